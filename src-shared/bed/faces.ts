@@ -1,0 +1,33 @@
+/**
+ * Which way round a chart lies on the needles.
+ *
+ * On a single bed the purl side faces the knitter, so the knit side is seen
+ * mirrored. This is the one place that knows it; nothing else mirrors.
+ */
+import type { Slot } from './slot.ts';
+
+/** What a chart shows: the finished face as worn, or the bed as the knitter sees it. */
+export type Shows = 'worn' | 'needles';
+
+/** The side that will be seen when worn. */
+export type FinishedFace = 'knit' | 'purl';
+
+/** True if column 0 as drawn lies on the rightmost needle of a copy. */
+export function isMirroredOnNeedles(shows: Shows, face: FinishedFace): boolean {
+  return shows === 'worn' && face === 'knit';
+}
+
+/**
+ * The needle of chart column `column` in a copy `width` columns wide whose
+ * leftmost needle is `first`: `first + column`, or mirrored
+ * `first + (width - 1 - column)`.
+ */
+export function needleOfColumn(column: number, width: number, first: Slot, mirrored: boolean): Slot {
+  return (first + (mirrored ? width - 1 - column : column)) as Slot;
+}
+
+/** Inverse of {@link needleOfColumn}. */
+export function columnOfNeedle(needle: Slot, width: number, first: Slot, mirrored: boolean): number {
+  const offset = needle - first;
+  return mirrored ? width - 1 - offset : offset;
+}

@@ -1,0 +1,2 @@
+export * from './slot.ts';
+export * from './faces.ts';

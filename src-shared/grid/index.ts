@@ -1,0 +1,3 @@
+export * from './grid.ts';
+export * from './patch.ts';
+export * from './draw.ts';

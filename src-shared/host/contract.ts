@@ -1,0 +1,115 @@
+/**
+ * The contract between the renderer and the services behind it.
+ *
+ * Each method has a schema for what goes in and what comes out. Electron's IPC
+ * and the browser host's HTTP carry the same messages and validate them with
+ * this one table, so a service is written once and neither shell knows its
+ * methods by name.
+ */
+import { z } from 'zod';
+import type { Outcome } from '../problem/index.ts';
+
+const empty = z.strictObject({});
+const path = z.string().min(1).max(4096);
+/** Bytes as base64. */
+const base64 = z.string().max(90_000_000);
+
+/** Names a state of a file: what was read, so that a later write can tell if somebody else wrote since. */
+const stamp = z.string().max(100);
+
+const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
+
+/** Files a project can be turned into. */
+export const exportKinds = ['chart-png', 'chart-svg', 'sheet-pdf', 'rows-csv'] as const;
+export const paperSizes = ['a4', 'letter'] as const;
+
+export const contract = {
+  'host.describe': {
+    params: empty,
+    result: z.strictObject({
+      shell: z.enum(['electron', 'browser']),
+      /** True where the platform's own file dialogs can be asked for. */
+      hasFileDialogs: z.boolean(),
+      version: z.string(),
+      homeFolder: path,
+      /** A project to open at the start, or null. */
+      openAtStart: path.nullable(),
+    }),
+  },
+  /** The platform's dialog for a file to open; null if the person gave up. */
+  'dialogs.openFile': { params: empty, result: path.nullable() },
+  'dialogs.saveFile': { params: z.strictObject({ suggestedName: z.string().max(200) }), result: path.nullable() },
+  'dialogs.chooseFolder': { params: empty, result: path.nullable() },
+
+  /** What a folder holds, for the file panel of the browser host. Null: the home folder. */
+  'folders.list': {
+    params: z.strictObject({ folder: path.nullable() }),
+    result: z.strictObject({
+      folder: path,
+      parent: path.nullable(),
+      entries: z.array(z.strictObject({ name: z.string(), isFolder: z.boolean(), bytes: z.number() })),
+    }),
+  },
+
+  /** Any file that the program reads: a project, or a picture of a motif. */
+  'documents.read': {
+    params: z.strictObject({ path }),
+    result: z.strictObject({ path, name: z.string(), bytes: base64, stamp }),
+  },
+  /** Writes a project whole or not at all. `over` is the stamp of what may be replaced; null: whatever is there. */
+  'documents.write': {
+    params: z.strictObject({ path, text: z.string().max(60_000_000), over: stamp.nullable() }),
+    result: z.strictObject({ path, name: z.string(), stamp }),
+  },
+  'documents.recent': { params: empty, result: z.array(recentEntry) },
+  'documents.forgetRecent': { params: z.strictObject({ path }), result: z.array(recentEntry) },
+
+  /** Unsaved work, kept aside about a second after the last change and dropped on save. */
+  'recovery.keep': {
+    params: z.strictObject({ text: z.string().max(60_000_000), path: path.nullable() }),
+    result: empty,
+  },
+  'recovery.find': {
+    params: empty,
+    result: z.strictObject({ text: z.string(), path: path.nullable(), keptAt: z.string() }).nullable(),
+  },
+  'recovery.drop': { params: empty, result: empty },
+
+  /** Writes files made from the project (its file text) into a folder and says which. */
+  'exports.write': {
+    params: z.strictObject({
+      project: z.string().max(60_000_000),
+      folder: path,
+      kinds: z.array(z.enum(exportKinds)).min(1),
+      paper: z.enum(paperSizes),
+    }),
+    result: z.strictObject({ files: z.array(z.strictObject({ path, bytes: z.number() })) }),
+  },
+
+  /** Tells the shell whether closing the window would lose work, and what to call it. */
+  'window.setState': {
+    params: z.strictObject({ title: z.string().max(300), isUnsaved: z.boolean(), path: path.nullable() }),
+    result: empty,
+  },
+} as const satisfies Record<string, { params: z.ZodType; result: z.ZodType }>;
+
+export type Method = keyof typeof contract;
+export type Params<M extends Method> = z.infer<(typeof contract)[M]['params']>;
+export type Result<M extends Method> = z.infer<(typeof contract)[M]['result']>;
+
+/** Services behind the contract: one function a method. Throws `ProblemError` for what a person should be told. */
+export type Services = { readonly [M in Method]: (params: Params<M>) => Promise<Result<M>> };
+
+/** What the shell tells the renderer unasked. */
+export type HostEvent =
+  | { readonly kind: 'command'; readonly command: string }
+  | { readonly kind: 'open'; readonly path: string }
+  /** The window is about to close with unsaved work; answer by saving or asking. */
+  | { readonly kind: 'closing' };
+
+/** What the renderer holds: calls to services, and the shell's events. */
+export interface Host {
+  call<M extends Method>(method: M, params: Params<M>): Promise<Outcome<Result<M>>>;
+  /** Returns a function that stops listening. */
+  listen(listener: (event: HostEvent) => void): () => void;
+}

@@ -1,0 +1,77 @@
+/** The row-by-row plan: everything computed from a project, in one value. */
+import type { Run, Side } from '../bed/index.ts';
+import type { Outline, Section, SectionName } from '../piece/index.ts';
+import type { GroupPlace, PlacementChoice } from '../placement/types.ts';
+import type { MotifId } from '../project/project.ts';
+import type { Measure } from '../repeat/index.ts';
+import type { Carry, Finding, Float, Wrap, WrapStrand } from '../strands/types.ts';
+import type { YarnNeed } from '../yarn/types.ts';
+
+/** The marker of a fabric cell that lies beside the piece. */
+export const OUTSIDE = 255;
+
+/**
+ * What is knitted on every needle of every row, as palette indices.
+ * `cells[(row - 1) * width + (slot - first)]`; {@link OUTSIDE} beside the piece.
+ * As on the needles: left is the knitter's left.
+ */
+export interface Fabric {
+  /** Slot of column 0. */
+  readonly first: number;
+  readonly width: number;
+  readonly rows: number;
+  readonly cells: Uint8Array;
+}
+
+export interface PlacedGroup extends GroupPlace {
+  readonly band: number;
+  readonly motif: MotifId;
+  /** One copy, in needles and rows. */
+  readonly copyWidth: number;
+  readonly copyHeight: number;
+  readonly across: number;
+  readonly up: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly isMirrored: boolean;
+}
+
+export interface PlacedBand {
+  /** Ranked, best first, at most 8; `choices[taken]` is the one placed. */
+  readonly choices: readonly PlacementChoice[];
+  readonly taken: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** Reading of the row counter at which to knit the set-up row, or null if there is no row for it. */
+  readonly setUpAt: number | null;
+}
+
+export interface PlanRow {
+  /** The row counter after this row. */
+  readonly row: number;
+  readonly section: SectionName;
+  /** The carriage's side before the row. */
+  readonly from: Side;
+  readonly edges: Run;
+  /** Needles that knit a yarn other than main, left to right, each run in one yarn. */
+  readonly contrast: readonly (Run & { readonly yarn: number })[];
+  readonly wraps: readonly Wrap[];
+  readonly floats: readonly Float[];
+  readonly carries: readonly Carry[];
+}
+
+export interface Plan {
+  readonly outline: Outline;
+  readonly sections: readonly Section[];
+  /** By motif id. */
+  readonly measures: ReadonlyMap<MotifId, Measure>;
+  readonly bands: readonly PlacedBand[];
+  /** All groups of all bands, in that order. */
+  readonly groups: readonly PlacedGroup[];
+  readonly fabric: Fabric;
+  /** Index 0 is row 1. */
+  readonly rows: readonly PlanRow[];
+  readonly findings: readonly Finding[];
+  readonly wrapStrands: readonly WrapStrand[];
+  readonly yarn: YarnNeed;
+}

@@ -1,0 +1,3 @@
+export * from './gauge.ts';
+export * from './shape.ts';
+export * from './sections.ts';

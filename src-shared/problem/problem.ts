@@ -1,0 +1,118 @@
+/**
+ * What went wrong, as data.
+ *
+ * Computation and services never make sentences: they throw a
+ * {@link ProblemError} that carries a code, the place and the numbers.
+ * `words/` turns it into what happened, where, and what to do about it.
+ * The table below is the whole list; adding a row makes the compiler ask
+ * for its words.
+ */
+export interface ProblemFacts {
+  // Needles and placing
+  'needle-unknown': { text: string };
+  'needle-not-on-piece': { needle: string; first: string; last: string };
+  'groups-wider-than-piece': { needed: number; available: number; stitches: number };
+  'groups-overlap': { left: number; right: number; stitches: number };
+  'off-the-bed': { stitches: number; first: string; last: string; needles: number };
+  'rule-cannot-be-met': { rule: 'margins' | 'gaps'; given: number; needed: number; available: number };
+  'by-hand-count': { given: number; groups: number };
+  'no-figure': { motif: string };
+  'motif-taller-than-section': { rows: number; section: string; available: number };
+  'rows-outside-piece': { first: number; last: number; rows: number };
+  'hem-longer-than-piece': { hem: number; rows: number };
+  'shaping-impossible': { changes: number; rows: number };
+
+  // Numbers and options given by a person
+  'not-a-whole-number': { text: string; least: number; most: number };
+  'not-a-number': { text: string };
+  'option-unknown': { option: string };
+  'option-value': { option: string; text: string; allowed: string };
+  'option-missing': { option: string };
+  'argument-missing': { argument: string };
+  'command-unknown': { text: string };
+  'choice-unknown': { given: number; choices: number };
+  'colour-unknown': { text: string; known: string };
+
+  // Pictures
+  'picture-unknown-kind': Record<string, never>;
+  'picture-empty': Record<string, never>;
+  'picture-truncated': { kind: string };
+  'picture-broken': { kind: string; detail: string };
+  'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
+  'picture-too-many-colours': { colours: number; most: number };
+
+  // Projects
+  'project-not-json': { detail: string };
+  'project-newer': { version: number; known: number };
+  'project-invalid': { path: string; detail: string };
+  'project-not-ours': Record<string, never>;
+  'motif-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
+  'motif-missing': { motif: string };
+
+  // Files and services
+  'file-missing': Record<string, never>;
+  'file-is-folder': Record<string, never>;
+  'file-too-large': { bytes: number; most: number };
+  'file-not-readable': { detail: string };
+  'file-changed-elsewhere': Record<string, never>;
+  'folder-not-writable': { detail: string };
+  'disk-full': Record<string, never>;
+  'file-not-written': { detail: string };
+  'request-invalid': { method: string; detail: string };
+  'request-refused': { detail: string };
+  'host-unreachable': Record<string, never>;
+  unexpected: { detail: string };
+}
+
+export type ProblemCode = keyof ProblemFacts;
+
+/** One problem: its code, the place it is in (a file, a field, an option), and its numbers. */
+export type Problem = {
+  readonly [Code in ProblemCode]: {
+    readonly code: Code;
+    readonly where: string | null;
+    readonly facts: ProblemFacts[Code];
+  };
+}[ProblemCode];
+
+/** Thrown by computation and services; the message is the bare code, for logs. */
+export class ProblemError extends Error {
+  constructor(readonly problem: Problem) {
+    super(problem.code);
+    this.name = 'ProblemError';
+  }
+}
+
+/** Makes the error for `code`; `where` names the file, field or option it is in. */
+export function problemError<Code extends ProblemCode>(
+  code: Code,
+  facts: ProblemFacts[Code],
+  where: string | null = null,
+): ProblemError {
+  return new ProblemError({ code, where, facts } as Problem);
+}
+
+/** The problem inside anything that was thrown; what is not ours becomes `unexpected`. */
+export function problemOf(thrown: unknown): Problem {
+  if (thrown instanceof ProblemError) return thrown.problem;
+  const detail = thrown instanceof Error ? thrown.message : String(thrown);
+  return { code: 'unexpected', where: null, facts: { detail } };
+}
+
+/** The same problem with its place named, if it has none yet. */
+export function at(where: string, thrown: unknown): ProblemError {
+  const problem = problemOf(thrown);
+  return new ProblemError(problem.where === null ? ({ ...problem, where } as Problem) : problem);
+}
+
+/** Either a value or the problem that stood in its way. */
+export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
+
+/** Runs `compute` and turns what it throws into an {@link Outcome}. Our own bugs still surface, as `unexpected`. */
+export function outcome<T>(compute: () => T): Outcome<T> {
+  try {
+    return { ok: true, value: compute() };
+  } catch (thrown) {
+    return { ok: false, problem: problemOf(thrown) };
+  }
+}

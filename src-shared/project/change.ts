@@ -1,0 +1,105 @@
+/**
+ * The one way a project changes.
+ *
+ * A `Change` is plain data: it can be kept in the undo history, sent, and
+ * inverted given the project before it. Applying never touches its input.
+ */
+import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
+import { problemError } from '../problem/index.ts';
+import { motifOf, type Band, type Motif, type MotifId, type Piece, type Project, type Yarn } from './project.ts';
+
+/** What a step is called in Undo; `words/` has the text. */
+export type ChangeName =
+  | 'draw'
+  | 'erase'
+  | 'fill'
+  | 'resize-motif'
+  | 'rename-motif'
+  | 'import-motif'
+  | 'set-ground'
+  | 'set-shows'
+  | 'yarns'
+  | 'rename-project'
+  | 'piece-size'
+  | 'piece-hem'
+  | 'gauge'
+  | 'seam-allowance'
+  | 'finished-face'
+  | 'start-side'
+  | 'end-needles'
+  | 'float-limit'
+  | 'piece-details'
+  | 'copies'
+  | 'rule'
+  | 'judge'
+  | 'choose-placement'
+  | 'first-row'
+  | 'own-balls'
+  | 'unit';
+
+export type Change = { readonly name: ChangeName } & (
+  | { readonly kind: 'paint'; readonly motif: MotifId; readonly patch: Patch }
+  | { readonly kind: 'motif'; readonly motif: MotifId; readonly to: Partial<Omit<Motif, 'id'>> }
+  | { readonly kind: 'piece'; readonly to: Partial<Piece> }
+  | { readonly kind: 'band'; readonly band: number; readonly to: Partial<Band> }
+  | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
+  | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
+);
+
+/** The project after the change. Throws `motif-missing`, or `RangeError` for a band that is not there. */
+export function applyChange(project: Project, change: Change): Project {
+  switch (change.kind) {
+    case 'paint':
+      return withMotif(project, change.motif, (motif) => ({ ...motif, grid: applyPatch(motif.grid, change.patch) }));
+    case 'motif':
+      return withMotif(project, change.motif, (motif) => ({ ...motif, ...change.to }));
+    case 'piece':
+      return { ...project, piece: { ...project.piece, ...change.to } };
+    case 'band':
+      bandAt(project, change.band);
+      return {
+        ...project,
+        bands: project.bands.map((band, index) => (index === change.band ? { ...band, ...change.to } : band)),
+      };
+    case 'project':
+      return { ...project, ...change.to };
+    case 'palette':
+      return { ...project, yarns: change.yarns, motifs: change.motifs };
+  }
+}
+
+/** The change that brings back `before`, the project this change is applied to. */
+export function invertChange(before: Project, change: Change): Change {
+  switch (change.kind) {
+    case 'paint':
+      return { ...change, patch: invertPatch(motifOf(before, change.motif).grid, change.patch) };
+    case 'motif':
+      return { ...change, to: pick(motifOf(before, change.motif), change.to) };
+    case 'piece':
+      return { ...change, to: pick(before.piece, change.to) };
+    case 'band':
+      return { ...change, to: pick(bandAt(before, change.band), change.to) };
+    case 'project':
+      return { ...change, to: pick(before, change.to) };
+    case 'palette':
+      return { ...change, yarns: before.yarns, motifs: before.motifs };
+  }
+}
+
+function withMotif(project: Project, id: MotifId, edit: (motif: Motif) => Motif): Project {
+  if (!project.motifs.some((motif) => motif.id === id)) throw problemError('motif-missing', { motif: id });
+  return { ...project, motifs: project.motifs.map((motif) => (motif.id === id ? edit(motif) : motif)) };
+}
+
+function bandAt(project: Project, index: number): Band {
+  const band = project.bands[index];
+  if (!band) throw new RangeError(`Band ${index} of ${project.bands.length}`);
+  return band;
+}
+
+/** The values `from` holds under the keys of `like`. */
+function pick<T extends object>(from: T, like: Partial<T>): Partial<T> {
+  const result: Partial<T> = {};
+  for (const key of Object.keys(like) as (keyof T)[]) result[key] = from[key];
+  return result;
+}

@@ -1,0 +1,141 @@
+/**
+ * A project as the text of a `.walewright` file, and back.
+ *
+ * The text is the same for the same project (fixed key order, two blanks of
+ * indent, one line a chart row, a newline at the end), so that versions can be
+ * compared line by line.
+ */
+import type { z } from 'zod';
+import { label, parseNeedle } from '../bed/index.ts';
+import { gridFromText, gridToText } from '../grid/index.ts';
+import { problemError } from '../problem/index.ts';
+import type { Band, Motif, PlacementRule, Project } from './project.ts';
+import { CELL_LETTERS, FILE_FORMAT, FILE_VERSION, projectFileSchema, type ProjectFile } from './schema.ts';
+
+/** The text of a project file. */
+export function projectToText(project: Project): string {
+  return `${JSON.stringify(projectToFile(project), null, 2)}\n`;
+}
+
+/**
+ * Reads the text of a project file.
+ * Throws `project-not-json`, `project-not-ours`, `project-newer` or
+ * `project-invalid` (with the path of the first wrong field).
+ */
+export function projectFromText(text: string): Project {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch (error) {
+    throw problemError('project-not-json', { detail: (error as Error).message });
+  }
+  if (typeof raw !== 'object' || raw === null || (raw as { format?: unknown }).format !== FILE_FORMAT) {
+    throw problemError('project-not-ours', {});
+  }
+  const version = (raw as { version?: unknown }).version;
+  if (typeof version === 'number' && version > FILE_VERSION) {
+    throw problemError('project-newer', { version, known: FILE_VERSION });
+  }
+  const parsed = projectFileSchema.safeParse(raw);
+  if (!parsed.success) throw problemError('project-invalid', firstIssue(parsed.error));
+  return projectFromFile(parsed.data);
+}
+
+/** The plain data of a project, keys in the order of the file. */
+export function projectToFile(project: Project): ProjectFile {
+  const { piece } = project;
+  return {
+    format: FILE_FORMAT,
+    version: FILE_VERSION,
+    name: project.name,
+    yarns: project.yarns.map(({ name, colour, tex }) => ({ name, colour, tex })),
+    motifs: project.motifs.map(motifToFile),
+    piece: {
+      name: piece.name,
+      shape: shapeToFile(piece.shape),
+      oddStitch: piece.oddStitch,
+      offset: piece.offset,
+      hemRows: piece.hemRows,
+      gauge: { stitches: piece.gauge.stitches, rows: piece.gauge.rows },
+      bed: { needles: piece.bed.needles, pitchMm: piece.bed.pitchMm },
+      seamAllowance: { left: piece.seamAllowance.left, right: piece.seamAllowance.right },
+      finishedFace: piece.finishedFace,
+      isInfant: piece.isInfant,
+      isLined: piece.isLined,
+      startSide: piece.startSide,
+      endNeedleSelection: piece.endNeedleSelection,
+      floatLimit: { stitches: piece.floatLimit.stitches, mm: piece.floatLimit.mm },
+    },
+    bands: project.bands.map(bandToFile),
+  };
+}
+
+function shapeToFile(shape: Project['piece']['shape']): ProjectFile['piece']['shape'] {
+  const { stitches, rows } = shape;
+  if (shape.kind === 'rectangle') return { kind: 'rectangle', stitches, rows };
+  return { kind: 'tapered', stitches, stitchesAtTop: shape.stitchesAtTop, rows, straightRows: shape.straightRows };
+}
+
+function motifToFile(motif: Motif): ProjectFile['motifs'][number] {
+  return {
+    id: motif.id,
+    name: motif.name,
+    ground: motif.ground,
+    shows: motif.shows,
+    rows: gridToText(motif.grid, CELL_LETTERS),
+  };
+}
+
+function bandToFile(band: Band): ProjectFile['bands'][number] {
+  return {
+    groups: band.groups.map(({ motif, across, up }) => ({ motif, across, up })),
+    unit: band.unit,
+    rule: ruleToFile(band.rule),
+    judge: band.judge,
+    choice: band.choice,
+    position:
+      band.position.kind === 'centred'
+        ? { kind: 'centred', oddRow: band.position.oddRow }
+        : { kind: 'from-row', row: band.position.row },
+    ownBalls: band.ownBalls,
+  };
+}
+
+function ruleToFile(rule: PlacementRule): ProjectFile['bands'][number]['rule'] {
+  switch (rule.kind) {
+    case 'by-hand':
+      return { kind: 'by-hand', first: rule.first.map(label) };
+    case 'margins':
+    case 'gaps':
+      return { kind: rule.kind, stitches: rule.stitches };
+    case 'seam':
+    case 'even':
+      return { kind: rule.kind };
+  }
+}
+
+function projectFromFile(file: ProjectFile): Project {
+  return {
+    name: file.name,
+    yarns: file.yarns,
+    motifs: file.motifs.map(({ id, name, ground, shows, rows }) => ({
+      id,
+      name,
+      grid: gridFromText(rows, CELL_LETTERS),
+      ground,
+      shows,
+    })),
+    piece: file.piece,
+    bands: file.bands.map((band) => ({
+      ...band,
+      rule: band.rule.kind === 'by-hand' ? { kind: 'by-hand', first: band.rule.first.map(parseNeedle) } : band.rule,
+    })),
+  };
+}
+
+function firstIssue(error: z.ZodError): { path: string; detail: string } {
+  const issue = error.issues[0];
+  const path =
+    issue?.path.map((part) => (typeof part === 'number' ? `[${part + 1}]` : `.${String(part)}`)).join('') ?? '';
+  return { path: path.replace(/^\./, ''), detail: issue?.message ?? '' };
+}

@@ -1,0 +1,115 @@
+/**
+ * The one value a person works on.
+ *
+ * A `Project` is immutable. It changes only through `Change` (change.ts), and
+ * all that is computed is a pure function of it. The shape of each part is
+ * given once, in schema.ts, and the types follow from there, so that what is
+ * read from a file and what the program holds cannot drift apart.
+ */
+import type { Grid } from '../grid/index.ts';
+import type { FinishedFace, Shows, Side, Slot } from '../bed/index.ts';
+import type { Gauge, Shape } from '../piece/index.ts';
+import { problemError } from '../problem/index.ts';
+
+export interface Yarn {
+  readonly name: string;
+  /** `#rrggbb`, small letters. */
+  readonly colour: string;
+  /** Grams in 1000 m (ISO 1144), or null if not known. */
+  readonly tex: number | null;
+}
+
+export type MotifId = string;
+
+export interface Motif {
+  readonly id: MotifId;
+  readonly name: string;
+  readonly grid: Grid;
+  /** Palette index of the cells knitted in the main yarn. */
+  readonly ground: number;
+  readonly shows: Shows;
+}
+
+export interface Bed {
+  /** How many needles there are, or null if not stated. */
+  readonly needles: number | null;
+  readonly pitchMm: number;
+}
+
+export interface FloatLimit {
+  readonly stitches: number;
+  /** Null: only stitches count. */
+  readonly mm: number | null;
+}
+
+export interface Piece {
+  readonly name: string;
+  readonly shape: Shape;
+  readonly oddStitch: Side;
+  readonly offset: number;
+  /** Rows of the folded hem, 0 if there is none. */
+  readonly hemRows: number;
+  readonly gauge: Gauge;
+  readonly bed: Bed;
+  /** Edge stitches that vanish into the seam. */
+  readonly seamAllowance: { readonly left: number; readonly right: number };
+  readonly finishedFace: FinishedFace;
+  readonly isInfant: boolean;
+  readonly isLined: boolean;
+  /** The carriage's side at row counter 0. */
+  readonly startSide: Side;
+  readonly endNeedleSelection: boolean;
+  readonly floatLimit: FloatLimit;
+}
+
+/** Neighbouring copies placed as one block. */
+export interface Group {
+  readonly motif: MotifId;
+  readonly across: number;
+  readonly up: number;
+}
+
+export type PlacementRule =
+  | { readonly kind: 'seam' }
+  | { readonly kind: 'even' }
+  | { readonly kind: 'margins'; readonly stitches: number }
+  | { readonly kind: 'gaps'; readonly stitches: number }
+  | { readonly kind: 'by-hand'; readonly first: readonly Slot[] };
+
+/** Groups that start on one row and are placed together. */
+export interface Band {
+  readonly groups: readonly Group[];
+  /** One copy is the true repeat across, or all drawn columns. */
+  readonly unit: 'repeat' | 'whole';
+  readonly rule: PlacementRule;
+  /** What is evened out: what the eye sees, or the pattern blocks. */
+  readonly judge: 'figure' | 'blocks';
+  /** Which of the ranked choices is taken, 0 being the best. */
+  readonly choice: number;
+  readonly position:
+    | { readonly kind: 'centred'; readonly oddRow: 'below' | 'above' }
+    | { readonly kind: 'from-row'; readonly row: number };
+  /** A ball of contrast for each group, instead of one carried across. */
+  readonly ownBalls: boolean;
+}
+
+export interface Project {
+  readonly name: string;
+  /** The palette: cells hold indices into it. */
+  readonly yarns: readonly Yarn[];
+  readonly motifs: readonly Motif[];
+  readonly piece: Piece;
+  readonly bands: readonly Band[];
+}
+
+/** The motif called `id`. Throws `motif-missing`. */
+export function motifOf(project: Project, id: MotifId): Motif {
+  const motif = project.motifs.find((candidate) => candidate.id === id);
+  if (!motif) throw problemError('motif-missing', { motif: id });
+  return motif;
+}
+
+/** Palette index of the yarn of the plain fabric: the ground that all motifs share. */
+export function mainYarn(project: Project): number {
+  return project.motifs[0]?.ground ?? 0;
+}

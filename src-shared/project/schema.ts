@@ -1,0 +1,139 @@
+/**
+ * What a project file may hold. Everything that comes from outside passes here.
+ *
+ * Rules that hold between fields (cells within the palette, bands naming
+ * motifs that exist, motifs sharing one ground) are checked here too, so a
+ * `Project` in memory never breaks them.
+ */
+import { z } from 'zod';
+import { MOST_COLOURS, MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
+
+/** One character a cell; index in this string = palette index. */
+export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
+
+export const FILE_FORMAT = 'walewright';
+export const FILE_VERSION = 1;
+
+const count = (most: number) => z.int().min(0).max(most);
+const atLeastOne = (most: number) => z.int().min(1).max(most);
+const side = z.enum(['left', 'right']);
+
+/** More stitches or rows than any piece has. */
+export const MOST_STITCHES = 1000;
+export const MOST_PIECE_ROWS = 4000;
+
+export const yarnSchema = z.strictObject({
+  name: z.string().min(1).max(80),
+  colour: z.string().regex(/^#[0-9a-f]{6}$/),
+  tex: z.number().positive().max(10000).nullable(),
+});
+
+export const motifSchema = z.strictObject({
+  id: z.string().min(1).max(40),
+  name: z.string().min(1).max(80),
+  ground: count(MOST_COLOURS - 1),
+  shows: z.enum(['worn', 'needles']),
+  /** Topmost row first, as the chart is read by eye. */
+  rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
+});
+
+const shapeSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('rectangle'),
+    stitches: atLeastOne(MOST_STITCHES),
+    rows: atLeastOne(MOST_PIECE_ROWS),
+  }),
+  z.strictObject({
+    kind: z.literal('tapered'),
+    stitches: atLeastOne(MOST_STITCHES),
+    stitchesAtTop: atLeastOne(MOST_STITCHES),
+    rows: atLeastOne(MOST_PIECE_ROWS),
+    straightRows: count(MOST_PIECE_ROWS),
+  }),
+]);
+
+export const pieceSchema = z.strictObject({
+  name: z.string().min(1).max(80),
+  shape: shapeSchema,
+  oddStitch: side,
+  offset: z.int().min(-MOST_STITCHES).max(MOST_STITCHES),
+  hemRows: count(MOST_PIECE_ROWS),
+  gauge: z.strictObject({ stitches: z.number().min(1).max(200), rows: z.number().min(1).max(300) }),
+  bed: z.strictObject({ needles: atLeastOne(MOST_STITCHES).nullable(), pitchMm: z.number().min(1).max(30) }),
+  seamAllowance: z.strictObject({ left: count(50), right: count(50) }),
+  finishedFace: z.enum(['knit', 'purl']),
+  isInfant: z.boolean(),
+  isLined: z.boolean(),
+  startSide: side,
+  endNeedleSelection: z.boolean(),
+  floatLimit: z.strictObject({ stitches: count(MOST_STITCHES), mm: z.number().min(0).max(1000).nullable() }),
+});
+
+const ruleSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('seam') }),
+  z.strictObject({ kind: z.literal('even') }),
+  z.strictObject({ kind: z.literal('margins'), stitches: count(MOST_STITCHES) }),
+  z.strictObject({ kind: z.literal('gaps'), stitches: count(MOST_STITCHES) }),
+  z.strictObject({
+    kind: z.literal('by-hand'),
+    first: z
+      .array(z.string().regex(/^[LR][1-9]\d{0,3}$/))
+      .min(1)
+      .max(100),
+  }),
+]);
+
+export const bandSchema = z.strictObject({
+  groups: z
+    .array(z.strictObject({ motif: z.string(), across: atLeastOne(MOST_STITCHES), up: atLeastOne(MOST_PIECE_ROWS) }))
+    .min(1)
+    .max(100),
+  unit: z.enum(['repeat', 'whole']),
+  rule: ruleSchema,
+  judge: z.enum(['figure', 'blocks']),
+  choice: count(1000),
+  position: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('centred'), oddRow: z.enum(['below', 'above']) }),
+    z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
+  ]),
+  ownBalls: z.boolean(),
+});
+
+export const projectFileSchema = z
+  .strictObject({
+    format: z.literal(FILE_FORMAT),
+    version: z.literal(FILE_VERSION),
+    name: z.string().min(1).max(120),
+    yarns: z.array(yarnSchema).min(1).max(MOST_COLOURS),
+    motifs: z.array(motifSchema).min(1).max(200),
+    piece: pieceSchema,
+    bands: z.array(bandSchema).max(100),
+  })
+  .superRefine((file, context) => {
+    const refuse = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
+    const ids = new Set<string>();
+    file.motifs.forEach((motif, m) => {
+      if (ids.has(motif.id)) refuse(['motifs', m, 'id'], `"${motif.id}" stands twice`);
+      ids.add(motif.id);
+      if (motif.ground >= file.yarns.length) refuse(['motifs', m, 'ground'], 'names no yarn of the palette');
+      if (motif.ground !== file.motifs[0]?.ground) refuse(['motifs', m, 'ground'], 'differs from the first motif');
+      const width = motif.rows[0]?.length;
+      motif.rows.forEach((row, r) => {
+        if (row.length !== width) refuse(['motifs', m, 'rows', r], `has ${row.length} cells, the first has ${width}`);
+        for (const letter of row) {
+          const index = CELL_LETTERS.indexOf(letter);
+          if (index < 0 || index >= file.yarns.length) {
+            refuse(['motifs', m, 'rows', r], `"${letter}" names no yarn of the palette`);
+            break;
+          }
+        }
+      });
+    });
+    file.bands.forEach((band, b) => {
+      band.groups.forEach((group, g) => {
+        if (!ids.has(group.motif)) refuse(['bands', b, 'groups', g, 'motif'], `no motif is called "${group.motif}"`);
+      });
+    });
+  });
+
+export type ProjectFile = z.infer<typeof projectFileSchema>;

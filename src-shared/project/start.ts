@@ -1,0 +1,119 @@
+/** Projects to start from: an empty one and the sample. */
+import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
+import type { Shows } from '../bed/index.ts';
+import type { Band, Piece, Project, Yarn } from './project.ts';
+
+/** Yarns of a new project: a dark main and a light contrast. */
+export const START_YARNS: readonly Yarn[] = [
+  { name: 'slate', colour: '#5d7591', tex: 278 },
+  { name: 'chalk', colour: '#fbf7ea', tex: 278 },
+];
+
+/** 5 stitches or 25 mm, whichever bites first (common practice, no source). */
+export const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
+
+/** A plain piece: 28 stitches and 40 rows in 10 cm, 120 stitches on a bed of 200 needles. */
+export const START_PIECE: Piece = {
+  name: 'piece',
+  shape: { kind: 'rectangle', stitches: 120, rows: 100 },
+  oddStitch: 'right',
+  offset: 0,
+  hemRows: 0,
+  gauge: { stitches: 28, rows: 40 },
+  bed: { needles: 200, pitchMm: 4.5 },
+  seamAllowance: { left: 0, right: 0 },
+  finishedFace: 'knit',
+  isInfant: false,
+  isLined: false,
+  startSide: 'right',
+  endNeedleSelection: false,
+  floatLimit: START_FLOAT_LIMIT,
+};
+
+/** A band of groups of copies of one motif, even to the eye with the seam closed. */
+export function startBand(motif: string, copies: readonly number[]): Band {
+  return {
+    groups: copies.map((across) => ({ motif, across, up: 1 })),
+    unit: 'repeat',
+    rule: { kind: 'seam' },
+    judge: 'figure',
+    choice: 0,
+    position: { kind: 'centred', oddRow: 'below' },
+    ownBalls: false,
+  };
+}
+
+/** A new project with an empty motif. */
+export function emptyProject(name: string, motifName: string): Project {
+  return projectAround(name, motifName, makeGrid(24, 24), 0, 'worn', START_YARNS);
+}
+
+/** A project around a drawing that came from elsewhere: one motif, one group of one copy. */
+export function projectAround(
+  name: string,
+  motifName: string,
+  grid: Grid,
+  ground: number,
+  shows: Shows,
+  yarns: readonly Yarn[],
+): Project {
+  return {
+    name,
+    yarns,
+    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows }],
+    piece: START_PIECE,
+    bands: [startBand('motif-1', [1])],
+  };
+}
+
+/** Our own drawing: a lighthouse with a gull on each side. Topmost row first. */
+const LIGHTHOUSE = [
+  '......#.......',
+  '.....###......',
+  '....#####.....',
+  '.##..###..##..',
+  '#..#.#.#.#..#.',
+  '....##.##.....',
+  '.....###......',
+  '.....###......',
+  '....##.##.....',
+  '....##.##.....',
+  '....#####.....',
+  '....#...#.....',
+  '...#######....',
+  '...##...##....',
+  '...#######....',
+  '..###...###...',
+  '..#########...',
+  '#############.',
+];
+
+/** The demo scenario: the tapered sleeve of "Skerry", a pullover with lighthouses and gulls above the cuff. */
+export function sampleProject(): Project {
+  return {
+    name: 'Skerry sleeve',
+    yarns: START_YARNS,
+    motifs: [
+      {
+        id: 'lighthouse',
+        name: 'lighthouse and gulls',
+        grid: gridFromText(LIGHTHOUSE, '.#'),
+        ground: 0,
+        shows: 'worn',
+      },
+    ],
+    piece: {
+      ...START_PIECE,
+      name: 'sleeve',
+      shape: { kind: 'tapered', stitches: 96, stitchesAtTop: 124, rows: 140, straightRows: 14 },
+      hemRows: 0,
+      seamAllowance: { left: 1, right: 1 },
+    },
+    bands: [
+      {
+        ...startBand('lighthouse', [2, 2]),
+        position: { kind: 'from-row', row: 25 },
+      },
+    ],
+  };
+}

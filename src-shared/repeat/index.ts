@@ -1,0 +1,4 @@
+export * from './bounds.ts';
+export * from './border.ts';
+export * from './repeat.ts';
+export * from './measure.ts';

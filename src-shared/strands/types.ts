@@ -1,0 +1,105 @@
+/**
+ * The words of strands: floats, carries, wraps, and what is found wrong.
+ *
+ * A strand is one end of yarn from one ball: the main yarn, a contrast yarn,
+ * or, with a ball for each group, the contrast yarn of one group.
+ */
+import type { Run, Side, Slot } from '../bed/index.ts';
+
+export interface StrandId {
+  /** Palette index. */
+  readonly yarn: number;
+  readonly role: 'main' | 'contrast';
+  /** Index of the placed group whose own ball it is; null for the main yarn and for a shared ball. */
+  readonly group: number | null;
+}
+
+/** Yarn lying behind needles it does not knit. */
+export interface Float extends Run {
+  readonly strand: StrandId;
+  readonly stitches: number;
+  readonly mm: number;
+  readonly isOver: boolean;
+}
+
+/** Yarn going from the row it last knitted to the next row that uses it. */
+export interface Carry extends Run {
+  readonly strand: StrandId;
+  readonly toRow: number;
+  /** Sideways, in stitches. */
+  readonly stitches: number;
+  /** Upwards. */
+  readonly rows: number;
+  readonly isOver: boolean;
+}
+
+/** A strand of main looped over the needle next to the figure's edge. */
+export interface Wrap {
+  readonly needle: Slot;
+  /** The edge of the figure it closes, which is the carriage's side. */
+  readonly edge: Side;
+  readonly strand: StrandId;
+}
+
+/** The strands of main to cut for wrapping one edge of one strand's figure. */
+export interface WrapStrand {
+  readonly strand: StrandId;
+  /** `both`: the figure is narrow enough for one strand folded in two. */
+  readonly edge: Side | 'both';
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly wraps: number;
+  /** To cut, tails included. */
+  readonly mm: number;
+}
+
+/** What will go wrong or must be known, as codes and numbers. */
+export type Finding = { readonly rows: readonly [first: number, last: number] } & (
+  | {
+      readonly code: 'long-floats';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly longestMm: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'lined-floats';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly longestMm: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'long-carry';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly count: number;
+    }
+  | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
+  | { readonly code: 'contrast-to-edges' }
+  | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
+  | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
+  | { readonly code: 'no-set-up-row' }
+  | { readonly code: 'infant-floats'; readonly count: number }
+  | { readonly code: 'faint-contrast'; readonly yarn: number; readonly ratio: number }
+);
+
+export type FindingCode = Finding['code'];
+
+/** Findings that warn; the others are notes. */
+export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'long-floats',
+  'long-carry',
+  'many-yarns',
+  'contrast-to-edges',
+  'cut-copies',
+  'figure-in-seam',
+  'no-set-up-row',
+  'infant-floats',
+  'faint-contrast',
+]);

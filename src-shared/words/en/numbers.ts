@@ -1,0 +1,37 @@
+/** How counts, lengths and needles are said. */
+import { label, type Run, type Side } from '../../bed/index.ts';
+
+/** `1 stitch`, `12 stitches`. */
+function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+/** A number with at most `digits` decimals and no trailing noughts. */
+function plain(value: number, digits = 1): string {
+  return Number(value.toFixed(digits)).toString();
+}
+
+/** `12`, `12 and 13`, `12, 13 and 14`. */
+function list(items: readonly string[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+export const numbers = {
+  count,
+  plain,
+  list,
+  stitches: (n: number): string => count(n, 'stitch', 'stitches'),
+  rows: (n: number): string => count(n, 'row'),
+  needles: (n: number): string => count(n, 'needle'),
+  columns: (n: number): string => count(n, 'column'),
+  copies: (n: number): string => count(n, 'copy', 'copies'),
+  size: (width: number, height: number): string => `${count(width, 'stitch', 'stitches')} × ${count(height, 'row')}`,
+  centimetres: (mm: number): string => `${plain(mm / 10)} cm`,
+  metres: (mm: number): string => `${plain(mm / 1000)} m`,
+  /** `L48–L13`. */
+  run: ({ first, last }: Run): string => (first === last ? label(first) : `${label(first)}–${label(last)}`),
+  rowSpan: (first: number, last: number): string => (first === last ? `row ${first}` : `rows ${first}–${last}`),
+  side: (side: Side): string => side,
+  percent: (share: number): string => `${plain(share * 100, 0)} %`,
+};

@@ -1,0 +1,192 @@
+/** What went wrong, and what to do about it. */
+import type { Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
+import { numbers as n } from './numbers.ts';
+
+/** `what` happened and how to `mend` it. */
+interface Said {
+  readonly what: string;
+  readonly mend: string;
+}
+
+const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => Said } = {
+  'needle-unknown': ({ text }) => ({
+    what: /^[LR]?0+$/i.test(text)
+      ? `"${text}" names no needle: needles are numbered from the centre outwards, and there is no needle 0.`
+      : `"${text}" names no needle.`,
+    mend: 'Write L or R and a number from 1 on, such as L48 or R12.',
+  }),
+  'needle-not-on-piece': ({ needle, first, last }) => ({
+    what: `A group at ${needle} would leave the piece, which stands on ${first}–${last}.`,
+    mend: 'Choose first needles that keep every group on the piece.',
+  }),
+  'groups-wider-than-piece': ({ needed, available, stitches }) => ({
+    what: `The groups take ${n.stitches(needed)}, but only ${available} of the piece's ${stitches} are there for them.`,
+    mend: 'Use fewer copies, fewer groups, or a wider piece.',
+  }),
+  'groups-overlap': ({ left, right, stitches }) => ({
+    what: `Groups ${left} and ${right} overlap by ${n.stitches(stitches)}.`,
+    mend: 'Move one of them outwards.',
+  }),
+  'off-the-bed': ({ stitches, first, last, needles }) => ({
+    what: `The piece takes ${n.stitches(stitches)}, ${first}–${last}, and leaves a bed of ${n.needles(needles)}.`,
+    mend: 'Knit it in two parts, move it to the middle of the bed, or use thicker yarn on fewer stitches.',
+  }),
+  'rule-cannot-be-met': ({ rule, given, needed, available }) => ({
+    what: `With ${rule} of ${given} the groups need ${n.stitches(needed)} and have ${available}.`,
+    mend:
+      rule === 'margins'
+        ? 'Give other margins, or choose another rule.'
+        : 'Give a smaller gap, use fewer copies, or choose another rule.',
+  }),
+  'by-hand-count': ({ given, groups }) => ({
+    what: `${n.count(given, 'first needle')} for ${n.count(groups, 'group')}.`,
+    mend: 'Give one first needle for each group, left to right.',
+  }),
+  'no-figure': ({ motif }) => ({
+    what: `"${motif}" has no figure: every cell is ground, so there is nothing to place.`,
+    mend: 'Draw the figure, or choose another colour as the ground.',
+  }),
+  'motif-taller-than-section': ({ rows, section, available }) => ({
+    what: `The motif is ${n.rows(rows)} tall and the ${section.replace('-', ' ')} has ${available}.`,
+    mend: 'Give a first row, a taller section, or fewer copies upwards.',
+  }),
+  'rows-outside-piece': ({ first, last, rows }) => ({
+    what: `The pattern would run from row ${first} to row ${last}, but the piece has ${n.rows(rows)}.`,
+    mend: 'Start it on a lower row, or make the piece longer.',
+  }),
+  'hem-longer-than-piece': ({ hem, rows }) => ({
+    what: `The hem takes ${n.rows(hem)} and the whole piece has ${rows}.`,
+    mend: 'Make the hem shorter or the piece longer.',
+  }),
+  'shaping-impossible': ({ changes, rows }) => ({
+    what: `${n.count(changes, 'change')} at each edge do not fit in ${n.rows(rows)}.`,
+    mend: 'Shape over more rows, or by fewer stitches.',
+  }),
+  'not-a-whole-number': ({ text, least, most }) => ({
+    what: `"${text}" is not a whole number from ${least} to ${most}.`,
+    mend: 'Write digits only.',
+  }),
+  'not-a-number': ({ text }) => ({
+    what: `"${text}" is not a number above 0.`,
+    mend: 'Write digits, with a point if need be.',
+  }),
+  'option-unknown': ({ option }) => ({
+    what: `There is no option ${option}.`,
+    mend: 'See --help for those there are.',
+  }),
+  'option-value': ({ option, text, allowed }) => ({
+    what: `"${text}" is not a value of ${option}.`,
+    mend: `Write ${allowed}.`,
+  }),
+  'option-missing': ({ option }) => ({ what: `${option} is missing.`, mend: 'Add it; --help shows how.' }),
+  'argument-missing': ({ argument }) => ({ what: `${argument} is missing.`, mend: 'Name it; --help shows how.' }),
+  'command-unknown': ({ text }) => ({
+    what: `There is no command "${text}".`,
+    mend: 'See --help for those there are.',
+  }),
+  'choice-unknown': ({ given, choices }) => ({
+    what: `There is no choice ${given}: ${choices === 1 ? 'there is one' : `there are ${choices}`}.`,
+    mend: `Give a number from 1 to ${choices}.`,
+  }),
+  'colour-unknown': ({ text, known }) => ({
+    what: `"${text}" is none of the colours here.`,
+    mend: `Write one of ${known}.`,
+  }),
+  'picture-unknown-kind': () => ({
+    what: 'This is neither a PNG nor a PBM picture.',
+    mend: 'Choose a picture with one pixel for each cell, saved as PNG or PBM.',
+  }),
+  'picture-empty': () => ({ what: 'The file is empty.', mend: 'Choose another file.' }),
+  'picture-truncated': ({ kind }) => ({
+    what: `The ${kind} picture ends too early; part of it is missing.`,
+    mend: 'Copy or save it again.',
+  }),
+  'picture-broken': ({ kind, detail }) => ({
+    what: `The ${kind} picture is damaged (${detail}).`,
+    mend: 'Save it again in the program that made it.',
+  }),
+  'picture-too-large': ({ width, height, mostWidth, mostHeight }) => ({
+    what: `The picture is ${width} × ${height} pixels; a motif has at most ${mostWidth} × ${mostHeight} cells.`,
+    mend: 'Choose a picture with one pixel for each cell.',
+  }),
+  'picture-too-many-colours': ({ colours, most }) => ({
+    what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,
+    mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
+  }),
+  'project-not-json': ({ detail }) => ({
+    what: `The file is not a whole project: it is not valid JSON (${detail}).`,
+    mend: 'Open an earlier copy of it.',
+  }),
+  'project-newer': ({ version, known }) => ({
+    what: `The project was written by a newer Walewright (file version ${version}; this one knows ${known}).`,
+    mend: 'Open it with the newer program.',
+  }),
+  'project-invalid': ({ path, detail }) => ({
+    what: `The project has a field that cannot be right: ${path || 'the whole file'} (${detail}).`,
+    mend: 'Mend that field, or open an earlier copy.',
+  }),
+  'project-not-ours': () => ({ what: 'This is not a Walewright project.', mend: 'Choose a .walewright file.' }),
+  'motif-too-large': ({ width, height, mostWidth, mostHeight }) => ({
+    what: `A motif of ${width} × ${height} cells cannot be: it has 1 to ${mostWidth} columns and 1 to ${mostHeight} rows.`,
+    mend: 'Give a size within that.',
+  }),
+  'motif-missing': ({ motif }) => ({
+    what: `There is no motif "${motif}" any more.`,
+    mend: 'Choose another motif for the group.',
+  }),
+  'file-missing': () => ({ what: 'There is no such file or folder.', mend: 'Check the name and the folder.' }),
+  'file-is-folder': () => ({ what: 'This is a folder, not a file.', mend: 'Choose a file in it.' }),
+  'file-too-large': ({ bytes, most }) => ({
+    what: `The file has ${n.plain(bytes / 1e6)} MB; at most ${n.plain(most / 1e6)} MB are read.`,
+    mend: 'Choose a smaller one.',
+  }),
+  'file-not-readable': ({ detail }) => ({
+    what: `The file cannot be read (${detail}).`,
+    mend: 'Check that you may read it.',
+  }),
+  'file-changed-elsewhere': () => ({
+    what: 'Another program has changed the file since it was opened here.',
+    mend: 'Save under another name, or open the file again.',
+  }),
+  'folder-not-writable': ({ detail }) => ({
+    what: `The folder cannot be written to (${detail}). Nothing was changed.`,
+    mend: 'Choose another folder.',
+  }),
+  'disk-full': () => ({
+    what: 'The disk is full. The file is as it was before.',
+    mend: 'Make room, or save somewhere else; your work is still here.',
+  }),
+  'file-not-written': ({ detail }) => ({
+    what: `The file could not be written (${detail}). It is as it was before.`,
+    mend: 'Try again, or save somewhere else.',
+  }),
+  'request-invalid': ({ method, detail }) => ({
+    what: `The request "${method}" was not understood (${detail}).`,
+    mend: 'Reload the window; if it comes again, report it.',
+  }),
+  'request-refused': ({ detail }) => ({
+    what: `The request was refused (${detail}).`,
+    mend: 'Open the address that the program printed.',
+  }),
+  'host-unreachable': () => ({
+    what: 'The program behind this window does not answer.',
+    mend: 'Start it again; do not close this window before your work is saved.',
+  }),
+  unexpected: ({ detail }) => ({
+    what: `Something went wrong inside the program (${detail}).`,
+    mend: 'Your work is unchanged. Please report it with what you did.',
+  }),
+};
+
+function say(problem: Problem): Said {
+  return (byCode[problem.code] as (facts: Problem['facts']) => Said)(problem.facts);
+}
+
+export const problems = {
+  say,
+  /** One paragraph: where, what, what to do. */
+  sentence(problem: Problem): string {
+    const { what, mend } = say(problem);
+    return `${problem.where === null ? '' : `${problem.where}: `}${what} ${mend}`;
+  },
+};

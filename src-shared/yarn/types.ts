@@ -1,0 +1,25 @@
+/** How much yarn a piece takes. Lengths in mm unless the name says otherwise. */
+export interface YarnUse {
+  /** Palette index. */
+  readonly yarn: number;
+  readonly role: 'main' | 'contrast';
+  readonly stitches: number;
+  readonly stitchesMm: number;
+  readonly floatsMm: number;
+  readonly carriesMm: number;
+  /** Ends to darn in; main's are counted with its cast-on, not here. */
+  readonly tailsMm: number;
+  /** All of the above. */
+  readonly totalMm: number;
+  /** Mass of the total, or null where the yarn's tex is not known. */
+  readonly grams: number | null;
+}
+
+export interface YarnNeed {
+  /** Length of yarn in one stitch. */
+  readonly loopMm: number;
+  /** Main first, then each contrast by palette index. */
+  readonly uses: readonly YarnUse[];
+  /** Share to add when winding off, e.g. 0.1. Not in the totals. */
+  readonly margin: number;
+}
