@@ -1,0 +1,13 @@
+import { resolve } from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+const root = resolve(import.meta.dirname, '..');
+
+export default defineConfig({
+  root,
+  resolve: { alias: { '@shared': resolve(root, 'src-shared') } },
+  test: {
+    include: ['tests/{unit,property,reference,faults}/**/*.test.ts'],
+    testTimeout: 60_000,
+  },
+});
