@@ -1,8 +1,14 @@
 /** The English catalogue, one subject a file. */
 import { numbers } from './numbers.ts';
 import { problems } from './problems.ts';
+import { changes } from './changes.ts';
+import { forms } from './forms.ts';
+import { shell } from './shell.ts';
 
 export const english = {
+  shell,
+  forms,
+  changes,
   numbers,
   problems,
 };

@@ -1,0 +1,70 @@
+/**
+ * Everything the program can do, as values.
+ *
+ * One object feeds the toolbar, the list of commands, the platform's menu and
+ * the shortcut alike, so a command cannot be enabled in one place and greyed
+ * in another.
+ */
+export interface Action {
+  /** Stable and unique; the platform's menu sends it. */
+  readonly id: string;
+  /** As it is said now: `Undo draw`. */
+  readonly label: () => string;
+  /** Shortcuts such as `Mod+Z` (Mod: Ctrl, or ⌘ on a Mac) or `B`; the first one is shown. */
+  readonly keys: readonly string[];
+  readonly isEnabled: () => boolean;
+  /** For switches: whether it is on. */
+  readonly isOn?: () => boolean;
+  readonly run: () => void | Promise<void>;
+}
+
+const isMac = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
+
+/** The shortcut as people write it on this platform: `Ctrl+Z`, `⌘Z`. */
+export function keysShown(keys: string): string {
+  if (!isMac) return keys.replace('Mod', 'Ctrl');
+  return keys.replace('Mod+', '⌘').replace('Shift+', '⇧');
+}
+
+/** True if the key event is this shortcut. */
+export function matches(event: KeyboardEvent, keys: string): boolean {
+  const parts = keys.split('+');
+  const key = (parts.at(-1) === '' ? '+' : parts.at(-1)) as string;
+  const wantsMod = parts.includes('Mod');
+  const wantsShift = parts.includes('Shift');
+  const mod = isMac ? event.metaKey : event.ctrlKey;
+  const otherMod = isMac ? event.ctrlKey : event.metaKey;
+  // A sign such as "+" or "?" may itself need Shift; letters and named keys say so.
+  const shiftMatters = key.length > 1 || /[a-z]/i.test(key);
+  return (
+    event.key.toLowerCase() === key.toLowerCase() &&
+    mod === wantsMod &&
+    !otherMod &&
+    !event.altKey &&
+    (!shiftMatters || event.shiftKey === wantsShift)
+  );
+}
+
+/** True where keys belong to a text field and shortcuts must yield (except those with Mod that text does not use). */
+export function isTextField(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement)
+    return true;
+  return target instanceof HTMLInputElement && !['checkbox', 'radio', 'range', 'button', 'color'].includes(target.type);
+}
+
+/** Runs the action whose shortcut the event is; true if there was one. */
+export function runByKey(event: KeyboardEvent, actions: readonly Action[]): boolean {
+  const inText = isTextField(event.target);
+  for (const action of actions) {
+    for (const keys of action.keys) {
+      if (!matches(event, keys)) continue;
+      // Undo, redo and plain letters belong to the text while one is edited.
+      if (inText && (!keys.includes('Mod') || /^Mod\+(Shift\+)?[zyacvx]$/i.test(keys))) continue;
+      if (!action.isEnabled()) return true;
+      void action.run();
+      return true;
+    }
+  }
+  return false;
+}

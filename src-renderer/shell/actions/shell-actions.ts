@@ -1,0 +1,71 @@
+/** Commands of the window itself: files, undo, benches, appearance. */
+import { words } from '@shared/words/index.ts';
+import type { Files } from '../files.ts';
+import type { Bench, Session } from '../session.ts';
+import type { Action } from './action.ts';
+
+const always = (): boolean => true;
+
+export const BENCHES: readonly Bench[] = ['motif', 'piece', 'sheet'];
+
+export function shellActions(session: Session, files: Files, showCommands: () => void): Action[] {
+  const text = words.shell.commands;
+  return [
+    { id: 'new', label: () => text.new, keys: ['Mod+Shift+N'], isEnabled: always, run: () => files.start() },
+    { id: 'open', label: () => text.open, keys: ['Mod+O'], isEnabled: always, run: () => files.open() },
+    { id: 'open-sample', label: () => text.openSample, keys: [], isEnabled: always, run: () => files.openSample() },
+    {
+      id: 'save',
+      label: () => text.save,
+      keys: ['Mod+S'],
+      isEnabled: always,
+      run: async () => void (await files.save()),
+    },
+    {
+      id: 'save-as',
+      label: () => text.saveAs,
+      keys: ['Mod+Shift+S'],
+      isEnabled: always,
+      run: async () => void (await files.saveAs()),
+    },
+    {
+      id: 'undo',
+      label: () => words.changes.undo(session.undoName),
+      keys: ['Mod+Z'],
+      isEnabled: () => session.undoName !== null,
+      run: () => {
+        const undone = session.undoName;
+        session.undo();
+        if (undone) session.announce(words.changes.undone(undone));
+      },
+    },
+    {
+      id: 'redo',
+      label: () => words.changes.redo(session.redoName),
+      keys: ['Mod+Shift+Z', 'Mod+Y'],
+      isEnabled: () => session.redoName !== null,
+      run: () => {
+        const redone = session.redoName;
+        session.redo();
+        if (redone) session.announce(words.changes.redone(redone));
+      },
+    },
+    ...BENCHES.map((bench, index): Action => ({
+      id: `bench-${bench}`,
+      label: () => text.goTo(words.shell.benches[bench]),
+      keys: [String(index + 1)],
+      isEnabled: always,
+      isOn: () => session.view.bench === bench,
+      run: () => session.look({ bench }),
+    })),
+    { id: 'commands', label: () => text.commands, keys: ['Mod+K'], isEnabled: always, run: showCommands },
+    ...(['light', 'dark', 'system'] as const).map((theme): Action => ({
+      id: `theme-${theme}`,
+      label: () => text.theme[theme],
+      keys: [],
+      isEnabled: always,
+      isOn: () => session.view.theme === theme,
+      run: () => session.look({ theme }),
+    })),
+  ];
+}

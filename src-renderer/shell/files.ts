@@ -1,0 +1,145 @@
+/**
+ * Opening and saving, in the order a person is asked.
+ *
+ * Nothing here loses work: before another project takes the table, unsaved
+ * work is asked about; a failed save leaves everything as it was.
+ */
+import type { Host } from '@shared/host/index.ts';
+import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
+import { readMotifPicture } from '@shared/picture/index.ts';
+import {
+  emptyProject,
+  projectAround,
+  projectFromText,
+  projectToText,
+  sampleProject,
+  type Project,
+  type Yarn,
+} from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { OpenFile, Session } from './session.ts';
+
+/** Answers that only the person can give; the shell shows the dialogs. */
+export interface Asking {
+  /** What to do with unsaved work before it leaves the table. */
+  askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'>;
+  /** A file to open, or null. */
+  fileToOpen(): Promise<string | null>;
+  /** Where to save, or null. */
+  fileToSave(suggestedName: string): Promise<string | null>;
+  /** A folder to export into, or null. */
+  folder(): Promise<string | null>;
+}
+
+export const EXTENSION = '.walewright';
+
+export class Files {
+  constructor(
+    private readonly host: Host,
+    private readonly session: Session,
+    private readonly asking: Asking,
+  ) {}
+
+  async start(): Promise<void> {
+    if (await this.mayLeave()) {
+      this.session.replace(emptyProject(words.shell.untitled, words.shell.untitledMotif), null, true);
+    }
+  }
+
+  async openSample(): Promise<void> {
+    if (await this.mayLeave()) this.session.replace(sampleProject(), null, true);
+  }
+
+  async open(): Promise<void> {
+    const path = await this.asking.fileToOpen();
+    if (path !== null) await this.openPath(path);
+  }
+
+  /** Opens a project, or a picture as a new project. */
+  async openPath(path: string): Promise<void> {
+    const read = await this.host.call('documents.read', { path });
+    if (!read.ok) return this.fail(read.problem);
+    const { name, stamp } = read.value;
+    await this.openBytes(fromBase64(read.value.bytes), name, { path: read.value.path, name, stamp });
+  }
+
+  /** Opens what was dropped or read; `file` is where a project stands, or null if it has no path here. */
+  async openBytes(bytes: Uint8Array, name: string, file: OpenFile | null): Promise<void> {
+    const read = readDocument(bytes, name);
+    if (!read.ok) return this.fail(read.problem);
+    if (!(await this.mayLeave())) return;
+    const { project, isPicture } = read.value;
+    this.session.replace(project, isPicture ? null : file, !isPicture && file !== null);
+    this.session.announce(words.shell.opened(project.name));
+  }
+
+  /** True if the project now stands in its file. */
+  async save(): Promise<boolean> {
+    const { file } = this.session;
+    return file === null ? this.saveAs() : this.write(file.path, file.stamp);
+  }
+
+  async saveAs(): Promise<boolean> {
+    const chosen = await this.asking.fileToSave(`${safeFileName(this.session.project.name)}${EXTENSION}`);
+    if (chosen === null) return false;
+    return this.write(chosen.endsWith(EXTENSION) ? chosen : chosen + EXTENSION, null);
+  }
+
+  /** Asks about unsaved work; true if the table may be cleared. */
+  async mayLeave(): Promise<boolean> {
+    if (!this.session.isUnsaved) return true;
+    const answer = await this.asking.askUnsaved(this.session.project.name);
+    if (answer === 'stay') return false;
+    const left = answer === 'drop' || (await this.save());
+    if (left) await this.host.call('recovery.drop', {});
+    return left;
+  }
+
+  private async write(path: string, over: string | null): Promise<boolean> {
+    const { project } = this.session;
+    const written = await this.host.call('documents.write', { path, text: projectToText(project), over });
+    if (!written.ok) {
+      this.fail(written.problem);
+      return false;
+    }
+    this.session.saved(project, written.value);
+    if (!this.session.isUnsaved) await this.host.call('recovery.drop', {});
+    this.session.announce(words.shell.savedAs(written.value.name));
+    return true;
+  }
+
+  private fail(problem: Problem): void {
+    this.session.notify({ kind: 'problem', problem });
+  }
+}
+
+/** The project in the bytes of a file: a `.walewright` text, or a picture of a motif. */
+function readDocument(bytes: Uint8Array, name: string): Outcome<{ project: Project; isPicture: boolean }> {
+  const read = outcome(() => {
+    if (name.toLowerCase().endsWith(EXTENSION) || name.toLowerCase().endsWith('.json')) {
+      return { project: projectFromText(new TextDecoder().decode(bytes)), isPicture: false };
+    }
+    const picture = readMotifPicture(bytes);
+    const title = name.replace(/\.[^.]+$/, '') || name;
+    const yarns = picture.colours.map((colour, index): Yarn => ({
+      name: words.shell.yarnName(index, picture.ground),
+      colour,
+      tex: null,
+    }));
+    return { project: projectAround(title, title, picture.grid, picture.ground, 'worn', yarns), isPicture: true };
+  });
+  return read.ok || read.problem.where !== null ? read : { ok: false, problem: { ...read.problem, where: name } };
+}
+
+/** A project's name as a file name on any platform. */
+export function safeFileName(name: string): string {
+  const safe = name
+    .replace(/[\\/:*?"<>|\u0000-\u001f]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[ .]+|[ .]+$/g, '');
+  return safe === '' ? words.shell.untitled : safe.slice(0, 100);
+}
+
+function fromBase64(text: string): Uint8Array {
+  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+}

@@ -1,0 +1,197 @@
+/**
+ * What the window holds: the project with its history, and the view of it.
+ *
+ * Plain TypeScript; Svelte follows through one subscriber, so reading
+ * `session.project` inside a component is all it takes to stay up to date.
+ * The project changes only by {@link Session.change}, undo and redo.
+ */
+import { createSubscriber } from 'svelte/reactivity';
+import type { Problem } from '@shared/problem/index.ts';
+import {
+  commit,
+  isUnsaved,
+  markSaved,
+  redo,
+  redoName,
+  startHistory,
+  undo,
+  undoName,
+  type Change,
+  type ChangeName,
+  type History,
+  type Motif,
+  type Project,
+} from '@shared/project/index.ts';
+
+export type Bench = 'motif' | 'piece' | 'sheet';
+export type Theme = 'light' | 'dark' | 'system';
+
+/** Where the project stands on disk. */
+export interface OpenFile {
+  readonly path: string;
+  readonly name: string;
+  readonly stamp: string;
+}
+
+/** What the person looks at; not part of the project, not undone. */
+export interface View {
+  readonly bench: Bench;
+  readonly theme: Theme;
+  /** Palette index that the pen lays. */
+  readonly colour: number;
+  /** Index of the motif on the Motif bench. */
+  readonly motif: number;
+  readonly showsFloats: boolean;
+  readonly showsWraps: boolean;
+  readonly paper: 'a4' | 'letter';
+}
+
+/** A message under the top bar, until it is closed or replaced. */
+export type Notice =
+  { readonly kind: 'problem'; readonly problem: Problem } | { readonly kind: 'done'; readonly text: string };
+
+const START_VIEW: View = {
+  bench: 'motif',
+  theme: 'system',
+  colour: 1,
+  motif: 0,
+  showsFloats: true,
+  showsWraps: true,
+  paper: 'a4',
+};
+
+export class Session {
+  #history: History;
+  #view: View = START_VIEW;
+  #file: OpenFile | null = null;
+  #notice: Notice | null = null;
+  #pointer: string = '';
+  #announced = '';
+  readonly #listeners = new Set<() => void>();
+  readonly #follow: () => void;
+
+  constructor(project: Project, isSaved: boolean) {
+    this.#history = startHistory(project, isSaved);
+    this.#follow = createSubscriber((update) => this.subscribe(update));
+  }
+
+  /** Calls `listener` after every change; returns a function that stops it. */
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  get project(): Project {
+    this.#follow();
+    return this.#history.project;
+  }
+
+  get view(): View {
+    this.#follow();
+    return this.#view;
+  }
+
+  /** The motif on the Motif bench. */
+  get motif(): Motif {
+    this.#follow();
+    const { motifs } = this.#history.project;
+    const motif = motifs[this.#view.motif] ?? motifs[0];
+    if (!motif) throw new Error('A project has at least one motif');
+    return motif;
+  }
+
+  get file(): OpenFile | null {
+    this.#follow();
+    return this.#file;
+  }
+
+  get isUnsaved(): boolean {
+    this.#follow();
+    return isUnsaved(this.#history);
+  }
+
+  get undoName(): ChangeName | null {
+    this.#follow();
+    return undoName(this.#history);
+  }
+
+  get redoName(): ChangeName | null {
+    this.#follow();
+    return redoName(this.#history);
+  }
+
+  get notice(): Notice | null {
+    this.#follow();
+    return this.#notice;
+  }
+
+  /** What the pointer or the cell cursor is on, for the status line. */
+  get pointer(): string {
+    this.#follow();
+    return this.#pointer;
+  }
+
+  /** What is said to assistive technology. */
+  get announced(): string {
+    this.#follow();
+    return this.#announced;
+  }
+
+  /** Applies a change; changes of one `gesture` make one step of undo. */
+  change(change: Change, gesture: string | null = null): void {
+    this.#history = commit(this.#history, change, gesture);
+    this.#emit();
+  }
+
+  undo(): void {
+    this.#history = undo(this.#history);
+    this.#emit();
+  }
+
+  redo(): void {
+    this.#history = redo(this.#history);
+    this.#emit();
+  }
+
+  look(to: Partial<View>): void {
+    this.#view = { ...this.#view, ...to };
+    this.#emit();
+  }
+
+  /** Puts another project on the table. */
+  replace(project: Project, file: OpenFile | null, isSaved: boolean): void {
+    this.#history = startHistory(project, isSaved);
+    this.#file = file;
+    const colour = project.yarns.findIndex((_, index) => index !== project.motifs[0]?.ground);
+    this.#view = { ...this.#view, motif: 0, colour: Math.max(0, colour) };
+    this.#notice = null;
+    this.#emit();
+  }
+
+  /** The project `saved` now stands in `file`; what was changed while it was written stays unsaved. */
+  saved(saved: Project, file: OpenFile): void {
+    if (this.#history.project === saved) this.#history = markSaved(this.#history);
+    this.#file = file;
+    this.#emit();
+  }
+
+  notify(notice: Notice | null): void {
+    this.#notice = notice;
+    this.#emit();
+  }
+
+  point(text: string): void {
+    if (text === this.#pointer) return;
+    this.#pointer = text;
+    this.#emit();
+  }
+
+  announce(text: string): void {
+    this.#announced = text;
+    this.#emit();
+  }
+
+  #emit(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}

@@ -1,0 +1,20 @@
+/** Light, dark, or as the platform asks. */
+import type { Theme } from './session.ts';
+
+const platformDark = window.matchMedia('(prefers-color-scheme: dark)');
+
+/** Keeps `data-theme` on the page at what `theme()` and the platform say. Returns a function that applies it again. */
+export function themeKeeper(theme: () => Theme): () => void {
+  const apply = (): void => {
+    const chosen = theme();
+    document.documentElement.dataset['theme'] =
+      chosen === 'system' ? (platformDark.matches ? 'dark' : 'light') : chosen;
+  };
+  platformDark.addEventListener('change', apply);
+  return apply;
+}
+
+/** The value of a colour token as it is now, for canvases. */
+export function token(name: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
+}
