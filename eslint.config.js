@@ -1,0 +1,81 @@
+import svelte from 'eslint-plugin-svelte';
+import globals from 'globals';
+import tseslint from 'typescript-eslint';
+
+/** What a layer may not import, and the sentence that says why. */
+const layer = (...groups) => ({
+  'no-restricted-imports': ['error', { patterns: groups.map(([group, message]) => ({ group, message })) }],
+});
+
+const PURE = 'src-shared is pure: it computes from values, without files, windows or clocks.';
+
+export default tseslint.config(
+  { ignores: ['out/**', 'dist/**', 'screens/**', 'demo-output/**', 'node_modules/**', 'test-results/**'] },
+  ...tseslint.configs.recommended,
+  ...svelte.configs.recommended,
+  {
+    rules: {
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      '@typescript-eslint/no-non-null-assertion': 'error',
+      'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
+      eqeqeq: 'error',
+      'no-console': 'error',
+    },
+  },
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { globals: globals.browser, parserOptions: { parser: tseslint.parser } },
+    rules: { 'no-restricted-exports': 'off', 'svelte/no-navigation-without-resolve': 'off' },
+  },
+  {
+    files: ['src-shared/**/*.ts'],
+    rules: {
+      ...layer(
+        [['node:*', 'fs', 'path', 'electron', 'svelte', 'svelte/*', 'konva', 'konva/*'], PURE],
+        [['@shared/*', '**/src-main/**', '**/src-renderer/**'], 'src-shared imports only itself, by relative paths.'],
+      ),
+      'no-restricted-globals': [
+        'error',
+        ...[
+          'window',
+          'document',
+          'navigator',
+          'process',
+          'Buffer',
+          'setTimeout',
+          'setInterval',
+          'fetch',
+          'performance',
+        ].map((name) => ({ name, message: PURE })),
+      ],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Date', property: 'now', message: PURE },
+        { object: 'Math', property: 'random', message: PURE },
+      ],
+    },
+  },
+  {
+    files: ['src-main/**/*.ts'],
+    languageOptions: { globals: globals.node },
+    rules: layer([
+      ['**/src-renderer/**', 'svelte', 'konva'],
+      'src-main serves the renderer through host/ and never imports it.',
+    ]),
+  },
+  {
+    files: ['src-renderer/**/*.{ts,svelte}'],
+    languageOptions: { globals: globals.browser },
+    rules: layer([
+      ['**/src-main/**', 'node:*', 'electron'],
+      'src-renderer reaches the services only through the contract in src-shared/host.',
+    ]),
+  },
+  {
+    // Command lines and runners print; configuration files are read by their default export.
+    files: ['src-main/cli/**', 'src-main/launcher/**', 'src-main/browser-host/**', 'tests/**', '*.config.{js,ts}'],
+    rules: { 'no-console': 'off' },
+  },
+  { files: ['**/*.config.{js,ts}'], rules: { 'no-restricted-exports': 'off' } },
+);
