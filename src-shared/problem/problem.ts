@@ -29,6 +29,7 @@ export interface ProblemFacts {
   'option-value': { option: string; text: string; allowed: string };
   'option-missing': { option: string };
   'argument-missing': { argument: string };
+  'argument-unexpected': { text: string };
   'command-unknown': { text: string };
   'choice-unknown': { given: number; choices: number };
   'colour-unknown': { text: string; known: string };
@@ -37,7 +38,8 @@ export interface ProblemFacts {
   'picture-unknown-kind': Record<string, never>;
   'picture-empty': Record<string, never>;
   'picture-truncated': { kind: string };
-  'picture-broken': { kind: string; detail: string };
+  'picture-broken': { kind: string; damage: PictureDamage };
+  'picture-interlaced': { depth: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'picture-too-many-colours': { colours: number; most: number };
 
@@ -63,6 +65,9 @@ export interface ProblemFacts {
   'host-unreachable': Record<string, never>;
   unexpected: { detail: string };
 }
+
+/** The part of a picture file that cannot be right. */
+export type PictureDamage = 'signature' | 'header' | 'chunk' | 'checksum' | 'palette' | 'pixels';
 
 export type ProblemCode = keyof ProblemFacts;
 

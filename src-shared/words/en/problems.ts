@@ -1,5 +1,5 @@
 /** What went wrong, and what to do about it. */
-import type { Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
+import type { PictureDamage, Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `what` happened and how to `mend` it. */
@@ -7,6 +7,15 @@ interface Said {
   readonly what: string;
   readonly mend: string;
 }
+
+const damage: Readonly<Record<PictureDamage, string>> = {
+  signature: 'its first bytes were changed on the way',
+  header: 'its size or kind cannot be read',
+  chunk: 'a part of it has no name',
+  checksum: 'a part of it does not match its checksum',
+  palette: 'a pixel names no colour of its palette',
+  pixels: 'its pixels cannot be unpacked',
+};
 
 const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => Said } = {
   'needle-unknown': ({ text }) => ({
@@ -80,6 +89,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
   }),
   'option-missing': ({ option }) => ({ what: `${option} is missing.`, mend: 'Add it; --help shows how.' }),
   'argument-missing': ({ argument }) => ({ what: `${argument} is missing.`, mend: 'Name it; --help shows how.' }),
+  'argument-unexpected': ({ text }) => ({
+    what: `"${text}" is one name too many.`,
+    mend: 'Put names with blanks in quotation marks; --help shows what goes where.',
+  }),
   'command-unknown': ({ text }) => ({
     what: `There is no command "${text}".`,
     mend: 'See --help for those there are.',
@@ -101,9 +114,13 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The ${kind} picture ends too early; part of it is missing.`,
     mend: 'Copy or save it again.',
   }),
-  'picture-broken': ({ kind, detail }) => ({
-    what: `The ${kind} picture is damaged (${detail}).`,
+  'picture-broken': ({ kind, damage: part }) => ({
+    what: `The ${kind} picture is damaged: ${damage[part]}.`,
     mend: 'Save it again in the program that made it.',
+  }),
+  'picture-interlaced': ({ depth }) => ({
+    what: `The PNG picture is interlaced with ${n.count(depth, 'bit')} a pixel, a kind that is not read.`,
+    mend: 'Save it again without interlacing.',
   }),
   'picture-too-large': ({ width, height, mostWidth, mostHeight }) => ({
     what: `The picture is ${width} × ${height} pixels; a motif has at most ${mostWidth} × ${mostHeight} cells.`,

@@ -1,0 +1,3 @@
+export { colourText, parseColour } from './pixels.ts';
+export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
+export { projectFromPicture, yarnsOfPicture, type PictureNames } from './project.ts';
