@@ -19,6 +19,8 @@ export interface ProblemFacts {
   'no-figure': { motif: string };
   'motif-taller-than-section': { rows: number; section: string; available: number };
   'rows-outside-piece': { first: number; last: number; rows: number };
+  /** Bands by their number, from 1; the rows on which they meet. */
+  'bands-overlap': { one: number; other: number; first: number; last: number };
   'hem-longer-than-piece': { hem: number; rows: number };
   'shaping-impossible': { changes: number; rows: number };
 

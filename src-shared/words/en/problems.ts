@@ -63,6 +63,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The pattern would run from row ${first} to row ${last}, but the piece has ${n.rows(rows)}.`,
     mend: 'Start it on a lower row, or make the piece longer.',
   }),
+  'bands-overlap': ({ one, other, first, last }) => ({
+    what: `Bands ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
+    mend: 'Move one of them up, down or aside.',
+  }),
   'hem-longer-than-piece': ({ hem, rows }) => ({
     what: `The hem takes ${n.rows(hem)} and the whole piece has ${rows}.`,
     mend: 'Make the hem shorter or the piece longer.',

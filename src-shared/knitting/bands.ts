@@ -1,0 +1,117 @@
+/** Bands of groups put on their rows and needles. */
+import type { Run } from '../bed/index.ts';
+import { centredFirstRow, edgesAt, type Outline, type Section } from '../piece/index.ts';
+import { solvePlacement } from '../placement/index.ts';
+import { problemError } from '../problem/index.ts';
+import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
+import type { Measure } from '../repeat/index.ts';
+import { copyOnNeedles, type Copy } from './copy.ts';
+import type { PlacedBand, PlacedGroup } from './types.ts';
+
+/** How many ranked placements are kept for a person to choose from. */
+export const MOST_CHOICES = 8;
+
+/** A placed group and what it is made of. */
+export interface LaidGroup {
+  readonly place: PlacedGroup;
+  readonly copy: Copy;
+}
+
+export interface LaidBand {
+  readonly placed: PlacedBand;
+  readonly groups: readonly LaidGroup[];
+}
+
+/**
+ * Puts one band on the piece: its first row from the position, its needles
+ * from the ranked placements on the edges of that row. Throws `no-figure`,
+ * `motif-taller-than-section`, `rows-outside-piece`, `choice-unknown` and what
+ * placing throws.
+ */
+export function layBand(
+  project: Project,
+  index: number,
+  outline: Outline,
+  sections: readonly Section[],
+  measures: ReadonlyMap<MotifId, Measure>,
+): LaidBand {
+  const { piece } = project;
+  const band = project.bands[index] as Band;
+  const copies = band.groups.map(({ motif }) =>
+    copyOnNeedles(motifOf(project, motif), measures.get(motif) as Measure, band.unit, piece.finishedFace),
+  );
+  const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
+  const height = Math.max(...heights);
+  const firstRow = firstRowOf(band, height, sections);
+  const lastRow = firstRow + height - 1;
+  if (firstRow < 1 || lastRow > outline.rows) {
+    throw problemError('rows-outside-piece', { first: firstRow, last: lastRow, rows: outline.rows });
+  }
+
+  const choices = solvePlacement(
+    {
+      edges: edgesAt(outline, firstRow),
+      groups: band.groups.map(({ across }, g) => {
+        const { grid, blankLeft, blankRight } = copies[g] as Copy;
+        return { width: across * grid.width, blankLeft, blankRight };
+      }),
+      seamAllowance: piece.seamAllowance,
+      rule: band.rule,
+      judge: band.judge,
+    },
+    MOST_CHOICES,
+  );
+  const taken = choices[band.choice];
+  if (!taken) throw problemError('choice-unknown', { given: band.choice + 1, choices: choices.length });
+
+  const groups = band.groups.map(({ motif, across, up }, g): LaidGroup => {
+    const copy = copies[g] as Copy;
+    const { block, figure } = taken.groups[g] as { block: Run; figure: Run };
+    const place: PlacedGroup = {
+      block,
+      figure,
+      band: index,
+      motif,
+      copyWidth: copy.grid.width,
+      copyHeight: copy.grid.height,
+      across,
+      up,
+      firstRow,
+      lastRow: firstRow + (heights[g] as number) - 1,
+      isMirrored: copy.isMirrored,
+    };
+    return { place, copy };
+  });
+  return {
+    // Row firstRow - 1 is knitted plain while the needles of firstRow are selected.
+    placed: { choices, taken: band.choice, firstRow, lastRow, setUpAt: firstRow >= 2 ? firstRow - 2 : null },
+    groups,
+  };
+}
+
+/** Throws `bands-overlap` if two bands want the same needle on the same row. */
+export function assertApart(bands: readonly LaidBand[]): void {
+  bands.forEach((one, i) => {
+    for (let j = i + 1; j < bands.length; j++) {
+      const other = bands[j] as LaidBand;
+      if (one.placed.firstRow > other.placed.lastRow || other.placed.firstRow > one.placed.lastRow) continue;
+      for (const { place: a } of one.groups) {
+        for (const { place: b } of other.groups) assertGroupsApart(a, b);
+      }
+    }
+  });
+}
+
+function assertGroupsApart(a: PlacedGroup, b: PlacedGroup): void {
+  const first = Math.max(a.firstRow, b.firstRow);
+  const last = Math.min(a.lastRow, b.lastRow);
+  if (first > last || a.block.first > b.block.last || b.block.first > a.block.last) return;
+  throw problemError('bands-overlap', { one: a.band + 1, other: b.band + 1, first, last });
+}
+
+function firstRowOf(band: Band, height: number, sections: readonly Section[]): number {
+  if (band.position.kind === 'from-row') return band.position.row;
+  const section =
+    sections.find(({ name }) => name === 'hem-front') ?? (sections.find(({ name }) => name === 'body') as Section);
+  return centredFirstRow(section, height, band.position.oddRow);
+}

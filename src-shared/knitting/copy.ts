@@ -1,0 +1,44 @@
+/** One copy of a motif as it lies on the needles. */
+import { columnOfNeedle, isMirroredOnNeedles, type FinishedFace, type Slot } from '../bed/index.ts';
+import { crop, type Grid } from '../grid/index.ts';
+import { problemError } from '../problem/index.ts';
+import type { Band, Motif } from '../project/project.ts';
+import { blankEdges, type Measure } from '../repeat/index.ts';
+
+export interface Copy {
+  /** Column 0 is the leftmost needle, row 0 the first row knitted. */
+  readonly grid: Grid;
+  /** Ground columns at its left and right edge, on the needles. */
+  readonly blankLeft: number;
+  readonly blankRight: number;
+  readonly isMirrored: boolean;
+}
+
+/**
+ * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
+ * rows; as-worn charts are turned for a knit face. Throws `no-figure`.
+ */
+export function copyOnNeedles(motif: Motif, measure: Measure, unit: Band['unit'], face: FinishedFace): Copy {
+  const width = unit === 'repeat' ? measure.repeat.width : measure.width;
+  const drawn = crop(motif.grid, 0, 0, width, measure.height);
+  const blank = width === measure.width ? measure.blank : blankEdges(drawn, motif.ground);
+  if (!blank) throw problemError('no-figure', { motif: motif.name });
+  if (!isMirroredOnNeedles(motif.shows, face)) {
+    return { grid: drawn, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
+  }
+  return { grid: turned(drawn), blankLeft: blank.right, blankRight: blank.left, isMirrored: true };
+}
+
+function turned({ width, height, cells }: Grid): Grid {
+  const source = Int32Array.from({ length: width }, (_, needle) =>
+    columnOfNeedle(needle as Slot, width, 0 as Slot, true),
+  );
+  const result = new Uint8Array(cells.length);
+  for (let row = 0; row < height; row++) {
+    const start = row * width;
+    for (let needle = 0; needle < width; needle++) {
+      result[start + needle] = cells[start + (source[needle] as number)] as number;
+    }
+  }
+  return { width, height, cells: result };
+}

@@ -1,0 +1,3 @@
+export * from './types.ts';
+export * from './on-bed.ts';
+export * from './plan.ts';

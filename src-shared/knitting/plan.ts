@@ -1,0 +1,116 @@
+/** The row-by-row plan of a project. */
+import { outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
+import { mainYarn, motifOf, type MotifId, type Project } from '../project/project.ts';
+import { measure, type Measure } from '../repeat/index.ts';
+import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
+import { yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import { assertApart, layBand, type LaidBand } from './bands.ts';
+import { makeFabric } from './fabric.ts';
+import { assertOnBed } from './on-bed.ts';
+import type { Plan, PlanRow } from './types.ts';
+
+const NONE: readonly never[] = [];
+
+/**
+ * Works out everything a project asks for: where the groups lie, what every
+ * needle of every row knits, where each strand floats, is carried and needs a
+ * wrap, what will go wrong, and how much yarn it takes.
+ *
+ * Throws `ProblemError` with the code of what cannot be knitted as described:
+ * `shaping-impossible`, `hem-longer-than-piece`, `off-the-bed`,
+ * `motif-missing`, `no-figure`, `motif-taller-than-section`,
+ * `rows-outside-piece`, `choice-unknown`, `bands-overlap`, and what placing
+ * throws.
+ */
+export function makePlan(project: Project): Plan {
+  const { piece } = project;
+  const outline = outlineOf(piece.shape, piece);
+  const sections = sectionsOf(outline.rows, piece.hemRows, piece.isLined);
+  assertOnBed(outline, piece.bed);
+  const measures = measuresOf(project);
+  const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, measures));
+  assertApart(bands);
+  const groups = bands.flatMap((band) => band.groups);
+  const main = mainYarn(project);
+  const fabric = makeFabric(outline, groups, main);
+
+  const laid = layStrands(fabric, {
+    main,
+    outline,
+    ownBalls: ownBallsOf(project, bands),
+    startSide: piece.startSide,
+    endNeedleSelection: piece.endNeedleSelection,
+    gauge: piece.gauge,
+    floatLimit: piece.floatLimit,
+  });
+  const carries = carriesOf(laid, piece);
+  const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
+  const rows = planRows(laid, sections, carries, wraps);
+  return {
+    outline,
+    sections,
+    measures,
+    bands: bands.map((band) => band.placed),
+    groups: groups.map((group) => group.place),
+    fabric,
+    rows,
+    findings: [],
+    wrapStrands: [],
+    yarn: yarnNeed(totalsOf(laid, carries), project.yarns, piece.gauge),
+  };
+}
+
+function measuresOf(project: Project): Map<MotifId, Measure> {
+  const measures = new Map<MotifId, Measure>();
+  for (const { groups } of project.bands) {
+    for (const { motif: id } of groups) {
+      if (measures.has(id)) continue;
+      const motif = motifOf(project, id);
+      measures.set(id, measure(motif.grid, motif.ground));
+    }
+  }
+  return measures;
+}
+
+function ownBallsOf(project: Project, bands: readonly LaidBand[]): OwnBall[] {
+  return bands
+    .flatMap((band) => band.groups)
+    .map(({ place }, group) => ({ ...place, group }))
+    .filter(({ band }) => project.bands[band]?.ownBalls)
+    .map(({ block, group, firstRow, lastRow }) => ({
+      group,
+      first: block.first,
+      last: block.last,
+      firstRow,
+      lastRow,
+    }));
+}
+
+function planRows(
+  laid: LaidStrands,
+  sections: readonly Section[],
+  carries: readonly (PlanRow['carries'] | undefined)[],
+  wraps: readonly (PlanRow['wraps'] | undefined)[],
+): PlanRow[] {
+  return laid.rows.map(({ from, edges, contrast, floats }, index) => ({
+    row: index + 1,
+    section: sectionAt(sections, index + 1).name,
+    from,
+    edges,
+    contrast,
+    wraps: wraps[index] ?? NONE,
+    floats,
+    carries: carries[index] ?? NONE,
+  }));
+}
+
+function totalsOf(laid: LaidStrands, carries: readonly (readonly Carry[] | undefined)[]): StrandTotal[] {
+  const byStrand = new Map(laid.strands.map((strand) => [strand, [] as Carry[]]));
+  for (const row of carries) for (const carry of row ?? NONE) byStrand.get(carry.strand)?.push(carry);
+  return laid.strands.map((strand, index) => ({
+    strand,
+    stitches: laid.stitches[index] as number,
+    floated: laid.floated[index] as number,
+    carries: byStrand.get(strand) ?? [],
+  }));
+}

@@ -1,0 +1,55 @@
+/** Strands going up the side from the row they knitted to the next that uses them. */
+import type { Run, Slot } from '../bed/index.ts';
+import type { Gauge } from '../piece/index.ts';
+import type { FloatLimit } from '../project/project.ts';
+import type { LaidRow, LaidStrands } from './lay.ts';
+import { longestWithin } from './limit.ts';
+import type { Carry } from './types.ts';
+
+/**
+ * The carries of all contrast strands, listed on the row they leave (index 0
+ * is row 1; undefined where nothing leaves).
+ *
+ * A strand is laid in the carriage's direction, so it leaves its span at the
+ * far end and enters the next at the near one. After an odd number of rows
+ * without it, it waits at the other side and crosses the figure.
+ */
+export function carriesOf(
+  laid: LaidStrands,
+  settings: { readonly endNeedleSelection: boolean; readonly gauge: Gauge; readonly floatLimit: FloatLimit },
+): (Carry[] | undefined)[] {
+  const longest = longestWithin(settings.floatLimit, settings.gauge);
+  const carries = new Array<Carry[] | undefined>(laid.rows.length);
+  /** By strand: the row it knitted last, and the needle it stopped at. */
+  const lastRow: number[] = [];
+  const stoppedAt: Slot[] = [];
+  laid.rows.forEach((row, index) => {
+    for (const run of row.strands) {
+      const { strand } = run;
+      const span = settings.endNeedleSelection ? row.edges : run;
+      const near = nearEnd(row, span);
+      const before = lastRow[strand];
+      if (before !== undefined) {
+        const from = stoppedAt[strand] as Slot;
+        const stitches = Math.abs(near - from);
+        (carries[before - 1] ??= []).push({
+          strand: laid.strands[strand] as Carry['strand'],
+          toRow: index + 1,
+          first: Math.min(from, near) as Slot,
+          last: Math.max(from, near) as Slot,
+          stitches,
+          rows: index + 1 - before,
+          isOver: stitches > longest,
+        });
+      }
+      lastRow[strand] = index + 1;
+      stoppedAt[strand] = near === span.first ? span.last : span.first;
+    }
+  });
+  return carries;
+}
+
+/** The end of a span that the carriage comes to first. */
+function nearEnd(row: LaidRow, span: Run): Slot {
+  return row.from === 'left' ? span.first : span.last;
+}

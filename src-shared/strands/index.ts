@@ -1,0 +1,5 @@
+export * from './types.ts';
+export * from './limit.ts';
+export * from './lay.ts';
+export * from './carries.ts';
+export * from './wraps.ts';

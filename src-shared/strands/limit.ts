@@ -1,0 +1,14 @@
+/** How long a float may be. */
+import type { Gauge } from '../piece/index.ts';
+import type { FloatLimit } from '../project/project.ts';
+
+/**
+ * The longest run in stitches that is within the limit; anything longer is
+ * over. Stitches or mm, whichever bites first. Worked as `mm × gauge / 100`
+ * rather than by dividing by the stitch width, so that 7 stitches of 28 in
+ * 10 cm are 25 mm and not a hair more.
+ */
+export function longestWithin(limit: FloatLimit, gauge: Gauge): number {
+  if (limit.mm === null) return limit.stitches;
+  return Math.min(limit.stitches, Math.floor((limit.mm * gauge.stitches) / 100));
+}

@@ -1,0 +1,139 @@
+/** Follows every strand along a row and notes where it floats. */
+import type { Slot } from '../bed/index.ts';
+import { internSpans } from './interned.ts';
+import type { Float, StrandId } from './types.ts';
+
+/** A contrast strand in a row: the outermost needles it knits, as slots. */
+export interface StrandRun {
+  readonly first: Slot;
+  readonly last: Slot;
+  /** Index into the strands of the piece. */
+  readonly strand: number;
+}
+
+/** Index of the main yarn among the strands. */
+export const MAIN_STRAND = 0;
+
+export interface LayerSettings {
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  /** Slot of column 0. */
+  readonly firstSlot: number;
+  /** Contrast strands run to the piece's edges as main does. */
+  readonly isEdgeToEdge: boolean;
+  readonly stitchWidthMm: number;
+  /** Floats of more stitches are over the limit. */
+  readonly longest: number;
+}
+
+/**
+ * Fed with the runs of each row from left to right, in columns:
+ * `startRow`, `knit` for each run, `endRow`.
+ */
+export class StrandLayer {
+  /** Index 0 is main, the others stand in the order in which they first knit. */
+  readonly strands: StrandId[] = [];
+  /** Stitches that each strand knits, and floats over. */
+  readonly stitches: number[] = [];
+  readonly floated: number[] = [];
+
+  private readonly settings: LayerSettings;
+  private readonly indices = new Map<number, number>();
+  private readonly floatOf: ((first: number, last: number) => Float)[] = [];
+  private readonly runOf: ((first: number, last: number) => StrandRun)[] = [];
+  private readonly rowOf: number[] = [];
+  private readonly firstAt: number[] = [];
+  private readonly lastAt: number[] = [];
+
+  private row = 0;
+  private firstColumn = 0;
+  private inRow: number[] = [];
+  private floats: Float[] = [];
+
+  constructor(settings: LayerSettings) {
+    this.settings = settings;
+    this.add({ yarn: settings.main, role: 'main', group: null });
+  }
+
+  /** The strand of `yarn` from the ball of `group`, or from the shared ball for null. */
+  strandOf(yarn: number, group: number | null): number {
+    // Palette indices are below 256, so yarn and group make one number.
+    const key = (group === null ? 0 : group + 1) * 256 + yarn;
+    let index = this.indices.get(key);
+    if (index === undefined) {
+      index = this.add({ yarn, role: 'contrast', group });
+      this.indices.set(key, index);
+    }
+    return index;
+  }
+
+  /** Begins a row whose leftmost needle is in `firstColumn`. */
+  startRow(firstColumn: number): void {
+    this.row++;
+    this.firstColumn = firstColumn;
+    this.inRow = [];
+    this.floats = [];
+    this.lastAt[MAIN_STRAND] = firstColumn - 1;
+  }
+
+  /** The strand knits the columns `first` … `last`, right of all it has knitted in this row. */
+  knit(strand: number, first: number, last: number): void {
+    if (strand !== MAIN_STRAND && this.rowOf[strand] !== this.row) {
+      this.rowOf[strand] = this.row;
+      this.inRow.push(strand);
+      this.firstAt[strand] = first;
+      this.lastAt[strand] = (this.settings.isEdgeToEdge ? this.firstColumn : first) - 1;
+    }
+    this.floatBefore(strand, first);
+    this.lastAt[strand] = last;
+    this.stitches[strand] = (this.stitches[strand] as number) + last - first + 1;
+  }
+
+  /** Ends the row at `lastColumn`; gives its floats, in the order of their last needles, and its contrast strands. */
+  endRow(lastColumn: number): { floats: readonly Float[]; strands: readonly StrandRun[] } {
+    const strands = this.inRow.map((strand) =>
+      (this.runOf[strand] as (first: number, last: number) => StrandRun)(
+        this.firstAt[strand] as number,
+        this.lastAt[strand] as number,
+      ),
+    );
+    this.floatBefore(MAIN_STRAND, lastColumn + 1);
+    if (this.settings.isEdgeToEdge) for (const strand of this.inRow) this.floatBefore(strand, lastColumn + 1);
+    return { floats: this.floats, strands };
+  }
+
+  private floatBefore(strand: number, column: number): void {
+    const first = (this.lastAt[strand] as number) + 1;
+    if (column <= first) return;
+    this.floats.push((this.floatOf[strand] as (first: number, last: number) => Float)(first, column - 1));
+    this.floated[strand] = (this.floated[strand] as number) + column - first;
+  }
+
+  private add(strand: StrandId): number {
+    const { firstSlot, stitchWidthMm, longest } = this.settings;
+    const index = this.strands.push(strand) - 1;
+    this.stitches.push(0);
+    this.floated.push(0);
+    this.floatOf.push(
+      internSpans((first, last) => {
+        const stitches = last - first + 1;
+        return {
+          strand,
+          first: (firstSlot + first) as Slot,
+          last: (firstSlot + last) as Slot,
+          stitches,
+          mm: stitches * stitchWidthMm,
+          isOver: stitches > longest,
+        };
+      }),
+    );
+    this.runOf.push(
+      internSpans((first, last) => ({
+        first: (firstSlot + first) as Slot,
+        last: (firstSlot + last) as Slot,
+        strand: index,
+      })),
+    );
+    return index;
+  }
+}

@@ -1,0 +1,31 @@
+/** Needles to wrap before each row so that no gap opens beside the figure. */
+import type { Slot } from '../bed/index.ts';
+import { OUTSIDE, type Fabric } from '../knitting/types.ts';
+import { internSpans } from './interned.ts';
+import type { LaidStrands } from './lay.ts';
+import type { Wrap } from './types.ts';
+
+/**
+ * The wraps before each row (index 0 is row 1; undefined where there are none):
+ * for each contrast strand that knits in it, the needle next to its outermost
+ * selected one, outward, on the carriage's side only. Nothing is wrapped where
+ * that needle is not on the piece or knits a contrast yarn.
+ */
+export function wrapsOf(fabric: Fabric, laid: LaidStrands, main: number): (Wrap[] | undefined)[] {
+  const make = laid.strands.map((strand) => ({
+    left: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'left', strand })),
+    right: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'right', strand })),
+  }));
+  return laid.rows.map(({ from, edges, strands }, index) => {
+    let wraps: Wrap[] | undefined;
+    for (const { strand, first, last } of strands) {
+      const needle = from === 'left' ? first - 1 : last + 1;
+      if (needle < edges.first || needle > edges.last) continue;
+      const column = needle - fabric.first;
+      const yarn = fabric.cells[index * fabric.width + column] ?? OUTSIDE;
+      if (yarn !== main) continue;
+      (wraps ??= []).push((make[strand] as (typeof make)[number])[from](column, column));
+    }
+    return wraps;
+  });
+}

@@ -1,0 +1,4 @@
+export * from './types.ts';
+export * from './munden.ts';
+export * from './tex.ts';
+export * from './need.ts';
