@@ -3,12 +3,16 @@ import { numbers } from './numbers.ts';
 import { problems } from './problems.ts';
 import { changes } from './changes.ts';
 import { forms } from './forms.ts';
+import { measure } from './measure.ts';
+import { pictures } from './pictures.ts';
 import { shell } from './shell.ts';
 
 export const english = {
   shell,
   forms,
   changes,
+  measure,
   numbers,
+  pictures,
   problems,
 };
