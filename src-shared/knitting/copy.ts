@@ -8,6 +8,7 @@ import { blankEdges, type Measure } from '../repeat/index.ts';
 export interface Copy {
   /** Column 0 is the leftmost needle, row 0 the first row knitted. */
   readonly grid: Grid;
+  readonly ground: number;
   /** Ground columns at its left and right edge, on the needles. */
   readonly blankLeft: number;
   readonly blankRight: number;
@@ -24,9 +25,15 @@ export function copyOnNeedles(motif: Motif, measure: Measure, unit: Band['unit']
   const blank = width === measure.width ? measure.blank : blankEdges(drawn, motif.ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });
   if (!isMirroredOnNeedles(motif.shows, face)) {
-    return { grid: drawn, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
+    return { grid: drawn, ground: motif.ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
   }
-  return { grid: turned(drawn), blankLeft: blank.right, blankRight: blank.left, isMirrored: true };
+  return {
+    grid: turned(drawn),
+    ground: motif.ground,
+    blankLeft: blank.right,
+    blankRight: blank.left,
+    isMirrored: true,
+  };
 }
 
 function turned({ width, height, cells }: Grid): Grid {

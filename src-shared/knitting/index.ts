@@ -1,3 +1,4 @@
 export * from './types.ts';
 export * from './on-bed.ts';
 export * from './plan.ts';
+export * from './stitch.ts';

@@ -2,8 +2,17 @@
 import { outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
 import { mainYarn, motifOf, type MotifId, type Project } from '../project/project.ts';
 import { measure, type Measure } from '../repeat/index.ts';
-import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
-import { yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import {
+  carriesOf,
+  findingsOf,
+  layStrands,
+  wrapStrandsOf,
+  wrapsOf,
+  type Carry,
+  type LaidStrands,
+  type OwnBall,
+} from '../strands/index.ts';
+import { loopLengthMm, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { assertApart, layBand, type LaidBand } from './bands.ts';
 import { makeFabric } from './fabric.ts';
 import { assertOnBed } from './on-bed.ts';
@@ -46,17 +55,19 @@ export function makePlan(project: Project): Plan {
   const carries = carriesOf(laid, piece);
   const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
   const rows = planRows(laid, sections, carries, wraps);
+  const placed = bands.map((band) => band.placed);
+  const { gauge, floatLimit } = piece;
   return {
     outline,
     sections,
     measures,
-    bands: bands.map((band) => band.placed),
+    bands: placed,
     groups: groups.map((group) => group.place),
     fabric,
     rows,
-    findings: [],
-    wrapStrands: [],
-    yarn: yarnNeed(totalsOf(laid, carries), project.yarns, piece.gauge),
+    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, fabric, rows }),
+    wrapStrands: wrapStrandsOf(laid, wraps, { gauge, floatLimit, loopMm: loopLengthMm(gauge) }),
+    yarn: yarnNeed(totalsOf(laid, carries), project.yarns, gauge),
   };
 }
 

@@ -80,6 +80,13 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly longest: number;
       readonly count: number;
     }
+  | {
+      readonly code: 'lined-carry';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly count: number;
+    }
   | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
   | { readonly code: 'contrast-to-edges' }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }

@@ -1,0 +1,117 @@
+/** Findings about the edges of the piece and what meets them. */
+import type { Run, Side } from '../../bed/index.ts';
+import type { LaidGroup } from '../../knitting/bands.ts';
+import type { PlanRow } from '../../knitting/types.ts';
+import { edgesAt, type Outline } from '../../piece/index.ts';
+import { longestWithin } from '../limit.ts';
+import type { Finding } from '../types.ts';
+import type { Inspected } from './question.ts';
+
+/** `no-set-up-row`: pattern on row 1, before which nothing can be selected. */
+export function noSetUpRow({ bands }: Inspected): Finding[] {
+  return bands
+    .filter(({ setUpAt }) => setUpAt === null)
+    .map(({ firstRow }) => ({ code: 'no-set-up-row', rows: [firstRow, firstRow] }));
+}
+
+/**
+ * `contrast-to-edges`: end-needle selection is on, and a band leaves more plain
+ * fabric beside or between its groups than a float may cross.
+ */
+export function contrastToEdges({ project, bands }: Inspected): Finding[] {
+  const { endNeedleSelection, floatLimit, gauge } = project.piece;
+  if (!endNeedleSelection) return [];
+  const longest = longestWithin(floatLimit, gauge);
+  return bands
+    .filter(({ choices, taken }) => {
+      const spaces = choices[taken]?.figure;
+      return spaces !== undefined && [...spaces.margins, ...spaces.gaps].some((space) => space > longest);
+    })
+    .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));
+}
+
+/** `cut-copies`: copies that lose figure where the piece is narrower than their group. */
+export function cutCopies({ outline, groups }: Inspected): Finding[] {
+  return groups.flatMap((group, index): Finding[] => {
+    const cut = new Set<number>();
+    const rows: number[] = [];
+    for (let row = group.place.firstRow; row <= group.place.lastRow; row++) {
+      const lost = copiesCutIn(group, outline, row);
+      if (lost.size > 0) rows.push(row);
+      for (const copy of lost) cut.add(copy);
+    }
+    const first = rows[0];
+    const last = rows.at(-1);
+    if (first === undefined || last === undefined) return [];
+    return [{ code: 'cut-copies', rows: [first, last], copies: cut.size, group: index }];
+  });
+}
+
+const NONE_CUT: ReadonlySet<number> = new Set();
+
+/** The copies of a group that lose figure in `row`, numbered from the lower left. */
+function copiesCutIn({ place, copy }: LaidGroup, outline: Outline, row: number): ReadonlySet<number> {
+  const { block, firstRow, across } = place;
+  const edges = edgesAt(outline, row);
+  if (block.first >= edges.first && block.last <= edges.last) return NONE_CUT;
+  const { width, height, cells } = copy.grid;
+  const up = Math.floor((row - firstRow) / height);
+  const start = ((row - firstRow) % height) * width;
+  const cut = new Set<number>();
+  const lose = (first: number, last: number): void => {
+    for (let needle = first; needle <= last; needle++) {
+      const offset = needle - block.first;
+      if (cells[start + (offset % width)] !== copy.ground) cut.add(up * across + Math.floor(offset / width));
+    }
+  };
+  lose(block.first, Math.min(block.last, edges.first - 1));
+  lose(Math.max(block.first, edges.last + 1), block.last);
+  return cut;
+}
+
+/** `figure-in-seam`: what is judged (figure or blocks) vanishes into the seam. One finding a band and side. */
+export function figureInSeam(inspected: Inspected): Finding[] {
+  const { project, bands, groups } = inspected;
+  return bands.flatMap((_, index) => {
+    const judge = project.bands[index]?.judge ?? 'figure';
+    const mine = groups.filter(({ place }) => place.band === index);
+    return (['left', 'right'] as const).flatMap((side) => seamFinding(inspected, mine, judge, side));
+  });
+}
+
+function seamFinding(
+  { project, rows }: Inspected,
+  groups: readonly LaidGroup[],
+  judge: 'figure' | 'blocks',
+  side: Side,
+): Finding[] {
+  const allowance = project.piece.seamAllowance[side];
+  if (allowance === 0) return [];
+  let first = Infinity;
+  let last = 0;
+  let stitches = 0;
+  for (const { place } of groups) {
+    for (let row = place.firstRow; row <= place.lastRow; row++) {
+      const planRow = rows[row - 1] as PlanRow;
+      const judged = judge === 'blocks' ? place.block : outermostRun(planRow, place.block, side);
+      const inSeam = judged === null ? 0 : stitchesInSeam(planRow.edges, judged, side, allowance);
+      if (inSeam === 0) continue;
+      first = Math.min(first, row);
+      last = Math.max(last, row);
+      stitches = Math.max(stitches, inSeam);
+    }
+  }
+  return stitches === 0 ? [] : [{ code: 'figure-in-seam', rows: [first, last], side, stitches }];
+}
+
+/** The figure nearest to the edge, if it belongs to the block. */
+function outermostRun({ contrast }: PlanRow, block: Run, side: Side): Run | null {
+  const run = side === 'left' ? contrast[0] : contrast.at(-1);
+  return run && run.first <= block.last && run.last >= block.first ? run : null;
+}
+
+/** How deep a run reaches into the seam allowance. */
+function stitchesInSeam(edges: Run, run: Run, side: Side, allowance: number): number {
+  const depth = side === 'left' ? edges.first + allowance - run.first : run.last - (edges.last - allowance);
+  return Math.max(0, Math.min(allowance, depth));
+}

@@ -1,0 +1,30 @@
+/** Everything that will go wrong or must be known about a planned piece. */
+import { WARNING_CODES, type Finding } from '../types.ts';
+import { contrastToEdges, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
+import { infantFloats } from './infant.ts';
+import { longCarries, longFloats } from './long.ts';
+import type { Inspected } from './question.ts';
+import { faintContrast, manyYarns } from './yarns.ts';
+
+export type { Inspected } from './question.ts';
+export { FAINT_CONTRAST } from './yarns.ts';
+
+const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
+  infantFloats,
+  noSetUpRow,
+  contrastToEdges,
+  manyYarns,
+  cutCopies,
+  figureInSeam,
+  longFloats,
+  longCarries,
+  faintContrast,
+];
+
+/** All findings, warnings before notes, each from the bottom of the piece up. */
+export function findingsOf(inspected: Inspected): Finding[] {
+  const isNote = ({ code }: Finding): number => Number(!WARNING_CODES.has(code));
+  return INSPECTIONS.flatMap((inspect) => inspect(inspected)).sort(
+    (a, b) => isNote(a) - isNote(b) || a.rows[0] - b.rows[0],
+  );
+}

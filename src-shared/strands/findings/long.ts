@@ -1,0 +1,67 @@
+/** Floats and carries over the limit, warned of in the open and noted where they are covered. */
+import { sectionAt, stitchWidthMm } from '../../piece/index.ts';
+import type { Finding } from '../types.ts';
+import type { Inspected } from './question.ts';
+import { stack, type Stack, type StackItem } from './stack.ts';
+
+/** `long-floats` and `lined-floats`. */
+export function longFloats({ project, main, sections, rows }: Inspected): Finding[] {
+  const items = new Piles();
+  for (const { row, floats } of rows) {
+    let isLined: boolean | null = null;
+    for (const { isOver, strand, first, last, stitches } of floats) {
+      if (!isOver) continue;
+      isLined ??= sectionAt(sections, row).isLined;
+      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches });
+    }
+  }
+  const width = stitchWidthMm(project.piece.gauge);
+  return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
+    code: isLined ? 'lined-floats' : 'long-floats',
+    role: yarn === main ? 'main' : 'contrast',
+    yarn,
+    rows,
+    needles,
+    longest,
+    longestMm: longest * width,
+    count,
+  }));
+}
+
+/** `long-carry` and `lined-carry`. */
+export function longCarries({ sections, rows }: Inspected): Finding[] {
+  const items = new Piles();
+  for (const { row, carries } of rows) {
+    for (const { isOver, strand, toRow, first, last, stitches } of carries) {
+      if (!isOver) continue;
+      const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
+      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow, first, last, stitches });
+    }
+  }
+  return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
+    code: isLined ? 'lined-carry' : 'long-carry',
+    yarn,
+    rows,
+    needles,
+    longest,
+    count,
+  }));
+}
+
+/** Items kept apart by yarn and by being covered or not. */
+class Piles {
+  private readonly piles = new Map<number, StackItem[]>();
+
+  add(yarn: number, isLined: boolean, item: StackItem): void {
+    const key = yarn * 2 + Number(isLined);
+    const pile = this.piles.get(key);
+    if (pile) pile.push(item);
+    else this.piles.set(key, [item]);
+  }
+
+  map(make: (yarn: number, isLined: boolean, gathered: Stack) => Finding): Finding[] {
+    return [...this.piles].flatMap(([key, items]) =>
+      stack(items).map((gathered) => make(key >> 1, key % 2 === 1, gathered)),
+    );
+  }
+}

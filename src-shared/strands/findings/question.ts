@@ -1,0 +1,17 @@
+/** What findings are made from. */
+import type { LaidGroup } from '../../knitting/bands.ts';
+import type { Fabric, PlacedBand, PlanRow } from '../../knitting/types.ts';
+import type { Outline, Section } from '../../piece/index.ts';
+import type { Project } from '../../project/project.ts';
+
+export interface Inspected {
+  readonly project: Project;
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  readonly outline: Outline;
+  readonly sections: readonly Section[];
+  readonly bands: readonly PlacedBand[];
+  readonly groups: readonly LaidGroup[];
+  readonly fabric: Fabric;
+  readonly rows: readonly PlanRow[];
+}
