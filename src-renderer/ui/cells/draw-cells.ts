@@ -1,0 +1,161 @@
+/** The drawing of cells and grid lines on a plain canvas, in whole device pixels. */
+import type { CellBox } from '@shared/grid/index.ts';
+import type { CellBitmap } from './bitmap.ts';
+import { clippedBox } from './changed.ts';
+import { lineSteps } from './lines.ts';
+import { pictureArea, type CellPicture } from './picture.ts';
+import type { Viewport } from './viewport.ts';
+
+/** Colours of the plain, every fifth and every tenth grid line, and of the line around the chart. */
+export interface LineColours {
+  readonly plain: string;
+  readonly fifth: string;
+  readonly tenth: string;
+  readonly edge: string;
+}
+
+/** A viewport in device pixels. Edges of cells are whole, so neighbouring cells meet without seam or overlap. */
+export class DeviceView {
+  readonly width: number;
+  readonly height: number;
+  constructor(
+    readonly viewport: Viewport,
+    cssWidth: number,
+    cssHeight: number,
+    readonly ratio: number,
+  ) {
+    this.width = Math.ceil(cssWidth * ratio);
+    this.height = Math.ceil(cssHeight * ratio);
+  }
+
+  get cellWidth(): number {
+    return this.viewport.cellWidth * this.ratio;
+  }
+
+  get cellHeight(): number {
+    return this.viewport.cellHeight * this.ratio;
+  }
+
+  /** Thickness of a fine line. */
+  get line(): number {
+    return Math.max(1, Math.round(this.ratio));
+  }
+
+  /** First device pixel of a column; where a canvas that does not smooth begins to sample it. */
+  column(column: number): number {
+    return Math.ceil((this.viewport.x + column * this.viewport.cellWidth) * this.ratio - 0.5);
+  }
+
+  /** First device pixel below the lower edge of a row. */
+  row(row: number): number {
+    return Math.ceil((this.viewport.y - row * this.viewport.cellHeight) * this.ratio - 0.5);
+  }
+}
+
+/**
+ * Draws the picture. With `boxes` only these cells (and the lines that touch
+ * them) are drawn again, over what the canvas holds; null clears it and draws all.
+ */
+export function drawCells(
+  context: CanvasRenderingContext2D,
+  view: DeviceView,
+  picture: CellPicture,
+  bitmap: CellBitmap,
+  lines: LineColours | null,
+  boxes: readonly CellBox[] | null,
+): void {
+  context.save();
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  if (boxes === null) {
+    context.clearRect(0, 0, view.width, view.height);
+  } else {
+    context.beginPath();
+    for (const box of boxes) {
+      // The margin takes in the grid lines along the cell's edges.
+      const left = view.column(box.column) - 1;
+      const top = view.row(box.row + box.height) - 1;
+      const width = view.column(box.column + box.width) + view.line + 1 - left;
+      const height = view.row(box.row) + view.line + 1 - top;
+      context.rect(left, top, width, height);
+      context.clearRect(left, top, width, height);
+    }
+    context.clip();
+  }
+  blit(context, view, bitmap);
+  if (lines) drawLines(context, view, picture, lines);
+  context.restore();
+}
+
+/** Enlarges the part of the bitmap that shows. */
+function blit(context: CanvasRenderingContext2D, view: DeviceView, { area, canvas }: CellBitmap): void {
+  const shown = clippedBox(view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio), area);
+  if (!shown) return;
+  // Below a pixel a cell, leaving cells out would hide columns; their mean shows them all.
+  context.imageSmoothingEnabled = Math.min(view.cellWidth, view.cellHeight) < 1;
+  context.drawImage(
+    canvas,
+    shown.column - area.column,
+    area.row + area.height - shown.row - shown.height,
+    shown.width,
+    shown.height,
+    view.viewport.left(shown.column) * view.ratio,
+    view.viewport.top(shown.row + shown.height - 1) * view.ratio,
+    shown.width * view.cellWidth,
+    shown.height * view.cellHeight,
+  );
+}
+
+function drawLines(
+  context: CanvasRenderingContext2D,
+  view: DeviceView,
+  picture: CellPicture,
+  colours: LineColours,
+): void {
+  const { grid, surround } = picture;
+  const chart: CellBox = { column: 0, row: 0, width: grid.width, height: grid.height };
+  const seen = view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio);
+  const steps = lineSteps(Math.min(view.viewport.cellWidth, view.viewport.cellHeight));
+  const around = surround && steps[0]?.every === 1 ? clippedBox(pictureArea(picture), seen) : null;
+  if (around && surround) {
+    context.globalAlpha = surround.strength;
+    context.fillStyle = colours.plain;
+    ruleCells(context, view, around, 1);
+    context.globalAlpha = 1;
+  }
+  const shown = clippedBox(chart, seen);
+  if (!shown) return;
+  for (const { every } of steps) {
+    context.fillStyle = every === 1 ? colours.plain : every === 5 ? colours.fifth : colours.tenth;
+    ruleCells(context, view, shown, every);
+  }
+  context.fillStyle = colours.edge;
+  ruleEdge(context, view, chart);
+}
+
+/** Lines along the edges of every `every`-th column and row of the chart, inside `box`. */
+function ruleCells(context: CanvasRenderingContext2D, view: DeviceView, box: CellBox, every: number): void {
+  const thick = view.line;
+  const left = view.column(box.column);
+  const right = view.column(box.column + box.width);
+  const top = view.row(box.row + box.height);
+  const bottom = view.row(box.row);
+  for (let column = Math.ceil(box.column / every) * every; column <= box.column + box.width; column += every) {
+    context.fillRect(view.column(column), top, thick, bottom - top + thick);
+  }
+  for (let row = Math.ceil(box.row / every) * every; row <= box.row + box.height; row += every) {
+    context.fillRect(left, view.row(row), right - left + thick, thick);
+  }
+}
+
+/** A line around the chart. */
+function ruleEdge(context: CanvasRenderingContext2D, view: DeviceView, chart: CellBox): void {
+  const thick = view.line;
+  const left = view.column(0);
+  const right = view.column(chart.width);
+  const top = view.row(chart.height);
+  const bottom = view.row(0);
+  context.fillRect(left, top, right - left + thick, thick);
+  context.fillRect(left, bottom, right - left + thick, thick);
+  context.fillRect(left, top + thick, thick, bottom - top - thick);
+  context.fillRect(right, top + thick, thick, bottom - top - thick);
+}

@@ -1,0 +1,121 @@
+/**
+ * Cells on the screen: one bitmap, one Konva shape, and only what changed drawn again.
+ *
+ * Usable without Svelte. A bench puts what else it shows (labels, overlays) on
+ * layers of its own above the cells. Nothing here listens to the pointer:
+ * pixel to cell is arithmetic (`Viewport.cellAt`).
+ */
+import type { CellBox } from '@shared/grid/index.ts';
+import Konva from 'konva/lib/Core.js';
+import { CellBitmap } from './bitmap.ts';
+import { changedBox } from './changed.ts';
+import { isPatchOf, shownBoxes, type CellPicture } from './picture.ts';
+import { drawCells, DeviceView, type LineColours } from './draw-cells.ts';
+import type { Viewport } from './viewport.ts';
+
+// A draw is asked for where it is needed; Konva's own would draw twice.
+Konva.autoDrawEnabled = false;
+
+export interface CellStageOptions {
+  readonly picture: CellPicture;
+  readonly viewport: Viewport;
+  /** Size of the view in CSS pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Null: no grid lines. */
+  readonly lines: LineColours | null;
+}
+
+export interface CellStage {
+  /** The Konva stage, for layers above the cells. */
+  readonly konva: Konva.Stage;
+  readonly viewport: Viewport;
+  /** Shows another picture; where it differs only in some cells, only they are drawn. */
+  show(picture: CellPicture): void;
+  look(viewport: Viewport): void;
+  setLines(lines: LineColours | null): void;
+  /** The view has another size, or moved to a screen of another pixel density. */
+  resize(width: number, height: number): void;
+  /** Draws now what is waiting for the next frame; for measuring. */
+  drawNow(): void;
+  destroy(): void;
+}
+
+/** Makes the stage inside `container`, which should have the size given. */
+export function createCellStage(container: HTMLDivElement, options: CellStageOptions): CellStage {
+  let { picture, viewport, lines } = options;
+  let bitmap = new CellBitmap(picture);
+  /** Rectangles to draw again; null: all. */
+  let dirty: CellBox[] | null = null;
+
+  const konva = new Konva.Stage({ container, width: options.width, height: options.height, listening: false });
+  const layer = new Konva.Layer({ listening: false, clearBeforeDraw: false });
+  const shape = new Konva.Shape({
+    listening: false,
+    perfectDrawEnabled: false,
+    sceneFunc: (context) => {
+      const view = new DeviceView(viewport, konva.width(), konva.height(), layer.getCanvas().getPixelRatio());
+      drawCells(context._context, view, picture, bitmap, lines, dirty);
+      dirty = [];
+    },
+  });
+  layer.add(shape);
+  konva.add(layer);
+
+  const drawWhole = (): void => {
+    dirty = null;
+    layer.batchDraw();
+  };
+  const drawBoxes = (boxes: readonly CellBox[]): void => {
+    if (dirty) dirty.push(...boxes);
+    layer.batchDraw();
+  };
+  layer.draw();
+
+  return {
+    konva,
+    get viewport() {
+      return viewport;
+    },
+    show(next) {
+      const before = picture;
+      picture = next;
+      const box = isPatchOf(next, before) ? changedBox(before.grid, next.grid) : undefined;
+      if (box === null) return;
+      const boxes = box === undefined ? null : shownBoxes(next, box);
+      if (boxes) {
+        bitmap.paint(next, boxes);
+        drawBoxes(boxes);
+      } else {
+        bitmap = new CellBitmap(next);
+        drawWhole();
+      }
+    },
+    look(next) {
+      if (next === viewport) return;
+      viewport = next;
+      drawWhole();
+    },
+    setLines(next) {
+      lines = next;
+      drawWhole();
+    },
+    resize(width, height) {
+      const ratio = window.devicePixelRatio;
+      if (Konva.pixelRatio !== ratio) Konva.pixelRatio = ratio;
+      if (layer.getCanvas().getPixelRatio() !== ratio) {
+        for (const each of konva.getLayers()) each.getCanvas().setPixelRatio(ratio);
+      }
+      konva.size({ width, height });
+      dirty = null;
+      // A canvas of another size is blank until drawn; waiting for the next frame would flash.
+      layer.draw();
+    },
+    drawNow() {
+      layer.draw();
+    },
+    destroy() {
+      konva.destroy();
+    },
+  };
+}

@@ -1,0 +1,142 @@
+/**
+ * How cells are seen: an immutable value between cells and pixels of the view.
+ *
+ * Pixels are CSS pixels from the upper left corner of the view, y downwards.
+ * Cells are counted from the lower left corner of the chart, rows upwards, so
+ * row 0 stands at the bottom as the trade reads charts.
+ */
+import type { Cell, CellBox } from '@shared/grid/index.ts';
+
+/** A rectangle in pixels. */
+export interface PixelBox {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The view, and how much of each side of it is taken by something else. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Height of a cell in pixels: below, rows melt together; above, three cells fill the screen. */
+export const LEAST_CELL = 0.1;
+export const MOST_CELL = 120;
+
+export class Viewport {
+  /**
+   * @param cellWidth pixels a column
+   * @param cellHeight pixels a row
+   * @param x left edge of column 0
+   * @param y lower edge of row 0
+   */
+  constructor(
+    readonly cellWidth: number,
+    readonly cellHeight: number,
+    readonly x: number,
+    readonly y: number,
+  ) {}
+
+  /**
+   * Shows all of `box` as large as it goes, in the middle of the free part of
+   * `room`. `aspect` is how many times as wide as tall a cell is; `mostCell`
+   * keeps a small motif from filling the wall.
+   */
+  static fit(box: CellBox, aspect: number, room: Room, mostCell = MOST_CELL): Viewport {
+    const width = Math.max(1, room.width - room.left - room.right);
+    const height = Math.max(1, room.height - room.top - room.bottom);
+    const cellHeight = clamp(Math.min(height / box.height, width / (box.width * aspect)), LEAST_CELL, mostCell);
+    const cellWidth = cellHeight * aspect;
+    const x = room.left + (width - box.width * cellWidth) / 2 - box.column * cellWidth;
+    const y = room.top + (height + box.height * cellHeight) / 2 + box.row * cellHeight;
+    return new Viewport(cellWidth, cellHeight, x, y);
+  }
+
+  /** How many times as wide as tall a cell is. */
+  get aspect(): number {
+    return this.cellWidth / this.cellHeight;
+  }
+
+  /** Pixel of the left edge of a column. */
+  left(column: number): number {
+    return this.x + column * this.cellWidth;
+  }
+
+  /** Pixel of the upper edge of a row. */
+  top(row: number): number {
+    return this.y - (row + 1) * this.cellHeight;
+  }
+
+  /** The cell under a pixel; it need not lie on any grid. */
+  cellAt(x: number, y: number): Cell {
+    return { column: Math.floor((x - this.x) / this.cellWidth), row: Math.floor((this.y - y) / this.cellHeight) };
+  }
+
+  /** The pixels that a rectangle of cells covers. */
+  pixels(box: CellBox): PixelBox {
+    return {
+      left: this.left(box.column),
+      top: this.top(box.row + box.height - 1),
+      width: box.width * this.cellWidth,
+      height: box.height * this.cellHeight,
+    };
+  }
+
+  /** The cells that show, wholly or in part, in a view of `width` × `height` pixels. */
+  cellsIn(width: number, height: number): CellBox {
+    const { column, row } = this.cellAt(0, height);
+    const end = this.cellAt(width, 0);
+    return { column, row, width: end.column - column + 1, height: end.row - row + 1 };
+  }
+
+  pannedBy(dx: number, dy: number): Viewport {
+    return new Viewport(this.cellWidth, this.cellHeight, this.x + dx, this.y + dy);
+  }
+
+  /** `factor` times as large, within limits, with the pixel (`x`, `y`) staying on its cell. */
+  zoomedAt(factor: number, x: number, y: number): Viewport {
+    const cellHeight = clamp(this.cellHeight * factor, LEAST_CELL, MOST_CELL);
+    const real = cellHeight / this.cellHeight;
+    return new Viewport(this.cellWidth * real, cellHeight, x + (this.x - x) * real, y + (this.y - y) * real);
+  }
+
+  /** Cells of another proportion but the same height, the pixel `x` staying on its cell. */
+  withAspect(aspect: number, x: number): Viewport {
+    const cellWidth = this.cellHeight * aspect;
+    return new Viewport(cellWidth, this.cellHeight, x + (this.x - x) * (cellWidth / this.cellWidth), this.y);
+  }
+
+  /** Panned no further than needed for `box` to keep at least `least` pixels (or all of itself) in the view. */
+  keeping(box: CellBox, room: Room, least: number): Viewport {
+    const { left, top, width, height } = this.pixels(box);
+    const keepX = Math.min(least, width);
+    const keepY = Math.min(least, height);
+    const wantedLeft = clamp(left, room.left + keepX - width, room.width - room.right - keepX);
+    const wantedTop = clamp(top, room.top + keepY - height, room.height - room.bottom - keepY);
+    return wantedLeft === left && wantedTop === top ? this : this.pannedBy(wantedLeft - left, wantedTop - top);
+  }
+
+  /** Panned no further than needed for the whole of `box` (a cell, say) to show, its lower left corner first. */
+  showing(box: CellBox, room: Room): Viewport {
+    const { left, top, width, height } = this.pixels(box);
+    const dx = intoSpan(left, width, room.left, room.width - room.right);
+    const dy = -intoSpan(-top - height, height, room.bottom - room.height, -room.top);
+    return dx === 0 && dy === 0 ? this : this.pannedBy(dx, dy);
+  }
+}
+
+/** How far [start, start + length] must move to lie within [from, to]; its start counts if it is too long. */
+function intoSpan(start: number, length: number, from: number, to: number): number {
+  if (start < from || length > to - from) return from - start;
+  return start + length > to ? to - length - start : 0;
+}
+
+function clamp(value: number, least: number, most: number): number {
+  return Math.min(Math.max(value, least), Math.max(least, most));
+}
