@@ -1,0 +1,24 @@
+/** Calls through Electron's preload script. */
+import type { Host, HostEvent, Method, Params, Result } from '@shared/host/index.ts';
+import type { Outcome } from '@shared/problem/index.ts';
+import { isOutcome, UNREACHABLE } from './outcome.ts';
+
+/** What the preload script puts on the window. */
+export interface Bridge {
+  call(method: string, params: unknown): Promise<unknown>;
+  listen(listener: (event: HostEvent) => void): () => void;
+}
+
+export function bridgeHost(bridge: Bridge): Host {
+  return {
+    async call<M extends Method>(method: M, params: Params<M>): Promise<Outcome<Result<M>>> {
+      try {
+        const answer = await bridge.call(method, params);
+        return isOutcome(answer) ? (answer as Outcome<Result<M>>) : UNREACHABLE;
+      } catch {
+        return UNREACHABLE;
+      }
+    },
+    listen: (listener) => bridge.listen(listener),
+  };
+}
