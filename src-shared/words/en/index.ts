@@ -1,4 +1,6 @@
 /** The English catalogue, one subject a file. */
+import { launcher } from './launcher.ts';
+import { menu } from './menu.ts';
 import { numbers } from './numbers.ts';
 import { problems } from './problems.ts';
 import { changes } from './changes.ts';
@@ -12,6 +14,8 @@ export const english = {
   forms,
   changes,
   measure,
+  launcher,
+  menu,
   numbers,
   pictures,
   problems,
