@@ -59,6 +59,7 @@ function useOf(strands: readonly StrandTotal[], yarns: readonly Yarn[], gauge: G
   return {
     yarn,
     role,
+    balls: strands.length,
     stitches,
     stitchesMm,
     floatsMm,

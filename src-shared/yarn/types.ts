@@ -3,6 +3,8 @@ export interface YarnUse {
   /** Palette index. */
   readonly yarn: number;
   readonly role: 'main' | 'contrast';
+  /** Strands wound off separately: one, or one a group with balls of their own. */
+  readonly balls: number;
   readonly stitches: number;
   readonly stitchesMm: number;
   readonly floatsMm: number;

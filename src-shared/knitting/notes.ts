@@ -1,0 +1,36 @@
+/** What the knitter must know at a row beyond its needles. */
+import type { Run } from '../bed/index.ts';
+import type { Plan } from './types.ts';
+
+export type RowNote =
+  | { readonly code: 'cast-on'; readonly edges: Run }
+  /** The needles at work change before this row. */
+  | { readonly code: 'edges'; readonly before: Run; readonly edges: Run }
+  /** The needles of `forRow` are selected while this row is knitted plain. */
+  | { readonly code: 'set-up'; readonly forRow: number }
+  | { readonly code: 'pattern-begins' }
+  | { readonly code: 'pattern-ends' }
+  /** The hem is folded after this row. */
+  | { readonly code: 'turning-row' };
+
+/** The notes of each row (index 0 is row 1), in the order in which they matter. */
+export function rowNotes(plan: Plan): RowNote[][] {
+  const notes: RowNote[][] = plan.rows.map(() => []);
+  const add = (row: number, note: RowNote): void => void notes[row - 1]?.push(note);
+
+  let before: Run | null = null;
+  for (const { row, edges } of plan.rows) {
+    if (before === null) add(row, { code: 'cast-on', edges });
+    else if (before.first !== edges.first || before.last !== edges.last) add(row, { code: 'edges', before, edges });
+    before = edges;
+  }
+  for (const { firstRow, lastRow } of plan.bands) {
+    add(firstRow - 1, { code: 'set-up', forRow: firstRow });
+    add(firstRow, { code: 'pattern-begins' });
+    add(lastRow, { code: 'pattern-ends' });
+  }
+  for (const { name, last } of plan.sections) {
+    if (name === 'hem-back') add(last, { code: 'turning-row' });
+  }
+  return notes;
+}

@@ -1,0 +1,96 @@
+/** What will go wrong or must be known, and what can be done about it. */
+import type { Project, Yarn } from '../../project/project.ts';
+import type { Remedy } from '../../knitting/remedies.ts';
+import type { Finding, FindingCode } from '../../strands/types.ts';
+import { numbers as n } from './numbers.ts';
+
+type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
+
+/** `The contrast chalk`, `The main yarn slate`. */
+function nameOf(yarns: readonly Yarn[], yarn: number, role: 'main' | 'contrast'): string {
+  return `The ${role === 'main' ? 'main yarn' : 'contrast'} ${yarns[yarn]?.name ?? ''}`.trimEnd();
+}
+
+/** `on rows 61–91, needles L12–R11`. */
+function where({ rows, needles }: Of<'long-floats' | 'lined-floats' | 'long-carry' | 'lined-carry'>): string {
+  return `on ${n.rowSpan(rows[0], rows[1])}, ${needles.first === needles.last ? 'needle' : 'needles'} ${n.run(needles)}`;
+}
+
+function floats(finding: Of<'long-floats' | 'lined-floats'>, yarns: readonly Yarn[]): string {
+  const { longest, longestMm, yarn, role } = finding;
+  const upTo = finding.count === 1 ? '' : 'up to ';
+  return `${nameOf(yarns, yarn, role)} floats over ${upTo}${n.stitches(longest)} (${n.plain(longestMm, 0)} mm) ${where(finding)}`;
+}
+
+function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn[]): string {
+  const upTo = finding.count === 1 ? '' : 'up to ';
+  return `${nameOf(yarns, finding.yarn, 'contrast')} is carried ${upTo}${n.stitches(finding.longest)} sideways ${where(finding)}`;
+}
+
+const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[]) => string } = {
+  'long-floats': (finding, yarns) =>
+    finding.role === 'contrast'
+      ? `${floats(finding, yarns)}: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.`
+      : `${floats(finding, yarns)}: too long to lie loose. Break it with anchor stitches, sew it down, or line the piece.`,
+  'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the lining covers it. Keep it slack.`,
+  'long-carry': (finding, yarns) => `${carries(finding, yarns)}. Cut and rejoin it there, or use a second strand.`,
+  'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the lining covers it. Keep it slack.`,
+  'many-yarns': ({ rows, yarns, count }) =>
+    `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
+  'contrast-to-edges': ({ rows }) =>
+    `End-needle selection is on, so the contrast floats to both edges on ${n.rowSpan(...rows)}. For motifs that stand alone, switch it off.`,
+  'cut-copies': ({ rows, copies, group }) =>
+    `Shaping cuts ${n.copies(copies)} of group ${group + 1} on ${n.rowSpan(...rows)}. Leave out a copy, or move the group inwards.`,
+  'figure-in-seam': ({ rows, side, stitches }) =>
+    `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
+  'no-set-up-row': () =>
+    'The pattern begins on row 1, so there is no row before it on which its needles are selected. Start it on row 2 or above, or select them by hand.',
+  'infant-floats': ({ rows, count }) =>
+    `This piece is for an infant and has ${n.count(count, 'float')} on ${n.rowSpan(...rows)}. ${INFANT}`,
+  'faint-contrast': ({ yarn, ratio }, yarns) =>
+    `${nameOf(yarns, yarn, 'contrast')} is nearly as light as the main yarn (contrast ${n.plain(ratio, 2)} to 1), so the motif will hardly show. Choose a lighter or darker one.`,
+};
+
+const INFANT =
+  'Loose threads can catch and tie off fingers and toes: have none at hands and feet, and line or sew down the rest.';
+
+const MACHINE =
+  'Keep loose sleeves and hair away from the moving carriage. Hooks and latches are sharp, the tension mast flicks back and weights fall. Push a wrapped needle back before the carriage moves.';
+
+function left(count: number): string {
+  return count === 0
+    ? 'No long float or carry is left'
+    : `${n.count(count, 'long float or carry', 'long floats and carries')} left`;
+}
+
+const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { code: Code }>) => string } = {
+  'own-balls': ({ balls, long, wrapsAdded }) =>
+    `${left(long.after)} (now ${long.before}). It takes ${n.count(balls, 'ball')} and ${n.count(wrapsAdded, 'more wrap')}.`,
+  lining: ({ long }) =>
+    `The lining covers ${long.before - long.after} of ${n.count(long.before, 'long float or carry', 'long floats and carries')}.`,
+  'end-needles-off': ({ long, wrapsAdded }) =>
+    `${left(long.after)} (now ${long.before}). It takes ${n.count(wrapsAdded, 'more wrap')}.`,
+};
+
+export const findings = {
+  /** One or two sentences. */
+  text(finding: Finding, { yarns }: Pick<Project, 'yarns'>): string {
+    return (byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[]) => string)(finding, yarns);
+  },
+  warning: 'To mend',
+  note: 'Good to know',
+  caution: {
+    infant: INFANT,
+    machine: MACHINE,
+  },
+  remedy: {
+    /** What a button that takes the remedy says. */
+    label: {
+      'own-balls': 'Give each group its own ball',
+      lining: 'Line the piece',
+      'end-needles-off': 'Switch end-needle selection off',
+    } satisfies { readonly [Code in Remedy['code']]: string },
+    /** What would be left, and what it costs. */
+    effect: (remedy: Remedy): string => (remedies[remedy.code] as (remedy: Remedy) => string)(remedy),
+  },
+};

@@ -1,0 +1,109 @@
+/** The row-by-row plan: sections, rows, what to have ready. */
+import { label, widthOf, type Run } from '../../bed/index.ts';
+import type { RowNote } from '../../knitting/notes.ts';
+import type { Plan } from '../../knitting/types.ts';
+import { stitchesAt, type SectionName } from '../../piece/index.ts';
+import type { Project } from '../../project/project.ts';
+import type { WrapStrand } from '../../strands/types.ts';
+import type { YarnUse } from '../../yarn/types.ts';
+import { numbers as n } from './numbers.ts';
+
+const sections: { readonly [Name in SectionName]: string } = {
+  'hem-back': 'hem back',
+  'hem-front': 'hem front',
+  body: 'body',
+};
+
+function note(said: RowNote): string {
+  switch (said.code) {
+    case 'cast-on':
+      return `Cast on ${n.stitches(widthOf(said.edges))}, ${n.run(said.edges)}`;
+    case 'edges':
+      return edges(said.before, said.edges);
+    case 'set-up':
+      return `Knit this row plain while the needles of row ${said.forRow} are selected`;
+    case 'pattern-begins':
+      return 'Pattern begins';
+    case 'pattern-ends':
+      return 'Pattern ends';
+    case 'turning-row':
+      return 'Turning row: the hem folds after it';
+  }
+}
+
+/** `Increase 1 on the left and 1 on the right, to L49–R49`. */
+function edges(before: Run, after: Run): string {
+  const left = before.first - after.first;
+  const right = after.last - before.last;
+  const more = said([left, right]);
+  const fewer = said([-left, -right]);
+  const parts = [more === '' ? '' : `increase ${more}`, fewer === '' ? '' : `decrease ${fewer}`].filter(Boolean);
+  const sentence = `${parts.join(' and ')}, to ${n.run(after)}`;
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+function said([left, right]: readonly [number, number]): string {
+  return [left > 0 ? `${left} on the left` : '', right > 0 ? `${right} on the right` : '']
+    .filter(Boolean)
+    .join(' and ');
+}
+
+function yarnUse(use: YarnUse, { yarns }: Pick<Project, 'yarns'>): string {
+  const grams = use.grams === null ? '' : `, ${n.plain(use.grams, 0)} g`;
+  return `${use.role === 'main' ? 'Main' : 'Contrast'} ${yarns[use.yarn]?.name ?? ''}: ${n.metres(use.totalMm)}${grams}`;
+}
+
+function wrapStrand({ edge, firstRow, lastRow, wraps, mm, strand }: WrapStrand): string {
+  const whose = strand.group === null ? '' : `, group ${strand.group + 1}`;
+  const how = edge === 'both' ? 'both edges, folded in two' : `${edge} edge`;
+  return `${n.plain(Math.ceil(mm / 10), 0)} cm for the ${how}${whose}, ${n.rowSpan(firstRow, lastRow)} (${n.count(wraps, 'wrap')})`;
+}
+
+function setUp(plan: Plan): string[] {
+  return plan.bands.map(({ firstRow, setUpAt }) =>
+    setUpAt === null
+      ? `The pattern begins on row ${firstRow}: select its needles by hand.`
+      : `Set up with the row counter at ${setUpAt}: row ${firstRow - 1} is knitted plain while the needles of row ${firstRow} are selected.`,
+  );
+}
+
+/** The plan in sentences, from the cast-on to the yarn. */
+function summary(plan: Plan, project: Project): string[] {
+  const { rows } = plan.outline;
+  const castOn = stitchesAt(plan.outline, 1);
+  const atTop = stitchesAt(plan.outline, rows);
+  const stitches = castOn === atTop ? n.stitches(castOn) : `${castOn} to ${n.stitches(atTop)}`;
+  const parts = plan.sections.map(({ name, first, last }) => `${sections[name]} ${n.rowSpan(first, last)}`);
+  return [
+    `${project.piece.name}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
+    ...plan.groups.map(
+      ({ block, figure, firstRow, lastRow }, index) =>
+        `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
+    ),
+    ...setUp(plan),
+    ...plan.yarn.uses.map((use) => `${yarnUse(use, project)}.`),
+    `Wind off ${n.percent(plan.yarn.margin)} more.`,
+    ...(plan.wrapStrands.length === 0
+      ? []
+      : [`Strands of main to cut for wrapping: ${plan.wrapStrands.map(wrapStrand).join('; ')}.`]),
+  ];
+}
+
+export const knitting = {
+  sections,
+  /** Headings of the row list. */
+  columns: {
+    row: 'Row counter',
+    from: 'Carriage from',
+    section: 'Section',
+    needles: (yarn: string): string => `Needles in ${yarn}`,
+    wrap: 'Wrap',
+    notes: 'Notes',
+  },
+  note,
+  yarnUse,
+  wrapStrand,
+  /** One sentence a band. */
+  setUp,
+  summary,
+};
