@@ -1,4 +1,6 @@
 export * from './bounds.ts';
 export * from './border.ts';
 export * from './repeat.ts';
+export * from './lattice.ts';
+export * from './near.ts';
 export * from './measure.ts';

@@ -1,0 +1,84 @@
+/**
+ * A grid as bit planes: plane k holds bit k of every palette index, 32 cells a
+ * word, each row padded to whole words. Two cells differ if any plane differs,
+ * so cells are compared 32 at a time.
+ */
+import type { Grid } from '../grid/index.ts';
+
+export class BitPlanes {
+  readonly #grid: Grid;
+  readonly #words: number;
+  readonly #planes: readonly Int32Array[];
+
+  constructor(grid: Grid) {
+    this.#grid = grid;
+    this.#words = Math.ceil(grid.width / 32) + 1; // one spare word, so that shifting may read past the end
+    let all = 0;
+    for (const cell of grid.cells) all |= cell;
+    const depth = Math.max(1, 32 - Math.clz32(all));
+    this.#planes = Array.from({ length: depth }, (_, bit) => this.#pack(bit));
+  }
+
+  /** True if more than `most` cells differ from the cell `columns` to their right. */
+  differAcross(columns: number, most: number): boolean {
+    const { width, height } = this.#grid;
+    const whole = columns >> 5;
+    const rest = columns & 31;
+    const compared = width - columns;
+    let count = 0;
+    for (let row = 0; row < height; row++) {
+      const start = row * this.#words;
+      for (let word = 0; word * 32 < compared; word++) {
+        let differing = 0;
+        for (const plane of this.#planes) {
+          const low = plane[start + word + whole] as number;
+          const high = plane[start + word + whole + 1] as number;
+          const shifted = rest === 0 ? low : (low >>> rest) | (high << (32 - rest));
+          differing |= (plane[start + word] as number) ^ shifted;
+        }
+        const left = compared - word * 32;
+        if (left < 32) differing &= (1 << left) - 1;
+        count += bitCount(differing);
+      }
+      if (count > most) return true;
+    }
+    return false;
+  }
+
+  /** True if more than `most` cells differ from the cell `rows` above them. */
+  differUp(rows: number, most: number): boolean {
+    const shift = rows * this.#words;
+    const end = (this.#grid.height - rows) * this.#words;
+    let count = 0;
+    for (let word = 0; word < end; word++) {
+      let differing = 0;
+      for (const plane of this.#planes) differing |= (plane[word] as number) ^ (plane[word + shift] as number);
+      count += bitCount(differing);
+      if (count > most) return true;
+    }
+    return false;
+  }
+
+  #pack(bit: number): Int32Array {
+    const { width, height, cells } = this.#grid;
+    const plane = new Int32Array(height * this.#words + 1);
+    let cell = 0;
+    for (let row = 0; row < height; row++) {
+      let word = row * this.#words;
+      for (let column = 0; column < width; word++) {
+        const end = Math.min(width, column + 32);
+        let bits = 0;
+        for (let place = 0; column < end; column++, place++) bits |= (((cells[cell++] as number) >> bit) & 1) << place;
+        plane[word] = bits;
+      }
+    }
+    return plane;
+  }
+}
+
+/** Bits set in a 32-bit word, by adding neighbouring fields of growing width. */
+export function bitCount(word: number): number {
+  const pairs = word - ((word >>> 1) & 0x55555555);
+  const nibbles = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
+  return (((nibbles + (nibbles >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
+}
