@@ -6,3 +6,4 @@ export * from './remedies.ts';
 export * from './notes.ts';
 export * from './csv.ts';
 export * from './rowlist.ts';
+export * from './stitch.ts';

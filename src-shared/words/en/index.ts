@@ -9,6 +9,7 @@ import { findings } from './findings.ts';
 import { forms } from './forms.ts';
 import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
+import { piece } from './piece.ts';
 import { shell } from './shell.ts';
 
 export const english = {
@@ -22,5 +23,6 @@ export const english = {
   menu,
   numbers,
   pictures,
+  piece,
   problems,
 };

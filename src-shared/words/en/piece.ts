@@ -1,0 +1,208 @@
+/**
+ * The Piece bench: what the piece is, where the groups stand, what is under
+ * the pointer. Strong numbers are marked; see ../marked.ts.
+ */
+import { label, type FinishedFace, type Run, type Side, type Slot } from '../../bed/index.ts';
+import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
+import type { Shape, ShapingStep } from '../../piece/index.ts';
+import type { PlacementRule } from '../../project/index.ts';
+import { numbers as n } from './numbers.ts';
+
+const PLACES: { readonly [Place in StitchPlace]: string } = {
+  edge: 'edge stitch',
+  first: 'first of the pattern',
+  last: 'last of the pattern',
+  'last-before-gap': 'last before the gap',
+  'first-after-gap': 'first after the gap',
+};
+
+/** A yarn by its part in the fabric; its own name where there are more than two. */
+function yarn({ role }: Pick<StitchFacts, 'role'>, name: string, yarns: number): string {
+  return yarns > 2 && role === 'contrast' ? `${role} ${name}` : role;
+}
+
+/** `float of 25 to the right`, `main float of 9 across it`. */
+function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean): string {
+  const said = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
+  return where === 'across' ? `${said} across it` : `${said} to the ${where}`;
+}
+
+/** Width and height in cm: `34.3 × 35 cm`. */
+function measures(widthMm: number, heightMm: number): string {
+  return `${n.plain(widthMm / 10)} × ${n.plain(heightMm / 10)} cm`;
+}
+
+/** `1st`, `2nd`, `23rd`. */
+function ordinal(value: number): string {
+  const isTeen = value % 100 >= 11 && value % 100 <= 13;
+  return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
+}
+
+/** `1 stitch more at each edge every 9th row 6 times, then every 10th row 3 times.` Null for straight edges. */
+function shaping(steps: readonly ShapingStep[]): string | null {
+  if (steps.length === 0) return null;
+  const parts = steps.map(
+    ({ every, times }, index) =>
+      `${index === 0 ? '' : 'then '}every ${ordinal(every)} row **${n.count(times, 'time')}**`,
+  );
+  const stitches = Math.abs((steps[0] as ShapingStep).stitches);
+  const kind = (steps[0] as ShapingStep).stitches > 0 ? 'more' : 'fewer';
+  return `${n.stitches(stitches)} ${kind} at each edge ${parts.join(', ')}.`;
+}
+
+export const piece = {
+  /** Above the drawing. */
+  stage: {
+    onTheNeedles: (name: string): string => `${name}, on the needles`,
+    facing: (face: FinishedFace): string =>
+      face === 'knit'
+        ? 'The purl side faces you; the knit side will be seen. Row counter on the right.'
+        : 'The purl side faces you and will be seen. Row counter on the right.',
+    /** The drawing, to assistive technology. */
+    label: (name: string, stitches: number, rows: number): string =>
+      `${name}, ${n.size(stitches, rows)}, as on the needles`,
+    help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Escape puts the cursor away.',
+    acrossSeam: ['across', 'the seam'],
+    fold: 'fold',
+    plain: 'The plain piece: nothing is placed until this is put right.',
+  },
+
+  /** `Row 42 · needle L13 · contrast, last before the gap · carriage from the right · float of 25 to the right`. */
+  stitch(facts: StitchFacts, yarnName: string, yarns: number): string {
+    const knitted = [yarn(facts, yarnName, yarns), facts.place === null ? '' : PLACES[facts.place]];
+    const nearest = facts.floats[0];
+    return [
+      `Row ${facts.row}`,
+      `needle ${label(facts.needle)}`,
+      knitted.filter((part) => part !== '').join(', '),
+      `carriage from the ${facts.from}`,
+      nearest ? float(nearest, nearest.role === facts.role) : '',
+      facts.isWrapped ? 'wrapped before the row' : '',
+    ]
+      .filter((part) => part !== '')
+      .join(' · ');
+  },
+  besidePiece: (row: number, needle: Slot): string => `Row ${row} · needle ${label(needle)} · beside the piece`,
+
+  whatItIs: {
+    title: 'What it is',
+    /** Stitches, rows and size. */
+    size(shape: Shape, stitchMm: number, rowMm: number): string {
+      if (shape.kind === 'rectangle') {
+        const { stitches, rows } = shape;
+        return `**${n.size(stitches, rows)}**, ${measures(stitches * stitchMm, rows * rowMm)}.`;
+      }
+      const { stitches, stitchesAtTop, rows } = shape;
+      return `From **${stitches}** to **${n.stitches(stitchesAtTop)}** over **${n.rows(rows)}**: ${n.plain((stitches * stitchMm) / 10)} to ${n.plain((stitchesAtTop * stitchMm) / 10)} cm wide, ${n.plain((rows * rowMm) / 10)} cm long.`;
+    },
+    shaping,
+    hem: (rows: number): string =>
+      `The hem takes **${n.rows(rows)}**, folded after row **${Math.floor(rows / 2)}**; the half below the fold is hidden.`,
+    /** Where the groups stand. */
+    groups(first: readonly Slot[], firstRow: number, lastRow: number): string {
+      const needles = n.list(first.map((needle) => `**${label(needle)}**`));
+      return first.length === 1
+        ? `The group starts at needle ${needles}, on rows **${firstRow}–${lastRow}**.`
+        : `The groups start at needles ${needles}, on rows **${firstRow}–${lastRow}**.`;
+    },
+    nothingPlaced: 'This project places nothing on the piece.',
+  },
+
+  form: {
+    sizeAndEdges: 'Change size, gauge and edges',
+    moreAboutGroups: 'First row, what is copied, balls',
+    machine: 'Carriage, bed and limits',
+    name: 'Name',
+    shape: 'Shape',
+    shapes: { rectangle: 'rectangle', tapered: 'tapered' },
+    stitches: 'Stitches',
+    castOn: 'Stitches at the cast-on',
+    atTop: 'Stitches at the top',
+    rows: 'Rows',
+    straightRows: 'Rows without shaping',
+    straightRowsHint: 'at the top',
+    hem: 'Rows of the hem',
+    hemHint: 'folded in half; 0 for none',
+    gaugeStitches: 'Stitches in 10 cm',
+    gaugeRows: 'Rows in 10 cm',
+    seam: (side: Side): string => `Seam takes, ${side} edge`,
+    finishedFace: 'Seen when worn',
+    faces: { knit: 'knit side', purl: 'purl side' },
+    isLined: 'Lined',
+    isInfant: 'For an infant',
+    isInfantHint: 'warns of floats that fingers catch in',
+
+    bedNeedles: 'Needles on the bed',
+    startSide: 'Carriage starts at the',
+    sides: { left: 'left', right: 'right' },
+    endNeedles: 'End-needle selection',
+    endNeedlesHint: 'carries the contrast to both edges',
+    floatStitches: 'Longest float',
+    floatMm: 'and at most',
+    oddStitch: 'Odd stitch on the',
+
+    band: 'Band',
+    bandAt: (index: number, first: number, last: number): string => `${index + 1}: rows ${first}–${last}`,
+    bandNumber: (index: number): string => `${index + 1}`,
+    groups: 'Groups',
+    copies: 'Copies in each group',
+    copiesHint: 'left to right',
+    copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
+    copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
+    judge: 'Make even',
+    judges: { figure: 'what is seen', blocks: 'whole blocks' },
+    rule: 'Spaces',
+    rules: {
+      seam: 'go on across the seam',
+      even: 'all the same',
+      margins: 'margins of',
+      gaps: 'gaps of',
+      'by-hand': 'first needles by hand',
+    } satisfies { readonly [Kind in PlacementRule['kind']]: string },
+    marginStitches: 'Each margin',
+    gapStitches: 'Each gap',
+    firstNeedles: 'First needles',
+    firstNeedlesHint: 'left to right',
+    unit: 'One copy is',
+    units: { repeat: 'one repeat', whole: 'the whole chart' },
+    position: 'Stands',
+    positions: {
+      below: 'centred, odd row below',
+      above: 'centred, odd row above',
+      'from-row': 'from a row on',
+    },
+    firstRow: 'First row',
+    ownBalls: 'A ball for each group',
+  },
+
+  choices: {
+    title: 'Where they can stand',
+    /** One choice, to assistive technology. */
+    label: (spaces: readonly number[], why: string): string => `Spaces ${spaces.join(', ')}. ${why}`,
+    more: (left: number): string => `${left} more`,
+    fewer: 'Show fewer',
+  },
+
+  before: {
+    title: 'Before you knit',
+    setUp: (at: number): string => `Knit the set-up row when the row counter stands at **${at}**.`,
+    yarn: (main: string, contrast: readonly string[]): string =>
+      contrast.length === 0 ? `Main **${main}**.` : `Main **${main}**, contrast **${n.list(contrast)}**.`,
+    wraps: (wraps: number, strands: number): string =>
+      `**${n.count(wraps, 'wrap')}** in all; cut **${n.count(strands, 'strand')}** of main for them.`,
+    nothing: 'Nothing stands in the way.',
+  },
+
+  tools: {
+    floats: 'Floats',
+    wraps: 'Wraps',
+    showFloats: 'Show floats',
+    hideFloats: 'Hide floats',
+    showWraps: 'Show wraps',
+    hideWraps: 'Hide wraps',
+  },
+
+  /** What stands on the needles, for those who cannot see the drawing. */
+  group: (index: number, block: Run, firstRow: number, lastRow: number): string =>
+    `Group ${index + 1}: needles ${n.run(block)}, ${n.rowSpan(firstRow, lastRow)}`,
+};
