@@ -71,11 +71,11 @@ export function drawCells(
   } else {
     context.beginPath();
     for (const box of boxes) {
-      // The margin takes in the grid lines along the cell's edges.
-      const left = view.column(box.column) - 1;
-      const top = view.row(box.row + box.height) - 1;
-      const width = view.column(box.column + box.width) + view.line + 1 - left;
-      const height = view.row(box.row) + view.line + 1 - top;
+      // The margin takes in the grid lines along the cell's edges, and what smoothing spreads of it.
+      const left = view.column(box.column) - 2;
+      const top = view.row(box.row + box.height) - 2;
+      const width = view.column(box.column + box.width) + view.line + 2 - left;
+      const height = view.row(box.row) + view.line + 2 - top;
       context.rect(left, top, width, height);
       context.clearRect(left, top, width, height);
     }
