@@ -1,0 +1,4 @@
+export { dataFolder } from './data-folder.ts';
+export { announcePresence, type OwnPresence } from './presence.ts';
+export { pageFolder, programFolder, programVersion } from './program-folder.ts';
+export { ownDataFolder, thisMachine, type MachineOptions } from './this-machine.ts';

@@ -1,0 +1,2 @@
+export * from './built-page.ts';
+export * from './policy.ts';

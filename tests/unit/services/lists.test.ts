@@ -1,0 +1,122 @@
+/** Recent projects, and what folders hold. */
+import { mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, parse } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Services } from '@shared/host/index.ts';
+import { problemOf } from '@shared/problem/index.ts';
+import { createServices, nodeFiles } from '../../../src-main/services/index.ts';
+import { silentShell, testEnvironment } from './test-environment.ts';
+
+let folder: string;
+let services: Services;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'walewright-lists-'));
+  services = createServices(testEnvironment(folder));
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+const save = (name: string, by = services) => by['documents.write']({ path: name, text: '{}', over: null });
+const recent = async (by = services) => (await by['documents.recent']({})).map((entry) => entry.name);
+
+describe('recent projects', () => {
+  it('are empty at first', async () => {
+    expect(await recent()).toEqual([]);
+  });
+
+  it('stand newest first, each once, whether opened or saved', async () => {
+    await save('a.walewright');
+    await save('b.walewright');
+    await services['documents.read']({ path: 'a.walewright' });
+    expect(await services['documents.recent']({})).toEqual([
+      { path: join(folder, 'a.walewright'), name: 'a.walewright', exists: true },
+      { path: join(folder, 'b.walewright'), name: 'b.walewright', exists: true },
+    ]);
+  });
+
+  it('are twelve at most', async () => {
+    for (let n = 1; n <= 14; n += 1) await save(`${n}.walewright`);
+    const names = await recent();
+    expect(names).toHaveLength(12);
+    expect([names[0], names.at(-1)]).toEqual(['14.walewright', '3.walewright']);
+  });
+
+  it('leave out pictures', async () => {
+    await writeFile(join(folder, 'motif.png'), 'x');
+    await services['documents.read']({ path: 'motif.png' });
+    expect(await recent()).toEqual([]);
+  });
+
+  it('say which is gone, and forget it when asked to', async () => {
+    await save('a.walewright');
+    await save('b.walewright');
+    await rm(join(folder, 'a.walewright'));
+    const listed = await services['documents.recent']({});
+    expect(listed.map((entry) => entry.exists)).toEqual([true, false]);
+    const left = await services['documents.forgetRecent']({ path: join(folder, 'a.walewright') });
+    expect(left.map((entry) => entry.name)).toEqual(['b.walewright']);
+  });
+
+  it('are shared by two runs', async () => {
+    const other = createServices(testEnvironment(folder));
+    await save('a.walewright');
+    await save('b.walewright', other);
+    await save('c.walewright');
+    expect(await recent(other)).toEqual(['c.walewright', 'b.walewright', 'a.walewright']);
+  });
+
+  it.each(['', '{', '[]', '{"format":"walewright-recent","paths":[1]}'])(
+    'start anew from a damaged list (%j), and the document is saved',
+    async (damaged) => {
+      await mkdir(join(folder, '.data'));
+      await writeFile(join(folder, '.data', 'recent.json'), damaged);
+      await save('a.walewright');
+      expect(await recent()).toEqual(['a.walewright']);
+    },
+  );
+
+  it('that cannot be kept stop no saving', async () => {
+    const noted: string[] = [];
+    const files = { ...nodeFiles, makeFolder: async () => Promise.reject(new Error('no such luck')) };
+    const shell = { ...silentShell, noteProblem: ({ code }: { code: string }) => void noted.push(code) };
+    await save('a.walewright', createServices(testEnvironment(folder, { files, shell })));
+    expect(await readFile(join(folder, 'a.walewright'), 'utf8')).toBe('{}');
+    expect(noted).toEqual(['unexpected']);
+  });
+});
+
+describe('what a folder holds', () => {
+  it('is listed folders first, each as people sort, without what is hidden', async () => {
+    for (const name of ['10', '9', 'Zigzag', 'anchor']) await writeFile(join(folder, `${name}.png`), 'abc');
+    for (const name of ['yarn', 'Bands', '.hidden']) await mkdir(join(folder, name));
+    await writeFile(join(folder, '.hidden.png'), '');
+    await symlink('nowhere', join(folder, 'dangling'));
+    await symlink('yarn', join(folder, 'link to yarn'));
+    const listed = await services['folders.list']({ folder: null });
+    expect(listed.folder).toBe(folder);
+    expect(listed.parent).toBe(tmpdir());
+    expect(listed.entries.map(({ name, isFolder }) => (isFolder ? `${name}/` : name))).toEqual([
+      'Bands/',
+      'link to yarn/',
+      'yarn/',
+      '9.png',
+      '10.png',
+      'anchor.png',
+      'Zigzag.png',
+    ]);
+    expect(listed.entries.at(-1)?.bytes).toBe(3);
+  });
+
+  it('has nothing above the root', async () => {
+    expect((await services['folders.list']({ folder: parse(folder).root })).parent).toBeNull();
+  });
+
+  it.each([
+    ['is not there', 'nowhere', 'file-missing'],
+    ['is a file', 'plain', 'file-missing'],
+  ])('that %s cannot be listed', async (_case, name, code) => {
+    await writeFile(join(folder, 'plain'), '');
+    const thrown = await services['folders.list']({ folder: name }).catch((error: unknown) => error);
+    expect(problemOf(thrown)).toMatchObject({ code, where: join(folder, name) });
+  });
+});
