@@ -1,3 +1,4 @@
 export * from './grid.ts';
 export * from './patch.ts';
-export * from './draw.ts';
+export * from './draw/index.ts';
+export * from './transform.ts';

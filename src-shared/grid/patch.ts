@@ -4,19 +4,12 @@
  * `at[i]` is a cell's index (row × width + column), `to[i]` its new palette
  * index. Each cell stands at most once, in ascending order.
  */
+import type { CellBox } from './draw/cell.ts';
 import type { Grid } from './grid.ts';
 
 export interface Patch {
   readonly at: Uint32Array;
   readonly to: Uint8Array;
-}
-
-/** Cells touched, as a rectangle; used to redraw no more than what changed. */
-export interface CellBox {
-  readonly column: number;
-  readonly row: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** The patch that sets the given cells, leaving out those that have the colour already. */
@@ -59,7 +52,7 @@ export function composePatches(first: Patch, second: Patch): Patch {
   return { at: Uint32Array.from(cells, ([index]) => index), to: Uint8Array.from(cells, ([, to]) => to) };
 }
 
-/** The smallest rectangle that holds every changed cell, or null if none. */
+/** The smallest rectangle that holds every changed cell, or null if none: no more than that need be drawn again. */
 export function patchBox(patch: Patch, gridWidth: number): CellBox | null {
   if (patch.at.length === 0) return null;
   let left = Infinity;

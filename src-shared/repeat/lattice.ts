@@ -31,7 +31,7 @@ interface CyclicRow {
 
 /** The lattice of the plane that `tile` fills when laid side by side and on top of itself. */
 export function latticeOf(tile: Grid): Lattice {
-  const { width, height } = tile;
+  const { height } = tile;
   // A step moves every row onto one with as many cells of each colour: few b are left after this.
   const contents = rowContents(tile);
   const candidates: number[] = [];
