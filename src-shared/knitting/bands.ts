@@ -4,9 +4,8 @@ import { centredFirstRow, edgesAt, type Outline, type Section } from '../piece/i
 import { solvePlacement } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
 import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
-import type { Measure } from '../repeat/index.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
-import type { PlacedBand, PlacedGroup } from './types.ts';
+import type { MotifExtent, PlacedBand, PlacedGroup } from './types.ts';
 
 /** How many ranked placements are kept for a person to choose from. */
 export const MOST_CHOICES = 8;
@@ -33,12 +32,12 @@ export function layBand(
   index: number,
   outline: Outline,
   sections: readonly Section[],
-  measures: ReadonlyMap<MotifId, Measure>,
+  extents: ReadonlyMap<MotifId, MotifExtent>,
 ): LaidBand {
   const { piece } = project;
   const band = project.bands[index] as Band;
   const copies = band.groups.map(({ motif }) =>
-    copyOnNeedles(motifOf(project, motif), measures.get(motif) as Measure, band.unit, piece.finishedFace),
+    copyOnNeedles(motifOf(project, motif), extents.get(motif) as MotifExtent, band.unit, piece.finishedFace),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
   const height = Math.max(...heights);

@@ -3,7 +3,8 @@ import { columnOfNeedle, isMirroredOnNeedles, type FinishedFace, type Slot } fro
 import { crop, type Grid } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { Band, Motif } from '../project/project.ts';
-import { blankEdges, type Measure } from '../repeat/index.ts';
+import { blankEdges, trueRepeat } from '../repeat/index.ts';
+import type { MotifExtent } from './types.ts';
 
 export interface Copy {
   /** Column 0 is the leftmost needle, row 0 the first row knitted. */
@@ -15,14 +16,19 @@ export interface Copy {
   readonly isMirrored: boolean;
 }
 
+export function extentOf({ grid, ground }: Motif): MotifExtent {
+  const { width, height } = grid;
+  return { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid) };
+}
+
 /**
  * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
  * rows; as-worn charts are turned for a knit face. Throws `no-figure`.
  */
-export function copyOnNeedles(motif: Motif, measure: Measure, unit: Band['unit'], face: FinishedFace): Copy {
-  const width = unit === 'repeat' ? measure.repeat.width : measure.width;
-  const drawn = crop(motif.grid, 0, 0, width, measure.height);
-  const blank = width === measure.width ? measure.blank : blankEdges(drawn, motif.ground);
+export function copyOnNeedles(motif: Motif, extent: MotifExtent, unit: Band['unit'], face: FinishedFace): Copy {
+  const width = unit === 'repeat' ? extent.repeat.width : extent.width;
+  const drawn = crop(motif.grid, 0, 0, width, extent.height);
+  const blank = width === extent.width ? extent.blank : blankEdges(drawn, motif.ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });
   if (!isMirroredOnNeedles(motif.shows, face)) {
     return { grid: drawn, ground: motif.ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };

@@ -1,7 +1,6 @@
 /** The row-by-row plan of a project. */
 import { outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
 import { mainYarn, motifOf, type MotifId, type Project } from '../project/project.ts';
-import { measure, type Measure } from '../repeat/index.ts';
 import {
   carriesOf,
   findingsOf,
@@ -13,10 +12,11 @@ import {
   type OwnBall,
 } from '../strands/index.ts';
 import { loopLengthMm, yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import { extentOf } from './copy.ts';
 import { assertApart, layBand, type LaidBand } from './bands.ts';
 import { makeFabric } from './fabric.ts';
 import { assertOnBed } from './on-bed.ts';
-import type { Plan, PlanRow } from './types.ts';
+import type { MotifExtent, Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
 
@@ -36,8 +36,8 @@ export function makePlan(project: Project): Plan {
   const outline = outlineOf(piece.shape, piece);
   const sections = sectionsOf(outline.rows, piece.hemRows, piece.isLined);
   assertOnBed(outline, piece.bed);
-  const measures = measuresOf(project);
-  const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, measures));
+  const extents = extentsOf(project);
+  const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
   assertApart(bands);
   const groups = bands.flatMap((band) => band.groups);
   const main = mainYarn(project);
@@ -60,27 +60,25 @@ export function makePlan(project: Project): Plan {
   return {
     outline,
     sections,
-    measures,
+    extents,
     bands: placed,
     groups: groups.map((group) => group.place),
     fabric,
     rows,
-    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, fabric, rows }),
+    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, laid, rows }),
     wrapStrands: wrapStrandsOf(laid, wraps, { gauge, floatLimit, loopMm: loopLengthMm(gauge) }),
     yarn: yarnNeed(totalsOf(laid, carries), project.yarns, gauge),
   };
 }
 
-function measuresOf(project: Project): Map<MotifId, Measure> {
-  const measures = new Map<MotifId, Measure>();
+function extentsOf(project: Project): Map<MotifId, MotifExtent> {
+  const extents = new Map<MotifId, MotifExtent>();
   for (const { groups } of project.bands) {
     for (const { motif: id } of groups) {
-      if (measures.has(id)) continue;
-      const motif = motifOf(project, id);
-      measures.set(id, measure(motif.grid, motif.ground));
+      if (!extents.has(id)) extents.set(id, extentOf(motifOf(project, id)));
     }
   }
-  return measures;
+  return extents;
 }
 
 function ownBallsOf(project: Project, bands: readonly LaidBand[]): OwnBall[] {

@@ -3,7 +3,7 @@ import type { Run, Side } from '../bed/index.ts';
 import type { Outline, Section, SectionName } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice } from '../placement/types.ts';
 import type { MotifId } from '../project/project.ts';
-import type { Measure } from '../repeat/index.ts';
+import type { Blank, Repeat } from '../repeat/index.ts';
 import type { Carry, Finding, Float, Wrap, WrapStrand } from '../strands/types.ts';
 import type { YarnNeed } from '../yarn/types.ts';
 
@@ -21,6 +21,15 @@ export interface Fabric {
   readonly width: number;
   readonly rows: number;
   readonly cells: Uint8Array;
+}
+
+/** What placing must know of a motif as drawn; the rest of a `Measure` is for the one who draws. */
+export interface MotifExtent {
+  readonly width: number;
+  readonly height: number;
+  /** Null where there is no figure. */
+  readonly blank: Blank | null;
+  readonly repeat: Repeat;
 }
 
 export interface PlacedGroup extends GroupPlace {
@@ -63,8 +72,8 @@ export interface PlanRow {
 export interface Plan {
   readonly outline: Outline;
   readonly sections: readonly Section[];
-  /** By motif id. */
-  readonly measures: ReadonlyMap<MotifId, Measure>;
+  /** The motifs that are placed. */
+  readonly extents: ReadonlyMap<MotifId, MotifExtent>;
   readonly bands: readonly PlacedBand[];
   /** All groups of all bands, in that order. */
   readonly groups: readonly PlacedGroup[];

@@ -46,6 +46,8 @@ export interface LaidRow {
   readonly contrast: readonly ContrastRun[];
   /** In the order of their last needles. */
   readonly floats: readonly Float[];
+  /** Some float of the row is over the limit. */
+  readonly isOver: boolean;
   /** Contrast strands that knit in this row, in the order of their first needles. */
   readonly strands: readonly StrandRun[];
 }
@@ -56,6 +58,9 @@ export interface LaidStrands {
   /** Stitches each strand knits, and floats over. */
   readonly stitches: readonly number[];
   readonly floated: readonly number[];
+  /** The first and last row in which each strand knits; 0 where it does not. */
+  readonly firstRow: readonly number[];
+  readonly lastRow: readonly number[];
   /** Index 0 is row 1. */
   readonly rows: readonly LaidRow[];
 }
@@ -81,13 +86,15 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
   const contrastOf: ((first: number, last: number) => ContrastRun)[] = [];
   const ballsByRow = ownBallsByRow(laying.ownBalls, outline.rows);
   const rows: LaidRow[] = [];
+  /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
+  const found: ContrastRun[] = [];
 
   for (let row = 1; row <= outline.rows; row++) {
     const firstColumn = (outline.first[row - 1] as number) - fabric.first;
     const lastColumn = (outline.last[row - 1] as number) - fabric.first;
     const start = (row - 1) * width;
     const balls = ballsByRow[row];
-    const contrast: ContrastRun[] = [];
+    let runs = 0;
     layer.startRow(firstColumn);
     let column = firstColumn;
     while (column <= lastColumn) {
@@ -98,17 +105,25 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
         layer.knit(MAIN_STRAND, column, end);
       } else {
         contrastOf[yarn] ??= internSpans((first, last) => ({ first: slotAt(first), last: slotAt(last), yarn }));
-        contrast.push(contrastOf[yarn](column, end));
+        found[runs++] = contrastOf[yarn](column, end);
         if (balls) knitByBall(layer, yarn, column, end, balls, fabric.first);
         else layer.knit(layer.strandOf(yarn, null), column, end);
       }
       column = end + 1;
     }
-    const { floats, strands } = layer.endRow(lastColumn);
+    const { floats, isOver, strands } = layer.endRow(lastColumn);
     const from = carriageSide(row, laying.startSide);
-    rows.push({ from, edges: edgesOf(firstColumn, lastColumn), contrast, floats, strands });
+    rows.push({
+      from,
+      edges: edgesOf(firstColumn, lastColumn),
+      contrast: found.slice(0, runs),
+      floats,
+      isOver,
+      strands,
+    });
   }
-  return { strands: layer.strands, stitches: layer.stitches, floated: layer.floated, rows };
+  const { strands, stitches, floated, firstRow, lastRow } = layer;
+  return { strands, stitches, floated, firstRow, lastRow, rows };
 }
 
 /** Knits a run of columns, changing the ball from group to group. */

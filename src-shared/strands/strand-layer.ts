@@ -36,19 +36,24 @@ export class StrandLayer {
   /** Stitches that each strand knits, and floats over. */
   readonly stitches: number[] = [];
   readonly floated: number[] = [];
+  /** The first and last row in which each strand knits; 0 where it does not. */
+  readonly firstRow: number[] = [];
+  readonly lastRow: number[] = [];
 
   private readonly settings: LayerSettings;
   private readonly indices = new Map<number, number>();
   private readonly floatOf: ((first: number, last: number) => Float)[] = [];
   private readonly runOf: ((first: number, last: number) => StrandRun)[] = [];
-  private readonly rowOf: number[] = [];
   private readonly firstAt: number[] = [];
   private readonly lastAt: number[] = [];
 
   private row = 0;
   private firstColumn = 0;
   private inRow: number[] = [];
-  private floats: Float[] = [];
+  /** Floats of the row so far; kept from row to row, since growing a new list each time costs more than all else. */
+  private readonly floats: Float[] = [];
+  private floatCount = 0;
+  private isOver = false;
 
   constructor(settings: LayerSettings) {
     this.settings = settings;
@@ -72,25 +77,32 @@ export class StrandLayer {
     this.row++;
     this.firstColumn = firstColumn;
     this.inRow = [];
-    this.floats = [];
+    this.floatCount = 0;
+    this.isOver = false;
     this.lastAt[MAIN_STRAND] = firstColumn - 1;
   }
 
   /** The strand knits the columns `first` … `last`, right of all it has knitted in this row. */
   knit(strand: number, first: number, last: number): void {
-    if (strand !== MAIN_STRAND && this.rowOf[strand] !== this.row) {
-      this.rowOf[strand] = this.row;
-      this.inRow.push(strand);
-      this.firstAt[strand] = first;
-      this.lastAt[strand] = (this.settings.isEdgeToEdge ? this.firstColumn : first) - 1;
+    if (this.lastRow[strand] !== this.row) {
+      this.firstRow[strand] ||= this.row;
+      this.lastRow[strand] = this.row;
+      if (strand !== MAIN_STRAND) {
+        this.inRow.push(strand);
+        this.firstAt[strand] = first;
+        this.lastAt[strand] = (this.settings.isEdgeToEdge ? this.firstColumn : first) - 1;
+      }
     }
     this.floatBefore(strand, first);
     this.lastAt[strand] = last;
     this.stitches[strand] = (this.stitches[strand] as number) + last - first + 1;
   }
 
-  /** Ends the row at `lastColumn`; gives its floats, in the order of their last needles, and its contrast strands. */
-  endRow(lastColumn: number): { floats: readonly Float[]; strands: readonly StrandRun[] } {
+  /**
+   * Ends the row at `lastColumn`; gives its floats, in the order of their last
+   * needles, whether any of them is over the limit, and its contrast strands.
+   */
+  endRow(lastColumn: number): { floats: readonly Float[]; isOver: boolean; strands: readonly StrandRun[] } {
     const strands = this.inRow.map((strand) =>
       (this.runOf[strand] as (first: number, last: number) => StrandRun)(
         this.firstAt[strand] as number,
@@ -99,14 +111,18 @@ export class StrandLayer {
     );
     this.floatBefore(MAIN_STRAND, lastColumn + 1);
     if (this.settings.isEdgeToEdge) for (const strand of this.inRow) this.floatBefore(strand, lastColumn + 1);
-    return { floats: this.floats, strands };
+    return { floats: this.floats.slice(0, this.floatCount), isOver: this.isOver, strands };
   }
 
   private floatBefore(strand: number, column: number): void {
     const first = (this.lastAt[strand] as number) + 1;
     if (column <= first) return;
-    this.floats.push((this.floatOf[strand] as (first: number, last: number) => Float)(first, column - 1));
+    this.floats[this.floatCount++] = (this.floatOf[strand] as (first: number, last: number) => Float)(
+      first,
+      column - 1,
+    );
     this.floated[strand] = (this.floated[strand] as number) + column - first;
+    if (column - first > this.settings.longest) this.isOver = true;
   }
 
   private add(strand: StrandId): number {
@@ -114,6 +130,8 @@ export class StrandLayer {
     const index = this.strands.push(strand) - 1;
     this.stitches.push(0);
     this.floated.push(0);
+    this.firstRow.push(0);
+    this.lastRow.push(0);
     this.floatOf.push(
       internSpans((first, last) => {
         const stitches = last - first + 1;

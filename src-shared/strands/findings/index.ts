@@ -7,6 +7,7 @@ import type { Inspected } from './question.ts';
 import { faintContrast, manyYarns } from './yarns.ts';
 
 export type { Inspected } from './question.ts';
+export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { FAINT_CONTRAST } from './yarns.ts';
 
 const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [

@@ -5,16 +5,16 @@ import type { Inspected } from './question.ts';
 import { stack, type Stack, type StackItem } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. */
-export function longFloats({ project, main, sections, rows }: Inspected): Finding[] {
+export function longFloats({ project, main, sections, laid }: Inspected): Finding[] {
   const items = new Piles();
-  for (const { row, floats } of rows) {
-    let isLined: boolean | null = null;
+  laid.rows.forEach(({ floats, isOver: isAnyOver }, index) => {
+    if (!isAnyOver) return;
+    const row = index + 1;
+    const { isLined } = sectionAt(sections, row);
     for (const { isOver, strand, first, last, stitches } of floats) {
-      if (!isOver) continue;
-      isLined ??= sectionAt(sections, row).isLined;
-      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches });
+      if (isOver) items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches });
     }
-  }
+  });
   const width = stitchWidthMm(project.piece.gauge);
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
     code: isLined ? 'lined-floats' : 'long-floats',

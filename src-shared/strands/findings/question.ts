@@ -1,8 +1,9 @@
 /** What findings are made from. */
 import type { LaidGroup } from '../../knitting/bands.ts';
-import type { Fabric, PlacedBand, PlanRow } from '../../knitting/types.ts';
+import type { PlacedBand, PlanRow } from '../../knitting/types.ts';
 import type { Outline, Section } from '../../piece/index.ts';
 import type { Project } from '../../project/project.ts';
+import type { LaidStrands } from '../lay.ts';
 
 export interface Inspected {
   readonly project: Project;
@@ -12,6 +13,6 @@ export interface Inspected {
   readonly sections: readonly Section[];
   readonly bands: readonly PlacedBand[];
   readonly groups: readonly LaidGroup[];
-  readonly fabric: Fabric;
+  readonly laid: LaidStrands;
   readonly rows: readonly PlanRow[];
 }

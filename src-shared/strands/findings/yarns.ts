@@ -1,8 +1,8 @@
 /** Findings about the yarns that meet in a row. */
 import { contrastRatio } from '../../colour/index.ts';
 import { widthOf } from '../../bed/index.ts';
-import type { PlanRow } from '../../knitting/types.ts';
-import type { Finding } from '../types.ts';
+import type { LaidRow } from '../lay.ts';
+import type { Finding, StrandId } from '../types.ts';
 import type { Inspected } from './question.ts';
 
 /** One pass of the carriage feeds two yarns. */
@@ -12,47 +12,48 @@ const MOST_YARNS = 2;
 export const FAINT_CONTRAST = 1.5;
 
 /** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
-export function manyYarns({ rows }: Inspected): Finding[] {
+export function manyYarns({ laid }: Inspected): Finding[] {
   let first = 0;
   let last = 0;
   let most = 0;
   let count = 0;
-  for (const row of rows) {
-    const yarns = yarnsIn(row);
-    if (yarns <= MOST_YARNS) continue;
-    first ||= row.row;
-    last = row.row;
+  laid.rows.forEach((row, index) => {
+    const yarns = yarnsIn(row, laid.strands);
+    if (yarns <= MOST_YARNS) return;
+    first ||= index + 1;
+    last = index + 1;
     most = Math.max(most, yarns);
     count++;
-  }
+  });
   return count === 0 ? [] : [{ code: 'many-yarns', rows: [first, last], yarns: most, count }];
 }
 
-/** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
-export function faintContrast({ project, main, rows }: Inspected): Finding[] {
-  const used = new Map<number, [first: number, last: number]>();
-  for (const { row, contrast } of rows) {
-    for (const { yarn } of contrast) {
-      const span = used.get(yarn);
-      if (span) span[1] = row;
-      else used.set(yarn, [row, row]);
-    }
-  }
-  const mainColour = project.yarns[main]?.colour;
-  const findings: Finding[] = [];
-  for (const [yarn, span] of [...used].sort((a, b) => a[0] - b[0])) {
-    const colour = project.yarns[yarn]?.colour;
-    if (colour === undefined || mainColour === undefined) continue;
-    const ratio = contrastRatio(mainColour, colour);
-    if (ratio < FAINT_CONTRAST) findings.push({ code: 'faint-contrast', rows: span, yarn, ratio });
-  }
-  return findings;
-}
-
-function yarnsIn({ contrast, edges }: PlanRow): number {
-  const one = contrast[0]?.yarn;
-  if (contrast.every(({ yarn }) => yarn === one)) return contrast.length === 0 ? 1 : 2;
+/** Yarns that knit in a row: balls of one yarn are one, and main counts where it knits. */
+function yarnsIn({ strands, contrast, edges }: LaidRow, ids: readonly StrandId[]): number {
+  // Two yarns at most with one contrast strand, the usual row.
+  if (strands.length < MOST_YARNS) return strands.length + 1;
   const knitted = contrast.reduce((stitches, run) => stitches + widthOf(run), 0);
   const isMainKnitted = knitted < widthOf(edges);
-  return new Set(contrast.map(({ yarn }) => yarn)).size + Number(isMainKnitted);
+  return new Set(strands.map(({ strand }) => ids[strand]?.yarn)).size + Number(isMainKnitted);
+}
+
+/** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
+export function faintContrast({ project, main, laid }: Inspected): Finding[] {
+  const mainColour = project.yarns[main]?.colour;
+  const rows = new Map<number, [first: number, last: number]>();
+  laid.strands.forEach(({ yarn, role }, strand) => {
+    if (role === 'main') return;
+    const first = laid.firstRow[strand] as number;
+    const last = laid.lastRow[strand] as number;
+    const known = rows.get(yarn);
+    rows.set(yarn, known ? [Math.min(known[0], first), Math.max(known[1], last)] : [first, last]);
+  });
+  return [...rows]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([yarn, span]): Finding[] => {
+      const colour = project.yarns[yarn]?.colour;
+      if (colour === undefined || mainColour === undefined) return [];
+      const ratio = contrastRatio(mainColour, colour);
+      return ratio < FAINT_CONTRAST ? [{ code: 'faint-contrast', rows: span, yarn, ratio }] : [];
+    });
 }

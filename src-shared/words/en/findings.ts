@@ -1,6 +1,7 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import type { Project, Yarn } from '../../project/project.ts';
 import type { Remedy } from '../../knitting/remedies.ts';
+import type { GatheredFinding } from '../../strands/findings/gather.ts';
 import type { Finding, FindingCode } from '../../strands/types.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -76,6 +77,12 @@ export const findings = {
   /** One or two sentences. */
   text(finding: Finding, { yarns }: Pick<Project, 'yarns'>): string {
     return (byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[]) => string)(finding, yarns);
+  },
+  /** The sentence, and how often the same comes again. */
+  gathered({ finding, more, rows }: GatheredFinding, project: Pick<Project, 'yarns'>): string {
+    const sentence = findings.text(finding, project);
+    if (more === 0) return sentence;
+    return `${sentence} The same comes in ${n.count(more, 'more place')}, ${n.rowSpan(...rows)}.`;
   },
   warning: 'To mend',
   note: 'Good to know',
