@@ -49,6 +49,10 @@ export default tseslint.config(
           'performance',
         ].map((name) => ({ name, message: PURE })),
       ],
+      'no-restricted-syntax': [
+        'error',
+        { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: PURE },
+      ],
       'no-restricted-properties': [
         'error',
         { object: 'Date', property: 'now', message: PURE },

@@ -1,0 +1,47 @@
+import { resolve } from 'node:path';
+import { ESLint } from 'eslint';
+import { describe, expect, it } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../..');
+const eslint = new ESLint({ cwd: root });
+
+/** The rules that a line breaks when it stands in a file of a layer. */
+async function broken(file: string, line: string): Promise<string[]> {
+  const [result] = await eslint.lintText(`${line}\n`, { filePath: resolve(root, file) });
+  return (result?.messages ?? []).flatMap((message) => message.ruleId ?? []);
+}
+
+describe('the layers are held by lint', () => {
+  it.each([
+    { file: 'src-shared/bed/x.ts', line: "import { readFile } from 'node:fs';", rule: 'no-restricted-imports' },
+    { file: 'src-shared/bed/x.ts', line: "import Konva from 'konva/lib/Core.js';", rule: 'no-restricted-imports' },
+    {
+      file: 'src-shared/bed/x.ts',
+      line: "import { a } from '../../src-main/services/a.ts';",
+      rule: 'no-restricted-imports',
+    },
+    { file: 'src-shared/bed/x.ts', line: 'export const now = Date.now();', rule: 'no-restricted-properties' },
+    { file: 'src-shared/bed/x.ts', line: 'export const now = new Date();', rule: 'no-restricted-syntax' },
+    { file: 'src-shared/bed/x.ts', line: 'export const luck = Math.random();', rule: 'no-restricted-properties' },
+    { file: 'src-shared/bed/x.ts', line: 'export const page = document.body;', rule: 'no-restricted-globals' },
+    {
+      file: 'src-renderer/shell/x.ts',
+      line: "import { a } from '../../src-main/services/a.ts';",
+      rule: 'no-restricted-imports',
+    },
+    { file: 'src-renderer/shell/x.ts', line: "import { shell } from 'electron';", rule: 'no-restricted-imports' },
+    {
+      file: 'src-main/services/x.ts',
+      line: "import { a } from '../../src-renderer/ui/a.ts';",
+      rule: 'no-restricted-imports',
+    },
+    { file: 'src-main/services/x.ts', line: 'export default 1;', rule: 'no-restricted-exports' },
+  ])('$file may not hold: $line', async ({ file, line, rule }) => {
+    expect(await broken(file, line)).toContain(rule);
+  });
+
+  it('what a layer may import passes', async () => {
+    expect(await broken('src-renderer/shell/x.ts', "export { label } from '@shared/bed/index.ts';")).toEqual([]);
+    expect(await broken('src-main/services/x.ts', "export { readFile } from 'node:fs/promises';")).toEqual([]);
+  });
+});
