@@ -1,4 +1,5 @@
 /** Light, dark, or as the platform asks. */
+import { createSubscriber } from 'svelte/reactivity';
 import type { Theme } from './session.ts';
 
 const platformDark = window.matchMedia('(prefers-color-scheme: dark)');
@@ -12,6 +13,18 @@ export function themeKeeper(theme: () => Theme): () => void {
   };
   platformDark.addEventListener('change', apply);
   return apply;
+}
+
+const followShown = createSubscriber((update) => {
+  const observer = new MutationObserver(update);
+  observer.observe(document.documentElement, { attributeFilter: ['data-theme'] });
+  return () => observer.disconnect();
+});
+
+/** The appearance on the page; a canvas that reads it is drawn again when it changes. */
+export function shownTheme(): string {
+  followShown();
+  return document.documentElement.dataset['theme'] ?? 'light';
 }
 
 /** The value of a colour token as it is now, for canvases. */
