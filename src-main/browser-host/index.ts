@@ -1,0 +1,2 @@
+export { startBrowserHost, type BrowserHost, type BrowserHostOptions, type ServePage } from './start.ts';
+export { serveUntilStopped } from './serve.ts';
