@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest';
+import type { Slot } from '@shared/bed/index.ts';
+import { gridFromText, patchCells } from '@shared/grid/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import {
+  applyChange,
+  commit,
+  isUnsaved,
+  markSaved,
+  MOST_STEPS,
+  redo,
+  sampleProject,
+  startHistory,
+  undo,
+  undoName,
+  type Change,
+  type ChangeName,
+} from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { expectChangeLaws } from '../../property/change-laws.ts';
+
+const sample = sampleProject();
+const motif = sample.motifs[0] as (typeof sample.motifs)[number];
+
+/** One stroke over the given cells of the sample's motif. */
+function stroke(name: ChangeName, ...cells: [number, number][]): Change {
+  return { name, kind: 'paint', motif: motif.id, patch: patchCells(motif.grid, cells) };
+}
+
+/** An example for each name that a step can have; the compiler asks for one when a name is added. */
+const examples: { readonly [Name in ChangeName]: Change } = {
+  draw: stroke('draw', [13, 1], [27, 1]),
+  erase: stroke('erase', [1, 0]),
+  fill: { name: 'fill', kind: 'paint', motif: motif.id, patch: { at: Uint32Array.of(2, 5), to: Uint8Array.of(0, 0) } },
+  'resize-motif': { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid: gridFromText(['.X'], '.X') } },
+  'rename-motif': { name: 'rename-motif', kind: 'motif', motif: motif.id, to: { name: 'skerry light' } },
+  'import-motif': {
+    name: 'import-motif',
+    kind: 'palette',
+    yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', tex: 250 }],
+    motifs: [{ ...motif, grid: gridFromText(['.X2', '2X.'], '.X2') }],
+  },
+  'set-ground': { name: 'set-ground', kind: 'motif', motif: motif.id, to: { ground: 1 } },
+  'set-shows': { name: 'set-shows', kind: 'motif', motif: motif.id, to: { shows: 'needles' } },
+  yarns: { name: 'yarns', kind: 'palette', yarns: [...sample.yarns].reverse(), motifs: sample.motifs },
+  'rename-project': { name: 'rename-project', kind: 'project', to: { name: 'Skerry cuff' } },
+  'piece-size': { name: 'piece-size', kind: 'piece', to: { shape: { kind: 'rectangle', stitches: 90, rows: 60 } } },
+  'piece-hem': { name: 'piece-hem', kind: 'piece', to: { hemRows: 20 } },
+  gauge: { name: 'gauge', kind: 'piece', to: { gauge: { stitches: 30, rows: 44 } } },
+  'seam-allowance': { name: 'seam-allowance', kind: 'piece', to: { seamAllowance: { left: 2, right: 2 } } },
+  'finished-face': { name: 'finished-face', kind: 'piece', to: { finishedFace: 'purl' } },
+  'start-side': { name: 'start-side', kind: 'piece', to: { startSide: 'left' } },
+  'end-needles': { name: 'end-needles', kind: 'piece', to: { endNeedleSelection: true } },
+  'float-limit': { name: 'float-limit', kind: 'piece', to: { floatLimit: { stitches: 7, mm: null } } },
+  'piece-details': { name: 'piece-details', kind: 'piece', to: { isInfant: true, isLined: true, name: 'cuff' } },
+  copies: { name: 'copies', kind: 'band', band: 0, to: { groups: [{ motif: motif.id, across: 3, up: 2 }] } },
+  rule: { name: 'rule', kind: 'band', band: 0, to: { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } } },
+  judge: { name: 'judge', kind: 'band', band: 0, to: { judge: 'blocks' } },
+  'choose-placement': { name: 'choose-placement', kind: 'band', band: 0, to: { choice: 2 } },
+  'first-row': { name: 'first-row', kind: 'band', band: 0, to: { position: { kind: 'centred', oddRow: 'above' } } },
+  'own-balls': { name: 'own-balls', kind: 'band', band: 0, to: { ownBalls: true } },
+  unit: { name: 'unit', kind: 'band', band: 0, to: { unit: 'whole' } },
+};
+
+describe('a change', () => {
+  it.each(Object.values(examples))('called $name is undone by its inverse and touches no other state', (change) => {
+    const after = expectChangeLaws(sample, change);
+    expect(after).not.toEqual(sample);
+    expect(words.changes.undo(change.name)).not.toBe('Undo');
+  });
+
+  it('to a motif that is gone is refused by name', () => {
+    const change: Change = { name: 'rename-motif', kind: 'motif', motif: 'gone', to: { name: 'x' } };
+    expect(outcome(() => applyChange(sample, change))).toMatchObject({ problem: { code: 'motif-missing' } });
+  });
+
+  it('to a band that is not there is a mistake of the program', () => {
+    expect(() => applyChange(sample, { name: 'judge', kind: 'band', band: 1, to: {} })).toThrow(RangeError);
+  });
+});
+
+describe('the saved mark', () => {
+  const { gauge, copies, judge } = examples;
+
+  it('goes with the first change and comes back with undoing to what is saved', () => {
+    const start = startHistory(sample);
+    const changed = commit(start, gauge);
+    expect([isUnsaved(start), isUnsaved(changed), isUnsaved(undo(changed))]).toEqual([false, true, false]);
+    expect(isUnsaved(redo(undo(changed)))).toBe(true);
+  });
+
+  it('stands on the state that was saved, past and future alike', () => {
+    const saved = markSaved(commit(startHistory(sample), gauge));
+    expect(isUnsaved(saved)).toBe(false);
+    expect(isUnsaved(undo(saved))).toBe(true);
+    expect(isUnsaved(redo(undo(saved)))).toBe(false);
+    expect(isUnsaved(commit(saved, copies))).toBe(true);
+  });
+
+  it('does not come back where the saved state was left for another way', () => {
+    const saved = markSaved(commit(startHistory(sample), gauge));
+    const other = commit(undo(saved), judge);
+    expect(isUnsaved(other)).toBe(true);
+    expect(isUnsaved(undo(other))).toBe(true);
+  });
+
+  it('is missing from a project that stands in no file', () => {
+    const start = startHistory(sample, false);
+    expect(isUnsaved(start)).toBe(true);
+    expect(isUnsaved(markSaved(start))).toBe(false);
+  });
+});
+
+describe('a gesture', () => {
+  it('is one step; the next gesture is another', () => {
+    const first = commit(startHistory(sample), stroke('draw', [13, 1]), 'drag 1');
+    const longer = commit(first, stroke('draw', [1, 0]), 'drag 1');
+    const next = commit(longer, stroke('erase', [2, 0]), 'drag 2');
+    expect(longer.past).toHaveLength(1);
+    expect(next.past).toHaveLength(2);
+    expect(undo(undo(next)).project).toEqual(sample);
+  });
+
+  it('undone and done again is closed', () => {
+    const drawn = commit(startHistory(sample), stroke('draw', [13, 1]), 'drag 1');
+    const again = commit(redo(undo(drawn)), stroke('draw', [1, 0]), 'drag 1');
+    expect(again.past).toHaveLength(2);
+  });
+
+  it('of a stroke that changes nothing is no step', () => {
+    const start = startHistory(sample);
+    expect(commit(start, stroke('draw', [13, 0]))).toBe(start);
+  });
+
+  it('cannot go on as another kind of change', () => {
+    const drawn = commit(startHistory(sample), stroke('draw', [13, 1]), 'drag 1');
+    expect(() => commit(drawn, examples.gauge, 'drag 1')).toThrow(RangeError);
+  });
+});
+
+describe('a long history', () => {
+  it('forgets its oldest steps and stays right', () => {
+    let history = startHistory(sample);
+    for (let i = 0; i < MOST_STEPS + 5; i++) {
+      history = commit(history, { name: 'rename-project', kind: 'project', to: { name: `step ${i + 1}` } });
+    }
+    expect(history.past).toHaveLength(MOST_STEPS);
+    while (undoName(history) !== null) history = undo(history);
+    expect(history.project.name).toBe('step 5');
+    expect(isUnsaved(history)).toBe(true);
+  });
+});
