@@ -1,0 +1,117 @@
+/** Random projects: any motif, any piece it may stand on, any way to place it. */
+import fc from 'fast-check';
+import type { Grid } from '@shared/grid/index.ts';
+import type { Slot } from '@shared/bed/index.ts';
+import type { Band, PlacementRule, Project } from '@shared/project/index.ts';
+import { START_PIECE } from '@shared/project/index.ts';
+import { drawing } from './drawings.ts';
+
+const count = (least: number, most: number) => fc.integer({ min: least, max: most });
+const side = fc.constantFrom('left' as const, 'right' as const);
+
+const YARNS = [
+  { name: 'slate', colour: '#5d7591', tex: 278 },
+  { name: 'chalk', colour: '#fbf7ea', tex: null },
+  { name: 'kelp', colour: '#4a5a2a', tex: 250 },
+];
+
+/** A drawing with at least one figure cell, the ground being `ground`. */
+function figure(yarns: number, ground: number): fc.Arbitrary<Grid> {
+  return drawing({ mostWidth: 9, mostHeight: 8, colours: yarns }).map((grid) =>
+    grid.cells.some((cell) => cell !== ground)
+      ? grid
+      : { ...grid, cells: grid.cells.map((cell, at) => (at === 0 ? 1 - ground : cell)) },
+  );
+}
+
+const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
+  fc.constant({ kind: 'seam' as const }),
+  fc.constant({ kind: 'even' as const }),
+  count(0, 20).map((stitches) => ({ kind: 'margins' as const, stitches })),
+  count(0, 20).map((stitches) => ({ kind: 'gaps' as const, stitches })),
+  fc.array(count(-40, 30), { minLength: 1, maxLength: 3 }).map((needles) => ({
+    kind: 'by-hand' as const,
+    first: [...needles].sort((a, b) => a - b) as Slot[],
+  })),
+);
+
+/**
+ * Every project a file can hold, small; not every one can be knitted (groups
+ * may be wider than the piece, or the motif taller than the hem).
+ */
+export const anyProject: fc.Arbitrary<Project> = fc
+  .record({ yarns: count(2, 3), ground: count(0, 1) })
+  .chain(({ yarns, ground }) =>
+    fc.record({
+      yarns: fc.constant(YARNS.slice(0, yarns)),
+      motifs: fc.array(fc.tuple(figure(yarns, ground), fc.constantFrom('worn' as const, 'needles' as const)), {
+        minLength: 1,
+        maxLength: 2,
+      }),
+      ground: fc.constant(ground),
+      groups: fc.array(fc.record({ motif: fc.nat(1), across: count(1, 3), up: count(1, 2) }), {
+        minLength: 1,
+        maxLength: 3,
+      }),
+      stitches: count(20, 90),
+      rows: count(18, 60),
+      hemRows: fc.oneof(fc.constant(0), count(1, 40)),
+      rule,
+      row: fc.oneof(fc.constant(null), count(1, 30)),
+      oddRow: fc.constantFrom('below' as const, 'above' as const),
+      unit: fc.constantFrom('repeat' as const, 'whole' as const),
+      judge: fc.constantFrom('figure' as const, 'blocks' as const),
+      choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
+      ownBalls: fc.boolean(),
+      piece: fc.record({
+        oddStitch: side,
+        offset: count(-10, 10),
+        startSide: side,
+        finishedFace: fc.constantFrom('knit' as const, 'purl' as const),
+        endNeedleSelection: fc.boolean(),
+        isInfant: fc.boolean(),
+        isLined: fc.boolean(),
+        seamAllowance: fc.record({ left: count(0, 3), right: count(0, 3) }),
+        gauge: fc.record({ stitches: count(12, 40), rows: count(16, 60) }),
+      }),
+      taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
+    }),
+  )
+  .map((parts): Project => {
+    const { motifs, groups, stitches, rows, taper } = parts;
+    const band: Band = {
+      groups: groups.map(({ motif, across, up }) => ({ motif: `motif-${(motif % motifs.length) + 1}`, across, up })),
+      unit: parts.unit,
+      rule: parts.rule,
+      judge: parts.judge,
+      choice: parts.choice,
+      position: parts.row === null ? { kind: 'centred', oddRow: parts.oddRow } : { kind: 'from-row', row: parts.row },
+      ownBalls: parts.ownBalls,
+    };
+    return {
+      name: 'any',
+      yarns: parts.yarns,
+      motifs: motifs.map(([grid, shows], index) => ({
+        id: `motif-${index + 1}`,
+        name: `motif ${index + 1}`,
+        grid,
+        ground: parts.ground,
+        shows,
+      })),
+      piece: {
+        ...START_PIECE,
+        ...parts.piece,
+        hemRows: Math.min(parts.hemRows, rows),
+        shape: taper
+          ? {
+              kind: 'tapered',
+              stitches,
+              stitchesAtTop: stitches + taper.by,
+              rows,
+              straightRows: taper.straight,
+            }
+          : { kind: 'rectangle', stitches, rows },
+      },
+      bands: [band],
+    };
+  });
