@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { carriesOf } from '@shared/strands/index.ts';
+import { drawnFabric, sayCarry } from './drawn-fabric.ts';
+
+function carries(...given: Parameters<typeof drawnFabric>): string[][] {
+  const { laid, laying } = drawnFabric(...given);
+  return Array.from(carriesOf(laid, laying), (row) => (row ?? []).map(sayCarry));
+}
+
+// Columns 0 … 9 are L5 L4 L3 L2 L1 R1 R2 R3 R4 R5. Odd rows come from the right.
+const ROWS = [
+  '.......XX.', // row 5, from the right: enters at R4
+  '..........', // row 4
+  '.......XX.', // row 3, from the right: enters at R4, ends at R3
+  '...XX.....', // row 2, from the left: enters at L2, ends at L1
+  '..XXX.....', // row 1, from the right: ends at L3
+];
+
+describe('carries', () => {
+  it('go from the needle knitted last to the one knitted first on the next row that uses the strand', () => {
+    expect(carries(ROWS)).toEqual([
+      ['contrast 1 to row 2: L3-L2, 1 st, 1 up'],
+      ['contrast 1 to row 3: L1-R4, 4 st, 1 up'],
+      ['contrast 1 to row 5: R3-R4, 1 st, 2 up'],
+      [],
+      [],
+    ]);
+  });
+
+  it('turn round when the carriage starts from the other side', () => {
+    // Row 1 ends at L1, row 2 enters at L1 and ends at L2, row 3 enters at R3 and ends at R4, row 5 enters at R3.
+    expect(carries(ROWS, { startSide: 'left' })).toEqual([
+      ['contrast 1 to row 2: L1, 0 st, 1 up'],
+      ['contrast 1 to row 3: L2-R3, 4 st, 1 up'],
+      ['contrast 1 to row 5: R3-R4, 1 st, 2 up'],
+      [],
+      [],
+    ]);
+  });
+
+  it('are over when they go sideways by more than the limit', () => {
+    const over = carries(ROWS, { floatLimit: { stitches: 3, mm: null } }).flat();
+    expect(over.filter((carry) => carry.endsWith('over'))).toEqual(['contrast 1 to row 3: L1-R4, 4 st, 1 up, over']);
+  });
+
+  it('cross the figure after an odd number of rows without the strand', () => {
+    // Row 1 ends at L4; row 3 comes from the right too and enters at R4.
+    expect(carries(['.XXXXXXXX.', '..........', '.XXXXXXXX.'])[0]).toEqual([
+      'contrast 1 to row 3: L4-R4, 7 st, 2 up, over',
+    ]);
+    // After two rows without it the carriage picks it up where it was left.
+    expect(carries(['.XXXXXXXX.', '..........', '..........', '.XXXXXXXX.'])[0]).toEqual([
+      'contrast 1 to row 4: L4, 0 st, 3 up',
+    ]);
+  });
+
+  it('lie at the edges of the piece with end-needle selection on', () => {
+    expect(carries(ROWS, { endNeedleSelection: true })).toEqual([
+      ['contrast 1 to row 2: L5, 0 st, 1 up'],
+      ['contrast 1 to row 3: R5, 0 st, 1 up'],
+      ['contrast 1 to row 5: L5-R5, 9 st, 2 up, over'],
+      [],
+      [],
+    ]);
+  });
+
+  it('are counted for each contrast by itself, and never for main', () => {
+    // X: row 1 ends at L4, row 2 enters at L3. O: row 1 only.
+    expect(carries(['..X.......', '.X....O...'])).toEqual([['contrast 1 to row 2: L4-L3, 1 st, 1 up'], []]);
+  });
+});
