@@ -1,0 +1,182 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { label } from '@shared/bed/index.ts';
+import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import { sampleProject, type Band, type Motif, type Project } from '@shared/project/index.ts';
+import { anyProject } from '../property/projects.ts';
+import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
+
+/**
+ * What should be seen: plain main, and on it each group's copies as drawn,
+ * worked out from the motif, the piece, and the first needles and first row of
+ * the plan. On a knit face left and right are exchanged; so is a chart that
+ * was drawn as on the needles.
+ */
+function placedDesign(project: Project, plan: Plan): Picture {
+  const isMirrored = project.piece.finishedFace === 'knit';
+  const rows = plan.outline.rows;
+  const first = Math.min(...plan.outline.first);
+  const last = Math.max(...plan.outline.last);
+  const seenAt = (needle: number): number => (isMirrored ? last - needle : needle - first);
+  const isInPiece = (row: number, needle: number): boolean =>
+    needle >= (plan.outline.first[row] as number) && needle <= (plan.outline.last[row] as number);
+  const picture = Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: last - first + 1 }, (_, seen): string | null =>
+      isInPiece(row, isMirrored ? last - seen : seen + first) ? MAIN : null,
+    ),
+  );
+  let groupIndex = 0;
+  for (const band of project.bands) {
+    for (const group of band.groups) {
+      const place = plan.groups[groupIndex++] as Plan['groups'][number];
+      const motif = project.motifs.find(({ id }) => id === group.motif) as Motif;
+      const copyWidth = widthOfCopy(motif, band);
+      const width = group.across * copyWidth;
+      const leftmostNeedle = place.block.first as number;
+      const left = isMirrored ? seenAt(leftmostNeedle + width - 1) : seenAt(leftmostNeedle);
+      for (let up = 0; up < group.up * motif.grid.height; up++) {
+        for (let across = 0; across < width; across++) {
+          const row = place.firstRow - 1 + up;
+          const line = picture[row] as (string | null)[];
+          if (line[left + across] === null || line[left + across] === undefined) continue;
+          const inCopy = across % copyWidth;
+          const isTurned = motif.shows === 'needles' && isMirrored;
+          const column = isTurned ? copyWidth - 1 - inCopy : inCopy;
+          const cell = motif.grid.cells[(up % motif.grid.height) * motif.grid.width + column] as number;
+          line[left + across] = cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
+        }
+      }
+    }
+  }
+  return picture;
+}
+
+/** All drawn columns, or the fewest that repeat at least twice. */
+function widthOfCopy({ grid }: Motif, { unit }: Band): number {
+  if (unit === 'whole') return grid.width;
+  for (let p = 1; p * 2 <= grid.width; p++) {
+    if (grid.cells.every((cell, at) => (at % grid.width) + p >= grid.width || cell === grid.cells[at + p])) return p;
+  }
+  return grid.width;
+}
+
+const asText = (picture: Picture): string[] =>
+  picture
+    .map((row) => row.map((yarn) => (yarn === null ? ' ' : yarn === MAIN ? '.' : yarn.charAt(0))).join(''))
+    .reverse();
+
+describe('a knitter with the row list', () => {
+  it('knits the sample sleeve as it was placed', () => {
+    const project = sampleProject();
+    const plan = makePlan(project);
+    const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+    expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
+    // The lighthouse stands upright: its lamp is narrower than its rock.
+    const seen = (row: number): number => (picture[row - 1] as string[]).filter((yarn) => yarn === 'chalk').length;
+    expect([seen(25), seen(42)]).toEqual([4 * 13, 4 * 1]);
+    expect(wraps.flat().length).toBeGreaterThan(0);
+  });
+
+  it('knits any piece as it was placed, and wraps only beside selected needles on the carriage side', () => {
+    let knitted = 0;
+    let wrapped = 0;
+    fc.assert(
+      fc.property(anyProject, (project) => {
+        const made = outcome(() => makePlan(project));
+        // What cannot be knitted as described must have been refused by name.
+        if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
+        fc.pre(made.ok);
+        const plan = (made as { value: Plan }).value;
+        const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+        expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
+        expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
+        knitted++;
+        wrapped += wraps.flat().length;
+      }),
+      { numRuns: 300, seed: 60 },
+    );
+    expect(knitted).toBeGreaterThanOrEqual(300);
+    expect(wrapped).toBeGreaterThan(300);
+  });
+
+  it('wraps the needle beside every isolated figure that has one, once a row for one ball', () => {
+    fc.assert(
+      fc.property(anyProject, (any) => {
+        const project: Project = {
+          ...any,
+          piece: { ...any.piece, endNeedleSelection: false },
+          bands: any.bands.map((band) => ({ ...band, ownBalls: false })),
+        };
+        const made = outcome(() => makePlan(project));
+        fc.pre(made.ok);
+        const plan = (made as { value: Plan }).value;
+        const csv = rowListCsv(plan, project);
+        const { wraps } = knit(csv, project.piece.finishedFace);
+        expect(wraps.map((row) => [...row].sort())).toEqual(wrapsByEye(csv));
+      }),
+      { numRuns: 150, seed: 61 },
+    );
+  });
+});
+
+/** The needle outward of each contrast yarn's outermost one on the carriage side, if it is in work and knits main. */
+function wrapsByEye(csv: string): string[][] {
+  const [header = [], ...lines] = readCsv(csv);
+  let edges: [number, number] = [0, 0];
+  const position = (name: string): number =>
+    name.startsWith('L') ? -Number(name.slice(1)) : Number(name.slice(1)) - 1;
+  const name = (at: number): string => (at < 0 ? `L${-at}` : `R${at + 1}`);
+  return lines.map((cells) => {
+    const cell = (title: string): string => cells[header.indexOf(title)] ?? '';
+    const span = /(?:, |to )([LR]\d+)(?:–([LR]\d+))?/.exec(cell('Notes'));
+    if (span) edges = [position(span[1] as string), position(span[2] ?? (span[1] as string))];
+    const runs = header
+      .filter((title) => title.startsWith('Needles in '))
+      .map((title) => cell(title).split(' ').filter(Boolean))
+      .filter((found) => found.length > 0)
+      .map((found) => found.map((run) => run.split('-').map(position) as [number, number?]));
+    const isSelected = (at: number): boolean => runs.flat().some(([first, last = first]) => at >= first && at <= last);
+    const outward = runs.map((found) => {
+      const ends = found.flat() as number[];
+      return cell('Carriage from') === 'left' ? Math.min(...ends) - 1 : Math.max(...ends) + 1;
+    });
+    return [...new Set(outward)]
+      .filter((at) => at >= edges[0] && at <= edges[1] && !isSelected(at))
+      .map(name)
+      .sort();
+  });
+}
+
+describe('the simulated bed', () => {
+  const list = (...lines: string[]): string =>
+    ['Row counter,Carriage from,Section,Needles in chalk,Wrap,Notes', ...lines].map((line) => `${line}\r\n`).join('');
+  const castOn = '1,right,body,,,"Cast on 6 stitches, L3–R3"';
+
+  it('shows the knit side mirrored and the purl side as it hangs', () => {
+    const csv = list(castOn, '2,left,body,L3-L2 R2,,');
+    expect(asText(knit(csv, 'purl').picture)).toEqual(['cc..c.', '......']);
+    expect(asText(knit(csv, 'knit').picture)).toEqual(['.c..cc', '......']);
+  });
+
+  it.each([
+    ['a carriage that starts from where it is not', [castOn, '2,right,body,,,'], 'the carriage stands at the left'],
+    ['a row counter that jumps', [castOn, '3,left,body,,,'], 'the row counter stands at 1'],
+    ['a needle that is not in work', [castOn, '2,left,body,L4,,'], 'L4 is not in work'],
+    ['a needle 0', [castOn, '2,left,body,L0,,'], '"L0" is no needle'],
+    ['a wrap on a selected needle', [castOn, '2,left,body,L2,L2,'], 'L2 is selected'],
+    ['a wrap away from the figure', [castOn, '2,left,body,R1,L2,'], 'L2 has no selected needle beyond it'],
+    ['a wrap on the far side', [castOn, '2,left,body,R1,R2,'], 'R2 has no selected needle beyond it'],
+    ['a wrap beside the piece', [castOn, '2,left,body,L3,L4,'], 'L4 is not in work'],
+    ['a piece that was not cast on', ['1,right,body,,,'], 'nothing is cast on'],
+  ])('stops at %s', (_, lines, what) => {
+    expect(() => knit(list(...lines), 'knit')).toThrow(what);
+  });
+
+  it('reads quoted fields as RFC 4180 has them', () => {
+    expect(readCsv('a,"b ""c"", d",\r\n"e\r\nf",g,h')).toEqual([
+      ['a', 'b "c", d', ''],
+      ['e\r\nf', 'g', 'h'],
+    ]);
+  });
+});
