@@ -49,8 +49,11 @@ export interface Reason {
   readonly rank: number;
   readonly imbalance: number;
   readonly fromRule: number;
-  /** What the rule asks for, if needles could be split: each margin (net of the allowance) and each gap. Null by hand. */
-  readonly ideal: { readonly margin: number; readonly gap: number } | null;
+  /**
+   * What the rule asks for, if needles could be split: each margin (net of the
+   * allowance) and each gap (null for one group). Null by hand.
+   */
+  readonly ideal: { readonly margin: number; readonly gap: number | null } | null;
   /** How this choice loses against the one before it, or null for the best. */
   readonly behindBy: 'imbalance' | 'from-rule' | 'gap-spread' | 'narrower-margins' | 'further-right' | null;
 }

@@ -13,8 +13,10 @@ export interface ProblemFacts {
   'needle-not-on-piece': { needle: string; first: string; last: string };
   'groups-wider-than-piece': { needed: number; available: number; stitches: number };
   'groups-overlap': { left: number; right: number; stitches: number };
+  'groups-out-of-order': { left: number; right: number };
   'off-the-bed': { stitches: number; first: string; last: string; needles: number };
-  'rule-cannot-be-met': { rule: 'margins' | 'gaps'; given: number; needed: number; available: number };
+  /** `least`: the smallest value to give, for the blank columns that must lie within it. */
+  'rule-cannot-be-met': { rule: 'margins' | 'gaps'; given: number; least: number; needed: number; available: number };
   'by-hand-count': { given: number; groups: number };
   'no-figure': { motif: string };
   'motif-taller-than-section': { rows: number; section: string; available: number };
@@ -30,6 +32,8 @@ export interface ProblemFacts {
   'option-unknown': { option: string };
   'option-value': { option: string; text: string; allowed: string };
   'option-missing': { option: string };
+  'option-empty': { option: string };
+  'switch-value': { option: string; text: string };
   'argument-missing': { argument: string };
   'argument-unexpected': { text: string };
   'command-unknown': { text: string };
@@ -44,6 +48,20 @@ export interface ProblemFacts {
   'picture-interlaced': { depth: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'picture-too-many-colours': { colours: number; most: number };
+
+  // Photos and scans
+  'photo-unknown-kind': Record<string, never>;
+  'photo-too-large': { width: number; height: number; mostMegapixels: number };
+  'corners-unusable': { fault: CornerFault };
+  'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
+  'grid-not-found': { across: boolean; up: boolean };
+  'cells-too-fine': { columns: number; rows: number; mostColumns: number; mostRows: number };
+  'yarns-out-of-range': { given: number; least: number; most: number };
+  'crop-outside-picture': { width: number; height: number };
+
+  // Lettering
+  'letters-missing': { letters: string; font: string };
+  'lettering-empty': Record<string, never>;
 
   // Projects
   'project-not-json': { detail: string };
@@ -70,6 +88,9 @@ export interface ProblemFacts {
 
 /** The part of a picture file that cannot be right. */
 export type PictureDamage = 'signature' | 'header' | 'chunk' | 'checksum' | 'palette' | 'pixels';
+
+/** Why four points cannot be the corners of a chart. */
+export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';
 
 export type ProblemCode = keyof ProblemFacts;
 

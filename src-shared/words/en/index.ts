@@ -2,14 +2,18 @@
 import { knitting } from './knitting.ts';
 import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
+import { motif } from './motif.ts';
 import { numbers } from './numbers.ts';
+import { placement } from './placement.ts';
 import { problems } from './problems.ts';
 import { changes } from './changes.ts';
+import { cli } from './cli.ts';
 import { findings } from './findings.ts';
 import { forms } from './forms.ts';
 import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
+import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
 
 export const english = {
@@ -17,12 +21,16 @@ export const english = {
   findings,
   forms,
   changes,
+  cli,
   measure,
   knitting,
   launcher,
   menu,
+  motif,
   numbers,
   pictures,
   piece,
+  placement,
   problems,
+  sheet,
 };

@@ -1,5 +1,5 @@
 /** What went wrong, and what to do about it. */
-import type { PictureDamage, Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
+import type { CornerFault, PictureDamage, Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `what` happened and how to `mend` it. */
@@ -17,6 +17,14 @@ const damage: Readonly<Record<PictureDamage, string>> = {
   pixels: 'its pixels cannot be unpacked',
 };
 
+const cornerFault: Readonly<Record<CornerFault, string>> = {
+  'too-close': 'two of the corners lie on top of each other',
+  'in-line': 'three of the corners lie in one line',
+  crossed: 'the sides between the corners cross',
+  'not-convex': 'one of the corners lies inside the others',
+  anticlockwise: 'the corners go round the wrong way, so the chart would be read mirrored',
+};
+
 const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => Said } = {
   'needle-unknown': ({ text }) => ({
     what: /^[LR]?0+$/i.test(text)
@@ -29,23 +37,32 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Choose first needles that keep every group on the piece.',
   }),
   'groups-wider-than-piece': ({ needed, available, stitches }) => ({
-    what: `The groups take ${n.stitches(needed)}, but only ${available} of the piece's ${stitches} are there for them.`,
+    what:
+      available === stitches
+        ? `The groups take ${n.stitches(needed)} and the piece has ${stitches}.`
+        : `The groups take ${n.stitches(needed)}, but only ${available} of the piece's ${stitches} are there for them.`,
     mend: 'Use fewer copies, fewer groups, or a wider piece.',
   }),
   'groups-overlap': ({ left, right, stitches }) => ({
     what: `Groups ${left} and ${right} overlap by ${n.stitches(stitches)}.`,
     mend: 'Move one of them outwards.',
   }),
+  'groups-out-of-order': ({ left, right }) => ({
+    what: `Group ${right} lies to the left of group ${left}.`,
+    mend: 'Give the first needles from left to right.',
+  }),
   'off-the-bed': ({ stitches, first, last, needles }) => ({
     what: `The piece takes ${n.stitches(stitches)}, ${first}–${last}, and leaves a bed of ${n.needles(needles)}.`,
     mend: 'Knit it in two parts, move it to the middle of the bed, or use thicker yarn on fewer stitches.',
   }),
-  'rule-cannot-be-met': ({ rule, given, needed, available }) => ({
-    what: `With ${rule} of ${given} the groups need ${n.stitches(needed)} and have ${available}.`,
+  'rule-cannot-be-met': ({ rule, given, least, needed, available }) => ({
+    what: ruleNotMet(rule, given, least, needed, available),
     mend:
-      rule === 'margins'
-        ? 'Give other margins, or choose another rule.'
-        : 'Give a smaller gap, use fewer copies, or choose another rule.',
+      given < least
+        ? `Give ${least} or more, or choose another rule.`
+        : rule === 'margins'
+          ? 'Give other margins, or choose another rule.'
+          : 'Give a smaller gap, use fewer copies, or choose another rule.',
   }),
   'by-hand-count': ({ given, groups }) => ({
     what: `${n.count(given, 'first needle')} for ${n.count(groups, 'group')}.`,
@@ -92,6 +109,14 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: `Write ${allowed}.`,
   }),
   'option-missing': ({ option }) => ({ what: `${option} is missing.`, mend: 'Add it; --help shows how.' }),
+  'option-empty': ({ option }) => ({
+    what: `${option} is given without a value.`,
+    mend: 'Write the value after it; --help shows which.',
+  }),
+  'switch-value': ({ option, text }) => ({
+    what: `${option} takes no value, and "${text}" was given.`,
+    mend: 'Leave the value out.',
+  }),
   'argument-missing': ({ argument }) => ({ what: `${argument} is missing.`, mend: 'Name it; --help shows how.' }),
   'argument-unexpected': ({ text }) => ({
     what: `"${text}" is one name too many.`,
@@ -134,6 +159,43 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,
     mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
   }),
+  'photo-unknown-kind': () => ({
+    what: 'This is none of the pictures that are read: PNG, JPEG or WebP.',
+    mend: 'Save the photo or scan as one of these.',
+  }),
+  'photo-too-large': ({ width, height, mostMegapixels }) => ({
+    what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,
+    mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',
+  }),
+  'corners-unusable': ({ fault }) => ({
+    what: `These cannot be the corners of a chart: ${cornerFault[fault]}.`,
+    mend: 'Give them clockwise as you see the chart: top left, top right, bottom right, bottom left.',
+  }),
+  'corner-outside-picture': ({ corner, x, y, width, height }) => ({
+    what: `Corner ${corner} at ${n.plain(x)}, ${n.plain(y)} lies outside the picture, which is ${width} × ${height} pixels.`,
+    mend: 'Move it onto the picture.',
+  }),
+  'grid-not-found': ({ across, up }) => ({
+    what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
+    mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,
+  }),
+  'cells-too-fine': ({ columns, rows, mostColumns, mostRows }) => ({
+    what: `${n.columns(columns)} and ${n.rows(rows)} are more than this part of the picture can show: ${mostColumns} and ${mostRows} at most.`,
+    mend: 'Check the numbers, or take the picture from nearer or at a higher resolution.',
+  }),
+  'yarns-out-of-range': ({ given, least, most }) => ({
+    what: `${given} is not a number of yarns: a motif has ${least} to ${most}.`,
+    mend: 'Give a number within that.',
+  }),
+  'crop-outside-picture': ({ width, height }) => ({
+    what: `The part to be used leaves the picture, which is ${width} × ${height} pixels, or is empty.`,
+    mend: 'Choose a part that lies inside.',
+  }),
+  'letters-missing': ({ letters, font }) => ({
+    what: `${font} has no ${letters}.`,
+    mend: 'Leave it out, or choose the other typeface.',
+  }),
+  'lettering-empty': () => ({ what: 'There are no letters to set.', mend: 'Write a word.' }),
   'project-not-json': ({ detail }) => ({
     what: `The file is not a whole project: it is not valid JSON (${detail}).`,
     mend: 'Open an earlier copy of it.',
@@ -198,6 +260,17 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Your work is unchanged. Please report it with what you did.',
   }),
 };
+
+function ruleNotMet(rule: 'margins' | 'gaps', given: number, least: number, needed: number, available: number): string {
+  const spaces = `${rule} of ${given}`;
+  if (given < least) {
+    const harm = rule === 'margins' ? 'would leave the piece' : 'would overlap those of the next group';
+    return `With ${spaces} the blank columns at the edge of a group ${harm}.`;
+  }
+  return needed > available
+    ? `With ${spaces} the groups need ${n.stitches(needed)} and have ${available}.`
+    : `With ${spaces} one group leaves ${n.stitches(available - needed)} over, and there is no gap to take them.`;
+}
 
 function say(problem: Problem): Said {
   return (byCode[problem.code] as (facts: Problem['facts']) => Said)(problem.facts);

@@ -1,0 +1,17 @@
+/** Even spaces: margins and gaps all the same. */
+import { gapCount, type Demand } from './rule.ts';
+
+export function evenSpaces(): Demand {
+  return {
+    margin: null,
+    gap: null,
+    distance(left, right, gaps) {
+      if (!gaps) return Math.abs(left - right);
+      return Math.max(left, right, gaps.most) - Math.min(left, right, gaps.least);
+    },
+    ideal(frame) {
+      const space = frame.total / (gapCount(frame) + 2);
+      return { margin: space, gap: gapCount(frame) > 0 ? space : null };
+    },
+  };
+}

@@ -1,0 +1,18 @@
+/** Seam continues: the gap across the closed seam equals the gaps between the groups. */
+import { gapCount, type Demand } from './rule.ts';
+
+export function seamContinues(): Demand {
+  return {
+    margin: null,
+    gap: null,
+    distance(left, right, gaps) {
+      if (!gaps) return 0;
+      const acrossSeam = left + right;
+      return Math.max(Math.abs(gaps.least - acrossSeam), Math.abs(gaps.most - acrossSeam));
+    },
+    ideal(frame) {
+      const gap = frame.total / (gapCount(frame) + 1);
+      return { margin: gap / 2, gap: gapCount(frame) > 0 ? gap : null };
+    },
+  };
+}

@@ -1,0 +1,118 @@
+/** Why groups go where they go, and what whole needles cost. */
+import type { PlacementChoice, Reason, Spaces } from '../../placement/index.ts';
+import type { Band, PlacementRule } from '../../project/project.ts';
+import { numbers as n } from './numbers.ts';
+
+const rules: { readonly [Kind in PlacementRule['kind']]: string } = {
+  seam: 'Seam continues',
+  even: 'Even spaces',
+  margins: 'Fixed margins',
+  gaps: 'Fixed gap',
+  'by-hand': 'By hand',
+};
+
+const asks: { readonly [Kind in PlacementRule['kind']]: string } = {
+  seam: 'Each margin is half a gap, so that the pattern runs on across the closed seam.',
+  even: 'Margins and gaps are all the same.',
+  margins: 'The margins are given, the gaps share the rest.',
+  gaps: 'The gaps are given, the margins share the rest.',
+  'by-hand': 'The first needle of each group is given.',
+};
+
+const judges: { readonly [Judge in Band['judge']]: string } = {
+  figure: 'the visible figure',
+  blocks: 'the pattern blocks',
+};
+
+/** `13 stitches at each edge, 24 between`. */
+function spaces({ margins: [left, right], gaps }: Spaces): string {
+  const edges =
+    left === right
+      ? `${n.stitches(left)} at each edge`
+      : `${n.stitches(left)} at the left edge and ${right} at the right`;
+  const [first] = gaps;
+  if (first === undefined) return edges;
+  if (gaps.length === 1) return `${edges}, ${first} between`;
+  if (gaps.every((gap) => gap === first)) return `${edges}, ${first} in each gap`;
+  // A long list is no help in a sentence; the table beside it has every gap.
+  const said = gaps.length <= 4 ? n.list(gaps.map(String)) : `${Math.min(...gaps)} to ${Math.max(...gaps)}`;
+  return `${edges}, gaps of ${said}`;
+}
+
+/** `closed, the seam shows 26`. */
+function seam(choice: PlacementChoice): string {
+  const { acrossSeam, reason } = choice;
+  const taken = judged(choice).margins[0] + judged(choice).margins[1] - acrossSeam;
+  if (acrossSeam < 0) {
+    const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
+    return `the seam takes ${taken}, and with them ${-acrossSeam} of the ${what}`;
+  }
+  const shown = reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `${acrossSeam} lie between the blocks`;
+  return taken === 0 ? `closed, ${shown}` : `the seam takes ${taken}; closed, ${shown}`;
+}
+
+function judged({ reason, figure, blocks }: PlacementChoice): Spaces {
+  return reason.judge === 'figure' ? figure : blocks;
+}
+
+/** What stands between the best choice and the rule, or nothing if it is met. */
+function cost({ imbalance, fromRule, ideal }: Reason): string {
+  if (ideal === null || (imbalance === 0 && fromRule === 0)) return '';
+  const { margin, gap } = ideal;
+  if (margin < 0 || (gap !== null && gap < 0)) return '; the seam takes more than there is to share';
+  const share = `${n.plain(margin, 2)} at each edge${gap === null ? '' : ` and ${n.plain(gap, 2)} between`}`;
+  return [margin, gap ?? 0].every(Number.isInteger)
+    ? `; the blank columns leave no room for the exact ${share}`
+    : `; needles are whole, and an exact share would be ${share}`;
+}
+
+/** The best choice, in a few words. */
+function asBest({ rule, judge, imbalance, fromRule }: Reason): string {
+  const differing = `the two sides differing by ${n.stitches(imbalance)}`;
+  if (rule === 'by-hand') return `Placed by hand, ${imbalance === 0 ? 'both sides alike' : differing}`;
+  if (imbalance > 0) return `As even as it comes, ${differing}`;
+  if (rule === 'margins') return `Margins as given, ${fromRule === 0 ? 'gaps' : 'both sides'} alike`;
+  if (rule === 'gaps') return 'Gaps as given, margins alike';
+  const even = judge === 'figure' ? 'Even to the eye' : 'Even by the blocks';
+  if (fromRule > 0) return even;
+  return rule === 'seam' ? `${even}, all the way round` : `${even}, every space the same`;
+}
+
+/** What a later choice costs against the one before it. */
+function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], null>): string {
+  const { rule, imbalance, fromRule } = choice.reason;
+  switch (behindBy) {
+    case 'imbalance':
+      return `Less even, the two sides differing by ${n.stitches(imbalance)}`;
+    case 'from-rule':
+      return rule === 'seam'
+        ? `As even, but gaps and seam differ by up to ${fromRule}`
+        : `As even, but the ${rule === 'even' ? 'spaces' : 'gaps'} differ by up to ${fromRule}`;
+    case 'gap-spread': {
+      const { gaps } = judged(choice);
+      return `As near the rule, but the gaps differ by up to ${Math.max(...gaps) - Math.min(...gaps)}`;
+    }
+    case 'narrower-margins':
+      return 'As good, with narrower margins';
+    case 'further-right':
+      return 'As good, further to the right';
+  }
+}
+
+export const placement = {
+  /** Names of the rules, for forms. */
+  rules,
+  /** What each rule asks, in a sentence. */
+  asks,
+  /** What is evened out. */
+  judges,
+  /** `13 stitches at each edge, 24 between`, counting all stitches. */
+  spaces,
+  /** Why the best choice leads, or what a later one costs, in a sentence. */
+  why(choice: PlacementChoice): string {
+    const { reason } = choice;
+    const head = reason.behindBy === null ? asBest(reason) : asNext(choice, reason.behindBy);
+    const price = reason.behindBy === null ? cost(reason) : '';
+    return `${head}: ${spaces(judged(choice))}; ${seam(choice)}${price}.`;
+  },
+};
