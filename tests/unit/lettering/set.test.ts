@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { gridToText } from '@shared/grid/index.ts';
+import { PIXEL_FONTS, setText, type PixelFont } from '@shared/lettering/index.ts';
+import { readPixelFont, SOURCES } from '../../generate/pixel-fonts.ts';
+
+const fontCalled = (id: string): PixelFont => {
+  const font = PIXEL_FONTS.find((candidate) => candidate.id === id);
+  if (!font) throw new Error(id);
+  return font;
+};
+const plain = { font: fontCalled('silkscreen'), letterSpacing: 0, lineSpacing: 0, align: 'left' } as const;
+
+describe('setting text in cells', () => {
+  it('draws the letters of the typeface, trimmed to the ink', () => {
+    expect(gridToText(setText('ABC', plain), '.#')).toEqual([
+      '.##...###....##.',
+      '#..#..#..#..#..#',
+      '####..####..#...',
+      '#..#..#..#..#..#',
+      '#..#..###....##.',
+    ]);
+  });
+
+  it('adds cells between letters and rows between lines', () => {
+    const tight = setText('AB', plain);
+    expect(setText('AB', { ...plain, letterSpacing: 2 }).width).toBe(tight.width + 2);
+    expect(setText('A\nB', { ...plain, lineSpacing: 3 }).height).toBe(setText('A\nB', plain).height + 3);
+  });
+
+  it.each(['left', 'right', 'centre'] as const)('aligns lines: %s', (align) => {
+    const [line] = gridToText(setText('I\nWIDE', { ...plain, align }), '.#');
+    expect({ touchesLeft: line?.startsWith('#'), touchesRight: line?.endsWith('#') }).toEqual({
+      touchesLeft: align === 'left',
+      touchesRight: align === 'right',
+    });
+  });
+
+  it('blanks before and after a line leave no ink', () => {
+    expect(setText('  A  ', plain)).toEqual(setText('A', plain));
+  });
+
+  it('says which letters the typeface lacks', () => {
+    expect(() => setText('A☃B', plain)).toThrow('letters-missing');
+    expect(() => setText('   ', plain)).toThrow('lettering-empty');
+  });
+});
+
+describe('the typefaces', () => {
+  it.each(SOURCES)('$name is what its package draws', (source) => {
+    expect(fontCalled(source.id)).toEqual(readPixelFont(source));
+  });
+
+  it.each(PIXEL_FONTS.map((font) => ({ name: font.name, font })))('$name has all of ASCII', ({ font }) => {
+    for (let code = 0x20; code < 0x7f; code++) expect(font.glyphs).toHaveProperty([String.fromCharCode(code)]);
+  });
+});
