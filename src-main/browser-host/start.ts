@@ -6,6 +6,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { finished } from 'node:stream/promises';
+import { words } from '@shared/words/index.ts';
 import {
   builtPage,
   createServices,
@@ -47,7 +48,7 @@ export interface BrowserHost {
 const LOOPBACK = '127.0.0.1';
 const CALL = '/call/';
 
-/** Rejects with the platform's error if the page was not built or no port can be had. */
+/** Rejects if the page has not been built or no port can be had. */
 export async function startBrowserHost(options: BrowserHostOptions = {}): Promise<BrowserHost> {
   const mostBodyBytes = options.mostBodyBytes ?? MOST_BODY_BYTES;
   const keys = makeKeys();
@@ -143,7 +144,9 @@ export async function startBrowserHost(options: BrowserHostOptions = {}): Promis
 }
 
 async function serveBuiltPage(folder: string): Promise<ServePage> {
-  const page = await builtPage(folder);
+  const page = await builtPage(folder).catch(() => {
+    throw new Error(words.launcher.notBuilt(folder));
+  });
   return async (_request, response, path) => sendPage(response, await page.answer(path));
 }
 

@@ -12,3 +12,5 @@ export type Words = typeof english;
 
 /** The words in use. */
 export const words: Words = english;
+
+export type { BrowserReason } from './en/launcher.ts';

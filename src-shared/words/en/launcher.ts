@@ -39,6 +39,7 @@ export const launcher = {
   why,
   fetching: (version: string): string => `Fetching Electron ${version}, once …`,
   fetched: (megabytes: number): string => `  ${megabytes} MB`,
+  saidNothing: 'its installer did not say why',
   silent: (seconds: number): string => `no answer for ${seconds} s`,
   noElectron: (reason: BrowserReason): string =>
     reason.kind === 'fetch-failed'
@@ -52,5 +53,5 @@ export const launcher = {
   howToEnd: 'Ctrl-C ends it.',
   openThere: 'Open that address in a browser on this machine.',
   windowClosed: 'The window was closed.',
-  notBuilt: 'The page has not been built. Run: npm run build',
+  notBuilt: (folder: string): string => `There is no built page in ${folder}. Run: npm run build`,
 };

@@ -236,7 +236,7 @@ describe('the page', () => {
   });
 
   it('that was never built stops the start', async () => {
-    await expect(start({ pageFolder: join(folder, 'nowhere') })).rejects.toMatchObject({ code: 'ENOENT' });
+    await expect(start({ pageFolder: join(folder, 'nowhere') })).rejects.toThrow('npm run build');
   });
 });
 
