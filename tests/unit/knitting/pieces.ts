@@ -27,7 +27,17 @@ interface Given {
 const THIRD: Yarn = { name: 'kelp', colour: '#20302a', tex: null };
 
 /** One motif placed in one band on a rectangle. */
-export function projectWith({ motif, copies, up = 1, stitches, rows, shows = 'needles', piece, band, yarns }: Given): Project {
+export function projectWith({
+  motif,
+  copies,
+  up = 1,
+  stitches,
+  rows,
+  shows = 'needles',
+  piece,
+  band,
+  yarns,
+}: Given): Project {
   const start = startBand('motif', copies);
   return {
     name: 'trial',

@@ -1,0 +1,251 @@
+import { describe, expect, it } from 'vitest';
+import { makePlan, type Plan } from '@shared/knitting/index.ts';
+import type { Slot } from '@shared/bed/index.ts';
+import { gatherFindings, type Finding, type FindingCode } from '@shared/strands/index.ts';
+import { projectWith } from './pieces.ts';
+import { run } from '../strands/drawn-fabric.ts';
+
+function only<Code extends FindingCode>(plan: Plan, code: Code): Extract<Finding, { code: Code }>[] {
+  return plan.findings.filter((finding): finding is Extract<Finding, { code: Code }> => finding.code === code);
+}
+
+const byHand = (...first: number[]) => ({ rule: { kind: 'by-hand' as const, first: first as Slot[] } });
+/** Five stitches, and mm do not count. */
+const FIVE = { floatLimit: { stitches: 5, mm: null } };
+
+/** Two single columns of contrast, nine needles apart, on rows 2–4. */
+const TWO_COLUMNS = { motif: ['X', 'X', 'X'], copies: [1, 1], stitches: 20, rows: 5 };
+const COLUMNS = projectWith({ ...TWO_COLUMNS, piece: FIVE, band: byHand(-5, 4) });
+
+describe('long floats', () => {
+  it('of a contrast carried from group to group are one finding', () => {
+    // L5 and R5: eight needles between them, L4–R4, on three rows; 8 · 100 / 28 mm.
+    const plan = makePlan(COLUMNS);
+    const [finding, ...others] = only(plan, 'long-floats');
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ rows: [2, 4], role: 'contrast', yarn: 1, longest: 8, count: 3 });
+    expect(finding?.longestMm).toBeCloseTo(28.571, 3);
+    expect(run(finding?.needles.first as Slot, finding?.needles.last as Slot)).toBe('L4-R4');
+  });
+
+  it('are gone with a ball for each group', () => {
+    const [band] = COLUMNS.bands;
+    if (!band) throw new Error('no band');
+    expect(makePlan({ ...COLUMNS, bands: [{ ...band, ownBalls: true }] }).findings).toEqual([]);
+  });
+
+  it('of main behind a solid figure are told apart from those of the contrast', () => {
+    const plan = makePlan(
+      projectWith({ motif: ['XXXXXX', 'X.....'], copies: [1], stitches: 12, rows: 4, piece: FIVE }),
+    );
+    expect(only(plan, 'long-floats').map(({ role, yarn, longest }) => [role, yarn, longest])).toEqual([['main', 0, 6]]);
+  });
+
+  it('are noted, not warned of, in a lined piece and in both halves of a hem', () => {
+    const lined = makePlan({ ...COLUMNS, piece: { ...COLUMNS.piece, isLined: true } });
+    expect(lined.findings.map(({ code }) => code)).toEqual(['lined-floats']);
+    const hemmed = makePlan({ ...COLUMNS, piece: { ...COLUMNS.piece, hemRows: 5 } });
+    expect(hemmed.findings.map(({ code }) => code)).toEqual(['lined-floats']);
+  });
+
+  it('are told apart where they leave the hem', () => {
+    // Rows 2–3 in the hem, row 4 in the body.
+    const plan = makePlan({
+      ...COLUMNS,
+      piece: { ...COLUMNS.piece, hemRows: 3 },
+      bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 2 } })),
+    });
+    expect(plan.findings.map(({ code, rows }) => [code, ...rows])).toEqual([
+      ['long-floats', 4, 4],
+      ['lined-floats', 2, 3],
+    ]);
+  });
+
+  it('that each copy repeats are gathered for reading', () => {
+    // Solid blocks of six with a blank column: main floats over six behind each of three copies.
+    const plan = makePlan(projectWith({ motif: ['XXXXXX.'], copies: [3], stitches: 30, rows: 1, piece: FIVE }));
+    expect(only(plan, 'long-floats')).toHaveLength(3);
+    const gathered = gatherFindings(plan.findings.filter(({ code }) => code === 'long-floats'));
+    expect(gathered.map(({ more, rows }) => [more, ...rows])).toEqual([[2, 1, 1]]);
+  });
+});
+
+describe('long carries', () => {
+  // A slanting line: the contrast jumps six needles from row to row.
+  const SLANT = projectWith({
+    motif: ['............X', '......X......', 'X............'],
+    copies: [1],
+    stitches: 20,
+    rows: 5,
+    piece: FIVE,
+  });
+
+  it('one after the other are one finding', () => {
+    expect(only(makePlan(SLANT), 'long-carry')).toMatchObject([{ rows: [2, 4], longest: 6, count: 2, yarn: 1 }]);
+  });
+
+  it('are noted in a lined piece', () => {
+    const plan = makePlan({ ...SLANT, piece: { ...SLANT.piece, isLined: true } });
+    expect(only(plan, 'lined-carry')).toHaveLength(1);
+    expect(only(plan, 'long-carry')).toHaveLength(0);
+  });
+});
+
+describe('too many yarns in a row', () => {
+  it.each([
+    { motif: ['XO', 'X.'], expected: [{ rows: [2, 2], yarns: 3, count: 1 }], why: 'main and two contrasts' },
+    { motif: ['XX', 'OO', 'X.'], expected: [], why: 'two contrasts on different rows' },
+    {
+      motif: ['XO', 'X.', 'OX', 'X.'],
+      expected: [{ rows: [2, 4], yarns: 3, count: 2 }],
+      why: 'rows apart are counted together',
+    },
+  ])('$why', ({ motif, expected }) => {
+    const rows = motif.length;
+    const plan = makePlan(projectWith({ motif, copies: [1], stitches: 6, rows, band: { unit: 'whole' } }));
+    expect(only(plan, 'many-yarns')).toMatchObject(expected);
+  });
+
+  it('does not count main where it knits nothing', () => {
+    const plan = makePlan(projectWith({ motif: ['XO'], copies: [3], stitches: 6, rows: 1 }));
+    expect(only(plan, 'many-yarns')).toEqual([]);
+  });
+
+  it('does not count balls of one yarn', () => {
+    const plan = makePlan(projectWith({ ...TWO_COLUMNS, band: { ...byHand(-5, 4), ownBalls: true } }));
+    expect(only(plan, 'many-yarns')).toEqual([]);
+  });
+});
+
+describe('end-needle selection', () => {
+  it('is warned of with groups that stand alone', () => {
+    const plan = makePlan({ ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } });
+    expect(only(plan, 'contrast-to-edges')).toMatchObject([{ rows: [2, 4] }]);
+    expect(plan.rows.flatMap(({ wraps }) => wraps)).toEqual([]);
+  });
+
+  it('is right for a pattern all over', () => {
+    const plan = makePlan(
+      projectWith({
+        motif: ['X..', '.X.'],
+        copies: [6],
+        stitches: 20,
+        rows: 2,
+        piece: { ...FIVE, endNeedleSelection: true },
+      }),
+    );
+    expect(only(plan, 'contrast-to-edges')).toEqual([]);
+  });
+});
+
+describe('copies cut by shaping', () => {
+  const NARROWING = { kind: 'tapered' as const, stitches: 12, stitchesAtTop: 4, rows: 8, straightRows: 0 };
+
+  it('are counted with the rows on which they lose figure', () => {
+    // One needle fewer at each edge on rows 2, 4, 6, 8. Copies of 3 on L6–R6: needles 3 wide, figure in the first two.
+    const plan = makePlan(
+      projectWith({
+        motif: ['XX.', 'XX.', 'X..'],
+        copies: [4],
+        stitches: 12,
+        rows: 8,
+        piece: { shape: NARROWING },
+        band: { position: { kind: 'from-row', row: 1 } },
+      }),
+    );
+    // Row 2 takes L6 (figure of copy 1) and R6 (blank column of copy 4); row 3 the same.
+    expect(only(plan, 'cut-copies')).toMatchObject([{ group: 0, copies: 1, rows: [2, 3] }]);
+  });
+
+  it('are none where only blank columns are lost', () => {
+    const plan = makePlan(
+      projectWith({
+        motif: ['.XX.', '.X..'],
+        copies: [3],
+        stitches: 12,
+        rows: 8,
+        piece: { shape: NARROWING },
+        band: { position: { kind: 'from-row', row: 1 } },
+      }),
+    );
+    expect(only(plan, 'cut-copies')).toEqual([]);
+  });
+});
+
+describe('the seam', () => {
+  const SEAM = { seamAllowance: { left: 2, right: 3 } };
+
+  it('swallows figure that stands in its allowance', () => {
+    // 20 stitches, L10–R10. The first group covers L10–L9, both in the left allowance; the other ends at R9.
+    const plan = makePlan(
+      projectWith({
+        motif: ['XX', 'X.'],
+        copies: [1, 1],
+        stitches: 20,
+        rows: 4,
+        piece: SEAM,
+        band: { ...byHand(-10, 7), position: { kind: 'from-row', row: 2 } },
+      }),
+    );
+    // On the right the allowance is R8–R10; the lower row reaches R8 only, the upper one R9.
+    expect(only(plan, 'figure-in-seam')).toMatchObject([
+      { side: 'left', stitches: 2, rows: [2, 3] },
+      { side: 'right', stitches: 2, rows: [2, 3] },
+    ]);
+  });
+
+  it('may swallow blank columns, unless whole blocks are judged', () => {
+    const given = {
+      motif: ['.X', '.X'],
+      copies: [1],
+      stitches: 10,
+      rows: 2,
+      piece: { seamAllowance: { left: 1, right: 1 } },
+    };
+    const unit = 'whole' as const;
+    expect(only(makePlan(projectWith({ ...given, band: { ...byHand(-5), unit } })), 'figure-in-seam')).toEqual([]);
+    expect(
+      only(makePlan(projectWith({ ...given, band: { ...byHand(-5), unit, judge: 'blocks' } })), 'figure-in-seam'),
+    ).toMatchObject([{ side: 'left', stitches: 1, rows: [1, 2] }]);
+  });
+});
+
+describe('a piece for an infant', () => {
+  it('is warned of every float, however short', () => {
+    const infant = projectWith({ motif: ['X.X'], copies: [1], stitches: 7, rows: 1, piece: { isInfant: true } });
+    // Main floats behind each X, the contrast between them.
+    expect(only(makePlan(infant), 'infant-floats')).toMatchObject([{ rows: [1, 1], count: 3 }]);
+  });
+});
+
+describe('a faint contrast', () => {
+  const yarns = (main: string, contrast: string) => [
+    { name: 'a', colour: main, tex: null },
+    { name: 'b', colour: contrast, tex: null },
+    { name: 'unused', colour: main, tex: null },
+  ];
+
+  it.each([
+    // WCAG contrast: #767676 on #949494 is 4.5422 / 3.0335 = 1.497, #777777 on #949494 4.4781 / 3.0335 = 1.476
+    { main: '#949494', contrast: '#767676', isFaint: true },
+    { main: '#949494', contrast: '#595959', isFaint: false },
+    { main: '#ffffff', contrast: '#ffffff', isFaint: true },
+    { main: '#5d7591', contrast: '#fbf7ea', isFaint: false },
+  ])('$contrast on $main: $isFaint', ({ main, contrast, isFaint }) => {
+    const plan = makePlan(
+      projectWith({ motif: ['X', '.'], copies: [1], stitches: 5, rows: 4, yarns: yarns(main, contrast) }),
+    );
+    expect(only(plan, 'faint-contrast').map(({ yarn, rows }) => [yarn, ...rows])).toEqual(isFaint ? [[1, 3, 3]] : []);
+  });
+});
+
+describe('the order of findings', () => {
+  it('is warnings first, each from the bottom up', () => {
+    const codes = makePlan({
+      ...COLUMNS,
+      piece: { ...COLUMNS.piece, hemRows: 3, isInfant: true },
+      bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 1 } })),
+    }).findings.map(({ code }) => code);
+    expect(codes).toEqual(['infant-floats', 'no-set-up-row', 'lined-floats']);
+  });
+});

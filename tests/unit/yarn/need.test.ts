@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { makePlan } from '@shared/knitting/index.ts';
+import { TAIL_MM, wayMm, WINDING_MARGIN } from '@shared/yarn/index.ts';
+import type { Slot } from '@shared/bed/index.ts';
+import { projectWith } from '../knitting/pieces.ts';
+
+// 20 stitches and 25 rows in 10 cm: stitches 5 mm wide, rows 4 mm tall.
+const GAUGE = { gauge: { stitches: 20, rows: 25 } };
+
+describe('the way between two needles', () => {
+  it('is sideways and then up', () => {
+    expect(wayMm(3, 2, GAUGE.gauge)).toBeCloseTo(3 * 5 + 2 * 4, 10);
+  });
+});
+
+describe('yarn for a piece', () => {
+  const given = {
+    motif: ['X', 'X'],
+    copies: [1, 1],
+    stitches: 20,
+    rows: 4,
+    piece: GAUGE,
+    band: { rule: { kind: 'by-hand' as const, first: [-3, 2] as Slot[] } },
+  };
+
+  it('is stitches, floats, carries and tails', () => {
+    const { loopMm, uses, margin } = makePlan(projectWith(given)).yarn;
+    // S = 5 stitches/cm², l = √(19 / 5) cm = 19.4936 mm.
+    expect(loopMm).toBeCloseTo(19.4936, 4);
+    expect(margin).toBe(WINDING_MARGIN);
+    expect(uses).toHaveLength(2);
+    const [main, contrast] = uses;
+    // 80 stitches less the 4 of contrast; main floats behind each of those, 5 mm each.
+    expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 0, balls: 1 });
+    expect(main?.floatsMm).toBeCloseTo(4 * 5, 10);
+    expect(main?.totalMm).toBeCloseTo(76 * loopMm + 20, 8);
+    expect(main?.grams).toBeCloseTo(((main?.totalMm ?? 0) * 278) / 1e6, 10);
+    // L3 and R3: four needles between on both rows; row 2 ends at R3 (the carriage comes from the left), row 3 enters there.
+    expect(contrast).toMatchObject({ role: 'contrast', yarn: 1, stitches: 4, balls: 1, tailsMm: 2 * TAIL_MM });
+    expect(contrast?.floatsMm).toBeCloseTo(2 * 4 * 5, 10);
+    expect(contrast?.carriesMm).toBeCloseTo(4, 10);
+    expect(contrast?.totalMm).toBeCloseTo(4 * loopMm + 40 + 4 + 300, 8);
+  });
+
+  it('has two tails for each ball', () => {
+    const own = makePlan(projectWith({ ...given, band: { ...given.band, ownBalls: true } })).yarn.uses[1];
+    expect(own).toMatchObject({ balls: 2, floatsMm: 0, tailsMm: 4 * TAIL_MM, stitches: 4 });
+    expect(own?.carriesMm).toBeCloseTo(2 * 4, 10);
+  });
+
+  it('does not guess the weight of a yarn whose tex is not known', () => {
+    const [, , kelp] = makePlan(projectWith({ ...given, motif: ['O', 'X'] })).yarn.uses;
+    expect(kelp).toMatchObject({ yarn: 2, stitches: 2, grams: null });
+  });
+});
