@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import type { Slot } from '@shared/bed/index.ts';
+import { makePlan } from '@shared/knitting/index.ts';
+import { sampleProject } from '@shared/project/index.ts';
+import { gatherFindings, type Finding } from '@shared/strands/index.ts';
+import { words } from '@shared/words/index.ts';
+import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
+
+const yarns = [
+  { name: 'slate', colour: '#5d7591', tex: 278 },
+  { name: 'chalk', colour: '#fbf7ea', tex: 278 },
+];
+const needles = { first: -12 as Slot, last: 10 as Slot };
+const say = (finding: Finding): string => words.findings.text(finding, { yarns });
+
+describe('a finding in words', () => {
+  it.each<[Finding, string]>([
+    [
+      {
+        code: 'long-floats',
+        rows: [61, 91],
+        role: 'contrast',
+        yarn: 1,
+        needles,
+        longest: 23,
+        longestMm: 82.14,
+        count: 31,
+      },
+      'The contrast chalk floats over up to 23 stitches (82 mm) on rows 61–91, needles L12–R11: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.',
+    ],
+    [
+      { code: 'lined-floats', rows: [61, 61], role: 'main', yarn: 0, needles, longest: 6, longestMm: 21.4, count: 1 },
+      'The main yarn slate floats over 6 stitches (21 mm) on row 61, needles L12–R11; the lining covers it. Keep it slack.',
+    ],
+    [
+      { code: 'long-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 1 },
+      'The contrast chalk is carried 9 stitches sideways on rows 3–5, needles L12–R11. Cut and rejoin it there, or use a second strand.',
+    ],
+    [
+      { code: 'lined-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 2 },
+      'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the lining covers it. Keep it slack.',
+    ],
+    [
+      { code: 'many-yarns', rows: [8, 8], yarns: 3, count: 1 },
+      'Row 8 knits 3 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+    ],
+    [
+      { code: 'many-yarns', rows: [8, 12], yarns: 4, count: 3 },
+      '3 rows between 8 and 12 knit up to 4 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+    ],
+    [
+      { code: 'contrast-to-edges', rows: [5, 9] },
+      'End-needle selection is on, so the contrast floats to both edges on rows 5–9. For motifs that stand alone, switch it off.',
+    ],
+    [
+      { code: 'cut-copies', rows: [20, 22], copies: 2, group: 0 },
+      'Shaping cuts 2 copies of group 1 on rows 20–22. Leave out a copy, or move the group inwards.',
+    ],
+    [
+      { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
+      'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
+    ],
+    [
+      { code: 'faint-contrast', rows: [2, 3], yarn: 1, ratio: 1.234 },
+      'The contrast chalk is nearly as light as the main yarn (contrast 1.23 to 1), so the motif will hardly show. Choose a lighter or darker one.',
+    ],
+  ])('%j', (finding, sentence) => {
+    expect(say(finding)).toBe(sentence);
+  });
+
+  it('says once what every copy brings again', () => {
+    const finding = { code: 'long-carry', rows: [3, 4], yarn: 1, needles, longest: 9, count: 1 } as const;
+    expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, { yarns })).toMatch(
+      / The same comes in 2 more places, rows 3–40\.$/,
+    );
+    expect(words.findings.gathered({ finding, more: 0, rows: [3, 4] }, { yarns })).toBe(say(finding));
+  });
+
+  it('cautions where fingers and toes can catch', () => {
+    const text = say({ code: 'infant-floats', rows: [1, 4], count: 2 });
+    expect(text).toContain(words.findings.caution.infant);
+    expect(text).toMatch(/fingers and toes/);
+  });
+
+  it('cautions at the machine', () => {
+    expect(words.findings.caution.machine).toMatch(
+      /sleeves.*hooks and latches.*tension mast.*weights.*push a wrapped needle back/is,
+    );
+  });
+});
+
+describe('the plan in words', () => {
+  it('is what the knitter must set: piece, first needles, set-up row, yarn', () => {
+    // common practice, no source: 120 stitches, hem of 100, two groups of three copies of 12
+    const project = projectWith({
+      motif: BLANK_FIRST_12_BY_31,
+      copies: [3, 3],
+      stitches: 120,
+      rows: 100,
+      piece: { hemRows: 100, name: 'jacket' },
+    });
+    const summary = words.knitting.summary(makePlan(project), project);
+    expect(summary.slice(0, 4)).toEqual([
+      'jacket: 120 stitches, 100 rows (hem back rows 1–50, hem front rows 51–100). The carriage starts from the right.',
+      'Group 1: first needle L48, needles L48–L13, seen L47–L13, rows 61–91.',
+      'Group 2: first needle R12, needles R12–R47, seen R13–R47, rows 61–91.',
+      'Set up with the row counter at 59: row 60 is knitted plain while the needles of row 61 are selected.',
+    ]);
+    // 12,000 stitches of 13.02 mm are 156.3 m in all; most of them main.
+    expect(summary[4]).toMatch(/^Main slate: 1\d\d(\.\d)? m, \d\d g\.$/);
+    expect(summary[5]).toMatch(/^Contrast chalk: \d\d(\.\d)? m, \d+ g\.$/);
+    expect(summary[6]).toBe('Wind off 10 % more.');
+  });
+
+  it('leaves no hole in the sentences of the sample', () => {
+    const project = sampleProject();
+    const plan = makePlan(project);
+    const all = [
+      ...words.knitting.summary(plan, project),
+      ...gatherFindings(plan.findings).map((gathered) => words.findings.gathered(gathered, project)),
+    ];
+    expect(all.join('\n')).not.toMatch(/undefined|NaN|\[object|  /);
+  });
+});
