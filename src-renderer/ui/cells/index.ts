@@ -5,3 +5,4 @@ export * from './picture.ts';
 export * from './bitmap.ts';
 export * from './draw-cells.ts';
 export * from './stage.ts';
+export * from './gestures.ts';

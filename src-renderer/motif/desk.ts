@@ -1,0 +1,101 @@
+/**
+ * What lies on the Motif bench beside the project: the tool in hand, the cell
+ * cursor, the part of the chart in view, and how cells are shown. None of it is
+ * part of the project, so none of it is undone.
+ */
+import { createSubscriber } from 'svelte/reactivity';
+import type { Cell } from '@shared/grid/index.ts';
+import { cellAspect } from '@shared/piece/index.ts';
+import type { Action } from '../shell/actions/action.ts';
+import type { Session } from '../shell/session.ts';
+import type { Viewport } from '../ui/cells/index.ts';
+import { motifActions } from './actions.ts';
+import type { Tool } from './editing/tool.ts';
+
+export interface DeskState {
+  readonly tool: Tool;
+  /** Where the keyboard draws. It may lie outside after the motif was made smaller; see {@link MotifDesk.cursor}. */
+  readonly cursor: Cell;
+  /** Null: the whole motif, as large as it goes. */
+  readonly view: Viewport | null;
+  readonly showsNeighbours: boolean;
+  /** Cells in the proportion of the gauge, or as wide as tall. */
+  readonly cellShape: 'knitted' | 'square';
+}
+
+/** What the stage does for commands; it alone knows its size. */
+export interface StageControls {
+  zoomBy(factor: number): void;
+}
+
+const START: DeskState = {
+  tool: 'draw',
+  cursor: { column: 0, row: 0 },
+  view: null,
+  showsNeighbours: true,
+  cellShape: 'knitted',
+};
+
+export class MotifDesk {
+  readonly actions: readonly Action[];
+  #state: DeskState = START;
+  #stage: StageControls | null = null;
+  readonly #listeners = new Set<() => void>();
+  readonly #follow: () => void;
+
+  constructor(private readonly session: Session) {
+    this.#follow = createSubscriber((update) => {
+      this.#listeners.add(update);
+      return () => this.#listeners.delete(update);
+    });
+    this.actions = motifActions(session, this);
+    let motif = session.motif;
+    session.subscribe(() => {
+      const next = session.motif;
+      // Another motif, or another size of it, is looked at as a whole first.
+      const isAnother = next.id !== motif.id || !sameSize(next.grid, motif.grid);
+      motif = next;
+      if (isAnother) this.look({ view: null });
+    });
+  }
+
+  get state(): DeskState {
+    this.#follow();
+    return this.#state;
+  }
+
+  /** The cell cursor, on the motif. */
+  get cursor(): Cell {
+    this.#follow();
+    const { grid } = this.session.motif;
+    const { column, row } = this.#state.cursor;
+    return { column: Math.min(column, grid.width - 1), row: Math.min(row, grid.height - 1) };
+  }
+
+  /** How many times as wide as tall cells are shown. */
+  get aspect(): number {
+    this.#follow();
+    return this.#state.cellShape === 'square' ? 1 : cellAspect(this.session.project.piece.gauge);
+  }
+
+  look(to: Partial<DeskState>): void {
+    this.#state = { ...this.#state, ...to };
+    for (const listener of this.#listeners) listener();
+  }
+
+  /** The stage comes and goes with the bench; returns a function that takes it away. */
+  attach(stage: StageControls): () => void {
+    this.#stage = stage;
+    return () => {
+      if (this.#stage === stage) this.#stage = null;
+    };
+  }
+
+  zoomBy(factor: number): void {
+    this.#stage?.zoomBy(factor);
+  }
+}
+
+function sameSize(a: { width: number; height: number }, b: { width: number; height: number }): boolean {
+  return a.width === b.width && a.height === b.height;
+}

@@ -1,0 +1,34 @@
+/** The colours a chart is drawn with, from the tokens of the page and the yarns. */
+import { contrastRatio } from '@shared/colour/index.ts';
+import type { LineColours } from '../../ui/cells/index.ts';
+import { lineGrey } from './line-grey.ts';
+
+export interface MotifLook {
+  readonly paper: string;
+  readonly surface: string;
+  readonly ink: string;
+  readonly accent: string;
+  readonly onAccent: string;
+  readonly lines: LineColours;
+  /** Hatching on the main yarn. */
+  readonly hatch: string;
+}
+
+/**
+ * `colours` are those of the yarns, `main` that of the ground; `token` gives
+ * the value of a colour token as it is now.
+ */
+export function motifLook(colours: readonly string[], main: string, token: (name: string) => string): MotifLook {
+  const ink = token('ink');
+  const grey = lineGrey(colours);
+  return {
+    paper: token('paper'),
+    surface: token('surface'),
+    ink,
+    accent: token('accent'),
+    onAccent: token('on-accent'),
+    // Two more digits: the alpha.
+    lines: { plain: `${grey}66`, fifth: `${grey}b3`, tenth: grey, edge: ink },
+    hatch: contrastRatio(main, '#000000') >= 3 ? 'rgb(0 0 0 / 45%)' : 'rgb(255 255 255 / 45%)',
+  };
+}

@@ -1,0 +1,134 @@
+/**
+ * Row numbers at the right of the chart and column numbers under it. Where the
+ * edge of the chart is out of sight they stand at the edge of the view instead.
+ */
+import type { Cell, Grid } from '@shared/grid/index.ts';
+import { numbersIn, numberStep, type Viewport } from '../../ui/cells/index.ts';
+import type { MotifLook } from './look.ts';
+
+/** Room the numbers take at the right and at the foot of the view. */
+export const ROW_NUMBERS = 36;
+export const COLUMN_NUMBERS = 24;
+
+const FONT = "12px 'Source Sans 3', sans-serif";
+const STRONG = "600 12px 'Source Sans 3', sans-serif";
+/** From the chart to its numbers, past the brackets. */
+const AWAY = 14;
+
+/** Where the numbers stand in a view of `width` × `height` pixels. */
+interface RulerPlace {
+  /** Left edge of the row numbers. */
+  readonly x: number;
+  /** Middle of the column numbers. */
+  readonly y: number;
+  readonly isRowPinned: boolean;
+  readonly isColumnPinned: boolean;
+}
+
+export function rulerPlace(
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  width: number,
+  height: number,
+): RulerPlace {
+  const x = view.left(grid.width) + AWAY;
+  const y = view.y + AWAY + 6;
+  const isRowPinned = x > width - ROW_NUMBERS;
+  const isColumnPinned = y > height - COLUMN_NUMBERS / 2;
+  return {
+    x: isRowPinned ? width - ROW_NUMBERS + 6 : Math.max(x, AWAY),
+    y: isColumnPinned ? height - COLUMN_NUMBERS / 2 : Math.max(y, COLUMN_NUMBERS / 2),
+    isRowPinned,
+    isColumnPinned,
+  };
+}
+
+/** Draws the numbers that are in view. */
+export function drawRulers(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  look: MotifLook,
+  width: number,
+  height: number,
+): void {
+  const place = rulerPlace(view, grid, width, height);
+  const seen = view.cellsIn(width, height);
+  context.save();
+  context.font = FONT;
+  context.textBaseline = 'middle';
+  context.fillStyle = look.surface;
+  context.globalAlpha = 0.92;
+  if (place.isRowPinned) context.fillRect(width - ROW_NUMBERS, 0, ROW_NUMBERS, height);
+  if (place.isColumnPinned) context.fillRect(0, height - COLUMN_NUMBERS, width, COLUMN_NUMBERS);
+  context.globalAlpha = 1;
+
+  context.textAlign = 'left';
+  const rowStep = numberStep(view.cellHeight, 18);
+  for (const number of numbersIn(seen.row, seen.row + seen.height, grid.height, rowStep)) {
+    const y = view.top(number - 1) + view.cellHeight / 2;
+    if (isFree(number, rowStep, view.cellHeight, 14)) write(context, look, String(number), place.x, y);
+  }
+  context.textAlign = 'center';
+  const columnStep = numberStep(view.cellWidth, 34);
+  for (const number of numbersIn(seen.column, seen.column + seen.width, grid.width, columnStep)) {
+    const x = view.left(number - 1) + view.cellWidth / 2;
+    if (isFree(number, columnStep, view.cellWidth, 22)) write(context, look, String(number), x, place.y);
+  }
+  context.restore();
+}
+
+/** The numbers of one cell set strong on the accent, over the plain ones. */
+export function drawRulerMarks(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  { column, row }: Cell,
+  look: MotifLook,
+  width: number,
+  height: number,
+): void {
+  const place = rulerPlace(view, grid, width, height);
+  context.save();
+  context.font = STRONG;
+  context.textBaseline = 'middle';
+  const rowText = String(row + 1);
+  const rowWidth = context.measureText(rowText).width;
+  tag(context, look, rowText, place.x + rowWidth / 2, view.top(row) + view.cellHeight / 2, rowWidth);
+  const columnText = String(column + 1);
+  const columnWidth = context.measureText(columnText).width;
+  tag(context, look, columnText, view.left(column) + view.cellWidth / 2, place.y, columnWidth);
+  context.restore();
+}
+
+/** The number 1 gives way where the next one would touch it. */
+function isFree(number: number, step: number, size: number, room: number): boolean {
+  return number !== 1 || (step - 1) * size >= room;
+}
+
+function write(context: CanvasRenderingContext2D, look: MotifLook, text: string, x: number, y: number): void {
+  // Numbers may stand on faint copies; the paper shines through around them.
+  context.lineJoin = 'round';
+  context.lineWidth = 3;
+  context.strokeStyle = look.paper;
+  context.strokeText(text, x, y + 1);
+  context.fillStyle = look.ink;
+  context.fillText(text, x, y + 1);
+}
+
+function tag(
+  context: CanvasRenderingContext2D,
+  look: MotifLook,
+  text: string,
+  x: number,
+  y: number,
+  textWidth: number,
+): void {
+  context.fillStyle = look.accent;
+  context.beginPath();
+  context.roundRect(x - textWidth / 2 - 5, y - 9, textWidth + 10, 18, 4);
+  context.fill();
+  context.textAlign = 'center';
+  context.fillStyle = look.onAccent;
+  context.fillText(text, x, y + 1);
+}

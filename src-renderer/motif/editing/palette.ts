@@ -1,0 +1,45 @@
+/** Changes to yarns: their names and colours, how many there are, and which one is the ground. */
+import { MOST_COLOURS } from '@shared/grid/index.ts';
+import { mainYarn, type Change, type Motif, type Project, type Yarn } from '@shared/project/index.ts';
+
+/** Colours that stay apart for colour-blind eyes (Okabe and Ito 2008), black left out: it hides its stitches. */
+const NEW_COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7'] as const;
+
+/** Another name or colour for one yarn. */
+export function yarnChange(project: Project, index: number, to: Partial<Yarn>): Change {
+  const yarns = project.yarns.map((yarn, i) => (i === index ? { ...yarn, ...to } : yarn));
+  return { name: 'yarns', kind: 'palette', yarns, motifs: project.motifs };
+}
+
+/** One yarn more, in the first colour that no yarn has. Null when the palette is full. */
+export function addYarnChange(project: Project, name: string): Change | null {
+  const { yarns, motifs } = project;
+  if (yarns.length >= MOST_COLOURS) return null;
+  const taken = new Set(yarns.map((yarn) => yarn.colour));
+  const colour = NEW_COLOURS.find((candidate) => !taken.has(candidate)) ?? NEW_COLOURS[0];
+  return { name: 'yarns', kind: 'palette', yarns: [...yarns, { name, colour, tex: null }], motifs };
+}
+
+/** True if no cell of any motif has the yarn and it is not the ground, so that it can go. */
+export function isUnused({ motifs }: Project, index: number): boolean {
+  return motifs.every(({ ground, grid }) => ground !== index && !grid.cells.includes(index));
+}
+
+/** The palette without an unused yarn; those behind it move up. Throws `RangeError` if it is used. */
+export function removeYarnChange(project: Project, index: number): Change {
+  if (!isUnused(project, index)) throw new RangeError(`Yarn ${index} is used`);
+  const moved = (cell: number): number => (cell > index ? cell - 1 : cell);
+  const motifs = project.motifs.map((motif): Motif => ({
+    ...motif,
+    ground: moved(motif.ground),
+    grid: { ...motif.grid, cells: motif.grid.cells.map(moved) },
+  }));
+  return { name: 'yarns', kind: 'palette', yarns: project.yarns.filter((_, i) => i !== index), motifs };
+}
+
+/** Another yarn as the plain fabric's. All motifs share one ground. Null if it is that already. */
+export function groundChange(project: Project, ground: number): Change | null {
+  if (ground === mainYarn(project)) return null;
+  const motifs = project.motifs.map((motif): Motif => ({ ...motif, ground }));
+  return { name: 'set-ground', kind: 'palette', yarns: project.yarns, motifs };
+}

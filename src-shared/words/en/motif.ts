@@ -1,0 +1,96 @@
+/** The Motif bench: tools, panel, the line under the pointer. Strong numbers are marked; see ../marked.ts. */
+import { numbers as n } from './numbers.ts';
+
+/** `5.0 × 4.5 cm`, kept on one line. */
+function centimetres(widthMm: number, heightMm: number): string {
+  return `${(widthMm / 10).toFixed(1)}\u00a0×\u00a0${(heightMm / 10).toFixed(1)}\u00a0cm`;
+}
+
+export const motif = {
+  tools: { draw: 'Draw', erase: 'Erase', fill: 'Fill' },
+  commands: {
+    nextYarn: 'Take the next yarn',
+    yarnBefore: 'Take the yarn before',
+    addYarn: 'Add a yarn',
+    zoomIn: 'Zoom in',
+    zoomOut: 'Zoom out',
+    fit: 'Show the whole motif',
+    neighbours: 'Show neighbouring copies',
+    squareCells: 'Show cells square',
+  },
+  zoom: (scale: number): string => n.percent(scale),
+  zoomTold: (scale: number): string => `${n.percent(scale)} of life size`,
+  zoomLabel: 'Size on the screen',
+  yarnTaken: (name: string): string => `${name} is in the pen.`,
+  nameMissing: 'A name has 1 to 80 letters.',
+  newYarn: (number: number): string => `yarn ${number}`,
+
+  stage: {
+    label: (name: string, width: number, height: number): string =>
+      `Chart of ${name}, ${n.size(width, height)}, row 1 at the bottom`,
+    help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
+    oneRepeat: (width: number, height: number, widthMm: number, heightMm: number): string =>
+      `One repeat: ${n.size(width, height)}, ${centimetres(widthMm, heightMm)}`,
+    neighbours: 'neighbouring copies shown faintly',
+    empty: 'Nothing is drawn yet',
+    emptyHint: 'Draw with the pointer, or with the arrow keys and Space. File, Open reads a PNG or PBM picture.',
+    /** One cell, to assistive technology. */
+    cell: (column: number, row: number, yarn: string): string => `Row ${row + 1}, stitch ${column + 1}, ${yarn}`,
+    row: (row: number): string => `row ${row + 1}`,
+    column: (column: number): string => `stitch ${column + 1}`,
+  },
+
+  /** `Row 7, stitch 6 · chalk, contrast`. */
+  point: (column: number, row: number, yarn: string, isMain: boolean): string =>
+    `Row ${row + 1}, stitch ${column + 1} · ${yarn}, ${isMain ? 'main' : 'contrast'}`,
+
+  whatItIs: {
+    title: 'What it is',
+    /** How large it comes out. */
+    size: (widthMm: number, heightMm: number): string => `Knitted it is **${centimetres(widthMm, heightMm)}**.`,
+  },
+
+  yarns: {
+    title: 'Yarns',
+    choose: 'Yarn in the pen',
+    main: 'main',
+    contrast: 'contrast',
+    /** WCAG contrast against the main yarn: `5.1 : 1`. */
+    ratio: (ratio: number): string => `${ratio.toFixed(1)} : 1`,
+    ratioTold: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,
+    faint: (name: string, main: string): string => `${name} hardly shows against ${main}.`,
+    edit: (name: string): string => `Change ${name}`,
+    add: 'Add a yarn',
+    name: 'Name',
+    colour: 'Colour',
+    useAsMain: 'Use as main',
+    useAsMainHint: 'It becomes the ground: the yarn of the plain fabric.',
+    remove: 'Remove',
+    done: 'Done',
+  },
+
+  size: {
+    title: 'Motif',
+    which: 'On the bench',
+    name: 'Name',
+    more: 'Name, and where it grows',
+    columns: 'Stitches',
+    rows: 'Rows',
+    columnsAt: 'Columns come and go',
+    rowsAt: 'Rows come and go',
+    sides: { left: 'at the left', right: 'at the right', top: 'at the top', bottom: 'at the bottom' },
+    shows: 'It is drawn',
+    showing: { worn: 'as worn', needles: 'as on the needles' },
+    showsTold: {
+      worn: 'As it will be seen; where that is the knit side, the needles get its mirror image.',
+      needles: 'As you see it on the bed while knitting.',
+    },
+  },
+
+  drawing: {
+    title: 'While drawing',
+    neighbours: 'Show neighbours',
+    cellShape: 'Cell shape',
+    cellShapes: { knitted: 'as knitted', square: 'square' },
+  },
+};
