@@ -33,9 +33,9 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
     finding.role === 'contrast'
       ? `${floats(finding, yarns)}: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.`
       : `${floats(finding, yarns)}: too long to lie loose. Break it with anchor stitches, sew it down, or line the piece.`,
-  'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the lining covers it. Keep it slack.`,
+  'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'long-carry': (finding, yarns) => `${carries(finding, yarns)}. Cut and rejoin it there, or use a second strand.`,
-  'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the lining covers it. Keep it slack.`,
+  'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'many-yarns': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
   'contrast-to-edges': ({ rows }) =>

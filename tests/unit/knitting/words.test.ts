@@ -30,7 +30,7 @@ describe('a finding in words', () => {
     ],
     [
       { code: 'lined-floats', rows: [61, 61], role: 'main', yarn: 0, needles, longest: 6, longestMm: 21.4, count: 1 },
-      'The main yarn slate floats over 6 stitches (21 mm) on row 61, needles L12–R11; the lining covers it. Keep it slack.',
+      'The main yarn slate floats over 6 stitches (21 mm) on row 61, needles L12–R11; the hem or lining covers it. Keep it slack.',
     ],
     [
       { code: 'long-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 1 },
@@ -38,7 +38,7 @@ describe('a finding in words', () => {
     ],
     [
       { code: 'lined-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 2 },
-      'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the lining covers it. Keep it slack.',
+      'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the hem or lining covers it. Keep it slack.',
     ],
     [
       { code: 'many-yarns', rows: [8, 8], yarns: 3, count: 1 },
