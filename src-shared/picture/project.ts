@@ -7,18 +7,21 @@ import type { MotifPicture } from './motif-picture.ts';
 export interface PictureNames {
   readonly project: string;
   readonly motif: string;
-  /** Name of the yarn at a palette index; 0 is the main yarn. `yarns` is how many there are. */
-  readonly yarn: (index: number, yarns: number) => string;
+  /** Name of the yarn at a palette index; 0 is the main yarn. */
+  readonly yarn: (index: number) => string;
 }
 
 /** One yarn for each colour, ground first. What the yarns weigh is not known from a picture. */
 export function yarnsOfPicture(picture: MotifPicture, name: PictureNames['yarn']): Yarn[] {
-  const yarns = picture.colours.length;
-  return picture.colours.map((colour, index) => ({ name: name(index, yarns), colour, tex: null }));
+  return picture.colours.map((colour, index) => ({ name: name(index), colour, tex: null }));
 }
+
+/** A project file holds names up to this long, and names of files may be longer. */
+const MOST_LETTERS = 80;
 
 /** One motif, one group of one copy, on the plain piece that new projects start with. */
 export function projectFromPicture(picture: MotifPicture, names: PictureNames, shows: Shows = 'worn'): Project {
   const yarns = yarnsOfPicture(picture, names.yarn);
-  return projectAround(names.project, names.motif, picture.grid, picture.ground, shows, yarns);
+  const [project, motif] = [names.project, names.motif].map((name) => name.slice(0, MOST_LETTERS)) as [string, string];
+  return projectAround(project, motif, picture.grid, picture.ground, shows, yarns);
 }

@@ -65,15 +65,38 @@ function blankRows({ blank: edges }: Measure): string | null {
   return `Blank from edge to edge: ${n.list(places)}.`;
 }
 
+/** How far the pattern moves sideways from one band of copies to the next; null if it does not. */
+function step({ step: move }: Measure): string | null {
+  if (!move) return null;
+  return `The copies are stepped: **${n.rows(move.rows)}** up, the pattern stands **${n.stitches(move.shift)}** to the right.`;
+}
+
+/** A smaller repeat that a few cells break, and where the first of them is; null if there is none. */
+function near({ near: meant, slips }: Measure): string | null {
+  const [first] = slips;
+  if (!meant || !first) return null;
+  const breaking = slips.length === 1 ? '**One cell** breaks' : `**${slips.length} cells** break`;
+  const where = `column ${first.column + 1}, row ${first.row + 1}`;
+  return `${breaking} a repeat of **${n.size(meant.width, meant.height)}**${slips.length === 1 ? ':' : ', the first at'} ${where}.`;
+}
+
 export const measure = {
   size,
   repeat,
   copies,
+  step,
+  near,
   blank,
   blankRows,
   /** All of the above that there is to say, in reading order. */
   sentences: (measured: Measure): string[] =>
-    [size(measured), repeat(measured), copies(measured), blank(measured), blankRows(measured)].filter(
-      (sentence) => sentence !== null,
-    ),
+    [
+      size(measured),
+      repeat(measured),
+      copies(measured),
+      step(measured),
+      near(measured),
+      blank(measured),
+      blankRows(measured),
+    ].filter((sentence) => sentence !== null),
 };

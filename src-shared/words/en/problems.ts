@@ -101,7 +101,7 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Write digits, with a point if need be.',
   }),
   'option-unknown': ({ option }) => ({
-    what: `There is no option ${option}.`,
+    what: `${option} is no option here.`,
     mend: 'See --help for those there are.',
   }),
   'option-value': ({ option, text, allowed }) => ({
@@ -154,6 +154,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
   'picture-too-large': ({ width, height, mostWidth, mostHeight }) => ({
     what: `The picture is ${width} × ${height} pixels; a motif has at most ${mostWidth} × ${mostHeight} cells.`,
     mend: 'Choose a picture with one pixel for each cell.',
+  }),
+  'image-too-large': ({ width, height, mostPixels, mostSide }) => ({
+    what: `The image would be ${width} × ${height} pixels; at most ${n.plain(mostPixels / 1e6, 0)} million, ${mostSide} a side, are drawn.`,
+    mend: 'Choose smaller cells, or write the chart as SVG.',
   }),
   'picture-too-many-colours': ({ colours, most }) => ({
     what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,
@@ -281,6 +285,7 @@ export const problems = {
   /** One paragraph: where, what, what to do. */
   sentence(problem: Problem): string {
     const { what, mend } = say(problem);
-    return `${problem.where === null ? '' : `${problem.where}: `}${what} ${mend}`;
+    const place = problem.where === null || what.startsWith(problem.where) ? '' : `${problem.where}: `;
+    return `${place}${what} ${mend}`;
   },
 };

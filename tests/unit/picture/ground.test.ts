@@ -133,17 +133,18 @@ describe('a project around a picture', () => {
     );
     const project = projectFromPicture(picture, { project: 'gulls', motif: 'gull', yarn: words.pictures.yarn });
     expect(project.yarns.map(({ name, colour }) => [name, colour])).toEqual([
-      ['main', red],
-      ['contrast 1', blue],
-      ['contrast 2', green],
+      ['colour 1', red],
+      ['colour 2', blue],
+      ['colour 3', green],
     ]);
     expect(project.motifs[0]).toMatchObject({ name: 'gull', ground: 0, shows: 'worn' });
     expect(projectFromText(projectToText(project))).toEqual(project);
   });
 
-  it('calls two yarns main and contrast', () => {
+  it('from a file with a very long name stands as a file too', () => {
+    const name = 'g'.repeat(250);
     const picture = readMotifPicture(bytesOf('P1 1 1 1'));
-    const { yarns } = projectFromPicture(picture, { project: 'p', motif: 'm', yarn: words.pictures.yarn });
-    expect(yarns.map(({ name }) => name)).toEqual(['main', 'contrast']);
+    const project = projectFromPicture(picture, { project: name, motif: name, yarn: words.pictures.yarn });
+    expect(projectFromText(projectToText(project))).toEqual(project);
   });
 });

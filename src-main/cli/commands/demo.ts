@@ -1,0 +1,25 @@
+/** `demo`: the main job without a screen, from the sample project. */
+import { makePlan } from '@shared/knitting/index.ts';
+import { sampleProject } from '@shared/project/index.ts';
+import type { Command } from '../command.ts';
+import { planJson } from '../json/plan.ts';
+import { filesText, writeFiles } from '../output.ts';
+import { planText } from '../text/plan.ts';
+import { folder, paper, value } from '../values.ts';
+
+export const demoCommand: Command = {
+  name: 'demo',
+  argument: null,
+  options: ['to', 'paper'],
+  required: [],
+  async run(given) {
+    const into = value(given, 'to', folder) ?? 'demo-output';
+    const project = sampleProject();
+    const plan = makePlan(project);
+    const files = await writeFiles(project, into, value(given, 'paper', paper) ?? 'a4');
+    return {
+      json: { files, plan: planJson(project, plan) },
+      text: () => `${planText(project, plan)}\n\n${filesText(files, into)}`,
+    };
+  },
+};

@@ -1,0 +1,24 @@
+/** `export PROJECT --to DIR`: the files that a project turns into. */
+import type { Command } from '../command.ts';
+import { readProject } from '../motif-argument.ts';
+import { filesText, writeFiles } from '../output.ts';
+import { folder, needed, paper, value } from '../values.ts';
+import { placed } from '../placed.ts';
+import { makePlan } from '@shared/knitting/index.ts';
+
+export const exportCommand: Command = {
+  name: 'export',
+  argument: 'PROJECT',
+  options: ['to', 'paper'],
+  required: ['to'],
+  async run(given) {
+    const [path] = given.names as [string];
+    const into = needed(given, 'to', folder);
+    const size = value(given, 'paper', paper) ?? 'a4';
+    const project = await readProject(path);
+    // What cannot be knitted is a problem of the file, found before anything is written.
+    placed(path, () => makePlan(project));
+    const files = await writeFiles(project, into, size);
+    return { json: { files }, text: () => filesText(files, into) };
+  },
+};

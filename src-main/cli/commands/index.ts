@@ -1,0 +1,9 @@
+/** The commands, in the order of the help. */
+import type { Command } from '../command.ts';
+import { demoCommand } from './demo.ts';
+import { exportCommand } from './export.ts';
+import { measureCommand } from './measure.ts';
+import { placeCommand } from './place.ts';
+import { planCommand } from './plan.ts';
+
+export const commands: readonly Command[] = [measureCommand, placeCommand, planCommand, exportCommand, demoCommand];

@@ -1,0 +1,27 @@
+/** `measure MOTIF`: what a drawing is. */
+import type { Yarn } from '@shared/project/index.ts';
+import { measure } from '@shared/repeat/index.ts';
+import { plainText } from '@shared/words/marked.ts';
+import { words } from '@shared/words/index.ts';
+import type { Command } from '../command.ts';
+import { measureJson } from '../json/measure.ts';
+import { readMotif } from '../motif-argument.ts';
+
+export const measureCommand: Command = {
+  name: 'measure',
+  argument: 'MOTIF',
+  options: ['ground'],
+  required: [],
+  async run({ names: [path], values }) {
+    const { motif, project, isProject } = await readMotif(path as string, values.get('ground'));
+    const measured = measure(motif.grid, motif.ground);
+    const { colour, name } = project.yarns[motif.ground] as Yarn;
+    return {
+      json: measureJson(measured, project.yarns),
+      text: () =>
+        [...words.measure.sentences(measured), words.cli.ground(colour, isProject ? name : null)]
+          .map(plainText)
+          .join('\n'),
+    };
+  },
+};

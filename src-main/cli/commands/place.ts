@@ -1,0 +1,37 @@
+/** `place MOTIF`: the needles on which groups of copies go. */
+import { makePlan } from '@shared/knitting/index.ts';
+import { words } from '@shared/words/index.ts';
+import { blaming } from '../blame.ts';
+import type { Command } from '../command.ts';
+import { placementJson } from '../json/placement.ts';
+import { readMotif } from '../motif-argument.ts';
+import { projectOfMotif } from '../piece-options.ts';
+import { placementText } from '../text/placement.ts';
+
+export const placeCommand: Command = {
+  name: 'place',
+  argument: 'MOTIF',
+  options: [
+    'stitches',
+    'copies',
+    'rule',
+    'judge',
+    'seam-allowance',
+    'shows',
+    'finished-face',
+    'whole',
+    'bed',
+    'ground',
+  ],
+  required: ['stitches', 'copies'],
+  async run(given) {
+    const [path] = given.names as [string];
+    const project = projectOfMotif(await readMotif(path, given.values.get('ground')), given);
+    const { bands } = blaming(given, path, () => makePlan(project));
+    const choices = bands.flatMap((band) => band.choices);
+    return {
+      json: placementJson(choices, words.placement.why),
+      text: () => placementText(choices),
+    };
+  },
+};

@@ -1,0 +1,34 @@
+/** `plan PROJECT` or `plan MOTIF`: what to do row by row. */
+import { makePlan } from '@shared/knitting/index.ts';
+import { blaming } from '../blame.ts';
+import type { Command } from '../command.ts';
+import { planJson } from '../json/plan.ts';
+import { readMotif } from '../motif-argument.ts';
+import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
+import { planText } from '../text/plan.ts';
+import { placeCommand } from './place.ts';
+
+export const planCommand: Command = {
+  name: 'plan',
+  argument: 'PROJECT or MOTIF',
+  options: [
+    ...placeCommand.options,
+    'choice',
+    'rows',
+    'hem',
+    'first-row',
+    'gauge',
+    'start-side',
+    'float-limit',
+    'own-balls',
+    'end-needles',
+  ],
+  required: [],
+  async run(given) {
+    const [path] = given.names as [string];
+    const named = await readMotif(path, given.values.get('ground'));
+    const project = named.isProject ? projectWithOptions(named, given) : projectOfMotif(named, given);
+    const plan = blaming(given, path, () => makePlan(project));
+    return { json: planJson(project, plan), text: () => planText(project, plan) };
+  },
+};

@@ -1,0 +1,51 @@
+/** Help pages: one for the whole, one for each command. */
+import { words } from '@shared/words/index.ts';
+import type { CliOptionName } from '@shared/words/en/cli.ts';
+import type { Command } from './command.ts';
+import { commands } from './commands/index.ts';
+import { table, under } from './text/table.ts';
+
+const { cli } = words;
+
+/** What all commands have in common. */
+export function generalHelp(): string {
+  const lines = table(commands, [
+    { title: '', cell: usage },
+    { title: '', cell: ({ name }) => cli.commands[name] },
+  ]).slice(1);
+  return [cli.help.title, cli.help.usage('COMMAND'), under(cli.help.commandsTitle, lines), cli.help.more].join('\n\n');
+}
+
+export function commandHelp(command: Command): string {
+  const { name, argument } = command;
+  const argumentLines = argument === null ? [] : [under(argument, [cli.arguments[argument]])];
+  const notes = cli.notes[name];
+  return [
+    cli.commands[name],
+    cli.help.usage(usage(command)),
+    ...argumentLines,
+    under(cli.help.optionsTitle, optionLines([...command.options, 'json', 'help'])),
+    ...(notes ? [under(cli.help.noteTitle, notes)] : []),
+  ].join('\n\n');
+}
+
+/** `place MOTIF --stitches N --copies N,N,… [options]` */
+function usage({ name, argument, required, options }: Command): string {
+  const isRest = options.length > required.length;
+  return [name, argument ?? '', ...required.map(written), isRest ? '[options]' : '']
+    .filter((part) => part !== '')
+    .join(' ');
+}
+
+function optionLines(names: readonly CliOptionName[]): string[] {
+  return table(names, [
+    { title: '', cell: written },
+    { title: '', cell: (name) => cli.options[name][1] },
+  ]).slice(1);
+}
+
+/** `--stitches N` */
+function written(name: CliOptionName): string {
+  const takes = cli.options[name][0];
+  return takes === null ? `--${name}` : `--${name} ${takes}`;
+}

@@ -1,0 +1,119 @@
+/** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
+import { label, type Side } from '@shared/bed/index.ts';
+import { stitchesAt } from '@shared/piece/index.ts';
+import type { Plan, PlanRow } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { groupJson, type GroupJson } from './placement.ts';
+
+type Role = 'main' | 'contrast';
+type RunJson = readonly [first: string, last: string];
+
+export interface PlanJson {
+  readonly piece: {
+    /** Stitches of row 1. */
+    readonly stitches: number;
+    readonly rows: number;
+    readonly sections: readonly { readonly name: string; readonly first: number; readonly last: number }[];
+  };
+  readonly groups: readonly (GroupJson & { readonly firstRow: number; readonly lastRow: number })[];
+  /** Reading of the row counter, of the first band; null if there is no row for it. */
+  readonly setUpAt: number | null;
+  readonly rows: readonly RowJson[];
+  readonly findings: readonly {
+    readonly code: string;
+    readonly rows: readonly [first: number, last: number];
+    readonly text: string;
+  }[];
+  readonly yarn: {
+    readonly loopMm: number;
+    readonly main: { readonly metres: number };
+    /** All contrast yarns together. */
+    readonly contrast: { readonly metres: number };
+  };
+}
+
+export interface RowJson {
+  readonly row: number;
+  readonly section: string;
+  /** The carriage's side before the row. */
+  readonly from: Side;
+  readonly contrast: readonly RunJson[];
+  readonly wraps: readonly string[];
+  readonly floats: readonly {
+    readonly yarn: Role;
+    readonly first: string;
+    readonly last: string;
+    readonly stitches: number;
+    readonly mm: number;
+    readonly over: boolean;
+  }[];
+  readonly carries: readonly {
+    readonly yarn: Role;
+    readonly toRow: number;
+    readonly first: string;
+    readonly last: string;
+    readonly stitches: number;
+    readonly over: boolean;
+  }[];
+}
+
+export function planJson(project: Project, plan: Plan): PlanJson {
+  const { outline, sections, groups, bands, rows, findings } = plan;
+  return {
+    piece: {
+      stitches: stitchesAt(outline, 1),
+      rows: outline.rows,
+      sections: sections.map(({ name, first, last }) => ({ name: words.knitting.sections[name], first, last })),
+    },
+    groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
+    setUpAt: bands[0]?.setUpAt ?? null,
+    rows: rows.map(rowJson),
+    findings: findings.map((finding) => ({
+      code: finding.code,
+      rows: [finding.rows[0], finding.rows[1]],
+      text: words.findings.text(finding, project),
+    })),
+    yarn: {
+      loopMm: thousandths(plan.yarn.loopMm),
+      main: { metres: metresOf(plan, 'main') },
+      contrast: { metres: metresOf(plan, 'contrast') },
+    },
+  };
+}
+
+function rowJson(row: PlanRow): RowJson {
+  return {
+    row: row.row,
+    section: words.knitting.sections[row.section],
+    from: row.from,
+    contrast: row.contrast.map(({ first, last }) => [label(first), label(last)]),
+    wraps: row.wraps.map(({ needle }) => label(needle)),
+    floats: row.floats.map(({ strand, first, last, stitches, mm, isOver }) => ({
+      yarn: strand.role,
+      first: label(first),
+      last: label(last),
+      stitches,
+      mm: thousandths(mm),
+      over: isOver,
+    })),
+    carries: row.carries.map(({ strand, toRow, first, last, stitches, isOver }) => ({
+      yarn: strand.role,
+      toRow,
+      first: label(first),
+      last: label(last),
+      stitches,
+      over: isOver,
+    })),
+  };
+}
+
+function metresOf({ yarn }: Plan, role: Role): number {
+  const mm = yarn.uses.filter((use) => use.role === role).reduce((sum, use) => sum + use.totalMm, 0);
+  return thousandths(mm / 1000);
+}
+
+/** Lengths are estimates; what lies behind the third place is noise. */
+function thousandths(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

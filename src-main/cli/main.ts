@@ -1,0 +1,17 @@
+/** The command line's entry: `node out/main/cli.cjs COMMAND …`. */
+import process from 'node:process';
+import { run } from './run.ts';
+
+// A reader that has seen enough (`… | head`) closes the pipe; that is no error of ours.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(0);
+  throw error;
+});
+
+void run(process.argv.slice(2), {
+  out: (text) => process.stdout.write(`${text}\n`),
+  warn: (text) => process.stderr.write(`${text}\n`),
+}).then((status) => {
+  // Set, not exited with: what is still on its way out is written first.
+  process.exitCode = status;
+});

@@ -1,0 +1,124 @@
+/**
+ * From the options of `place` and `plan` to a project.
+ *
+ * Around a motif the options describe the whole piece. A project has its own
+ * piece and placing; options given go before them, those about placing in its
+ * first band.
+ */
+import { START_PIECE, startBand } from '@shared/project/index.ts';
+import {
+  MOST_PIECE_ROWS,
+  MOST_STITCHES,
+  type Band,
+  type Motif,
+  type Piece,
+  type Project,
+} from '@shared/project/index.ts';
+import type { Given } from './given.ts';
+import type { NamedMotif } from './motif-argument.ts';
+import * as read from './values.ts';
+
+/** As many stitches as may vanish into a seam; the bound of a project file. */
+const MOST_SEAM_STITCHES = 50;
+
+const wholeStitches = read.from(1, MOST_STITCHES);
+const wholeRows = read.from(1, MOST_PIECE_ROWS);
+
+/**
+ * One motif on a rectangle that the options describe. Its rows end with the
+ * hem, or with the motif, unless given. Throws `option-missing` without
+ * `--stitches` or `--copies`, and what the values throw.
+ */
+export function projectOfMotif(named: NamedMotif, given: Given): Project {
+  const motif = withShows(named.motif, given);
+  const stitches = read.needed(given, 'stitches', wholeStitches);
+  const copies = read.needed(given, 'copies', read.copies);
+  const piece: Piece = {
+    ...START_PIECE,
+    bed: { ...START_PIECE.bed, needles: null },
+    finishedFace: named.project.piece.finishedFace,
+    ...pieceOptions(given),
+  };
+  const band: Band = { ...startBand(motif.id, copies), ...bandOptions(given) };
+  const position: Band['position'] =
+    given.values.has('first-row') || piece.hemRows > 0 ? band.position : { kind: 'from-row', row: 1 };
+  const lastOfMotif = (position.kind === 'from-row' ? position.row : 1) + motif.grid.height - 1;
+  const rows = read.value(given, 'rows', wholeRows) ?? (piece.hemRows > 0 ? piece.hemRows : lastOfMotif);
+  return {
+    name: named.project.name,
+    yarns: named.project.yarns,
+    motifs: [motif],
+    piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
+    bands: [{ ...band, position }],
+  };
+}
+
+/** A project with the given options in front of its own. */
+export function projectWithOptions(named: NamedMotif, given: Given): Project {
+  const { project } = named;
+  const { piece } = project;
+  const stitches = read.value(given, 'stitches', wholeStitches);
+  const rows = read.value(given, 'rows', wholeRows);
+  const copies = read.value(given, 'copies', read.copies);
+  const shape = { ...piece.shape, ...defined({ stitches, rows }) };
+  const options = bandOptions(given);
+  const [first, ...others] = project.bands;
+  const isBandNew = copies !== undefined || Object.keys(options).length > 0;
+  const own = first ?? startBand(named.motif.id, [1]);
+  const band: Band = { ...own, ...(copies ? { groups: regrouped(own, copies) } : {}), ...options };
+  return {
+    ...project,
+    motifs: project.motifs.map((motif) => ({ ...withShows(motif, given), ground: named.motif.ground })),
+    piece: { ...piece, ...pieceOptions(given), shape },
+    bands: first || isBandNew ? [band, ...others] : [],
+  };
+}
+
+/** Options about the piece that were given, its stitches and rows apart. */
+function pieceOptions(given: Given): Partial<Piece> {
+  const seam = read.value(given, 'seam-allowance', read.from(0, MOST_SEAM_STITCHES));
+  const needles = read.value(given, 'bed', wholeStitches);
+  const limit = read.value(given, 'float-limit', read.from(0, MOST_STITCHES));
+  const endNeedles = read.value(given, 'end-needles', read.endNeedles);
+  return defined<Piece>({
+    hemRows: read.value(given, 'hem', read.from(0, MOST_PIECE_ROWS)),
+    gauge: read.value(given, 'gauge', read.gauge),
+    bed: needles === undefined ? undefined : { ...START_PIECE.bed, needles },
+    seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
+    finishedFace: read.value(given, 'finished-face', read.finishedFace),
+    startSide: read.value(given, 'start-side', read.side),
+    endNeedleSelection: endNeedles === undefined ? undefined : endNeedles === 'on',
+    floatLimit: limit === undefined ? undefined : { stitches: limit, mm: null },
+  });
+}
+
+/** Options about placing that were given, the copies apart. */
+function bandOptions(given: Given): Partial<Band> {
+  const choice = read.value(given, 'choice', wholeStitches);
+  const row = read.value(given, 'first-row', wholeRows);
+  const isHemNew = given.values.has('hem');
+  return defined<Band>({
+    unit: given.switches.has('whole') ? 'whole' : undefined,
+    rule: read.value(given, 'rule', read.rule),
+    judge: read.value(given, 'judge', read.judge),
+    choice: choice === undefined ? undefined : choice - 1,
+    position:
+      row !== undefined ? { kind: 'from-row', row } : isHemNew ? { kind: 'centred', oddRow: 'below' } : undefined,
+    ownBalls: given.switches.has('own-balls') ? true : undefined,
+  });
+}
+
+function withShows(motif: Motif, given: Given): Motif {
+  return { ...motif, ...defined<Motif>({ shows: read.value(given, 'shows', read.shows) }) };
+}
+
+/** Groups of the first group's motif, with other numbers of copies across. */
+function regrouped(band: Band, copies: readonly number[]): Band['groups'] {
+  const [{ motif, up }] = band.groups as [Band['groups'][number]];
+  return copies.map((across) => ({ motif, across, up }));
+}
+
+/** Without the fields that are undefined. */
+function defined<T extends object>(fields: { [K in keyof T]?: T[K] | undefined }): Partial<T> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<T>;
+}

@@ -1,0 +1,107 @@
+/**
+ * Reading the values of options, strictly: what is not exactly a value of the
+ * option is a problem that names the option.
+ */
+import { parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
+import type { Gauge } from '@shared/piece/index.ts';
+import { problemError } from '@shared/problem/index.ts';
+import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
+import type { CliOptionName } from '@shared/words/en/cli.ts';
+import type { Given } from './given.ts';
+import { placed } from './placed.ts';
+
+/** More groups than stand beside one another on any bed. */
+const MOST_GROUPS = 100;
+
+/** Runs `read` on the option's text, or gives undefined where it was not given; problems name the option. */
+export function value<T>(given: Given, name: CliOptionName, read: (text: string) => T): T | undefined {
+  const text = given.values.get(name);
+  return text === undefined ? undefined : placed(`--${name}`, () => read(text));
+}
+
+/** The same for an option that cannot be left out. Throws `option-missing`. */
+export function needed<T>(given: Given, name: CliOptionName, read: (text: string) => T): T {
+  const found = value(given, name, read);
+  if (found === undefined) throw problemError('option-missing', { option: `--${name}` }, `--${name}`);
+  return found;
+}
+
+/** Digits only, within the bounds. Throws `not-a-whole-number`. */
+export function wholeNumber(text: string, least: number, most: number): number {
+  const number = /^\d{1,9}$/.test(text.trim()) ? Number(text) : NaN;
+  if (!(number >= least && number <= most)) throw problemError('not-a-whole-number', { text, least, most });
+  return number;
+}
+
+/** A {@link wholeNumber} within bounds, ready for {@link value}. */
+export function from(least: number, most: number): (text: string) => number {
+  return (text) => wholeNumber(text, least, most);
+}
+
+/** `3,3`: a whole number for each group, left to right. */
+export function copies(text: string): number[] {
+  const counts = text.split(',').map(from(1, MOST_STITCHES));
+  if (counts.length > MOST_GROUPS) {
+    throw problemError('option-value', {
+      option: '--copies',
+      text,
+      allowed: `copies for at most ${MOST_GROUPS} groups, such as 3,3`,
+    });
+  }
+  return counts;
+}
+
+/** `seam`, `even`, `margins:13`, `gaps:24` or `by-hand:L48,R12`. */
+export function rule(text: string): PlacementRule {
+  const [kind, ...rest] = text.trim().split(':');
+  const detail = rest.join(':');
+  const hasDetail = rest.length > 0;
+  if ((kind === 'seam' || kind === 'even') && !hasDetail) return { kind };
+  if ((kind === 'margins' || kind === 'gaps') && hasDetail) {
+    return { kind, stitches: wholeNumber(detail, 0, MOST_STITCHES) };
+  }
+  if (kind === 'by-hand' && hasDetail) return { kind, first: detail.split(',').map(parseNeedle) };
+  throw problemError('option-value', {
+    option: '--rule',
+    text,
+    allowed: 'seam, even, margins:N, gaps:N or by-hand:L48,R12',
+  });
+}
+
+/** `28x40`: stitches and rows in 10 cm; tenths may be given. */
+export function gauge(text: string): Gauge {
+  const match = /^(\d{1,3}(?:\.\d+)?)\s*[x×]\s*(\d{1,3}(?:\.\d+)?)$/i.exec(text.trim());
+  const [stitches, rows] = match ? [Number(match[1]), Number(match[2])] : [0, 0];
+  // The bounds of a project file.
+  if (stitches < 1 || stitches > 200 || rows < 1 || rows > 300) {
+    throw problemError('option-value', {
+      option: '--gauge',
+      text,
+      allowed: 'stitches and rows in 10 cm, such as 28x40 (1 to 200 stitches, 1 to 300 rows)',
+    });
+  }
+  return { stitches, rows };
+}
+
+/** A folder's name. Throws `option-empty`. */
+export function folder(text: string): string {
+  if (text.trim() === '') throw problemError('option-empty', { option: '--to' });
+  return text;
+}
+
+export const shows = oneOf<Shows>('shows', ['worn', 'needles']);
+export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl']);
+export const judge = oneOf<'figure' | 'blocks'>('judge', ['figure', 'blocks']);
+export const side = oneOf<Side>('start-side', ['left', 'right']);
+export const paper = oneOf<'a4' | 'letter'>('paper', ['a4', 'letter']);
+export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
+
+function oneOf<T extends string>(option: CliOptionName, allowed: readonly [T, T]): (text: string) => T {
+  return (text) => {
+    const found = allowed.find((candidate) => candidate === text.trim().toLowerCase());
+    if (found === undefined) {
+      throw problemError('option-value', { option: `--${option}`, text, allowed: allowed.join(' or ') });
+    }
+    return found;
+  };
+}

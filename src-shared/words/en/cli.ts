@@ -1,0 +1,110 @@
+/** What the command line says: its help, and its answers to people. */
+import { numbers as n } from './numbers.ts';
+
+const RUN = 'npm run -s cli --';
+
+const commands = {
+  measure: 'Says what a drawing is: its size, blank edges and true repeat.',
+  place: 'Says on which needles groups of copies go, best first, and why.',
+  plan: 'Says row by row what to knit, wrap and look out for.',
+  export: 'Writes the chart, the placement sheet and the row list of a project.',
+  demo: 'Does the whole job with the sample project, and prints its plan.',
+} as const;
+
+/** What an option takes (null: nothing) and what it is for. */
+const options = {
+  ground: ['COLOUR', 'the ground, as #rrggbb or the name of a yarn; found by itself if left out'],
+  stitches: ['N', 'stitches of the piece; an odd one stands on the right'],
+  copies: ['N,N,…', 'copies in each group, left to right, such as 3,3'],
+  rule: ['RULE', 'seam (usual), even, margins:N, gaps:N or by-hand:L48,R12 with the first needle of each group'],
+  judge: ['WHAT', 'even out the figure as the eye sees it (usual) or the pattern blocks: figure or blocks'],
+  'seam-allowance': ['N', 'edge stitches on each side that vanish into the seam; 0 if left out'],
+  shows: ['WHAT', 'whether the chart is drawn as worn (usual) or as on the needles: worn or needles'],
+  'finished-face': ['FACE', 'the side seen when worn: knit (usual) or purl'],
+  whole: [null, 'a copy is all drawn columns, not the true repeat'],
+  bed: ['N', 'needles of the machine; not checked if left out'],
+  choice: ['K', 'take the K-th placing that "place" lists; 1 if left out'],
+  rows: ['N', 'rows of the piece; to the end of the hem, or of the motif, if left out'],
+  hem: ['N', 'rows of a folded hem: the first half is hidden, the motif is centred in the other'],
+  'first-row': ['N', 'the row that the motif starts on'],
+  gauge: ['28x40', 'stitches and rows in 10 cm'],
+  'start-side': ['SIDE', 'where the carriage stands before row 1: left or right (usual)'],
+  'float-limit': ['N', 'the longest float and carry that may pass, in stitches; instead of 5 stitches or 25 mm'],
+  'own-balls': [null, 'a ball of contrast for each group'],
+  'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
+  to: ['DIR', 'the folder to write into; made if need be'],
+  paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
+  json: [null, 'print one JSON document and nothing else'],
+  help: [null, 'this page'],
+} as const satisfies Record<string, readonly [takes: string | null, says: string]>;
+
+const arguments_ = {
+  MOTIF: 'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken',
+  PROJECT: 'a .walewright file',
+  'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
+} as const;
+
+const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
+  place: [
+    'Spaces are named from left to right: margin, gaps, margin. They count all stitches;',
+    'the gap across the seam is both margins less the seam allowance.',
+  ],
+  plan: [
+    'A project brings its own piece and placing; options given here go before them, and',
+    'those about placing change its first band.',
+  ],
+  demo: ['Without --to the files go into demo-output.'],
+};
+
+export type CliCommandName = keyof typeof commands;
+export type CliOptionName = keyof typeof options;
+export type CliArgumentName = keyof typeof arguments_;
+
+export const cli = {
+  run: RUN,
+  commands,
+  options,
+  arguments: arguments_,
+  notes,
+  help: {
+    title: 'Walewright: colour motifs for a single-bed knitting machine, from the command line.',
+    usage: (line: string): string => `Usage: ${RUN} ${line}`,
+    commandsTitle: 'Commands',
+    optionsTitle: 'Options',
+    noteTitle: 'Good to know',
+    more: `"${RUN} COMMAND --help" tells more of one. Errors end with exit status 1.`,
+  },
+
+  ground: (colour: string, yarn: string | null): string =>
+    `The ground is ${yarn === null ? colour : `${yarn}, ${colour}`}.`,
+
+  place: {
+    count: (choices: number): string =>
+      choices === 1 ? 'There is one placing.' : `The best ${choices} placings, best first.`,
+    columns: {
+      choice: 'choice',
+      groups: 'groups on needles',
+      figure: 'spaces the eye sees',
+      blocks: 'spaces between blocks',
+      acrossSeam: 'across seam',
+      imbalance: 'imbalance',
+      fromRule: 'off the rule',
+    },
+    why: (choice: number, sentence: string): string => `${choice}: ${sentence}`,
+  },
+
+  plan: {
+    rowsTitle: 'Rows',
+    floats: 'Long floats',
+    carries: 'Long carries',
+    float: (role: string, longest: number): string => `${role} ${longest}`,
+    carry: (stitches: number, toRow: number): string => `${stitches} to row ${toRow}`,
+    legend: 'Needles not named knit main. Long floats and carries are those over the limit, in stitches.',
+    findingsTitle: 'To look out for',
+    noFindings: 'Nothing.',
+  },
+
+  files: {
+    written: (count: number, folder: string): string => `${n.count(count, 'file')} written to ${folder}:`,
+  },
+};
