@@ -53,7 +53,7 @@ describe("Electron's installer", () => {
     expect(electronBinary(electron)).toBeNull();
     const { obstacle, told } = await fetchWith(FETCHES);
     expect(obstacle).toBeNull();
-    expect(told).toEqual([20]);
+    expect(told.at(-1)).toBe(20);
     expect(electronBinary(electron)).toBe(join(folder, 'electron', 'dist', 'electron'));
     expect(await readdir(join(folder, 'work'))).toEqual([]);
   });

@@ -1,0 +1,22 @@
+/** What no window of ours may ever do, after Electron's own security list. */
+import { app, type Session } from 'electron';
+
+/** Holds for every page there will be; call before the first window. */
+export function lockDownPages(): void {
+  app.on('web-contents-created', (_event, contents) => {
+    contents.on('will-navigate', (event) => event.preventDefault());
+    contents.on('will-frame-navigate', (event) => event.preventDefault());
+    contents.on('will-redirect', (event) => event.preventDefault());
+    contents.on('will-attach-webview', (event) => event.preventDefault());
+    contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  });
+}
+
+/** Electron grants permissions unless told otherwise; a chart editor needs none. */
+export function lockDownSession(session: Session): void {
+  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.setPermissionCheckHandler(() => false);
+  session.setDevicePermissionHandler(() => false);
+  session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
+  session.on('will-download', (event) => event.preventDefault());
+}

@@ -1,0 +1,76 @@
+/** The parts of the Electron shell that need no Electron. */
+import { describe, expect, it } from 'vitest';
+import { closeGuard } from '../../../src-main/electron/close-guard.ts';
+import { menuColumns } from '../../../src-main/electron/menu-items.ts';
+import { namedFile } from '../../../src-main/electron/named-file.ts';
+import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
+import type { Files } from '../../../src-renderer/shell/files.ts';
+import type { Session } from '../../../src-renderer/shell/session.ts';
+
+describe("the platform's menu", () => {
+  const actions = shellActions({} as Session, {} as Files, () => undefined);
+  const commands = (isMac: boolean) =>
+    menuColumns(isMac, true)
+      .flatMap((column) => column.items)
+      .filter((item) => item.kind === 'command');
+
+  it.each(commands(false))('asks for an action that the page has: $label', ({ id, keys }) => {
+    const action = actions.find((candidate) => candidate.id === id);
+    expect(action).toBeDefined();
+    // What the menu shows beside it is what the page hears.
+    if (keys !== undefined) expect(action?.keys.map((key) => key.replace('Mod', 'CmdOrCtrl'))).toContain(keys);
+  });
+
+  it('names nothing twice', () => {
+    for (const { items } of menuColumns(false, false)) {
+      const labels = items.flatMap((item) => ('label' in item && item.label !== undefined ? [item.label] : []));
+      expect(new Set(labels).size).toBe(labels.length);
+    }
+  });
+
+  it('ends the program from the File column, but not on macOS, which has a place for it', () => {
+    const roles = (isMac: boolean) =>
+      menuColumns(isMac, true).flatMap(({ items }) =>
+        items.flatMap((item) => (item.kind === 'role' ? [item.role] : [])),
+      );
+    expect(roles(false)).toContain('quit');
+    expect(roles(true)).not.toContain('quit');
+    expect(roles(false)).not.toContain('toggleDevTools');
+  });
+});
+
+describe('a window that is to close', () => {
+  it('closes when all is saved', () => {
+    const guard = closeGuard(() => expect.unreachable());
+    expect(guard.mayClose()).toBe(true);
+  });
+
+  it('asks the page while work is unsaved, each time, and closes once it is not', () => {
+    let asked = 0;
+    const guard = closeGuard(() => (asked += 1));
+    guard.setUnsaved(true);
+    expect([guard.mayClose(), guard.mayClose(), asked]).toEqual([false, false, 2]);
+    guard.setUnsaved(false);
+    expect([guard.mayClose(), asked]).toEqual([true, 2]);
+  });
+
+  it('closes when its page has ended and cannot be asked', () => {
+    const guard = closeGuard(() => expect.unreachable());
+    guard.setUnsaved(true);
+    guard.pageEnded();
+    expect(guard.mayClose()).toBe(true);
+  });
+});
+
+describe('the file on a command line', () => {
+  it.each([
+    { given: ['electron', '.'], isPackaged: false, file: null },
+    { given: ['electron', '/app', 'a.walewright'], isPackaged: false, file: '/here/a.walewright' },
+    { given: ['electron', '--no-sandbox', '--inspect=0', '/app', '/b/a.png'], isPackaged: false, file: '/b/a.png' },
+    { given: ['walewright'], isPackaged: true, file: null },
+    { given: ['walewright', 'a.walewright'], isPackaged: true, file: '/here/a.walewright' },
+    { given: ['walewright', '--enable-logging', 'a.walewright'], isPackaged: true, file: '/here/a.walewright' },
+  ])('$given is $file', ({ given, isPackaged, file }) => {
+    expect(namedFile(given, isPackaged, '/here')).toBe(file);
+  });
+});
