@@ -47,6 +47,7 @@ export interface ProblemFacts {
   'picture-broken': { kind: string; damage: PictureDamage };
   'picture-interlaced': { depth: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
+  'image-too-large': { width: number; height: number; mostPixels: number; mostSide: number };
   'picture-too-many-colours': { colours: number; most: number };
 
   // Photos and scans

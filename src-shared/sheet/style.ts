@@ -1,0 +1,33 @@
+/** Sizes and spaces of the sheet, in points and mm. */
+import { POINT_MM } from './paper.ts';
+
+export const TITLE_PT = 20;
+export const HEADING_PT = 11.5;
+export const BODY_PT = 9.5;
+export const TABLE_PT = 9;
+/** Labels in figures and running heads. */
+export const LABEL_PT = 8;
+/** The smallest there is. */
+export const SMALL_PT = 7;
+
+/** From one baseline to the next, as a multiple of the size. */
+export const LEADING = 1.36;
+
+export const PAGE_MARGIN_MM = 16;
+/** Above the running head's baseline. */
+export const HEAD_BASELINE_MM = 10.5;
+export const COLUMN_GAP_MM = 9;
+
+export const HAIRLINE_MM = 0.15;
+export const LINE_MM = 0.25;
+export const BOLD_LINE_MM = 0.6;
+
+/** Height of one line of text in mm. */
+export function lineHeightMm(sizePt: number): number {
+  return sizePt * POINT_MM * LEADING;
+}
+
+/** From the top of a line to its baseline in mm, which centres the small letters in the line. */
+export function baselineMm(sizePt: number): number {
+  return sizePt * POINT_MM * 1.02;
+}

@@ -1,0 +1,278 @@
+/**
+ * What is printed: the placement sheet, its chart and its row list, and the
+ * names of the files made from a project. Names that people choose stand in
+ * rich text, never in marked text.
+ */
+import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
+import type { CellBox } from '../../grid/index.ts';
+import type { Gauge, SectionName, ShapingStep } from '../../piece/index.ts';
+import type { Stage, Step } from '../../sheet/sheet-facts.ts';
+import type { RowNote } from '../../knitting/notes.ts';
+import { plain, rich, strong, type Rich } from '../../sheet/rich.ts';
+import { knitting } from './knitting.ts';
+import { numbers as n } from './numbers.ts';
+
+const band = (index: number | null): string => (index === null ? '' : `band ${index + 1}, `);
+
+/** `96`, or `96 to 124` where the two differ. */
+function fromTo(from: number | string, to: number | string): string {
+  return from === to ? String(from) : `${from} to ${to}`;
+}
+
+/** `1–3`, `5` for the indices 0, 1, 2 and 4. */
+function numberRuns(indices: readonly number[]): string[] {
+  const runs: [number, number][] = [];
+  for (const index of [...indices].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last[1] === index - 1) last[1] = index;
+    else runs.push([index, index]);
+  }
+  return runs.map(([from, to]) => (from === to ? `${from + 1}` : `${from + 1}–${to + 1}`));
+}
+
+function cm(mm: number): string {
+  return n.plain(mm / 10);
+}
+
+function step(said: Step): Rich {
+  switch (said.code) {
+    case 'cast-on':
+      return rich`Cast on ${strong(n.stitches(said.stitches))} in ${said.yarn} on needles ${strong(n.run(said.edges))}.`;
+    case 'carriage':
+      return rich`The carriage starts at the ${strong(said.side)}; set the row counter to ${strong(0)}.`;
+    case 'end-needles':
+      return said.isOn
+        ? rich`Leave end-needle selection ${strong('on')}: the contrast is carried to both edges on every pattern row.`
+        : rich`Switch end-needle selection ${strong('off')}, or the contrast floats to the edges.`;
+    case 'first-needles':
+      return firstNeedles(said.first, said.isMirrored);
+    case 'plain':
+      return rich`Knit plain in ${said.yarn} until the row counter stands at ${strong(said.until)}.`;
+    case 'set-up':
+      return rich`Set up with the row counter at ${strong(said.at)}, the carriage at the ${said.from}: row ${said.at + 1} is knitted plain while the needles for row ${strong(said.firstRow)} are selected.`;
+    case 'by-hand':
+      return rich`No row comes before the pattern: select the needles of row ${strong(said.firstRow)} by hand.`;
+    case 'pattern':
+      return rich`Knit ${strong(n.rowSpan(said.firstRow, said.lastRow))} in pattern with ${n.list(said.yarns)}${
+        said.balls > 1 ? rich`, a ball for each group (${strong(said.balls)} in all)` : ''
+      }.${said.wraps > 0 ? ' Before each row, wrap the needle that the row list names.' : ''}`;
+    case 'fold':
+      return rich`Row ${strong(said.after)} is the turning row: the hem folds after it, and the half below is hidden.`;
+    case 'shaping':
+      return shaping(said.steps);
+    case 'finish':
+      return rich`Knit plain until the row counter stands at ${strong(said.rows)}.`;
+    case 'end':
+      return rich`The piece ends with the row counter at ${strong(said.rows)}.`;
+  }
+}
+
+function firstNeedles(first: readonly Slot[], isMirrored: boolean | null): Rich {
+  const turned =
+    isMirrored === null
+      ? ''
+      : isMirrored
+        ? ' Column 1 of the chart lies on the last needle of each copy.'
+        : ' Column 1 of the chart lies on the first needle of each copy.';
+  const names = first.map(label);
+  if (names.length === 1) return rich`The pattern starts at first needle ${strong(names[0] ?? '')}.${turned}`;
+  if (names.length > MOST_NAMED) return rich`The groups start at the first needles in the table.${turned}`;
+  return rich`The groups start at first needles ${strong(n.list(names))}.${turned}`;
+}
+
+/** More needles than this are read more easily in a table. */
+const MOST_NAMED = 8;
+
+function shaping(steps: readonly ShapingStep[]): Rich {
+  const parts = steps.map(({ stitches, every, times }, index): Rich => {
+    const verb = `${stitches > 0 ? 'increase' : 'decrease'} ${n.stitches(Math.abs(stitches))} at each edge`;
+    const often = every === 1 ? 'on every row' : `on every ${n.plain(every, 0)}${ordinalEnding(every)} row`;
+    const isSame = index > 0 && steps[index - 1]?.stitches === stitches;
+    return rich`${isSame ? '' : `${verb} `}${often} ${strong(times === 1 ? 'once' : `${times} times`)}`;
+  });
+  const spliced = parts.reduce<Rich>((sum, part, index) => rich`${sum}${index === 0 ? '' : ', then '}${part}`, []);
+  return rich`All the way up, ${spliced}.`;
+}
+
+function ordinalEnding(value: number): string {
+  const lastTwo = value % 100;
+  if (lastTwo >= 11 && lastTwo <= 13) return 'th';
+  return ['th', 'st', 'nd', 'rd'][value % 10] ?? 'th';
+}
+
+export const sheet = {
+  title: (project: string): string => `${project}: placement sheet`,
+  subject: 'Placement sheet for knitting colour motifs by machine',
+  pageTitle: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+  runningHead: 'Placement sheet',
+  pageOf: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+
+  /** `Sleeve, 96 to 124 stitches × 140 rows, 34.3 to 44.3 × 35 cm`. */
+  size(name: string, castOn: number, atTop: number, rows: number, stitchMm: number, rowMm: number): Rich {
+    const called = name.charAt(0).toUpperCase() + name.slice(1);
+    const widths = fromTo(cm(castOn * stitchMm), cm(atTop * stitchMm));
+    return rich`${called}: ${strong(`${fromTo(castOn, atTop)} ${atTop === 1 ? 'stitch' : 'stitches'} × ${n.rows(rows)}`)}, ${widths} × ${cm(rows * rowMm)} cm`;
+  },
+  gauge: ({ stitches, rows }: Gauge): string => `${n.stitches(stitches)} and ${n.rows(rows)} in 10 cm`,
+  seamAllowance(left: number, right: number): string {
+    if (left === 0 && right === 0) return 'no seam allowance';
+    return left === right
+      ? `the seam takes ${n.stitches(left)} at each edge`
+      : `the seam takes ${n.stitches(left)} at the left edge and ${right} at the right`;
+  },
+
+  figureCaption: (face: FinishedFace, scale: number): string =>
+    `As on the needles, drawn at 1 : ${n.plain(scale)}. The purl side faces you${
+      face === 'knit' ? '; the knit side will be seen' : ' and will be seen'
+    }. Row counter at the right.`,
+  figureDescription(
+    piece: string,
+    groups: readonly {
+      readonly first: string;
+      readonly last: string;
+      readonly firstRow: number;
+      readonly lastRow: number;
+    }[],
+  ): string {
+    const said = groups.map(
+      ({ first, last, firstRow, lastRow }) => `${first} to ${last}, ${n.rowSpan(firstRow, lastRow)}`,
+    );
+    return groups.length === 0
+      ? `${piece}, drawn to scale, plain`
+      : `${piece}, drawn to scale, with ${n.count(groups.length, 'group')}: ${said.join('; ')}`;
+  },
+  labelsLeft: (count: number): string =>
+    `${n.count(count, 'needle label')} had no room in the drawing; the table of groups has ${count === 1 ? 'it' : 'them'}.`,
+  section: (name: SectionName): string => knitting.sections[name],
+  strip: {
+    figure: (index: number | null): string => `${band(index)}seen`,
+    blocks: (index: number | null): string => `${band(index)}blocks`,
+    both: (index: number | null): string => `${band(index)}stitches`,
+  },
+
+  stages: {
+    title: 'Row counter',
+    columns: { counter: 'Counter', rows: 'Rows', count: 'Number', what: 'What is knitted' },
+    counter: (from: number, to: number): string => `${from} → ${to}`,
+    rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
+    /** `Hem front, plain`. */
+    what({ kind, section }: Stage, hasSections: boolean): string {
+      const what = { plain: 'plain', 'set-up': 'set-up row', pattern: 'pattern' }[kind];
+      const said = hasSections ? `${knitting.sections[section]}, ${what}` : what;
+      return said.charAt(0).toUpperCase() + said.slice(1);
+    },
+  },
+
+  steps: { title: 'Setting up', step },
+
+  groups: {
+    title: 'Groups, left to right',
+    columns: { group: 'Group', first: 'First needle', last: 'Last', seen: 'Seen', rows: 'Rows', copies: 'Copies' },
+    copies: (across: number, up: number): string => (up === 1 ? String(across) : `${across} × ${up}`),
+    spacesTitle: 'Spaces, left to right',
+    spacesColumns: { what: 'Stitches', spaces: 'Margin, gaps, margin' },
+    seen: (index: number | null): string => `${band(index)}as seen`,
+    blocks: (index: number | null): string => `${band(index)}pattern blocks`,
+    acrossSeam: (index: number | null): string => `${band(index)}across the seam`,
+    spaces: (counts: readonly number[]): string => counts.join(' / '),
+    none: 'Nothing is placed on this piece.',
+  },
+
+  yarn: {
+    title: 'Yarn to have ready',
+    columns: {
+      yarn: 'Yarn',
+      metres: 'Metres',
+      grams: 'Grams',
+      margin: (share: number) => `m with ${n.percent(share)}`,
+    },
+    named: (name: string, role: 'main' | 'contrast', balls: number): string =>
+      `${name}, ${role}${balls > 1 ? `, ${n.count(balls, 'ball')}` : ''}`,
+    metres: (mm: number): string => n.plain(mm / 1000, mm < 100_000 ? 1 : 0),
+    grams: (grams: number | null): string => (grams === null ? '–' : n.plain(grams, grams < 10 ? 1 : 0)),
+    note: (loopMm: number): string =>
+      `Worked out from the gauge, ${n.plain(loopMm, 1)} mm of yarn to a stitch; a measured swatch is surer.`,
+  },
+
+  wraps: {
+    title: 'Strands of main to cut for wrapping',
+    columns: { strands: 'Strands', cut: 'Cut', edge: 'Edge', rows: 'Rows', wraps: 'Wraps' },
+    cut: (mm: number): string => `${Math.ceil(mm / 10)} cm`,
+    /** `Left, groups 1–3 and 5`. */
+    edge(edge: Side | 'both', groups: readonly number[]): string {
+      const said = edge === 'both' ? 'Both, folded in two' : edge === 'left' ? 'Left' : 'Right';
+      if (groups.length === 0) return said;
+      return `${said}, ${groups.length === 1 ? 'group' : 'groups'} ${n.list(numberRuns(groups))}`;
+    },
+    note: 'Loop the strand over the needle from behind, on the carriage side, and push the needle back before the carriage moves.',
+  },
+
+  findings: {
+    title: 'What to watch',
+    warningMark: '!',
+    noteMark: '–',
+    more: (count: number): string =>
+      `And ${n.count(count, 'more place')} of the same kind; the program shows each of them.`,
+    remediesTitle: 'What would help',
+  },
+  cautions: { title: 'Take care', mark: '!' },
+  missingCharacters: (mark: string): string =>
+    `${mark} stands for a character that this sheet's typeface does not have.`,
+
+  chart: {
+    heading(name: string, part: CellBox | null, index: number, count: number): Rich {
+      if (!part) return plain(`Chart: ${name}`);
+      const columns = `columns ${part.column + 1}–${part.column + part.width}`;
+      const rows = n.rowSpan(part.row + 1, part.row + part.height);
+      return plain(`Chart: ${name}, ${columns}, ${rows} (part ${index + 1} of ${count})`);
+    },
+    size(width: number, height: number, stitchMm: number, rowMm: number, isRepeat: boolean): Rich {
+      const measures = `${cm(width * stitchMm)} × ${cm(height * rowMm)} cm`;
+      return rich`${isRepeat ? 'One repeat' : 'The whole drawing'}: ${strong(n.size(width, height))}, ${measures}. Row 1 at the bottom.`;
+    },
+    lies(shows: Shows, isMirrored: boolean): string {
+      const drawn = shows === 'worn' ? 'Drawn as the finished face shows it' : 'Drawn as it lies on the needles';
+      return isMirrored
+        ? `${drawn}, so it lies mirrored on the needles.`
+        : `${drawn}, which is how it lies on the needles.`;
+    },
+    blank(left: number, right: number): string | null {
+      if (left === 0 && right === 0) return null;
+      const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);
+      return `Hatched: blank columns of the repeat, ${n.list(parts)}.`;
+    },
+    counter: 'Numbers at the left: the row counter. At the right: rows of the chart.',
+    description: (name: string, part: CellBox): string =>
+      `Chart of ${name}, columns ${part.column + 1} to ${part.column + part.width}, rows ${part.row + 1} to ${part.row + part.height}`,
+    key: (name: string, isMain: boolean): string => (isMain ? `${name} (main)` : name),
+  },
+
+  rowList: {
+    title: 'Row list',
+    about:
+      'Row n is the row that brings the counter to n. The carriage stands at the side named before the row. Wraps are made before the row.',
+    columns: { row: 'Row', from: 'Carriage at', needles: 'Needles in contrast', wrap: 'Wrap', notes: 'Notes' },
+    needlesIn: (yarn: string): string => `Needles in ${yarn}`,
+    rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
+    plain: 'plain',
+    /** Shorter than elsewhere where both edges move alike, since it stands on many rows. */
+    note(said: RowNote): string {
+      if (said.code !== 'edges') return knitting.note(said);
+      const { before, edges } = said;
+      const more = before.first - edges.first;
+      if (edges.last - before.last !== more) return knitting.note(said);
+      return `${more > 0 ? 'Increase' : 'Decrease'} ${Math.abs(more)} at each edge, to ${n.run(edges)}`;
+    },
+    runs: (runs: readonly Run[]): string => runs.map(n.run).join(' '),
+    ofYarn: (yarn: string, runs: string): Rich => rich`${strong(`${yarn}:`)} ${runs}`,
+  },
+
+  /** What the files made from a project are called after its name. */
+  files: {
+    chart: 'chart',
+    placement: 'placement',
+    rows: 'rows',
+    /** Where nothing of the project's name can stand in a file name. */
+    unnamed: 'project',
+  },
+};
