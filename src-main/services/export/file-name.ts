@@ -1,0 +1,26 @@
+/** Names of files that every platform takes. */
+
+/** Reserved device names of one platform, with or without an ending. */
+const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)/i;
+/** Characters that some platform refuses in a name: controls, path separators, wildcards, quotes. */
+// eslint-disable-next-line no-control-regex -- naming them is the point
+const REFUSED = /[\u0000-\u001f\u007f-\u009f<>:"/\\|?*\u2028\u2029]|\p{Cs}|\p{Bidi_Control}/gu;
+/** A file system's usual limit is 255 bytes for a name; what is added after it needs some. */
+const MOST_BYTES = 180;
+
+/**
+ * `name` as the beginning of a file name: what a platform refuses becomes a
+ * blank, long names are cut at a whole character. `otherwise` where nothing is left.
+ */
+export function safeFileName(name: string, otherwise: string): string {
+  const blanked = name.normalize('NFC').replace(REFUSED, ' ').replace(/\s+/gu, ' ').trim();
+  let kept = '';
+  for (const character of blanked) {
+    if (Buffer.byteLength(kept + character) > MOST_BYTES) break;
+    kept += character;
+  }
+  // A leading dot hides a file, a trailing one or a blank is dropped by one platform.
+  const safe = kept.replace(/^[. ]+|[. ]+$/g, '');
+  if (safe === '') return otherwise;
+  return RESERVED.test(safe) ? `_${safe}` : safe;
+}

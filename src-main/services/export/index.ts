@@ -1,0 +1,121 @@
+/** Files made from a project: chart images, the placement sheet, the row list. */
+import { join } from 'node:path';
+import type { exportKinds } from '@shared/host/index.ts';
+import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
+import { motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import {
+  chartImageSize,
+  chartSvg,
+  placementSheet,
+  type ChartImageOptions,
+  type PaperSize,
+} from '@shared/sheet/index.ts';
+import { words } from '@shared/words/index.ts';
+import { safeFileName } from './file-name.ts';
+import { sheetToPdf } from './pdf.ts';
+import { chartPng, isImageSize } from './png.ts';
+
+export { safeFileName } from './file-name.ts';
+export { sheetToPdf } from './pdf.ts';
+export { chartPng, MOST_PIXELS, MOST_SIDE, type ChartPngOptions } from './png.ts';
+
+export type ExportKind = (typeof exportKinds)[number];
+
+export interface ExportRequest {
+  readonly project: Project;
+  readonly folder: string;
+  readonly kinds: readonly ExportKind[];
+  readonly paper: PaperSize;
+  /** Writes one file whole or not at all. */
+  readonly writeFile: (path: string, bytes: Uint8Array) => Promise<void>;
+}
+
+export interface WrittenFile {
+  readonly path: string;
+  readonly bytes: number;
+}
+
+/** Density of chart images: fit for print. */
+const CHART_DPI = 300;
+/** Height of a chart's cell in pixels, unless the whole would be too large. */
+const CELL_PIXELS = 24;
+
+/**
+ * Makes the files asked for, one after the other, and says what was written.
+ * Nothing is written if one of them cannot be made. Throws what planning
+ * throws, `image-too-large`, and whatever `writeFile` throws.
+ */
+export async function writeExports(request: ExportRequest): Promise<WrittenFile[]> {
+  const { project, folder, kinds, writeFile } = request;
+  const plan = kinds.some((kind) => kind === 'sheet-pdf' || kind === 'rows-csv') ? makePlan(project) : null;
+  const made: { path: string; content: Uint8Array }[] = [];
+  for (const kind of new Set(kinds)) {
+    for (const { name, content } of await filesOf(kind, request, plan))
+      made.push({ path: join(folder, name), content });
+  }
+  const written: WrittenFile[] = [];
+  for (const { path, content } of made) {
+    await writeFile(path, content);
+    written.push({ path, bytes: content.byteLength });
+  }
+  return written;
+}
+
+/** `Skerry sleeve - chart.png`; the charts of further motifs are numbered from 2. */
+export function exportFileName(project: Pick<Project, 'name'>, kind: ExportKind, number = 1): string {
+  const { files } = words.sheet;
+  const name = safeFileName(project.name, files.unnamed);
+  const chart = number === 1 ? files.chart : `${files.chart} ${number}`;
+  switch (kind) {
+    case 'chart-png':
+      return `${name} - ${chart}.png`;
+    case 'chart-svg':
+      return `${name} - ${chart}.svg`;
+    case 'sheet-pdf':
+      return `${name} - ${files.placement}.pdf`;
+    case 'rows-csv':
+      return `${name} - ${files.rows}.csv`;
+  }
+}
+
+interface MadeFile {
+  readonly name: string;
+  readonly content: Uint8Array;
+}
+
+async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {
+  const { project, paper } = request;
+  const text = new TextEncoder();
+  const charts = (draw: (motif: Motif, options: ChartImageOptions) => Uint8Array): MadeFile[] =>
+    chartedMotifs(project).map((motif, index) => ({
+      name: exportFileName(project, kind, index + 1),
+      content: draw(motif, chartOptions(project, motif)),
+    }));
+  const one = (content: Uint8Array): MadeFile[] => [{ name: exportFileName(project, kind), content }];
+  switch (kind) {
+    case 'chart-png':
+      return charts((motif, options) => chartPng(motif, project.yarns, { ...options, dpi: CHART_DPI }));
+    case 'chart-svg':
+      return charts((motif, options) => text.encode(`${XML_DECLARATION}${chartSvg(motif, project.yarns, options)}\n`));
+    case 'sheet-pdf':
+      return one(await sheetToPdf(placementSheet(project, plan ?? makePlan(project), { paper })));
+    case 'rows-csv':
+      return one(text.encode(rowListCsv(plan ?? makePlan(project), project)));
+  }
+}
+
+const XML_DECLARATION = '<?xml version="1.0" encoding="UTF-8"?>\n';
+
+/** The motifs that are placed, in that order; the first there is where none are. */
+function chartedMotifs(project: Project): Motif[] {
+  const placed = new Set(project.bands.flatMap(({ groups }) => groups.map(({ motif }) => motif)));
+  return placed.size > 0 ? [...placed].map((id) => motifOf(project, id)) : project.motifs.slice(0, 1);
+}
+
+/** Numbers, lines and repeat box, in cells as large as the image may be. */
+function chartOptions(project: Project, motif: Motif): ChartImageOptions {
+  const decorated = { gauge: project.piece.gauge, numbers: true, gridLines: true, repeatBox: true };
+  let cellHeight = CELL_PIXELS;
+  while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;
+  return { ...decorated, cellHeight };
+}

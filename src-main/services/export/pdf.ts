@@ -1,0 +1,113 @@
+/** A sheet as PDF: fonts embedded, tagged for assistive technology, the same bytes for the same sheet. */
+import { readFile } from 'node:fs/promises';
+import PDFDocument from 'pdfkit';
+import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/sheet/index.ts';
+import { FONT_FILES } from './fonts.ts';
+import { drawItems, REGULAR, SEMIBOLD } from './pdf-items.ts';
+
+/** Stands in the file as its date, so that the bytes depend on the sheet alone. */
+const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
+
+type Pdf = InstanceType<typeof PDFDocument>;
+type Structure = PDFKit.PDFStructureElement;
+
+/** The bytes of a PDF of the sheet; a page's size is that of its paper (1 pt = 1/72 in, ISO 32000). */
+export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
+  const [regular, semibold] = await Promise.all([readFile(FONT_FILES.regular), readFile(FONT_FILES.semibold)]);
+  const pdf = new PDFDocument({
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    tagged: true,
+    lang: sheet.language,
+    displayTitle: true,
+    margin: 0,
+    info: {
+      Title: sheet.title,
+      Subject: sheet.subject,
+      Creator: 'Walewright',
+      CreationDate: FIXED_DATE,
+      ModDate: FIXED_DATE,
+    },
+  });
+  const bytes = collect(pdf);
+  pdf.registerFont(REGULAR, regular);
+  pdf.registerFont(SEMIBOLD, semibold);
+  const root = pdf.struct('Document');
+  pdf.addStructure(root);
+  for (const page of sheet.pages) {
+    pdf.addPage({ size: [page.widthMm / POINT_MM, page.heightMm / POINT_MM], margin: 0 });
+    for (const element of page.elements) drawElement(pdf, root, element);
+  }
+  root.end();
+  pdf.end();
+  return bytes;
+}
+
+function collect(pdf: Pdf): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    pdf.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    pdf.on('end', () => resolve(Buffer.concat(chunks)));
+    pdf.on('error', reject);
+  });
+}
+
+function drawElement(pdf: Pdf, root: Structure, element: SheetElement): void {
+  switch (element.role) {
+    case 'heading':
+      return tagged(pdf, root, `H${element.level}`, element.items);
+    case 'paragraph':
+      return tagged(pdf, root, 'P', element.items);
+    case 'figure':
+      return tagged(pdf, root, 'Figure', element.items, { alt: element.description });
+    case 'decoration':
+      pdf.markContent('Artifact');
+      drawItems(pdf, element.items);
+      pdf.endMarkedContent();
+      return;
+    case 'list':
+      return within(pdf, root, 'L', (list) => {
+        for (const { label, body } of element.entries) {
+          within(pdf, list, 'LI', (entry) => {
+            tagged(pdf, entry, 'Lbl', label);
+            tagged(pdf, entry, 'LBody', body);
+          });
+        }
+      });
+    case 'table':
+      return within(pdf, root, 'Table', (table) => {
+        for (const { isHeader, cells } of element.rows) {
+          within(pdf, table, 'TR', (row) => {
+            for (const items of cells) tagged(pdf, row, isHeader ? 'TH' : 'TD', items);
+          });
+        }
+      });
+  }
+}
+
+/** A structure element with others inside it. */
+function within(pdf: Pdf, parent: Structure, tag: string, fill: (element: Structure) => void): void {
+  const element = pdf.struct(tag);
+  parent.add(element);
+  fill(element);
+  element.end();
+}
+
+/** A structure element that holds items. */
+function tagged(
+  pdf: Pdf,
+  parent: Structure,
+  tag: string,
+  items: readonly SheetItem[],
+  options: { alt?: string } = {},
+): void {
+  const element = pdf.struct(tag, options);
+  parent.add(element);
+  if (items.length > 0) {
+    const content = pdf.markStructureContent(tag);
+    drawItems(pdf, items);
+    pdf.endMarkedContent();
+    element.add(content);
+  }
+  element.end();
+}
