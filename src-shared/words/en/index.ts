@@ -14,9 +14,11 @@ import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
 import { sheet } from './sheet.ts';
+import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
 
 export const english = {
+  sheetBench,
   shell,
   findings,
   forms,

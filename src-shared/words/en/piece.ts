@@ -5,7 +5,6 @@
 import { label, type FinishedFace, type Run, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
 import type { Shape, ShapingStep } from '../../piece/index.ts';
-import type { PlacementRule } from '../../project/index.ts';
 import { numbers as n } from './numbers.ts';
 
 const PLACES: { readonly [Place in StitchPlace]: string } = {
@@ -53,7 +52,7 @@ function shaping(steps: readonly ShapingStep[]): string | null {
 export const piece = {
   /** Above the drawing. */
   stage: {
-    onTheNeedles: (name: string): string => `${name}, on the needles`,
+    onTheNeedles: (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}, on the needles`,
     facing: (face: FinishedFace): string =>
       face === 'knit'
         ? 'The purl side faces you; the knit side will be seen. Row counter on the right.'
@@ -64,7 +63,8 @@ export const piece = {
     help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Escape puts the cursor away.',
     acrossSeam: ['across', 'the seam'],
     fold: 'fold',
-    plain: 'The plain piece: nothing is placed until this is put right.',
+    /** In place of the above while something stands in the way. */
+    plain: (what: string): string => `${what} The plain piece is shown.`,
   },
 
   /** `Row 42 · needle L13 · contrast, last before the gap · carriage from the right · float of 25 to the right`. */
@@ -109,9 +109,9 @@ export const piece = {
   },
 
   form: {
-    sizeAndEdges: 'Change size, gauge and edges',
-    moreAboutGroups: 'First row, what is copied, balls',
-    machine: 'Carriage, bed and limits',
+    sizeAndEdges: 'Size, gauge, edges',
+    moreAboutGroups: 'Rows, copies, balls',
+    machine: 'Carriage, bed, limits',
     name: 'Name',
     shape: 'Shape',
     shapes: { rectangle: 'rectangle', tapered: 'tapered' },
@@ -133,12 +133,16 @@ export const piece = {
     isInfantHint: 'warns of floats that fingers catch in',
 
     bedNeedles: 'Needles on the bed',
+    bedNeedlesHint: '0 if not known',
+    offset: 'Needles off the centre',
+    offsetHint: 'to the right; negative to the left',
     startSide: 'Carriage starts at the',
     sides: { left: 'left', right: 'right' },
     endNeedles: 'End-needle selection',
     endNeedlesHint: 'carries the contrast to both edges',
     floatStitches: 'Longest float',
-    floatMm: 'and at most',
+    floatMm: 'Longest float in mm',
+    floatMmHint: '0: only stitches count',
     oddStitch: 'Odd stitch on the',
 
     band: 'Band',
@@ -146,19 +150,10 @@ export const piece = {
     bandNumber: (index: number): string => `${index + 1}`,
     groups: 'Groups',
     copies: 'Copies in each group',
-    copiesHint: 'left to right',
     copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
     copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
     judge: 'Make even',
-    judges: { figure: 'what is seen', blocks: 'whole blocks' },
     rule: 'Spaces',
-    rules: {
-      seam: 'go on across the seam',
-      even: 'all the same',
-      margins: 'margins of',
-      gaps: 'gaps of',
-      'by-hand': 'first needles by hand',
-    } satisfies { readonly [Kind in PlacementRule['kind']]: string },
     marginStitches: 'Each margin',
     gapStitches: 'Each gap',
     firstNeedles: 'First needles',
@@ -191,16 +186,21 @@ export const piece = {
     wraps: (wraps: number, strands: number): string =>
       `**${n.count(wraps, 'wrap')}** in all; cut **${n.count(strands, 'strand')}** of main for them.`,
     nothing: 'Nothing stands in the way.',
+    more: (left: number): string => `${left} more to watch`,
+    fewer: 'Show the first only',
   },
 
   tools: {
-    floats: 'Floats',
-    wraps: 'Wraps',
-    showFloats: 'Show floats',
-    hideFloats: 'Hide floats',
-    showWraps: 'Show wraps',
-    hideWraps: 'Hide wraps',
+    floats: 'Show floats',
+    wraps: 'Show wraps',
+    zoomIn: 'Zoom in',
+    zoomOut: 'Zoom out',
+    fit: 'Fit the whole piece',
+    /** Under the icons of the tool rail. */
+    short: { floats: 'Floats', wraps: 'Wraps', 'zoom-in': 'Zoom in', 'zoom-out': 'Zoom out', 'zoom-fit': 'Fit' },
   },
+
+  toMotif: 'Go to the motif',
 
   /** What stands on the needles, for those who cannot see the drawing. */
   group: (index: number, block: Run, firstRow: number, lastRow: number): string =>

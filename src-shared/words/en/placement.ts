@@ -47,7 +47,8 @@ function seam(choice: PlacementChoice): string {
     const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
     return `the seam takes ${taken}, and with them ${-acrossSeam} of the ${what}`;
   }
-  const shown = reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `${acrossSeam} lie between the blocks`;
+  const shown =
+    reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `the blocks lie ${acrossSeam} apart across the seam`;
   return taken === 0 ? `closed, ${shown}` : `the seam takes ${taken}; closed, ${shown}`;
 }
 
@@ -55,27 +56,40 @@ function judged({ reason, figure, blocks }: PlacementChoice): Spaces {
   return reason.judge === 'figure' ? figure : blocks;
 }
 
-/** What stands between the best choice and the rule, or nothing if it is met. */
-function cost({ imbalance, fromRule, ideal }: Reason): string {
+/** What keeps the best choice from the rule, or nothing if it is met. */
+function cost(choice: PlacementChoice): string {
+  const { acrossSeam, reason } = choice;
+  const { rule, imbalance, fromRule, ideal } = reason;
   if (ideal === null || (imbalance === 0 && fromRule === 0)) return '';
   const { margin, gap } = ideal;
   if (margin < 0 || (gap !== null && gap < 0)) return '; the seam takes more than there is to share';
-  const share = `${n.plain(margin, 2)} at each edge${gap === null ? '' : ` and ${n.plain(gap, 2)} between`}`;
-  return [margin, gap ?? 0].every(Number.isInteger)
-    ? `; the blank columns leave no room for the exact ${share}`
-    : `; needles are whole, and an exact share would be ${share}`;
+  const { margins, gaps } = judged(choice);
+  const beside = margins[0] + margins[1] === acrossSeam ? '' : ' beside the seam';
+  const share = [
+    rule === 'margins' ? '' : `${n.plain(margin, 2)} at each edge${beside}`,
+    rule === 'gaps' || gap === null ? '' : `${n.plain(gap, 2)} between`,
+  ].filter(Boolean);
+  // Rounding moves no space by two needles; what does is a block that meets the edge or its neighbour.
+  const isRounded =
+    Math.abs(acrossSeam / 2 - margin) < 2 && gaps.every((space) => gap === null || Math.abs(space - gap) < 2);
+  return isRounded
+    ? `; needles are whole, and an exact share would be ${n.list(share)}`
+    : `; the blank columns leave no room for the exact share of ${n.list(share)}`;
 }
 
 /** The best choice, in a few words. */
-function asBest({ rule, judge, imbalance, fromRule }: Reason): string {
+function asBest(choice: PlacementChoice): string {
+  const { rule, judge, imbalance, fromRule } = choice.reason;
   const differing = `the two sides differing by ${n.stitches(imbalance)}`;
   if (rule === 'by-hand') return `Placed by hand, ${imbalance === 0 ? 'both sides alike' : differing}`;
   if (imbalance > 0) return `As even as it comes, ${differing}`;
+  if (choice.acrossSeam < 0) return 'Both sides alike';
+  const how = judge === 'figure' ? 'to the eye' : 'by the blocks';
+  if (choice.groups.length === 1) return `Centred ${how}`;
   if (rule === 'margins') return `Margins as given, ${fromRule === 0 ? 'gaps' : 'both sides'} alike`;
   if (rule === 'gaps') return 'Gaps as given, margins alike';
-  const even = judge === 'figure' ? 'Even to the eye' : 'Even by the blocks';
-  if (fromRule > 0) return even;
-  return rule === 'seam' ? `${even}, all the way round` : `${even}, every space the same`;
+  if (fromRule > 0) return `Even ${how}`;
+  return rule === 'seam' ? `Even ${how}, all the way round` : `Even ${how}, every space the same`;
 }
 
 /** What a later choice costs against the one before it. */
@@ -111,8 +125,15 @@ export const placement = {
   /** Why the best choice leads, or what a later one costs, in a sentence. */
   why(choice: PlacementChoice): string {
     const { reason } = choice;
-    const head = reason.behindBy === null ? asBest(reason) : asNext(choice, reason.behindBy);
-    const price = reason.behindBy === null ? cost(reason) : '';
+    const head = reason.behindBy === null ? asBest(choice) : asNext(choice, reason.behindBy);
+    const price = reason.behindBy === null ? cost(choice) : '';
     return `${head}: ${spaces(judged(choice))}; ${seam(choice)}${price}.`;
+  },
+  /** The same for where the spaces are drawn and numbered: `Even to the eye, all the way round; seam 22.` */
+  whyBesideDrawing(choice: PlacementChoice): string {
+    const { reason, acrossSeam } = choice;
+    if (reason.behindBy !== null) return `${asNext(choice, reason.behindBy)}; seam ${acrossSeam}.`;
+    const closed = acrossSeam < 0 ? seam(choice) : `seam ${acrossSeam}`;
+    return `${asBest(choice)}; ${closed}${cost(choice)}.`;
   },
 };

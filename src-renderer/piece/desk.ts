@@ -1,0 +1,134 @@
+/** What stands on the Piece bench besides the project: the view, the stitch looked at, the band in the form. */
+import { createSubscriber } from 'svelte/reactivity';
+import { words } from '@shared/words/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import type { Action } from '../shell/actions/action.ts';
+import type { Session } from '../shell/session.ts';
+import type { Viewport } from '../ui/cells/index.ts';
+import type { StitchSpot } from './drawing/cursor.ts';
+
+/** What the stage does for commands; it alone knows its size. */
+export interface StageControls {
+  zoomBy(factor: number): void;
+  fit(): void;
+}
+
+export const ZOOM_STEP = 1.25;
+
+export class PieceDesk {
+  readonly actions: readonly Action[];
+  #view: Viewport | null = null;
+  #spot: StitchSpot | null = null;
+  #band = 0;
+  #stage: StageControls | null = null;
+  readonly #listeners = new Set<() => void>();
+  readonly #follow: () => void;
+
+  constructor(session: Session) {
+    this.#follow = createSubscriber((update) => {
+      this.#listeners.add(update);
+      return () => this.#listeners.delete(update);
+    });
+    let project = session.project;
+    session.subscribe(() => {
+      if (isAnother(project, session.project)) this.#forget();
+      project = session.project;
+    });
+    this.actions = actionsOf(session, () => this.#stage);
+  }
+
+  /** Null: the whole piece, as large as it goes. */
+  get view(): Viewport | null {
+    this.#follow();
+    return this.#view;
+  }
+
+  set view(view: Viewport | null) {
+    this.#view = view;
+    this.#emit();
+  }
+
+  /** The stitch under the keyboard's cursor. */
+  get spot(): StitchSpot | null {
+    this.#follow();
+    return this.#spot;
+  }
+
+  set spot(spot: StitchSpot | null) {
+    this.#spot = spot;
+    this.#emit();
+  }
+
+  /** Index of the band whose groups the form describes. */
+  get band(): number {
+    this.#follow();
+    return this.#band;
+  }
+
+  set band(band: number) {
+    this.#band = band;
+    this.#emit();
+  }
+
+  /** The stage comes and goes with the bench. */
+  attach(stage: StageControls): () => void {
+    this.#stage = stage;
+    return () => {
+      if (this.#stage === stage) this.#stage = null;
+    };
+  }
+
+  #forget(): void {
+    this.#view = null;
+    this.#spot = null;
+    this.#band = 0;
+    this.#emit();
+  }
+
+  #emit(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+/** True if another project was put on the table: a change leaves most parts of a project as they are. */
+function isAnother(before: Project, after: Project): boolean {
+  return before.piece !== after.piece && before.bands !== after.bands && before.motifs !== after.motifs;
+}
+
+function actionsOf(session: Session, stage: () => StageControls | null): Action[] {
+  const text = words.piece.tools;
+  const always = (): boolean => true;
+  return [
+    {
+      id: 'floats',
+      label: () => text.floats,
+      keys: ['F'],
+      isEnabled: always,
+      isOn: () => session.view.showsFloats,
+      run: () => session.look({ showsFloats: !session.view.showsFloats }),
+    },
+    {
+      id: 'wraps',
+      label: () => text.wraps,
+      keys: ['W'],
+      isEnabled: always,
+      isOn: () => session.view.showsWraps,
+      run: () => session.look({ showsWraps: !session.view.showsWraps }),
+    },
+    {
+      id: 'zoom-in',
+      label: () => text.zoomIn,
+      keys: ['Mod++', 'Mod+='],
+      isEnabled: always,
+      run: () => stage()?.zoomBy(ZOOM_STEP),
+    },
+    {
+      id: 'zoom-out',
+      label: () => text.zoomOut,
+      keys: ['Mod+-'],
+      isEnabled: always,
+      run: () => stage()?.zoomBy(1 / ZOOM_STEP),
+    },
+    { id: 'zoom-fit', label: () => text.fit, keys: ['Mod+0'], isEnabled: always, run: () => stage()?.fit() },
+  ];
+}

@@ -1,0 +1,52 @@
+/** Row counter readings along the right edge: reading n stands at the top of row n. */
+import type { Outline } from '@shared/piece/index.ts';
+import { numberStep, type Viewport } from '../../ui/cells/index.ts';
+import type { Look } from './look.ts';
+
+/** Room that the numbers take beside the piece. */
+export const COUNTER_WIDTH = 44;
+const ROOM = 26;
+
+/** The readings between two rows of the view that get a number: every one where there is room, else every fifth, tenth or more. */
+export function readingsIn(least: number, most: number, rowHeight: number): number[] {
+  const step = rowHeight >= ROOM ? 1 : numberStep(rowHeight, ROOM);
+  const readings: number[] = [];
+  for (let reading = Math.max(0, Math.ceil(least / step) * step); reading <= most; reading += step) {
+    readings.push(reading);
+  }
+  return readings;
+}
+
+export function drawCounter(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  outline: Outline,
+  look: Look,
+  font: string,
+  width: number,
+  height: number,
+): void {
+  const least = Math.max(0, view.cellAt(0, height).row);
+  const most = Math.min(outline.rows, view.cellAt(0, 0).row + 1);
+  context.font = `400 12px ${font}`;
+  context.textBaseline = 'middle';
+  context.textAlign = 'left';
+  for (const reading of readingsIn(least, most, view.cellHeight)) {
+    const y = view.top(reading - 1);
+    const edge = view.left((outline.last[Math.max(0, reading - 1)] as number) + 1);
+    // Zoomed in, the edge may be out of sight; the numbers stay.
+    const x = Math.min(edge, width - COUNTER_WIDTH);
+    if (x < edge) {
+      context.fillStyle = look.paper;
+      context.globalAlpha = 0.9;
+      context.beginPath();
+      context.roundRect(x + 2, y - 9, COUNTER_WIDTH - 6, 18, 4);
+      context.fill();
+      context.globalAlpha = 1;
+    }
+    context.fillStyle = look.control;
+    context.fillRect(x + 3, Math.round(y - 0.5), 5, 1);
+    context.fillStyle = look.soft;
+    context.fillText(String(reading), x + 13, y);
+  }
+}

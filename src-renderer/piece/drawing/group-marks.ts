@@ -1,0 +1,91 @@
+/** What is drawn over the fabric to show where things stand: blocks, copies, guides, centre, fold. */
+import { edgesAt, type Outline } from '@shared/piece/index.ts';
+import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { Viewport } from '../../ui/cells/index.ts';
+import type { Look } from './look.ts';
+
+/** Pattern blocks dashed, the copies in them dotted, and a fine line down to their first and last needles. */
+export function drawGroups(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  groups: readonly PlacedGroup[],
+  look: Look,
+  rulerY: number,
+): void {
+  for (const { block, firstRow, lastRow, copyWidth, across } of groups) {
+    const left = Math.round(view.left(block.first)) + 0.5;
+    const right = Math.round(view.left(block.last + 1)) + 0.5;
+    const bottom = Math.round(view.top(firstRow - 2)) + 0.5;
+    const top = Math.round(view.top(lastRow - 1)) + 0.5;
+    context.lineWidth = 1;
+    context.strokeStyle = look.accentOnMain;
+    line(context, left, bottom, left, rulerY, []);
+    context.globalAlpha = 0.55;
+    line(context, right, bottom, right, rulerY, []);
+    context.globalAlpha = 1;
+    context.setLineDash([4, 3]);
+    context.strokeRect(left, top, right - left, bottom - top);
+    if (copyWidth * view.cellWidth >= 24) {
+      context.globalAlpha = 0.7;
+      for (let copy = 1; copy < across; copy++) {
+        const x = Math.round(view.left(block.first + copy * copyWidth)) + 0.5;
+        line(context, x, top, x, bottom, [1, 3]);
+      }
+      context.globalAlpha = 1;
+    }
+    context.setLineDash([]);
+  }
+}
+
+/** The centre of the bed, between L1 and R1. */
+export function drawCentre(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  outline: Outline,
+  look: Look,
+  rulerY: number,
+): void {
+  const x = Math.round(view.left(0)) + 0.5;
+  const top = view.top(outline.rows - 1);
+  const bottom = view.top(-1);
+  context.lineWidth = 1;
+  context.strokeStyle = look.accent;
+  line(context, x, top - 10, x, top, [5, 4]);
+  line(context, x, bottom, x, rulerY + 12, []);
+  context.strokeStyle = look.accentOnMain;
+  line(context, x, top, x, bottom, [5, 4]);
+}
+
+/** The row after which a hem is folded, from edge to edge, with its name at the left. */
+export function drawFold(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  outline: Outline,
+  hemRows: number,
+  name: string,
+  look: Look,
+  font: string,
+): void {
+  const half = Math.floor(hemRows / 2);
+  if (half === 0 || half > outline.rows) return;
+  const { first, last } = edgesAt(outline, half);
+  const y = Math.round(view.top(half - 1)) + 0.5;
+  const left = view.left(first);
+  context.lineWidth = 1.5;
+  context.strokeStyle = look.onMain;
+  line(context, left, y, view.left(last + 1), y, [10, 3, 2, 3]);
+  context.font = `400 12px ${font}`;
+  context.fillStyle = look.soft;
+  context.textAlign = 'right';
+  context.textBaseline = 'middle';
+  context.fillText(name, left - 8, y);
+}
+
+function line(context: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number, dash: number[]): void {
+  context.setLineDash(dash);
+  context.beginPath();
+  context.moveTo(x1, y1);
+  context.lineTo(x2, y2);
+  context.stroke();
+  context.setLineDash([]);
+}

@@ -1,0 +1,177 @@
+/**
+ * The piece on the screen: the fabric as one bitmap, everything else as shapes
+ * that draw what is in view. Usable without Svelte.
+ *
+ * Columns of the viewport are slots, so that L1 is column −1 and the centre of
+ * the bed lies at 0.
+ */
+import Konva from 'konva/lib/Core.js';
+import type { Fabric, Plan } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
+import { COUNTER_WIDTH, drawCounter } from './counter.ts';
+import { drawCursor, type StitchSpot } from './cursor.ts';
+import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
+import { drawCentre, drawFold, drawGroups } from './group-marks.ts';
+import type { Look } from './look.ts';
+import { stepsOf, type Step } from './outline.ts';
+import { drawRuler, RULER_GAP, RULER_HEIGHT } from './ruler.ts';
+import { drawSpaces, spacesOf, type SpacesScene } from './spaces.ts';
+import { drawOutline } from './stitches.ts';
+import { drawWraps } from './wraps.ts';
+
+export interface PieceScene {
+  readonly plan: Plan;
+  readonly project: Project;
+  readonly showsFloats: boolean;
+  readonly showsWraps: boolean;
+  readonly look: Look;
+  readonly font: string;
+  readonly acrossSeam: readonly string[];
+  readonly fold: string;
+}
+
+export class PieceDrawing {
+  readonly #cells: CellStage;
+  readonly #marks: Konva.Layer;
+  readonly #pointer: Konva.Layer;
+  #scene: PieceScene;
+  #view: Viewport;
+  #spot: StitchSpot | null = null;
+  #steps: Step[];
+  #spaces: SpacesScene[];
+
+  constructor(container: HTMLDivElement, scene: PieceScene, width: number, height: number) {
+    this.#scene = scene;
+    this.#steps = stepsOf(scene.plan.outline);
+    this.#spaces = spacesIn(scene);
+    this.#view = fittedView(scene, width, height);
+    this.#cells = createCellStage(container, {
+      picture: pictureOf(scene),
+      viewport: this.#cellView(),
+      width,
+      height,
+      lines: null,
+    });
+    this.#marks = shapeLayer((context) => this.#drawMarks(context));
+    this.#pointer = shapeLayer((context) => this.#drawPointer(context));
+    this.#cells.konva.add(this.#marks, this.#pointer);
+  }
+
+  get view(): Viewport {
+    return this.#view;
+  }
+
+  show(scene: PieceScene): void {
+    const before = this.#scene;
+    this.#scene = scene;
+    if (scene.plan !== before.plan || scene.look !== before.look) {
+      this.#steps = stepsOf(scene.plan.outline);
+      this.#spaces = spacesIn(scene);
+      this.#cells.show(pictureOf(scene));
+      this.#cells.look(this.#cellView());
+    }
+    this.#marks.batchDraw();
+    this.#pointer.batchDraw();
+  }
+
+  look(view: Viewport): void {
+    this.#view = view;
+    this.#cells.look(this.#cellView());
+    this.#marks.batchDraw();
+    this.#pointer.batchDraw();
+  }
+
+  point(spot: StitchSpot | null): void {
+    if (spot?.needle === this.#spot?.needle && spot?.row === this.#spot?.row) return;
+    this.#spot = spot;
+    this.#pointer.batchDraw();
+  }
+
+  resize(width: number, height: number): void {
+    this.#cells.resize(width, height);
+    this.#marks.draw();
+    this.#pointer.draw();
+  }
+
+  destroy(): void {
+    this.#cells.destroy();
+  }
+
+  /** The cell stage counts columns from the fabric's first needle. */
+  #cellView(): Viewport {
+    const { cellWidth, cellHeight, x, y } = this.#view;
+    return new Viewport(cellWidth, cellHeight, x + this.#scene.plan.fabric.first * cellWidth, y);
+  }
+
+  /** Under the cast-on edge, or at the foot of the view where that is out of sight. */
+  #rulerY(): number {
+    return Math.min(this.#view.top(-1) + RULER_GAP, this.#cells.konva.height() - RULER_HEIGHT);
+  }
+
+  #drawMarks(context: CanvasRenderingContext2D): void {
+    const { plan, project, showsFloats, showsWraps, look, font, acrossSeam, fold } = this.#scene;
+    const view = this.#view;
+    const width = this.#cells.konva.width();
+    const height = this.#cells.konva.height();
+    const rulerY = this.#rulerY();
+    drawOutline(context, view, this.#steps, look, width, height);
+    drawCentre(context, view, plan.outline, look, rulerY);
+    drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
+    drawGroups(context, view, plan.groups, look, rulerY);
+    let strands: Strand[] = [];
+    if (showsFloats) {
+      strands = strandsIn(plan.rows, view, width, height);
+      drawFloats(context, strands, view.cellHeight, look);
+    }
+    if (showsWraps) drawWraps(context, view, plan.rows, look, width, height);
+    for (const spaces of this.#spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
+    drawTags(context, strands, look, font);
+    drawCounter(context, view, plan.outline, look, font, width, height);
+    const { first, width: needles } = plan.fabric;
+    drawRuler(context, view, { first, last: first + needles - 1, groups: plan.groups }, look, font, rulerY, width);
+  }
+
+  #drawPointer(context: CanvasRenderingContext2D): void {
+    if (this.#spot) drawCursor(context, this.#view, this.#spot, this.#scene.look, this.#rulerY());
+  }
+}
+
+/** The whole piece, with room for what stands around it. */
+export function fittedView(
+  { plan, project }: Pick<PieceScene, 'plan' | 'project'>,
+  width: number,
+  height: number,
+): Viewport {
+  const { first, width: columns, rows } = plan.fabric;
+  const { gauge } = project.piece;
+  return Viewport.fit(
+    { column: first, row: 0, width: columns, height: rows },
+    gauge.rows / gauge.stitches,
+    roomAround(width, height),
+  );
+}
+
+/** The view less the title, the ruler, the counter and the numbers beside the piece. */
+export function roomAround(width: number, height: number): Room {
+  return { width, height, left: 72, right: COUNTER_WIDTH + 12, top: 72, bottom: RULER_GAP + RULER_HEIGHT + 8 };
+}
+
+function pictureOf({ plan, look }: PieceScene): CellPicture {
+  const { width, rows, cells }: Fabric = plan.fabric;
+  return { grid: { width, height: rows, cells }, colours: look.yarns, surround: null };
+}
+
+function spacesIn({ plan, project }: PieceScene): SpacesScene[] {
+  return plan.bands.flatMap((band, index) => {
+    return spacesOf(band, project.bands[index]?.judge ?? 'figure', plan.outline) ?? [];
+  });
+}
+
+function shapeLayer(draw: (context: CanvasRenderingContext2D) => void): Konva.Layer {
+  const layer = new Konva.Layer({ listening: false });
+  layer.add(
+    new Konva.Shape({ listening: false, perfectDrawEnabled: false, sceneFunc: (context) => draw(context._context) }),
+  );
+  return layer;
+}

@@ -1,0 +1,45 @@
+/** Where the arrow keys take the stitch that is looked at. */
+import { edgesAt, type Outline } from '@shared/piece/index.ts';
+import type { StitchSpot } from '../drawing/cursor.ts';
+
+/** Rows that Page Up and Page Down go. */
+const PAGE = 10;
+
+/**
+ * The spot after a key, kept on the piece (no wrapping round); null for a key
+ * that does not move it. Up is up the piece.
+ */
+export function spotAfterKey(
+  spot: StitchSpot,
+  key: { readonly key: string; readonly ctrlKey: boolean },
+  outline: Outline,
+): StitchSpot | null {
+  const edges = edgesAt(outline, spot.row);
+  switch (key.key) {
+    case 'ArrowLeft':
+      return onPiece({ ...spot, needle: spot.needle - 1 }, outline);
+    case 'ArrowRight':
+      return onPiece({ ...spot, needle: spot.needle + 1 }, outline);
+    case 'ArrowUp':
+      return onPiece({ ...spot, row: spot.row + 1 }, outline);
+    case 'ArrowDown':
+      return onPiece({ ...spot, row: spot.row - 1 }, outline);
+    case 'PageUp':
+      return onPiece({ ...spot, row: spot.row + PAGE }, outline);
+    case 'PageDown':
+      return onPiece({ ...spot, row: spot.row - PAGE }, outline);
+    case 'Home':
+      return key.ctrlKey ? onPiece({ needle: -Infinity, row: 1 }, outline) : { ...spot, needle: edges.first };
+    case 'End':
+      return key.ctrlKey ? onPiece({ needle: Infinity, row: outline.rows }, outline) : { ...spot, needle: edges.last };
+    default:
+      return null;
+  }
+}
+
+/** The stitch of the piece nearest to a spot: its row first, then its needle. */
+export function onPiece({ needle, row }: StitchSpot, outline: Outline): StitchSpot {
+  const kept = Math.min(Math.max(row, 1), outline.rows);
+  const { first, last } = edgesAt(outline, kept);
+  return { row: kept, needle: Math.min(Math.max(needle, first), last) };
+}

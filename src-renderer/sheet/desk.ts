@@ -1,0 +1,103 @@
+/** What stands on the Sheet bench besides the project: how pages are shown, and what was written last. */
+import { createSubscriber } from 'svelte/reactivity';
+import { exportKinds, type Host, type Params, type Result } from '@shared/host/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
+import { projectToText } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../shell/actions/action.ts';
+import type { Asking } from '../shell/files.ts';
+import type { Session } from '../shell/session.ts';
+
+export type ExportKind = Params<'exports.write'>['kinds'][number];
+export type Written = Result<'exports.write'>['files'][number];
+
+/** How the last request to write files stands. */
+export type Writing =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'going-on' }
+  | { readonly kind: 'done'; readonly folder: string; readonly files: readonly Written[] }
+  | { readonly kind: 'failed'; readonly problem: Problem };
+
+/** A page as wide as the window, or small enough to be seen whole. */
+export type Fit = 'width' | 'page';
+
+export class SheetDesk {
+  readonly actions: readonly Action[];
+  #writing: Writing = { kind: 'none' };
+  #fit: Fit = 'width';
+  readonly #listeners = new Set<() => void>();
+  readonly #follow: () => void;
+
+  constructor(
+    private readonly session: Session,
+    private readonly host: Host,
+    private readonly asking: Asking,
+  ) {
+    this.#follow = createSubscriber((update) => {
+      this.#listeners.add(update);
+      return () => this.#listeners.delete(update);
+    });
+    let project = session.project;
+    session.subscribe(() => {
+      // What was written no longer stands for what is on the table.
+      if (session.project !== project && this.#writing.kind !== 'going-on') this.#set({ kind: 'none' });
+      project = session.project;
+    });
+    const text = words.sheetBench.commands;
+    const isEnabled = (): boolean => this.writing.kind !== 'going-on';
+    this.actions = [
+      ...exportKinds.map((kind): Action => ({
+        id: `write-${kind}`,
+        label: () => text[kind],
+        keys: [],
+        isEnabled,
+        run: () => this.write([kind]),
+      })),
+      { id: 'write-all', label: () => text.all, keys: ['Mod+E'], isEnabled, run: () => this.write(exportKinds) },
+    ];
+  }
+
+  get writing(): Writing {
+    this.#follow();
+    return this.#writing;
+  }
+
+  get fit(): Fit {
+    this.#follow();
+    return this.#fit;
+  }
+
+  set fit(fit: Fit) {
+    this.#fit = fit;
+    this.#emit();
+  }
+
+  /** Asks for a folder and writes the files there. Giving up changes nothing. */
+  async write(kinds: readonly ExportKind[]): Promise<void> {
+    if (this.#writing.kind === 'going-on') return;
+    const { project, view } = this.session;
+    const folder = await this.asking.folder();
+    if (folder === null) return;
+    this.#set({ kind: 'going-on' });
+    const text = projectToText(project);
+    const written = await this.host.call('exports.write', {
+      project: text,
+      folder,
+      kinds: [...kinds],
+      paper: view.paper,
+    });
+    if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
+    const { files } = written.value;
+    this.#set({ kind: 'done', folder, files });
+    this.session.announce(words.sheetBench.written(files.length, folder));
+  }
+
+  #set(writing: Writing): void {
+    this.#writing = writing;
+    this.#emit();
+  }
+
+  #emit(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}

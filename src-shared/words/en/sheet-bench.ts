@@ -1,0 +1,45 @@
+/** The Sheet bench: what will be printed, and the buttons that write it. */
+import type { Params } from '../../host/index.ts';
+import { numbers as n } from './numbers.ts';
+
+type Kind = Params<'exports.write'>['kinds'][number];
+
+/** `84 kB`. */
+function size(bytes: number): string {
+  return bytes < 1000 ? `${bytes} bytes` : bytes < 1e6 ? `${n.plain(bytes / 1e3, 0)} kB` : `${n.plain(bytes / 1e6)} MB`;
+}
+
+export const sheetBench = {
+  title: 'What will be printed',
+  pages: (pages: number, paper: string): string =>
+    `The placement sheet takes **${n.count(pages, 'page')}** of ${paper}.`,
+  trueToPrint: 'The preview, the print and the file are one drawing.',
+  pagesLabel: 'Pages of the placement sheet',
+  noSheet: 'There is no sheet yet',
+  toPiece: 'Go to the piece',
+  paper: 'Paper',
+  papers: { a4: 'A4', letter: 'Letter' },
+  fit: 'Preview',
+  fits: { width: 'as wide as the window', page: 'whole pages' },
+  writeTitle: 'Write files',
+  intoFolder: 'You choose a folder; files of the same name there are replaced.',
+  /** What a button that writes says, and what it is good for. */
+  kinds: {
+    'sheet-pdf': { button: 'Placement sheet (PDF)', about: 'to print and lay beside the machine' },
+    'chart-png': { button: 'Chart image (PNG)', about: 'one repeat, in knitted proportion' },
+    'chart-svg': { button: 'Chart drawing (SVG)', about: 'the same as lines, for any size' },
+    'rows-csv': { button: 'Row list (CSV)', about: 'every row, for a spreadsheet' },
+  } satisfies { readonly [K in Kind]: { button: string; about: string } },
+  all: 'Write all four',
+  commands: {
+    'sheet-pdf': 'Write the placement sheet',
+    'chart-png': 'Write the chart image',
+    'chart-svg': 'Write the chart drawing',
+    'rows-csv': 'Write the row list',
+    all: 'Write all files',
+  } satisfies { readonly [K in Kind | 'all']: string },
+  writing: 'Writing…',
+  written: (files: number, folder: string): string => `${n.count(files, 'file')} written to ${folder}`,
+  file: (name: string, bytes: number): string => `${name}, ${size(bytes)}`,
+  size,
+};
