@@ -116,7 +116,6 @@ function firstPlacements({ gaps, widest, openings }: Level, most: number): numbe
 
 /** The best `wanted` placements of a level that has at least as many. */
 function bestByWindows(level: Level, wanted: number): number[][] {
-  const { gaps, widest } = level;
   const queue = new Queue(compareWindows);
   for (const opening of level.openings) {
     queue.push(windowOf(level, opening, tightest(level, opening), true));
@@ -125,27 +124,41 @@ function bestByWindows(level: Level, wanted: number): number[][] {
   while (found.length < wanted) {
     const equals = takeEquals(queue);
     if (equals.length === 0) break;
-    const alike: number[][] = [];
-    for (const { opening, range, growsUp } of equals) {
-      let missing = wanted - found.length;
-      for (const chosen of canShare(gaps, opening, range) ? sharings(gaps, opening, range) : []) {
-        if (!reachesEnds(chosen, range)) continue;
-        alike.push([opening.left, ...chosen, opening.right]);
-        if (--missing === 0) break;
-      }
-      if (gaps.least.length === 0) continue;
-      const { least, most } = range;
-      if (least > lowestGap(gaps, opening, widest, most)) {
-        queue.push(windowOf(level, opening, { least: least - 1, most }, false));
-      }
-      if (growsUp && most < highestGap(gaps, opening, widest)) {
-        queue.push(windowOf(level, opening, { least, most: most + 1 }, true));
-      }
-    }
+    const missing = wanted - found.length;
+    const alike = equals.flatMap((window) => placementsReachingEnds(level, window, missing));
     alike.sort(compareSpaces);
-    found.push(...alike.slice(0, wanted - found.length));
+    found.push(...alike.slice(0, missing));
+    for (const window of equals) {
+      for (const wider of nextWider(level, window)) queue.push(wider);
+    }
   }
   return found;
+}
+
+/** The first `most` placements of a window that reach both its ends, from the left. */
+function placementsReachingEnds({ gaps }: Level, { opening, range }: Window, most: number): number[][] {
+  const found: number[][] = [];
+  if (!canShare(gaps, opening, range)) return found;
+  for (const chosen of sharings(gaps, opening, range)) {
+    if (chosen.length > 0 && (Math.min(...chosen) > range.least || Math.max(...chosen) < range.most)) continue;
+    found.push([opening.left, ...chosen, opening.right]);
+    if (found.length === most) break;
+  }
+  return found;
+}
+
+/** The windows one needle wider that are not reached from another. */
+function nextWider(level: Level, { opening, range: { least, most }, growsUp }: Window): Window[] {
+  const { gaps, widest } = level;
+  const wider: Window[] = [];
+  if (gaps.least.length === 0) return wider;
+  if (least > lowestGap(gaps, opening, widest, most)) {
+    wider.push(windowOf(level, opening, { least: least - 1, most }, false));
+  }
+  if (growsUp && most < highestGap(gaps, opening, widest)) {
+    wider.push(windowOf(level, opening, { least, most: most + 1 }, true));
+  }
+  return wider;
 }
 
 /** The least range in which gaps of the opening may lie: no placement has a smallest gap above it or a largest below it. */
@@ -182,8 +195,4 @@ function takeEquals(queue: Queue<Window>): Window[] {
     queue.pop();
   }
   return equals;
-}
-
-function reachesEnds(chosen: readonly number[], range: GapRange): boolean {
-  return chosen.length === 0 || (Math.min(...chosen) === range.least && Math.max(...chosen) === range.most);
 }

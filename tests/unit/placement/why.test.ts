@@ -1,0 +1,152 @@
+/** The sentence beside each choice. */
+import { describe, expect, it } from 'vitest';
+import { parseNeedle } from '@shared/bed/index.ts';
+import { edgesOf } from '@shared/piece/index.ts';
+import { RULE_KINDS, solvePlacement, type PlacementChoice } from '@shared/placement/index.ts';
+import type { PlacementRule } from '@shared/project/project.ts';
+import { words } from '@shared/words/index.ts';
+
+type Group = readonly [width: number, blankLeft?: number, blankRight?: number];
+
+function said(
+  stitches: number,
+  groups: readonly Group[],
+  rule: PlacementRule,
+  judge: 'figure' | 'blocks' = 'blocks',
+  allowance = 0,
+): string[] {
+  const choices: PlacementChoice[] = solvePlacement({
+    edges: edgesOf(stitches, { oddStitch: 'right', offset: 0 }),
+    groups: groups.map(([width, blankLeft = 0, blankRight = 0]) => ({ width, blankLeft, blankRight })),
+    seamAllowance: { left: allowance, right: allowance },
+    rule,
+    judge,
+  });
+  return choices.map(words.placement.why);
+}
+
+describe('the best choice is said to be', () => {
+  const sixes: Group[] = [[20], [20]];
+  it.each<{ of: string; says: string; choices: string[] }>([
+    {
+      of: 'even but for rounding',
+      choices: said(
+        120,
+        [
+          [36, 1],
+          [36, 1],
+        ],
+        { kind: 'seam' },
+        'figure',
+      ),
+      says: 'Even to the eye: 13 stitches at each edge, 24 between; closed, the seam shows 26; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
+    },
+    {
+      of: 'even all the way round',
+      choices: said(64, sixes, { kind: 'seam' }),
+      says: 'Even by the blocks, all the way round: 6 stitches at each edge, 12 between; closed, the blocks lie 12 apart across the seam.',
+    },
+    {
+      of: 'even beside the seam',
+      choices: said(64, sixes, { kind: 'seam' }, 'figure', 1),
+      says: 'Even to the eye: 7 stitches at each edge, 10 between; the seam takes 2; closed, the seam shows 12; needles are whole, and an exact share would be 5.5 at each edge beside the seam and 11 between.',
+    },
+    {
+      of: 'short of room for its blank columns',
+      choices: said(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
+      says: 'Even to the eye: 9 stitches at each edge, 8 in each gap; closed, the seam shows 18; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
+    },
+    {
+      of: 'one group in the middle',
+      choices: said(120, [[36]], { kind: 'seam' }, 'figure'),
+      says: 'Centred to the eye: 42 stitches at each edge; closed, the seam shows 84.',
+    },
+    {
+      of: 'as even as an odd stitch allows',
+      choices: said(41, [[20]], { kind: 'even' }, 'figure'),
+      says: 'As even as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; closed, the seam shows 21; needles are whole, and an exact share would be 10.5 at each edge.',
+    },
+    {
+      of: 'every space the same',
+      choices: said(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
+      says: 'Even to the eye, every space the same: 4 stitches at each edge, 4 in each gap; closed, the seam shows 8.',
+    },
+    {
+      of: 'as the margins are given',
+      choices: said(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
+      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; closed, the blocks lie 14 apart across the seam; needles are whole, and an exact share would be 5.33 between.',
+    },
+    {
+      of: 'as the gaps are given',
+      choices: said(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
+      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; closed, the blocks lie 22 apart across the seam.',
+    },
+    {
+      of: 'placed by hand',
+      choices: said(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
+      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; closed, the seam shows 5.',
+    },
+    {
+      of: 'in the seam',
+      choices: said(20, [[20]], { kind: 'seam' }, 'figure', 2),
+      says: 'Both sides alike: 0 stitches at each edge; the seam takes 4, and with them 4 of the figure.',
+    },
+    {
+      of: 'one of many gaps',
+      // 93 − 60 leaves 33 for six gaps beside margins of 0: 5 each and 3 over.
+      choices: said(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
+      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; closed, the blocks lie 0 apart across the seam; needles are whole, and an exact share would be 5.5 between.',
+    },
+  ])('$of', ({ choices, says }) => {
+    expect(choices[0]).toBe(says);
+  });
+});
+
+describe('a later choice says what it costs', () => {
+  const heads = (sentences: readonly string[]): string[] =>
+    sentences.map((sentence) => sentence.split(':')[0] as string);
+
+  it('against the one before it, where the seam continues', () => {
+    const two: Group[] = [
+      [36, 1],
+      [36, 1],
+    ];
+    expect(heads(said(120, two, { kind: 'seam' }, 'figure')).slice(1, 3)).toEqual([
+      'As good, with narrower margins',
+      'As even, but gaps and seam differ by up to 6',
+    ]);
+  });
+
+  it('against the one before it, with even spaces', () => {
+    expect(heads(said(30, [[7], [7], [7]], { kind: 'even' })).slice(1, 5)).toEqual([
+      'As good, further to the right',
+      'As near the rule, but the gaps differ by up to 1',
+      'As good, further to the right',
+      'As even, but the spaces differ by up to 2',
+    ]);
+  });
+
+  it('against the one before it, with fixed margins', () => {
+    expect(heads(said(40, [[9], [9], [9]], { kind: 'margins', stitches: 2 })).slice(1, 4)).toEqual([
+      'As good, further to the right',
+      'Less even, the two sides differing by 3 stitches',
+      'As good, further to the right',
+    ]);
+    expect(heads(said(42, [[9], [9], [9], [9]], { kind: 'margins', stitches: 0 }))[1]).toBe(
+      'As even, but the gaps differ by up to 3',
+    );
+  });
+});
+
+describe('the rules', () => {
+  it('have a name and a sentence each', () => {
+    expect(RULE_KINDS.map((kind) => words.placement.rules[kind])).toEqual([
+      'Seam continues',
+      'Even spaces',
+      'Fixed margins',
+      'Fixed gap',
+      'By hand',
+    ]);
+    for (const kind of RULE_KINDS) expect(words.placement.asks[kind]).toMatch(/^[A-Z].*\.$/);
+  });
+});
