@@ -7,6 +7,7 @@ import type { Given } from './given.ts';
 const options: Partial<Record<ProblemCode, readonly CliOptionName[]>> = {
   'needle-not-on-piece': ['rule', 'stitches'],
   'groups-overlap': ['rule'],
+  'groups-out-of-order': ['rule'],
   'by-hand-count': ['rule', 'copies'],
   'rule-cannot-be-met': ['rule', 'copies', 'stitches'],
   'groups-wider-than-piece': ['copies', 'stitches', 'seam-allowance'],

@@ -27,7 +27,7 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
   const isJson = typed.includes('--json');
   try {
     const [name, ...rest] = typed[0] === '--json' ? typed.slice(1) : typed;
-    if (name === undefined || name === '--help' || name === '-h') {
+    if ((name === undefined && !isJson) || name === '--help' || name === '-h') {
       printer.out(generalHelp());
       return 0;
     }
@@ -48,8 +48,8 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
   }
 }
 
-function unknownCommand(name: string): Error {
-  return name.startsWith('-')
+function unknownCommand(name: string | undefined): Error {
+  return name === undefined || name.startsWith('-')
     ? problemError('argument-missing', { argument: 'COMMAND' })
     : problemError('command-unknown', { text: name });
 }

@@ -1,0 +1,157 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
+import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
+import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+
+const motif = folder.motif('motif.pbm', blankColumnMotif(31));
+const sample = folder.file('sample.walewright', projectToText(sampleProject()));
+const plan = (...typed: string[]): Promise<PlanJson> => callJson<PlanJson>('plan', ...typed);
+const row = ({ rows }: PlanJson, number: number): RowJson => rows[number - 1] as RowJson;
+
+describe('plan of a motif on a folded hem', () => {
+  const hem = ['--stitches', '120', '--copies', '3,3', '--hem', '100'];
+
+  // Common practice, no source: hem of 100 rows folded, motif of 31: 60 plain,
+  // 61–91 pattern, 9 plain; set up with the counter at 59.
+  it('knits 60 rows plain, the pattern on rows 61 to 91, and 9 plain', async () => {
+    const made = await plan(motif, ...hem);
+    expect(made.piece).toEqual({
+      stitches: 120,
+      rows: 100,
+      sections: [
+        { name: 'hem back', first: 1, last: 50 },
+        { name: 'hem front', first: 51, last: 100 },
+      ],
+    });
+    expect(made.setUpAt).toBe(59);
+    expect(made.groups).toEqual([
+      { first: 'L48', last: 'L13', figureFirst: 'L47', figureLast: 'L13', firstRow: 61, lastRow: 91 },
+      { first: 'R12', last: 'R47', figureFirst: 'R13', figureLast: 'R47', firstRow: 61, lastRow: 91 },
+    ]);
+    const patterned = made.rows.filter(({ contrast }) => contrast.length > 0).map(({ row: number }) => number);
+    expect(patterned).toEqual(Array.from({ length: 31 }, (_, i) => 61 + i));
+    expect(made.rows.map(({ row: number }) => number)).toEqual(Array.from({ length: 100 }, (_, i) => i + 1));
+  });
+
+  it('starts on another row if told so, and is longer if told so', async () => {
+    const made = await plan(motif, ...hem, '--first-row', '10', '--rows', '150');
+    expect(made.groups[0]).toMatchObject({ firstRow: 10, lastRow: 40 });
+    expect(made.piece.sections.at(-1)).toEqual({ name: 'body', first: 101, last: 150 });
+  });
+
+  it('carries on from the side where the carriage stands', async () => {
+    const sides = async (...typed: string[]) =>
+      (await plan(motif, ...hem, ...typed)).rows.slice(0, 3).map(({ from }) => from);
+    expect(await sides()).toEqual(['right', 'left', 'right']);
+    expect(await sides('--start-side', 'left')).toEqual(['left', 'right', 'left']);
+  });
+
+  it('takes the placing asked for', async () => {
+    const placed = await callJson<{ choices: { groups: { first: string }[] }[] }>('place', motif, ...hem.slice(0, 4));
+    const made = await plan(motif, ...hem, '--choice', '2');
+    expect(made.groups.map(({ first }) => first)).toEqual(placed.choices[1]?.groups.map(({ first }) => first));
+  });
+
+  // Worked by hand: one row, contrast on two groups, 24 needles apart.
+  it('finds the float between the groups, and none with a ball for each', async () => {
+    const between = { yarn: 'contrast', first: 'L12', last: 'R12', stitches: 24, over: true };
+    expect(row(await plan(motif, ...hem), 61).floats).toContainEqual({ ...between, mm: 85.714 });
+    expect(row(await plan(motif, ...hem, '--gauge', '24x30'), 61).floats).toContainEqual({ ...between, mm: 100 });
+    const ownBalls = await plan(motif, ...hem, '--own-balls');
+    expect(row(ownBalls, 61).floats.filter(({ stitches }) => stitches === 24)).toEqual([]);
+    expect(row(ownBalls, 61).wraps).toEqual(['L12', 'R48']);
+    expect(row(await plan(motif, ...hem), 61).wraps).toEqual(['R48']);
+  });
+
+  it('lets longer floats pass if told so', async () => {
+    const over = async (...typed: string[]) =>
+      (await plan(motif, ...hem, ...typed)).rows.flatMap(({ floats }) => floats).some((float) => float.over);
+    expect([await over('--float-limit', '24'), await over('--float-limit', '23')]).toEqual([false, true]);
+  });
+
+  it('floats the contrast to the edges with end-needle selection on', async () => {
+    const made = await plan(motif, ...hem, '--end-needles', 'on');
+    expect(row(made, 61).floats.map(({ first }) => first)).toContain('L60');
+    expect(made.findings.map(({ code }) => code)).toContain('contrast-to-edges');
+  });
+});
+
+describe('plan of a motif without a hem', () => {
+  it('begins with the motif and ends with it', async () => {
+    const made = await plan(motif, '--stitches', '60', '--copies', '2');
+    expect(made.piece).toMatchObject({ rows: 31, sections: [{ name: 'body', first: 1, last: 31 }] });
+    expect(made).toMatchObject({ setUpAt: null, groups: [{ firstRow: 1, lastRow: 31 }] });
+    expect(made.findings[0]).toMatchObject({ code: 'no-set-up-row', rows: [1, 1] });
+  });
+
+  it('ends with the motif where it begins later', async () => {
+    const made = await plan(motif, '--stitches', '60', '--copies', '2', '--first-row', '3');
+    expect(made).toMatchObject({ setUpAt: 1, piece: { rows: 33 }, groups: [{ firstRow: 3, lastRow: 33 }] });
+  });
+
+  // Munden 1959 with dry relaxed ks 19.0 (from memory): 28 × 40 in 10 cm is
+  // 11.2 stitches a cm², so a loop of √(19.0 / 11.2) = 1.302 cm.
+  it('says how much yarn a stitch and the piece take', async () => {
+    const made = await plan(motif, '--stitches', '60', '--copies', '2');
+    expect(made.yarn.loopMm).toBeCloseTo(13.02, 1);
+    const contrastStitches = blankColumnMotif(31).join('').replaceAll('.', '').length * 2;
+    expect(made.yarn.contrast.metres).toBeGreaterThan((contrastStitches * 13.02) / 1000);
+    expect(made.yarn.main.metres).toBeGreaterThan(((60 * 31 - contrastStitches) * 13.02) / 1000);
+  });
+});
+
+describe('plan of a project', () => {
+  it('has the piece and the placing of the project', async () => {
+    const made = await plan(sample);
+    expect(made.piece).toMatchObject({ stitches: 96, rows: 140 });
+    expect(made).toMatchObject({ setUpAt: 23, groups: [{ firstRow: 25, lastRow: 42 }, { firstRow: 25 }] });
+    expect(made.findings.length).toBeGreaterThan(0);
+  });
+
+  it('puts options in front of what the project says', async () => {
+    const made = await plan(
+      sample,
+      '--rows',
+      '160',
+      '--copies',
+      '1,1,1',
+      '--first-row',
+      '5',
+      '--start-side',
+      'left',
+      '--own-balls',
+    );
+    expect(made.piece).toMatchObject({ stitches: 96, rows: 160 });
+    expect(made.groups.map(({ firstRow }) => firstRow)).toEqual([5, 5, 5]);
+    expect(row(made, 1).from).toBe('left');
+    expect(row(made, 5).wraps).toHaveLength(3);
+  });
+
+  it('centres the motif in a hem that is given', async () => {
+    const made = await plan(sample, '--hem', '60');
+    expect(made.piece.sections.map(({ name }) => name)).toEqual(['hem back', 'hem front', 'body']);
+    expect(made.groups[0]).toMatchObject({ firstRow: 37, lastRow: 54 });
+  });
+});
+
+describe('plan for people', () => {
+  it('names needles, rows, yarn and what to look out for', async () => {
+    const { status, out } = await call('plan', motif, '--stitches', '120', '--copies', '3,3', '--hem', '100');
+    expect(status).toBe(0);
+    for (const said of [
+      'L48–L13',
+      'Set up with the row counter at 59',
+      'hem front',
+      'Pattern begins',
+      'R48',
+      '92–100',
+    ]) {
+      expect(out).toContain(said);
+    }
+    expect(out).toContain('Keep loose sleeves and hair away');
+    expect(out).not.toMatch(/[{}]|undefined|null|NaN/);
+  });
+});

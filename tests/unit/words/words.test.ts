@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import type { Problem, ProblemCode, ProblemFacts } from '@shared/problem/index.ts';
+import { words } from '@shared/words/index.ts';
+import { plainText, segments } from '@shared/words/marked.ts';
+
+/** One example a problem; the compiler asks for one when a code is added. */
+const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
+  'needle-unknown': { text: 'L0' },
+  'needle-not-on-piece': { needle: 'L70', first: 'L60', last: 'R60' },
+  'groups-wider-than-piece': { needed: 130, available: 120, stitches: 120 },
+  'groups-overlap': { left: 1, right: 2, stitches: 4 },
+  'groups-out-of-order': { left: 1, right: 2 },
+  'off-the-bed': { stitches: 220, first: 'L110', last: 'R110', needles: 200 },
+  'rule-cannot-be-met': { rule: 'gaps', given: 60, least: 1, needed: 150, available: 120 },
+  'by-hand-count': { given: 1, groups: 2 },
+  'no-figure': { motif: 'gull' },
+  'motif-taller-than-section': { rows: 60, section: 'hem-front', available: 50 },
+  'rows-outside-piece': { first: 90, last: 120, rows: 100 },
+  'bands-overlap': { one: 1, other: 2, first: 20, last: 25 },
+  'hem-longer-than-piece': { hem: 120, rows: 100 },
+  'shaping-impossible': { changes: 40, rows: 30 },
+  'not-a-whole-number': { text: '1.5', least: 1, most: 1000 },
+  'not-a-number': { text: 'many' },
+  'option-unknown': { option: '--colour' },
+  'option-value': { option: '--judge', text: 'eye', allowed: 'figure or blocks' },
+  'option-missing': { option: '--stitches' },
+  'option-empty': { option: '--stitches' },
+  'switch-value': { option: '--whole', text: 'yes' },
+  'argument-missing': { argument: 'MOTIF' },
+  'argument-unexpected': { text: 'gull.png' },
+  'command-unknown': { text: 'knit' },
+  'choice-unknown': { given: 9, choices: 8 },
+  'colour-unknown': { text: 'mauve', known: '#ffffff, #000000' },
+  'picture-unknown-kind': {},
+  'picture-empty': {},
+  'picture-truncated': { kind: 'PNG' },
+  'picture-broken': { kind: 'PNG', damage: 'checksum' },
+  'picture-interlaced': { depth: 1 },
+  'picture-too-large': { width: 20000, height: 20000, mostWidth: 1000, mostHeight: 4000 },
+  'image-too-large': { width: 70000, height: 10, mostPixels: 268435456, mostSide: 65535 },
+  'picture-too-many-colours': { colours: 65, most: 64 },
+  'photo-unknown-kind': {},
+  'photo-too-large': { width: 20000, height: 20000, mostMegapixels: 100 },
+  'corners-unusable': { fault: 'crossed' },
+  'corner-outside-picture': { corner: 1, x: -4, y: 10, width: 800, height: 600 },
+  'grid-not-found': { across: true, up: false },
+  'cells-too-fine': { columns: 900, rows: 900, mostColumns: 400, mostRows: 300 },
+  'yarns-out-of-range': { given: 70, least: 2, most: 64 },
+  'crop-outside-picture': { width: 800, height: 600 },
+  'letters-missing': { letters: 'æ', font: 'Silkscreen' },
+  'lettering-empty': {},
+  'project-not-json': { detail: 'Unexpected end' },
+  'project-newer': { version: 2, known: 1 },
+  'project-invalid': { path: 'piece.gauge', detail: 'expected number' },
+  'project-not-ours': {},
+  'motif-too-large': { width: 2000, height: 10, mostWidth: 1000, mostHeight: 4000 },
+  'motif-missing': { motif: 'gull' },
+  'file-missing': {},
+  'file-is-folder': {},
+  'file-too-large': { bytes: 90_000_000, most: 64_000_000 },
+  'file-not-readable': { detail: 'permission denied' },
+  'file-changed-elsewhere': {},
+  'folder-not-writable': { detail: 'permission denied' },
+  'disk-full': {},
+  'file-not-written': { detail: 'input/output error' },
+  'request-invalid': { method: 'documents.read', detail: 'path' },
+  'request-refused': { detail: 'another origin' },
+  'host-unreachable': {},
+  unexpected: { detail: 'a bug' },
+};
+
+describe('what is said of a problem', () => {
+  it.each(Object.entries(examples))('%s: what happened, where, and what to do', (code, facts) => {
+    const problem = { code, facts, where: 'sleeve.walewright' } as Problem;
+    const { what, mend } = words.problems.say(problem);
+    for (const sentence of [what, mend]) {
+      expect(sentence).toMatch(/^\S.*\.$/);
+      expect(sentence).not.toMatch(/undefined|null|NaN|\[object| {2}/);
+    }
+    expect(words.problems.sentence(problem)).toBe(`sleeve.walewright: ${what} ${mend}`);
+  });
+
+  it('names the place once', () => {
+    const problem: Problem = { code: 'option-unknown', facts: { option: '--colour' }, where: '--colour' };
+    expect(words.problems.sentence(problem)).toMatch(/^--colour is no option here\./);
+  });
+});
+
+/** Every text of the catalogue that needs no facts, with where it stands. */
+function textsOf(node: unknown, path: string): [string, string][] {
+  if (typeof node === 'string') return [[path, node]];
+  if (typeof node !== 'object' || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]) => textsOf(value, `${path}.${key}`));
+}
+
+describe('the catalogue', () => {
+  it('has no empty or torn text', () => {
+    const texts = textsOf(words, 'words');
+    expect(texts.length).toBeGreaterThan(100);
+    for (const [path, text] of texts) {
+      expect(text.trim(), path).not.toBe('');
+      expect(text.split('**').length % 2, `marks of ${path}`).toBe(1);
+    }
+  });
+});
+
+describe('a sentence with strong numbers', () => {
+  it('is set in segments, and read as plain text without its marks', () => {
+    const marked = 'The repeat is **14 stitches × 18 rows**.';
+    expect(segments(marked)).toEqual([
+      { text: 'The repeat is ', isStrong: false },
+      { text: '14 stitches × 18 rows', isStrong: true },
+      { text: '.', isStrong: false },
+    ]);
+    expect(plainText(marked)).toBe('The repeat is 14 stitches × 18 rows.');
+  });
+
+  it('may begin or end strong, or be plain', () => {
+    expect(segments('**Two** or **three**').map(({ isStrong }) => isStrong)).toEqual([true, false, true]);
+    expect(segments('plain')).toEqual([{ text: 'plain', isStrong: false }]);
+    expect(segments('')).toEqual([]);
+  });
+});
