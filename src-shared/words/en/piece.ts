@@ -60,7 +60,7 @@ export const piece = {
     /** The drawing, to assistive technology. */
     label: (name: string, stitches: number, rows: number): string =>
       `${name}, ${n.size(stitches, rows)}, as on the needles`,
-    help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Escape puts the cursor away.',
+    help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges.',
     acrossSeam: ['across', 'the seam'],
     fold: 'fold',
     /** In place of the above while something stands in the way. */
@@ -197,7 +197,7 @@ export const piece = {
     zoomOut: 'Zoom out',
     fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
-    short: { floats: 'Floats', wraps: 'Wraps', 'zoom-in': 'Zoom in', 'zoom-out': 'Zoom out', 'zoom-fit': 'Fit' },
+    short: { floats: 'Floats', wraps: 'Wraps' },
   },
 
   toMotif: 'Go to the motif',
