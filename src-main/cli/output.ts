@@ -2,27 +2,20 @@
 import { mkdir } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { exportKinds, type paperSizes } from '@shared/host/index.ts';
+import { exportKinds } from '@shared/host/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
+import type { PaperSize } from '@shared/sheet/index.ts';
 import { words } from '@shared/words/index.ts';
+import type { WrittenFile } from '../services/export/index.ts';
 import { failureCode, nodeFiles, writeWhole, writingProblem } from '../services/files/index.ts';
-
-export interface WrittenFile {
-  readonly path: string;
-  readonly bytes: number;
-}
 
 /**
  * Writes every kind of file that a project turns into, each whole or not at
  * all, into a folder that is made if need be. Throws what planning and writing
  * throw.
  */
-export async function writeFiles(
-  project: Project,
-  folder: string,
-  paper: (typeof paperSizes)[number],
-): Promise<readonly WrittenFile[]> {
+export async function writeFiles(project: Project, folder: string, paper: PaperSize): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
   // Fonts and the PDF writer take a while to load; the other commands do not wait for them.

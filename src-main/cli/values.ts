@@ -6,6 +6,7 @@ import { parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/b
 import type { Gauge } from '@shared/piece/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
+import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import type { Given } from './given.ts';
 import { placed } from './placed.ts';
@@ -93,7 +94,7 @@ export const shows = oneOf<Shows>('shows', ['worn', 'needles']);
 export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl']);
 export const judge = oneOf<'figure' | 'blocks'>('judge', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
-export const paper = oneOf<'a4' | 'letter'>('paper', ['a4', 'letter']);
+export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
 export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
 
 function oneOf<T extends string>(option: CliOptionName, allowed: readonly [T, T]): (text: string) => T {
