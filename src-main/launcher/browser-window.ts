@@ -46,12 +46,16 @@ function canRun(path: string): boolean {
   }
 }
 
-/** Opens a window of its own; resolves with true when the person has closed it, false if it could not stay open. */
+/**
+ * Opens a window of its own; resolves with true when the person has closed it,
+ * false if it could not stay open. `end` closes it.
+ */
 export function openAppWindow(
   chromium: string,
   address: string,
   profileFolder: string,
   flags: readonly string[],
+  end: AbortSignal,
 ): Promise<boolean> {
   const window = spawn(
     chromium,
@@ -67,6 +71,7 @@ export function openAppWindow(
     ],
     { stdio: 'ignore' },
   );
+  end.addEventListener('abort', () => window.kill());
   return new Promise((resolve) => {
     window.on('error', () => resolve(false));
     window.on('exit', (code) => resolve(code === 0));

@@ -26,7 +26,6 @@ interface Fixtures {
 }
 
 const test = base.extend<Fixtures>({
-  // eslint-disable-next-line no-empty-pattern -- Playwright reads the names of the fixtures used from the pattern
   folder: async ({}, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'walewright-electron-'));
     await use(folder);

@@ -5,7 +5,7 @@ import { chmod, mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs
 import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { runElectron } from '../../../src-main/launcher/run-electron.ts';
 import { ask, letIn } from '../host/asking.ts';
 
@@ -127,6 +127,22 @@ describe.skipIf(!isBuilt || process.platform === 'win32')('starting with a displ
     expect(existsSync(profile)).toBe(false);
     expect(given.includes('--no-sandbox')).toBe(process.getuid?.() === 0 && process.platform === 'linux');
     expect(start.text()).toContain('The window was closed.');
+  });
+
+  it('closes the window when the program is ended', async () => {
+    const bin = join(folder, 'bin');
+    await mkdir(bin, { recursive: true });
+    const isOpen = join(folder, 'open');
+    // A window that stays until it is told to close, and notes that it was.
+    const script = `#!/bin/sh\ntrap '/bin/rm ${isOpen}; exit 0' TERM\n: > ${isOpen}\nwhile :; do /bin/sleep 0.1; done\n`;
+    await writeFile(join(bin, 'chromium'), script);
+    await chmod(join(bin, 'chromium'), 0o755);
+    const start = launch(['--shell', 'browser'], { DISPLAY: ':99', PATH: bin });
+    await vi.waitUntil(() => existsSync(isOpen), { timeout: 30_000 });
+    start.child.kill('SIGTERM');
+    expect(await start.ended).toBe(0);
+    expect(existsSync(isOpen)).toBe(false);
+    expect(await readdir(join(folder, 'data', 'windows'))).toEqual([]);
   });
 
   it.skipIf(process.platform === 'darwin')('asks for the default browser where no window stays open', async () => {
