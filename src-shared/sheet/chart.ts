@@ -72,11 +72,11 @@ function sizeOf(grid: ChartSubject['grid'], options: ChartImageOptions): ChartIm
   const cellWidth = Math.max(1, Math.round(cellHeight * (gauge ? cellAspect(gauge) : 1)));
   const bold = boldOf(cellHeight);
   // Room for the brackets and for the far edge's line.
-  const around = options.repeatBox ? 2 * bold + 1 : options.gridLines || options.numbers ? 2 : 0;
-  const gutters = options.numbers ? chartGutters({ grid }, numbersOf(options)) : { right: 0, bottom: 0 };
+  const around = options.repeatBox ? 2 * bold + 3 : options.gridLines || options.numbers ? 2 : 0;
+  const gutters = options.numbers ? chartGutters({ grid }, numbersOf(options)) : null;
   return {
-    width: grid.width * cellWidth + around + Math.max(around, Math.ceil(gutters.right) + 1),
-    height: grid.height * cellHeight + around + Math.max(around, Math.ceil(gutters.bottom) + 1),
+    width: grid.width * cellWidth + around + Math.max(around, gutters ? Math.ceil(gutters.right) + 1 : 0),
+    height: grid.height * cellHeight + around + Math.max(around, gutters ? Math.ceil(gutters.bottom) + 1 : 0),
     cellWidth,
     cellHeight,
     left: around,

@@ -144,7 +144,7 @@ function hatch(x: number, y: number, width: number, height: number, step: number
 /** Corner brackets round the repeat; those of its corners that lie in the part. */
 export function repeatBrackets(subject: ChartSubject, part: CellBox, place: ChartPlace): SheetItem[] {
   const { width, height } = subject.repeat;
-  const out = place.isPixels ? place.bold : place.bold * 0.5 + place.medium;
+  const out = place.isPixels ? place.bold + 2 : place.bold * 0.5 + place.medium;
   const off = nudge(place, place.bold);
   const armX = Math.min(place.cellWidth * 1.2, (Math.min(width, part.width) * place.cellWidth) / 3);
   const armY = Math.min(place.cellWidth * 1.2, (Math.min(height, part.height) * place.cellHeight) / 3);

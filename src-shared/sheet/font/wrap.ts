@@ -1,6 +1,6 @@
 /** Breaking text into lines. */
 import { joined, type Rich, type Span } from '../rich.ts';
-import { widthMm } from './metrics.ts';
+import { richWidthMm, widthMm } from './metrics.ts';
 import { printableRich } from './printable.ts';
 
 /** A piece of a line that must not be broken, and how wide it is. */
@@ -8,6 +8,8 @@ interface Word {
   readonly spans: Span[];
   /** Of the whole, in mm. */
   width: number;
+  /** It goes on from the line before, inside a word that was too long. */
+  readonly isBroken: boolean;
 }
 
 /**
@@ -21,7 +23,7 @@ export function wrap(spans: Rich, width: number, sizePt: number): Rich[] {
   let used = 0;
   for (const word of wordsOf(printableRich(spans), sizePt).flatMap((word) => fitting(word, width, sizePt))) {
     const line = lines.at(-1) as Span[];
-    if (line.length > 0 && used + blank + word.width > width) {
+    if (word.isBroken || (line.length > 0 && used + blank + word.width > width)) {
       lines.push([...word.spans]);
       used = word.width;
       continue;
@@ -52,7 +54,7 @@ function wordsOf(spans: Rich, sizePt: number): Word[] {
     span.text.split(' ').forEach((text, index) => {
       if (index > 0) open = false;
       if (text === '') return;
-      if (!open) words.push({ spans: [], width: 0 });
+      if (!open) words.push({ spans: [], width: 0, isBroken: false });
       open = true;
       const word = words.at(-1) as Word;
       word.spans.push({ ...span, text });
@@ -65,26 +67,20 @@ function wordsOf(spans: Rich, sizePt: number): Word[] {
 /** The word itself, or, where it is wider than a line, the parts of it that fit; cut after a dash or slash if one is near. */
 function fitting(word: Word, width: number, sizePt: number): Word[] {
   if (word.width <= width) return [word];
-  const parts: Word[] = [];
+  const parts: Span[][] = [];
   let part: Span[] = [];
-  let used = 0;
   for (const span of word.spans) {
     for (const character of span.text) {
-      const more = widthMm(character, sizePt, span.isStrong);
-      if (part.length > 0 && used + more > width) {
+      const next = { ...span, text: character };
+      if (part.length > 0 && richWidthMm([...part, next], sizePt) > width) {
         const cut = part.findLastIndex(({ text }) => /[–/-]/.test(text)) + 1;
-        const rest = cut > 0 ? part.splice(cut) : [];
-        parts.push(wordOf(part, sizePt));
-        part = rest;
-        used = wordOf(rest, sizePt).width;
+        const rest = part.slice(cut);
+        const isNear = cut > 0 && richWidthMm([...rest, next], sizePt) <= width;
+        parts.push(isNear ? part.slice(0, cut) : part);
+        part = isNear ? rest : [];
       }
-      part.push({ ...span, text: character });
-      used += more;
+      part.push(next);
     }
   }
-  return [...parts, wordOf(part, sizePt)];
-}
-
-function wordOf(spans: Span[], sizePt: number): Word {
-  return { spans, width: spans.reduce((sum, { text, isStrong }) => sum + widthMm(text, sizePt, isStrong), 0) };
+  return [...parts, part].map((spans, index) => ({ spans, width: richWidthMm(spans, sizePt), isBroken: index > 0 }));
 }

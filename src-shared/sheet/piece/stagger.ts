@@ -1,11 +1,10 @@
 /**
  * Setting labels below a ruler so that none covers another.
  *
- * Each label hangs on a fine line from its needle. Labels are taken by rank and
- * from left to right; each goes to the highest level, and there to the first of
- * the sides it likes, at which neither its text nor its line meets what hangs
- * already. Where that leaves some out, all are tried again centred on their
- * lines, which leaves room for other lines to pass between them.
+ * Each label hangs on a fine line from its needle. Labels are taken one by one;
+ * each goes to the highest level, and there to the first of the sides it likes,
+ * at which neither its text nor its line meets what hangs already. There is more
+ * than one order to take them in, and the one that leaves the fewest out wins.
  */
 
 export type LabelAnchor = 'start' | 'middle' | 'end';
@@ -38,23 +37,44 @@ export interface Staggered<T extends WantedLabel> {
   readonly left: readonly T[];
 }
 
-/** Hangs as many labels as it can on at most `levels` levels. */
-export function stagger<T extends WantedLabel>(wanted: readonly T[], levels: number): Staggered<T> {
-  const asLiked = hang(wanted, levels, (label) => label.anchors);
-  if (asLiked.left.length === 0) return asLiked;
-  const centred = hang(wanted, levels, (label) => ['middle', ...label.anchors]);
-  return centred.left.length < asLiked.left.length ? centred : asLiked;
+/** A way to take labels one after the other. */
+interface Way {
+  readonly order: (a: WantedLabel, b: WantedLabel) => number;
+  readonly anchors: (label: WantedLabel) => readonly LabelAnchor[];
 }
 
-function hang<T extends WantedLabel>(
-  wanted: readonly T[],
-  levels: number,
-  anchorsOf: (label: T) => readonly LabelAnchor[],
-): Staggered<T> {
+const byRank: Way['order'] = (a, b) => a.rank - b.rank || a.x - b.x;
+
+/** The nicest first. Centred texts leave room for lines between them; stairs hold any cluster of a few. */
+const WAYS: readonly Way[] = [
+  { order: byRank, anchors: (label) => label.anchors },
+  { order: byRank, anchors: (label) => ['middle', ...label.anchors] },
+  { order: (a, b) => a.x - b.x, anchors: () => ['end'] },
+  { order: (a, b) => b.x - a.x, anchors: () => ['start'] },
+];
+
+/** Hangs as many labels as it can on at most `levels` levels, those of a low rank before all. */
+export function stagger<T extends WantedLabel>(wanted: readonly T[], levels: number): Staggered<T> {
+  let best: Staggered<T> | null = null;
+  for (const way of WAYS) {
+    const found = hang(wanted, levels, way);
+    if (best === null || leftOut(found) < leftOut(best)) best = found;
+    if (best.left.length === 0) break;
+  }
+  return best ?? { hung: [], left: [] };
+}
+
+/** How bad it is to leave out what is left; one of a low rank weighs more than all of a higher one. */
+function leftOut({ hung, left }: Staggered<WantedLabel>): number {
+  const all = hung.length + left.length + 1;
+  return left.reduce((sum, { rank }) => sum + (rank === 0 ? all : 1), 0);
+}
+
+function hang<T extends WantedLabel>(wanted: readonly T[], levels: number, way: Way): Staggered<T> {
   const hung: HungLabel<T>[] = [];
   const left: T[] = [];
-  for (const label of [...wanted].sort((a, b) => a.rank - b.rank || a.x - b.x)) {
-    const place = placeFor(label, anchorsOf(label), hung, levels);
+  for (const label of [...wanted].sort(way.order)) {
+    const place = placeFor(label, way.anchors(label), hung, levels);
     if (place) hung.push(place);
     else left.push(label);
   }

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { label } from '@shared/bed/index.ts';
+import { makePlan, type Plan } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import { placementSheet, textOf, type PaperSize, type SheetDocument } from '@shared/sheet/index.ts';
+import { rowLines } from '@shared/sheet/row-list.ts';
+import { words } from '@shared/words/index.ts';
+import { itemBox, itemsOf, textBox, textsOf, wordsOn } from './items-of.ts';
+import { hemProject, PROJECTS, scarfProject } from './projects.ts';
+
+const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
+const CASES = Object.keys(PROJECTS).flatMap((name) => PAPERS.map((paper) => ({ name, paper })));
+
+interface Made {
+  readonly project: Project;
+  readonly plan: Plan;
+  readonly sheet: SheetDocument;
+}
+
+const made = new Map<string, Made>();
+
+function sheetOf(name: string, paper: PaperSize): Made {
+  const key = `${name} ${paper}`;
+  const known = made.get(key);
+  if (known) return known;
+  const project = (PROJECTS[name] as () => Project)();
+  const plan = made.get(`${name} a4`)?.plan ?? makePlan(project);
+  const fresh = { project, plan, sheet: placementSheet(project, plan, { paper }) };
+  made.set(key, fresh);
+  return fresh;
+}
+
+function allWords(sheet: SheetDocument): string {
+  return sheet.pages.map(wordsOn).join('\n');
+}
+
+describe.each(CASES)('the sheet of the $name project on $paper', ({ name, paper }) => {
+  it('keeps everything inside the margins', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      for (const item of itemsOf(page)) {
+        const box = itemBox(item);
+        expect(box.left).toBeGreaterThanOrEqual(15.9);
+        expect(box.right).toBeLessThanOrEqual(page.widthMm - 15.9);
+        expect(box.top).toBeGreaterThanOrEqual(7);
+        expect(box.bottom).toBeLessThanOrEqual(page.heightMm - 13.9);
+      }
+    }
+  });
+
+  it('sets no text over another', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      const boxes = textsOf(page)
+        .map((item) => ({ ...textBox(item), text: textOf(item.spans) }))
+        .sort((a, b) => a.top - b.top);
+      boxes.forEach((a, i) => {
+        for (let j = i + 1; j < boxes.length; j++) {
+          const b = boxes[j] as typeof a;
+          if (b.top >= a.bottom) break;
+          const meet = a.left < b.right && b.left < a.right;
+          expect(meet ? `${a.text} | ${b.text}` : '').toBe('');
+        }
+      });
+    }
+  });
+
+  it('names the first and the last needle of every group and where to set up', () => {
+    const { plan, sheet } = sheetOf(name, paper);
+    const written = allWords(sheet).split('\n');
+    for (const { block } of plan.groups) {
+      expect(written).toContain(label(block.first));
+      expect(written).toContain(label(block.last));
+    }
+    for (const { setUpAt } of plan.bands) {
+      if (setUpAt !== null) expect(written.join(' ')).toContain(`Set up with the row counter at ${setUpAt}`);
+    }
+  });
+
+  it('lists every row once', () => {
+    const { plan } = sheetOf(name, paper);
+    let next = 1;
+    for (const { first, last } of rowLines(plan)) {
+      expect(first).toBe(next);
+      next = last + 1;
+    }
+    expect(next).toBe(plan.rows.length + 1);
+  });
+
+  it('numbers its pages', () => {
+    const { pages } = sheetOf(name, paper).sheet;
+    pages.forEach((page, index) => expect(wordsOn(page)).toContain(`Page ${index + 1} of ${pages.length}`));
+  });
+});
+
+describe('what the sheet says', () => {
+  // common practice, no source: hem of 100 rows folded, motif of 31 rows.
+  it('sets the hem up with the row counter at 59 and patterns rows 61–91', () => {
+    const project = hemProject();
+    const written = allWords(placementSheet(project, makePlan(project), { paper: 'a4' })).replaceAll('\n', ' ');
+    expect(written).toContain('Cast on 120 stitches in slate on needles L60–R60.');
+    expect(written).toContain(
+      'Set up with the row counter at 59, the carriage at the left: row 60 is knitted plain while the needles for row 61 are selected.',
+    );
+    expect(written).toContain('0 → 50 1–50 50 Hem back, plain');
+    expect(written).toContain('59 → 60 60 1 Hem front, set-up row');
+    expect(written).toContain('60 → 91 61–91 31 Hem front, pattern');
+    expect(written).toContain('91 → 100 92–100 9 Hem front, plain');
+    // The worked placing: left group L48 … L13 and right R12 … R47, seen 13 / 24 / 13.
+    expect(written).toContain('The groups start at first needles L48 and R12.');
+    expect(written).toContain('As seen 13 / 24 / 13 Pattern blocks 12 / 23 / 13');
+  });
+
+  it('takes plain rows together but not over a row that must be told apart', () => {
+    const lines = rowLines(makePlan(scarfProject())).map(({ first, last }) => `${first}–${last}`);
+    // Hem of 12: turning row 6, set-up row 8, pattern 9 and 10; a band from row 400 with its set-up row.
+    expect(lines).toEqual([
+      '1–5',
+      '6–6',
+      '7–7',
+      '8–8',
+      '9–9',
+      '10–10',
+      '11–398',
+      '399–399',
+      '400–400',
+      '401–401',
+      '402–900',
+    ]);
+  });
+
+  it('says what the mark for a missing character means, and only where one stands', () => {
+    const note = words.sheet.missingCharacters('□');
+    expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
+    expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
+  });
+
+  it('warns of moving carriage and hooks', () => {
+    expect(allWords(sheetOf('sample', 'a4').sheet).replaceAll('\n', ' ')).toContain('moving carriage');
+  });
+
+  it('hatches the blank columns and brackets the repeat', () => {
+    const { pages } = sheetOf('hem', 'a4').sheet;
+    expect(pages.map(wordsOn).join('\n')).toContain('Hatched: blank columns of the repeat, 1 at the right.');
+    const figures = pages.flatMap(({ elements }) => elements.filter(({ role }) => role === 'figure'));
+    const brackets = figures.flatMap((figure) =>
+      figure.role === 'figure'
+        ? figure.items.filter(
+            (item) => item.kind === 'path' && item.stroke?.paint === 'accent' && item.lines.length === 4,
+          )
+        : [],
+    );
+    expect(brackets).toHaveLength(1);
+  });
+});

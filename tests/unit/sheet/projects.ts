@@ -1,0 +1,113 @@
+/** Projects that put the sheet to the test: plain, small, long, crowded, badly named. */
+import { gridFromText, makeGrid, type Grid } from '@shared/grid/index.ts';
+import { sampleProject, startBand, START_PIECE, type Project } from '@shared/project/index.ts';
+
+const sample = sampleProject();
+
+/** Cells in no order, the same on every run. */
+export function scattered(width: number, height: number, colours: number): Grid {
+  const grid = makeGrid(width, height);
+  let state = 7;
+  for (let i = 0; i < grid.cells.length; i++) {
+    state = (Math.imul(state, 1103515245) + 12345) >>> 0;
+    const drawn = (state >>> 16) % (3 * colours);
+    grid.cells[i] = drawn < colours ? drawn : 0;
+  }
+  return grid;
+}
+
+function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | 'yarns'> {
+  return { name, yarns: sample.yarns, motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn' }] };
+}
+
+/** Twelve stitches by 31 rows, the first column blank as it comes to lie on the needles (the last as drawn). */
+function hemMotif(): Grid {
+  const grid = makeGrid(12, 31);
+  for (let row = 0; row < 31; row++) {
+    for (let column = 0; column < 11; column++) {
+      grid.cells[row * 12 + column] = (column * 3 + row * 5) % 7 < 3 || column === row % 11 ? 1 : 0;
+    }
+  }
+  return grid;
+}
+
+/** Hem of 100 rows, 120 stitches, two groups of three 12-stitch copies (common practice, no source). */
+export function hemProject(): Project {
+  return {
+    ...withGrid('Harbour hem', hemMotif()),
+    piece: { ...START_PIECE, name: 'hem', shape: { kind: 'rectangle', stitches: 120, rows: 100 }, hemRows: 100 },
+    bands: [startBand('m', [3, 3])],
+  };
+}
+
+/** The largest motif that a bed of 200 needles takes. */
+export function hugeProject(): Project {
+  return {
+    ...withGrid('Huge', scattered(200, 1000, 2)),
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
+    bands: [{ ...startBand('m', [1]), unit: 'whole' }],
+  };
+}
+
+/** 33 groups in two bands, four yarns, names that are long, marked up, or in a script the font lacks. */
+export function crowdedProject(): Project {
+  return {
+    ...withGrid(
+      'Crowded <&"> with a name that goes on and on, 漢字 and 👩‍👩‍👧 too, until it needs two lines at the very least',
+      gridFromText(['..1.', '.212', '.131'], '.123'),
+    ),
+    yarns: [
+      ...sample.yarns,
+      {
+        name: 'a yarn whose name is eighty characters long, as somebody will surely write it so',
+        colour: '#d55e00',
+        tex: null,
+      },
+      { name: 'W'.repeat(80), colour: '#0072b2', tex: 50 },
+    ],
+    piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
+    bands: [
+      {
+        ...startBand(
+          'm',
+          Array.from({ length: 30 }, () => 1),
+        ),
+        ownBalls: true,
+      },
+      { ...startBand('m', [5, 2, 1]), position: { kind: 'from-row', row: 2 }, rule: { kind: 'even' } },
+    ],
+  };
+}
+
+/** One stitch, one row. */
+export function tinyProject(): Project {
+  return {
+    ...withGrid('Tiny', gridFromText(['#'], '.#')),
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 1, rows: 1 } },
+    bands: [startBand('m', [1])],
+  };
+}
+
+/** A scarf: narrow and long, a short hem, two bands far apart. */
+export function scarfProject(): Project {
+  return {
+    ...withGrid('Scarf', gridFromText(['.#.', '###'], '.#')),
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 24, rows: 900 }, hemRows: 12 },
+    bands: [startBand('m', [1, 1, 1]), { ...startBand('m', [2]), position: { kind: 'from-row', row: 400 } }],
+  };
+}
+
+/** Nothing placed. */
+export function plainProject(): Project {
+  return { ...sample, bands: [] };
+}
+
+export const PROJECTS: Readonly<Record<string, () => Project>> = {
+  sample: sampleProject,
+  hem: hemProject,
+  crowded: crowdedProject,
+  tiny: tinyProject,
+  scarf: scarfProject,
+  plain: plainProject,
+  huge: hugeProject,
+};
