@@ -9,7 +9,7 @@ import { join } from 'node:path';
 const root = join(import.meta.dirname, '..', '..');
 const builder = join(root, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js');
 if (existsSync(builder)) {
-  const { status } = spawnSync(process.execPath, [builder, 'build', '--logLevel', 'warn'], {
+  const { status } = spawnSync(process.execPath, [builder, 'build', '--logLevel', 'error'], {
     cwd: root,
     stdio: 'inherit',
   });
