@@ -1,0 +1,182 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { contrastRatio } from '@shared/colour/index.ts';
+import { outlineOf } from '@shared/piece/index.ts';
+import { sampleProject } from '@shared/project/index.ts';
+import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
+import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/piece/drawing/floats.ts';
+import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
+import { legibleOn } from '../../../src-renderer/piece/drawing/look.ts';
+import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
+import { rulerLabels, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
+import { spacesOf } from '../../../src-renderer/piece/drawing/spaces.ts';
+import { Viewport } from '../../../src-renderer/ui/cells/viewport.ts';
+import { planOf, twoGroups } from './projects.ts';
+
+/** Ten pixels a stitch, seven a row, the centre of the bed at 500 and the cast-on at 600. */
+const view = new Viewport(10, 7, 500, 600);
+
+describe('the needle ruler', () => {
+  it('has a tick for every needle where there is room, stronger at 5 and 10 on both sides', () => {
+    const ticks = ticksOf(-10, 9, 6);
+    expect(ticks).toHaveLength(20);
+    const strong = ticks.filter(({ height }) => height > 4).map(({ slot, height }) => [slot, height]);
+    // L10, L5, R5, R10: there is no needle 0.
+    expect(strong).toEqual([
+      [-10, 11],
+      [-5, 7],
+      [4, 7],
+      [9, 11],
+    ]);
+  });
+
+  it('keeps only every tenth where needles are closer than ticks can be', () => {
+    expect(ticksOf(-30, 29, 0.4).map(({ slot }) => slot)).toEqual([-30, -20, -10, 9, 19, 29]);
+  });
+
+  it('names first needles before anything else, and nothing over anything', () => {
+    const plan = planOf(twoGroups());
+    const labels = rulerLabels(plan.groups, -10, 9, view, (text) => text.length * 8);
+    expect(labels.filter(({ weight }) => weight === 'strong').map(({ text }) => text)).toEqual(['L8', 'R4']);
+    expect(labels.map(({ text }) => text)).not.toContain('L0');
+    for (const [index, one] of labels.entries()) {
+      for (const other of labels.slice(index + 1)) {
+        expect(Math.abs(one.x - other.x)).toBeGreaterThanOrEqual((one.width + other.width) / 2);
+      }
+    }
+  });
+});
+
+describe('labels in a row', () => {
+  const label = (text: string, x: number): Label => ({ text, x, width: 20, weight: 'plain' });
+
+  it('gives the place to whoever comes first', () => {
+    expect(fittingLabels([label('a', 100), label('b', 110), label('c', 130)]).map(({ text }) => text)).toEqual([
+      'a',
+      'c',
+    ]);
+  });
+
+  it('spreads out what is crowded without leaving the room or the order', () => {
+    const crowd = fc.record({
+      wanted: fc.array(fc.double({ min: 0, max: 300, noNaN: true }), { minLength: 1, maxLength: 10 }),
+      width: fc.double({ min: 1, max: 30, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(crowd, ({ wanted, width }) => {
+        const sorted = [...wanted].sort((one, other) => one - other);
+        const placed = spreadOut(
+          sorted,
+          sorted.map(() => width),
+          0,
+          300,
+        );
+        for (let i = 0; i < placed.length; i++) {
+          const at = placed[i] as number;
+          expect(at).toBeGreaterThanOrEqual(width / 2 - 1e-6);
+          expect(at).toBeLessThanOrEqual(300 - width / 2 + 1e-6);
+          if (i > 0) expect(at - (placed[i - 1] as number)).toBeGreaterThanOrEqual(width - 1e-6);
+        }
+      }),
+    );
+  });
+
+  it('leaves labels with room where they want to be', () => {
+    expect(spreadOut([20, 100, 200], [20, 20, 20], 0, 300)).toEqual([20, 100, 200]);
+  });
+});
+
+describe('the row counter', () => {
+  it('reads 0 at the cast-on and every tenth row where numbers would run together', () => {
+    expect(readingsIn(0, 40, 3.7)).toEqual([0, 10, 20, 30, 40]);
+  });
+
+  it('numbers every row from near', () => {
+    expect(readingsIn(7, 10, 40)).toEqual([7, 8, 9, 10]);
+  });
+});
+
+describe('the outline of a piece', () => {
+  it('is drawn by its steps and not by its rows', () => {
+    const { piece } = sampleProject();
+    const steps = stepsOf(outlineOf(piece.shape, piece));
+    // 96 stitches, 14 increases, one at each edge a time.
+    expect(steps).toHaveLength(15);
+    expect(steps[0]).toEqual({ from: 0, to: 8, first: -48, last: 47 });
+    expect(steps.at(-1)).toMatchObject({ to: 140, first: -62, last: 61 });
+  });
+});
+
+describe('the spaces of a placement', () => {
+  const project = twoGroups();
+  const plan = planOf(project);
+  const band = plan.bands[0];
+
+  it('are margin, gap, margin, and with the groups make up the whole row', () => {
+    const scene = band && spacesOf(band, 'blocks', plan.outline);
+    expect(scene?.spaces.map(({ stitches }) => stitches)).toEqual([2, 8, 4]);
+  });
+
+  it('say what the seam shows when the piece is closed', () => {
+    expect(band && spacesOf(band, 'figure', plan.outline)?.acrossSeam).toBe(6);
+  });
+});
+
+describe('floats as they are drawn', () => {
+  const plan = planOf(twoGroups());
+
+  it('hang from the last needle before the gap to the first after it', () => {
+    const longest = strandsIn(plan.rows, view, 1000, 700).find(({ float }) => float.stitches === 8);
+    // L5 … R3: five stitches left of the centre, three right of it.
+    expect(longest).toMatchObject({ row: 3, x1: 450, x2: 530 });
+  });
+
+  it('are left out where they are out of sight', () => {
+    expect(strandsIn(plan.rows, new Viewport(10, 7, 500, -400), 1000, 700)).toEqual([]);
+  });
+
+  it('show from afar only where they are too long', () => {
+    const far = strandsIn(plan.rows, new Viewport(1, 0.7, 500, 600), 1000, 700);
+    expect(far.length).toBeGreaterThan(0);
+    expect(far.every(({ float }) => float.isOver)).toBe(true);
+  });
+
+  it('are heavier the longer, and a long one is heavier than any within the limit', () => {
+    expect(thicknessOf(20, true, 8)).toBeGreaterThan(thicknessOf(8, true, 8));
+    expect(thicknessOf(5, false, 8)).toBeGreaterThan(thicknessOf(2, false, 8));
+    expect(thicknessOf(1, true, 8)).toBeGreaterThan(thicknessOf(1000, false, 8));
+  });
+
+  it('sag more the wider they are, up to a limit', () => {
+    expect(sagOf(40, 7)).toBeLessThan(sagOf(120, 7));
+    expect(sagOf(10_000, 7)).toBe(22);
+  });
+
+  it('carry tags that do not cover each other, the longest for certain', () => {
+    const strands = strandsIn(plan.rows, view, 1000, 700);
+    const tags = tagsOf(strands, (text) => text.length * 7);
+    // Row 4 knits L7 and R5 alone: ten needles between them.
+    expect(tags[0]?.text).toBe('10');
+    for (const [index, one] of tags.entries()) {
+      for (const other of tags.slice(index + 1)) {
+        const isApart = Math.abs(one.x - other.x) >= (one.width + other.width) / 2 || Math.abs(one.y - other.y) >= 20;
+        expect(isApart).toBe(true);
+      }
+    }
+  });
+});
+
+describe('colours on yarn', () => {
+  it('stand out from any ground as much as is asked (WCAG 2.2, 1.4.11: 3 to 1)', () => {
+    const colour = fc.integer({ min: 0, max: 0xffffff }).map((rgb) => `#${rgb.toString(16).padStart(6, '0')}`);
+    fc.assert(
+      fc.property(colour, colour, (ground, wanted) => {
+        expect(contrastRatio(ground, legibleOn(ground, wanted, 3))).toBeGreaterThanOrEqual(3);
+      }),
+    );
+  });
+
+  it('stay as they are where they already stand out', () => {
+    expect(legibleOn('#ffffff', '#2b4a8b', 3)).toBe('#2b4a8b');
+  });
+});

@@ -1,0 +1,38 @@
+/** Small projects whose figures can be counted by eye. */
+import { gridFromText } from '@shared/grid/index.ts';
+import { makePlan, type Plan } from '@shared/knitting/index.ts';
+import { START_PIECE, START_YARNS, startBand, type Band, type Piece, type Project } from '@shared/project/index.ts';
+
+/** A project around a drawing in `.` main and `#` contrast, drawn as on the needles, the topmost row first. */
+export function projectOf(
+  drawing: readonly string[],
+  copies: readonly number[],
+  to: { readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
+): Project {
+  return {
+    name: 'small',
+    yarns: START_YARNS,
+    motifs: [{ id: 'm', name: 'm', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles' }],
+    piece: { ...START_PIECE, ...to.piece },
+    bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
+  };
+}
+
+/**
+ * Two copies of `#.#` over `.#.`, one a group, on 20 needles L10 … R10, with
+ * first needles L8 and R4, on rows 3 and 4 of 6. The carriage starts at the right.
+ */
+export function twoGroups(to: Parameters<typeof projectOf>[2] = {}): Project {
+  return projectOf(['.#.', '#.#'], [1, 1], {
+    piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 }, ...to.piece },
+    band: {
+      rule: { kind: 'by-hand', first: [-8, 3] as never },
+      position: { kind: 'from-row', row: 3 },
+      ...to.band,
+    },
+  });
+}
+
+export function planOf(project: Project): Plan {
+  return makePlan(project);
+}

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { parseNeedle } from '@shared/bed/index.ts';
+import { stitchAt } from '@shared/knitting/index.ts';
+import { words } from '@shared/words/index.ts';
+import { planOf, twoGroups } from './projects.ts';
+
+const plan = planOf(twoGroups());
+const at = (row: number, needle: string) => stitchAt(plan, row, parseNeedle(needle));
+
+describe('what is known of one stitch', () => {
+  // Row 3 knits # . # on L8–L6 and R4–R6: L8, L6, R4 and R6 in contrast.
+  it.each([
+    { needle: 'L8', role: 'contrast', place: 'first' },
+    { needle: 'L6', role: 'contrast', place: 'last-before-gap' },
+    { needle: 'R4', role: 'contrast', place: 'first-after-gap' },
+    { needle: 'R6', role: 'contrast', place: 'last' },
+    { needle: 'L7', role: 'main', place: null },
+    { needle: 'L1', role: 'main', place: null },
+    { needle: 'L10', role: 'main', place: 'edge' },
+    { needle: 'R10', role: 'main', place: 'edge' },
+  ])('tells that $needle of row 3 knits $role, $place', ({ needle, role, place }) => {
+    expect(at(3, needle)).toMatchObject({ row: 3, role, place });
+  });
+
+  it('finds the float of the contrast between the groups from both its ends and across it', () => {
+    // From L5 to R3 there are eight needles.
+    const float = { role: 'contrast', stitches: 8, isOver: true };
+    expect(at(3, 'L6')?.floats[0]).toEqual({ ...float, where: 'right' });
+    expect(at(3, 'R4')?.floats[0]).toEqual({ ...float, where: 'left' });
+    expect(at(3, 'L1')?.floats).toEqual([{ ...float, where: 'across' }]);
+  });
+
+  it('counts the float of main behind a contrast stitch as lying across it', () => {
+    expect(at(3, 'L8')?.floats).toContainEqual({ where: 'across', role: 'main', stitches: 1, isOver: false });
+  });
+
+  it('alternates the side the carriage comes from, the start side first', () => {
+    expect([1, 2, 3, 4].map((row) => at(row, 'R1')?.from)).toEqual(['right', 'left', 'right', 'left']);
+  });
+
+  it('knows the needle that is wrapped before the row, on the carriage side alone', () => {
+    // Row 3 is knitted from the right; the needle outward of R6 is R7.
+    expect(at(3, 'R7')?.isWrapped).toBe(true);
+    expect(at(3, 'L9')?.isWrapped).toBe(false);
+  });
+
+  it.each([
+    { row: 0, needle: 'L1' },
+    { row: 7, needle: 'L1' },
+    { row: 3, needle: 'L11' },
+    { row: 3, needle: 'R11' },
+  ])('has nothing at row $row, needle $needle beside the piece', ({ row, needle }) => {
+    expect(at(row, needle)).toBeNull();
+  });
+});
+
+describe('saying what is under the pointer', () => {
+  it.each([
+    {
+      row: 3,
+      needle: 'L6',
+      said: 'Row 3 · needle L6 · contrast, last before the gap · carriage from the right · float of 8, too long, to the right',
+    },
+    { row: 1, needle: 'R10', said: 'Row 1 · needle R10 · main, edge stitch · carriage from the right' },
+    {
+      row: 3,
+      needle: 'R7',
+      said: 'Row 3 · needle R7 · main · carriage from the right · float of 1 to the left · wrapped before the row',
+    },
+    {
+      row: 3,
+      needle: 'R1',
+      said: 'Row 3 · needle R1 · main · carriage from the right · contrast float of 8, too long, across it',
+    },
+  ])('says row $row, needle $needle', ({ row, needle, said }) => {
+    const facts = at(row, needle);
+    expect(facts && words.piece.stitch(facts, 'chalk', 2)).toBe(said);
+  });
+
+  it('names the contrast yarn where there is more than one', () => {
+    const facts = at(3, 'R6');
+    expect(facts && words.piece.stitch(facts, 'rust', 3)).toContain('contrast rust, last of the pattern');
+  });
+});
