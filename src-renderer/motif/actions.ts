@@ -21,7 +21,10 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       keys: [TOOL_KEYS[tool]],
       isEnabled: always,
       isOn: () => desk.state.tool === tool,
-      run: () => desk.look({ tool }),
+      run: () => {
+        desk.look({ tool });
+        session.announce(words.motif.tools[tool]);
+      },
     })),
     { id: 'yarn-next', label: () => text.nextYarn, keys: [']'], isEnabled: always, run: () => takeYarn(session, 1) },
     {

@@ -67,12 +67,14 @@ export function drawRulers(
   const rowStep = numberStep(view.cellHeight, 18);
   for (const number of numbersIn(seen.row, seen.row + seen.height, grid.height, rowStep)) {
     const y = view.top(number - 1) + view.cellHeight / 2;
+    if (place.isColumnPinned && y > height - COLUMN_NUMBERS - 8) continue;
     if (isFree(number, rowStep, view.cellHeight, 14)) write(context, look, String(number), place.x, y);
   }
   context.textAlign = 'center';
   const columnStep = numberStep(view.cellWidth, 34);
   for (const number of numbersIn(seen.column, seen.column + seen.width, grid.width, columnStep)) {
     const x = view.left(number - 1) + view.cellWidth / 2;
+    if (x < 12 || (place.isRowPinned && x > width - ROW_NUMBERS - 12)) continue;
     if (isFree(number, columnStep, view.cellWidth, 22)) write(context, look, String(number), x, place.y);
   }
   context.restore();

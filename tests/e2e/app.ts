@@ -1,0 +1,68 @@
+/**
+ * The program as a person meets it: the built page in Chromium, behind it a
+ * browser host started from source, with a home and a data folder that belong
+ * to one test alone. Whatever the page complains of fails the test.
+ */
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test as base, type Page } from '@playwright/test';
+import { startBrowserHost, type BrowserHost } from '../../src-main/browser-host/index.ts';
+
+interface Fixtures {
+  /** A folder with `home` and `data` in it, gone after the test. */
+  readonly folder: string;
+  readonly home: string;
+  readonly host: BrowserHost;
+  /** The page with the program running: the sample project, or an empty one. */
+  readonly start: (what?: 'sample' | 'empty') => Promise<void>;
+}
+
+export const test = base.extend<Fixtures>({
+  // Playwright reads from the pattern that no other fixture is needed.
+  folder: async ({}, use) => {
+    const folder = mkdtempSync(join(tmpdir(), 'walewright-e2e-'));
+    for (const name of ['home', 'data']) mkdirSync(join(folder, name));
+    await use(folder);
+    rmSync(folder, { recursive: true, force: true });
+  },
+  home: async ({ folder }, use) => use(join(folder, 'home')),
+  host: async ({ folder, home }, use) => {
+    const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: home });
+    await use(host);
+    await host.close();
+  },
+  start: async ({ page, host }, use) => {
+    const complaints: string[] = [];
+    page.on('pageerror', (error) => complaints.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+    });
+    await use(async (what = 'sample') => {
+      await page.goto(what === 'empty' ? `${host.address}&empty` : host.address);
+      await page.getByRole('button', { name: 'Commands' }).waitFor();
+      await page.evaluate(() => document.fonts.ready);
+    });
+    await page.close();
+    expect(complaints).toEqual([]);
+  },
+});
+
+export { expect };
+
+/** Fails on anything axe finds wrong on the page as it stands (WCAG 2.2 A and AA, and its best practices). */
+export async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target.join(' ')) }))).toEqual([]);
+}
+
+/** What the line at the foot of the window says of the cell under the pointer or the cursor. */
+export function statusLine(page: Page): ReturnType<Page['locator']> {
+  return page.getByRole('contentinfo').locator('p').first();
+}
+
+/** What was last said to assistive technology. */
+export function announced(page: Page): ReturnType<Page['locator']> {
+  return page.getByRole('contentinfo').getByRole('status');
+}

@@ -1,0 +1,98 @@
+/** The chart on the Motif bench, used as a person uses it. */
+import type { Locator, Page } from '@playwright/test';
+
+/** Letters that stand for colours when a chart is read off the screen. */
+const LETTERS: Readonly<Record<string, string>> = { '#5d7591': '.', '#fbf7ea': '#' };
+
+export class Chart {
+  readonly grid: Locator;
+  readonly cell: Locator;
+
+  constructor(readonly page: Page) {
+    this.grid = page.getByRole('grid');
+    this.cell = this.grid.getByRole('gridcell');
+  }
+
+  /** Size in cells. */
+  async size(): Promise<{ columns: number; rows: number }> {
+    const [columns, rows] = await Promise.all([
+      this.grid.getAttribute('aria-colcount'),
+      this.grid.getAttribute('aria-rowcount'),
+    ]);
+    return { columns: Number(columns), rows: Number(rows) };
+  }
+
+  /** Width and height of a cell in pixels. */
+  async cellSize(): Promise<{ width: number; height: number }> {
+    const { width, height } = await this.origin();
+    return { width, height };
+  }
+
+  /** The middle of a cell on the page; stitches and rows count from 1, row 1 at the bottom. */
+  async at(stitch: number, row: number): Promise<{ x: number; y: number }> {
+    const { x, y, width, height } = await this.origin();
+    return { x: x + width * (stitch - 1), y: y - height * (row - 1) };
+  }
+
+  /** The middle of row 1, stitch 1, and the size of every cell; taken from where the focused cell stands. */
+  private async origin(): Promise<{ x: number; y: number; width: number; height: number }> {
+    return this.cell.evaluate((cell) => {
+      const { left, top, width, height } = cell.getBoundingClientRect();
+      const stitch = Number(cell.getAttribute('aria-colindex'));
+      const row = Number(cell.parentElement?.getAttribute('aria-rowindex'));
+      return { x: left - (stitch - 1.5) * width, y: top + (row - 0.5) * height, width, height };
+    });
+  }
+
+  async hover(stitch: number, row: number): Promise<void> {
+    const { x, y } = await this.at(stitch, row);
+    await this.page.mouse.move(x, y);
+  }
+
+  async click(stitch: number, row: number): Promise<void> {
+    const { x, y } = await this.at(stitch, row);
+    await this.page.mouse.click(x, y);
+  }
+
+  /** Drags from the first cell over the others, with no more samples of the pointer than these. */
+  async drag(...cells: readonly (readonly [stitch: number, row: number])[]): Promise<void> {
+    const { x, y, width, height } = await this.origin();
+    const points = cells.map(([stitch, row]) => ({ x: x + width * (stitch - 1), y: y - height * (row - 1) }));
+    const [first, ...rest] = points;
+    if (!first) return;
+    await this.page.mouse.move(first.x, first.y);
+    await this.page.mouse.down();
+    for (const point of rest) await this.page.mouse.move(point.x, point.y);
+    await this.page.mouse.up();
+  }
+
+  /**
+   * What the screen shows, topmost row first: `.` slate, `#` chalk, `?` any
+   * other colour. Read from the pixels near the middle of each cell.
+   */
+  async shown(): Promise<string[]> {
+    const { columns, rows } = await this.size();
+    // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.
+    await this.page.evaluate(() => new Promise(requestAnimationFrame));
+    const origin = await this.origin();
+    const pixels = await this.page.evaluate(
+      ({ x, y, width, height, columns, rows }) => {
+        const canvas = document.querySelector('canvas');
+        const context = canvas?.getContext('2d');
+        if (!canvas || !context) throw new Error('The chart has no canvas');
+        const { left, top } = canvas.getBoundingClientRect();
+        const ratio = canvas.width / canvas.clientWidth;
+        return Array.from({ length: rows }, (_, fromTop) =>
+          Array.from({ length: columns }, (_, column) => {
+            const pixelX = Math.round((x + column * width - left) * ratio);
+            const pixelY = Math.round((y - (rows - 1 - fromTop) * height - top) * ratio);
+            const [red = 0, green = 0, blue = 0] = context.getImageData(pixelX, pixelY, 1, 1).data;
+            return `#${[red, green, blue].map((part) => part.toString(16).padStart(2, '0')).join('')}`;
+          }),
+        );
+      },
+      { ...origin, columns, rows },
+    );
+    return pixels.map((row) => row.map((colour) => LETTERS[colour] ?? '?').join(''));
+  }
+}
