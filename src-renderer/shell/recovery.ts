@@ -1,4 +1,4 @@
-/** Keeps unsaved work aside about a second after the last change. */
+/** Keeps unsaved work aside about a second after the last change, and drops it when there is none. */
 import type { Host } from '@shared/host/index.ts';
 import { projectToText, type Project } from '@shared/project/index.ts';
 import type { Session } from './session.ts';
@@ -7,22 +7,26 @@ const QUIET_MS = 1000;
 
 /** Starts keeping; a failure is said once, for unsaved work is at stake. */
 export function keepUnsavedWork(session: Session, host: Host): void {
-  let kept: Project = session.project;
+  let looked: Project = session.project;
+  let isKept = session.isUnsaved;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let hasFailed = false;
   const keep = async (): Promise<void> => {
     const { project, file } = session;
-    if (!session.isUnsaved || project === kept) return;
-    kept = project;
-    const done = await host.call('recovery.keep', { text: projectToText(project), path: file?.path ?? null });
-    if (!done.ok && !hasFailed) {
-      hasFailed = true;
-      session.notify({ kind: 'problem', problem: done.problem });
+    if (!session.isUnsaved) {
+      // Undone back to what stands in the file: a later start must not offer the work that was undone.
+      if (isKept) await host.call('recovery.drop', {});
+      isKept = false;
+      return;
     }
-    if (done.ok) hasFailed = false;
+    const done = await host.call('recovery.keep', { text: projectToText(project), path: file?.path ?? null });
+    isKept ||= done.ok;
+    if (!done.ok && !hasFailed) session.notify({ kind: 'problem', problem: done.problem });
+    hasFailed = !done.ok;
   };
   session.subscribe(() => {
-    if (session.project === kept) return;
+    if (session.project === looked) return;
+    looked = session.project;
     clearTimeout(timer);
     timer = setTimeout(() => void keep(), QUIET_MS);
   });

@@ -175,6 +175,12 @@ export class Session {
     this.#emit();
   }
 
+  /** Names the file that the project belongs to, without saying that it holds what is here. */
+  standsIn(file: OpenFile): void {
+    this.#file = file;
+    this.#emit();
+  }
+
   notify(notice: Notice | null): void {
     this.#notice = notice;
     this.#emit();

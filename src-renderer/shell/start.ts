@@ -24,6 +24,7 @@ export async function startSession(host: Host): Promise<Started> {
     const project = outcome(() => projectFromText(kept.text));
     if (project.ok) {
       const session = new Session(project.value, false);
+      if (kept.path !== null) await rejoinFile(session, host, kept.path);
       session.notify({ kind: 'done', text: words.shell.recovered(project.value.name) });
       return { host, session, shell, openAtStart: null };
     }
@@ -33,4 +34,10 @@ export async function startSession(host: Host): Promise<Started> {
   const session = new Session(project, true);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
   return { host, session, shell, openAtStart: shell?.openAtStart ?? null };
+}
+
+/** Lets "save" go on to the file that kept work came from, if it is still there. */
+async function rejoinFile(session: Session, host: Host, path: string): Promise<void> {
+  const read = await host.call('documents.read', { path });
+  if (read.ok) session.standsIn({ path: read.value.path, name: read.value.name, stamp: read.value.stamp });
 }
