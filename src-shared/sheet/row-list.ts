@@ -49,11 +49,11 @@ export function rowListBlocks(project: Project, plan: Plan, widthMm: number): Bl
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
   const needles = only === null ? rowList.columns.needles : rowList.needlesIn(project.yarns[only]?.name ?? '');
   const columns = columnsOf(widthMm, [
-    [rowList.columns.row, 16],
-    [rowList.columns.from, 18],
+    [rowList.columns.row, 15.5],
+    [rowList.columns.from, 16.5],
     [needles, 0],
-    [rowList.columns.wrap, 15],
-    [rowList.columns.notes, 54],
+    [rowList.columns.wrap, 13],
+    [rowList.columns.notes, 49.5],
   ]);
   const rows = rowLines(plan).map((line): Cell[] => {
     const isPlain = line.contrast.length === 0;

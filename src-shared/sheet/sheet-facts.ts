@@ -19,7 +19,8 @@ export type Step =
       readonly firstRow: number;
       readonly lastRow: number;
       readonly yarns: readonly string[];
-      readonly balls: number;
+      /** Each group has its own ball of each contrast. */
+      readonly hasOwnBalls: boolean;
       readonly wraps: number;
     }
   | { readonly code: 'fold'; readonly after: number }
@@ -92,7 +93,7 @@ function patternOf(project: Project, plan: Plan, band: number): Step {
     firstRow,
     lastRow,
     yarns: [mainYarn(project), ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
-    balls: project.bands[band]?.ownBalls ? (project.bands[band]?.groups.length ?? 1) : 1,
+    hasOwnBalls: project.bands[band]?.ownBalls ?? false,
     wraps: rows.reduce((sum, { wraps }) => sum + wraps.length, 0),
   };
 }

@@ -54,7 +54,7 @@ function step(said: Step): Rich {
       return rich`No row comes before the pattern: select the needles of row ${strong(said.firstRow)} by hand.`;
     case 'pattern':
       return rich`Knit ${strong(n.rowSpan(said.firstRow, said.lastRow))} in pattern with ${n.list(said.yarns)}${
-        said.balls > 1 ? rich`, a ball for each group (${strong(said.balls)} in all)` : ''
+        said.hasOwnBalls ? rich`, ${strong('a ball of contrast for each group')}` : ''
       }.${said.wraps > 0 ? ' Before each row, wrap the needle that the row list names.' : ''}`;
     case 'fold':
       return rich`Row ${strong(said.after)} is the turning row: the hem folds after it, and the half below is hidden.`;
@@ -204,7 +204,7 @@ export const sheet = {
       if (groups.length === 0) return said;
       return `${said}, ${groups.length === 1 ? 'group' : 'groups'} ${n.list(numberRuns(groups))}`;
     },
-    note: 'Loop the strand over the needle from behind, on the carriage side, and push the needle back before the carriage moves.',
+    note: 'Loop the strand over the needle, on the carriage side, and push the needle back before the carriage moves.',
   },
 
   findings: {
@@ -261,9 +261,9 @@ export const sheet = {
       const { before, edges } = said;
       const more = before.first - edges.first;
       if (edges.last - before.last !== more) return knitting.note(said);
-      return `${more > 0 ? 'Increase' : 'Decrease'} ${Math.abs(more)} at each edge, to ${n.run(edges)}`;
+      return `${more > 0 ? 'Increase' : 'Decrease'} ${Math.abs(more)} at each edge: ${n.run(edges)}`;
     },
-    runs: (runs: readonly Run[]): string => runs.map(n.run).join(' '),
+    runs: (runs: readonly Run[]): string => runs.map(n.run).join(', '),
     ofYarn: (yarn: string, runs: string): Rich => rich`${strong(`${yarn}:`)} ${runs}`,
   },
 
