@@ -26,13 +26,19 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
         session.announce(words.motif.tools[tool]);
       },
     })),
-    { id: 'yarn-next', label: () => text.nextYarn, keys: [']'], isEnabled: always, run: () => takeYarn(session, 1) },
+    {
+      id: 'yarn-next',
+      label: () => text.nextYarn,
+      keys: [']'],
+      isEnabled: always,
+      run: () => takeYarn(session, desk, 1),
+    },
     {
       id: 'yarn-before',
       label: () => text.yarnBefore,
       keys: ['['],
       isEnabled: always,
-      run: () => takeYarn(session, -1),
+      run: () => takeYarn(session, desk, -1),
     },
     {
       id: 'yarn-add',
@@ -76,9 +82,9 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
 }
 
 /** Puts the yarn `step` places on into the pen, round and round, and says which. */
-function takeYarn(session: Session, step: number): void {
+function takeYarn(session: Session, desk: MotifDesk, step: number): void {
   const { yarns } = session.project;
-  const colour = (session.view.colour + step + yarns.length) % yarns.length;
+  const colour = (desk.colour + step + yarns.length) % yarns.length;
   session.look({ colour });
   session.announce(words.motif.yarnTaken(yarns[colour]?.name ?? ''));
 }

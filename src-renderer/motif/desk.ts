@@ -72,6 +72,16 @@ export class MotifDesk {
     return { column: Math.min(column, grid.width - 1), row: Math.min(row, grid.height - 1) };
   }
 
+  /** Palette index of the yarn in the pen; a yarn that undo took away leaves the pen to another. */
+  get colour(): number {
+    const { project, view } = this.session;
+    if (view.colour < project.yarns.length) return view.colour;
+    return Math.max(
+      0,
+      project.yarns.findIndex((_, index) => index !== this.session.motif.ground),
+    );
+  }
+
   /** How many times as wide as tall cells are shown. */
   get aspect(): number {
     this.#follow();

@@ -300,6 +300,15 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
   await expect(statusLine(page)).toHaveText('Row 18, stitch 1 · yarn 3, contrast');
   await page.keyboard.press('[');
   await expect(palette.getByRole('radio', { name: /foam/ })).toBeChecked();
+  await page.keyboard.press(']');
+
+  // A yarn that undo takes away leaves the pen to one that is there.
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect(palette.getByRole('radio')).toHaveCount(2);
+  await expect(palette.getByRole('radio', { name: /foam/ })).toBeChecked();
+  await chart.click(1, 18);
+  expect((await chart.shown())[0]).toBe('#.....#.......');
 });
 
 test('shows neighbouring copies while drawing, and hides them', async ({ page, start }) => {

@@ -33,6 +33,8 @@ const NO_NEIGHBOURS = { columns: 0, rows: 0 } as const;
 
 /** Room for the caption above the chart. */
 export const CAPTION = 56;
+/** Paper left free around all that is shown. */
+const MARGIN = 20;
 /** A motif of a few cells is not blown up beyond this height of a cell. */
 const MOST_FITTED_CELL = 48;
 
@@ -124,14 +126,17 @@ export class MotifDrawing {
 
 /** The whole motif with its neighbours, as large as it goes. */
 export function fittedView(scene: MotifScene, aspect: number, width: number, height: number): Viewport {
-  const beside = scene.showsNeighbours ? 0 : ROW_NUMBERS;
-  const below = scene.showsNeighbours ? 0 : COLUMN_NUMBERS;
-  const room = { width, height, left: 20 + beside, right: 20 + beside, top: CAPTION, bottom: 20 + below };
-  const fitted = Viewport.fit(shownArea(scene), aspect, room, MOST_FITTED_CELL);
+  const area = shownArea(scene);
+  const free = { width, height, left: MARGIN, right: MARGIN, top: CAPTION, bottom: MARGIN };
+  const close = Viewport.fit(area, aspect, free, MOST_FITTED_CELL);
+  // Numbers stand on the neighbours, or need room of their own where these are narrow.
+  const right = MARGIN + (-area.column * close.cellWidth < ROW_NUMBERS ? ROW_NUMBERS : 0);
+  const bottom = MARGIN + (-area.row * close.cellHeight < COLUMN_NUMBERS ? COLUMN_NUMBERS : 0);
+  const fitted = Viewport.fit(area, aspect, { ...free, right, left: right, bottom }, MOST_FITTED_CELL);
   // Whole pixels make all rows the same height.
   if (fitted.cellHeight < 4) return fitted;
   const whole = Math.floor(fitted.cellHeight) / fitted.cellHeight;
-  return fitted.zoomedAt(whole, width / 2, (room.top + height - room.bottom) / 2);
+  return fitted.zoomedAt(whole, width / 2, (CAPTION + height - bottom) / 2);
 }
 
 /** The free part of the view for a cell that must be seen. */

@@ -6,7 +6,7 @@ import { lineSteps } from './lines.ts';
 import { pictureArea, type CellPicture } from './picture.ts';
 import type { Viewport } from './viewport.ts';
 
-/** Colours of the plain, every fifth and every tenth grid line, and of the line around the chart. */
+/** Colours of plain grid lines, of every fifth and every tenth beside plain ones, and of the line around the chart. */
 export interface LineColours {
   readonly plain: string;
   readonly fifth: string;
@@ -124,8 +124,9 @@ function drawLines(
   }
   const shown = clippedBox(chart, seen);
   if (!shown) return;
-  for (const { every } of steps) {
-    context.fillStyle = every === 1 ? colours.plain : every === 5 ? colours.fifth : colours.tenth;
+  const strengths = [colours.plain, colours.fifth, colours.tenth];
+  for (const { every, weight } of steps) {
+    context.fillStyle = strengths[weight - 1] ?? colours.tenth;
     ruleCells(context, view, shown, every);
   }
   context.fillStyle = colours.edge;

@@ -1,22 +1,22 @@
 /** Which grid lines are drawn at a given cell size. */
 
-export interface LineStep {
-  /** A line after every `every` cells. */
-  readonly every: 1 | 5 | 10;
-  /** How much stronger than a plain line, 1 … 3. */
-  readonly weight: 1 | 2 | 3;
-}
-
 /** Lines closer than this many pixels are a grey haze and are left out. */
 const LEAST_SPACING = 5;
 
+export interface LineStep {
+  /** A line after every `every` cells. */
+  readonly every: 1 | 5 | 10;
+  /**
+   * How much stronger than the finest lines that are drawn, 1 … 3. Where plain
+   * lines are left out the others step back, or small cells would lie under a net.
+   */
+  readonly weight: number;
+}
+
 /** The lines worth drawing for cells of `size` pixels, fine ones first so that strong ones lie on top. */
 export function lineSteps(size: number): readonly LineStep[] {
-  const steps: LineStep[] = [];
-  if (size >= LEAST_SPACING) steps.push({ every: 1, weight: 1 });
-  if (size * 5 >= LEAST_SPACING * 2) steps.push({ every: 5, weight: 2 });
-  if (size * 10 >= LEAST_SPACING * 2) steps.push({ every: 10, weight: 3 });
-  return steps;
+  const worth = ([1, 5, 10] as const).filter((every) => size * every >= (every === 1 ? 1 : 2) * LEAST_SPACING);
+  return worth.map((every, index) => ({ every, weight: index + 1 }));
 }
 
 /** Which cells get a number: 1, then every fifth or tenth or more, so that numbers stand at least `room` pixels apart. */

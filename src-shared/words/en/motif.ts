@@ -6,6 +6,12 @@ function centimetres(widthMm: number, heightMm: number): string {
   return `${(widthMm / 10).toFixed(1)}\u00a0×\u00a0${(heightMm / 10).toFixed(1)}\u00a0cm`;
 }
 
+/** `chalk, contrast`; a yarn named after its part is named once. */
+function yarnAndPart(name: string, isMain: boolean): string {
+  const part = isMain ? 'main' : 'contrast';
+  return name === part ? part : `${name}, ${part}`;
+}
+
 export const motif = {
   tools: { draw: 'Draw', erase: 'Erase', fill: 'Fill' },
   commands: {
@@ -42,7 +48,7 @@ export const motif = {
 
   /** `Row 7, stitch 6 · chalk, contrast`. */
   point: (column: number, row: number, yarn: string, isMain: boolean): string =>
-    `Row ${row + 1}, stitch ${column + 1} · ${yarn}, ${isMain ? 'main' : 'contrast'}`,
+    `Row ${row + 1}, stitch ${column + 1} · ${yarnAndPart(yarn, isMain)}`,
 
   whatItIs: {
     title: 'What it is',
@@ -53,8 +59,7 @@ export const motif = {
   yarns: {
     title: 'Yarns',
     choose: 'Yarn in the pen',
-    main: 'main',
-    contrast: 'contrast',
+    nameAndPart: yarnAndPart,
     /** WCAG contrast against the main yarn: `5.1 : 1`. */
     ratio: (ratio: number): string => `${ratio.toFixed(1)} : 1`,
     ratioTold: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,

@@ -111,6 +111,7 @@ describe('grid lines and numbers', () => {
     { size: 0.7, every: [] },
   ])('draws lines every $every cells where a cell is $size pixels', ({ size, every }) => {
     expect(lineSteps(size).map((step) => step.every)).toEqual(every);
+    expect(lineSteps(size).map((step) => step.weight)).toEqual([1, 2, 3].slice(0, every.length));
   });
 
   it.each([
