@@ -4,6 +4,28 @@ import type { Locator, Page } from '@playwright/test';
 /** Letters that stand for colours when a chart is read off the screen. */
 const LETTERS: Readonly<Record<string, string>> = { '#5d7591': '.', '#fbf7ea': '#' };
 
+/** The lighthouse of the sample project, topmost row first. */
+export const LIGHTHOUSE = [
+  '......#.......',
+  '.....###......',
+  '....#####.....',
+  '.##..###..##..',
+  '#..#.#.#.#..#.',
+  '....##.##.....',
+  '.....###......',
+  '.....###......',
+  '....##.##.....',
+  '....##.##.....',
+  '....#####.....',
+  '....#...#.....',
+  '...#######....',
+  '...##...##....',
+  '...#######....',
+  '..###...###...',
+  '..#########...',
+  '#############.',
+];
+
 export class Chart {
   readonly grid: Locator;
   readonly cell: Locator;

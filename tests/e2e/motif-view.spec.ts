@@ -1,0 +1,142 @@
+/** The Motif bench: how the chart is shown and looked at. */
+import { expect, expectAccessible, statusLine, test } from './app.ts';
+import { Chart, LIGHTHOUSE } from './chart.ts';
+
+test('shows the sample with row 1 at the bottom, in the proportion of its gauge', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  const { width, height } = await chart.cellSize();
+  // 40 rows and 28 stitches in 10 cm: a stitch is 40/28 times as wide as tall.
+  expect(width / height).toBeCloseTo(40 / 28, 3);
+
+  await page.getByLabel('Cell shape').selectOption('square');
+  const square = await chart.cellSize();
+  expect(square.width / square.height).toBeCloseTo(1, 3);
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+});
+
+test('zooms at the pointer, scrolls, pans and fits', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  const fitted = await chart.cellSize();
+  const place = await chart.at(7, 10);
+
+  await page.mouse.move(place.x, place.y);
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -300);
+  await page.keyboard.up('Control');
+  await expect.poll(async () => (await chart.cellSize()).height).toBeGreaterThan(fitted.height * 1.3);
+  const zoomed = await chart.at(7, 10);
+  // Wheel events tell whole pixels.
+  expect(Math.abs(zoomed.x - place.x)).toBeLessThan(1.5);
+  expect(Math.abs(zoomed.y - place.y)).toBeLessThan(1.5);
+  await expect(statusLine(page)).toHaveText('Row 10, stitch 7 · slate, main');
+
+  const moved = async (): Promise<readonly [number, number]> => {
+    const { x, y } = await chart.at(7, 10);
+    return [Math.round(x - zoomed.x), Math.round(y - zoomed.y)];
+  };
+  await page.mouse.wheel(30, 40);
+  await expect.poll(moved).toEqual([-30, -40]);
+
+  await chart.grid.focus();
+  await page.keyboard.down('Space');
+  await page.mouse.down();
+  await page.mouse.move(place.x + 50, place.y + 60);
+  await page.mouse.up();
+  await page.keyboard.up('Space');
+  await expect.poll(moved).toEqual([20, 20]);
+  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+
+  await page.mouse.down({ button: 'middle' });
+  await page.mouse.move(place.x + 30, place.y + 40);
+  await page.mouse.up({ button: 'middle' });
+  await expect.poll(moved).toEqual([0, 0]);
+
+  await page.keyboard.press('Control+0');
+  await expect.poll(async () => chart.cellSize()).toEqual(fitted);
+  await page.keyboard.press('Control+=');
+  await page.keyboard.press('Control+-');
+  expect((await chart.cellSize()).height).toBeCloseTo(fitted.height, 6);
+  await page.getByRole('button', { name: 'Zoom in' }).click();
+  await expect.poll(async () => (await chart.cellSize()).height).toBeCloseTo(fitted.height * 1.25, 6);
+  await page.getByRole('button', { name: 'Show the whole motif' }).click();
+  await expect.poll(async () => chart.cellSize()).toEqual(fitted);
+});
+
+test('brings the cell cursor into view', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  await chart.grid.focus();
+  for (let i = 0; i < 8; i++) await page.keyboard.press('Control+=');
+  const stage = await chart.grid.boundingBox();
+  for (const corner of ['Control+End', 'Control+Home']) {
+    await page.keyboard.press(corner);
+    const cell = await chart.cell.boundingBox();
+    if (!cell || !stage) throw new Error('Nothing is shown');
+    expect(cell.x).toBeGreaterThanOrEqual(stage.x);
+    expect(cell.y).toBeGreaterThanOrEqual(stage.y);
+    expect(cell.x + cell.width).toBeLessThanOrEqual(stage.x + stage.width);
+    expect(cell.y + cell.height).toBeLessThanOrEqual(stage.y + stage.height);
+  }
+});
+
+test('shows neighbouring copies while drawing, and hides them', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  const isDrawnBeside = async (): Promise<boolean> => {
+    const { x, y } = await chart.at(0, 1);
+    return page.evaluate(
+      ([atX, atY]) => {
+        const canvas = document.querySelector('canvas');
+        if (!canvas) throw new Error('The chart has no canvas');
+        const { left, top } = canvas.getBoundingClientRect();
+        const ratio = canvas.width / canvas.clientWidth;
+        const pixel = canvas.getContext('2d')?.getImageData((atX - left) * ratio, (atY - top) * ratio, 1, 1);
+        return (pixel?.data[3] ?? 0) > 0;
+      },
+      [x, y] as const,
+    );
+  };
+  expect(await isDrawnBeside()).toBe(true);
+  await expect(page.getByText('neighbouring copies shown faintly')).toBeVisible();
+  await page.getByRole('switch', { name: 'Show neighbours' }).click();
+  await expect.poll(isDrawnBeside).toBe(false);
+  await expect(page.getByText('neighbouring copies shown faintly')).toBeHidden();
+});
+
+for (const { colorScheme, viewport } of [
+  { colorScheme: 'light', viewport: { width: 1280, height: 800 } },
+  { colorScheme: 'dark', viewport: { width: 1920, height: 1080 } },
+] as const) {
+  test.describe(`in ${colorScheme} on ${viewport.width} × ${viewport.height}`, () => {
+    test.use({ colorScheme, viewport });
+
+    test('is whole and accessible, empty and drawn', async ({ page, start }) => {
+      await start('empty');
+      await expectAccessible(page);
+      await start('sample');
+      const chart = new Chart(page);
+      await page.getByRole('button', { name: 'Change chalk' }).click();
+      await chart.grid.focus();
+      await page.keyboard.press('ArrowRight');
+      await expectAccessible(page);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+    });
+  });
+}
+
+test('follows a change of appearance at once', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('light');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'light');
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+});
