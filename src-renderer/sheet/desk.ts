@@ -89,7 +89,6 @@ export class SheetDesk {
     if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
     const { files } = written.value;
     this.#set({ kind: 'done', folder, files });
-    this.session.announce(words.sheetBench.written(files.length, folder));
   }
 
   #set(writing: Writing): void {

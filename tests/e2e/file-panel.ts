@@ -1,0 +1,29 @@
+/** The program's own file dialog, used as a person uses it. */
+import { expect, type Locator, type Page } from '@playwright/test';
+
+export class FilePanel {
+  readonly dialog: Locator;
+
+  constructor(page: Page) {
+    this.dialog = page.getByRole('dialog');
+  }
+
+  /** Opens the file called `name` in the folder that shows. */
+  async open(name: string): Promise<void> {
+    await this.dialog.getByRole('button', { name, exact: true }).click();
+  }
+
+  async saveAs(name: string): Promise<void> {
+    await this.dialog.getByLabel('Name').fill(name);
+    await this.dialog.getByRole('button', { name: 'Save here' }).click();
+  }
+
+  async intoFolder(name: string): Promise<void> {
+    await this.dialog.getByRole('button', { name: `${name}, folder` }).click();
+    await expect(this.dialog.getByLabel('Folder', { exact: true })).toHaveValue(new RegExp(`${name}$`));
+  }
+
+  async chooseFolder(): Promise<void> {
+    await this.dialog.getByRole('button', { name: 'Choose this folder' }).click();
+  }
+}

@@ -1,0 +1,32 @@
+/** Projects written as files, for the program to open. */
+import { gridFromText } from '@shared/grid/index.ts';
+import {
+  projectToText,
+  START_PIECE,
+  START_YARNS,
+  startBand,
+  type Band,
+  type Piece,
+  type Project,
+} from '@shared/project/index.ts';
+
+/**
+ * Common practice, no source: 120 stitches, copies of 12 stitches whose first
+ * column is blank on the needles. Two groups of three stand at L48 and R12, the
+ * eye sees 13 / 24 / 13.
+ */
+export function twelveStitchMotif(
+  copies: readonly number[],
+  to: { readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
+): Project {
+  const drawing = ['.#.#.#.#.#.#', '.##########.', '.###########'];
+  return {
+    name: 'Twelve',
+    yarns: START_YARNS,
+    motifs: [{ id: 'm', name: 'twelve', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles' }],
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
+    bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
+  };
+}
+
+export const textOf = projectToText;

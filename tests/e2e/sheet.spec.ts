@@ -1,0 +1,159 @@
+/** The Sheet bench: what will be printed, and the files it writes. */
+import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { PNG } from 'pngjs';
+import { expect, expectAccessible, statusLine, test } from './app.ts';
+import { FilePanel } from './file-panel.ts';
+
+/** Presses a button that writes, and chooses the folder `into` in the home folder. */
+async function write(page: Page, button: string, into: string): Promise<void> {
+  await page.getByRole('button', { name: button }).click();
+  const panel = new FilePanel(page);
+  await panel.intoFolder(into);
+  await panel.chooseFolder();
+  // The PDF writer and its fonts load when they are first asked for.
+  await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 30_000 });
+}
+
+/** Text and size in points of every page, read by a PDF reader that is not ours. */
+async function readPdf(bytes: Uint8Array): Promise<{ text: string; width: number; height: number }[]> {
+  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const pdf = await getDocument({ data: bytes, useSystemFonts: false, verbosity: 0 }).promise;
+  const pages = [];
+  for (let number = 1; number <= pdf.numPages; number++) {
+    const page = await pdf.getPage(number);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const { items } = await page.getTextContent();
+    pages.push({ text: items.map((item) => ('str' in item ? item.str : '')).join(' '), width, height });
+  }
+  await pdf.destroy();
+  return pages;
+}
+
+test('shows the pages as they will be printed, and says which one is in view', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('3');
+  const pages = page.getByRole('region', { name: 'Pages of the placement sheet' });
+  const first = pages.getByRole('document', { name: /^Page 1 of/ });
+  await expect(first).toContainText('Skerry sleeve');
+  await expect(first).toContainText('L39');
+  await expect(statusLine(page)).toHaveText(/^Page 1 of \d/);
+  const box = await first.boundingBox();
+  // A4 is 210 × 297 mm (ISO 216).
+  expect((box?.height ?? 0) / (box?.width ?? 1)).toBeCloseTo(297 / 210, 2);
+
+  await page.getByLabel('Paper').selectOption('letter');
+  const letter = await first.boundingBox();
+  // Letter is 8.5 × 11 in (ANSI/ASME Y14.1).
+  expect((letter?.height ?? 0) / (letter?.width ?? 1)).toBeCloseTo(11 / 8.5, 2);
+
+  await page.getByLabel('Preview').selectOption('page');
+  const whole = await first.boundingBox();
+  const view = await pages.boundingBox();
+  expect(whole?.height).toBeLessThanOrEqual(view?.height ?? 0);
+
+  await pages.focus();
+  await page.keyboard.press('End');
+  await expect(statusLine(page)).toHaveText(/^Page (\d+) of \1$/);
+});
+
+test('writes all files into a folder, and they hold what was placed', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await write(page, 'Write all four', 'print');
+  await expect(page.getByText(`4 files written to ${join(home, 'print')}`)).toBeVisible();
+  const names = readdirSync(join(home, 'print'));
+  const listed = await page.getByRole('list', { name: 'Write files' }).getByRole('listitem').allTextContents();
+  expect(listed.map((entry) => entry.split(',')[0]).sort()).toEqual([...names].sort());
+  const read = (end: string): Buffer =>
+    readFileSync(join(home, 'print', names.find((name) => name.endsWith(end)) ?? ''));
+
+  const sheet = await readPdf(new Uint8Array(read('.pdf')));
+  // ISO 32000: 1/72 in, so A4 is 595.276 × 841.890.
+  expect(sheet[0]?.width).toBeCloseTo(595.276, 1);
+  expect(sheet[0]?.height).toBeCloseTo(841.89, 1);
+  const text = sheet.map((each) => each.text).join(' ');
+  for (const needle of ['L39', 'L12', 'R11', 'R38']) expect(text).toContain(needle);
+
+  // One repeat of the lighthouse is 14 × 18 cells; a stitch is 40/28 as wide as tall.
+  const chart = PNG.sync.read(read('.png'));
+  expect(chart.width).toBeGreaterThan(chart.height * 0.9);
+  expect(read('.svg').toString('utf8')).toContain('<svg');
+
+  // RFC 4180: lines end in CRLF, the header first; then one line a row.
+  const lines = read('.csv')
+    .toString('utf8')
+    .replace(/^\uFEFF/, '')
+    .split('\r\n')
+    .filter((line) => line !== '');
+  expect(lines).toHaveLength(141);
+  expect(lines.some((line) => line.includes('Pattern begins'))).toBe(true);
+});
+
+test('writes one kind of file alone, on the paper chosen', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await page.getByLabel('Paper').selectOption('letter');
+  await write(page, 'Placement sheet (PDF)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  const [name = ''] = readdirSync(join(home, 'print'));
+  const [first] = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
+  expect([first?.width, first?.height]).toEqual([612, 792]);
+});
+
+test('gives up without a trace when no folder is chosen', async ({ page, start, home }) => {
+  await start();
+  await page.keyboard.press('3');
+  await page.keyboard.press('Control+E');
+  await page.getByRole('dialog').getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+  expect(readdirSync(home)).toEqual([]);
+});
+
+test('says in place why nothing was written', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await page.getByRole('button', { name: 'Row list (CSV)' }).click();
+  const panel = new FilePanel(page);
+  await panel.intoFolder('print');
+  rmSync(join(home, 'print'), { recursive: true });
+  await panel.chooseFolder();
+  const problem = page.getByRole('alert');
+  await expect(problem).toContainText('There is no such file or folder.');
+  await expect(problem).toContainText('print');
+  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+});
+
+test('has no sheet while nothing can be placed, says why, and leads back to the piece', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  await page.getByLabel('Copies in each group').fill('9, 9');
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await expect(page.getByText('There is no sheet yet')).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('Use fewer copies');
+  await expect(page.getByRole('button', { name: 'Write all four' })).toBeDisabled();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Go to the piece' }).click();
+  await expect(page.getByLabel('Copies in each group')).toHaveValue('9, 9');
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in ${colorScheme}`, () => {
+    test.use({ colorScheme });
+    test('has nothing that axe finds wrong, and paper stays white', async ({ page, start, home }) => {
+      mkdirSync(join(home, 'print'));
+      await start();
+      await page.keyboard.press('3');
+      await write(page, 'Chart image (PNG)', 'print');
+      await expect(page.getByText(/^1 file written to/)).toBeVisible();
+      await expectAccessible(page);
+      const paper = page.getByRole('document').first().locator('rect').first();
+      await expect(paper).toHaveAttribute('fill', '#ffffff');
+    });
+  });
+}
