@@ -1,0 +1,121 @@
+/**
+ * What is computed from a project, against one read of every cell.
+ *
+ * Both are timed in turn, many times over, and the ratio is the median of the
+ * ratios of neighbours: whatever else slows the machine down slows both.
+ */
+import type { Grid } from '@shared/grid/index.ts';
+import { makePlan } from '@shared/knitting/index.ts';
+import { sampleProject, START_PIECE, startBand, type Motif, type Project } from '@shared/project/index.ts';
+import { trueRepeat } from '@shared/repeat/index.ts';
+import { median, type Bar } from './bar.ts';
+
+const WIDTH = 200;
+const HEIGHT = 1000;
+
+function readEveryCell(cells: Uint8Array): number {
+  let sum = 0;
+  for (let index = 0; index < cells.length; index++) sum += cells[index] as number;
+  return sum;
+}
+
+/** Numbers from 0 to 1 that look random and are the same in every run (Numerical Recipes' generator). */
+function numbers(): () => number {
+  let state = 1;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+function gridOf(width: number, height: number, cell: (column: number, row: number) => number): Grid {
+  const cells = Uint8Array.from({ length: width * height }, (_, at) => cell(at % width, Math.floor(at / width)));
+  return { width, height, cells };
+}
+
+/** How long `work` takes, ms. Its result is looked at, so that nothing timed is optimised away. */
+function timed(work: () => number): number {
+  const start = performance.now();
+  const result = work();
+  const ms = performance.now() - start;
+  if (Number.isNaN(result)) throw new Error('Nothing was computed');
+  return ms;
+}
+
+function bar(name: string, limit: number, cells: Uint8Array, rounds: number, work: () => number): Bar {
+  const read = (): number => readEveryCell(cells);
+  // Before the clock counts, for the compiler to have seen both.
+  for (let i = 0; i < 5; i++) timed(() => work() + read());
+  const ours: number[] = [];
+  const against: number[] = [];
+  const ratios: number[] = [];
+  for (let i = 0; i < rounds; i++) {
+    // The read before and the one after: a slow moment at either is averaged out.
+    const before = timed(read);
+    const own = timed(work);
+    const one = (before + timed(read)) / 2;
+    ours.push(own);
+    against.push(one);
+    ratios.push(own / one);
+  }
+  return { name, limit, kind: 'at most', ratio: median(ratios), oursMs: median(ours), againstMs: median(against) };
+}
+
+/** Drawings of 200 × 1000 that ask for different amounts of checking. */
+export function repeatBars(): Bar[] {
+  const random = numbers();
+  const tile = gridOf(20, 25, () => (random() < 0.4 ? 1 : 0));
+  const tiled = (column: number, row: number): number => tile.cells[(row % 25) * 20 + (column % 20)] as number;
+  const drawings: [string, Grid][] = [
+    ['without a repeat', gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0))],
+    ['tiled 20 × 25', gridOf(WIDTH, HEIGHT, tiled)],
+    [
+      'tiled 20 × 25 but for its last cell',
+      gridOf(WIDTH, HEIGHT, (c, r) => (c + r === 1198 ? 1 - tiled(c, r) : tiled(c, r))),
+    ],
+    ['all ground', gridOf(WIDTH, HEIGHT, () => 0)],
+  ];
+  return drawings.map(([name, grid]) =>
+    bar(`true repeat of 200 × 1000, ${name}, against one read of every cell`, 12, grid.cells, 60, () => {
+      const { width, height } = trueRepeat(grid);
+      return width + height;
+    }),
+  );
+}
+
+/** A piece of 200 needles and 1000 rows, covered with copies of a motif. */
+export function planBars(): Bar[] {
+  const lighthouse = (sampleProject().motifs[0] as Motif).grid;
+  const random = numbers();
+  const motifs: [string, Grid][] = [
+    ['lighthouses all over', lighthouse],
+    ['random cells all over', gridOf(25, 50, () => (random() < 0.4 ? 1 : 0))],
+  ];
+  const cells = gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0)).cells;
+  return motifs.map(([name, grid]) => {
+    const project = coveredWith(grid);
+    return bar(`plan of 200 needles and 1000 rows, ${name}, against one read of every cell`, 60, cells, 25, () => {
+      const { rows, findings } = makePlan(project);
+      return rows.length + findings.length;
+    });
+  });
+}
+
+function coveredWith(grid: Grid): Project {
+  const sample = sampleProject();
+  const [motif] = sample.motifs as [Motif];
+  const across = Math.floor(WIDTH / grid.width);
+  const up = Math.floor((HEIGHT - 1) / grid.height);
+  return {
+    ...sample,
+    motifs: [{ ...motif, grid }],
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: WIDTH, rows: HEIGHT } },
+    bands: [
+      {
+        ...startBand(motif.id, [across]),
+        groups: [{ motif: motif.id, across, up }],
+        position: { kind: 'from-row', row: 2 },
+      },
+    ],
+  };
+}

@@ -1,0 +1,208 @@
+/**
+ * Painting cells with the pointer, timed in the page: as the Motif bench does
+ * it, on a bare 2D canvas, and with one Konva node a cell.
+ *
+ * A frame is all that happens between a pointer event and its pixels: finding
+ * the cell, changing the grid, drawing. One pixel is read back, because until
+ * then a drawing may only be queued.
+ */
+import Konva from 'konva/lib/Core.js';
+import { Rect } from 'konva/lib/shapes/Rect.js';
+import { patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
+import { commit, projectAround, startHistory, START_YARNS, type Motif } from '@shared/project/index.ts';
+import {
+  CellBitmap,
+  createCellStage,
+  DeviceView,
+  drawCells,
+  Viewport,
+  type CellPicture,
+  type LineColours,
+} from '../../../src-renderer/ui/cells/index.ts';
+
+const VIEW = { width: 1200, height: 700 };
+const SIZE = { width: 200, height: 1000 };
+const COLOURS = START_YARNS.map(({ colour }) => colour);
+const LINES: LineColours = { plain: '#d8d3c7', fifth: '#a9a395', tenth: '#8b8676', edge: '#5c6472' };
+/** Cells in the proportion of 28 × 40, ten pixels high, somewhere in the middle of the chart. */
+const VIEWPORT = new Viewport((10 * 40) / 28, 10, -400, 5400);
+/** Strokes are this long; a stroke is one step of undo. */
+const STROKE = 40;
+/** Frames before the clock counts, for the compiler to have seen them. */
+const WARM_UP = 100;
+
+function drawing(): Grid {
+  const cells = Uint8Array.from({ length: SIZE.width * SIZE.height }, (_, at) =>
+    ((at % 7) * (at % 11)) % 3 === 1 ? 1 : 0,
+  );
+  return { ...SIZE, cells };
+}
+
+/** Where the pointer is at a frame: it wanders over the view, a cell or two further each time. */
+function pointerAt(frame: number): { x: number; y: number } {
+  return { x: 600 + 580 * Math.sin(frame * 0.021), y: 350 + 330 * Math.sin(frame * 0.017 + 1) };
+}
+
+interface Painter {
+  /** One frame: a pointer event, and its pixels. */
+  paint(x: number, y: number): void;
+  destroy(): void;
+}
+
+function hostElement(): HTMLDivElement {
+  const element = document.createElement('div');
+  Object.assign(element.style, { width: `${VIEW.width}px`, height: `${VIEW.height}px` });
+  document.body.replaceChildren(element);
+  return element;
+}
+
+function flipped(grid: Grid, { column, row }: Cell): [index: number, to: number] {
+  const index = row * grid.width + column;
+  return [index, 1 - (grid.cells[index] as number)];
+}
+
+/** As the Motif bench: an immutable project with its history, shown by the cell stage. */
+function programPainter(host: HTMLDivElement): Painter {
+  let history = startHistory(projectAround('bench', 'bench', drawing(), 0, 'worn', START_YARNS));
+  let painted = 0;
+  const motifNow = (): Motif => history.project.motifs[0] as Motif;
+  const picture = (): CellPicture => ({ grid: motifNow().grid, colours: COLOURS, surround: null });
+  const container = document.createElement('div');
+  host.append(container);
+  const stage = createCellStage(container, { picture: picture(), viewport: VIEWPORT, ...VIEW, lines: LINES });
+  const context = stage.konva.getLayers()[0]?.getCanvas().getContext()._context as CanvasRenderingContext2D;
+  return {
+    paint(x, y) {
+      const motif = motifNow();
+      const patch = patchCells(motif.grid, [flipped(motif.grid, stage.viewport.cellAt(x, y))]);
+      const gesture = `stroke ${Math.floor(painted++ / STROKE)}`;
+      history = commit(history, { name: 'draw', kind: 'paint', motif: motif.id, patch }, gesture);
+      stage.show(picture());
+      stage.drawNow();
+      readPixel(context, x, y);
+    },
+    destroy: () => stage.destroy(),
+  };
+}
+
+/**
+ * The same drawing with nothing around it: one grid changed in place, one
+ * canvas. `isWhole`: the whole view is drawn again each time, which is the
+ * plain way to do it; otherwise only the cell that changed.
+ */
+function barePainter(host: HTMLDivElement, isWhole: boolean): Painter {
+  const picture: CellPicture = { grid: drawing(), colours: COLOURS, surround: null };
+  const bitmap = new CellBitmap(picture);
+  const canvas = document.createElement('canvas');
+  canvas.width = VIEW.width;
+  canvas.height = VIEW.height;
+  host.append(canvas);
+  const context = canvas.getContext('2d') as CanvasRenderingContext2D;
+  const view = new DeviceView(VIEWPORT, VIEW.width, VIEW.height, 1);
+  drawCells(context, view, picture, bitmap, LINES, null);
+  return {
+    paint(x, y) {
+      const cell = VIEWPORT.cellAt(x, y);
+      const [index, to] = flipped(picture.grid, cell);
+      picture.grid.cells[index] = to;
+      const boxes = [{ ...cell, width: 1, height: 1 }];
+      bitmap.paint(picture, boxes);
+      drawCells(context, view, picture, bitmap, LINES, isWhole ? null : boxes);
+      readPixel(context, x, y);
+    },
+    destroy: () => canvas.remove(),
+  };
+}
+
+/** What a scene graph invites to: a node for each cell, and the layer drawn again. */
+function nodePainter(host: HTMLDivElement): Painter {
+  const grid = drawing();
+  const container = document.createElement('div');
+  host.append(container);
+  const stage = new Konva.Stage({ container, ...VIEW, listening: false });
+  const layer = new Konva.Layer({ listening: false });
+  const nodes = Array.from(grid.cells, (cell, index) => {
+    const column = index % grid.width;
+    const row = Math.floor(index / grid.width);
+    return new Rect({
+      x: VIEWPORT.left(column),
+      y: VIEWPORT.top(row),
+      width: VIEWPORT.cellWidth,
+      height: VIEWPORT.cellHeight,
+      fill: COLOURS[cell] as string,
+      stroke: LINES.plain,
+      strokeWidth: 1,
+      listening: false,
+      perfectDrawEnabled: false,
+    });
+  });
+  for (const node of nodes) layer.add(node);
+  stage.add(layer);
+  layer.draw();
+  const context = layer.getCanvas().getContext()._context as CanvasRenderingContext2D;
+  return {
+    paint(x, y) {
+      const [index, to] = flipped(grid, VIEWPORT.cellAt(x, y));
+      grid.cells[index] = to;
+      nodes[index]?.fill(COLOURS[to] as string);
+      layer.draw();
+      readPixel(context, x, y);
+    },
+    destroy: () => stage.destroy(),
+  };
+}
+
+function readPixel(context: CanvasRenderingContext2D, x: number, y: number): number {
+  return context.getImageData(x, y, 1, 1).data[0] as number;
+}
+
+function frameMs(painter: Painter, frame: number): number {
+  const { x, y } = pointerAt(frame);
+  const start = performance.now();
+  painter.paint(x, y);
+  return performance.now() - start;
+}
+
+/** Times of frames, ms, by who paints; they paint in turn. */
+export interface PaintingTimes {
+  readonly program: number[];
+  /** A bare canvas, the whole view each time. */
+  readonly bare: number[];
+  /** A bare canvas, only the cell that changed. */
+  readonly bareCell: number[];
+}
+
+function paintInTurn(frames: number): PaintingTimes {
+  const host = hostElement();
+  const painters = {
+    program: programPainter(host),
+    bare: barePainter(host, true),
+    bareCell: barePainter(host, false),
+  };
+  const names = Object.keys(painters) as (keyof PaintingTimes)[];
+  const times: PaintingTimes = { program: [], bare: [], bareCell: [] };
+  for (let frame = -WARM_UP; frame < frames; frame++) {
+    // Whoever goes first may find the caches cold; so they take turns at that too.
+    const order = names.map((_, at) => names[(at + Math.abs(frame)) % names.length] as keyof PaintingTimes);
+    for (const name of order) {
+      const ms = frameMs(painters[name], frame);
+      if (frame >= 0) times[name].push(ms);
+    }
+  }
+  for (const name of names) painters[name].destroy();
+  return times;
+}
+
+/** Times of frames with one node a cell, ms. */
+function paintNodes(frames: number): number[] {
+  const painter = nodePainter(hostElement());
+  const times = Array.from({ length: frames }, (_, frame) => frameMs(painter, frame));
+  painter.destroy();
+  return times;
+}
+
+/** What the runner calls. */
+const bench = { paintInTurn, paintNodes };
+export type PaintingBench = typeof bench;
+
+Object.assign(globalThis, { bench });
