@@ -1,10 +1,16 @@
 /** `npm run bench`: how fast the program is, as ratios that hold on any machine, each beside its bar. */
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { barLine, isMet } from './bar.ts';
 import { planBars, repeatBars } from './computing.ts';
 import { paintingBars } from './painting.ts';
 
-console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}\n`);
+const processors = cpus();
+console.log(`Node ${process.version}, ${processors.length} × ${processors[0]?.model ?? 'unknown processor'}`);
+const load = loadavg()[0] ?? 0;
+if (load > processors.length / 2) {
+  console.log(`The machine is busy (load ${load.toFixed(1)}): frames and plans wait for it, and figures are rough.`);
+}
+console.log('');
 let met = 0;
 let all = 0;
 for (const group of [paintingBars, repeatBars, planBars]) {
