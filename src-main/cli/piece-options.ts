@@ -5,10 +5,11 @@
  * piece and placing; options given go before them, those about placing in its
  * first band.
  */
-import { START_PIECE, startBand } from '@shared/project/index.ts';
 import {
   MOST_PIECE_ROWS,
   MOST_STITCHES,
+  START_PIECE,
+  startBand,
   type Band,
   type Motif,
   type Piece,
