@@ -6,10 +6,12 @@ import type { Look } from './look.ts';
 /** Room that the numbers take beside the piece. */
 export const COUNTER_WIDTH = 44;
 const ROOM = 26;
+/** Rows this tall each have their number. */
+const EVERY_ROW = 40;
 
 /** The readings between two rows of the view that get a number: every one where there is room, else every fifth, tenth or more. */
 export function readingsIn(least: number, most: number, rowHeight: number): number[] {
-  const step = rowHeight >= ROOM ? 1 : numberStep(rowHeight, ROOM);
+  const step = rowHeight >= EVERY_ROW ? 1 : numberStep(rowHeight, ROOM);
   const readings: number[] = [];
   for (let reading = Math.max(0, Math.ceil(least / step) * step); reading <= most; reading += step) {
     readings.push(reading);
