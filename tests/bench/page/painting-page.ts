@@ -2,9 +2,9 @@
  * Painting cells with the pointer, timed in the page: as the Motif bench does
  * it, on a bare 2D canvas, and with one Konva node a cell.
  *
- * A frame is all that happens between a pointer event and its pixels: finding
- * the cell, changing the grid, drawing. One pixel is read back, because until
- * then a drawing may only be queued.
+ * Drawing is what happens between a changed grid and its pixels; a whole frame
+ * begins at the pointer event, so it has the change and its undo step too. One
+ * pixel is read back, because until then a drawing may only be queued.
  */
 import Konva from 'konva/lib/Core.js';
 import { Rect } from 'konva/lib/shapes/Rect.js';
@@ -44,8 +44,10 @@ function pointerAt(frame: number): { x: number; y: number } {
 }
 
 interface Painter {
-  /** One frame: a pointer event, and its pixels. */
-  paint(x: number, y: number): void;
+  /** What a pointer event does to the grid. */
+  edit(x: number, y: number): void;
+  /** Draws it, down to the pixels. */
+  draw(x: number, y: number): void;
   destroy(): void;
 }
 
@@ -72,11 +74,13 @@ function programPainter(host: HTMLDivElement): Painter {
   const stage = createCellStage(container, { picture: picture(), viewport: VIEWPORT, ...VIEW, lines: LINES });
   const context = stage.konva.getLayers()[0]?.getCanvas().getContext()._context as CanvasRenderingContext2D;
   return {
-    paint(x, y) {
+    edit(x, y) {
       const motif = motifNow();
       const patch = patchCells(motif.grid, [flipped(motif.grid, stage.viewport.cellAt(x, y))]);
       const gesture = `stroke ${Math.floor(painted++ / STROKE)}`;
       history = commit(history, { name: 'draw', kind: 'paint', motif: motif.id, patch }, gesture);
+    },
+    draw(x, y) {
       stage.show(picture());
       stage.drawNow();
       readPixel(context, x, y);
@@ -101,11 +105,12 @@ function barePainter(host: HTMLDivElement, isWhole: boolean): Painter {
   const view = new DeviceView(VIEWPORT, VIEW.width, VIEW.height, 1);
   drawCells(context, view, picture, bitmap, LINES, null);
   return {
-    paint(x, y) {
-      const cell = VIEWPORT.cellAt(x, y);
-      const [index, to] = flipped(picture.grid, cell);
+    edit(x, y) {
+      const [index, to] = flipped(picture.grid, VIEWPORT.cellAt(x, y));
       picture.grid.cells[index] = to;
-      const boxes = [{ ...cell, width: 1, height: 1 }];
+    },
+    draw(x, y) {
+      const boxes = [{ ...VIEWPORT.cellAt(x, y), width: 1, height: 1 }];
       bitmap.paint(picture, boxes);
       drawCells(context, view, picture, bitmap, LINES, isWhole ? null : boxes);
       readPixel(context, x, y);
@@ -141,10 +146,12 @@ function nodePainter(host: HTMLDivElement): Painter {
   layer.draw();
   const context = layer.getCanvas().getContext()._context as CanvasRenderingContext2D;
   return {
-    paint(x, y) {
+    edit(x, y) {
       const [index, to] = flipped(grid, VIEWPORT.cellAt(x, y));
       grid.cells[index] = to;
       nodes[index]?.fill(COLOURS[to] as string);
+    },
+    draw(x, y) {
       layer.draw();
       readPixel(context, x, y);
     },
@@ -156,22 +163,33 @@ function readPixel(context: CanvasRenderingContext2D, x: number, y: number): num
   return context.getImageData(x, y, 1, 1).data[0] as number;
 }
 
-function frameMs(painter: Painter, frame: number): number {
+/** Times of frames, ms. */
+export interface FrameTimes {
+  readonly draw: number[];
+  readonly whole: number[];
+}
+
+function paintFrame(painter: Painter, frame: number, times: FrameTimes | null): void {
   const { x, y } = pointerAt(frame);
   const start = performance.now();
-  painter.paint(x, y);
-  return performance.now() - start;
+  painter.edit(x, y);
+  const edited = performance.now();
+  painter.draw(x, y);
+  const end = performance.now();
+  times?.draw.push(end - edited);
+  times?.whole.push(end - start);
 }
 
-/** Times of frames, ms, by who paints; they paint in turn. */
+/** Times by who paints. */
 export interface PaintingTimes {
-  readonly program: number[];
+  readonly program: FrameTimes;
   /** A bare canvas, the whole view each time. */
-  readonly bare: number[];
+  readonly bare: FrameTimes;
   /** A bare canvas, only the cell that changed. */
-  readonly bareCell: number[];
+  readonly bareCell: FrameTimes;
 }
 
+/** All paint the same cells in turn. */
 function paintInTurn(frames: number): PaintingTimes {
   const host = hostElement();
   const painters = {
@@ -180,23 +198,25 @@ function paintInTurn(frames: number): PaintingTimes {
     bareCell: barePainter(host, false),
   };
   const names = Object.keys(painters) as (keyof PaintingTimes)[];
-  const times: PaintingTimes = { program: [], bare: [], bareCell: [] };
+  const times = { program: noTimes(), bare: noTimes(), bareCell: noTimes() };
   for (let frame = -WARM_UP; frame < frames; frame++) {
     // Whoever goes first may find the caches cold; so they take turns at that too.
     const order = names.map((_, at) => names[(at + Math.abs(frame)) % names.length] as keyof PaintingTimes);
-    for (const name of order) {
-      const ms = frameMs(painters[name], frame);
-      if (frame >= 0) times[name].push(ms);
-    }
+    for (const name of order) paintFrame(painters[name], frame, frame < 0 ? null : times[name]);
   }
   for (const name of names) painters[name].destroy();
   return times;
 }
 
-/** Times of frames with one node a cell, ms. */
-function paintNodes(frames: number): number[] {
+function noTimes(): FrameTimes {
+  return { draw: [], whole: [] };
+}
+
+/** Times of frames with one node a cell. */
+function paintNodes(frames: number): FrameTimes {
   const painter = nodePainter(hostElement());
-  const times = Array.from({ length: frames }, (_, frame) => frameMs(painter, frame));
+  const times = noTimes();
+  for (let frame = 0; frame < frames; frame++) paintFrame(painter, frame, times);
   painter.destroy();
   return times;
 }
