@@ -48,9 +48,13 @@ export function strandsIn(rows: readonly PlanRow[], view: Viewport, width: numbe
       });
     }
   }
-  return strands;
+  return view.cellHeight < CROWDED_ROW ? longestInPlace(strands, CROWD, CROWD) : strands;
 }
 
+/** Rows thinner than this put several strands on one pixel; one of them is enough. */
+const CROWDED_ROW = 2;
+/** Pixels that strands stand apart then. */
+const CROWD = 3;
 const MOST_SAG = 22;
 
 /** How far a strand `width` pixels long hangs down; a short one stays within its row. */
@@ -111,7 +115,8 @@ export interface Tag {
 /** Where tags go: the longest strands first, and none over another. */
 export function tagsOf(strands: readonly Strand[], widthOf: (text: string) => number): Tag[] {
   const isCrowded = strands.length > MOST_TAGGED;
-  const wanted = longestInPlace(strands.filter(({ float, x1, x2 }) => (float.isOver || !isCrowded) && x2 - x1 >= 18));
+  const taggable = strands.filter(({ float, x1, x2 }) => (float.isOver || !isCrowded) && x2 - x1 >= 18);
+  const wanted = longestInPlace(taggable, TAG_HEIGHT, TAG_HEIGHT / 2);
   const tags: Tag[] = [];
   for (const { float, x1, x2, y, sag } of wanted) {
     const text = String(float.stitches);
@@ -126,11 +131,11 @@ export function tagsOf(strands: readonly Strand[], widthOf: (text: string) => nu
   return tags;
 }
 
-/** The longest strand of each place a tag could take, longest first: as many as fit, however many strands there are. */
-function longestInPlace(strands: readonly Strand[]): Strand[] {
+/** The longest strand of each place of `across` × `up` pixels, longest first: as many as fit, however many there are. */
+function longestInPlace(strands: readonly Strand[], across: number, up: number): Strand[] {
   const longest = new Map<string, Strand>();
   for (const strand of strands) {
-    const place = `${Math.floor((strand.x1 + strand.x2) / 48)} ${Math.floor(strand.y / (TAG_HEIGHT / 2))}`;
+    const place = `${Math.floor((strand.x1 + strand.x2) / 2 / across)} ${Math.floor(strand.y / up)}`;
     const there = longest.get(place);
     if (!there || strand.float.stitches > there.float.stitches) longest.set(place, strand);
   }

@@ -56,7 +56,7 @@ export function drawCentre(
   line(context, x, top, x, bottom, [5, 4]);
 }
 
-/** The row after which a hem is folded, from edge to edge, with its name at the left. */
+/** The row after which a hem is folded, from edge to edge, with its name on it. */
 export function drawFold(
   context: CanvasRenderingContext2D,
   view: Viewport,
@@ -75,10 +75,10 @@ export function drawFold(
   context.strokeStyle = look.onMain;
   line(context, left, y, view.left(last + 1), y, [10, 3, 2, 3]);
   context.font = `400 12px ${font}`;
-  context.fillStyle = look.soft;
-  context.textAlign = 'right';
-  context.textBaseline = 'middle';
-  context.fillText(name, left - 8, y);
+  context.fillStyle = look.onMain;
+  context.textAlign = 'left';
+  context.textBaseline = 'alphabetic';
+  context.fillText(name, Math.max(left, 0) + 8, y - 4);
 }
 
 function line(context: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number, dash: number[]): void {

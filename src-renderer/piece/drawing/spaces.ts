@@ -40,6 +40,8 @@ export function spacesOf(band: PlacedBand, judge: 'figure' | 'blocks', outline: 
 const AWAY = 34;
 /** Where there is no room for that. */
 const NEAR = 15;
+/** From line to line of what is written beside the piece. */
+const LINE = 14;
 /** Half the height of the numbers, with some air. */
 const HALF = 11;
 
@@ -57,7 +59,9 @@ export function drawSpaces(
   const castOn = view.top(-1);
   const top = view.top(outline.rows - 1);
   const places = [foot + AWAY, head - NEAR, foot + NEAR];
-  const y = Math.round(places.find((place) => place + HALF <= castOn && place - HALF >= top) ?? foot + NEAR) + 0.5;
+  const free = places.find((place) => place + HALF <= castOn && place - HALF >= top);
+  // A pattern from edge to edge leaves no plain rows; then the line lies across its foot.
+  const y = Math.round(free ?? foot - HALF - 4) + 0.5;
 
   context.font = `600 13px ${font}`;
   context.textBaseline = 'middle';
@@ -86,13 +90,17 @@ export function drawSpaces(
     context.fillText(texts[index] as string, middle, y);
   });
 
-  context.textAlign = 'right';
+  // Where the seam takes more than there is, the panel says so.
+  if (scene.acrossSeam < 0) return;
   const x = view.left(scene.edges.first) - 10;
+  const height = LINE * (1 + acrossSeam.length);
+  const first = Math.min(y - LINE / 2, castOn - height + LINE / 2);
+  context.textAlign = 'right';
   context.fillStyle = look.ink;
-  context.fillText(String(scene.acrossSeam), x, y - 7);
+  context.fillText(String(scene.acrossSeam), x, first);
   context.font = `400 12px ${font}`;
   context.fillStyle = look.soft;
-  acrossSeam.forEach((text, index) => context.fillText(text, x, y + 7 + index * 14));
+  acrossSeam.forEach((text, index) => context.fillText(text, x, first + (index + 1) * LINE));
 }
 
 function stop(context: CanvasRenderingContext2D, x: number, y: number): void {

@@ -29,12 +29,16 @@ export function drawWraps(
   context.lineWidth = radius < 3 ? 1 : radius < 10 ? 1.5 : 2.5;
   context.lineCap = 'round';
   context.beginPath();
+  // Loops on one edge that would cover each other are left out.
+  const lastAt = { left: Infinity, right: Infinity };
   for (let index = Math.max(0, seen.row - 1); index < Math.min(rows.length, seen.row + seen.height + 1); index++) {
     for (const { needle, edge } of (rows[index] as PlanRow).wraps) {
       const isLeft = edge === 'left';
+      const y = view.top(index) + view.cellHeight / 2;
+      if (radius === LEAST_RADIUS && Math.abs(lastAt[edge] - y) < 2 * radius && lastAt[edge] !== y) continue;
+      lastAt[edge] = y;
       // The loop lies against the side of the needle that the figure is on.
       const x = isLeft ? view.left(needle + 1) - radius : view.left(needle) + radius;
-      const y = view.top(index) + view.cellHeight / 2;
       const from = isLeft ? opening : Math.PI + opening;
       const to = isLeft ? -opening : Math.PI - opening;
       context.moveTo(x + radius * Math.cos(from), y + radius * Math.sin(from));

@@ -186,8 +186,8 @@ export const piece = {
     wraps: (wraps: number, strands: number): string =>
       `**${n.count(wraps, 'wrap')}** in all; cut **${n.count(strands, 'strand')}** of main for them.`,
     nothing: 'Nothing stands in the way.',
-    more: (left: number): string => `${left} more to watch`,
-    fewer: 'Show the first only',
+    /** After the worst of its kind. */
+    alike: (places: number): string => `And at **${n.count(places, 'more place')}**; the drawing shows each of them.`,
   },
 
   tools: {

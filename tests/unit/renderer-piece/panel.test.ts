@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Side, Slot } from '@shared/bed/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
+import type { Finding } from '@shared/strands/index.ts';
+import { gathered } from '../../../src-renderer/piece/panel/gathered.ts';
 import { stripOf } from '../../../src-renderer/piece/panel/strip.ts';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { onPiece, spotAfterKey } from '../../../src-renderer/piece/stage/cursor-keys.ts';
@@ -119,5 +122,46 @@ describe('the cursor on the piece', () => {
 
   it('comes back onto a piece that was made smaller', () => {
     expect(onPiece({ needle: 400, row: 999 }, outline)).toEqual({ needle: 9, row: 30 });
+  });
+});
+
+describe('findings as they are read', () => {
+  const floats = (role: 'main' | 'contrast', yarn: number, longest: number): Finding => ({
+    code: 'long-floats',
+    role,
+    yarn,
+    longest,
+    longestMm: longest * 3.5,
+    count: 1,
+    rows: [1, 1],
+    needles: { first: 0 as Slot, last: 1 as Slot },
+  });
+
+  it('are one a kind, the worst place speaking for the others', () => {
+    const read = gathered([
+      floats('main', 0, 7),
+      floats('main', 0, 13),
+      floats('contrast', 1, 34),
+      floats('main', 0, 9),
+    ]);
+    expect(read.map(({ finding, alike }) => ('longest' in finding ? [finding.longest, alike] : []))).toEqual([
+      [34, 0],
+      [13, 2],
+    ]);
+  });
+
+  it('put what must be mended before what is good to know', () => {
+    const lined: Finding = { ...floats('contrast', 1, 60), code: 'lined-floats' } as Finding;
+    const read = gathered([lined, { code: 'no-set-up-row', rows: [1, 1] }, floats('main', 0, 7)]);
+    expect(read.map(({ finding, isWarning }) => [finding.code, isWarning])).toEqual([
+      ['long-floats', true],
+      ['no-set-up-row', true],
+      ['lined-floats', false],
+    ]);
+  });
+
+  it('keep the two seams apart', () => {
+    const inSeam = (side: Side): Finding => ({ code: 'figure-in-seam', side, stitches: 1, rows: [1, 2] });
+    expect(gathered([inSeam('left'), inSeam('right')])).toHaveLength(2);
   });
 });

@@ -1,0 +1,41 @@
+/** Findings as a person reads them: one of a kind speaks for all, what must be mended first. */
+import { WARNING_CODES, type Finding } from '@shared/strands/index.ts';
+
+export interface Gathered {
+  /** The worst of its kind. */
+  readonly finding: Finding;
+  readonly isWarning: boolean;
+  /** How many more places there are of the same kind; the drawing shows each. */
+  readonly alike: number;
+}
+
+/** One entry for each kind; warnings before notes, and the longest strands first. */
+export function gathered(findings: readonly Finding[]): Gathered[] {
+  const kinds = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const kind = kindOf(finding);
+    const alike = kinds.get(kind);
+    if (alike) alike.push(finding);
+    else kinds.set(kind, [finding]);
+  }
+  return [...kinds.values()]
+    .map((alike): Gathered => {
+      const [worst] = [...alike].sort((one, other) => lengthOf(other) - lengthOf(one));
+      const finding = worst as Finding;
+      return { finding, isWarning: WARNING_CODES.has(finding.code), alike: alike.length - 1 };
+    })
+    .sort(
+      (one, other) =>
+        Number(other.isWarning) - Number(one.isWarning) || lengthOf(other.finding) - lengthOf(one.finding),
+    );
+}
+
+/** Strands are told apart by their yarn, seams by their side. */
+function kindOf(finding: Finding): string {
+  const parts = [finding.code, 'role' in finding ? finding.role : '', 'yarn' in finding ? finding.yarn : ''];
+  return [...parts, 'side' in finding ? finding.side : ''].join(' ');
+}
+
+function lengthOf(finding: Finding): number {
+  return 'longest' in finding ? finding.longest : 0;
+}
