@@ -6,16 +6,8 @@
  */
 import type { Host } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
-import { readMotifPicture } from '@shared/picture/index.ts';
-import {
-  emptyProject,
-  projectAround,
-  projectFromText,
-  projectToText,
-  sampleProject,
-  type Project,
-  type Yarn,
-} from '@shared/project/index.ts';
+import { projectFromPicture, readMotifPicture } from '@shared/picture/index.ts';
+import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { OpenFile, Session } from './session.ts';
 
@@ -119,14 +111,9 @@ function readDocument(bytes: Uint8Array, name: string): Outcome<{ project: Proje
     if (name.toLowerCase().endsWith(EXTENSION) || name.toLowerCase().endsWith('.json')) {
       return { project: projectFromText(new TextDecoder().decode(bytes)), isPicture: false };
     }
-    const picture = readMotifPicture(bytes);
     const title = name.replace(/\.[^.]+$/, '') || name;
-    const yarns = picture.colours.map((colour, index): Yarn => ({
-      name: words.shell.yarnName(index, picture.ground),
-      colour,
-      tex: null,
-    }));
-    return { project: projectAround(title, title, picture.grid, picture.ground, 'worn', yarns), isPicture: true };
+    const names = { project: title, motif: title, yarn: words.pictures.yarn };
+    return { project: projectFromPicture(readMotifPicture(bytes), names), isPicture: true };
   });
   return read.ok || read.problem.where !== null ? read : { ok: false, problem: { ...read.problem, where: name } };
 }

@@ -34,8 +34,6 @@ export const shell = {
   recovered: (name: string): string =>
     `"${name}" was not saved when the program ended. This is the work that was kept; save it.`,
   dropHere: 'Drop a project or a picture to open it',
-  yarnName: (index: number, ground: number): string =>
-    index === ground ? 'main' : index === (ground === 0 ? 1 : 0) ? 'contrast' : `yarn ${index + 1}`,
   unsavedDialog: {
     title: (name: string): string => `Save "${name}" first?`,
     text: 'It has changes that stand in no file yet.',
