@@ -3,7 +3,7 @@
 /** Reserved device names of one platform, with or without an ending. */
 const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)/i;
 /** Characters that some platform refuses in a name: controls, path separators, wildcards, quotes. */
- 
+
 const REFUSED = /[\u0000-\u001f\u007f-\u009f<>:"/\\|?*\u2028\u2029]|\p{Cs}|\p{Bidi_Control}/gu;
 /** A file system's usual limit is 255 bytes for a name; what is added after it needs some. */
 const MOST_BYTES = 180;
