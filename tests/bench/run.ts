@@ -2,6 +2,7 @@
 import { cpus, loadavg } from 'node:os';
 import { barLine, isMet, type Bar } from './bar.ts';
 import { planBars, repeatBars } from './computing.ts';
+import { firstLoadKb, MOST_KB } from './loading.ts';
 
 const processors = cpus();
 console.log(`Node ${process.version}, ${processors.length} × ${processors[0]?.model ?? 'unknown processor'}`);
@@ -21,4 +22,11 @@ for (const group of [repeatBars, planBars, paintingBars]) {
     if (isMet(bar) === true) met++;
   }
 }
+const kilobytes = firstLoadKb();
+const isLight = kilobytes <= MOST_KB;
+console.log(
+  `${(isLight ? 'met' : 'not met').padEnd(8)} ${`${kilobytes.toFixed(0)} kB (at most ${MOST_KB})`.padEnd(24)} first load, gzipped`,
+);
+all++;
+if (isLight) met++;
 console.log(`\n${met} of ${all} bars met`);
