@@ -1,0 +1,14 @@
+export * from './picture.ts';
+export * from './steps.ts';
+export * from './corners.ts';
+export * from './homography.ts';
+export * from './photo.ts';
+export * from './straighten.ts';
+export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';
+export * from './otsu.ts';
+export * from './oklab.ts';
+export * from './colour-difference.ts';
+export { MOST_YARNS } from './clusters.ts';
+export { DOUBTFUL_BELOW } from './confidence.ts';
+export { type FigureLevel } from './levels.ts';
+export * from './read-chart.ts';

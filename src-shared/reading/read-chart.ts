@@ -1,0 +1,141 @@
+/**
+ * A chart in a photo or scan, read into cells.
+ *
+ * Straighten, count columns and rows, look into each cell, take uneven light
+ * off, sort by yarn, and say how sure each cell is. Each part can be had
+ * alone, so that a person may correct what was proposed and everything after
+ * it is done again while a corner moves.
+ */
+import { MOST_COLUMNS, MOST_ROWS, type Grid } from '../grid/index.ts';
+import { problemError } from '../problem/index.ts';
+import { MOST_YARNS } from './clusters.ts';
+import { confidenceOf, type Confidence } from './confidence.ts';
+import { assertCorners, sideLengths, type Corners } from './corners.ts';
+import { driftOf } from './drift.ts';
+import { findGrid, type GridProposal } from './find-grid.ts';
+import { groundFirst } from './ground-first.ts';
+import { sortLevels, type FigureLevel } from './levels.ts';
+import { lightOn, underEvenLight } from './light.ts';
+import type { Photo } from './photo.ts';
+import { sampleCells, type CellSamples } from './sample.ts';
+import { sortColours, type Sorted } from './sort-colours.ts';
+import type { Steps } from './steps.ts';
+import { naturalSize, sizeForCells, straighten } from './straighten.ts';
+
+/** What is told apart: ink on paper (or holes in a card), or so many colours; null: as many as there are. */
+export type Levels =
+  { readonly kind: 'ink'; readonly figure: FigureLevel } | { readonly kind: 'colours'; readonly count: number | null };
+
+export interface ChartOptions {
+  /** Null: as many as are found. */
+  readonly columns: number | null;
+  readonly rows: number | null;
+  readonly levels: Levels;
+}
+
+export interface ChartReading extends Confidence {
+  readonly grid: Grid;
+  /** `#rrggbb` by palette index: the ground first, then in the order in which knitting meets them. */
+  readonly colours: readonly string[];
+  readonly ground: number;
+}
+
+/** Counting needs no more pixels than this; lines of 300 columns are still four pixels apart. */
+const COUNTING_PIXELS = 4e6;
+
+/** A cell must have this many pixels of the photo across and up. */
+const LEAST_PHOTO_CELL = 3;
+
+/**
+ * Columns and rows that the picture between `corners` seems to have. Throws
+ * `corners-unusable` or `corner-outside-picture`; a count that is not found is null.
+ */
+export function* proposeGrid(photo: Photo, corners: Corners): Steps<GridProposal> {
+  const straight = yield* straighten(photo, corners, naturalSize(corners, COUNTING_PIXELS));
+  return yield* findGrid(straight);
+}
+
+/**
+ * The cells between `corners`, `columns` × `rows` of them. Throws
+ * `corners-unusable`, `corner-outside-picture`, `motif-too-large`,
+ * `cells-too-fine` or `yarns-out-of-range`.
+ */
+export function* readCells(
+  photo: Photo,
+  corners: Corners,
+  columns: number,
+  rows: number,
+  levels: Levels,
+): Steps<ChartReading> {
+  assertLevels(levels);
+  const full = photo.levels[0] as Photo['levels'][number];
+  assertCorners(corners, full.width, full.height);
+  assertCounts(corners, columns, rows);
+  const straight = yield* straighten(photo, corners, sizeForCells(corners, columns, rows));
+  const drift = driftOf(straight, columns, rows);
+  const seen = yield* sampleCells(straight, columns, rows, drift);
+  yield { stage: 'even-light', done: 0 };
+  const even = evenlyLit(seen);
+  yield { stage: 'sort-colours', done: 0 };
+  const sorted = levels.kind === 'ink' ? sortLevels(even, levels.figure) : sortColours(even, levels.count);
+  yield { stage: 'sort-colours', done: 1 };
+  return readingOf(columns, rows, sorted);
+}
+
+/**
+ * {@link readCells} with the counts that are not given proposed first. Throws
+ * `grid-not-found` where there is nothing to propose.
+ */
+export function* readChart(photo: Photo, corners: Corners, options: ChartOptions): Steps<ChartReading> {
+  assertLevels(options.levels);
+  let { columns, rows } = options;
+  if (columns === null || rows === null) {
+    const proposal = yield* proposeGrid(photo, corners);
+    columns ??= proposal.columns?.count ?? null;
+    rows ??= proposal.rows?.count ?? null;
+    if (columns === null || rows === null) {
+      throw problemError('grid-not-found', { across: columns === null, up: rows === null });
+    }
+  }
+  return yield* readCells(photo, corners, columns, rows, options.levels);
+}
+
+function assertLevels(levels: Levels): void {
+  if (levels.kind === 'ink' || levels.count === null) return;
+  if (!Number.isInteger(levels.count) || levels.count < 2 || levels.count > MOST_YARNS) {
+    throw problemError('yarns-out-of-range', { given: levels.count, least: 2, most: MOST_YARNS });
+  }
+}
+
+function assertCounts(corners: Corners, columns: number, rows: number): void {
+  const isCount = (count: number, most: number): boolean => Number.isInteger(count) && count >= 1 && count <= most;
+  if (!isCount(columns, MOST_COLUMNS) || !isCount(rows, MOST_ROWS)) {
+    throw problemError('motif-too-large', {
+      width: columns,
+      height: rows,
+      mostWidth: MOST_COLUMNS,
+      mostHeight: MOST_ROWS,
+    });
+  }
+  const { across, up } = sideLengths(corners);
+  const mostColumns = Math.floor(across / LEAST_PHOTO_CELL);
+  const mostRows = Math.floor(up / LEAST_PHOTO_CELL);
+  if (columns > mostColumns || rows > mostRows) {
+    throw problemError('cells-too-fine', { columns, rows, mostColumns, mostRows });
+  }
+}
+
+function evenlyLit(samples: CellSamples): CellSamples {
+  const light = lightOn(samples.colours, samples.columns, samples.rows);
+  return {
+    ...samples,
+    colours: underEvenLight(samples.colours, light),
+    means: underEvenLight(samples.means, light),
+    quarters: underEvenLight(samples.quarters, light, 4),
+  };
+}
+
+function readingOf(columns: number, rows: number, sorted: Sorted): ChartReading {
+  const { grid, colours } = groundFirst({ width: columns, height: rows, cells: sorted.yarns }, sorted.colours);
+  return { grid, colours, ground: 0, ...confidenceOf(sorted.yarns, sorted.margins, sorted.strayQuarters) };
+}
