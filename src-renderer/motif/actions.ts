@@ -4,28 +4,63 @@ import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
 import { addYarnChange } from './editing/palette.ts';
-import { TOOLS, type Tool } from './editing/tool.ts';
+import { nextSymmetry, tileToFollow } from './editing/following.ts';
+import { measureOf } from './measured.ts';
+import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
-
-const TOOL_KEYS: { readonly [T in Tool]: string } = { draw: 'D', erase: 'E', fill: 'F' };
 
 export function motifActions(session: Session, desk: MotifDesk): Action[] {
   const text = words.motif.commands;
   const always = (): boolean => true;
   return [
-    ...TOOLS.map((tool): Action => ({
+    ...TOOL_NAMES.map((tool): Action => ({
       id: `tool-${tool}`,
-      label: () => words.motif.tools[tool],
-      keys: [TOOL_KEYS[tool]],
+      label: () => words.motif.toolsInFull[tool],
+      keys: [TOOLS[tool].key],
       isEnabled: always,
       isOn: () => desk.state.tool === tool,
       run: () => {
-        desk.look({ tool });
-        session.announce(words.motif.tools[tool]);
+        desk.look({ tool, span: null });
+        session.announce(words.motif.toolsInFull[tool]);
       },
     })),
+    {
+      id: 'filled-shapes',
+      label: () => text.filledShapes,
+      keys: ['Shift+R'],
+      isEnabled: always,
+      isOn: () => desk.state.isFilled,
+      run: () => desk.look({ isFilled: !desk.state.isFilled }),
+    },
+    {
+      id: 'fill-everywhere',
+      label: () => text.fillEverywhere,
+      keys: ['Shift+F'],
+      isEnabled: always,
+      isOn: () => desk.state.fillsEverywhere,
+      run: () => desk.look({ fillsEverywhere: !desk.state.fillsEverywhere }),
+    },
+    {
+      id: 'symmetry-next',
+      label: () => text.nextSymmetry,
+      keys: ['Y'],
+      isEnabled: always,
+      run: () => {
+        const symmetry = nextSymmetry(desk.state.symmetry);
+        desk.look({ symmetry });
+        session.announce(words.motif.drawing.symmetryTold[symmetry]);
+      },
+    },
+    {
+      id: 'copies-follow',
+      label: () => text.copiesFollow,
+      keys: ['T'],
+      isEnabled: always,
+      isOn: () => desk.state.tile !== null,
+      run: () => desk.look({ tile: desk.state.tile ? null : tileToFollow(measureOf(session.motif)) }),
+    },
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

@@ -4,16 +4,24 @@
  * part of the project, so none of it is undone.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import type { Cell } from '@shared/grid/index.ts';
+import type { Cell, Symmetry } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
-import type { Tool } from './editing/tool.ts';
+import type { Following } from './editing/following.ts';
+import type { ToolName } from './tools/index.ts';
 
 export interface DeskState {
-  readonly tool: Tool;
+  readonly tool: ToolName;
+  /** The corners of the shape that is being drawn, or null. */
+  readonly span: { readonly from: Cell; readonly to: Cell } | null;
+  readonly isFilled: boolean;
+  readonly fillsEverywhere: boolean;
+  readonly symmetry: Symmetry;
+  /** The copy that all others follow, or null. */
+  readonly tile: Following['tile'];
   /** Where the keyboard draws. It may lie outside after the motif was made smaller; see {@link MotifDesk.cursor}. */
   readonly cursor: Cell;
   /** Null: the whole motif, as large as it goes. */
@@ -30,6 +38,11 @@ export interface StageControls {
 
 const START: DeskState = {
   tool: 'draw',
+  span: null,
+  isFilled: false,
+  fillsEverywhere: false,
+  symmetry: 'none',
+  tile: null,
   cursor: { column: 0, row: 0 },
   view: null,
   showsNeighbours: true,
@@ -55,7 +68,7 @@ export class MotifDesk {
       // Another motif, or another size of it, is looked at as a whole first.
       const isAnother = next.id !== motif.id || !sameSize(next.grid, motif.grid);
       motif = next;
-      if (isAnother) this.look({ view: null });
+      if (isAnother) this.look({ view: null, span: null, tile: null });
     });
   }
 

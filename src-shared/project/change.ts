@@ -12,6 +12,9 @@ import { motifOf, type Band, type Motif, type MotifId, type Piece, type Project,
 export type ChangeName =
   | 'draw'
   | 'erase'
+  | 'line'
+  | 'rectangle'
+  | 'ellipse'
   | 'fill'
   | 'resize-motif'
   | 'rename-motif'

@@ -6,6 +6,8 @@ import Konva from 'konva/lib/Core.js';
 import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/repeat/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
+import type { Following } from '../editing/following.ts';
+import { drawAxes } from './axes.ts';
 import { drawBrackets } from './brackets.ts';
 import { drawCursor, drawHover } from './cursor.ts';
 import { blankColumns, drawHatch } from './hatch.ts';
@@ -17,6 +19,7 @@ export interface MotifScene {
   /** `#rrggbb` of each yarn. */
   readonly colours: readonly string[];
   readonly measure: Measure;
+  readonly following: Following;
   readonly showsNeighbours: boolean;
   readonly look: MotifLook;
 }
@@ -100,7 +103,7 @@ export class MotifDrawing {
   }
 
   #drawMarks(context: CanvasRenderingContext2D): void {
-    const { grid, measure, look } = this.#scene;
+    const { grid, measure, following, look } = this.#scene;
     const view = this.#view;
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
@@ -108,6 +111,7 @@ export class MotifDrawing {
       for (const box of blankColumns(grid, measure.blank)) drawHatch(context, view, box, look.hatch, width, height);
       drawBrackets(context, view, repeatBox(measure), look.accent, look.paper);
     }
+    drawAxes(context, view, grid, following, look, width, height);
     drawRulers(context, view, grid, look, width, height);
   }
 
@@ -168,6 +172,7 @@ function repeatBox({ repeat }: Measure): CellBox {
 function hasSameMarks(a: MotifScene, b: MotifScene): boolean {
   return (
     a.look === b.look &&
+    a.following === b.following &&
     a.grid.width === b.grid.width &&
     a.grid.height === b.grid.height &&
     a.measure.repeat.width === b.measure.repeat.width &&

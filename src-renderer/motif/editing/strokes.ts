@@ -1,31 +1,54 @@
-/** Changes that a tool makes at cells. Pure; cells outside the motif are left out. */
-import { connectedCells, isInside, patchCells, strokeCells, type Cell } from '@shared/grid/index.ts';
-import type { Change, Motif } from '@shared/project/index.ts';
+/** Changes that tools make at cells. Pure; cells outside the motif are left out. */
+import {
+  cellsOfColour,
+  connectedCells,
+  isInside,
+  patchCells,
+  strokeCells,
+  cellAt,
+  type Cell,
+} from '@shared/grid/index.ts';
+import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
+import { ALONE, followedBy, type Following } from './following.ts';
 
-/** The pen's `colour`, or the ground for the eraser, at `cells`. Null if they have it already. */
+/** A change of some cells of one motif. */
+export type PaintChange = Extract<Change, { readonly kind: 'paint' }>;
+
+/** `colour` at the cells with these indices. Null if they have it already. */
+export function paintChange(
+  motif: Motif,
+  name: ChangeName,
+  colour: number,
+  indices: readonly number[],
+): PaintChange | null {
+  const patch = patchCells(
+    motif.grid,
+    indices.map((index) => [index, colour] as const),
+  );
+  return patch.at.length === 0 ? null : { name, kind: 'paint', motif: motif.id, patch };
+}
+
+/** The pen's `colour`, or the ground for the eraser, at `cells` and those that follow. Null if they have it already. */
 export function strokeChange(
   motif: Motif,
   tool: 'draw' | 'erase',
   colour: number,
   cells: readonly Cell[],
-): Change | null {
-  const { grid } = motif;
+  following: Following = ALONE,
+): PaintChange | null {
   const to = tool === 'draw' ? colour : motif.ground;
-  const inside = cells.filter(({ column, row }) => isInside(grid, column, row));
-  const patch = patchCells(
-    grid,
-    inside.map(({ column, row }) => [row * grid.width + column, to] as const),
-  );
-  return patch.at.length === 0 ? null : { name: tool, kind: 'paint', motif: motif.id, patch };
+  return paintChange(motif, tool, to, followedBy(motif.grid, cells, following));
 }
 
-/** All cells of the colour at `seed` that hang together with it become `colour`. Null if nothing changes. */
-export function fillChange(motif: Motif, colour: number, seed: Cell): Change | null {
-  const patch = patchCells(
-    motif.grid,
-    connectedCells(motif.grid, seed).map((index) => [index, colour] as const),
-  );
-  return patch.at.length === 0 ? null : { name: 'fill', kind: 'paint', motif: motif.id, patch };
+/**
+ * All cells of the colour at `seed` become `colour`: those that hang together
+ * with it, or those `everywhere`. Null if nothing changes.
+ */
+export function fillChange(motif: Motif, colour: number, seed: Cell, everywhere = false): PaintChange | null {
+  const { grid } = motif;
+  if (!isInside(grid, seed.column, seed.row)) return null;
+  const indices = everywhere ? cellsOfColour(grid, cellAt(grid, seed.column, seed.row)) : connectedCells(grid, seed);
+  return paintChange(motif, 'fill', colour, indices);
 }
 
 /**

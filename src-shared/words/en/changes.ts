@@ -4,6 +4,9 @@ import type { ChangeName } from '../../project/index.ts';
 const names: { readonly [Name in ChangeName]: string } = {
   draw: 'draw',
   erase: 'erase',
+  line: 'draw line',
+  rectangle: 'draw rectangle',
+  ellipse: 'draw ellipse',
   fill: 'fill',
   'resize-motif': 'resize motif',
   'rename-motif': 'rename motif',

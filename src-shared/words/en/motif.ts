@@ -13,7 +13,32 @@ function yarnAndPart(name: string, isMain: boolean): string {
 }
 
 export const motif = {
-  tools: { draw: 'Draw', erase: 'Erase', fill: 'Fill' },
+  tools: {
+    draw: 'Draw',
+    erase: 'Erase',
+    line: 'Line',
+    rectangle: 'Rectangle',
+    ellipse: 'Ellipse',
+    fill: 'Fill',
+    pick: 'Pick',
+  },
+  /** What a tool is called where there is room; the short word stands under its icon. */
+  toolsInFull: {
+    draw: 'Draw',
+    erase: 'Erase',
+    line: 'Draw a line',
+    rectangle: 'Draw a rectangle',
+    ellipse: 'Draw an ellipse',
+    fill: 'Fill',
+    pick: 'Pick a yarn from the chart',
+  },
+  /** Shapes between two corners. */
+  shapes: {
+    begun: (tool: string, column: number, row: number): string =>
+      `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space lays it, Escape gives it up.`,
+    laid: (tool: string): string => `${tool} laid.`,
+    givenUp: 'Given up.',
+  },
   commands: {
     nextYarn: 'Take the next yarn',
     yarnBefore: 'Take the yarn before',
@@ -23,6 +48,10 @@ export const motif = {
     fit: 'Show the whole motif',
     neighbours: 'Show neighbouring copies',
     squareCells: 'Show cells square',
+    filledShapes: 'Fill shapes',
+    fillEverywhere: 'Fill everywhere',
+    nextSymmetry: 'Take the next symmetry',
+    copiesFollow: 'Let all copies follow',
   },
   zoom: (scale: number): string => n.percent(scale),
   zoomTold: (scale: number): string => `${n.percent(scale)} of life size`,
@@ -34,7 +63,7 @@ export const motif = {
   stage: {
     label: (name: string, width: number, height: number): string =>
       `Chart of ${name}, ${n.size(width, height)}, row 1 at the bottom`,
-    help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
+    help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. A line, rectangle or ellipse starts and ends with Space; Escape gives it up. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
     oneRepeat: (width: number, height: number, widthMm: number, heightMm: number): string =>
       `One repeat: ${n.size(width, height)}, ${centimetres(widthMm, heightMm)}`,
     neighbours: 'neighbouring copies shown faintly',
@@ -94,6 +123,27 @@ export const motif = {
 
   drawing: {
     title: 'While drawing',
+    filledShapes: 'Filled',
+    fillEverywhere: 'Everywhere of its colour',
+    symmetry: 'Symmetry',
+    symmetries: {
+      none: 'none',
+      'left-right': 'left and right',
+      'up-down': 'up and down',
+      both: 'both ways',
+      turning: 'turning',
+    },
+    symmetryTold: {
+      none: 'No symmetry',
+      'left-right': 'Left and right alike',
+      'up-down': 'Up and down alike',
+      both: 'Both ways alike',
+      turning: 'Alike when turned',
+    },
+    copiesFollow: 'All copies follow',
+    copiesFollowHint: 'What is painted in one copy comes up in all of them.',
+    copyWidth: 'Copy, stitches',
+    copyHeight: 'Copy, rows',
     neighbours: 'Show neighbours',
     cellShape: 'Cell shape',
     cellShapes: { knitted: 'as knitted', square: 'square' },

@@ -31,6 +31,9 @@ function stroke(name: ChangeName, ...cells: [number, number][]): Change {
 const examples: { readonly [Name in ChangeName]: Change } = {
   draw: stroke('draw', [13, 1], [27, 1]),
   erase: stroke('erase', [1, 0]),
+  line: stroke('line', [14, 1], [28, 1]),
+  rectangle: stroke('rectangle', [13, 1], [14, 1]),
+  ellipse: stroke('ellipse', [15, 1], [28, 1]),
   fill: { name: 'fill', kind: 'paint', motif: motif.id, patch: { at: Uint32Array.of(2, 5), to: Uint8Array.of(0, 0) } },
   'resize-motif': { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid: gridFromText(['.X'], '.X') } },
   'rename-motif': { name: 'rename-motif', kind: 'motif', motif: motif.id, to: { name: 'skerry light' } },

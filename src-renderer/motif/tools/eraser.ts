@@ -1,0 +1,9 @@
+import { strokeChange } from '../editing/strokes.ts';
+import type { Tool } from './tool.ts';
+
+/** Lays the ground, freehand. */
+export const eraser: Tool = {
+  key: 'E',
+  kind: 'stroke',
+  change: ({ motif, colour, following }, cells) => strokeChange(motif, 'erase', colour, cells, following),
+};

@@ -1,0 +1,25 @@
+/** The tools, in the order in which they lie on the bench. */
+import { ellipse } from './ellipse.ts';
+import { eraser } from './eraser.ts';
+import { fill } from './fill.ts';
+import { pen } from './pen.ts';
+import { pickColour } from './pick-colour.ts';
+import { rectangle } from './rectangle.ts';
+import { straightLine } from './straight-line.ts';
+import type { Tool } from './tool.ts';
+
+export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick';
+
+export const TOOLS: { readonly [Name in ToolName]: Tool } = {
+  draw: pen,
+  erase: eraser,
+  line: straightLine,
+  rectangle,
+  ellipse,
+  fill,
+  pick: pickColour,
+};
+
+export const TOOL_NAMES = Object.keys(TOOLS) as readonly ToolName[];
+
+export type { Drawing, Tool } from './tool.ts';

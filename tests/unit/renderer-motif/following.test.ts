@@ -1,0 +1,83 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  gridFromText,
+  gridToText,
+  makeGrid,
+  mirrorAcross,
+  mirrorUp,
+  quarterTurn,
+  applyPatch,
+} from '@shared/grid/index.ts';
+import { measure } from '@shared/repeat/index.ts';
+import { nextSymmetry, SYMMETRIES, tileToFollow } from '../../../src-renderer/motif/editing/following.ts';
+import { TOOLS, type Drawing } from '../../../src-renderer/motif/tools/index.ts';
+
+const drawing = (width: number, height: number, to: Partial<Drawing['following']>, isFilled = false): Drawing => ({
+  motif: { id: 'm', name: 'm', grid: makeGrid(width, height), ground: 0, shows: 'worn' },
+  colour: 1,
+  following: { symmetry: 'none', tile: null, ...to },
+  isFilled,
+  fillsEverywhere: false,
+});
+
+const size = fc.integer({ min: 1, max: 12 });
+const cell = fc.record({ column: fc.integer({ min: -2, max: 13 }), row: fc.integer({ min: -2, max: 13 }) });
+
+describe('what follows the tool', () => {
+  it('keeps an empty motif symmetric, whatever shape is drawn', () => {
+    const alike = {
+      'left-right': mirrorAcross,
+      'up-down': mirrorUp,
+      both: (grid: ReturnType<typeof makeGrid>) => mirrorAcross(mirrorUp(grid)),
+      turning: (grid: ReturnType<typeof makeGrid>) => (grid.width === grid.height ? quarterTurn(grid) : grid),
+    };
+    fc.assert(
+      fc.property(
+        fc.constantFrom('left-right' as const, 'up-down' as const, 'both' as const, 'turning' as const),
+        fc.constantFrom('line' as const, 'rectangle' as const, 'ellipse' as const),
+        size,
+        size,
+        cell,
+        cell,
+        (symmetry, name, width, height, from, to) => {
+          const tool = TOOLS[name];
+          if (tool.kind !== 'span') throw new Error('Not a shape');
+          const asked = drawing(width, height, { symmetry });
+          const change = tool.change(asked, from, to);
+          if (!change) return;
+          const grid = applyPatch(asked.motif.grid, change.patch);
+          expect(gridToText(alike[symmetry](grid), '.#')).toEqual(gridToText(grid, '.#'));
+        },
+      ),
+    );
+  });
+
+  it('keeps all copies alike, even those that the edge cuts', () => {
+    fc.assert(
+      fc.property(size, size, size, size, cell, (width, height, tileWidth, tileHeight, at) => {
+        const { draw } = TOOLS;
+        if (draw.kind !== 'stroke') throw new Error('Not a stroke');
+        const asked = drawing(width, height, { symmetry: 'both', tile: { width: tileWidth, height: tileHeight } });
+        const change = draw.change(asked, [at]);
+        if (!change) return;
+        const { cells } = applyPatch(asked.motif.grid, change.patch);
+        cells.forEach((colour, index) => {
+          const column = index % width;
+          const row = Math.floor(index / width);
+          expect(colour).toBe(cells[(row % tileHeight) * width + (column % tileWidth)]);
+        });
+      }),
+    );
+  });
+
+  it('starts with the repeat that is drawn, or with all of an empty motif', () => {
+    expect(tileToFollow(measure(gridFromText(['#..#..'], '.#'), 0))).toEqual({ width: 3, height: 1 });
+    expect(tileToFollow(measure(makeGrid(6, 4), 0))).toEqual({ width: 6, height: 4 });
+  });
+
+  it('goes round all symmetries', () => {
+    expect(nextSymmetry('turning')).toBe('none');
+    expect(SYMMETRIES.map(nextSymmetry).sort()).toEqual([...SYMMETRIES].sort());
+  });
+});
