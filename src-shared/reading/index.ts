@@ -12,3 +12,7 @@ export { MOST_YARNS } from './clusters.ts';
 export { DOUBTFUL_BELOW } from './confidence.ts';
 export { type FigureLevel } from './levels.ts';
 export * from './read-chart.ts';
+export * from './picture-header.ts';
+export * from './upright.ts';
+export { type Crop, type Reduction } from './reduce.ts';
+export * from './picture-to-cells.ts';

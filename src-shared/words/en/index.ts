@@ -13,6 +13,7 @@ import { forms } from './forms.ts';
 import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
+import { reading } from './reading.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
@@ -34,5 +35,6 @@ export const english = {
   piece,
   placement,
   problems,
+  reading,
   sheet,
 };

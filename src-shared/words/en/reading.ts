@@ -1,0 +1,63 @@
+/** Reading a chart out of a photo, and turning a picture into cells. */
+import type { CountProposal, FigureLevel, GridProposal, Reduction, Stage } from '../../reading/index.ts';
+import { numbers as n } from './numbers.ts';
+
+const stages: Readonly<Record<Stage, string>> = {
+  straighten: 'Straightening the picture',
+  'find-grid': 'Counting columns and rows',
+  sample: 'Looking into each cell',
+  'even-light': 'Taking off uneven light',
+  'sort-colours': 'Sorting by yarn',
+  reduce: 'Bringing the picture down to stitches',
+  dither: 'Scattering stitches',
+};
+
+/** Below this confidence a count is said to be a guess. */
+const SURE = 0.5;
+
+function counted(proposal: CountProposal, say: (count: number) => string): string {
+  return proposal.confidence >= SURE ? say(proposal.count) : `perhaps ${say(proposal.count)}`;
+}
+
+export const reading = {
+  stage: (stage: Stage): string => stages[stage],
+
+  /** The four corners, in the order in which they are set. */
+  corners: ['top left', 'top right', 'bottom right', 'bottom left'] as const,
+  corner: (index: number, x: number, y: number): string =>
+    `${reading.corners[index]} corner at ${n.plain(x)}, ${n.plain(y)}`,
+  setCorners: 'Drag the four corners to the outer corners of the chart.',
+
+  /** What was counted, and what to do about it. */
+  proposal({ columns, rows }: GridProposal): string {
+    if (columns === null && rows === null) {
+      return 'No evenly spaced cells were found. Check the corners, or count and give the columns and rows.';
+    }
+    if (columns === null)
+      return `${said(counted(rows as CountProposal, n.rows))} were found, but no columns. Count and give them.`;
+    if (rows === null) return `${said(counted(columns, n.columns))} were found, but no rows. Count and give them.`;
+    const isSure = columns.confidence >= SURE && rows.confidence >= SURE;
+    const found = `${said(counted(columns, n.columns))} and ${counted(rows, n.rows)}.`;
+    return isSure ? found : `${found} Count again where it says perhaps.`;
+  },
+
+  /** `12 of 720 cells are doubtful.` */
+  doubtful: (doubtful: number, cells: number): string =>
+    doubtful === 0
+      ? 'No cell is doubtful.'
+      : `${doubtful} of ${n.count(cells, 'cell')} ${doubtful === 1 ? 'is' : 'are'} doubtful: look at ${doubtful === 1 ? 'it' : 'them'}.`,
+  doubtfulCell: (column: number, row: number): string => `Doubtful: row ${row}, column ${column}.`,
+
+  levels: {
+    ink: 'Ink on paper, or holes in a card',
+    colours: 'Colours',
+  },
+  figure: (figure: FigureLevel): string => (figure === 'dark' ? 'The figure is dark' : 'The figure is light'),
+
+  reduction: (reduction: Reduction): string => (reduction === 'edges' ? 'Keep edges' : 'Mix colours'),
+  dithering: 'Mix shades by scattering stitches',
+};
+
+function said(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
