@@ -6,6 +6,7 @@ import type { MotifDesk } from './desk.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { measureOf } from './measured.ts';
+import { wholeActions } from './whole-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
 /** One press of a zoom command. */
@@ -61,6 +62,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       isOn: () => desk.state.tile !== null,
       run: () => desk.look({ tile: desk.state.tile ? null : tileToFollow(measureOf(session.motif)) }),
     },
+    ...wholeActions(session, desk),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

@@ -53,6 +53,28 @@ export const motif = {
     nextSymmetry: 'Take the next symmetry',
     copiesFollow: 'Let all copies follow',
   },
+  /** Commands for the whole motif. */
+  whole: {
+    labels: {
+      'mirror-across': 'Mirror across',
+      'mirror-up': 'Mirror up',
+      'quarter-turn': 'Turn by a quarter',
+      'shift-left': 'Shift left by one stitch',
+      'shift-right': 'Shift right by one stitch',
+      'shift-up': 'Shift up by one row',
+      'shift-down': 'Shift down by one row',
+      'insert-column': 'Insert a column at the cursor',
+      'delete-column': 'Delete the column at the cursor',
+      'insert-row': 'Insert a row at the cursor',
+      'delete-row': 'Delete the row at the cursor',
+      'exchange-yarns': 'Exchange the yarn in the pen with the yarn at the cursor',
+      invert: 'Invert figure and ground',
+      outline: 'Outline the figure by one cell',
+    },
+    done: (label: string): string => `${label}: done.`,
+    nothing: 'Nothing to change.',
+  },
+
   zoom: (scale: number): string => n.percent(scale),
   zoomTold: (scale: number): string => `${n.percent(scale)} of life size`,
   zoomLabel: 'Size on the screen',

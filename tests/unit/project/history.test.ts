@@ -1,6 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { gridFromText, patchCells } from '@shared/grid/index.ts';
+import {
+  deleteColumns,
+  deleteRows,
+  exchangeColours,
+  gridFromText,
+  insertColumns,
+  insertRows,
+  mirrorAcross,
+  mirrorUp,
+  patchCells,
+  quarterTurn,
+  shiftAround,
+  type Grid,
+} from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
   applyChange,
@@ -27,6 +40,11 @@ function stroke(name: ChangeName, ...cells: [number, number][]): Change {
   return { name, kind: 'paint', motif: motif.id, patch: patchCells(motif.grid, cells) };
 }
 
+/** Another drawing in place of the sample's. */
+function regrid(name: ChangeName, grid: Grid): Change {
+  return { name, kind: 'motif', motif: motif.id, to: { grid } };
+}
+
 /** An example for each name that a step can have; the compiler asks for one when a name is added. */
 const examples: { readonly [Name in ChangeName]: Change } = {
   draw: stroke('draw', [13, 1], [27, 1]),
@@ -35,6 +53,17 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   rectangle: stroke('rectangle', [13, 1], [14, 1]),
   ellipse: stroke('ellipse', [15, 1], [28, 1]),
   fill: { name: 'fill', kind: 'paint', motif: motif.id, patch: { at: Uint32Array.of(2, 5), to: Uint8Array.of(0, 0) } },
+  'mirror-across': regrid('mirror-across', mirrorAcross(motif.grid)),
+  'mirror-up': regrid('mirror-up', mirrorUp(motif.grid)),
+  'quarter-turn': regrid('quarter-turn', quarterTurn(motif.grid)),
+  shift: regrid('shift', shiftAround(motif.grid, 1, 0)),
+  'insert-column': regrid('insert-column', insertColumns(motif.grid, 3, 1, 0)),
+  'delete-column': regrid('delete-column', deleteColumns(motif.grid, 3, 1)),
+  'insert-row': regrid('insert-row', insertRows(motif.grid, 3, 1, 0)),
+  'delete-row': regrid('delete-row', deleteRows(motif.grid, 3, 1)),
+  'exchange-yarns': regrid('exchange-yarns', exchangeColours(motif.grid, 0, 1)),
+  invert: regrid('invert', exchangeColours(motif.grid, 0, 1)),
+  outline: stroke('outline', [13, 1]),
   'resize-motif': { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid: gridFromText(['.X'], '.X') } },
   'rename-motif': { name: 'rename-motif', kind: 'motif', motif: motif.id, to: { name: 'skerry light' } },
   'import-motif': {

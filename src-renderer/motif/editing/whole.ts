@@ -1,0 +1,89 @@
+/** Changes of a whole motif: mirrored, turned, moved, widened inside, its colours exchanged. Null: nothing changes. */
+import {
+  deleteColumns,
+  deleteRows,
+  exchangeColours,
+  insertColumns,
+  insertRows,
+  mirrorAcross,
+  mirrorUp,
+  outlineCells,
+  quarterTurn,
+  sameGrid,
+  shiftAround,
+  MOST_COLUMNS,
+  MOST_ROWS,
+  type Cell,
+  type Grid,
+} from '@shared/grid/index.ts';
+import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
+import { paintChange } from './strokes.ts';
+
+/** What a command works on beside the motif. */
+export interface Place {
+  /** The keyboard's cell cursor. */
+  readonly cursor: Cell;
+  /** Palette index of the yarn in the pen. */
+  readonly colour: number;
+}
+
+/** A command for the whole motif; its change is null where it cannot be done, or would change nothing. */
+export type WholeCommand = (motif: Motif, place: Place) => Change | null;
+
+export type WholeName =
+  | 'mirror-across'
+  | 'mirror-up'
+  | 'quarter-turn'
+  | 'shift-left'
+  | 'shift-right'
+  | 'shift-up'
+  | 'shift-down'
+  | 'insert-column'
+  | 'delete-column'
+  | 'insert-row'
+  | 'delete-row'
+  | 'exchange-yarns'
+  | 'invert'
+  | 'outline';
+
+export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
+  'mirror-across': (motif) => gridChange(motif, 'mirror-across', mirrorAcross(motif.grid)),
+  'mirror-up': (motif) => gridChange(motif, 'mirror-up', mirrorUp(motif.grid)),
+  'quarter-turn': (motif) =>
+    motif.grid.height > MOST_COLUMNS ? null : gridChange(motif, 'quarter-turn', quarterTurn(motif.grid)),
+  'shift-left': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, -1, 0)),
+  'shift-right': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 1, 0)),
+  'shift-up': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 0, 1)),
+  'shift-down': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 0, -1)),
+  'insert-column': (motif, { cursor }) =>
+    motif.grid.width === MOST_COLUMNS
+      ? null
+      : gridChange(motif, 'insert-column', insertColumns(motif.grid, cursor.column, 1, motif.ground)),
+  'delete-column': (motif, { cursor }) =>
+    motif.grid.width === 1 ? null : gridChange(motif, 'delete-column', deleteColumns(motif.grid, cursor.column, 1)),
+  'insert-row': (motif, { cursor }) =>
+    motif.grid.height === MOST_ROWS
+      ? null
+      : gridChange(motif, 'insert-row', insertRows(motif.grid, cursor.row, 1, motif.ground)),
+  'delete-row': (motif, { cursor }) =>
+    motif.grid.height === 1 ? null : gridChange(motif, 'delete-row', deleteRows(motif.grid, cursor.row, 1)),
+  'exchange-yarns': (motif, { cursor, colour }) => {
+    const { grid } = motif;
+    const other = grid.cells[cursor.row * grid.width + cursor.column];
+    return other === undefined ? null : gridChange(motif, 'exchange-yarns', exchangeColours(grid, colour, other));
+  },
+  invert: (motif, { colour }) => {
+    const { grid, ground } = motif;
+    const figure = colour === ground ? grid.cells.find((cell) => cell !== ground) : colour;
+    if (figure === undefined) return null;
+    const cells = grid.cells.map((cell) => (cell === ground ? figure : ground));
+    return gridChange(motif, 'invert', { ...grid, cells });
+  },
+  outline: (motif, { colour }) => paintChange(motif, 'outline', colour, outlineCells(motif.grid, motif.ground)),
+};
+
+export const WHOLE_NAMES = Object.keys(WHOLE) as readonly WholeName[];
+
+function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
+  return sameGrid(grid, motif.grid) ? null : { name, kind: 'motif', motif: motif.id, to: { grid } };
+}

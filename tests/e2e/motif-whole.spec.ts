@@ -1,0 +1,47 @@
+/** Commands for the whole motif, by key and from the list of commands. */
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { Chart } from './chart.ts';
+
+test('turns, shifts, widens and inverts the motif by keys alone', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('4');
+  await page.getByRole('textbox', { name: 'Rows' }).fill('2');
+  const chart = new Chart(page);
+  await chart.grid.focus();
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Space');
+  const steps = [
+    { keys: 'Shift+H', name: 'mirror across', gives: ['....', '...#'] },
+    { keys: 'Shift+W', name: 'shift', gives: ['...#', '....'] },
+    { keys: 'Shift+D', name: 'shift', gives: ['#...', '....'] },
+    { keys: 'Shift+C', name: 'insert column', gives: ['.#...', '.....'] },
+    { keys: 'Shift+B', name: 'delete row', gives: ['.#...'] },
+    { keys: 'Shift+O', name: 'outline figure', gives: ['###..'] },
+    { keys: 'Shift+I', name: 'invert figure and ground', gives: ['...##'] },
+    { keys: 'Shift+T', name: 'quarter turn', gives: ['.', '.', '.', '#', '#'] },
+  ];
+  for (const { keys, name, gives } of steps) {
+    await page.keyboard.press(keys);
+    expect(await chart.shown()).toEqual(gives);
+    await expect(page.getByRole('button', { name: `Undo ${name}` })).toBeEnabled();
+  }
+  await expect(announced(page)).toHaveText('Turn by a quarter: done.');
+  for (let step = steps.length; step > 0; step--) await page.keyboard.press('Control+z');
+  expect(await chart.shown()).toEqual(['....', '#...']);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Shift+H');
+  await expect(announced(page)).toHaveText('Nothing to change.');
+});
+
+test('mirrors from the list of commands', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('3');
+  await page.getByRole('textbox', { name: 'Rows' }).fill('2');
+  const chart = new Chart(page);
+  await chart.click(1, 1);
+  await page.getByRole('button', { name: 'Commands' }).click();
+  await page.keyboard.type('mirror');
+  await expectAccessible(page);
+  await page.getByRole('option', { name: 'Mirror up' }).click();
+  expect(await chart.shown()).toEqual(['#..', '...']);
+});

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { gridFromText, gridToText, makeGrid, type Cell } from '@shared/grid/index.ts';
+import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import { WHOLE, type WholeName } from '../../../src-renderer/motif/editing/whole.ts';
+
+const motif = (lines: readonly string[]): Motif => ({
+  id: 'm',
+  name: 'm',
+  grid: gridFromText(lines, '.#o'),
+  ground: 0,
+  shows: 'worn',
+});
+
+/** The motif after the command, or null where it changes nothing. */
+function after(name: WholeName, lines: readonly string[], cursor: Cell, colour = 1): string[] | null {
+  const before = motif(lines);
+  const change = WHOLE[name](before, { cursor, colour });
+  if (!change) return null;
+  const project = applyChange({ ...emptyProject('p', 'm'), motifs: [before] }, change);
+  return gridToText((project.motifs[0] as Motif).grid, '.#o');
+}
+
+describe('a command for the whole motif', () => {
+  const flag = ['##.', '#o.'];
+  const corner = { column: 0, row: 0 };
+
+  it.each<{ name: WholeName; at?: Cell; pen?: number; gives: string[] }>([
+    { name: 'mirror-across', gives: ['.##', '.o#'] },
+    { name: 'mirror-up', gives: ['#o.', '##.'] },
+    { name: 'quarter-turn', gives: ['##', 'o#', '..'] },
+    { name: 'shift-left', gives: ['#.#', 'o.#'] },
+    { name: 'shift-right', gives: ['.##', '.#o'] },
+    { name: 'shift-up', gives: ['#o.', '##.'] },
+    { name: 'shift-down', gives: ['#o.', '##.'] },
+    { name: 'insert-column', at: { column: 1, row: 0 }, gives: ['#.#.', '#.o.'] },
+    { name: 'delete-column', at: { column: 1, row: 1 }, gives: ['#.', '#.'] },
+    { name: 'insert-row', at: { column: 0, row: 1 }, gives: ['##.', '...', '#o.'] },
+    { name: 'delete-row', at: { column: 0, row: 1 }, gives: ['#o.'] },
+    { name: 'exchange-yarns', at: { column: 1, row: 0 }, gives: ['oo.', 'o#.'] },
+    { name: 'invert', gives: ['..#', '..#'] },
+    { name: 'invert', pen: 2, gives: ['..o', '..o'] },
+    // A pen that holds the ground inverts to the figure's first yarn.
+    { name: 'invert', pen: 0, gives: ['..#', '..#'] },
+    { name: 'outline', pen: 2, gives: ['##o', '#oo'] },
+  ])('$name gives $gives', ({ name, at = corner, pen, gives }) => {
+    expect(after(name, flag, at, pen)).toEqual(gives);
+  });
+
+  it.each<{ name: WholeName; lines: string[]; pen?: number }>([
+    { name: 'mirror-across', lines: ['#.#'] },
+    { name: 'shift-up', lines: ['##', '##'] },
+    { name: 'delete-column', lines: ['#', '.'] },
+    { name: 'delete-row', lines: ['#.'] },
+    { name: 'exchange-yarns', lines: ['#.'] },
+    { name: 'invert', lines: ['..'], pen: 0 },
+    { name: 'outline', lines: ['..'] },
+  ])('$name on $lines is no step', ({ name, lines, pen }) => {
+    expect(after(name, lines, corner, pen)).toBeNull();
+  });
+
+  it('does not pass the largest motif', () => {
+    const place = { cursor: corner, colour: 1 };
+    const wide = { ...motif(['.']), grid: makeGrid(1000, 1) };
+    const tall = { ...motif(['.']), grid: makeGrid(1, 4000) };
+    expect(WHOLE['insert-column'](wide, place)).toBeNull();
+    expect(WHOLE['insert-row'](tall, place)).toBeNull();
+    expect(WHOLE['quarter-turn'](tall, place)).toBeNull();
+  });
+});
