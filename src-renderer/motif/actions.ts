@@ -7,6 +7,8 @@ import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { measureOf } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
+import { layFloating } from './floating.ts';
+import { selectActions } from './select-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
 /** One press of a zoom command. */
@@ -23,7 +25,8 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       isEnabled: always,
       isOn: () => desk.state.tool === tool,
       run: () => {
-        desk.look({ tool, span: null });
+        layFloating(session, desk);
+        desk.look({ tool, span: null, selection: null });
         session.announce(words.motif.toolsInFull[tool]);
       },
     })),
@@ -62,6 +65,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       isOn: () => desk.state.tile !== null,
       run: () => desk.look({ tile: desk.state.tile ? null : tileToFollow(measureOf(session.motif)) }),
     },
+    ...selectActions(session, desk),
     ...wholeActions(session, desk),
     {
       id: 'yarn-next',

@@ -4,12 +4,13 @@
  * part of the project, so none of it is undone.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import type { Cell, Symmetry } from '@shared/grid/index.ts';
+import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
+import type { Cutting, Floating } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';
 import type { ToolName } from './tools/index.ts';
 
@@ -17,6 +18,11 @@ export interface DeskState {
   readonly tool: ToolName;
   /** The corners of the shape that is being drawn, or null. */
   readonly span: { readonly from: Cell; readonly to: Cell } | null;
+  /** The selected cells, as they were then, or null. */
+  readonly selection: Cutting | null;
+  readonly floating: Floating | null;
+  /** What was copied last, for pasting. */
+  readonly clipping: Grid | null;
   readonly isFilled: boolean;
   readonly fillsEverywhere: boolean;
   readonly symmetry: Symmetry;
@@ -34,11 +40,16 @@ export interface DeskState {
 /** What the stage does for commands; it alone knows its size. */
 export interface StageControls {
   zoomBy(factor: number): void;
+  /** Gives the keyboard to the chart. */
+  focus(): void;
 }
 
 const START: DeskState = {
   tool: 'draw',
   span: null,
+  selection: null,
+  floating: null,
+  clipping: null,
   isFilled: false,
   fillsEverywhere: false,
   symmetry: 'none',
@@ -63,12 +74,19 @@ export class MotifDesk {
     });
     this.actions = motifActions(session, this);
     let motif = session.motif;
+    let yarns = session.project.yarns.length;
+    let { opened } = session;
     session.subscribe(() => {
       const next = session.motif;
       // Another motif, or another size of it, is looked at as a whole first.
-      const isAnother = next.id !== motif.id || !sameSize(next.grid, motif.grid);
+      const isAnother = opened !== session.opened || next.id !== motif.id || !sameSize(next.grid, motif.grid);
+      opened = session.opened;
       motif = next;
-      if (isAnother) this.look({ view: null, span: null, tile: null });
+      const count = session.project.yarns.length;
+      // With a yarn gone, what was copied may name one that is not there.
+      if (count < yarns) this.look({ selection: null, floating: null, clipping: null });
+      yarns = count;
+      if (isAnother) this.look({ view: null, span: null, selection: null, floating: null, tile: null });
     });
   }
 
@@ -116,6 +134,10 @@ export class MotifDesk {
 
   zoomBy(factor: number): void {
     this.#stage?.zoomBy(factor);
+  }
+
+  focusStage(): void {
+    this.#stage?.focus();
   }
 }
 

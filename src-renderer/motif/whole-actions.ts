@@ -3,6 +3,8 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
+import { mirrorAcross, mirrorUp, quarterTurn, type Grid } from '@shared/grid/index.ts';
+import { layFloating, turnFloating } from './floating.ts';
 import { WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
 
 const KEYS: { readonly [Name in WholeName]: string } = {
@@ -22,6 +24,13 @@ const KEYS: { readonly [Name in WholeName]: string } = {
   outline: 'Shift+O',
 };
 
+/** Commands that take hold of what floats, if anything does. */
+const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
+  'mirror-across': mirrorAcross,
+  'mirror-up': mirrorUp,
+  'quarter-turn': quarterTurn,
+};
+
 /**
  * Always at hand: working out beforehand whether one would change anything
  * takes as long as doing it. One that changes nothing says so.
@@ -34,6 +43,12 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
     keys: [KEYS[name]],
     isEnabled: () => true,
     run: () => {
+      const turn = TURNS[name];
+      if (turn && turnFloating(desk, turn)) {
+        session.announce(words.motif.select.turned(text.labels[name]));
+        return;
+      }
+      layFloating(session, desk);
       const { motif } = session;
       const change = WHOLE[name](motif, { cursor: desk.cursor, colour: desk.colour });
       if (change) session.change(change);

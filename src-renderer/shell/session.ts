@@ -67,6 +67,7 @@ export class Session {
   #notice: Notice | null = null;
   #pointer: string = '';
   #announced = '';
+  #opened = 0;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
 
@@ -120,6 +121,12 @@ export class Session {
     return redoName(this.#history);
   }
 
+  /** Counts the projects put on the table, so that what floats over one does not come down on the next. */
+  get opened(): number {
+    this.#follow();
+    return this.#opened;
+  }
+
   get notice(): Notice | null {
     this.#follow();
     return this.#notice;
@@ -161,6 +168,7 @@ export class Session {
   /** Puts another project on the table. */
   replace(project: Project, file: OpenFile | null, isSaved: boolean): void {
     this.#history = startHistory(project, isSaved);
+    this.#opened++;
     this.#file = file;
     const colour = project.yarns.findIndex((_, index) => index !== project.motifs[0]?.ground);
     this.#view = { ...this.#view, motif: 0, colour: Math.max(0, colour) };

@@ -10,6 +10,14 @@ import {
   type Change,
   type Motif,
 } from '@shared/project/index.ts';
+import {
+  cutAgain,
+  cutBox,
+  cutChange,
+  cutColour,
+  layChange,
+  type Cutting,
+} from '../../src-renderer/motif/editing/cutting.ts';
 import { SYMMETRIES } from '../../src-renderer/motif/editing/following.ts';
 import { WHOLE, WHOLE_NAMES } from '../../src-renderer/motif/editing/whole.ts';
 import { TOOL_NAMES, TOOLS } from '../../src-renderer/motif/tools/index.ts';
@@ -44,15 +52,26 @@ const byTool: fc.Arbitrary<Command> = fc
   .map(({ name, from, to, symmetry, tile, ...rest }) => (motif) => {
     const tool = TOOLS[name];
     const drawing = { ...rest, motif, following: { symmetry, tile } };
-    if (tool.kind === 'pick') return null;
     if (tool.kind === 'span') return tool.change(drawing, from, to);
-    return tool.kind === 'stroke' ? tool.change(drawing, [from, to]) : tool.change(drawing, onto(motif, from));
+    if (tool.kind === 'stroke') return tool.change(drawing, [from, to]);
+    return tool.kind === 'spot' ? tool.change(drawing, onto(motif, from)) : null;
+  });
+
+const bySelection: fc.Arbitrary<Command> = fc
+  .record({ from: cell, to: cell, at: cell, how: fc.constantFrom('cut', 'copy', 'move'), isBox: fc.boolean(), colour })
+  .map(({ from, to, at, how, isBox, colour: wanted }) => (motif) => {
+    const { grid } = motif;
+    const cutting: Cutting | null = isBox ? cutBox(grid, from, to) : cutColour(grid, wanted);
+    if (!cutting) return null;
+    expect(cutAgain(grid, cutting)).toEqual(cutting);
+    if (how === 'cut') return cutChange(motif, cutting);
+    return layChange(motif, { ...cutting, at, lifted: how === 'move' ? cutting : null });
   });
 
 describe('every command that edits a motif', () => {
   it('is one step that undo names and takes back whole, and redo does again', () => {
     fc.assert(
-      fc.property(fc.array(fc.oneof(whole, byTool), { minLength: 1, maxLength: 20 }), (commands) => {
+      fc.property(fc.array(fc.oneof(whole, byTool, bySelection), { minLength: 1, maxLength: 20 }), (commands) => {
         let history = startHistory(sampleProject());
         for (const command of commands) {
           const before = history;

@@ -7,11 +7,13 @@ import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/repeat/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
 import type { Following } from '../editing/following.ts';
+import type { Cutting } from '../editing/cutting.ts';
 import { drawAxes } from './axes.ts';
 import { drawBrackets } from './brackets.ts';
 import { drawCursor, drawHover } from './cursor.ts';
 import { blankColumns, drawHatch } from './hatch.ts';
 import type { MotifLook } from './look.ts';
+import { drawSelection } from './selection.ts';
 import { COLUMN_NUMBERS, drawRulerMarks, drawRulers, ROW_NUMBERS } from './rulers.ts';
 
 export interface MotifScene {
@@ -20,6 +22,8 @@ export interface MotifScene {
   readonly colours: readonly string[];
   readonly measure: Measure;
   readonly following: Following;
+  /** Selected or floating cells. */
+  readonly marked: Cutting | null;
   readonly showsNeighbours: boolean;
   readonly look: MotifLook;
 }
@@ -103,7 +107,7 @@ export class MotifDrawing {
   }
 
   #drawMarks(context: CanvasRenderingContext2D): void {
-    const { grid, measure, following, look } = this.#scene;
+    const { grid, measure, following, marked, look } = this.#scene;
     const view = this.#view;
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
@@ -112,6 +116,7 @@ export class MotifDrawing {
       drawBrackets(context, view, repeatBox(measure), look.accent, look.paper);
     }
     drawAxes(context, view, grid, following, look, width, height);
+    if (marked) drawSelection(context, view, marked, look);
     drawRulers(context, view, grid, look, width, height);
   }
 
@@ -173,6 +178,7 @@ function hasSameMarks(a: MotifScene, b: MotifScene): boolean {
   return (
     a.look === b.look &&
     a.following === b.following &&
+    a.marked === b.marked &&
     a.grid.width === b.grid.width &&
     a.grid.height === b.grid.height &&
     a.measure.repeat.width === b.measure.repeat.width &&

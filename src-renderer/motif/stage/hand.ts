@@ -6,8 +6,10 @@ import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
 import type { MotifDesk } from '../desk.ts';
+import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
+import { layFloating, lift, moveFloating, select } from '../floating.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
-import { TOOLS, type Drawing } from '../tools/index.ts';
+import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
 
 /** A press of the pointer, until it is let go. */
 export interface Press {
@@ -20,6 +22,17 @@ export interface Press {
 let gestures = 0;
 /** A mark for changes that make one step of undo. */
 export const newGesture = (): string => `hand-${gestures++}`;
+
+/** Columns and rows that each arrow key moves what floats. */
+const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** True for tools that work between two corners. */
+const spans = ({ kind }: Tool): boolean => kind === 'span' || kind === 'select';
 
 export class Hand {
   constructor(
@@ -42,8 +55,16 @@ export class Hand {
   /** The drawing with the shape that is being drawn, as it would be laid. */
   get shown(): Grid {
     const { grid } = this.session.motif;
-    const change = this.#spanChange();
+    const { floating } = this.desk.state;
+    const change = floating ? layChange(this.session.motif, floating) : this.#spanChange();
     return change ? applyPatch(grid, change.patch) : grid;
+  }
+
+  /** The cells that are selected, being selected, or floating. */
+  get marked(): Cutting | null {
+    const { floating, selection, span, tool } = this.desk.state;
+    if (floating) return floating;
+    return span && TOOLS[tool].kind === 'select' ? cutBox(this.session.motif.grid, span.from, span.to) : selection;
   }
 
   /** True for tools that draw along while Shift is held. */
@@ -56,16 +77,17 @@ export class Hand {
     const tool = TOOLS[this.desk.state.tool];
     const gesture = newGesture();
     let last = cell;
-    if (tool.kind === 'span') this.desk.look({ span: { from: cell, to: cell } });
+    if (tool.kind === 'select' && this.#takesHold(cell)) return this.#drag(cell);
+    if (spans(tool)) this.desk.look({ span: { from: cell, to: cell } });
     else this.use([cell], gesture);
     return {
       over: (cells) => {
-        if (tool.kind === 'span') this.stretch(cells.at(-1) ?? last);
+        if (spans(tool)) this.stretch(cells.at(-1) ?? last);
         else if (tool.kind === 'stroke') this.use(cellsThrough(last, cells), gesture);
         last = cells.at(-1) ?? last;
       },
       end: () => {
-        if (tool.kind === 'span') this.lay();
+        if (spans(tool)) this.lay();
         return last;
       },
     };
@@ -77,7 +99,7 @@ export class Hand {
     const last = cells.at(-1);
     if (!last) return;
     if (tool.kind === 'pick') this.#pick(last);
-    else if (tool.kind !== 'span') {
+    else if (tool.kind === 'stroke' || tool.kind === 'spot') {
       const change = tool.kind === 'stroke' ? tool.change(this.#drawing, cells) : tool.change(this.#drawing, last);
       if (change) this.session.change(change, gesture);
     }
@@ -85,8 +107,9 @@ export class Hand {
 
   /** The keyboard uses the tool at its cursor; true if what was done has been said. */
   useAt(cell: Cell): boolean {
+    if (layFloating(this.session, this.desk)) return true;
     const { tool, span } = this.desk.state;
-    if (TOOLS[tool].kind === 'span') {
+    if (spans(TOOLS[tool])) {
       if (span) this.lay();
       else {
         this.desk.look({ span: { from: cell, to: cell } });
@@ -110,14 +133,30 @@ export class Hand {
     if (!span) return;
     const change = this.#spanChange();
     this.desk.look({ span: null });
+    if (TOOLS[tool].kind === 'select') {
+      select(this.session, this.desk, cutBox(this.session.motif.grid, span.from, span.to));
+      return;
+    }
     if (change) this.session.change(change);
     this.say(words.motif.shapes.laid(words.motif.tools[tool]));
   }
 
-  /** Gives up the shape that is being drawn; false if there is none. */
+  /** An arrow key moves what floats; false if nothing does. */
+  moveByKey(key: string): boolean {
+    const { floating } = this.desk.state;
+    if (!floating) return false;
+    const [columns, rows] = ARROWS[key] ?? [0, 0];
+    moveFloating(this.desk, columns, rows);
+    const { at } = floating;
+    this.say(words.motif.select.at(at.column + columns, at.row + rows));
+    return true;
+  }
+
+  /** Gives up what floats, is selected, or is being drawn; false if there is nothing. */
   giveUp(): boolean {
-    if (!this.desk.state.span) return false;
-    this.desk.look({ span: null });
+    const { span, floating, selection } = this.desk.state;
+    if (!span && !floating && !selection) return false;
+    this.desk.look({ span: null, floating: null, selection: null });
     this.say(words.motif.shapes.givenUp);
     return true;
   }
@@ -126,6 +165,31 @@ export class Hand {
     const { tool: name, span } = this.desk.state;
     const tool = TOOLS[name];
     return span && tool.kind === 'span' ? tool.change(this.#drawing, span.from, span.to) : null;
+  }
+
+  /** True if the cell lies on what floats or is selected; a press elsewhere lays down what floats. */
+  #takesHold(cell: Cell): boolean {
+    const { floating, selection } = this.desk.state;
+    const held = floating ?? selection;
+    if (held && holds(held, cell)) return true;
+    layFloating(this.session, this.desk);
+    this.desk.look({ selection: null });
+    return false;
+  }
+
+  /** The pointer drags what floats; what is selected is lifted by the first move. */
+  #drag(from: Cell): Press {
+    let last = from;
+    return {
+      over: (cells) => {
+        const to = cells.at(-1) ?? last;
+        if (to.column === last.column && to.row === last.row) return;
+        if (this.desk.state.selection) lift(this.session, this.desk);
+        moveFloating(this.desk, to.column - last.column, to.row - last.row);
+        last = to;
+      },
+      end: () => last,
+    };
   }
 
   #pick({ column, row }: Cell): void {

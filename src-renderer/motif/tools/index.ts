@@ -5,10 +5,11 @@ import { fill } from './fill.ts';
 import { pen } from './pen.ts';
 import { pickColour } from './pick-colour.ts';
 import { rectangle } from './rectangle.ts';
+import { select } from './select.ts';
 import { straightLine } from './straight-line.ts';
 import type { Tool } from './tool.ts';
 
-export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick';
+export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select';
 
 export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   draw: pen,
@@ -18,6 +19,7 @@ export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   ellipse,
   fill,
   pick: pickColour,
+  select,
 };
 
 export const TOOL_NAMES = Object.keys(TOOLS) as readonly ToolName[];

@@ -22,11 +22,12 @@ export interface Drawing {
  * - `stroke`: every cell that the pointer passes, at once;
  * - `span`: two corners, shown until the second one is set;
  * - `spot`: one cell;
- * - `pick`: takes the colour of a cell and changes none.
+ * - `pick`: takes the colour of a cell and changes none;
+ * - `select`: two corners of what is selected, or a drag of it.
  */
 export type Tool = { readonly key: string } & (
   | { readonly kind: 'stroke'; change(drawing: Drawing, cells: readonly Cell[]): PaintChange | null }
   | { readonly kind: 'span'; change(drawing: Drawing, from: Cell, to: Cell): PaintChange | null }
   | { readonly kind: 'spot'; change(drawing: Drawing, cell: Cell): PaintChange | null }
-  | { readonly kind: 'pick' }
+  | { readonly kind: 'pick' | 'select' }
 );

@@ -21,6 +21,7 @@ export const motif = {
     ellipse: 'Ellipse',
     fill: 'Fill',
     pick: 'Pick',
+    select: 'Select',
   },
   /** What a tool is called where there is room; the short word stands under its icon. */
   toolsInFull: {
@@ -31,11 +32,12 @@ export const motif = {
     ellipse: 'Draw an ellipse',
     fill: 'Fill',
     pick: 'Pick a yarn from the chart',
+    select: 'Select cells',
   },
   /** Shapes between two corners. */
   shapes: {
     begun: (tool: string, column: number, row: number): string =>
-      `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space lays it, Escape gives it up.`,
+      `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space ends it, Escape gives it up.`,
     laid: (tool: string): string => `${tool} laid.`,
     givenUp: 'Given up.',
   },
@@ -53,6 +55,27 @@ export const motif = {
     nextSymmetry: 'Take the next symmetry',
     copiesFollow: 'Let all copies follow',
   },
+  /** Selected and floating cells. */
+  select: {
+    commands: {
+      all: 'Select the whole motif',
+      colour: 'Select all cells of the yarn at the cursor',
+      lift: 'Move what is selected',
+      copy: 'Copy',
+      cut: 'Cut',
+      paste: 'Paste',
+    },
+    selected: (width: number, height: number): string =>
+      `Selected: ${n.size(width, height)}. M moves it, Escape lets it go.`,
+    nothing: 'Nothing is selected.',
+    copied: 'Copied.',
+    cut: 'Cut.',
+    floats: 'It floats: arrow keys move it, Enter lays it down, Escape gives it up.',
+    turned: (label: string): string => `${label}: done with what floats.`,
+    at: (column: number, row: number): string => `Its lower left corner: row ${row + 1}, stitch ${column + 1}`,
+    laid: 'Laid down.',
+  },
+
   /** Commands for the whole motif. */
   whole: {
     labels: {

@@ -1,0 +1,96 @@
+/** Selecting, cutting, copying and laying on the bench. What is selected or floats is no part of the project. */
+import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Session } from '../shell/session.ts';
+import type { MotifDesk } from './desk.ts';
+import { cutAgain, cutBox, cutChange, cutColour, layChange, type Cutting } from './editing/cutting.ts';
+
+const text = words.motif.select;
+
+/** Selects a cutting and says how large it is; null selects nothing. */
+export function select(session: Session, desk: MotifDesk, selection: Cutting | null): void {
+  desk.look({ selection });
+  session.announce(selection ? text.selected(selection.cells.width, selection.cells.height) : text.nothing);
+}
+
+export function selectAll(session: Session, desk: MotifDesk): void {
+  layFloating(session, desk);
+  const { grid } = session.motif;
+  select(session, desk, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
+}
+
+/** Selects all cells of the colour at the cursor. */
+export function selectColour(session: Session, desk: MotifDesk): void {
+  layFloating(session, desk);
+  const { grid } = session.motif;
+  const { column, row } = desk.cursor;
+  select(session, desk, cutColour(grid, cellAt(grid, column, row)));
+}
+
+/** Keeps what floats or is selected for pasting. */
+export function copy(session: Session, desk: MotifDesk): void {
+  const { selection, floating } = desk.state;
+  const kept = floating ?? (selection && cutAgain(session.motif.grid, selection));
+  if (!kept) return;
+  desk.look({ clipping: kept.cells });
+  session.announce(text.copied);
+}
+
+/** Keeps what is selected for pasting, and gives its cells to the ground. */
+export function cut(session: Session, desk: MotifDesk): void {
+  const { selection } = desk.state;
+  if (!selection) return;
+  copy(session, desk);
+  const change = cutChange(session.motif, selection);
+  desk.look({ selection: null });
+  if (change) session.change(change);
+  session.announce(text.cut);
+}
+
+/** Lets what is kept float, where something is selected or at the cursor. */
+export function paste(session: Session, desk: MotifDesk): void {
+  layFloating(session, desk);
+  const { clipping, selection } = desk.state;
+  if (!clipping) return;
+  const at = selection?.at ?? desk.cursor;
+  desk.look({ tool: 'select', span: null, selection: null, floating: { cells: clipping, at, lifted: null } });
+  desk.focusStage();
+  session.announce(text.floats);
+}
+
+/** Lifts what is selected, to be moved. */
+export function lift(session: Session, desk: MotifDesk): void {
+  const { selection } = desk.state;
+  if (!selection) return;
+  const taken = cutAgain(session.motif.grid, selection);
+  desk.look({ tool: 'select', span: null, selection: null, floating: { ...taken, lifted: taken } });
+  desk.focusStage();
+  session.announce(text.floats);
+}
+
+/** Moves what floats. */
+export function moveFloating(desk: MotifDesk, columns: number, rows: number): void {
+  const { floating } = desk.state;
+  if (!floating) return;
+  const at: Cell = { column: floating.at.column + columns, row: floating.at.row + rows };
+  desk.look({ floating: { ...floating, at } });
+}
+
+/** Mirrors or turns what floats; false if nothing does. */
+export function turnFloating(desk: MotifDesk, turn: (cells: Grid) => Grid): boolean {
+  const { floating } = desk.state;
+  if (!floating) return false;
+  desk.look({ floating: { ...floating, cells: turn(floating.cells) } });
+  return true;
+}
+
+/** Lays down what floats: one step of undo. */
+export function layFloating(session: Session, desk: MotifDesk): boolean {
+  const { floating } = desk.state;
+  if (!floating) return false;
+  const change = layChange(session.motif, floating);
+  desk.look({ floating: null });
+  if (change) session.change(change);
+  session.announce(text.laid);
+  return true;
+}

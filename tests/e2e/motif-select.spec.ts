@@ -1,0 +1,84 @@
+/** Selecting, moving, copying and pasting cells on the Motif bench. */
+import type { Page } from '@playwright/test';
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { Chart } from './chart.ts';
+
+/** A corner of three cells at the lower left of 6 × 3. */
+async function cornerChart(page: Page): Promise<Chart> {
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('6');
+  await page.getByRole('textbox', { name: 'Rows' }).fill('3');
+  const chart = new Chart(page);
+  await chart.drag([1, 2], [1, 1], [2, 1]);
+  return chart;
+}
+const CORNER = ['......', '#.....', '##....'];
+
+test('moves what is selected by mouse, as one step of undo', async ({ page, start }) => {
+  await start('empty');
+  const chart = await cornerChart(page);
+  await page.getByRole('button', { name: 'Select cells' }).click();
+  await chart.drag([1, 1], [2, 2]);
+  await expect(announced(page)).toContainText('Selected: 2 stitches × 2 rows.');
+  await chart.drag([1, 1], [3, 1], [4, 2]);
+  const moved = ['...#..', '...##.', '......'];
+  expect(await chart.shown()).toEqual(moved);
+  // Given up, all is as it was.
+  await page.keyboard.press('Escape');
+  expect(await chart.shown()).toEqual(CORNER);
+
+  await chart.drag([1, 1], [2, 2]);
+  await chart.drag([1, 1], [4, 2]);
+  // A press beside it lays it down.
+  await chart.click(1, 3);
+  expect(await chart.shown()).toEqual(moved);
+  await page.getByRole('button', { name: 'Undo move cells' }).click();
+  expect(await chart.shown()).toEqual(CORNER);
+});
+
+test('copies, mirrors, turns and lays a piece with the keyboard alone', async ({ page, start }) => {
+  await start('empty');
+  const chart = await cornerChart(page);
+  await chart.grid.focus();
+  await page.keyboard.press('s');
+  await page.keyboard.press('Control+Home');
+  for (const key of ['Space', 'ArrowRight', 'ArrowUp', 'Space']) await page.keyboard.press(key);
+  await expect(announced(page)).toContainText('Selected: 2 stitches × 2 rows.');
+  await page.keyboard.press('Control+c');
+  await expect(announced(page)).toHaveText('Copied.');
+  await page.keyboard.press('Control+v');
+  await expect(announced(page)).toContainText('It floats');
+  await page.keyboard.press('Shift+H');
+  for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
+  await expect(announced(page)).toContainText('row 1, stitch 5');
+  expect(await chart.shown()).toEqual(['......', '#....#', '##..##']);
+  await page.keyboard.press('Shift+T');
+  await page.keyboard.press('Enter');
+  await expect(announced(page)).toHaveText('Laid down.');
+  expect(await chart.shown()).toEqual(['......', '#...#.', '##..##']);
+  await page.keyboard.press('Control+z');
+  await expect(announced(page)).toHaveText('Taken back: paste.');
+  expect(await chart.shown()).toEqual(CORNER);
+
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Shift+L');
+  await page.keyboard.press('Control+x');
+  expect(await chart.shown()).toEqual(['......', '......', '......']);
+  await page.keyboard.press('Control+v');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('Enter');
+  expect(await chart.shown()).toEqual(['#.....', '##....', '......']);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in ${colorScheme}`, () => {
+    test.use({ colorScheme });
+
+    test('is accessible with cells selected', async ({ page, start }) => {
+      await start();
+      const chart = new Chart(page);
+      await page.getByRole('button', { name: 'Select cells' }).click();
+      await chart.drag([3, 3], [9, 12]);
+      await expectAccessible(page);
+    });
+  });
+}

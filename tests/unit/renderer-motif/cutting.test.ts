@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { gridFromText, gridToText, mirrorAcross } from '@shared/grid/index.ts';
+import { applyChange, emptyProject, type Change, type Motif } from '@shared/project/index.ts';
+import {
+  cutBox,
+  cutChange,
+  cutColour,
+  holds,
+  layChange,
+  type Cutting,
+} from '../../../src-renderer/motif/editing/cutting.ts';
+
+const motif = (lines: readonly string[]): Motif => ({
+  id: 'm',
+  name: 'm',
+  grid: gridFromText(lines, '.#o'),
+  ground: 0,
+  shows: 'worn',
+});
+const flag = motif(['##..', '#o..']);
+const place = (column: number, row: number) => ({ column, row });
+const some = (cutting: Cutting | null): Cutting => {
+  if (!cutting) throw new Error('Nothing was cut');
+  return cutting;
+};
+const drawn = (change: Change | null): string[] | null => {
+  if (!change) return null;
+  const project = applyChange({ ...emptyProject('p', 'm'), motifs: [flag] }, change);
+  return gridToText((project.motifs[0] as Motif).grid, '.#o');
+};
+
+describe('a cutting', () => {
+  const box = some(cutBox(flag.grid, place(1, 1), place(-3, 0)));
+
+  it('takes the part of a box that lies on the motif', () => {
+    expect(box.at).toEqual(place(0, 0));
+    expect(gridToText(box.cells, '.#o')).toEqual(['##', '#o']);
+    expect(cutBox(flag.grid, place(-3, 0), place(-1, 1))).toBeNull();
+  });
+
+  it('leaves its place to the ground when cut', () => {
+    expect(drawn(cutChange(flag, box))).toEqual(['....', '....']);
+  });
+
+  it('moved leaves its place to the ground, copied does not, and what lies outside is left out', () => {
+    expect(drawn(layChange(flag, { ...box, at: place(1, 0), lifted: box }))).toEqual(['.##.', '.#o.']);
+    expect(drawn(layChange(flag, { ...box, at: place(2, 0), lifted: null }))).toEqual(['####', '#o#o']);
+    expect(drawn(layChange(flag, { ...box, at: place(3, 1), lifted: box }))).toEqual(['...#', '....']);
+    expect(layChange(flag, { ...box, lifted: box })).toBeNull();
+  });
+
+  it('of one colour covers nothing with what lies between', () => {
+    const chalk = some(cutColour(flag.grid, 1));
+    expect(holds(chalk, place(0, 0))).toBe(true);
+    expect(holds(chalk, place(1, 0))).toBe(false);
+    expect(drawn(layChange(flag, { ...chalk, at: place(1, 0), lifted: null }))).toEqual(['###.', '##..']);
+    const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), lifted: chalk };
+    expect(drawn(layChange(flag, mirrored))).toEqual(['##..', '.#..']);
+    expect(cutColour(motif(['..']).grid, 1)).toBeNull();
+  });
+});
