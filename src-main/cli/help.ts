@@ -1,6 +1,6 @@
 /** Help pages: one for the whole, one for each command. */
 import { words } from '@shared/words/index.ts';
-import type { CliOptionName } from '@shared/words/en/cli.ts';
+import type { CliCommandName, CliOptionName } from '@shared/words/en/cli.ts';
 import type { Command } from './command.ts';
 import { commands } from './commands/index.ts';
 import { table, under } from './text/table.ts';
@@ -24,7 +24,7 @@ export function commandHelp(command: Command): string {
     cli.commands[name],
     cli.help.usage(usage(command)),
     ...argumentLines,
-    under(cli.help.optionsTitle, optionLines([...command.options, 'json', 'help'])),
+    under(cli.help.optionsTitle, optionLines([...command.options, 'json', 'help'], name)),
     ...(notes ? [under(cli.help.noteTitle, notes)] : []),
   ].join('\n\n');
 }
@@ -32,20 +32,25 @@ export function commandHelp(command: Command): string {
 /** `place MOTIF --stitches N --copies N,N,… [options]` */
 function usage({ name, argument, required, options }: Command): string {
   const isRest = options.length > required.length;
-  return [name, argument ?? '', ...required.map(written), isRest ? '[options]' : '']
+  return [name, argument ?? '', ...required.map((option) => written(option, name)), isRest ? '[options]' : '']
     .filter((part) => part !== '')
     .join(' ');
 }
 
-function optionLines(names: readonly CliOptionName[]): string[] {
+function optionLines(names: readonly CliOptionName[], command: CliCommandName): string[] {
   return table(names, [
-    { title: '', cell: written },
-    { title: '', cell: (name) => cli.options[name][1] },
+    { title: '', cell: (name) => written(name, command) },
+    { title: '', cell: (name) => optionOf(name, command)[1] },
   ]).slice(1);
 }
 
+/** What an option takes and says, as the command means it. */
+function optionOf(name: CliOptionName, command: CliCommandName): readonly [takes: string | null, says: string] {
+  return cli.optionsOf[command]?.[name] ?? cli.options[name];
+}
+
 /** `--stitches N` */
-function written(name: CliOptionName): string {
-  const takes = cli.options[name][0];
+function written(name: CliOptionName, command: CliCommandName): string {
+  const takes = optionOf(name, command)[0];
   return takes === null ? `--${name}` : `--${name} ${takes}`;
 }

@@ -6,6 +6,7 @@ import { parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/b
 import type { Gauge } from '@shared/piece/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
+import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import type { Given } from './given.ts';
@@ -84,6 +85,28 @@ export function gauge(text: string): Gauge {
   return { stitches, rows };
 }
 
+/** `12,8,410,15,400,600,5,590`: four corners in pixels, clockwise from the chart's top left. */
+export function corners(text: string): Corners {
+  const numbers = text.split(',').map((part) => (/^-?\d+(\.\d+)?$/.test(part.trim()) ? Number(part) : NaN));
+  if (numbers.length !== 8 || numbers.some((number) => Number.isNaN(number))) {
+    throw problemError('option-value', {
+      option: '--corners',
+      text,
+      allowed: 'eight numbers, such as 12,8,410,15,400,600,5,590',
+    });
+  }
+  const point = (corner: number) => ({ x: numbers[2 * corner] as number, y: numbers[2 * corner + 1] as number });
+  return [point(0), point(1), point(2), point(3)];
+}
+
+/** The name of a PNG file. Throws `option-value`. */
+export function pngFile(text: string): string {
+  if (!/[^/\\]\.png$/i.test(text.trim())) {
+    throw problemError('option-value', { option: '--to', text, allowed: 'the name of a PNG file, such as motif.png' });
+  }
+  return text;
+}
+
 /** A folder's name. Throws `option-empty`. */
 export function folder(text: string): string {
   if (text.trim() === '') throw problemError('option-empty', { option: '--to' });
@@ -95,6 +118,7 @@ export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl'
 export const judge = oneOf<'figure' | 'blocks'>('judge', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
+export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
 export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
 
 function oneOf<T extends string>(option: CliOptionName, allowed: readonly [T, T]): (text: string) => T {

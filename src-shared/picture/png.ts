@@ -38,10 +38,14 @@ export function isPng(bytes: Uint8Array): boolean {
   return bytes.length >= 4 && SIGNATURE.slice(0, 4).every((byte, index) => bytes[index] === byte);
 }
 
-/** Throws `picture-truncated`, `picture-broken`, `picture-too-large` or `picture-interlaced`. */
-export function readPng(bytes: Uint8Array): Pixels {
+/**
+ * Throws `picture-truncated`, `picture-broken` or `picture-interlaced`, and
+ * what `assertSize` throws for the size that is declared: for a motif
+ * `picture-too-large`.
+ */
+export function readPng(bytes: Uint8Array, assertSize = assertMotifSize): Pixels {
   const header = readHeader(bytes);
-  assertMotifSize(header.width, header.height);
+  assertSize(header.width, header.height);
   // The decoder takes the pixels of each pass for whole bytes and would garble them.
   if (header.isInterlaced && header.depth < 8) throw problemError('picture-interlaced', { depth: header.depth });
   const chunks = pixelChunks(bytes, header);

@@ -52,6 +52,7 @@ export interface ProblemFacts {
 
   // Photos and scans
   'photo-unknown-kind': Record<string, never>;
+  'photo-only-in-window': { kind: string };
   'photo-too-large': { width: number; height: number; mostMegapixels: number };
   'corners-unusable': { fault: CornerFault };
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };

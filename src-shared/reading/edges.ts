@@ -28,6 +28,9 @@ const ABOVE_NOISE = 4;
 /** A slanting edge, as of a cross or a round hole, counts less by this many times its share that runs the other way. */
 const SLANT_COST = 1.5;
 
+/** Differences up to this are shading, in steps of one or two of 256. */
+const SHADING = 6;
+
 /** … and from this difference at least, the sum of three channels 0 … 255. */
 const LEAST_CEILING = 24;
 
@@ -48,7 +51,7 @@ export function edgeShares(picture: Picture, direction: Direction): Float64Array
     for (let run = first; run < last; run++) {
       for (let place = 0; place < length; place++) {
         const slant = Math.max(0, (sideways[run * length + place] as number) - 2 * noise);
-        const straight = Math.max(0, (along[run * length + place] as number) - SLANT_COST * slant);
+        const straight = Math.max(0, (along[run * length + place] as number) - SLANT_COST * slant - SHADING);
         shares[place] = (shares[place] as number) + Math.min(1, straight / ceiling);
       }
     }

@@ -41,6 +41,9 @@ const SPECTRUM_FROM = 2;
 /** A peak must stand out this much. Noise reaches 2; a coarse motif 3.5 at a few times. */
 const STANDS_OUT = 3.5;
 
+/** … or this much, if twice and three times as many do too. */
+const STANDS_OUT_TOGETHER = 2.5;
+
 /** To be the half of another, it must be alone among peaks that stand out this much. */
 const HALF_STANDS_OUT = 2.5;
 
@@ -58,6 +61,9 @@ const SHOULDER = 2.5;
 
 /** Cells narrower than this many pixels come back more weakly than larger parts of a motif, by blur alone. */
 const BLURRED_CELL_PIXELS = 10.5;
+
+/** Nearer above a count than this lie the mirror images of what its motif repeats. */
+const BLURRED_FROM = 1.6;
 
 /** Height of a cell for a width of 1: knitted, square, and some way beyond. */
 const LEAST_ASPECT = 0.4;
@@ -95,12 +101,19 @@ function candidates(straight: Picture, direction: Direction): Candidates | null 
     const misfit = length / peak.times < RESOLVED_CELL_PIXELS ? 0 : endMisfit(edges, peak.times);
     return misfit > MOST_END_MISFIT ? { ...peak, strength: peak.strength * OFF_ENDS } : peak;
   });
-  const peaks = all.filter(({ times, height }) => height >= STANDS_OUT && times >= LEAST_COUNT - 0.5);
+  const peaks = all.filter((peak) => peak.times >= LEAST_COUNT - 0.5 && standsOut(peak, all));
   const strongest = strongestOf(peaks);
   if (strongest === null) return null;
-  // Of about equally strong ones the largest: equal parts of a count never outdo it by much.
-  const best = peaks.findLast(({ strength }) => strength >= 0.9 * strongest.strength) as Peak;
+  const best = bestOf(peaks, strongest);
   return { edges, length, peaks, chosen: halfOf(best, all) ?? blurredOf(best, peaks, length) ?? best };
+}
+
+/** By itself, or less but together with twice and three times as many: a few large cells without lines. */
+function standsOut({ times, height }: Peak, all: readonly Peak[]): boolean {
+  if (height >= STANDS_OUT) return true;
+  return [1, 2, 3].every((multiple) =>
+    all.some((peak) => peak.height >= STANDS_OUT_TOGETHER && Math.abs(peak.times - multiple * times) <= 0.4 * multiple),
+  );
 }
 
 function strongestOf(peaks: readonly Peak[]): Peak | null {
@@ -108,6 +121,17 @@ function strongestOf(peaks: readonly Peak[]): Peak | null {
     (best, peak) => (best === null || peak.strength > best.strength ? peak : best),
     null,
   );
+}
+
+/**
+ * Of about equally strong peaks the first whose double is strong too, as is
+ * that of fine lines; else the largest, since parts of a count never outdo it by much.
+ */
+function bestOf(peaks: readonly Peak[], strongest: Peak): Peak {
+  const equal = peaks.filter(({ strength }) => strength >= 0.9 * strongest.strength);
+  const isFineLines = ({ times }: Peak): boolean =>
+    peaks.some((peak) => peak.strength >= 0.5 * strongest.strength && Math.abs(peak.times - 2 * times) <= 1);
+  return equal.find(isFineLines) ?? (equal.at(-1) as Peak);
 }
 
 /** The peak at half as many times, if it is the only other one of account but for its multiples. */
@@ -125,7 +149,7 @@ function halfOf(best: Peak, peaks: readonly Peak[]): Peak | null {
 function blurredOf(best: Peak, peaks: readonly Peak[], length: number): Peak | null {
   const small = peaks.filter(
     ({ times, strength }) =>
-      times > best.times + SHOULDER && length / times < BLURRED_CELL_PIXELS && strength >= 0.45 * best.strength,
+      times > BLURRED_FROM * best.times && length / times < BLURRED_CELL_PIXELS && strength >= 0.45 * best.strength,
   );
   if (small.every(({ times }) => isMultiple(times, best.times))) return null;
   const strongest = strongestOf(small) as Peak;
@@ -139,7 +163,9 @@ function isMultiple(times: number, of: number): boolean {
 
 function proposal(found: Candidates | null): CountProposal | null {
   if (found === null) return null;
-  return { count: countAtEnds(found.edges, found.chosen.times), confidence: confidenceOf(found.chosen, found.peaks) };
+  const { count, misfit } = countAtEnds(found.edges, found.chosen.times);
+  const confidence = confidenceOf(found.chosen, found.peaks);
+  return { count, confidence: misfit > LEAST_DOUBTED_MISFIT ? confidence * DOUBTED : confidence };
 }
 
 function doubted(found: Candidates | null): CountProposal | null {
@@ -176,6 +202,9 @@ function inProportion(columns: Candidates, rows: Candidates): GridProposal | nul
   return { columns: doubted({ ...columns, chosen: across }), rows: doubted({ ...rows, chosen: up }) };
 }
 
+/** Outermost edges further than this from the ends of the chart, in cells, may be one too few or too many. */
+const LEAST_DOUBTED_MISFIT = 0.25;
+
 /** Falls as something else, neither a multiple nor a shoulder, comes as strong; and where the peak itself is low. */
 function confidenceOf(peak: Peak, peaks: readonly Peak[]): number {
   const others = peaks.filter(
@@ -196,16 +225,17 @@ function endMisfit(edges: readonly Float64Array[], times: number): number {
  * of the chart. With corners set a third of a cell inside at both ends the
  * edges come back a good half too few times, and only their place tells.
  */
-function countAtEnds(edges: readonly Float64Array[], times: number): number {
+function countAtEnds(edges: readonly Float64Array[], times: number): { count: number; misfit: number } {
   const { first, last } = endsOf(edges, times);
-  let best = Math.round(times);
-  let leastMisfit = Infinity;
+  let best = { count: Math.round(times), misfit: Infinity };
+  let leastCost = Infinity;
   for (const from of [Math.floor(first), Math.ceil(first)]) {
     for (const to of [Math.floor(last), Math.ceil(last)]) {
-      const misfit = Math.abs(from - first) + Math.abs(to - last) + 0.3 * Math.abs(to - from - (last - first));
-      if (misfit < leastMisfit) {
-        leastMisfit = misfit;
-        best = to - from;
+      const misfit = (Math.abs(from - first) + Math.abs(to - last)) / 2;
+      const cost = 2 * misfit + 0.3 * Math.abs(to - from - (last - first));
+      if (cost < leastCost) {
+        leastCost = cost;
+        best = { count: to - from, misfit };
       }
     }
   }

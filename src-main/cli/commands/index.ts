@@ -5,5 +5,13 @@ import { exportCommand } from './export.ts';
 import { measureCommand } from './measure.ts';
 import { placeCommand } from './place.ts';
 import { planCommand } from './plan.ts';
+import { readCommand } from './read.ts';
 
-export const commands: readonly Command[] = [measureCommand, placeCommand, planCommand, exportCommand, demoCommand];
+export const commands: readonly Command[] = [
+  measureCommand,
+  readCommand,
+  placeCommand,
+  planCommand,
+  exportCommand,
+  demoCommand,
+];

@@ -5,6 +5,7 @@ const RUN = 'npm run -s cli --';
 
 const commands = {
   measure: 'Says what a drawing is: its size, blank edges and true repeat.',
+  read: 'Reads a chart out of a photo or scan and writes it as a motif.',
   place: 'Says on which needles groups of copies go, best first, and why.',
   plan: 'Says row by row what to knit, wrap and look out for.',
   export: 'Writes the chart, the placement sheet and the row list of a project.',
@@ -34,11 +35,27 @@ const options = {
   'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
   to: ['DIR', 'the folder to write into; made if need be'],
   paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
+  corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
+  columns: ['N', 'columns of the chart; counted if left out'],
+  ink: [null, 'two levels: ink on paper, or holes in a card'],
+  figure: ['LEVEL', 'with --ink, which level is the figure: dark (usual) or light'],
+  colours: ['N', 'how many yarns to sort into, 2 to 16; found if left out'],
   json: [null, 'print one JSON document and nothing else'],
   help: [null, 'this page'],
 } as const satisfies Record<string, readonly [takes: string | null, says: string]>;
 
+/** What options mean that differ from one command to another. */
+const optionsOf: Partial<
+  Record<keyof typeof commands, Partial<Record<keyof typeof options, readonly [takes: string, says: string]>>>
+> = {
+  read: {
+    rows: ['N', 'rows of the chart; counted if left out'],
+    to: ['FILE', 'the PNG file to write, one pixel for each cell'],
+  },
+};
+
 const arguments_ = {
+  PHOTO: 'a PNG or JPEG picture of the chart, 60 million pixels at most',
   MOTIF: 'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken',
   PROJECT: 'a .walewright file',
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
@@ -53,6 +70,10 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'A project brings its own piece and placing; options given here go before them, and',
     'those about placing change its first band.',
   ],
+  read: [
+    'Cells that may be wrong are listed, bottom row and left column being 0 with --json and 1 without.',
+    'Corners go where the outermost lines of the chart cross, as the picture is seen upright.',
+  ],
   demo: ['Without --to the files go into demo-output.'],
 };
 
@@ -64,6 +85,7 @@ export const cli = {
   run: RUN,
   commands,
   options,
+  optionsOf,
   arguments: arguments_,
   notes,
   help: {
@@ -102,6 +124,12 @@ export const cli = {
     legend: 'Needles not named knit main. Long floats and carries are those over the limit, in stitches.',
     findingsTitle: 'To look out for',
     noFindings: 'Nothing.',
+  },
+
+  read: {
+    written: (file: string): string => `Written to ${file}.`,
+    colours: (colours: readonly string[]): string => `Yarns, the ground first: ${n.list(colours)}.`,
+    more: (left: number): string => `… and ${left} more; --json lists all.`,
   },
 
   files: {

@@ -167,6 +167,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: 'This is none of the pictures that are read: PNG, JPEG or WebP.',
     mend: 'Save the photo or scan as one of these.',
   }),
+  'photo-only-in-window': ({ kind }) => ({
+    what: `${kind} pictures are read in the window, not from the command line.`,
+    mend: 'Save it as PNG or JPEG.',
+  }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({
     what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,
     mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',

@@ -77,6 +77,8 @@ export function photograph(grid: Grid, style: ChartStyle, camera: Camera, wear: 
   const colourAt = chartPainter(grid, style);
   const { width, height } = camera;
   const values = new Float32Array(width * height * 3);
+  const place = new Float64Array(2);
+  const cellHeight = style.cellHeight ?? 1;
   // Two by two looks a pixel: edges come out soft as on a sensor.
   const looks = [1 / 4, 3 / 4];
   for (let y = 0; y < height; y++) {
@@ -86,8 +88,8 @@ export function photograph(grid: Grid, style: ChartStyle, camera: Camera, wear: 
       let blue = 0;
       for (const dy of looks) {
         for (const dx of looks) {
-          const { x: across, y: down } = view.toChart(x + dx, y + dy);
-          const colour = colourAt(across, down / (style.cellHeight ?? 1));
+          view.toChart(x + dx, y + dy, place);
+          const colour = colourAt(place[0] as number, (place[1] as number) / cellHeight);
           red += colour[0];
           green += colour[1];
           blue += colour[2];
@@ -99,7 +101,7 @@ export function photograph(grid: Grid, style: ChartStyle, camera: Camera, wear: 
       values[at + 2] = blue / 4;
     }
   }
-  const chartHeight = grid.height * (style.cellHeight ?? 1);
+  const chartHeight = grid.height * cellHeight;
   const corners = [
     [0, 0],
     [grid.width, 0],
@@ -167,7 +169,8 @@ function hash(a: number, b: number): number {
 
 interface View {
   toPicture(x: number, y: number): Point;
-  toChart(x: number, y: number): Point;
+  /** Writes the place in the chart's plane into `place`. */
+  toChart(x: number, y: number, place: Float64Array): void;
 }
 
 /**
@@ -199,33 +202,29 @@ function viewOf(camera: Camera, chartWidth: number, chartHeight: number): View {
   const { width, height, barrel = 0 } = camera;
   const halfDiagonal = Math.hypot(width, height) / 2;
   // A pixel of the picture is pulled towards where an ideal lens would have put it.
-  const ideal = (x: number, y: number): [number, number] => {
-    const dx = x - width / 2;
-    const dy = y - height / 2;
-    const stretch = 1 + barrel * ((dx * dx + dy * dy) / halfDiagonal ** 2);
-    return [(dx * stretch) / focal, (dy * stretch) / focal];
-  };
-  const toChart = (x: number, y: number): Point => {
-    const [px, py] = ideal(x, y);
+  const stretchAt = (x: number, y: number): number =>
+    1 + (barrel * ((x - width / 2) ** 2 + (y - height / 2) ** 2)) / halfDiagonal ** 2;
+  const toChart = (x: number, y: number, place: Float64Array): void => {
+    const stretch = stretchAt(x, y);
+    const px = ((x - width / 2) * stretch) / focal;
+    const py = ((y - height / 2) * stretch) / focal;
     // The ray (px, py, 1)·t meets middle + a·e1 + b·e2, by Cramer's rule.
     const a11 = e1[0] - px * e1[2];
     const a12 = e2[0] - px * e2[2];
     const a21 = e1[1] - py * e1[2];
     const a22 = e2[1] - py * e2[2];
     const determinant = a11 * a22 - a12 * a21;
-    return {
-      x: (px * distance * a22 - py * distance * a12) / determinant + chartWidth / 2,
-      y: (a11 * py * distance - a21 * px * distance) / determinant + chartHeight / 2,
-    };
+    place[0] = (px * distance * a22 - py * distance * a12) / determinant + chartWidth / 2;
+    place[1] = (a11 * py * distance - a21 * px * distance) / determinant + chartHeight / 2;
   };
   const toPicture = (x: number, y: number): Point => {
     const [px, py, pz] = turn(x - chartWidth / 2, y - chartHeight / 2);
     let at = { x: (focal * px) / (distance + pz) + width / 2, y: (focal * py) / (distance + pz) + height / 2 };
     // Undo the bulge by repeating; it shrinks the error a hundredfold each time.
-    const wanted = [(at.x - width / 2) / focal, (at.y - height / 2) / focal] as const;
+    const wanted = { x: at.x - width / 2, y: at.y - height / 2 };
     for (let i = 0; i < 12; i++) {
-      const [gx, gy] = ideal(at.x, at.y);
-      at = { x: at.x + (wanted[0] - gx) * focal, y: at.y + (wanted[1] - gy) * focal };
+      const stretch = stretchAt(at.x, at.y);
+      at = { x: width / 2 + wanted.x / stretch, y: height / 2 + wanted.y / stretch };
     }
     return at;
   };

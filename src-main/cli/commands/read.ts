@@ -1,0 +1,96 @@
+/** `read PHOTO`: a chart out of a photo or scan. */
+import { setTimeout } from 'node:timers/promises';
+import { MOST_COLUMNS, MOST_ROWS } from '@shared/grid/index.ts';
+import { problemError } from '@shared/problem/index.ts';
+import {
+  assertCorners,
+  finish,
+  MOST_YARNS,
+  photoOf,
+  proposeGrid,
+  readCells,
+  type ChartReading,
+  type Corners,
+  type GridProposal,
+  type Levels,
+  type Photo,
+} from '@shared/reading/index.ts';
+import { words } from '@shared/words/index.ts';
+import { nodeFiles, writeWhole } from '../../services/files/index.ts';
+import type { Command } from '../command.ts';
+import type { Given } from '../given.ts';
+import { doubtfulCells, readJson } from '../json/read.ts';
+import { motifPng } from '../motif-png.ts';
+import { readPhoto } from '../photo-argument.ts';
+import { placed } from '../placed.ts';
+import { corners, figure, from, needed, pngFile, value } from '../values.ts';
+
+/** Doubtful cells named to people; more are counted. */
+const MOST_NAMED = 12;
+
+export const readCommand: Command = {
+  name: 'read',
+  argument: 'PHOTO',
+  options: ['corners', 'to', 'columns', 'rows', 'ink', 'figure', 'colours'],
+  required: ['corners', 'to'],
+  async run(given) {
+    const path = given.names[0] as string;
+    const at = needed(given, 'corners', corners);
+    const file = needed(given, 'to', pngFile);
+    const columns = value(given, 'columns', from(1, MOST_COLUMNS)) ?? null;
+    const rows = value(given, 'rows', from(1, MOST_ROWS)) ?? null;
+    const levels = levelsOf(given);
+    const picture = await readPhoto(path);
+    placed('--corners', () => assertCorners(at, picture.width, picture.height));
+    const photo = photoOf(picture);
+    const counted = columns !== null && rows !== null ? null : finish(proposeGrid(photo, at));
+    const reading = placed(path, () => read(photo, at, columns, rows, counted, levels));
+    await writeWhole(
+      nodeFiles,
+      (ms: number): Promise<void> => setTimeout(ms),
+      file,
+      motifPng(reading.grid, reading.colours),
+    );
+    return { json: readJson(reading, counted, file), text: () => textOf(reading, counted, file) };
+  },
+};
+
+function levelsOf(given: Given): Levels {
+  const count = value(given, 'colours', from(2, MOST_YARNS)) ?? null;
+  const level = value(given, 'figure', figure);
+  const isInk = given.switches.has('ink');
+  if (isInk && count !== null) throw problemError('option-unknown', { option: '--colours' }, '--colours with --ink');
+  if (!isInk && level !== undefined) throw problemError('option-missing', { option: '--ink' }, '--figure');
+  return isInk ? { kind: 'ink', figure: level ?? 'dark' } : { kind: 'colours', count };
+}
+
+/** With the counts that were given, else those that were counted. Throws `grid-not-found` if there is neither. */
+function read(
+  photo: Photo,
+  at: Corners,
+  columns: number | null,
+  rows: number | null,
+  counted: GridProposal | null,
+  levels: Levels,
+): ChartReading {
+  const across = columns ?? counted?.columns?.count ?? null;
+  const up = rows ?? counted?.rows?.count ?? null;
+  if (across === null || up === null) {
+    throw problemError('grid-not-found', { across: across === null, up: up === null });
+  }
+  return finish(readCells(photo, at, across, up, levels));
+}
+
+function textOf(reading: ChartReading, counted: GridProposal | null, file: string): string {
+  const { width, height } = reading.grid;
+  const doubtful = doubtfulCells(reading);
+  const named = doubtful.slice(0, MOST_NAMED);
+  return [
+    counted === null ? words.numbers.size(width, height) : words.reading.proposal(counted),
+    words.cli.read.colours(reading.colours),
+    words.reading.doubtful(doubtful.length, width * height),
+    ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column + 1, row + 1)}`),
+    ...(doubtful.length > named.length ? [`  ${words.cli.read.more(doubtful.length - named.length)}`] : []),
+    words.cli.read.written(file),
+  ].join('\n');
+}

@@ -1,0 +1,26 @@
+/** The JSON of `read`. */
+import type { ChartReading, CountProposal, GridProposal } from '@shared/reading/index.ts';
+
+export interface ReadJson {
+  readonly columns: number;
+  readonly rows: number;
+  /** What was counted in the picture, each with a confidence from 0 to 1; null where both counts were given. */
+  readonly counted: { readonly columns: CountProposal | null; readonly rows: CountProposal | null } | null;
+  /** `#rrggbb`, the ground first. */
+  readonly colours: readonly string[];
+  /** Cells to look at; row 0 is the bottom row, column 0 the left one. */
+  readonly doubtful: readonly { readonly column: number; readonly row: number }[];
+  readonly file: string;
+}
+
+export function readJson(reading: ChartReading, counted: GridProposal | null, file: string): ReadJson {
+  const { width, height } = reading.grid;
+  return { columns: width, rows: height, counted, colours: reading.colours, doubtful: doubtfulCells(reading), file };
+}
+
+/** The doubtful cells, bottom row first, each row from the left. */
+export function doubtfulCells({ grid, doubtful }: ChartReading): { column: number; row: number }[] {
+  return [...doubtful.keys()]
+    .filter((cell) => doubtful[cell] === 1)
+    .map((cell) => ({ column: cell % grid.width, row: Math.floor(cell / grid.width) }));
+}
