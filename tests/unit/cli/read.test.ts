@@ -1,0 +1,212 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { encode } from 'jpeg-js';
+import { PNG } from 'pngjs';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Picture } from '@shared/reading/index.ts';
+import type { ReadJson } from '../../../src-main/cli/json/read.ts';
+import { photograph } from '../reading/chart-photo.ts';
+import { blobs } from '../reading/motifs.ts';
+import { call, callJson, Folder } from './calls.ts';
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+
+const grid = blobs(20, 24, 2, 5);
+const { picture, corners } = photograph(
+  grid,
+  {
+    colours: [
+      [235, 230, 220],
+      [50, 50, 60],
+    ],
+    line: 0.08,
+    lineColour: [140, 140, 150],
+  },
+  { width: 480, height: 480, roll: 7, tilt: 12, pan: -9 },
+  { blur: 0.7, noise: 3 },
+);
+const written = (points: typeof corners): string =>
+  points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(',');
+const at = written(corners);
+const jpeg = folder.file('chart.jpg', jpegOf(picture));
+const png = folder.file('chart.png', pngOf(picture));
+const motif = join(folder.path, 'motif.png');
+
+function jpegOf({ width, height, rgba }: Picture): Uint8Array {
+  return encode({ width, height, data: rgba }, 80).data;
+}
+
+function pngOf({ width, height, rgba }: Picture): Uint8Array {
+  const file = new PNG({ width, height });
+  file.data = Buffer.from(rgba);
+  return PNG.sync.write(file);
+}
+
+/** The motif that was written, as a chart is read: # for black, the topmost row first. */
+function motifRows(): string[] {
+  const { width, height, data } = PNG.sync.read(readFileSync(motif));
+  return Array.from({ length: height }, (_, y) =>
+    Array.from({ length: width }, (_, x) => ((data[(y * width + x) * 4] as number) < 128 ? '#' : '.')).join(''),
+  );
+}
+
+const painted = Array.from({ length: 24 }, (_, fromTop) =>
+  Array.from({ length: 20 }, (_, column) => (grid.cells[(23 - fromTop) * 20 + column] === 1 ? '#' : '.')).join(''),
+);
+
+describe('read', () => {
+  it.each([
+    ['JPEG', jpeg],
+    ['PNG', png],
+  ])('writes the chart of a %s as a motif', async (_, photo) => {
+    const json = await callJson<ReadJson>('read', photo, '--corners', at, '--ink', '--to', motif);
+    expect(json).toMatchObject({ columns: 20, rows: 24, colours: ['#ffffff', '#000000'], file: motif });
+    expect(json.counted?.columns?.count).toBe(20);
+    expect(json.doubtful).toEqual([]);
+    expect(motifRows()).toEqual(painted);
+    // What is written is a MOTIF for the other commands.
+    expect(await callJson('measure', motif)).toMatchObject({ width: 20, height: 24, ground: '#ffffff' });
+  });
+
+  it('reads a photo that a camera held sideways, in the corners of the upright picture', async () => {
+    const sideways = folder.file('sideways.jpg', withOrientation(jpegOf(turnedLeft(picture)), 6));
+    await callJson('read', sideways, '--corners', at, '--ink', '--to', motif);
+    expect(motifRows()).toEqual(painted);
+  });
+
+  it('takes counts and yarns that are given, and says to people what it read', async () => {
+    const { status, out } = await call(
+      ...['read', png, '--corners', at, '--columns', '20', '--rows', '24', '--colours', '2', '--to', motif],
+    );
+    expect(status).toBe(0);
+    expect(out).toContain('20 stitches × 24 rows');
+    expect(out).toContain('No cell is doubtful.');
+    expect(out).toContain(`Written to ${motif}.`);
+  });
+
+  it('takes what is light for the figure if asked', async () => {
+    await callJson('read', png, '--corners', at, '--ink', '--figure', 'light', '--to', motif);
+    expect(motifRows()).toEqual(painted.map((row) => [...row].map((cell) => (cell === '#' ? '.' : '#')).join('')));
+  });
+
+  const crossed = written([corners[0], corners[2], corners[1], corners[3]]);
+  const mirrored = written([corners[1], corners[0], corners[3], corners[2]]);
+  it.each([
+    { what: 'corners crossed', typed: [png, '--corners', crossed], code: 'corners-unusable', where: '--corners' },
+    {
+      what: 'corners the wrong way round',
+      typed: [png, '--corners', mirrored],
+      code: 'corners-unusable',
+      where: '--corners',
+    },
+    {
+      what: 'corners in a line',
+      typed: [png, '--corners', '10,10,200,10,400,10,10,300'],
+      code: 'corners-unusable',
+      where: '--corners',
+    },
+    {
+      what: 'a corner outside',
+      typed: [png, '--corners', '10,10,900,10,400,400,10,300'],
+      code: 'corner-outside-picture',
+      where: '--corners',
+    },
+    { what: 'seven numbers', typed: [png, '--corners', '1,2,3,4,5,6,7'], code: 'option-value', where: '--corners' },
+    { what: 'no corners', typed: [png], code: 'option-missing', where: '--corners' },
+    {
+      what: 'one yarn',
+      typed: [png, '--corners', at, '--colours', '1'],
+      code: 'not-a-whole-number',
+      where: '--colours',
+    },
+    {
+      what: 'seventeen yarns',
+      typed: [png, '--corners', at, '--colours', '17'],
+      code: 'not-a-whole-number',
+      where: '--colours',
+    },
+    {
+      what: 'more columns than pixels show',
+      typed: [png, '--corners', at, '--columns', '400', '--rows', '24'],
+      code: 'cells-too-fine',
+      where: png,
+    },
+  ])('refuses $what', async ({ typed, code, where }) => {
+    const { error } = await callJson<{ error: { code: string; where: string } }>('read', ...typed, '--to', motif);
+    expect(error).toMatchObject({ code, where });
+  });
+
+  it('refuses to write anything but a PNG', async () => {
+    const { error } = await callJson<{ error: { code: string } }>('read', png, '--corners', at, '--to', 'motif.jpg');
+    expect(error.code).toBe('option-value');
+  });
+
+  const blank = folder.file('blank.png', pngOf({ width: 300, height: 200, rgba: new Uint8Array(240_000).fill(220) }));
+  it.each([
+    { what: 'a photo with no grid', photo: () => blank, code: 'grid-not-found' },
+    {
+      what: 'a JPEG of 100 megapixels',
+      photo: () => folder.file('huge.jpg', declaring(jpegOf(picture), 10_000, 10_000)),
+      code: 'photo-too-large',
+    },
+    { what: 'a PNG of 100 megapixels', photo: () => folder.file('huge.png', hugePng()), code: 'photo-too-large' },
+    {
+      what: 'a JPEG that was cut off',
+      photo: () => folder.file('cut.jpg', jpegOf(picture).subarray(0, 9000)),
+      code: 'picture-truncated',
+    },
+    {
+      what: 'a JPEG cut in its header',
+      photo: () => folder.file('cut2.jpg', jpegOf(picture).subarray(0, 30)),
+      code: 'picture-truncated',
+    },
+    { what: 'an empty file', photo: () => folder.file('empty.jpg', ''), code: 'picture-empty' },
+    { what: 'a text', photo: () => folder.file('text.jpg', 'knit one, purl one'), code: 'photo-unknown-kind' },
+    {
+      what: 'an SVG',
+      photo: () => folder.file('a.svg', '<svg xmlns="http://www.w3.org/2000/svg"/>'),
+      code: 'photo-unknown-kind',
+    },
+  ])('refuses $what', async ({ photo, code }) => {
+    const path = photo();
+    const { error } = await callJson<{ error: { code: string; where: string; message: string } }>(
+      ...['read', path, '--corners', '10,10,200,10,200,150,10,150', '--to', motif],
+    );
+    expect(error).toMatchObject({ code, where: path });
+    expect(error.message).not.toBe('');
+  });
+});
+
+/** The picture as a sensor held a quarter turn to the left stores it. */
+function turnedLeft({ width, height, rgba }: Picture): Picture {
+  const turned = new Uint8ClampedArray(rgba.length);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      turned.set(rgba.subarray((y * width + x) * 4, (y * width + x) * 4 + 4), ((width - 1 - x) * height + y) * 4);
+    }
+  }
+  return { width: height, height: width, rgba: turned };
+}
+
+/** The JPEG with an Exif segment that says how it was held (Exif 2.3, tag 0x0112). */
+function withOrientation(file: Uint8Array, orientation: number): Uint8Array {
+  const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, orientation, 0, 0, 0, 0, 0, 0];
+  const segment = [...Buffer.from('Exif\0\0'), ...tiff];
+  return Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, 0, segment.length + 2, ...segment, ...file.subarray(2)]);
+}
+
+/** The JPEG declaring another size in its frame header. */
+function declaring(file: Uint8Array, width: number, height: number): Uint8Array {
+  const changed = Uint8Array.from(file);
+  const frame = changed.findIndex((byte, i) => byte === 0xff && changed[i + 1] === 0xc0);
+  changed.set([height >> 8, height & 255, width >> 8, width & 255], frame + 5);
+  return changed;
+}
+
+function hugePng(): Uint8Array {
+  const file = Uint8Array.from(pngOf({ width: 2, height: 2, rgba: new Uint8Array(16) }));
+  new DataView(file.buffer).setUint32(16, 10_000);
+  new DataView(file.buffer).setUint32(20, 10_000);
+  return file;
+}
