@@ -22,6 +22,10 @@ const KEYS: { readonly [Name in WholeName]: string } = {
   'exchange-yarns': 'Shift+E',
   invert: 'Shift+I',
   outline: 'Shift+O',
+  'mend-slips': 'Shift+M',
+  'crop-blank-first': 'Shift+K',
+  'crop-blank-last': 'Shift+J',
+  'trim-blank': 'Shift+U',
 };
 
 /** Commands that take hold of what floats, if anything does. */

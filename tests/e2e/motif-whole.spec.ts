@@ -45,3 +45,24 @@ test('mirrors from the list of commands', async ({ page, start }) => {
   await page.getByRole('option', { name: 'Mirror up' }).click();
   expect(await chart.shown()).toEqual(['#..', '...']);
 });
+
+test('mends what breaks the repeat from the panel, and crops to one repeat', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('24');
+  await page.getByRole('textbox', { name: 'Rows' }).fill('4');
+  const chart = new Chart(page);
+  await chart.grid.focus();
+  await page.keyboard.press('Control+Home');
+  // A column of contrast every third stitch, and one cell too many.
+  for (let column = 0; column < 24; column += 3) {
+    for (let row = 0; row < 4; row++) await chart.click(column, row);
+  }
+  await chart.click(1, 2);
+  const mend = page.getByRole('button', { name: 'Mend the cells that break the repeat' });
+  await mend.click();
+  expect(await chart.shown()).toEqual(Array.from({ length: 4 }, () => '#..'.repeat(8)));
+  await expect(mend).toBeHidden();
+  await page.keyboard.press('Shift+J');
+  expect(await chart.shown()).toEqual(['#..']);
+  await expect(page.getByRole('button', { name: 'Undo crop to repeat' })).toBeEnabled();
+});

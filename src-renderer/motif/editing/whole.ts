@@ -1,4 +1,4 @@
-/** Changes of a whole motif: mirrored, turned, moved, widened inside, its colours exchanged. Null: nothing changes. */
+/** Changes of a whole motif: mirrored, turned, moved, mended, trimmed, its colours exchanged. Null: nothing changes. */
 import {
   deleteColumns,
   deleteRows,
@@ -17,6 +17,8 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
+import { cropToRepeat, startsAcross, trimBlank, trueRepeat } from '@shared/repeat/index.ts';
+import { measureOf } from '../measured.ts';
 import { paintChange } from './strokes.ts';
 
 /** What a command works on beside the motif. */
@@ -44,7 +46,11 @@ export type WholeName =
   | 'delete-row'
   | 'exchange-yarns'
   | 'invert'
-  | 'outline';
+  | 'outline'
+  | 'mend-slips'
+  | 'crop-blank-first'
+  | 'crop-blank-last'
+  | 'trim-blank';
 
 export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
   'mirror-across': (motif) => gridChange(motif, 'mirror-across', mirrorAcross(motif.grid)),
@@ -80,10 +86,29 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
     return gridChange(motif, 'invert', { ...grid, cells });
   },
   outline: (motif, { colour }) => paintChange(motif, 'outline', colour, outlineCells(motif.grid, motif.ground)),
+  'mend-slips': mendSlips,
+  'crop-blank-first': (motif) => cropChange(motif, 'blankFirst'),
+  'crop-blank-last': (motif) => cropChange(motif, 'blankLast'),
+  'trim-blank': (motif) => gridChange(motif, 'trim', trimBlank(motif.grid, motif.ground)),
 };
 
 export const WHOLE_NAMES = Object.keys(WHOLE) as readonly WholeName[];
 
 function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
   return sameGrid(grid, motif.grid) ? null : { name, kind: 'motif', motif: motif.id, to: { grid } };
+}
+
+/** Every cell that breaks the near repeat becomes what its copies are. */
+function mendSlips(motif: Motif): Change | null {
+  const cells = motif.grid.cells.slice();
+  for (const { column, row, expected } of measureOf(motif).slips) cells[row * motif.grid.width + column] = expected;
+  return gridChange(motif, 'mend-slips', { ...motif.grid, cells });
+}
+
+/** One true repeat, with its widest blank at the left or at the right. */
+function cropChange(motif: Motif, side: 'blankFirst' | 'blankLast'): Change | null {
+  const { grid, ground } = motif;
+  const repeat = trueRepeat(grid);
+  const column = startsAcross(grid, repeat, ground)[side];
+  return gridChange(motif, 'crop', cropToRepeat(grid, repeat, { column, row: 0 }));
 }

@@ -164,11 +164,11 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
   }),
   'photo-unknown-kind': () => ({
-    what: 'This is none of the pictures that are read: PNG, JPEG or WebP.',
+    what: 'This is neither a PNG nor a JPEG picture.',
     mend: 'Save the photo or scan as one of these.',
   }),
   'photo-only-in-window': ({ kind }) => ({
-    what: `${kind} pictures are read in the window, not from the command line.`,
+    what: `${kind} pictures are not read from the command line.`,
     mend: 'Save it as PNG or JPEG.',
   }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({

@@ -67,6 +67,9 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   'exchange-yarns': regrid('exchange-yarns', exchangeColours(motif.grid, 0, 1)),
   invert: regrid('invert', exchangeColours(motif.grid, 0, 1)),
   outline: stroke('outline', [13, 1]),
+  'mend-slips': stroke('mend-slips', [13, 1]),
+  crop: regrid('crop', deleteColumns(motif.grid, 3, 1)),
+  trim: regrid('trim', deleteRows(motif.grid, 3, 1)),
   'resize-motif': { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid: gridFromText(['.X'], '.X') } },
   'rename-motif': { name: 'rename-motif', kind: 'motif', motif: motif.id, to: { name: 'skerry light' } },
   'import-motif': {

@@ -58,6 +58,24 @@ describe('a command for the whole motif', () => {
     expect(after(name, lines, corner, pen)).toBeNull();
   });
 
+  it('mends the one cell that breaks the repeat', () => {
+    const row = '#..'.repeat(8);
+    const spoilt = [row, row, `##.${row.slice(3)}`, row];
+    expect(after('mend-slips', spoilt, corner)).toEqual([row, row, row, row]);
+    expect(after('mend-slips', [row, row, row, row], corner)).toBeNull();
+  });
+
+  it('crops to one repeat, with the blank columns where they are wanted', () => {
+    const rows = ['#..o#..o#..o', '#...#...#...'];
+    expect(after('crop-blank-first', rows, corner)).toEqual(['..o#', '...#']);
+    expect(after('crop-blank-last', rows, corner)).toEqual(['o#..', '.#..']);
+  });
+
+  it('trims blank edges, and leaves a chart without figure alone', () => {
+    expect(after('trim-blank', ['....', '.#o.', '....'], corner)).toEqual(['#o']);
+    expect(after('trim-blank', ['..', '..'], corner)).toBeNull();
+  });
+
   it('does not pass the largest motif', () => {
     const place = { cursor: corner, colour: 1 };
     const wide = { ...motif(['.']), grid: makeGrid(1000, 1) };
