@@ -55,9 +55,13 @@ test('mends what breaks the repeat from the panel, and crops to one repeat', asy
   await page.keyboard.press('Control+Home');
   // A column of contrast every third stitch, and one cell too many.
   for (let column = 0; column < 24; column += 3) {
-    for (let row = 0; row < 4; row++) await chart.click(column, row);
+    await page.keyboard.press('Control+Home');
+    for (let step = 0; step < column; step++) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Space');
+    for (let row = 1; row < 4; row++) await page.keyboard.press('Shift+ArrowUp');
   }
-  await chart.click(1, 2);
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Space');
   const mend = page.getByRole('button', { name: 'Mend the cells that break the repeat' });
   await mend.click();
   expect(await chart.shown()).toEqual(Array.from({ length: 4 }, () => '#..'.repeat(8)));
