@@ -18,7 +18,7 @@ const LEAST_CELL = 16;
 const MOST_CELL = 24;
 
 /** Very many cells get fewer pixels each, but never fewer than this. */
-const LEAST_CROWDED_CELL = 6;
+const LEAST_CROWDED_CELL = 4;
 
 /** Straightened pictures stay within this many pixels: a tenth of a second and 32 MB. */
 const MOST_PIXELS = 8e6;

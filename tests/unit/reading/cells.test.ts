@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import { finish, photoOf, readCells, type ChartReading } from '@shared/reading/index.ts';
+import { gridToText } from '@shared/grid/index.ts';
+import { findColours } from '../../../src-shared/reading/clusters.ts';
+import { confidenceOf } from '../../../src-shared/reading/confidence.ts';
+import { kMeans } from '../../../src-shared/reading/k-means.ts';
+import { lightOn, underEvenLight } from '../../../src-shared/reading/light.ts';
+import { oklab } from '../../../src-shared/reading/oklab.ts';
+import { normal, photograph, seeded } from './chart-photo.ts';
+import { blobs, speckled } from './motifs.ts';
+
+const PAPER = [235, 230, 220] as const;
+const INK = [60, 55, 60] as const;
+
+describe('yarns found among cells', () => {
+  const yarns = [
+    [230, 225, 215],
+    [40, 50, 110],
+    [190, 60, 50],
+    [70, 130, 80],
+  ] as const;
+
+  function cells(counts: readonly number[], grain: number): Float64Array {
+    const random = seeded(8);
+    const seen = counts.flatMap((count, yarn) =>
+      Array.from({ length: count }, () => (yarns[yarn] as readonly number[]).map((v) => v + grain * normal(random))),
+    );
+    return Float64Array.from(seen.flatMap(([r = 0, g = 0, b = 0]) => [...oklab(r, g, b)]));
+  }
+
+  it.each([
+    { counts: [500], grain: 4 },
+    { counts: [500, 300], grain: 4 },
+    { counts: [900, 300, 40, 200], grain: 6 },
+    { counts: [3000, 4, 2, 3], grain: 3 },
+    { counts: [400, 400, 400, 400], grain: 0 },
+  ])('are as many as there are: $counts', ({ counts, grain }) => {
+    const colours = cells(counts, grain);
+    expect(findColours(colours, new Uint8Array(colours.length / 3).fill(1), null)).toHaveLength(counts.length);
+  });
+
+  it('are as many as asked for, the least different ones taken together', () => {
+    const colours = cells([400, 300, 200, 100], 4);
+    const clean = new Uint8Array(1000).fill(1);
+    expect(findColours(colours, clean, 2)).toHaveLength(2);
+    expect(findColours(colours, clean, 3)).toHaveLength(3);
+  });
+
+  it('are fewer than asked for where there are no more', () => {
+    const colours = cells([10, 10], 0);
+    expect(findColours(colours, new Uint8Array(20).fill(1), 5)).toHaveLength(2);
+  });
+
+  it('come out the same every time', () => {
+    const colours = cells([200, 150, 30, 20], 5);
+    expect(kMeans(colours, 8, 3)).toEqual(kMeans(colours, 8, 3));
+    expect(kMeans(colours, 8, 3)).not.toEqual(kMeans(colours, 8, 4));
+  });
+});
+
+describe('uneven light', () => {
+  /** Cells of a motif under light that is known. */
+  function lit(light: (x: number, y: number) => number): { seen: Float32Array; bare: Float32Array; truth: number[] } {
+    const grid = blobs(48, 40, 2, 6);
+    const truth: number[] = [];
+    const seen = new Float32Array(48 * 40 * 3);
+    const bare = new Float32Array(48 * 40 * 3);
+    grid.cells.forEach((index, cell) => {
+      const bright = light(((cell % 48) + 0.5) / 48, (Math.floor(cell / 48) + 0.5) / 40);
+      truth.push(bright);
+      const colour = index === 0 ? PAPER : INK;
+      bare.set(colour, cell * 3);
+      seen.set(
+        colour.map((value) => value * bright),
+        cell * 3,
+      );
+    });
+    return { seen, bare, truth };
+  }
+
+  it.each<{ lamp: string; light: (x: number, y: number) => number }>([
+    { lamp: 'even', light: () => 0.8 },
+    { lamp: 'from one side', light: (x, y) => 0.5 + 0.4 * x + 0.1 * y },
+    { lamp: 'in the middle', light: (x, y) => 1 - 0.8 * ((x - 0.5) ** 2 + (y - 0.5) ** 2) },
+    { lamp: 'with the soft shadow of a hand', light: (x, y) => 0.65 + 0.35 / (1 + Math.exp(-(x + y - 1) * 12)) },
+  ])('$lamp is found to 5 parts in 100', ({ light }) => {
+    const { seen, truth } = lit(light);
+    const found = lightOn(seen, 48, 40);
+    const ratios = [...found].map((value, cell) => value / (truth[cell] as number)).sort((a, b) => a - b);
+    const middle = ratios[ratios.length >> 1] as number;
+    for (const ratio of ratios) expect(Math.abs(ratio / middle - 1)).toBeLessThan(0.05);
+  });
+
+  it('is taken off every cell and its quarters', () => {
+    expect([...underEvenLight(Float32Array.from([50, 60, 70, 50, 60, 70]), Float32Array.from([0.5, 1]))]).toEqual([
+      100, 120, 140, 50, 60, 70,
+    ]);
+    const quarters = new Float32Array(24).fill(10);
+    expect([...underEvenLight(quarters, Float32Array.from([0.5, 1]), 4)]).toEqual([
+      ...new Array<number>(12).fill(20),
+      ...new Array<number>(12).fill(10),
+    ]);
+  });
+
+  it('is not read into an all-over motif without any paper', () => {
+    // Dark below, light above: colour, not light, since the step is sharp.
+    const seen = Float32Array.from({ length: 30 * 30 * 3 }, (_, i) => (Math.floor(i / 90) < 15 ? 60 : 200));
+    const found = lightOn(seen, 30, 30);
+    for (const value of found) expect(Math.abs(value - 1)).toBeLessThan(0.05);
+  });
+});
+
+describe('doubt', () => {
+  it('falls on cells between two yarns, and on those whose quarters disagree more than is usual', () => {
+    const yarns = Uint8Array.from([0, 0, 0, 0, 0, 1, 1, 1, 1]);
+    const margins = Float32Array.from([0.9, 0.9, 0.9, 0.1, 0.9, 0.8, 0.8, 0.8, 0.8]);
+    // Yarn 1 is drawn as a slash: two quarters of its cells are always white.
+    const stray = Uint8Array.from([0, 0, 0, 0, 2, 2, 2, 2, 4]);
+    const { doubtful, confidence } = confidenceOf(yarns, margins, stray);
+    expect([...doubtful]).toEqual([0, 0, 0, 1, 1, 0, 0, 0, 1]);
+    for (const value of confidence) expect(value >= 0 && value <= 1).toBe(true);
+  });
+});
+
+describe('cells of a chart', () => {
+  const camera = { width: 420, height: 420, roll: 5, tilt: 8, pan: -6 };
+
+  function read(grid: ReturnType<typeof blobs>, figure: 'dark' | 'light' = 'dark'): ChartReading {
+    const { picture, corners } = photograph(grid, { colours: [PAPER, INK], line: 0.08 }, camera, {
+      blur: 0.7,
+      noise: 4,
+    });
+    return finish(readCells(photoOf(picture), corners, grid.width, grid.height, { kind: 'ink', figure }));
+  }
+
+  it('stand as in a grid: the bottom row first, the ground 0, figure black', () => {
+    const grid = blobs(18, 22, 2, 3);
+    const reading = read(grid);
+    expect(gridToText(reading.grid, '.X')).toEqual(gridToText(grid, '.X'));
+    expect(reading).toMatchObject({ ground: 0, colours: ['#ffffff', '#000000'] });
+  });
+
+  it('of a chart that nothing was drawn on are all ground, and sure', () => {
+    const reading = read(speckled(18, 22, 0, 1));
+    expect(new Set(reading.grid.cells)).toEqual(new Set([0]));
+    expect(new Set(reading.doubtful)).toEqual(new Set([0]));
+  });
+
+  it('lie where its lines are, though a corner was set a third of a cell off', () => {
+    const grid = blobs(18, 22, 2, 3);
+    const { picture, corners } = photograph(grid, { colours: [PAPER, INK], line: 0.08 }, camera, {
+      blur: 0.7,
+      noise: 4,
+    });
+    const [a, b, c, d] = corners;
+    const cell = Math.hypot(b.x - a.x, b.y - a.y) / 18;
+    const off = [{ x: a.x - cell / 3, y: a.y + cell / 3 }, b, { x: c.x + cell / 3, y: c.y }, d] as const;
+    const reading = finish(readCells(photoOf(picture), off, 18, 22, { kind: 'ink', figure: 'dark' }));
+    expect(gridToText(reading.grid, '.X')).toEqual(gridToText(grid, '.X'));
+  });
+
+  it('are the same when the photo is read again', () => {
+    const grid = blobs(18, 22, 2, 3);
+    expect(read(grid)).toEqual(read(grid));
+  });
+});
