@@ -72,6 +72,12 @@ const MOST_ASPECT = 1.8;
 /** Share of the confidence that is left where the two counts do not bear each other out. */
 const DOUBTED = 0.4;
 
+/** Outermost edges further than this from the ends of the chart, in cells, may be one too few or too many. */
+const LEAST_DOUBTED_MISFIT = 0.25;
+
+/** Windows that the chart is cut into; as many again overlap them by half. */
+const WINDOWS = 4;
+
 /** The proposal for a straightened chart, whose outermost lines are its border. */
 export function* findGrid(straight: Picture): Steps<GridProposal> {
   const columns = candidates(straight, 'across');
@@ -178,7 +184,10 @@ function shareKept(peak: Peak, chosen: Peak): number {
   return (peak.strength / chosen.strength) * Math.min(1, peak.times / chosen.times);
 }
 
-/** The strongest pair of peaks that makes cells of a likely shape, where the chosen two do not; null where they do or none does. */
+/**
+ * Null where the two chosen peaks make cells of a likely shape. Else the
+ * strongest pair that does, or if there is none the chosen two, both doubted.
+ */
 function inProportion(columns: Candidates, rows: Candidates): GridProposal | null {
   const isLikely = (across: Peak, up: Peak): boolean => {
     const aspect = rows.length / up.times / (columns.length / across.times);
@@ -201,9 +210,6 @@ function inProportion(columns: Candidates, rows: Candidates): GridProposal | nul
   const [across, up] = best ?? [columns.chosen, rows.chosen];
   return { columns: doubted({ ...columns, chosen: across }), rows: doubted({ ...rows, chosen: up }) };
 }
-
-/** Outermost edges further than this from the ends of the chart, in cells, may be one too few or too many. */
-const LEAST_DOUBTED_MISFIT = 0.25;
 
 /** Falls as something else, neither a multiple nor a shoulder, comes as strong; and where the peak itself is low. */
 function confidenceOf(peak: Peak, peaks: readonly Peak[]): number {
@@ -263,6 +269,3 @@ function endsOf(edges: readonly Float64Array[], times: number): { first: number;
   const [y, z] = [phases.at(-2) as number, phases.at(-1) as number];
   return { first: -(a + (a - b)), last: times - (z + (z - y)) };
 }
-
-/** Windows that the chart is cut into; as many again overlap them by half. */
-const WINDOWS = 4;
