@@ -12,6 +12,8 @@ export default defineConfig({
   timeout: 120_000,
   reporter: 'list',
   use: {
+    // A fresh page costs more than most tests do. Each test has a host, and so an origin and a storage, of its own.
+    reuseContext: true,
     viewport: { width: 1280, height: 800 },
     colorScheme: 'light',
     screenshot: 'only-on-failure',

@@ -44,7 +44,6 @@ export const test = base.extend<Fixtures>({
       await page.getByRole('button', { name: 'Commands' }).waitFor();
       await page.evaluate(() => document.fonts.ready);
     });
-    await page.close();
     expect(complaints).toEqual([]);
   },
 });
