@@ -1,12 +1,12 @@
 /** Reading the photo or scan that a command is about. */
 import { decode } from 'jpeg-js';
-import { readPng } from '@shared/picture/index.ts';
+import { readPbm, readPng } from '@shared/picture/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import {
   assertPhotoSize,
-  blankPicture,
+  checkPictureFile,
   MOST_MEGAPIXELS,
-  readPictureHeader,
+  pictureOfPixels,
   upright,
   type Picture,
 } from '@shared/reading/index.ts';
@@ -22,40 +22,23 @@ export async function readPhoto(path: string): Promise<Picture> {
   return placed(path, () => decodePhoto(bytes));
 }
 
-/**
- * Throws what `readPictureHeader` throws, `photo-too-large` before anything of
- * that size is made, `photo-only-in-window`, `picture-truncated`,
- * `picture-broken` or `picture-interlaced`.
- */
+/** Throws what `checkPictureFile` throws, `photo-only-in-window`, or `picture-interlaced`. */
 export function decodePhoto(bytes: Uint8Array): Picture {
-  const { kind, width, height, orientation } = readPictureHeader(bytes);
-  assertPhotoSize(width, height);
-  switch (kind) {
+  const file = checkPictureFile(bytes);
+  switch (file.kind) {
     case 'PNG':
-      return fromPng(bytes);
+      return pictureOfPixels(readPng(bytes, assertPhotoSize));
+    case 'PBM':
+      return pictureOfPixels(readPbm(bytes, assertPhotoSize));
     case 'JPEG':
-      return upright(fromJpeg(bytes), orientation);
+      return upright(fromJpeg(bytes), file.orientation);
     case 'WebP':
-      throw problemError('photo-only-in-window', { kind });
+    case 'SVG':
+      throw problemError('photo-only-in-window', { kind: file.kind });
   }
 }
 
-function fromPng(bytes: Uint8Array): Picture {
-  const { width, height, colours } = readPng(bytes, assertPhotoSize);
-  const picture = blankPicture(width, height);
-  const { rgba } = picture;
-  colours.forEach((colour, pixel) => {
-    rgba[pixel * 4] = colour >> 16;
-    rgba[pixel * 4 + 1] = (colour >> 8) & 255;
-    rgba[pixel * 4 + 2] = colour & 255;
-    rgba[pixel * 4 + 3] = 255;
-  });
-  return picture;
-}
-
 function fromJpeg(bytes: Uint8Array): Picture {
-  // A JPEG that was cut off would be filled up with grey: the mark of its end must be there.
-  if (!hasEnd(bytes)) throw problemError('picture-truncated', { kind: 'JPEG' });
   try {
     const { width, height, data } = decode(bytes, {
       useTArray: true,
@@ -67,10 +50,4 @@ function fromJpeg(bytes: Uint8Array): Picture {
   } catch {
     throw problemError('picture-broken', { kind: 'JPEG', damage: 'pixels' });
   }
-}
-
-/** End of image, FF D9; cameras may put notes of their own after it. */
-function hasEnd(bytes: Uint8Array): boolean {
-  for (let at = bytes.length - 2; at > 0; at--) if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return true;
-  return false;
 }

@@ -1,5 +1,6 @@
 export { groundOf } from './ground.ts';
 export { readPng } from './png.ts';
-export { colourText, parseColour } from './pixels.ts';
+export { isPbm, readPbm } from './pbm.ts';
+export { colourText, parseColour, type Pixels } from './pixels.ts';
 export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
 export { projectFromPicture, yarnsOfPicture, type PictureNames } from './project.ts';

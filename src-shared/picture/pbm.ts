@@ -14,12 +14,15 @@ export function isPbm(bytes: Uint8Array): boolean {
   return bytes[0] === code('P') && (bytes[1] === code('1') || bytes[1] === code('4')) && !isDigit(bytes[2]);
 }
 
-/** Throws `picture-truncated`, `picture-broken` or `picture-too-large`. */
-export function readPbm(bytes: Uint8Array): Pixels {
+/**
+ * Throws `picture-truncated` or `picture-broken`, and what `assertSize` throws
+ * for the size that is declared: for a motif `picture-too-large`.
+ */
+export function readPbm(bytes: Uint8Array, assertSize = assertMotifSize): Pixels {
   const source = new Source(bytes);
   const width = source.readSize();
   const height = source.readSize();
-  assertMotifSize(width, height);
+  assertSize(width, height);
   const colours = bytes[1] === code('1') ? source.readPlain(width * height) : source.readPacked(width, height);
   return { width, height, colours };
 }

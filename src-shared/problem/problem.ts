@@ -45,6 +45,8 @@ export interface ProblemFacts {
   'picture-empty': Record<string, never>;
   'picture-truncated': { kind: string };
   'picture-broken': { kind: string; damage: PictureDamage };
+  'picture-animated': { kind: string };
+  'svg-unsafe': { danger: SvgDanger };
   'picture-interlaced': { depth: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'image-too-large': { width: number; height: number; mostPixels: number; mostSide: number };
@@ -89,7 +91,11 @@ export interface ProblemFacts {
 }
 
 /** The part of a picture file that cannot be right. */
-export type PictureDamage = 'signature' | 'header' | 'chunk' | 'checksum' | 'palette' | 'pixels';
+export type PictureDamage =
+  'signature' | 'header' | 'chunk' | 'checksum' | 'palette' | 'pixels' | 'drawing' | 'encoding';
+
+/** What in an SVG could do more than be drawn. */
+export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';
 
 /** Why four points cannot be the corners of a chart. */
 export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';

@@ -1,5 +1,5 @@
 /** What went wrong, and what to do about it. */
-import type { CornerFault, PictureDamage, Problem, ProblemCode, ProblemFacts } from '../../problem/index.ts';
+import type { CornerFault, PictureDamage, Problem, ProblemCode, ProblemFacts, SvgDanger } from '../../problem/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `what` happened and how to `mend` it. */
@@ -15,6 +15,16 @@ const damage: Readonly<Record<PictureDamage, string>> = {
   checksum: 'a part of it does not match its checksum',
   palette: 'a pixel names no colour of its palette',
   pixels: 'its pixels cannot be unpacked',
+  drawing: 'it cannot be drawn',
+  encoding: 'its text is not in UTF-8',
+};
+
+const svgDanger: Readonly<Record<SvgDanger, string>> = {
+  script: 'a script',
+  handler: 'a script that an event would start',
+  foreign: 'a page or a film inside it',
+  'document-type': 'definitions of its own (a document type)',
+  outside: 'a link to something outside it',
 };
 
 const cornerFault: Readonly<Record<CornerFault, string>> = {
@@ -147,6 +157,14 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The ${kind} picture is damaged: ${damage[part]}.`,
     mend: 'Save it again in the program that made it.',
   }),
+  'picture-animated': ({ kind }) => ({
+    what: `The ${kind} picture moves; which of its pictures is meant cannot be told.`,
+    mend: 'Save the one you want as a still picture.',
+  }),
+  'svg-unsafe': ({ danger }) => ({
+    what: `The SVG drawing was not opened: it holds ${svgDanger[danger]}.`,
+    mend: 'Save it as a plain SVG with nothing but shapes and pictures in it, or as PNG.',
+  }),
   'picture-interlaced': ({ depth }) => ({
     what: `The PNG picture is interlaced with ${n.count(depth, 'bit')} a pixel, a kind that is not read.`,
     mend: 'Save it again without interlacing.',
@@ -164,12 +182,12 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
   }),
   'photo-unknown-kind': () => ({
-    what: 'This is neither a PNG nor a JPEG picture.',
-    mend: 'Save the photo or scan as one of these.',
+    what: 'This is no PNG, JPEG, WebP, SVG or PBM picture.',
+    mend: 'Save the photo or scan as PNG or JPEG.',
   }),
   'photo-only-in-window': ({ kind }) => ({
-    what: `${kind} pictures are not read from the command line.`,
-    mend: 'Save it as PNG or JPEG.',
+    what: `${kind} pictures are read in the window, but not from the command line.`,
+    mend: 'Read it in the window, or save it as PNG or JPEG.',
   }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({
     what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,

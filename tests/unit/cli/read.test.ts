@@ -166,7 +166,7 @@ describe('read', () => {
     {
       what: 'an SVG',
       photo: () => folder.file('a.svg', '<svg xmlns="http://www.w3.org/2000/svg"/>'),
-      code: 'photo-unknown-kind',
+      code: 'photo-only-in-window',
     },
   ])('refuses $what', async ({ photo, code }) => {
     const path = photo();

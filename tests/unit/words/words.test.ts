@@ -35,6 +35,8 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'picture-empty': {},
   'picture-truncated': { kind: 'PNG' },
   'picture-broken': { kind: 'PNG', damage: 'checksum' },
+  'picture-animated': { kind: 'WebP' },
+  'svg-unsafe': { danger: 'outside' },
   'picture-interlaced': { depth: 1 },
   'picture-too-large': { width: 20000, height: 20000, mostWidth: 1000, mostHeight: 4000 },
   'image-too-large': { width: 70000, height: 10, mostPixels: 268435456, mostSide: 65535 },
