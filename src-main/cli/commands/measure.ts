@@ -17,7 +17,7 @@ export const measureCommand: Command = {
     const measured = measure(motif.grid, motif.ground);
     const { colour, name } = project.yarns[motif.ground] as Yarn;
     return {
-      json: measureJson(measured, project.yarns),
+      json: measureJson(measured, motif.grid, project.yarns),
       text: () =>
         [...words.measure.sentences(measured), words.cli.ground(colour, isProject ? name : null)]
           .map(plainText)

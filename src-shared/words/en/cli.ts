@@ -4,7 +4,7 @@ import { numbers as n } from './numbers.ts';
 const RUN = 'npm run -s cli --';
 
 const commands = {
-  measure: 'Says what a drawing is: its size, blank edges and true repeat.',
+  measure: 'Says what a drawing is: size, blank edges, repeat, steps, slips and trims.',
   read: 'Reads a chart out of a photo or scan and writes it as a motif.',
   place: 'Says on which needles groups of copies go, best first, and why.',
   plan: 'Says row by row what to knit, wrap and look out for.',
@@ -62,6 +62,12 @@ const arguments_ = {
 } as const;
 
 const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
+  measure: [
+    'Rows and stitches are counted from 1, also with --json: row 1 at the bottom, stitch 1 at the left.',
+    'A slip is a cell that breaks a repeat which all but a few cells keep: its row and stitch, the',
+    'colour drawn there, and the colour expected, which most of its copies have.',
+    'A step by half is a half drop and a brick at once: --json gives the block of either.',
+  ],
   place: [
     'Spaces are named from left to right: margin, gaps, margin. They count all stitches;',
     'the gap across the seam is both margins less the seam allowance.',

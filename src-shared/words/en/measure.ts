@@ -1,7 +1,7 @@
 /**
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
-import type { Blank, Measure } from '../../repeat/index.ts';
+import { cutCopies, halfStep, runsOf, type Blank, type Measure } from '../../repeat/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `The chart is **48 stitches × 48 rows**.` */
@@ -15,16 +15,18 @@ function repeat({ width, height, repeat: unit }: Measure): string {
 }
 
 /** How many whole copies are drawn, and where the last one is cut; null if the drawing is one copy. */
-function copies({ width, height, repeat: unit }: Measure): string | null {
+function copies(measured: Measure): string | null {
+  const { width, height, repeat: unit } = measured;
   if (unit.width === width && unit.height === height) return null;
   const across = Math.floor(width / unit.width);
   const up = Math.floor(height / unit.height);
+  const cut = cutCopies(measured);
   const cuts = [
-    unit.dividesAcross ? '' : `${n.columns(width - across * unit.width)} of one more at the right`,
-    unit.dividesUp ? '' : `${n.rows(height - up * unit.height)} of one more at the top`,
-  ].filter((cut) => cut !== '');
+    cut.stitches === 0 ? '' : `at the right after ${cut.stitches} of its ${n.stitches(unit.width)}`,
+    cut.rows === 0 ? '' : `at the top after ${cut.rows} of its ${n.rows(unit.height)}`,
+  ].filter((place) => place !== '');
   const whole = `It is drawn **${across} × ${up}** times`;
-  return cuts.length === 0 ? `${whole}.` : `${whole}, and ${n.list(cuts)}: **the last copy is cut**.`;
+  return cuts.length === 0 ? `${whole}.` : `${whole}, and **the last copy is cut** ${n.list(cuts)}.`;
 }
 
 /** `first column is`, `first 2 columns and the last one are`; null where neither edge is blank. */
@@ -65,19 +67,42 @@ function blankRows({ blank: edges }: Measure): string | null {
   return `Blank from edge to edge: ${n.list(places)}.`;
 }
 
-/** How far the pattern moves sideways from one band of copies to the next; null if it does not. */
-function step({ step: move }: Measure): string | null {
+/** How the copies are moved against each other; null if they stand straight. */
+function step(measured: Measure): string | null {
+  const { step: move } = measured;
   if (!move) return null;
+  const half = halfStep(measured);
+  if (half) {
+    const { halfDrop, brick } = half;
+    return (
+      `The copies are stepped by half: a **half drop** of ${n.size(halfDrop.width, halfDrop.height)}, ` +
+      `each next column ${n.rows(move.rows)} higher; seen by rows, **bricks** of ${n.size(brick.width, brick.height)}.`
+    );
+  }
   return `The copies are stepped: **${n.rows(move.rows)}** up, the pattern stands **${n.stitches(move.shift)}** to the right.`;
 }
 
 /** A smaller repeat that a few cells break, and where the first of them is; null if there is none. */
-function near({ near: meant, slips }: Measure): string | null {
+function near({ width, height, near: meant, slips }: Measure): string | null {
   const [first] = slips;
   if (!meant || !first) return null;
-  const breaking = slips.length === 1 ? '**One cell** breaks' : `**${slips.length} cells** break`;
-  const where = `column ${first.column + 1}, row ${first.row + 1}`;
-  return `${breaking} a repeat of **${n.size(meant.width, meant.height)}**${slips.length === 1 ? ':' : ', the first at'} ${where}.`;
+  const every =
+    meant.width === width
+      ? n.rows(meant.height)
+      : meant.height === height
+        ? n.stitches(meant.width)
+        : n.size(meant.width, meant.height);
+  const breaking =
+    slips.length === 1 ? '**one cell** breaks that, at' : `**${slips.length} cells** break that, the first at`;
+  return `It **nearly repeats every ${every}**: ${breaking} row ${first.row + 1}, stitch ${first.column + 1}.`;
+}
+
+/** Rows that hold more than two yarns; null if there are none. */
+function manyYarns({ manyYarns: rows }: Measure): string | null {
+  if (rows.length === 0) return null;
+  const said = n.rowRuns(runsOf(rows));
+  const verb = rows.length === 1 ? 'holds' : 'hold';
+  return `**${said.charAt(0).toUpperCase()}${said.slice(1)}** ${verb} more than two yarns.`;
 }
 
 export const measure = {
@@ -86,6 +111,7 @@ export const measure = {
   copies,
   step,
   near,
+  manyYarns,
   blank,
   blankRows,
   /** All of the above that there is to say, in reading order. */
@@ -98,5 +124,6 @@ export const measure = {
       near(measured),
       blank(measured),
       blankRows(measured),
+      manyYarns(measured),
     ].filter((sentence) => sentence !== null),
 };

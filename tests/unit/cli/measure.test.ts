@@ -25,9 +25,50 @@ describe('measure', () => {
       ground: '#ffffff',
       blank: { left: 1, right: 0, top: 0, bottom: 0 },
       repeat: { width: 4, height: 2, dividesAcross: false, dividesUp: true },
+      cut: { stitches: 2, rows: 0 },
       step: null,
+      near: null,
       slips: [],
+      rowsOfManyYarns: [],
+      trims: {
+        repeat: {
+          width: 4,
+          height: 2,
+          blankColumns: 2,
+          firstStitchForBlankFirst: 4,
+          firstStitchForBlankLast: 2,
+        },
+        withoutBlank: { width: 9, height: 2, firstStitch: 2, firstRow: 1 },
+      },
     });
+  });
+
+  it('lists slips by row and stitch as charts are read, with the colour drawn and the one expected', async () => {
+    const rows = Array.from({ length: 12 }, (_, row) => (row === 5 ? 'X..XX.X..X..' : 'X..X..X..X..'));
+    expect(await callJson('measure', folder.motif('slip.pbm', rows), '--ground', '#ffffff')).toMatchObject({
+      near: { width: 3, height: 1 },
+      slips: [{ row: 7, stitch: 5, drawn: '#000000', expected: '#ffffff' }],
+    });
+  });
+
+  it('gives the blocks of a step by half, and any other step as it is', async () => {
+    expect(await callJson('measure', folder.motif('half.pbm', ['X...', '..X.']))).toMatchObject({
+      step: { rows: 1, shift: 2, halfDrop: { width: 2, height: 2 }, brick: { width: 4, height: 1 } },
+    });
+    expect(await callJson('measure', folder.motif('third.pbm', ['..X', '.X.', 'X..']))).toMatchObject({
+      step: { rows: 1, shift: 1, halfDrop: null, brick: null },
+    });
+  });
+
+  it('names the rows with more than two yarns', async () => {
+    const three = folder.file(
+      'three.png',
+      pngOf([
+        [slate, chalk, '#9a3324'],
+        [slate, slate, chalk],
+      ]),
+    );
+    expect(await callJson('measure', three)).toMatchObject({ rowsOfManyYarns: [2] });
   });
 
   it('gives null for the blank edges of a drawing without a figure', async () => {
@@ -63,7 +104,7 @@ describe('measure', () => {
       [
         'The chart is 10 stitches × 2 rows.',
         'The repeat is 4 stitches × 2 rows.',
-        'It is drawn 2 × 1 times, and 2 columns of one more at the right: the last copy is cut.',
+        'It is drawn 2 × 1 times, and the last copy is cut at the right after 2 of its 4 stitches.',
         'The first column is blank all the way up.',
         'The ground is #ffffff.',
       ].join('\n'),

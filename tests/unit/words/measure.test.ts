@@ -35,7 +35,7 @@ describe('what is said of a drawing', () => {
       [
         'The chart is 5 stitches × 5 rows.',
         'The repeat is 2 stitches × 2 rows.',
-        'It is drawn 2 × 2 times, and 1 column of one more at the right and 1 row of one more at the top: the last copy is cut.',
+        'It is drawn 2 × 2 times, and the last copy is cut at the right after 1 of its 2 stitches and at the top after 1 of its 2 rows.',
         'No edge column is blank.',
       ],
     ],
@@ -45,7 +45,7 @@ describe('what is said of a drawing', () => {
       [
         'The chart is 2 stitches × 2 rows.',
         'The repeat is 2 stitches × 2 rows, all that is drawn.',
-        'The copies are stepped: 1 row up, the pattern stands 1 stitch to the right.',
+        'The copies are stepped by half: a half drop of 1 stitch × 2 rows, each next column 1 row higher; seen by rows, bricks of 2 stitches × 1 row.',
         'No edge column is blank: copies touch.',
       ],
     ],
@@ -78,6 +78,32 @@ describe('what is said of a drawing', () => {
 
   it('that one cell breaks', () => {
     const rows = Array.from({ length: 12 }, (_, row) => (row === 5 ? 'X..XX.X..X..' : 'X..X..X..X..'));
-    expect(said(...rows)).toContain('One cell breaks a repeat of 3 stitches × 1 row: column 5, row 7.');
+    expect(said(...rows)).toContain(
+      'It nearly repeats every 3 stitches × 1 row: one cell breaks that, at row 7, stitch 5.',
+    );
+  });
+
+  it('whose rows alone nearly repeat', () => {
+    const band = ['XX.X...X', 'X..XX.XX'];
+    const rows = Array.from({ length: 16 }, (_, row) => band[row % 2] ?? '');
+    rows[3] = 'X..XX.X.';
+    rows[8] = '.X.X...X';
+    expect(said(...rows)).toContain(
+      'It nearly repeats every 2 rows: 2 cells break that, the first at row 8, stitch 1.',
+    );
+  });
+
+  it('whose copies move by a third', () => {
+    expect(said('..X', '.X.', 'X..')).toContain(
+      'The copies are stepped: 1 row up, the pattern stands 1 stitch to the right.',
+    );
+  });
+
+  it.each([
+    [['XO.', 'XX.'], 'Row 2 holds more than two yarns.'],
+    [['XO.', '.X.', 'XO.', 'XO.'], 'Rows 1–2 and 4 hold more than two yarns.'],
+  ])('with three yarns in rows as in %j', (rows, sentence) => {
+    const measured = measure(gridFromText(rows, '.XO'), 0);
+    expect(words.measure.sentences(measured).map(plainText)).toContain(sentence);
   });
 });
