@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import { SHOWINGS, type MotifDesk } from './desk.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { measureOf } from './measured.ts';
@@ -84,7 +84,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
     {
       id: 'yarn-add',
       label: () => text.addYarn,
-      keys: [],
+      keys: ['Shift+Y'],
       isEnabled: () => addYarnChange(session.project, '') !== null,
       run: () => addYarn(session),
     },
@@ -110,6 +110,18 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       isEnabled: always,
       isOn: () => desk.state.showsNeighbours,
       run: () => desk.look({ showsNeighbours: !desk.state.showsNeighbours }),
+    },
+    {
+      id: 'fabric-next',
+      label: () => text.nextShowing,
+      keys: ['V'],
+      isEnabled: always,
+      run: () => {
+        const at = SHOWINGS.indexOf(desk.state.fabric ?? 'chart');
+        const next = SHOWINGS[(at + 1) % SHOWINGS.length] ?? 'chart';
+        desk.look({ fabric: next === 'chart' ? null : next });
+        session.announce(words.motif.drawing.showings[next]);
+      },
     },
     {
       id: 'square-cells',

@@ -4,6 +4,7 @@
  * part of the project, so none of it is undone.
  */
 import { createSubscriber } from 'svelte/reactivity';
+import type { FinishedFace } from '@shared/bed/index.ts';
 import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
@@ -33,9 +34,14 @@ export interface DeskState {
   /** Null: the whole motif, as large as it goes. */
   readonly view: Viewport | null;
   readonly showsNeighbours: boolean;
+  /** The side of the fabric that is shown instead of the chart, or null. */
+  readonly fabric: FinishedFace | null;
   /** Cells in the proportion of the gauge, or as wide as tall. */
   readonly cellShape: 'knitted' | 'square';
 }
+
+/** What the stage can show. */
+export const SHOWINGS = ['chart', 'knit', 'purl'] as const;
 
 /** What the stage does for commands; it alone knows its size. */
 export interface StageControls {
@@ -57,6 +63,7 @@ const START: DeskState = {
   cursor: { column: 0, row: 0 },
   view: null,
   showsNeighbours: true,
+  fabric: null,
   cellShape: 'knitted',
 };
 

@@ -21,6 +21,13 @@ export type Writing =
 /** A page as wide as the window, or small enough to be seen whole. */
 export type Fit = 'width' | 'page';
 
+const KEYS: { readonly [Kind in ExportKind]: string } = {
+  'chart-png': 'I',
+  'chart-svg': 'D',
+  'sheet-pdf': 'P',
+  'rows-csv': 'R',
+};
+
 export class SheetDesk {
   readonly actions: readonly Action[];
   #writing: Writing = { kind: 'none' };
@@ -49,7 +56,7 @@ export class SheetDesk {
       ...exportKinds.map((kind): Action => ({
         id: `write-${kind}`,
         label: () => text[kind],
-        keys: [],
+        keys: [KEYS[kind]],
         isEnabled,
         run: () => this.write([kind]),
       })),

@@ -9,6 +9,7 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { Problem } from '@shared/problem/index.ts';
 import {
   commit,
+  giveUpGesture,
   isUnsaved,
   markSaved,
   redo,
@@ -147,6 +148,12 @@ export class Session {
   /** Applies a change; changes of one `gesture` make one step of undo. */
   change(change: Change, gesture: string | null = null): void {
     this.#history = commit(this.#history, change, gesture);
+    this.#emit();
+  }
+
+  /** Takes back all changes of a gesture that was given up; it leaves nothing to redo. */
+  giveUp(gesture: string): void {
+    this.#history = giveUpGesture(this.#history, gesture);
     this.#emit();
   }
 

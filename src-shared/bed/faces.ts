@@ -12,6 +12,11 @@ export type Shows = 'worn' | 'needles';
 /** The side that will be seen when worn. */
 export type FinishedFace = 'knit' | 'purl';
 
+/** The side of the fabric that a chart is drawn from: its knitter faces the purl side. */
+export function drawnFrom(shows: Shows, face: FinishedFace): FinishedFace {
+  return shows === 'worn' ? face : 'purl';
+}
+
 /** True if column 0 as drawn lies on the rightmost needle of a copy. */
 export function isMirroredOnNeedles(shows: Shows, face: FinishedFace): boolean {
   return shows === 'worn' && face === 'knit';

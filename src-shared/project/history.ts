@@ -72,6 +72,12 @@ export function undo(history: History): History {
   };
 }
 
+/** Takes back a gesture that was given up, if it was the last step; it leaves nothing to redo. */
+export function giveUpGesture(history: History, gesture: string): History {
+  if (history.past.at(-1)?.gesture !== gesture) return history;
+  return { ...undo(history), future: [] };
+}
+
 export function redo(history: History): History {
   const entry = history.future[0];
   if (!entry) return history;

@@ -26,6 +26,10 @@ export const LIGHTHOUSE = [
   '#############.',
 ];
 
+type Pixel = readonly [red: number, green: number, blue: number];
+
+const hex = (pixel: Pixel): string => `#${pixel.map((part) => part.toString(16).padStart(2, '0')).join('')}`;
+
 export class Chart {
   readonly grid: Locator;
   readonly cell: Locator;
@@ -93,11 +97,20 @@ export class Chart {
    * other colour. Read from the pixels near the middle of each cell.
    */
   async shown(): Promise<string[]> {
+    return (await this.pixels()).map((row) => row.map((colour) => LETTERS[hex(colour)] ?? '?').join(''));
+  }
+
+  /** The same for a fabric, where yarn has light and shadow: each stitch is given to the yarn next in lightness. */
+  async yarns(): Promise<string[]> {
+    return (await this.pixels()).map((row) => row.map(([, green]) => (green > 180 ? '#' : '.')).join(''));
+  }
+
+  private async pixels(): Promise<Pixel[][]> {
     const { columns, rows } = await this.size();
     // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.
     await this.page.evaluate(() => new Promise(requestAnimationFrame));
     const origin = await this.origin();
-    const pixels = await this.page.evaluate(
+    return this.page.evaluate(
       ({ x, y, width, height, columns, rows }) => {
         const canvas = document.querySelector('canvas');
         const context = canvas?.getContext('2d');
@@ -109,12 +122,11 @@ export class Chart {
             const pixelX = Math.round((x + column * width - left) * ratio);
             const pixelY = Math.round((y - (rows - 1 - fromTop) * height - top) * ratio);
             const [red = 0, green = 0, blue = 0] = context.getImageData(pixelX, pixelY, 1, 1).data;
-            return `#${[red, green, blue].map((part) => part.toString(16).padStart(2, '0')).join('')}`;
+            return [red, green, blue] as Pixel;
           }),
         );
       },
       { ...origin, columns, rows },
     );
-    return pixels.map((row) => row.map((colour) => LETTERS[colour] ?? '?').join(''));
   }
 }

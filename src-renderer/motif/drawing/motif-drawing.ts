@@ -5,7 +5,14 @@
 import Konva from 'konva/lib/Core.js';
 import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/repeat/index.ts';
-import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
+import {
+  createCellStage,
+  Viewport,
+  type CellPicture,
+  type CellStage,
+  type FabricSide,
+  type Room,
+} from '../../ui/cells/index.ts';
 import type { Following } from '../editing/following.ts';
 import type { Cutting } from '../editing/cutting.ts';
 import { drawAxes } from './axes.ts';
@@ -25,6 +32,8 @@ export interface MotifScene {
   /** Selected or floating cells. */
   readonly marked: Cutting | null;
   readonly showsNeighbours: boolean;
+  /** The side of the fabric that is shown instead of the chart, or null. */
+  readonly fabric: FabricSide | null;
   readonly look: MotifLook;
 }
 
@@ -58,6 +67,7 @@ export class MotifDrawing {
     this.#view = view;
     const { lines } = scene.look;
     this.#cells = createCellStage(container, { picture: pictureOf(scene), viewport: view, width, height, lines });
+    this.#cells.setFabric(scene.fabric);
     this.#marks = shapeLayer((context) => this.#drawMarks(context));
     this.#pointer = shapeLayer((context) => this.#drawPointer(context));
     this.#cells.konva.add(this.#marks, this.#pointer);
@@ -68,6 +78,7 @@ export class MotifDrawing {
     if (scene === before) return;
     this.#scene = scene;
     if (scene.look !== before.look) this.#cells.setLines(scene.look.lines);
+    this.#cells.setFabric(scene.fabric);
     this.#cells.show(pictureOf(scene));
     // A stroke that leaves size, repeat and blank columns alone redraws its own cells only.
     if (!hasSameMarks(scene, before)) this.#drawAbove();
@@ -107,7 +118,9 @@ export class MotifDrawing {
   }
 
   #drawMarks(context: CanvasRenderingContext2D): void {
-    const { grid, measure, following, marked, look } = this.#scene;
+    const { grid, measure, following, marked, fabric, look } = this.#scene;
+    // What is written on the chart is not on the fabric, and may be seen from its other side.
+    if (fabric) return;
     const view = this.#view;
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
@@ -121,10 +134,10 @@ export class MotifDrawing {
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {
-    const { grid, look } = this.#scene;
+    const { grid, fabric, look } = this.#scene;
     const { hover, cursor } = this.#pointed;
     const marked = hover ?? cursor;
-    if (marked) {
+    if (marked && !fabric) {
       const { konva } = this.#cells;
       drawRulerMarks(context, this.#view, grid, marked, look, konva.width(), konva.height());
     }
@@ -177,6 +190,7 @@ function repeatBox({ repeat }: Measure): CellBox {
 function hasSameMarks(a: MotifScene, b: MotifScene): boolean {
   return (
     a.look === b.look &&
+    a.fabric === b.fabric &&
     a.following === b.following &&
     a.marked === b.marked &&
     a.grid.width === b.grid.width &&

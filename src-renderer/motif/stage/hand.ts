@@ -17,6 +17,8 @@ export interface Press {
   over(cells: readonly Cell[]): void;
   /** Let go; gives the last cell. */
   end(): Cell;
+  /** Takes back what the press did. */
+  giveUp(): void;
 }
 
 let gestures = 0;
@@ -89,6 +91,10 @@ export class Hand {
       end: () => {
         if (spans(tool)) this.lay();
         return last;
+      },
+      giveUp: () => {
+        this.desk.look({ span: null });
+        this.session.giveUp(gesture);
       },
     };
   }
@@ -189,6 +195,7 @@ export class Hand {
         last = to;
       },
       end: () => last,
+      giveUp: () => moveFloating(this.desk, from.column - last.column, from.row - last.row),
     };
   }
 

@@ -8,12 +8,20 @@ const always = (): boolean => true;
 
 export const BENCHES: readonly Bench[] = ['motif', 'piece', 'sheet'];
 
+const THEME_KEYS = { light: 'Mod+Shift+L', dark: 'Mod+Shift+D', system: 'Mod+Shift+Y' } as const;
+
 export function shellActions(session: Session, files: Files, showCommands: () => void): Action[] {
   const text = words.shell.commands;
   return [
     { id: 'new', label: () => text.new, keys: ['Mod+Shift+N'], isEnabled: always, run: () => files.start() },
     { id: 'open', label: () => text.open, keys: ['Mod+O'], isEnabled: always, run: () => files.open() },
-    { id: 'open-sample', label: () => text.openSample, keys: [], isEnabled: always, run: () => files.openSample() },
+    {
+      id: 'open-sample',
+      label: () => text.openSample,
+      keys: ['Mod+Shift+O'],
+      isEnabled: always,
+      run: () => files.openSample(),
+    },
     {
       id: 'save',
       label: () => text.save,
@@ -62,7 +70,7 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
     ...(['light', 'dark', 'system'] as const).map((theme): Action => ({
       id: `theme-${theme}`,
       label: () => text.theme[theme],
-      keys: [],
+      keys: [THEME_KEYS[theme]],
       isEnabled: always,
       isOn: () => session.view.theme === theme,
       run: () => session.look({ theme }),

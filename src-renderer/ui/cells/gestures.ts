@@ -13,6 +13,8 @@ export interface Held {
   /** Where the pointer went since the last call, oldest first; there may be several samples a frame. */
   move(points: readonly Point[]): void;
   end(): void;
+  /** Takes back what was done: the press was the first finger of two, or the platform took it away. */
+  giveUp(): void;
 }
 
 /** Pixels are those of the element. */
@@ -37,6 +39,7 @@ const WHEEL_UNITS = [1, 16, 400];
 export function moveByPointer(element: HTMLElement, moving: Moving): () => void {
   const down = new Map<number, Point>();
   let moved = 0;
+  let heldByPen = false;
   let held: { readonly pointer: number; readonly by: Held } | null = null;
   const at = (event: PointerEvent | WheelEvent): Point => {
     const { left, top } = element.getBoundingClientRect();
@@ -45,6 +48,12 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
   const letGo = (): void => {
     held?.by.end();
     held = null;
+    heldByPen = false;
+  };
+  const giveUp = (): void => {
+    held?.by.giveUp();
+    held = null;
+    heldByPen = false;
   };
 
   const wheel = (event: WheelEvent): void => {
@@ -60,12 +69,15 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
     // The middle button would start the browser's own scrolling.
     if (event.button === 1) event.preventDefault();
     element.setPointerCapture(event.pointerId);
-    // A second finger pans and zooms; it does not draw on.
-    letGo();
+    // A palm that rests beside the pen neither draws nor moves the chart.
+    if (event.pointerType === 'touch' && heldByPen) return;
+    // Two fingers pan and zoom; what the first one drew before the second came down was not meant.
+    giveUp();
     if (down.size === 0) {
       moved = 0;
       const by = event.button === 0 ? (moving.hold?.(at(event), event) ?? null) : null;
       if (by) held = { pointer: event.pointerId, by };
+      heldByPen = by !== null && event.pointerType === 'pen';
     }
     down.set(event.pointerId, at(event));
   };
@@ -99,7 +111,7 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
     }
   };
   const pointercancel = (event: PointerEvent): void => {
-    if (held?.pointer === event.pointerId) letGo();
+    if (held?.pointer === event.pointerId) giveUp();
     down.delete(event.pointerId);
   };
   const pointerleave = (): void => moving.hover(null);

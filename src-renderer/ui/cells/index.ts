@@ -4,5 +4,6 @@ export * from './lines.ts';
 export * from './picture.ts';
 export * from './bitmap.ts';
 export * from './draw-cells.ts';
+export * from './draw-stitches.ts';
 export * from './stage.ts';
 export * from './gestures.ts';

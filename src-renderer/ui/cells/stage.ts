@@ -11,6 +11,7 @@ import { CellBitmap } from './bitmap.ts';
 import { changedBox } from './changed.ts';
 import { isPatchOf, shownBoxes, type CellPicture } from './picture.ts';
 import { drawCells, DeviceView, type LineColours } from './draw-cells.ts';
+import { drawStitches, showsStitches, type FabricSide } from './draw-stitches.ts';
 import type { Viewport } from './viewport.ts';
 
 // A draw is asked for where it is needed; Konva's own would draw twice.
@@ -34,6 +35,8 @@ export interface CellStage {
   show(picture: CellPicture): void;
   look(viewport: Viewport): void;
   setLines(lines: LineColours | null): void;
+  /** Shows the cells as stitches seen from a side of the fabric, or as cells again. */
+  setFabric(side: FabricSide | null): void;
   /** The view has another size, or moved to a screen of another pixel density. */
   resize(width: number, height: number): void;
   /** Draws now what is waiting for the next frame; for measuring. */
@@ -47,6 +50,7 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
   let bitmap = new CellBitmap(picture);
   /** Rectangles to draw again; null: all. */
   let dirty: CellBox[] | null = null;
+  let fabric: FabricSide | null = null;
 
   const konva = new Konva.Stage({ container, width: options.width, height: options.height, listening: false });
   const layer = new Konva.Layer({ listening: false, clearBeforeDraw: false });
@@ -55,7 +59,8 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
     perfectDrawEnabled: false,
     sceneFunc: (context) => {
       const view = new DeviceView(viewport, konva.width(), konva.height(), layer.getCanvas().getPixelRatio());
-      drawCells(context._context, view, picture, bitmap, lines, dirty);
+      if (fabric && showsStitches(view)) drawStitches(context._context, view, bitmap, fabric);
+      else drawCells(context._context, view, picture, bitmap, fabric ? null : lines, dirty);
       dirty = [];
     },
   });
@@ -67,7 +72,8 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
     layer.batchDraw();
   };
   const drawBoxes = (boxes: readonly CellBox[]): void => {
-    if (dirty) dirty.push(...boxes);
+    if (fabric) dirty = null;
+    else if (dirty) dirty.push(...boxes);
     layer.batchDraw();
   };
   layer.draw();
@@ -98,6 +104,11 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
     },
     setLines(next) {
       lines = next;
+      drawWhole();
+    },
+    setFabric(side) {
+      if (side === fabric) return;
+      fabric = side;
       drawWhole();
     },
     resize(width, height) {

@@ -18,6 +18,7 @@ import { outcome } from '@shared/problem/index.ts';
 import {
   applyChange,
   commit,
+  giveUpGesture,
   isUnsaved,
   markSaved,
   MOST_STEPS,
@@ -163,6 +164,17 @@ describe('a gesture', () => {
     const drawn = commit(startHistory(sample), stroke('draw', [13, 1]), 'drag 1');
     const again = commit(redo(undo(drawn)), stroke('draw', [1, 0]), 'drag 1');
     expect(again.past).toHaveLength(2);
+  });
+
+  it('given up leaves the project as it was, and nothing to redo', () => {
+    const before = commit(startHistory(sample), stroke('draw', [1, 0]), 'drag 1');
+    const drawn = commit(before, stroke('draw', [13, 1]), 'drag 2');
+    const left = giveUpGesture(drawn, 'drag 2');
+    expect(left.project).toEqual(before.project);
+    expect(left.future).toEqual([]);
+    expect(undoName(left)).toBe('draw');
+    expect(left.past).toHaveLength(1);
+    expect(giveUpGesture(left, 'drag 2')).toBe(left);
   });
 
   it('of a stroke that changes nothing is no step', () => {

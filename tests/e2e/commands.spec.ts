@@ -1,0 +1,27 @@
+/** The list of commands: all there is, each with its shortcut. */
+import { expect, test } from './app.ts';
+
+test('gives every command of every bench a shortcut of its own', async ({ page, start }) => {
+  await start();
+  for (const bench of ['Motif', 'Piece', 'Sheet']) {
+    await page.getByRole('button', { name: bench, exact: true }).click();
+    await page.getByRole('button', { name: 'Commands' }).click();
+    const rows = await page
+      .getByRole('dialog')
+      .getByRole('option')
+      .evaluateAll((options) =>
+        options.map((option) => {
+          const keys = option.querySelector('kbd')?.textContent ?? '';
+          return { name: option.textContent?.replace(keys, '').trim(), keys };
+        }),
+      );
+    expect(rows.length).toBeGreaterThan(10);
+    expect(rows.filter(({ keys }) => keys === '')).toEqual([]);
+    const first = new Map<string, string | undefined>();
+    for (const { keys, name } of rows) {
+      expect(first.get(keys), `${keys} is also ${name}`).toBeUndefined();
+      first.set(keys, name);
+    }
+    await page.keyboard.press('Escape');
+  }
+});
