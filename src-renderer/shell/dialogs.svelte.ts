@@ -5,6 +5,8 @@
  * the program shows its own file panel, which lists folders through the host.
  */
 import type { Host } from '@shared/host/index.ts';
+import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import type { GivenPicture } from '../reading-in/given.ts';
 import type { Asking } from './files.ts';
 
 export interface FileQuestion {
@@ -16,6 +18,8 @@ export interface FileQuestion {
 export class Dialogs implements Asking {
   unsaved = $state.raw<{ name: string; answer: (answer: 'save' | 'drop' | 'stay') => void } | null>(null);
   files = $state.raw<FileQuestion | null>(null);
+  /** A picture that is being read in; `wanted` is the way, or null to ask. */
+  picture = $state.raw<{ given: GivenPicture; wanted: ReadingWayName | null } | null>(null);
 
   constructor(
     private readonly host: Host,
@@ -23,7 +27,7 @@ export class Dialogs implements Asking {
   ) {}
 
   get isOpen(): boolean {
-    return this.unsaved !== null || this.files !== null;
+    return this.unsaved !== null || this.files !== null || this.picture !== null;
   }
 
   askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'> {
@@ -36,6 +40,10 @@ export class Dialogs implements Asking {
         },
       };
     });
+  }
+
+  readIn(given: GivenPicture, wanted: ReadingWayName | null): void {
+    this.picture = { given, wanted };
   }
 
   async fileToOpen(): Promise<string | null> {

@@ -6,9 +6,11 @@
  */
 import type { Host } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
-import { projectFromPicture, readMotifPicture } from '@shared/picture/index.ts';
+import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import { givenPicture, titleOf, type GivenPicture } from '../reading-in/given.ts';
 import type { OpenFile, Session } from './session.ts';
 
 /** Answers that only the person can give; the shell shows the dialogs. */
@@ -21,6 +23,8 @@ export interface Asking {
   fileToSave(suggestedName: string): Promise<string | null>;
   /** A folder to export into, or null. */
   folder(): Promise<string | null>;
+  /** Reads a picture in that way, or asks what is on it. */
+  readIn(given: GivenPicture, wanted: ReadingWayName | null): void;
 }
 
 export const EXTENSION = '.walewright';
@@ -47,7 +51,19 @@ export class Files {
     if (path !== null) await this.openPath(path);
   }
 
-  /** Opens a project, or a picture as a new project. */
+  /** Chooses a picture and reads it in that way. */
+  async readPicture(wanted: ReadingWayName): Promise<void> {
+    const path = await this.asking.fileToOpen();
+    const read = path === null ? null : await this.host.call('documents.read', { path });
+    if (read === null) return;
+    if (!read.ok) return this.fail(read.problem);
+    const { name, bytes } = read.value;
+    const given = outcome(() => givenPicture(fromBase64(bytes), name));
+    if (given.ok) this.asking.readIn(given.value, wanted);
+    else this.fail(given.problem);
+  }
+
+  /** Opens a project, or reads a picture in. */
   async openPath(path: string): Promise<void> {
     const read = await this.host.call('documents.read', { path });
     if (!read.ok) return this.fail(read.problem);
@@ -57,11 +73,29 @@ export class Files {
 
   /** Opens what was dropped or read; `file` is where a project stands, or null if it has no path here. */
   async openBytes(bytes: Uint8Array, name: string, file: OpenFile | null): Promise<void> {
-    const read = readDocument(bytes, name);
-    if (!read.ok) return this.fail(read.problem);
+    if (!isProjectName(name)) {
+      const given = outcome(() => givenPicture(bytes, name));
+      if (!given.ok) this.fail(given.problem);
+      else if (given.value.isPlainlyCells) await this.openCells(given.value);
+      else this.asking.readIn(given.value, null);
+      return;
+    }
+    const read = projectIn(bytes, name);
+    if (!read.ok) this.fail(read.problem);
+    else await this.putOnTable(read.value, file);
+  }
+
+  /** Opens a picture of one pixel a cell as a new project. */
+  async openCells({ cells, name }: { readonly cells: MotifPicture | null; readonly name: string }): Promise<void> {
+    if (cells === null) return;
+    const title = titleOf(name);
+    const names = { project: title, motif: title, yarn: words.pictures.yarn };
+    await this.putOnTable(projectFromPicture(cells, names), null);
+  }
+
+  private async putOnTable(project: Project, file: OpenFile | null): Promise<void> {
     if (!(await this.mayLeave())) return;
-    const { project, isPicture } = read.value;
-    this.session.replace(project, isPicture ? null : file, !isPicture && file !== null);
+    this.session.replace(project, file, file !== null);
     this.session.announce(words.shell.opened(project.name));
   }
 
@@ -105,16 +139,13 @@ export class Files {
   }
 }
 
-/** The project in the bytes of a file: a `.walewright` text, or a picture of a motif. */
-function readDocument(bytes: Uint8Array, name: string): Outcome<{ project: Project; isPicture: boolean }> {
-  const read = outcome(() => {
-    if (name.toLowerCase().endsWith(EXTENSION) || name.toLowerCase().endsWith('.json')) {
-      return { project: projectFromText(new TextDecoder().decode(bytes)), isPicture: false };
-    }
-    const title = name.replace(/\.[^.]+$/, '') || name;
-    const names = { project: title, motif: title, yarn: words.pictures.yarn };
-    return { project: projectFromPicture(readMotifPicture(bytes), names), isPicture: true };
-  });
+function isProjectName(name: string): boolean {
+  return [EXTENSION, '.json'].some((ending) => name.toLowerCase().endsWith(ending));
+}
+
+/** The project in the bytes of a `.walewright` file. */
+function projectIn(bytes: Uint8Array, name: string): Outcome<Project> {
+  const read = outcome(() => projectFromText(new TextDecoder().decode(bytes)));
   return read.ok || read.problem.where !== null ? read : { ok: false, problem: { ...read.problem, where: name } };
 }
 

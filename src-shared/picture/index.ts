@@ -3,4 +3,5 @@ export { readPng } from './png.ts';
 export { isPbm, readPbm } from './pbm.ts';
 export { colourText, parseColour, type Pixels } from './pixels.ts';
 export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
+export { takePictureChange, type TakeOptions } from './take.ts';
 export { projectFromPicture, yarnsOfPicture, type PictureNames } from './project.ts';

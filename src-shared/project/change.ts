@@ -36,6 +36,7 @@ export type ChangeName =
   | 'resize-motif'
   | 'rename-motif'
   | 'import-motif'
+  | 'read-chart'
   | 'set-ground'
   | 'set-shows'
   | 'yarns'

@@ -229,9 +229,14 @@ test.describe('a file that cannot be opened', () => {
 
   for (const { name, content, what, mend } of [
     { name: 'empty.png', content: bytes(''), what: 'empty', mend: 'Choose another file' },
-    { name: 'note.png', content: bytes('not a picture'), what: 'neither a PNG nor a PBM', mend: 'Choose a picture' },
+    {
+      name: 'note.png',
+      content: bytes('not a picture'),
+      what: 'no PNG, JPEG, WebP, SVG or PBM',
+      mend: 'as PNG or JPEG',
+    },
     { name: 'cut.png', content: HOOK_PNG.subarray(0, 50), what: 'ends too early', mend: 'Copy or save it again' },
-    { name: 'huge.png', content: huge, what: '20000 × 20000', mend: 'Choose a picture' },
+    { name: 'huge.png', content: huge, what: '20000 × 20000', mend: 'Crop it to the chart' },
     { name: 'rainbow.png', content: rainbow, what: 'more than 64 colours', mend: 'a single flat colour for each yarn' },
     { name: 'cut.pbm', content: bytes('P1\n4 4\n0100\n'), what: 'ends too early', mend: 'Copy or save it again' },
     {

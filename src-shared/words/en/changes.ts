@@ -28,6 +28,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'resize-motif': 'resize motif',
   'rename-motif': 'rename motif',
   'import-motif': 'read motif in',
+  'read-chart': 'read chart',
   'set-ground': 'choose ground',
   'set-shows': 'choose what the chart shows',
   yarns: 'change yarns',

@@ -14,6 +14,7 @@ import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
 import { reading } from './reading.ts';
+import { readingIn } from './reading-in.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
@@ -36,5 +37,6 @@ export const english = {
   placement,
   problems,
   reading,
+  readingIn,
   sheet,
 };

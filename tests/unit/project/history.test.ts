@@ -79,6 +79,12 @@ const examples: { readonly [Name in ChangeName]: Change } = {
     yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', tex: 250 }],
     motifs: [{ ...motif, grid: gridFromText(['.X2', '2X.'], '.X2') }],
   },
+  'read-chart': {
+    name: 'read-chart',
+    kind: 'palette',
+    yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', tex: null }],
+    motifs: [{ ...motif, grid: gridFromText(['2.', '.X'], '.X2') }],
+  },
   'set-ground': { name: 'set-ground', kind: 'motif', motif: motif.id, to: { ground: 1 } },
   'set-shows': { name: 'set-shows', kind: 'motif', motif: motif.id, to: { shows: 'needles' } },
   yarns: { name: 'yarns', kind: 'palette', yarns: [...sample.yarns].reverse(), motifs: sample.motifs },

@@ -1,0 +1,27 @@
+/**
+ * The ways in which a picture can be taken in. A new one is a line in the
+ * table, its words in `words/en/reading-in.ts`, and its dialog.
+ */
+import type { Component } from 'svelte';
+import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import type { Session } from '../shell/session.ts';
+import type { DecodedPicture } from './decode.ts';
+import type { GivenPicture } from './given.ts';
+
+/** What the dialog of a way is given. */
+export interface WayProps {
+  readonly session: Session;
+  readonly picture: DecodedPicture;
+  /** What the file is called, without its ending. */
+  readonly title: string;
+  readonly onclose: () => void;
+}
+
+export interface Way {
+  readonly name: ReadingWayName;
+  readonly fits: (given: GivenPicture) => boolean;
+  /** Null: opened at once, as a new project. */
+  readonly dialog: (() => Promise<{ readonly default: Component<WayProps> }>) | null;
+}
+
+export const WAYS: readonly Way[] = [{ name: 'cells', fits: ({ cells }) => cells !== null, dialog: null }];

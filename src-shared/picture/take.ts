@@ -1,0 +1,63 @@
+/** What was read from a picture, put in the place of a motif. */
+import { MOST_COLOURS } from '../grid/index.ts';
+import { problemError } from '../problem/index.ts';
+import {
+  mainYarn,
+  motifOf,
+  type Change,
+  type ChangeName,
+  type MotifId,
+  type Project,
+  type Yarn,
+} from '../project/index.ts';
+import type { MotifPicture } from './motif-picture.ts';
+
+export interface TakeOptions {
+  readonly name: ChangeName;
+  /** True where the picture says what is figure and what is ground, but not which yarns they are: ink on paper. */
+  readonly keepsYarns: boolean;
+  /** Name of the yarn at a palette index. */
+  readonly yarn: (index: number) => string;
+}
+
+/**
+ * The drawing of `motif` becomes that of the picture, in one step. The only
+ * motif of a project brings its yarns along; beside other motifs the yarns stay
+ * and those that are missing are added, the ground being the ground of all.
+ * Throws `motif-missing`, or `picture-too-many-colours` if the palette cannot
+ * hold them.
+ */
+export function takePictureChange(
+  project: Project,
+  motif: MotifId,
+  picture: MotifPicture,
+  { name, keepsYarns, yarn }: TakeOptions,
+): Change {
+  const target = motifOf(project, motif);
+  const isOnly = project.motifs.length === 1;
+  const main = mainYarn(project);
+  const yarns = keepsYarns || !isOnly ? [...project.yarns] : [];
+  const known = (colour: string): Yarn | undefined => project.yarns.find((candidate) => candidate.colour === colour);
+  const added = (colour: string): number =>
+    yarns.push(known(colour) ?? { name: yarn(yarns.length), colour, tex: null }) - 1;
+  const others = project.yarns.flatMap((_, index) => (index === main ? [] : [index]));
+  let figures = 0;
+  const places = picture.colours.map((colour, index) => {
+    if (!keepsYarns && isOnly) return added(colour);
+    if (index === picture.ground) return main;
+    if (keepsYarns) return others[figures++] ?? added(colour);
+    return others.find((other) => project.yarns[other]?.colour === colour) ?? added(colour);
+  });
+  if (yarns.length > MOST_COLOURS) {
+    throw problemError('picture-too-many-colours', { colours: yarns.length, most: MOST_COLOURS });
+  }
+  const { width, height, cells } = picture.grid;
+  const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
+  const ground = places[picture.ground] as number;
+  return {
+    name,
+    kind: 'palette',
+    yarns,
+    motifs: project.motifs.map((other) => (other === target ? { ...target, grid, ground } : other)),
+  };
+}
