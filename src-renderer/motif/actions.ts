@@ -9,6 +9,7 @@ import { measureOf } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
 import { layFloating } from './floating.ts';
 import { selectActions } from './select-actions.ts';
+import { letteringAction } from './lettering/action.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
 /** One press of a zoom command. */
@@ -66,6 +67,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       run: () => desk.look({ tile: desk.state.tile ? null : tileToFollow(measureOf(session.motif)) }),
     },
     ...selectActions(session, desk),
+    letteringAction(desk),
     ...wholeActions(session, desk),
     {
       id: 'yarn-next',

@@ -13,6 +13,7 @@ import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
 import type { Cutting, Floating } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';
+import type { Lettering } from './lettering/lettering.ts';
 import type { ToolName } from './tools/index.ts';
 
 export interface DeskState {
@@ -24,6 +25,10 @@ export interface DeskState {
   readonly floating: Floating | null;
   /** What was copied last, for pasting. */
   readonly clipping: Grid | null;
+  /** The dialog that is up over the bench, or null. */
+  readonly dialog: 'lettering' | null;
+  /** What was set in letters last, to begin from when it is to be put right; null before the first. */
+  readonly lettering: Lettering | null;
   readonly isFilled: boolean;
   readonly fillsEverywhere: boolean;
   readonly symmetry: Symmetry;
@@ -56,6 +61,8 @@ const START: DeskState = {
   selection: null,
   floating: null,
   clipping: null,
+  dialog: null,
+  lettering: null,
   isFilled: false,
   fillsEverywhere: false,
   symmetry: 'none',

@@ -3,7 +3,7 @@ import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
-import { cutAgain, cutBox, cutChange, cutColour, layChange, type Cutting } from './editing/cutting.ts';
+import { cutAgain, cutBox, cutChange, cutColour, layChange, type Cutting, type Floating } from './editing/cutting.ts';
 
 const text = words.motif.select;
 
@@ -52,8 +52,13 @@ export function paste(session: Session, desk: MotifDesk): void {
   layFloating(session, desk);
   const { clipping, selection } = desk.state;
   if (!clipping) return;
-  const at = selection?.at ?? desk.cursor;
-  desk.look({ tool: 'select', span: null, selection: null, floating: { cells: clipping, at, lifted: null } });
+  letFloat(session, desk, { name: 'paste', cells: clipping, at: selection?.at ?? desk.cursor });
+}
+
+/** Lets cells float over the chart and gives it the keyboard; what floated before is laid first. */
+export function letFloat(session: Session, desk: MotifDesk, floating: Floating): void {
+  layFloating(session, desk);
+  desk.look({ tool: 'select', span: null, selection: null, floating });
   desk.focusStage();
   session.announce(text.floats);
 }
@@ -63,9 +68,7 @@ export function lift(session: Session, desk: MotifDesk): void {
   const { selection } = desk.state;
   if (!selection) return;
   const taken = cutAgain(session.motif.grid, selection);
-  desk.look({ tool: 'select', span: null, selection: null, floating: { ...taken, lifted: taken } });
-  desk.focusStage();
-  session.announce(text.floats);
+  letFloat(session, desk, { ...taken, name: 'move', lifted: taken });
 }
 
 /** Moves what floats. */

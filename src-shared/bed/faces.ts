@@ -23,6 +23,14 @@ export function isMirroredOnNeedles(shows: Shows, face: FinishedFace): boolean {
 }
 
 /**
+ * True if what reads from left to right on the chart is seen from right to left
+ * when worn: letters would come out mirrored.
+ */
+export function isMirroredWhenWorn(shows: Shows, face: FinishedFace): boolean {
+  return shows === 'needles' && face === 'knit';
+}
+
+/**
  * The needle of chart column `column` in a copy `width` columns wide whose
  * leftmost needle is `first`: `first + column`, or mirrored
  * `first + (width - 1 - column)`.

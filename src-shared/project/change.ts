@@ -19,6 +19,7 @@ export type ChangeName =
   | 'move'
   | 'cut'
   | 'paste'
+  | 'lettering'
   | 'mirror-across'
   | 'mirror-up'
   | 'quarter-turn'

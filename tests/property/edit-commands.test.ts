@@ -65,7 +65,10 @@ const bySelection: fc.Arbitrary<Command> = fc
     if (!cutting) return null;
     expect(cutAgain(grid, cutting)).toEqual(cutting);
     if (how === 'cut') return cutChange(motif, cutting);
-    return layChange(motif, { ...cutting, at, lifted: how === 'move' ? cutting : null });
+    return layChange(
+      motif,
+      how === 'move' ? { ...cutting, at, name: how, lifted: cutting } : { ...cutting, at, name: 'paste' },
+    );
   });
 
 describe('every command that edits a motif', () => {

@@ -16,7 +16,23 @@ const bench =
 
 export const VIEWS: readonly View[] = [
   { name: 'motif', of: ['empty', 'sample'], show: bench('1') },
-  { name: 'piece', of: ['empty', 'sample'], show: bench('2') },
+  {
+    name: 'motif-lettering',
+    of: ['sample'],
+    async show(page) {
+      await page.keyboard.press('1');
+      await page.keyboard.press('a');
+      await page.getByRole('textbox', { name: 'Text' }).fill('Skerry\nlight');
+    },
+  },
+  {
+    name: 'piece',
+    of: ['empty', 'sample'],
+    async show(page) {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('2');
+    },
+  },
   {
     name: 'piece-near',
     of: ['sample'],

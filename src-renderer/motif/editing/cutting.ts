@@ -12,10 +12,12 @@ export interface Cutting {
   readonly at: Cell;
 }
 
-/** A cutting that is not laid yet. `lifted` are the cells that it was taken from; null for a copy. */
-export interface Floating extends Cutting {
-  readonly lifted: Cutting | null;
-}
+/**
+ * A cutting that is not laid yet: cells lifted from the drawing, which leave
+ * their place to the ground, or cells that come from elsewhere.
+ */
+export type Floating = Cutting &
+  ({ readonly name: 'move'; readonly lifted: Cutting } | { readonly name: 'paste' | 'lettering' });
 
 /** The part of the box between two corners that lies on the grid, or null. */
 export function cutBox(grid: Grid, from: Cell, to: Cell): Cutting | null {
@@ -80,10 +82,9 @@ export function cutChange(motif: Motif, cutting: Cutting): PaintChange | null {
 
 /** The cutting laid down, the place that it was lifted from given to the ground. Null if nothing changes. */
 export function layChange(motif: Motif, floating: Floating): PaintChange | null {
-  const { lifted } = floating;
   const laid = indicesOf(motif.grid, floating);
-  const under = lifted ? groundUnder(motif, lifted) : [];
-  return patched(motif, lifted ? 'move' : 'paste', [...under, ...laid]);
+  const under = floating.name === 'move' ? groundUnder(motif, floating.lifted) : [];
+  return patched(motif, floating.name, [...under, ...laid]);
 }
 
 function groundUnder(motif: Motif, cutting: Cutting): [number, number][] {

@@ -53,6 +53,11 @@ export function isTextField(target: EventTarget | null): boolean {
   return target instanceof HTMLInputElement && !['checkbox', 'radio', 'range', 'button', 'color'].includes(target.type);
 }
 
+/** True while a dialog is up: it has the keyboard, and commands wait until it is answered. */
+export function isDialogUp(): boolean {
+  return document.querySelector('dialog[open]') !== null;
+}
+
 /** Runs the action whose shortcut the event is; true if there was one. */
 export function runByKey(event: KeyboardEvent, actions: readonly Action[]): boolean {
   const inText = isTextField(event.target);

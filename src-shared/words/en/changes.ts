@@ -11,6 +11,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   move: 'move cells',
   cut: 'cut',
   paste: 'paste',
+  lettering: 'lettering',
   'mirror-across': 'mirror across',
   'mirror-up': 'mirror up',
   'quarter-turn': 'quarter turn',

@@ -1,5 +1,6 @@
 /** The English catalogue, one subject a file. */
 import { knitting } from './knitting.ts';
+import { lettering } from './lettering.ts';
 import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
@@ -29,6 +30,7 @@ export const english = {
   measure,
   knitting,
   launcher,
+  lettering,
   menu,
   motif,
   numbers,

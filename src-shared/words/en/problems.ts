@@ -27,6 +27,13 @@ const svgDanger: Readonly<Record<SvgDanger, string>> = {
   outside: 'a link to something outside it',
 };
 
+/** A letter that can be read, or the number that Unicode gives one that shows nothing. */
+function visible(letter: string): string {
+  if (letter === '\t') return 'tab';
+  const code = letter.codePointAt(0) ?? 0;
+  return /^[\p{C}\p{Z}\p{M}]/u.test(letter) ? `U+${code.toString(16).toUpperCase().padStart(4, '0')}` : letter;
+}
+
 const cornerFault: Readonly<Record<CornerFault, string>> = {
   'too-close': 'two of the corners lie on top of each other',
   'in-line': 'three of the corners lie in one line',
@@ -218,7 +225,7 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Choose a part that lies inside.',
   }),
   'letters-missing': ({ letters, font }) => ({
-    what: `${font} has no ${letters}.`,
+    what: `${font} has no ${letters.split(' ').map(visible).join(' ')}.`,
     mend: 'Leave it out, or choose the other typeface.',
   }),
   'lettering-empty': () => ({ what: 'There are no letters to set.', mend: 'Write a word.' }),

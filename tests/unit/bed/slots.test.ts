@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   columnOfNeedle,
   isMirroredOnNeedles,
+  isMirroredWhenWorn,
   label,
   needleOfColumn,
   parseNeedle,
@@ -90,6 +91,16 @@ describe('a chart on the needles', () => {
     ['needles', 'purl', false],
   ])('drawn as %s for a %s face is mirrored: %s', (shows, face, mirrored) => {
     expect(isMirroredOnNeedles(shows, face)).toBe(mirrored);
+  });
+
+  // Whoever sees the bed sees the purl side; turned round, the knit side has left and right exchanged.
+  it.each<[Shows, FinishedFace, boolean]>([
+    ['worn', 'knit', false],
+    ['worn', 'purl', false],
+    ['needles', 'knit', true],
+    ['needles', 'purl', false],
+  ])('drawn as %s for a %s face reads mirrored when worn: %s', (shows, face, mirrored) => {
+    expect(isMirroredWhenWorn(shows, face)).toBe(mirrored);
   });
 
   it('mirrored, has its first column on the last needle of a copy', () => {

@@ -57,6 +57,7 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   move: stroke('move', [13, 1], [0, 0]),
   cut: stroke('cut', [0, 0]),
   paste: stroke('paste', [13, 1]),
+  lettering: stroke('lettering', [13, 1], [27, 1]),
   'mirror-across': regrid('mirror-across', mirrorAcross(motif.grid)),
   'mirror-up': regrid('mirror-up', mirrorUp(motif.grid)),
   'quarter-turn': regrid('quarter-turn', quarterTurn(motif.grid)),

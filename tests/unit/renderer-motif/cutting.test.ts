@@ -43,18 +43,18 @@ describe('a cutting', () => {
   });
 
   it('moved leaves its place to the ground, copied does not, and what lies outside is left out', () => {
-    expect(drawn(layChange(flag, { ...box, at: place(1, 0), lifted: box }))).toEqual(['.##.', '.#o.']);
-    expect(drawn(layChange(flag, { ...box, at: place(2, 0), lifted: null }))).toEqual(['####', '#o#o']);
-    expect(drawn(layChange(flag, { ...box, at: place(3, 1), lifted: box }))).toEqual(['...#', '....']);
-    expect(layChange(flag, { ...box, lifted: box })).toBeNull();
+    expect(drawn(layChange(flag, { ...box, at: place(1, 0), name: 'move', lifted: box }))).toEqual(['.##.', '.#o.']);
+    expect(drawn(layChange(flag, { ...box, at: place(2, 0), name: 'paste' }))).toEqual(['####', '#o#o']);
+    expect(drawn(layChange(flag, { ...box, at: place(3, 1), name: 'move', lifted: box }))).toEqual(['...#', '....']);
+    expect(layChange(flag, { ...box, name: 'move', lifted: box })).toBeNull();
   });
 
   it('of one colour covers nothing with what lies between', () => {
     const chalk = some(cutColour(flag.grid, 1));
     expect(holds(chalk, place(0, 0))).toBe(true);
     expect(holds(chalk, place(1, 0))).toBe(false);
-    expect(drawn(layChange(flag, { ...chalk, at: place(1, 0), lifted: null }))).toEqual(['###.', '##..']);
-    const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), lifted: chalk };
+    expect(drawn(layChange(flag, { ...chalk, at: place(1, 0), name: 'paste' }))).toEqual(['###.', '##..']);
+    const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), name: 'move' as const, lifted: chalk };
     expect(drawn(layChange(flag, mirrored))).toEqual(['##..', '.#..']);
     expect(cutColour(motif(['..']).grid, 1)).toBeNull();
   });

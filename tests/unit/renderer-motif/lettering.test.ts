@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { gridToText, makeGrid } from '@shared/grid/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { layChange } from '../../../src-renderer/motif/editing/cutting.ts';
+import {
+  FIRST_LETTERING,
+  floatingLetters,
+  inkOf,
+  sizeWithRoom,
+} from '../../../src-renderer/motif/lettering/lettering.ts';
+
+const project = emptyProject('p', 'm');
+const plain = { ...(project.motifs[0] as Motif), grid: makeGrid(6, 6) };
+const ink = inkOf({ ...FIRST_LETTERING, text: 'L' });
+
+/** The motif after what floats is laid, topmost row first. */
+function laid(motif: Motif, colour: number, column: number, row: number): string[] {
+  const change = layChange(motif, floatingLetters(ink, colour, motif.grid, { column, row }));
+  if (!change) return gridToText(motif.grid, '.#o');
+  const after = applyChange({ ...project, motifs: [motif] }, change).motifs[0] as Motif;
+  return gridToText(after.grid, '.#o');
+}
+
+describe('letters on the chart', () => {
+  it('are laid in one yarn at the cursor and leave the cells between them as they are', () => {
+    expect(gridToText(ink, ' #')).toEqual(['#  ', '#  ', '#  ', '#  ', '###']);
+    const dotted = { ...plain, grid: makeGrid(6, 6, 2) };
+    expect(laid(dotted, 1, 1, 1)).toEqual(['o#oooo', 'o#oooo', 'o#oooo', 'o#oooo', 'o###oo', 'oooooo']);
+  });
+
+  it('float where they lie on the motif whole, if they fit', () => {
+    expect(floatingLetters(ink, 1, plain.grid, { column: 5, row: 5 }).at).toEqual({ column: 3, row: 1 });
+    expect(floatingLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }).at).toEqual({ column: 0, row: 0 });
+  });
+
+  it('are a step of undo that is named after them', () => {
+    expect(layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 0, row: 0 }))?.name).toBe('lettering');
+  });
+
+  it.each([
+    { motif: { width: 6, height: 6 }, wanted: { width: 6, height: 6, grows: false } },
+    { motif: { width: 3, height: 5 }, wanted: { width: 3, height: 5, grows: false } },
+    { motif: { width: 2, height: 9 }, wanted: { width: 3, height: 9, grows: true } },
+    { motif: { width: 9, height: 4 }, wanted: { width: 9, height: 5, grows: true } },
+  ])('in a motif of $motif.width × $motif.height ask for no more room than they take', ({ motif, wanted }) => {
+    expect(sizeWithRoom(makeGrid(motif.width, motif.height), ink)).toEqual(wanted);
+  });
+
+  it.each([
+    { text: 'A漢Б漢', said: 'Silkscreen has no 漢 Б.' },
+    { text: 'A\tB', said: 'Silkscreen has no tab.' },
+    { text: 'A\u200bB', said: 'Silkscreen has no U+200B.' },
+  ])('that a typeface lacks are all named: $said', ({ text, said }) => {
+    const set = outcome(() => inkOf({ ...FIRST_LETTERING, text }));
+    expect(set.ok ? '' : words.problems.say(set.problem).what).toBe(said);
+  });
+});
