@@ -8,6 +8,7 @@ import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { measureOf } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
 import { layFloating } from './floating.ts';
+import { motifsActions } from './motifs-actions.ts';
 import { selectActions } from './select-actions.ts';
 import { letteringAction } from './lettering/action.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
@@ -69,6 +70,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
     ...selectActions(session, desk),
     letteringAction(desk),
     ...wholeActions(session, desk),
+    ...motifsActions(session, desk),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

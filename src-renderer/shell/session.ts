@@ -21,8 +21,10 @@ import {
   type ChangeName,
   type History,
   type Motif,
+  type MotifId,
   type Project,
 } from '@shared/project/index.ts';
+import { motifToShow } from './motif-to-show.ts';
 
 export type Bench = 'motif' | 'piece' | 'sheet';
 export type Theme = 'light' | 'dark' | 'system';
@@ -40,8 +42,8 @@ export interface View {
   readonly theme: Theme;
   /** Palette index that the pen lays. */
   readonly colour: number;
-  /** Index of the motif on the Motif bench. */
-  readonly motif: number;
+  /** The motif on the Motif bench; the first one if there is none of that name. */
+  readonly motif: MotifId;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
   readonly paper: 'a4' | 'letter';
@@ -55,7 +57,7 @@ const START_VIEW: View = {
   bench: 'motif',
   theme: 'system',
   colour: 1,
-  motif: 0,
+  motif: '',
   showsFloats: true,
   showsWraps: true,
   paper: 'a4',
@@ -97,7 +99,7 @@ export class Session {
   get motif(): Motif {
     this.#follow();
     const { motifs } = this.#history.project;
-    const motif = motifs[this.#view.motif] ?? motifs[0];
+    const motif = motifs.find(({ id }) => id === this.#view.motif) ?? motifs[0];
     if (!motif) throw new Error('A project has at least one motif');
     return motif;
   }
@@ -158,13 +160,11 @@ export class Session {
   }
 
   undo(): void {
-    this.#history = undo(this.#history);
-    this.#emit();
+    this.#travel(undo(this.#history));
   }
 
   redo(): void {
-    this.#history = redo(this.#history);
-    this.#emit();
+    this.#travel(redo(this.#history));
   }
 
   look(to: Partial<View>): void {
@@ -178,7 +178,7 @@ export class Session {
     this.#opened++;
     this.#file = file;
     const colour = project.yarns.findIndex((_, index) => index !== project.motifs[0]?.ground);
-    this.#view = { ...this.#view, motif: 0, colour: Math.max(0, colour) };
+    this.#view = { ...this.#view, motif: project.motifs[0]?.id ?? '', colour: Math.max(0, colour) };
     this.#notice = null;
     this.#emit();
   }
@@ -209,6 +209,15 @@ export class Session {
 
   announce(text: string): void {
     this.#announced = text;
+    this.#emit();
+  }
+
+  /** Goes to another state of the project, and puts the motif that differs there on the bench. */
+  #travel(to: History): void {
+    const from = this.#history.project;
+    const on = this.motif.id;
+    this.#history = to;
+    this.#view = { ...this.#view, motif: motifToShow(from.motifs, to.project.motifs, on) };
     this.#emit();
   }
 

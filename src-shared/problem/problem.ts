@@ -74,6 +74,10 @@ export interface ProblemFacts {
   'project-not-ours': Record<string, never>;
   'motif-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'motif-missing': { motif: string };
+  /** Bands by their number, from 1. */
+  'motif-in-use': { motif: string; bands: readonly number[] };
+  'motif-last': Record<string, never>;
+  'motifs-too-many': { most: number };
 
   // Files and services
   'file-missing': Record<string, never>;

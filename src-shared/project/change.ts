@@ -38,6 +38,9 @@ export type ChangeName =
   | 'rename-motif'
   | 'import-motif'
   | 'read-chart'
+  | 'add-motif'
+  | 'duplicate-motif'
+  | 'delete-motif'
   | 'set-ground'
   | 'set-shows'
   | 'yarns'
@@ -52,6 +55,7 @@ export type ChangeName =
   | 'float-limit'
   | 'piece-details'
   | 'copies'
+  | 'group-motif'
   | 'rule'
   | 'judge'
   | 'choose-placement'
@@ -66,6 +70,7 @@ export type Change = { readonly name: ChangeName } & (
   | { readonly kind: 'band'; readonly band: number; readonly to: Partial<Band> }
   | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
   | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
+  | { readonly kind: 'motifs'; readonly motifs: readonly Motif[] }
 );
 
 /** The project after the change. Throws `motif-missing`, or `RangeError` for a band that is not there. */
@@ -87,6 +92,8 @@ export function applyChange(project: Project, change: Change): Project {
       return { ...project, ...change.to };
     case 'palette':
       return { ...project, yarns: change.yarns, motifs: change.motifs };
+    case 'motifs':
+      return { ...project, motifs: change.motifs };
   }
 }
 
@@ -105,6 +112,8 @@ export function invertChange(before: Project, change: Change): Change {
       return { ...change, to: pick(before, change.to) };
     case 'palette':
       return { ...change, yarns: before.yarns, motifs: before.motifs };
+    case 'motifs':
+      return { ...change, motifs: before.motifs };
   }
 }
 

@@ -139,5 +139,6 @@ function mergeChanges(first: Change, second: Change): Change | null {
   }
   if (first.kind === 'project' && second.kind === 'project') return { ...first, to: { ...first.to, ...second.to } };
   if (first.kind === 'palette' && second.kind === 'palette') return second;
+  if (first.kind === 'motifs' && second.kind === 'motifs') return second;
   return null;
 }

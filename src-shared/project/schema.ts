@@ -14,6 +14,9 @@ export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnop
 export const FILE_FORMAT = 'walewright';
 export const FILE_VERSION = 1;
 
+/** More motifs than any garment has. */
+export const MOST_MOTIFS = 200;
+
 const count = (most: number) => z.int().min(0).max(most);
 const atLeastOne = (most: number) => z.int().min(1).max(most);
 const side = z.enum(['left', 'right']);
@@ -105,7 +108,7 @@ export const projectFileSchema = z
     version: z.literal(FILE_VERSION),
     name: z.string().min(1).max(120),
     yarns: z.array(yarnSchema).min(1).max(MOST_COLOURS),
-    motifs: z.array(motifSchema).min(1).max(200),
+    motifs: z.array(motifSchema).min(1).max(MOST_MOTIFS),
     piece: pieceSchema,
     bands: z.array(bandSchema).max(100),
   })

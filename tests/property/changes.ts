@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { motifOf, type Change, type Project } from '@shared/project/index.ts';
+import { motifOf, type Change, type Motif, type Project } from '@shared/project/index.ts';
 
 /** A change that fits the project at the time it is made, and may depend on it. */
 export type Step = (project: Project) => Change;
@@ -91,6 +91,13 @@ const paletteStep: fc.Arbitrary<Step> = fc.boolean().map((isThird) => (project) 
     : project.yarns.map((yarn) => ({ ...yarn, colour: '#112233' })),
 }));
 
+/** A motif more behind the others, or the last one less; the first one stays, as a band uses it. */
+const motifsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ motifs }) => {
+  const last = motifs.at(-1) as Motif;
+  if (!isMore && motifs.length > 1) return { name: 'delete-motif', kind: 'motifs', motifs: motifs.slice(0, -1) };
+  return { name: 'duplicate-motif', kind: 'motifs', motifs: [...motifs, { ...last, id: `copy-${motifs.length}` }] };
+});
+
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   { arbitrary: paintStep, weight: 3 },
   motifStep,
@@ -98,6 +105,7 @@ export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   bandStep,
   projectStep,
   paletteStep,
+  motifsStep,
 );
 
 function firstMotif(project: Project): string {

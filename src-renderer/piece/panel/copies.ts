@@ -1,6 +1,6 @@
 /** How many copies each group has, as a person writes it: `3, 3`. */
 import { parseNeedle, type Slot } from '@shared/bed/index.ts';
-import { MOST_STITCHES, type Group } from '@shared/project/index.ts';
+import { MOST_STITCHES, type Group, type MotifId } from '@shared/project/index.ts';
 
 /** More groups than any bed holds. */
 export const MOST_GROUPS = 100;
@@ -20,6 +20,11 @@ export function parseCopies(text: string): number[] | null {
 export function withCopies(groups: readonly Group[], copies: readonly number[]): Group[] {
   const last = groups.at(-1) as Group;
   return copies.map((across, index) => ({ ...(groups[index] ?? last), across }));
+}
+
+/** The groups with another motif in one of them. */
+export function withMotif(groups: readonly Group[], index: number, motif: MotifId): Group[] {
+  return groups.map((group, at) => (at === index ? { ...group, motif } : group));
 }
 
 /** First needles as a person writes them, `L48, R12`. Throws `needle-unknown`. */

@@ -4,6 +4,7 @@ import { lettering } from './lettering.ts';
 import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
+import { motifs } from './motifs.ts';
 import { numbers } from './numbers.ts';
 import { placement } from './placement.ts';
 import { problems } from './problems.ts';
@@ -33,6 +34,7 @@ export const english = {
   lettering,
   menu,
   motif,
+  motifs,
   numbers,
   pictures,
   piece,

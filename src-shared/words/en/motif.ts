@@ -155,7 +155,6 @@ export const motif = {
 
   size: {
     title: 'Motif',
-    which: 'On the bench',
     name: 'Name',
     more: 'Name, and where it grows',
     columns: 'Stitches',

@@ -149,6 +149,9 @@ export const piece = {
     bandAt: (index: number, first: number, last: number): string => `${index + 1}: rows ${first}–${last}`,
     bandNumber: (index: number): string => `${index + 1}`,
     groups: 'Groups',
+    motif: 'Motif',
+    /** Groups are counted from the left. */
+    motifOfGroup: (index: number): string => `Motif of group ${index + 1}`,
     copies: 'Copies in each group',
     copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
     copiesTooMany: (groups: number): string => `${groups} groups are the most.`,

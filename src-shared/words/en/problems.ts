@@ -250,6 +250,18 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `There is no motif "${motif}" any more.`,
     mend: 'Choose another motif for the group.',
   }),
+  'motif-in-use': ({ motif, bands }) => ({
+    what: `“${motif}” is knitted in ${bands.length === 1 ? 'band' : 'bands'} ${n.list(bands.map(String))} of the piece.`,
+    mend: 'Choose another motif for its groups on the Piece bench first.',
+  }),
+  'motif-last': () => ({
+    what: 'This is the only motif of the project.',
+    mend: 'Add another one first.',
+  }),
+  'motifs-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} motifs.`,
+    mend: 'Delete one that is not used, or start another project.',
+  }),
   'file-missing': () => ({ what: 'There is no such file or folder.', mend: 'Check the name and the folder.' }),
   'file-is-folder': () => ({ what: 'This is a folder, not a file.', mend: 'Choose a file in it.' }),
   'file-too-large': ({ bytes, most }) => ({

@@ -1,0 +1,67 @@
+/** Changes to the list of motifs: one more, a copy, one less. Pure. */
+import { makeGrid } from '@shared/grid/index.ts';
+import { problemError } from '@shared/problem/index.ts';
+import { MOST_MOTIFS, motifOf, type Change, type MotifId, type Project } from '@shared/project/index.ts';
+
+/** The longest name a motif has. */
+const LONGEST_NAME = 80;
+
+type MotifsChange = Extract<Change, { readonly kind: 'motifs' }>;
+
+/** A change of the list, and the motif that lies on the bench after it. */
+export interface MotifsStep {
+  readonly change: MotifsChange;
+  readonly shown: MotifId;
+}
+
+/** An empty motif behind `like`, of its size. Throws `motifs-too-many`. */
+export function addMotif(project: Project, like: MotifId, name: string): MotifsStep {
+  const { ground, shows, grid } = motifOf(project, like);
+  const id = freeId(project);
+  const empty = { id, name, ground, shows, grid: makeGrid(grid.width, grid.height, ground) };
+  return insertBehind(project, 'add-motif', like, empty);
+}
+
+/** A copy behind its original. Throws `motifs-too-many`. */
+export function duplicateMotif(project: Project, original: MotifId, name: string): MotifsStep {
+  const copy = { ...motifOf(project, original), id: freeId(project), name: name.slice(0, LONGEST_NAME) };
+  return insertBehind(project, 'duplicate-motif', original, copy);
+}
+
+/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group of the piece knits it. */
+export function deleteMotif(project: Project, id: MotifId): MotifsStep {
+  const { motifs, bands } = project;
+  const { name } = motifOf(project, id);
+  if (motifs.length === 1) throw problemError('motif-last', {});
+  const users = bands.flatMap(({ groups }, at) => (groups.some((group) => group.motif === id) ? [at + 1] : []));
+  if (users.length > 0) throw problemError('motif-in-use', { motif: name, bands: users });
+  const at = motifs.findIndex((motif) => motif.id === id);
+  const left = motifs.filter((motif) => motif.id !== id);
+  const shown = left[Math.min(at, left.length - 1)]?.id ?? '';
+  return { change: { name: 'delete-motif', kind: 'motifs', motifs: left }, shown };
+}
+
+/** The motif `step` places on in the list, round and round. */
+export function motifBeside({ motifs }: Project, id: MotifId, step: 1 | -1): MotifId {
+  const at = motifs.findIndex((motif) => motif.id === id);
+  return motifs[(at + step + motifs.length) % motifs.length]?.id ?? id;
+}
+
+function insertBehind(
+  { motifs }: Project,
+  name: 'add-motif' | 'duplicate-motif',
+  before: MotifId,
+  motif: Project['motifs'][number],
+): MotifsStep {
+  if (motifs.length >= MOST_MOTIFS) throw problemError('motifs-too-many', { most: MOST_MOTIFS });
+  const at = motifs.findIndex(({ id }) => id === before) + 1;
+  return { change: { name, kind: 'motifs', motifs: motifs.toSpliced(at, 0, motif) }, shown: motif.id };
+}
+
+/** The first `motif-n` that names no motif. */
+function freeId({ motifs }: Project): MotifId {
+  const taken = new Set(motifs.map(({ id }) => id));
+  let number = 1;
+  while (taken.has(`motif-${number}`)) number++;
+  return `motif-${number}`;
+}

@@ -1,0 +1,22 @@
+/** The motifs of a project: their list, and what can be done with it. */
+import { numbers as n } from './numbers.ts';
+
+export const motifs = {
+  title: 'Motifs',
+  choose: 'Motif on the bench',
+  commands: {
+    add: 'Add an empty motif',
+    duplicate: 'Duplicate the motif',
+    remove: 'Delete the motif',
+    next: 'Go to the next motif',
+    before: 'Go to the motif before',
+  },
+  /** On buttons, beside the list. */
+  short: { add: 'Add', duplicate: 'Duplicate', remove: 'Delete' },
+  size: (width: number, height: number): string => n.size(width, height),
+  newName: (number: number): string => `motif ${number}`,
+  copyName: (name: string): string => `${name} copy`,
+  onBench: (name: string, width: number, height: number): string => `${name}, ${n.size(width, height)}`,
+  added: (name: string): string => `${name} is on the bench.`,
+  removed: (name: string, next: string): string => `${name} is deleted; ${next} is on the bench.`,
+};
