@@ -116,6 +116,14 @@ function actionsOf(session: Session, stage: () => StageControls | null): Action[
       run: () => session.look({ showsWraps: !session.view.showsWraps }),
     },
     {
+      id: 'stitches',
+      label: () => text.stitches,
+      keys: ['V'],
+      isEnabled: always,
+      isOn: () => session.view.showsStitches,
+      run: () => session.look({ showsStitches: !session.view.showsStitches }),
+    },
+    {
       id: 'zoom-in',
       label: () => text.zoomIn,
       keys: ['Mod++', 'Mod+='],

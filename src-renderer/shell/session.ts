@@ -46,6 +46,7 @@ export interface View {
   readonly motif: MotifId;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
+  readonly showsStitches: boolean;
   readonly paper: 'a4' | 'letter';
 }
 
@@ -60,6 +61,7 @@ const START_VIEW: View = {
   motif: '',
   showsFloats: true,
   showsWraps: true,
+  showsStitches: false,
   paper: 'a4',
 };
 

@@ -1,7 +1,7 @@
 /** Bands of groups put on their rows and needles. */
 import type { Run } from '../bed/index.ts';
 import { centredFirstRow, edgesAt, type Outline, type Section } from '../piece/index.ts';
-import { solvePlacement } from '../placement/index.ts';
+import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
 import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
@@ -47,19 +47,17 @@ export function layBand(
     throw problemError('rows-outside-piece', { first: firstRow, last: lastRow, rows: outline.rows });
   }
 
-  const choices = solvePlacement(
-    {
-      edges: edgesAt(outline, firstRow),
-      groups: band.groups.map(({ across }, g) => {
-        const { grid, blankLeft, blankRight } = copies[g] as Copy;
-        return { width: across * grid.width, blankLeft, blankRight };
-      }),
-      seamAllowance: piece.seamAllowance,
-      rule: band.rule,
-      judge: band.judge,
-    },
-    MOST_CHOICES,
-  );
+  const question: PlacementQuestion = {
+    edges: edgesAt(outline, firstRow),
+    groups: band.groups.map(({ across }, g) => {
+      const { grid, blankLeft, blankRight } = copies[g] as Copy;
+      return { width: across * grid.width, blankLeft, blankRight };
+    }),
+    seamAllowance: piece.seamAllowance,
+    rule: band.rule,
+    judge: band.judge,
+  };
+  const choices = solvePlacement(question, MOST_CHOICES);
   const taken = choices[band.choice];
   if (!taken) throw problemError('choice-unknown', { given: band.choice + 1, choices: choices.length });
 
@@ -83,7 +81,7 @@ export function layBand(
   });
   return {
     // Row firstRow - 1 is knitted plain while the needles of firstRow are selected.
-    placed: { choices, taken: band.choice, firstRow, lastRow, setUpAt: firstRow >= 2 ? firstRow - 2 : null },
+    placed: { question, choices, taken: band.choice, firstRow, lastRow, setUpAt: firstRow >= 2 ? firstRow - 2 : null },
     groups,
   };
 }

@@ -1,7 +1,7 @@
 /** The row-by-row plan: everything computed from a project, in one value. */
 import type { Run, Side } from '../bed/index.ts';
 import type { Outline, Section, SectionName } from '../piece/index.ts';
-import type { GroupPlace, PlacementChoice } from '../placement/types.ts';
+import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/types.ts';
 import type { MotifId } from '../project/project.ts';
 import type { Blank, Repeat } from '../repeat/index.ts';
 import type { Carry, Finding, Float, Wrap, WrapStrand } from '../strands/types.ts';
@@ -46,6 +46,8 @@ export interface PlacedGroup extends GroupPlace {
 }
 
 export interface PlacedBand {
+  /** What was asked of placing: the groups as they lie on the needles of the band's first row. */
+  readonly question: PlacementQuestion;
   /** Ranked, best first, at most 8; `choices[taken]` is the one placed. */
   readonly choices: readonly PlacementChoice[];
   readonly taken: number;

@@ -131,6 +131,33 @@ test('shows floats and wraps, and hides either', async ({ page, start }) => {
   await floats.click();
   await page.keyboard.press('w');
   expect(await picture(page)).toBe(both);
+
+  const stitches = page.getByRole('button', { name: 'Show the fabric as stitches' });
+  await stitches.click();
+  await expect(stitches).toHaveAttribute('aria-pressed', 'true');
+  expect(await picture(page)).not.toBe(both);
+  await page.keyboard.press('v');
+  expect(await picture(page)).toBe(both);
+});
+
+test('says how many copies fit and on how many stitches the rule comes out exactly', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await page.getByText('What would be better').click();
+  // Two figures of 35 on 120 stitches leave 50; the seam asks for quarters, so 48 and 52 come out exactly.
+  await expect(page.getByText('It would come out exactly on 118 or 122 stitches.')).toBeVisible();
+  const row = (copies: string) =>
+    page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: copies, exact: true }) });
+  // Ten copies of 12 fill 120 stitches.
+  await expect(row('10')).toBeVisible();
+  await page.getByRole('button', { name: 'Make it 122 stitches' }).click();
+  await expect(page.getByText('The rule comes out exactly on this piece.')).toBeVisible();
+  await expect(page.getByRole('radio', { checked: true })).toHaveAccessibleName(/^Spaces 13, 26, 13\./);
+  await page.getByRole('button', { name: 'Place 4 copies, each by itself' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1, 1');
+  await page.getByRole('button', { name: 'Undo change copies' }).click();
+  await expect(page.getByLabel('Copies in each group')).toHaveValue('3, 3');
 });
 
 test('tags the longest float with its stitches only while floats show', async ({ page, start, home }) => {
@@ -314,6 +341,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       for (const name of ['Size, gauge, edges', 'Rows, copies, balls', 'Carriage, bed, limits', '6 more']) {
         await page.getByRole('button', { name }).click();
       }
+      await page.getByText('What would be better').click();
       await page.getByLabel('Copies in each group').fill('x');
       await expectAccessible(page);
     });

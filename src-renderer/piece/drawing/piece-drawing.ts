@@ -25,6 +25,8 @@ export interface PieceScene {
   readonly project: Project;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
+  /** The fabric as stitches, as the knitter sees them: the purl side. */
+  readonly showsStitches: boolean;
   readonly look: Look;
   readonly font: string;
   readonly acrossSeam: readonly string[];
@@ -53,6 +55,7 @@ export class PieceDrawing {
       height,
       lines: null,
     });
+    this.#cells.setFabric(scene.showsStitches ? 'purl' : null);
     this.#marks = shapeLayer((context) => this.#drawMarks(context));
     this.#pointer = shapeLayer((context) => this.#drawPointer(context));
     this.#cells.konva.add(this.#marks, this.#pointer);
@@ -71,6 +74,7 @@ export class PieceDrawing {
       this.#cells.show(pictureOf(scene));
       this.#cells.look(this.#cellView());
     }
+    this.#cells.setFabric(scene.showsStitches ? 'purl' : null);
     this.#marks.batchDraw();
     this.#pointer.batchDraw();
   }
@@ -115,7 +119,7 @@ export class PieceDrawing {
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
     const rulerY = this.#rulerY();
-    drawOutline(context, view, this.#steps, look, width, height);
+    drawOutline(context, view, this.#steps, look, width, height, !this.#scene.showsStitches);
     drawCentre(context, view, plan.outline, look, rulerY);
     drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
     drawGroups(context, view, plan.groups, look, rulerY);

@@ -1,4 +1,4 @@
-/** The edge of the piece, and, from near, a line between stitches and rows. */
+/** The edge of the piece, and, from near and where cells are drawn, a line between stitches and rows. */
 import { lineSteps, type Viewport } from '../../ui/cells/index.ts';
 import type { Look } from './look.ts';
 import { traceOutline, type Step } from './outline.ts';
@@ -10,9 +10,10 @@ export function drawOutline(
   look: Look,
   width: number,
   height: number,
+  isRuled: boolean,
 ): void {
   const lines = lineSteps(Math.min(view.cellWidth, view.cellHeight));
-  if (lines[0]?.every === 1) {
+  if (isRuled && lines[0]?.every === 1) {
     context.save();
     context.beginPath();
     traceOutline(context, view, steps);

@@ -17,7 +17,7 @@ import type { DeviceView } from './draw-cells.ts';
 export type FabricSide = FinishedFace;
 
 /** Stitches narrower than this many device pixels look like cells. */
-const LEAST_STITCH = 5;
+const LEAST_STITCH = 3;
 /** How far a V reaches into the stitch below, and a bump into the one above it, in rows. */
 const DEPTH: { readonly [Side in FabricSide]: number } = { knit: 0.62, purl: 0.42 };
 /** Pixels across the tile that the shading of one stitch is drawn on. */

@@ -181,6 +181,29 @@ export const piece = {
     fewer: 'Show fewer',
   },
 
+  better: {
+    title: 'What would be better',
+    /** Over the table of counts. */
+    counts: (name: string): string => `Copies of ${name}, each by itself`,
+    copies: 'Copies',
+    edges: 'Edges',
+    between: 'Between',
+    seam: 'Seam',
+    exact: 'the rule comes out exactly',
+    exactMark: 'exact',
+    margins: (left: number, right: number): string => (left === right ? String(left) : `${left}, ${right}`),
+    gaps: (least: number, most: number): string => (least === most ? String(least) : `${least} to ${most}`),
+    noGap: 'none',
+    take: (copies: number): string => `Take ${copies}`,
+    takeTold: (copies: number): string => `Place ${n.copies(copies)}, each by itself`,
+    isExact: 'The rule comes out exactly on this piece.',
+    widths: (stitches: readonly number[]): string =>
+      `It would come out exactly on **${stitches.join('** or **')}** stitches.`,
+    noWidth: (reach: number): string => `No piece within ${n.stitches(reach)} lets the rule come out exactly.`,
+    byHand: 'By hand nothing is asked; the table is for a seam that continues.',
+    takeWidth: (stitches: number): string => `Make it ${n.stitches(stitches)}`,
+  },
+
   before: {
     title: 'Before you knit',
     setUp: (at: number): string => `Knit the set-up row when the row counter stands at **${at}**.`,
@@ -196,11 +219,12 @@ export const piece = {
   tools: {
     floats: 'Show floats',
     wraps: 'Show wraps',
+    stitches: 'Show the fabric as stitches',
     zoomIn: 'Zoom in',
     zoomOut: 'Zoom out',
     fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
-    short: { floats: 'Floats', wraps: 'Wraps' },
+    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches' },
   },
 
   toMotif: 'Go to the motif',
