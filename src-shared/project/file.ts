@@ -9,7 +9,8 @@ import type { z } from 'zod';
 import { label, parseNeedle } from '../bed/index.ts';
 import { gridFromText, gridToText } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { Band, Motif, PlacementRule, Project } from './project.ts';
+import { broughtUpToDate } from './migrate.ts';
+import type { Band, Motif, PlacementRule, Project, Underlay } from './project.ts';
 import { CELL_LETTERS, FILE_FORMAT, FILE_VERSION, projectFileSchema, type ProjectFile } from './schema.ts';
 
 /** The text of a project file. */
@@ -36,7 +37,7 @@ export function projectFromText(text: string): Project {
   if (typeof version === 'number' && version > FILE_VERSION) {
     throw problemError('project-newer', { version, known: FILE_VERSION });
   }
-  const parsed = projectFileSchema.safeParse(raw);
+  const parsed = projectFileSchema.safeParse(broughtUpToDate(raw));
   if (!parsed.success) throw problemError('project-invalid', firstIssue(parsed.error));
   return projectFromFile(parsed.data);
 }
@@ -82,8 +83,14 @@ function motifToFile(motif: Motif): ProjectFile['motifs'][number] {
     name: motif.name,
     ground: motif.ground,
     shows: motif.shows,
+    underlay: motif.underlay && underlayToFile(motif.underlay),
     rows: gridToText(motif.grid, CELL_LETTERS),
   };
+}
+
+function underlayToFile(underlay: Underlay): ProjectFile['motifs'][number]['underlay'] {
+  const { picture, left, bottom, columns, rows, opacity, isShown } = underlay;
+  return { picture, left, bottom, columns, rows, opacity, isShown };
 }
 
 function bandToFile(band: Band): ProjectFile['bands'][number] {
@@ -118,12 +125,13 @@ function projectFromFile(file: ProjectFile): Project {
   return {
     name: file.name,
     yarns: file.yarns,
-    motifs: file.motifs.map(({ id, name, ground, shows, rows }) => ({
+    motifs: file.motifs.map(({ id, name, ground, shows, underlay, rows }) => ({
       id,
       name,
       grid: gridFromText(rows, CELL_LETTERS),
       ground,
       shows,
+      underlay,
     })),
     piece: file.piece,
     bands: file.bands.map((band) => ({

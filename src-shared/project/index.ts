@@ -3,4 +3,14 @@ export * from './file.ts';
 export * from './change.ts';
 export * from './history.ts';
 export * from './start.ts';
-export { CELL_LETTERS, FILE_FORMAT, FILE_VERSION, MOST_MOTIFS, MOST_PIECE_ROWS, MOST_STITCHES } from './schema.ts';
+export {
+  CELL_LETTERS,
+  FARTHEST_UNDERLAY,
+  FILE_FORMAT,
+  FILE_VERSION,
+  MOST_MOTIFS,
+  MOST_UNDERLAY_LETTERS,
+  MOST_UNDERLAY_LETTERS_IN_ALL,
+  MOST_PIECE_ROWS,
+  MOST_STITCHES,
+} from './schema.ts';

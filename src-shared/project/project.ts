@@ -28,7 +28,25 @@ export interface Motif {
   /** Palette index of the cells knitted in the main yarn. */
   readonly ground: number;
   readonly shows: Shows;
+  /** A picture behind the chart, to be traced. */
+  readonly underlay: Underlay | null;
 }
+
+/** A picture that lies behind a chart. Its place and size are in cells, from the lower left corner of the chart. */
+export interface Underlay {
+  /** Data URL of a PNG or JPEG, at most {@link UNDERLAY_SIDE} pixels a side. */
+  readonly picture: string;
+  readonly left: number;
+  readonly bottom: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** How strongly it shows through the ground, 0 … 1. */
+  readonly opacity: number;
+  readonly isShown: boolean;
+}
+
+/** The longer side of a picture to trace, in pixels; larger ones are made smaller before they are kept. */
+export const UNDERLAY_SIDE = 1600;
 
 export interface Bed {
   /** How many needles there are, or null if not stated. */

@@ -12,7 +12,7 @@ import { MOST_COLOURS, MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
 export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
 
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 1;
+export const FILE_VERSION = 2;
 
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;
@@ -31,11 +31,34 @@ export const yarnSchema = z.strictObject({
   tex: z.number().positive().max(10000).nullable(),
 });
 
+/** Letters of the data URL of one picture to trace: 1600 × 1600 pixels as a good JPEG stay below it. */
+export const MOST_UNDERLAY_LETTERS = 3_000_000;
+
+/** Letters of all of them, so that the file stays below what can be written. */
+export const MOST_UNDERLAY_LETTERS_IN_ALL = 24_000_000;
+
+/** How far a picture to trace may lie from the chart, and how large it may be, in cells. */
+export const FARTHEST_UNDERLAY = 10_000;
+
+export const underlaySchema = z.strictObject({
+  picture: z
+    .string()
+    .max(MOST_UNDERLAY_LETTERS)
+    .regex(/^data:image\/(png|jpeg);base64,[A-Za-z0-9+/]+={0,2}$/),
+  left: z.number().min(-FARTHEST_UNDERLAY).max(FARTHEST_UNDERLAY),
+  bottom: z.number().min(-FARTHEST_UNDERLAY).max(FARTHEST_UNDERLAY),
+  columns: z.number().min(1).max(FARTHEST_UNDERLAY),
+  rows: z.number().min(1).max(FARTHEST_UNDERLAY),
+  opacity: z.number().min(0).max(1),
+  isShown: z.boolean(),
+});
+
 export const motifSchema = z.strictObject({
   id: z.string().min(1).max(40),
   name: z.string().min(1).max(80),
   ground: count(MOST_COLOURS - 1),
   shows: z.enum(['worn', 'needles']),
+  underlay: underlaySchema.nullable(),
   /** Topmost row first, as the chart is read by eye. */
   rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
 });
@@ -115,6 +138,8 @@ export const projectFileSchema = z
   .superRefine((file, context) => {
     const refuse = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
     const ids = new Set<string>();
+    const letters = file.motifs.reduce((sum, { underlay }) => sum + (underlay?.picture.length ?? 0), 0);
+    if (letters > MOST_UNDERLAY_LETTERS_IN_ALL) refuse(['motifs'], 'hold more pictures to trace than a file takes');
     file.motifs.forEach((motif, m) => {
       if (ids.has(motif.id)) refuse(['motifs', m, 'id'], `"${motif.id}" stands twice`);
       ids.add(motif.id);

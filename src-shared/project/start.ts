@@ -60,7 +60,7 @@ export function projectAround(
   return {
     name,
     yarns,
-    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows }],
+    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, underlay: null }],
     piece: START_PIECE,
     bands: [startBand('motif-1', [1])],
   };
@@ -100,6 +100,7 @@ export function sampleProject(): Project {
         grid: gridFromText(LIGHTHOUSE, '.#'),
         ground: 0,
         shows: 'worn',
+        underlay: null,
       },
     ],
     piece: {

@@ -23,7 +23,9 @@ export function twelveStitchMotif(
   return {
     name: 'Twelve',
     yarns: START_YARNS,
-    motifs: [{ id: 'm', name: 'twelve', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles' }],
+    motifs: [
+      { id: 'm', name: 'twelve', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles', underlay: null },
+    ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   };

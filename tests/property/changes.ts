@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { motifOf, type Change, type Motif, type Project } from '@shared/project/index.ts';
+import { anyUnderlay } from './projects.ts';
 
 /** A change that fits the project at the time it is made, and may depend on it. */
 export type Step = (project: Project) => Change;
@@ -30,6 +31,7 @@ const motifStep: fc.Arbitrary<Step> = fc
     fc
       .constantFrom('worn' as const, 'needles' as const)
       .map((shows) => ({ name: 'set-shows' as const, to: { shows } })),
+    anyUnderlay.map((underlay) => ({ name: 'move-underlay' as const, to: { underlay } })),
     fc.constantFrom(['.X', 'X.'], ['X..']).map((rows) => ({
       name: 'resize-motif' as const,
       to: { grid: gridFromText(rows, '.X') },

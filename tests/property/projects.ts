@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import type { Band, PlacementRule, Project } from '@shared/project/index.ts';
+import type { Band, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
 import { START_PIECE } from '@shared/project/index.ts';
 import { drawing } from './drawings.ts';
 
@@ -24,6 +24,22 @@ function figure(yarns: number, ground: number): fc.Arbitrary<Grid> {
   );
 }
 
+const place = fc.double({ min: -50, max: 50, noNaN: true }).map((value) => value + 0);
+const size = fc.double({ min: 1, max: 200, noNaN: true });
+
+/** A picture to trace, or none. Nothing here decodes it. */
+export const anyUnderlay: fc.Arbitrary<Underlay | null> = fc.option(
+  fc.record({
+    picture: fc.constantFrom('data:image/png;base64,iVBORw0KGgo=', 'data:image/jpeg;base64,/9j/2Q=='),
+    left: place,
+    bottom: place,
+    columns: size,
+    rows: size,
+    opacity: fc.double({ min: 0.1, max: 1, noNaN: true }),
+    isShown: fc.boolean(),
+  }),
+);
+
 const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
   fc.constant({ kind: 'seam' as const }),
   fc.constant({ kind: 'even' as const }),
@@ -44,10 +60,10 @@ export const anyProject: fc.Arbitrary<Project> = fc
   .chain(({ yarns, ground }) =>
     fc.record({
       yarns: fc.constant(YARNS.slice(0, yarns)),
-      motifs: fc.array(fc.tuple(figure(yarns, ground), fc.constantFrom('worn' as const, 'needles' as const)), {
-        minLength: 1,
-        maxLength: 2,
-      }),
+      motifs: fc.array(
+        fc.tuple(figure(yarns, ground), fc.constantFrom('worn' as const, 'needles' as const), anyUnderlay),
+        { minLength: 1, maxLength: 2 },
+      ),
       ground: fc.constant(ground),
       groups: fc.array(fc.record({ motif: fc.nat(1), across: count(1, 3), up: count(1, 2) }), {
         minLength: 1,
@@ -91,12 +107,13 @@ export const anyProject: fc.Arbitrary<Project> = fc
     return {
       name: 'any',
       yarns: parts.yarns,
-      motifs: motifs.map(([grid, shows], index) => ({
+      motifs: motifs.map(([grid, shows, underlay], index) => ({
         id: `motif-${index + 1}`,
         name: `motif ${index + 1}`,
         grid,
         ground: parts.ground,
         shows,
+        underlay,
       })),
       piece: {
         ...START_PIECE,

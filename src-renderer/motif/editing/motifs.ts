@@ -18,7 +18,7 @@ export interface MotifsStep {
 export function addMotif(project: Project, like: MotifId, name: string): MotifsStep {
   const { ground, shows, grid } = motifOf(project, like);
   const id = freeId(project);
-  const empty = { id, name, ground, shows, grid: makeGrid(grid.width, grid.height, ground) };
+  const empty = { id, name, ground, shows, underlay: null, grid: makeGrid(grid.width, grid.height, ground) };
   return insertBehind(project, 'add-motif', like, empty);
 }
 

@@ -42,7 +42,7 @@ export function projectWith({
   return {
     name: 'trial',
     yarns: yarns ?? [...START_YARNS, THIRD],
-    motifs: [{ id: 'motif', name: 'trial motif', grid: gridFromText(motif, '.XO'), ground: 0, shows }],
+    motifs: [{ id: 'motif', name: 'trial motif', grid: gridFromText(motif, '.XO'), ground: 0, shows, underlay: null }],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
     bands: [{ ...start, groups: start.groups.map((group) => ({ ...group, up })), ...band }],
   };

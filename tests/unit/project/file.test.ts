@@ -18,8 +18,8 @@ const small: Project = {
   ...projectAround('two gulls', 'gull', gridFromText(['X.X', '.X.'], '.X'), 0, 'worn', START_YARNS),
 };
 
-/** The text of a small project, as files out there hold it. A change here needs a new file version. */
-const SMALL_TEXT = `{
+/** The text of a small project as version 1 wrote it: files out there hold it, so it never changes. */
+const TEXT_OF_VERSION_1 = `{
   "format": "walewright",
   "version": 1,
   "name": "two gulls",
@@ -104,10 +104,44 @@ const SMALL_TEXT = `{
 }
 `;
 
+/** The same project as it is written now. A change here needs a new file version. */
+const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2').replace(
+  '      "shows": "worn",\n',
+  '      "shows": "worn",\n      "underlay": null,\n',
+);
+
+const UNDERLAY = {
+  picture: 'data:image/png;base64,iVBORw0KGgo=',
+  left: -0.5,
+  bottom: 2.25,
+  columns: 12,
+  rows: 9.5,
+  opacity: 0.6,
+  isShown: true,
+};
+
 describe('a project file', () => {
   it('is written as files out there are', () => {
     expect(projectToText(small)).toBe(SMALL_TEXT);
     expect(projectFromText(SMALL_TEXT)).toEqual(small);
+  });
+
+  it('of version 1 opens, and is written as version 2', () => {
+    expect(projectFromText(TEXT_OF_VERSION_1)).toEqual(small);
+    expect(projectToText(projectFromText(TEXT_OF_VERSION_1))).toBe(SMALL_TEXT);
+  });
+
+  it('of version 1 with a wrong field is refused as one of version 2 is', () => {
+    const text = TEXT_OF_VERSION_1.replace('"shows": "worn"', '"shows": "sideways"');
+    expect(outcome(() => projectFromText(text))).toMatchObject({ problem: { facts: { path: 'motifs[1].shows' } } });
+    const listless = TEXT_OF_VERSION_1.replace(/"motifs": \[[^]*?\],\n {2}"piece"/, '"motifs": "none",\n  "piece"');
+    expect(outcome(() => projectFromText(listless))).toMatchObject({ problem: { facts: { path: 'motifs' } } });
+  });
+
+  it('keeps the picture to trace with its motif', () => {
+    const motifs = small.motifs.map((motif) => ({ ...motif, underlay: UNDERLAY }));
+    const project = { ...small, motifs };
+    expect(projectFromText(projectToText(project))).toEqual(project);
   });
 
   it('has the same text whatever order its fields were made in', () => {
@@ -195,6 +229,26 @@ describe('a project with a field that cannot be right', () => {
     ['a row of 1001 cells', ['motifs', 0, 'rows'], ['.'.repeat(1001)], 'motifs[1].rows[1]'],
     ['a ground of no yarn', ['motifs', 0, 'ground'], 2, 'motifs[1].ground'],
     ['a fractional ground', ['motifs', 0, 'ground'], 0.5, 'motifs[1].ground'],
+    [
+      'a picture by address',
+      ['motifs', 0, 'underlay'],
+      { ...UNDERLAY, picture: 'https://x.y/z.png' },
+      'motifs[1].underlay.picture',
+    ],
+    [
+      'a picture that may act',
+      ['motifs', 0, 'underlay'],
+      { ...UNDERLAY, picture: 'data:image/svg+xml;base64,AA==' },
+      'motifs[1].underlay.picture',
+    ],
+    [
+      'a picture of 4 MB',
+      ['motifs', 0, 'underlay'],
+      { ...UNDERLAY, picture: `data:image/png;base64,${'A'.repeat(4e6)}` },
+      'motifs[1].underlay.picture',
+    ],
+    ['a picture of no size', ['motifs', 0, 'underlay'], { ...UNDERLAY, rows: 0 }, 'motifs[1].underlay.rows'],
+    ['no word on a picture to trace', ['motifs', 0, 'underlay'], undefined, 'motifs[1].underlay'],
     ['fractional stitches', ['piece', 'shape', 'stitches'], 120.5, 'piece.shape.stitches'],
     ['no stitches', ['piece', 'shape', 'stitches'], 0, 'piece.shape.stitches'],
     ['negative rows', ['piece', 'shape', 'rows'], -1, 'piece.shape.rows'],

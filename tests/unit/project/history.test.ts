@@ -29,12 +29,23 @@ import {
   undoName,
   type Change,
   type ChangeName,
+  type Underlay,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 
 const sample = sampleProject();
 const motif = sample.motifs[0] as (typeof sample.motifs)[number];
+
+const underlay: Underlay = {
+  picture: 'data:image/png;base64,iVBORw0KGgo=',
+  left: 0,
+  bottom: 0,
+  columns: 14,
+  rows: 18,
+  opacity: 0.5,
+  isShown: true,
+};
 
 /** One stroke over the given cells of the sample's motif. */
 function stroke(name: ChangeName, ...cells: [number, number][]): Change {
@@ -91,6 +102,40 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   'delete-motif': { name: 'delete-motif', kind: 'motifs', motifs: [{ ...motif, name: 'the one left' }] },
   'set-ground': { name: 'set-ground', kind: 'motif', motif: motif.id, to: { ground: 1 } },
   'set-shows': { name: 'set-shows', kind: 'motif', motif: motif.id, to: { shows: 'needles' } },
+  'add-underlay': { name: 'add-underlay', kind: 'motif', motif: motif.id, to: { underlay: underlay } },
+  'replace-underlay': {
+    name: 'replace-underlay',
+    kind: 'motif',
+    motif: motif.id,
+    to: { underlay: { ...underlay, picture: 'data:image/jpeg;base64,/9j/2Q==' } },
+  },
+  'remove-underlay': { name: 'remove-underlay', kind: 'motif', motif: motif.id, to: { underlay: null, name: 'bare' } },
+  'move-underlay': {
+    name: 'move-underlay',
+    kind: 'motif',
+    motif: motif.id,
+    to: { underlay: { ...underlay, left: 3.5 } },
+  },
+  'scale-underlay': {
+    name: 'scale-underlay',
+    kind: 'motif',
+    motif: motif.id,
+    to: { underlay: { ...underlay, columns: 20, rows: 20 } },
+  },
+  'underlay-strength': {
+    name: 'underlay-strength',
+    kind: 'motif',
+    motif: motif.id,
+    to: { underlay: { ...underlay, opacity: 0.3 } },
+  },
+  'show-underlay': { name: 'show-underlay', kind: 'motif', motif: motif.id, to: { underlay: underlay } },
+  'hide-underlay': {
+    name: 'hide-underlay',
+    kind: 'motif',
+    motif: motif.id,
+    to: { underlay: { ...underlay, isShown: false } },
+  },
+  stamp: stroke('stamp', [13, 1], [14, 1]),
   yarns: { name: 'yarns', kind: 'palette', yarns: [...sample.yarns].reverse(), motifs: sample.motifs },
   'rename-project': { name: 'rename-project', kind: 'project', to: { name: 'Skerry cuff' } },
   'piece-size': { name: 'piece-size', kind: 'piece', to: { shape: { kind: 'rectangle', stitches: 90, rows: 60 } } },

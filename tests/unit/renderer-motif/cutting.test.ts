@@ -16,6 +16,7 @@ const motif = (lines: readonly string[]): Motif => ({
   grid: gridFromText(lines, '.#o'),
   ground: 0,
   shows: 'worn',
+  underlay: null,
 });
 const flag = motif(['##..', '#o..']);
 const place = (column: number, row: number) => ({ column, row });

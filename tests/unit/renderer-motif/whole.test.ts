@@ -9,6 +9,7 @@ const motif = (lines: readonly string[]): Motif => ({
   grid: gridFromText(lines, '.#o'),
   ground: 0,
   shows: 'worn',
+  underlay: null,
 });
 
 /** The motif after the command, or null where it changes nothing. */

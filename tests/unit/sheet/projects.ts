@@ -17,7 +17,11 @@ export function scattered(width: number, height: number, colours: number): Grid 
 }
 
 function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | 'yarns'> {
-  return { name, yarns: sample.yarns, motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn' }] };
+  return {
+    name,
+    yarns: sample.yarns,
+    motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', underlay: null }],
+  };
 }
 
 /** Twelve stitches by 31 rows, the first column blank as it comes to lie on the needles (the last as drawn). */

@@ -1,0 +1,32 @@
+/**
+ * Files of earlier versions, brought up to date before they are checked.
+ *
+ * Each step turns the plain data of one version into that of the next. What is
+ * wrong in a file is left as it is: the schema finds it and says where.
+ */
+import { FILE_VERSION } from './schema.ts';
+
+type Fields = { readonly [field: string]: unknown };
+type Step = (file: Fields) => Fields;
+
+/** By the version that they start from. */
+const STEPS: { readonly [version: number]: Step } = {
+  /** Version 2 has a picture to trace behind each motif. */
+  1: (file) => ({ ...file, motifs: each(file.motifs, (motif) => ({ ...motif, underlay: null })) }),
+};
+
+/** The data of a file as the present version has it; data of no known version stays as it is. */
+export function broughtUpToDate(file: object): object {
+  let data = file as Fields;
+  while (typeof data.version === 'number' && data.version < FILE_VERSION) {
+    const step = STEPS[data.version];
+    if (!step) break;
+    data = { ...step(data), version: data.version + 1 };
+  }
+  return data;
+}
+
+function each(list: unknown, edit: (item: Fields) => Fields): unknown {
+  if (!Array.isArray(list)) return list;
+  return list.map((item: unknown) => (typeof item === 'object' && item !== null ? edit(item as Fields) : item));
+}
