@@ -124,6 +124,18 @@ function actionsOf(session: Session, stage: () => StageControls | null): Action[
       run: () => session.look({ showsStitches: !session.view.showsStitches }),
     },
     {
+      id: 'turn',
+      label: () => text.asWorn,
+      keys: ['T'],
+      isEnabled: always,
+      isOn: () => session.view.pieceShows === 'worn',
+      run: () => {
+        const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
+        session.look({ pieceShows });
+        session.announce(words.piece.stage.facing(session.project.piece.finishedFace, pieceShows));
+      },
+    },
+    {
       id: 'zoom-in',
       label: () => text.zoomIn,
       keys: ['Mod++', 'Mod+='],

@@ -6,6 +6,7 @@
  * The project changes only by {@link Session.change}, undo and redo.
  */
 import { createSubscriber } from 'svelte/reactivity';
+import type { Shows } from '@shared/bed/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import {
   commit,
@@ -47,6 +48,8 @@ export interface View {
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
   readonly showsStitches: boolean;
+  /** The piece as worn, or as the knitter sees the needles. */
+  readonly pieceShows: Shows;
   readonly paper: 'a4' | 'letter';
 }
 
@@ -62,6 +65,7 @@ const START_VIEW: View = {
   showsFloats: true,
   showsWraps: true,
   showsStitches: false,
+  pieceShows: 'needles',
   paper: 'a4',
 };
 

@@ -140,6 +140,37 @@ test('shows floats and wraps, and hides either', async ({ page, start }) => {
   expect(await picture(page)).toBe(both);
 });
 
+test('turns the piece to be seen as worn, and keeps the names of the needles', async ({ page, start, home }) => {
+  const labels = await listenToLabels(page);
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const cell = page.getByRole('gridcell');
+  const needles = await cell.boundingBox();
+  const grid = page.getByRole('grid');
+  const whole = await grid.boundingBox();
+  await page.evaluate(() => (window as unknown as { written: string[] }).written.splice(0));
+  await page.getByRole('button', { name: 'Show the piece as worn' }).click();
+  await expect(page.getByRole('main').getByText('L stands at the right here')).toBeVisible();
+  // The first needle, L48, has gone from the left half to the right one, as far from the centre as before.
+  await expect(cell).toHaveAccessibleName(/needle L48/);
+  const worn = await cell.boundingBox();
+  const middle = (whole?.x ?? 0) + (whole?.width ?? 0) / 2;
+  expect(needles?.x).toBeLessThan(middle);
+  expect(worn?.x).toBeGreaterThan(middle);
+  // Strands lie behind the knit side, so their tags are gone; the ruler's labels are not.
+  await picture(page);
+  expect(await labels()).toContain('L48');
+  expect(await labels()).not.toContain('25');
+
+  await grid.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(cell).toHaveAccessibleName(/needle L49/);
+  await page.keyboard.press('Home');
+  await expect(cell).toHaveAccessibleName(/needle R60/);
+  await page.keyboard.press('t');
+  await expect(page.getByRole('main').getByText('The purl side faces you; the knit side will be seen.')).toBeVisible();
+});
+
 test('says how many copies fit and on how many stitches the rule comes out exactly', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);

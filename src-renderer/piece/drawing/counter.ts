@@ -1,5 +1,5 @@
 /** Row counter readings along the right edge: reading n stands at the top of row n. */
-import type { Outline } from '@shared/piece/index.ts';
+import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import { numberStep, type Viewport } from '../../ui/cells/index.ts';
 import type { Look } from './look.ts';
 
@@ -35,7 +35,8 @@ export function drawCounter(
   context.textAlign = 'left';
   for (const reading of readingsIn(least, most, view.cellHeight)) {
     const y = view.top(reading - 1);
-    const edge = view.left((outline.last[Math.max(0, reading - 1)] as number) + 1);
+    const { first, last } = edgesAt(outline, Math.max(1, reading));
+    const edge = view.span(first, last).right;
     // Zoomed in, the edge may be out of sight; the numbers stay.
     const x = Math.min(edge, width - COUNTER_WIDTH);
     if (x < edge) {

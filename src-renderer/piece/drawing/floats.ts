@@ -36,8 +36,7 @@ export function strandsIn(rows: readonly PlanRow[], view: Viewport, width: numbe
     for (const float of (rows[index] as PlanRow).floats) {
       if (float.last < seen.column || float.first > seen.column + seen.width) continue;
       if (!float.isOver && view.cellHeight < LEAST_ROW) continue;
-      const x1 = view.left(float.first);
-      const x2 = view.left(float.last + 1);
+      const { left: x1, right: x2 } = view.span(float.first, float.last);
       strands.push({
         float,
         row: index + 1,

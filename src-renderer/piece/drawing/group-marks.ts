@@ -13,19 +13,19 @@ export function drawGroups(
   rulerY: number,
 ): void {
   for (const { block, firstRow, lastRow, copyWidth, across } of groups) {
-    const left = Math.round(view.left(block.first)) + 0.5;
-    const right = Math.round(view.left(block.last + 1)) + 0.5;
+    const from = Math.round(view.left(block.first)) + 0.5;
+    const to = Math.round(view.left(block.last + 1)) + 0.5;
     const bottom = Math.round(view.top(firstRow - 2)) + 0.5;
     const top = Math.round(view.top(lastRow - 1)) + 0.5;
     context.lineWidth = 1;
     context.strokeStyle = look.accentOnMain;
-    line(context, left, bottom, left, rulerY, []);
+    line(context, from, bottom, from, rulerY, []);
     context.globalAlpha = 0.55;
-    line(context, right, bottom, right, rulerY, []);
+    line(context, to, bottom, to, rulerY, []);
     context.globalAlpha = 1;
     context.setLineDash([4, 3]);
-    context.strokeRect(left, top, right - left, bottom - top);
-    if (copyWidth * view.cellWidth >= 24) {
+    context.strokeRect(from, top, to - from, bottom - top);
+    if (copyWidth * view.columnWidth >= 24) {
       context.globalAlpha = 0.7;
       for (let copy = 1; copy < across; copy++) {
         const x = Math.round(view.left(block.first + copy * copyWidth)) + 0.5;
@@ -70,10 +70,10 @@ export function drawFold(
   if (half === 0 || half > outline.rows) return;
   const { first, last } = edgesAt(outline, half);
   const y = Math.round(view.top(half - 1)) + 0.5;
-  const left = view.left(first);
+  const { left, right } = view.span(first, last);
   context.lineWidth = 1.5;
   context.strokeStyle = look.onMain;
-  line(context, left, y, view.left(last + 1), y, [10, 3, 2, 3]);
+  line(context, left, y, right, y, [10, 3, 2, 3]);
   context.font = `400 12px ${font}`;
   context.fillStyle = look.onMain;
   context.textAlign = 'left';

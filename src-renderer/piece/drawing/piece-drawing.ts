@@ -6,7 +6,9 @@
  * the bed lies at 0.
  */
 import Konva from 'konva/lib/Core.js';
-import type { Fabric, Plan } from '@shared/knitting/index.ts';
+import { drawnFrom, isMirroredOnNeedles, type Shows } from '@shared/bed/index.ts';
+import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
+import type { Plan } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
 import { COUNTER_WIDTH, drawCounter } from './counter.ts';
@@ -25,7 +27,9 @@ export interface PieceScene {
   readonly project: Project;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
-  /** The fabric as stitches, as the knitter sees them: the purl side. */
+  /** As worn, or as the knitter sees the needles. */
+  readonly shows: Shows;
+  /** Cells as stitches. */
   readonly showsStitches: boolean;
   readonly look: Look;
   readonly font: string;
@@ -55,7 +59,7 @@ export class PieceDrawing {
       height,
       lines: null,
     });
-    this.#cells.setFabric(scene.showsStitches ? 'purl' : null);
+    this.#cells.setFabric(fabricOf(scene));
     this.#marks = shapeLayer((context) => this.#drawMarks(context));
     this.#pointer = shapeLayer((context) => this.#drawPointer(context));
     this.#cells.konva.add(this.#marks, this.#pointer);
@@ -68,13 +72,13 @@ export class PieceDrawing {
   show(scene: PieceScene): void {
     const before = this.#scene;
     this.#scene = scene;
-    if (scene.plan !== before.plan || scene.look !== before.look) {
+    if (scene.plan !== before.plan || scene.look !== before.look || scene.shows !== before.shows) {
       this.#steps = stepsOf(scene.plan.outline);
       this.#spaces = spacesIn(scene);
       this.#cells.show(pictureOf(scene));
       this.#cells.look(this.#cellView());
     }
-    this.#cells.setFabric(scene.showsStitches ? 'purl' : null);
+    this.#cells.setFabric(fabricOf(scene));
     this.#marks.batchDraw();
     this.#pointer.batchDraw();
   }
@@ -102,10 +106,11 @@ export class PieceDrawing {
     this.#cells.destroy();
   }
 
-  /** The cell stage counts columns from the fabric's first needle. */
+  /** The cell stage counts columns from the left edge of the fabric as it is seen. */
   #cellView(): Viewport {
-    const { cellWidth, cellHeight, x, y } = this.#view;
-    return new Viewport(cellWidth, cellHeight, x + this.#scene.plan.fabric.first * cellWidth, y);
+    const { columnWidth, cellHeight, y } = this.#view;
+    const { first, width } = this.#scene.plan.fabric;
+    return new Viewport(columnWidth, cellHeight, this.#view.span(first, first + width - 1).left, y);
   }
 
   /** Under the cast-on edge, or at the foot of the view where that is out of sight. */
@@ -124,11 +129,13 @@ export class PieceDrawing {
     drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
     drawGroups(context, view, plan.groups, look, rulerY);
     let strands: Strand[] = [];
-    if (showsFloats) {
+    // Seen from the knit side, strands and wraps lie behind the fabric.
+    const isFromBehind = sideOf(this.#scene) === 'purl';
+    if (showsFloats && isFromBehind) {
       strands = strandsIn(plan.rows, view, width, height);
       drawFloats(context, strands, view.cellHeight, look);
     }
-    if (showsWraps) drawWraps(context, view, plan.rows, look, width, height);
+    if (showsWraps && isFromBehind) drawWraps(context, view, plan.rows, look, width, height);
     for (const spaces of this.#spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
     drawTags(context, strands, look, font);
     drawCounter(context, view, plan.outline, look, font, width, height);
@@ -143,17 +150,31 @@ export class PieceDrawing {
 
 /** The whole piece, with room for what stands around it. */
 export function fittedView(
-  { plan, project }: Pick<PieceScene, 'plan' | 'project'>,
+  scene: Pick<PieceScene, 'plan' | 'project' | 'shows'>,
   width: number,
   height: number,
 ): Viewport {
-  const { first, width: columns, rows } = plan.fabric;
-  const { gauge } = project.piece;
-  return Viewport.fit(
-    { column: first, row: 0, width: columns, height: rows },
-    gauge.rows / gauge.stitches,
-    roomAround(width, height),
-  );
+  const { first, width: columns, rows } = scene.plan.fabric;
+  const { gauge } = scene.project.piece;
+  const isTurned = isTurnedIn(scene);
+  const column = isTurned ? -(first + columns) : first;
+  const box = { column, row: 0, width: columns, height: rows };
+  const fitted = Viewport.fit(box, gauge.rows / gauge.stitches, roomAround(width, height));
+  return isTurned ? fitted.turned() : fitted;
+}
+
+/** The side of the fabric that is seen. */
+export function sideOf({ project, shows }: Pick<PieceScene, 'project' | 'shows'>): 'knit' | 'purl' {
+  return drawnFrom(shows, project.piece.finishedFace);
+}
+
+/** True if the needles run from right to left: the fabric is seen from the side that does not face the knitter. */
+export function isTurnedIn({ project, shows }: Pick<PieceScene, 'project' | 'shows'>): boolean {
+  return isMirroredOnNeedles(shows, project.piece.finishedFace);
+}
+
+function fabricOf(scene: PieceScene): 'knit' | 'purl' | null {
+  return scene.showsStitches ? sideOf(scene) : null;
 }
 
 /** The view less the title, the ruler, the counter and the numbers beside the piece. */
@@ -161,9 +182,10 @@ export function roomAround(width: number, height: number): Room {
   return { width, height, left: 72, right: COUNTER_WIDTH + 12, top: 72, bottom: RULER_GAP + RULER_HEIGHT + 8 };
 }
 
-function pictureOf({ plan, look }: PieceScene): CellPicture {
-  const { width, rows, cells }: Fabric = plan.fabric;
-  return { grid: { width, height: rows, cells }, colours: look.yarns, surround: null };
+function pictureOf(scene: PieceScene): CellPicture {
+  const { width, rows, cells } = scene.plan.fabric;
+  const grid: Grid = { width, height: rows, cells };
+  return { grid: isTurnedIn(scene) ? mirrorAcross(grid) : grid, colours: scene.look.yarns, surround: null };
 }
 
 function spacesIn({ plan, project }: PieceScene): SpacesScene[] {

@@ -50,7 +50,7 @@ export function rulerLabels(
     at(first, 'faint'),
     at(last, 'faint'),
   ];
-  const step = view.cellWidth >= LABEL_ROOM ? 1 : numberStep(view.cellWidth, LABEL_ROOM);
+  const step = view.columnWidth >= LABEL_ROOM ? 1 : numberStep(view.columnWidth, LABEL_ROOM);
   for (let number = step; number <= Math.max(-first, last + 1); number += step) {
     if (-number >= first) wanted.push(at(-number, 'faint'));
     if (number - 1 <= last) wanted.push(at(number - 1, 'faint'));
@@ -85,16 +85,17 @@ export function drawRuler(
   context.fillRect(0, y - 2, width, RULER_HEIGHT + 2);
   context.fillStyle = look.control;
   context.fillRect(view.left(first), Math.round(y), (last - first + 1) * view.cellWidth, 1);
-  const from = Math.max(first, view.cellAt(0, 0).column);
-  const to = Math.min(last, view.cellAt(width, 0).column);
-  for (const { slot, height } of ticksOf(from, to, view.cellWidth)) {
+  const seen = view.cellsIn(width, 0);
+  const from = Math.max(first, seen.column);
+  const to = Math.min(last, seen.column + seen.width - 1);
+  for (const { slot, height } of ticksOf(from, to, view.columnWidth)) {
     context.fillRect(Math.round(view.left(slot) + view.cellWidth / 2), Math.round(y), 1, height);
   }
   context.fillStyle = look.accent;
   for (const { block } of groups) {
     for (const slot of [block.first, block.last]) {
       const isFirst = slot === block.first;
-      const thick = Math.max(2, view.cellWidth);
+      const thick = Math.max(2, view.columnWidth);
       const middle = view.left(slot) + view.cellWidth / 2;
       context.fillRect(middle - thick / 2, Math.round(y), thick, isFirst ? 12 : 6);
     }

@@ -66,15 +66,19 @@ export function drawSpaces(
   context.font = `600 13px ${font}`;
   context.textBaseline = 'middle';
   context.textAlign = 'center';
-  const texts = scene.spaces.map(({ stitches }) => String(stitches));
+  // Left to right as they are seen.
+  const spaces = view.isTurned ? scene.spaces.toReversed() : scene.spaces;
+  const texts = spaces.map(({ stitches }) => String(stitches));
   const widths = texts.map((text) => context.measureText(text).width + 6);
-  const middles = scene.spaces.map(({ first, last }) => (view.left(first) + view.left(last + 1)) / 2);
-  const placed = spreadOut(middles, widths, view.left(scene.edges.first), view.left(scene.edges.last + 1));
+  const middles = spaces.map(({ first, last }) => (view.left(first) + view.left(last + 1)) / 2);
+  const whole = view.span(scene.edges.first, scene.edges.last);
+  const placed = spreadOut(middles, widths, whole.left, whole.right);
 
   context.lineWidth = 1;
-  scene.spaces.forEach(({ first, last }, index) => {
-    const left = Math.round(view.left(first)) + 1.5;
-    const right = Math.round(view.left(last + 1)) - 1.5;
+  spaces.forEach(({ first, last }, index) => {
+    const span = view.span(first, last);
+    const left = Math.round(span.left) + 1.5;
+    const right = Math.round(span.right) - 1.5;
     const middle = placed[index] as number;
     const half = (widths[index] as number) / 2;
     context.strokeStyle = look.onMain;
@@ -92,7 +96,7 @@ export function drawSpaces(
 
   // Where the seam takes more than there is, the panel says so.
   if (scene.acrossSeam < 0) return;
-  const x = view.left(scene.edges.first) - 10;
+  const x = whole.left - 10;
   const height = LINE * (1 + acrossSeam.length);
   const first = Math.min(y - LINE / 2, castOn - height + LINE / 2);
   context.textAlign = 'right';

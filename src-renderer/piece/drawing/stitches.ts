@@ -12,7 +12,7 @@ export function drawOutline(
   height: number,
   isRuled: boolean,
 ): void {
-  const lines = lineSteps(Math.min(view.cellWidth, view.cellHeight));
+  const lines = lineSteps(Math.min(view.columnWidth, view.cellHeight));
   if (isRuled && lines[0]?.every === 1) {
     context.save();
     context.beginPath();

@@ -10,7 +10,7 @@ const MOST_RADIUS = 20;
 export function loopRadius(view: Viewport): number {
   return Math.min(
     MOST_RADIUS,
-    Math.max(LEAST_RADIUS, Math.min(view.cellHeight * (view.cellHeight < 8 ? 0.85 : 0.42), view.cellWidth * 0.7)),
+    Math.max(LEAST_RADIUS, Math.min(view.cellHeight * (view.cellHeight < 8 ? 0.85 : 0.42), view.columnWidth * 0.7)),
   );
 }
 

@@ -7,19 +7,22 @@ const PAGE = 10;
 
 /**
  * The spot after a key, kept on the piece (no wrapping round); null for a key
- * that does not move it. Up is up the piece.
+ * that does not move it. Up is up the piece; left and right are as seen, so
+ * that on a turned piece they change places.
  */
 export function spotAfterKey(
   spot: StitchSpot,
   key: { readonly key: string; readonly ctrlKey: boolean },
   outline: Outline,
+  isTurned = false,
 ): StitchSpot | null {
+  const step = isTurned ? -1 : 1;
   const edges = edgesAt(outline, spot.row);
   switch (key.key) {
     case 'ArrowLeft':
-      return onPiece({ ...spot, needle: spot.needle - 1 }, outline);
+      return onPiece({ ...spot, needle: spot.needle - step }, outline);
     case 'ArrowRight':
-      return onPiece({ ...spot, needle: spot.needle + 1 }, outline);
+      return onPiece({ ...spot, needle: spot.needle + step }, outline);
     case 'ArrowUp':
       return onPiece({ ...spot, row: spot.row + 1 }, outline);
     case 'ArrowDown':
@@ -29,9 +32,13 @@ export function spotAfterKey(
     case 'PageDown':
       return onPiece({ ...spot, row: spot.row - PAGE }, outline);
     case 'Home':
-      return key.ctrlKey ? onPiece({ needle: -Infinity, row: 1 }, outline) : { ...spot, needle: edges.first };
+      return key.ctrlKey
+        ? onPiece({ needle: -Infinity * step, row: 1 }, outline)
+        : { ...spot, needle: isTurned ? edges.last : edges.first };
     case 'End':
-      return key.ctrlKey ? onPiece({ needle: Infinity, row: outline.rows }, outline) : { ...spot, needle: edges.last };
+      return key.ctrlKey
+        ? onPiece({ needle: Infinity * step, row: outline.rows }, outline)
+        : { ...spot, needle: isTurned ? edges.first : edges.last };
     default:
       return null;
   }

@@ -3,7 +3,9 @@
  *
  * Pixels are CSS pixels from the upper left corner of the view, y downwards.
  * Cells are counted from the lower left corner of the chart, rows upwards, so
- * row 0 stands at the bottom as the trade reads charts.
+ * row 0 stands at the bottom as the trade reads charts. A turned view is seen
+ * from the other side: its columns run to the left, and its `cellWidth` is
+ * negative.
  */
 import type { Cell, CellBox } from '@shared/grid/index.ts';
 
@@ -31,7 +33,7 @@ export const MOST_CELL = 120;
 
 export class Viewport {
   /**
-   * @param cellWidth pixels a column
+   * @param cellWidth pixels a column, negative where columns run to the left
    * @param cellHeight pixels a row
    * @param x left edge of column 0
    * @param y lower edge of row 0
@@ -60,10 +62,24 @@ export class Viewport {
 
   /** How many times as wide as tall a cell is. */
   get aspect(): number {
-    return this.cellWidth / this.cellHeight;
+    return Math.abs(this.cellWidth) / this.cellHeight;
   }
 
-  /** Pixel of the left edge of a column. */
+  /** The same seen from the other side: column c takes the place of column −1 − c. */
+  turned(): Viewport {
+    return new Viewport(-this.cellWidth, this.cellHeight, this.x, this.y);
+  }
+
+  get isTurned(): boolean {
+    return this.cellWidth < 0;
+  }
+
+  /** Pixels a column takes. */
+  get columnWidth(): number {
+    return Math.abs(this.cellWidth);
+  }
+
+  /** Pixel of the edge between a column and the one before it; its left edge unless the view is turned. */
   left(column: number): number {
     return this.x + column * this.cellWidth;
   }
@@ -71,6 +87,12 @@ export class Viewport {
   /** Pixel of the upper edge of a row. */
   top(row: number): number {
     return this.y - (row + 1) * this.cellHeight;
+  }
+
+  /** The pixels that columns `first` … `last` take, from left to right. */
+  span(first: number, last: number): { readonly left: number; readonly right: number } {
+    const [from, to] = [this.left(first), this.left(last + 1)];
+    return from <= to ? { left: from, right: to } : { left: to, right: from };
   }
 
   /** The cell under a pixel; it need not lie on any grid. */
@@ -81,18 +103,24 @@ export class Viewport {
   /** The pixels that a rectangle of cells covers. */
   pixels(box: CellBox): PixelBox {
     return {
-      left: this.left(box.column),
+      left: this.span(box.column, box.column + box.width - 1).left,
       top: this.top(box.row + box.height - 1),
-      width: box.width * this.cellWidth,
+      width: box.width * this.columnWidth,
       height: box.height * this.cellHeight,
     };
   }
 
   /** The cells that show, wholly or in part, in a view of `width` × `height` pixels. */
   cellsIn(width: number, height: number): CellBox {
-    const { column, row } = this.cellAt(0, height);
-    const end = this.cellAt(width, 0);
-    return { column, row, width: end.column - column + 1, height: end.row - row + 1 };
+    const one = this.cellAt(0, height);
+    const other = this.cellAt(width, 0);
+    const column = Math.min(one.column, other.column);
+    return {
+      column,
+      row: one.row,
+      width: Math.abs(other.column - one.column) + 1,
+      height: other.row - one.row + 1,
+    };
   }
 
   pannedBy(dx: number, dy: number): Viewport {

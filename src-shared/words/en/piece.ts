@@ -2,7 +2,7 @@
  * The Piece bench: what the piece is, where the groups stand, what is under
  * the pointer. Strong numbers are marked; see ../marked.ts.
  */
-import { label, type FinishedFace, type Run, type Side, type Slot } from '../../bed/index.ts';
+import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
 import type { Shape, ShapingStep } from '../../piece/index.ts';
 import { numbers as n } from './numbers.ts';
@@ -49,17 +49,27 @@ function shaping(steps: readonly ShapingStep[]): string | null {
   return `${n.stitches(stitches)} ${kind} at each edge ${parts.join(', ')}.`;
 }
 
+const FACING: { readonly [What in Shows]: { readonly [Face in FinishedFace]: string } } = {
+  needles: {
+    knit: 'The purl side faces you; the knit side will be seen. Row counter on the right.',
+    purl: 'The purl side faces you and will be seen. Row counter on the right.',
+  },
+  worn: {
+    knit: 'The knit side, as it will be seen. Needles keep their names at the machine: L stands at the right here.',
+    purl: 'The purl side, as it will be seen and as it faces you at the machine.',
+  },
+};
+
 export const piece = {
   /** Above the drawing. */
   stage: {
-    onTheNeedles: (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}, on the needles`,
-    facing: (face: FinishedFace): string =>
-      face === 'knit'
-        ? 'The purl side faces you; the knit side will be seen. Row counter on the right.'
-        : 'The purl side faces you and will be seen. Row counter on the right.',
+    title: (name: string, shows: Shows): string =>
+      `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${shows === 'needles' ? 'on the needles' : 'as worn'}`,
+    /** Which side is seen, and whose left and right the labels are. */
+    facing: (face: FinishedFace, shows: Shows): string => FACING[shows][face],
     /** The drawing, to assistive technology. */
-    label: (name: string, stitches: number, rows: number): string =>
-      `${name}, ${n.size(stitches, rows)}, as on the needles`,
+    label: (name: string, stitches: number, rows: number, shows: Shows): string =>
+      `${name}, ${n.size(stitches, rows)}, ${shows === 'needles' ? 'as on the needles' : 'as worn'}`,
     help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges.',
     acrossSeam: ['across', 'the seam'],
     fold: 'fold',
@@ -220,11 +230,12 @@ export const piece = {
     floats: 'Show floats',
     wraps: 'Show wraps',
     stitches: 'Show the fabric as stitches',
+    asWorn: 'Show the piece as worn',
     zoomIn: 'Zoom in',
     zoomOut: 'Zoom out',
     fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
-    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches' },
+    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches', turn: 'As worn' },
   },
 
   toMotif: 'Go to the motif',

@@ -136,3 +136,35 @@ describe('panning', () => {
     expect([moved.x - view.x, moved.y - view.y]).toEqual([dx, dy]);
   });
 });
+
+describe('a turned view', () => {
+  it('shows column c where column −1 − c stood, and finds it again', () => {
+    fc.assert(
+      fc.property(
+        views,
+        fc.integer({ min: -300, max: 300 }),
+        fc.integer({ min: -300, max: 300 }),
+        (view, column, row) => {
+          const turned = view.turned();
+          const seen = turned.pixels({ column, row, width: 1, height: 1 });
+          const before = view.pixels({ column: -1 - column, row, width: 1, height: 1 });
+          expect(seen.left).toBeCloseTo(before.left, 6);
+          expect(seen).toMatchObject({ top: before.top, width: before.width, height: before.height });
+          expect(turned.cellAt(seen.left + seen.width / 2, seen.top + seen.height / 2)).toEqual({ column, row });
+          expect(turned.turned()).toEqual(view);
+        },
+      ),
+    );
+  });
+
+  it('zooms, pans and keeps its proportion as any other', () => {
+    const turned = new Viewport(30, 20, 400, 500).turned();
+    const cell = turned.cellAt(130, 77);
+    expect(turned.zoomedAt(2, 130, 77).cellAt(130, 77)).toEqual(cell);
+    expect(turned.pannedBy(7, 9).cellAt(137, 86)).toEqual(cell);
+    expect(turned.aspect).toBe(1.5);
+    expect(turned.span(2, 4)).toEqual({ left: 250, right: 340 });
+    // Pixels 0 … 395 lie left of the edge at 400, so they show columns 0 … 13.
+    expect(turned.cellsIn(395, 100)).toMatchObject({ column: 0, width: 14 });
+  });
+});
