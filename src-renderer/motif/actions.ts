@@ -10,6 +10,8 @@ import { wholeActions } from './whole-actions.ts';
 import { layFloating } from './floating.ts';
 import { motifsActions } from './motifs-actions.ts';
 import { selectActions } from './select-actions.ts';
+import { stampActions } from './stamp-actions.ts';
+import { floatStamp, stampable } from './stamping.ts';
 import { letteringAction } from './lettering/action.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
@@ -24,11 +26,12 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       id: `tool-${tool}`,
       label: () => words.motif.toolsInFull[tool],
       keys: [TOOLS[tool].key],
-      isEnabled: always,
+      isEnabled: tool === 'stamp' ? () => stampable(session).length > 0 : always,
       isOn: () => desk.state.tool === tool,
       run: () => {
         layFloating(session, desk);
         desk.look({ tool, span: null, selection: null });
+        if (tool === 'stamp') floatStamp(session, desk, desk.cursor);
         session.announce(words.motif.toolsInFull[tool]);
       },
     })),
@@ -71,6 +74,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
     letteringAction(desk),
     ...wholeActions(session, desk),
     ...motifsActions(session, desk),
+    ...stampActions(session, desk),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

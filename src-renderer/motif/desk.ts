@@ -6,6 +6,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { FinishedFace } from '@shared/bed/index.ts';
 import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
+import type { MotifId } from '@shared/project/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
@@ -29,6 +30,8 @@ export interface DeskState {
   readonly dialog: 'lettering' | null;
   /** What was set in letters last, to begin from when it is to be put right; null before the first. */
   readonly lettering: Lettering | null;
+  /** What the stamp lays; with null, or a motif that cannot be stamped, the first that can. */
+  readonly stamp: { readonly motif: MotifId | null; readonly isFigureOnly: boolean };
   readonly isFilled: boolean;
   readonly fillsEverywhere: boolean;
   readonly symmetry: Symmetry;
@@ -63,6 +66,7 @@ const START: DeskState = {
   clipping: null,
   dialog: null,
   lettering: null,
+  stamp: { motif: null, isFigureOnly: true },
   isFilled: false,
   fillsEverywhere: false,
   symmetry: 'none',

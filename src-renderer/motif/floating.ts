@@ -87,10 +87,14 @@ export function turnFloating(desk: MotifDesk, turn: (cells: Grid) => Grid): bool
   return true;
 }
 
-/** Lays down what floats: one step of undo. */
+/** Lays down what floats: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
 export function layFloating(session: Session, desk: MotifDesk): boolean {
   const { floating } = desk.state;
   if (!floating) return false;
+  if (floating.name === 'stamp') {
+    desk.look({ floating: null });
+    return false;
+  }
   const change = layChange(session.motif, floating);
   desk.look({ floating: null });
   if (change) session.change(change);

@@ -3,7 +3,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
-import { mirrorAcross, mirrorUp, quarterTurn, type Grid } from '@shared/grid/index.ts';
+import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layFloating, turnFloating } from './floating.ts';
 import { WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
 
@@ -54,9 +54,13 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
       }
       layFloating(session, desk);
       const { motif } = session;
-      const change = WHOLE[name](motif, { cursor: desk.cursor, colour: desk.colour });
+      const change = WHOLE[name](motif, { cursor: desk.cursor, selected: selectedBox(desk), colour: desk.colour });
       if (change) session.change(change);
       session.announce(change ? text.done(text.labels[name]) : text.nothing);
     },
   }));
+}
+
+function selectedBox({ state: { selection } }: MotifDesk): CellBox | null {
+  return selection && { ...selection.at, width: selection.cells.width, height: selection.cells.height };
 }

@@ -1,14 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { boxBetween, type Cell } from '@shared/grid/index.ts';
+import { outcome } from '@shared/problem/index.ts';
 import {
   commit,
+  projectFromText,
+  projectToText,
   redo,
+  redoName,
   sampleProject,
   startHistory,
   undo,
   undoName,
   type Change,
+  type ChangeName,
   type Motif,
+  type Project,
 } from '@shared/project/index.ts';
 import {
   cutAgain,
@@ -17,26 +24,53 @@ import {
   cutColour,
   layChange,
   type Cutting,
+  type Floating,
 } from '../../src-renderer/motif/editing/cutting.ts';
 import { SYMMETRIES } from '../../src-renderer/motif/editing/following.ts';
-import { WHOLE, WHOLE_NAMES } from '../../src-renderer/motif/editing/whole.ts';
+import { addMotif, deleteMotif, duplicateMotif } from '../../src-renderer/motif/editing/motifs.ts';
+import {
+  addYarnChange,
+  groundChange,
+  isUnused,
+  removeYarnChange,
+  yarnChange,
+} from '../../src-renderer/motif/editing/palette.ts';
+import { resizeChange } from '../../src-renderer/motif/editing/size.ts';
+import { centredOn, stampOf } from '../../src-renderer/motif/editing/stamp.ts';
+import { WHOLE, WHOLE_NAMES, type WholeName } from '../../src-renderer/motif/editing/whole.ts';
 import { TOOL_NAMES, TOOLS } from '../../src-renderer/motif/tools/index.ts';
 
-type Command = (motif: Motif) => Change | null;
+/** A command used on a motif of the project, and the name that Undo must say; a null change does nothing. */
+type Command = (project: Project, motif: Motif) => { readonly change: Change | null; readonly name: ChangeName };
 
 const cell = fc.record({ column: fc.nat(11), row: fc.nat(11) });
 const colour = fc.constantFrom(0, 1);
 /** A cell of the motif, whatever size it has by now. */
-const onto = ({ grid }: Motif, at: { column: number; row: number }) => ({
-  column: at.column % grid.width,
-  row: at.row % grid.height,
-});
+const onto = ({ grid }: Motif, at: Cell): Cell => ({ column: at.column % grid.width, row: at.row % grid.height });
 
-const whole: fc.Arbitrary<Command> = fc.tuple(fc.constantFrom(...WHOLE_NAMES), cell, colour).map(
-  ([name, at, pen]) =>
-    (motif) =>
-      WHOLE[name](motif, { cursor: onto(motif, at), colour: pen }),
-);
+/** Commands whose step is not called after them. */
+const STEP_NAMES: { readonly [Name in WholeName]?: ChangeName } = {
+  'shift-left': 'shift',
+  'shift-right': 'shift',
+  'shift-up': 'shift',
+  'shift-down': 'shift',
+  'crop-blank-first': 'crop',
+  'crop-blank-last': 'crop',
+  'trim-blank': 'trim',
+};
+
+const whole: fc.Arbitrary<Command> = fc
+  .record({
+    name: fc.constantFrom(...WHOLE_NAMES),
+    at: cell,
+    corners: fc.option(fc.tuple(cell, cell)),
+    colour,
+  })
+  .map(({ name, at, corners, colour: pen }) => (_, motif) => {
+    const selected = corners && boxBetween(onto(motif, corners[0]), onto(motif, corners[1]));
+    const change = WHOLE[name](motif, { cursor: onto(motif, at), selected, colour: pen });
+    return { change, name: STEP_NAMES[name] ?? (name as ChangeName) };
+  });
 
 const byTool: fc.Arbitrary<Command> = fc
   .record({
@@ -49,43 +83,104 @@ const byTool: fc.Arbitrary<Command> = fc
     symmetry: fc.constantFrom(...SYMMETRIES),
     tile: fc.option(fc.record({ width: fc.integer({ min: 1, max: 9 }), height: fc.integer({ min: 1, max: 9 }) })),
   })
-  .map(({ name, from, to, symmetry, tile, ...rest }) => (motif) => {
+  .map(({ name, from, to, symmetry, tile, ...rest }) => (_, motif) => {
     const tool = TOOLS[name];
     const drawing = { ...rest, motif, following: { symmetry, tile } };
-    if (tool.kind === 'span') return tool.change(drawing, from, to);
-    if (tool.kind === 'stroke') return tool.change(drawing, [from, to]);
-    return tool.kind === 'spot' ? tool.change(drawing, onto(motif, from)) : null;
+    const said = name as ChangeName;
+    if (tool.kind === 'span') return { change: tool.change(drawing, from, to), name: said };
+    if (tool.kind === 'stroke') return { change: tool.change(drawing, [from, to]), name: said };
+    return { change: tool.kind === 'spot' ? tool.change(drawing, onto(motif, from)) : null, name: said };
   });
 
 const bySelection: fc.Arbitrary<Command> = fc
-  .record({ from: cell, to: cell, at: cell, how: fc.constantFrom('cut', 'copy', 'move'), isBox: fc.boolean(), colour })
-  .map(({ from, to, at, how, isBox, colour: wanted }) => (motif) => {
+  .record({
+    from: cell,
+    to: cell,
+    at: cell,
+    how: fc.constantFrom('cut' as const, 'copy' as const, 'move' as const),
+    isBox: fc.boolean(),
+    colour,
+  })
+  .map(({ from, to, at, how, isBox, colour: wanted }) => (_, motif) => {
     const { grid } = motif;
+    const name = how === 'copy' ? 'paste' : how;
     const cutting: Cutting | null = isBox ? cutBox(grid, from, to) : cutColour(grid, wanted);
-    if (!cutting) return null;
+    if (!cutting) return { change: null, name };
     expect(cutAgain(grid, cutting)).toEqual(cutting);
-    if (how === 'cut') return cutChange(motif, cutting);
-    return layChange(
-      motif,
-      how === 'move' ? { ...cutting, at, name: how, lifted: cutting } : { ...cutting, at, name: 'paste' },
-    );
+    if (how === 'cut') return { change: cutChange(motif, cutting), name };
+    const floating: Floating =
+      how === 'move' ? { ...cutting, at, name: how, lifted: cutting } : { ...cutting, at, name: 'paste' };
+    return { change: layChange(motif, floating), name };
   });
+
+const byStamp: fc.Arbitrary<Command> = fc
+  .record({ which: fc.nat(), middle: cell, isFigureOnly: fc.boolean() })
+  .map(({ which, middle, isFigureOnly }) => ({ motifs }, motif) => {
+    const cells = stampOf(motifs[which % motifs.length] as Motif, isFigureOnly);
+    return { change: layChange(motif, { name: 'stamp', cells, at: centredOn(cells, middle) }), name: 'stamp' };
+  });
+
+/** Commands that may be refused: no change then. */
+const refusable = (step: () => Change): Change | null => {
+  const taken = outcome(step);
+  return taken.ok ? taken.value : null;
+};
+
+const onTheList: fc.Arbitrary<Command> = fc.constantFrom<Command>(
+  (project, { id }) => ({ change: addMotif(project, id, 'another').change, name: 'add-motif' }),
+  (project, { id }) => ({ change: duplicateMotif(project, id, 'a copy').change, name: 'duplicate-motif' }),
+  (project, { id }) => ({ change: refusable(() => deleteMotif(project, id).change), name: 'delete-motif' }),
+);
+
+const onYarns: fc.Arbitrary<Command> = fc.nat().chain((which) =>
+  fc.constantFrom<Command>(
+    (project) => ({ change: addYarnChange(project, 'kelp'), name: 'yarns' }),
+    (project) => ({
+      change: yarnChange(project, which % project.yarns.length, { colour: '#123456' }),
+      name: 'yarns',
+    }),
+    (project) => ({ change: groundChange(project, which % project.yarns.length), name: 'set-ground' }),
+    (project) => {
+      const index = which % project.yarns.length;
+      const canGo = project.yarns.length > 2 && isUnused(project, index);
+      return { change: canGo ? removeYarnChange(project, index) : null, name: 'yarns' };
+    },
+  ),
+);
+
+const ofSize: fc.Arbitrary<Command> = fc
+  .record({
+    width: fc.integer({ min: 1, max: 20 }),
+    height: fc.integer({ min: 1, max: 20 }),
+    columns: fc.constantFrom('left' as const, 'right' as const),
+    rows: fc.constantFrom('top' as const, 'bottom' as const),
+  })
+  .map(({ width, height, ...sides }) => (_, motif) => ({
+    change: resizeChange(motif, motif.grid, width, height, sides),
+    name: 'resize-motif',
+  }));
+
+const anyCommand = fc.oneof(whole, byTool, bySelection, byStamp, onTheList, onYarns, ofSize);
 
 describe('every command that edits a motif', () => {
   it('is one step that undo names and takes back whole, and redo does again', () => {
+    const used = fc.array(fc.tuple(anyCommand, fc.nat()), { minLength: 1, maxLength: 20 });
     fc.assert(
-      fc.property(fc.array(fc.oneof(whole, byTool, bySelection), { minLength: 1, maxLength: 20 }), (commands) => {
+      fc.property(used, (commands) => {
         let history = startHistory(sampleProject());
-        for (const command of commands) {
+        for (const [command, which] of commands) {
           const before = history;
-          const change = command(history.project.motifs[0] as Motif);
+          const { project } = history;
+          const { change, name } = command(project, project.motifs[which % project.motifs.length] as Motif);
           if (!change) continue;
           const done = commit(history, change);
           expect(done.past).toHaveLength(before.past.length + 1);
-          expect(undoName(done)).toBe(change.name);
+          expect(undoName(done)).toBe(name);
+          expect(projectFromText(projectToText(done.project))).toEqual(done.project);
           const back = undo(done);
           expect(back.project).toEqual(before.project);
           expect(undoName(back)).toBe(undoName(before));
+          expect(redoName(back)).toBe(name);
           expect(redo(back).project).toEqual(done.project);
           history = done;
         }

@@ -17,7 +17,7 @@ export interface Cutting {
  * their place to the ground, or cells that come from elsewhere.
  */
 export type Floating = Cutting &
-  ({ readonly name: 'move'; readonly lifted: Cutting } | { readonly name: 'paste' | 'lettering' });
+  ({ readonly name: 'move'; readonly lifted: Cutting } | { readonly name: 'paste' | 'lettering' | 'stamp' });
 
 /** The part of the box between two corners that lies on the grid, or null. */
 export function cutBox(grid: Grid, from: Cell, to: Cell): Cutting | null {

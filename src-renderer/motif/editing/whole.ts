@@ -14,6 +14,7 @@ import {
   MOST_COLUMNS,
   MOST_ROWS,
   type Cell,
+  type CellBox,
   type Grid,
 } from '@shared/grid/index.ts';
 import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
@@ -25,6 +26,8 @@ import { paintChange } from './strokes.ts';
 export interface Place {
   /** The keyboard's cell cursor. */
   readonly cursor: Cell;
+  /** The selected box, or null: columns and rows are then those of the cursor. */
+  readonly selected: CellBox | null;
   /** Palette index of the yarn in the pen. */
   readonly colour: number;
 }
@@ -61,18 +64,26 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
   'shift-right': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 1, 0)),
   'shift-up': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 0, 1)),
   'shift-down': (motif) => gridChange(motif, 'shift', shiftAround(motif.grid, 0, -1)),
-  'insert-column': (motif, { cursor }) =>
-    motif.grid.width === MOST_COLUMNS
+  'insert-column': (motif, place) => {
+    const { column, width } = boxAt(place);
+    if (motif.grid.width + width > MOST_COLUMNS) return null;
+    return gridChange(motif, 'insert-column', insertColumns(motif.grid, column, width, motif.ground));
+  },
+  'delete-column': (motif, place) => {
+    const { column, width } = boxAt(place);
+    return motif.grid.width <= width
       ? null
-      : gridChange(motif, 'insert-column', insertColumns(motif.grid, cursor.column, 1, motif.ground)),
-  'delete-column': (motif, { cursor }) =>
-    motif.grid.width === 1 ? null : gridChange(motif, 'delete-column', deleteColumns(motif.grid, cursor.column, 1)),
-  'insert-row': (motif, { cursor }) =>
-    motif.grid.height === MOST_ROWS
-      ? null
-      : gridChange(motif, 'insert-row', insertRows(motif.grid, cursor.row, 1, motif.ground)),
-  'delete-row': (motif, { cursor }) =>
-    motif.grid.height === 1 ? null : gridChange(motif, 'delete-row', deleteRows(motif.grid, cursor.row, 1)),
+      : gridChange(motif, 'delete-column', deleteColumns(motif.grid, column, width));
+  },
+  'insert-row': (motif, place) => {
+    const { row, height } = boxAt(place);
+    if (motif.grid.height + height > MOST_ROWS) return null;
+    return gridChange(motif, 'insert-row', insertRows(motif.grid, row, height, motif.ground));
+  },
+  'delete-row': (motif, place) => {
+    const { row, height } = boxAt(place);
+    return motif.grid.height <= height ? null : gridChange(motif, 'delete-row', deleteRows(motif.grid, row, height));
+  },
   'exchange-yarns': (motif, { cursor, colour }) => {
     const { grid } = motif;
     const other = grid.cells[cursor.row * grid.width + cursor.column];
@@ -93,6 +104,11 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
 };
 
 export const WHOLE_NAMES = Object.keys(WHOLE) as readonly WholeName[];
+
+/** The columns and rows that are put in or taken away. */
+function boxAt({ cursor, selected }: Place): CellBox {
+  return selected ?? { ...cursor, width: 1, height: 1 };
+}
 
 function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
   return sameGrid(grid, motif.grid) ? null : { name, kind: 'motif', motif: motif.id, to: { grid } };

@@ -9,6 +9,7 @@ import type { MotifDesk } from '../desk.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { layFloating, lift, moveFloating, select } from '../floating.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
+import { layStamp, moveStamp, pressStamp } from '../stamping.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
 
 /** A press of the pointer, until it is let go. */
@@ -74,11 +75,17 @@ export class Hand {
     return TOOLS[this.desk.state.tool].kind === 'stroke';
   }
 
+  /** The pointer came to another cell without being down. */
+  hover(cell: Cell): void {
+    moveStamp(this.session, this.desk, cell);
+  }
+
   /** The pointer goes down on a cell; all it does until it is let go is one step of undo. */
   press(cell: Cell): Press {
     const tool = TOOLS[this.desk.state.tool];
     const gesture = newGesture();
     let last = cell;
+    if (tool.kind === 'stamp') return pressStamp(this.session, this.desk, cell);
     if (tool.kind === 'select' && this.#takesHold(cell)) return this.#drag(cell);
     if (spans(tool)) this.desk.look({ span: { from: cell, to: cell } });
     else this.use([cell], gesture);
@@ -113,6 +120,10 @@ export class Hand {
 
   /** The keyboard uses the tool at its cursor; true if what was done has been said. */
   useAt(cell: Cell): boolean {
+    if (this.desk.state.tool === 'stamp') {
+      layStamp(this.session, this.desk);
+      return true;
+    }
     if (layFloating(this.session, this.desk)) return true;
     const { tool, span } = this.desk.state;
     if (spans(TOOLS[tool])) {

@@ -6,10 +6,11 @@ import { pen } from './pen.ts';
 import { pickColour } from './pick-colour.ts';
 import { rectangle } from './rectangle.ts';
 import { select } from './select.ts';
+import { stamp } from './stamp.ts';
 import { straightLine } from './straight-line.ts';
 import type { Tool } from './tool.ts';
 
-export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select';
+export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select' | 'stamp';
 
 export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   draw: pen,
@@ -20,6 +21,7 @@ export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   fill,
   pick: pickColour,
   select,
+  stamp,
 };
 
 export const TOOL_NAMES = Object.keys(TOOLS) as readonly ToolName[];

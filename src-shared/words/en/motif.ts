@@ -22,6 +22,7 @@ export const motif = {
     fill: 'Fill',
     pick: 'Pick',
     select: 'Select',
+    stamp: 'Stamp',
   },
   /** What a tool is called where there is room; the short word stands under its icon. */
   toolsInFull: {
@@ -33,6 +34,7 @@ export const motif = {
     fill: 'Fill',
     pick: 'Pick a yarn from the chart',
     select: 'Select cells',
+    stamp: 'Stamp another motif',
   },
   /** Shapes between two corners. */
   shapes: {
@@ -87,10 +89,10 @@ export const motif = {
       'shift-right': 'Shift right by one stitch',
       'shift-up': 'Shift up by one row',
       'shift-down': 'Shift down by one row',
-      'insert-column': 'Insert a column at the cursor',
-      'delete-column': 'Delete the column at the cursor',
-      'insert-row': 'Insert a row at the cursor',
-      'delete-row': 'Delete the row at the cursor',
+      'insert-column': 'Insert a column at the cursor, or as many as are selected',
+      'delete-column': 'Delete the column at the cursor, or those selected',
+      'insert-row': 'Insert a row at the cursor, or as many as are selected',
+      'delete-row': 'Delete the row at the cursor, or those selected',
       'exchange-yarns': 'Exchange the yarn in the pen with the yarn at the cursor',
       invert: 'Invert figure and ground',
       outline: 'Outline the figure by one cell',

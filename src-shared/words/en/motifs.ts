@@ -17,6 +17,17 @@ export const motifs = {
   newName: (number: number): string => `motif ${number}`,
   copyName: (name: string): string => `${name} copy`,
   onBench: (name: string, width: number, height: number): string => `${name}, ${n.size(width, height)}`,
+  stamp: {
+    title: 'Stamp',
+    which: 'It lays',
+    figureOnly: 'Stamp the figure alone',
+    allCells: 'Stamp all cells',
+    next: 'Take the next motif for the stamp',
+    taken: (name: string): string => `The stamp lays ${name}.`,
+    floats: 'It floats: arrow keys move it, Space lays it, Escape gives it up.',
+    laid: 'Stamped.',
+    noOther: 'There is no other motif to stamp. Add one first.',
+  },
   added: (name: string): string => `${name} is on the bench.`,
   removed: (name: string, next: string): string => `${name} is deleted; ${next} is on the bench.`,
 };

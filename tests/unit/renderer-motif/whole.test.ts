@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gridFromText, gridToText, makeGrid, type Cell } from '@shared/grid/index.ts';
+import { gridFromText, gridToText, makeGrid, type Cell, type CellBox } from '@shared/grid/index.ts';
 import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
 import { WHOLE, type WholeName } from '../../../src-renderer/motif/editing/whole.ts';
 
@@ -13,9 +13,15 @@ const motif = (lines: readonly string[]): Motif => ({
 });
 
 /** The motif after the command, or null where it changes nothing. */
-function after(name: WholeName, lines: readonly string[], cursor: Cell, colour = 1): string[] | null {
+function after(
+  name: WholeName,
+  lines: readonly string[],
+  cursor: Cell,
+  colour = 1,
+  selected: CellBox | null = null,
+): string[] | null {
   const before = motif(lines);
-  const change = WHOLE[name](before, { cursor, colour });
+  const change = WHOLE[name](before, { cursor, selected, colour });
   if (!change) return null;
   const project = applyChange({ ...emptyProject('p', 'm'), motifs: [before] }, change);
   return gridToText((project.motifs[0] as Motif).grid, '.#o');
@@ -78,11 +84,22 @@ describe('a command for the whole motif', () => {
   });
 
   it('does not pass the largest motif', () => {
-    const place = { cursor: corner, colour: 1 };
+    const place = { cursor: corner, selected: null, colour: 1 };
     const wide = { ...motif(['.']), grid: makeGrid(1000, 1) };
     const tall = { ...motif(['.']), grid: makeGrid(1, 4000) };
     expect(WHOLE['insert-column'](wide, place)).toBeNull();
     expect(WHOLE['insert-row'](tall, place)).toBeNull();
     expect(WHOLE['quarter-turn'](tall, place)).toBeNull();
+  });
+
+  it.each<{ name: WholeName; selected: CellBox; gives: string[] | null }>([
+    { name: 'insert-column', selected: { column: 1, row: 0, width: 2, height: 1 }, gives: ['#..#.', '#..o.'] },
+    { name: 'delete-column', selected: { column: 1, row: 1, width: 2, height: 1 }, gives: ['#', '#'] },
+    { name: 'insert-row', selected: { column: 0, row: 0, width: 1, height: 2 }, gives: ['##.', '#o.', '...', '...'] },
+    { name: 'delete-row', selected: { column: 0, row: 1, width: 3, height: 1 }, gives: ['#o.'] },
+    { name: 'delete-row', selected: { column: 0, row: 0, width: 1, height: 2 }, gives: null },
+    { name: 'delete-column', selected: { column: 0, row: 0, width: 3, height: 1 }, gives: null },
+  ])('$name takes as many as are selected: $selected', ({ name, selected, gives }) => {
+    expect(after(name, flag, corner, 1, selected)).toEqual(gives);
   });
 });

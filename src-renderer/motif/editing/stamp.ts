@@ -1,0 +1,15 @@
+/** The cells that a stamp lays. Pure. */
+import type { Cell, Grid } from '@shared/grid/index.ts';
+import type { Motif } from '@shared/project/index.ts';
+import { OPEN } from './cutting.ts';
+
+/** All cells of a motif, or those of its figure alone, so that the ground under it stays as it is. */
+export function stampOf({ grid, ground }: Motif, isFigureOnly: boolean): Grid {
+  if (!isFigureOnly) return grid;
+  return { ...grid, cells: grid.cells.map((cell) => (cell === ground ? OPEN : cell)) };
+}
+
+/** Where the lower left cell of `cells` stands when their middle is on `middle`. */
+export function centredOn({ width, height }: Grid, { column, row }: Cell): Cell {
+  return { column: column - Math.floor((width - 1) / 2), row: row - Math.floor((height - 1) / 2) };
+}

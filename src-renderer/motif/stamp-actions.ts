@@ -1,0 +1,38 @@
+/** Commands for the stamp: which motif it lays, and how much of it. */
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../shell/actions/action.ts';
+import type { Session } from '../shell/session.ts';
+import type { MotifDesk } from './desk.ts';
+import { changeStamp, stampable, stampedMotif } from './stamping.ts';
+
+export function stampActions(session: Session, desk: MotifDesk): Action[] {
+  const text = words.motifs.stamp;
+  return [
+    {
+      id: 'stamp-next',
+      label: () => text.next,
+      keys: ['B'],
+      isEnabled: () => stampable(session).length > 0,
+      run: () => {
+        const motifs = stampable(session);
+        const at = motifs.findIndex(({ id }) => id === stampedMotif(session, desk)?.id);
+        const next = motifs[(at + 1) % motifs.length];
+        if (!next) return;
+        changeStamp(session, desk, { motif: next.id });
+        session.announce(text.taken(next.name));
+      },
+    },
+    {
+      id: 'stamp-figure-only',
+      label: () => text.figureOnly,
+      keys: ['Shift+Z'],
+      isEnabled: () => true,
+      isOn: () => desk.state.stamp.isFigureOnly,
+      run: () => {
+        const isFigureOnly = !desk.state.stamp.isFigureOnly;
+        changeStamp(session, desk, { isFigureOnly });
+        session.announce(isFigureOnly ? text.figureOnly : text.allCells);
+      },
+    },
+  ];
+}

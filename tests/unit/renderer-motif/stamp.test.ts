@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { gridFromText, gridToText } from '@shared/grid/index.ts';
+import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import { layChange } from '../../../src-renderer/motif/editing/cutting.ts';
+import { centredOn, stampOf } from '../../../src-renderer/motif/editing/stamp.ts';
+
+const motifOfRows = (id: string, rows: readonly string[]): Motif => ({
+  id,
+  name: id,
+  grid: gridFromText(rows, '.#o'),
+  ground: 0,
+  shows: 'worn',
+  underlay: null,
+});
+const full = motifOfRows('full', ['ooooo', 'ooooo', 'ooooo', 'ooooo']);
+const gull = motifOfRows('gull', ['#.#', '.#.']);
+
+/** The full chart after the gull is stamped with its middle on a cell. */
+function stamped(isFigureOnly: boolean, column: number, row: number): string[] {
+  const cells = stampOf(gull, isFigureOnly);
+  const change = layChange(full, { name: 'stamp', cells, at: centredOn(cells, { column, row }) });
+  if (!change) return [];
+  const after = applyChange({ ...emptyProject('p', 'm'), motifs: [full, gull] }, change);
+  return gridToText((after.motifs[0] as Motif).grid, '.#o');
+}
+
+describe('a stamp', () => {
+  it('lays the figure alone and leaves the ground under it as it is', () => {
+    expect(stamped(true, 2, 1)).toEqual(['ooooo', 'o#o#o', 'oo#oo', 'ooooo']);
+  });
+
+  it('lays all cells where that is asked for', () => {
+    expect(stamped(false, 2, 1)).toEqual(['ooooo', 'o#.#o', 'o.#.o', 'ooooo']);
+  });
+
+  it('is cut at the edge of the chart', () => {
+    expect(stamped(true, 0, 3)).toEqual(['#oooo', 'ooooo', 'ooooo', 'ooooo']);
+    expect(stamped(true, 9, 9)).toEqual([]);
+  });
+});
