@@ -24,4 +24,7 @@ export interface Way {
   readonly dialog: (() => Promise<{ readonly default: Component<WayProps> }>) | null;
 }
 
-export const WAYS: readonly Way[] = [{ name: 'cells', fits: ({ cells }) => cells !== null, dialog: null }];
+export const WAYS: readonly Way[] = [
+  { name: 'cells', fits: ({ cells }) => cells !== null, dialog: null },
+  { name: 'picture', fits: () => true, dialog: () => import('./FromPicture.svelte') },
+];

@@ -51,6 +51,8 @@ export interface ProblemFacts {
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'image-too-large': { width: number; height: number; mostPixels: number; mostSide: number };
   'picture-too-many-colours': { colours: number; most: number };
+  /** `yarns`: how many there would be. */
+  'palette-full': { yarns: number; most: number };
 
   // Photos and scans
   'photo-unknown-kind': Record<string, never>;

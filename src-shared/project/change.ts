@@ -41,6 +41,7 @@ export type ChangeName =
   | 'add-motif'
   | 'duplicate-motif'
   | 'delete-motif'
+  | 'read-picture'
   | 'set-ground'
   | 'set-shows'
   | 'add-underlay'

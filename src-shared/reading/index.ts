@@ -20,3 +20,4 @@ export * from './from-pixels.ts';
 export * from './upright.ts';
 export { type Crop, type Reduction } from './reduce.ts';
 export * from './picture-to-cells.ts';
+export * from './take-yarns.ts';

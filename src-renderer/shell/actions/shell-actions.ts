@@ -23,6 +23,13 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
       run: () => files.openSample(),
     },
     {
+      id: 'read-picture',
+      label: () => words.fromPicture.command,
+      keys: ['Mod+Shift+P'],
+      isEnabled: always,
+      run: () => files.readPicture('picture'),
+    },
+    {
       id: 'save',
       label: () => text.save,
       keys: ['Mod+S'],

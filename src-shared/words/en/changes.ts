@@ -33,6 +33,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'add-motif': 'add motif',
   'duplicate-motif': 'duplicate motif',
   'delete-motif': 'delete motif',
+  'read-picture': 'turn picture into motif',
   'set-ground': 'choose ground',
   'set-shows': 'choose what the chart shows',
   'add-underlay': 'add picture to trace',

@@ -11,6 +11,7 @@ import { problems } from './problems.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
 import { findings } from './findings.ts';
+import { fromPicture } from './from-picture.ts';
 import { forms } from './forms.ts';
 import { measure } from './measure.ts';
 import { pictures } from './pictures.ts';
@@ -26,6 +27,7 @@ export const english = {
   shell,
   findings,
   forms,
+  fromPicture,
   changes,
   cli,
   measure,

@@ -188,6 +188,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,
     mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
   }),
+  'palette-full': ({ yarns, most }) => ({
+    what: `With the yarns of the picture the palette would have ${yarns}; it holds ${most} at most.`,
+    mend: 'Take fewer yarns, or remove yarns from the palette that no motif has.',
+  }),
   'photo-unknown-kind': () => ({
     what: 'This is no PNG, JPEG, WebP, SVG or PBM picture.',
     mend: 'Save the photo or scan as PNG or JPEG.',

@@ -13,6 +13,10 @@ export const readingIn = {
       label: 'One pixel for each cell',
       hint: 'Opens as a motif of that many stitches and rows, in a new project.',
     },
+    picture: {
+      label: 'Any picture',
+      hint: 'Is brought down to as many stitches, rows and yarns as you like.',
+    },
   },
 };
 

@@ -100,6 +100,12 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   'add-motif': { name: 'add-motif', kind: 'motifs', motifs: [motif, { ...motif, id: 'gull', name: 'gull' }] },
   'duplicate-motif': { name: 'duplicate-motif', kind: 'motifs', motifs: [motif, { ...motif, id: 'motif-2' }] },
   'delete-motif': { name: 'delete-motif', kind: 'motifs', motifs: [{ ...motif, name: 'the one left' }] },
+  'read-picture': {
+    name: 'read-picture',
+    kind: 'palette',
+    yarns: [...sample.yarns, { name: 'dulse', colour: '#6a2a3a', tex: null }],
+    motifs: [{ ...motif, grid: gridFromText(['2X.', '.X2'], '.X2') }],
+  },
   'set-ground': { name: 'set-ground', kind: 'motif', motif: motif.id, to: { ground: 1 } },
   'set-shows': { name: 'set-shows', kind: 'motif', motif: motif.id, to: { shows: 'needles' } },
   'add-underlay': { name: 'add-underlay', kind: 'motif', motif: motif.id, to: { underlay: underlay } },

@@ -41,6 +41,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'picture-too-large': { width: 20000, height: 20000, mostWidth: 1000, mostHeight: 4000 },
   'image-too-large': { width: 70000, height: 10, mostPixels: 268435456, mostSide: 65535 },
   'picture-too-many-colours': { colours: 65, most: 64 },
+  'palette-full': { yarns: 66, most: 64 },
   'photo-only-in-window': { kind: 'WebP' },
   'photo-unknown-kind': {},
   'photo-too-large': { width: 20000, height: 20000, mostMegapixels: 100 },

@@ -1,0 +1,44 @@
+/** The dialog that turns any picture into a motif. Strong numbers are marked; see ../marked.ts. */
+import type { Progress } from '../../reading/index.ts';
+import { numbers as n } from './numbers.ts';
+import { reading } from './reading.ts';
+
+export const fromPicture = {
+  command: 'Turn a picture into a motif…',
+  title: 'Turn a picture into a motif',
+  size: 'Size',
+  stitches: 'Stitches',
+  rows: 'Rows',
+  linked: 'Keep the proportion',
+  linkedHint: (stitches: number, rows: number): string =>
+    `From ${n.plain(stitches)} stitches and ${n.plain(rows)} rows in 10 cm.`,
+  knitted: (width: number, height: number, widthMm: number, heightMm: number): string =>
+    `**${n.size(width, height)}**, knitted **${n.plain(widthMm / 10)}\u00a0×\u00a0${n.plain(heightMm / 10)}\u00a0cm**`,
+  colours: 'Colours',
+  yarns: 'Yarns',
+  dithering: 'Scatter stitches',
+  ditheringHint: 'Mixes shades that no yarn has.',
+  keepEdges: 'Keep edges',
+  keepEdgesHint: 'Lines stay lines instead of a third colour.',
+  part: 'Part of the picture',
+  left: 'From the left',
+  top: 'From the top',
+  width: 'Width',
+  height: 'Height',
+  pixels: 'px',
+  whole: 'Use all of it',
+  picture: (name: string): string => `The picture ${name}`,
+  pictureHelp: 'Drag the corners, or give the part in numbers.',
+  chart: 'The motif',
+  chartOf: (name: string, width: number, height: number): string => `${name} in cells, ${n.size(width, height)}`,
+  progress: ({ stage }: Progress): string => `${reading.stage(stage)}…`,
+  working: 'Working…',
+  stop: 'Stop',
+  stopped: 'Stopped.',
+  again: 'Go on',
+  yarnsUsed: 'Yarns it takes',
+  newYarn: (name: string): string => `${name}, new`,
+  replaces: (motif: string): string => `It takes the place of ${motif}; Undo brings that back.`,
+  take: 'Take it',
+  taken: (motif: string, width: number, height: number): string => `${motif} is now ${n.size(width, height)}.`,
+};
