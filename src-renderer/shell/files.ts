@@ -85,6 +85,13 @@ export class Files {
     else await this.putOnTable(read.value, file);
   }
 
+  /** Reads a picture in that was pasted: what is on it is asked always, as nobody chose to open a file. */
+  askAbout(bytes: Uint8Array, name: string): void {
+    const given = outcome(() => givenPicture(bytes, name));
+    if (given.ok) this.asking.readIn(given.value, null);
+    else this.fail(given.problem);
+  }
+
   /** Opens a picture of one pixel a cell as a new project. */
   async openCells({ cells, name }: { readonly cells: MotifPicture | null; readonly name: string }): Promise<void> {
     if (cells === null) return;

@@ -58,14 +58,17 @@ export function isDialogUp(): boolean {
   return document.querySelector('dialog[open]') !== null;
 }
 
+/** The browser tells of these by events that carry the clipboard; see ../clipboard.ts. */
+const CLIPBOARD_KEYS = /^Mod\+[CXV]$/;
+
 /** Runs the action whose shortcut the event is; true if there was one. */
 export function runByKey(event: KeyboardEvent, actions: readonly Action[]): boolean {
   const inText = isTextField(event.target);
   for (const action of actions) {
     for (const keys of action.keys) {
-      if (!matches(event, keys)) continue;
+      if (CLIPBOARD_KEYS.test(keys) || !matches(event, keys)) continue;
       // Undo, redo and plain letters belong to the text while one is edited.
-      if (inText && (!keys.includes('Mod') || /^Mod\+(Shift\+)?[zyacvx]$/i.test(keys))) continue;
+      if (inText && (!keys.includes('Mod') || /^Mod\+(Shift\+)?[zya]$/i.test(keys))) continue;
       if (!action.isEnabled()) return true;
       void action.run();
       return true;

@@ -33,6 +33,11 @@ export const shell = {
   savedAs: (name: string): string => `Saved as ${name}.`,
   recovered: (name: string): string =>
     `"${name}" was not saved when the program ended. This is the work that was kept; save it.`,
+  /** On the clipboard for other programs. */
+  cellsCopied: 'Cells copied in Walewright',
+  picturePasted: 'The picture on the clipboard is read in: what was copied last comes first.',
+  /** What a picture is called that has no file: `clipboard.png`. */
+  pastedName: (name: string): string => `clipboard${/\.[^.]+$/.exec(name)?.[0] ?? ''}`,
   dropHere: 'Drop a project or a picture to open it',
   unsavedDialog: {
     title: (name: string): string => `Save "${name}" first?`,

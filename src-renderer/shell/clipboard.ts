@@ -1,0 +1,42 @@
+/**
+ * Copying, cutting and pasting by the keys of the platform.
+ *
+ * The browser tells of them by events that carry the clipboard, and only where
+ * they are not wanted for text. Cells that are copied so put a line of text on
+ * the clipboard in the place of whatever was there. A picture on it was then
+ * copied after them: what was copied last is pasted.
+ */
+import { words } from '@shared/words/index.ts';
+import { isDialogUp, isTextField, type Action } from './actions/action.ts';
+
+export interface Clipboarding {
+  readonly actions: readonly Action[];
+  /** Null where pictures are not taken from the clipboard. */
+  readonly takePicture: ((picture: File) => void) | null;
+}
+
+/** Does what a clipboard event asks for, if it is ours. */
+export function followClipboard(event: ClipboardEvent, { actions, takePicture }: Clipboarding): void {
+  if (event.defaultPrevented || isDialogUp() || isTextField(event.target)) return;
+  const action = actions.find(({ id }) => id === event.type);
+  if (event.type === 'paste') {
+    const picture = [...(event.clipboardData?.files ?? [])].find(({ type }) => type.startsWith('image/'));
+    if (picture && takePicture) {
+      event.preventDefault();
+      takePicture(picture);
+    } else if (action?.isEnabled()) {
+      event.preventDefault();
+      void action.run();
+    }
+    return;
+  }
+  if (!action?.isEnabled() || isTextSelected()) return;
+  event.preventDefault();
+  event.clipboardData?.setData('text/plain', words.shell.cellsCopied);
+  void action.run();
+}
+
+function isTextSelected(): boolean {
+  const selection = window.getSelection();
+  return selection !== null && !selection.isCollapsed && selection.toString() !== '';
+}
