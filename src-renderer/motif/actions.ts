@@ -5,7 +5,7 @@ import type { Session } from '../shell/session.ts';
 import { SHOWINGS, type MotifDesk } from './desk.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
-import { measureOf } from './measured.ts';
+import { whenMeasured } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
 import { layFloating } from './floating.ts';
 import { motifsActions } from './motifs-actions.ts';
@@ -13,6 +13,7 @@ import { selectActions } from './select-actions.ts';
 import { stampActions } from './stamp-actions.ts';
 import { floatStamp, stampable } from './stamping.ts';
 import { letteringAction } from './lettering/action.ts';
+import { slipActions } from './slip-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 
 /** One press of a zoom command. */
@@ -68,13 +69,18 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       keys: ['T'],
       isEnabled: always,
       isOn: () => desk.state.tile !== null,
-      run: () => desk.look({ tile: desk.state.tile ? null : tileToFollow(measureOf(session.motif)) }),
+      run: async () => {
+        const { motif } = session;
+        const measured = desk.state.tile ? null : await whenMeasured(motif);
+        if (session.motif.grid === motif.grid) desk.look({ tile: measured && tileToFollow(measured) });
+      },
     },
     ...selectActions(session, desk),
     letteringAction(desk),
     ...wholeActions(session, desk),
     ...motifsActions(session, desk),
     ...stampActions(session, desk),
+    ...slipActions(session, desk),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

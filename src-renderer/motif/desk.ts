@@ -56,6 +56,8 @@ export interface StageControls {
   zoomBy(factor: number): void;
   /** Gives the keyboard to the chart. */
   focus(): void;
+  /** Puts the cell cursor on a cell and brings it into view, the keyboard with it. */
+  goTo(cell: Cell): void;
 }
 
 const START: DeskState = {
@@ -152,6 +154,12 @@ export class MotifDesk {
 
   zoomBy(factor: number): void {
     this.#stage?.zoomBy(factor);
+  }
+
+  /** Puts the cell cursor on a cell and brings it into view, where a stage shows it. */
+  goTo(cell: Cell): void {
+    if (this.#stage) this.#stage.goTo(cell);
+    else this.look({ cursor: cell });
   }
 
   focusStage(): void {

@@ -5,7 +5,8 @@ import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layFloating, turnFloating } from './floating.ts';
-import { WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
+import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
+import { isMeasuredAtOnce, whenMeasured } from './measured.ts';
 
 const KEYS: { readonly [Name in WholeName]: string } = {
   'mirror-across': 'Shift+H',
@@ -25,6 +26,7 @@ const KEYS: { readonly [Name in WholeName]: string } = {
   'mend-slips': 'Shift+M',
   'crop-blank-first': 'Shift+K',
   'crop-blank-last': 'Shift+J',
+  'crop-at-cursor': 'K',
   'trim-blank': 'Shift+U',
 };
 
@@ -37,7 +39,9 @@ const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
 
 /**
  * Always at hand: working out beforehand whether one would change anything
- * takes as long as doing it. One that changes nothing says so.
+ * takes as long as doing it. One that changes nothing says so. Those that ask
+ * what a large drawing measures wait for the answer, and act only if the drawing
+ * is still the same.
  */
 export function wholeActions(session: Session, desk: MotifDesk): Action[] {
   const text = words.motif.whole;
@@ -46,7 +50,7 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
     label: () => text.labels[name],
     keys: [KEYS[name]],
     isEnabled: () => true,
-    run: () => {
+    run: async () => {
       const turn = TURNS[name];
       if (turn && turnFloating(desk, turn)) {
         session.announce(words.motif.select.turned(text.labels[name]));
@@ -54,6 +58,13 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
       }
       layFloating(session, desk);
       const { motif } = session;
+      if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
+        const measured = await whenMeasured(motif);
+        if (!measured || session.motif.grid !== motif.grid) {
+          session.announce(text.changedMeanwhile);
+          return;
+        }
+      }
       const change = WHOLE[name](motif, { cursor: desk.cursor, selected: selectedBox(desk), colour: desk.colour });
       if (change) session.change(change);
       session.announce(change ? text.done(text.labels[name]) : text.nothing);

@@ -33,6 +33,7 @@ export type ChangeName =
   | 'outline'
   | 'mend-slips'
   | 'crop'
+  | 'crop-at-cursor'
   | 'trim'
   | 'resize-motif'
   | 'rename-motif'

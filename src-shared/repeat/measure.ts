@@ -50,6 +50,23 @@ export function measure(grid: Grid, ground: number): Measure {
   };
 }
 
+/** What is seen at a glance: bounds, and the whole drawing as its own repeat. For drawings whose measure is not there yet. */
+export function measureRoughly(grid: Grid, ground: number): Measure {
+  const { width, height } = grid;
+  return {
+    width,
+    height,
+    ground,
+    blank: blankEdges(grid, ground),
+    repeat: { width, height, dividesAcross: true, dividesUp: true },
+    step: null,
+    near: null,
+    slips: [],
+    starts: { blankFirst: 0, blankLast: 0, blank: 0 },
+    manyYarns: [],
+  };
+}
+
 function stepOf(grid: Grid, { width, height }: Repeat): Step | null {
   const { rows, shift } = latticeOf(crop(grid, 0, 0, width, height));
   return rows < height ? { rows, shift } : null;

@@ -3,6 +3,7 @@ import type { Grid } from '@shared/grid/index.ts';
 import type { Viewport } from '../../ui/cells/index.ts';
 import { copySize, type Following } from '../editing/following.ts';
 import type { MotifLook } from './look.ts';
+import { strokeTwoTone } from './two-tone.ts';
 
 const SEAM_DASH = [2, 4];
 const AXIS_DASH = [8, 4];
@@ -22,55 +23,30 @@ export function drawAxes(
   const { symmetry, tile } = following;
   const copy = copySize(grid, following);
   const chart = view.pixels({ column: 0, row: 0, width: grid.width, height: grid.height });
-  context.save();
-  const line = (x: number, y: number, toX: number, toY: number, dash: number[]): void =>
-    twoTone(context, look, dash, x, y, toX, toY);
-  const up = (column: number, dash: number[]): void => {
+  const seams = new Path2D();
+  const axes = new Path2D();
+  const up = (path: Path2D, column: number): void => {
     const x = view.left(column);
-    if (column > 0 && column < grid.width && x > 0 && x < width) {
-      line(x, Math.max(0, chart.top), x, Math.min(height, chart.top + chart.height), dash);
-    }
+    if (column <= 0 || column >= grid.width || x <= 0 || x >= width) return;
+    path.moveTo(x, Math.max(0, chart.top));
+    path.lineTo(x, Math.min(height, chart.top + chart.height));
   };
-  const across = (row: number, dash: number[]): void => {
+  const across = (path: Path2D, row: number): void => {
     const y = view.top(row - 1);
-    if (row > 0 && row < grid.height && y > 0 && y < height) {
-      line(Math.max(0, chart.left), y, Math.min(width, chart.left + chart.width), y, dash);
-    }
+    if (row <= 0 || row >= grid.height || y <= 0 || y >= height) return;
+    path.moveTo(Math.max(0, chart.left), y);
+    path.lineTo(Math.min(width, chart.left + chart.width), y);
   };
   const showsUp = copy.width * view.cellWidth >= LEAST_COPY;
   const showsAcross = copy.height * view.cellHeight >= LEAST_COPY;
   for (let column = 0; showsUp && column < grid.width; column += copy.width) {
-    if (tile) up(column, SEAM_DASH);
-    if (symmetry !== 'none' && symmetry !== 'up-down') up(column + copy.width / 2, AXIS_DASH);
+    if (tile) up(seams, column);
+    if (symmetry !== 'none' && symmetry !== 'up-down') up(axes, column + copy.width / 2);
   }
   for (let row = 0; showsAcross && row < grid.height; row += copy.height) {
-    if (tile) across(row, SEAM_DASH);
-    if (symmetry !== 'none' && symmetry !== 'left-right') across(row + copy.height / 2, AXIS_DASH);
+    if (tile) across(seams, row);
+    if (symmetry !== 'none' && symmetry !== 'left-right') across(axes, row + copy.height / 2);
   }
-  context.restore();
-}
-
-/** A dashed line seen on light and dark yarns alike. */
-function twoTone(
-  context: CanvasRenderingContext2D,
-  look: MotifLook,
-  dash: number[],
-  x: number,
-  y: number,
-  toX: number,
-  toY: number,
-): void {
-  for (const { colour, thick } of [
-    { colour: look.paper, thick: 3 },
-    { colour: look.accent, thick: 1.25 },
-  ]) {
-    context.beginPath();
-    context.setLineDash(dash);
-    context.globalAlpha = 0.8;
-    context.strokeStyle = colour;
-    context.lineWidth = thick;
-    context.moveTo(x, y);
-    context.lineTo(toX, toY);
-    context.stroke();
-  }
+  strokeTwoTone(context, look, seams, SEAM_DASH);
+  strokeTwoTone(context, look, axes, AXIS_DASH);
 }

@@ -4,7 +4,7 @@
  */
 import Konva from 'konva/lib/Core.js';
 import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
-import type { Measure } from '@shared/repeat/index.ts';
+import { runsOf, type Measure } from '@shared/repeat/index.ts';
 import {
   createCellStage,
   Viewport,
@@ -16,12 +16,11 @@ import {
 import type { Following } from '../editing/following.ts';
 import type { Cutting } from '../editing/cutting.ts';
 import { drawAxes } from './axes.ts';
-import { drawBrackets } from './brackets.ts';
 import { drawCursor, drawHover } from './cursor.ts';
-import { blankColumns, drawHatch } from './hatch.ts';
 import type { MotifLook } from './look.ts';
+import { drawMeasured, hasSameMarks } from './measured-marks.ts';
 import { drawSelection } from './selection.ts';
-import { COLUMN_NUMBERS, drawRulerMarks, drawRulers, ROW_NUMBERS } from './rulers.ts';
+import { COLUMN_NUMBERS, drawRowRuns, drawRulerMarks, drawRulers, ROW_NUMBERS } from './rulers.ts';
 
 export interface MotifScene {
   readonly grid: Grid;
@@ -80,8 +79,8 @@ export class MotifDrawing {
     if (scene.look !== before.look) this.#cells.setLines(scene.look.lines);
     this.#cells.setFabric(scene.fabric);
     this.#cells.show(pictureOf(scene));
-    // A stroke that leaves size, repeat and blank columns alone redraws its own cells only.
-    if (!hasSameMarks(scene, before)) this.#drawAbove();
+    // A stroke that leaves all that is marked alone redraws its own cells only.
+    if (!isMarkedAlike(scene, before)) this.#drawAbove();
   }
 
   look(view: Viewport): void {
@@ -124,13 +123,11 @@ export class MotifDrawing {
     const view = this.#view;
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
-    if (measure.blank) {
-      for (const box of blankColumns(grid, measure.blank)) drawHatch(context, view, box, look.hatch, width, height);
-      drawBrackets(context, view, repeatBox(measure), look.accent, look.paper);
-    }
+    drawMeasured(context, view, grid, measure, look, width, height);
     drawAxes(context, view, grid, following, look, width, height);
     if (marked) drawSelection(context, view, marked, look);
     drawRulers(context, view, grid, look, width, height);
+    drawRowRuns(context, view, grid, runsOf(measure.manyYarns), look, width, height);
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {
@@ -183,11 +180,7 @@ function tileOf({ grid, measure: { repeat } }: MotifScene): { width: number; hei
   return { width: Math.min(repeat.width, grid.width), height: Math.min(repeat.height, grid.height) };
 }
 
-function repeatBox({ repeat }: Measure): CellBox {
-  return { column: 0, row: 0, width: repeat.width, height: repeat.height };
-}
-
-function hasSameMarks(a: MotifScene, b: MotifScene): boolean {
+function isMarkedAlike(a: MotifScene, b: MotifScene): boolean {
   return (
     a.look === b.look &&
     a.fabric === b.fabric &&
@@ -195,10 +188,7 @@ function hasSameMarks(a: MotifScene, b: MotifScene): boolean {
     a.marked === b.marked &&
     a.grid.width === b.grid.width &&
     a.grid.height === b.grid.height &&
-    a.measure.repeat.width === b.measure.repeat.width &&
-    a.measure.repeat.height === b.measure.repeat.height &&
-    a.measure.blank?.left === b.measure.blank?.left &&
-    a.measure.blank?.right === b.measure.blank?.right
+    hasSameMarks(a.measure, b.measure)
   );
 }
 

@@ -80,6 +80,42 @@ export function drawRulers(
   context.restore();
 }
 
+/** From the numbers to the mark beside them, and the length of its ends. */
+const MARK_AWAY = 3;
+const MARK_END = 4;
+
+/** Holds runs of rows together beside their numbers: those with more than two yarns. */
+export function drawRowRuns(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  runs: readonly { readonly first: number; readonly last: number }[],
+  look: MotifLook,
+  width: number,
+  height: number,
+): void {
+  if (runs.length === 0) return;
+  const x = rulerPlace(view, grid, width, height).x - MARK_AWAY;
+  const path = new Path2D();
+  for (const { first, last } of runs) {
+    const top = view.top(last) + 1;
+    const bottom = view.top(first - 1) - 1;
+    if (bottom < 0 || top > height) continue;
+    path.moveTo(x - MARK_END, top);
+    path.lineTo(x, top);
+    path.lineTo(x, Math.max(bottom, top + 2));
+    path.lineTo(x - MARK_END, Math.max(bottom, top + 2));
+  }
+  context.save();
+  context.strokeStyle = look.paper;
+  context.lineWidth = 5;
+  context.stroke(path);
+  context.strokeStyle = look.ink;
+  context.lineWidth = 2;
+  context.stroke(path);
+  context.restore();
+}
+
 /** The numbers of one cell set strong on the accent, over the plain ones. */
 export function drawRulerMarks(
   context: CanvasRenderingContext2D,

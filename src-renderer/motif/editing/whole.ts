@@ -18,7 +18,7 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
-import { cropToRepeat, startsAcross, trimBlank, trueRepeat } from '@shared/repeat/index.ts';
+import { cropToRepeat, trimBlank } from '@shared/repeat/index.ts';
 import { measureOf } from '../measured.ts';
 import { paintChange } from './strokes.ts';
 
@@ -53,6 +53,7 @@ export type WholeName =
   | 'mend-slips'
   | 'crop-blank-first'
   | 'crop-blank-last'
+  | 'crop-at-cursor'
   | 'trim-blank';
 
 export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
@@ -98,8 +99,9 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
   },
   outline: (motif, { colour }) => paintChange(motif, 'outline', colour, outlineCells(motif.grid, motif.ground)),
   'mend-slips': mendSlips,
-  'crop-blank-first': (motif) => cropChange(motif, 'blankFirst'),
-  'crop-blank-last': (motif) => cropChange(motif, 'blankLast'),
+  'crop-blank-first': (motif) => cropChange(motif, 'crop', { column: measureOf(motif).starts.blankFirst, row: 0 }),
+  'crop-blank-last': (motif) => cropChange(motif, 'crop', { column: measureOf(motif).starts.blankLast, row: 0 }),
+  'crop-at-cursor': (motif, { cursor }) => cropChange(motif, 'crop-at-cursor', cursor),
   'trim-blank': (motif) => gridChange(motif, 'trim', trimBlank(motif.grid, motif.ground)),
 };
 
@@ -109,6 +111,14 @@ export const WHOLE_NAMES = Object.keys(WHOLE) as readonly WholeName[];
 function boxAt({ cursor, selected }: Place): CellBox {
   return selected ?? { ...cursor, width: 1, height: 1 };
 }
+
+/** Commands that ask what the drawing measures: of a large one that takes a while. */
+export const ASKS_MEASURE: ReadonlySet<WholeName> = new Set<WholeName>([
+  'mend-slips',
+  'crop-blank-first',
+  'crop-blank-last',
+  'crop-at-cursor',
+]);
 
 function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
   return sameGrid(grid, motif.grid) ? null : { name, kind: 'motif', motif: motif.id, to: { grid } };
@@ -121,10 +131,7 @@ function mendSlips(motif: Motif): Change | null {
   return gridChange(motif, 'mend-slips', { ...motif.grid, cells });
 }
 
-/** One true repeat, with its widest blank at the left or at the right. */
-function cropChange(motif: Motif, side: 'blankFirst' | 'blankLast'): Change | null {
-  const { grid, ground } = motif;
-  const repeat = trueRepeat(grid);
-  const column = startsAcross(grid, repeat, ground)[side];
-  return gridChange(motif, 'crop', cropToRepeat(grid, repeat, { column, row: 0 }));
+/** One true repeat from `start` on, going round within it. */
+function cropChange(motif: Motif, name: 'crop' | 'crop-at-cursor', start: Cell): Change | null {
+  return gridChange(motif, name, cropToRepeat(motif.grid, measureOf(motif).repeat, start));
 }

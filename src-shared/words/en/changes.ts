@@ -25,6 +25,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   outline: 'outline figure',
   'mend-slips': 'mend slips',
   crop: 'crop to repeat',
+  'crop-at-cursor': 'crop to repeat at the cursor',
   trim: 'trim blank edges',
   'resize-motif': 'resize motif',
   'rename-motif': 'rename motif',

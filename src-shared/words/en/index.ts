@@ -21,6 +21,7 @@ import { readingIn } from './reading-in.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
+import { understanding } from './understanding.ts';
 
 export const english = {
   sheetBench,
@@ -45,4 +46,5 @@ export const english = {
   reading,
   readingIn,
   sheet,
+  understanding,
 };

@@ -121,9 +121,9 @@ export const measure = {
       repeat(measured),
       copies(measured),
       step(measured),
-      near(measured),
       blank(measured),
       blankRows(measured),
       manyYarns(measured),
+      near(measured),
     ].filter((sentence) => sentence !== null),
 };

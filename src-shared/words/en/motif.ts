@@ -99,10 +99,12 @@ export const motif = {
       'mend-slips': 'Mend the cells that break the repeat',
       'crop-blank-first': 'Crop to one repeat, blank columns first',
       'crop-blank-last': 'Crop to one repeat, blank columns last',
+      'crop-at-cursor': 'Crop to one repeat, starting at the cursor',
       'trim-blank': 'Trim blank edges',
     },
     done: (label: string): string => `${label}: done.`,
     nothing: 'Nothing to change.',
+    changedMeanwhile: 'The chart was changed while it was measured: nothing was done.',
   },
 
   zoom: (scale: number): string => n.percent(scale),

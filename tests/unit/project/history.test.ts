@@ -82,6 +82,7 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   outline: stroke('outline', [13, 1]),
   'mend-slips': stroke('mend-slips', [13, 1]),
   crop: regrid('crop', deleteColumns(motif.grid, 3, 1)),
+  'crop-at-cursor': regrid('crop-at-cursor', deleteColumns(motif.grid, 3, 1)),
   trim: regrid('trim', deleteRows(motif.grid, 3, 1)),
   'resize-motif': { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid: gridFromText(['.X'], '.X') } },
   'rename-motif': { name: 'rename-motif', kind: 'motif', motif: motif.id, to: { name: 'skerry light' } },

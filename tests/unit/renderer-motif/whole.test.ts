@@ -78,6 +78,14 @@ describe('a command for the whole motif', () => {
     expect(after('crop-blank-last', rows, corner)).toEqual(['o#..', '.#..']);
   });
 
+  it('crops to one repeat that starts at the cursor and goes round', () => {
+    const rows = ['#..o#..o#..o', '#...#...#...', '#..o#..o#..o', '#...#...#...'];
+    expect(after('crop-at-cursor', rows, { column: 6, row: 1 })).toEqual(['..#.', '.o#.']);
+    // One copy alone is turned round within itself.
+    expect(after('crop-at-cursor', ['#..o'], { column: 3, row: 0 })).toEqual(['o#..']);
+    expect(after('crop-at-cursor', ['#..o'], corner)).toBeNull();
+  });
+
   it('trims blank edges, and leaves a chart without figure alone', () => {
     expect(after('trim-blank', ['....', '.#o.', '....'], corner)).toEqual(['#o']);
     expect(after('trim-blank', ['..', '..'], corner)).toBeNull();

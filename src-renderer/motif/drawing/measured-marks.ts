@@ -1,0 +1,67 @@
+/** All that is marked on the chart of what it measures. */
+import type { CellBox, Grid } from '@shared/grid/index.ts';
+import type { Measure, Slip } from '@shared/repeat/index.ts';
+import type { Viewport } from '../../ui/cells/index.ts';
+import { drawBrackets, drawNearBrackets } from './brackets.ts';
+import { blankColumns, drawHatch } from './hatch.ts';
+import type { MotifLook } from './look.ts';
+import { drawSlips } from './slips.ts';
+import { drawCuts, drawStep } from './steps-and-cuts.ts';
+
+/** Draws the marks in a view of `width` × `height` pixels; a chart without figure has none. */
+export function drawMeasured(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  measure: Measure,
+  look: MotifLook,
+  width: number,
+  height: number,
+): void {
+  if (!measure.blank) return;
+  for (const box of blankColumns(grid, measure.blank)) drawHatch(context, view, box, look.hatch, width, height);
+  // A drawing that is being measured may have another size than its old measure.
+  if (measure.width === grid.width && measure.height === grid.height) {
+    drawStep(context, view, measure, look);
+    drawCuts(context, view, measure, look);
+    if (measure.near) drawNearBrackets(context, view, boxOf(measure.near), look);
+    drawSlips(context, view, measure.slips, look, width, height);
+  }
+  drawBrackets(context, view, boxOf(measure.repeat), look.accent, look.paper);
+}
+
+/** True if both measures are marked alike. */
+export function hasSameMarks(a: Measure, b: Measure): boolean {
+  return (
+    a === b ||
+    (a.width === b.width &&
+      a.height === b.height &&
+      isSameSize(a.repeat, b.repeat) &&
+      (a.blank === null) === (b.blank === null) &&
+      a.blank?.left === b.blank?.left &&
+      a.blank?.right === b.blank?.right &&
+      a.step?.rows === b.step?.rows &&
+      a.step?.shift === b.step?.shift &&
+      isSameSize(a.near, b.near) &&
+      isSameList(a.slips, b.slips, isSamePlace) &&
+      isSameList(a.manyYarns, b.manyYarns, (row, other) => row === other))
+  );
+}
+
+function boxOf({ width, height }: { readonly width: number; readonly height: number }): CellBox {
+  return { column: 0, row: 0, width, height };
+}
+
+type Size = { readonly width: number; readonly height: number } | null;
+
+function isSameSize(a: Size, b: Size): boolean {
+  return a?.width === b?.width && a?.height === b?.height;
+}
+
+function isSamePlace(a: Slip, b: Slip): boolean {
+  return a.column === b.column && a.row === b.row;
+}
+
+function isSameList<T>(a: readonly T[], b: readonly T[], isSame: (a: T, b: T) => boolean): boolean {
+  return a.length === b.length && a.every((item, at) => isSame(item, b[at] as T));
+}

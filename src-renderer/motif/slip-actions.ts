@@ -1,0 +1,48 @@
+/** Commands that walk the cells which break the near repeat. */
+import type { Cell } from '@shared/grid/index.ts';
+import type { Slip } from '@shared/repeat/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../shell/actions/action.ts';
+import type { Session } from '../shell/session.ts';
+import type { MotifDesk } from './desk.ts';
+import { whenMeasured } from './measured.ts';
+
+export function slipActions(session: Session, desk: MotifDesk): Action[] {
+  const text = words.understanding.slips;
+  const walk = async (step: 1 | -1): Promise<void> => {
+    const { motif } = session;
+    const measured = await whenMeasured(motif);
+    if (session.motif.grid !== motif.grid) return;
+    const slips = measured?.slips ?? [];
+    const at = slipAfter(slips, desk.cursor, step);
+    const slip = slips[at];
+    if (!slip) {
+      session.announce(text.none);
+      return;
+    }
+    const { yarns } = session.project;
+    const drawn = motif.grid.cells[slip.row * motif.grid.width + slip.column];
+    desk.goTo({ column: slip.column, row: slip.row });
+    const name = (yarn: number | undefined): string => yarns[yarn ?? -1]?.name ?? '';
+    session.announce(text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)));
+  };
+  const action = (id: string, label: string, keys: string, step: 1 | -1): Action => ({
+    id,
+    label: () => label,
+    keys: [keys],
+    isEnabled: () => true,
+    run: () => walk(step),
+  });
+  return [action('slip-next', text.next, 'X', 1), action('slip-before', text.before, 'Z', -1)];
+}
+
+/** Place in the list of the slip that comes after `cursor`, or before it, by row and column and round and round; -1 of none. */
+export function slipAfter(slips: readonly Slip[], cursor: Cell, step: 1 | -1): number {
+  const order = (cell: Cell): number => cell.row - cursor.row || cell.column - cursor.column;
+  if (step === 1) {
+    const next = slips.findIndex((slip) => order(slip) > 0);
+    return next >= 0 || slips.length === 0 ? next : 0;
+  }
+  const before = slips.findLastIndex((slip) => order(slip) < 0);
+  return before >= 0 ? before : slips.length - 1;
+}

@@ -1,0 +1,69 @@
+/** What a chart is understood to be: cells that break its repeat, and where one repeat may start. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { projectAround, projectToText, START_YARNS } from '@shared/project/index.ts';
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { Chart } from './chart.ts';
+import { FilePanel } from './file-panel.ts';
+
+/** A chart of the tile `..#` / `...`, one cell in a thousand or so spoilt. */
+function spoilt(width: number, height: number, breaks: readonly (readonly [column: number, row: number])[]): string {
+  const cells = Uint8Array.from({ length: width * height }, (_, at) => {
+    const column = at % width;
+    const row = Math.floor(at / width);
+    const meant = column % 3 === 2 && row % 2 === 0 ? 1 : 0;
+    return breaks.some(([c, r]) => c === column && r === row) ? 1 - meant : meant;
+  });
+  return projectToText(projectAround('spoilt', 'spoilt', { width, height, cells }, 0, 'worn', START_YARNS));
+}
+
+test('walks and mends slips by keys, and crops to one repeat from the cursor on', async ({ page, start, home }) => {
+  const breaks = [
+    [4, 1],
+    [8, 6],
+  ] as const;
+  writeFileSync(join(home, 'spoilt.walewright'), spoilt(18, 12, breaks));
+  await start('empty');
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open('spoilt.walewright');
+  await expect(page.getByText('nearly repeats every 3 stitches × 2 rows')).toBeVisible();
+  await page.keyboard.press('x');
+  await expect(announced(page)).toHaveText('1 of 2: row 2, stitch 5 is chalk; in its copies it is slate.');
+  await page.keyboard.press('x');
+  await expect(announced(page)).toHaveText('2 of 2: row 7, stitch 9 is slate; in its copies it is chalk.');
+  await expectAccessible(page);
+  const chart = new Chart(page);
+  await expect(chart.grid).toBeFocused();
+  await page.keyboard.press('Shift+M');
+  await expect(page.getByText('nearly repeats')).toBeHidden();
+  await page.keyboard.press('x');
+  await expect(announced(page)).toHaveText('No cell breaks the repeat.');
+  const start9 = page.getByRole('button', { name: /^At the cursor row 7, stitch 9/ });
+  await expect(start9).toContainText('3 stitches × 2 rows');
+  await start9.click();
+  expect(await chart.shown()).toEqual(['...', '#..']);
+  await expect(page.getByRole('button', { name: 'Undo crop to repeat at the cursor' })).toBeEnabled();
+});
+
+test.describe('in dark', () => {
+  test.use({ colorScheme: 'dark' });
+
+  test('measures a large chart beside the page, and a crop waits for it', async ({ page, start, home }) => {
+    writeFileSync(join(home, 'large.walewright'), spoilt(198, 1000, []));
+    await start('empty');
+    await page.keyboard.press('Control+O');
+    await new FilePanel(page).open('large.walewright');
+    await expect(page.getByText('The repeat is 3 stitches × 2 rows.')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Blank columns first' })).toContainText('3 stitches × 2 rows');
+    await expectAccessible(page);
+    const chart = new Chart(page);
+    await chart.grid.focus();
+    await page.keyboard.press('Space');
+    // The stroke is not measured yet; the crop must ask.
+    await page.keyboard.press('Shift+M');
+    await expect(announced(page)).toHaveText('Mend the cells that break the repeat: done.');
+    await page.keyboard.press('Shift+J');
+    await expect.poll(async () => chart.size()).toEqual({ columns: 3, rows: 2 });
+    expect(await chart.shown()).toEqual(['...', '#..']);
+  });
+});
