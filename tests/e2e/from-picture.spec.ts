@@ -91,9 +91,21 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
       { type, name, kind, base64: bytes.toString('base64') },
     );
 
+  /** Copies by key; true if the program took it, false if it was left to the browser. */
+  const copies = async (): Promise<boolean> => {
+    const taken = page.evaluate(
+      () =>
+        new Promise<boolean>((resolve) =>
+          window.addEventListener('copy', (event) => resolve(event.defaultPrevented), { once: true }),
+        ),
+    );
+    await page.keyboard.press('Control+c');
+    return taken;
+  };
+
   // Nothing is selected: copying is the browser's, and a picture is taken though no cells were copied.
   await chart.grid.focus();
-  await page.keyboard.press('Control+c');
+  expect(await copies()).toBe(false);
   await give('paste', 'image.jpg', 'image/jpeg', stripes());
   await expect(announced(page)).toContainText('what was copied last comes first');
   await expect(dialog.getByRole('img', { name: 'The picture clipboard' })).toBeVisible();
@@ -101,8 +113,12 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
 
   await chart.grid.focus();
   await page.keyboard.press('Control+a');
-  await page.keyboard.press('Control+c');
+  expect(await copies()).toBe(true);
   await expect(announced(page)).toHaveText('Copied.');
+  // Text that is selected in the panel is copied as text, whatever cells are selected.
+  await page.getByText('What it is', { exact: true }).dblclick();
+  expect(await copies()).toBe(false);
+  await page.evaluate(() => getSelection()?.removeAllRanges());
   await page.keyboard.press('Control+v');
   await expect(announced(page)).toContainText('It floats');
   await page.keyboard.press('Escape');

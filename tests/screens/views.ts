@@ -9,6 +9,19 @@ export interface View {
   readonly show: (page: Page) => Promise<void>;
 }
 
+/** A picture to turn into a motif, as an SVG. */
+const HILLS =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="900" height="600"><rect width="900" height="600" fill="#8fb0d8"/>' +
+  '<circle cx="660" cy="180" r="100" fill="#f2c14e"/><path d="M0 600 260 260 480 600z" fill="#2f4858"/>' +
+  '<path d="M300 600 560 340 900 600z" fill="#33658a"/></svg>';
+
+/** Drops a picture onto the window; runs in the page. */
+function drop(svg: string): void {
+  const data = new DataTransfer();
+  data.items.add(new File([svg], 'hills.svg', { type: 'image/svg+xml' }));
+  document.querySelector('.window')?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
+}
+
 const bench =
   (key: string) =>
   async (page: Page): Promise<void> =>
@@ -23,6 +36,15 @@ export const VIEWS: readonly View[] = [
       await page.keyboard.press('1');
       await page.keyboard.press('a');
       await page.getByRole('textbox', { name: 'Text' }).fill('Skerry\nlight');
+    },
+  },
+  {
+    name: 'from-picture',
+    of: ['sample'],
+    async show(page) {
+      await page.keyboard.press('Escape');
+      await page.evaluate(drop, HILLS);
+      await page.getByRole('textbox', { name: 'Yarns' }).fill('4');
     },
   },
   {

@@ -122,7 +122,7 @@ export const motif = {
       `One repeat: ${n.size(width, height)}, ${centimetres(widthMm, heightMm)}`,
     neighbours: 'neighbouring copies shown faintly',
     empty: 'Nothing is drawn yet',
-    emptyHint: 'Draw with the pointer, or with the arrow keys and Space. File, Open reads a PNG or PBM picture.',
+    emptyHint: 'Draw with the pointer, or with the arrow keys and Space. Open, drop or paste a picture to read it in.',
     /** One cell, to assistive technology. */
     cell: (column: number, row: number, yarn: string): string => `Row ${row + 1}, stitch ${column + 1}, ${yarn}`,
     row: (row: number): string => `row ${row + 1}`,
