@@ -15,6 +15,7 @@ import { floatStamp, stampable } from './stamping.ts';
 import { letteringAction } from './lettering/action.ts';
 import { slipActions } from './slip-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
+import { underlayActions } from './underlay/actions.ts';
 
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
@@ -33,7 +34,8 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
         layFloating(session, desk);
         desk.look({ tool, span: null, selection: null });
         if (tool === 'stamp') floatStamp(session, desk, desk.cursor);
-        session.announce(words.motif.toolsInFull[tool]);
+        const isBare = tool === 'trace' && !session.motif.underlay;
+        session.announce(isBare ? words.underlay.noneYet : words.motif.toolsInFull[tool]);
       },
     })),
     {
@@ -81,6 +83,7 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
     ...motifsActions(session, desk),
     ...stampActions(session, desk),
     ...slipActions(session, desk),
+    ...underlayActions(session, desk),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,

@@ -39,6 +39,14 @@ import { resizeChange } from '../../src-renderer/motif/editing/size.ts';
 import { centredOn, stampOf } from '../../src-renderer/motif/editing/stamp.ts';
 import { WHOLE, WHOLE_NAMES, type WholeName } from '../../src-renderer/motif/editing/whole.ts';
 import { TOOL_NAMES, TOOLS } from '../../src-renderer/motif/tools/index.ts';
+import {
+  layUnderlay,
+  moveUnderlay,
+  removeUnderlay,
+  scaleUnderlay,
+  strengthenUnderlay,
+  toggleUnderlay,
+} from '../../src-renderer/motif/underlay/placing.ts';
 
 /** A command used on a motif of the project, and the name that Undo must say; a null change does nothing. */
 type Command = (project: Project, motif: Motif) => { readonly change: Change | null; readonly name: ChangeName };
@@ -160,7 +168,26 @@ const ofSize: fc.Arbitrary<Command> = fc
     name: 'resize-motif',
   }));
 
-const anyCommand = fc.oneof(whole, byTool, bySelection, byStamp, onTheList, onYarns, ofSize);
+const KEPT = { picture: 'data:image/png;base64,iVBORw0KGgo=', width: 40, height: 30 };
+
+const onUnderlay: fc.Arbitrary<Command> = fc.double({ min: -2, max: 2, noNaN: true }).chain((by) =>
+  fc.constantFrom<Command>(
+    (project, { id, underlay }) => ({
+      change: layUnderlay(project, id, KEPT, 1.4),
+      name: underlay ? 'replace-underlay' : 'add-underlay',
+    }),
+    (_, motif) => ({ change: removeUnderlay(motif), name: 'remove-underlay' }),
+    (_, motif) => ({
+      change: toggleUnderlay(motif),
+      name: motif.underlay?.isShown ? 'hide-underlay' : 'show-underlay',
+    }),
+    (_, motif) => ({ change: moveUnderlay(motif, by, -by), name: 'move-underlay' }),
+    (_, motif) => ({ change: scaleUnderlay(motif, 1 + by / 4), name: 'scale-underlay' }),
+    (_, motif) => ({ change: strengthenUnderlay(motif, Math.abs(by)), name: 'underlay-strength' }),
+  ),
+);
+
+const anyCommand = fc.oneof(whole, byTool, bySelection, byStamp, onTheList, onYarns, ofSize, onUnderlay);
 
 describe('every command that edits a motif', () => {
   it('is one step that undo names and takes back whole, and redo does again', () => {

@@ -24,8 +24,8 @@ import { COLUMN_NUMBERS, drawRowRuns, drawRulerMarks, drawRulers, ROW_NUMBERS } 
 
 export interface MotifScene {
   readonly grid: Grid;
-  /** `#rrggbb` of each yarn. */
-  readonly colours: readonly string[];
+  /** `#rrggbb` of each yarn; null leaves its cells open. */
+  readonly colours: readonly (string | null)[];
   readonly measure: Measure;
   readonly following: Following;
   /** Selected or floating cells. */

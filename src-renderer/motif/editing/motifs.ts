@@ -2,6 +2,7 @@
 import { makeGrid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_MOTIFS, motifOf, type Change, type MotifId, type Project } from '@shared/project/index.ts';
+import { assertUnderlaysFit } from '../underlay/placing.ts';
 
 /** The longest name a motif has. */
 const LONGEST_NAME = 80;
@@ -22,9 +23,10 @@ export function addMotif(project: Project, like: MotifId, name: string): MotifsS
   return insertBehind(project, 'add-motif', like, empty);
 }
 
-/** A copy behind its original. Throws `motifs-too-many`. */
+/** A copy behind its original. Throws `motifs-too-many`, or `underlays-too-large`. */
 export function duplicateMotif(project: Project, original: MotifId, name: string): MotifsStep {
   const copy = { ...motifOf(project, original), id: freeId(project), name: name.slice(0, LONGEST_NAME) };
+  assertUnderlaysFit([...project.motifs, copy].map(({ underlay }) => underlay));
   return insertBehind(project, 'duplicate-motif', original, copy);
 }
 

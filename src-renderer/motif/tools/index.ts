@@ -8,9 +8,11 @@ import { rectangle } from './rectangle.ts';
 import { select } from './select.ts';
 import { stamp } from './stamp.ts';
 import { straightLine } from './straight-line.ts';
+import { trace } from './trace.ts';
 import type { Tool } from './tool.ts';
 
-export type ToolName = 'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select' | 'stamp';
+export type ToolName =
+  'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select' | 'stamp' | 'trace';
 
 export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   draw: pen,
@@ -22,6 +24,7 @@ export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   pick: pickColour,
   select,
   stamp,
+  trace,
 };
 
 export const TOOL_NAMES = Object.keys(TOOLS) as readonly ToolName[];

@@ -24,11 +24,12 @@ export interface Drawing {
  * - `spot`: one cell;
  * - `pick`: takes the colour of a cell and changes none;
  * - `select`: two corners of what is selected, or a drag of it;
- * - `stamp`: lays a copy of another motif, which floats under the pointer until then.
+ * - `stamp`: lays a copy of another motif, which floats under the pointer until then;
+ * - `trace`: moves the picture behind the chart and changes no cell.
  */
 export type Tool = { readonly key: string } & (
   | { readonly kind: 'stroke'; change(drawing: Drawing, cells: readonly Cell[]): PaintChange | null }
   | { readonly kind: 'span'; change(drawing: Drawing, from: Cell, to: Cell): PaintChange | null }
   | { readonly kind: 'spot'; change(drawing: Drawing, cell: Cell): PaintChange | null }
-  | { readonly kind: 'pick' | 'select' | 'stamp' }
+  | { readonly kind: 'pick' | 'select' | 'stamp' | 'trace' }
 );

@@ -22,6 +22,7 @@ import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
 import { understanding } from './understanding.ts';
+import { underlay } from './underlay.ts';
 
 export const english = {
   sheetBench,
@@ -47,4 +48,5 @@ export const english = {
   readingIn,
   sheet,
   understanding,
+  underlay,
 };

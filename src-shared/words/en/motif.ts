@@ -23,6 +23,7 @@ export const motif = {
     pick: 'Pick',
     select: 'Select',
     stamp: 'Stamp',
+    trace: 'Trace',
   },
   /** What a tool is called where there is room; the short word stands under its icon. */
   toolsInFull: {
@@ -35,6 +36,7 @@ export const motif = {
     pick: 'Pick a yarn from the chart',
     select: 'Select cells',
     stamp: 'Stamp another motif',
+    trace: 'Move the picture to trace',
   },
   /** Shapes between two corners. */
   shapes: {

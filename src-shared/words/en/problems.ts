@@ -262,6 +262,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: 'This is the only motif of the project.',
     mend: 'Add another one first.',
   }),
+  'underlays-too-large': ({ mostMegabytes }) => ({
+    what: `The pictures to trace would take more than ${mostMegabytes} MB of the file.`,
+    mend: 'Remove one that is not needed any more, or take a smaller picture.',
+  }),
   'motifs-too-many': ({ most }) => ({
     what: `A project holds at most ${most} motifs.`,
     mend: 'Delete one that is not used, or start another project.',

@@ -1,0 +1,143 @@
+/** Commands for the picture to trace, each one step of undo. */
+import { problemOf } from '@shared/problem/index.ts';
+import type { Change, Motif } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../../shell/actions/action.ts';
+import type { Session } from '../../shell/session.ts';
+import type { MotifDesk } from '../desk.ts';
+import {
+  LEAST_OPACITY,
+  layUnderlay,
+  moveUnderlay,
+  removeUnderlay,
+  scaleUnderlay,
+  strengthenUnderlay,
+  toggleUnderlay,
+} from './placing.ts';
+
+const text = words.underlay;
+
+/** One press of a command: 2 % larger, a tenth stronger. */
+const SCALE_STEP = 1.02;
+const OPACITY_STEP = 0.1;
+
+export function underlayActions(session: Session, desk: MotifDesk): Action[] {
+  const hasOne = (): boolean => session.motif.underlay !== null;
+  const action = (
+    id: string,
+    label: () => string,
+    keys: readonly string[],
+    change: (motif: Motif) => Change | null,
+    said: () => string,
+  ): Action => ({
+    id,
+    label,
+    keys,
+    isEnabled: hasOne,
+    run: () => {
+      const made = change(session.motif);
+      if (made) session.change(made);
+      session.announce(said());
+    },
+  });
+  const strength = (): string => text.strengthIs(session.motif.underlay?.opacity ?? 0);
+  const stronger = (by: number) => (motif: Motif) =>
+    strengthenUnderlay(motif, Math.max(LEAST_OPACITY, (motif.underlay?.opacity ?? 0) + by));
+  const size = (): string => {
+    const { columns = 0, rows = 0 } = session.motif.underlay ?? {};
+    return text.sizeIs(columns, rows);
+  };
+  return [
+    {
+      id: 'underlay-add',
+      label: () => (hasOne() ? text.commands.replace : text.commands.add),
+      keys: ['Shift+Q'],
+      isEnabled: () => true,
+      run: () => chooseUnderlay(session, desk),
+    },
+    action(
+      'underlay-remove',
+      () => text.commands.remove,
+      ['Shift+Backspace'],
+      removeUnderlay,
+      () => text.removed,
+    ),
+    {
+      ...action(
+        'underlay-shown',
+        () => text.commands.show,
+        ['H'],
+        toggleUnderlay,
+        () => (session.motif.underlay?.isShown ? text.shown : text.hidden),
+      ),
+      isOn: () => session.motif.underlay?.isShown ?? false,
+    },
+    action(
+      'underlay-larger',
+      () => text.commands.larger,
+      ['+', '='],
+      (motif) => scaleUnderlay(motif, SCALE_STEP),
+      size,
+    ),
+    action(
+      'underlay-smaller',
+      () => text.commands.smaller,
+      ['-'],
+      (motif) => scaleUnderlay(motif, 1 / SCALE_STEP),
+      size,
+    ),
+    action('underlay-stronger', () => text.commands.stronger, ['>'], stronger(OPACITY_STEP), strength),
+    action('underlay-fainter', () => text.commands.fainter, ['<'], stronger(-OPACITY_STEP), strength),
+  ];
+}
+
+/** Asks for a picture file and lays it behind the motif on the bench. */
+function chooseUnderlay(session: Session, desk: MotifDesk): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = '.png,.jpg,.jpeg,.webp,.svg,.pbm';
+  input.onchange = () => {
+    const file = input.files?.[0];
+    if (file) void takeUnderlay(session, desk, file);
+  };
+  input.click();
+}
+
+async function takeUnderlay(session: Session, desk: MotifDesk, file: File): Promise<void> {
+  const { id } = session.motif;
+  const { opened } = session;
+  session.announce(text.reading);
+  try {
+    const { keptPicture } = await import('./keep.ts');
+    const kept = await keptPicture(new Uint8Array(await file.arrayBuffer()), file.name);
+    // The project may have left the table meanwhile, or the motif the project.
+    if (opened !== session.opened || !session.project.motifs.some((motif) => motif.id === id)) return;
+    session.change(layUnderlay(session.project, id, kept, desk.aspect));
+    session.announce(text.laid);
+  } catch (thrown) {
+    session.notify({ kind: 'problem', problem: problemOf(thrown) });
+  }
+}
+
+/** Columns and rows that an arrow key moves the picture; with Shift ten times as far. */
+const NUDGE = 0.1;
+const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
+  ArrowLeft: [-NUDGE, 0],
+  ArrowRight: [NUDGE, 0],
+  ArrowUp: [0, NUDGE],
+  ArrowDown: [0, -NUDGE],
+};
+
+/** With the tracing tool in hand an arrow key nudges the picture; false if it does not. A key held down is one step of undo. */
+export function nudgeUnderlay(session: Session, desk: MotifDesk, event: KeyboardEvent): boolean {
+  const arrow = ARROWS[event.key];
+  if (desk.state.tool !== 'trace' || !arrow || !session.motif.underlay) return false;
+  const times = event.shiftKey ? 10 : 1;
+  if (!event.repeat) nudges++;
+  const change = moveUnderlay(session.motif, arrow[0] * times, arrow[1] * times);
+  if (change) session.change(change, `nudge-${nudges}`);
+  const { left = 0, bottom = 0 } = session.motif.underlay;
+  session.announce(text.placeIs(left, bottom));
+  return true;
+}
+let nudges = 0;

@@ -1,0 +1,50 @@
+/** A picture behind the chart, traced. */
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { Chart } from './chart.ts';
+import { pngOf } from '../unit/picture/pictures.ts';
+
+test.use({ colorScheme: 'dark' });
+
+test('lays a picture behind the chart, moves and hides it, draws over it and keeps it with the motif', async ({
+  page,
+  start,
+}) => {
+  await start('empty');
+  const chart = new Chart(page);
+  await chart.grid.focus();
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Shift+Q')]);
+  const rows = Array.from({ length: 60 }, (_, y) =>
+    Array.from({ length: 60 }, (_, x) => (Math.hypot(x - 30, y - 30) < 20 ? '#202020' : '#f0f0f0')),
+  );
+  await chooser.setFiles({ name: 'moon.png', mimeType: 'image/png', buffer: Buffer.from(pngOf(rows)) });
+  await expect(announced(page)).toHaveText('The picture lies behind the chart.');
+  const picture = page.locator('img');
+  await expect(picture).toBeVisible();
+  // Cells of the ground are open over it, those of the figure are not.
+  await chart.drag([3, 3], [4, 3]);
+  expect((await chart.shown()).at(-3)?.slice(0, 5)).toBe('??##?');
+
+  await page.keyboard.press('u');
+  const before = await picture.boundingBox();
+  const cell = await chart.cellSize();
+  await chart.drag([5, 5], [7, 6]);
+  const dragged = await picture.boundingBox();
+  expect((dragged?.x ?? 0) - (before?.x ?? 0)).toBeCloseTo(2 * cell.width, 0);
+  expect((dragged?.y ?? 0) - (before?.y ?? 0)).toBeCloseTo(-cell.height, 0);
+  await page.keyboard.press('Shift+ArrowLeft');
+  await expect(announced(page)).toContainText('It starts');
+  expect((await picture.boundingBox())?.x).toBeCloseTo((dragged?.x ?? 0) - cell.width, 0);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  expect((await picture.boundingBox())?.x).toBeCloseTo(before?.x ?? 0, 0);
+  await expectAccessible(page);
+
+  await page.keyboard.press('h');
+  await expect(picture).toBeHidden();
+  await page.getByRole('switch', { name: 'Show it' }).click();
+  await expect(picture).toBeVisible();
+  await page.getByRole('button', { name: 'Remove the picture to trace' }).click();
+  await expect(picture).toBeHidden();
+  await page.getByRole('button', { name: 'Undo remove picture to trace' }).click();
+  await expect(picture).toBeVisible();
+});
