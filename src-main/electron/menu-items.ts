@@ -41,6 +41,7 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         command('new', commands.new, 'CmdOrCtrl+Shift+N'),
         command('open', commands.open, 'CmdOrCtrl+O'),
         { kind: 'recent', label: menu.recent, clear: menu.clearRecent },
+        command('read-photo', words.readingIn.chart.command, 'CmdOrCtrl+Shift+G'),
         command('open-sample', commands.openSample),
         LINE,
         command('save', commands.save, 'CmdOrCtrl+S'),

@@ -26,5 +26,6 @@ export interface Way {
 
 export const WAYS: readonly Way[] = [
   { name: 'cells', fits: ({ cells }) => cells !== null, dialog: null },
+  { name: 'chart', fits: () => true, dialog: () => import('./chart/ReadChart.svelte') },
   { name: 'picture', fits: () => true, dialog: () => import('./FromPicture.svelte') },
 ];

@@ -12,10 +12,15 @@ import {
 } from '../project/index.ts';
 import type { MotifPicture } from './motif-picture.ts';
 
+/** A project file holds names up to this long, and names of files may be longer. */
+const MOST_LETTERS = 80;
+
 export interface TakeOptions {
   readonly name: ChangeName;
   /** True where the picture says what is figure and what is ground, but not which yarns they are: ink on paper. */
   readonly keepsYarns: boolean;
+  /** The name of a motif that nothing was drawn in before. */
+  readonly title: string;
   /** Name of the yarn at a palette index. */
   readonly yarn: (index: number) => string;
 }
@@ -31,7 +36,7 @@ export function takePictureChange(
   project: Project,
   motif: MotifId,
   picture: MotifPicture,
-  { name, keepsYarns, yarn }: TakeOptions,
+  { name, keepsYarns, title, yarn }: TakeOptions,
 ): Change {
   const target = motifOf(project, motif);
   const isOnly = project.motifs.length === 1;
@@ -54,10 +59,12 @@ export function takePictureChange(
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
   const ground = places[picture.ground] as number;
+  const isBlank = target.grid.cells.every((cell) => cell === target.ground);
+  const called = isBlank ? title.slice(0, MOST_LETTERS) : target.name;
   return {
     name,
     kind: 'palette',
     yarns,
-    motifs: project.motifs.map((other) => (other === target ? { ...target, grid, ground } : other)),
+    motifs: project.motifs.map((other) => (other === target ? { ...target, name: called, grid, ground } : other)),
   };
 }

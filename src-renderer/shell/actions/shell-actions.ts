@@ -16,6 +16,13 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
     { id: 'new', label: () => text.new, keys: ['Mod+Shift+N'], isEnabled: always, run: () => files.start() },
     { id: 'open', label: () => text.open, keys: ['Mod+O'], isEnabled: always, run: () => files.open() },
     {
+      id: 'read-photo',
+      label: () => words.readingIn.chart.command,
+      keys: ['Mod+Shift+G'],
+      isEnabled: always,
+      run: () => files.readPicture('chart'),
+    },
+    {
       id: 'open-sample',
       label: () => text.openSample,
       keys: ['Mod+Shift+O'],

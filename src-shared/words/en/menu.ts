@@ -17,7 +17,7 @@ export const menu = {
   fullScreen: 'Full Screen',
   quit: 'Quit',
   projects: 'Walewright projects',
-  pictures: 'Pictures of motifs',
+  pictures: 'Pictures',
   projectsAndPictures: 'Projects and pictures',
   openTitle: 'Open a project or a picture',
   saveTitle: 'Save the project',

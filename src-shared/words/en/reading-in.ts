@@ -1,4 +1,6 @@
 /** Reading pictures in: what is on one, and the dialog that reads a chart out of a photo. */
+import { numbers as n } from './numbers.ts';
+
 export const readingIn = {
   /** Asked where a picture can be taken in more than one way. */
   question: {
@@ -13,10 +15,58 @@ export const readingIn = {
       label: 'One pixel for each cell',
       hint: 'Opens as a motif of that many stitches and rows, in a new project.',
     },
+    chart: {
+      label: 'A chart',
+      hint: 'Graph paper, a printed chart or a punched card, photographed or scanned: its cells are read.',
+    },
     picture: {
       label: 'Any picture',
       hint: 'Is brought down to as many stitches, rows and yarns as you like.',
     },
+  },
+
+  /** Reading a chart out of a photo. */
+  chart: {
+    command: 'Read a chart from a photo…',
+    title: 'Read a chart from a photo',
+    steps: { corners: '1. Set the corners', counts: '2. Check columns and rows', cells: '3. Check the cells' },
+    photo: 'The photo, with the four corners of the chart',
+    cornersTold:
+      'Drag each ring to an outer corner of the chart, or move it with the arrow keys; Shift moves it ten pixels.',
+    cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
+    whole: 'The chart fills the picture',
+    handle: (corner: string, x: number, y: number): string => `${corner} corner, at ${n.plain(x, 0)}, ${n.plain(y, 0)}`,
+    handleHelp: 'Arrow keys move it by a pixel, with Shift by ten.',
+    straight: 'The chart straightened, with the lines between its cells',
+    straightEmpty: 'The straightened chart comes here, once its corners are set.',
+    columns: 'Columns',
+    rows: 'Rows',
+    asFound: 'Take what was found',
+    kind: 'Told apart by',
+    kinds: { colours: 'colours of yarns', ink: 'ink or holes' },
+    yarns: 'Yarns',
+    yarnsFound: 'as many as are found',
+    figure: 'The figure is',
+    figures: { dark: 'dark: ink on paper', light: 'light: holes over a light' },
+    cells: (columns: number, rows: number): string => `What was read: ${n.columns(columns)}, ${n.rows(rows)}`,
+    cellsEmpty: 'What is read comes here, cell by cell.',
+    mostYarns: (most: number): string =>
+      `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,
+    doubtsTold: 'Rings mark doubtful cells.',
+    before: 'Doubtful cell before',
+    next: 'Next doubtful cell',
+    /** Where the eye is, what was read there, and how sure it is. */
+    cell: (column: number, row: number, yarn: string, sure: number | null): string =>
+      `Row ${row + 1}, column ${column + 1}: ${yarn}, ${sure === null ? 'settled' : `${n.percent(sure)} sure`}.`,
+    noDoubts: 'No cell is doubtful.',
+    settle: 'It is',
+    enlarged: (column: number, row: number): string => `Row ${row + 1}, column ${column + 1} in the photo, enlarged`,
+    yarn: (index: number, isGround: boolean): string => (isGround ? 'ground' : `yarn ${index + 1}`),
+    stop: 'Stop',
+    again: 'Read on',
+    take: 'Take it as the motif',
+    takeTold: 'It takes the place of the motif on the bench. Undo brings that back.',
+    taken: (columns: number, rows: number): string => `Chart read: ${n.size(columns, rows)}.`,
   },
 };
 

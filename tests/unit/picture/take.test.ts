@@ -15,7 +15,12 @@ const hook: MotifPicture = {
   colours: ['#eeeeee', '#5d7591', '#aa2200'],
   ground: 0,
 };
-const options: TakeOptions = { name: 'read-chart', keepsYarns: false, yarn: (index) => `colour ${index + 1}` };
+const options: TakeOptions = {
+  name: 'read-chart',
+  keepsYarns: false,
+  title: 'hook',
+  yarn: (index) => `colour ${index + 1}`,
+};
 
 function taken(project: Project, motif: string, picture: MotifPicture, keepsYarns = false): Project {
   const change = takePictureChange(project, motif, picture, { ...options, keepsYarns });
@@ -48,6 +53,12 @@ describe('what was read from a picture', () => {
     expect(yarns).toEqual(sample.yarns);
     expect(motifs[0]).toMatchObject({ ground: 1 });
     expect([...(motifs[0] as (typeof motifs)[number]).grid.cells]).toEqual([0, 1, 1, 0]);
+  });
+
+  it('gives its name to a motif that nothing was drawn in, and to no other', () => {
+    const blank: Project = { ...sample, motifs: [{ ...lighthouse, grid: gridFromText(['..'], '.X') }] };
+    expect(taken(blank, 'lighthouse', hook).motifs[0]?.name).toBe('hook');
+    expect(taken(sample, 'lighthouse', hook).motifs[0]?.name).toBe('lighthouse and gulls');
   });
 
   it('is refused where the palette cannot hold its yarns', () => {

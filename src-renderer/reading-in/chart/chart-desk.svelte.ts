@@ -1,0 +1,220 @@
+/**
+ * One chart being read: where its corners are, what was found between them, and
+ * what a person has settled. While a corner moves, quick answers follow it;
+ * when it rests the exact one is asked for. An answer that comes too late for
+ * its question is dropped by the reader.
+ */
+import { problemOf, type Problem } from '@shared/problem/index.ts';
+import {
+  assertCorners,
+  type ChartReading,
+  type Corners,
+  type FigureLevel,
+  type Picture,
+  type Point,
+  type Progress,
+} from '@shared/reading/index.ts';
+import type { Answer } from './answer.ts';
+import { corrected, nextDoubtful, type Correction } from './corrections.ts';
+import { Reader } from './reader.ts';
+
+/** After this long without a move a corner rests. */
+const REST_MS = 180;
+
+/** Work shorter than this shows no progress: it would only flicker. */
+const SILENT_MS = 400;
+
+/** Where the corners lie until somebody moves them. */
+const INSET = 0.08;
+
+export class ChartDesk {
+  corners = $state.raw<Corners>(inset(1, 1));
+  /** True once a person has put the corners somewhere. */
+  isPlaced = $state(false);
+  /** Counts given by the person; null: as found. */
+  givenColumns = $state<number | null>(null);
+  givenRows = $state<number | null>(null);
+  kind = $state<'colours' | 'ink'>('colours');
+  /** Null: as many as are found. */
+  yarns = $state<number | null>(null);
+  figure = $state<FigureLevel>('dark');
+  /** The latest answer, which shows until a better one comes. */
+  answer = $state.raw<Answer | null>(null);
+  /** Why there is no answer for the corners as they lie. */
+  problem = $state.raw<Problem | null>(null);
+  /** What is being worked on for longer than a moment. */
+  progress = $state.raw<Progress | null>(null);
+  isExact = $state(false);
+  /** True if what was being worked on was given up. */
+  isStopped = $state(false);
+  /** The cell that is looked at. */
+  cell = $state<number | null>(null);
+
+  #corrections = $state.raw<readonly Correction[]>([]);
+  /** A question is out, and whether it is a quick one. */
+  #isOut = false;
+  #isQuick = false;
+  #isQuickWanted = false;
+  #since = 0;
+  #rest: ReturnType<typeof setTimeout> | undefined;
+  readonly #reader: Reader;
+
+  /** What was counted last; quick answers count nothing. */
+  proposal = $state.raw<Answer['proposal']>(null);
+
+  constructor(readonly picture: Picture) {
+    this.corners = inset(picture.width, picture.height);
+    this.#reader = new Reader(picture, {
+      progress: (progress) => {
+        if (performance.now() - this.#since > SILENT_MS) this.progress = progress;
+      },
+      answer: (answer) => this.#take(answer),
+      problem: (problem) => {
+        this.#rested();
+        this.problem = problem;
+      },
+    });
+  }
+
+  readonly reading: ChartReading | null = $derived.by(() =>
+    this.answer?.reading ? corrected(this.answer.reading, this.#corrections) : null,
+  );
+  readonly columns: number | null = $derived(this.givenColumns ?? this.proposal?.columns?.count ?? null);
+  readonly rows: number | null = $derived(this.givenRows ?? this.proposal?.rows?.count ?? null);
+  /** True if what shows is the whole answer for the corners as they lie. */
+  readonly isReady: boolean = $derived(this.isExact && this.problem === null && this.reading !== null);
+
+  /** Puts a corner somewhere on the picture; those who drag say when they have done. */
+  move(index: number, { x, y }: Point): void {
+    const { width, height } = this.picture;
+    const to = { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
+    this.place(this.corners.map((corner, i) => (i === index ? to : corner)) as unknown as Corners);
+  }
+
+  place(corners: Corners): void {
+    this.corners = corners;
+    this.isPlaced = true;
+    this.#changed();
+  }
+
+  /** The corners of the picture are those of the chart. */
+  placeOnWhole(): void {
+    const { width, height } = this.picture;
+    this.place([
+      { x: 0, y: 0 },
+      { x: width, y: 0 },
+      { x: width, y: height },
+      { x: 0, y: height },
+    ]);
+  }
+
+  /** Counts, or what is told apart, changed by the person. What was settled for other counts goes. */
+  set(to: Partial<Pick<ChartDesk, 'givenColumns' | 'givenRows' | 'kind' | 'yarns' | 'figure'>>): void {
+    Object.assign(this, to);
+    if ('givenColumns' in to || 'givenRows' in to) this.#forget();
+    this.#changed();
+  }
+
+  /** Looks at the next doubtful cell, or the one before; false if there is none. */
+  walk(step: 1 | -1): boolean {
+    const next = this.reading && nextDoubtful(this.reading, this.cell, step);
+    if (next === null) return false;
+    this.cell = next;
+    return true;
+  }
+
+  /** The cell that is looked at is of this yarn. */
+  settle(yarn: number): void {
+    const colour = this.reading?.colours[yarn];
+    if (this.cell === null || colour === undefined) return;
+    const { cell } = this;
+    this.#corrections = [...this.#corrections.filter((settled) => settled.cell !== cell), { cell, colour }];
+  }
+
+  isSettled(cell: number | null): boolean {
+    return this.#corrections.some((settled) => settled.cell === cell);
+  }
+
+  /** Gives up what is being worked on; what shows stays. */
+  stop(): void {
+    clearTimeout(this.#rest);
+    this.#reader.stop();
+    this.#rested();
+    this.isStopped = true;
+  }
+
+  /** Takes up again what was given up. */
+  again(): void {
+    this.#changed();
+  }
+
+  close(): void {
+    clearTimeout(this.#rest);
+    this.#reader.close();
+  }
+
+  #changed(): void {
+    this.isExact = false;
+    this.isStopped = false;
+    clearTimeout(this.#rest);
+    try {
+      assertCorners(this.corners, this.picture.width, this.picture.height);
+      this.problem = null;
+    } catch (thrown) {
+      this.#reader.stop();
+      this.#rested();
+      this.problem = problemOf(thrown);
+      return;
+    }
+    if (!this.isPlaced) return;
+    if (this.#isOut) this.#isQuickWanted = true;
+    else this.#ask(true);
+    this.#rest = setTimeout(() => this.#ask(false), REST_MS);
+  }
+
+  #ask(isQuick: boolean): void {
+    this.#isOut = true;
+    this.#isQuickWanted = false;
+    this.#since = performance.now();
+    this.#reader.ask({
+      corners: this.corners,
+      columns: isQuick ? this.columns : this.givenColumns,
+      rows: isQuick ? this.rows : this.givenRows,
+      levels: this.kind === 'ink' ? { kind: 'ink', figure: this.figure } : { kind: 'colours', count: this.yarns },
+      isQuick,
+    });
+    this.#isQuick = isQuick;
+  }
+
+  #take(answer: Answer): void {
+    this.#rested();
+    const before = this.answer;
+    this.answer = answer;
+    if (answer.columns !== before?.columns || answer.rows !== before.rows) this.#forget();
+    if (!this.#isQuick) {
+      this.problem = answer.problem;
+      this.proposal = answer.proposal ?? this.proposal;
+      this.isExact = true;
+    } else if (this.#isQuickWanted) this.#ask(true);
+  }
+
+  #rested(): void {
+    this.#isOut = false;
+    this.progress = null;
+  }
+
+  #forget(): void {
+    this.#corrections = [];
+    this.cell = null;
+  }
+}
+
+function inset(width: number, height: number): Corners {
+  const [left, right, top, bottom] = [width * INSET, width * (1 - INSET), height * INSET, height * (1 - INSET)];
+  return [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x: left, y: bottom },
+  ];
+}
