@@ -116,7 +116,7 @@ function withShows(motif: Motif, given: Given): Motif {
 /** Groups of the first group's motif, with other numbers of copies across. */
 function regrouped(band: Band, copies: readonly number[]): Band['groups'] {
   const [{ motif, up }] = band.groups as [Band['groups'][number]];
-  return copies.map((across) => ({ motif, across, up }));
+  return copies.map((across) => ({ motif, across, up, isMirrored: false }));
 }
 
 /** Without the fields that are undefined. */

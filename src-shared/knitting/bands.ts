@@ -36,8 +36,14 @@ export function layBand(
 ): LaidBand {
   const { piece } = project;
   const band = project.bands[index] as Band;
-  const copies = band.groups.map(({ motif }) =>
-    copyOnNeedles(motifOf(project, motif), extents.get(motif) as MotifExtent, band.unit, piece.finishedFace),
+  const copies = band.groups.map(({ motif, isMirrored }) =>
+    copyOnNeedles(
+      motifOf(project, motif),
+      extents.get(motif) as MotifExtent,
+      band.unit,
+      piece.finishedFace,
+      isMirrored,
+    ),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
   const height = Math.max(...heights);

@@ -23,14 +23,21 @@ export function extentOf({ grid, ground }: Motif): MotifExtent {
 
 /**
  * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
- * rows; as-worn charts are turned for a knit face. Throws `no-figure`.
+ * rows; as-worn charts are turned for a knit face, and a mirrored group once
+ * more. Throws `no-figure`.
  */
-export function copyOnNeedles(motif: Motif, extent: MotifExtent, unit: Band['unit'], face: FinishedFace): Copy {
+export function copyOnNeedles(
+  motif: Motif,
+  extent: MotifExtent,
+  unit: Band['unit'],
+  face: FinishedFace,
+  isMirrored: boolean,
+): Copy {
   const width = unit === 'repeat' ? extent.repeat.width : extent.width;
   const drawn = crop(motif.grid, 0, 0, width, extent.height);
   const blank = width === extent.width ? extent.blank : blankEdges(drawn, motif.ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });
-  if (!isMirroredOnNeedles(motif.shows, face)) {
+  if (isMirroredOnNeedles(motif.shows, face) === isMirrored) {
     return { grid: drawn, ground: motif.ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
   }
   return {

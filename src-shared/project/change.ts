@@ -72,6 +72,11 @@ export type ChangeName =
   | 'choose-placement'
   | 'first-row'
   | 'own-balls'
+  | 'mirror-group'
+  | 'add-group'
+  | 'remove-group'
+  | 'add-band'
+  | 'remove-band'
   | 'unit';
 
 export type Change = { readonly name: ChangeName } & (
@@ -79,6 +84,7 @@ export type Change = { readonly name: ChangeName } & (
   | { readonly kind: 'motif'; readonly motif: MotifId; readonly to: Partial<Omit<Motif, 'id'>> }
   | { readonly kind: 'piece'; readonly to: Partial<Piece> }
   | { readonly kind: 'band'; readonly band: number; readonly to: Partial<Band> }
+  | { readonly kind: 'bands'; readonly bands: readonly Band[] }
   | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
   | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
   | { readonly kind: 'motifs'; readonly motifs: readonly Motif[] }
@@ -99,6 +105,8 @@ export function applyChange(project: Project, change: Change): Project {
         ...project,
         bands: project.bands.map((band, index) => (index === change.band ? { ...band, ...change.to } : band)),
       };
+    case 'bands':
+      return { ...project, bands: change.bands };
     case 'project':
       return { ...project, ...change.to };
     case 'palette':
@@ -119,6 +127,8 @@ export function invertChange(before: Project, change: Change): Change {
       return { ...change, to: pick(before.piece, change.to) };
     case 'band':
       return { ...change, to: pick(bandAt(before, change.band), change.to) };
+    case 'bands':
+      return { ...change, bands: before.bands };
     case 'project':
       return { ...change, to: pick(before, change.to) };
     case 'palette':

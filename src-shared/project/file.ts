@@ -95,7 +95,7 @@ function underlayToFile(underlay: Underlay): ProjectFile['motifs'][number]['unde
 
 function bandToFile(band: Band): ProjectFile['bands'][number] {
   return {
-    groups: band.groups.map(({ motif, across, up }) => ({ motif, across, up })),
+    groups: band.groups.map(({ motif, across, up, isMirrored }) => ({ motif, across, up, isMirrored })),
     unit: band.unit,
     rule: ruleToFile(band.rule),
     judge: band.judge,

@@ -138,6 +138,7 @@ function mergeChanges(first: Change, second: Change): Change | null {
     return { ...first, to: { ...first.to, ...second.to } };
   }
   if (first.kind === 'project' && second.kind === 'project') return { ...first, to: { ...first.to, ...second.to } };
+  if (first.kind === 'bands' && second.kind === 'bands') return second;
   if (first.kind === 'palette' && second.kind === 'palette') return second;
   if (first.kind === 'motifs' && second.kind === 'motifs') return second;
   return null;

@@ -11,8 +11,15 @@ type Step = (file: Fields) => Fields;
 
 /** By the version that they start from. */
 const STEPS: { readonly [version: number]: Step } = {
-  /** Version 2 has a picture to trace behind each motif. */
-  1: (file) => ({ ...file, motifs: each(file.motifs, (motif) => ({ ...motif, underlay: null })) }),
+  /** Version 2 has a picture to trace behind each motif, and groups that may be mirrored. */
+  1: (file) => ({
+    ...file,
+    motifs: each(file.motifs, (motif) => ({ ...motif, underlay: null })),
+    bands: each(file.bands, (band) => ({
+      ...band,
+      groups: each(band.groups, (group) => ({ ...group, isMirrored: false })),
+    })),
+  }),
 };
 
 /** The data of a file as the present version has it; data of no known version stays as it is. */

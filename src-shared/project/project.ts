@@ -85,6 +85,8 @@ export interface Group {
   readonly motif: MotifId;
   readonly across: number;
   readonly up: number;
+  /** Left and right of the figure changed. */
+  readonly isMirrored: boolean;
 }
 
 export type PlacementRule =

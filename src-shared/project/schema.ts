@@ -111,7 +111,14 @@ const ruleSchema = z.discriminatedUnion('kind', [
 
 export const bandSchema = z.strictObject({
   groups: z
-    .array(z.strictObject({ motif: z.string(), across: atLeastOne(MOST_STITCHES), up: atLeastOne(MOST_PIECE_ROWS) }))
+    .array(
+      z.strictObject({
+        motif: z.string(),
+        across: atLeastOne(MOST_STITCHES),
+        up: atLeastOne(MOST_PIECE_ROWS),
+        isMirrored: z.boolean(),
+      }),
+    )
     .min(1)
     .max(100),
   unit: z.enum(['repeat', 'whole']),

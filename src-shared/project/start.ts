@@ -33,7 +33,7 @@ export const START_PIECE: Piece = {
 /** A band of groups of copies of one motif, even to the eye with the seam closed. */
 export function startBand(motif: string, copies: readonly number[]): Band {
   return {
-    groups: copies.map((across) => ({ motif, across, up: 1 })),
+    groups: copies.map((across) => ({ motif, across, up: 1, isMirrored: false })),
     unit: 'repeat',
     rule: { kind: 'seam' },
     judge: 'figure',

@@ -113,7 +113,7 @@ function coveredWith(grid: Grid): Project {
     bands: [
       {
         ...startBand(motif.id, [across]),
-        groups: [{ motif: motif.id, across, up }],
+        groups: [{ motif: motif.id, across, up, isMirrored: false }],
         position: { kind: 'from-row', row: 2 },
       },
     ],

@@ -140,6 +140,40 @@ test('shows floats and wraps, and hides either', async ({ page, start }) => {
   expect(await picture(page)).toBe(both);
 });
 
+test('adds, mirrors and removes groups and bands, each one step of undo', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const meaning = page.getByRole('region', { name: 'What it is' });
+  const copies = page.getByLabel('Copies in each group');
+  await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
+  const before = await picture(page);
+  const mirrored = page.getByRole('group', { name: 'Group 2' }).getByRole('switch', { name: 'Mirrored' });
+  await mirrored.focus();
+  await page.keyboard.press('Space');
+  await expect(mirrored).toBeChecked();
+  expect(await picture(page)).not.toBe(before);
+  await page.getByRole('button', { name: 'Undo mirror a group' }).click();
+  expect(await picture(page)).toBe(before);
+
+  await copies.fill('2, 2');
+  await page.getByRole('button', { name: 'Add a group' }).click();
+  await expect(copies).toHaveValue('2, 2, 2');
+  await page.getByRole('button', { name: 'Remove group 2' }).click();
+  await expect(copies).toHaveValue('2, 2');
+
+  await page.getByRole('button', { name: 'Add a band' }).click();
+  await expect(page.getByLabel('Band')).toHaveValue('1');
+  await expect(copies).toHaveValue('1');
+  await page.getByRole('button', { name: 'Remove this band' }).click();
+  await page.getByRole('button', { name: 'Remove this band' }).click();
+  await expect(meaning).toContainText('places nothing on the piece');
+  await page.getByRole('button', { name: /^Place .* on the piece$/ }).click();
+  await expect(copies).toHaveValue('1');
+  await page.getByRole('button', { name: 'Undo add a band' }).click();
+  await page.getByRole('button', { name: 'Undo remove a band' }).click();
+  await expect(copies).toHaveValue('2, 2');
+});
+
 test('turns the piece to be seen as worn, and keeps the names of the needles', async ({ page, start, home }) => {
   const labels = await listenToLabels(page);
   await start();

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { motifOf, type Change, type Motif, type Project } from '@shared/project/index.ts';
+import { motifOf, type Band, type Change, type Motif, type Project } from '@shared/project/index.ts';
 import { anyUnderlay } from './projects.ts';
 
 /** A change that fits the project at the time it is made, and may depend on it. */
@@ -62,7 +62,7 @@ const bandStep: fc.Arbitrary<Step> = fc
   .oneof(
     fc.array(count(1, 4), { minLength: 1, maxLength: 3 }).map((copies) => ({
       name: 'copies' as const,
-      to: { groups: copies.map((across) => ({ motif: 'lighthouse', across, up: 1 })) },
+      to: { groups: copies.map((across) => ({ motif: 'lighthouse', across, up: 1, isMirrored: false })) },
     })),
     fc
       .constantFrom('seam' as const, 'even' as const)
@@ -100,6 +100,13 @@ const motifsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ motifs })
   return { name: 'duplicate-motif', kind: 'motifs', motifs: [...motifs, { ...last, id: `copy-${motifs.length}` }] };
 });
 
+/** A band more above the others, or the last one less; the first one stays for the steps that change it. */
+const bandsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ bands }) => {
+  const last = bands.at(-1) as Band;
+  if (!isMore && bands.length > 1) return { name: 'remove-band', kind: 'bands', bands: bands.slice(0, -1) };
+  return { name: 'add-band', kind: 'bands', bands: [...bands, { ...last, position: { kind: 'from-row', row: 1 } }] };
+});
+
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   { arbitrary: paintStep, weight: 3 },
   motifStep,
@@ -108,6 +115,7 @@ export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   projectStep,
   paletteStep,
   motifsStep,
+  bandsStep,
 );
 
 function firstMotif(project: Project): string {

@@ -45,8 +45,9 @@ function drawnAt(plan: Plan, project: Project, row: number, needle: number): num
   const group = plan.groups[index] as Plan['groups'][number];
   const { grid, shows } = motifOf(project, group.motif);
   const offset = (needle - group.block.first) % group.copyWidth;
-  // The purl side faces the knitter: the knit side as worn is seen from behind.
-  const isTurned = shows === 'worn' && project.piece.finishedFace === 'knit';
+  const isMirrored = project.bands.flatMap(({ groups }) => groups)[index]?.isMirrored;
+  // The purl side faces the knitter: the knit side as worn is seen from behind; a mirrored group once more.
+  const isTurned = (shows === 'worn' && project.piece.finishedFace === 'knit') !== isMirrored;
   const column = isTurned ? group.copyWidth - 1 - offset : offset;
   return grid.cells[((row - group.firstRow) % grid.height) * grid.width + column] as number;
 }

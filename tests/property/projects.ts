@@ -65,10 +65,13 @@ export const anyProject: fc.Arbitrary<Project> = fc
         { minLength: 1, maxLength: 2 },
       ),
       ground: fc.constant(ground),
-      groups: fc.array(fc.record({ motif: fc.nat(1), across: count(1, 3), up: count(1, 2) }), {
-        minLength: 1,
-        maxLength: 3,
-      }),
+      groups: fc.array(
+        fc.record({ motif: fc.nat(1), across: count(1, 3), up: count(1, 2), isMirrored: fc.boolean() }),
+        {
+          minLength: 1,
+          maxLength: 3,
+        },
+      ),
       stitches: count(20, 90),
       rows: count(18, 60),
       hemRows: fc.oneof(fc.constant(0), count(1, 40)),
@@ -96,7 +99,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
   .map((parts): Project => {
     const { motifs, groups, stitches, rows, taper } = parts;
     const band: Band = {
-      groups: groups.map(({ motif, across, up }) => ({ motif: `motif-${(motif % motifs.length) + 1}`, across, up })),
+      groups: groups.map((group) => ({ ...group, motif: `motif-${(group.motif % motifs.length) + 1}` })),
       unit: parts.unit,
       rule: parts.rule,
       judge: parts.judge,

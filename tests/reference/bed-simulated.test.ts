@@ -11,7 +11,7 @@ import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
  * What should be seen: plain main, and on it each group's copies as drawn,
  * worked out from the motif, the piece, and the first needles and first row of
  * the plan. On a knit face left and right are exchanged; so is a chart that
- * was drawn as on the needles.
+ * was drawn as on the needles, and once more in a mirrored group.
  */
 function placedDesign(project: Project, plan: Plan): Picture {
   const isMirrored = project.piece.finishedFace === 'knit';
@@ -41,7 +41,7 @@ function placedDesign(project: Project, plan: Plan): Picture {
           const line = picture[row] as (string | null)[];
           if (line[left + across] === null || line[left + across] === undefined) continue;
           const inCopy = across % copyWidth;
-          const isTurned = motif.shows === 'needles' && isMirrored;
+          const isTurned = (motif.shows === 'needles' && isMirrored) !== group.isMirrored;
           const column = isTurned ? copyWidth - 1 - inCopy : inCopy;
           const cell = motif.grid.cells[(up % motif.grid.height) * motif.grid.width + column] as number;
           line[left + across] = cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');

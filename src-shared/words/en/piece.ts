@@ -181,6 +181,14 @@ export const piece = {
     },
     firstRow: 'First row',
     ownBalls: 'A ball for each group',
+    groupNumber: (index: number): string => `Group ${index + 1}`,
+    copiesUp: 'Copies upwards',
+    mirrored: 'Mirrored',
+    addGroup: 'Add a group',
+    removeGroup: (index: number): string => `Remove group ${index + 1}`,
+    addBand: 'Add a band',
+    removeBand: 'Remove this band',
+    placeMotif: (name: string): string => `Place ${name} on the piece`,
   },
 
   choices: {

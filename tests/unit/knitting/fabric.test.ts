@@ -55,6 +55,16 @@ describe('the fabric on the needles', () => {
     expect(text(plan.fabric)).toEqual(['..XX..']);
   });
 
+  it('mirrors one group and leaves its neighbour as it is', () => {
+    const project = projectWith({ motif: CORNER, copies: [1, 1], stitches: 12, rows: 3 });
+    const [band] = project.bands as [(typeof project.bands)[number]];
+    const [one, other] = band.groups as [(typeof band.groups)[number], (typeof band.groups)[number]];
+    const plan = makePlan({ ...project, bands: [{ ...band, groups: [one, { ...other, isMirrored: true }] }] });
+    // 4 stitches are left, the seam asks for 1, 2, 1; drawn to the right edge, `..O` has no blank column.
+    expect(text(plan.fabric)).toEqual(['.XX......XX.', '.X........X.', '.X..O..O..X.']);
+    expect(plan.groups.map(({ isMirrored }) => isMirrored)).toEqual([false, true]);
+  });
+
   it('is cut off by the outline of a tapered piece', () => {
     // 8 stitches at first, one fewer at each edge every second row: 4 at last.
     const plan = makePlan(

@@ -19,15 +19,15 @@ describe('how many copies each group has, as it is written', () => {
 
   it('keeps the motif and the copies upwards of groups that stay, and makes new ones like the last', () => {
     const groups = [
-      { motif: 'a', across: 1, up: 2 },
-      { motif: 'b', across: 1, up: 3 },
+      { motif: 'a', across: 1, up: 2, isMirrored: false },
+      { motif: 'b', across: 1, up: 3, isMirrored: false },
     ];
     expect(withCopies(groups, [4, 5, 6])).toEqual([
-      { motif: 'a', across: 4, up: 2 },
-      { motif: 'b', across: 5, up: 3 },
-      { motif: 'b', across: 6, up: 3 },
+      { motif: 'a', across: 4, up: 2, isMirrored: false },
+      { motif: 'b', across: 5, up: 3, isMirrored: false },
+      { motif: 'b', across: 6, up: 3, isMirrored: false },
     ]);
-    expect(withCopies(groups, [7])).toEqual([{ motif: 'a', across: 7, up: 2 }]);
+    expect(withCopies(groups, [7])).toEqual([{ motif: 'a', across: 7, up: 2, isMirrored: false }]);
   });
 });
 

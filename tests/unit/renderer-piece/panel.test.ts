@@ -53,7 +53,7 @@ describe('the piece while something stands in the way', () => {
   it.each([
     {
       name: 'groups wider than the piece',
-      to: { band: { rule: { kind: 'seam' }, groups: [{ motif: 'm', across: 9, up: 1 }] } },
+      to: { band: { rule: { kind: 'seam' }, groups: [{ motif: 'm', across: 9, up: 1, isMirrored: false }] } },
       code: 'groups-wider-than-piece',
     },
     {
