@@ -19,6 +19,11 @@ export class BitPlanes {
     this.#planes = Array.from({ length: depth }, (_, bit) => this.#pack(bit));
   }
 
+  /** Bits that hold every palette index of the grid. */
+  get depth(): number {
+    return this.#planes.length;
+  }
+
   /** True if more than `most` cells differ from the cell `columns` to their right. */
   differAcross(columns: number, most: number): boolean {
     const { width, height } = this.#grid;
@@ -47,13 +52,23 @@ export class BitPlanes {
 
   /** True if more than `most` cells differ from the cell `rows` above them. */
   differUp(rows: number, most: number): boolean {
-    const shift = rows * this.#words;
-    const end = (this.#grid.height - rows) * this.#words;
+    const words = this.#words;
+    const shift = rows * words;
+    const end = (this.#grid.height - rows) * words;
+    // Most drawings have one plane, and going through a list of one for each word would take twice as long.
+    const [first, ...others] = this.#planes as [Int32Array, ...Int32Array[]];
+    const { length } = others;
     let count = 0;
-    for (let word = 0; word < end; word++) {
-      let differing = 0;
-      for (const plane of this.#planes) differing |= (plane[word] as number) ^ (plane[word + shift] as number);
-      count += bitCount(differing);
+    for (let start = 0; start < end; start += words) {
+      // The spare word of each row is empty.
+      for (let word = start, stop = start + words - 1; word < stop; word++) {
+        let differing = (first[word] as number) ^ (first[word + shift] as number);
+        for (let k = 0; k < length; k++) {
+          const plane = others[k] as Int32Array;
+          differing |= (plane[word] as number) ^ (plane[word + shift] as number);
+        }
+        count += bitCount(differing);
+      }
       if (count > most) return true;
     }
     return false;
@@ -61,14 +76,14 @@ export class BitPlanes {
 
   #pack(bit: number): Int32Array {
     const { width, height, cells } = this.#grid;
-    const plane = new Int32Array(height * this.#words + 1);
-    let cell = 0;
-    for (let row = 0; row < height; row++) {
-      let word = row * this.#words;
-      for (let column = 0; column < width; word++) {
-        const end = Math.min(width, column + 32);
+    const words = this.#words;
+    const plane = new Int32Array(height * words + 1);
+    for (let row = 0, at = 0; row < height; row++) {
+      const end = at + width;
+      for (let word = row * words; at < end; word++) {
+        const stop = Math.min(end, at + 32);
         let bits = 0;
-        for (let place = 0; column < end; column++, place++) bits |= (((cells[cell++] as number) >> bit) & 1) << place;
+        for (let place = 0; at < stop; at++, place++) bits |= (((cells[at] as number) >> bit) & 1) << place;
         plane[word] = bits;
       }
     }

@@ -24,8 +24,8 @@ const PACKED = 3;
 const BITS = 10;
 const PASSES = 2;
 const TOLERANCE = 2;
-/** Up to here comparing every distance is cheap. */
-const FEW_ROWS = 256;
+/** Up to here comparing every distance, each given up at its limit, takes less time than the estimate. */
+const FEW_ROWS = 1024;
 
 /** `result[q]` is 1 if rows q apart may differ in at most `most` cells altogether, for 1 ≤ q ≤ `farthest`. */
 export function likelyEchoes(grid: Grid, farthest: number, most: number): Uint8Array {

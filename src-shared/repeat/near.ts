@@ -44,12 +44,13 @@ export function nearRepeat(grid: Grid, ground: number, exact: { width: number; h
   const limit = slipLimit(grid, ground);
   if (limit < 1) return null;
   const planes = new BitPlanes(grid);
+  const colours = 2 ** planes.depth;
   const width = bestPeriod(exact.width, Math.floor(grid.width / 2), limit, (p, most) =>
-    planes.differAcross(p, 2 * most) ? Infinity : countSlips(grid, p, exact.height, most),
+    planes.differAcross(p, 2 * most) ? Infinity : countSlips(grid, colours, p, exact.height),
   );
-  const lags = likelyEchoes(grid, Math.floor(grid.height / 2), 2 * limit);
+  const lags = likelyEchoes(grid, Math.min(exact.height - 1, Math.floor(grid.height / 2)), 2 * limit);
   const height = bestPeriod(exact.height, Math.floor(grid.height / 2), limit, (q, most) =>
-    lags[q] === 0 || planes.differUp(q, 2 * most) ? Infinity : countSlips(grid, exact.width, q, most),
+    lags[q] === 0 || planes.differUp(q, 2 * most) ? Infinity : countSlips(grid, colours, exact.width, q),
   );
   for (const [p, q] of [
     [width, height],
@@ -57,7 +58,7 @@ export function nearRepeat(grid: Grid, ground: number, exact: { width: number; h
     [exact.width, height],
   ] as const) {
     if (p === exact.width && q === exact.height) continue;
-    const slips = slipsOf(grid, p, q);
+    const slips = slipsOf(grid, colours, p, q);
     if (slips.length > 0 && slips.length <= limit) return { width: p, height: q, slips };
   }
   return null;
@@ -65,9 +66,14 @@ export function nearRepeat(grid: Grid, ground: number, exact: { width: number; h
 
 /** How many cells may be slips. */
 function slipLimit(grid: Grid, ground: number): number {
+  const { cells } = grid;
   let figure = 0;
-  for (const cell of grid.cells) if (cell !== ground) figure++;
-  return Math.floor(Math.min(MOST_SLIPS * grid.cells.length, MOST_SLIPS_OF_FIGURE * figure));
+  for (let at = 0; at < cells.length; at++) {
+    // 1 for a cell that differs; a branch on every cell of a busy drawing would cost ten times as much.
+    const apart = (cells[at] as number) ^ ground;
+    figure += (apart | -apart) >>> 31;
+  }
+  return Math.floor(Math.min(MOST_SLIPS * cells.length, MOST_SLIPS_OF_FIGURE * figure));
 }
 
 /** The p below `exact` with the fewest slips, at most `limit`, leaving out multiples of one already found; else `exact`. */
@@ -93,64 +99,57 @@ function bestPeriod(
   return best;
 }
 
-/** Slips of the repeat p × q, or Infinity as soon as there are more than `most`. */
-function countSlips(grid: Grid, p: number, q: number, most: number): number {
-  let slips = 0;
-  for (let row = 0; row < q; row++) {
-    for (let column = 0; column < p; column++) {
-      slips += disagreeing(grid, column, row, p, q).slips;
-      if (slips > most) return Infinity;
-    }
+/** How many cells break the repeat p × q. */
+function countSlips(grid: Grid, colours: number, p: number, q: number): number {
+  const counts = countCopies(grid, colours, p, q);
+  let agreeing = 0;
+  for (let at = 0; at < counts.length; at += colours) {
+    let most = 0;
+    for (let colour = 0; colour < colours; colour++) most = Math.max(most, counts[at + colour] as number);
+    agreeing += most;
   }
-  return slips;
+  return grid.cells.length - agreeing;
 }
 
-/** The slips of the repeat p × q, by row and column. */
-function slipsOf(grid: Grid, p: number, q: number): Slip[] {
-  const slips: Slip[] = [];
-  for (let row = 0; row < q; row++) {
-    for (let column = 0; column < p; column++) {
-      const { slips: count, majority } = disagreeing(grid, column, row, p, q);
-      if (count === 0) continue;
-      for (let r = row; r < grid.height; r += q) {
-        for (let c = column; c < grid.width; c += p) {
-          if (grid.cells[r * grid.width + c] !== majority) slips.push({ column: c, row: r, expected: majority });
-        }
+/** How often each colour stands in the copies of each cell of the repeat p × q; reads the drawing from end to end. */
+function countCopies({ width, height, cells }: Grid, colours: number, p: number, q: number): Uint32Array {
+  const counts = new Uint32Array(p * q * colours);
+  for (let row = 0, at = 0; row < height; row++) {
+    const home = (row % q) * p * colours;
+    for (let column = 0; column < width; column += p) {
+      const end = at + Math.min(p, width - column);
+      for (let place = home; at < end; at++, place += colours) {
+        const kind = place + (cells[at] as number);
+        counts[kind] = (counts[kind] as number) + 1;
       }
     }
   }
-  return slips.sort((a, b) => a.row - b.row || a.column - b.column);
+  return counts;
 }
 
-const counts = new Uint32Array(256);
-
-/** How many of the copies of a cell disagree with most of them; of equally many, the cell drawn first counts. */
-function disagreeing(
-  grid: Grid,
-  column: number,
-  row: number,
-  p: number,
-  q: number,
-): { slips: number; majority: number } {
-  const { width, height, cells } = grid;
-  const first = cells[row * width + column] as number;
-  let total = 0;
-  let same = 0;
-  for (let r = row; r < height; r += q) {
-    for (let c = column; c < width; c += p) {
-      total++;
-      if (cells[r * width + c] === first) same++;
+/** The slips of the repeat p × q, by row and column; of equally many copies, those whose colour is drawn first count. */
+function slipsOf({ width, height, cells }: Grid, colours: number, p: number, q: number): Slip[] {
+  const counts = countCopies({ width, height, cells }, colours, p, q);
+  const expected = new Uint8Array(p * q);
+  for (let row = 0; row < q; row++) {
+    for (let column = 0; column < p; column++) {
+      const place = row * p + column;
+      let best = cells[row * width + column] as number;
+      for (let colour = 0; colour < colours; colour++) {
+        if ((counts[place * colours + colour] as number) > (counts[place * colours + best] as number)) best = colour;
+      }
+      expected[place] = best;
     }
   }
-  if (same === total) return { slips: 0, majority: first };
-  counts.fill(0);
-  let majority = first;
-  for (let r = row; r < height; r += q) {
-    for (let c = column; c < width; c += p) {
-      const cell = cells[r * width + c] as number;
-      counts[cell] = (counts[cell] as number) + 1;
-      if ((counts[cell] as number) > (counts[majority] as number)) majority = cell;
+  const slips: Slip[] = [];
+  for (let row = 0, at = 0; row < height; row++) {
+    for (let column = 0; column < width; column += p) {
+      const end = Math.min(p, width - column);
+      for (let place = (row % q) * p, into = 0; into < end; into++, place++, at++) {
+        if (cells[at] !== expected[place])
+          slips.push({ column: column + into, row, expected: expected[place] as number });
+      }
     }
   }
-  return { slips: total - (counts[majority] as number), majority };
+  return slips;
 }

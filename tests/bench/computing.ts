@@ -7,7 +7,7 @@
 import type { Grid } from '@shared/grid/index.ts';
 import { makePlan } from '@shared/knitting/index.ts';
 import { sampleProject, START_PIECE, startBand, type Motif, type Project } from '@shared/project/index.ts';
-import { trueRepeat } from '@shared/repeat/index.ts';
+import { measure, trueRepeat } from '@shared/repeat/index.ts';
 import { median, type Bar } from './bar.ts';
 
 const WIDTH = 200;
@@ -61,11 +61,33 @@ function bar(name: string, limit: number, cells: Uint8Array, rounds: number, wor
   return { name, limit, kind: 'at most', ratio: median(ratios), oursMs: median(ours), againstMs: median(against) };
 }
 
+/**
+ * How the cost grows from a part of the work to all of it. Each is taken at its
+ * quickest: a long run is interrupted more often than a short one, which is the
+ * machine's growth and not the program's.
+ */
+function growthBar(name: string, limit: number, rounds: number, all: () => number, part: () => number): Bar {
+  for (let i = 0; i < 20; i++) timed(() => all() + part());
+  let oursMs = Infinity;
+  let againstMs = Infinity;
+  for (let i = 0; i < rounds; i++) {
+    oursMs = Math.min(oursMs, timed(all));
+    againstMs = Math.min(againstMs, timed(part));
+  }
+  return { name, limit, kind: 'at most', ratio: oursMs / againstMs, oursMs, againstMs };
+}
+
+/** A pattern of 20 × 25 without end, and the same stepped by half. */
+function patterns(random: () => number): Record<'straight' | 'stepped', (column: number, row: number) => number> {
+  const tile = gridOf(20, 25, () => (random() < 0.4 ? 1 : 0));
+  const straight = (column: number, row: number): number => tile.cells[(row % 25) * 20 + (column % 20)] as number;
+  return { straight, stepped: (column, row) => straight(column + 10 * (Math.floor(row / 25) % 2), row) };
+}
+
 /** Drawings of 200 × 1000 that ask for different amounts of checking. */
 export function repeatBars(): Bar[] {
   const random = numbers();
-  const tile = gridOf(20, 25, () => (random() < 0.4 ? 1 : 0));
-  const tiled = (column: number, row: number): number => tile.cells[(row % 25) * 20 + (column % 20)] as number;
+  const { straight: tiled } = patterns(random);
   const drawings: [string, Grid][] = [
     ['without a repeat', gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0))],
     ['tiled 20 × 25', gridOf(WIDTH, HEIGHT, tiled)],
@@ -81,6 +103,50 @@ export function repeatBars(): Bar[] {
       return width + height;
     }),
   );
+}
+
+/** Drawings of a size that are hard to measure in different ways: nothing repeats, all repeats, or nearly so. */
+function drawingsToMeasure(width: number, height: number): [string, Grid][] {
+  const random = numbers();
+  const { straight, stepped } = patterns(random);
+  const withSlips =
+    (cell: (column: number, row: number) => number) =>
+    (column: number, row: number): number =>
+      random() < 0.005 ? 1 - cell(column, row) : cell(column, row);
+  return [
+    ['without a repeat', gridOf(width, height, () => (random() < 0.4 ? 1 : 0))],
+    ['tiled 20 × 25', gridOf(width, height, straight)],
+    ['tiled 20 × 25 with slips', gridOf(width, height, withSlips(straight))],
+    ['stepped by half', gridOf(width, height, stepped)],
+    ['stepped by half with slips', gridOf(width, height, withSlips(stepped))],
+    ['all ground', gridOf(width, height, () => 0)],
+  ];
+}
+
+function measured(grid: Grid): number {
+  const { repeat, slips } = measure(grid, 0);
+  return repeat.width + repeat.height + slips.length;
+}
+
+/** All there is to say about a drawing: against one read of every cell, and against a quarter of its rows. */
+export function measureBars(): Bar[] {
+  const all = drawingsToMeasure(WIDTH, HEIGHT).map(([name, grid]) =>
+    bar(`all that is measured of 200 × 1000, ${name}, against one read of every cell`, 80, grid.cells, 30, () =>
+      measured(grid),
+    ),
+  );
+  const quarters = drawingsToMeasure(WIDTH, HEIGHT / 4);
+  const growth = drawingsToMeasure(WIDTH, HEIGHT).map(([name, grid], at) => {
+    const quarter = (quarters[at] as [string, Grid])[1];
+    return growthBar(
+      `all that is measured of 200 × 1000, ${name}, against 200 × 250`,
+      4.6,
+      60,
+      () => measured(grid),
+      () => measured(quarter),
+    );
+  });
+  return [...all, ...growth];
 }
 
 /** A piece of 200 needles and 1000 rows, covered with copies of a motif. */

@@ -84,6 +84,41 @@ describe('a near repeat', () => {
     );
   });
 
+  it('lists the cells that are not what most of their copies are, row by row', () => {
+    fc.assert(
+      fc.property(
+        grids(6, 3),
+        fc.integer({ min: 4, max: 24 }),
+        fc.integer({ min: 4, max: 24 }),
+        fc.nat(),
+        fc.nat(),
+        (tile, width, height, first, second) => {
+          const clean = plant(tile, 0, width, height);
+          const cells = clean.cells.slice();
+          for (const where of [first, second]) cells[where % cells.length] = where % 3;
+          const grid = { width, height, cells };
+          const near = nearRepeat(grid, 0, trueRepeat(grid));
+          if (near === null) return;
+          const isSlip = new Map(near.slips.map(({ column, row, expected }) => [row * width + column, expected]));
+          const places = near.slips.map(({ column, row }) => row * width + column);
+          expect(places).toEqual([...places].sort((a, b) => a - b));
+          for (let index = 0; index < cells.length; index++) {
+            const copies = [0, 0, 0];
+            for (let row = Math.floor(index / width) % near.height; row < height; row += near.height) {
+              for (let column = (index % width) % near.width; column < width; column += near.width) {
+                const cell = cells[row * width + column] as number;
+                copies[cell] = (copies[cell] as number) + 1;
+              }
+            }
+            const expected = isSlip.get(index) ?? (cells[index] as number);
+            expect(copies[expected]).toBe(Math.max(...copies));
+          }
+        },
+      ),
+      { numRuns: 400, seed: 25 },
+    );
+  });
+
   it('mending the slips makes the repeat exact', () => {
     fc.assert(
       fc.property(grids(24, 2), (grid) => {

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Grid } from '@shared/grid/index.ts';
 import { latticeOf } from '@shared/repeat/index.ts';
@@ -67,5 +68,33 @@ describe('the smallest cell against trying every turn', () => {
         }
       }
     }
+  });
+
+  it('agrees on random drawings up to 24 × 24 with a planted step', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 24 }),
+        fc.integer({ min: 1, max: 24 }),
+        fc.nat(23),
+        fc.nat(23),
+        fc.infiniteStream(fc.boolean()),
+        (width, height, right, up, bits) => {
+          // Every cell is drawn as the first one that the planted move leads to it from.
+          const cells = new Uint8Array(width * height).fill(2);
+          for (let index = 0; index < cells.length; index++) {
+            const value = bits.next().value ? 1 : 0;
+            for (let at = index; cells[at] === 2;) {
+              cells[at] = value;
+              const column = ((at % width) + right) % width;
+              at = ((Math.floor(at / width) + up) % height) * width + column;
+            }
+          }
+          const grid = { width, height, cells };
+          const { across, rows } = latticeOf(grid);
+          expect(across * rows).toBe(areaByTrying(grid));
+        },
+      ),
+      { numRuns: 300, seed: 24 },
+    );
   });
 });
