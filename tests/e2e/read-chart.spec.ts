@@ -1,0 +1,152 @@
+/** A chart read out of a photo, from the file to the last cell. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { encode } from 'jpeg-js';
+import { gridToText } from '@shared/grid/index.ts';
+import { photograph } from '../unit/reading/chart-photo.ts';
+import { charts } from '../unit/reading/charts.ts';
+import { blobs } from '../unit/reading/motifs.ts';
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { Chart } from './chart.ts';
+import { FilePanel } from './file-panel.ts';
+
+/** Graph paper, inked in: it is knitted in the yarns of the project. */
+const style = (charts[0] as (typeof charts)[number]).style;
+const grid = blobs(16, 14, 2, 5);
+const camera = { width: 480, height: 420, roll: 5, tilt: 10, pan: -8, fill: 0.84 };
+const { picture, corners } = photograph(grid, style, camera, { blur: 0.6, noise: 3 });
+const photo = encode({ width: picture.width, height: picture.height, data: picture.rgba }, 85).data;
+const drawn = gridToText(grid, '.#');
+
+const NAMES = ['top left', 'top right', 'bottom right', 'bottom left'] as const;
+const ring = (page: Page, name: string): ReturnType<Page['getByRole']> =>
+  page.getByRole('button', { name: new RegExp(`^${name} corner`) });
+
+/** Where a ring says that it is, in pixels of the photo. */
+async function at(page: Page, name: string): Promise<{ x: number; y: number }> {
+  const [x, y] = /at (\d+), (\d+)/.exec((await ring(page, name).getAttribute('aria-label')) ?? '')?.slice(1) ?? [];
+  return { x: Number(x), y: Number(y) };
+}
+
+async function openPhoto(page: Page, home: string): Promise<void> {
+  writeFileSync(join(home, 'graph paper.jpg'), photo);
+  await page.keyboard.press('Control+Shift+G');
+  await new FilePanel(page).open('graph paper.jpg');
+  await ring(page, 'top left').waitFor();
+}
+
+const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Take it as the motif' });
+
+test('reads a photo by mouse: the corners are dragged, and every cell comes back', async ({ page, start, home }) => {
+  await start();
+  await openPhoto(page, home);
+  const shown = await page
+    .getByRole('group', { name: /^The photo/ })
+    .locator('canvas')
+    .first()
+    .boundingBox();
+  if (!shown) throw new Error('No photo');
+  const scale = shown.width / picture.width;
+  for (const [index, name] of NAMES.entries()) {
+    const corner = corners[index] ?? { x: 0, y: 0 };
+    const from = await ring(page, name).boundingBox();
+    if (!from) throw new Error('No ring');
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(shown.x + corner.x * scale, shown.y + corner.y * scale, { steps: 3 });
+    await page.mouse.up();
+  }
+  await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
+  await expect(page.getByRole('dialog').getByRole('textbox', { name: 'Rows' })).toHaveValue('14');
+  await page.getByLabel('Told apart by').selectOption('ink or holes');
+  await expect(take(page)).toBeEnabled();
+  await expectAccessible(page);
+  await take(page).click();
+  await expect(announced(page)).toHaveText('Chart read: 16 stitches × 14 rows.');
+  expect(await new Chart(page).shown()).toEqual(drawn);
+  await page.getByRole('button', { name: 'Undo read chart' }).click();
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-colcount', '14');
+});
+
+test('reads a photo by keyboard alone, in the dark; corners that cross are told in place', async ({
+  page,
+  start,
+  home,
+}) => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await start();
+  await openPhoto(page, home);
+  for (const [index, name] of NAMES.entries()) {
+    const to = corners[index] ?? { x: 0, y: 0 };
+    await ring(page, name).focus();
+    const from = await at(page, name);
+    for (const [way, back, by] of [
+      ['ArrowRight', 'ArrowLeft', Math.round(to.x) - from.x],
+      ['ArrowDown', 'ArrowUp', Math.round(to.y) - from.y],
+    ] as const) {
+      const key = by > 0 ? way : back;
+      for (let tens = 0; tens < Math.floor(Math.abs(by) / 10); tens++) await page.keyboard.press(`Shift+${key}`);
+      for (let ones = 0; ones < Math.abs(by) % 10; ones++) await page.keyboard.press(key);
+    }
+  }
+  await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
+  await page.getByLabel('Told apart by').focus();
+  await page.keyboard.press('i');
+  await expect(page.getByLabel('The figure is')).toBeVisible();
+  await expect(take(page)).toBeEnabled();
+
+  // The ring at the top left goes past the one at the right, and back.
+  await ring(page, 'top left').focus();
+  const press = async (key: string): Promise<void> => {
+    for (let times = 0; times < 40; times++) await page.keyboard.press(`Shift+${key}`);
+  };
+  const placed = await at(page, 'top left');
+  await press('ArrowRight');
+  await expect(page.getByRole('alert')).toContainText('cannot be the corners of a chart');
+  await expect(take(page)).toBeDisabled();
+  await expectAccessible(page);
+  await press('ArrowLeft');
+  while ((await at(page, 'top left')).x < placed.x) await page.keyboard.press('ArrowRight');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+
+  await expect(take(page)).toBeEnabled();
+  await take(page).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  expect(await new Chart(page).shown()).toEqual(drawn);
+});
+
+test('refuses what should not be decoded, and says where no grid is', async ({ page, start, home }) => {
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  await start();
+  const huge = Uint8Array.from(photo);
+  const frame = huge.findIndex((byte, place) => byte === 0xff && huge[place + 1] === 0xc0);
+  huge.set([10_000 >> 8, 10_000 & 255, 10_000 >> 8, 10_000 & 255], frame + 5);
+  const svg = (inside: string): string => `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30">${inside}</svg>`;
+  for (const { name, content, said } of [
+    { name: 'huge.jpg', content: huge, said: '100 million' },
+    { name: 'script.svg', content: svg('<script>document.title = "run"</script>'), said: 'a script' },
+    {
+      name: 'link.svg',
+      content: svg('<image href="http://chart.invalid/a.png"/>'),
+      said: 'a link to something outside',
+    },
+  ]) {
+    writeFileSync(join(home, name), content);
+    await page.keyboard.press('Control+Shift+G');
+    await new FilePanel(page).open(name);
+    await expect(page.getByRole('alert')).toContainText(said);
+    await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
+  }
+  expect(asked.filter((address) => address.includes('chart.invalid'))).toEqual([]);
+  await expect(page).not.toHaveTitle('run');
+
+  writeFileSync(join(home, 'plain.svg'), svg('<rect width="40" height="30" fill="#cfe3d8"/>'));
+  await page.keyboard.press('Control+Shift+G');
+  await new FilePanel(page).open('plain.svg');
+  await page.getByRole('button', { name: 'The chart fills the picture' }).click();
+  await expect(page.getByRole('alert')).toContainText('No evenly spaced lines or cells were found');
+  await expect(take(page)).toBeDisabled();
+});
