@@ -7,8 +7,9 @@
  */
 import { createSubscriber } from 'svelte/reactivity';
 import type { Shows } from '@shared/bed/index.ts';
-import type { Problem } from '@shared/problem/index.ts';
+import { outcome, type Problem } from '@shared/problem/index.ts';
 import {
+  assertYarnsFit,
   commit,
   giveUpGesture,
   isUnsaved,
@@ -153,9 +154,18 @@ export class Session {
     return this.#announced;
   }
 
-  /** Applies a change; changes of one `gesture` make one step of undo. */
+  /**
+   * Applies a change; changes of one `gesture` make one step of undo. One that
+   * gives a motif too many yarns is refused, and the notice says what to do.
+   */
   change(change: Change, gesture: string | null = null): void {
-    this.#history = commit(this.#history, change, gesture);
+    const next = commit(this.#history, change, gesture);
+    const fits = outcome(() => assertYarnsFit(this.#history.project, next.project));
+    if (!fits.ok) {
+      this.notify({ kind: 'problem', problem: fits.problem });
+      return;
+    }
+    this.#history = next;
     this.#emit();
   }
 

@@ -80,6 +80,7 @@ export interface ProblemFacts {
   'motif-in-use': { motif: string; bands: readonly number[] };
   'motif-last': Record<string, never>;
   'motifs-too-many': { most: number };
+  'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };
   'underlays-too-large': { mostMegabytes: number };
 
   // Files and services

@@ -3,6 +3,7 @@ export * from './file.ts';
 export * from './change.ts';
 export * from './history.ts';
 export * from './start.ts';
+export * from './yarns-used.ts';
 export {
   CELL_LETTERS,
   FARTHEST_UNDERLAY,

@@ -8,9 +8,10 @@ export interface Bar {
   /** Null for a figure without a bar, printed because it explains one. */
   readonly limit: number | null;
   readonly kind: 'at most' | 'at least' | 'figure';
-  /** The times behind the ratio, in ms. */
-  readonly oursMs: number;
-  readonly againstMs: number;
+  /** What is behind the ratio: times in ms, or what `unit` says. */
+  readonly ours: number;
+  readonly against: number;
+  readonly unit?: 'MB';
 }
 
 /** Whether the bar is met; null where there is none. */
@@ -21,11 +22,11 @@ export function isMet({ ratio, limit, kind }: Bar): boolean | null {
 
 /** `met      4.10 × (at most 12)  true repeat …: 0.98 ms against 0.24 ms`. */
 export function barLine(bar: Bar): string {
-  const { name, ratio, limit, kind, oursMs, againstMs } = bar;
+  const { name, ratio, limit, kind, ours, against, unit = 'ms' } = bar;
   const met = isMet(bar);
   const verdict = met === null ? '' : met ? 'met' : 'not met';
   const figures = `${ratio.toFixed(ratio < 100 ? 2 : 0)} ×${limit === null ? '' : ` (${kind} ${limit})`}`;
-  return `${verdict.padEnd(8)} ${figures.padEnd(24)} ${name}: ${oursMs.toFixed(3)} ms against ${againstMs.toFixed(3)} ms`;
+  return `${verdict.padEnd(8)} ${figures.padEnd(24)} ${name}: ${ours.toFixed(3)} ${unit} against ${against.toFixed(3)} ${unit}`;
 }
 
 export function median(values: readonly number[]): number {

@@ -58,7 +58,7 @@ function bar(name: string, limit: number, cells: Uint8Array, rounds: number, wor
     against.push(one);
     ratios.push(own / one);
   }
-  return { name, limit, kind: 'at most', ratio: median(ratios), oursMs: median(ours), againstMs: median(against) };
+  return { name, limit, kind: 'at most', ratio: median(ratios), ours: median(ours), against: median(against) };
 }
 
 /**

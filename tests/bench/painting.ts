@@ -24,8 +24,8 @@ export async function paintingBars(): Promise<Bar[]> {
     const late = (times: readonly number[]): number => quantile(times, 0.95);
     const compared = (program: keyof FrameTimes, against: 'bare' | 'bareCell') => ({
       ratio: median(rounds.map((times) => late(times.program[program]) / late(times[against].draw))),
-      oursMs: median(rounds.map((times) => late(times.program[program]))),
-      againstMs: median(rounds.map((times) => late(times[against].draw))),
+      ours: median(rounds.map((times) => late(times.program[program]))),
+      against: median(rounds.map((times) => late(times[against].draw))),
     });
     const usualMs = median(rounds.map(({ program }) => median(program.whole)));
     const nodesMs = median(nodes.whole);
@@ -53,8 +53,8 @@ export async function paintingBars(): Promise<Bar[]> {
         kind: 'at least',
         limit: 300,
         ratio: nodesMs / usualMs,
-        oursMs: usualMs,
-        againstMs: nodesMs,
+        ours: usualMs,
+        against: nodesMs,
       },
     ];
   });

@@ -72,15 +72,15 @@ export function readingBars(): Bar[] {
     decoding.push(decoded.ms);
     reading.push(read.ms);
   }
-  const [oursMs, againstMs] = [median(reading), median(decoding)];
+  const [ours, against] = [median(reading), median(decoding)];
   return [
     {
       name: `straightening and sampling a ${(WIDTH * HEIGHT) / 1e6}-megapixel photo against decoding it`,
       ratio: median(reading.map((ms, round) => ms / (decoding[round] as number))),
       limit: 3,
       kind: 'at most',
-      oursMs,
-      againstMs,
+      ours,
+      against,
     },
   ];
 }

@@ -1,4 +1,5 @@
 /** Changes to yarns: their names and colours, how many there are, and which one is the ground. */
+import { contrastRatio } from '@shared/colour/index.ts';
 import { MOST_COLOURS } from '@shared/grid/index.ts';
 import { mainYarn, type Change, type Motif, type Project, type Yarn } from '@shared/project/index.ts';
 
@@ -35,6 +36,23 @@ export function removeYarnChange(project: Project, index: number): Change {
     grid: { ...motif.grid, cells: motif.grid.cells.map(moved) },
   }));
   return { name: 'yarns', kind: 'palette', yarns: project.yarns.filter((_, i) => i !== index), motifs };
+}
+
+/** Two yarns of a motif, by palette index, and how well they can be told apart (WCAG contrast ratio, 1 … 21). */
+export interface YarnPair {
+  readonly one: number;
+  readonly other: number;
+  readonly ratio: number;
+}
+
+/** Every two yarns that a motif is drawn in, those told apart least first. */
+export function pairsUsed(used: readonly number[], yarns: readonly Yarn[]): YarnPair[] {
+  const colourOf = (index: number): string => yarns[index]?.colour ?? '#000000';
+  return used
+    .flatMap((one, at) =>
+      used.slice(at + 1).map((other) => ({ one, other, ratio: contrastRatio(colourOf(one), colourOf(other)) })),
+    )
+    .sort((a, b) => a.ratio - b.ratio);
 }
 
 /** Another yarn as the plain fabric's. All motifs share one ground. Null if it is that already. */

@@ -17,6 +17,14 @@ export const motifs = {
   newName: (number: number): string => `motif ${number}`,
   copyName: (name: string): string => `${name} copy`,
   onBench: (name: string, width: number, height: number): string => `${name}, ${n.size(width, height)}`,
+  /** Yarns of a motif, two and two. */
+  pairs: {
+    title: 'Contrast between its yarns',
+    pair: (one: string, other: string): string => `${one} and ${other}`,
+    faint: (one: string, other: string): string => `${one} and ${other} are hard to tell apart.`,
+    tooMany: (yarns: number, most: number): string =>
+      `The motif is drawn in ${yarns} yarns. No more than ${most} are kept apart in one motif.`,
+  },
   stamp: {
     title: 'Stamp',
     which: 'It lays',

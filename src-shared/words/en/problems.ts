@@ -266,6 +266,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `The pictures to trace would take more than ${mostMegabytes} MB of the file.`,
     mend: 'Remove one that is not needed any more, or take a smaller picture.',
   }),
+  'yarns-too-many-in-motif': ({ motif, yarns, most }) => ({
+    what: `“${motif}” would be drawn in ${yarns} yarns; ${most} are the most in one motif.`,
+    mend: 'Draw with a yarn that it has already, or give the cells of one of its yarns to another first.',
+  }),
   'motifs-too-many': ({ most }) => ({
     what: `A project holds at most ${most} motifs.`,
     mend: 'Delete one that is not used, or start another project.',

@@ -62,6 +62,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'motif-in-use': { motif: 'gull', bands: [1, 3] },
   'motif-last': {},
   'motifs-too-many': { most: 200 },
+  'yarns-too-many-in-motif': { motif: 'gull', yarns: 17, most: 16 },
   'underlays-too-large': { mostMegabytes: 24 },
   'file-missing': {},
   'file-is-folder': {},

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { gridFromText } from '@shared/grid/index.ts';
+import { CELL_LETTERS, projectAround, yarnsUsed, type Motif, type Project } from '@shared/project/index.ts';
+import { pairsUsed } from '../../../src-renderer/motif/editing/palette.ts';
+import { fillChange } from '../../../src-renderer/motif/editing/strokes.ts';
+import { Session } from '../../../src-renderer/shell/session.ts';
+
+/** A chart of one row in the first yarns of a palette, two cells of each. */
+function inYarns(used: number, palette: number): Project {
+  const row = Array.from({ length: used }, (_, index) => (CELL_LETTERS[index] ?? '').repeat(2)).join('');
+  const yarns = Array.from({ length: palette }, (_, at) => ({ name: `yarn ${at}`, colour: '#102030', tex: null }));
+  return projectAround('p', 'stripes', gridFromText([row], CELL_LETTERS), 0, 'worn', yarns);
+}
+
+/** Lays a yarn at a cell of the only row; the yarns the motif has then. */
+function painted(project: Project, colour: number, column: number): { session: Session; yarns: number } {
+  const session = new Session(project, true);
+  const grid = session.motif.grid;
+  const patch = { at: Uint32Array.of(column), to: Uint8Array.of(colour) };
+  expect(grid.cells[column]).not.toBe(colour);
+  session.change({ name: 'draw', kind: 'paint', motif: session.motif.id, patch });
+  return { session, yarns: yarnsUsed(session.motif).length };
+}
+
+describe('the yarns of a motif', () => {
+  it('are those with a cell, and the ground', () => {
+    const motif = inYarns(3, 5).motifs[0] as Motif;
+    expect(yarnsUsed(motif)).toEqual([0, 1, 2]);
+    expect(yarnsUsed({ ...motif, ground: 4 })).toEqual([0, 1, 2, 4]);
+  });
+
+  it('are 16 at most: the seventeenth is refused with what to do, and nothing is drawn', () => {
+    const { session, yarns } = painted(inYarns(16, 20), 16, 1);
+    expect(yarns).toBe(16);
+    expect(session.undoName).toBeNull();
+    expect(session.notice).toMatchObject({
+      problem: { code: 'yarns-too-many-in-motif', facts: { motif: 'stripes', yarns: 17, most: 16 } },
+    });
+  });
+
+  it('may be 16, in a palette that holds more', () => {
+    expect(painted(inYarns(15, 20), 18, 1).yarns).toBe(16);
+  });
+
+  it('of a motif that came with more can still be drawn in, and given up one by one', () => {
+    expect(painted(inYarns(18, 20), 3, 1)).toMatchObject({ yarns: 18, session: { notice: null } });
+    const session = new Session(inYarns(18, 20), true);
+    const change = fillChange(session.motif, 0, { column: 35, row: 0 });
+    if (change) session.change(change);
+    expect(yarnsUsed(session.motif)).toHaveLength(17);
+  });
+
+  it('are compared two and two, those told apart least first', () => {
+    const yarns = ['#000000', '#ffffff', '#0a0a0a'].map((colour) => ({ name: colour, colour, tex: null }));
+    const pairs = pairsUsed([0, 1, 2], yarns);
+    expect(pairs.map(({ one, other }) => [one, other])).toEqual([
+      [0, 2],
+      [1, 2],
+      [0, 1],
+    ]);
+    // Black on white is 21 to 1 (WCAG 2.2).
+    expect(pairs[2]?.ratio).toBeCloseTo(21, 6);
+  });
+});
