@@ -68,13 +68,13 @@ function bar(name: string, limit: number, cells: Uint8Array, rounds: number, wor
  */
 function growthBar(name: string, limit: number, rounds: number, all: () => number, part: () => number): Bar {
   for (let i = 0; i < 20; i++) timed(() => all() + part());
-  let oursMs = Infinity;
-  let againstMs = Infinity;
+  let ours = Infinity;
+  let against = Infinity;
   for (let i = 0; i < rounds; i++) {
-    oursMs = Math.min(oursMs, timed(all));
-    againstMs = Math.min(againstMs, timed(part));
+    ours = Math.min(ours, timed(all));
+    against = Math.min(against, timed(part));
   }
-  return { name, limit, kind: 'at most', ratio: oursMs / againstMs, oursMs, againstMs };
+  return { name, limit, kind: 'at most', ratio: ours / against, ours, against };
 }
 
 /** A pattern of 20 × 25 without end, and the same stepped by half. */
