@@ -5,6 +5,7 @@ import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
 import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
+import { cutCopiesOf, leftOut, type CutCopy } from './cut-copies.ts';
 import type { MotifExtent, PlacedBand, PlacedGroup } from './types.ts';
 
 /** How many ranked placements are kept for a person to choose from. */
@@ -14,6 +15,9 @@ export const MOST_CHOICES = 8;
 export interface LaidGroup {
   readonly place: PlacedGroup;
   readonly copy: Copy;
+  readonly cut: readonly CutCopy[];
+  /** The copies that are not knitted, by their index. */
+  readonly leftOut: ReadonlySet<number>;
 }
 
 export interface LaidBand {
@@ -83,7 +87,8 @@ export function layBand(
       lastRow: firstRow + (heights[g] as number) - 1,
       isMirrored: copy.isMirrored,
     };
-    return { place, copy };
+    const cut = cutCopiesOf(place, copy, outline);
+    return { place, copy, cut, leftOut: leftOut(cut, band.cutCopies) };
   });
   return {
     // Row firstRow - 1 is knitted plain while the needles of firstRow are selected.

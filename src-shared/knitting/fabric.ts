@@ -5,7 +5,7 @@ import { OUTSIDE, type Fabric } from './types.ts';
 
 /**
  * Main on every needle of the outline, then each group's copies, cut off where
- * the outline ends. Ground cells of a motif are main.
+ * the outline ends, or left out. Ground cells of a motif are main.
  */
 export function makeFabric(outline: Outline, groups: readonly LaidGroup[], main: number): Fabric {
   let first = Infinity;
@@ -25,7 +25,7 @@ export function makeFabric(outline: Outline, groups: readonly LaidGroup[], main:
   return fabric;
 }
 
-function knitInto(fabric: Fabric, outline: Outline, { place, copy }: LaidGroup): void {
+function knitInto(fabric: Fabric, outline: Outline, { place, copy, leftOut }: LaidGroup): void {
   const { width, height, cells } = copy.grid;
   const block = new Uint8Array(width * place.across);
   for (let copyRow = 0; copyRow < height; copyRow++) {
@@ -38,6 +38,18 @@ function knitInto(fabric: Fabric, outline: Outline, { place, copy }: LaidGroup):
       if (from > to) continue;
       const visible = block.subarray(from - place.block.first, to - place.block.first + 1);
       fabric.cells.set(visible, row * fabric.width + from - fabric.first);
+      for (let across = 0; across < place.across; across++) {
+        if (leftOut.has(up * place.across + across))
+          clear(fabric, outline, row, place.block.first + across * width, width, copy.ground);
+      }
     }
   }
+}
+
+/** Takes the copy on needles `first` … out of a row, on the piece. */
+function clear(fabric: Fabric, outline: Outline, row: number, first: number, width: number, main: number): void {
+  const from = Math.max(first, outline.first[row] as number);
+  const to = Math.min(first + width - 1, outline.last[row] as number);
+  const start = row * fabric.width - fabric.first;
+  if (from <= to) fabric.cells.fill(main, start + from, start + to + 1);
 }

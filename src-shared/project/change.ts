@@ -72,6 +72,7 @@ export type ChangeName =
   | 'choose-placement'
   | 'first-row'
   | 'own-balls'
+  | 'cut-copies'
   | 'mirror-group'
   | 'add-group'
   | 'remove-group'

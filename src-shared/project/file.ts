@@ -104,6 +104,7 @@ function bandToFile(band: Band): ProjectFile['bands'][number] {
       band.position.kind === 'centred'
         ? { kind: 'centred', oddRow: band.position.oddRow }
         : { kind: 'from-row', row: band.position.row },
+    cutCopies: band.cutCopies,
     ownBalls: band.ownBalls,
   };
 }

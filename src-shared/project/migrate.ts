@@ -11,12 +11,13 @@ type Step = (file: Fields) => Fields;
 
 /** By the version that they start from. */
 const STEPS: { readonly [version: number]: Step } = {
-  /** Version 2 has a picture to trace behind each motif, and groups that may be mirrored. */
+  /** Version 2 has a picture to trace behind each motif, groups that may be mirrored, and cut copies that may be left out. */
   1: (file) => ({
     ...file,
     motifs: each(file.motifs, (motif) => ({ ...motif, underlay: null })),
     bands: each(file.bands, (band) => ({
       ...band,
+      cutCopies: 'kept',
       groups: each(band.groups, (group) => ({ ...group, isMirrored: false })),
     })),
   }),

@@ -109,6 +109,8 @@ export interface Band {
   readonly position:
     | { readonly kind: 'centred'; readonly oddRow: 'below' | 'above' }
     | { readonly kind: 'from-row'; readonly row: number };
+  /** What becomes of copies that a shaped edge cuts: knitted all the same, only where most of the figure is left, or left out. */
+  readonly cutCopies: 'kept' | 'kept-if-read' | 'left-out';
   /** A ball of contrast for each group, instead of one carried across. */
   readonly ownBalls: boolean;
 }

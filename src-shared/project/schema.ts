@@ -129,6 +129,7 @@ export const bandSchema = z.strictObject({
     z.strictObject({ kind: z.literal('centred'), oddRow: z.enum(['below', 'above']) }),
     z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
   ]),
+  cutCopies: z.enum(['kept', 'kept-if-read', 'left-out']),
   ownBalls: z.boolean(),
 });
 

@@ -39,6 +39,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     judge: 'figure',
     choice: 0,
     position: { kind: 'centred', oddRow: 'below' },
+    cutCopies: 'kept',
     ownBalls: false,
   };
 }

@@ -90,6 +90,7 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
   | { readonly code: 'contrast-to-edges' }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
+  | { readonly code: 'copies-left-out'; readonly copies: number; readonly group: number }
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
   | { readonly code: 'no-set-up-row' }
   | { readonly code: 'infant-floats'; readonly count: number }

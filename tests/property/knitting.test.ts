@@ -93,6 +93,8 @@ function spanOf(strand: string, needles: readonly number[], row: PlanRow, projec
 describe('every plan', () => {
   it('knits on each needle what the chart shows there, and main elsewhere', () => {
     always((plan, project) => {
+      // Which copies are left out is the simulated bed's question.
+      if (plan.findings.some(({ code }) => code === 'copies-left-out')) return;
       for (const row of plan.rows) {
         const expected = [OUTSIDE, ...needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)), OUTSIDE];
         expect(

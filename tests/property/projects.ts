@@ -81,6 +81,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       unit: fc.constantFrom('repeat' as const, 'whole' as const),
       judge: fc.constantFrom('figure' as const, 'blocks' as const),
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
+      cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
       ownBalls: fc.boolean(),
       piece: fc.record({
         oddStitch: side,
@@ -105,6 +106,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       judge: parts.judge,
       choice: parts.choice,
       position: parts.row === null ? { kind: 'centred', oddRow: parts.oddRow } : { kind: 'from-row', row: parts.row },
+      cutCopies: parts.cutCopies,
       ownBalls: parts.ownBalls,
     };
     return {

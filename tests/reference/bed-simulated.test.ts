@@ -11,7 +11,9 @@ import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
  * What should be seen: plain main, and on it each group's copies as drawn,
  * worked out from the motif, the piece, and the first needles and first row of
  * the plan. On a knit face left and right are exchanged; so is a chart that
- * was drawn as on the needles, and once more in a mirrored group.
+ * was drawn as on the needles, and once more in a mirrored group. Copies that
+ * the edge cuts are left out where the band says so: any cut one, or one that
+ * has lost more than a quarter of its figure.
  */
 function placedDesign(project: Project, plan: Plan): Picture {
   const isMirrored = project.piece.finishedFace === 'knit';
@@ -35,17 +37,38 @@ function placedDesign(project: Project, plan: Plan): Picture {
       const width = group.across * copyWidth;
       const leftmostNeedle = place.block.first as number;
       const left = isMirrored ? seenAt(leftmostNeedle + width - 1) : seenAt(leftmostNeedle);
-      for (let up = 0; up < group.up * motif.grid.height; up++) {
-        for (let across = 0; across < width; across++) {
-          const row = place.firstRow - 1 + up;
-          const line = picture[row] as (string | null)[];
-          if (line[left + across] === null || line[left + across] === undefined) continue;
-          const inCopy = across % copyWidth;
-          const isTurned = (motif.shows === 'needles' && isMirrored) !== group.isMirrored;
-          const column = isTurned ? copyWidth - 1 - inCopy : inCopy;
-          const cell = motif.grid.cells[(up % motif.grid.height) * motif.grid.width + column] as number;
-          line[left + across] = cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
-        }
+      const cellAt = (up: number, across: number): number => {
+        const inCopy = across % copyWidth;
+        const isTurned = (motif.shows === 'needles' && isMirrored) !== group.isMirrored;
+        const column = isTurned ? copyWidth - 1 - inCopy : inCopy;
+        return motif.grid.cells[(up % motif.grid.height) * motif.grid.width + column] as number;
+      };
+      /** On the piece: the seen place of a stitch of the group. */
+      const isKnitted = (up: number, across: number): boolean =>
+        typeof picture[place.firstRow - 1 + up]?.[left + across] === 'string';
+      const copyOf = (up: number, across: number): string =>
+        `${Math.floor(up / motif.grid.height)} ${Math.floor(across / copyWidth)}`;
+      const figure = new Map<string, number>();
+      const lost = new Map<string, number>();
+      const stitches = Array.from({ length: group.up * motif.grid.height * width }, (_, at): [number, number] => [
+        Math.floor(at / width),
+        at % width,
+      ]);
+      for (const [up, across] of stitches) {
+        if (cellAt(up, across) === motif.ground) continue;
+        const copy = copyOf(up, across);
+        figure.set(copy, (figure.get(copy) ?? 0) + 1);
+        if (!isKnitted(up, across)) lost.set(copy, (lost.get(copy) ?? 0) + 1);
+      }
+      const isLeftOut = (copy: string): boolean => {
+        const share = (lost.get(copy) ?? 0) / (figure.get(copy) ?? 1);
+        return band.cutCopies === 'left-out' ? share > 0 : band.cutCopies === 'kept-if-read' && share > 1 / 4;
+      };
+      for (const [up, across] of stitches) {
+        if (!isKnitted(up, across) || isLeftOut(copyOf(up, across))) continue;
+        const cell = cellAt(up, across);
+        (picture[place.firstRow - 1 + up] as (string | null)[])[left + across] =
+          cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
       }
     }
   }

@@ -1,8 +1,8 @@
 /** Findings about the edges of the piece and what meets them. */
 import type { Run, Side } from '../../bed/index.ts';
 import type { LaidGroup } from '../../knitting/bands.ts';
+import type { CutCopy } from '../../knitting/cut-copies.ts';
 import type { PlanRow } from '../../knitting/types.ts';
-import { edgesAt, type Outline } from '../../piece/index.ts';
 import { longestWithin } from '../limit.ts';
 import type { Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
@@ -30,43 +30,33 @@ export function contrastToEdges({ project, bands }: Inspected): Finding[] {
     .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));
 }
 
-/** `cut-copies`: copies that lose figure where the piece is narrower than their group. */
-export function cutCopies({ outline, groups }: Inspected): Finding[] {
-  return groups.flatMap((group, index): Finding[] => {
-    const cut = new Set<number>();
-    const rows: number[] = [];
-    for (let row = group.place.firstRow; row <= group.place.lastRow; row++) {
-      const lost = copiesCutIn(group, outline, row);
-      if (lost.size > 0) rows.push(row);
-      for (const copy of lost) cut.add(copy);
-    }
-    const first = rows[0];
-    const last = rows.at(-1);
-    if (first === undefined || last === undefined) return [];
-    return [{ code: 'cut-copies', rows: [first, last], copies: cut.size, group: index }];
-  });
+/** `cut-copies`: copies that are knitted and lose figure where the piece is narrower than their group. */
+export function cutCopies({ groups }: Inspected): Finding[] {
+  return groups.flatMap(({ cut, leftOut }, group) =>
+    aboutCopies(
+      'cut-copies',
+      group,
+      cut.filter(({ index }) => !leftOut.has(index)),
+    ),
+  );
 }
 
-const NONE_CUT: ReadonlySet<number> = new Set();
+/** `copies-left-out`: copies that are not knitted, since the edge would cut them. */
+export function copiesLeftOut({ groups }: Inspected): Finding[] {
+  return groups.flatMap(({ cut, leftOut }, group) =>
+    aboutCopies(
+      'copies-left-out',
+      group,
+      cut.filter(({ index }) => leftOut.has(index)),
+    ),
+  );
+}
 
-/** The copies of a group that lose figure in `row`, numbered from the lower left. */
-function copiesCutIn({ place, copy }: LaidGroup, outline: Outline, row: number): ReadonlySet<number> {
-  const { block, firstRow, across } = place;
-  const edges = edgesAt(outline, row);
-  if (block.first >= edges.first && block.last <= edges.last) return NONE_CUT;
-  const { width, height, cells } = copy.grid;
-  const up = Math.floor((row - firstRow) / height);
-  const start = ((row - firstRow) % height) * width;
-  const cut = new Set<number>();
-  const lose = (first: number, last: number): void => {
-    for (let needle = first; needle <= last; needle++) {
-      const offset = needle - block.first;
-      if (cells[start + (offset % width)] !== copy.ground) cut.add(up * across + Math.floor(offset / width));
-    }
-  };
-  lose(block.first, Math.min(block.last, edges.first - 1));
-  lose(Math.max(block.first, edges.last + 1), block.last);
-  return cut;
+function aboutCopies(code: 'cut-copies' | 'copies-left-out', group: number, cut: readonly CutCopy[]): Finding[] {
+  if (cut.length === 0) return [];
+  const first = Math.min(...cut.map(({ rows }) => rows[0]));
+  const last = Math.max(...cut.map(({ rows }) => rows[1]));
+  return [{ code, rows: [first, last], copies: cut.length, group }];
 }
 
 /** `figure-in-seam`: what is judged (figure or blocks) vanishes into the seam. One finding a band and side. */

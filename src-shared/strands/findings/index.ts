@@ -1,6 +1,6 @@
 /** Everything that will go wrong or must be known about a planned piece. */
 import { WARNING_CODES, type Finding } from '../types.ts';
-import { contrastToEdges, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
+import { contrastToEdges, copiesLeftOut, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
 import { infantFloats } from './infant.ts';
 import { longCarries, longFloats } from './long.ts';
 import type { Inspected } from './question.ts';
@@ -16,6 +16,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   contrastToEdges,
   manyYarns,
   cutCopies,
+  copiesLeftOut,
   figureInSeam,
   longFloats,
   longCarries,

@@ -59,6 +59,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'piece-details': 'change piece',
   copies: 'change copies',
   'group-motif': 'choose motif of a group',
+  'cut-copies': 'choose what becomes of cut copies',
   'mirror-group': 'mirror a group',
   'add-group': 'add a group',
   'remove-group': 'remove a group',

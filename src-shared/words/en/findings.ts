@@ -42,6 +42,8 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
     `End-needle selection is on, so the contrast floats to both edges on ${n.rowSpan(...rows)}. For motifs that stand alone, switch it off.`,
   'cut-copies': ({ rows, copies, group }) =>
     `Shaping cuts ${n.copies(copies)} of group ${group + 1} on ${n.rowSpan(...rows)}. Leave out a copy, or move the group inwards.`,
+  'copies-left-out': ({ rows, copies, group }) =>
+    `${n.copies(copies)} of group ${group + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where shaping would cut ${copies === 1 ? 'it' : 'them'}.`,
   'figure-in-seam': ({ rows, side, stitches }) =>
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
   'no-set-up-row': () =>

@@ -180,6 +180,12 @@ export const piece = {
       'from-row': 'from a row on',
     },
     firstRow: 'First row',
+    cutCopies: 'Copies cut by shaping',
+    cutCopiesHow: {
+      kept: 'knitted all the same',
+      'kept-if-read': 'only if the figure still reads',
+      'left-out': 'left out',
+    },
     ownBalls: 'A ball for each group',
     groupNumber: (index: number): string => `Group ${index + 1}`,
     copiesUp: 'Copies upwards',

@@ -157,6 +157,29 @@ describe('copies cut by shaping', () => {
     expect(only(plan, 'cut-copies')).toMatchObject([{ group: 0, copies: 1, rows: [2, 3] }]);
   });
 
+  it.each([
+    // Copy 1 has 5 figure stitches and loses one on row 2 and one on row 3, so 2 in 5: more than a quarter.
+    { cutCopies: 'left-out', code: 'copies-left-out' },
+    { cutCopies: 'kept-if-read', code: 'copies-left-out' },
+    { cutCopies: 'kept', code: 'cut-copies' },
+  ] as const)('are $cutCopies as asked, and said to be', ({ cutCopies, code }) => {
+    const plan = makePlan(
+      projectWith({
+        motif: ['XX.', 'XX.', 'X..'],
+        copies: [4],
+        stitches: 12,
+        rows: 8,
+        piece: { shape: NARROWING },
+        band: { position: { kind: 'from-row', row: 1 }, cutCopies },
+      }),
+    );
+    const found = ['cut-copies', 'copies-left-out'].flatMap((kind) => only(plan, kind as 'cut-copies'));
+    expect(found).toMatchObject([{ code, group: 0, copies: 1, rows: [2, 3] }]);
+    // Row 1 is knitted whole where the copy is kept: its needle L6 is contrast.
+    expect(plan.fabric.cells[0]).toBe(cutCopies === 'kept' ? 1 : 0);
+    expect(plan.fabric.cells[3]).toBe(1);
+  });
+
   it('are none where only blank columns are lost', () => {
     const plan = makePlan(
       projectWith({

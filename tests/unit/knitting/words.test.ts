@@ -57,6 +57,10 @@ describe('a finding in words', () => {
       'Shaping cuts 2 copies of group 1 on rows 20–22. Leave out a copy, or move the group inwards.',
     ],
     [
+      { code: 'copies-left-out', rows: [20, 22], copies: 1, group: 0 },
+      '1 copy of group 1 is left out on rows 20–22, where shaping would cut it.',
+    ],
+    [
       { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
       'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
     ],

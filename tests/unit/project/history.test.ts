@@ -167,6 +167,7 @@ const examples: { readonly [Name in ChangeName]: Change } = {
     band: 0,
     to: { groups: [{ motif: motif.id, across: 1, up: 1, isMirrored: false }] },
   },
+  'cut-copies': { name: 'cut-copies', kind: 'band', band: 0, to: { cutCopies: 'left-out' } },
   'mirror-group': {
     name: 'mirror-group',
     kind: 'band',
