@@ -1,4 +1,6 @@
 export * from './gauge.ts';
 export * from './shape.ts';
+export * from './steps.ts';
+export * from './reshape.ts';
 export * from './sections.ts';
 export * from './schedule.ts';

@@ -7,6 +7,10 @@
  */
 import type { Run, Side, Slot } from '../bed/index.ts';
 import { problemError } from '../problem/index.ts';
+import type { EdgeStep } from './steps.ts';
+
+/** More stitches than any bed holds. */
+export const MOST_STITCHES = 1000;
 
 export type Shape =
   | { readonly kind: 'rectangle'; readonly stitches: number; readonly rows: number }
@@ -17,6 +21,27 @@ export type Shape =
       readonly stitchesAtTop: number;
       readonly rows: number;
       readonly straightRows: number;
+    }
+  | {
+      /**
+       * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
+       * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
+       */
+      readonly kind: 'body';
+      readonly stitches: number;
+      readonly stitchesAtWaist: number;
+      readonly stitchesAtChest: number;
+      readonly rowsToWaist: number;
+      readonly rowsToChest: number;
+      readonly rows: number;
+    }
+  | {
+      /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
+      readonly kind: 'steps';
+      readonly stitches: number;
+      readonly rows: number;
+      /** In the order of their rows, one a row. */
+      readonly steps: readonly EdgeStep[];
     };
 
 /** First and last needle of every row; index 0 is row 1. */
@@ -64,38 +89,88 @@ export function evenChanges(changes: number, rows: number): number[] {
 }
 
 /**
- * The outline of a shape. A tapered piece widens by one stitch on each edge at
- * a time; where the widths differ by an odd number, the last stitch is added on
- * the side of the odd stitch. Throws `shaping-impossible`.
+ * The outline of a shape. Even shaping moves both edges by one stitch at a
+ * time; where the widths differ by an odd number, the last stitch is changed
+ * at the edge that leaves the piece centred. Throws `shaping-impossible`,
+ * `shaping-outside-piece`, `shaping-leaves-nothing` or `shaping-too-wide`.
  */
 export function outlineOf(shape: Shape, standing: Standing): Outline {
-  const { rows } = shape;
-  const first = new Int32Array(rows);
-  const last = new Int32Array(rows);
-  const start = edgesOf(shape.stitches, standing);
-  if (shape.kind === 'rectangle') {
-    return { rows, first: first.fill(start.first), last: last.fill(start.last) };
-  }
-  const difference = shape.stitchesAtTop - shape.stitches;
-  const step = Math.sign(difference);
-  const pairs = Math.floor(Math.abs(difference) / 2);
-  const isOdd = Math.abs(difference) % 2 === 1;
-  const shapedRows = Math.max(0, rows - shape.straightRows);
-  const changes = new Set(evenChanges(pairs, shapedRows));
-  let { first: left, last: right } = start as { first: number; last: number };
-  for (let row = 1; row <= rows; row++) {
-    if (changes.has(row)) {
-      left -= step;
-      right += step;
+  switch (shape.kind) {
+    case 'rectangle':
+      return outlineFrom(shape, standing, []);
+    case 'tapered': {
+      const shapedRows = Math.max(0, shape.rows - shape.straightRows);
+      return outlineFrom(
+        shape,
+        standing,
+        evenSteps({ from: shape.stitches, to: shape.stitchesAtTop, after: 0, rows: shapedRows }, standing),
+      );
     }
-    if (isOdd && row === Math.max(1, shapedRows)) {
-      if (standing.oddStitch === 'left') left -= step;
-      else right += step;
+    case 'body': {
+      const { stitches, stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest } = shape;
+      return outlineFrom(shape, standing, [
+        ...evenSteps({ from: stitches, to: stitchesAtWaist, after: 0, rows: rowsToWaist }, standing),
+        ...evenSteps({ from: stitchesAtWaist, to: stitchesAtChest, after: rowsToWaist, rows: rowsToChest }, standing),
+      ]);
     }
-    first[row - 1] = left;
-    last[row - 1] = right;
+    case 'steps':
+      return outlineFrom(shape, standing, shape.steps);
   }
-  return { rows, first, last };
+}
+
+/** A part of the piece that goes evenly `from` so many stitches `to` so many, over the `rows` after row `after`. */
+interface EvenPart {
+  readonly from: number;
+  readonly to: number;
+  readonly after: number;
+  readonly rows: number;
+}
+
+function evenSteps({ from, to, after, rows }: EvenPart, standing: Standing): EdgeStep[] {
+  const sign = Math.sign(to - from);
+  const pairs = Math.floor(Math.abs(to - from) / 2);
+  const steps = evenChanges(pairs, rows).map((row) => ({ row: after + row, left: sign, right: sign }));
+  if (Math.abs(to - from) % 2 === 1) {
+    const [start, end] = [edgesOf(from, standing), edgesOf(to, standing)];
+    const row = after + Math.max(1, rows);
+    const last = steps.at(-1)?.row === row ? steps.pop() : undefined;
+    const odd = { left: start.first - end.first - sign * pairs, right: end.last - start.last - sign * pairs };
+    steps.push({ row, left: odd.left + (last?.left ?? 0), right: odd.right + (last?.right ?? 0) });
+  }
+  return steps;
+}
+
+/** The cast-on, and what each step makes of it from its row on. Steps go up the piece. */
+function outlineFrom(
+  { stitches, rows }: { readonly stitches: number; readonly rows: number },
+  standing: Standing,
+  steps: readonly EdgeStep[],
+): Outline {
+  const outline = { rows, first: new Int32Array(rows), last: new Int32Array(rows) };
+  let { first, last } = edgesOf(stitches, standing) as { first: number; last: number };
+  let [leftmost, rightmost, done] = [first, last, 0];
+  for (const { row, left, right } of steps) {
+    if (row > rows) throw problemError('shaping-outside-piece', { row, rows });
+    const taken = Math.max(0, -left) + Math.max(0, -right);
+    const before = last - first + 1;
+    if (taken >= before) throw problemError('shaping-leaves-nothing', { row, taken, before });
+    fill(outline, done, row - 1, first, last);
+    done = row - 1;
+    first -= left;
+    last += right;
+    leftmost = Math.min(leftmost, first);
+    rightmost = Math.max(rightmost, last);
+    const needles = rightmost - leftmost + 1;
+    if (needles > MOST_STITCHES) throw problemError('shaping-too-wide', { row, needles, most: MOST_STITCHES });
+  }
+  fill(outline, done, rows, first, last);
+  return outline;
+}
+
+/** Rows `from` up to and without `to`, counted from 0. */
+function fill(outline: Outline, from: number, to: number, first: number, last: number): void {
+  outline.first.fill(first, from, to);
+  outline.last.fill(last, from, to);
 }
 
 /** First and last needle of `row` (1-based). */

@@ -25,6 +25,14 @@ export interface ProblemFacts {
   'bands-overlap': { one: number; other: number; first: number; last: number };
   'hem-longer-than-piece': { hem: number; rows: number };
   'shaping-impossible': { changes: number; rows: number };
+  'shaping-outside-piece': { row: number; rows: number };
+  /** `taken`: stitches to be taken away on `row`, of the `before` that there are. */
+  'shaping-leaves-nothing': { row: number; taken: number; before: number };
+  'shaping-too-wide': { row: number; needles: number; most: number };
+  'steps-line-unclear': { line: string };
+  'steps-row-is-cast-on': { row: number };
+  'steps-row-twice': { row: number };
+  'steps-edge-twice': { row: number; side: 'left' | 'right' };
 
   // Numbers and options given by a person
   'not-a-whole-number': { text: string; least: number; most: number };

@@ -73,8 +73,23 @@ export function projectToFile(project: Project): ProjectFile {
 
 function shapeToFile(shape: Project['piece']['shape']): ProjectFile['piece']['shape'] {
   const { stitches, rows } = shape;
-  if (shape.kind === 'rectangle') return { kind: 'rectangle', stitches, rows };
-  return { kind: 'tapered', stitches, stitchesAtTop: shape.stitchesAtTop, rows, straightRows: shape.straightRows };
+  switch (shape.kind) {
+    case 'rectangle':
+      return { kind: shape.kind, stitches, rows };
+    case 'tapered':
+      return { kind: shape.kind, stitches, stitchesAtTop: shape.stitchesAtTop, rows, straightRows: shape.straightRows };
+    case 'body': {
+      const { stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest } = shape;
+      return { kind: shape.kind, stitches, stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest, rows };
+    }
+    case 'steps':
+      return {
+        kind: shape.kind,
+        stitches,
+        rows,
+        steps: shape.steps.map(({ row, left, right }) => ({ row, left, right })),
+      };
+  }
 }
 
 function motifToFile(motif: Motif): ProjectFile['motifs'][number] {

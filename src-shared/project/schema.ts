@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { MOST_COLOURS, MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
+import { FIRST_SHAPED_ROW, MOST_STITCHES } from '../piece/index.ts';
 
 /** One character a cell; index in this string = palette index. */
 export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
@@ -21,8 +22,8 @@ const count = (most: number) => z.int().min(0).max(most);
 const atLeastOne = (most: number) => z.int().min(1).max(most);
 const side = z.enum(['left', 'right']);
 
-/** More stitches or rows than any piece has. */
-export const MOST_STITCHES = 1000;
+export { MOST_STITCHES };
+/** More rows than any piece has. */
 export const MOST_PIECE_ROWS = 4000;
 
 export const yarnSchema = z.strictObject({
@@ -63,6 +64,9 @@ export const motifSchema = z.strictObject({
   rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
 });
 
+/** Stitches more or fewer at an edge. */
+const change = z.int().min(-999).max(999);
+
 const shapeSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('rectangle'),
@@ -75,6 +79,30 @@ const shapeSchema = z.discriminatedUnion('kind', [
     stitchesAtTop: atLeastOne(MOST_STITCHES),
     rows: atLeastOne(MOST_PIECE_ROWS),
     straightRows: count(MOST_PIECE_ROWS),
+  }),
+  z.strictObject({
+    kind: z.literal('body'),
+    stitches: atLeastOne(MOST_STITCHES),
+    stitchesAtWaist: atLeastOne(MOST_STITCHES),
+    stitchesAtChest: atLeastOne(MOST_STITCHES),
+    rowsToWaist: count(MOST_PIECE_ROWS),
+    rowsToChest: count(MOST_PIECE_ROWS),
+    rows: atLeastOne(MOST_PIECE_ROWS),
+  }),
+  z.strictObject({
+    kind: z.literal('steps'),
+    stitches: atLeastOne(MOST_STITCHES),
+    rows: atLeastOne(MOST_PIECE_ROWS),
+    steps: z
+      .array(z.strictObject({ row: z.int().min(FIRST_SHAPED_ROW).max(9999), left: change, right: change }))
+      .max(MOST_PIECE_ROWS)
+      .superRefine((steps, context) => {
+        steps.forEach(({ row }, s) => {
+          if (row <= (steps[s - 1]?.row ?? 0)) {
+            context.addIssue({ code: 'custom', path: [s, 'row'], message: 'must be above the row before it' });
+          }
+        });
+      }),
   }),
 ]);
 

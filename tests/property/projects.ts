@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
+import { reshaped, type Shape } from '@shared/piece/index.ts';
 import type { Band, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
 import { START_PIECE } from '@shared/project/index.ts';
 import { drawing } from './drawings.ts';
@@ -95,10 +96,26 @@ export const anyProject: fc.Arbitrary<Project> = fc
         gauge: fc.record({ stitches: count(12, 40), rows: count(16, 60) }),
       }),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
+      waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
+      isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
     }),
   )
   .map((parts): Project => {
-    const { motifs, groups, stitches, rows, taper } = parts;
+    const { motifs, groups, stitches, rows, taper, waist, isRowByRow } = parts;
+    const third = Math.floor(rows / 3);
+    const shape: Shape = taper
+      ? { kind: 'tapered', stitches, stitchesAtTop: stitches + taper.by, rows, straightRows: taper.straight }
+      : waist === null
+        ? { kind: 'rectangle', stitches, rows }
+        : {
+            kind: 'body',
+            stitches,
+            stitchesAtWaist: stitches - 2 * waist,
+            stitchesAtChest: stitches + waist,
+            rowsToWaist: third,
+            rowsToChest: third,
+            rows,
+          };
     const band: Band = {
       groups: groups.map((group) => ({ ...group, motif: `motif-${(group.motif % motifs.length) + 1}` })),
       unit: parts.unit,
@@ -124,15 +141,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
         ...START_PIECE,
         ...parts.piece,
         hemRows: Math.min(parts.hemRows, rows),
-        shape: taper
-          ? {
-              kind: 'tapered',
-              stitches,
-              stitchesAtTop: stitches + taper.by,
-              rows,
-              straightRows: taper.straight,
-            }
-          : { kind: 'rectangle', stitches, rows },
+        shape: isRowByRow ? reshaped(shape, 'steps', parts.piece) : shape,
       },
       bands: [band],
     };

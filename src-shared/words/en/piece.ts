@@ -4,7 +4,7 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
-import type { Shape, ShapingStep } from '../../piece/index.ts';
+import type { Shape, ShapedEdge, ShapingStep } from '../../piece/index.ts';
 import { numbers as n } from './numbers.ts';
 
 const PLACES: { readonly [Place in StitchPlace]: string } = {
@@ -37,16 +37,32 @@ function ordinal(value: number): string {
   return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
 }
 
-/** `1 stitch more at each edge every 9th row 6 times, then every 10th row 3 times.` Null for straight edges. */
+const EDGES: { readonly [Edge in ShapedEdge]: string } = {
+  each: 'each edge',
+  left: 'the left edge',
+  right: 'the right edge',
+};
+
+function often({ row, every, times }: ShapingStep): string {
+  if (times === 1) return `on row **${row}**`;
+  return `every ${every === 1 ? '' : `${ordinal(every)} `}row **${n.count(times, 'time')}**`;
+}
+
+/**
+ * `1 stitch more at each edge every 9th row 6 times, then every 10th row 3
+ * times; 4 stitches fewer at the left edge on row 40.` Null for straight edges.
+ */
 function shaping(steps: readonly ShapingStep[]): string | null {
   if (steps.length === 0) return null;
-  const parts = steps.map(
-    ({ every, times }, index) =>
-      `${index === 0 ? '' : 'then '}every ${ordinal(every)} row **${n.count(times, 'time')}**`,
-  );
-  const stitches = Math.abs((steps[0] as ShapingStep).stitches);
-  const kind = (steps[0] as ShapingStep).stitches > 0 ? 'more' : 'fewer';
-  return `${n.stitches(stitches)} ${kind} at each edge ${parts.join(', ')}.`;
+  const said = steps.map((step, index) => {
+    const before = steps[index - 1];
+    const isSameEdge = before?.edge === step.edge;
+    const kind = step.stitches > 0 ? 'more' : 'fewer';
+    const what = `${n.stitches(Math.abs(step.stitches))} ${kind} at ${EDGES[step.edge]} `;
+    const between = index === 0 ? '' : isSameEdge ? ', then ' : '; ';
+    return `${between}${isSameEdge && before.stitches === step.stitches ? '' : what}${often(step)}`;
+  });
+  return `${said.join('')}.`;
 }
 
 const FACING: { readonly [What in Shows]: { readonly [Face in FinishedFace]: string } } = {
@@ -98,12 +114,21 @@ export const piece = {
     title: 'What it is',
     /** Stitches, rows and size. */
     size(shape: Shape, stitchMm: number, rowMm: number): string {
-      if (shape.kind === 'rectangle') {
-        const { stitches, rows } = shape;
-        return `**${n.size(stitches, rows)}**, ${measures(stitches * stitchMm, rows * rowMm)}.`;
+      const { stitches, rows } = shape;
+      const wide = (count: number): string => n.plain((count * stitchMm) / 10);
+      const long = `${n.plain((rows * rowMm) / 10)} cm long`;
+      switch (shape.kind) {
+        case 'rectangle':
+          return `**${n.size(stitches, rows)}**, ${measures(stitches * stitchMm, rows * rowMm)}.`;
+        case 'tapered':
+          return `From **${stitches}** to **${n.stitches(shape.stitchesAtTop)}** over **${n.rows(rows)}**: ${wide(stitches)} to ${wide(shape.stitchesAtTop)} cm wide, ${long}.`;
+        case 'body': {
+          const { stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest } = shape;
+          return `**${n.stitches(stitches)}** at the cast-on, **${stitchesAtWaist}** at the waist on row ${rowsToWaist}, **${stitchesAtChest}** at the chest on row ${rowsToWaist + rowsToChest}, over **${n.rows(rows)}**: ${n.list([stitches, stitchesAtWaist, stitchesAtChest].map(wide))} cm wide, ${long}.`;
+        }
+        case 'steps':
+          return `**${n.stitches(stitches)}** at the cast-on, over **${n.rows(rows)}**: ${wide(stitches)} cm wide there, ${long}.`;
       }
-      const { stitches, stitchesAtTop, rows } = shape;
-      return `From **${stitches}** to **${n.stitches(stitchesAtTop)}** over **${n.rows(rows)}**: ${n.plain((stitches * stitchMm) / 10)} to ${n.plain((stitchesAtTop * stitchMm) / 10)} cm wide, ${n.plain((rows * rowMm) / 10)} cm long.`;
     },
     shaping,
     hem: (rows: number): string =>
@@ -124,12 +149,22 @@ export const piece = {
     machine: 'Carriage, bed, limits',
     name: 'Name',
     shape: 'Shape',
-    shapes: { rectangle: 'rectangle', tapered: 'tapered' },
-    stitches: 'Stitches',
-    castOn: 'Stitches at the cast-on',
-    atTop: 'Stitches at the top',
-    rows: 'Rows',
-    straightRows: 'Rows without shaping',
+    shapes: { rectangle: 'rectangle', tapered: 'tapered', body: 'body with a waist', steps: 'shaped row by row' },
+    /** The numbers that a shape is made of. */
+    counts: {
+      stitches: 'Stitches',
+      castOn: 'Stitches at the cast-on',
+      atTop: 'Stitches at the top',
+      atWaist: 'Stitches at the waist',
+      atChest: 'Stitches at the chest',
+      rowsToWaist: 'Rows up to the waist',
+      rowsToChest: 'Rows from waist to chest',
+      rows: 'Rows',
+      rowsInAll: 'Rows in all',
+      straightRows: 'Rows without shaping',
+    },
+    steps: 'Shaping, row by row',
+    stepsHint: 'One row a line, as "row 12: +1 at each edge" or "row 40: -4 at the left".',
     straightRowsHint: 'at the top',
     hem: 'Rows of the hem',
     hemHint: 'folded in half; 0 for none',

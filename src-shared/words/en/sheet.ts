@@ -5,7 +5,7 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
-import type { Gauge, SectionName, ShapingStep } from '../../piece/index.ts';
+import type { Gauge, SectionName, ShapedEdge, ShapingStep } from '../../piece/index.ts';
 import type { Stage, Step } from '../../sheet/sheet-facts.ts';
 import type { RowNote } from '../../knitting/notes.ts';
 import { plain, rich, strong, type Rich } from '../../sheet/rich.ts';
@@ -83,14 +83,25 @@ function firstNeedles(first: readonly Slot[], isMirrored: boolean | null): Rich 
 /** More needles than this are read more easily in a table. */
 const MOST_NAMED = 8;
 
+const EDGES: { readonly [Edge in ShapedEdge]: string } = {
+  each: 'each edge',
+  left: 'the left edge',
+  right: 'the right edge',
+};
+
 function shaping(steps: readonly ShapingStep[]): Rich {
-  const parts = steps.map(({ stitches, every, times }, index): Rich => {
-    const verb = `${stitches > 0 ? 'increase' : 'decrease'} ${n.stitches(Math.abs(stitches))} at each edge`;
+  const parts = steps.map(({ edge, stitches, row, every, times }, index): Rich => {
+    const verb = `${stitches > 0 ? 'increase' : 'decrease'} ${n.stitches(Math.abs(stitches))} at ${EDGES[edge]}`;
     const often = every === 1 ? 'on every row' : `on every ${n.plain(every, 0)}${ordinalEnding(every)} row`;
-    const isSame = index > 0 && steps[index - 1]?.stitches === stitches;
-    return rich`${isSame ? '' : `${verb} `}${often} ${strong(times === 1 ? 'once' : `${times} times`)}`;
+    const before = steps[index - 1];
+    const isSame = before?.stitches === stitches && before.edge === edge;
+    const when = times === 1 ? rich`on row ${strong(row)}` : rich`${often} ${strong(`${times} times`)}`;
+    return rich`${isSame ? '' : `${verb} `}${when}`;
   });
-  const spliced = parts.reduce<Rich>((sum, part, index) => rich`${sum}${index === 0 ? '' : ', then '}${part}`, []);
+  const spliced = parts.reduce<Rich>((sum, part, index) => {
+    const between = index === 0 ? '' : steps[index - 1]?.edge === steps[index]?.edge ? ', then ' : '; ';
+    return rich`${sum}${between}${part}`;
+  }, []);
   return rich`All the way up, ${spliced}.`;
 }
 

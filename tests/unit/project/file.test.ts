@@ -110,6 +110,7 @@ const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace('      "ownBalls"', '      "cutCopies": "kept",\n      "ownBalls"')
   .replace('          "up": 1\n', '          "up": 1,\n          "isMirrored": false\n');
 
+const step = (row: number) => ({ row, left: 1, right: 1 });
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',
   left: -0.5,
@@ -253,6 +254,24 @@ describe('a project with a field that cannot be right', () => {
     ['no stitches', ['piece', 'shape', 'stitches'], 0, 'piece.shape.stitches'],
     ['negative rows', ['piece', 'shape', 'rows'], -1, 'piece.shape.rows'],
     ['an unknown shape', ['piece', 'shape', 'kind'], 'round', 'piece.shape.kind'],
+    [
+      'a row shaped twice',
+      ['piece', 'shape'],
+      { kind: 'steps', stitches: 20, rows: 40, steps: [step(12), step(12)] },
+      'piece.shape.steps[2].row',
+    ],
+    [
+      'a cast-on that is shaped',
+      ['piece', 'shape'],
+      { kind: 'steps', stitches: 20, rows: 40, steps: [step(1)] },
+      'piece.shape.steps[1].row',
+    ],
+    [
+      'a body without a waist',
+      ['piece', 'shape'],
+      { kind: 'body', stitches: 20, rows: 40 },
+      'piece.shape.stitchesAtWaist',
+    ],
     ['a gauge of 0', ['piece', 'gauge', 'rows'], 0, 'piece.gauge.rows'],
     ['a negative hem', ['piece', 'hemRows'], -2, 'piece.hemRows'],
     ['a side that is none', ['piece', 'startSide'], 'middle', 'piece.startSide'],

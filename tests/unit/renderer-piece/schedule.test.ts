@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { outlineOf, scheduleOf } from '@shared/piece/index.ts';
+import { outlineOf, scheduleOf, stepsFromText } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 
 const standing = { oddStitch: 'right', offset: 0 } as const;
@@ -28,6 +28,33 @@ describe('shaping as a knitter reads it', () => {
   it('says fewer where the piece narrows', () => {
     expect(words.piece.whatItIs.shaping(tapered(40, 20, 100, 0))).toBe(
       '1 stitch fewer at each edge every 10th row **10 times**.',
+    );
+  });
+
+  it('says the odd stitch of an uneven difference at its edge', () => {
+    // By hand: 10 to 15 stitches in 9 rows, 2 pairs on rows 4 and 9, the odd one on row 9 with the last pair.
+    expect(words.piece.whatItIs.shaping(tapered(10, 15, 9, 0))).toBe(
+      '1 stitch more at each edge on row **4**, then on row **9**; 1 stitch more at the right edge on row **9**.',
+    );
+  });
+
+  it('goes in to the waist and out to the chest', () => {
+    const shape = { kind: 'body', stitches: 120, stitchesAtWaist: 100, stitchesAtChest: 116, rows: 200 } as const;
+    const steps = scheduleOf(outlineOf({ ...shape, rowsToWaist: 60, rowsToChest: 58 }, standing));
+    // By hand: 60 / 10 = 6; 58 = 6 × 7 + 2 × 8.
+    expect(words.piece.whatItIs.shaping(steps)).toBe(
+      '1 stitch fewer at each edge every 6th row **10 times**, then 1 stitch more at each edge every 7th row **6 times**, then every 8th row **2 times**.',
+    );
+  });
+
+  it('says what one edge does alone, and where it begins', () => {
+    const lines =
+      'row 40: -4 at the left\nrow 41: -4 at the right\nrow 42: -1 at the left\nrow 44: -1 at the left\nrow 45: -1 at the left';
+    const steps = scheduleOf(
+      outlineOf({ kind: 'steps', stitches: 60, rows: 80, steps: stepsFromText(lines) }, standing),
+    );
+    expect(words.piece.whatItIs.shaping(steps)).toBe(
+      '4 stitches fewer at the left edge on row **40**, then 1 stitch fewer at the left edge every 2nd row **2 times**, then on row **45**; 4 stitches fewer at the right edge on row **41**.',
     );
   });
 

@@ -1,0 +1,55 @@
+/** A piece given another kind of shape, keeping as much of what it was as the kind can hold. */
+import { outcome } from '../problem/index.ts';
+import { edgesAt, MOST_STITCHES, outlineOf, stitchesAt, type Outline, type Shape, type Standing } from './shape.ts';
+import type { EdgeStep } from './steps.ts';
+
+/** How much wider than its cast-on a tapered piece starts out, and by how much a waist is drawn in at each edge. */
+const FIRST_TAPER = 20;
+const FIRST_WAIST = 8;
+
+/**
+ * The shape as one of `kind`, on the same cast-on and rows. Row by row it keeps
+ * the outline; the others start out with shaping that their rows allow.
+ */
+export function reshaped(shape: Shape, kind: Shape['kind'], standing: Standing): Shape {
+  if (kind === shape.kind) return shape;
+  const { stitches, rows } = shape;
+  switch (kind) {
+    case 'rectangle':
+      return { kind, stitches, rows };
+    case 'tapered': {
+      const most = Math.min(MOST_STITCHES, stitches + Math.min(FIRST_TAPER, 2 * rows));
+      return { kind, stitches, stitchesAtTop: most, rows, straightRows: 0 };
+    }
+    case 'body': {
+      const third = Math.floor(rows / 3);
+      const drawnIn = Math.min(FIRST_WAIST, third, Math.floor((stitches - 1) / 2));
+      const stitchesAtWaist = stitches - 2 * drawnIn;
+      return {
+        kind,
+        stitches,
+        stitchesAtWaist,
+        stitchesAtChest: stitches,
+        rowsToWaist: third,
+        rowsToChest: third,
+        rows,
+      };
+    }
+    case 'steps': {
+      const outline = outcome(() => outlineOf(shape, standing));
+      if (!outline.ok) return { kind, stitches, rows, steps: [] };
+      return { kind, stitches: stitchesAt(outline.value, 1), rows, steps: edgeStepsOf(outline.value) };
+    }
+  }
+}
+
+/** The rows of an outline on which an edge moves, and how far. */
+export function edgeStepsOf(outline: Outline): EdgeStep[] {
+  const steps: EdgeStep[] = [];
+  for (let row = 2; row <= outline.rows; row++) {
+    const [before, now] = [edgesAt(outline, row - 1), edgesAt(outline, row)];
+    const [left, right] = [before.first - now.first, now.last - before.last];
+    if (left !== 0 || right !== 0) steps.push({ row, left, right });
+  }
+  return steps;
+}
