@@ -5,6 +5,8 @@ import type { Project } from '@shared/project/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
+import { groupActions, type GroupSpot } from './moving/actions.ts';
+import type { Reading } from './moving/reading.ts';
 import type { StitchSpot } from './drawing/cursor.ts';
 
 /** What the stage does for commands; it alone knows its size. */
@@ -20,6 +22,8 @@ export class PieceDesk {
   #view: Viewport | null = null;
   #spot: StitchSpot | null = null;
   #band = 0;
+  #group: GroupSpot | null = null;
+  #carried: Reading | null = null;
   #stage: StageControls | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -34,7 +38,7 @@ export class PieceDesk {
       if (isAnother(project, session.project)) this.#forget();
       project = session.project;
     });
-    this.actions = actionsOf(session, () => this.#stage);
+    this.actions = [...actionsOf(session, () => this.#stage), ...groupActions(session, this)];
   }
 
   /** Null: the whole piece, as large as it goes. */
@@ -67,6 +71,30 @@ export class PieceDesk {
 
   set band(band: number) {
     this.#band = band;
+    this.#group = null;
+    this.#emit();
+  }
+
+  /** The group that the commands move; choosing it brings its band into the form. */
+  get group(): GroupSpot | null {
+    this.#follow();
+    return this.#group;
+  }
+
+  set group(group: GroupSpot | null) {
+    this.#group = group;
+    if (group) this.#band = group.band;
+    this.#emit();
+  }
+
+  /** A group that is in the hand, as it would stand. */
+  get carried(): Reading | null {
+    this.#follow();
+    return this.#carried;
+  }
+
+  set carried(carried: Reading | null) {
+    this.#carried = carried;
     this.#emit();
   }
 
@@ -82,6 +110,8 @@ export class PieceDesk {
     this.#view = null;
     this.#spot = null;
     this.#band = 0;
+    this.#group = null;
+    this.#carried = null;
     this.#emit();
   }
 

@@ -78,6 +78,7 @@ export type ChangeName =
   | 'remove-group'
   | 'add-band'
   | 'remove-band'
+  | 'move-group'
   | 'unit';
 
 export type Change = { readonly name: ChangeName } & (

@@ -37,6 +37,26 @@ export function drawGroups(
   }
 }
 
+/** A frame round the group that the commands move; two lines, so that one of them stands out on any yarn. */
+export function drawChosen(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  { block, firstRow, lastRow }: PlacedGroup,
+  look: Look,
+): void {
+  const { left, right } = view.span(block.first, block.last);
+  const top = view.top(lastRow - 1);
+  const bottom = view.top(firstRow - 2);
+  for (const [colour, thickness] of [
+    [look.raised, 4],
+    [look.accent, 2],
+  ] as const) {
+    context.strokeStyle = colour;
+    context.lineWidth = thickness;
+    context.strokeRect(left - 2, top - 2, right - left + 4, bottom - top + 4);
+  }
+}
+
 /** The centre of the bed, between L1 and R1. */
 export function drawCentre(
   context: CanvasRenderingContext2D,

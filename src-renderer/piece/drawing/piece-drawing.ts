@@ -8,13 +8,15 @@
 import Konva from 'konva/lib/Core.js';
 import { drawnFrom, isMirroredOnNeedles, type Shows } from '@shared/bed/index.ts';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
-import type { Plan } from '@shared/knitting/index.ts';
+import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
+import type { Reading } from '../moving/reading.ts';
+import { drawGhosts, drawGuides, ghostsOf, type Ghost } from './carried.ts';
 import { COUNTER_WIDTH, drawCounter } from './counter.ts';
 import { drawCursor, type StitchSpot } from './cursor.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
-import { drawCentre, drawFold, drawGroups } from './group-marks.ts';
+import { drawCentre, drawChosen, drawFold, drawGroups } from './group-marks.ts';
 import type { Look } from './look.ts';
 import { stepsOf, type Step } from './outline.ts';
 import { drawRuler, RULER_GAP, RULER_HEIGHT } from './ruler.ts';
@@ -35,6 +37,8 @@ export interface PieceScene {
   readonly font: string;
   readonly acrossSeam: readonly string[];
   readonly fold: string;
+  /** The group that the commands move. */
+  readonly chosen: PlacedGroup | null;
 }
 
 export class PieceDrawing {
@@ -44,6 +48,8 @@ export class PieceDrawing {
   #scene: PieceScene;
   #view: Viewport;
   #spot: StitchSpot | null = null;
+  #carried: Reading | null = null;
+  #ghosts: readonly Ghost[] = [];
   #steps: Step[];
   #spaces: SpacesScene[];
 
@@ -96,6 +102,15 @@ export class PieceDrawing {
     this.#pointer.batchDraw();
   }
 
+  /** Shows groups where they are being moved to; null when they are put down. */
+  carry(carried: Reading | null): void {
+    if (carried === this.#carried) return;
+    const { plan, look } = this.#scene;
+    if (carried?.band !== this.#carried?.band) this.#ghosts = carried ? ghostsOf(plan, carried.band, look) : [];
+    this.#carried = carried;
+    this.#marks.batchDraw();
+  }
+
   resize(width: number, height: number): void {
     this.#cells.resize(width, height);
     this.#marks.draw();
@@ -120,27 +135,36 @@ export class PieceDrawing {
 
   #drawMarks(context: CanvasRenderingContext2D): void {
     const { plan, project, showsFloats, showsWraps, look, font, acrossSeam, fold } = this.#scene;
+    const carried = this.#carried;
+    const resting = carried ? plan.groups.filter(({ band }) => band !== carried.band) : plan.groups;
+    const groups = carried ? [...resting, ...carried.groups] : resting;
+    const chosen = carried ? (carried.groups[carried.group] ?? null) : this.#scene.chosen;
     const view = this.#view;
     const width = this.#cells.konva.width();
     const height = this.#cells.konva.height();
     const rulerY = this.#rulerY();
+    if (carried) drawGhosts(context, view, this.#ghosts, carried.groups);
     drawOutline(context, view, this.#steps, look, width, height, !this.#scene.showsStitches);
     drawCentre(context, view, plan.outline, look, rulerY);
     drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
-    drawGroups(context, view, plan.groups, look, rulerY);
+    if (carried) drawGuides(context, view, carried, look);
+    drawGroups(context, view, groups, look, rulerY);
+    if (chosen) drawChosen(context, view, chosen, look);
     let strands: Strand[] = [];
     // Seen from the knit side, strands and wraps lie behind the fabric.
-    const isFromBehind = sideOf(this.#scene) === 'purl';
+    // While groups move they are those of where they stood.
+    const isFromBehind = sideOf(this.#scene) === 'purl' && !carried;
     if (showsFloats && isFromBehind) {
       strands = strandsIn(plan.rows, view, width, height);
       drawFloats(context, strands, view.cellHeight, look);
     }
     if (showsWraps && isFromBehind) drawWraps(context, view, plan.rows, look, width, height);
-    for (const spaces of this.#spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
+    for (const spaces of carried ? spacesWith(this.#scene, carried) : this.#spaces)
+      drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
     drawTags(context, strands, look, font);
     drawCounter(context, view, plan.outline, look, font, width, height);
     const { first, width: needles } = plan.fabric;
-    drawRuler(context, view, { first, last: first + needles - 1, groups: plan.groups }, look, font, rulerY, width);
+    drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {
@@ -191,6 +215,13 @@ function pictureOf(scene: PieceScene): CellPicture {
 function spacesIn({ plan, project }: PieceScene): SpacesScene[] {
   return plan.bands.flatMap((band, index) => {
     return spacesOf(band, project.bands[index]?.judge ?? 'figure', plan.outline) ?? [];
+  });
+}
+
+/** The spaces while a band is moved. */
+function spacesWith({ plan, project }: PieceScene, { band: moved, placed }: Reading): SpacesScene[] {
+  return plan.bands.flatMap((band, index) => {
+    return spacesOf(index === moved ? placed : band, project.bands[index]?.judge ?? 'figure', plan.outline) ?? [];
   });
 }
 

@@ -20,8 +20,11 @@ export interface Action {
 
 const isMac = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
+const ARROWS = { Left: '←', Right: '→', Up: '↑', Down: '↓' };
+
 /** The shortcut as people write it on this platform: `Ctrl+Z`, `⌘Z`. */
-export function keysShown(keys: string): string {
+export function keysShown(given: string): string {
+  const keys = given.replace(/Arrow(Left|Right|Up|Down)$/, (_, way: keyof typeof ARROWS) => ARROWS[way]);
   if (!isMac) return keys.replace('Mod', 'Ctrl');
   return keys.replace('Mod+', '⌘').replace('Shift+', '⇧');
 }

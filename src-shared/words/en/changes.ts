@@ -70,6 +70,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'choose-placement': 'take a placing',
   'first-row': 'change first row',
   'own-balls': 'change balls',
+  'move-group': 'move a group',
   unit: 'change what is copied',
 };
 

@@ -5,6 +5,7 @@ import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
 import { motifs } from './motifs.ts';
+import { moving } from './moving.ts';
 import { numbers } from './numbers.ts';
 import { placement } from './placement.ts';
 import { problems } from './problems.ts';
@@ -39,6 +40,7 @@ export const english = {
   menu,
   motif,
   motifs,
+  moving,
   numbers,
   pictures,
   piece,

@@ -176,6 +176,12 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   },
   'add-group': { name: 'add-group', kind: 'band', band: 0, to: startBand(motif.id, [2, 2, 1]) },
   'remove-group': { name: 'remove-group', kind: 'band', band: 0, to: startBand(motif.id, [2]) },
+  'move-group': {
+    name: 'move-group',
+    kind: 'band',
+    band: 0,
+    to: { rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot] }, position: { kind: 'from-row', row: 3 } },
+  },
   'add-band': { name: 'add-band', kind: 'bands', bands: [...sample.bands, startBand(motif.id, [1])] },
   'remove-band': { name: 'remove-band', kind: 'bands', bands: [] },
   rule: { name: 'rule', kind: 'band', band: 0, to: { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } } },

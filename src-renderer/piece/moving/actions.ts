@@ -1,0 +1,93 @@
+/** Commands that choose a group of the piece and move it needle by needle and row by row. */
+import { isMirroredOnNeedles } from '@shared/bed/index.ts';
+import type { PlacedGroup } from '@shared/knitting/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../../shell/actions/action.ts';
+import type { Session } from '../../shell/session.ts';
+import { plannedOf } from '../planned.ts';
+import { sayReading } from './say.ts';
+import { readingOf } from './reading.ts';
+import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing.ts';
+
+/** A group by its band and its number in it, both from 0. */
+export interface GroupSpot {
+  readonly band: number;
+  readonly group: number;
+}
+
+/** What the commands need of the bench: the group that is chosen. */
+export interface Chosen {
+  group: GroupSpot | null;
+}
+
+/** The groups of the piece, band by band. */
+export function groupSpots(groups: readonly PlacedGroup[]): GroupSpot[] {
+  return groups.map(({ band }, index) => ({
+    band,
+    group: index - groups.findIndex((other) => other.band === band),
+  }));
+}
+
+/** The placed group that is chosen; null once it is gone. */
+export function chosenOf(groups: readonly PlacedGroup[], spot: GroupSpot | null): PlacedGroup | null {
+  return groups.filter(({ band }) => band === spot?.band)[spot?.group ?? 0] ?? null;
+}
+
+let choosings = 0;
+/** A mark for moves of a group that stays chosen. */
+const newGesture = (): string => `move-group-${choosings++}`;
+
+export function groupActions(session: Session, chosen: Chosen): Action[] {
+  const text = words.moving.commands;
+  let moved: { readonly group: GroupSpot; readonly gesture: string } | null = null;
+  const hasGroups = (): boolean => plannedOf(session.project).plan.groups.length > 0;
+  const isChosen = (): boolean => chosenOf(plannedOf(session.project).plan.groups, chosen.group) !== null;
+
+  function choose(step: 1 | -1): void {
+    const { plan } = plannedOf(session.project);
+    const spots = groupSpots(plan.groups);
+    const now = spots.findIndex(({ band, group }) => band === chosen.group?.band && group === chosen.group.group);
+    const next = now < 0 ? (step > 0 ? 0 : spots.length - 1) : (now + step + spots.length) % spots.length;
+    const spot = spots[next];
+    if (!spot) return;
+    chosen.group = spot;
+    session.announce(sayReading(readingOf(plan, spot.band, spot.group, standingOf(plan, spot.band))));
+  }
+
+  /** `needles` to the right as shown, `rows` up. */
+  function move(needles: number, rows: number): void {
+    const spot = chosen.group;
+    if (!spot || !isChosen()) return;
+    const { project, view } = session;
+    const { plan } = plannedOf(project);
+    const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
+    const from = standingOf(plan, spot.band);
+    const { standing, stop } = walk(groundOf(plan, spot.band), from, spot.group, {
+      first: (from.first[spot.group] as number) + (isTurned ? -needles : needles),
+      firstRow: from.firstRow + rows,
+    });
+    if (!isSameStanding(from, standing)) {
+      if (moved?.group !== spot) moved = { group: spot, gesture: newGesture() };
+      session.change(changeTo(spot.band, standing, from), moved.gesture);
+    }
+    session.announce(sayReading(readingOf(plan, spot.band, spot.group, standing), stop));
+  }
+
+  const moves = [
+    ['left', 'ArrowLeft', -1, 0],
+    ['right', 'ArrowRight', 1, 0],
+    ['up', 'ArrowUp', 0, 1],
+    ['down', 'ArrowDown', 0, -1],
+  ] as const;
+  return [
+    { id: 'group-next', label: () => text.next, keys: ['.'], isEnabled: hasGroups, run: () => choose(1) },
+    { id: 'group-before', label: () => text.before, keys: [','], isEnabled: hasGroups, run: () => choose(-1) },
+    ...moves.map(([way, key, needles, rows]): Action => ({
+      id: `group-${way}`,
+      label: () => text[way],
+      keys: [`Shift+${key}`],
+      isEnabled: isChosen,
+      run: () => move(needles, rows),
+    })),
+  ];
+}

@@ -1,0 +1,106 @@
+/** A group in the hand: taken by the pointer, carried from needle to needle, and put down. */
+import type { Plan } from '@shared/knitting/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Session } from '../../shell/session.ts';
+import type { Held, Point, Viewport } from '../../ui/cells/index.ts';
+import type { StitchSpot } from '../drawing/cursor.ts';
+import { groupSpots, type GroupSpot } from './actions.ts';
+import { readingOf, type Reading } from './reading.ts';
+import { sayReading } from './say.ts';
+import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing.ts';
+
+/** Where the hand leaves what it does. */
+export interface Table {
+  group: GroupSpot | null;
+  spot: StitchSpot | null;
+  carried: Reading | null;
+}
+
+export interface Taking {
+  readonly session: Session;
+  readonly table: Table;
+  readonly plan: Plan;
+  /** The view as it is now; it may scroll under the hand. */
+  readonly view: () => Viewport;
+  /** Said while it moves, no oftener than can be heard. */
+  readonly say: (text: string) => void;
+}
+
+/** Movement in pixels below which a press is no drag. */
+const SLACK = 4;
+
+/** The group whose block holds a stitch. */
+export function groupAt(plan: Plan, { needle, row }: StitchSpot): GroupSpot | null {
+  const index = plan.groups.findIndex(
+    ({ block, firstRow, lastRow }) =>
+      needle >= block.first && needle <= block.last && row >= firstRow && row <= lastRow,
+  );
+  return groupSpots(plan.groups)[index] ?? null;
+}
+
+/**
+ * Takes the group under the pointer, or null where there is none. Nothing of
+ * the project changes until it is put down; Escape leaves all as it was.
+ */
+export function takeGroup(at: Point, { session, table, plan, view, say }: Taking): Held | null {
+  const place = placeIn(view(), at);
+  const spot = { needle: Math.floor(place.needles), row: Math.floor(place.rows) + 1 };
+  const taken = groupAt(plan, spot);
+  if (!taken) return null;
+  const { band, group } = taken;
+  const ground = groundOf(plan, band);
+  const start = standingOf(plan, band);
+  const { project } = session;
+  let standing = start;
+  let isOver = false;
+
+  const finish = (): void => {
+    isOver = true;
+    table.carried = null;
+    window.removeEventListener('keydown', onKey, true);
+  };
+  const giveUp = (): void => {
+    const wasCarried = table.carried !== null;
+    finish();
+    if (wasCarried) say(words.moving.givenUp);
+  };
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape') return;
+    event.preventDefault();
+    event.stopPropagation();
+    giveUp();
+  };
+  window.addEventListener('keydown', onKey, true);
+
+  return {
+    move(points) {
+      const to = points.at(-1);
+      if (isOver || !to) return;
+      // Undone or opened under the hand: what it holds is no longer there.
+      if (session.project !== project) return giveUp();
+      if (!table.carried && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
+      const now = placeIn(view(), to);
+      const walked = walk(ground, standing, group, {
+        first: (start.first[group] as number) + Math.round(now.needles - place.needles),
+        firstRow: start.firstRow + Math.round(now.rows - place.rows),
+      });
+      if (table.carried && isSameStanding(standing, walked.standing) && walked.stop === null) return;
+      standing = walked.standing;
+      table.carried = readingOf(plan, band, group, standing);
+      say(sayReading(table.carried, walked.stop));
+    },
+    end() {
+      if (isOver) return;
+      finish();
+      table.group = taken;
+      if (isSameStanding(start, standing)) table.spot = spot;
+      else if (session.project === project) session.change(changeTo(band, standing, start));
+    },
+    giveUp,
+  };
+}
+
+/** The place of a pixel in needles and rows, with fractions. */
+function placeIn(view: Viewport, { x, y }: Point): { readonly needles: number; readonly rows: number } {
+  return { needles: (x - view.x) / view.cellWidth, rows: (view.y - y) / view.cellHeight };
+}

@@ -1,0 +1,12 @@
+/** A reading in words, for the status line and assistive technology. */
+import { words } from '@shared/words/index.ts';
+import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { Reading } from './reading.ts';
+import type { Stop } from './standing.ts';
+
+export function sayReading(reading: Reading, stop: Stop | null = null): string {
+  const { group, groups, spaces, acrossSeam, guides } = reading;
+  const { block, firstRow, lastRow } = groups[group] as PlacedGroup;
+  const inLine = guides.map(({ kind }) => kind);
+  return words.moving.readout({ group, block, firstRow, lastRow, spaces, acrossSeam, inLine, stop });
+}

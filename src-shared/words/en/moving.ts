@@ -1,0 +1,56 @@
+/** Groups that are moved on the piece: what is read out on the way, and what stops them. */
+import type { Run } from '../../bed/index.ts';
+import { numbers as n } from './numbers.ts';
+
+/** What a moved group lines up with. */
+type InLine = 'centre' | 'equal' | 'seam' | 'line' | 'rows';
+/** What is in its way. */
+type Stop = 'edge' | 'end' | 'group' | 'band';
+
+const IN_LINE: { readonly [Kind in InLine]: string } = {
+  centre: 'in the middle of the piece',
+  equal: 'spaces alike',
+  seam: 'gap as across the seam',
+  line: 'in line with another band',
+  rows: 'as many rows below as above',
+};
+
+const STOPS: { readonly [Kind in Stop]: string } = {
+  edge: 'stops at the edge of the piece',
+  end: 'stops where the piece ends',
+  group: 'stops at the group beside it',
+  band: 'stops at another band',
+};
+
+export const moving = {
+  /** `Group 2 · needles R12–R47 · rows 15–45 · spaces 13, 24, 13 · across the seam 26 · spaces alike`. */
+  readout(facts: {
+    readonly group: number;
+    readonly block: Run;
+    readonly firstRow: number;
+    readonly lastRow: number;
+    readonly spaces: readonly number[];
+    readonly acrossSeam: number;
+    readonly inLine: readonly InLine[];
+    readonly stop: Stop | null;
+  }): string {
+    const { group, block, firstRow, lastRow, spaces, acrossSeam, inLine, stop } = facts;
+    return [
+      `Group ${group + 1}${stop === null ? '' : ` ${STOPS[stop]}`}`,
+      `needles ${n.run(block)}`,
+      n.rowSpan(firstRow, lastRow),
+      `spaces from L to R ${spaces.join(', ')}`,
+      `across the seam ${acrossSeam}`,
+      ...new Set(inLine.map((kind) => IN_LINE[kind])),
+    ].join(' · ');
+  },
+  givenUp: 'The group stays where it was.',
+  commands: {
+    next: 'Choose the next group',
+    before: 'Choose the group before',
+    left: 'Move the group left, as it is shown',
+    right: 'Move the group right, as it is shown',
+    up: 'Move the groups up a row',
+    down: 'Move the groups down a row',
+  },
+};

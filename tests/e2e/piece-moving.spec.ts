@@ -1,0 +1,91 @@
+/** Groups moved on the piece, by pointer and by keyboard. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { announced, expect, statusLine, test } from './app.ts';
+import { FilePanel } from './file-panel.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
+
+const NAME = 'twelve.walewright';
+
+/** Two groups of three copies on 120 stitches: by the figure they stand at L48 and R12 (common practice, no source). */
+async function openTwelve(page: Page, home: string): Promise<void> {
+  writeFileSync(join(home, NAME), textOf(twelveStitchMotif([3, 3])));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open(NAME);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+}
+
+const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' });
+
+/** The middle of L48 on the page, the size of a stitch, and which way L lies. */
+async function firstStitch(page: Page): Promise<{ x: number; y: number; width: number; height: number }> {
+  const cell = page.getByRole('gridcell');
+  await expect(cell).toHaveAccessibleName(/needle L48/);
+  const box = await cell.boundingBox();
+  if (!box) throw new Error('The first stitch is not on the page');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2, width: box.width, height: box.height };
+}
+
+/** Takes the group at L48 and carries it by stitches as seen and rows up, without letting go. */
+async function carry(page: Page, columns: number, rows: number): Promise<void> {
+  const at = await firstStitch(page);
+  await page.mouse.move(at.x, at.y - at.height);
+  await page.mouse.down();
+  await page.mouse.move(at.x + (columns * at.width) / 2, at.y - at.height, { steps: 3 });
+  await page.mouse.move(at.x + columns * at.width, at.y - (rows + 1) * at.height, { steps: 3 });
+}
+
+test('carries a group from needle to needle, seen from either side', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home);
+  await carry(page, 3, 2);
+  // Three to the right: L45. The eye sees 13 + 3 = 16, 24 − 3 = 21 and 13.
+  await expect(statusLine(page)).toContainText('Group 1 · needles L45–L10');
+  await expect(statusLine(page)).toContainText('spaces from L to R 16, 21, 13');
+  await expect(statusLine(page)).toContainText('across the seam 29');
+  await expect(meaning(page)).toContainText('L48 and R12');
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await expect(meaning(page)).toContainText('L48 and R12');
+  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+
+  await carry(page, -200, 0);
+  await expect(announced(page)).toContainText('Group 1 stops at the edge of the piece');
+  await page.mouse.up();
+  await expect(meaning(page)).toContainText('L60 and R12');
+  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('by-hand');
+  await page.getByRole('button', { name: 'Undo move a group' }).click();
+  await expect(meaning(page)).toContainText('L48 and R12');
+  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
+
+  // As worn, L stands at the right: three to the right as seen is three towards the left edge.
+  await page.getByRole('button', { name: 'Show the piece as worn' }).click();
+  await carry(page, 3, -1);
+  await page.mouse.up();
+  await expect(meaning(page)).toContainText('L51 and R12');
+  await page.getByRole('button', { name: 'Undo move a group' }).click();
+  await expect(meaning(page)).toContainText('L48 and R12');
+});
+
+test('chooses and moves a group by keyboard alone, as one step of undo', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home);
+  await page.getByRole('grid').focus();
+  await page.keyboard.press('.');
+  await expect(announced(page)).toContainText('Group 1 · needles L48–L13');
+  await page.keyboard.press('.');
+  await expect(announced(page)).toContainText('Group 2 · needles R12–R47');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Shift+ArrowUp');
+  await expect(announced(page)).toContainText('Group 2 · needles R14–R49');
+  await expect(meaning(page)).toContainText('L48 and R14');
+  await page.keyboard.press('t');
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(meaning(page)).toContainText('L48 and R13');
+  await expect(page.getByRole('button', { name: 'Undo move a group' })).toBeEnabled();
+  await page.keyboard.press('Control+Z');
+  await expect(meaning(page)).toContainText('L48 and R12');
+  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
+});
