@@ -91,6 +91,10 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
       { type, name, kind, base64: bytes.toString('base64') },
     );
 
+  /** A picture may be of a chart or anything; it is asked which. */
+  const answer = (): Promise<void> =>
+    page.getByRole('dialog', { name: 'What is on it?' }).getByRole('button', { name: 'Any picture' }).click();
+
   /** Copies by key; true if the program took it, false if it was left to the browser. */
   const copies = async (): Promise<boolean> => {
     const taken = page.evaluate(
@@ -108,6 +112,7 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
   expect(await copies()).toBe(false);
   await give('paste', 'image.jpg', 'image/jpeg', stripes());
   await expect(announced(page)).toContainText('what was copied last comes first');
+  await answer();
   await expect(dialog.getByRole('img', { name: 'The picture clipboard' })).toBeVisible();
   await page.keyboard.press('Escape');
 
@@ -125,6 +130,7 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
 
   const svg = '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><rect width="40" height="40"/></svg>';
   await give('drop', 'half.svg', 'image/svg+xml', Buffer.from(svg));
+  await answer();
   await expect(dialog.getByRole('img', { name: /^half in cells, 60 stitches × 43 rows$/ })).toBeVisible();
   await dialog.getByRole('button', { name: 'Take it' }).click();
   expect(await chart.size()).toEqual({ columns: 60, rows: 43 });

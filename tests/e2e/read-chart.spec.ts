@@ -62,6 +62,16 @@ test('reads a photo by mouse: the corners are dragged, and every cell comes back
   await page.getByLabel('Told apart by').selectOption('ink or holes');
   await expect(take(page)).toBeEnabled();
   await expectAccessible(page);
+
+  // A cell that was settled is not given up without a word.
+  const cells = page.getByRole('dialog').locator('canvas').last();
+  await cells.click({ position: { x: 40, y: 40 } });
+  await page.keyboard.press('2');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('alert')).toContainText('1 cell that you settled would be lost');
+  await page.keyboard.press('Escape');
+  await cells.click({ position: { x: 40, y: 40 } });
+  await page.keyboard.press('1');
   await take(page).click();
   await expect(announced(page)).toHaveText('Chart read: 16 stitches × 14 rows.');
   expect(await new Chart(page).shown()).toEqual(drawn);

@@ -131,6 +131,11 @@ export class ChartDesk {
     this.#corrections = [...this.#corrections.filter((settled) => settled.cell !== cell), { cell, colour }];
   }
 
+  /** How many cells a person has settled. */
+  get settled(): number {
+    return this.#corrections.length;
+  }
+
   isSettled(cell: number | null): boolean {
     return this.#corrections.some((settled) => settled.cell === cell);
   }

@@ -64,6 +64,10 @@ export const readingIn = {
     yarn: (index: number, isGround: boolean): string => (isGround ? 'ground' : `yarn ${index + 1}`),
     stop: 'Stop',
     again: 'Read on',
+    leaving: (settled: number): string =>
+      `Leave without taking the chart? ${n.count(settled, 'cell')} that you settled would be lost.`,
+    leave: 'Leave',
+    stay: 'Stay',
     take: 'Take it as the motif',
     takeTold: 'It takes the place of the motif on the bench. Undo brings that back.',
     taken: (columns: number, rows: number): string => `Chart read: ${n.size(columns, rows)}.`,
