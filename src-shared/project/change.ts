@@ -79,6 +79,8 @@ export type ChangeName =
   | 'add-band'
   | 'remove-band'
   | 'move-group'
+  | 'keep-needles'
+  | 'free-needles'
   | 'unit';
 
 export type Change = { readonly name: ChangeName } & (

@@ -10,7 +10,7 @@ import { label, parseNeedle } from '../bed/index.ts';
 import { gridFromText, gridToText } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import { broughtUpToDate } from './migrate.ts';
-import type { Band, Motif, PlacementRule, Project, Underlay } from './project.ts';
+import type { Band, FindingRule, Motif, PlacementRule, Project, Underlay } from './project.ts';
 import { CELL_LETTERS, FILE_FORMAT, FILE_VERSION, projectFileSchema, type ProjectFile } from './schema.ts';
 
 /** The text of a project file. */
@@ -125,9 +125,21 @@ function bandToFile(band: Band): ProjectFile['bands'][number] {
 }
 
 function ruleToFile(rule: PlacementRule): ProjectFile['bands'][number]['rule'] {
+  if (rule.kind !== 'by-hand') return findingToFile(rule);
+  const { first, before } = rule;
+  const byHand = { kind: rule.kind, first: first.map(label) };
+  return before ? { ...byHand, before: { rule: findingToFile(before.rule), choice: before.choice } } : byHand;
+}
+
+function ruleFromFile(rule: ProjectFile['bands'][number]['rule']): PlacementRule {
+  if (rule.kind !== 'by-hand') return rule;
+  const { first, before } = rule;
+  const byHand = { kind: rule.kind, first: first.map(parseNeedle) };
+  return before ? { ...byHand, before } : byHand;
+}
+
+function findingToFile(rule: FindingRule): FindingRule {
   switch (rule.kind) {
-    case 'by-hand':
-      return { kind: 'by-hand', first: rule.first.map(label) };
     case 'margins':
     case 'gaps':
       return { kind: rule.kind, stitches: rule.stitches };
@@ -150,10 +162,7 @@ function projectFromFile(file: ProjectFile): Project {
       underlay,
     })),
     piece: file.piece,
-    bands: file.bands.map((band) => ({
-      ...band,
-      rule: band.rule.kind === 'by-hand' ? { kind: 'by-hand', first: band.rule.first.map(parseNeedle) } : band.rule,
-    })),
+    bands: file.bands.map((band) => ({ ...band, rule: ruleFromFile(band.rule) })),
   };
 }
 

@@ -89,12 +89,21 @@ export interface Group {
   readonly isMirrored: boolean;
 }
 
-export type PlacementRule =
+/** A rule that finds the needles. */
+export type FindingRule =
   | { readonly kind: 'seam' }
   | { readonly kind: 'even' }
   | { readonly kind: 'margins'; readonly stitches: number }
-  | { readonly kind: 'gaps'; readonly stitches: number }
-  | { readonly kind: 'by-hand'; readonly first: readonly Slot[] };
+  | { readonly kind: 'gaps'; readonly stitches: number };
+
+export interface ByHand {
+  readonly kind: 'by-hand';
+  readonly first: readonly Slot[];
+  /** What found the needles before they were kept or moved, to go back to. */
+  readonly before?: { readonly rule: FindingRule; readonly choice: number };
+}
+
+export type PlacementRule = FindingRule | ByHand;
 
 /** Groups that start on one row and are placed together. */
 export interface Band {

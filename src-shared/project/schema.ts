@@ -123,17 +123,22 @@ export const pieceSchema = z.strictObject({
   floatLimit: z.strictObject({ stitches: count(MOST_STITCHES), mm: z.number().min(0).max(1000).nullable() }),
 });
 
-const ruleSchema = z.discriminatedUnion('kind', [
+const findingRules = [
   z.strictObject({ kind: z.literal('seam') }),
   z.strictObject({ kind: z.literal('even') }),
   z.strictObject({ kind: z.literal('margins'), stitches: count(MOST_STITCHES) }),
   z.strictObject({ kind: z.literal('gaps'), stitches: count(MOST_STITCHES) }),
+] as const;
+
+const ruleSchema = z.discriminatedUnion('kind', [
+  ...findingRules,
   z.strictObject({
     kind: z.literal('by-hand'),
     first: z
       .array(z.string().regex(/^[LR][1-9]\d{0,3}$/))
       .min(1)
       .max(100),
+    before: z.strictObject({ rule: z.discriminatedUnion('kind', findingRules), choice: count(1000) }).optional(),
   }),
 ]);
 

@@ -88,4 +88,18 @@ test('chooses and moves a group by keyboard alone, as one step of undo', async (
   await page.keyboard.press('Control+Z');
   await expect(meaning(page)).toContainText('L48 and R12');
   await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
+
+  // Kept, they stay where four stitches more would move them; given back, they go with the rule.
+  await page.keyboard.press('k');
+  await expect(announced(page)).toContainText('Needles L48 and R12 kept');
+  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('by-hand');
+  await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await page.getByLabel('Stitches', { exact: true }).fill('124');
+  await expect(meaning(page)).toContainText('124 stitches');
+  await expect(meaning(page)).toContainText('L48 and R12');
+  const back = page.getByRole('button', { name: 'Go back to: seam continues' });
+  await back.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Keep these needles' })).toBeFocused();
+  await expect(meaning(page)).not.toContainText('L48 and R12');
 });

@@ -46,10 +46,13 @@ const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
   fc.constant({ kind: 'even' as const }),
   count(0, 20).map((stitches) => ({ kind: 'margins' as const, stitches })),
   count(0, 20).map((stitches) => ({ kind: 'gaps' as const, stitches })),
-  fc.array(count(-40, 30), { minLength: 1, maxLength: 3 }).map((needles) => ({
-    kind: 'by-hand' as const,
-    first: [...needles].sort((a, b) => a - b) as Slot[],
-  })),
+  fc
+    .tuple(fc.array(count(-40, 30), { minLength: 1, maxLength: 3 }), fc.option(count(0, 7), { nil: undefined }))
+    .map(([needles, choice]) => ({
+      kind: 'by-hand' as const,
+      first: [...needles].sort((a, b) => a - b) as Slot[],
+      ...(choice === undefined ? {} : { before: { rule: { kind: 'seam' as const }, choice } }),
+    })),
 );
 
 /**

@@ -5,6 +5,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 import { plannedOf } from '../planned.ts';
+import { keepLabel, keepOrFree } from './keep.ts';
 import { sayReading } from './say.ts';
 import { readingOf } from './reading.ts';
 import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing.ts';
@@ -18,6 +19,8 @@ export interface GroupSpot {
 /** What the commands need of the bench: the group that is chosen. */
 export interface Chosen {
   group: GroupSpot | null;
+  /** The band in the form. */
+  readonly band: number;
 }
 
 /** The groups of the piece, band by band. */
@@ -68,7 +71,7 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     });
     if (!isSameStanding(from, standing)) {
       if (moved?.group !== spot) moved = { group: spot, gesture: newGesture() };
-      session.change(changeTo(spot.band, standing, from), moved.gesture);
+      session.change(changeTo(project, spot.band, standing, from), moved.gesture);
     }
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standing), stop));
   }
@@ -89,5 +92,12 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
       isEnabled: isChosen,
       run: () => move(needles, rows),
     })),
+    {
+      id: 'keep-needles',
+      label: () => keepLabel(session.project, chosen.band) ?? words.moving.keep.keep,
+      keys: ['K'],
+      isEnabled: () => keepLabel(session.project, chosen.band) !== null,
+      run: () => keepOrFree(session, chosen.band),
+    },
   ];
 }

@@ -6,7 +6,8 @@
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import type { Change } from '@shared/project/index.ts';
+import type { Band, Change, Project } from '@shared/project/index.ts';
+import { byHandIn } from './keep.ts';
 
 /** Where the groups of a band stand: their first needles, left to right, and their first row (from 1). */
 export interface Standing {
@@ -80,8 +81,8 @@ export function walk(
 }
 
 /** The change that puts the groups of a band there: by hand, and from that row on if it is another one. */
-export function changeTo(band: number, { first, firstRow }: Standing, before: Standing): Change {
-  const rule = { kind: 'by-hand', first } as const;
+export function changeTo(project: Project, band: number, { first, firstRow }: Standing, before: Standing): Change {
+  const rule = byHandIn(project.bands[band] as Band, first);
   const to = { rule, choice: 0 };
   const position = { kind: 'from-row', row: firstRow } as const;
   return { kind: 'band', name: 'move-group', band, to: firstRow === before.firstRow ? to : { ...to, position } };

@@ -33,10 +33,10 @@ export function withoutGroup(band: Band, index: number): Partial<Band> {
   const isOther = (_: unknown, at: number): boolean => at !== index;
   return {
     groups: band.groups.filter(isOther),
-    rule: rule.kind === 'by-hand' ? { kind: 'by-hand', first: rule.first.filter(isOther) } : rule,
+    rule: rule.kind === 'by-hand' ? { ...rule, first: rule.first.filter(isOther) } : rule,
   };
 }
 
 function withNeedle(rule: PlacementRule, first: Slot | null): PlacementRule {
-  return rule.kind === 'by-hand' && first !== null ? { kind: 'by-hand', first: [...rule.first, first] } : rule;
+  return rule.kind === 'by-hand' && first !== null ? { ...rule, first: [...rule.first, first] } : rule;
 }

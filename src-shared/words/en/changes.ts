@@ -71,6 +71,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'first-row': 'change first row',
   'own-balls': 'change balls',
   'move-group': 'move a group',
+  'keep-needles': 'keep needles',
+  'free-needles': 'go back to the rule',
   unit: 'change what is copied',
 };
 

@@ -1,5 +1,5 @@
 /** Groups that are moved on the piece: what is read out on the way, and what stops them. */
-import type { Run } from '../../bed/index.ts';
+import { label, type Run, type Slot } from '../../bed/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What a moved group lines up with. */
@@ -52,5 +52,14 @@ export const moving = {
     right: 'Move the group right, as it is shown',
     up: 'Move the groups up a row',
     down: 'Move the groups down a row',
+  },
+  keep: {
+    keep: 'Keep these needles',
+    kept: (first: readonly Slot[]): string =>
+      `${first.length === 1 ? 'Needle' : 'Needles'} ${n.list(first.map(label))} kept; changes of the motif or the piece do not move them.`,
+    /** `Go back to: seam continues`. */
+    free: (rule: string): string => `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
+    freed: (first: readonly Slot[]): string => `The rule places the groups again, at ${n.list(first.map(label))}.`,
+    freedNowhere: 'The rule is back, but cannot place the groups now.',
   },
 };

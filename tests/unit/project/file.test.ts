@@ -162,6 +162,13 @@ describe('a project file', () => {
     expect(projectFromText(text)).toEqual(project);
   });
 
+  it('keeps with first needles the rule that found them', () => {
+    const before = { rule: { kind: 'gaps', stitches: 24 }, choice: 3 } as const;
+    const rule = { kind: 'by-hand', first: [-48 as Slot, 11 as Slot], before } as const;
+    const project = { ...small, bands: small.bands.map((band) => ({ ...band, rule })) };
+    expect(projectFromText(projectToText(project))).toEqual(project);
+  });
+
   it('has a letter of its own for each of 64 colours', () => {
     expect(new Set(CELL_LETTERS)).toHaveProperty('size', 64);
     const yarns = Array.from({ length: 64 }, (_, i) => ({ name: `yarn ${i}`, colour: '#102030', tex: null }));
@@ -278,6 +285,12 @@ describe('a project with a field that cannot be right', () => {
     ['no finished face', ['piece', 'finishedFace'], undefined, 'piece.finishedFace'],
     ['a negative float limit', ['piece', 'floatLimit', 'stitches'], -1, 'piece.floatLimit.stitches'],
     ['needle 0', ['bands', 0, 'rule'], { kind: 'by-hand', first: ['L0'] }, 'bands[1].rule.first[1]'],
+    [
+      'needles found by hand before they were kept',
+      ['bands', 0, 'rule'],
+      { kind: 'by-hand', first: ['L1'], before: { rule: { kind: 'by-hand', first: ['L1'] }, choice: 0 } },
+      'bands[1].rule.before.rule.kind',
+    ],
     ['a group without copies', ['bands', 0, 'groups', 0, 'across'], 0, 'bands[1].groups[1].across'],
     ['a group of no motif', ['bands', 0, 'groups', 0, 'motif'], 'gone', 'bands[1].groups[1].motif'],
     ['row 0', ['bands', 0, 'position'], { kind: 'from-row', row: 0 }, 'bands[1].position.row'],

@@ -176,6 +176,15 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   },
   'add-group': { name: 'add-group', kind: 'band', band: 0, to: startBand(motif.id, [2, 2, 1]) },
   'remove-group': { name: 'remove-group', kind: 'band', band: 0, to: startBand(motif.id, [2]) },
+  'keep-needles': {
+    name: 'keep-needles',
+    kind: 'band',
+    band: 0,
+    to: {
+      rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot], before: { rule: { kind: 'seam' }, choice: 0 } },
+    },
+  },
+  'free-needles': { name: 'free-needles', kind: 'band', band: 0, to: { rule: { kind: 'even' }, choice: 2 } },
   'move-group': {
     name: 'move-group',
     kind: 'band',

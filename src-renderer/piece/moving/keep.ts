@@ -1,0 +1,53 @@
+/** Needles that are kept where they are, and the rule that found them, to go back to. */
+import type { Slot } from '@shared/bed/index.ts';
+import { planFor } from '@shared/knitting/index.ts';
+import { applyChange, type Band, type ByHand, type Change, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Session } from '../../shell/session.ts';
+import { plannedOf } from '../planned.ts';
+
+/** The band's groups by hand from these needles on; it remembers the rule that it had. */
+export function byHandIn({ rule, choice }: Band, first: readonly Slot[]): ByHand {
+  const before = rule.kind === 'by-hand' ? rule.before : { rule, choice };
+  return before ? { kind: 'by-hand', first, before } : { kind: 'by-hand', first };
+}
+
+/**
+ * The change that keeps the needles of a band as they are, or gives them back
+ * to the rule they were kept from; null where there is neither. A choice that
+ * is no longer there becomes the best one.
+ */
+export function keepChange(project: Project, index: number): Change | null {
+  const band = project.bands[index];
+  if (!band) return null;
+  if (band.rule.kind === 'by-hand') {
+    if (!band.rule.before) return null;
+    const back: Change = { kind: 'band', name: 'free-needles', band: index, to: band.rule.before };
+    return planFor(applyChange(project, back)).ok ? back : { ...back, to: { ...band.rule.before, choice: 0 } };
+  }
+  const first = firstNeedles(project, index);
+  return first && { kind: 'band', name: 'keep-needles', band: index, to: { rule: byHandIn(band, first), choice: 0 } };
+}
+
+/** What keeping or giving back is called for a band as it is; null where there is neither. */
+export function keepLabel(project: Project, index: number): string | null {
+  const rule = project.bands[index]?.rule;
+  if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.moving.keep.keep : null;
+  return rule.before ? words.moving.keep.free(words.placement.rules[rule.before.rule.kind]) : null;
+}
+
+export function keepOrFree(session: Session, index: number): void {
+  const change = keepChange(session.project, index);
+  if (!change) return;
+  session.change(change);
+  const first = firstNeedles(session.project, index);
+  const text = words.moving.keep;
+  if (!first) session.announce(text.freedNowhere);
+  else session.announce(change.name === 'keep-needles' ? text.kept(first) : text.freed(first));
+}
+
+function firstNeedles(project: Project, index: number): readonly Slot[] | null {
+  const placed = plannedOf(project).plan.bands[index];
+  const taken = placed?.choices[placed.taken];
+  return taken ? taken.groups.map(({ block }) => block.first) : null;
+}
