@@ -50,16 +50,34 @@ export class BitPlanes {
     return false;
   }
 
-  /** True if more than `most` cells differ from the cell `rows` above them. */
-  differUp(rows: number, most: number): boolean {
+  /**
+   * True if the repeat of `rows` rows has more than `most` slips, as far as
+   * neighbouring copies tell; false decides nothing.
+   *
+   * The first copy is compared with the second, the third with the fourth, and
+   * so on: every cell stands in one pair at most, and a pair that differs has a
+   * slip. The second with the third, and so on, are pairs of the same kind.
+   * Taken together a slip could spoil two, and twice as much would have to be
+   * read of a drawing without any repeat.
+   */
+  slipUp(rows: number, most: number): boolean {
+    const copy = rows * this.#words;
+    const end = (this.#grid.height - rows) * this.#words;
+    const counts = [0, 0] as [number, number];
+    for (let start = 0, side: 0 | 1 = 0; start < end; start += copy, side = side === 0 ? 1 : 0) {
+      counts[side] = this.#differing(start, Math.min(start + copy, end), copy, counts[side], most);
+      if (counts[side] > most) return true;
+    }
+    return false;
+  }
+
+  /** `count`, and the cells in the words `from` … `to` that differ from those `shift` words on; more than `most` is enough. */
+  #differing(from: number, to: number, shift: number, count: number, most: number): number {
     const words = this.#words;
-    const shift = rows * words;
-    const end = (this.#grid.height - rows) * words;
     // Most drawings have one plane, and going through a list of one for each word would take twice as long.
     const [first, ...others] = this.#planes as [Int32Array, ...Int32Array[]];
     const { length } = others;
-    let count = 0;
-    for (let start = 0; start < end; start += words) {
+    for (let start = from; start < to && count <= most; start += words) {
       // The spare word of each row is empty.
       for (let word = start, stop = start + words - 1; word < stop; word++) {
         let differing = (first[word] as number) ^ (first[word + shift] as number);
@@ -69,9 +87,8 @@ export class BitPlanes {
         }
         count += bitCount(differing);
       }
-      if (count > most) return true;
     }
-    return false;
+    return count;
   }
 
   #pack(bit: number): Int32Array {

@@ -5,16 +5,15 @@
  * of p would make its copies. Of all p with few enough slips, the one with the
  * fewest is offered; multiples of a good p offer nothing new and are left out.
  *
- * Counting majorities for every p would cost a pass over the cells each. So two
- * cheaper tests come first. If p leaves s slips, at most 2 s neighbouring
- * copies differ, and the number of differing neighbours is counted on bit
- * planes, 32 cells at a time, giving up as soon as there are too many (exact).
- * For repeats upwards, where there may be thousands of p, rows are first
- * reduced to a few numbers (echo.ts).
+ * Counting majorities for every p would cost a pass over the cells each. So p
+ * is first ruled out by what copies that stand beside each other tell, compared
+ * 32 cells at a time on bit planes and given up as soon as there are too many
+ * slips. A multiple of p has at most as many slips as p, so what rules it out
+ * rules p out as well, and a drawing without any repeat is compared at half of
+ * all distances only. Both are exact.
  */
 import type { Grid } from '../grid/index.ts';
 import { BitPlanes } from './bit-planes.ts';
-import { likelyEchoes } from './echo.ts';
 
 /** A cell that breaks a repeat which the rest of the drawing keeps. */
 export interface Slip {
@@ -45,17 +44,22 @@ export function nearRepeat(grid: Grid, ground: number, exact: { width: number; h
   if (limit < 1) return null;
   const planes = new BitPlanes(grid);
   const colours = 2 ** planes.depth;
-  const width = bestPeriod(exact.width, Math.floor(grid.width / 2), limit, (p, most) =>
-    planes.differAcross(p, 2 * most) ? Infinity : countSlips(grid, colours, p, exact.height),
+  const width = bestPeriod(
+    Math.min(exact.width - 1, Math.floor(grid.width / 2)),
+    limit,
+    (p) => planes.differAcross(p, 2 * limit),
+    (p) => countSlips(grid, colours, p, exact.height),
   );
-  const lags = likelyEchoes(grid, Math.min(exact.height - 1, Math.floor(grid.height / 2)), 2 * limit);
-  const height = bestPeriod(exact.height, Math.floor(grid.height / 2), limit, (q, most) =>
-    lags[q] === 0 || planes.differUp(q, 2 * most) ? Infinity : countSlips(grid, colours, exact.width, q),
+  const height = bestPeriod(
+    Math.min(exact.height - 1, Math.floor(grid.height / 2)),
+    limit,
+    (q) => planes.slipUp(q, limit),
+    (q) => countSlips(grid, colours, exact.width, q),
   );
   for (const [p, q] of [
-    [width, height],
-    [width, exact.height],
-    [exact.width, height],
+    [width ?? exact.width, height ?? exact.height],
+    [width ?? exact.width, exact.height],
+    [exact.width, height ?? exact.height],
   ] as const) {
     if (p === exact.width && q === exact.height) continue;
     const slips = slipsOf(grid, colours, p, q);
@@ -76,19 +80,30 @@ function slipLimit(grid: Grid, ground: number): number {
   return Math.floor(Math.min(MOST_SLIPS * cells.length, MOST_SLIPS_OF_FIGURE * figure));
 }
 
-/** The p below `exact` with the fewest slips, at most `limit`, leaving out multiples of one already found; else `exact`. */
+/**
+ * The p from 1 to `most` with the fewest slips, at most `limit`, leaving out
+ * multiples of one already found; null if there is none. `isOut` says of a p
+ * that it has more, as far as that is quickly seen.
+ */
 function bestPeriod(
-  exact: number,
   most: number,
   limit: number,
-  slips: (period: number, most: number) => number,
-): number {
-  let best = exact;
+  isOut: (period: number) => boolean,
+  slips: (period: number) => number,
+): number | null {
+  let best: number | null = null;
   let fewest = limit + 1;
   const found: number[] = [];
-  for (let period = 1; period <= most && period < exact; period++) {
+  const verdicts = new Map<number, boolean>();
+  const isKnownOut = (period: number): boolean => {
+    const known = verdicts.get(period) ?? isOut(period);
+    verdicts.set(period, known);
+    return known;
+  };
+  for (let period = 1; period <= most; period++) {
     if (found.some((divisor) => period % divisor === 0)) continue;
-    const count = slips(period, limit);
+    if (isKnownOut(most - (most % period)) || isKnownOut(period)) continue;
+    const count = slips(period);
     if (count > limit) continue;
     found.push(period);
     if (count < fewest) {
