@@ -26,6 +26,22 @@ export function patchCells(grid: Grid, cells: Iterable<readonly [index: number, 
   };
 }
 
+/**
+ * The patch that sets the cells with these indices to one colour, leaving out
+ * those that have it already; none may stand twice. Where a drag changes
+ * thousands of cells at once, pairs of each would take longer than the rest.
+ */
+export function patchOfColour(grid: Grid, indices: readonly number[], to: number): Patch {
+  const { cells } = grid;
+  const at = Uint32Array.from(
+    indices.filter((index) => {
+      if (index < 0 || index >= cells.length) throw new RangeError(`Cell ${index} of ${cells.length}`);
+      return cells[index] !== to;
+    }),
+  ).sort();
+  return { at, to: new Uint8Array(at.length).fill(to) };
+}
+
 /** A new grid with the patch applied. Throws `RangeError` if a cell lies outside. */
 export function applyPatch(grid: Grid, patch: Patch): Grid {
   const cells = grid.cells.slice();
@@ -39,17 +55,35 @@ export function applyPatch(grid: Grid, patch: Patch): Grid {
 
 /** The patch that brings back what `grid`, the state before `patch`, holds. */
 export function invertPatch(grid: Grid, patch: Patch): Patch {
-  return { at: patch.at, to: Uint8Array.from(patch.at, (index) => grid.cells[index] as number) };
+  const to = new Uint8Array(patch.at.length);
+  for (let i = 0; i < to.length; i++) to[i] = grid.cells[patch.at[i] as number] as number;
+  return { at: patch.at, to };
 }
 
 /** One patch that does what `first` and then `second` do. */
 export function composePatches(first: Patch, second: Patch): Patch {
-  const merged = new Map<number, number>();
-  for (const patch of [first, second]) {
-    for (let i = 0; i < patch.at.length; i++) merged.set(patch.at[i] as number, patch.to[i] as number);
+  const early = first.at.length;
+  const late = second.at.length;
+  const at = new Uint32Array(early + late);
+  const to = new Uint8Array(early + late);
+  let count = 0;
+  let i = 0;
+  // Both ascend. Most of a long drag lies between two cells of what comes to it, and is moved over as it is.
+  for (let j = 0; j < late; j++, count++) {
+    const index = second.at[j] as number;
+    for (; i < early && (first.at[i] as number) < index; i++, count++) {
+      at[count] = first.at[i] as number;
+      to[count] = first.to[i] as number;
+    }
+    // Of two colours for one cell the second counts.
+    if (i < early && first.at[i] === index) i++;
+    at[count] = index;
+    to[count] = second.to[j] as number;
   }
-  const cells = [...merged].sort((a, b) => a[0] - b[0]);
-  return { at: Uint32Array.from(cells, ([index]) => index), to: Uint8Array.from(cells, ([, to]) => to) };
+  at.set(first.at.subarray(i), count);
+  to.set(first.to.subarray(i), count);
+  count += early - i;
+  return count === at.length ? { at, to } : { at: at.slice(0, count), to: to.slice(0, count) };
 }
 
 /** The smallest rectangle that holds every changed cell, or null if none: no more than that need be drawn again. */

@@ -3,7 +3,9 @@
  *
  * Entries hold changes, not projects: a stroke on a 200 × 1000 motif costs the
  * cells it touched. A gesture (a drag, a spin of a number field) is one entry:
- * changes given with the same gesture mark are squashed.
+ * changes given with the same gesture mark are squashed. While the gesture goes
+ * on they are only collected: to merge tens of thousands of cells with every
+ * move of the pointer would hold up the hand.
  */
 import { composePatches } from '../grid/index.ts';
 import { applyChange, invertChange, type Change, type ChangeName } from './change.ts';
@@ -12,11 +14,19 @@ import type { Project } from './project.ts';
 /** Steps that can be undone. */
 export const MOST_STEPS = 1000;
 
+/** Changes of a gesture that are collected before they are merged, so that a drag without end stays short. */
+const MOST_COLLECTED = 64;
+
+interface Step {
+  readonly change: Change;
+  readonly inverse: Change;
+}
+
 interface Entry {
   /** Names the state after this entry. */
   readonly state: number;
-  readonly change: Change;
-  readonly inverse: Change;
+  /** What was changed, oldest first; more than one only in the last entry of the past, while its gesture may go on. */
+  readonly steps: readonly [Step, ...Step[]];
   readonly gesture: string | null;
 }
 
@@ -46,10 +56,11 @@ export function commit(history: History, change: Change, gesture: string | null 
   const next = applyChange(project, change);
   const last = past.at(-1);
   const isSameGesture = last !== undefined && gesture !== null && last.gesture === gesture;
-  const entry: Entry = isSameGesture
-    ? { ...squash(last, change, project), state: states, gesture }
-    : { change, inverse: invertChange(project, change), state: states, gesture };
-  const kept = [...(isSameGesture ? past.slice(0, -1) : past), entry];
+  const step: Step = { change, inverse: invertChange(project, change) };
+  const entry: Entry = { steps: isSameGesture ? continued(last, step) : [step], state: states, gesture };
+  const earlier = last ? past.slice(0, -1) : [];
+  if (last && !isSameGesture) earlier.push(closed(last));
+  const kept = [...earlier, entry];
   const dropped = kept.length > MOST_STEPS ? kept.shift() : undefined;
   return {
     ...history,
@@ -62,11 +73,12 @@ export function commit(history: History, change: Change, gesture: string | null 
 }
 
 export function undo(history: History): History {
-  const entry = history.past.at(-1);
-  if (!entry) return history;
+  const last = history.past.at(-1);
+  if (!last) return history;
+  const entry = closed(last);
   return {
     ...history,
-    project: applyChange(history.project, entry.inverse),
+    project: applyChange(history.project, entry.steps[0].inverse),
     past: history.past.slice(0, -1),
     future: [entry, ...history.future],
   };
@@ -83,7 +95,7 @@ export function redo(history: History): History {
   if (!entry) return history;
   return {
     ...history,
-    project: applyChange(history.project, entry.change),
+    project: applyChange(history.project, entry.steps[0].change),
     past: [...history.past, { ...entry, gesture: null }],
     future: history.future.slice(1),
   };
@@ -91,11 +103,11 @@ export function redo(history: History): History {
 
 /** The step that undo would take back, or null. */
 export function undoName(history: History): ChangeName | null {
-  return history.past.at(-1)?.change.name ?? null;
+  return history.past.at(-1)?.steps[0].change.name ?? null;
 }
 
 export function redoName(history: History): ChangeName | null {
-  return history.future[0]?.change.name ?? null;
+  return history.future[0]?.steps[0].change.name ?? null;
 }
 
 /** The state as it is now stands in the file. */
@@ -112,21 +124,45 @@ function stateNow(history: History): number {
   return history.past.at(-1)?.state ?? history.base;
 }
 
-/**
- * One entry for `last` followed by `change`. `between` is the project between
- * them. The inverse undoes the later change first.
- */
-function squash(last: Entry, change: Change, between: Project): Pick<Entry, 'change' | 'inverse'> {
-  const inverse = invertChange(between, change);
-  const merged = mergeChanges(last.change, change);
-  const mergedInverse = mergeChanges(inverse, last.inverse);
-  if (!merged || !mergedInverse)
-    throw new RangeError(`"${change.kind}" cannot continue a gesture of "${last.change.kind}"`);
-  return { change: merged, inverse: mergedInverse };
+/** The steps of `last` followed by one more of its gesture. Throws `RangeError` for one that changes something else. */
+function continued({ steps }: Entry, step: Step): Entry['steps'] {
+  const [{ change }] = steps;
+  if (!isOfOneKind(change, step.change)) {
+    throw new RangeError(`"${step.change.kind}" cannot continue a gesture of "${change.kind}"`);
+  }
+  return steps.length < MOST_COLLECTED ? [...steps, step] : [merged(steps), step];
 }
 
-/** One change that does `first`, then `second`; null where they touch different things. */
-function mergeChanges(first: Change, second: Change): Change | null {
+/** The entry with one step. */
+function closed(entry: Entry): Entry {
+  return entry.steps.length === 1 ? entry : { ...entry, steps: [merged(entry.steps)] };
+}
+
+/** One step that does what all do. In halves, so that a cell is moved as often as halves are made. */
+function merged(steps: readonly Step[]): Step {
+  const [only] = steps;
+  if (only && steps.length === 1) return only;
+  const half = steps.length >> 1;
+  const first = merged(steps.slice(0, half));
+  const second = merged(steps.slice(half));
+  // The inverse undoes the later change first.
+  return {
+    change: mergeChanges(first.change, second.change),
+    inverse: mergeChanges(second.inverse, first.inverse),
+  };
+}
+
+/** True if two changes touch the same thing, so that one change can do what both do. */
+function isOfOneKind(first: Change, second: Change): boolean {
+  if (first.kind === 'paint' || first.kind === 'motif') {
+    return second.kind === first.kind && second.motif === first.motif;
+  }
+  if (first.kind === 'band') return second.kind === 'band' && second.band === first.band;
+  return first.kind === second.kind;
+}
+
+/** One change that does `first`, then `second`, which must be {@link isOfOneKind}. */
+function mergeChanges(first: Change, second: Change): Change {
   if (first.kind === 'paint' && second.kind === 'paint' && first.motif === second.motif) {
     return { ...first, patch: composePatches(first.patch, second.patch) };
   }
@@ -141,5 +177,5 @@ function mergeChanges(first: Change, second: Change): Change | null {
   if (first.kind === 'bands' && second.kind === 'bands') return second;
   if (first.kind === 'palette' && second.kind === 'palette') return second;
   if (first.kind === 'motifs' && second.kind === 'motifs') return second;
-  return null;
+  throw new RangeError(`"${second.kind}" does not go on from "${first.kind}"`);
 }

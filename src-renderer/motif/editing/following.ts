@@ -1,6 +1,6 @@
 /** Live symmetry and tiling: the cells that are painted along with those under the tool. */
 import type { Measure } from '@shared/repeat/index.ts';
-import { isInside, symmetricCells, tiledCells, type Cell, type Grid, type Symmetry } from '@shared/grid/index.ts';
+import { isInside, symmetricCells, type Cell, type Grid, type Symmetry } from '@shared/grid/index.ts';
 
 export interface Following {
   readonly symmetry: Symmetry;
@@ -32,18 +32,23 @@ export function copySize(
   return { width: Math.min(tile.width, grid.width), height: Math.min(tile.height, grid.height) };
 }
 
-/** Indices of `cells` and of all cells that follow them; those outside the grid are left out. */
+/** Indices of `cells` and of all cells that follow them, each once; those outside the grid are left out. */
 export function followedBy(grid: Grid, cells: readonly Cell[], following: Following): number[] {
+  const { width, height } = grid;
   const copy = copySize(grid, following);
-  const found = new Set<number>();
+  const inCopy = new Set<number>();
   for (const { column, row } of cells) {
     if (!isInside(grid, column, row)) continue;
-    const inCopy = { column: column % copy.width, row: row % copy.height };
-    for (const twin of symmetricCells(copy, inCopy, following.symmetry)) {
-      for (const each of tiledCells(grid, twin, copy.width, copy.height)) {
-        found.add(each.row * grid.width + each.column);
-      }
+    const cell = { column: column % copy.width, row: row % copy.height };
+    for (const twin of symmetricCells(copy, cell, following.symmetry)) inCopy.add(twin.row * copy.width + twin.column);
+  }
+  // The same place in every copy. Thousands of cells may follow one, so no object is made of each.
+  const found: number[] = [];
+  for (const place of inCopy) {
+    const left = place % copy.width;
+    for (let row = Math.floor(place / copy.width); row < height; row += copy.height) {
+      for (let column = left; column < width; column += copy.width) found.push(row * width + column);
     }
   }
-  return [...found];
+  return found;
 }

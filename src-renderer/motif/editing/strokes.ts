@@ -3,7 +3,7 @@ import {
   cellsOfColour,
   connectedCells,
   isInside,
-  patchCells,
+  patchOfColour,
   strokeCells,
   cellAt,
   type Cell,
@@ -14,17 +14,14 @@ import { ALONE, followedBy, type Following } from './following.ts';
 /** A change of some cells of one motif. */
 export type PaintChange = Extract<Change, { readonly kind: 'paint' }>;
 
-/** `colour` at the cells with these indices. Null if they have it already. */
+/** `colour` at the cells with these indices, each once. Null if they have it already. */
 export function paintChange(
   motif: Motif,
   name: ChangeName,
   colour: number,
   indices: readonly number[],
 ): PaintChange | null {
-  const patch = patchCells(
-    motif.grid,
-    indices.map((index) => [index, colour] as const),
-  );
+  const patch = patchOfColour(motif.grid, indices, colour);
   return patch.at.length === 0 ? null : { name, kind: 'paint', motif: motif.id, patch };
 }
 

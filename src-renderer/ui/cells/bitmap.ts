@@ -25,6 +25,7 @@ export class CellBitmap {
   readonly area: CellBox;
   readonly canvas: HTMLCanvasElement;
   readonly #context: CanvasRenderingContext2D;
+  #image: ImageData | null = null;
 
   constructor(picture: CellPicture) {
     this.area = pictureArea(picture);
@@ -62,18 +63,33 @@ export class CellBitmap {
   }
 
   #write(picture: CellPicture, box: CellBox): void {
-    const image = this.#context.createImageData(box.width, box.height);
+    const image = this.#imageOf(box);
     const pixels = new Uint32Array(image.data.buffer);
-    const strong = Uint32Array.from(picture.colours, (colour) => pixelOf(colour, 1));
-    const faint = Uint32Array.from(picture.colours, (colour) => pixelOf(colour, picture.surround?.strength ?? 0));
+    const { grid, surround } = picture;
+    const strong = paletteOf(picture.colours, 1);
+    const faint = paletteOf(picture.colours, surround?.strength ?? 0);
+    const end = box.column + box.width;
     let at = 0;
     for (let row = box.row + box.height - 1; row >= box.row; row--) {
-      for (let column = box.column; column < box.column + box.width; column++) {
-        const palette = isInGrid(picture, column, row) ? strong : faint;
-        pixels[at++] = palette[cellShown(picture, column, row)] ?? OPEN;
+      const isRowOfGrid = row >= 0 && row < grid.height;
+      const from = isRowOfGrid ? Math.min(Math.max(0, box.column), end) : end;
+      const to = isRowOfGrid ? Math.max(from, Math.min(grid.width, end)) : end;
+      const around = (column: number): number => faint[cellShown(picture, column, row)] ?? OPEN;
+      for (let column = box.column; column < from; column++) pixels[at++] = around(column);
+      for (let cell = row * grid.width + from, last = row * grid.width + to; cell < last; cell++) {
+        pixels[at++] = strong[grid.cells[cell] as number] as number;
       }
+      for (let column = to; column < end; column++) pixels[at++] = around(column);
     }
     this.#context.putImageData(image, box.column - this.area.column, this.#line(box));
+  }
+
+  /** Room for the pixels of a box; kept for the next, since a stroke that others follow needs the same again and again. */
+  #imageOf({ width, height }: CellBox): ImageData {
+    if (this.#image?.width !== width || this.#image.height !== height) {
+      this.#image = this.#context.createImageData(width, height);
+    }
+    return this.#image;
   }
 
   /** Pixel line of the upper edge of a box. */
@@ -92,6 +108,13 @@ function cellShown(picture: CellPicture, column: number, row: number): number {
   if (isInGrid(picture, column, row)) return grid.cells[row * grid.width + column] ?? -1;
   if (!surround) return -1;
   return grid.cells[modulo(row, surround.tileHeight) * grid.width + modulo(column, surround.tileWidth)] ?? -1;
+}
+
+/** The pixel of every palette index a cell may hold; those without a colour are open. */
+function paletteOf(colours: CellPicture['colours'], alpha: number): Uint32Array {
+  const pixels = new Uint32Array(256).fill(OPEN);
+  colours.forEach((colour, index) => (pixels[index] = pixelOf(colour, alpha)));
+  return pixels;
 }
 
 /** `#rrggbb` as a pixel of an ImageData seen as 32-bit words. */

@@ -93,7 +93,8 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
         bitmap.paint(next, boxes);
         drawBoxes(boxes);
       } else {
-        bitmap = new CellBitmap(next);
+        if (box === undefined) bitmap = new CellBitmap(next);
+        else bitmap.paint(next, [bitmap.area]);
         drawWhole();
       }
     },

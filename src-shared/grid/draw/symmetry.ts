@@ -1,4 +1,4 @@
-/** Live symmetry and tiling: which other cells follow the one that is painted. */
+/** Live symmetry: which other cells follow the one that is painted. */
 import type { Grid } from '../grid.ts';
 import type { Cell } from './cell.ts';
 
@@ -45,15 +45,6 @@ function quarterTurns(width: number, height: number, { column, row }: Cell): Cel
     }
   }
   return turned;
-}
-
-/** The same place in every copy when the drawing is laid out with a repeat of `width` × `height`. */
-export function tiledCells(grid: Pick<Grid, 'width' | 'height'>, cell: Cell, width: number, height: number): Cell[] {
-  const cells: Cell[] = [];
-  for (let row = cell.row % height; row < grid.height; row += height) {
-    for (let column = cell.column % width; column < grid.width; column += width) cells.push({ column, row });
-  }
-  return cells;
 }
 
 function distinct(cells: readonly Cell[]): Cell[] {

@@ -15,48 +15,24 @@ import {
   createCellStage,
   DeviceView,
   drawCells,
-  Viewport,
   type CellPicture,
-  type LineColours,
 } from '../../../src-renderer/ui/cells/index.ts';
-
-const VIEW = { width: 1200, height: 700 };
-const SIZE = { width: 200, height: 1000 };
-const COLOURS = START_YARNS.map(({ colour }) => colour);
-const LINES: LineColours = { plain: '#d8d3c7', fifth: '#a9a395', tenth: '#8b8676', edge: '#5c6472' };
-/** Cells in the proportion of 28 × 40, ten pixels high, somewhere in the middle of the chart. */
-const VIEWPORT = new Viewport((10 * 40) / 28, 10, -400, 5400);
-/** Strokes are this long; a stroke is one step of undo. */
-const STROKE = 40;
-/** Frames before the clock counts, for the compiler to have seen them. */
-const WARM_UP = 100;
-
-function drawing(): Grid {
-  const cells = Uint8Array.from({ length: SIZE.width * SIZE.height }, (_, at) =>
-    ((at % 7) * (at % 11)) % 3 === 1 ? 1 : 0,
-  );
-  return { ...SIZE, cells };
-}
-
-/** Where the pointer is at a frame: it wanders over the view, a cell or two further each time. */
-function pointerAt(frame: number): { x: number; y: number } {
-  return { x: 600 + 580 * Math.sin(frame * 0.021), y: 350 + 330 * Math.sin(frame * 0.017 + 1) };
-}
-
-interface Painter {
-  /** What a pointer event does to the grid. */
-  edit(x: number, y: number): void;
-  /** Draws it, down to the pixels. */
-  draw(x: number, y: number): void;
-  destroy(): void;
-}
-
-function hostElement(): HTMLDivElement {
-  const element = document.createElement('div');
-  Object.assign(element.style, { width: `${VIEW.width}px`, height: `${VIEW.height}px` });
-  document.body.replaceChildren(element);
-  return element;
-}
+import { paintFollowing } from './following.ts';
+import {
+  COLOURS,
+  drawing,
+  hostElement,
+  LINES,
+  noTimes,
+  paintFrame,
+  readPixel,
+  STROKE,
+  VIEW,
+  VIEWPORT,
+  WARM_UP,
+  type FrameTimes,
+  type Painter,
+} from './painter.ts';
 
 function flipped(grid: Grid, { column, row }: Cell): [index: number, to: number] {
   const index = row * grid.width + column;
@@ -159,27 +135,6 @@ function nodePainter(host: HTMLDivElement): Painter {
   };
 }
 
-function readPixel(context: CanvasRenderingContext2D, x: number, y: number): number {
-  return context.getImageData(x, y, 1, 1).data[0] as number;
-}
-
-/** Times of frames, ms. */
-export interface FrameTimes {
-  readonly draw: number[];
-  readonly whole: number[];
-}
-
-function paintFrame(painter: Painter, frame: number, times: FrameTimes | null): void {
-  const { x, y } = pointerAt(frame);
-  const start = performance.now();
-  painter.edit(x, y);
-  const edited = performance.now();
-  painter.draw(x, y);
-  const end = performance.now();
-  times?.draw.push(end - edited);
-  times?.whole.push(end - start);
-}
-
 /** Times by who paints. */
 export interface PaintingTimes {
   readonly program: FrameTimes;
@@ -208,10 +163,6 @@ function paintInTurn(frames: number): PaintingTimes {
   return times;
 }
 
-function noTimes(): FrameTimes {
-  return { draw: [], whole: [] };
-}
-
 /** Times of frames with one node a cell. */
 function paintNodes(frames: number): FrameTimes {
   const painter = nodePainter(hostElement());
@@ -222,7 +173,7 @@ function paintNodes(frames: number): FrameTimes {
 }
 
 /** What the runner calls. */
-const bench = { paintInTurn, paintNodes };
+const bench = { paintInTurn, paintFollowing, paintNodes };
 export type PaintingBench = typeof bench;
 
 Object.assign(globalThis, { bench });
