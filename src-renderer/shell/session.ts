@@ -6,6 +6,7 @@
  * The project changes only by {@link Session.change}, undo and redo.
  */
 import { createSubscriber } from 'svelte/reactivity';
+import type { LengthUnit } from '@shared/piece/index.ts';
 import type { Shows } from '@shared/bed/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import {
@@ -51,6 +52,8 @@ export interface View {
   readonly showsStitches: boolean;
   /** The piece as worn, or as the knitter sees the needles. */
   readonly pieceShows: Shows;
+  /** In which sizes are shown and given beside stitches and rows. */
+  readonly lengthUnit: LengthUnit;
   readonly paper: 'a4' | 'letter';
 }
 
@@ -67,6 +70,7 @@ const START_VIEW: View = {
   showsWraps: true,
   showsStitches: false,
   pieceShows: 'needles',
+  lengthUnit: 'cm',
   paper: 'a4',
 };
 

@@ -1,9 +1,37 @@
+import { problemError } from '../problem/index.ts';
+
 /** Stitches and rows in 10 cm, and the lengths that follow. */
 export interface Gauge {
   /** Stitches in 10 cm across. */
   readonly stitches: number;
   /** Rows in 10 cm up. */
   readonly rows: number;
+}
+
+/** The gauges that any fabric has; beyond them a number was mistyped. */
+export const GAUGE_BOUNDS = {
+  stitches: { least: 1, most: 200 },
+  rows: { least: 1, most: 300 },
+} as const;
+
+/**
+ * Stitches (or rows) in 10 cm where `count` of them measure `mm` on a swatch;
+ * exact, as the swatch is only as large as it is. Throws `gauge-absurd`.
+ */
+export function fromSwatch(of: keyof Gauge, count: number, mm: number): number {
+  const inTenCm = (count * 100) / mm;
+  const { least, most } = GAUGE_BOUNDS[of];
+  if (!(inTenCm >= least && inTenCm <= most))
+    throw problemError('gauge-absurd', { of, count, mm, inTenCm, least, most });
+  return inTenCm;
+}
+
+/**
+ * The whole number of stitches or rows, at `inTenCm` of them in 10 cm, that
+ * comes nearest to `mm`: at least 1; halfway between two, the larger.
+ */
+export function nearestCount(mm: number, inTenCm: number): number {
+  return Math.max(1, Math.round((mm * inTenCm) / 100));
 }
 
 /** Width of one stitch in mm. */

@@ -1,4 +1,5 @@
 export * from './gauge.ts';
+export * from './length.ts';
 export * from './shape.ts';
 export * from './steps.ts';
 export * from './reshape.ts';

@@ -29,6 +29,15 @@ export interface ProblemFacts {
   /** `taken`: stitches to be taken away on `row`, of the `before` that there are. */
   'shaping-leaves-nothing': { row: number; taken: number; before: number };
   'shaping-too-wide': { row: number; needles: number; most: number };
+  /** `count` stitches or rows that measure `mm`, and what they make in 10 cm. */
+  'gauge-absurd': {
+    of: 'stitches' | 'rows';
+    count: number;
+    mm: number;
+    inTenCm: number;
+    least: number;
+    most: number;
+  };
   'steps-line-unclear': { line: string };
   'steps-row-is-cast-on': { row: number };
   'steps-row-twice': { row: number };

@@ -7,7 +7,7 @@
  */
 import { z } from 'zod';
 import { MOST_COLOURS, MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
-import { FIRST_SHAPED_ROW, MOST_STITCHES } from '../piece/index.ts';
+import { FIRST_SHAPED_ROW, GAUGE_BOUNDS, MOST_STITCHES } from '../piece/index.ts';
 
 /** One character a cell; index in this string = palette index. */
 export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
@@ -20,6 +20,7 @@ export const MOST_MOTIFS = 200;
 
 const count = (most: number) => z.int().min(0).max(most);
 const atLeastOne = (most: number) => z.int().min(1).max(most);
+const inTenCm = (of: keyof typeof GAUGE_BOUNDS) => z.number().min(GAUGE_BOUNDS[of].least).max(GAUGE_BOUNDS[of].most);
 const side = z.enum(['left', 'right']);
 
 export { MOST_STITCHES };
@@ -112,7 +113,7 @@ export const pieceSchema = z.strictObject({
   oddStitch: side,
   offset: z.int().min(-MOST_STITCHES).max(MOST_STITCHES),
   hemRows: count(MOST_PIECE_ROWS),
-  gauge: z.strictObject({ stitches: z.number().min(1).max(200), rows: z.number().min(1).max(300) }),
+  gauge: z.strictObject({ stitches: inTenCm('stitches'), rows: inTenCm('rows') }),
   bed: z.strictObject({ needles: atLeastOne(MOST_STITCHES).nullable(), pitchMm: z.number().min(1).max(30) }),
   seamAllowance: z.strictObject({ left: count(50), right: count(50) }),
   finishedFace: z.enum(['knit', 'purl']),

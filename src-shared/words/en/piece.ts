@@ -4,7 +4,7 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
-import type { Shape, ShapedEdge, ShapingStep } from '../../piece/index.ts';
+import type { LengthUnit, Shape, ShapedEdge, ShapingStep } from '../../piece/index.ts';
 import { numbers as n } from './numbers.ts';
 
 const PLACES: { readonly [Place in StitchPlace]: string } = {
@@ -143,6 +143,16 @@ export const piece = {
     nothingPlaced: 'This project places nothing on the piece.',
   },
 
+  /** Sizes beside the counts of stitches and rows. */
+  lengths: {
+    unit: 'Sizes in',
+    units: { cm: 'centimetres', in: 'inches' },
+    label: (of: string, unit: LengthUnit): string => `${of}, in ${unit === 'cm' ? 'cm' : 'inches'}`,
+    /** What a length that was asked for comes to. */
+    nearest: (of: 'stitches' | 'rows', count: number, length: number, asked: number, unit: LengthUnit): string =>
+      `${of === 'stitches' ? n.stitches(count) : n.rows(count)}: ${length} ${unit}, the nearest to ${asked} ${unit}.`,
+  },
+
   form: {
     sizeAndEdges: 'Size, gauge, edges',
     moreAboutGroups: 'Rows, copies, balls',
@@ -168,8 +178,12 @@ export const piece = {
     straightRowsHint: 'at the top',
     hem: 'Rows of the hem',
     hemHint: 'folded in half; 0 for none',
-    gaugeStitches: 'Stitches in 10 cm',
-    gaugeRows: 'Rows in 10 cm',
+    gauge: { stitches: 'Stitches in 10 cm', rows: 'Rows in 10 cm' },
+    swatch: {
+      title: 'Gauge from a swatch',
+      counted: { stitches: 'Stitches counted', rows: 'Rows counted' },
+      measure: { stitches: 'They measure across', rows: 'They measure up' },
+    },
     seam: (side: Side): string => `Seam takes, ${side} edge`,
     finishedFace: 'Seen when worn',
     faces: { knit: 'knit side', purl: 'purl side' },

@@ -121,6 +121,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `With the shaping of row ${row} the piece takes ${n.needles(needles)}; ${most} are the most.`,
     mend: 'Add fewer stitches.',
   }),
+  'gauge-absurd': ({ of, count, mm, inTenCm, least, most }) => ({
+    what: `${of === 'rows' ? n.rows(count) : n.stitches(count)} on ${n.plain(mm)} mm would be ${n.plain(inTenCm, 2)} in 10 cm; fabric has ${least} to ${most}.`,
+    mend: 'Count and measure again; the measure is in mm.',
+  }),
   'steps-line-unclear': ({ line }) => ({
     what: `"${line.length > 60 ? `${line.slice(0, 60)}…` : line}" is no shaping of a row.`,
     mend: 'Write it like "row 12: +1 at each edge" or "row 40: -4 at the left".',

@@ -22,6 +22,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'shaping-outside-piece': { row: 300, rows: 240 },
   'shaping-leaves-nothing': { row: 40, taken: 12, before: 10 },
   'shaping-too-wide': { row: 40, needles: 1200, most: 1000 },
+  'gauge-absurd': { of: 'rows', count: 400, mm: 1, inTenCm: 40000, least: 1, most: 300 },
   'steps-line-unclear': { line: 'row 12 plus one' },
   'steps-row-is-cast-on': { row: 1 },
   'steps-row-twice': { row: 12 },

@@ -1,0 +1,65 @@
+import { expect, expectAccessible, test } from './app.ts';
+
+test('shapes a sleeve head row by row, and keeps a list that has a wrong line', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await what.getByLabel('Shape', { exact: true }).selectOption('shaped row by row');
+  const lines = page.getByRole('textbox', { name: 'Shaping, row by row' });
+  // The sample's sleeve goes from 96 to 124 stitches, 14 at each edge, in 126 rows: every 9th row.
+  await expect(lines).toHaveValue(/^row 9: \+1 at each edge\nrow 18: \+1 at each edge\n/);
+  await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right\nrow 131: -1 at the left');
+  await expect(page.getByRole('alert')).toContainText('Row 131 stands on more than one line.');
+  await lines.blur();
+  await expect(lines).toHaveValue(/row 131: -1 at the left$/);
+  await expectAccessible(page);
+  await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right\nrow 200: -1 at the left');
+  await expect(page.getByRole('alert')).toContainText('The shaping goes up to row 200, but the piece ends at row 140.');
+  await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(what).toContainText(
+    '4 stitches fewer at the left edge on row 130; 4 stitches fewer at the right edge on row 131.',
+  );
+  await lines.blur();
+  await what.getByLabel('Shape', { exact: true }).selectOption('body with a waist');
+  await expect(what).toContainText('96 stitches at the cast-on, 80 at the waist on row 46');
+  await page.getByLabel('Rows up to the waist', { exact: true }).fill('7');
+  await expect(page.getByRole('alert')).toContainText('8 changes at each edge do not fit in 7 rows.');
+  await page.getByLabel('Rows up to the waist', { exact: true }).fill('48');
+  await page.getByRole('button', { name: 'Undo change size of piece' }).click();
+  await expect(page.getByLabel('Rows up to the waist', { exact: true })).toHaveValue('46');
+});
+
+test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await what.getByText('Gauge from a swatch').click();
+  // 30 stitches on 100 mm, and 42 rows on 120 mm: 42 × 100 / 120 = 35.
+  await page.getByLabel('Stitches counted').fill('30');
+  await page.getByLabel('Rows counted').fill('42');
+  await page.getByLabel('They measure up').fill('120');
+  await expect(page.getByRole('textbox', { name: 'Stitches in 10 cm' })).toHaveValue('30');
+  await expect(page.getByRole('textbox', { name: 'Rows in 10 cm' })).toHaveValue('35');
+  await page.getByLabel('They measure up').fill('1');
+  await expect(page.getByRole('alert')).toContainText('42 rows on 1 mm would be 4200 in 10 cm');
+  await expect(page.getByRole('textbox', { name: 'Rows in 10 cm' })).toHaveValue('35');
+  await page.getByLabel('They measure up').fill('120');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  // 26.5 cm at 3 stitches a cm is 79.5, so 80; 49.1 cm at 3.5 rows a cm is 171.85, so 172.
+  await page.getByLabel('Stitches at the cast-on, in cm').fill('26.5');
+  await expect(page.getByLabel('Stitches at the cast-on', { exact: true })).toHaveValue('80');
+  await expect(what).toContainText('80 stitches: 26.7 cm, the nearest to 26.5 cm.');
+  await page.getByLabel('Rows, in cm').fill('49.1');
+  await expect(page.getByRole('textbox', { name: 'Rows', exact: true })).toHaveValue('172');
+  await page.getByLabel('Sizes in').selectOption('inches');
+  // 80 / 3 / 2.54 = 10.4987
+  await expect(page.getByLabel('Stitches at the cast-on, in inches')).toHaveValue('10.5');
+  await expectAccessible(page);
+  await page.screenshot({ path: '/tmp/size.png' });
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.setViewportSize({ width: 1920, height: 1080 });
+  await page.screenshot({ path: '/tmp/size-dark.png' });
+});
