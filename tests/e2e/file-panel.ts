@@ -10,7 +10,7 @@ export class FilePanel {
 
   /** Opens the file called `name` in the folder that shows. */
   async open(name: string): Promise<void> {
-    await this.dialog.getByRole('button', { name, exact: true }).click();
+    await this.dialog.getByRole('button', { name, exact: true }).dblclick();
   }
 
   async saveAs(name: string): Promise<void> {

@@ -131,7 +131,7 @@ test('reads a picture in, one pixel a cell', async ({ page, home, start }) => {
   await start();
   await page.getByRole('button', { name: 'File' }).click();
   await page.getByRole('button', { name: 'Open…' }).click();
-  await page.getByRole('button', { name: 'heart.pbm' }).click();
+  await page.getByRole('button', { name: 'heart.pbm' }).dblclick();
   const chart = new Chart(page);
   await expect.poll(async () => chart.size()).toEqual({ columns: 5, rows: 4 });
   await chart.hover(3, 1);
