@@ -177,10 +177,50 @@ function barePainter(host: HTMLDivElement): FollowingPainter {
   };
 }
 
-/** Times of whole frames of painting with symmetry and tiling, ms. */
+/** Work from the pointer event to the pixels in each frame of painting with symmetry and tiling, ms. */
 export interface FollowingTimes {
   readonly program: number[];
   readonly bare: number[];
+}
+
+/** From one frame on the screen to the next while the pointer paints in each, ms. */
+export interface FollowingFrames {
+  readonly program: number[];
+  readonly bare: number[];
+}
+
+/** Each paints alone at the pace of the screen, a stroke after the other, with the measure as the hand rests. */
+export async function showFollowing(frames: number): Promise<FollowingFrames> {
+  const host = hostElement();
+  const program = programPainter(host);
+  const bare = barePainter(host);
+  const shown: FollowingFrames = {
+    program: await framesOf(program, frames, async () => void (await program.rest())),
+    bare: await framesOf(bare, frames, () => new Promise((resolve) => setTimeout(resolve, 200))),
+  };
+  program.destroy();
+  bare.destroy();
+  return shown;
+}
+
+async function framesOf(painter: FollowingPainter, frames: number, rest: () => Promise<void>): Promise<number[]> {
+  const intervals: number[] = [];
+  let before = await nextFrame();
+  for (let frame = -WARM_UP; frame < frames; frame++) {
+    const { x, y } = pointerAt(frame);
+    painter.frame(x, y);
+    const now = await nextFrame();
+    if (frame >= 0) intervals.push(now - before);
+    before = now;
+    if ((frame + WARM_UP) % STROKE !== STROKE - 1) continue;
+    await rest();
+    before = await nextFrame();
+  }
+  return intervals;
+}
+
+function nextFrame(): Promise<number> {
+  return new Promise((resolve) => requestAnimationFrame(resolve));
 }
 
 /** Both paint the same cells in turn. */

@@ -17,7 +17,7 @@ import {
   drawCells,
   type CellPicture,
 } from '../../../src-renderer/ui/cells/index.ts';
-import { paintFollowing } from './following.ts';
+import { paintFollowing, showFollowing } from './following.ts';
 import {
   COLOURS,
   drawing,
@@ -173,7 +173,7 @@ function paintNodes(frames: number): FrameTimes {
 }
 
 /** What the runner calls. */
-const bench = { paintInTurn, paintFollowing, paintNodes };
+const bench = { paintInTurn, paintFollowing, showFollowing, paintNodes };
 export type PaintingBench = typeof bench;
 
 Object.assign(globalThis, { bench });
