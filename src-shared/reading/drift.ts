@@ -42,8 +42,6 @@ const POWERS: readonly (readonly [number, number])[] = [
 /** Windows pull with their clarity; this pulls everything but the constant towards zero. */
 const STIFFNESS = 0.02;
 
-export const NO_DRIFT: Drift = { across: () => 0, up: () => 0 };
-
 /** The drift of a straightened chart of `columns` × `rows` cells; none where its edges do not tell. */
 export function driftOf(straight: Picture, columns: number, rows: number): Drift {
   const across = surface(windowsOf(straight, 'across', columns));

@@ -89,7 +89,7 @@ function textOf(reading: ChartReading, counted: GridProposal | null, file: strin
     counted === null ? words.numbers.size(width, height) : words.reading.proposal(counted),
     words.cli.read.colours(reading.colours),
     words.reading.doubtful(doubtful.length, width * height),
-    ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column + 1, row + 1)}`),
+    ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column, row)}`),
     ...(doubtful.length > named.length ? [`  ${words.cli.read.more(doubtful.length - named.length)}`] : []),
     words.cli.read.written(file),
   ].join('\n');

@@ -8,7 +8,7 @@ export interface ReadJson {
   readonly counted: { readonly columns: CountProposal | null; readonly rows: CountProposal | null } | null;
   /** `#rrggbb`, the ground first. */
   readonly colours: readonly string[];
-  /** Cells to look at; row 0 is the bottom row, column 0 the left one. */
+  /** Cells to look at, counted from 1: row 1 is the bottom row, column 1 the left one. */
   readonly doubtful: readonly { readonly column: number; readonly row: number }[];
   readonly file: string;
 }
@@ -18,9 +18,9 @@ export function readJson(reading: ChartReading, counted: GridProposal | null, fi
   return { columns: width, rows: height, counted, colours: reading.colours, doubtful: doubtfulCells(reading), file };
 }
 
-/** The doubtful cells, bottom row first, each row from the left. */
+/** The doubtful cells, bottom row first, each row from the left, both counted from 1. */
 export function doubtfulCells({ grid, doubtful }: ChartReading): { column: number; row: number }[] {
   return [...doubtful.keys()]
     .filter((cell) => doubtful[cell] === 1)
-    .map((cell) => ({ column: cell % grid.width, row: Math.floor(cell / grid.width) }));
+    .map((cell) => ({ column: (cell % grid.width) + 1, row: Math.floor(cell / grid.width) + 1 }));
 }

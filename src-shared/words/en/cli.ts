@@ -55,7 +55,7 @@ const optionsOf: Partial<
 };
 
 const arguments_ = {
-  PHOTO: 'a PNG or JPEG picture of the chart, 60 million pixels at most',
+  PHOTO: 'a PNG, JPEG or PBM picture of the chart, 60 million pixels at most',
   MOTIF: 'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken',
   PROJECT: 'a .walewright file',
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
@@ -77,7 +77,7 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'those about placing change its first band.',
   ],
   read: [
-    'Cells that may be wrong are listed, bottom row and left column being 0 with --json and 1 without.',
+    'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',
     'Corners go where the outermost lines of the chart cross, as the picture is seen upright.',
   ],
   demo: ['Without --to the files go into demo-output.'],

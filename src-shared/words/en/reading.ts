@@ -1,5 +1,5 @@
 /** Reading a chart out of a photo, and turning a picture into cells. */
-import type { CountProposal, FigureLevel, GridProposal, Reduction, Stage } from '../../reading/index.ts';
+import type { CountProposal, GridProposal, Stage } from '../../reading/index.ts';
 import { numbers as n } from './numbers.ts';
 
 const stages: Readonly<Record<Stage, string>> = {
@@ -24,9 +24,6 @@ export const reading = {
 
   /** The four corners, in the order in which they are set. */
   corners: ['top left', 'top right', 'bottom right', 'bottom left'] as const,
-  corner: (index: number, x: number, y: number): string =>
-    `${reading.corners[index]} corner at ${n.plain(x)}, ${n.plain(y)}`,
-  setCorners: 'Drag the four corners to the outer corners of the chart.',
 
   /** What was counted, and what to do about it. */
   proposal({ columns, rows }: GridProposal): string {
@@ -47,15 +44,6 @@ export const reading = {
       ? 'No cell is doubtful.'
       : `${doubtful} of ${n.count(cells, 'cell')} ${doubtful === 1 ? 'is' : 'are'} doubtful: look at ${doubtful === 1 ? 'it' : 'them'}.`,
   doubtfulCell: (column: number, row: number): string => `Doubtful: row ${row}, column ${column}.`,
-
-  levels: {
-    ink: 'Ink on paper, or holes in a card',
-    colours: 'Colours',
-  },
-  figure: (figure: FigureLevel): string => (figure === 'dark' ? 'The figure is dark' : 'The figure is light'),
-
-  reduction: (reduction: Reduction): string => (reduction === 'edges' ? 'Keep edges' : 'Mix colours'),
-  dithering: 'Mix shades by scattering stitches',
 };
 
 function said(text: string): string {

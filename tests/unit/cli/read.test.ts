@@ -4,7 +4,7 @@ import { encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Picture } from '@shared/reading/index.ts';
-import type { ReadJson } from '../../../src-main/cli/json/read.ts';
+import { doubtfulCells, type ReadJson } from '../../../src-main/cli/json/read.ts';
 import { photograph } from '../reading/chart-photo.ts';
 import { blobs } from '../reading/motifs.ts';
 import { call, callJson, Folder } from './calls.ts';
@@ -203,6 +203,23 @@ function declaring(file: Uint8Array, width: number, height: number): Uint8Array 
   changed.set([height >> 8, height & 255, width >> 8, width & 255], frame + 5);
   return changed;
 }
+
+describe('cells to look at', () => {
+  it('are counted from 1, the bottom row first', () => {
+    const doubtful = Uint8Array.of(0, 0, 1, 1, 0, 0);
+    const reading = {
+      grid: { width: 3, height: 2, cells: new Uint8Array(6) },
+      colours: ['#000000'],
+      ground: 0,
+      confidence: new Float32Array(6),
+      doubtful,
+    };
+    expect(doubtfulCells(reading)).toEqual([
+      { column: 3, row: 1 },
+      { column: 1, row: 2 },
+    ]);
+  });
+});
 
 function hugePng(): Uint8Array {
   const file = Uint8Array.from(pngOf({ width: 2, height: 2, rgba: new Uint8Array(16) }));
