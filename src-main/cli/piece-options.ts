@@ -10,6 +10,7 @@ import {
   MOST_STITCHES,
   START_PIECE,
   startBand,
+  startGroup,
   type Band,
   type Motif,
   type Piece,
@@ -40,7 +41,7 @@ export function projectOfMotif(named: NamedMotif, given: Given): Project {
     finishedFace: named.project.piece.finishedFace,
     ...pieceOptions(given),
   };
-  const band: Band = { ...startBand(motif.id, copies), ...bandOptions(given) };
+  const band = withOwnBalls({ ...startBand(motif.id, copies), ...bandOptions(given) }, given);
   const position: Band['position'] =
     given.values.has('first-row') || piece.hemRows > 0 ? band.position : { kind: 'from-row', row: 1 };
   const lastOfMotif = (position.kind === 'from-row' ? position.row : 1) + motif.grid.height - 1;
@@ -64,9 +65,10 @@ export function projectWithOptions(named: NamedMotif, given: Given): Project {
   const shape = { ...piece.shape, ...defined({ stitches, rows }) };
   const options = bandOptions(given);
   const [first, ...others] = project.bands;
-  const isBandNew = copies !== undefined || Object.keys(options).length > 0;
+  const isBandNew = copies !== undefined || given.switches.has('own-balls') || Object.keys(options).length > 0;
   const own = first ?? startBand(named.motif.id, [1]);
-  const band: Band = { ...own, ...(copies ? { groups: regrouped(own, copies) } : {}), ...options };
+  const groups = copies ? regrouped(own, copies) : own.groups;
+  const band = withOwnBalls({ ...own, groups, ...options }, given);
   return {
     ...project,
     motifs: project.motifs.map((motif) => ({ ...withShows(motif, given), ground: named.motif.ground })),
@@ -105,7 +107,6 @@ function bandOptions(given: Given): Partial<Band> {
     choice: choice === undefined ? undefined : choice - 1,
     position:
       row !== undefined ? { kind: 'from-row', row } : isHemNew ? { kind: 'centred', oddRow: 'below' } : undefined,
-    ownBalls: given.switches.has('own-balls') ? true : undefined,
   });
 }
 
@@ -115,8 +116,13 @@ function withShows(motif: Motif, given: Given): Motif {
 
 /** Groups of the first group's motif, with other numbers of copies across. */
 function regrouped(band: Band, copies: readonly number[]): Band['groups'] {
-  const [{ motif, up }] = band.groups as [Band['groups'][number]];
-  return copies.map((across) => ({ motif, across, up, isMirrored: false }));
+  const [{ motif, up, hasOwnBall }] = band.groups as [Band['groups'][number]];
+  return copies.map((across) => ({ ...startGroup(motif, across), up, hasOwnBall }));
+}
+
+function withOwnBalls(band: Band, given: Given): Band {
+  if (!given.switches.has('own-balls')) return band;
+  return { ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) };
 }
 
 /** Without the fields that are undefined. */

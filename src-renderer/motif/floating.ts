@@ -3,7 +3,16 @@ import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
-import { cutAgain, cutBox, cutChange, cutColour, layChange, type Cutting, type Floating } from './editing/cutting.ts';
+import {
+  asLettering,
+  cutAgain,
+  cutBox,
+  cutChange,
+  cutColour,
+  layChange,
+  type Cutting,
+  type Floating,
+} from './editing/cutting.ts';
 
 const text = words.motif.select;
 
@@ -83,7 +92,8 @@ export function moveFloating(desk: MotifDesk, columns: number, rows: number): vo
 export function turnFloating(desk: MotifDesk, turn: (cells: Grid) => Grid): boolean {
   const { floating } = desk.state;
   if (!floating) return false;
-  desk.look({ floating: { ...floating, cells: turn(floating.cells) } });
+  const turned = { ...floating, cells: turn(floating.cells) };
+  desk.look({ floating: turned.name === 'lettering' ? { ...turned, reads: false } : turned });
   return true;
 }
 
@@ -95,9 +105,11 @@ export function layFloating(session: Session, desk: MotifDesk): boolean {
     desk.look({ floating: null });
     return false;
   }
-  const change = layChange(session.motif, floating);
+  const { motif } = session;
+  const change = layChange(motif, floating);
   desk.look({ floating: null });
-  if (change) session.change(change);
+  const areLetters = floating.name === 'lettering' && floating.reads && !motif.isLettering;
+  if (change) session.change(areLetters ? asLettering(motif, change) : change);
   session.announce(text.laid);
   return true;
 }

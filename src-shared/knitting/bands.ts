@@ -50,7 +50,9 @@ export function layBand(
     ),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
-  const height = Math.max(...heights);
+  const lowest = Math.min(...band.groups.map(({ rise }) => rise));
+  const rises = band.groups.map(({ rise }) => rise - lowest);
+  const height = Math.max(...heights.map((own, g) => (rises[g] as number) + own));
   const firstRow = firstRowOf(band, height, sections);
   const lastRow = firstRow + height - 1;
   if (firstRow < 1 || lastRow > outline.rows) {
@@ -74,6 +76,7 @@ export function layBand(
   const groups = band.groups.map(({ motif, across, up }, g): LaidGroup => {
     const copy = copies[g] as Copy;
     const { block, figure } = taken.groups[g] as { block: Run; figure: Run };
+    const first = firstRow + (rises[g] as number);
     const place: PlacedGroup = {
       block,
       figure,
@@ -83,8 +86,8 @@ export function layBand(
       copyHeight: copy.grid.height,
       across,
       up,
-      firstRow,
-      lastRow: firstRow + (heights[g] as number) - 1,
+      firstRow: first,
+      lastRow: first + (heights[g] as number) - 1,
       isMirrored: copy.isMirrored,
     };
     const cut = cutCopiesOf(place, copy, outline);

@@ -82,17 +82,12 @@ function extentsOf(project: Project): Map<MotifId, MotifExtent> {
 }
 
 function ownBallsOf(project: Project, bands: readonly LaidBand[]): OwnBall[] {
+  const given = project.bands.flatMap((band) => band.groups);
   return bands
     .flatMap((band) => band.groups)
-    .map(({ place }, group) => ({ ...place, group }))
-    .filter(({ band }) => project.bands[band]?.ownBalls)
-    .map(({ block, group, firstRow, lastRow }) => ({
-      group,
-      first: block.first,
-      last: block.last,
-      firstRow,
-      lastRow,
-    }));
+    .flatMap(({ place: { block, firstRow, lastRow } }, group) =>
+      given[group]?.hasOwnBall ? [{ group, first: block.first, last: block.last, firstRow, lastRow }] : [],
+    );
 }
 
 function planRows(

@@ -50,9 +50,10 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
       wrapsAdded: wrapCount(after) - wraps,
     }));
   }
-  project.bands.forEach(({ groups, ownBalls }, band) => {
-    if (ownBalls || groups.length < 2) return;
-    const change: Change = { name: 'own-balls', kind: 'band', band, to: { ownBalls: true } };
+  project.bands.forEach(({ groups }, band) => {
+    if (groups.length < 2 || groups.every(({ hasOwnBall }) => hasOwnBall)) return;
+    const to = { groups: groups.map((group) => ({ ...group, hasOwnBall: true })) };
+    const change: Change = { name: 'own-balls', kind: 'band', band, to };
     consider(change, (after, long) => ({
       code: 'own-balls',
       band,

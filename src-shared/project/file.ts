@@ -98,6 +98,7 @@ function motifToFile(motif: Motif): ProjectFile['motifs'][number] {
     name: motif.name,
     ground: motif.ground,
     shows: motif.shows,
+    isLettering: motif.isLettering,
     underlay: motif.underlay && underlayToFile(motif.underlay),
     rows: gridToText(motif.grid, CELL_LETTERS),
   };
@@ -110,7 +111,14 @@ function underlayToFile(underlay: Underlay): ProjectFile['motifs'][number]['unde
 
 function bandToFile(band: Band): ProjectFile['bands'][number] {
   return {
-    groups: band.groups.map(({ motif, across, up, isMirrored }) => ({ motif, across, up, isMirrored })),
+    groups: band.groups.map(({ motif, across, up, isMirrored, rise, hasOwnBall }) => ({
+      motif,
+      across,
+      up,
+      isMirrored,
+      rise,
+      hasOwnBall,
+    })),
     unit: band.unit,
     rule: ruleToFile(band.rule),
     judge: band.judge,
@@ -120,7 +128,6 @@ function bandToFile(band: Band): ProjectFile['bands'][number] {
         ? { kind: 'centred', oddRow: band.position.oddRow }
         : { kind: 'from-row', row: band.position.row },
     cutCopies: band.cutCopies,
-    ownBalls: band.ownBalls,
   };
 }
 
@@ -153,12 +160,13 @@ function projectFromFile(file: ProjectFile): Project {
   return {
     name: file.name,
     yarns: file.yarns,
-    motifs: file.motifs.map(({ id, name, ground, shows, underlay, rows }) => ({
+    motifs: file.motifs.map(({ id, name, ground, shows, isLettering, underlay, rows }) => ({
       id,
       name,
       grid: gridFromText(rows, CELL_LETTERS),
       ground,
       shows,
+      isLettering,
       underlay,
     })),
     piece: file.piece,

@@ -11,14 +11,18 @@ type Step = (file: Fields) => Fields;
 
 /** By the version that they start from. */
 const STEPS: { readonly [version: number]: Step } = {
-  /** Version 2 has a picture to trace behind each motif, groups that may be mirrored, and cut copies that may be left out. */
+  /**
+   * Version 2 has a picture to trace behind each motif and says if it holds
+   * letters; groups may be mirrored, start higher than their band and have a
+   * ball of their own, which was the band's; cut copies may be left out.
+   */
   1: (file) => ({
     ...file,
-    motifs: each(file.motifs, (motif) => ({ ...motif, underlay: null })),
-    bands: each(file.bands, (band) => ({
+    motifs: each(file.motifs, (motif) => ({ ...motif, isLettering: false, underlay: null })),
+    bands: each(file.bands, ({ ownBalls, ...band }) => ({
       ...band,
       cutCopies: 'kept',
-      groups: each(band.groups, (group) => ({ ...group, isMirrored: false })),
+      groups: each(band.groups, (group) => ({ ...group, isMirrored: false, rise: 0, hasOwnBall: ownBalls })),
     })),
   }),
 };

@@ -28,6 +28,8 @@ export interface Motif {
   /** Palette index of the cells knitted in the main yarn. */
   readonly ground: number;
   readonly shows: Shows;
+  /** Letters, or a figure that must not be seen the wrong way round. */
+  readonly isLettering: boolean;
   /** A picture behind the chart, to be traced. */
   readonly underlay: Underlay | null;
 }
@@ -87,6 +89,10 @@ export interface Group {
   readonly up: number;
   /** Left and right of the figure changed. */
   readonly isMirrored: boolean;
+  /** Rows that it starts above the band's first row; the lowest group of a band starts on that row. */
+  readonly rise: number;
+  /** Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it. */
+  readonly hasOwnBall: boolean;
 }
 
 /** A rule that finds the needles. */
@@ -105,7 +111,7 @@ export interface ByHand {
 
 export type PlacementRule = FindingRule | ByHand;
 
-/** Groups that start on one row and are placed together. */
+/** Groups side by side that are placed together. */
 export interface Band {
   readonly groups: readonly Group[];
   /** One copy is the true repeat across, or all drawn columns. */
@@ -120,8 +126,6 @@ export interface Band {
     | { readonly kind: 'from-row'; readonly row: number };
   /** What becomes of copies that a shaped edge cuts: knitted all the same, only where most of the figure is left, or left out. */
   readonly cutCopies: 'kept' | 'kept-if-read' | 'left-out';
-  /** A ball of contrast for each group, instead of one carried across. */
-  readonly ownBalls: boolean;
 }
 
 export interface Project {

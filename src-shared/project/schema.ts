@@ -60,6 +60,7 @@ export const motifSchema = z.strictObject({
   name: z.string().min(1).max(80),
   ground: count(MOST_COLOURS - 1),
   shows: z.enum(['worn', 'needles']),
+  isLettering: z.boolean(),
   underlay: underlaySchema.nullable(),
   /** Topmost row first, as the chart is read by eye. */
   rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
@@ -151,6 +152,8 @@ export const bandSchema = z.strictObject({
         across: atLeastOne(MOST_STITCHES),
         up: atLeastOne(MOST_PIECE_ROWS),
         isMirrored: z.boolean(),
+        rise: count(MOST_PIECE_ROWS),
+        hasOwnBall: z.boolean(),
       }),
     )
     .min(1)
@@ -164,7 +167,6 @@ export const bandSchema = z.strictObject({
     z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
   ]),
   cutCopies: z.enum(['kept', 'kept-if-read', 'left-out']),
-  ownBalls: z.boolean(),
 });
 
 export const projectFileSchema = z

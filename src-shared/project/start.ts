@@ -1,7 +1,7 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Shows } from '../bed/index.ts';
-import type { Band, Piece, Project, Yarn } from './project.ts';
+import type { Band, Group, Piece, Project, Yarn } from './project.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. */
 export const START_YARNS: readonly Yarn[] = [
@@ -30,17 +30,21 @@ export const START_PIECE: Piece = {
   floatLimit: START_FLOAT_LIMIT,
 };
 
+/** Copies of a motif side by side, as drawn. */
+export function startGroup(motif: string, across: number): Group {
+  return { motif, across, up: 1, isMirrored: false, rise: 0, hasOwnBall: false };
+}
+
 /** A band of groups of copies of one motif, even to the eye with the seam closed. */
 export function startBand(motif: string, copies: readonly number[]): Band {
   return {
-    groups: copies.map((across) => ({ motif, across, up: 1, isMirrored: false })),
+    groups: copies.map((across) => startGroup(motif, across)),
     unit: 'repeat',
     rule: { kind: 'seam' },
     judge: 'figure',
     choice: 0,
     position: { kind: 'centred', oddRow: 'below' },
     cutCopies: 'kept',
-    ownBalls: false,
   };
 }
 
@@ -61,7 +65,7 @@ export function projectAround(
   return {
     name,
     yarns,
-    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, underlay: null }],
+    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, isLettering: false, underlay: null }],
     piece: START_PIECE,
     bands: [startBand('motif-1', [1])],
   };
@@ -101,6 +105,7 @@ export function sampleProject(): Project {
         grid: gridFromText(LIGHTHOUSE, '.#'),
         ground: 0,
         shows: 'worn',
+        isLettering: false,
         underlay: null,
       },
     ],

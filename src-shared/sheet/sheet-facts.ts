@@ -19,8 +19,8 @@ export type Step =
       readonly firstRow: number;
       readonly lastRow: number;
       readonly yarns: readonly string[];
-      /** Each group has its own ball of each contrast. */
-      readonly hasOwnBalls: boolean;
+      /** Indices of the groups that have a ball of contrast of their own; `all` of the band, if there is more than one. */
+      readonly ownBalls: readonly number[] | 'all';
       readonly wraps: number;
     }
   | { readonly code: 'fold'; readonly after: number }
@@ -93,9 +93,16 @@ function patternOf(project: Project, plan: Plan, band: number): Step {
     firstRow,
     lastRow,
     yarns: [mainYarn(project), ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
-    hasOwnBalls: project.bands[band]?.ownBalls ?? false,
+    ownBalls: ownBallsOf(project, plan, band),
     wraps: rows.reduce((sum, { wraps }) => sum + wraps.length, 0),
   };
+}
+
+function ownBallsOf(project: Project, plan: Plan, band: number): readonly number[] | 'all' {
+  const groups = project.bands[band]?.groups ?? [];
+  const first = plan.groups.findIndex((group) => group.band === band);
+  const own = groups.flatMap(({ hasOwnBall }, index) => (hasOwnBall ? [first + index] : []));
+  return own.length > 1 && own.length === groups.length ? 'all' : own;
 }
 
 /** Neighbouring rows on which the same is done. */

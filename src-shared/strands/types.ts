@@ -94,6 +94,12 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
   | { readonly code: 'no-set-up-row' }
   | { readonly code: 'infant-floats'; readonly count: number }
+  | {
+      readonly code: 'mirrored-lettering';
+      readonly group: number;
+      readonly motif: string;
+      readonly isGroupMirrored: boolean;
+    }
   | { readonly code: 'faint-contrast'; readonly yarn: number; readonly ratio: number }
 );
 
@@ -109,5 +115,6 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'figure-in-seam',
   'no-set-up-row',
   'infant-floats',
+  'mirrored-lettering',
   'faint-contrast',
 ]);

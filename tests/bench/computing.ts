@@ -6,7 +6,7 @@
  */
 import type { Grid } from '@shared/grid/index.ts';
 import { makePlan } from '@shared/knitting/index.ts';
-import { sampleProject, START_PIECE, startBand, type Motif, type Project } from '@shared/project/index.ts';
+import { sampleProject, START_PIECE, startBand, startGroup, type Motif, type Project } from '@shared/project/index.ts';
 import { measure, trueRepeat } from '@shared/repeat/index.ts';
 import { median, type Bar } from './bar.ts';
 
@@ -179,7 +179,7 @@ function coveredWith(grid: Grid): Project {
     bands: [
       {
         ...startBand(motif.id, [across]),
-        groups: [{ motif: motif.id, across, up, isMirrored: false }],
+        groups: [{ ...startGroup(motif.id, across), up }],
         position: { kind: 'from-row', row: 2 },
       },
     ],

@@ -24,7 +24,15 @@ export function twelveStitchMotif(
     name: 'Twelve',
     yarns: START_YARNS,
     motifs: [
-      { id: 'm', name: 'twelve', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles', underlay: null },
+      {
+        id: 'm',
+        name: 'twelve',
+        grid: gridFromText(drawing, '.#'),
+        ground: 0,
+        shows: 'needles',
+        isLettering: false,
+        underlay: null,
+      },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],

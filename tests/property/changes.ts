@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { motifOf, type Band, type Change, type Motif, type Project } from '@shared/project/index.ts';
+import { motifOf, startGroup, type Band, type Change, type Motif, type Project } from '@shared/project/index.ts';
 import { anyUnderlay } from './projects.ts';
 
 /** A change that fits the project at the time it is made, and may depend on it. */
@@ -62,7 +62,7 @@ const bandStep: fc.Arbitrary<Step> = fc
   .oneof(
     fc.array(count(1, 4), { minLength: 1, maxLength: 3 }).map((copies) => ({
       name: 'copies' as const,
-      to: { groups: copies.map((across) => ({ motif: 'lighthouse', across, up: 1, isMirrored: false })) },
+      to: { groups: copies.map((across) => startGroup('lighthouse', across)) },
     })),
     fc
       .constantFrom('seam' as const, 'even' as const)
@@ -73,7 +73,10 @@ const bandStep: fc.Arbitrary<Step> = fc
     })),
     count(0, 7).map((choice) => ({ name: 'choose-placement' as const, to: { choice } })),
     count(1, 50).map((row) => ({ name: 'first-row' as const, to: { position: { kind: 'from-row' as const, row } } })),
-    fc.boolean().map((ownBalls) => ({ name: 'own-balls' as const, to: { ownBalls } })),
+    fc.record({ rise: count(0, 9), hasOwnBall: fc.boolean() }).map((group) => ({
+      name: 'own-balls' as const,
+      to: { groups: [{ ...startGroup('lighthouse', 1), ...group }] },
+    })),
   )
   .map((change) => () => ({ ...change, kind: 'band', band: 0 }));
 

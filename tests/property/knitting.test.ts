@@ -66,7 +66,7 @@ function strandAt(plan: Plan, project: Project, row: number, needle: number): st
   const yarn = cellAt(plan, row, needle);
   if (yarn === mainYarn(project)) return 'main';
   const group = groupAt(plan, row, needle);
-  const hasOwnBall = group !== null && project.bands[plan.groups[group]?.band ?? 0]?.ownBalls === true;
+  const hasOwnBall = group !== null && project.bands.flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
   return `${yarn} of ${hasOwnBall ? group : 'all'}`;
 }
 

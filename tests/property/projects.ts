@@ -65,16 +65,25 @@ export const anyProject: fc.Arbitrary<Project> = fc
     fc.record({
       yarns: fc.constant(YARNS.slice(0, yarns)),
       motifs: fc.array(
-        fc.tuple(figure(yarns, ground), fc.constantFrom('worn' as const, 'needles' as const), anyUnderlay),
+        fc.tuple(
+          figure(yarns, ground),
+          fc.constantFrom('worn' as const, 'needles' as const),
+          fc.boolean(),
+          anyUnderlay,
+        ),
         { minLength: 1, maxLength: 2 },
       ),
       ground: fc.constant(ground),
       groups: fc.array(
-        fc.record({ motif: fc.nat(1), across: count(1, 3), up: count(1, 2), isMirrored: fc.boolean() }),
-        {
-          minLength: 1,
-          maxLength: 3,
-        },
+        fc.record({
+          motif: fc.nat(1),
+          across: count(1, 3),
+          up: count(1, 2),
+          isMirrored: fc.boolean(),
+          rise: fc.oneof({ arbitrary: fc.constant(0), weight: 2 }, count(0, 9)),
+          hasOwnBall: fc.boolean(),
+        }),
+        { minLength: 1, maxLength: 3 },
       ),
       stitches: count(20, 90),
       rows: count(18, 60),
@@ -86,7 +95,6 @@ export const anyProject: fc.Arbitrary<Project> = fc
       judge: fc.constantFrom('figure' as const, 'blocks' as const),
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
       cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
-      ownBalls: fc.boolean(),
       piece: fc.record({
         oddStitch: side,
         offset: count(-10, 10),
@@ -127,17 +135,17 @@ export const anyProject: fc.Arbitrary<Project> = fc
       choice: parts.choice,
       position: parts.row === null ? { kind: 'centred', oddRow: parts.oddRow } : { kind: 'from-row', row: parts.row },
       cutCopies: parts.cutCopies,
-      ownBalls: parts.ownBalls,
     };
     return {
       name: 'any',
       yarns: parts.yarns,
-      motifs: motifs.map(([grid, shows, underlay], index) => ({
+      motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
         id: `motif-${index + 1}`,
         name: `motif ${index + 1}`,
         grid,
         ground: parts.ground,
         shows,
+        isLettering,
         underlay,
       })),
       piece: {

@@ -129,7 +129,10 @@ describe('a knitter with the row list', () => {
         const project: Project = {
           ...any,
           piece: { ...any.piece, endNeedleSelection: false },
-          bands: any.bands.map((band) => ({ ...band, ownBalls: false })),
+          bands: any.bands.map((band) => ({
+            ...band,
+            groups: band.groups.map((group) => ({ ...group, hasOwnBall: false })),
+          })),
         };
         const made = outcome(() => makePlan(project));
         fc.pre(made.ok);

@@ -39,7 +39,7 @@ function chunksOf(bytes: Uint8Array): { kind: string; content: Buffer }[] {
 }
 
 function motifOf(grid: Motif['grid']): Motif {
-  return { id: 'm', name: 'trial', grid, ground: 0, shows: 'worn', underlay: null };
+  return { id: 'm', name: 'trial', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null };
 }
 
 describe('a chart image of cells alone', () => {

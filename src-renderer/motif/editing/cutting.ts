@@ -1,6 +1,6 @@
 /** Cells cut out of a drawing, to be moved, copied and laid elsewhere. Pure. */
-import { boxBetween, cellAt, isInside, patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/project/index.ts';
+import { applyPatch, boxBetween, cellAt, isInside, patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
+import type { Change, Motif } from '@shared/project/index.ts';
 import type { PaintChange } from './strokes.ts';
 
 /** In a cutting: a cell that does not belong to it. No palette index is so large. */
@@ -17,7 +17,12 @@ export interface Cutting {
  * their place to the ground, or cells that come from elsewhere.
  */
 export type Floating = Cutting &
-  ({ readonly name: 'move'; readonly lifted: Cutting } | { readonly name: 'paste' | 'lettering' | 'stamp' });
+  (
+    | { readonly name: 'move'; readonly lifted: Cutting }
+    | { readonly name: 'paste' | 'stamp' }
+    /** `reads`: from left to right on the chart. */
+    | { readonly name: 'lettering'; readonly reads: boolean }
+  );
 
 /** The part of the box between two corners that lies on the grid, or null. */
 export function cutBox(grid: Grid, from: Cell, to: Cell): Cutting | null {
@@ -85,6 +90,11 @@ export function layChange(motif: Motif, floating: Floating): PaintChange | null 
   const laid = indicesOf(motif.grid, floating);
   const under = floating.name === 'move' ? groundUnder(motif, floating.lifted) : [];
   return patched(motif, floating.name, [...under, ...laid]);
+}
+
+/** The change that lays letters which read on the chart: from then on the motif must not be seen mirrored. */
+export function asLettering(motif: Motif, { name, patch }: PaintChange): Change {
+  return { name, kind: 'motif', motif: motif.id, to: { grid: applyPatch(motif.grid, patch), isLettering: true } };
 }
 
 function groundUnder(motif: Motif, cutting: Cutting): [number, number][] {

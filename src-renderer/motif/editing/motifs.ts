@@ -19,7 +19,15 @@ export interface MotifsStep {
 export function addMotif(project: Project, like: MotifId, name: string): MotifsStep {
   const { ground, shows, grid } = motifOf(project, like);
   const id = freeId(project);
-  const empty = { id, name, ground, shows, underlay: null, grid: makeGrid(grid.width, grid.height, ground) };
+  const empty = {
+    id,
+    name,
+    ground,
+    shows,
+    isLettering: false,
+    underlay: null,
+    grid: makeGrid(grid.width, grid.height, ground),
+  };
   return insertBehind(project, 'add-motif', like, empty);
 }
 

@@ -36,11 +36,13 @@ export function sizeWithRoom(motif: Grid, ink: Grid): { width: number; height: n
 
 /**
  * The letters in one yarn, floating with their lower left corner at the cursor,
- * or as far left and down of it as it takes to lie on the motif whole.
+ * or as far left and down of it as it takes to lie on the motif whole. They
+ * read on the chart unless they are laid mirrored.
  */
-export function floatingLetters(ink: Grid, colour: number, motif: Grid, cursor: Cell): Floating {
+export function floatingLetters(ink: Grid, colour: number, motif: Grid, cursor: Cell, reads: boolean): Floating {
   return {
     name: 'lettering',
+    reads,
     cells: { ...ink, cells: ink.cells.map((cell) => (cell === 1 ? colour : OPEN)) },
     at: {
       column: Math.max(0, Math.min(cursor.column, motif.width - ink.width)),

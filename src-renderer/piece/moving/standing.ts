@@ -1,7 +1,7 @@
 /**
  * How far a group can go: needle by needle and row by row, until something is
- * in its way. Groups of a band start on one row, so going up or down takes the
- * whole band along.
+ * in its way. Groups of a band keep their rows to each other, so going up or down
+ * takes the whole band along.
  */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
@@ -18,8 +18,8 @@ export interface Standing {
 /** What does not move while groups of one band do. */
 export interface Ground {
   readonly outline: Outline;
-  /** The groups of the band, in needles and rows. */
-  readonly groups: readonly { readonly width: number; readonly height: number }[];
+  /** The groups of the band, in needles and rows, and how many rows above the band's first row each starts. */
+  readonly groups: readonly { readonly width: number; readonly height: number; readonly rise: number }[];
   /** The groups of all other bands. */
   readonly others: readonly PlacedGroup[];
 }
@@ -30,30 +30,34 @@ export type Stop = 'edge' | 'end' | 'group' | 'band';
 export function groundOf(plan: Plan, band: number): Ground {
   return {
     outline: plan.outline,
-    groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
+    groups: plan.groups.filter((group) => group.band === band).map((group) => sizeOf(group, firstRowOf(plan, band))),
     others: plan.groups.filter((group) => group.band !== band),
   };
 }
 
 export function standingOf(plan: Plan, band: number): Standing {
   const groups = plan.groups.filter((group) => group.band === band);
-  return { first: groups.map(({ block }) => block.first), firstRow: groups[0]?.firstRow ?? 1 };
+  return { first: groups.map(({ block }) => block.first), firstRow: firstRowOf(plan, band) };
+}
+
+function firstRowOf(plan: Plan, band: number): number {
+  return plan.bands[band]?.firstRow ?? 1;
 }
 
 /** What keeps the groups from standing so, or null if they can. */
 export function whatStops({ outline, groups, others }: Ground, { first, firstRow }: Standing): Stop | null {
-  const lastRow = firstRow + Math.max(...groups.map(({ height }) => height)) - 1;
+  const lastRow = firstRow + Math.max(...groups.map(({ height, rise }) => rise + height)) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
   const edges = edgesAt(outline, firstRow);
   let end: number = edges.first;
-  for (const [index, { width, height }] of groups.entries()) {
+  for (const [index, { width, height, rise }] of groups.entries()) {
     const start = first[index] as number;
     const last = start + width - 1;
     if (start < edges.first || last > edges.last) return 'edge';
     if (start < end) return 'group';
     end = last + 1;
     const isOverlapping = ({ block, firstRow: from, lastRow: to }: PlacedGroup): boolean =>
-      from < firstRow + height && firstRow <= to && block.first <= last && start <= block.last;
+      from < firstRow + rise + height && firstRow + rise <= to && block.first <= last && start <= block.last;
     if (others.some(isOverlapping)) return 'band';
   }
   return null;
@@ -103,6 +107,6 @@ function sideways(standing: Standing, group: number, first: number): Standing | 
   return { ...standing, first: standing.first.map((at, index) => (index === group ? ((at + step) as Slot) : at)) };
 }
 
-function sizeOf({ block, firstRow, lastRow }: PlacedGroup): { width: number; height: number } {
-  return { width: block.last - block.first + 1, height: lastRow - firstRow + 1 };
+function sizeOf({ block, firstRow, lastRow }: PlacedGroup, bandRow: number): Ground['groups'][number] {
+  return { width: block.last - block.first + 1, height: lastRow - firstRow + 1, rise: firstRow - bandRow };
 }

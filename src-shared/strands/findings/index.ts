@@ -3,6 +3,7 @@ import { WARNING_CODES, type Finding } from '../types.ts';
 import { contrastToEdges, copiesLeftOut, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
 import { infantFloats } from './infant.ts';
 import { longCarries, longFloats } from './long.ts';
+import { mirroredLettering } from './lettering.ts';
 import type { Inspected } from './question.ts';
 import { faintContrast, manyYarns } from './yarns.ts';
 
@@ -18,6 +19,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   cutCopies,
   copiesLeftOut,
   figureInSeam,
+  mirroredLettering,
   longFloats,
   longCarries,
   faintContrast,

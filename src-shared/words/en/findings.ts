@@ -48,6 +48,10 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
   'no-set-up-row': () =>
     'The pattern begins on row 1, so there is no row before it on which its needles are selected. Start it on row 2 or above, or select them by hand.',
+  'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
+    `${motif} in group ${group + 1} would be seen mirrored when worn, and it holds letters. ${
+      isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
+    }`,
   'infant-floats': ({ rows, count }) =>
     `This piece is for an infant and has ${n.count(count, 'float')} on ${n.rowSpan(...rows)}. ${INFANT}`,
   'faint-contrast': ({ yarn, ratio }, yarns) =>

@@ -174,6 +174,8 @@ export const motif = {
       worn: 'As it will be seen; where that is the knit side, the needles get its mirror image.',
       needles: 'As you see it on the bed while knitting.',
     },
+    isLettering: 'It holds letters',
+    isLetteringHint: 'You are warned where they would be seen mirrored.',
   },
 
   drawing: {

@@ -236,6 +236,8 @@ export const piece = {
       'left-out': 'left out',
     },
     ownBalls: 'A ball for each group',
+    ownBall: 'A ball of its own',
+    rise: 'Rows above the lowest group',
     groupNumber: (index: number): string => `Group ${index + 1}`,
     copiesUp: 'Copies upwards',
     mirrored: 'Mirrored',

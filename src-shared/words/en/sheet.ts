@@ -53,9 +53,9 @@ function step(said: Step): Rich {
     case 'by-hand':
       return rich`No row comes before the pattern: select the needles of row ${strong(said.firstRow)} by hand.`;
     case 'pattern':
-      return rich`Knit ${strong(n.rowSpan(said.firstRow, said.lastRow))} in pattern with ${n.list(said.yarns)}${
-        said.hasOwnBalls ? rich`, ${strong('a ball of contrast for each group')}` : ''
-      }.${said.wraps > 0 ? ' Before each row, wrap the needle that the row list names.' : ''}`;
+      return rich`Knit ${strong(n.rowSpan(said.firstRow, said.lastRow))} in pattern with ${n.list(said.yarns)}${ownBalls(
+        said.ownBalls,
+      )}.${said.wraps > 0 ? ' Before each row, wrap the needle that the row list names.' : ''}`;
     case 'fold':
       return rich`Row ${strong(said.after)} is the turning row: the hem folds after it, and the half below is hidden.`;
     case 'shaping':
@@ -65,6 +65,13 @@ function step(said: Step): Rich {
     case 'end':
       return rich`The piece ends with the row counter at ${strong(said.rows)}.`;
   }
+}
+
+function ownBalls(groups: readonly number[] | 'all'): Rich {
+  if (groups === 'all') return rich`, ${strong('a ball of contrast for each group')}`;
+  if (groups.length === 0) return rich``;
+  const whose = `${groups.length === 1 ? 'group' : 'groups'} ${n.list(groups.map((group) => `${group + 1}`))}`;
+  return rich`, ${strong(`a ball of contrast of its own for ${whose}`)}`;
 }
 
 function firstNeedles(first: readonly Slot[], isMirrored: boolean | null): Rich {

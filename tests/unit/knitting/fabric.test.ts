@@ -31,7 +31,7 @@ describe('the fabric on the needles', () => {
   });
 
   it('repeats a copy across and up', () => {
-    const plan = makePlan(projectWith({ motif: ['X..', '.X.'], copies: [2], up: 2, stitches: 8, rows: 6 }));
+    const plan = makePlan(projectWith({ motif: ['X..', '.X.'], copies: [2], group: { up: 2 }, stitches: 8, rows: 6 }));
     expect(text(plan.fabric)).toEqual(['........', '.X..X...', '..X..X..', '.X..X...', '..X..X..', '........']);
   });
 

@@ -31,7 +31,12 @@ describe('long floats', () => {
   it('are gone with a ball for each group', () => {
     const [band] = COLUMNS.bands;
     if (!band) throw new Error('no band');
-    expect(makePlan({ ...COLUMNS, bands: [{ ...band, ownBalls: true }] }).findings).toEqual([]);
+    expect(
+      makePlan({
+        ...COLUMNS,
+        bands: [{ ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) }],
+      }).findings,
+    ).toEqual([]);
   });
 
   it('of main behind a solid figure are told apart from those of the contrast', () => {
@@ -112,7 +117,7 @@ describe('too many yarns in a row', () => {
   });
 
   it('does not count balls of one yarn', () => {
-    const plan = makePlan(projectWith({ ...TWO_COLUMNS, band: { ...byHand(-5, 4), ownBalls: true } }));
+    const plan = makePlan(projectWith({ ...TWO_COLUMNS, band: byHand(-5, 4), group: { hasOwnBall: true } }));
     expect(only(plan, 'many-yarns')).toEqual([]);
   });
 });
@@ -231,6 +236,28 @@ describe('the seam', () => {
       only(makePlan(projectWith({ ...given, band: { ...byHand(-5), unit, judge: 'blocks' } })), 'figure-in-seam'),
     ).toMatchObject([{ side: 'left', stitches: 1, rows: [1, 2] }]);
   });
+});
+
+describe('letters', () => {
+  // The knit side is seen from the other side than the needles: what is drawn as on the needles is worn mirrored.
+  it.each([
+    { shows: 'worn', finishedFace: 'knit', isMirrored: false, isBackwards: false },
+    { shows: 'worn', finishedFace: 'knit', isMirrored: true, isBackwards: true },
+    { shows: 'needles', finishedFace: 'knit', isMirrored: false, isBackwards: true },
+    { shows: 'needles', finishedFace: 'knit', isMirrored: true, isBackwards: false },
+    { shows: 'needles', finishedFace: 'purl', isMirrored: false, isBackwards: false },
+    { shows: 'worn', finishedFace: 'purl', isMirrored: true, isBackwards: true },
+  ] as const)(
+    'drawn as $shows on a $finishedFace face, mirrored: $isMirrored, are backwards: $isBackwards',
+    ({ shows, finishedFace, isMirrored, isBackwards }) => {
+      const given = { motif: ['XX', 'X.'], copies: [1], stitches: 8, rows: 4, shows, piece: { finishedFace } };
+      const project = projectWith({ ...given, group: { isMirrored } });
+      expect(only(makePlan(project), 'mirrored-lettering')).toEqual([]);
+      const motifs = project.motifs.map((motif) => ({ ...motif, isLettering: true }));
+      const expected = [{ group: 0, motif: 'trial motif', rows: [2, 3], isGroupMirrored: isMirrored }];
+      expect(only(makePlan({ ...project, motifs }), 'mirrored-lettering')).toMatchObject(isBackwards ? expected : []);
+    },
+  );
 });
 
 describe('a piece for an infant', () => {

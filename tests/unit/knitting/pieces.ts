@@ -6,6 +6,7 @@ import {
   START_YARNS,
   startBand,
   type Band,
+  type Group,
   type Piece,
   type Project,
   type Yarn,
@@ -15,7 +16,7 @@ interface Given {
   /** Topmost row first: `.` ground, `X` yarn 1, `O` yarn 2. */
   readonly motif: readonly string[];
   readonly copies: readonly number[];
-  readonly up?: number;
+  readonly group?: Partial<Group>;
   readonly stitches: number;
   readonly rows: number;
   readonly shows?: Shows;
@@ -30,7 +31,7 @@ const THIRD: Yarn = { name: 'kelp', colour: '#20302a', tex: null };
 export function projectWith({
   motif,
   copies,
-  up = 1,
+  group,
   stitches,
   rows,
   shows = 'needles',
@@ -42,9 +43,19 @@ export function projectWith({
   return {
     name: 'trial',
     yarns: yarns ?? [...START_YARNS, THIRD],
-    motifs: [{ id: 'motif', name: 'trial motif', grid: gridFromText(motif, '.XO'), ground: 0, shows, underlay: null }],
+    motifs: [
+      {
+        id: 'motif',
+        name: 'trial motif',
+        grid: gridFromText(motif, '.XO'),
+        ground: 0,
+        shows,
+        isLettering: false,
+        underlay: null,
+      },
+    ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
-    bands: [{ ...start, groups: start.groups.map((group) => ({ ...group, up })), ...band }],
+    bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
   };
 }
 

@@ -52,7 +52,7 @@ describe('what cannot be knitted as described', () => {
     },
     {
       why: 'a motif taller than the front of the hem',
-      project: projectWith({ ...PLAIN, up: 2, piece: { hemRows: 6 } }),
+      project: projectWith({ ...PLAIN, group: { up: 2 }, piece: { hemRows: 6 } }),
       problem: { code: 'motif-taller-than-section', facts: { rows: 4, section: 'hem-front', available: 3 } },
     },
     {

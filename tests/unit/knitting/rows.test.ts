@@ -58,9 +58,25 @@ describe('rows of a band', () => {
     { rows: 30, hemRows: 11, up: 1, first: 8, section: 'hem-front', why: 'a hem of 11: back 5, front rows 6–11' },
     { rows: 12, hemRows: 0, up: 3, first: 4, section: 'body', why: 'three copies upwards' },
   ] as const)('$first: $why', ({ rows, hemRows, up, first, section }) => {
-    const plan = makePlan(projectWith({ motif, copies: [1], up, stitches: 9, rows, piece: { hemRows } }));
+    const plan = makePlan(projectWith({ motif, copies: [1], group: { up }, stitches: 9, rows, piece: { hemRows } }));
     expect(plan.bands[0]?.firstRow).toBe(first);
     expect(plan.rows[first - 1]?.section).toBe(section);
+  });
+
+  it('are as many as its groups reach, each from a row of its own', () => {
+    const project = projectWith({ motif, copies: [1, 1, 1], stitches: 20, rows: 20 });
+    const [band] = project.bands as [(typeof project.bands)[number]];
+    const rises = [7, 3, 5];
+    const groups = band.groups.map((group, at) => ({ ...group, rise: rises[at] as number }));
+    const plan = makePlan({ ...project, bands: [{ ...band, groups }] });
+    // The lowest group stands on the band's first row, the highest 7 - 3 = 4 rows above it: 6 rows of 20,
+    // so 14 are left, 7 below.
+    expect(plan.bands[0]).toMatchObject({ firstRow: 8, lastRow: 13, setUpAt: 6 });
+    expect(plan.groups.map(({ firstRow, lastRow }) => [firstRow, lastRow])).toEqual([
+      [12, 13],
+      [8, 9],
+      [10, 11],
+    ]);
   });
 
   it('begin on the given row, whatever the sections', () => {

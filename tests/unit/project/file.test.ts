@@ -106,9 +106,12 @@ const TEXT_OF_VERSION_1 = `{
 
 /** The same project as it is written now. A change here needs a new file version. */
 const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
-  .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "underlay": null,\n')
-  .replace('      "ownBalls"', '      "cutCopies": "kept",\n      "ownBalls"')
-  .replace('          "up": 1\n', '          "up": 1,\n          "isMirrored": false\n');
+  .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "isLettering": false,\n      "underlay": null,\n')
+  .replace('      "ownBalls": false', '      "cutCopies": "kept"')
+  .replace(
+    '          "up": 1\n',
+    '          "up": 1,\n          "isMirrored": false,\n          "rise": 0,\n          "hasOwnBall": false\n',
+  );
 
 const step = (row: number) => ({ row, left: 1, right: 1 });
 const UNDERLAY = {

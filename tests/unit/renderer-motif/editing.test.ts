@@ -18,6 +18,7 @@ const motif = (lines: readonly string[], ground = 0): Motif => ({
   grid: gridFromText(lines, '.#o'),
   ground,
   shows: 'worn',
+  isLettering: false,
   underlay: null,
 });
 const around = (lines: readonly string[]): Project => ({

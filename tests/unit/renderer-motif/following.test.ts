@@ -14,7 +14,15 @@ import { nextSymmetry, SYMMETRIES, tileToFollow } from '../../../src-renderer/mo
 import { TOOLS, type Drawing } from '../../../src-renderer/motif/tools/index.ts';
 
 const drawing = (width: number, height: number, to: Partial<Drawing['following']>, isFilled = false): Drawing => ({
-  motif: { id: 'm', name: 'm', grid: makeGrid(width, height), ground: 0, shows: 'worn', underlay: null },
+  motif: {
+    id: 'm',
+    name: 'm',
+    grid: makeGrid(width, height),
+    ground: 0,
+    shows: 'worn',
+    isLettering: false,
+    underlay: null,
+  },
   colour: 1,
   following: { symmetry: 'none', tile: null, ...to },
   isFilled,

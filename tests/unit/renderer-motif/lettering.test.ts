@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { gridToText, makeGrid } from '@shared/grid/index.ts';
+import { applyPatch, gridToText, makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { layChange } from '../../../src-renderer/motif/editing/cutting.ts';
+import { asLettering, layChange } from '../../../src-renderer/motif/editing/cutting.ts';
 import {
   FIRST_LETTERING,
   floatingLetters,
@@ -17,7 +17,7 @@ const ink = inkOf({ ...FIRST_LETTERING, text: 'L' });
 
 /** The motif after what floats is laid, topmost row first. */
 function laid(motif: Motif, colour: number, column: number, row: number): string[] {
-  const change = layChange(motif, floatingLetters(ink, colour, motif.grid, { column, row }));
+  const change = layChange(motif, floatingLetters(ink, colour, motif.grid, { column, row }, true));
   if (!change) return gridToText(motif.grid, '.#o');
   const after = applyChange({ ...project, motifs: [motif] }, change).motifs[0] as Motif;
   return gridToText(after.grid, '.#o');
@@ -30,13 +30,22 @@ describe('letters on the chart', () => {
     expect(laid(dotted, 1, 1, 1)).toEqual(['o#oooo', 'o#oooo', 'o#oooo', 'o#oooo', 'o###oo', 'oooooo']);
   });
 
+  it('that read on the chart make the motif one that must not be mirrored', () => {
+    const paint = layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true));
+    if (!paint) throw new Error('Nothing was laid');
+    const change = asLettering(plain, paint);
+    const [after] = applyChange({ ...project, motifs: [plain] }, change).motifs as [Motif];
+    expect(after).toEqual({ ...plain, isLettering: true, grid: applyPatch(plain.grid, paint.patch) });
+    expect(change.name).toBe('lettering');
+  });
+
   it('float where they lie on the motif whole, if they fit', () => {
-    expect(floatingLetters(ink, 1, plain.grid, { column: 5, row: 5 }).at).toEqual({ column: 3, row: 1 });
-    expect(floatingLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }).at).toEqual({ column: 0, row: 0 });
+    expect(floatingLetters(ink, 1, plain.grid, { column: 5, row: 5 }, true).at).toEqual({ column: 3, row: 1 });
+    expect(floatingLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }, true).at).toEqual({ column: 0, row: 0 });
   });
 
   it('are a step of undo that is named after them', () => {
-    expect(layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 0, row: 0 }))?.name).toBe('lettering');
+    expect(layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
   });
 
   it.each([

@@ -10,6 +10,7 @@ const motifOfRows = (id: string, rows: readonly string[]): Motif => ({
   grid: gridFromText(rows, '.#o'),
   ground: 0,
   shows: 'worn',
+  isLettering: false,
   underlay: null,
 });
 const full = motifOfRows('full', ['ooooo', 'ooooo', 'ooooo', 'ooooo']);

@@ -16,7 +16,7 @@ const drawings: [string, string[]][] = [
 describe('what is said to come out of a trim', () => {
   it.each(drawings)('does come out, from %s', (_, rows) => {
     const grid = gridFromText(rows, '.X');
-    const motif: Motif = { id: 'm', name: 'm', grid, ground: 0, shows: 'worn', underlay: null };
+    const motif: Motif = { id: 'm', name: 'm', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null };
     for (const cursor of [
       { column: 0, row: 0 },
       { column: 2, row: 0 },

@@ -64,7 +64,7 @@ describe('a picture to trace', () => {
     const full = { ...sample, motifs: Array.from({ length: 8 }, (_, at) => ({ ...motif, id: `m${at}` })) };
     const copied = outcome(() => duplicateMotif(full, 'm0', 'copy'));
     expect(copied).toMatchObject({ problem: { code: 'underlays-too-large' } });
-    const bare = { ...full, motifs: [...full.motifs, { ...motif, id: 'bare', underlay: null }] };
+    const bare = { ...full, motifs: [...full.motifs, { ...motif, id: 'bare', isLettering: false, underlay: null }] };
     expect(outcome(() => layUnderlay(bare, 'bare', large, 1))).toMatchObject({
       problem: { code: 'underlays-too-large' },
     });

@@ -9,6 +9,7 @@ const motif = (lines: readonly string[]): Motif => ({
   grid: gridFromText(lines, '.#o'),
   ground: 0,
   shows: 'worn',
+  isLettering: false,
   underlay: null,
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
+import { startGroup } from '@shared/project/index.ts';
 import { parseCopies, parseFirstNeedles, withCopies } from '../../../src-renderer/piece/panel/copies.ts';
 
 describe('how many copies each group has, as it is written', () => {
@@ -19,15 +20,15 @@ describe('how many copies each group has, as it is written', () => {
 
   it('keeps the motif and the copies upwards of groups that stay, and makes new ones like the last', () => {
     const groups = [
-      { motif: 'a', across: 1, up: 2, isMirrored: false },
-      { motif: 'b', across: 1, up: 3, isMirrored: false },
+      { ...startGroup('a', 1), up: 2 },
+      { ...startGroup('b', 1), up: 3 },
     ];
     expect(withCopies(groups, [4, 5, 6])).toEqual([
-      { motif: 'a', across: 4, up: 2, isMirrored: false },
-      { motif: 'b', across: 5, up: 3, isMirrored: false },
-      { motif: 'b', across: 6, up: 3, isMirrored: false },
+      { ...startGroup('a', 4), up: 2 },
+      { ...startGroup('b', 5), up: 3 },
+      { ...startGroup('b', 6), up: 3 },
     ]);
-    expect(withCopies(groups, [7])).toEqual([{ motif: 'a', across: 7, up: 2, isMirrored: false }]);
+    expect(withCopies(groups, [7])).toEqual([{ ...startGroup('a', 7), up: 2 }]);
   });
 });
 

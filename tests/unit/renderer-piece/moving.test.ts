@@ -39,6 +39,16 @@ describe('a group that is moved', () => {
     expect(walked(twoGroups(), group, first, firstRow)).toEqual(expected);
   });
 
+  it('stops where another group of its band, which starts higher, has no rows left', () => {
+    const project = twoGroups();
+    const [band] = project.bands as [Band];
+    const [one, other] = band.groups as [Band['groups'][number], Band['groups'][number]];
+    const raised = { ...project, bands: [{ ...band, groups: [one, { ...other, rise: 2 }] }] };
+    // Rows 3 and 4, and 5 and 6 of 6.
+    expect(walked(raised, 0, -8, 4)).toEqual({ first: [-8, 3], firstRow: 3, stop: 'end' });
+    expect(walked(raised, 0, -8, 2)).toEqual({ first: [-8, 3], firstRow: 2, stop: null });
+  });
+
   it('stops at a band above, and slides along under it', () => {
     // The other band lies on L2, L1 and R1, rows 5 and 6.
     expect(walked(withSecondBand(5), 0, -4, 3)).toEqual({ first: [-4, 3], firstRow: 3, stop: null });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Side, Slot } from '@shared/bed/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
+import { startGroup } from '@shared/project/index.ts';
 import type { Finding } from '@shared/strands/index.ts';
 import { gathered } from '../../../src-renderer/piece/panel/gathered.ts';
 import { stripOf } from '../../../src-renderer/piece/panel/strip.ts';
@@ -53,7 +54,7 @@ describe('the piece while something stands in the way', () => {
   it.each([
     {
       name: 'groups wider than the piece',
-      to: { band: { rule: { kind: 'seam' }, groups: [{ motif: 'm', across: 9, up: 1, isMirrored: false }] } },
+      to: { band: { rule: { kind: 'seam' }, groups: [startGroup('m', 9)] } },
       code: 'groups-wider-than-piece',
     },
     {

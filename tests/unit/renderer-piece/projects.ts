@@ -12,7 +12,17 @@ export function projectOf(
   return {
     name: 'small',
     yarns: START_YARNS,
-    motifs: [{ id: 'm', name: 'm', grid: gridFromText(drawing, '.#'), ground: 0, shows: 'needles', underlay: null }],
+    motifs: [
+      {
+        id: 'm',
+        name: 'm',
+        grid: gridFromText(drawing, '.#'),
+        ground: 0,
+        shows: 'needles',
+        isLettering: false,
+        underlay: null,
+      },
+    ],
     piece: { ...START_PIECE, ...to.piece },
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   };

@@ -1,6 +1,6 @@
 /** Projects that put the sheet to the test: plain, small, long, crowded, badly named. */
 import { gridFromText, makeGrid, type Grid } from '@shared/grid/index.ts';
-import { sampleProject, startBand, START_PIECE, type Project } from '@shared/project/index.ts';
+import { sampleProject, startBand, startGroup, START_PIECE, type Project } from '@shared/project/index.ts';
 
 const sample = sampleProject();
 
@@ -20,7 +20,7 @@ function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | '
   return {
     name,
     yarns: sample.yarns,
-    motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', underlay: null }],
+    motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null }],
   };
 }
 
@@ -72,11 +72,8 @@ export function crowdedProject(): Project {
     piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
     bands: [
       {
-        ...startBand(
-          'm',
-          Array.from({ length: 30 }, () => 1),
-        ),
-        ownBalls: true,
+        ...startBand('m', []),
+        groups: Array.from({ length: 30 }, () => ({ ...startGroup('m', 1), hasOwnBall: true })),
       },
       { ...startBand('m', [5, 2, 1]), position: { kind: 'from-row', row: 2 }, rule: { kind: 'even' } },
     ],

@@ -43,7 +43,7 @@ describe('yarn for a piece', () => {
   });
 
   it('has two tails for each ball', () => {
-    const own = makePlan(projectWith({ ...given, band: { ...given.band, ownBalls: true } })).yarn.uses[1];
+    const own = makePlan(projectWith({ ...given, group: { hasOwnBall: true } })).yarn.uses[1];
     expect(own).toMatchObject({ balls: 2, floatsMm: 0, tailsMm: 4 * TAIL_MM, stitches: 4 });
     expect(own?.carriesMm).toBeCloseTo(2 * 4, 10);
   });

@@ -1,0 +1,22 @@
+/** Letters that would be read backwards. */
+import { isMirroredWhenWorn } from '../../bed/index.ts';
+import { motifOf } from '../../project/project.ts';
+import type { Finding } from '../types.ts';
+import type { Inspected } from './question.ts';
+
+/**
+ * `mirrored-lettering`: a motif that must be read the right way round is seen
+ * mirrored on the finished face, because its chart shows the needles or because
+ * its group is mirrored; both together turn it back.
+ */
+export function mirroredLettering({ project, groups }: Inspected): Finding[] {
+  const { finishedFace } = project.piece;
+  const given = project.bands.flatMap((band) => band.groups);
+  return groups.flatMap(({ place }, group): Finding[] => {
+    const motif = motifOf(project, place.motif);
+    const isGroupMirrored = given[group]?.isMirrored ?? false;
+    if (!motif.isLettering || isMirroredWhenWorn(motif.shows, finishedFace) === isGroupMirrored) return [];
+    const rows = [place.firstRow, place.lastRow] as const;
+    return [{ code: 'mirrored-lettering', rows, group, motif: motif.name, isGroupMirrored }];
+  });
+}
