@@ -1,14 +1,10 @@
-/**
- * What is computed from a project, against one read of every cell.
- *
- * Both are timed in turn, many times over, and the ratio is the median of the
- * ratios of neighbours: whatever else slows the machine down slows both.
- */
+/** What is computed from a project, against one read of every cell. */
 import type { Grid } from '@shared/grid/index.ts';
 import { makePlan } from '@shared/knitting/index.ts';
 import { sampleProject, START_PIECE, startBand, startGroup, type Motif, type Project } from '@shared/project/index.ts';
 import { measure, trueRepeat } from '@shared/repeat/index.ts';
-import { median, type Bar } from './bar.ts';
+import type { Bar } from './bar.ts';
+import { numbers, ratioBar, timed } from './timing.ts';
 
 const WIDTH = 200;
 const HEIGHT = 1000;
@@ -19,46 +15,13 @@ function readEveryCell(cells: Uint8Array): number {
   return sum;
 }
 
-/** Numbers from 0 to 1 that look random and are the same in every run (Numerical Recipes' generator). */
-function numbers(): () => number {
-  let state = 1;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
 function gridOf(width: number, height: number, cell: (column: number, row: number) => number): Grid {
   const cells = Uint8Array.from({ length: width * height }, (_, at) => cell(at % width, Math.floor(at / width)));
   return { width, height, cells };
 }
 
-/** How long `work` takes, ms. Its result is looked at, so that nothing timed is optimised away. */
-function timed(work: () => number): number {
-  const start = performance.now();
-  const result = work();
-  const ms = performance.now() - start;
-  if (Number.isNaN(result)) throw new Error('Nothing was computed');
-  return ms;
-}
-
 function bar(name: string, limit: number, cells: Uint8Array, rounds: number, work: () => number): Bar {
-  const read = (): number => readEveryCell(cells);
-  // Before the clock counts, for the compiler to have seen both.
-  for (let i = 0; i < 20; i++) timed(() => work() + read());
-  const ours: number[] = [];
-  const against: number[] = [];
-  const ratios: number[] = [];
-  for (let i = 0; i < rounds; i++) {
-    // The read before and the one after: a slow moment at either is averaged out.
-    const before = timed(read);
-    const own = timed(work);
-    const one = (before + timed(read)) / 2;
-    ours.push(own);
-    against.push(one);
-    ratios.push(own / one);
-  }
-  return { name, limit, kind: 'at most', ratio: median(ratios), ours: median(ours), against: median(against) };
+  return ratioBar({ name, limit, rounds, work, against: () => readEveryCell(cells) });
 }
 
 /**

@@ -2,6 +2,7 @@
 import { cpus, loadavg } from 'node:os';
 import { barLine, isMet, type Bar } from './bar.ts';
 import { measureBars, planBars, repeatBars } from './computing.ts';
+import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { memoryBars } from './memory.ts';
 import { firstLoadKb, MOST_KB } from './loading.ts';
@@ -17,7 +18,7 @@ let met = 0;
 let all = 0;
 // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
 const paintingBars = async (): Promise<Bar[]> => (await import('./painting.ts')).paintingBars();
-for (const group of [memoryBars, repeatBars, measureBars, planBars, readingBars, paintingBars]) {
+for (const group of [memoryBars, repeatBars, measureBars, planBars, placingBars, readingBars, paintingBars]) {
   for (const bar of await group()) {
     console.log(barLine(bar));
     if (bar.limit !== null) all++;
