@@ -8,7 +8,16 @@ import { plannedOf } from '../planned.ts';
 import { keepLabel, keepOrFree } from './keep.ts';
 import { sayReading } from './say.ts';
 import { readingOf } from './reading.ts';
-import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing.ts';
+import {
+  changeTo,
+  groundOf,
+  isSameStanding,
+  raised,
+  standingOf,
+  walk,
+  type Ground,
+  type Standing,
+} from './standing.ts';
 
 /** A group by its band and its number in it, both from 0. */
 export interface GroupSpot {
@@ -57,23 +66,29 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standingOf(plan, spot.band))));
   }
 
-  /** `needles` to the right as shown, `rows` up. */
-  function move(needles: number, rows: number): void {
+  function go(to: (ground: Ground, from: Standing, group: number) => ReturnType<typeof walk>): void {
     const spot = chosen.group;
     if (!spot || !isChosen()) return;
-    const { project, view } = session;
+    const { project } = session;
     const { plan } = plannedOf(project);
-    const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const from = standingOf(plan, spot.band);
-    const { standing, stop } = walk(groundOf(plan, spot.band), from, spot.group, {
-      first: (from.first[spot.group] as number) + (isTurned ? -needles : needles),
-      firstRow: from.firstRow + rows,
-    });
+    const { standing, stop } = to(groundOf(plan, spot.band), from, spot.group);
     if (!isSameStanding(from, standing)) {
       if (moved?.group !== spot) moved = { group: spot, gesture: newGesture() };
       session.change(changeTo(project, spot.band, standing, from), moved.gesture);
     }
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standing), stop));
+  }
+
+  /** `needles` to the right as shown, `rows` up. */
+  function move(needles: number, rows: number): void {
+    const isTurned = isMirroredOnNeedles(session.view.pieceShows, session.project.piece.finishedFace);
+    go((ground, from, group) =>
+      walk(ground, from, group, {
+        first: (from.first[group] as number) + (isTurned ? -needles : needles),
+        firstRow: from.firstRow + rows,
+      }),
+    );
   }
 
   const moves = [
@@ -91,6 +106,18 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
       keys: [`Shift+${key}`],
       isEnabled: isChosen,
       run: () => move(needles, rows),
+    })),
+    ...(
+      [
+        ['raise', 'PageUp', 1],
+        ['lower', 'PageDown', -1],
+      ] as const
+    ).map(([way, key, rows]): Action => ({
+      id: `group-${way}`,
+      label: () => text[way],
+      keys: [`Shift+${key}`],
+      isEnabled: isChosen,
+      run: () => go((ground, from, group) => raised(ground, from, group, rows)),
     })),
     {
       id: 'keep-needles',

@@ -40,19 +40,20 @@ export function readingOf(plan: Plan, band: number, group: number, standing: Sta
   const question = before && { ...before.question, edges, rule };
   const choice = question && solvePlacement(question, 1)[0];
   if (!choice) throw new RangeError(`Band ${band} has no groups that could move`);
-  const up = standing.firstRow - before.firstRow;
-  const lastRow = before.lastRow + up;
+  const groups = plan.groups
+    .filter((one) => one.band === band)
+    .map((one, index) => {
+      const firstRow = standing.firstRow + (standing.rises[index] as number);
+      const lastRow = firstRow + one.lastRow - one.firstRow;
+      return { ...one, ...(choice.groups[index] as GroupPlace), firstRow, lastRow };
+    });
+  const lastRow = Math.max(...groups.map((one) => one.lastRow));
   const { margins, gaps } = question.judge === 'figure' ? choice.figure : choice.blocks;
   return {
     band,
     group,
     placed: { ...before, question, choices: [choice], taken: 0, firstRow: standing.firstRow, lastRow },
-    groups: plan.groups
-      .filter((one) => one.band === band)
-      .map((one, index) => {
-        const place = choice.groups[index] as GroupPlace;
-        return { ...one, ...place, firstRow: one.firstRow + up, lastRow: one.lastRow + up };
-      }),
+    groups,
     spaces: [margins[0], ...gaps, margins[1]],
     acrossSeam: choice.acrossSeam,
     guides: [

@@ -1,7 +1,7 @@
 /**
  * How far a group can go: needle by needle and row by row, until something is
  * in its way. Groups of a band keep their rows to each other, so going up or down
- * takes the whole band along.
+ * takes the whole band along, unless one of them is raised or lowered alone.
  */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
@@ -9,17 +9,18 @@ import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { Band, Change, Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
-/** Where the groups of a band stand: their first needles, left to right, and their first row (from 1). */
+/** Where the groups of a band stand: their first needles, left to right, the band's first row (from 1), and the rows that each starts above it. */
 export interface Standing {
   readonly first: readonly Slot[];
   readonly firstRow: number;
+  readonly rises: readonly number[];
 }
 
 /** What does not move while groups of one band do. */
 export interface Ground {
   readonly outline: Outline;
-  /** The groups of the band, in needles and rows, and how many rows above the band's first row each starts. */
-  readonly groups: readonly { readonly width: number; readonly height: number; readonly rise: number }[];
+  /** The groups of the band, in needles and rows. */
+  readonly groups: readonly { readonly width: number; readonly height: number }[];
   /** The groups of all other bands. */
   readonly others: readonly PlacedGroup[];
 }
@@ -30,34 +31,36 @@ export type Stop = 'edge' | 'end' | 'group' | 'band';
 export function groundOf(plan: Plan, band: number): Ground {
   return {
     outline: plan.outline,
-    groups: plan.groups.filter((group) => group.band === band).map((group) => sizeOf(group, firstRowOf(plan, band))),
+    groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
     others: plan.groups.filter((group) => group.band !== band),
   };
 }
 
 export function standingOf(plan: Plan, band: number): Standing {
   const groups = plan.groups.filter((group) => group.band === band);
-  return { first: groups.map(({ block }) => block.first), firstRow: firstRowOf(plan, band) };
-}
-
-function firstRowOf(plan: Plan, band: number): number {
-  return plan.bands[band]?.firstRow ?? 1;
+  const firstRow = plan.bands[band]?.firstRow ?? 1;
+  return {
+    first: groups.map(({ block }) => block.first),
+    firstRow,
+    rises: groups.map((group) => group.firstRow - firstRow),
+  };
 }
 
 /** What keeps the groups from standing so, or null if they can. */
-export function whatStops({ outline, groups, others }: Ground, { first, firstRow }: Standing): Stop | null {
-  const lastRow = firstRow + Math.max(...groups.map(({ height, rise }) => rise + height)) - 1;
+export function whatStops({ outline, groups, others }: Ground, { first, firstRow, rises }: Standing): Stop | null {
+  const lastRow = firstRow + Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height)) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
   const edges = edgesAt(outline, firstRow);
   let end: number = edges.first;
-  for (const [index, { width, height, rise }] of groups.entries()) {
+  for (const [index, { width, height }] of groups.entries()) {
+    const own = firstRow + (rises[index] as number);
     const start = first[index] as number;
     const last = start + width - 1;
     if (start < edges.first || last > edges.last) return 'edge';
     if (start < end) return 'group';
     end = last + 1;
     const isOverlapping = ({ block, firstRow: from, lastRow: to }: PlacedGroup): boolean =>
-      from < firstRow + rise + height && firstRow + rise <= to && block.first <= last && start <= block.last;
+      from < own + height && own <= to && block.first <= last && start <= block.last;
     if (others.some(isOverlapping)) return 'band';
   }
   return null;
@@ -84,16 +87,48 @@ export function walk(
   }
 }
 
+/** Takes one group alone up (or, with a negative number, down) by rows; the other groups stay where they are. */
+export function raised(
+  ground: Ground,
+  from: Standing,
+  group: number,
+  rows: number,
+): { readonly standing: Standing; readonly stop: Stop | null } {
+  let standing = from;
+  for (let left = Math.abs(rows); left > 0; left--) {
+    const rises = standing.rises.map((rise, index) => rise + (index === group ? Math.sign(rows) : 0));
+    const lowest = Math.min(...rises);
+    const next = { ...standing, firstRow: standing.firstRow + lowest, rises: rises.map((rise) => rise - lowest) };
+    const stop = whatStops(ground, next);
+    if (stop) return { standing, stop };
+    standing = next;
+  }
+  return { standing, stop: null };
+}
+
 /** The change that puts the groups of a band there: by hand, and from that row on if it is another one. */
-export function changeTo(project: Project, band: number, { first, firstRow }: Standing, before: Standing): Change {
-  const rule = byHandIn(project.bands[band] as Band, first);
-  const to = { rule, choice: 0 };
-  const position = { kind: 'from-row', row: firstRow } as const;
-  return { kind: 'band', name: 'move-group', band, to: firstRow === before.firstRow ? to : { ...to, position } };
+export function changeTo(project: Project, index: number, to: Standing, before: Standing): Change {
+  const band = project.bands[index] as Band;
+  const position = { kind: 'from-row', row: to.firstRow } as const;
+  if (!isSame(to.rises, before.rises)) {
+    const groups = band.groups.map((group, at) => ({ ...group, rise: to.rises[at] ?? group.rise }));
+    return { kind: 'band', name: 'raise-group', band: index, to: { groups, position } };
+  }
+  const placed = { rule: byHandIn(band, to.first), choice: 0 };
+  return {
+    kind: 'band',
+    name: 'move-group',
+    band: index,
+    to: to.firstRow === before.firstRow ? placed : { ...placed, position },
+  };
 }
 
 export function isSameStanding(one: Standing, other: Standing): boolean {
-  return one.firstRow === other.firstRow && one.first.every((needle, index) => needle === other.first[index]);
+  return one.firstRow === other.firstRow && isSame(one.first, other.first) && isSame(one.rises, other.rises);
+}
+
+function isSame(one: readonly number[], other: readonly number[]): boolean {
+  return one.every((value, index) => value === other[index]);
 }
 
 function upOrDown(standing: Standing, firstRow: number): Standing | null {
@@ -107,6 +142,6 @@ function sideways(standing: Standing, group: number, first: number): Standing | 
   return { ...standing, first: standing.first.map((at, index) => (index === group ? ((at + step) as Slot) : at)) };
 }
 
-function sizeOf({ block, firstRow, lastRow }: PlacedGroup, bandRow: number): Ground['groups'][number] {
-  return { width: block.last - block.first + 1, height: lastRow - firstRow + 1, rise: firstRow - bandRow };
+function sizeOf({ block, firstRow, lastRow }: PlacedGroup): { width: number; height: number } {
+  return { width: block.last - block.first + 1, height: lastRow - firstRow + 1 };
 }

@@ -52,6 +52,8 @@ export const moving = {
     right: 'Move the group right, as it is shown',
     up: 'Move the groups up a row',
     down: 'Move the groups down a row',
+    raise: 'Raise this group alone by a row',
+    lower: 'Lower this group alone by a row',
   },
   keep: {
     keep: 'Keep these needles',

@@ -86,7 +86,7 @@ export const piece = {
     /** The drawing, to assistive technology. */
     label: (name: string, stitches: number, rows: number, shows: Shows): string =>
       `${name}, ${n.size(stitches, rows)}, ${shows === 'needles' ? 'as on the needles' : 'as worn'}`,
-    help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Full stop and comma choose a group; Shift with an arrow key moves it.',
+    help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Full stop and comma choose a group; Shift with an arrow key moves it, with Page Up or Page Down it is raised or lowered alone.',
     acrossSeam: ['across', 'the seam'],
     fold: 'fold',
     /** In place of the above while something stands in the way. */

@@ -4,7 +4,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { applyChange, startBand, type Band, type Piece, type Project } from '@shared/project/index.ts';
 import { readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
-import { changeTo, groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
+import { changeTo, groundOf, raised, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 /** L8–L6 and R4–R6 on needles L10 … R10, on rows 3 and 4 of 6. */
@@ -24,6 +24,25 @@ const withSecondBand = (row: number): Project => {
   };
   return { ...project, bands: [...project.bands, above] };
 };
+
+describe('a group that is raised or lowered alone', () => {
+  /** By how many rows the first group goes up, and where both then start. */
+  it.each([
+    [1, { firstRow: 3, rises: [1, 0], stop: null }],
+    [5, { firstRow: 3, rises: [2, 0], stop: 'end' }],
+    [-1, { firstRow: 2, rises: [0, 1], stop: null }],
+    [-9, { firstRow: 1, rises: [0, 2], stop: 'end' }],
+  ] as const)('by %i rows leaves the other where it is', (rows, { stop, ...rest }) => {
+    const project = twoGroups();
+    const plan = planOf(project);
+    const from = standingOf(plan, 0);
+    const gone = raised(groundOf(plan, 0), from, 0, rows);
+    expect(gone).toEqual({ standing: { ...rest, first: from.first }, stop });
+    const after = planOf(applyChange(project, changeTo(project, 0, gone.standing, from)));
+    expect(standingOf(after, 0)).toEqual(gone.standing);
+    expect(after.groups[1]?.firstRow).toBe(3);
+  });
+});
 
 describe('a group that is moved', () => {
   it.each([
@@ -77,7 +96,7 @@ describe('a group that is moved', () => {
 
 describe('what is read while a group moves', () => {
   const read = (project: Project, group: number, first: readonly number[], firstRow = 3, band = 0) =>
-    readingOf(planOf(project), band, group, { first: first as Slot[], firstRow });
+    readingOf(planOf(project), band, group, { first: first as Slot[], firstRow, rises: first.map(() => 0) });
 
   it('counts every needle of the row once', () => {
     // 20 needles, two groups of 3: 14 needles are left.
