@@ -9,6 +9,7 @@ import {
   MOST_PIECE_ROWS,
   MOST_STITCHES,
   START_PIECE,
+  START_SIZES,
   startBand,
   startGroup,
   type Band,
@@ -51,6 +52,7 @@ export function projectOfMotif(named: NamedMotif, given: Given): Project {
     yarns: named.project.yarns,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
+    sizes: START_SIZES,
     bands: [{ ...band, position }],
   };
 }

@@ -98,6 +98,11 @@ export interface ProblemFacts {
   'motif-last': Record<string, never>;
   'motifs-too-many': { most: number };
   'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };
+  'sizes-too-many': { most: number };
+  'size-last': Record<string, never>;
+  'size-name-unusable': { text: string; most: number };
+  'size-name-taken': { name: string };
+  'size-unknown': { given: string; known: readonly string[] };
   'underlays-too-large': { mostMegabytes: number };
 
   // Files and services

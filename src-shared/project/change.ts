@@ -6,7 +6,17 @@
  */
 import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
-import { motifOf, type Band, type Motif, type MotifId, type Piece, type Project, type Yarn } from './project.ts';
+import {
+  motifOf,
+  type Band,
+  type Motif,
+  type MotifId,
+  type Piece,
+  type Project,
+  type SizeNumbers,
+  type Sizes,
+  type Yarn,
+} from './project.ts';
 
 /** What a step is called in Undo; `words/` has the text. */
 export type ChangeName =
@@ -83,7 +93,13 @@ export type ChangeName =
   | 'move-group'
   | 'keep-needles'
   | 'free-needles'
-  | 'unit';
+  | 'unit'
+  | 'add-size'
+  | 'remove-size'
+  | 'rename-size'
+  | 'go-to-size'
+  | 'size-numbers'
+  | 'size-copies';
 
 export type Change = { readonly name: ChangeName } & (
   | { readonly kind: 'paint'; readonly motif: MotifId; readonly patch: Patch }
@@ -91,6 +107,17 @@ export type Change = { readonly name: ChangeName } & (
   | { readonly kind: 'piece'; readonly to: Partial<Piece> }
   | { readonly kind: 'band'; readonly band: number; readonly to: Partial<Band> }
   | { readonly kind: 'bands'; readonly bands: readonly Band[] }
+  | {
+      /**
+       * Sizes that come, go, change or change places with the one at hand. Going
+       * to another size is a change like any other: a step that was made in one
+       * size can only be taken back in that size.
+       */
+      readonly kind: 'sizes';
+      readonly sizes: Sizes;
+      readonly numbers: SizeNumbers;
+      readonly bands: readonly Band[];
+    }
   | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
   | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
   | { readonly kind: 'motifs'; readonly motifs: readonly Motif[] }
@@ -113,6 +140,13 @@ export function applyChange(project: Project, change: Change): Project {
       };
     case 'bands':
       return { ...project, bands: change.bands };
+    case 'sizes':
+      return {
+        ...project,
+        piece: { ...project.piece, ...change.numbers },
+        sizes: change.sizes,
+        bands: change.bands,
+      };
     case 'project':
       return { ...project, ...change.to };
     case 'palette':
@@ -135,6 +169,8 @@ export function invertChange(before: Project, change: Change): Change {
       return { ...change, to: pick(bandAt(before, change.band), change.to) };
     case 'bands':
       return { ...change, bands: before.bands };
+    case 'sizes':
+      return { ...change, sizes: before.sizes, numbers: numbersOf(before.piece), bands: before.bands };
     case 'project':
       return { ...change, to: pick(before, change.to) };
     case 'palette':
@@ -142,6 +178,11 @@ export function invertChange(before: Project, change: Change): Change {
     case 'motifs':
       return { ...change, motifs: before.motifs };
   }
+}
+
+/** The numbers of the size at hand. */
+export function numbersOf({ shape, hemRows }: SizeNumbers): SizeNumbers {
+  return { shape, hemRows };
 }
 
 function withMotif(project: Project, id: MotifId, edit: (motif: Motif) => Motif): Project {

@@ -10,7 +10,18 @@ import { label, parseNeedle } from '../bed/index.ts';
 import { gridFromText, gridToText } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import { broughtUpToDate } from './migrate.ts';
-import type { Band, FindingRule, Motif, PlacementRule, Project, Underlay } from './project.ts';
+import type {
+  Band,
+  ChosenInSize,
+  FindingRule,
+  Group,
+  Motif,
+  PlacementRule,
+  Project,
+  Size,
+  Sizes,
+  Underlay,
+} from './project.ts';
 import { CELL_LETTERS, FILE_FORMAT, FILE_VERSION, projectFileSchema, type ProjectFile } from './schema.ts';
 
 /** The text of a project file. */
@@ -67,8 +78,14 @@ export function projectToFile(project: Project): ProjectFile {
       endNeedleSelection: piece.endNeedleSelection,
       floatLimit: { stitches: piece.floatLimit.stitches, mm: piece.floatLimit.mm },
     },
+    sizes: sizesToFile(project.sizes),
     bands: project.bands.map(bandToFile),
   };
+}
+
+function sizesToFile({ name, smaller, larger }: Sizes): ProjectFile['sizes'] {
+  const sizeToFile = (size: Size) => ({ name: size.name, shape: shapeToFile(size.shape), hemRows: size.hemRows });
+  return { name, smaller: smaller.map(sizeToFile), larger: larger.map(sizeToFile) };
 }
 
 function shapeToFile(shape: Project['piece']['shape']): ProjectFile['piece']['shape'] {
@@ -111,24 +128,28 @@ function underlayToFile(underlay: Underlay): ProjectFile['motifs'][number]['unde
 
 function bandToFile(band: Band): ProjectFile['bands'][number] {
   return {
-    groups: band.groups.map(({ motif, across, up, isMirrored, rise, hasOwnBall }) => ({
-      motif,
-      across,
-      up,
-      isMirrored,
-      rise,
-      hasOwnBall,
-    })),
+    groups: band.groups.map(groupToFile),
     unit: band.unit,
     rule: ruleToFile(band.rule),
     judge: band.judge,
     choice: band.choice,
+    ...(band.chosenInSizes && { chosenInSizes: band.chosenInSizes.map(chosenToFile) }),
     position:
       band.position.kind === 'centred'
         ? { kind: 'centred', oddRow: band.position.oddRow }
         : { kind: 'from-row', row: band.position.row },
     cutCopies: band.cutCopies,
   };
+}
+
+function groupToFile(group: Group): ProjectFile['bands'][number]['groups'][number] {
+  const { motif, across, acrossInSizes, up, isMirrored, rise, hasOwnBall } = group;
+  const inSizes = acrossInSizes?.map((copies) => ({ size: copies.size, across: copies.across }));
+  return { motif, across, ...(inSizes && { acrossInSizes: inSizes }), up, isMirrored, rise, hasOwnBall };
+}
+
+function chosenToFile({ size, choice, first }: ChosenInSize) {
+  return { size, choice, first: first && first.map(label) };
 }
 
 function ruleToFile(rule: PlacementRule): ProjectFile['bands'][number]['rule'] {
@@ -170,8 +191,14 @@ function projectFromFile(file: ProjectFile): Project {
       underlay,
     })),
     piece: file.piece,
-    bands: file.bands.map((band) => ({ ...band, rule: ruleFromFile(band.rule) })),
+    sizes: file.sizes,
+    bands: file.bands.map(bandFromFile),
   };
+}
+
+function bandFromFile({ rule, chosenInSizes, ...band }: ProjectFile['bands'][number]): Band {
+  const chosen = chosenInSizes?.map((one) => ({ ...one, first: one.first && one.first.map(parseNeedle) }));
+  return { ...band, rule: ruleFromFile(rule), ...(chosen && { chosenInSizes: chosen }) };
 }
 
 function firstIssue(error: z.ZodError): { path: string; detail: string } {

@@ -3,6 +3,8 @@ export * from './file.ts';
 export * from './change.ts';
 export * from './history.ts';
 export * from './start.ts';
+export { acrossIn, goToSize, hasSeveralSizes, projectInSize, sizeAtHand, sizesOf } from './sizes.ts';
+export * from './size-changes.ts';
 export * from './yarns-used.ts';
 export {
   CELL_LETTERS,
@@ -13,5 +15,7 @@ export {
   MOST_UNDERLAY_LETTERS,
   MOST_UNDERLAY_LETTERS_IN_ALL,
   MOST_PIECE_ROWS,
+  MOST_SIZE_LETTERS,
+  MOST_SIZES,
   MOST_STITCHES,
 } from './schema.ts';

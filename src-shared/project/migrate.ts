@@ -5,6 +5,7 @@
  * wrong in a file is left as it is: the schema finds it and says where.
  */
 import { FILE_VERSION } from './schema.ts';
+import { START_SIZES } from './start.ts';
 
 type Fields = { readonly [field: string]: unknown };
 type Step = (file: Fields) => Fields;
@@ -14,11 +15,12 @@ const STEPS: { readonly [version: number]: Step } = {
   /**
    * Version 2 has a picture to trace behind each motif and says if it holds
    * letters; groups may be mirrored, start higher than their band and have a
-   * ball of their own, which was the band's; cut copies may be left out.
+   * ball of their own, which was the band's; cut copies may be left out; there are sizes.
    */
   1: (file) => ({
     ...file,
     motifs: each(file.motifs, (motif) => ({ ...motif, isLettering: false, underlay: null })),
+    sizes: START_SIZES,
     bands: each(file.bands, ({ ownBalls, ...band }) => ({
       ...band,
       cutCopies: 'kept',

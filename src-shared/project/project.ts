@@ -82,10 +82,41 @@ export interface Piece {
   readonly floatLimit: FloatLimit;
 }
 
+/** What differs from one size of the piece to another; all else of it is shared. */
+export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows'>;
+
+/** A size that is not at hand. */
+export interface Size extends SizeNumbers {
+  readonly name: string;
+}
+
+/**
+ * The sizes of the piece, as a zipper: the numbers of the size at hand stand in
+ * `piece`, so that whatever asks for the piece has one and nothing needs to be
+ * told which; here is what it is called, and what lies on each side of it. So
+ * there is always a size at hand, and no index that could point beside the
+ * list. Sizes may differ in the kind of shape too: the smallest of a body is
+ * often straight.
+ */
+export interface Sizes {
+  readonly name: string;
+  /** Smallest first, as are those of `larger`. */
+  readonly smaller: readonly Size[];
+  readonly larger: readonly Size[];
+}
+
 /** Neighbouring copies placed as one block. */
 export interface Group {
   readonly motif: MotifId;
+  /** In the size at hand. */
   readonly across: number;
+  /**
+   * In every other size, where larger sizes have more copies; left out where
+   * all have as many. It stands with the group and names the sizes, not the
+   * other way round, so that it comes and goes with its group. A name that is
+   * no size's says nothing.
+   */
+  readonly acrossInSizes?: readonly { readonly size: string; readonly across: number }[];
   readonly up: number;
   /** Left and right of the figure changed. */
   readonly isMirrored: boolean;
@@ -111,6 +142,17 @@ export interface ByHand {
 
 export type PlacementRule = FindingRule | ByHand;
 
+/**
+ * What a person chose in a size that is not at hand: which of the ranked
+ * choices, and first needles kept or moved by hand. The rule that finds the
+ * needles is that of all sizes.
+ */
+export interface ChosenInSize {
+  readonly size: string;
+  readonly choice: number;
+  readonly first: readonly Slot[] | null;
+}
+
 /** Groups side by side that are placed together. */
 export interface Band {
   readonly groups: readonly Group[];
@@ -121,6 +163,8 @@ export interface Band {
   readonly judge: 'figure' | 'blocks';
   /** Which of the ranked choices is taken, 0 being the best. */
   readonly choice: number;
+  /** Of other sizes; those that are not named have the best choice. */
+  readonly chosenInSizes?: readonly ChosenInSize[];
   readonly position:
     | { readonly kind: 'centred'; readonly oddRow: 'below' | 'above' }
     | { readonly kind: 'from-row'; readonly row: number };
@@ -134,6 +178,7 @@ export interface Project {
   readonly yarns: readonly Yarn[];
   readonly motifs: readonly Motif[];
   readonly piece: Piece;
+  readonly sizes: Sizes;
   readonly bands: readonly Band[];
 }
 

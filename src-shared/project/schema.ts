@@ -18,6 +18,12 @@ export const FILE_VERSION = 2;
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;
 
+/** More sizes than any pattern comes in. */
+export const MOST_SIZES = 20;
+
+/** Letters of a size's name: it heads a column of numbers. */
+export const MOST_SIZE_LETTERS = 24;
+
 const count = (most: number) => z.int().min(0).max(most);
 const atLeastOne = (most: number) => z.int().min(1).max(most);
 const inTenCm = (of: keyof typeof GAUGE_BOUNDS) => z.number().min(GAUGE_BOUNDS[of].least).max(GAUGE_BOUNDS[of].most);
@@ -125,6 +131,24 @@ export const pieceSchema = z.strictObject({
   floatLimit: z.strictObject({ stitches: count(MOST_STITCHES), mm: z.number().min(0).max(1000).nullable() }),
 });
 
+/** No blanks at either end, so that what looks alike is alike. */
+export const sizeNameSchema = z
+  .string()
+  .max(MOST_SIZE_LETTERS)
+  .regex(/^\S(.*\S)?$/);
+
+const sizeSchema = z.strictObject({
+  name: sizeNameSchema,
+  shape: shapeSchema,
+  hemRows: count(MOST_PIECE_ROWS),
+});
+
+const sizesSchema = z.strictObject({
+  name: sizeNameSchema,
+  smaller: z.array(sizeSchema).max(MOST_SIZES - 1),
+  larger: z.array(sizeSchema).max(MOST_SIZES - 1),
+});
+
 const findingRules = [
   z.strictObject({ kind: z.literal('seam') }),
   z.strictObject({ kind: z.literal('even') }),
@@ -132,14 +156,16 @@ const findingRules = [
   z.strictObject({ kind: z.literal('gaps'), stitches: count(MOST_STITCHES) }),
 ] as const;
 
+const firstNeedles = z
+  .array(z.string().regex(/^[LR][1-9]\d{0,3}$/))
+  .min(1)
+  .max(100);
+
 const ruleSchema = z.discriminatedUnion('kind', [
   ...findingRules,
   z.strictObject({
     kind: z.literal('by-hand'),
-    first: z
-      .array(z.string().regex(/^[LR][1-9]\d{0,3}$/))
-      .min(1)
-      .max(100),
+    first: firstNeedles,
     before: z.strictObject({ rule: z.discriminatedUnion('kind', findingRules), choice: count(1000) }).optional(),
   }),
 ]);
@@ -150,6 +176,10 @@ export const bandSchema = z.strictObject({
       z.strictObject({
         motif: z.string(),
         across: atLeastOne(MOST_STITCHES),
+        acrossInSizes: z
+          .array(z.strictObject({ size: sizeNameSchema, across: atLeastOne(MOST_STITCHES) }))
+          .max(MOST_SIZES)
+          .optional(),
         up: atLeastOne(MOST_PIECE_ROWS),
         isMirrored: z.boolean(),
         rise: count(MOST_PIECE_ROWS),
@@ -162,6 +192,10 @@ export const bandSchema = z.strictObject({
   rule: ruleSchema,
   judge: z.enum(['figure', 'blocks']),
   choice: count(1000),
+  chosenInSizes: z
+    .array(z.strictObject({ size: sizeNameSchema, choice: count(1000), first: firstNeedles.nullable() }))
+    .max(MOST_SIZES)
+    .optional(),
   position: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('centred'), oddRow: z.enum(['below', 'above']) }),
     z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
@@ -177,6 +211,7 @@ export const projectFileSchema = z
     yarns: z.array(yarnSchema).min(1).max(MOST_COLOURS),
     motifs: z.array(motifSchema).min(1).max(MOST_MOTIFS),
     piece: pieceSchema,
+    sizes: sizesSchema,
     bands: z.array(bandSchema).max(100),
   })
   .superRefine((file, context) => {
@@ -201,6 +236,15 @@ export const projectFileSchema = z
         }
       });
     });
+    const { name, smaller, larger } = file.sizes;
+    const names = new Set([name]);
+    if (smaller.length + 1 + larger.length > MOST_SIZES) refuse(['sizes'], `are more than ${MOST_SIZES}`);
+    for (const [side, sizes] of Object.entries({ smaller, larger })) {
+      sizes.forEach((size, s) => {
+        if (names.has(size.name)) refuse(['sizes', side, s, 'name'], `"${size.name}" stands twice`);
+        names.add(size.name);
+      });
+    }
     file.bands.forEach((band, b) => {
       band.groups.forEach((group, g) => {
         if (!ids.has(group.motif)) refuse(['bands', b, 'groups', g, 'motif'], `no motif is called "${group.motif}"`);

@@ -1,7 +1,7 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Shows } from '../bed/index.ts';
-import type { Band, Group, Piece, Project, Yarn } from './project.ts';
+import type { Band, Group, Piece, Project, Sizes, Yarn } from './project.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. */
 export const START_YARNS: readonly Yarn[] = [
@@ -29,6 +29,9 @@ export const START_PIECE: Piece = {
   endNeedleSelection: false,
   floatLimit: START_FLOAT_LIMIT,
 };
+
+/** One size, which nobody has to think of until there is a second one. */
+export const START_SIZES: Sizes = { name: 'size 1', smaller: [], larger: [] };
 
 /** Copies of a motif side by side, as drawn. */
 export function startGroup(motif: string, across: number): Group {
@@ -67,6 +70,7 @@ export function projectAround(
     yarns,
     motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, isLettering: false, underlay: null }],
     piece: START_PIECE,
+    sizes: START_SIZES,
     bands: [startBand('motif-1', [1])],
   };
 }
@@ -116,6 +120,7 @@ export function sampleProject(): Project {
       hemRows: 0,
       seamAllowance: { left: 1, right: 1 },
     },
+    sizes: START_SIZES,
     bands: [
       {
         ...startBand('lighthouse', [2, 2]),

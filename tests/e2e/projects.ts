@@ -3,6 +3,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import {
   projectToText,
   START_PIECE,
+  START_SIZES,
   START_YARNS,
   startBand,
   type Band,
@@ -35,6 +36,7 @@ export function twelveStitchMotif(
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
+    sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   };
 }

@@ -4,7 +4,17 @@ import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { reshaped, type Shape } from '@shared/piece/index.ts';
 import type { Band, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
-import { START_PIECE } from '@shared/project/index.ts';
+import {
+  addSize,
+  applyChange,
+  changeCopies,
+  changeSize,
+  goToSize,
+  sizeAtHand,
+  sizesOf,
+  START_PIECE,
+  START_SIZES,
+} from '@shared/project/index.ts';
 import { drawing } from './drawings.ts';
 
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
@@ -54,6 +64,39 @@ const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
       ...(choice === undefined ? {} : { before: { rule: { kind: 'seam' as const }, choice } }),
     })),
 );
+
+/** A size more, and what it differs in: so many stitches and rows, and copies of the first group. */
+interface MoreSize {
+  readonly side: 'smaller' | 'larger';
+  readonly stitches: number;
+  readonly rows: number;
+  readonly across: number | null;
+}
+
+const moreSizes: fc.Arbitrary<readonly MoreSize[]> = fc.oneof(
+  { arbitrary: fc.constant([]), weight: 2 },
+  fc.array(
+    fc.record({
+      side: fc.constantFrom('smaller' as const, 'larger' as const),
+      stitches: count(-12, 12),
+      rows: count(0, 12),
+      across: fc.option(count(1, 4)),
+    }),
+    { minLength: 1, maxLength: 3 },
+  ),
+);
+
+/** The project with more sizes, made as a person would: one from the other, and gone to. */
+function inSizes(project: Project, more: readonly MoreSize[], atHand: number): Project {
+  const grown = more.reduce((made, { side, stitches, rows, across }, number) => {
+    const added = applyChange(made, addSize(made, side, `size ${number + 2}`));
+    const { shape } = added.piece;
+    const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape };
+    const changed = applyChange(added, changeSize(added, sizeAtHand(added), to));
+    return across === null ? changed : applyChange(changed, changeCopies(changed, sizeAtHand(changed), 0, 0, across));
+  }, project);
+  return applyChange(grown, goToSize(grown, atHand % sizesOf(grown).length));
+}
 
 /**
  * Every project a file can hold, small; not every one can be knitted (groups
@@ -108,6 +151,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       }),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
+      sizes: fc.record({ more: moreSizes, atHand: fc.nat(3) }),
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
     }),
   )
@@ -136,7 +180,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       position: parts.row === null ? { kind: 'centred', oddRow: parts.oddRow } : { kind: 'from-row', row: parts.row },
       cutCopies: parts.cutCopies,
     };
-    return {
+    const project: Project = {
       name: 'any',
       yarns: parts.yarns,
       motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
@@ -154,6 +198,8 @@ export const anyProject: fc.Arbitrary<Project> = fc
         hemRows: Math.min(parts.hemRows, rows),
         shape: isRowByRow ? reshaped(shape, 'steps', parts.piece) : shape,
       },
+      sizes: START_SIZES,
       bands: [band],
     };
+    return inSizes(project, parts.sizes.more, parts.sizes.atHand);
   });

@@ -76,6 +76,12 @@ const names: { readonly [Name in ChangeName]: string } = {
   'keep-needles': 'keep needles',
   'free-needles': 'go back to the rule',
   unit: 'change what is copied',
+  'add-size': 'add size',
+  'remove-size': 'remove size',
+  'rename-size': 'rename size',
+  'go-to-size': 'go to another size',
+  'size-numbers': 'change numbers of a size',
+  'size-copies': 'change copies of a size',
 };
 
 export const changes = {

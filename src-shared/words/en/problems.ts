@@ -294,6 +294,26 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: 'This is the only motif of the project.',
     mend: 'Add another one first.',
   }),
+  'sizes-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} sizes.`,
+    mend: 'Remove one that is not needed, or start another project.',
+  }),
+  'size-last': () => ({
+    what: 'This is the only size of the project.',
+    mend: 'Add another one first.',
+  }),
+  'size-name-unusable': ({ text, most }) => ({
+    what: text.trim() === '' ? 'A size needs a name.' : `“${text}” cannot name a size.`,
+    mend: `Give 1 to ${most} letters, without a blank at either end.`,
+  }),
+  'size-name-taken': ({ name }) => ({
+    what: `Another size is called “${name}” already.`,
+    mend: 'Give it a name of its own.',
+  }),
+  'size-unknown': ({ given, known }) => ({
+    what: `No size is called “${given}”.`,
+    mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
+  }),
   'underlays-too-large': ({ mostMegabytes }) => ({
     what: `The pictures to trace would take more than ${mostMegabytes} MB of the file.`,
     mend: 'Remove one that is not needed any more, or take a smaller picture.',

@@ -3,6 +3,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import type { Shows } from '@shared/bed/index.ts';
 import {
   START_PIECE,
+  START_SIZES,
   START_YARNS,
   startBand,
   type Band,
@@ -55,6 +56,7 @@ export function projectWith({
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
+    sizes: START_SIZES,
     bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
   };
 }

@@ -107,12 +107,14 @@ const TEXT_OF_VERSION_1 = `{
 /** The same project as it is written now. A change here needs a new file version. */
 const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "isLettering": false,\n      "underlay": null,\n')
+  .replace('  "bands"', '  "sizes": {\n    "name": "size 1",\n    "smaller": [],\n    "larger": []\n  },\n  "bands"')
   .replace('      "ownBalls": false', '      "cutCopies": "kept"')
   .replace(
     '          "up": 1\n',
     '          "up": 1,\n          "isMirrored": false,\n          "rise": 0,\n          "hasOwnBall": false\n',
   );
 
+const SIZE = { name: 'S', shape: { kind: 'rectangle', stitches: 96, rows: 90 }, hemRows: 0 };
 const step = (row: number) => ({ row, left: 1, right: 1 });
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',
@@ -287,6 +289,37 @@ describe('a project with a field that cannot be right', () => {
     ['a side that is none', ['piece', 'startSide'], 'middle', 'piece.startSide'],
     ['no finished face', ['piece', 'finishedFace'], undefined, 'piece.finishedFace'],
     ['a negative float limit', ['piece', 'floatLimit', 'stitches'], -1, 'piece.floatLimit.stitches'],
+    ['no sizes', ['sizes'], undefined, 'sizes'],
+    ['a size without a name', ['sizes', 'name'], ' ', 'sizes.name'],
+    [
+      'a size of no rows',
+      ['sizes', 'larger'],
+      [{ ...SIZE, shape: { ...SIZE.shape, rows: 0 } }],
+      'sizes.larger[1].shape.rows',
+    ],
+    ['two sizes of one name', ['sizes', 'larger'], [{ ...SIZE, name: 'size 1' }], 'sizes.larger[1].name'],
+    [
+      '21 sizes',
+      ['sizes', 'smaller'],
+      Array.from({ length: 20 }, (_, s) => ({ ...SIZE, name: `S${s}` })),
+      'sizes.smaller',
+    ],
+    [
+      '21 sizes on both sides',
+      ['sizes'],
+      {
+        name: 'M',
+        smaller: [SIZE],
+        larger: Array.from({ length: 19 }, (_, s) => ({ ...SIZE, name: `L${s}` })),
+      },
+      'sizes',
+    ],
+    [
+      'a group without copies in a size',
+      ['bands', 0, 'groups', 0, 'acrossInSizes'],
+      [{ size: 'L', across: 0 }],
+      'bands[1].groups[1].acrossInSizes[1].across',
+    ],
     ['needle 0', ['bands', 0, 'rule'], { kind: 'by-hand', first: ['L0'] }, 'bands[1].rule.first[1]'],
     [
       'needles found by hand before they were kept',

@@ -16,13 +16,17 @@ import {
 } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
+  addSize,
   applyChange,
+  changeCopies,
+  changeSize,
   commit,
   giveUpGesture,
   isUnsaved,
   markSaved,
   MOST_STEPS,
   redo,
+  renameSize,
   sampleProject,
   startBand,
   startGroup,
@@ -212,6 +216,12 @@ const examples: { readonly [Name in ChangeName]: Change } = {
     to: { groups: [{ ...startGroup(motif.id, 2), hasOwnBall: true }] },
   },
   unit: { name: 'unit', kind: 'band', band: 0, to: { unit: 'whole' } },
+  'add-size': addSize(sample, 'larger', 'L'),
+  'remove-size': { ...addSize(sample, 'smaller', 'S'), name: 'remove-size' },
+  'rename-size': renameSize(sample, 0, 'M'),
+  'go-to-size': { ...addSize(sample, 'larger', 'L'), name: 'go-to-size' },
+  'size-numbers': changeSize(sample, 0, { hemRows: 12 }),
+  'size-copies': changeCopies(sample, 0, 0, 1, 3),
 };
 
 describe('a change', () => {

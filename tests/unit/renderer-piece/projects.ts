@@ -1,7 +1,15 @@
 /** Small projects whose figures can be counted by eye. */
 import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/knitting/index.ts';
-import { START_PIECE, START_YARNS, startBand, type Band, type Piece, type Project } from '@shared/project/index.ts';
+import {
+  START_PIECE,
+  START_SIZES,
+  START_YARNS,
+  startBand,
+  type Band,
+  type Piece,
+  type Project,
+} from '@shared/project/index.ts';
 
 /** A project around a drawing in `.` main and `#` contrast, drawn as on the needles, the topmost row first. */
 export function projectOf(
@@ -24,6 +32,7 @@ export function projectOf(
       },
     ],
     piece: { ...START_PIECE, ...to.piece },
+    sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   };
 }

@@ -1,6 +1,6 @@
 /** Projects that put the sheet to the test: plain, small, long, crowded, badly named. */
 import { gridFromText, makeGrid, type Grid } from '@shared/grid/index.ts';
-import { sampleProject, startBand, startGroup, START_PIECE, type Project } from '@shared/project/index.ts';
+import { sampleProject, startBand, startGroup, START_PIECE, START_SIZES, type Project } from '@shared/project/index.ts';
 
 const sample = sampleProject();
 
@@ -40,6 +40,7 @@ export function hemProject(): Project {
   return {
     ...withGrid('Harbour hem', hemMotif()),
     piece: { ...START_PIECE, name: 'hem', shape: { kind: 'rectangle', stitches: 120, rows: 100 }, hemRows: 100 },
+    sizes: START_SIZES,
     bands: [startBand('m', [3, 3])],
   };
 }
@@ -49,6 +50,7 @@ export function hugeProject(): Project {
   return {
     ...withGrid('Huge', scattered(200, 1000, 2)),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
+    sizes: START_SIZES,
     bands: [{ ...startBand('m', [1]), unit: 'whole' }],
   };
 }
@@ -70,6 +72,7 @@ export function crowdedProject(): Project {
       { name: 'W'.repeat(80), colour: '#0072b2', tex: 50 },
     ],
     piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
+    sizes: START_SIZES,
     bands: [
       {
         ...startBand('m', []),
@@ -85,6 +88,7 @@ export function tinyProject(): Project {
   return {
     ...withGrid('Tiny', gridFromText(['#'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 1, rows: 1 } },
+    sizes: START_SIZES,
     bands: [startBand('m', [1])],
   };
 }
@@ -94,6 +98,7 @@ export function scarfProject(): Project {
   return {
     ...withGrid('Scarf', gridFromText(['.#.', '###'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 24, rows: 900 }, hemRows: 12 },
+    sizes: START_SIZES,
     bands: [startBand('m', [1, 1, 1]), { ...startBand('m', [2]), position: { kind: 'from-row', row: 400 } }],
   };
 }
