@@ -5,7 +5,7 @@
  * the size of the view and not on the number of cells.
  */
 import type { CellBox } from '@shared/grid/index.ts';
-import { clippedBox } from './changed.ts';
+import { clippedBox, isWithin, joinedBox } from './changed.ts';
 import { pictureArea, type CellPicture } from './picture.ts';
 
 const OPEN = 0;
@@ -26,6 +26,10 @@ export class CellBitmap {
   readonly canvas: HTMLCanvasElement;
   readonly #context: CanvasRenderingContext2D;
   #image: ImageData | null = null;
+  /** Around all cells that may be out of date, since they do not show; null if none is. */
+  #late: CellBox | null = null;
+  /** Inside this box no cell is out of date. */
+  #upToDate: CellBox;
 
   constructor(picture: CellPicture) {
     this.area = pictureArea(picture);
@@ -35,17 +39,35 @@ export class CellBitmap {
     const context = this.canvas.getContext('2d');
     if (!context) throw new Error('No 2D canvas');
     this.#context = context;
+    this.#upToDate = this.area;
     this.#write(picture, this.area);
   }
 
-  /** Takes the cells inside `boxes` from the picture, which must have the area of the first one. */
-  paint(picture: CellPicture, boxes: readonly CellBox[]): void {
+  /**
+   * Takes the cells inside `boxes` from the picture, which must have the area of
+   * the first one. Those beside `seen` may wait until they come into view: 1,600
+   * cells all over a chart change with every one that symmetry and tiling paint.
+   */
+  paint(picture: CellPicture, boxes: readonly CellBox[], seen: CellBox = this.area): void {
+    this.bringIntoView(picture, seen);
     for (const wanted of boxes) {
       const box = clippedBox(wanted, this.area);
       if (!box) continue;
-      if (box.width * box.height <= MOST_FILLS) this.#fill(picture, box);
-      else this.#write(picture, box);
+      const shown = clippedBox(box, seen);
+      if (shown && shown.width * shown.height <= MOST_FILLS) this.#fill(picture, shown);
+      else if (shown) this.#write(picture, shown);
+      if (isWithin(box, seen)) continue;
+      this.#late = this.#late ? joinedBox(this.#late, box) : box;
+      this.#upToDate = seen;
     }
+  }
+
+  /** Has the cells inside `seen` as they are in the picture, which is the last one that was painted. */
+  bringIntoView(picture: CellPicture, seen: CellBox): void {
+    if (!this.#late || isWithin(seen, this.#upToDate)) return;
+    this.#write(picture, this.#late);
+    this.#late = null;
+    this.#upToDate = this.area;
   }
 
   #fill(picture: CellPicture, box: CellBox): void {

@@ -44,6 +44,16 @@ export function clippedBox(box: CellBox, area: CellBox): CellBox | null {
   return width > 0 && height > 0 ? { column, row, width, height } : null;
 }
 
+/** True if all of `box` lies inside `area`. */
+export function isWithin(box: CellBox, area: CellBox): boolean {
+  return (
+    box.column >= area.column &&
+    box.row >= area.row &&
+    box.column + box.width <= area.column + area.width &&
+    box.row + box.height <= area.row + area.height
+  );
+}
+
 /** Four cells a step where both arrays are aligned: 200 × 1000 cells take about 0.05 ms. */
 function firstDifference(a: Uint8Array, b: Uint8Array): number {
   let index = 0;

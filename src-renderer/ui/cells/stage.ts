@@ -53,11 +53,13 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
   let fabric: FabricSide | null = null;
 
   const konva = new Konva.Stage({ container, width: options.width, height: options.height, listening: false });
+  const seen = (): CellBox => viewport.cellsIn(konva.width(), konva.height());
   const layer = new Konva.Layer({ listening: false, clearBeforeDraw: false });
   const shape = new Konva.Shape({
     listening: false,
     perfectDrawEnabled: false,
     sceneFunc: (context) => {
+      bitmap.bringIntoView(picture, seen());
       const view = new DeviceView(viewport, konva.width(), konva.height(), layer.getCanvas().getPixelRatio());
       if (fabric && showsStitches(view)) drawStitches(context._context, view, bitmap, fabric);
       else drawCells(context._context, view, picture, bitmap, fabric ? null : lines, dirty);
@@ -90,11 +92,11 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
       if (box === null) return;
       const boxes = box === undefined ? null : shownBoxes(next, box);
       if (boxes) {
-        bitmap.paint(next, boxes);
+        bitmap.paint(next, boxes, seen());
         drawBoxes(boxes);
       } else {
         if (box === undefined) bitmap = new CellBitmap(next);
-        else bitmap.paint(next, [bitmap.area]);
+        else bitmap.paint(next, [bitmap.area], seen());
         drawWhole();
       }
     },
