@@ -11,7 +11,6 @@ const options: Partial<Record<ProblemCode, readonly CliOptionName[]>> = {
   'by-hand-count': ['rule', 'copies'],
   'rule-cannot-be-met': ['rule', 'copies', 'stitches'],
   'groups-wider-than-piece': ['copies', 'stitches', 'seam-allowance'],
-  'off-the-bed': ['bed', 'stitches'],
   'choice-unknown': ['choice'],
   'motif-taller-than-section': ['hem', 'rows'],
   'rows-outside-piece': ['first-row', 'rows', 'hem'],

@@ -37,7 +37,7 @@ function plan(project: Project): Planned {
 function* plainer(project: Project): Generator<Project> {
   const { piece } = project;
   yield { ...project, bands: [] };
-  const free = { ...piece, hemRows: 0, bed: { ...piece.bed, needles: null } };
+  const free = { ...piece, hemRows: 0 };
   yield { ...project, bands: [], piece: free };
   const { stitches, rows } = piece.shape;
   yield { ...project, bands: [], piece: { ...free, shape: { kind: 'rectangle', stitches, rows } } };

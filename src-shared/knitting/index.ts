@@ -1,5 +1,6 @@
 export * from './types.ts';
 export * from './on-bed.ts';
+export * from './wide/index.ts';
 export * from './plan.ts';
 export * from './memo.ts';
 export * from './remedies.ts';

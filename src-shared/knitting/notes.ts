@@ -7,6 +7,8 @@ export type RowNote =
   /** The needles at work change before this row. */
   | { readonly code: 'edges'; readonly before: Run; readonly edges: Run }
   /** The needles of `forRow` are selected while this row is knitted plain. */
+  /** From this row up to `last` the piece has needles that the bed has not. */
+  | { readonly code: 'leaves-bed'; readonly first: number; readonly last: number; readonly bed: Run }
   | { readonly code: 'set-up'; readonly forRow: number }
   | { readonly code: 'pattern-begins' }
   | { readonly code: 'pattern-ends' }
@@ -23,6 +25,10 @@ export function rowNotes(plan: Plan): RowNote[][] {
     if (before === null) add(row, { code: 'cast-on', edges });
     else if (before.first !== edges.first || before.last !== edges.last) add(row, { code: 'edges', before, edges });
     before = edges;
+  }
+  for (const finding of plan.findings) {
+    if (finding.code !== 'wider-than-bed') continue;
+    for (const [first, last] of finding.spans) add(first, { code: 'leaves-bed', first, last, bed: finding.bed });
   }
   for (const { firstRow, lastRow } of plan.bands) {
     add(firstRow - 1, { code: 'set-up', forRow: firstRow });

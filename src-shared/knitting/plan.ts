@@ -15,7 +15,6 @@ import { loopLengthMm, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { extentOf } from './copy.ts';
 import { assertApart, layBand, type LaidBand } from './bands.ts';
 import { makeFabric } from './fabric.ts';
-import { assertOnBed } from './on-bed.ts';
 import type { MotifExtent, Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
@@ -26,8 +25,7 @@ const NONE: readonly never[] = [];
  * wrap, what will go wrong, and how much yarn it takes.
  *
  * Throws `ProblemError` with the code of what cannot be knitted as described:
- * `shaping-impossible`, `hem-longer-than-piece`, `off-the-bed`,
- * `motif-missing`, `no-figure`, `motif-taller-than-section`,
+ * `shaping-impossible`, `hem-longer-than-piece`, `motif-missing`, `no-figure`, `motif-taller-than-section`,
  * `rows-outside-piece`, `choice-unknown`, `bands-overlap`, and what placing
  * throws.
  */
@@ -35,7 +33,6 @@ export function makePlan(project: Project): Plan {
   const { piece } = project;
   const outline = outlineOf(piece.shape, piece);
   const sections = sectionsOf(outline.rows, piece.hemRows, piece.isLined);
-  assertOnBed(outline, piece.bed);
   const extents = extentsOf(project);
   const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
   assertApart(bands);

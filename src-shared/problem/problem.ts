@@ -14,7 +14,6 @@ export interface ProblemFacts {
   'groups-wider-than-piece': { needed: number; available: number; stitches: number };
   'groups-overlap': { left: number; right: number; stitches: number };
   'groups-out-of-order': { left: number; right: number };
-  'off-the-bed': { stitches: number; first: string; last: string; needles: number };
   /** `least`: the smallest value to give, for the blank columns that must lie within it. */
   'rule-cannot-be-met': { rule: 'margins' | 'gaps'; given: number; least: number; needed: number; available: number };
   'by-hand-count': { given: number; groups: number };

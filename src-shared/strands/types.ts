@@ -5,6 +5,7 @@
  * or, with a ball for each group, the contrast yarn of one group.
  */
 import type { Run, Side, Slot } from '../bed/index.ts';
+import type { CoarserBed, FewerStitches, PieceParts } from '../knitting/wide/index.ts';
 
 export interface StrandId {
   /** Palette index. */
@@ -53,6 +54,21 @@ export interface WrapStrand {
   readonly mm: number;
 }
 
+/** What can be done about a piece that leaves the bed. */
+export type BedRemedy =
+  | {
+      /** So many needles to the right (negative: to the left), to an offset from the centre of `offset`. */
+      readonly kind: 'move';
+      readonly needles: number;
+      readonly offset: number;
+    }
+  | {
+      readonly kind: 'divide';
+      readonly parts: PieceParts | null;
+      readonly looser: FewerStitches;
+      readonly coarser: CoarserBed | null;
+    };
+
 /** What will go wrong or must be known, as codes and numbers. */
 export type Finding = { readonly rows: readonly [first: number, last: number] } & (
   | {
@@ -87,6 +103,17 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly longest: number;
       readonly count: number;
     }
+  | {
+      readonly code: 'wider-than-bed';
+      /** Neighbouring rows that leave the bed. */
+      readonly spans: readonly (readonly [first: number, last: number])[];
+      /** The widest of them, and its needles. */
+      readonly row: number;
+      readonly edges: Run;
+      /** The needles that there are. */
+      readonly bed: Run;
+      readonly remedy: BedRemedy;
+    }
   | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
   | { readonly code: 'contrast-to-edges' }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
@@ -107,6 +134,7 @@ export type FindingCode = Finding['code'];
 
 /** Findings that warn; the others are notes. */
 export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'wider-than-bed',
   'long-floats',
   'long-carry',
   'many-yarns',

@@ -3,6 +3,7 @@ import { makePlan } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
 import { blaming } from '../blame.ts';
 import type { Command } from '../command.ts';
+import { findingJson } from '../json/finding.ts';
 import { placementJson } from '../json/placement.ts';
 import { readMotif } from '../motif-argument.ts';
 import { projectOfMotif } from '../piece-options.ts';
@@ -27,11 +28,16 @@ export const placeCommand: Command = {
   async run(given) {
     const [path] = given.names as [string];
     const project = projectOfMotif(await readMotif(path, given.values.get('ground')), given);
-    const { bands } = blaming(given, path, () => makePlan(project));
+    const { bands, findings } = blaming(given, path, () => makePlan(project));
     const choices = bands.flatMap((band) => band.choices);
+    const found = findings.filter(({ code }) => code === 'wider-than-bed').map((one) => findingJson(one, project));
     return {
-      json: placementJson(choices, words.placement.why),
-      text: () => placementText(choices),
+      json: placementJson(choices, words.placement.why, found),
+      text: () =>
+        placementText(
+          choices,
+          found.map(({ text }) => text),
+        ),
     };
   },
 };

@@ -1,5 +1,6 @@
 /** The JSON of `place`. Needles are labels. */
 import { label } from '@shared/bed/index.ts';
+import type { FindingJson } from './finding.ts';
 import type { GroupPlace, PlacementChoice, Spaces } from '@shared/placement/index.ts';
 
 export interface GroupJson {
@@ -23,11 +24,14 @@ export interface PlacementJson {
     readonly fromRule: number;
     readonly why: string;
   }[];
+  /** What is wrong with where the piece stands; floats and the like are the plan's. */
+  readonly findings: readonly FindingJson[];
 }
 
 export function placementJson(
   choices: readonly PlacementChoice[],
   why: (choice: PlacementChoice) => string,
+  findings: readonly FindingJson[],
 ): PlacementJson {
   return {
     choices: choices.map((choice) => ({
@@ -39,6 +43,7 @@ export function placementJson(
       fromRule: choice.fromRule,
       why: why(choice),
     })),
+    findings,
   };
 }
 

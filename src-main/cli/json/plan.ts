@@ -4,6 +4,7 @@ import { stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
 
 type Role = 'main' | 'contrast';
@@ -20,11 +21,7 @@ export interface PlanJson {
   /** Reading of the row counter, of the first band; null if there is no row for it. */
   readonly setUpAt: number | null;
   readonly rows: readonly RowJson[];
-  readonly findings: readonly {
-    readonly code: string;
-    readonly rows: readonly [first: number, last: number];
-    readonly text: string;
-  }[];
+  readonly findings: readonly FindingJson[];
   readonly yarn: {
     readonly loopMm: number;
     readonly main: { readonly metres: number };
@@ -69,11 +66,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
     setUpAt: bands[0]?.setUpAt ?? null,
     rows: rows.map(rowJson),
-    findings: findings.map((finding) => ({
-      code: finding.code,
-      rows: [finding.rows[0], finding.rows[1]],
-      text: words.findings.text(finding, project),
-    })),
+    findings: findings.map((finding) => findingJson(finding, project)),
     yarn: {
       loopMm: thousandths(plan.yarn.loopMm),
       main: { metres: metresOf(plan, 'main') },

@@ -1,9 +1,10 @@
 /** The ranked placings for people. */
 import type { PlacementChoice, Spaces } from '@shared/placement/index.ts';
 import { words } from '@shared/words/index.ts';
-import { table } from './table.ts';
+import { table, under } from './table.ts';
 
-export function placementText(choices: readonly PlacementChoice[]): string {
+/** `findings`: sentences about where the piece stands. */
+export function placementText(choices: readonly PlacementChoice[], findings: readonly string[]): string {
   const { columns, count, why } = words.cli.place;
   const rank = (choice: PlacementChoice): number => choices.indexOf(choice) + 1;
   const groups = ({ groups }: PlacementChoice): string =>
@@ -22,6 +23,7 @@ export function placementText(choices: readonly PlacementChoice[]): string {
     ]),
     '',
     ...choices.map((choice) => why(rank(choice), words.placement.why(choice))),
+    ...(findings.length > 0 ? ['', under(words.cli.plan.findingsTitle, findings)] : []),
   ].join('\n');
 }
 

@@ -36,6 +36,8 @@ function kindOf(finding: Finding): string {
   return [...parts, 'side' in finding ? finding.side : ''].join(' ');
 }
 
+/** The bed comes before all strands: what it does not hold cannot be knitted at all. */
 function lengthOf(finding: Finding): number {
+  if (finding.code === 'wider-than-bed') return Infinity;
   return 'longest' in finding ? finding.longest : 0;
 }

@@ -5,6 +5,7 @@ import { infantFloats } from './infant.ts';
 import { longCarries, longFloats } from './long.ts';
 import { mirroredLettering } from './lettering.ts';
 import type { Inspected } from './question.ts';
+import { widerThanBed } from './wide.ts';
 import { faintContrast, manyYarns } from './yarns.ts';
 
 export type { Inspected } from './question.ts';
@@ -12,6 +13,7 @@ export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { FAINT_CONTRAST } from './yarns.ts';
 
 const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
+  widerThanBed,
   infantFloats,
   noSetUpRow,
   contrastToEdges,

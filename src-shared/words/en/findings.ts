@@ -4,6 +4,7 @@ import type { Remedy } from '../../knitting/remedies.ts';
 import type { GatheredFinding } from '../../strands/findings/gather.ts';
 import type { Finding, FindingCode } from '../../strands/types.ts';
 import { numbers as n } from './numbers.ts';
+import { tooWide } from './too-wide.ts';
 
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
 
@@ -36,6 +37,7 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
   'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'long-carry': (finding, yarns) => `${carries(finding, yarns)}. Cut and rejoin it there, or use a second strand.`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
+  'wider-than-bed': tooWide.text,
   'many-yarns': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
   'contrast-to-edges': ({ rows }) =>

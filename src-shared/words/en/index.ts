@@ -22,6 +22,7 @@ import { readingIn } from './reading-in.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
+import { tooWide } from './too-wide.ts';
 import { understanding } from './understanding.ts';
 import { underlay } from './underlay.ts';
 
@@ -49,6 +50,7 @@ export const english = {
   reading,
   readingIn,
   sheet,
+  tooWide,
   understanding,
   underlay,
 };

@@ -7,6 +7,7 @@ import type { Project } from '../../project/project.ts';
 import type { WrapStrand } from '../../strands/types.ts';
 import type { YarnUse } from '../../yarn/types.ts';
 import { numbers as n } from './numbers.ts';
+import { tooWide } from './too-wide.ts';
 
 const sections: { readonly [Name in SectionName]: string } = {
   'hem-back': 'hem back',
@@ -20,6 +21,8 @@ function note(said: RowNote): string {
       return `Cast on ${n.stitches(widthOf(said.edges))}, ${n.run(said.edges)}`;
     case 'edges':
       return edges(said.before, said.edges);
+    case 'leaves-bed':
+      return tooWide.note(said.first, said.last, said.bed);
     case 'set-up':
       return `Knit this row plain while the needles of row ${said.forRow} are selected`;
     case 'pattern-begins':

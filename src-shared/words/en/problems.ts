@@ -68,10 +68,6 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `Group ${right} lies to the left of group ${left}.`,
     mend: 'Give the first needles from left to right.',
   }),
-  'off-the-bed': ({ stitches, first, last, needles }) => ({
-    what: `The piece takes ${n.stitches(stitches)}, ${first}–${last}, and leaves a bed of ${n.needles(needles)}.`,
-    mend: 'Knit it in two parts, move it to the middle of the bed, or use thicker yarn on fewer stitches.',
-  }),
   'rule-cannot-be-met': ({ rule, given, least, needed, available }) => ({
     what: ruleNotMet(rule, given, least, needed, available),
     mend:

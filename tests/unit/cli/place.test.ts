@@ -57,6 +57,20 @@ describe('place', () => {
     expect(choices[0]).toMatchObject({ figure });
   });
 
+  it('says where the piece leaves the bed, and places as if it did not', async () => {
+    const wide = [motif, '--stitches', '120', '--copies', '3,3', '--bed', '100'];
+    const placed = await place(...wide);
+    expect(firsts(placed)[0]).toEqual(['L48', 'R12']);
+    // 61 and 61 of 120 and two seam stitches, parted in the gap between the groups.
+    expect(placed.findings).toMatchObject([{ code: 'wider-than-bed', rows: [1, 31] }]);
+    expect(placed.findings[0]?.text).toContain(
+      '2 parts of 61 stitches each, parted after needle L1, where no copy is cut',
+    );
+    const { status, out } = await call('place', ...wide);
+    expect([status, out.includes('L60–R60, and there are 100 needles, L50–R50')]).toEqual([0, true]);
+    expect((await place(motif, '--stitches', '120', '--copies', '3,3', '--bed', '120')).findings).toEqual([]);
+  });
+
   it('makes all spaces alike by the rule "even"', async () => {
     const { choices } = await place(square, '--stitches', '13', '--copies', '2,1', '--rule', 'even', '--whole');
     expect(choices[0]?.figure).toEqual({ margins: [2, 2], gaps: [3] });

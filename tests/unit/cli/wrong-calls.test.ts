@@ -68,7 +68,6 @@ describe('a call that cannot be answered', () => {
     ['an unknown chart', placeWith('--shows', 'back'), 'option-value', '--shows'],
     ['an unknown judge', placeWith('--judge', 'eye'), 'option-value', '--judge'],
     ['groups wider than the piece', placeWith('--copies', '9'), 'groups-wider-than-piece', '--copies'],
-    ['a piece wider than the bed', placeWith('--bed', '10'), 'off-the-bed', '--bed'],
     ['a motif without a figure', ['place', plain, '--stitches', '9', '--copies', '1'], 'no-figure', plain],
 
     ['gauge of one number', ['plan', ...placeWith('--gauge', '28').slice(1)], 'option-value', '--gauge'],

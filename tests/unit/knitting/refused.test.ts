@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makePlan, needlesOf, planFor } from '@shared/knitting/index.ts';
-import { label } from '@shared/bed/index.ts';
+import { makePlan, planFor } from '@shared/knitting/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -23,27 +22,6 @@ describe('what cannot be knitted as described', () => {
       why: 'a choice that is not there',
       project: projectWith({ ...PLAIN, band: { choice: 8 } }),
       problem: { code: 'choice-unknown', facts: { given: 9, choices: 8 } },
-    },
-    {
-      why: 'a piece wider than the bed',
-      project: projectWith({ ...PLAIN, piece: { bed: { needles: 9, pitchMm: 4.5 } } }),
-      problem: { code: 'off-the-bed', facts: { stitches: 10, first: 'L5', last: 'R5', needles: 9 } },
-    },
-    {
-      why: 'a piece pushed off the bed',
-      project: projectWith({ ...PLAIN, piece: { bed: { needles: 12, pitchMm: 4.5 }, offset: 2 } }),
-      problem: { code: 'off-the-bed', facts: { stitches: 10, first: 'L3', last: 'R7', needles: 12 } },
-    },
-    {
-      why: 'a sleeve that outgrows the bed',
-      project: projectWith({
-        ...PLAIN,
-        piece: {
-          bed: { needles: 12, pitchMm: 4.5 },
-          shape: { kind: 'tapered', stitches: 10, stitchesAtTop: 16, rows: 10, straightRows: 0 },
-        },
-      }),
-      problem: { code: 'off-the-bed', facts: { stitches: 16, first: 'L8', last: 'R8', needles: 12 } },
     },
     {
       why: 'a motif that starts too high',
@@ -107,23 +85,6 @@ describe('what cannot be knitted as described', () => {
     if (!band) throw new Error('no band');
     const byHand = (first: number) => ({ ...band, rule: { kind: 'by-hand' as const, first: [first as never] } });
     expect(makePlan({ ...project, bands: [byHand(-5), byHand(2)] }).groups).toHaveLength(2);
-  });
-});
-
-describe('the needles of a bed', () => {
-  // L40 to R40 is 80 stitches: common practice, no source
-  it.each([
-    [80, 'L40', 'R40'],
-    [200, 'L100', 'R100'],
-    [115, 'L57', 'R58'],
-    [1, 'R1', 'R1'],
-  ])('of %i are %s to %s', (needles, first, last) => {
-    const run = needlesOf(needles);
-    expect([label(run.first), label(run.last)]).toEqual([first, last]);
-  });
-
-  it('hold a piece that fits exactly', () => {
-    expect(makePlan(projectWith({ ...PLAIN, piece: { bed: { needles: 10, pitchMm: 4.5 } } })).rows).toHaveLength(10);
   });
 });
 

@@ -63,7 +63,6 @@ describe('the piece while something stands in the way', () => {
       code: 'rows-outside-piece',
     },
     { name: 'a hem longer than it', to: { piece: { hemRows: 100 } }, code: 'hem-longer-than-piece' },
-    { name: 'a bed too short for it', to: { piece: { bed: { needles: 10, pitchMm: 4.5 } } }, code: 'off-the-bed' },
     {
       name: 'more increases than rows',
       to: { piece: { shape: { kind: 'tapered', stitches: 20, stitchesAtTop: 200, rows: 6, straightRows: 0 } } },

@@ -10,7 +10,6 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'groups-wider-than-piece': { needed: 130, available: 120, stitches: 120 },
   'groups-overlap': { left: 1, right: 2, stitches: 4 },
   'groups-out-of-order': { left: 1, right: 2 },
-  'off-the-bed': { stitches: 220, first: 'L110', last: 'R110', needles: 200 },
   'rule-cannot-be-met': { rule: 'gaps', given: 60, least: 1, needed: 150, available: 120 },
   'by-hand-count': { given: 1, groups: 2 },
   'no-figure': { motif: 'gull' },

@@ -1,0 +1,94 @@
+/**
+ * A piece knitted in parts that are sewn together side by side.
+ *
+ * The joins run straight up. Each side of a join has one stitch more than the
+ * picture needs, which vanishes into the seam.
+ */
+import type { Slot } from '../../bed/index.ts';
+import type { Outline } from '../../piece/index.ts';
+import type { PlacedGroup } from '../types.ts';
+import { needlesTaken } from './beyond.ts';
+
+export interface PieceParts {
+  /** Needles that each part takes, left to right, its seam stitches counted. */
+  readonly stitches: readonly number[];
+  /** The last needle left of each join. */
+  readonly joins: readonly Slot[];
+  /** Copies that the joins go through. */
+  readonly cutCopies: number;
+}
+
+/**
+ * The fewest parts that fit on `needles` each; among these, the joins that cut
+ * the fewest copies; among these, the parts that are most alike in width; then
+ * the joins further left. Null on a bed so short that seam stitches fill it.
+ */
+export function partsOf(outline: Outline, groups: readonly PlacedGroup[], needles: number): PieceParts | null {
+  const { first, last } = needlesTaken(outline);
+  const width = last - first + 1;
+  const count = fewestParts(width, needles);
+  if (count === null) return null;
+  const cuts = copiesCut(groups, first, width);
+  // best[x]: the best way to part the leftmost x stitches into so many parts.
+  let best: (Parting | null)[] = new Array<Parting | null>(width + 1).fill(null);
+  best[0] = { cut: 0, squares: 0, end: 0, before: null };
+  for (let part = 0; part < count; part++) {
+    const seams = Number(part > 0) + Number(part < count - 1);
+    const next = new Array<Parting | null>(width + 1).fill(null);
+    const ends = part === count - 1 ? [width] : Array.from({ length: width - 1 }, (_, at) => at + 1);
+    for (const end of ends) {
+      let found: Parting | null = null;
+      let squares = Infinity;
+      for (let start = Math.max(0, end - (needles - seams)); start < end; start++) {
+        const before = best[start];
+        if (!before || (found && before.cut > found.cut)) continue;
+        const sum = before.squares + (end - start + seams) ** 2;
+        if (found && before.cut === found.cut && sum >= squares) continue;
+        [found, squares] = [before, sum];
+      }
+      const cut = end < width ? (cuts[end] as number) : 0;
+      if (found) next[end] = { cut: found.cut + cut, squares, end, before: found };
+    }
+    best = next;
+  }
+  return partsFrom(best[width] as Parting, first);
+}
+
+interface Parting {
+  readonly cut: number;
+  /** Of the parts' widths: the smaller for a sum, the more alike they are. */
+  readonly squares: number;
+  readonly end: number;
+  readonly before: Parting | null;
+}
+
+/** The outer parts have one seam stitch, those between them two. */
+function fewestParts(width: number, needles: number): number | null {
+  if (width <= needles) return 1;
+  const left = width - 2 * (needles - 1);
+  if (left <= 0) return 2;
+  return needles > 2 ? 2 + Math.ceil(left / (needles - 2)) : null;
+}
+
+/** How many copies a join before each stitch would go through, stitches counted from the left edge. */
+function copiesCut(groups: readonly PlacedGroup[], first: number, width: number): Uint32Array {
+  const cuts = new Uint32Array(width + 1);
+  for (const { block, copyWidth, across, up } of groups) {
+    for (let column = 1; column < across * copyWidth; column++) {
+      const at = block.first - first + column;
+      if (column % copyWidth !== 0 && at > 0 && at < width) cuts[at] = (cuts[at] as number) + up;
+    }
+  }
+  return cuts;
+}
+
+function partsFrom(parting: Parting, first: number): PieceParts {
+  const ends: number[] = [];
+  for (let at: Parting | null = parting; at?.before; at = at.before) ends.unshift(at.end);
+  const stitches = ends.map((end, part) => {
+    const seams = Number(part > 0) + Number(part < ends.length - 1);
+    return end - (ends[part - 1] ?? 0) + seams;
+  });
+  const joins = ends.slice(0, -1).map((end) => (first + end - 1) as Slot);
+  return { stitches, joins, cutCopies: parting.cut };
+}

@@ -1,0 +1,62 @@
+/** A piece that leaves the bed: where, and what can be done. */
+import { label, widthOf } from '../../bed/index.ts';
+import type { CoarserBed, FewerStitches, PieceParts } from '../../knitting/wide/index.ts';
+import type { Finding } from '../../strands/types.ts';
+import { numbers as n } from './numbers.ts';
+
+type Wide = Extract<Finding, { readonly code: 'wider-than-bed' }>;
+
+/** `111 stitches each`, `111, 112 and 111 stitches`. */
+function widths(stitches: readonly number[]): string {
+  const [first] = stitches;
+  if (first !== undefined && stitches.every((count) => count === first)) return `${n.stitches(first)} each`;
+  return `${n.list(stitches.map(String))} stitches`;
+}
+
+function parts({ stitches, joins, cutCopies }: PieceParts): string {
+  const where = `${joins.length === 1 ? 'needle' : 'needles'} ${n.list(joins.map(label))}`;
+  const copies = cutCopies === 0 ? 'where no copy is cut' : `which cuts ${n.copies(cutCopies)}`;
+  return `knit it in ${n.count(stitches.length, 'part')} of ${widths(stitches)}, parted after ${where}, ${copies}; a stitch for the seam on each side of a join is counted in.`;
+}
+
+function looser({ stitches, inTenCm }: FewerStitches): string {
+  return `knit looser: at ${n.plain(inTenCm)} stitches in 10 cm the same width takes ${n.stitches(stitches)}.`;
+}
+
+function coarser({ pitchMm, needles, stitches, inTenCm }: CoarserBed): string {
+  return `take a bed with needles ${n.plain(pitchMm)} mm apart: at the ${n.plain(inTenCm)} stitches in 10 cm that go with it, ${stitches} of its ${n.needles(needles)} are as wide.`;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function remedy({ remedy }: Wide): string {
+  if (remedy.kind === 'divide') {
+    const ways = [
+      ...(remedy.parts ? [parts(remedy.parts)] : []),
+      looser(remedy.looser),
+      ...(remedy.coarser ? [coarser(remedy.coarser)] : []),
+    ];
+    return ways.map((way, index) => (index === 0 ? capitalised(way) : `Or ${way}`)).join(' ');
+  }
+  const { needles, offset } = remedy;
+  if (offset === 0) return 'In the middle of the bed it fits.';
+  return `It fits ${n.needles(Math.abs(needles))} further to the ${needles < 0 ? 'left' : 'right'}.`;
+}
+
+export const tooWide = {
+  text(finding: Wide): string {
+    const { spans, row, edges, bed } = finding;
+    const [first, last] = finding.rows;
+    const where = spans.length === 1 ? n.rowSpan(first, last) : `rows between ${first} and ${last}`;
+    const leave = first === last ? 'leaves' : 'leave';
+    const said = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
+    return `${said} ${remedy(finding)}`;
+  },
+  /** In the row list, at the first of the rows. */
+  note: (first: number, last: number, bed: Wide['bed']): string =>
+    `${first === last ? `Row ${first} leaves` : `Rows ${first}–${last} leave`} the bed of needles ${n.run(bed)}`,
+  moved: 'The piece stands on the bed.',
+  move: (offset: number): string => (offset === 0 ? 'Move it to the middle' : 'Move it onto the bed'),
+};
