@@ -5,6 +5,7 @@ import type { Project } from '@shared/project/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
+import { closedAction } from './closed/action.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
 import type { StitchSpot } from './drawing/cursor.ts';
@@ -24,6 +25,7 @@ export class PieceDesk {
   #band = 0;
   #group: GroupSpot | null = null;
   #carried: Reading | null = null;
+  #isClosed = false;
   #stage: StageControls | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -38,7 +40,11 @@ export class PieceDesk {
       if (isAnother(project, session.project)) this.#forget();
       project = session.project;
     });
-    this.actions = [...actionsOf(session, () => this.#stage), ...groupActions(session, this)];
+    this.actions = [
+      ...actionsOf(session, this, () => this.#stage),
+      closedAction(session, this),
+      ...groupActions(session, this),
+    ];
   }
 
   /** Null: the whole piece, as large as it goes. */
@@ -98,6 +104,17 @@ export class PieceDesk {
     this.#emit();
   }
 
+  /** The piece is looked at joined into its tube, not flat. */
+  get isClosed(): boolean {
+    this.#follow();
+    return this.#isClosed;
+  }
+
+  set isClosed(isClosed: boolean) {
+    this.#isClosed = isClosed;
+    this.#emit();
+  }
+
   /** The stage comes and goes with the bench. */
   attach(stage: StageControls): () => void {
     this.#stage = stage;
@@ -112,6 +129,7 @@ export class PieceDesk {
     this.#band = 0;
     this.#group = null;
     this.#carried = null;
+    this.#isClosed = false;
     this.#emit();
   }
 
@@ -125,15 +143,17 @@ function isAnother(before: Project, after: Project): boolean {
   return before.piece !== after.piece && before.bands !== after.bands && before.motifs !== after.motifs;
 }
 
-function actionsOf(session: Session, stage: () => StageControls | null): Action[] {
+function actionsOf(session: Session, desk: PieceDesk, stage: () => StageControls | null): Action[] {
   const text = words.piece.tools;
   const always = (): boolean => true;
+  /** From outside the tube shows neither strands nor needles. */
+  const isFlat = (): boolean => !desk.isClosed;
   return [
     {
       id: 'floats',
       label: () => text.floats,
       keys: ['F'],
-      isEnabled: always,
+      isEnabled: isFlat,
       isOn: () => session.view.showsFloats,
       run: () => session.look({ showsFloats: !session.view.showsFloats }),
     },
@@ -141,7 +161,7 @@ function actionsOf(session: Session, stage: () => StageControls | null): Action[
       id: 'wraps',
       label: () => text.wraps,
       keys: ['W'],
-      isEnabled: always,
+      isEnabled: isFlat,
       isOn: () => session.view.showsWraps,
       run: () => session.look({ showsWraps: !session.view.showsWraps }),
     },
@@ -149,7 +169,7 @@ function actionsOf(session: Session, stage: () => StageControls | null): Action[
       id: 'stitches',
       label: () => text.stitches,
       keys: ['V'],
-      isEnabled: always,
+      isEnabled: isFlat,
       isOn: () => session.view.showsStitches,
       run: () => session.look({ showsStitches: !session.view.showsStitches }),
     },
@@ -157,7 +177,7 @@ function actionsOf(session: Session, stage: () => StageControls | null): Action[
       id: 'turn',
       label: () => text.asWorn,
       keys: ['T'],
-      isEnabled: always,
+      isEnabled: isFlat,
       isOn: () => session.view.pieceShows === 'worn',
       run: () => {
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';

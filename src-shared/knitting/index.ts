@@ -8,3 +8,4 @@ export * from './notes.ts';
 export * from './csv.ts';
 export * from './rowlist.ts';
 export * from './stitch.ts';
+export * from './gaps-round.ts';

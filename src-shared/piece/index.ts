@@ -5,3 +5,4 @@ export * from './steps.ts';
 export * from './reshape.ts';
 export * from './sections.ts';
 export * from './schedule.ts';
+export * from './tube.ts';

@@ -30,6 +30,8 @@ export interface Chosen {
   group: GroupSpot | null;
   /** The band in the form. */
   readonly band: number;
+  /** The piece is shown closed, which is as worn. */
+  readonly isClosed: boolean;
 }
 
 /** The groups of the piece, band by band. */
@@ -82,7 +84,10 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
 
   /** `needles` to the right as shown, `rows` up. */
   function move(needles: number, rows: number): void {
-    const isTurned = isMirroredOnNeedles(session.view.pieceShows, session.project.piece.finishedFace);
+    const isTurned = isMirroredOnNeedles(
+      chosen.isClosed ? 'worn' : session.view.pieceShows,
+      session.project.piece.finishedFace,
+    );
     go((ground, from, group) =>
       walk(ground, from, group, {
         first: (from.first[group] as number) + (isTurned ? -needles : needles),

@@ -11,6 +11,7 @@ import { placement } from './placement.ts';
 import { problems } from './problems.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
+import { closed } from './closed.ts';
 import { findings } from './findings.ts';
 import { fromPicture } from './from-picture.ts';
 import { forms } from './forms.ts';
@@ -34,6 +35,7 @@ export const english = {
   fromPicture,
   changes,
   cli,
+  closed,
   measure,
   knitting,
   launcher,

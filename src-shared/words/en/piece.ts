@@ -300,7 +300,7 @@ export const piece = {
     zoomOut: 'Zoom out',
     fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
-    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches', turn: 'As worn' },
+    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches', turn: 'As worn', closed: 'Closed' },
   },
 
   toMotif: 'Go to the motif',

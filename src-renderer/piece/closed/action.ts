@@ -1,0 +1,20 @@
+/** The command that closes the piece into its tube, and lays it open again. */
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../../shell/actions/action.ts';
+import type { Session } from '../../shell/session.ts';
+
+export function closedAction(session: Session, desk: { isClosed: boolean }): Action {
+  const text = words.closed;
+  return {
+    id: 'closed',
+    label: () => text.command,
+    keys: ['C'],
+    isEnabled: () => true,
+    isOn: () => desk.isClosed,
+    run: () => {
+      desk.isClosed = !desk.isClosed;
+      const { finishedFace } = session.project.piece;
+      session.announce(desk.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
+    },
+  };
+}

@@ -1,0 +1,179 @@
+/** What is drawn over the closed piece: its edge, the seam, the gaps round it, the group that is moved. */
+import { figuresOf, gapsOnRing, ringsOf, stitchesIn, type PlacedGroup, type Plan } from '@shared/knitting/index.ts';
+import { angleOf, placeRound, seenSpan, within180, type Ring, type Tube } from '@shared/piece/index.ts';
+import type { Look } from '../drawing/look.ts';
+import type { TubeView } from './tube-view.ts';
+
+/** What is drawn on, and what is looked at. */
+export interface Round {
+  readonly context: CanvasRenderingContext2D;
+  readonly tube: Tube;
+  readonly view: TubeView;
+  readonly turn: number;
+  readonly look: Look;
+  readonly font: string;
+}
+
+/** Numbers nearer to the sides than this, in degrees, would stand on stitches that are hardly seen. */
+const MOST_ASIDE = 72;
+const CHIP_HEIGHT = 20;
+/** From the foot of a band to its dimension line. */
+const AWAY = 22;
+
+/** The edge of the tube, a step where rows of unlike width meet. */
+export function drawSilhouette({ context, tube, view, look }: Round): void {
+  context.beginPath();
+  traceSide(context, tube, view, 1, false);
+  traceSide(context, tube, view, -1, true);
+  context.closePath();
+  context.lineWidth = 1;
+  context.strokeStyle = look.ink;
+  context.stroke();
+}
+
+function traceSide(context: CanvasRenderingContext2D, tube: Tube, view: TubeView, side: 1 | -1, isDown: boolean): void {
+  const rings = tube.rings.map(({ radiusMm }, index) => ({ radiusMm, index }));
+  const corners = rings.filter(
+    ({ radiusMm, index }) =>
+      radiusMm !== tube.rings[index - 1]?.radiusMm || radiusMm !== tube.rings[index + 1]?.radiusMm,
+  );
+  for (const { radiusMm, index } of isDown ? corners.reverse() : corners) {
+    const x = view.x(side * radiusMm);
+    const [lower, upper] = [view.y(index * tube.rowMm), view.y((index + 1) * tube.rowMm)];
+    context.lineTo(x, isDown ? upper : lower);
+    context.lineTo(x, isDown ? lower : upper);
+  }
+}
+
+/** Where the edges meet: a fine line in two tones, so that it is seen on any yarn, with its name below. */
+export function drawSeam({ context, tube, view, turn, look, font }: Round, name: string): void {
+  const angle = within180(turn);
+  if (Math.abs(angle) >= 90) return;
+  const sine = Math.sin((angle * Math.PI) / 180);
+  for (const [colour, thickness] of [
+    [look.raised, 3],
+    [look.ink, 1],
+  ] as const) {
+    context.beginPath();
+    tube.rings.forEach(({ radiusMm }, index) => {
+      const isStep = radiusMm !== tube.rings[index - 1]?.radiusMm || radiusMm !== tube.rings[index + 1]?.radiusMm;
+      if (!isStep) return;
+      context.lineTo(view.x(sine * radiusMm), view.y(index * tube.rowMm));
+      context.lineTo(view.x(sine * radiusMm), view.y((index + 1) * tube.rowMm));
+    });
+    context.lineTo(view.x(sine * (tube.rings.at(-1)?.radiusMm ?? 0)), view.y(tube.rings.length * tube.rowMm) - 8);
+    context.globalAlpha = thickness === 1 ? 1 : 0.75;
+    context.lineWidth = thickness;
+    context.strokeStyle = colour;
+    context.stroke();
+  }
+  context.globalAlpha = 1;
+  context.font = `400 12px ${font}`;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  context.fillStyle = look.soft;
+  context.fillText(name, view.x(sine * (tube.rings[0]?.radiusMm ?? 0)), view.foot + 14);
+}
+
+/** The gaps of each band from figure to figure, with their stitches; the one across the seam stands out. */
+export function drawGapsRound(round: Round, plan: Plan): void {
+  const { tube } = round;
+  plan.bands.forEach((_, band) => {
+    const [foot] = ringsOf(plan, tube, band);
+    if (!foot) return;
+    for (const gap of gapsOnRing(tube, foot, figuresOf(plan, band))) {
+      if (gap.to > gap.from) drawGap(round, foot, gap.from, gap.to, String(stitchesIn(gap)), gap.isAcrossSeam);
+    }
+  });
+}
+
+function drawGap(
+  { context, tube, view, turn, look, font }: Round,
+  ring: Ring,
+  from: number,
+  to: number,
+  text: string,
+  isAcrossSeam: boolean,
+): void {
+  const span = seenSpan(ring, from, to, turn);
+  if (!span) return;
+  const foot = view.y((ring.row - (tube.rings[0] as Ring).row) * tube.rowMm);
+  // A band at the lower edge has no plain rows below it.
+  const y = Math.round(foot + AWAY + CHIP_HEIGHT / 2 <= view.foot ? foot + AWAY : foot - CHIP_HEIGHT / 2 - 4) + 0.5;
+  const [left, right] = [view.x(span.left), view.x(span.right)];
+  context.lineWidth = isAcrossSeam ? 2 : 1;
+  context.strokeStyle = look.onMain;
+  context.globalAlpha = isAcrossSeam ? 1 : 0.75;
+  context.beginPath();
+  context.moveTo(left, y);
+  context.lineTo(right, y);
+  // A stop only where the gap ends, not where it goes out of sight.
+  for (const [place, x] of [
+    [from, left],
+    [to, right],
+  ] as const) {
+    if (Math.abs(angleOf(ring, place, turn)) > 90) continue;
+    context.moveTo(x, y - 5);
+    context.lineTo(x, y + 5);
+  }
+  context.stroke();
+  context.globalAlpha = 1;
+
+  const middle = angleOf(ring, (from + to) / 2, turn);
+  if (Math.abs(middle) > MOST_ASIDE) return;
+  const x = view.x(Math.sin((middle * Math.PI) / 180) * ring.radiusMm);
+  context.font = `600 13px ${font}`;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  const width = context.measureText(text).width + 14;
+  context.beginPath();
+  context.roundRect(x - width / 2, y - CHIP_HEIGHT / 2, width, CHIP_HEIGHT, CHIP_HEIGHT / 2);
+  context.fillStyle = look.raised;
+  context.fill();
+  context.lineWidth = isAcrossSeam ? 2 : 1;
+  context.strokeStyle = isAcrossSeam ? look.accent : look.control;
+  context.stroke();
+  context.fillStyle = look.ink;
+  context.fillText(text, x, y + 0.5);
+}
+
+/** A frame round the group that the commands move, as far as it is seen. */
+export function drawChosenRound({ context, tube, view, turn, look }: Round, group: PlacedGroup): void {
+  const lowest = tube.rings[0]?.row ?? 1;
+  const rings = tube.rings.filter(({ row }) => row >= group.firstRow && row <= group.lastRow);
+  const sides = rings.map((ring) => {
+    const places = [placeRound(tube, ring, group.block.first), placeRound(tube, ring, group.block.last)];
+    return { ring, from: Math.min(...places), to: Math.max(...places) + 1 };
+  });
+  for (const [colour, thickness] of [
+    [look.raised, 4],
+    [look.accent, 2],
+  ] as const) {
+    context.strokeStyle = colour;
+    context.lineWidth = thickness;
+    context.beginPath();
+    for (const side of ['from', 'to'] as const) {
+      let isSeen = false;
+      for (const each of sides) {
+        const angle = angleOf(each.ring, each[side], turn);
+        const isNowSeen = Math.abs(angle) <= 90;
+        const x = view.x(Math.sin((angle * Math.PI) / 180) * each.ring.radiusMm);
+        const foot = view.y((each.ring.row - lowest) * tube.rowMm);
+        if (isNowSeen && !isSeen) context.moveTo(x, foot);
+        if (isNowSeen) context.lineTo(x, foot - tube.rowMm * view.scale);
+        isSeen = isNowSeen;
+      }
+    }
+    for (const [each, up] of [
+      [sides[0], 0],
+      [sides.at(-1), 1],
+    ] as const) {
+      const span = each && seenSpan(each.ring, each.from, each.to, turn);
+      if (!span) continue;
+      const y = view.y((each.ring.row - lowest + up) * tube.rowMm);
+      context.moveTo(view.x(span.left), y);
+      context.lineTo(view.x(span.right), y);
+    }
+    context.stroke();
+  }
+}

@@ -1,0 +1,70 @@
+/** The closed view: the piece joined into its tube, and the gaps round it. */
+import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
+import type { BandRound } from '../../knitting/gaps-round.ts';
+import { numbers as n } from './numbers.ts';
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** `22`, `22 to 26`. */
+function gapsSaid(gaps: readonly number[]): string {
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  return least === most ? `**${least}**` : `**${least}** to **${most}**`;
+}
+
+/** What the eye sees of a band: the gap across the seam beside the gaps between the groups. */
+function band({ rows, acrossSeam, gaps, shaped }: BandRound): string {
+  const change = shaped ? ` By row ${shaped.row} shaping makes the gap across the seam **${shaped.stitches}**.` : '';
+  return `${capital(n.rowSpan(rows.first, rows.last))}: ${compared(acrossSeam, gaps)}.${change}`;
+}
+
+function compared(acrossSeam: number, gaps: readonly number[]): string {
+  if (acrossSeam < 0) return `the seam takes **${-acrossSeam}** of the figure`;
+  const across = `across the seam **${acrossSeam}**`;
+  if (gaps.length === 0) return `${across}, with one group all round`;
+  const between = `between the groups ${gapsSaid(gaps)}`;
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  if (least !== most) return `${across}, ${between}; not even`;
+  if (acrossSeam === least) return `${across}, ${between}; even all round`;
+  return `${across}, ${between}; the seam shows ${Math.abs(acrossSeam - least)} ${acrossSeam > least ? 'more' : 'fewer'}`;
+}
+
+const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
+
+export const closed = {
+  command: 'Show the piece closed',
+  laidOpen: 'The piece is laid open.',
+  title: (name: string): string => `${capital(name)}, closed, as worn`,
+  /** How it stands, in whole degrees that the seam is to the right of the middle. */
+  turned(degrees: number): string {
+    if (degrees === 0) return 'the seam in the middle';
+    if (Math.abs(degrees) === 180) return 'the seam at the back';
+    return `turned ${Math.abs(degrees)}° to the ${degrees < 0 ? 'left' : 'right'}`;
+  },
+  caption: (face: FinishedFace, turned: string): string => `${FACING[face]}, seen from outside; ${turned}.`,
+  /** The drawing, to assistive technology. */
+  label: (name: string): string => `${name}, closed, as worn`,
+  help: 'Left and right arrow keys turn the piece, Page Up and Page Down turn it further; Home brings the seam to the middle, End to the back. Up and down arrow keys move along a piece that is larger than the view.',
+  /** Where it stands and what faces us, as it is turned. */
+  said: (turned: string, needle: Slot | null): string =>
+    needle === null ? capital(turned) : `${capital(turned)} · needle ${label(needle)} in front`,
+  seam: 'seam',
+
+  panel: {
+    title: 'Round the seam',
+    /** How far round, in mm, at both ends. */
+    round: (footMm: number, topMm: number): string =>
+      footMm === topMm
+        ? `**${n.centimetres(footMm)}** round.`
+        : `**${n.centimetres(footMm)}** round at the lower edge, **${n.centimetres(topMm)}** at the top.`,
+    allowance: (left: number, right: number): string =>
+      left === right
+        ? `The seam takes **${n.stitches(left)}** of each edge.`
+        : `The seam takes **${left}** of the left edge and **${n.stitches(right)}** of the right.`,
+    /** The hidden half of a folded hem. */
+    inside: (rows: number): string => `${capital(n.rowSpan(1, rows))} lie inside the folded hem and are not seen.`,
+    band,
+    bandInside: (index: number): string => `Band ${index + 1} lies inside the hem and is not seen.`,
+  },
+};
