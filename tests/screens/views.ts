@@ -69,10 +69,29 @@ export const VIEWS: readonly View[] = [
     },
   },
   {
+    name: 'piece-closed',
+    of: ['sample'],
+    async show(page) {
+      await page.keyboard.press('2');
+      await page.keyboard.press('c');
+      await page.getByRole('slider').waitFor();
+    },
+  },
+  {
+    name: 'piece-closed-turned',
+    of: ['sample'],
+    async show(page) {
+      await page.getByRole('slider').focus();
+      await page.keyboard.press('PageUp');
+      await page.keyboard.press('.');
+    },
+  },
+  {
     name: 'piece-form',
     of: ['sample'],
     async show(page) {
       await page.keyboard.press('2');
+      await page.keyboard.press('c');
       await page.keyboard.press('Control+0');
       await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
     },

@@ -106,7 +106,7 @@ describe('the gaps round the closed piece', () => {
     const project = projectWith({
       motif: SOLID,
       copies: [1, 1],
-      up: 4,
+      group: { up: 4 },
       stitches: 30,
       rows: 20,
       piece: { shape: { kind: 'tapered', stitches: 30, stitchesAtTop: 38, rows: 20, straightRows: 0 } },
