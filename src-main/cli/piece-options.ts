@@ -54,6 +54,7 @@ export function projectOfMotif(named: NamedMotif, given: Given): Project {
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
     sizes: START_SIZES,
     bands: [{ ...band, position }],
+    fills: [],
   };
 }
 

@@ -30,15 +30,17 @@ function plan(project: Project): Planned {
     const planned = outcome(() => makePlan(plain));
     if (planned.ok) return { plan: planned.value, problem: whole.problem };
   }
-  throw new Error('A straight piece without groups can always be planned');
+  throw new Error('A straight piece without groups and fills can always be planned');
 }
 
 /** The project with less and less of what can be wrong. */
 function* plainer(project: Project): Generator<Project> {
   const { piece } = project;
   yield { ...project, bands: [] };
+  yield { ...project, fills: [] };
+  yield { ...project, bands: [], fills: [] };
   const free = { ...piece, hemRows: 0 };
-  yield { ...project, bands: [], piece: free };
+  yield { ...project, bands: [], fills: [], piece: free };
   const { stitches, rows } = piece.shape;
-  yield { ...project, bands: [], piece: { ...free, shape: { kind: 'rectangle', stitches, rows } } };
+  yield { ...project, bands: [], fills: [], piece: { ...free, shape: { kind: 'rectangle', stitches, rows } } };
 }

@@ -1,6 +1,6 @@
 /** Copies that lose figure where the piece is narrower than their group, and which of them are knitted at all. */
 import { edgesAt, type Outline } from '../piece/index.ts';
-import type { Band } from '../project/project.ts';
+import type { CutCopies } from '../project/project.ts';
 import type { Copy } from './copy.ts';
 import type { PlacedGroup } from './types.ts';
 
@@ -47,8 +47,11 @@ export function cutCopiesOf(place: PlacedGroup, copy: Copy, outline: Outline): C
 }
 
 /** The cut copies that are left out. */
-export function leftOut(cut: readonly CutCopy[], keeps: Band['cutCopies']): ReadonlySet<number> {
-  const isLeftOut = ({ lost, figure }: CutCopy): boolean =>
-    keeps === 'left-out' || (keeps === 'kept-if-read' && lost > figure * READS_WITHOUT);
-  return new Set(cut.filter(isLeftOut).map(({ index }) => index));
+export function leftOut(cut: readonly CutCopy[], keeps: CutCopies): ReadonlySet<number> {
+  return new Set(cut.filter(({ lost, figure }) => isLeftOut(lost, figure, keeps)).map(({ index }) => index));
+}
+
+/** True if a copy that loses `lost` of its `figure` stitches is not knitted. */
+export function isLeftOut(lost: number, figure: number, keeps: CutCopies): boolean {
+  return keeps === 'left-out' || (keeps === 'kept-if-read' && lost > figure * READS_WITHOUT);
 }

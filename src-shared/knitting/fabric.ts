@@ -1,13 +1,20 @@
-/** The fabric on the needles, from the outline and the groups on it. */
+/** The fabric on the needles, from the outline and the groups and fills on it. */
 import type { Outline } from '../piece/index.ts';
 import type { LaidGroup } from './bands.ts';
+import { fillRun, tierOf } from './fill-place.ts';
+import type { LaidFill } from './fills.ts';
 import { OUTSIDE, type Fabric } from './types.ts';
 
 /**
- * Main on every needle of the outline, then each group's copies, cut off where
- * the outline ends, or left out. Ground cells of a motif are main.
+ * Main on every needle of the outline, then the copies of each group and fill,
+ * cut off where the outline ends, or left out. Ground cells of a motif are main.
  */
-export function makeFabric(outline: Outline, groups: readonly LaidGroup[], main: number): Fabric {
+export function makeFabric(
+  outline: Outline,
+  groups: readonly LaidGroup[],
+  fills: readonly LaidFill[],
+  main: number,
+): Fabric {
   let first = Infinity;
   let last = -Infinity;
   for (let row = 0; row < outline.rows; row++) {
@@ -22,6 +29,7 @@ export function makeFabric(outline: Outline, groups: readonly LaidGroup[], main:
   }
   const fabric = { first, width, rows: outline.rows, cells };
   for (const group of groups) knitInto(fabric, outline, group);
+  for (const fill of fills) knitFill(fabric, outline, fill);
   return fabric;
 }
 
@@ -52,4 +60,28 @@ function clear(fabric: Fabric, outline: Outline, row: number, first: number, wid
   const to = Math.min(first + width - 1, outline.last[row] as number);
   const start = row * fabric.width - fabric.first;
   if (from <= to) fabric.cells.fill(main, start + from, start + to + 1);
+}
+
+/** Rows of copies are laid out once, as wide as the piece and a copy, and taken from where each row begins. */
+function knitFill(fabric: Fabric, outline: Outline, { place, ground, copies }: LaidFill): void {
+  const { width, cells } = place.copy;
+  const lines: Uint8Array[] = [];
+  const lineOf = (copyRow: number): Uint8Array =>
+    (lines[copyRow] ??= Uint8Array.from(
+      { length: fabric.width + width },
+      (_, at) => cells[copyRow * width + (at % width)] as number,
+    ));
+  for (let row = place.firstRow; row <= place.lastRow; row++) {
+    const run = fillRun(place, outline, row);
+    if (!run) continue;
+    const { tier, copyRow, origin } = tierOf(place, row);
+    const into = (((run.first - origin) % width) + width) % width;
+    const start = (row - 1) * fabric.width - fabric.first;
+    fabric.cells.set(lineOf(copyRow).subarray(into, into + run.last - run.first + 1), start + run.first);
+    for (const at of copies.without.get(tier) ?? []) {
+      const first = Math.max(run.first, origin + at * width);
+      const last = Math.min(run.last, origin + (at + 1) * width - 1);
+      if (first <= last) fabric.cells.fill(ground, start + first, start + last + 1);
+    }
+  }
 }

@@ -3,6 +3,8 @@ export * from './on-bed.ts';
 export * from './wide/index.ts';
 export * from './plan.ts';
 export * from './memo.ts';
+export * from './fill-place.ts';
+export * from './seam-matching/index.ts';
 export * from './remedies.ts';
 export * from './notes.ts';
 export * from './csv.ts';

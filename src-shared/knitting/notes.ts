@@ -30,7 +30,7 @@ export function rowNotes(plan: Plan): RowNote[][] {
     if (finding.code !== 'wider-than-bed') continue;
     for (const [first, last] of finding.spans) add(first, { code: 'leaves-bed', first, last, bed: finding.bed });
   }
-  for (const { firstRow, lastRow } of plan.bands) {
+  for (const { firstRow, lastRow } of [...plan.bands, ...plan.fills]) {
     add(firstRow - 1, { code: 'set-up', forRow: firstRow });
     add(firstRow, { code: 'pattern-begins' });
     add(lastRow, { code: 'pattern-ends' });

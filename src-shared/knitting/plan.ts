@@ -14,6 +14,8 @@ import {
 import { loopLengthMm, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { extentOf } from './copy.ts';
 import { assertApart, layBand, type LaidBand } from './bands.ts';
+import { assertFillsApart } from './fills-apart.ts';
+import { layFill } from './fills.ts';
 import { makeFabric } from './fabric.ts';
 import type { MotifExtent, Plan, PlanRow } from './types.ts';
 
@@ -26,7 +28,8 @@ const NONE: readonly never[] = [];
  *
  * Throws `ProblemError` with the code of what cannot be knitted as described:
  * `shaping-impossible`, `hem-longer-than-piece`, `motif-missing`, `no-figure`, `motif-taller-than-section`,
- * `rows-outside-piece`, `choice-unknown`, `bands-overlap`, and what placing
+ * `rows-outside-piece`, `choice-unknown`, `bands-overlap`, `fill-rows-turned`,
+ * `fill-without-room`, `fill-overlaps-band`, `fills-overlap`, and what placing
  * throws.
  */
 export function makePlan(project: Project): Plan {
@@ -37,8 +40,10 @@ export function makePlan(project: Project): Plan {
   const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
   assertApart(bands);
   const groups = bands.flatMap((band) => band.groups);
+  const fills = project.fills.map((_, index) => layFill(project, index, outline, extents));
+  assertFillsApart(fills, groups, outline);
   const main = mainYarn(project);
-  const fabric = makeFabric(outline, groups, main);
+  const fabric = makeFabric(outline, groups, fills, main);
 
   const laid = layStrands(fabric, {
     main,
@@ -53,6 +58,7 @@ export function makePlan(project: Project): Plan {
   const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
   const rows = planRows(laid, sections, carries, wraps);
   const placed = bands.map((band) => band.placed);
+  const filled = fills.map(({ place, copies }) => ({ ...place, copies }));
   const { gauge, floatLimit } = piece;
   return {
     outline,
@@ -60,9 +66,10 @@ export function makePlan(project: Project): Plan {
     extents,
     bands: placed,
     groups: groups.map((group) => group.place),
+    fills: filled,
     fabric,
     rows,
-    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, laid, rows }),
+    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, fills: filled, laid, rows }),
     wrapStrands: wrapStrandsOf(laid, wraps, { gauge, floatLimit, loopMm: loopLengthMm(gauge) }),
     yarn: yarnNeed(totalsOf(laid, carries), project.yarns, gauge),
   };
@@ -70,10 +77,8 @@ export function makePlan(project: Project): Plan {
 
 function extentsOf(project: Project): Map<MotifId, MotifExtent> {
   const extents = new Map<MotifId, MotifExtent>();
-  for (const { groups } of project.bands) {
-    for (const { motif: id } of groups) {
-      if (!extents.has(id)) extents.set(id, extentOf(motifOf(project, id)));
-    }
+  for (const { motif: id } of [...project.bands.flatMap(({ groups }) => groups), ...project.fills]) {
+    if (!extents.has(id)) extents.set(id, extentOf(motifOf(project, id)));
   }
   return extents;
 }

@@ -1,5 +1,6 @@
 /** The row-by-row plan: everything computed from a project, in one value. */
-import type { Run, Side } from '../bed/index.ts';
+import type { Run, Side, Slot } from '../bed/index.ts';
+import type { Grid } from '../grid/index.ts';
 import type { Outline, Section, SectionName } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/types.ts';
 import type { MotifId } from '../project/project.ts';
@@ -57,6 +58,44 @@ export interface PlacedBand {
   readonly setUpAt: number | null;
 }
 
+/** A fill on the needles. Copies are told by their tier (0 the lowest) and their place in it. */
+export interface PlacedFill {
+  readonly fill: number;
+  readonly motif: MotifId;
+  /** One copy: column 0 is its leftmost needle, row 0 its first row. */
+  readonly copy: Grid;
+  readonly isMirrored: boolean;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** As of a {@link PlacedBand}. */
+  readonly setUpAt: number | null;
+  /** Stitches that are plain at the edges of each row. */
+  readonly border: { readonly left: number; readonly right: number };
+  /** Stitches at the edges of each row that the seam takes. */
+  readonly seamAllowance: { readonly left: number; readonly right: number };
+  /** Leftmost needle of the copy at place 0 of tier 0; it may lie beside the piece. */
+  readonly origin: Slot;
+  /** Needles to the right by which each tier is moved against the one below it. */
+  readonly step: number;
+  /** It lies half a stitch to the left of where the centre was asked for. */
+  readonly isHalfOff: boolean;
+}
+
+/** What becomes of the copies of a fill that have figure on the piece. */
+export interface FillCopies {
+  /** Knitted with all of their figure. */
+  readonly whole: number;
+  /** Knitted, and cut by an edge, the border or the last row. */
+  readonly cut: number;
+  /** Cut, and left out. */
+  readonly leftOut: number;
+  /** The rows on which cut copies stand, and those left out; null where there are none. */
+  readonly cutRows: readonly [first: number, last: number] | null;
+  readonly leftOutRows: readonly [first: number, last: number] | null;
+  /** The places of the copies left out, by tier; tiers without are missing. */
+  readonly without: ReadonlyMap<number, ReadonlySet<number>>;
+}
+
 export interface PlanRow {
   /** The row counter after this row. */
   readonly row: number;
@@ -79,6 +118,7 @@ export interface Plan {
   readonly bands: readonly PlacedBand[];
   /** All groups of all bands, in that order. */
   readonly groups: readonly PlacedGroup[];
+  readonly fills: readonly (PlacedFill & { readonly copies: FillCopies })[];
   readonly fabric: Fabric;
   /** Index 0 is row 1. */
   readonly rows: readonly PlanRow[];

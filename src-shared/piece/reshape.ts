@@ -53,3 +53,25 @@ export function edgeStepsOf(outline: Outline): EdgeStep[] {
   }
   return steps;
 }
+
+/** The shape with every row `by` stitches wider (negative: narrower), or null if a count would leave what a shape can have. */
+export function widened(shape: Shape, by: number): Shape | null {
+  const wider = (counts: readonly number[]): boolean =>
+    counts.every((count) => count + by >= 1 && count + by <= MOST_STITCHES);
+  const stitches = shape.stitches + by;
+  switch (shape.kind) {
+    case 'rectangle':
+    case 'steps':
+      return wider([shape.stitches]) ? { ...shape, stitches } : null;
+    case 'tapered': {
+      const { stitchesAtTop } = shape;
+      return wider([shape.stitches, stitchesAtTop]) ? { ...shape, stitches, stitchesAtTop: stitchesAtTop + by } : null;
+    }
+    case 'body': {
+      const { stitchesAtWaist, stitchesAtChest } = shape;
+      return wider([shape.stitches, stitchesAtWaist, stitchesAtChest])
+        ? { ...shape, stitches, stitchesAtWaist: stitchesAtWaist + by, stitchesAtChest: stitchesAtChest + by }
+        : null;
+    }
+  }
+}

@@ -22,6 +22,11 @@ export interface ProblemFacts {
   'rows-outside-piece': { first: number; last: number; rows: number };
   /** Bands by their number, from 1; the rows on which they meet. */
   'bands-overlap': { one: number; other: number; first: number; last: number };
+  /** Fills and bands by their number, from 1; the rows on which they meet. */
+  'fill-overlaps-band': { fill: number; band: number; first: number; last: number };
+  'fills-overlap': { one: number; other: number; first: number; last: number };
+  'fill-without-room': { fill: number };
+  'fill-rows-turned': { fill: number; first: number; last: number };
   'hem-longer-than-piece': { hem: number; rows: number };
   'shaping-impossible': { changes: number; rows: number };
   'shaping-outside-piece': { row: number; rows: number };
@@ -92,8 +97,8 @@ export interface ProblemFacts {
   'project-not-ours': Record<string, never>;
   'motif-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'motif-missing': { motif: string };
-  /** Bands by their number, from 1. */
-  'motif-in-use': { motif: string; bands: readonly number[] };
+  /** Bands and fills by their number, from 1. */
+  'motif-in-use': { motif: string; bands: readonly number[]; fills: readonly number[] };
   'motif-last': Record<string, never>;
   'motifs-too-many': { most: number };
   'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };

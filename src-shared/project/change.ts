@@ -9,6 +9,7 @@ import { problemError } from '../problem/index.ts';
 import {
   motifOf,
   type Band,
+  type Fill,
   type Motif,
   type MotifId,
   type Piece,
@@ -90,6 +91,13 @@ export type ChangeName =
   | 'remove-group'
   | 'add-band'
   | 'remove-band'
+  | 'add-fill'
+  | 'remove-fill'
+  | 'fill-motif'
+  | 'fill-rows'
+  | 'fill-border'
+  | 'fill-lie'
+  | 'match-seam'
   | 'move-group'
   | 'keep-needles'
   | 'free-needles'
@@ -118,6 +126,7 @@ export type Change = { readonly name: ChangeName } & (
       readonly numbers: SizeNumbers;
       readonly bands: readonly Band[];
     }
+  | { readonly kind: 'fills'; readonly fills: readonly Fill[] }
   | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
   | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
   | { readonly kind: 'motifs'; readonly motifs: readonly Motif[] }
@@ -147,6 +156,8 @@ export function applyChange(project: Project, change: Change): Project {
         sizes: change.sizes,
         bands: change.bands,
       };
+    case 'fills':
+      return { ...project, fills: change.fills };
     case 'project':
       return { ...project, ...change.to };
     case 'palette':
@@ -171,6 +182,8 @@ export function invertChange(before: Project, change: Change): Change {
       return { ...change, bands: before.bands };
     case 'sizes':
       return { ...change, sizes: before.sizes, numbers: numbersOf(before.piece), bands: before.bands };
+    case 'fills':
+      return { ...change, fills: before.fills };
     case 'project':
       return { ...change, to: pick(before, change.to) };
     case 'palette':

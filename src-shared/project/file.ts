@@ -13,6 +13,7 @@ import { broughtUpToDate } from './migrate.ts';
 import type {
   Band,
   ChosenInSize,
+  Fill,
   FindingRule,
   Group,
   Motif,
@@ -80,6 +81,7 @@ export function projectToFile(project: Project): ProjectFile {
     },
     sizes: sizesToFile(project.sizes),
     bands: project.bands.map(bandToFile),
+    fills: project.fills.map(fillToFile),
   };
 }
 
@@ -142,6 +144,12 @@ function bandToFile(band: Band): ProjectFile['bands'][number] {
   };
 }
 
+function fillToFile(fill: Fill): ProjectFile['fills'][number] {
+  const { motif, unit, isMirrored, firstRow, lastRow, border, centre, shift, step, cutCopies } = fill;
+  const { left, right } = border;
+  return { motif, unit, isMirrored, firstRow, lastRow, border: { left, right }, centre, shift, step, cutCopies };
+}
+
 function groupToFile(group: Group): ProjectFile['bands'][number]['groups'][number] {
   const { motif, across, acrossInSizes, up, isMirrored, rise, hasOwnBall } = group;
   const inSizes = acrossInSizes?.map((copies) => ({ size: copies.size, across: copies.across }));
@@ -193,6 +201,7 @@ function projectFromFile(file: ProjectFile): Project {
     piece: file.piece,
     sizes: file.sizes,
     bands: file.bands.map(bandFromFile),
+    fills: file.fills,
   };
 }
 

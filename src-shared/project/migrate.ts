@@ -15,7 +15,8 @@ const STEPS: { readonly [version: number]: Step } = {
   /**
    * Version 2 has a picture to trace behind each motif and says if it holds
    * letters; groups may be mirrored, start higher than their band and have a
-   * ball of their own, which was the band's; cut copies may be left out; there are sizes.
+   * ball of their own, which was the band's; cut copies may be left out; there
+   * are sizes and fills.
    */
   1: (file) => ({
     ...file,
@@ -26,6 +27,7 @@ const STEPS: { readonly [version: number]: Step } = {
       cutCopies: 'kept',
       groups: each(band.groups, (group) => ({ ...group, isMirrored: false, rise: 0, hasOwnBall: ownBalls })),
     })),
+    fills: [],
   }),
 };
 

@@ -142,6 +142,9 @@ export interface ByHand {
 
 export type PlacementRule = FindingRule | ByHand;
 
+/** What becomes of copies that an edge cuts: knitted all the same, only where most of the figure is left, or left out. */
+export type CutCopies = 'kept' | 'kept-if-read' | 'left-out';
+
 /**
  * What a person chose in a size that is not at hand: which of the ranked
  * choices, and first needles kept or moved by hand. The rule that finds the
@@ -168,8 +171,40 @@ export interface Band {
   readonly position:
     | { readonly kind: 'centred'; readonly oddRow: 'below' | 'above' }
     | { readonly kind: 'from-row'; readonly row: number };
-  /** What becomes of copies that a shaped edge cuts: knitted all the same, only where most of the figure is left, or left out. */
-  readonly cutCopies: 'kept' | 'kept-if-read' | 'left-out';
+  readonly cutCopies: CutCopies;
+}
+
+/**
+ * Copies of a motif side by side and one above the other, over the whole width
+ * of some rows. Its first row is the first row of a copy.
+ */
+export interface Fill {
+  readonly motif: MotifId;
+  /** One copy is the true repeat, across and up, or the whole chart. */
+  readonly unit: 'repeat' | 'whole';
+  /** Left and right of the figure changed. */
+  readonly isMirrored: boolean;
+  readonly firstRow: number;
+  /** Null: to the top of the piece, however long it is. */
+  readonly lastRow: number | null;
+  /** Stitches kept plain along the edges of every row, counted from the edge of the piece. */
+  readonly border: { readonly left: number; readonly right: number };
+  /**
+   * What stands in the middle of the stitches that are seen on the first row
+   * (those that the seam leaves): the middle column of a copy, or the line
+   * between two copies. Where that cannot be, the pattern lies half a stitch
+   * further to the left on the needles.
+   *
+   * - `column`: exact where copy and row are both odd, or both even; an even
+   *   copy has no middle column, so the line in its middle counts.
+   * - `between`: exact on an even row, half a stitch off on an odd one.
+   */
+  readonly centre: 'column' | 'between';
+  /** Stitches by which the whole pattern is moved from there: to the right on the needles, negative to the left. */
+  readonly shift: number;
+  /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
+  readonly step: number;
+  readonly cutCopies: CutCopies;
 }
 
 export interface Project {
@@ -180,6 +215,7 @@ export interface Project {
   readonly piece: Piece;
   readonly sizes: Sizes;
   readonly bands: readonly Band[];
+  readonly fills: readonly Fill[];
 }
 
 /** The motif called `id`. Throws `motif-missing`. */

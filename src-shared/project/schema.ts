@@ -170,6 +170,8 @@ const ruleSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const cutCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
+
 export const bandSchema = z.strictObject({
   groups: z
     .array(
@@ -200,8 +202,29 @@ export const bandSchema = z.strictObject({
     z.strictObject({ kind: z.literal('centred'), oddRow: z.enum(['below', 'above']) }),
     z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
   ]),
-  cutCopies: z.enum(['kept', 'kept-if-read', 'left-out']),
+  cutCopies: cutCopiesSchema,
 });
+
+/** Stitches to the left or right. */
+const sideways = z.int().min(-MOST_STITCHES).max(MOST_STITCHES);
+
+export const fillSchema = z
+  .strictObject({
+    motif: z.string(),
+    unit: z.enum(['repeat', 'whole']),
+    isMirrored: z.boolean(),
+    firstRow: atLeastOne(MOST_PIECE_ROWS),
+    lastRow: atLeastOne(MOST_PIECE_ROWS).nullable(),
+    border: z.strictObject({ left: count(MOST_STITCHES), right: count(MOST_STITCHES) }),
+    centre: z.enum(['column', 'between']),
+    shift: sideways,
+    step: sideways,
+    cutCopies: cutCopiesSchema,
+  })
+  .refine(({ firstRow, lastRow }) => lastRow === null || lastRow >= firstRow, {
+    path: ['lastRow'],
+    message: 'must not be below the first row',
+  });
 
 export const projectFileSchema = z
   .strictObject({
@@ -213,6 +236,7 @@ export const projectFileSchema = z
     piece: pieceSchema,
     sizes: sizesSchema,
     bands: z.array(bandSchema).max(100),
+    fills: z.array(fillSchema).max(100),
   })
   .superRefine((file, context) => {
     const refuse = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
@@ -249,6 +273,9 @@ export const projectFileSchema = z
       band.groups.forEach((group, g) => {
         if (!ids.has(group.motif)) refuse(['bands', b, 'groups', g, 'motif'], `no motif is called "${group.motif}"`);
       });
+    });
+    file.fills.forEach(({ motif }, f) => {
+      if (!ids.has(motif)) refuse(['fills', f, 'motif'], `no motif is called "${motif}"`);
     });
   });
 

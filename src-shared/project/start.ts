@@ -1,7 +1,7 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Shows } from '../bed/index.ts';
-import type { Band, Group, Piece, Project, Sizes, Yarn } from './project.ts';
+import type { Band, Fill, Group, MotifId, Piece, Project, Sizes, Yarn } from './project.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. */
 export const START_YARNS: readonly Yarn[] = [
@@ -51,6 +51,22 @@ export function startBand(motif: string, copies: readonly number[]): Band {
   };
 }
 
+/** A fill of the whole piece from a row on, its middle column in the middle. */
+export function startFill(motif: MotifId, firstRow: number): Fill {
+  return {
+    motif,
+    unit: 'repeat',
+    isMirrored: false,
+    firstRow,
+    lastRow: null,
+    border: { left: 0, right: 0 },
+    centre: 'column',
+    shift: 0,
+    step: 0,
+    cutCopies: 'kept',
+  };
+}
+
 /** A new project with an empty motif. */
 export function emptyProject(name: string, motifName: string): Project {
   return projectAround(name, motifName, makeGrid(24, 24), 0, 'worn', START_YARNS);
@@ -72,6 +88,7 @@ export function projectAround(
     piece: START_PIECE,
     sizes: START_SIZES,
     bands: [startBand('motif-1', [1])],
+    fills: [],
   };
 }
 
@@ -127,5 +144,6 @@ export function sampleProject(): Project {
         position: { kind: 'from-row', row: 25 },
       },
     ],
+    fills: [],
   };
 }

@@ -1,7 +1,8 @@
 /** The tables and lists of the placement sheet, one function a subject; empty where there is nothing to say. */
 import { label } from '../bed/index.ts';
+import { firstNeedlesOf } from '../knitting/fill-place.ts';
 import type { Plan } from '../knitting/types.ts';
-import type { Project } from '../project/index.ts';
+import { motifOf, type Project } from '../project/index.ts';
 import { words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock } from './blocks/list.ts';
@@ -51,7 +52,7 @@ export function stepBlocks(project: Project, plan: Plan, widthMm: number): Block
 /** Every group's needles, and the spaces between them. */
 export function groupBlocks(plan: Plan, widthMm: number): Block[] {
   const { groups } = words.sheet;
-  if (plan.groups.length === 0) return [paragraphBlock(plain(groups.none), widthMm)];
+  if (plan.groups.length === 0) return plan.fills.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
   const columns = columnsOf(widthMm, [
     [groups.columns.group, 11],
     [groups.columns.first, 15],
@@ -97,6 +98,19 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
     ];
   });
   return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];
+}
+
+/** Where the copies of each fill stand, and how many are whole. */
+export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+  if (plan.fills.length === 0) return [];
+  const { fills } = words.sheet;
+  return [
+    headingBlock(plain(fills.title), widthMm),
+    ...plan.fills.map((placed) => {
+      const first = firstNeedlesOf(placed, plan.outline);
+      return paragraphBlock(fills.lies({ ...placed, motif: motifOf(project, placed.motif).name, first }), widthMm);
+    }),
+  ];
 }
 
 /** Metres and grams of each yarn, and with the margin. */

@@ -15,7 +15,7 @@ import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { chartOfCopy } from './chart/subject.ts';
-import { groupBlocks, stageBlocks, stepBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
+import { fillBlocks, groupBlocks, stageBlocks, stepBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
 import { printable } from './font/printable.ts';
 import { shorten, wrap } from './font/wrap.ts';
 import { textItem } from './items.ts';
@@ -112,6 +112,7 @@ function factBlocks(project: Project, plan: Plan, width: number): Block[] {
     ...stepBlocks(project, plan, width),
     ...stageBlocks(plan, width),
     ...groupBlocks(plan, width),
+    ...fillBlocks(project, plan, width),
     ...yarnBlocks(project, plan, width),
     ...wrapBlocks(plan, width),
     ...findingBlocks(project, plan, width),
@@ -122,8 +123,11 @@ function factBlocks(project: Project, plan: Plan, width: number): Block[] {
 /** One chart for each motif and each width of it that is placed; the first motif where nothing is. */
 function chartsOf(project: Project, plan: Plan): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet>();
-  const uses = (motif: string, width: number) =>
-    plan.groups.filter((group) => group.motif === motif && group.copyWidth === width);
+  const placed = [
+    ...plan.groups,
+    ...plan.fills.map(({ copy, ...fill }) => ({ ...fill, copyWidth: copy.width, up: Infinity })),
+  ];
+  const uses = (motif: string, width: number) => placed.filter((one) => one.motif === motif && one.copyWidth === width);
   const add = (id: string, width: number): void => {
     const key = `${width} ${id}`;
     if (charts.has(key)) return;
@@ -151,7 +155,7 @@ function chartsOf(project: Project, plan: Plan): ChartOnSheet[] {
       ],
     });
   };
-  for (const { motif, copyWidth } of plan.groups) add(motif, copyWidth);
+  for (const { motif, copyWidth } of placed) add(motif, copyWidth);
   const [unplaced] = project.motifs;
   if (charts.size === 0 && unplaced) add(unplaced.id, unplaced.grid.width);
   return [...charts.values()];

@@ -1,16 +1,29 @@
 /** What the sheet tells a knitter to do, as facts; `words/` has the sentences. */
 import type { Run, Side, Slot } from '../bed/index.ts';
-import type { Plan } from '../knitting/types.ts';
+import { firstNeedlesOf } from '../knitting/fill-place.ts';
+import type { PlacedFill, Plan } from '../knitting/types.ts';
 import { edgesAt, scheduleOf, stitchesAt, type SectionName, type ShapingStep } from '../piece/index.ts';
-import { mainYarn, type Project } from '../project/index.ts';
+import { mainYarn, motifOf, type Project } from '../project/index.ts';
 import type { WrapStrand } from '../strands/types.ts';
 
 export type Step =
   | { readonly code: 'cast-on'; readonly stitches: number; readonly yarn: string; readonly edges: Run }
   | { readonly code: 'carriage'; readonly side: Side }
-  | { readonly code: 'end-needles'; readonly isOn: boolean }
+  /** `isAllOver`: there are fills and no groups. */
+  | { readonly code: 'end-needles'; readonly isOn: boolean; readonly isAllOver: boolean }
   /** `isMirrored` is null where the groups do not all lie the same way round. */
   | { readonly code: 'first-needles'; readonly first: readonly Slot[]; readonly isMirrored: boolean | null }
+  | {
+      readonly code: 'fill';
+      readonly fill: number;
+      readonly motif: string;
+      readonly firstRow: number;
+      /** Where copies start on that row, and how wide they are. */
+      readonly first: readonly Slot[];
+      readonly width: number;
+      readonly step: number;
+      readonly isMirrored: boolean;
+    }
   | { readonly code: 'plain'; readonly yarn: string; readonly until: number }
   | { readonly code: 'set-up'; readonly at: number; readonly from: Side; readonly firstRow: number }
   | { readonly code: 'by-hand'; readonly firstRow: number }
@@ -39,7 +52,9 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
     { code: 'carriage', side: piece.startSide },
   ];
   if (schedule.length > 0) steps.push({ code: 'shaping', steps: schedule });
-  if (plan.groups.length > 0) steps.push({ code: 'end-needles', isOn: piece.endNeedleSelection });
+  if (plan.groups.length + plan.fills.length > 0) {
+    steps.push({ code: 'end-needles', isOn: piece.endNeedleSelection, isAllOver: plan.groups.length === 0 });
+  }
   const fold = plan.sections.find(({ name }) => name === 'hem-back')?.last ?? null;
 
   let counter = 0;
@@ -55,17 +70,12 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
     counter = until;
     foldBy(until);
   };
-  const order = plan.bands.map((_, index) => index).filter((band) => plan.groups.some((group) => group.band === band));
-  order.sort((a, b) => (plan.bands[a]?.firstRow ?? 0) - (plan.bands[b]?.firstRow ?? 0));
-  for (const band of order) {
-    const placed = plan.bands[band];
-    if (!placed) continue;
-    const { firstRow, lastRow, setUpAt } = placed;
+  for (const { firstRow, lastRow, setUpAt, start, ownBalls } of patternsOf(project, plan)) {
     if (setUpAt !== null) knitPlainTo(setUpAt);
-    steps.push(firstNeedlesOf(plan, band));
+    steps.push(start);
     if (setUpAt === null) steps.push({ code: 'by-hand', firstRow });
     else steps.push({ code: 'set-up', at: setUpAt, from: plan.rows[setUpAt]?.from ?? piece.startSide, firstRow });
-    steps.push(patternOf(project, plan, band));
+    steps.push(patternOf(project, plan, { firstRow, lastRow, ownBalls }));
     counter = Math.max(counter, lastRow);
     foldBy(counter);
   }
@@ -74,7 +84,47 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
   return steps;
 }
 
-function firstNeedlesOf(plan: Plan, band: number): Step {
+/** A band or a fill as its rows are knitted. */
+interface Pattern {
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly setUpAt: number | null;
+  /** Where it starts on the needles. */
+  readonly start: Step;
+  readonly ownBalls: readonly number[] | 'all';
+}
+
+/** Bands and fills, from the bottom of the piece up. */
+function patternsOf(project: Project, plan: Plan): Pattern[] {
+  const bands = plan.bands.flatMap((placed, band): Pattern[] =>
+    plan.groups.some((group) => group.band === band)
+      ? [{ ...placed, start: startOfBand(plan, band), ownBalls: ownBallsOf(project, plan, band) }]
+      : [],
+  );
+  const fills = plan.fills.map((placed): Pattern => ({
+    ...placed,
+    start: startOfFill(project, plan, placed),
+    ownBalls: [],
+  }));
+  return [...bands, ...fills].sort((a, b) => a.firstRow - b.firstRow);
+}
+
+function startOfFill(project: Project, plan: Plan, placed: PlacedFill): Step {
+  const { fill, motif, copy, firstRow, step, isMirrored } = placed;
+  const first = firstNeedlesOf(placed, plan.outline);
+  return {
+    code: 'fill',
+    fill,
+    motif: motifOf(project, motif).name,
+    firstRow,
+    first,
+    width: copy.width,
+    step,
+    isMirrored,
+  };
+}
+
+function startOfBand(plan: Plan, band: number): Step {
   const groups = plan.groups.filter((group) => group.band === band);
   const isMirrored = groups[0]?.isMirrored ?? false;
   return {
@@ -84,8 +134,11 @@ function firstNeedlesOf(plan: Plan, band: number): Step {
   };
 }
 
-function patternOf(project: Project, plan: Plan, band: number): Step {
-  const { firstRow, lastRow } = plan.bands[band] as Plan['bands'][number];
+function patternOf(
+  project: Project,
+  plan: Plan,
+  { firstRow, lastRow, ownBalls }: Pick<Pattern, 'firstRow' | 'lastRow' | 'ownBalls'>,
+): Step {
   const rows = plan.rows.slice(firstRow - 1, lastRow);
   const used = new Set(rows.flatMap(({ contrast }) => contrast.map(({ yarn }) => yarn)));
   return {
@@ -93,7 +146,7 @@ function patternOf(project: Project, plan: Plan, band: number): Step {
     firstRow,
     lastRow,
     yarns: [mainYarn(project), ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
-    ownBalls: ownBallsOf(project, plan, band),
+    ownBalls,
     wraps: rows.reduce((sum, { wraps }) => sum + wraps.length, 0),
   };
 }
@@ -115,8 +168,10 @@ export interface Stage {
 
 /** The whole piece in stages, bottom to top. */
 export function stagesOf(plan: Plan): Stage[] {
-  const inPattern = (row: number): boolean => plan.bands.some((band) => row >= band.firstRow && row <= band.lastRow);
-  const isSetUp = (row: number): boolean => plan.bands.some(({ setUpAt }) => setUpAt !== null && setUpAt + 1 === row);
+  const patterns = [...plan.bands, ...plan.fills];
+  const inPattern = (row: number): boolean =>
+    patterns.some(({ firstRow, lastRow }) => row >= firstRow && row <= lastRow);
+  const isSetUp = (row: number): boolean => patterns.some(({ setUpAt }) => setUpAt !== null && setUpAt + 1 === row);
   const stages: Stage[] = [];
   for (const { row, section } of plan.rows) {
     const kind = inPattern(row) ? 'pattern' : isSetUp(row) ? 'set-up' : 'plain';

@@ -118,6 +118,9 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'contrast-to-edges' }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
   | { readonly code: 'copies-left-out'; readonly copies: number; readonly group: number }
+  /** Fills are counted from 0; `whole`: copies that are knitted whole. */
+  | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly fill: number }
+  | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly fill: number }
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
   | { readonly code: 'no-set-up-row' }
   | { readonly code: 'infant-floats'; readonly count: number }
@@ -126,6 +129,12 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly group: number;
       readonly motif: string;
       readonly isGroupMirrored: boolean;
+    }
+  | {
+      readonly code: 'mirrored-lettering-in-fill';
+      readonly fill: number;
+      readonly motif: string;
+      readonly isFillMirrored: boolean;
     }
   | { readonly code: 'faint-contrast'; readonly yarn: number; readonly ratio: number }
 );
@@ -144,5 +153,6 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'no-set-up-row',
   'infant-floats',
   'mirrored-lettering',
+  'mirrored-lettering-in-fill',
   'faint-contrast',
 ]);

@@ -38,6 +38,7 @@ export function twelveStitchMotif(
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
     sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
+    fills: [],
   };
 }
 

@@ -2,7 +2,15 @@
 import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { motifOf, startGroup, type Band, type Change, type Motif, type Project } from '@shared/project/index.ts';
+import {
+  motifOf,
+  startFill,
+  startGroup,
+  type Band,
+  type Change,
+  type Motif,
+  type Project,
+} from '@shared/project/index.ts';
 import { anyUnderlay } from './projects.ts';
 
 /** A change that fits the project at the time it is made, and may depend on it. */
@@ -110,6 +118,19 @@ const bandsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ bands }) =
   return { name: 'add-band', kind: 'bands', bands: [...bands, { ...last, position: { kind: 'from-row', row: 1 } }] };
 });
 
+/** A fill more, another border for the last one, or the last one less. */
+const fillsStep: fc.Arbitrary<Step> = fc
+  .record({ way: fc.constantFrom('add', 'border', 'remove'), left: count(0, 9), row: count(1, 90) })
+  .map(({ way, left, row }) => ({ motifs, fills }) => {
+    const last = fills.at(-1);
+    if (way === 'add' || !last) {
+      return { name: 'add-fill', kind: 'fills', fills: [...fills, startFill(motifs[0]?.id ?? '', row)] };
+    }
+    if (way === 'remove') return { name: 'remove-fill', kind: 'fills', fills: fills.slice(0, -1) };
+    const border = { left, right: 0 };
+    return { name: 'fill-border', kind: 'fills', fills: [...fills.slice(0, -1), { ...last, border }] };
+  });
+
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   { arbitrary: paintStep, weight: 3 },
   motifStep,
@@ -119,6 +140,7 @@ export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   paletteStep,
   motifsStep,
   bandsStep,
+  fillsStep,
 );
 
 function firstMotif(project: Project): string {

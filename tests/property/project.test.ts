@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
 import { projectFromText, projectToText } from '@shared/project/index.ts';
-import { anyProject } from './projects.ts';
+import { anyFilledProject, anyProject as anyGrouped } from './projects.ts';
+
+const anyProject = fc.oneof(anyGrouped, anyFilledProject);
 
 const RUNS = { numRuns: 200, seed: 50 };
 

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { sampleProject, type Band, type Motif, type Project } from '@shared/project/index.ts';
-import { anyProject } from '../property/projects.ts';
+import { sampleProject, type Band, type Fill, type Motif, type Project } from '@shared/project/index.ts';
+import { anyFilledProject, anyProject } from '../property/projects.ts';
 import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
 
 /**
@@ -23,7 +23,7 @@ function placedDesign(project: Project, plan: Plan): Picture {
   const seenAt = (needle: number): number => (isMirrored ? last - needle : needle - first);
   const isInPiece = (row: number, needle: number): boolean =>
     needle >= (plan.outline.first[row] as number) && needle <= (plan.outline.last[row] as number);
-  const picture = Array.from({ length: rows }, (_, row) =>
+  const picture: (string | null)[][] = Array.from({ length: rows }, (_, row) =>
     Array.from({ length: last - first + 1 }, (_, seen): string | null =>
       isInPiece(row, isMirrored ? last - seen : seen + first) ? MAIN : null,
     ),
@@ -72,11 +72,77 @@ function placedDesign(project: Project, plan: Plan): Picture {
       }
     }
   }
+  for (const [index, fill] of project.fills.entries()) knitFill(project, plan, fill, index, picture);
   return picture;
 }
 
+/**
+ * A fill, worked out on the needles and seen from the finished face: the copies
+ * of a motif tile the plane from the first needle that the plan gives, each
+ * tier moved by the step. Copies that have figure outside the fill (beside the
+ * piece, in the border, above the last row) are cut.
+ */
+function knitFill(project: Project, plan: Plan, fill: Fill, index: number, picture: (string | null)[][]): void {
+  const motif = project.motifs.find(({ id }) => id === fill.motif) as Motif;
+  const isKnitFace = project.piece.finishedFace === 'knit';
+  const width = widthOfCopy(motif, fill);
+  const height = heightOfCopy(motif, fill);
+  const first = Math.min(...plan.outline.first);
+  const last = Math.max(...plan.outline.last);
+  const lastRow = fill.lastRow ?? plan.outline.rows;
+  const { origin } = plan.fills[index] as Plan['fills'][number];
+  const drawn = (up: number, across: number): number => {
+    // As-worn charts of a knit face are turned on the needles, a mirrored fill once more.
+    const isTurned = (motif.shows === 'worn' && isKnitFace) !== fill.isMirrored;
+    return motif.grid.cells[up * motif.grid.width + (isTurned ? width - 1 - across : across)] as number;
+  };
+  const isInFill = (row: number, needle: number): boolean =>
+    row >= fill.firstRow &&
+    row <= lastRow &&
+    needle >= (plan.outline.first[row - 1] as number) + fill.border.left &&
+    needle <= (plan.outline.last[row - 1] as number) - fill.border.right;
+  for (let tier = 0; fill.firstRow + tier * height <= lastRow; tier++) {
+    const bottom = fill.firstRow + tier * height;
+    const start = origin + tier * fill.step;
+    const leftmost = start - Math.ceil((start - first) / width + 1) * width;
+    for (let left = leftmost; left <= last; left += width) {
+      let [figure, lost] = [0, 0];
+      for (let up = 0; up < height; up++) {
+        for (let across = 0; across < width; across++) {
+          if (drawn(up, across) === motif.ground) continue;
+          figure++;
+          if (!isInFill(bottom + up, left + across)) lost++;
+        }
+      }
+      const isCut = lost > 0 && lost < figure;
+      if (isCut && (fill.cutCopies === 'left-out' || (fill.cutCopies === 'kept-if-read' && lost / figure > 1 / 4))) {
+        continue;
+      }
+      for (let up = 0; up < height; up++) {
+        for (let across = 0; across < width; across++) {
+          const needle = left + across;
+          if (!isInFill(bottom + up, needle)) continue;
+          const cell = drawn(up, across);
+          (picture[bottom + up - 1] as (string | null)[])[isKnitFace ? last - needle : needle - first] =
+            cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
+        }
+      }
+    }
+  }
+}
+
+/** All drawn rows, or the fewest that repeat at least twice. */
+function heightOfCopy({ grid }: Motif, { unit }: Pick<Fill, 'unit'>): number {
+  if (unit === 'whole') return grid.height;
+  for (let p = 1; p * 2 <= grid.height; p++) {
+    const after = p * grid.width;
+    if (grid.cells.every((cell, at) => at + after >= grid.cells.length || cell === grid.cells[at + after])) return p;
+  }
+  return grid.height;
+}
+
 /** All drawn columns, or the fewest that repeat at least twice. */
-function widthOfCopy({ grid }: Motif, { unit }: Band): number {
+function widthOfCopy({ grid }: Motif, { unit }: Pick<Band, 'unit'>): number {
   if (unit === 'whole') return grid.width;
   for (let p = 1; p * 2 <= grid.width; p++) {
     if (grid.cells.every((cell, at) => (at % grid.width) + p >= grid.width || cell === grid.cells[at + p])) return p;
@@ -121,6 +187,30 @@ describe('a knitter with the row list', () => {
     );
     expect(knitted).toBeGreaterThanOrEqual(300);
     expect(wrapped).toBeGreaterThan(300);
+  });
+
+  it('knits any fill as it was laid: clipped, stepped, mirrored, cut copies left out', () => {
+    const seen = { leftOut: 0, cut: 0, stepped: 0, mirrored: 0, tapered: 0, withGroups: 0, knitted: 0 };
+    fc.assert(
+      fc.property(anyFilledProject, (project) => {
+        const made = outcome(() => makePlan(project));
+        if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
+        fc.pre(made.ok);
+        const plan = (made as { value: Plan }).value;
+        const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+        expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
+        expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
+        seen.knitted++;
+        seen.leftOut += Number(plan.fills.some(({ copies }) => copies.leftOut > 0));
+        seen.cut += Number(plan.fills.some(({ copies }) => copies.cut > 0));
+        seen.stepped += Number(plan.fills.some(({ step }) => step !== 0));
+        seen.mirrored += Number(project.fills.some(({ isMirrored }) => isMirrored));
+        seen.tapered += Number(project.piece.shape.kind !== 'rectangle');
+        seen.withGroups += Number(project.bands.length > 0);
+      }),
+      { numRuns: 250, seed: 62, maxSkipsPerRun: 2000 },
+    );
+    for (const count of Object.values(seen)) expect(count).toBeGreaterThan(5);
   });
 
   it('wraps the needle beside every isolated figure that has one, once a row for one ball', () => {

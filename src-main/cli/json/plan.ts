@@ -4,6 +4,7 @@ import { stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { fillJson, type FillJson } from './fill.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
 
@@ -18,6 +19,7 @@ export interface PlanJson {
     readonly sections: readonly { readonly name: string; readonly first: number; readonly last: number }[];
   };
   readonly groups: readonly (GroupJson & { readonly firstRow: number; readonly lastRow: number })[];
+  readonly fills: readonly FillJson[];
   /** Reading of the row counter, of the first band; null if there is no row for it. */
   readonly setUpAt: number | null;
   readonly rows: readonly RowJson[];
@@ -64,6 +66,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
       sections: sections.map(({ name, first, last }) => ({ name: words.knitting.sections[name], first, last })),
     },
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
+    fills: plan.fills.map((fill) => fillJson(fill, outline)),
     setUpAt: bands[0]?.setUpAt ?? null,
     rows: rows.map(rowJson),
     findings: findings.map((finding) => findingJson(finding, project)),

@@ -108,7 +108,8 @@ const XML_DECLARATION = '<?xml version="1.0" encoding="UTF-8"?>\n';
 
 /** The motifs that are placed, in that order; the first there is where none are. */
 function chartedMotifs(project: Project): Motif[] {
-  const placed = new Set(project.bands.flatMap(({ groups }) => groups.map(({ motif }) => motif)));
+  const patterns = [...project.bands.flatMap(({ groups }) => groups), ...project.fills];
+  const placed = new Set(patterns.map(({ motif }) => motif));
   return placed.size > 0 ? [...placed].map((id) => motifOf(project, id)) : project.motifs.slice(0, 1);
 }
 

@@ -38,13 +38,16 @@ export function duplicateMotif(project: Project, original: MotifId, name: string
   return insertBehind(project, 'duplicate-motif', original, copy);
 }
 
-/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group of the piece knits it. */
+/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group or a fill of the piece knits it. */
 export function deleteMotif(project: Project, id: MotifId): MotifsStep {
-  const { motifs, bands } = project;
+  const { motifs, bands, fills } = project;
   const { name } = motifOf(project, id);
   if (motifs.length === 1) throw problemError('motif-last', {});
   const users = bands.flatMap(({ groups }, at) => (groups.some((group) => group.motif === id) ? [at + 1] : []));
-  if (users.length > 0) throw problemError('motif-in-use', { motif: name, bands: users });
+  const filled = fills.flatMap(({ motif }, at) => (motif === id ? [at + 1] : []));
+  if (users.length + filled.length > 0) {
+    throw problemError('motif-in-use', { motif: name, bands: users, fills: filled });
+  }
   const at = motifs.findIndex((motif) => motif.id === id);
   const left = motifs.filter((motif) => motif.id !== id);
   const shown = left[Math.min(at, left.length - 1)]?.id ?? '';

@@ -98,5 +98,6 @@ function describe(project: Project, plan: Plan): string {
       firstRow,
       lastRow,
     })),
+    plan.fills,
   );
 }

@@ -17,7 +17,7 @@ const TICK_MM = 1.4;
 
 /**
  * Row numbers at the right of the drawing: the first and last row of each band
- * strong, round numbers between them where there is room.
+ * and fill strong, round numbers between them where there is room.
  */
 export function rowNumbers(plan: Plan, view: PieceView, x: number): SheetItem[] {
   const taken: { row: number; isKey: boolean }[] = [];
@@ -25,7 +25,8 @@ export function rowNumbers(plan: Plan, view: PieceView, x: number): SheetItem[] 
   const take = (row: number, isKey: boolean): void => {
     if (taken.every((other) => Math.abs(middle(other.row) - middle(row)) >= APART_MM)) taken.push({ row, isKey });
   };
-  for (const { firstRow, lastRow } of plan.bands) for (const row of [firstRow, lastRow]) take(row, true);
+  for (const { firstRow, lastRow } of [...plan.bands, ...plan.fills])
+    for (const row of [firstRow, lastRow]) take(row, true);
   take(view.rows, false);
   take(1, false);
   const step = STEPS.find((size) => size * view.cellHeight >= APART_MM * 1.8) ?? 1000;

@@ -8,8 +8,8 @@ import type { Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 
 /** `no-set-up-row`: pattern on row 1, before which nothing can be selected. */
-export function noSetUpRow({ bands }: Inspected): Finding[] {
-  return bands
+export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
+  return [...bands, ...fills]
     .filter(({ setUpAt }) => setUpAt === null)
     .map(({ firstRow }) => ({ code: 'no-set-up-row', rows: [firstRow, firstRow] }));
 }

@@ -1,9 +1,10 @@
 /** Everything that will go wrong or must be known about a planned piece. */
 import { WARNING_CODES, type Finding } from '../types.ts';
 import { contrastToEdges, copiesLeftOut, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
+import { fillsCut, fillsLeftOut, plainBesideFills } from './fills.ts';
 import { infantFloats } from './infant.ts';
 import { longCarries, longFloats } from './long.ts';
-import { mirroredLettering } from './lettering.ts';
+import { mirroredLettering, mirroredLetteringInFills } from './lettering.ts';
 import type { Inspected } from './question.ts';
 import { widerThanBed } from './wide.ts';
 import { faintContrast, manyYarns } from './yarns.ts';
@@ -17,11 +18,15 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   infantFloats,
   noSetUpRow,
   contrastToEdges,
+  plainBesideFills,
   manyYarns,
   cutCopies,
   copiesLeftOut,
+  fillsCut,
+  fillsLeftOut,
   figureInSeam,
   mirroredLettering,
+  mirroredLetteringInFills,
   longFloats,
   longCarries,
   faintContrast,

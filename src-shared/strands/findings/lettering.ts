@@ -20,3 +20,15 @@ export function mirroredLettering({ project, groups }: Inspected): Finding[] {
     return [{ code: 'mirrored-lettering', rows, group, motif: motif.name, isGroupMirrored }];
   });
 }
+
+/** `mirrored-lettering-in-fill`: the same, said of a fill. */
+export function mirroredLetteringInFills({ project, fills }: Inspected): Finding[] {
+  const { finishedFace } = project.piece;
+  return fills.flatMap(({ fill, firstRow, lastRow, motif: id }): Finding[] => {
+    const motif = motifOf(project, id);
+    const isFillMirrored = project.fills[fill]?.isMirrored ?? false;
+    if (!motif.isLettering || isMirroredWhenWorn(motif.shows, finishedFace) === isFillMirrored) return [];
+    const code = 'mirrored-lettering-in-fill';
+    return [{ code, rows: [firstRow, lastRow], fill, motif: motif.name, isFillMirrored }];
+  });
+}

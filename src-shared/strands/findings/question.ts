@@ -1,6 +1,6 @@
 /** What findings are made from. */
 import type { LaidGroup } from '../../knitting/bands.ts';
-import type { PlacedBand, PlanRow } from '../../knitting/types.ts';
+import type { PlacedBand, Plan, PlanRow } from '../../knitting/types.ts';
 import type { Outline, Section } from '../../piece/index.ts';
 import type { Project } from '../../project/project.ts';
 import type { LaidStrands } from '../lay.ts';
@@ -13,6 +13,7 @@ export interface Inspected {
   readonly sections: readonly Section[];
   readonly bands: readonly PlacedBand[];
   readonly groups: readonly LaidGroup[];
+  readonly fills: Plan['fills'];
   readonly laid: LaidStrands;
   readonly rows: readonly PlanRow[];
 }

@@ -46,6 +46,10 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
     `Shaping cuts ${n.copies(copies)} of group ${group + 1} on ${n.rowSpan(...rows)}. Leave out a copy, or move the group inwards.`,
   'copies-left-out': ({ rows, copies, group }) =>
     `${n.copies(copies)} of group ${group + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where shaping would cut ${copies === 1 ? 'it' : 'them'}.`,
+  'fill-cut': ({ rows, copies, whole, fill }) =>
+    `The edges cut ${n.copies(copies)} of fill ${fill + 1} on ${n.rowSpan(...rows)}; ${whole} ${whole === 1 ? 'is' : 'are'} whole. To knit whole ones only, leave cut copies out.`,
+  'fill-left-out': ({ rows, copies, whole, fill }) =>
+    `${n.copies(copies)} of fill ${fill + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
   'figure-in-seam': ({ rows, side, stitches }) =>
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
   'no-set-up-row': () =>
@@ -53,6 +57,10 @@ const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: reado
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
     `${motif} in group ${group + 1} would be seen mirrored when worn, and it holds letters. ${
       isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
+    }`,
+  'mirrored-lettering-in-fill': ({ fill, motif, isFillMirrored }) =>
+    `${motif} in fill ${fill + 1} would be seen mirrored when worn, and it holds letters. ${
+      isFillMirrored ? 'Do not mirror the fill.' : 'Let its chart show the piece as worn, or mirror the fill.'
     }`,
   'infant-floats': ({ rows, count }) =>
     `This piece is for an infant and has ${n.count(count, 'float')} on ${n.rowSpan(...rows)}. ${INFANT}`,

@@ -12,6 +12,7 @@ import { problems } from './problems.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
 import { closed } from './closed.ts';
+import { fill } from './fill.ts';
 import { findings } from './findings.ts';
 import { fromPicture } from './from-picture.ts';
 import { forms } from './forms.ts';
@@ -30,6 +31,7 @@ import { underlay } from './underlay.ts';
 export const english = {
   sheetBench,
   shell,
+  fill,
   findings,
   forms,
   fromPicture,

@@ -1,11 +1,13 @@
 /** The row-by-row plan: sections, rows, what to have ready. */
 import { label, widthOf, type Run } from '../../bed/index.ts';
 import type { RowNote } from '../../knitting/notes.ts';
+import { firstNeedlesOf } from '../../knitting/fill-place.ts';
 import type { Plan } from '../../knitting/types.ts';
 import { stitchesAt, type SectionName } from '../../piece/index.ts';
 import type { Project } from '../../project/project.ts';
 import type { WrapStrand } from '../../strands/types.ts';
 import type { YarnUse } from '../../yarn/types.ts';
+import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 
@@ -63,7 +65,7 @@ function wrapStrand({ edge, firstRow, lastRow, wraps, mm, strand }: WrapStrand):
 }
 
 function setUp(plan: Plan): string[] {
-  return plan.bands.map(({ firstRow, setUpAt }) =>
+  return [...plan.bands, ...plan.fills].map(({ firstRow, setUpAt }) =>
     setUpAt === null
       ? `The pattern begins on row ${firstRow}: select its needles by hand.`
       : `Set up with the row counter at ${setUpAt}: row ${firstRow - 1} is knitted plain while the needles of row ${firstRow} are selected.`,
@@ -82,6 +84,9 @@ function summary(plan: Plan, project: Project): string[] {
     ...plan.groups.map(
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
+    ),
+    ...plan.fills.map((placed, index) =>
+      fill.lies({ ...placed, index, width: placed.copy.width, first: firstNeedlesOf(placed, plan.outline) }),
     ),
     ...setUp(plan),
     ...plan.yarn.uses.map((use) => `${yarnUse(use, project)}.`),
@@ -106,7 +111,7 @@ export const knitting = {
   note,
   yarnUse,
   wrapStrand,
-  /** One sentence a band. */
+  /** One sentence a band and a fill. */
   setUp,
   summary,
 };

@@ -97,6 +97,22 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `Bands ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'Move one of them up, down or aside.',
   }),
+  'fill-overlaps-band': ({ fill, band, first, last }) => ({
+    what: `Fill ${fill} and band ${band} want the same needles on ${n.rowSpan(first, last)}.`,
+    mend: 'End the fill below the band, begin it above, or keep stitches plain beside it.',
+  }),
+  'fills-overlap': ({ one, other, first, last }) => ({
+    what: `Fills ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
+    mend: 'End one of them below the other, or keep stitches of one plain.',
+  }),
+  'fill-without-room': ({ fill }) => ({
+    what: `The plain edges of fill ${fill} leave no stitch for its pattern.`,
+    mend: 'Keep fewer stitches plain.',
+  }),
+  'fill-rows-turned': ({ fill, first, last }) => ({
+    what: `Fill ${fill} would begin on row ${first} and end on row ${last}.`,
+    mend: 'Give a last row that is not below the first.',
+  }),
   'hem-longer-than-piece': ({ hem, rows }) => ({
     what: `The hem takes ${n.rows(hem)} and the whole piece has ${rows}.`,
     mend: 'Make the hem shorter or the piece longer.',
@@ -282,9 +298,9 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     what: `There is no motif "${motif}" any more.`,
     mend: 'Choose another motif for the group.',
   }),
-  'motif-in-use': ({ motif, bands }) => ({
-    what: `“${motif}” is knitted in ${bands.length === 1 ? 'band' : 'bands'} ${n.list(bands.map(String))} of the piece.`,
-    mend: 'Choose another motif for its groups on the Piece bench first.',
+  'motif-in-use': ({ motif, bands, fills }) => ({
+    what: `“${motif}” is knitted in ${n.list([...numbered('band', bands), ...numbered('fill', fills)])} of the piece.`,
+    mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the fill'} on the Piece bench first.`,
   }),
   'motif-last': () => ({
     what: 'This is the only motif of the project.',
@@ -365,6 +381,11 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Your work is unchanged. Please report it with what you did.',
   }),
 };
+
+/** `bands 1 and 3`, or nothing. */
+function numbered(what: string, which: readonly number[]): string[] {
+  return which.length === 0 ? [] : [`${what}${which.length === 1 ? '' : 's'} ${n.list(which.map(String))}`];
+}
 
 function ruleNotMet(rule: 'margins' | 'gaps', given: number, least: number, needed: number, available: number): string {
   const spaces = `${rule} of ${given}`;

@@ -9,6 +9,7 @@ import type { Gauge, SectionName, ShapedEdge, ShapingStep } from '../../piece/in
 import type { Stage, Step } from '../../sheet/sheet-facts.ts';
 import type { RowNote } from '../../knitting/notes.ts';
 import { plain, rich, strong, type Rich } from '../../sheet/rich.ts';
+import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -41,11 +42,14 @@ function step(said: Step): Rich {
     case 'carriage':
       return rich`The carriage starts at the ${strong(said.side)}; set the row counter to ${strong(0)}.`;
     case 'end-needles':
+      if (said.isAllOver) return allOver(said.isOn);
       return said.isOn
         ? rich`Leave end-needle selection ${strong('on')}: the contrast is carried to both edges on every pattern row.`
         : rich`Switch end-needle selection ${strong('off')}, or the contrast floats to the edges.`;
     case 'first-needles':
       return firstNeedles(said.first, said.isMirrored);
+    case 'fill':
+      return startOfFill(said);
     case 'plain':
       return rich`Knit plain in ${said.yarn} until the row counter stands at ${strong(said.until)}.`;
     case 'set-up':
@@ -72,6 +76,23 @@ function ownBalls(groups: readonly number[] | 'all'): Rich {
   if (groups.length === 0) return rich``;
   const whose = `${groups.length === 1 ? 'group' : 'groups'} ${n.list(groups.map((group) => `${group + 1}`))}`;
   return rich`, ${strong(`a ball of contrast of its own for ${whose}`)}`;
+}
+
+/** An all-over pattern reaches the edges; whether the contrast is bound in there is the selection's doing. */
+function allOver(isOn: boolean): Rich {
+  return isOn
+    ? rich`Leave end-needle selection ${strong('on')}: an all-over pattern needs the contrast bound in at both edges.`
+    : rich`End-needle selection is ${strong('off')}: where the pattern ends short of an edge, the contrast is not bound in there. For an all-over pattern it is usually on.`;
+}
+
+function startOfFill(said: Extract<Step, { readonly code: 'fill' }>): Rich {
+  const { motif, firstRow, first, width, step, isMirrored } = said;
+  const start =
+    first.length === 0
+      ? rich`no copy starts on row ${strong(firstRow)}`
+      : rich`on row ${strong(firstRow)} a copy starts at ${strong(fill.needles(first, width))}`;
+  const column = ` Column 1 of the chart lies on the ${isMirrored ? 'last' : 'first'} needle of each copy.`;
+  return rich`Fill ${said.fill + 1}, ${motif}: ${start}.${fill.stepped(step, width)}${column}`;
 }
 
 function firstNeedles(first: readonly Slot[], isMirrored: boolean | null): Rich {
@@ -151,13 +172,17 @@ export const sheet = {
       readonly firstRow: number;
       readonly lastRow: number;
     }[],
+    fills: readonly { readonly firstRow: number; readonly lastRow: number }[],
   ): string {
     const said = groups.map(
       ({ first, last, firstRow, lastRow }) => `${first} to ${last}, ${n.rowSpan(firstRow, lastRow)}`,
     );
-    return groups.length === 0
-      ? `${piece}, drawn to scale, plain`
-      : `${piece}, drawn to scale, with ${n.count(groups.length, 'group')}: ${said.join('; ')}`;
+    const filled = fills.map(({ firstRow, lastRow }) => n.rowSpan(firstRow, lastRow));
+    const parts = [
+      groups.length === 0 ? '' : `${n.count(groups.length, 'group')}: ${said.join('; ')}`,
+      fills.length === 0 ? '' : `${n.count(fills.length, 'fill')}: ${filled.join('; ')}`,
+    ].filter((part) => part !== '');
+    return `${piece}, drawn to scale, ${parts.length === 0 ? 'plain' : `with ${parts.join('; and ')}`}`;
   },
   labelsLeft: (count: number): string =>
     `${n.count(count, 'needle label')} had no room in the drawing; the table of groups has ${count === 1 ? 'it' : 'them'}.`,
@@ -182,6 +207,34 @@ export const sheet = {
   },
 
   steps: { title: 'Setting up', step },
+
+  fills: {
+    title: 'Fills',
+    /** `Fill 1, lozenges: rows 2–100, from L49 to R49; 40 copies whole, 20 cut.` */
+    lies(facts: {
+      readonly fill: number;
+      readonly motif: string;
+      readonly copy: { readonly width: number; readonly height: number };
+      readonly firstRow: number;
+      readonly lastRow: number;
+      readonly first: readonly Slot[];
+      readonly step: number;
+      readonly isHalfOff: boolean;
+      readonly copies: { readonly whole: number; readonly cut: number; readonly leftOut: number };
+    }): Rich {
+      const { motif, copy, firstRow, lastRow, first, step, isHalfOff, copies } = facts;
+      const counts = [
+        `${n.copies(copies.whole)} whole`,
+        copies.cut > 0 ? `${copies.cut} cut by the edges` : '',
+        copies.leftOut > 0 ? `${copies.leftOut} left out` : '',
+      ].filter((part) => part !== '');
+      return rich`${strong(`Fill ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
+        first.length === 0 ? '' : rich`, starting on row ${firstRow} at ${strong(fill.needles(first, copy.width))}`
+      }.${fill.stepped(step, copy.width)} ${n.list(counts)}.${
+        isHalfOff ? ' The pattern lies half a stitch to the left of the middle, which cannot be met.' : ''
+      }`;
+    },
+  },
 
   groups: {
     title: 'Groups, left to right',

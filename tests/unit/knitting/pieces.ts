@@ -58,6 +58,7 @@ export function projectWith({
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
     sizes: START_SIZES,
     bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
+    fills: [],
   };
 }
 

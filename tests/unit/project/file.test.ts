@@ -10,6 +10,8 @@ import {
   projectToText,
   sampleProject,
   START_YARNS,
+  startFill,
+  type Fill,
   type Project,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -112,7 +114,8 @@ const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace(
     '          "up": 1\n',
     '          "up": 1,\n          "isMirrored": false,\n          "rise": 0,\n          "hasOwnBall": false\n',
-  );
+  )
+  .replace(/\]\n}\n$/, '],\n  "fills": []\n}\n');
 
 const SIZE = { name: 'S', shape: { kind: 'rectangle', stitches: 96, rows: 90 }, hemRows: 0 };
 const step = (row: number) => ({ row, left: 1, right: 1 });
@@ -148,6 +151,14 @@ describe('a project file', () => {
     const motifs = small.motifs.map((motif) => ({ ...motif, underlay: UNDERLAY }));
     const project = { ...small, motifs };
     expect(projectFromText(projectToText(project))).toEqual(project);
+  });
+
+  it('keeps its fills, and says them in one order', () => {
+    const fill = { ...startFill('motif-1', 4), lastRow: 30, border: { left: 2, right: 0 }, step: -3 };
+    const project = { ...small, fills: [fill] };
+    expect(projectFromText(projectToText(project))).toEqual(project);
+    const turned = Object.fromEntries(Object.entries(fill).reverse()) as unknown as Fill;
+    expect(projectToText({ ...small, fills: [turned] })).toBe(projectToText(project));
   });
 
   it('has the same text whatever order its fields were made in', () => {
@@ -329,6 +340,19 @@ describe('a project with a field that cannot be right', () => {
     ],
     ['a group without copies', ['bands', 0, 'groups', 0, 'across'], 0, 'bands[1].groups[1].across'],
     ['a group of no motif', ['bands', 0, 'groups', 0, 'motif'], 'gone', 'bands[1].groups[1].motif'],
+    ['a fill of no motif', ['fills'], [{ ...startFill('gone', 1) }], 'fills[1].motif'],
+    [
+      'a fill that ends below its first row',
+      ['fills'],
+      [{ ...startFill('motif-1', 9), lastRow: 8 }],
+      'fills[1].lastRow',
+    ],
+    [
+      'a fill with half a stitch kept plain',
+      ['fills'],
+      [{ ...startFill('motif-1', 9), border: { left: 0.5, right: 0 } }],
+      'fills[1].border.left',
+    ],
     ['row 0', ['bands', 0, 'position'], { kind: 'from-row', row: 0 }, 'bands[1].position.row'],
   ])('(%s) is refused and the field named', (_, path, value, named) => {
     const read = outcome(() => projectFromText(fileWith(path, value)));

@@ -34,6 +34,7 @@ export function projectOf(
     piece: { ...START_PIECE, ...to.piece },
     sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
+    fills: [],
   };
 }
 

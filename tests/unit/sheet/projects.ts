@@ -16,11 +16,12 @@ export function scattered(width: number, height: number, colours: number): Grid 
   return grid;
 }
 
-function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | 'yarns'> {
+function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | 'yarns' | 'fills'> {
   return {
     name,
     yarns: sample.yarns,
     motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null }],
+    fills: [],
   };
 }
 

@@ -1,0 +1,28 @@
+/** Findings about fills. That edges cut an all-over pattern is in its nature: it is noted, not warned of. */
+import { longestWithin } from '../limit.ts';
+import type { Finding } from '../types.ts';
+import type { Inspected } from './question.ts';
+
+/** `fill-cut`: copies that are knitted as far as the edges let them. */
+export function fillsCut({ fills }: Inspected): Finding[] {
+  return fills.flatMap(({ fill, copies: { cut, cutRows, whole } }): Finding[] =>
+    cutRows === null ? [] : [{ code: 'fill-cut', rows: cutRows, copies: cut, whole, fill }],
+  );
+}
+
+/** `fill-left-out`: copies that are not knitted, since an edge would cut them. */
+export function fillsLeftOut({ fills }: Inspected): Finding[] {
+  return fills.flatMap(({ fill, copies: { leftOut, leftOutRows, whole } }): Finding[] =>
+    leftOutRows === null ? [] : [{ code: 'fill-left-out', rows: leftOutRows, copies: leftOut, whole, fill }],
+  );
+}
+
+/** `contrast-to-edges`: end-needle selection is on, and a fill keeps more stitches plain at an edge than a float may cross. */
+export function plainBesideFills({ project, fills }: Inspected): Finding[] {
+  const { endNeedleSelection, floatLimit, gauge } = project.piece;
+  if (!endNeedleSelection) return [];
+  const longest = longestWithin(floatLimit, gauge);
+  return fills
+    .filter(({ border }) => Math.max(border.left, border.right) > longest)
+    .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));
+}

@@ -1,0 +1,319 @@
+/**
+ * How the edges of a fill meet, against the picture of the fabric rolled into a
+ * tube and looked at stitch by stitch across the seam. Nothing here knows how
+ * the program works it out: there are a fabric, a seam, and two edges.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { gridFromText, type Grid } from '@shared/grid/index.ts';
+import { makePlan, OUTSIDE, seamFits, seamMatchingOf, type Plan, type SeamMeeting } from '@shared/knitting/index.ts';
+import type { Shape } from '@shared/piece/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import {
+  applyChange,
+  START_PIECE,
+  START_SIZES,
+  START_YARNS,
+  startFill,
+  type Fill,
+  type Project,
+} from '@shared/project/index.ts';
+
+/** The stitches that are seen of a row, left to right on the needles: those that the seam leaves. */
+function seenOf({ fabric }: Plan, row: number, allowance: { left: number; right: number }): number[] {
+  const cells = Array.from(fabric.cells.subarray((row - 1) * fabric.width, row * fabric.width));
+  const stitches = cells.filter((cell) => cell !== OUTSIDE);
+  return stitches.slice(allowance.left, stitches.length - allowance.right);
+}
+
+/**
+ * A row that repeats after `width` stitches, rolled into a tube: walking on
+ * from the right edge, each stitch must look like the one a repeat before it,
+ * for as long as a repeat; or each like the one as far on the other side.
+ */
+function goesOn(seen: readonly number[], width: number, left: readonly number[]): boolean {
+  // Walk off the right edge, over the seam, into the left.
+  const walked = [...seen, ...left];
+  return left.every((stitch, at) => stitch === walked[seen.length + at - width]);
+}
+
+function isMirror(seen: readonly number[], width: number): boolean {
+  return Array.from({ length: width }, (_, at) => seen[at] === seen[seen.length - 1 - at]).every(Boolean);
+}
+
+/** By the tube alone: what `row` shows at the seam. Rows narrower than two repeats are not asked. */
+function meetingByEye(seen: readonly number[], width: number): SeamMeeting {
+  if (goesOn(seen, width, seen.slice(0, width))) return { kind: 'continues' };
+  if (isMirror(seen, width)) return { kind: 'mirrors' };
+  // Take stitches away at the right edge, or knit more of the repeat on, until it goes on.
+  for (let by = 1; by <= width; by++) {
+    if (goesOn(seen.slice(0, seen.length - by), width, seen.slice(0, width))) return { kind: 'off', by };
+    const longer = [...seen];
+    for (let more = 0; more < by; more++) longer.push(longer[longer.length - width] as number);
+    if (goesOn(longer, width, seen.slice(0, width))) return { kind: 'off', by: -by };
+  }
+  throw new Error('A repeat more or less always goes on');
+}
+
+const count = (least: number, most: number) => fc.integer({ min: least, max: most });
+
+/** Small repeats, many of them with rows that repeat sooner or are their own mirror image. */
+const anyRepeat: fc.Arbitrary<Grid> = fc
+  .record({ width: count(2, 9), height: count(1, 4), bits: fc.array(fc.nat(1), { minLength: 36, maxLength: 36 }) })
+  .chain(({ width, height, bits }) =>
+    fc.array(fc.constantFrom('any', 'half', 'mirror'), { minLength: height, maxLength: height }).map((kinds) => {
+      const cells = new Uint8Array(width * height);
+      kinds.forEach((kind, row) => {
+        for (let column = 0; column < width; column++) {
+          const half = width % 2 === 0 ? width / 2 : width;
+          const at =
+            kind === 'half' ? column % half : kind === 'mirror' ? Math.min(column, width - 1 - column) : column;
+          cells[row * width + column] = bits[row * 9 + at] as number;
+        }
+      });
+      if (cells.every((cell) => cell === 0)) cells[0] = 1;
+      return { width, height, cells };
+    }),
+  );
+
+const anyPiece = fc
+  .record({
+    stitches: count(22, 50),
+    rows: count(3, 24),
+    kind: fc.constantFrom('rectangle' as const, 'tapered' as const, 'body' as const),
+    by: count(-4, 9),
+    oddStitch: fc.constantFrom('left' as const, 'right' as const),
+    left: count(0, 3),
+    right: count(0, 3),
+    face: fc.constantFrom('knit' as const, 'purl' as const),
+  })
+  .map(({ stitches, rows, kind, by, oddStitch, left, right, face }) => {
+    const shape: Shape =
+      kind === 'rectangle'
+        ? { kind, stitches, rows }
+        : kind === 'tapered'
+          ? { kind, stitches, stitchesAtTop: stitches + by, rows: rows + 4, straightRows: 2 }
+          : {
+              kind,
+              stitches,
+              stitchesAtWaist: stitches - 2,
+              stitchesAtChest: stitches + 1,
+              rowsToWaist: 1,
+              rowsToChest: 2,
+              rows,
+            };
+    return { ...START_PIECE, shape, oddStitch, finishedFace: face, seamAllowance: { left, right } };
+  });
+
+const anyFill = fc
+  .record({
+    unit: fc.constant('whole' as const),
+    isMirrored: fc.boolean(),
+    firstRow: count(1, 3),
+    border: fc.oneof(
+      { arbitrary: fc.constant({ left: 0, right: 0 }), weight: 4 },
+      fc.record({ left: count(0, 4), right: count(0, 4) }),
+    ),
+    centre: fc.constantFrom('column' as const, 'between' as const),
+    shift: count(-6, 6),
+    step: fc.oneof(fc.constant(0), count(-4, 4)),
+  })
+  .map((fill): Fill => ({ ...startFill('m', 1), ...fill }));
+
+const anyFilled: fc.Arbitrary<Project> = fc
+  .tuple(anyRepeat, anyPiece, anyFill)
+  .map(([grid, piece, fill]) => projectOf(grid, piece, fill));
+
+function projectOf(grid: Grid, piece: Project['piece'], fill: Fill): Project {
+  return {
+    name: 'tube',
+    yarns: START_YARNS,
+    motifs: [{ id: 'm', name: 'm', grid, ground: 0, shows: 'needles', isLettering: false, underlay: null }],
+    piece,
+    sizes: START_SIZES,
+    bands: [],
+    fills: [fill],
+  };
+}
+
+/** Rows of a fill and what the tube shows of each, from its first row up. */
+function byEye(project: Project, plan: Plan): SeamMeeting[] {
+  const [fill] = project.fills as [Fill];
+  const { left, right } = project.piece.seamAllowance;
+  const width = project.motifs[0]?.grid.width as number;
+  return Array.from({ length: plan.outline.rows - fill.firstRow + 1 }, (_, at): SeamMeeting => {
+    const plain = Math.max(0, fill.border.left - left) + Math.max(0, fill.border.right - right);
+    if (plain > 0) return { kind: 'plain', stitches: plain };
+    return meetingByEye(seenOf(plan, fill.firstRow + at, { left, right }), width);
+  });
+}
+
+const isMet = (meetings: readonly SeamMeeting[]): boolean => meetings.every(({ kind }) => kind !== 'off');
+
+describe('the fabric rolled into a tube', () => {
+  it('shows at the seam of every row what seam matching says of it', () => {
+    const seen = { continues: 0, mirrors: 0, off: 0, plain: 0 };
+    fc.assert(
+      fc.property(anyFilled, (project) => {
+        const plan = makePlan(project);
+        const { rows, runs, matching, off, plain } = seamMatchingOf(plan, 0);
+        const expected = byEye(project, plan);
+        // As near either way: too many is said.
+        expect(rows).toEqual(expected);
+        for (const { kind } of rows) seen[kind]++;
+        expect(matching + off + plain).toBe(rows.length);
+        const spread = runs.flatMap(({ first, last, meeting }) => Array<SeamMeeting>(last - first + 1).fill(meeting));
+        expect(spread).toEqual(rows);
+        expect(runs[0]?.first).toBe(project.fills[0]?.firstRow);
+      }),
+      { numRuns: 400, seed: 71 },
+    );
+    for (const kind of Object.values(seen)) expect(kind).toBeGreaterThan(150);
+  });
+
+  it('meets on every row once a stitch count or a shift that is offered is taken, and at none that is nearer', () => {
+    const seen = { fewer: 0, more: 0, shift: 0, none: 0 };
+    fc.assert(
+      fc.property(anyFilled, (project) => {
+        const plan = makePlan(project);
+        const fits = seamFits(project, plan, 0);
+        if (isMet(byEye(project, plan))) {
+          expect(fits).toEqual({ fewer: null, more: null, shift: null });
+          return;
+        }
+        const width = project.motifs[0]?.grid.width as number;
+        const metBy = (changed: Project): boolean => {
+          const made = outcome(() => makePlan(changed));
+          return made.ok && isMet(byEye(changed, made.value));
+        };
+        for (const way of ['fewer', 'more'] as const) {
+          const fit = fits[way];
+          const sign = way === 'more' ? 1 : -1;
+          for (let by = 1; by < (fit ? Math.abs(fit.by) : width + 1); by++) {
+            expect(metBy(widerBy(project, sign * by))).toBe(false);
+          }
+          if (!fit) continue;
+          expect(Math.sign(fit.by)).toBe(sign);
+          expect(applyChange(project, fit.change)).toEqual(widerBy(project, fit.by));
+          expect(metBy(applyChange(project, fit.change))).toBe(true);
+          seen[way]++;
+        }
+        const shifted = (by: number): Project => ({
+          ...project,
+          fills: project.fills.map((fill) => ({ ...fill, shift: fill.shift + by })),
+        });
+        for (let by = 1; by < (fits.shift ? Math.abs(fits.shift.by) : width); by++) {
+          expect(metBy(shifted(by)) || metBy(shifted(-by))).toBe(false);
+        }
+        if (fits.shift) {
+          seen.shift++;
+          const moved = makePlan(applyChange(project, fits.shift.change));
+          expect(isMet(byEye(applyChange(project, fits.shift.change), moved))).toBe(true);
+          // A whole copy to either side looks the same.
+          expect(moved.fabric.cells).toEqual(makePlan(shifted(fits.shift.by)).fabric.cells);
+        }
+        if (!fits.fewer && !fits.more && !fits.shift) seen.none++;
+      }),
+      { numRuns: 150, seed: 72 },
+    );
+    for (const kind of Object.values(seen)) expect(kind).toBeGreaterThan(8);
+  });
+});
+
+/** Every row of the shape `by` stitches wider. */
+function widerBy(project: Project, by: number): Project {
+  const { shape } = project.piece;
+  const wider = Object.fromEntries(
+    Object.entries(shape).map(([key, value]) => [
+      key,
+      key.startsWith('stitches') ? (value as number) + by : (value as unknown),
+    ]),
+  ) as unknown as Shape;
+  return { ...project, piece: { ...project.piece, shape: wider } };
+}
+
+describe('by hand', () => {
+  const rectangle = (stitches: number, seam = 0): Project['piece'] => ({
+    ...START_PIECE,
+    shape: { kind: 'rectangle', stitches, rows: 3 },
+    seamAllowance: { left: seam, right: seam },
+  });
+  const matching = (rows: readonly string[], piece: Project['piece'], fill: Partial<Fill> = {}) => {
+    const project = projectOf(gridFromText(rows, '.X'), piece, { ...startFill('m', 1), unit: 'whole', ...fill });
+    const plan = makePlan(project);
+    return { runs: seamMatchingOf(plan, 0).runs, fits: seamFits(project, plan, 0) };
+  };
+
+  it('goes on where the stitches seen are whole repeats', () => {
+    // 6 stitches, 24 of them seen: 4 repeats round the tube. XX.X.. has no mirror image in itself.
+    expect(matching(['XX.X..'], rectangle(24)).runs).toEqual([{ first: 1, last: 3, meeting: { kind: 'continues' } }]);
+    // A stitch at each edge goes into the seam: 26 are to be knitted.
+    expect(matching(['XX.X..'], rectangle(26, 1)).runs[0]?.meeting).toEqual({ kind: 'continues' });
+  });
+
+  it('is off by the stitches that are over, or missing where that is less', () => {
+    // 26 = 4 × 6 + 2; 29 = 5 × 6 - 1; 27 is 3 from either.
+    expect(matching(['XX.X..'], rectangle(26)).runs[0]?.meeting).toEqual({ kind: 'off', by: 2 });
+    expect(matching(['XX.X..'], rectangle(29)).runs[0]?.meeting).toEqual({ kind: 'off', by: -1 });
+    expect(matching(['XX.X..'], rectangle(27)).runs[0]?.meeting).toEqual({ kind: 'off', by: 3 });
+  });
+
+  it('is a mirror where both edges cut a figure alike', () => {
+    // A copy in the middle of 23 stitches: from there outwards both sides are alike, so the two edges are;
+    // 23 is no multiple of 5.
+    expect(matching(['.XXX.'], rectangle(23)).runs[0]?.meeting).toEqual({ kind: 'mirrors' });
+    // Moved by one stitch they are not, and 23 = 5 × 5 - 2.
+    const moved = matching(['.XXX.'], rectangle(23), { shift: 1 });
+    expect(moved.runs[0]?.meeting).toEqual({ kind: 'off', by: -2 });
+    expect(moved.fits.shift?.by).toBe(-1);
+    // 24 are no whole repeats, and there the copies stand half a stitch from the middle; 25 are 5 × 5.
+    expect(moved.fits.more?.by).toBe(2);
+  });
+
+  it('is judged on each row by its own period', () => {
+    // On 21 stitches: 6 does not go into it and leaves 3; the row of XX. repeats after 3 and goes on.
+    expect(matching(['XX.X..', 'XX.XX.'], rectangle(21)).runs).toEqual([
+      { first: 1, last: 1, meeting: { kind: 'continues' } },
+      { first: 2, last: 2, meeting: { kind: 'off', by: 3 } },
+      { first: 3, last: 3, meeting: { kind: 'continues' } },
+    ]);
+  });
+
+  it('changes row by row on a sleeve, which no stitch count can match', () => {
+    const shape: Shape = { kind: 'tapered', stitches: 24, stitchesAtTop: 28, rows: 6, straightRows: 0 };
+    // Increases on rows 3 and 6: 24, 24, 26, 26, 26, 28 stitches.
+    const { runs, fits } = matching(['XX.X..'], { ...START_PIECE, shape });
+    expect(runs).toEqual([
+      { first: 1, last: 2, meeting: { kind: 'continues' } },
+      { first: 3, last: 5, meeting: { kind: 'off', by: 2 } },
+      { first: 6, last: 6, meeting: { kind: 'off', by: -2 } },
+    ]);
+    expect(fits).toEqual({ fewer: null, more: null, shift: null });
+  });
+
+  it('offers the nearest whole repeats', () => {
+    const { fits } = matching(['XX.X..'], rectangle(26));
+    expect([fits.fewer?.by, fits.more?.by, fits.shift]).toEqual([-2, 4, null]);
+    expect(fits.fewer?.change).toMatchObject({ kind: 'piece', to: { shape: { stitches: 24 } } });
+  });
+
+  it('is plain where the border ends short of the seam, by as much as is seen of it', () => {
+    // The seam takes 1 of 3 plain stitches at the left and both at the right.
+    const piece = { ...rectangle(26), seamAllowance: { left: 1, right: 2 } };
+    expect(matching(['XX.X..'], piece, { border: { left: 3, right: 2 } }).runs[0]?.meeting).toEqual({
+      kind: 'plain',
+      stitches: 2,
+    });
+    // A border that the seam takes whole shows nothing of itself: 26 - 3 seen stitches are 4 × 6 - 1.
+    expect(matching(['XX.X..'], piece, { border: { left: 1, right: 2 } }).runs[0]?.meeting).toEqual({
+      kind: 'off',
+      by: -1,
+    });
+  });
+
+  it('is plain where the copies at the edges are left out', () => {
+    // 4 whole copies and 1 stitch at each edge, whose copies are left out.
+    const { runs } = matching(['XXXXXX'], rectangle(26), { centre: 'between', cutCopies: 'left-out' });
+    expect(runs[0]?.meeting).toEqual({ kind: 'plain', stitches: 2 });
+  });
+});
