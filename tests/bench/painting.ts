@@ -1,11 +1,6 @@
 /** Painting with the pointer in a headless Chromium, against simpler ways to draw the same. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { chromium, type Page } from 'playwright';
-import { build, preview, type InlineConfig } from 'vite';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
 import { median, quantile, type Bar } from './bar.ts';
+import { withPage } from './in-page.ts';
 import type { FollowingFrames, FollowingTimes } from './page/following.ts';
 import type { FrameTimes } from './page/painter.ts';
 import type { PaintingBench, PaintingTimes } from './page/painting-page.ts';
@@ -86,42 +81,4 @@ export async function paintingBars(): Promise<Bar[]> {
       },
     ];
   });
-}
-
-/** Builds the page, serves it to a Chromium, and cleans up whatever happens. */
-async function withPage<T>(use: (page: Page) => Promise<T>): Promise<T> {
-  const outDir = mkdtempSync(join(tmpdir(), 'walewright-bench-'));
-  const config: InlineConfig = {
-    configFile: false,
-    root: resolve(import.meta.dirname, 'page'),
-    logLevel: 'error',
-    resolve: { alias: { '@shared': resolve(import.meta.dirname, '../../src-shared') } },
-    build: { outDir, emptyOutDir: true },
-    preview: {
-      host: '127.0.0.1',
-      port: 0,
-      // A page that is isolated from others gets a clock of 5 µs; otherwise its clock ticks every 100.
-      headers: { 'Cross-Origin-Opener-Policy': 'same-origin', 'Cross-Origin-Embedder-Policy': 'require-corp' },
-    },
-  };
-  try {
-    await build(config);
-    const server = await preview(config);
-    const browser = await chromium.launch({
-      executablePath: chromiumPath(),
-      args: CHROMIUM_FLAGS,
-    });
-    try {
-      const page = await browser.newPage({ viewport: { width: 1280, height: 1500 } });
-      page.on('pageerror', (error) => console.error(error));
-      await page.goto(server.resolvedUrls?.local[0] ?? '');
-      await page.waitForFunction(() => 'bench' in globalThis);
-      return await use(page);
-    } finally {
-      await browser.close();
-      await server.close();
-    }
-  } finally {
-    rmSync(outDir, { recursive: true, force: true });
-  }
 }

@@ -6,23 +6,20 @@
  * the bed lies at 0.
  */
 import Konva from 'konva/lib/Core.js';
-import { drawnFrom, isMirroredOnNeedles, type Shows } from '@shared/bed/index.ts';
+import type { Shows } from '@shared/bed/index.ts';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { mainYarn, type Project } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
 import type { Reading } from '../moving/reading.ts';
-import { drawGhosts, drawGuides, ghostsOf, type Ghost } from './carried.ts';
-import { COUNTER_WIDTH, drawCounter } from './counter.ts';
+import { carriedGrid } from './carried-cells.ts';
+import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor, type StitchSpot } from './cursor.ts';
-import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
-import { drawCentre, drawChosen, drawFold, drawGroups } from './group-marks.ts';
 import type { Look } from './look.ts';
+import { drawMovingMarks, drawStillMarks, type Marked } from './marks.ts';
 import { stepsOf, type Step } from './outline.ts';
-import { drawRuler, RULER_GAP, RULER_HEIGHT } from './ruler.ts';
-import { drawSpaces, spacesOf, type SpacesScene } from './spaces.ts';
-import { drawOutline } from './stitches.ts';
-import { drawWraps } from './wraps.ts';
+import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
+import { isTurnedIn, sideOf } from './side.ts';
 
 export interface PieceScene {
   readonly plan: Plan;
@@ -43,32 +40,35 @@ export interface PieceScene {
 
 export class PieceDrawing {
   readonly #cells: CellStage;
-  readonly #marks: Konva.Layer;
+  /** What stays while a group is carried is drawn once; what goes with it, each time. */
+  readonly #still: Konva.Layer;
+  readonly #moving: Konva.Layer;
   readonly #pointer: Konva.Layer;
   #scene: PieceScene;
   #view: Viewport;
   #spot: StitchSpot | null = null;
   #carried: Reading | null = null;
-  #ghosts: readonly Ghost[] = [];
+  /** The fabric with every group in its place. */
+  #picture: CellPicture;
   #steps: Step[];
-  #spaces: SpacesScene[];
 
   constructor(container: HTMLDivElement, scene: PieceScene, width: number, height: number) {
     this.#scene = scene;
     this.#steps = stepsOf(scene.plan.outline);
-    this.#spaces = spacesIn(scene);
+    this.#picture = pictureOf(scene);
     this.#view = fittedView(scene, width, height);
     this.#cells = createCellStage(container, {
-      picture: pictureOf(scene),
+      picture: this.#picture,
       viewport: this.#cellView(),
       width,
       height,
       lines: null,
     });
     this.#cells.setFabric(fabricOf(scene));
-    this.#marks = shapeLayer((context) => this.#drawMarks(context));
+    this.#still = shapeLayer((context) => drawStillMarks(context, this.#marked()));
+    this.#moving = shapeLayer((context) => drawMovingMarks(context, this.#marked()));
     this.#pointer = shapeLayer((context) => this.#drawPointer(context));
-    this.#cells.konva.add(this.#marks, this.#pointer);
+    this.#cells.konva.add(this.#still, this.#moving, this.#pointer);
   }
 
   get view(): Viewport {
@@ -80,19 +80,21 @@ export class PieceDrawing {
     this.#scene = scene;
     if (scene.plan !== before.plan || scene.look !== before.look || scene.shows !== before.shows) {
       this.#steps = stepsOf(scene.plan.outline);
-      this.#spaces = spacesIn(scene);
-      this.#cells.show(pictureOf(scene));
+      this.#picture = pictureOf(scene);
+      this.#cells.show(this.#pictureNow());
       this.#cells.look(this.#cellView());
     }
     this.#cells.setFabric(fabricOf(scene));
-    this.#marks.batchDraw();
+    this.#still.batchDraw();
+    this.#moving.batchDraw();
     this.#pointer.batchDraw();
   }
 
   look(view: Viewport): void {
     this.#view = view;
     this.#cells.look(this.#cellView());
-    this.#marks.batchDraw();
+    this.#still.batchDraw();
+    this.#moving.batchDraw();
     this.#pointer.batchDraw();
   }
 
@@ -105,16 +107,24 @@ export class PieceDrawing {
   /** Shows groups where they are being moved to; null when they are put down. */
   carry(carried: Reading | null): void {
     if (carried === this.#carried) return;
-    const { plan, look } = this.#scene;
-    if (carried?.band !== this.#carried?.band) this.#ghosts = carried ? ghostsOf(plan, carried.band, look) : [];
+    const isTakenOrPutDown = carried?.band !== this.#carried?.band;
     this.#carried = carried;
-    this.#marks.batchDraw();
+    this.#cells.show(this.#pictureNow());
+    if (isTakenOrPutDown) this.#still.batchDraw();
+    this.#moving.batchDraw();
   }
 
   resize(width: number, height: number): void {
     this.#cells.resize(width, height);
-    this.#marks.draw();
+    this.#still.draw();
+    this.#moving.draw();
     this.#pointer.draw();
+  }
+
+  /** Draws now what is waiting for the next frame; for measuring. */
+  drawNow(): void {
+    this.#cells.drawNow();
+    this.#moving.draw();
   }
 
   destroy(): void {
@@ -133,38 +143,43 @@ export class PieceDrawing {
     return Math.min(this.#view.top(-1) + RULER_GAP, this.#cells.konva.height() - RULER_HEIGHT);
   }
 
-  #drawMarks(context: CanvasRenderingContext2D): void {
-    const { plan, project, showsFloats, showsWraps, look, font, acrossSeam, fold } = this.#scene;
+  #marked(): Marked {
+    const konva = this.#cells.konva;
+    return {
+      scene: this.#scene,
+      steps: this.#steps,
+      view: this.#view,
+      width: konva.width(),
+      height: konva.height(),
+      rulerY: this.#rulerY(),
+      carried: this.#carried,
+    };
+  }
+
+  /** The fabric as it would be if the groups were put down where they are carried. */
+  #pictureNow(): CellPicture {
     const carried = this.#carried;
-    const resting = carried ? plan.groups.filter(({ band }) => band !== carried.band) : plan.groups;
-    const groups = carried ? [...resting, ...carried.groups] : resting;
-    const chosen = carried ? (carried.groups[carried.group] ?? null) : this.#scene.chosen;
-    const view = this.#view;
-    const width = this.#cells.konva.width();
-    const height = this.#cells.konva.height();
-    const rulerY = this.#rulerY();
-    if (carried) drawGhosts(context, view, this.#ghosts, carried.groups);
-    drawOutline(context, view, this.#steps, look, width, height, !this.#scene.showsStitches);
-    drawCentre(context, view, plan.outline, look, rulerY);
-    drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
-    if (carried) drawGuides(context, view, carried, look);
-    drawGroups(context, view, groups, look, rulerY);
-    if (chosen) drawChosen(context, view, chosen, look);
-    let strands: Strand[] = [];
-    // Seen from the knit side, strands and wraps lie behind the fabric.
-    // While groups move they are those of where they stood.
-    const isFromBehind = sideOf(this.#scene) === 'purl' && !carried;
-    if (showsFloats && isFromBehind) {
-      strands = strandsIn(plan.rows, view, width, height);
-      drawFloats(context, strands, view.cellHeight, look);
-    }
-    if (showsWraps && isFromBehind) drawWraps(context, view, plan.rows, look, width, height);
-    for (const spaces of carried ? spacesWith(this.#scene, carried) : this.#spaces)
-      drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
-    drawTags(context, strands, look, font);
-    drawCounter(context, view, plan.outline, look, font, width, height);
-    const { first, width: needles } = plan.fabric;
-    drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);
+    if (!carried) return this.#picture;
+    const { plan, project } = this.#scene;
+    const { first, width } = plan.fabric;
+    const isTurned = isTurnedIn(this.#scene);
+    const column = ({ block }: PlacedGroup): number =>
+      isTurned ? width - 1 - (block.last - first) : block.first - first;
+    const boxes = plan.groups
+      .filter(({ band }) => band === carried.band)
+      .map((group, index) => {
+        const to = carried.groups[index] as PlacedGroup;
+        return {
+          from: {
+            column: column(group),
+            row: group.firstRow - 1,
+            width: group.block.last - group.block.first + 1,
+            height: group.lastRow - group.firstRow + 1,
+          },
+          to: { column: column(to), row: to.firstRow - 1 },
+        };
+      });
+    return { ...this.#picture, grid: carriedGrid(this.#picture.grid, boxes, mainYarn(project)) };
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {
@@ -187,16 +202,6 @@ export function fittedView(
   return isTurned ? fitted.turned() : fitted;
 }
 
-/** The side of the fabric that is seen. */
-export function sideOf({ project, shows }: Pick<PieceScene, 'project' | 'shows'>): 'knit' | 'purl' {
-  return drawnFrom(shows, project.piece.finishedFace);
-}
-
-/** True if the needles run from right to left: the fabric is seen from the side that does not face the knitter. */
-export function isTurnedIn({ project, shows }: Pick<PieceScene, 'project' | 'shows'>): boolean {
-  return isMirroredOnNeedles(shows, project.piece.finishedFace);
-}
-
 function fabricOf(scene: PieceScene): 'knit' | 'purl' | null {
   return scene.showsStitches ? sideOf(scene) : null;
 }
@@ -210,19 +215,6 @@ function pictureOf(scene: PieceScene): CellPicture {
   const { width, rows, cells } = scene.plan.fabric;
   const grid: Grid = { width, height: rows, cells };
   return { grid: isTurnedIn(scene) ? mirrorAcross(grid) : grid, colours: scene.look.yarns, surround: null };
-}
-
-function spacesIn({ plan, project }: PieceScene): SpacesScene[] {
-  return plan.bands.flatMap((band, index) => {
-    return spacesOf(band, project.bands[index]?.judge ?? 'figure', plan.outline) ?? [];
-  });
-}
-
-/** The spaces while a band is moved. */
-function spacesWith({ plan, project }: PieceScene, { band: moved, placed }: Reading): SpacesScene[] {
-  return plan.bands.flatMap((band, index) => {
-    return spacesOf(index === moved ? placed : band, project.bands[index]?.judge ?? 'figure', plan.outline) ?? [];
-  });
 }
 
 function shapeLayer(draw: (context: CanvasRenderingContext2D) => void): Konva.Layer {

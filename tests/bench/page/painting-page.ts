@@ -17,6 +17,7 @@ import {
   drawCells,
   type CellPicture,
 } from '../../../src-renderer/ui/cells/index.ts';
+import { dragInTurn } from './dragging.ts';
 import { paintFollowing, showFollowing } from './following.ts';
 import {
   COLOURS,
@@ -173,7 +174,7 @@ function paintNodes(frames: number): FrameTimes {
 }
 
 /** What the runner calls. */
-const bench = { paintInTurn, paintFollowing, showFollowing, paintNodes };
+const bench = { paintInTurn, paintFollowing, showFollowing, paintNodes, dragInTurn };
 export type PaintingBench = typeof bench;
 
 Object.assign(globalThis, { bench });

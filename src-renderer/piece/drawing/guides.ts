@@ -1,0 +1,61 @@
+/** What groups that are being moved line up with. */
+import type { Viewport } from '../../ui/cells/index.ts';
+import { spaceRun, type Guide, type Reading } from '../moving/reading.ts';
+import type { Look } from './look.ts';
+
+/** What the moved group lines up with: lines through the piece, and the spaces that are alike. */
+export function drawGuides(context: CanvasRenderingContext2D, view: Viewport, reading: Reading, look: Look): void {
+  const { edges } = reading.placed.question;
+  const whole = view.span(edges.first, edges.last);
+  for (const guide of reading.guides) drawGuide(context, view, guide, reading, look, whole);
+}
+
+function drawGuide(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  guide: Guide,
+  reading: Reading,
+  look: Look,
+  whole: { readonly left: number; readonly right: number },
+): void {
+  const { firstRow, lastRow, question } = reading.placed;
+  const bottom = view.top(firstRow - 2);
+  const top = view.top(lastRow - 1);
+  context.strokeStyle = look.accentOnMain;
+  context.fillStyle = look.accentOnMain;
+  context.lineWidth = 2;
+  context.beginPath();
+  switch (guide.kind) {
+    case 'centre':
+    case 'line': {
+      const x = Math.round(view.left(guide.column));
+      context.moveTo(x, 0);
+      context.lineTo(x, view.top(-1));
+      break;
+    }
+    case 'rows': {
+      const y = Math.round(view.y - guide.row * view.cellHeight);
+      context.moveTo(whole.left, y);
+      context.lineTo(whole.right, y);
+      break;
+    }
+    case 'equal':
+    case 'seam': {
+      const margins = [0, question.groups.length];
+      const gaps = reading.spaces.flatMap((stitches, space) =>
+        stitches === guide.stitches && !margins.includes(space) ? [space] : [],
+      );
+      const spaces = guide.kind === 'equal' ? guide.spaces : [...margins, ...gaps];
+      context.globalAlpha = 0.22;
+      for (const space of spaces) {
+        const { first, last } = spaceRun(reading, space);
+        if (last < first) continue;
+        const { left, right } = view.span(first, last);
+        context.fillRect(left, top, right - left, bottom - top);
+      }
+      context.globalAlpha = 1;
+      break;
+    }
+  }
+  context.stroke();
+}

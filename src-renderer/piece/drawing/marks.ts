@@ -1,0 +1,93 @@
+/**
+ * What is drawn over the fabric, in two parts: what stays where it is while a
+ * group is carried, and what goes with it.
+ */
+import type { PlacedGroup, PlanRow } from '@shared/knitting/index.ts';
+import type { Viewport } from '../../ui/cells/index.ts';
+import type { Reading } from '../moving/reading.ts';
+import { drawCounter } from './counter.ts';
+import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
+import { drawCentre, drawChosen, drawFold, drawGroups } from './group-marks.ts';
+import { drawGuides } from './guides.ts';
+import type { Step } from './outline.ts';
+import type { PieceScene } from './piece-drawing.ts';
+import { drawRuler } from './ruler.ts';
+import { sideOf } from './side.ts';
+import { drawSpaces, spacesOf } from './spaces.ts';
+import { drawOutline } from './stitches.ts';
+import { drawWraps } from './wraps.ts';
+
+/** What is marked, and how it is looked at. */
+export interface Marked {
+  readonly scene: PieceScene;
+  readonly steps: readonly Step[];
+  readonly view: Viewport;
+  readonly width: number;
+  readonly height: number;
+  readonly rulerY: number;
+  /** Groups in the hand. */
+  readonly carried: Reading | null;
+}
+
+export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked): void {
+  const { scene, steps, view, width, height, rulerY } = marked;
+  const { plan, project, showsFloats, showsWraps, look, font, fold } = scene;
+  drawOutline(context, view, steps, look, width, height, !scene.showsStitches);
+  drawCentre(context, view, plan.outline, look, rulerY);
+  drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
+  drawGroups(context, view, restingGroups(marked), look, rulerY);
+  let strands: Strand[] = [];
+  // Seen from the knit side, strands and wraps lie behind the fabric.
+  if (sideOf(scene) === 'purl') {
+    const rows = rowsAtRest(marked);
+    if (showsFloats) {
+      strands = strandsIn(rows, view, width, height);
+      drawFloats(context, strands, view.cellHeight, look);
+    }
+    if (showsWraps) drawWraps(context, view, rows, look, width, height);
+  }
+  drawSpacesOf(context, marked, (band) => band !== marked.carried?.band);
+  drawTags(context, strands, look, font);
+  drawCounter(context, view, plan.outline, look, font, width, height);
+}
+
+export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marked): void {
+  const { scene, view, width, rulerY, carried } = marked;
+  const { plan, look, font } = scene;
+  if (carried) {
+    drawGuides(context, view, carried, look);
+    drawGroups(context, view, carried.groups, look, rulerY);
+  }
+  const chosen = carried ? carried.groups[carried.group] : scene.chosen;
+  if (chosen) drawChosen(context, view, chosen, look);
+  if (carried) drawSpacesOf(context, marked, (band) => band === carried.band);
+  const { first, width: needles } = plan.fabric;
+  const groups = [...restingGroups(marked), ...(carried?.groups ?? [])];
+  drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);
+}
+
+function restingGroups({ scene, carried }: Marked): readonly PlacedGroup[] {
+  const { groups } = scene.plan;
+  return carried ? groups.filter(({ band }) => band !== carried.band) : groups;
+}
+
+/** The rows without the strands of groups that are no longer where they stood. */
+function rowsAtRest({ scene, carried }: Marked): readonly PlanRow[] {
+  const { rows, bands } = scene.plan;
+  const band = carried && bands[carried.band];
+  if (!band) return rows;
+  return rows.map((row) =>
+    row.row >= band.firstRow && row.row <= band.lastRow ? { ...row, floats: [], wraps: [] } : row,
+  );
+}
+
+function drawSpacesOf(context: CanvasRenderingContext2D, marked: Marked, isDrawn: (band: number) => boolean): void {
+  const { scene, view, carried } = marked;
+  const { plan, project, acrossSeam, look, font } = scene;
+  plan.bands.forEach((band, index) => {
+    if (!isDrawn(index)) return;
+    const placed = index === carried?.band ? carried.placed : band;
+    const spaces = spacesOf(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
+    if (spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
+  });
+}

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { gridFromText, gridToText } from '@shared/grid/index.ts';
+import { carriedGrid } from '../../../src-renderer/piece/drawing/carried-cells.ts';
+import { OUTSIDE } from '@shared/knitting/index.ts';
+
+const FABRIC = gridFromText(['......', '.##...', '.#.#..', '......'], '.#');
+const GROUP = { column: 1, row: 1, width: 2, height: 2 };
+
+describe('groups in the hand', () => {
+  it('leave plain main and lie where they are carried, their ground with them', () => {
+    const carried = carriedGrid(FABRIC, [{ from: GROUP, to: { column: 3, row: 0 } }], 0);
+    expect(gridToText(carried, '.#')).toEqual(['......', '......', '...##.', '...#..']);
+    // Only the picture changes.
+    expect(gridToText(FABRIC, '.#')).toEqual(['......', '.##...', '.#.#..', '......']);
+  });
+
+  it('lie over their own old place, and none wipes out another', () => {
+    const carried = carriedGrid(
+      FABRIC,
+      [
+        { from: { ...GROUP, width: 1 }, to: { column: 2, row: 1 } },
+        { from: { ...GROUP, column: 2, width: 1 }, to: { column: 4, row: 2 } },
+      ],
+      0,
+    );
+    expect(gridToText(carried, '.#')).toEqual(['....#.', '..#...', '..##..', '......']);
+  });
+
+  it('are seen only where there is fabric', () => {
+    const cells = FABRIC.cells.slice();
+    // The last needle stands beside the piece on the third row.
+    cells[2 * 6 + 5] = OUTSIDE;
+    const carried = carriedGrid({ ...FABRIC, cells }, [{ from: GROUP, to: { column: 4, row: 1 } }], 0);
+    expect(carried.cells[2 * 6 + 5]).toBe(OUTSIDE);
+    expect(carried.cells[2 * 6 + 4]).toBe(1);
+    expect(carried.cells[1 * 6 + 4]).toBe(1);
+  });
+});
