@@ -109,7 +109,11 @@ function bandOptions(given: Given): Partial<Band> {
     judge: read.value(given, 'judge', read.judge),
     choice: choice === undefined ? undefined : choice - 1,
     position:
-      row !== undefined ? { kind: 'from-row', row } : isHemNew ? { kind: 'centred', oddRow: 'below' } : undefined,
+      row !== undefined
+        ? { kind: 'from-row', row }
+        : isHemNew
+          ? { kind: 'centred', section: 'shown', oddRow: 'below' }
+          : undefined,
   });
 }
 

@@ -39,7 +39,7 @@ function* plainer(project: Project): Generator<Project> {
   yield { ...project, bands: [] };
   yield { ...project, fills: [] };
   yield { ...project, bands: [], fills: [] };
-  const free = { ...piece, hemRows: 0 };
+  const free = { ...piece, hemRows: 0, parts: [] };
   yield { ...project, bands: [], fills: [], piece: free };
   const { stitches, rows } = piece.shape;
   yield { ...project, bands: [], fills: [], piece: { ...free, shape: { kind: 'rectangle', stitches, rows } } };

@@ -1,6 +1,6 @@
 /** Bands of groups put on their rows and needles. */
 import type { Run } from '../bed/index.ts';
-import { centredFirstRow, edgesAt, type Outline, type Section } from '../piece/index.ts';
+import { edgesAt, firstRowAt, type Outline, type Section } from '../piece/index.ts';
 import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
 import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
@@ -28,8 +28,8 @@ export interface LaidBand {
 /**
  * Puts one band on the piece: its first row from the position, its needles
  * from the ranked placements on the edges of that row. Throws `no-figure`,
- * `motif-taller-than-section`, `rows-outside-piece`, `choice-unknown` and what
- * placing throws.
+ * `section-missing`, `motif-taller-than-section`, `motif-leaves-section`,
+ * `rows-outside-piece`, `choice-unknown` and what placing throws.
  */
 export function layBand(
   project: Project,
@@ -53,7 +53,7 @@ export function layBand(
   const lowest = Math.min(...band.groups.map(({ rise }) => rise));
   const rises = band.groups.map(({ rise }) => rise - lowest);
   const height = Math.max(...heights.map((own, g) => (rises[g] as number) + own));
-  const firstRow = firstRowOf(band, height, sections);
+  const firstRow = firstRowAt(band.position, height, sections);
   const lastRow = firstRow + height - 1;
   if (firstRow < 1 || lastRow > outline.rows) {
     throw problemError('rows-outside-piece', { first: firstRow, last: lastRow, rows: outline.rows });
@@ -118,11 +118,4 @@ function assertGroupsApart(a: PlacedGroup, b: PlacedGroup): void {
   const last = Math.min(a.lastRow, b.lastRow);
   if (first > last || a.block.first > b.block.last || b.block.first > a.block.last) return;
   throw problemError('bands-overlap', { one: a.band + 1, other: b.band + 1, first, last });
-}
-
-function firstRowOf(band: Band, height: number, sections: readonly Section[]): number {
-  if (band.position.kind === 'from-row') return band.position.row;
-  const section =
-    sections.find(({ name }) => name === 'hem-front') ?? (sections.find(({ name }) => name === 'body') as Section);
-  return centredFirstRow(section, height, band.position.oddRow);
 }

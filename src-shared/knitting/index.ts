@@ -7,6 +7,7 @@ export * from './fill-place.ts';
 export * from './seam-matching/index.ts';
 export * from './remedies.ts';
 export * from './notes.ts';
+export * from './hem-notes.ts';
 export * from './csv.ts';
 export * from './rowlist.ts';
 export * from './stitch.ts';

@@ -1,5 +1,6 @@
 /** What the knitter must know at a row beyond its needles. */
 import type { Run } from '../bed/index.ts';
+import type { HemNote } from './hem-notes.ts';
 import type { Plan } from './types.ts';
 
 export type RowNote =
@@ -12,8 +13,7 @@ export type RowNote =
   | { readonly code: 'set-up'; readonly forRow: number }
   | { readonly code: 'pattern-begins' }
   | { readonly code: 'pattern-ends' }
-  /** The hem is folded after this row. */
-  | { readonly code: 'turning-row' };
+  | HemNote;
 
 /** The notes of each row (index 0 is row 1), in the order in which they matter. */
 export function rowNotes(plan: Plan): RowNote[][] {
@@ -35,8 +35,6 @@ export function rowNotes(plan: Plan): RowNote[][] {
     add(firstRow, { code: 'pattern-begins' });
     add(lastRow, { code: 'pattern-ends' });
   }
-  for (const { name, last } of plan.sections) {
-    if (name === 'hem-back') add(last, { code: 'turning-row' });
-  }
+  for (const { row, note } of plan.hem) add(row, note);
   return notes;
 }

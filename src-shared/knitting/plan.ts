@@ -1,5 +1,5 @@
 /** The row-by-row plan of a project. */
-import { outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
+import { gaugesOf, outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
 import { mainYarn, motifOf, type MotifId, type Project } from '../project/project.ts';
 import {
   carriesOf,
@@ -17,6 +17,7 @@ import { assertApart, layBand, type LaidBand } from './bands.ts';
 import { assertFillsApart } from './fills-apart.ts';
 import { layFill } from './fills.ts';
 import { makeFabric } from './fabric.ts';
+import { hemRowsOf } from './hem-notes.ts';
 import type { MotifExtent, Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
@@ -27,15 +28,18 @@ const NONE: readonly never[] = [];
  * wrap, what will go wrong, and how much yarn it takes.
  *
  * Throws `ProblemError` with the code of what cannot be knitted as described:
- * `shaping-impossible`, `hem-longer-than-piece`, `motif-missing`, `no-figure`, `motif-taller-than-section`,
- * `rows-outside-piece`, `choice-unknown`, `bands-overlap`, `fill-rows-turned`,
- * `fill-without-room`, `fill-overlaps-band`, `fills-overlap`, and what placing
+ * `shaping-impossible`, `hem-longer-than-piece`, `sections-longer-than-piece`,
+ * `motif-missing`, `no-figure`, `section-missing`, `motif-taller-than-section`,
+ * `motif-leaves-section`, `rows-outside-piece`, `choice-unknown`,
+ * `bands-overlap`, `fill-rows-turned`, `fill-without-room`,
+ * `fill-overlaps-band`, `fills-overlap`, and what placing
  * throws.
  */
 export function makePlan(project: Project): Plan {
   const { piece } = project;
   const outline = outlineOf(piece.shape, piece);
-  const sections = sectionsOf(outline.rows, piece.hemRows, piece.isLined);
+  const sections = sectionsOf(outline.rows, piece);
+  const gauges = gaugesOf(piece);
   const extents = extentsOf(project);
   const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
   assertApart(bands);
@@ -45,33 +49,45 @@ export function makePlan(project: Project): Plan {
   const main = mainYarn(project);
   const fabric = makeFabric(outline, groups, fills, main);
 
+  const settings = { gauges, floatLimit: piece.floatLimit };
   const laid = layStrands(fabric, {
     main,
     outline,
     ownBalls: ownBallsOf(project, bands),
     startSide: piece.startSide,
     endNeedleSelection: piece.endNeedleSelection,
-    gauge: piece.gauge,
-    floatLimit: piece.floatLimit,
+    ...settings,
   });
-  const carries = carriesOf(laid, piece);
+  const carries = carriesOf(laid, { ...settings, endNeedleSelection: piece.endNeedleSelection });
   const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
   const rows = planRows(laid, sections, carries, wraps);
   const placed = bands.map((band) => band.placed);
   const filled = fills.map(({ place, copies }) => ({ ...place, copies }));
-  const { gauge, floatLimit } = piece;
   return {
     outline,
     sections,
+    gauges,
+    hem: hemRowsOf(piece.hem, sections, [...placed, ...filled]),
     extents,
     bands: placed,
     groups: groups.map((group) => group.place),
     fills: filled,
     fabric,
     rows,
-    findings: findingsOf({ project, main, outline, sections, bands: placed, groups, fills: filled, laid, rows }),
-    wrapStrands: wrapStrandsOf(laid, wraps, { gauge, floatLimit, loopMm: loopLengthMm(gauge) }),
-    yarn: yarnNeed(totalsOf(laid, carries), project.yarns, gauge),
+    findings: findingsOf({
+      project,
+      main,
+      outline,
+      sections,
+      gauges,
+      bands: placed,
+      groups,
+      fills: filled,
+      laid,
+      rows,
+    }),
+    wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
+    yarn: yarnNeed(totalsOf(laid, carries), project.yarns),
   };
 }
 
@@ -115,8 +131,11 @@ function totalsOf(laid: LaidStrands, carries: readonly (readonly Carry[] | undef
   for (const row of carries) for (const carry of row ?? NONE) byStrand.get(carry.strand)?.push(carry);
   return laid.strands.map((strand, index) => ({
     strand,
-    stitches: laid.stitches[index] as number,
-    floated: laid.floated[index] as number,
+    byGauge: laid.totals.map(({ gauge, stitches, floated }) => ({
+      gauge,
+      stitches: stitches[index] as number,
+      floated: floated[index] as number,
+    })),
     carries: byStrand.get(strand) ?? [],
   }));
 }

@@ -17,7 +17,7 @@ export interface RowList {
  * wrap before the row, notes.
  */
 export function rowList(plan: Plan, { yarns }: Pick<Project, 'yarns'>): RowList {
-  const { columns, sections, note } = words.knitting;
+  const { columns, note } = words.knitting;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const notes = rowNotes(plan);
   return {
@@ -32,7 +32,7 @@ export function rowList(plan: Plan, { yarns }: Pick<Project, 'yarns'>): RowList 
     rows: plan.rows.map(({ row, from, section, contrast, wraps }, index) => [
       String(row),
       words.numbers.side(from),
-      sections[section],
+      words.sections.name(section),
       ...used.map((yarn) => runsText(contrast.filter((run) => run.yarn === yarn))),
       wraps.map(({ needle }) => label(needle)).join(' '),
       (notes[index] ?? []).map(note).join('; '),

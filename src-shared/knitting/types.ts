@@ -1,12 +1,13 @@
 /** The row-by-row plan: everything computed from a project, in one value. */
 import type { Run, Side, Slot } from '../bed/index.ts';
 import type { Grid } from '../grid/index.ts';
-import type { Outline, Section, SectionName } from '../piece/index.ts';
+import type { Gauges, Outline, Section, SectionName } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/types.ts';
 import type { MotifId } from '../project/project.ts';
 import type { Blank, Repeat } from '../repeat/index.ts';
 import type { Carry, Finding, Float, Wrap, WrapStrand } from '../strands/types.ts';
 import type { YarnNeed } from '../yarn/types.ts';
+import type { HemRow } from './hem-notes.ts';
 
 /** The marker of a fabric cell that lies beside the piece. */
 export const OUTSIDE = 255;
@@ -113,6 +114,9 @@ export interface PlanRow {
 export interface Plan {
   readonly outline: Outline;
   readonly sections: readonly Section[];
+  readonly gauges: Gauges;
+  /** The rows on which a folded hem asks for something. */
+  readonly hem: readonly HemRow[];
   /** The motifs that are placed. */
   readonly extents: ReadonlyMap<MotifId, MotifExtent>;
   readonly bands: readonly PlacedBand[];

@@ -1,12 +1,46 @@
 /**
- * Sections up the piece, and centring a motif in one.
+ * Sections up the piece: the folded hem, the parts that a knitter names, and
+ * the body, which is the rest.
  *
  * A folded hem knits its hidden half first: rows 1 … ⌊n/2⌋ are the back, the
- * rest the front.
+ * rest the front. Of an odd number of rows the front has one more, so that the
+ * half that is hidden never shows below it. A turning row, knitted looser so
+ * that the fold lies flat, is the last row of the back.
  */
 import { problemError } from '../problem/index.ts';
+import type { Gauge } from './gauge.ts';
 
-export type SectionName = 'hem-back' | 'hem-front' | 'body';
+/** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
+export interface Hem {
+  /** The row along which it folds is knitted looser. */
+  readonly hasTurningRow: boolean;
+  /** Null: the gauge of the piece. */
+  readonly gauge: Gauge | null;
+}
+
+/** A section with a name of its own, above the hem: a rib, a band of pattern. */
+export interface Part {
+  /** No two parts of a piece are called alike. */
+  readonly name: string;
+  /** At least 1. */
+  readonly rows: number;
+  readonly isLined: boolean;
+  /** Null: the gauge of the piece. */
+  readonly gauge: Gauge | null;
+}
+
+/** What a piece says about its sections. */
+export interface Sectioned {
+  /** Rows of the folded hem, 0 if there is none. */
+  readonly hemRows: number;
+  readonly hem: Hem;
+  /** From the bottom up; the body goes on above them. */
+  readonly parts: readonly Part[];
+  readonly gauge: Gauge;
+  readonly isLined: boolean;
+}
+
+export type SectionName = 'hem-back' | 'hem-front' | 'body' | { readonly part: string };
 
 /** Rows `first` … `last`, 1-based, both included. */
 export interface Section {
@@ -15,17 +49,44 @@ export interface Section {
   readonly last: number;
   /** Its floats are covered: a folded hem hides the wrong side of both its halves. */
   readonly isLined: boolean;
+  readonly gauge: Gauge;
 }
 
-/** The sections of a piece of `rows` rows with a hem of `hemRows` (0: none). Throws `hem-longer-than-piece`. */
-export function sectionsOf(rows: number, hemRows: number, isLined: boolean): Section[] {
+/** More parts than any piece has. */
+export const MOST_PARTS = 40;
+
+/**
+ * The sections of a piece of `rows` rows, from the bottom up; those without
+ * rows are left out. Throws `hem-longer-than-piece` or `sections-longer-than-piece`.
+ */
+export function sectionsOf(rows: number, piece: Sectioned): Section[] {
+  const { hemRows, hem, parts, isLined } = piece;
   if (hemRows > rows) throw problemError('hem-longer-than-piece', { hem: hemRows, rows });
   const sections: Section[] = [];
+  let below = 0;
+  const add = (name: SectionName, height: number, isCovered: boolean, gauge: Gauge | null): void => {
+    if (height === 0) return;
+    const [first, last] = [below + 1, below + height];
+    sections.push({ name, first, last, isLined: isCovered, gauge: gauge ?? piece.gauge });
+    below = last;
+  };
   const half = Math.floor(hemRows / 2);
-  if (half > 0) sections.push({ name: 'hem-back', first: 1, last: half, isLined: true });
-  if (hemRows > 0) sections.push({ name: 'hem-front', first: half + 1, last: hemRows, isLined: true });
-  if (hemRows < rows) sections.push({ name: 'body', first: hemRows + 1, last: rows, isLined });
+  add('hem-back', half, true, hem.gauge);
+  add('hem-front', hemRows - half, true, hem.gauge);
+  for (const part of parts) {
+    if (below + part.rows > rows) throw tooLong(rows, piece);
+    add({ part: part.name }, part.rows, isLined || part.isLined, part.gauge);
+  }
+  add('body', rows - below, isLined, null);
   return sections;
+}
+
+function tooLong(rows: number, { hemRows, parts }: Sectioned) {
+  return problemError('sections-longer-than-piece', {
+    hem: hemRows,
+    parts: parts.map(({ name, rows: own }) => ({ name, rows: own })),
+    rows,
+  });
 }
 
 export function sectionAt(sections: readonly Section[], row: number): Section {
@@ -34,16 +95,15 @@ export function sectionAt(sections: readonly Section[], row: number): Section {
   return found;
 }
 
-/**
- * The first row of `height` rows centred in a section; what is left over by an
- * odd difference goes below or above. Throws `motif-taller-than-section`.
- */
-export function centredFirstRow(section: Section, height: number, oddRow: 'below' | 'above'): number {
-  const available = section.last - section.first + 1;
-  const left = available - height;
-  if (left < 0) {
-    throw problemError('motif-taller-than-section', { rows: height, section: section.name, available });
-  }
-  const below = oddRow === 'below' ? Math.ceil(left / 2) : Math.floor(left / 2);
-  return section.first + below;
+/** True if the two name one section. */
+export function isSameSection(one: SectionName, other: SectionName): boolean {
+  if (typeof one === 'string' || typeof other === 'string') return one === other;
+  return one.part === other.part;
+}
+
+/** The section called so. Throws `section-missing`; sections without rows are missing too. */
+export function sectionCalled(sections: readonly Section[], name: SectionName): Section {
+  const found = sections.find((section) => isSameSection(section.name, name));
+  if (!found) throw problemError('section-missing', { section: name });
+  return found;
 }

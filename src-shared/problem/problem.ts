@@ -7,6 +7,8 @@
  * The table below is the whole list; adding a row makes the compiler ask
  * for its words.
  */
+import type { Region, SectionName } from '../piece/index.ts';
+
 export interface ProblemFacts {
   // Needles and placing
   'needle-unknown': { text: string };
@@ -18,7 +20,10 @@ export interface ProblemFacts {
   'rule-cannot-be-met': { rule: 'margins' | 'gaps'; given: number; least: number; needed: number; available: number };
   'by-hand-count': { given: number; groups: number };
   'no-figure': { motif: string };
-  'motif-taller-than-section': { rows: number; section: string; available: number };
+  'motif-taller-than-section': { rows: number; section: Region; available: number };
+  /** `plain` rows are asked for between it and the `edge`, and only `left` are left beside it. */
+  'motif-leaves-section': { rows: number; section: Region; plain: number; left: number; edge: 'lower' | 'upper' };
+  'section-missing': { section: SectionName };
   'rows-outside-piece': { first: number; last: number; rows: number };
   /** Bands by their number, from 1; the rows on which they meet. */
   'bands-overlap': { one: number; other: number; first: number; last: number };
@@ -28,6 +33,11 @@ export interface ProblemFacts {
   'fill-without-room': { fill: number };
   'fill-rows-turned': { fill: number; first: number; last: number };
   'hem-longer-than-piece': { hem: number; rows: number };
+  'sections-longer-than-piece': {
+    hem: number;
+    parts: readonly { readonly name: string; readonly rows: number }[];
+    rows: number;
+  };
   'shaping-impossible': { changes: number; rows: number };
   'shaping-outside-piece': { row: number; rows: number };
   /** `taken`: stitches to be taken away on `row`, of the `before` that there are. */

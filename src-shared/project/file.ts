@@ -8,6 +8,7 @@
 import type { z } from 'zod';
 import { label, parseNeedle } from '../bed/index.ts';
 import { gridFromText, gridToText } from '../grid/index.ts';
+import type { Gauge, Position, Region } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import { broughtUpToDate } from './migrate.ts';
 import type {
@@ -69,7 +70,14 @@ export function projectToFile(project: Project): ProjectFile {
       oddStitch: piece.oddStitch,
       offset: piece.offset,
       hemRows: piece.hemRows,
-      gauge: { stitches: piece.gauge.stitches, rows: piece.gauge.rows },
+      hem: { hasTurningRow: piece.hem.hasTurningRow, gauge: ownGaugeToFile(piece.hem.gauge) },
+      parts: piece.parts.map(({ name, rows, isLined, gauge }) => ({
+        name,
+        rows,
+        isLined,
+        gauge: ownGaugeToFile(gauge),
+      })),
+      gauge: gaugeToFile(piece.gauge),
       bed: { needles: piece.bed.needles, pitchMm: piece.bed.pitchMm },
       seamAllowance: { left: piece.seamAllowance.left, right: piece.seamAllowance.right },
       finishedFace: piece.finishedFace,
@@ -88,6 +96,32 @@ export function projectToFile(project: Project): ProjectFile {
 function sizesToFile({ name, smaller, larger }: Sizes): ProjectFile['sizes'] {
   const sizeToFile = (size: Size) => ({ name: size.name, shape: shapeToFile(size.shape), hemRows: size.hemRows });
   return { name, smaller: smaller.map(sizeToFile), larger: larger.map(sizeToFile) };
+}
+
+function gaugeToFile({ stitches, rows }: Gauge): Gauge {
+  return { stitches, rows };
+}
+
+function ownGaugeToFile(gauge: Gauge | null): Gauge | null {
+  return gauge && gaugeToFile(gauge);
+}
+
+function positionToFile(position: Position): ProjectFile['bands'][number]['position'] {
+  const { kind } = position;
+  switch (kind) {
+    case 'centred':
+      return { kind, section: regionToFile(position.section), oddRow: position.oddRow };
+    case 'from-edge':
+      return { kind, edge: position.edge, section: regionToFile(position.section), rows: position.rows };
+    case 'above-hem':
+      return { kind };
+    case 'from-row':
+      return { kind, row: position.row };
+  }
+}
+
+function regionToFile<Named extends Region | 'shown'>(region: Named): Named | { part: string } {
+  return typeof region === 'string' ? region : { part: region.part };
 }
 
 function shapeToFile(shape: Project['piece']['shape']): ProjectFile['piece']['shape'] {
@@ -136,10 +170,7 @@ function bandToFile(band: Band): ProjectFile['bands'][number] {
     judge: band.judge,
     choice: band.choice,
     ...(band.chosenInSizes && { chosenInSizes: band.chosenInSizes.map(chosenToFile) }),
-    position:
-      band.position.kind === 'centred'
-        ? { kind: 'centred', oddRow: band.position.oddRow }
-        : { kind: 'from-row', row: band.position.row },
+    position: positionToFile(band.position),
     cutCopies: band.cutCopies,
   };
 }

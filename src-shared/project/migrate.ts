@@ -16,14 +16,19 @@ const STEPS: { readonly [version: number]: Step } = {
    * Version 2 has a picture to trace behind each motif and says if it holds
    * letters; groups may be mirrored, start higher than their band and have a
    * ball of their own, which was the band's; cut copies may be left out; there
-   * are sizes and fills.
+   * are sizes and fills; sections have gauges of their own, and motifs are
+   * centred in any of them.
    */
   1: (file) => ({
     ...file,
     motifs: each(file.motifs, (motif) => ({ ...motif, isLettering: false, underlay: null })),
+    piece: edited(file.piece, (piece) => ({ ...piece, hem: { hasTurningRow: false, gauge: null }, parts: [] })),
     sizes: START_SIZES,
     bands: each(file.bands, ({ ownBalls, ...band }) => ({
       ...band,
+      position: edited(band.position, (position) =>
+        position.kind === 'centred' ? { ...position, section: 'shown' } : position,
+      ),
       cutCopies: 'kept',
       groups: each(band.groups, (group) => ({ ...group, isMirrored: false, rise: 0, hasOwnBall: ownBalls })),
     })),
@@ -44,5 +49,9 @@ export function broughtUpToDate(file: object): object {
 
 function each(list: unknown, edit: (item: Fields) => Fields): unknown {
   if (!Array.isArray(list)) return list;
-  return list.map((item: unknown) => (typeof item === 'object' && item !== null ? edit(item as Fields) : item));
+  return list.map((item: unknown) => edited(item, edit));
+}
+
+function edited(item: unknown, edit: (item: Fields) => Fields): unknown {
+  return typeof item === 'object' && item !== null ? edit(item as Fields) : item;
 }

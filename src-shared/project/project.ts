@@ -8,7 +8,7 @@
  */
 import type { Grid } from '../grid/index.ts';
 import type { FinishedFace, Shows, Side, Slot } from '../bed/index.ts';
-import type { Gauge, Shape } from '../piece/index.ts';
+import type { Position, Sectioned, Shape } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 
 export interface Yarn {
@@ -62,20 +62,16 @@ export interface FloatLimit {
   readonly mm: number | null;
 }
 
-export interface Piece {
+export interface Piece extends Sectioned {
   readonly name: string;
   readonly shape: Shape;
   readonly oddStitch: Side;
   readonly offset: number;
-  /** Rows of the folded hem, 0 if there is none. */
-  readonly hemRows: number;
-  readonly gauge: Gauge;
   readonly bed: Bed;
   /** Edge stitches that vanish into the seam. */
   readonly seamAllowance: { readonly left: number; readonly right: number };
   readonly finishedFace: FinishedFace;
   readonly isInfant: boolean;
-  readonly isLined: boolean;
   /** The carriage's side at row counter 0. */
   readonly startSide: Side;
   readonly endNeedleSelection: boolean;
@@ -168,9 +164,7 @@ export interface Band {
   readonly choice: number;
   /** Of other sizes; those that are not named have the best choice. */
   readonly chosenInSizes?: readonly ChosenInSize[];
-  readonly position:
-    | { readonly kind: 'centred'; readonly oddRow: 'below' | 'above' }
-    | { readonly kind: 'from-row'; readonly row: number };
+  readonly position: Position;
   readonly cutCopies: CutCopies;
 }
 

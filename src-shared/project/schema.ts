@@ -7,7 +7,7 @@
  */
 import { z } from 'zod';
 import { MOST_COLOURS, MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
-import { FIRST_SHAPED_ROW, GAUGE_BOUNDS, MOST_STITCHES } from '../piece/index.ts';
+import { FIRST_SHAPED_ROW, GAUGE_BOUNDS, MOST_PARTS, MOST_STITCHES } from '../piece/index.ts';
 
 /** One character a cell; index in this string = palette index. */
 export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
@@ -32,6 +32,9 @@ const side = z.enum(['left', 'right']);
 export { MOST_STITCHES };
 /** More rows than any piece has. */
 export const MOST_PIECE_ROWS = 4000;
+
+/** Letters of the name of a piece or of one of its sections. */
+export const MOST_NAME_LETTERS = 80;
 
 export const yarnSchema = z.strictObject({
   name: z.string().min(1).max(80),
@@ -114,13 +117,56 @@ const shapeSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const gaugeSchema = z.strictObject({ stitches: inTenCm('stitches'), rows: inTenCm('rows') });
+
+const partName = z.string().min(1).max(MOST_NAME_LETTERS);
+
+const partsSchema = z
+  .array(
+    z.strictObject({
+      name: partName,
+      rows: atLeastOne(MOST_PIECE_ROWS),
+      isLined: z.boolean(),
+      gauge: gaugeSchema.nullable(),
+    }),
+  )
+  .max(MOST_PARTS)
+  .superRefine((parts, context) => {
+    const names = new Set<string>();
+    parts.forEach(({ name }, p) => {
+      if (names.has(name)) context.addIssue({ code: 'custom', path: [p, 'name'], message: `"${name}" stands twice` });
+      names.add(name);
+    });
+  });
+
+/** A part that is gone may still be named: the plan says so, and nothing is lost. */
+const sectionNames = [z.enum(['hem-back', 'hem-front', 'body']), z.strictObject({ part: partName })] as const;
+
+const positionSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('centred'),
+    section: z.union([z.enum(['shown', 'piece']), ...sectionNames]),
+    oddRow: z.enum(['below', 'above']),
+  }),
+  z.strictObject({
+    kind: z.literal('from-edge'),
+    edge: z.enum(['lower', 'upper']),
+    section: z.union([z.literal('piece'), ...sectionNames]),
+    rows: count(MOST_PIECE_ROWS),
+  }),
+  z.strictObject({ kind: z.literal('above-hem') }),
+  z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
+]);
+
 export const pieceSchema = z.strictObject({
   name: z.string().min(1).max(80),
   shape: shapeSchema,
   oddStitch: side,
   offset: z.int().min(-MOST_STITCHES).max(MOST_STITCHES),
   hemRows: count(MOST_PIECE_ROWS),
-  gauge: z.strictObject({ stitches: inTenCm('stitches'), rows: inTenCm('rows') }),
+  hem: z.strictObject({ hasTurningRow: z.boolean(), gauge: gaugeSchema.nullable() }),
+  parts: partsSchema,
+  gauge: gaugeSchema,
   bed: z.strictObject({ needles: atLeastOne(MOST_STITCHES).nullable(), pitchMm: z.number().min(1).max(30) }),
   seamAllowance: z.strictObject({ left: count(50), right: count(50) }),
   finishedFace: z.enum(['knit', 'purl']),
@@ -198,10 +244,7 @@ export const bandSchema = z.strictObject({
     .array(z.strictObject({ size: sizeNameSchema, choice: count(1000), first: firstNeedles.nullable() }))
     .max(MOST_SIZES)
     .optional(),
-  position: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('centred'), oddRow: z.enum(['below', 'above']) }),
-    z.strictObject({ kind: z.literal('from-row'), row: atLeastOne(MOST_PIECE_ROWS) }),
-  ]),
+  position: positionSchema,
   cutCopies: cutCopiesSchema,
 });
 

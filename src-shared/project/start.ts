@@ -19,6 +19,8 @@ export const START_PIECE: Piece = {
   oddStitch: 'right',
   offset: 0,
   hemRows: 0,
+  hem: { hasTurningRow: false, gauge: null },
+  parts: [],
   gauge: { stitches: 28, rows: 40 },
   bed: { needles: 200, pitchMm: 4.5 },
   seamAllowance: { left: 0, right: 0 },
@@ -46,7 +48,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     rule: { kind: 'seam' },
     judge: 'figure',
     choice: 0,
-    position: { kind: 'centred', oddRow: 'below' },
+    position: { kind: 'centred', section: 'shown', oddRow: 'below' },
     cutCopies: 'kept',
   };
 }

@@ -2,6 +2,7 @@
 import { label } from '../bed/index.ts';
 import { firstNeedlesOf } from '../knitting/fill-place.ts';
 import type { Plan } from '../knitting/types.ts';
+import type { LengthUnit } from '../piece/index.ts';
 import { motifOf, type Project } from '../project/index.ts';
 import { words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
@@ -116,7 +117,7 @@ export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block
 /** Metres and grams of each yarn, and with the margin. */
 export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
   const { yarn } = words.sheet;
-  const { uses, margin, loopMm } = plan.yarn;
+  const { uses, margin, loops } = plan.yarn;
   const columns = columnsOf(widthMm, [
     [yarn.columns.yarn, 0],
     [yarn.columns.metres, 15, 'end'],
@@ -135,12 +136,12 @@ export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block
   return [
     headingBlock(plain(yarn.title), widthMm),
     tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
-    paragraphBlock(plain(yarn.note(loopMm)), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
+    paragraphBlock(plain(yarn.note(loops.map(({ mm }) => mm))), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
   ];
 }
 
 /** Strands of main to cut for wrapping. */
-export function wrapBlocks(plan: Plan, widthMm: number): Block[] {
+export function wrapBlocks(plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
   if (plan.wrapStrands.length === 0) return [];
   const { wraps } = words.sheet;
   const columns = columnsOf(widthMm, [
@@ -152,7 +153,7 @@ export function wrapBlocks(plan: Plan, widthMm: number): Block[] {
   ]);
   const rows = strandsToCut(plan).map(({ count, mm, edge, groups, firstRow, lastRow, wraps: each }): Cell[] => [
     cell(String(count)),
-    cell([strong(wraps.cut(mm))]),
+    cell([strong(wraps.cut(mm, unit))]),
     cell(wraps.edge(edge, groups)),
     cell(words.sheet.stages.rows(firstRow, lastRow)),
     cell(String(each)),

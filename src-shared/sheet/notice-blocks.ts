@@ -62,6 +62,7 @@ function longest(finding: Finding): number {
 export function cautionBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
   const { cautions } = words.sheet;
   const said = [words.findings.caution.machine];
+  if (plan.hem.length > 0) said.push(words.sections.joinCaution);
   const isSaid = plan.findings.some(({ code }) => code === 'infant-floats');
   if (project.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
   return [
@@ -87,6 +88,7 @@ function namesOf(project: Project, plan: Plan): string[] {
   return [
     project.name,
     project.piece.name,
+    ...project.piece.parts.map(({ name }) => name),
     ...project.motifs.map(({ name }) => name),
     ...[...yarns].map((yarn) => project.yarns[yarn]?.name ?? ''),
   ];

@@ -6,7 +6,7 @@
  * and the row list.
  */
 import type { Plan } from '../knitting/types.ts';
-import { rowHeightMm, stitchesAt, stitchWidthMm } from '../piece/index.ts';
+import { gaugeAt, isSameGauge, sizeOf, type LengthUnit } from '../piece/index.ts';
 import { motifOf, type Project } from '../project/index.ts';
 import { trueRepeat } from '../repeat/index.ts';
 import { words } from '../words/index.ts';
@@ -29,6 +29,8 @@ import { BODY_PT, COLUMN_GAP_MM, HEAD_BASELINE_MM, LABEL_PT, lineHeightMm, PAGE_
 
 export interface SheetOptions {
   readonly paper: PaperSize;
+  /** What the fabric is measured in; cm if left out. */
+  readonly unit?: LengthUnit;
 }
 
 /** Above this share of a page's height the piece is not drawn taller, so that the steps begin below it. */
@@ -41,7 +43,7 @@ const LEAST_COLUMN_CELL_MM = 3;
 const MOST_COLUMN_CHART_MM = 170;
 
 /** Lays the sheet out. `plan` is that of `project`. */
-export function placementSheet(project: Project, plan: Plan, { paper }: SheetOptions): SheetDocument {
+export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm' }: SheetOptions): SheetDocument {
   const size = PAPER[paper];
   const width = size.widthMm - 2 * PAGE_MARGIN_MM;
   const column = (width - COLUMN_GAP_MM) / 2;
@@ -53,12 +55,12 @@ export function placementSheet(project: Project, plan: Plan, { paper }: SheetOpt
   };
 
   const first = pour(
-    openingBlocks(project, plan, size, width),
+    openingBlocks(project, plan, size, width, unit),
     { frame: pageFrame(size, 0), usedMm: 0 },
     addPage,
     placed,
   );
-  const charts = chartsOf(project, plan);
+  const charts = chartsOf(project, plan, unit);
   const inColumn: Block[] = [];
   const onPages: ChartOnSheet[] = [];
   for (const chart of charts) {
@@ -67,7 +69,7 @@ export function placementSheet(project: Project, plan: Plan, { paper }: SheetOpt
     else onPages.push(chart);
   }
   const columns = columnFrames(size, column, addPage);
-  pour([...factBlocks(project, plan, column), ...inColumn], columns.start(first), columns.next, placed);
+  pour([...factBlocks(project, plan, column, unit), ...inColumn], columns.start(first), columns.next, placed);
   for (const chart of onPages) {
     for (const blocks of chartPages(chart, { widthMm: width, heightMm: pageFrame(size, 0).heightMm }).pages) {
       pour(blocks, { frame: addPage(), usedMm: 0 }, addPage, placed);
@@ -84,44 +86,52 @@ export function placementSheet(project: Project, plan: Plan, { paper }: SheetOpt
   };
 }
 
-function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: number): Block[] {
+function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: number, unit: LengthUnit): Block[] {
   const { piece } = project;
   const { sheet } = words;
-  const { rows } = plan.outline;
-  const stitchMm = stitchWidthMm(piece.gauge);
-  const rowMm = rowHeightMm(piece.gauge);
-  const castOn = stitchesAt(plan.outline, 1);
-  const atTop = stitchesAt(plan.outline, rows);
+  const measured = sizeOf(piece.shape, plan.gauges);
   const { left, right } = piece.seamAllowance;
   const titleLines = wrap([strong(project.name)], width, TITLE_PT);
   return [
     wholeBlock(titleLines.length * lineHeightMm(TITLE_PT) * 0.9, 0, (x, y) => [
       { role: 'heading', level: 1, items: textLines(titleLines, x, y - 1.5, TITLE_PT, 'ink') },
     ]),
-    paragraphBlock(sheet.size(piece.name, castOn, atTop, rows, stitchMm, rowMm), width, { sizePt: BODY_PT + 1 }),
-    paragraphBlock(plain(`${sheet.gauge(piece.gauge)}; ${sheet.seamAllowance(left, right)}.`), width, {
-      tone: 'soft',
-      spaceAboveMm: 0.4,
-    }),
+    paragraphBlock(sheet.size(piece.name, measured, unit), width, { sizePt: BODY_PT + 1 }),
+    paragraphBlock(
+      plain(`${sheet.gauge(piece.gauge, ownGauges(piece))}; ${sheet.seamAllowance(left, right)}.`),
+      width,
+      {
+        tone: 'soft',
+        spaceAboveMm: 0.4,
+      },
+    ),
     pieceFigure(project, plan, width, size.heightMm * FIGURE_SHARE),
   ];
 }
 
-function factBlocks(project: Project, plan: Plan, width: number): Block[] {
+/** The gauges of hem and parts that are not that of the piece. */
+function ownGauges({ hemRows, hem, parts, gauge }: Project['piece']) {
+  return [
+    ...(hemRows > 0 ? [{ part: null, gauge: hem.gauge ?? gauge }] : []),
+    ...parts.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
+  ].filter((own) => !isSameGauge(own.gauge, gauge));
+}
+
+function factBlocks(project: Project, plan: Plan, width: number, unit: LengthUnit): Block[] {
   return [
     ...stepBlocks(project, plan, width),
     ...stageBlocks(plan, width),
     ...groupBlocks(plan, width),
     ...fillBlocks(project, plan, width),
     ...yarnBlocks(project, plan, width),
-    ...wrapBlocks(plan, width),
+    ...wrapBlocks(plan, width, unit),
     ...findingBlocks(project, plan, width),
     ...cautionBlocks(project, plan, width),
   ];
 }
 
 /** One chart for each motif and each width of it that is placed; the first motif where nothing is. */
-function chartsOf(project: Project, plan: Plan): ChartOnSheet[] {
+function chartsOf(project: Project, plan: Plan, unit: LengthUnit): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet>();
   const placed = [
     ...plan.groups,
@@ -138,7 +148,8 @@ function chartsOf(project: Project, plan: Plan): ChartOnSheet[] {
     const starts = new Set(found.map(({ firstRow, up }) => (up === 1 ? firstRow : -1)));
     const [start = -1] = starts;
     const isMirrored = found[0]?.isMirrored ?? false;
-    const { gauge } = project.piece;
+    // A motif on rows of unlike gauges is drawn as it stands lowest.
+    const gauge = gaugeAt(plan.gauges, Math.min(...found.map(({ firstRow }) => firstRow), plan.outline.rows));
     const isRepeat = width === trueRepeat(motif.grid).width;
     const blank = chart.blank(subject.blankLeft, subject.blankRight);
     const counterFrom = starts.size === 1 && start > 0 ? start - 1 : null;
@@ -148,7 +159,7 @@ function chartsOf(project: Project, plan: Plan): ChartOnSheet[] {
       gauge,
       counterFrom,
       about: [
-        chart.size(width, subject.grid.height, stitchWidthMm(gauge), rowHeightMm(gauge), isRepeat),
+        chart.size(width, subject.grid.height, gauge, isRepeat, unit),
         plain(chart.lies(motif.shows, isMirrored)),
         ...(blank === null ? [] : [plain(blank)]),
         ...(counterFrom === null ? [] : [plain(chart.counter)]),

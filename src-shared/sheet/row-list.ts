@@ -22,7 +22,7 @@ export interface RowLine {
 }
 
 /** Notes that speak of what comes after the row, or of the row itself: it must stand alone. */
-const STANDS_ALONE: ReadonlySet<RowNote['code']> = new Set(['set-up', 'turning-row', 'pattern-ends']);
+const STANDS_ALONE: ReadonlySet<RowNote['code']> = new Set(['set-up', 'fold', 'join', 'pattern-ends']);
 
 /** All rows, plain ones with nothing new about them taken together. */
 export function rowLines(plan: Plan): RowLine[] {

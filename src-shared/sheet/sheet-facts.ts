@@ -1,6 +1,7 @@
 /** What the sheet tells a knitter to do, as facts; `words/` has the sentences. */
 import type { Run, Side, Slot } from '../bed/index.ts';
 import { firstNeedlesOf } from '../knitting/fill-place.ts';
+import type { HemRow } from '../knitting/hem-notes.ts';
 import type { PlacedFill, Plan } from '../knitting/types.ts';
 import { edgesAt, scheduleOf, stitchesAt, type SectionName, type ShapingStep } from '../piece/index.ts';
 import { mainYarn, motifOf, type Project } from '../project/index.ts';
@@ -36,7 +37,7 @@ export type Step =
       readonly ownBalls: readonly number[] | 'all';
       readonly wraps: number;
     }
-  | { readonly code: 'fold'; readonly after: number }
+  | ({ readonly code: 'hem' } & HemRow)
   | { readonly code: 'shaping'; readonly steps: readonly ShapingStep[] }
   | { readonly code: 'finish'; readonly rows: number }
   | { readonly code: 'end'; readonly rows: number };
@@ -55,20 +56,28 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
   if (plan.groups.length + plan.fills.length > 0) {
     steps.push({ code: 'end-needles', isOn: piece.endNeedleSelection, isAllOver: plan.groups.length === 0 });
   }
-  const fold = plan.sections.find(({ name }) => name === 'hem-back')?.last ?? null;
 
   let counter = 0;
-  let isFolded = fold === null;
-  const foldBy = (row: number): void => {
-    if (isFolded || fold === null || fold > row) return;
-    steps.push({ code: 'fold', after: fold });
-    isFolded = true;
-  };
-  const knitPlainTo = (until: number): void => {
+  const hem = [...plan.hem];
+  /** A turning row is knitted looser, so the rows before it end there. */
+  const stopAt = ({ row, note }: HemRow): number => (note.code === 'fold' && note.isTurningRow ? row - 1 : row);
+  const plainTo = (until: number): void => {
     if (until <= counter) return;
     steps.push({ code: 'plain', yarn: main, until });
     counter = until;
-    foldBy(until);
+  };
+  /** What the hem asks for up to a row, said where it is done. */
+  const hemTo = (row: number): void => {
+    for (let next = hem[0]; next && next.row <= row; next = hem[0]) {
+      plainTo(stopAt(next));
+      steps.push({ code: 'hem', ...next });
+      counter = Math.max(counter, next.row);
+      hem.shift();
+    }
+  };
+  const knitPlainTo = (until: number): void => {
+    hemTo(until);
+    plainTo(until);
   };
   for (const { firstRow, lastRow, setUpAt, start, ownBalls } of patternsOf(project, plan)) {
     if (setUpAt !== null) knitPlainTo(setUpAt);
@@ -77,10 +86,14 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
     else steps.push({ code: 'set-up', at: setUpAt, from: plan.rows[setUpAt]?.from ?? piece.startSide, firstRow });
     steps.push(patternOf(project, plan, { firstRow, lastRow, ownBalls }));
     counter = Math.max(counter, lastRow);
-    foldBy(counter);
+    // What falls within the pattern is said after it, with its row.
+    for (let next = hem[0]; next && next.row <= counter; next = hem[0]) {
+      steps.push({ code: 'hem', ...next });
+      hem.shift();
+    }
   }
+  hemTo(rows);
   steps.push(counter < rows ? { code: 'finish', rows } : { code: 'end', rows });
-  if (!isFolded) steps.splice(-1, 0, { code: 'fold', after: fold as number });
   return steps;
 }
 
@@ -160,7 +173,7 @@ function ownBallsOf(project: Project, plan: Plan, band: number): readonly number
 
 /** Neighbouring rows on which the same is done. */
 export interface Stage {
-  readonly kind: 'plain' | 'set-up' | 'pattern';
+  readonly kind: 'plain' | 'turning' | 'set-up' | 'pattern';
   readonly section: SectionName;
   readonly first: number;
   readonly last: number;
@@ -172,9 +185,10 @@ export function stagesOf(plan: Plan): Stage[] {
   const inPattern = (row: number): boolean =>
     patterns.some(({ firstRow, lastRow }) => row >= firstRow && row <= lastRow);
   const isSetUp = (row: number): boolean => patterns.some(({ setUpAt }) => setUpAt !== null && setUpAt + 1 === row);
+  const turningRow = plan.hem.find(({ note }) => note.code === 'fold' && note.isTurningRow)?.row ?? null;
   const stages: Stage[] = [];
   for (const { row, section } of plan.rows) {
-    const kind = inPattern(row) ? 'pattern' : isSetUp(row) ? 'set-up' : 'plain';
+    const kind = inPattern(row) ? 'pattern' : isSetUp(row) ? 'set-up' : row === turningRow ? 'turning' : 'plain';
     const last = stages.at(-1);
     if (last && last.kind === kind && last.section === section && kind !== 'set-up') {
       stages[stages.length - 1] = { ...last, last: row };

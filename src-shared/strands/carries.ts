@@ -1,9 +1,9 @@
 /** Strands going up the side from the row they knitted to the next that uses them. */
 import type { Run, Slot } from '../bed/index.ts';
-import type { Gauge } from '../piece/index.ts';
+import { wayMm, type Gauges } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
 import type { LaidRow, LaidStrands } from './lay.ts';
-import { longestWithin } from './limit.ts';
+import { longestBetween } from './limit.ts';
 import type { Carry } from './types.ts';
 
 /**
@@ -16,9 +16,10 @@ import type { Carry } from './types.ts';
  */
 export function carriesOf(
   laid: LaidStrands,
-  settings: { readonly endNeedleSelection: boolean; readonly gauge: Gauge; readonly floatLimit: FloatLimit },
+  settings: { readonly endNeedleSelection: boolean; readonly gauges: Gauges; readonly floatLimit: FloatLimit },
 ): (Carry[] | undefined)[] {
-  const longest = longestWithin(settings.floatLimit, settings.gauge);
+  const { gauges, floatLimit } = settings;
+  const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
   const carries = new Array<Carry[] | undefined>(laid.rows.length);
   /** By strand: the row it knitted last, and the needle it stopped at. */
   const lastRow: number[] = [];
@@ -32,6 +33,7 @@ export function carriesOf(
       if (before !== undefined) {
         const from = stoppedAt[strand] as Slot;
         const stitches = Math.abs(near - from);
+        const longest = even ?? longestBetween(floatLimit, gauges, before, index + 1);
         (carries[before - 1] ??= []).push({
           strand: laid.strands[strand] as Carry['strand'],
           toRow: index + 1,
@@ -39,6 +41,7 @@ export function carriesOf(
           last: Math.max(from, near) as Slot,
           stitches,
           rows: index + 1 - before,
+          mm: wayMm(gauges, stitches, before, index + 1),
           isOver: stitches > longest,
         });
       }

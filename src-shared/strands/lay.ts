@@ -8,11 +8,11 @@
  */
 import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
 import type { Fabric } from '../knitting/types.ts';
-import { stitchWidthMm, type Gauge, type Outline } from '../piece/index.ts';
+import { isSameGauge, stitchWidthMm, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
 import { internSpans } from './interned.ts';
 import { longestWithin } from './limit.ts';
-import { MAIN_STRAND, StrandLayer, type StrandRun } from './strand-layer.ts';
+import { MAIN_STRAND, StrandLayer, type FloatScale, type ScaleTotals, type StrandRun } from './strand-layer.ts';
 import type { Float, StrandId } from './types.ts';
 
 /** A placed group that has a ball of its own. */
@@ -31,7 +31,7 @@ export interface Laying {
   readonly ownBalls: readonly OwnBall[];
   readonly startSide: Side;
   readonly endNeedleSelection: boolean;
-  readonly gauge: Gauge;
+  readonly gauges: Gauges;
   readonly floatLimit: FloatLimit;
 }
 
@@ -52,12 +52,16 @@ export interface LaidRow {
   readonly strands: readonly StrandRun[];
 }
 
+/** Stitches that each strand knits, and floats over, on all rows of one gauge. */
+export interface GaugeTotals extends ScaleTotals {
+  readonly gauge: Gauge;
+}
+
 export interface LaidStrands {
   /** Index 0 is the main yarn, the others stand in the order in which they first knit. */
   readonly strands: readonly StrandId[];
-  /** Stitches each strand knits, and floats over. */
-  readonly stitches: readonly number[];
-  readonly floated: readonly number[];
+  /** One for each gauge, in the order in which they first come. */
+  readonly totals: readonly GaugeTotals[];
   /** The first and last row in which each strand knits; 0 where it does not. */
   readonly firstRow: readonly number[];
   readonly lastRow: readonly number[];
@@ -72,22 +76,22 @@ export function carriageSide(row: number, startSide: Side): Side {
 
 /** Lays all strands of a fabric. Linear in its cells. */
 export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
-  const { outline, main, gauge } = laying;
+  const { outline, main } = laying;
   const { cells, width } = fabric;
-  const layer = new StrandLayer({
-    main,
-    firstSlot: fabric.first,
-    isEdgeToEdge: laying.endNeedleSelection,
-    stitchWidthMm: stitchWidthMm(gauge),
-    longest: longestWithin(laying.floatLimit, gauge),
-  });
+  const scales = scalesOf(laying);
+  const [lowest] = scales as [ScaleRun];
+  const layer = new StrandLayer(
+    { main, firstSlot: fabric.first, isEdgeToEdge: laying.endNeedleSelection },
+    lowest.scale,
+  );
+  let run = 0;
   const slotAt = (column: number): Slot => (fabric.first + column) as Slot;
   const edgesOf = internSpans((first, last): Run => ({ first: slotAt(first), last: slotAt(last) }));
   const contrastOf: ((first: number, last: number) => ContrastRun)[] = [];
   const ballsByRow = ownBallsByRow(laying.ownBalls, outline.rows);
   const rows: LaidRow[] = [];
   /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
-  const found: ContrastRun[] = [];
+  const contrast: ContrastRun[] = [];
 
   for (let row = 1; row <= outline.rows; row++) {
     const firstColumn = (outline.first[row - 1] as number) - fabric.first;
@@ -95,6 +99,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
     const start = (row - 1) * width;
     const balls = ballsByRow[row];
     let runs = 0;
+    if (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
     layer.startRow(firstColumn);
     let column = firstColumn;
     while (column <= lastColumn) {
@@ -105,7 +110,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
         layer.knit(MAIN_STRAND, column, end);
       } else {
         contrastOf[yarn] ??= internSpans((first, last) => ({ first: slotAt(first), last: slotAt(last), yarn }));
-        found[runs++] = contrastOf[yarn](column, end);
+        contrast[runs++] = contrastOf[yarn](column, end);
         if (balls) knitByBall(layer, yarn, column, end, balls, fabric.first);
         else layer.knit(layer.strandOf(yarn, null), column, end);
       }
@@ -116,14 +121,37 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
     rows.push({
       from,
       edges: edgesOf(firstColumn, lastColumn),
-      contrast: found.slice(0, runs),
+      contrast: contrast.slice(0, runs),
       floats,
       isOver,
       strands,
     });
   }
-  const { strands, stitches, floated, firstRow, lastRow } = layer;
-  return { strands, stitches, floated, firstRow, lastRow, rows };
+  const { strands, firstRow, lastRow } = layer;
+  const found = new Map(scales.slice(0, run + 1).map(({ scale, gauge }) => [scale, gauge]));
+  const totals = [...found].map(([scale, gauge]) => ({ gauge, ...layer.totalsOn(scale) }));
+  return { strands, totals, firstRow, lastRow, rows };
+}
+
+/** Rows up to `last` of one gauge, and what it makes of their floats. */
+interface ScaleRun {
+  readonly gauge: Gauge;
+  readonly scale: FloatScale;
+  readonly last: number;
+}
+
+/** Runs of one gauge share one scale, however far apart they lie. */
+function scalesOf({ gauges, floatLimit }: Laying): ScaleRun[] {
+  const runs: ScaleRun[] = [];
+  for (const { gauge, last } of gauges) {
+    const known = runs.find((run) => isSameGauge(run.gauge, gauge));
+    const scale = known?.scale ?? {
+      stitchWidthMm: stitchWidthMm(gauge),
+      longest: longestWithin(floatLimit, gauge),
+    };
+    runs.push({ gauge, scale, last });
+  }
+  return runs;
 }
 
 /** Knits a run of columns, changing the ball from group to group. */

@@ -1,5 +1,5 @@
 /** How long a float may be. */
-import type { Gauge } from '../piece/index.ts';
+import type { Gauge, Gauges } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
 
 /**
@@ -11,4 +11,13 @@ import type { FloatLimit } from '../project/project.ts';
 export function longestWithin(limit: FloatLimit, gauge: Gauge): number {
   if (limit.mm === null) return limit.stitches;
   return Math.min(limit.stitches, Math.floor((limit.mm * gauge.stitches) / 100));
+}
+
+/** The longest run within the limit on every one of the rows `first` … `last` (1-based). */
+export function longestBetween(limit: FloatLimit, gauges: Gauges, first: number, last: number): number {
+  let longest = Infinity;
+  for (const run of gauges) {
+    if (run.first <= last && run.last >= first) longest = Math.min(longest, longestWithin(limit, run.gauge));
+  }
+  return longest;
 }

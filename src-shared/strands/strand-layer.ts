@@ -21,31 +21,49 @@ export interface LayerSettings {
   readonly firstSlot: number;
   /** Contrast strands run to the piece's edges as main does. */
   readonly isEdgeToEdge: boolean;
+}
+
+/** What a float of so many stitches means on the rows of one gauge. */
+export interface FloatScale {
   readonly stitchWidthMm: number;
   /** Floats of more stitches are over the limit. */
   readonly longest: number;
 }
 
+/** What the strands do on the rows of one scale, by strand. */
+export interface ScaleTotals {
+  readonly stitches: readonly number[];
+  readonly floated: readonly number[];
+}
+
+/** The same, while it grows. */
+interface Counted {
+  readonly scale: FloatScale;
+  readonly stitches: number[];
+  readonly floated: number[];
+  readonly floatOf: ((first: number, last: number) => Float)[];
+}
+
 /**
  * Fed with the runs of each row from left to right, in columns:
- * `startRow`, `knit` for each run, `endRow`.
+ * `startRow`, `knit` for each run, `endRow`. Rows of another scale begin with
+ * `changeScale`; a piece of one gauge has one scale, and pays for no more.
  */
 export class StrandLayer {
   /** Index 0 is main, the others stand in the order in which they first knit. */
   readonly strands: StrandId[] = [];
-  /** Stitches that each strand knits, and floats over. */
-  readonly stitches: number[] = [];
-  readonly floated: number[] = [];
   /** The first and last row in which each strand knits; 0 where it does not. */
   readonly firstRow: number[] = [];
   readonly lastRow: number[] = [];
 
   private readonly settings: LayerSettings;
   private readonly indices = new Map<number, number>();
-  private readonly floatOf: ((first: number, last: number) => Float)[] = [];
   private readonly runOf: ((first: number, last: number) => StrandRun)[] = [];
   private readonly firstAt: number[] = [];
   private readonly lastAt: number[] = [];
+
+  private readonly byScale = new Map<FloatScale, Counted>();
+  private counted: Counted;
 
   private row = 0;
   private firstColumn = 0;
@@ -55,8 +73,9 @@ export class StrandLayer {
   private floatCount = 0;
   private isOver = false;
 
-  constructor(settings: LayerSettings) {
+  constructor(settings: LayerSettings, scale: FloatScale) {
     this.settings = settings;
+    this.counted = this.countedOn(scale);
     this.add({ yarn: settings.main, role: 'main', group: null });
   }
 
@@ -70,6 +89,16 @@ export class StrandLayer {
       this.indices.set(key, index);
     }
     return index;
+  }
+
+  /** The rows that follow are of this scale. */
+  changeScale(scale: FloatScale): void {
+    this.counted = this.countedOn(scale);
+  }
+
+  /** What was done on the rows of a scale; 0 for strands that are not on them. */
+  totalsOn(scale: FloatScale): ScaleTotals {
+    return this.countedOn(scale);
   }
 
   /** Begins a row whose leftmost needle is in `firstColumn`. */
@@ -95,7 +124,8 @@ export class StrandLayer {
     }
     this.floatBefore(strand, first);
     this.lastAt[strand] = last;
-    this.stitches[strand] = (this.stitches[strand] as number) + last - first + 1;
+    const { stitches } = this.counted;
+    stitches[strand] = (stitches[strand] as number) + last - first + 1;
   }
 
   /**
@@ -117,34 +147,48 @@ export class StrandLayer {
   private floatBefore(strand: number, column: number): void {
     const first = (this.lastAt[strand] as number) + 1;
     if (column <= first) return;
-    this.floats[this.floatCount++] = (this.floatOf[strand] as (first: number, last: number) => Float)(
-      first,
-      column - 1,
-    );
-    this.floated[strand] = (this.floated[strand] as number) + column - first;
-    if (column - first > this.settings.longest) this.isOver = true;
+    const { floatOf, floated, scale } = this.counted;
+    this.floats[this.floatCount++] = (floatOf[strand] as (first: number, last: number) => Float)(first, column - 1);
+    floated[strand] = (floated[strand] as number) + column - first;
+    if (column - first > scale.longest) this.isOver = true;
   }
 
-  private add(strand: StrandId): number {
-    const { firstSlot, stitchWidthMm, longest } = this.settings;
-    const index = this.strands.push(strand) - 1;
-    this.stitches.push(0);
-    this.floated.push(0);
-    this.firstRow.push(0);
-    this.lastRow.push(0);
-    this.floatOf.push(
+  private countedOn(scale: FloatScale): Counted {
+    let counted = this.byScale.get(scale);
+    if (!counted) {
+      counted = { scale, stitches: [], floated: [], floatOf: [] };
+      this.byScale.set(scale, counted);
+      for (const strand of this.strands) this.count(counted, strand);
+    }
+    return counted;
+  }
+
+  /** One float for each span of a strand, as long as the scale makes it. */
+  private count({ scale, stitches, floated, floatOf }: Counted, strand: StrandId): void {
+    const { firstSlot } = this.settings;
+    stitches.push(0);
+    floated.push(0);
+    floatOf.push(
       internSpans((first, last) => {
-        const stitches = last - first + 1;
+        const length = last - first + 1;
         return {
           strand,
           first: (firstSlot + first) as Slot,
           last: (firstSlot + last) as Slot,
-          stitches,
-          mm: stitches * stitchWidthMm,
-          isOver: stitches > longest,
+          stitches: length,
+          mm: length * scale.stitchWidthMm,
+          isOver: length > scale.longest,
         };
       }),
     );
+  }
+
+  private add(strand: StrandId): number {
+    const { firstSlot } = this.settings;
+    const index = this.strands.push(strand) - 1;
+    this.firstRow.push(0);
+    this.lastRow.push(0);
+    for (const counted of this.byScale.values()) this.count(counted, strand);
     this.runOf.push(
       internSpans((first, last) => ({
         first: (firstSlot + first) as Slot,

@@ -31,6 +31,8 @@ export interface Carry extends Run {
   readonly stitches: number;
   /** Upwards. */
   readonly rows: number;
+  /** Sideways and up. */
+  readonly mm: number;
   readonly isOver: boolean;
 }
 

@@ -1,17 +1,17 @@
 /** The strands of main to cut for wrapping. */
 import type { Side, Slot } from '../bed/index.ts';
-import type { Gauge } from '../piece/index.ts';
+import { gaugeAt, wayMm, type Gauge, type Gauges } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
-import { TAIL_MM, wayMm } from '../yarn/need.ts';
+import { TAIL_MM } from '../yarn/need.ts';
 import type { LaidStrands } from './lay.ts';
-import { longestWithin } from './limit.ts';
+import { longestBetween } from './limit.ts';
 import type { StrandId, Wrap, WrapStrand } from './types.ts';
 
 export interface WrapSettings {
-  readonly gauge: Gauge;
+  readonly gauges: Gauges;
   readonly floatLimit: FloatLimit;
   /** Yarn taken by one wrap: that of one stitch. */
-  readonly loopMm: number;
+  readonly loopMmOf: (gauge: Gauge) => number;
 }
 
 /** Wraps on one edge that one strand makes, from the bottom up. */
@@ -33,13 +33,15 @@ export function wrapStrandsOf(
   wraps: readonly (readonly Wrap[] | undefined)[],
   settings: WrapSettings,
 ): WrapStrand[] {
-  const longest = longestWithin(settings.floatLimit, settings.gauge);
+  const { gauges, floatLimit } = settings;
+  const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
+  const longest: Longest = (first, last) => even ?? longestBetween(floatLimit, gauges, first, last);
   const result: WrapStrand[] = [];
   for (const [strand, courses] of coursesByStrand(wraps, longest)) {
     const right = courses.filter(({ edge }) => edge === 'right');
     for (const left of courses.filter(({ edge }) => edge === 'left')) {
       const partner = right.findIndex((course) => areBeside(left, course));
-      const isFolded = partner >= 0 && widestFigure(laid, strand, left, right[partner] as Course) <= longest;
+      const isFolded = partner >= 0 && isNarrow(laid, strand, left, right[partner] as Course, longest);
       const both = isFolded ? [left, ...right.splice(partner, 1)] : [left];
       result.push(cut(strand, both, settings));
     }
@@ -48,7 +50,10 @@ export function wrapStrandsOf(
   return result.sort((a, b) => a.firstRow - b.firstRow);
 }
 
-function coursesByStrand(wraps: readonly (readonly Wrap[] | undefined)[], longest: number): Map<StrandId, Course[]> {
+/** The longest way sideways that a strand may go between two rows, in stitches. */
+type Longest = (first: number, last: number) => number;
+
+function coursesByStrand(wraps: readonly (readonly Wrap[] | undefined)[], longest: Longest): Map<StrandId, Course[]> {
   const byStrand = new Map<StrandId, Course[]>();
   wraps.forEach((row, index) => {
     for (const { strand, edge, needle } of row ?? []) {
@@ -57,7 +62,8 @@ function coursesByStrand(wraps: readonly (readonly Wrap[] | undefined)[], longes
       const wrap = { row: index + 1, needle };
       const current = courses.findLast((course) => course.edge === edge);
       const before = current?.wraps.at(-1);
-      if (current && before && Math.abs(needle - before.needle) <= longest) current.wraps.push(wrap);
+      const isNear = before && Math.abs(needle - before.needle) <= longest(before.row, wrap.row);
+      if (current && isNear) current.wraps.push(wrap);
       else courses.push({ edge, wraps: [wrap] });
     }
   });
@@ -77,23 +83,23 @@ function areBeside(a: Course, b: Course): boolean {
   return firstRow(a) <= lastRow(b) + 1 && firstRow(b) <= lastRow(a) + 1;
 }
 
-function widestFigure(laid: LaidStrands, strand: StrandId, a: Course, b: Course): number {
-  let widest = 0;
+/** True if the figure between two courses is nowhere wider than a strand may go. */
+function isNarrow(laid: LaidStrands, strand: StrandId, a: Course, b: Course, longest: Longest): boolean {
   for (let row = Math.min(firstRow(a), firstRow(b)); row <= Math.max(lastRow(a), lastRow(b)); row++) {
     for (const run of laid.rows[row - 1]?.strands ?? []) {
-      if (laid.strands[run.strand] === strand) widest = Math.max(widest, run.last - run.first + 1);
+      if (laid.strands[run.strand] === strand && run.last - run.first + 1 > longest(row, row)) return false;
     }
   }
-  return widest;
+  return true;
 }
 
-function cut(strand: StrandId, courses: readonly Course[], { gauge, loopMm }: WrapSettings): WrapStrand {
+function cut(strand: StrandId, courses: readonly Course[], { gauges, loopMmOf }: WrapSettings): WrapStrand {
   const [one, other] = courses as [Course, Course?];
   const wraps = courses.reduce((count, course) => count + course.wraps.length, 0);
-  let mm = wraps * loopMm + 2 * TAIL_MM;
-  for (const course of courses) mm += alongMm(course.wraps, gauge);
+  let mm = 2 * TAIL_MM;
+  for (const course of courses) mm += loopsMm(course.wraps, gauges, loopMmOf) + alongMm(course.wraps, gauges);
   // The fold lies between the lowest wraps of the two edges.
-  if (other) mm += alongMm([one.wraps[0], other.wraps[0]] as Course['wraps'], gauge);
+  if (other) mm += alongMm([one.wraps[0], other.wraps[0]] as Course['wraps'], gauges);
   return {
     strand,
     edge: other ? 'both' : one.edge,
@@ -104,11 +110,18 @@ function cut(strand: StrandId, courses: readonly Course[], { gauge, loopMm }: Wr
   };
 }
 
-function alongMm(wraps: Course['wraps'], gauge: Gauge): number {
+function loopsMm(wraps: Course['wraps'], gauges: Gauges, loopMmOf: WrapSettings['loopMmOf']): number {
+  if (gauges.length === 1) return wraps.length * loopMmOf(gaugeAt(gauges, 1));
+  return wraps.reduce((mm, { row }) => mm + loopMmOf(gaugeAt(gauges, row)), 0);
+}
+
+function alongMm(wraps: Course['wraps'], gauges: Gauges): number {
   let mm = 0;
   wraps.forEach(({ row, needle }, i) => {
     const before = wraps[i - 1];
-    if (before) mm += wayMm(Math.abs(needle - before.needle), Math.abs(row - before.row), gauge);
+    if (!before) return;
+    const [lower, upper] = [Math.min(row, before.row), Math.max(row, before.row)];
+    mm += wayMm(gauges, Math.abs(needle - before.needle), lower, upper);
   });
   return mm;
 }

@@ -1,5 +1,5 @@
 /** How much of each yarn a piece takes. */
-import { rowHeightMm, stitchWidthMm, type Gauge } from '../piece/index.ts';
+import { stitchWidthMm, type Gauge } from '../piece/index.ts';
 import type { Yarn } from '../project/project.ts';
 import type { Carry, StrandId } from '../strands/types.ts';
 import { loopLengthMm, type Relaxation } from './munden.ts';
@@ -15,45 +15,45 @@ export const WINDING_MARGIN = 0.1;
 /** A strand and what it does on the whole piece. */
 export interface StrandTotal {
   readonly strand: StrandId;
-  readonly stitches: number;
-  /** Stitches floated over. */
-  readonly floated: number;
+  /** What it knits on the rows of each gauge. */
+  readonly byGauge: readonly {
+    readonly gauge: Gauge;
+    readonly stitches: number;
+    /** Stitches floated over. */
+    readonly floated: number;
+  }[];
   readonly carries: readonly Carry[];
 }
 
 /**
- * The way between two needles and rows: sideways and then up. A little more
- * than the straight line, so that a strand cut to it is never short.
+ * Adds up strands by yarn: main first, then each contrast by palette index.
+ * Stitches and floats are as long as the gauge of their rows makes them.
  */
-export function wayMm(stitches: number, rows: number, gauge: Gauge): number {
-  return stitches * stitchWidthMm(gauge) + rows * rowHeightMm(gauge);
-}
-
-/** Adds up strands by yarn: main first, then each contrast by palette index. */
 export function yarnNeed(
   totals: readonly StrandTotal[],
   yarns: readonly Yarn[],
-  gauge: Gauge,
   state: Relaxation = 'dry-relaxed',
 ): YarnNeed {
-  const loopMm = loopLengthMm(gauge, state);
   const byYarn = new Map<number, StrandTotal[]>();
   for (const total of totals) {
     const known = byYarn.get(total.strand.yarn);
     if (known) known.push(total);
     else byYarn.set(total.strand.yarn, [total]);
   }
-  const uses = [...byYarn.values()].map((strands) => useOf(strands, yarns, gauge, loopMm));
+  const uses = [...byYarn.values()].map((strands) => useOf(strands, yarns, state));
   uses.sort((a, b) => Number(a.role === 'contrast') - Number(b.role === 'contrast') || a.yarn - b.yarn);
-  return { loopMm, uses, margin: WINDING_MARGIN };
+  const [main] = totals;
+  const loops = main?.byGauge.map(({ gauge }) => ({ gauge, mm: loopLengthMm(gauge, state) })) ?? [];
+  return { loops, uses, margin: WINDING_MARGIN };
 }
 
-function useOf(strands: readonly StrandTotal[], yarns: readonly Yarn[], gauge: Gauge, loopMm: number): YarnUse {
+function useOf(strands: readonly StrandTotal[], yarns: readonly Yarn[], state: Relaxation): YarnUse {
   const { yarn, role } = (strands[0] as StrandTotal).strand;
-  const stitches = sum(strands, (total) => total.stitches);
-  const stitchesMm = stitches * loopMm;
-  const floatsMm = sum(strands, (total) => total.floated) * stitchWidthMm(gauge);
-  const carriesMm = sum(strands, (total) => sum(total.carries, (carry) => wayMm(carry.stitches, carry.rows, gauge)));
+  const parts = strands.flatMap(({ byGauge }) => byGauge);
+  const stitches = sum(parts, (part) => part.stitches);
+  const stitchesMm = sum(parts, (part) => part.stitches * loopLengthMm(part.gauge, state));
+  const floatsMm = sum(parts, (part) => part.floated * stitchWidthMm(part.gauge));
+  const carriesMm = sum(strands, (total) => sum(total.carries, (carry) => carry.mm));
   const tailsMm = role === 'main' ? 0 : strands.length * 2 * TAIL_MM;
   const totalMm = stitchesMm + floatsMm + carriesMm + tailsMm;
   return {

@@ -1,4 +1,6 @@
 /** How much yarn a piece takes. Lengths in mm unless the name says otherwise. */
+import type { Gauge } from '../piece/index.ts';
+
 export interface YarnUse {
   /** Palette index. */
   readonly yarn: number;
@@ -18,8 +20,8 @@ export interface YarnUse {
 }
 
 export interface YarnNeed {
-  /** Length of yarn in one stitch. */
-  readonly loopMm: number;
+  /** Length of yarn in one stitch at each gauge, in the order in which they come up the piece. */
+  readonly loops: readonly { readonly gauge: Gauge; readonly mm: number }[];
   /** Main first, then each contrast by palette index. */
   readonly uses: readonly YarnUse[];
   /** Share to add when winding off, e.g. 0.1. Not in the totals. */

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { reshaped, type Shape } from '@shared/piece/index.ts';
+import { reshaped, type Gauge, type Part, type Position, type Region, type Shape } from '@shared/piece/index.ts';
 import type { Band, Fill, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
 import {
   addSize,
@@ -97,6 +97,36 @@ function inSizes(project: Project, more: readonly MoreSize[], atHand: number): P
   }, project);
   return applyChange(grown, goToSize(grown, atHand % sizesOf(grown).length));
 }
+const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows: count(16, 60) });
+const ownGauge = fc.option(anyGauge);
+
+/** Most pieces have no sections of their own, and most that do can be knitted. */
+export const anyParts: fc.Arbitrary<readonly Part[]> = fc.oneof(
+  { arbitrary: fc.constant([]), weight: 2 },
+  fc
+    .array(fc.record({ rows: count(1, 12), isLined: fc.boolean(), gauge: ownGauge }), { maxLength: 3 })
+    .map((parts) => parts.map((part, index) => ({ name: `part ${index + 1}`, ...part }))),
+);
+
+const region = fc.constantFrom<Region>('piece', 'hem-back', 'hem-front', 'body', { part: 'part 1' });
+
+export const anyPosition: fc.Arbitrary<Position> = fc.oneof(
+  {
+    arbitrary: fc.record({
+      kind: fc.constant('centred' as const),
+      section: fc.oneof(fc.constant('shown' as const), region),
+      oddRow: fc.constantFrom('below' as const, 'above' as const),
+    }),
+    weight: 3,
+  },
+  fc.record({
+    kind: fc.constant('from-edge' as const),
+    edge: fc.constantFrom('lower' as const, 'upper' as const),
+    section: region,
+    rows: count(0, 12),
+  }),
+  fc.constant({ kind: 'above-hem' as const }),
+);
 
 /**
  * Every project a file can hold, small; not every one can be knitted (groups
@@ -133,7 +163,8 @@ export const anyProject: fc.Arbitrary<Project> = fc
       hemRows: fc.oneof(fc.constant(0), count(1, 40)),
       rule,
       row: fc.oneof(fc.constant(null), count(1, 30)),
-      oddRow: fc.constantFrom('below' as const, 'above' as const),
+      position: anyPosition,
+      parts: anyParts,
       unit: fc.constantFrom('repeat' as const, 'whole' as const),
       judge: fc.constantFrom('figure' as const, 'blocks' as const),
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
@@ -147,7 +178,8 @@ export const anyProject: fc.Arbitrary<Project> = fc
         isInfant: fc.boolean(),
         isLined: fc.boolean(),
         seamAllowance: fc.record({ left: count(0, 3), right: count(0, 3) }),
-        gauge: fc.record({ stitches: count(12, 40), rows: count(16, 60) }),
+        gauge: anyGauge,
+        hem: fc.record({ hasTurningRow: fc.boolean(), gauge: ownGauge }),
       }),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
@@ -177,7 +209,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       rule: parts.rule,
       judge: parts.judge,
       choice: parts.choice,
-      position: parts.row === null ? { kind: 'centred', oddRow: parts.oddRow } : { kind: 'from-row', row: parts.row },
+      position: parts.row === null ? parts.position : { kind: 'from-row', row: parts.row },
       cutCopies: parts.cutCopies,
     };
     const project: Project = {
@@ -196,6 +228,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
         ...START_PIECE,
         ...parts.piece,
         hemRows: Math.min(parts.hemRows, rows),
+        parts: parts.parts,
         shape: isRowByRow ? reshaped(shape, 'steps', parts.piece) : shape,
       },
       sizes: START_SIZES,

@@ -1,9 +1,10 @@
 /** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
 import { label, type Side } from '@shared/bed/index.ts';
-import { stitchesAt } from '@shared/piece/index.ts';
+import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { loopLengthMm } from '@shared/yarn/index.ts';
 import { fillJson, type FillJson } from './fill.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
@@ -16,7 +17,11 @@ export interface PlanJson {
     /** Stitches of row 1. */
     readonly stitches: number;
     readonly rows: number;
-    readonly sections: readonly { readonly name: string; readonly first: number; readonly last: number }[];
+    /** Of all rows, at the gauges that they have. */
+    readonly lengthMm: number;
+    /** Of row 1. */
+    readonly widthMm: number;
+    readonly sections: readonly SectionJson[];
   };
   readonly groups: readonly (GroupJson & { readonly firstRow: number; readonly lastRow: number })[];
   readonly fills: readonly FillJson[];
@@ -25,11 +30,21 @@ export interface PlanJson {
   readonly rows: readonly RowJson[];
   readonly findings: readonly FindingJson[];
   readonly yarn: {
+    /** At the piece's own gauge. */
     readonly loopMm: number;
     readonly main: { readonly metres: number };
     /** All contrast yarns together. */
     readonly contrast: { readonly metres: number };
   };
+}
+
+export interface SectionJson {
+  readonly name: string;
+  readonly first: number;
+  readonly last: number;
+  readonly lengthMm: number;
+  /** Stitches and rows in 10 cm. */
+  readonly gauge: { readonly stitches: number; readonly rows: number };
 }
 
 export interface RowJson {
@@ -53,17 +68,29 @@ export interface RowJson {
     readonly first: string;
     readonly last: string;
     readonly stitches: number;
+    /** Sideways and up. */
+    readonly mm: number;
     readonly over: boolean;
   }[];
 }
 
 export function planJson(project: Project, plan: Plan): PlanJson {
-  const { outline, sections, groups, bands, rows, findings } = plan;
+  const { outline, sections, gauges, groups, bands, rows, findings } = plan;
+  const { piece } = project;
+  const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
     piece: {
       stitches: stitchesAt(outline, 1),
       rows: outline.rows,
-      sections: sections.map(({ name, first, last }) => ({ name: words.knitting.sections[name], first, last })),
+      lengthMm: thousandths(wholeMm),
+      widthMm: thousandths(widths[0]?.mm ?? 0),
+      sections: sections.map(({ name, first, last, gauge: { stitches, rows: inTenCm } }) => ({
+        name: words.sections.name(name),
+        first,
+        last,
+        lengthMm: thousandths(lengthMm(gauges, first, last)),
+        gauge: { stitches, rows: inTenCm },
+      })),
     },
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
     fills: plan.fills.map((fill) => fillJson(fill, outline)),
@@ -71,7 +98,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
     rows: rows.map(rowJson),
     findings: findings.map((finding) => findingJson(finding, project)),
     yarn: {
-      loopMm: thousandths(plan.yarn.loopMm),
+      loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },
       contrast: { metres: metresOf(plan, 'contrast') },
     },
@@ -81,7 +108,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
 function rowJson(row: PlanRow): RowJson {
   return {
     row: row.row,
-    section: words.knitting.sections[row.section],
+    section: words.sections.name(row.section),
     from: row.from,
     contrast: row.contrast.map(({ first, last }) => [label(first), label(last)]),
     wraps: row.wraps.map(({ needle }) => label(needle)),
@@ -93,12 +120,13 @@ function rowJson(row: PlanRow): RowJson {
       mm: thousandths(mm),
       over: isOver,
     })),
-    carries: row.carries.map(({ strand, toRow, first, last, stitches, isOver }) => ({
+    carries: row.carries.map(({ strand, toRow, first, last, stitches, mm, isOver }) => ({
       yarn: strand.role,
       toRow,
       first: label(first),
       last: label(last),
       stitches,
+      mm: thousandths(mm),
       over: isOver,
     })),
   };

@@ -74,10 +74,11 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     const { project } = session;
     const { plan } = plannedOf(project);
     const from = standingOf(plan, spot.band);
-    const { standing, stop } = to(groundOf(plan, spot.band), from, spot.group);
+    const ground = groundOf(plan, spot.band);
+    const { standing, stop } = to(ground, from, spot.group);
     if (!isSameStanding(from, standing)) {
       if (moved?.group !== spot) moved = { group: spot, gesture: newGesture() };
-      session.change(changeTo(project, spot.band, standing, from), moved.gesture);
+      session.change(changeTo(project, spot.band, ground, standing, from), moved.gesture);
     }
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standing), stop));
   }

@@ -94,7 +94,7 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       finish();
       table.group = taken;
       if (isSameStanding(start, standing)) table.spot = spot;
-      else if (session.project === project) session.change(changeTo(project, band, standing, start));
+      else if (session.project === project) session.change(changeTo(project, band, ground, standing, start));
     },
     giveUp,
   };

@@ -5,7 +5,7 @@
  */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
-import { edgesAt, type Outline } from '@shared/piece/index.ts';
+import { edgesAt, movedTo, type Outline, type Section } from '@shared/piece/index.ts';
 import type { Band, Change, Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
@@ -19,6 +19,7 @@ export interface Standing {
 /** What does not move while groups of one band do. */
 export interface Ground {
   readonly outline: Outline;
+  readonly sections: readonly Section[];
   /** The groups of the band, in needles and rows. */
   readonly groups: readonly { readonly width: number; readonly height: number }[];
   /** The groups of all other bands. */
@@ -31,6 +32,7 @@ export type Stop = 'edge' | 'end' | 'group' | 'band';
 export function groundOf(plan: Plan, band: number): Ground {
   return {
     outline: plan.outline,
+    sections: plan.sections,
     groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
     others: plan.groups.filter((group) => group.band !== band),
   };
@@ -47,8 +49,10 @@ export function standingOf(plan: Plan, band: number): Standing {
 }
 
 /** What keeps the groups from standing so, or null if they can. */
-export function whatStops({ outline, groups, others }: Ground, { first, firstRow, rises }: Standing): Stop | null {
-  const lastRow = firstRow + Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height)) - 1;
+export function whatStops(ground: Ground, standing: Standing): Stop | null {
+  const { outline, groups, others } = ground;
+  const { first, firstRow, rises } = standing;
+  const lastRow = firstRow + heightOf(ground, standing) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
   const edges = edgesAt(outline, firstRow);
   let end: number = edges.first;
@@ -64,6 +68,11 @@ export function whatStops({ outline, groups, others }: Ground, { first, firstRow
     if (others.some(isOverlapping)) return 'band';
   }
   return null;
+}
+
+/** Rows from the lowest of the groups to the highest. */
+function heightOf({ groups }: Pick<Ground, 'groups'>, { rises }: Pick<Standing, 'rises'>): number {
+  return Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height));
 }
 
 /**
@@ -106,10 +115,10 @@ export function raised(
   return { standing, stop: null };
 }
 
-/** The change that puts the groups of a band there: by hand, and from that row on if it is another one. */
-export function changeTo(project: Project, index: number, to: Standing, before: Standing): Change {
+/** The change that puts the groups of a band there: by hand, and on that row if it is another one. */
+export function changeTo(project: Project, index: number, ground: Ground, to: Standing, before: Standing): Change {
   const band = project.bands[index] as Band;
-  const position = { kind: 'from-row', row: to.firstRow } as const;
+  const position = movedTo(band.position, to.firstRow, heightOf(ground, to), ground.sections);
   if (!isSame(to.rises, before.rises)) {
     const groups = band.groups.map((group, at) => ({ ...group, rise: to.rises[at] ?? group.rise }));
     return { kind: 'band', name: 'raise-group', band: index, to: { groups, position } };

@@ -1,5 +1,6 @@
 /** The numbers that a shape is made of, in the order of the form. */
-import type { Shape } from '@shared/piece/index.ts';
+import type { Gauges, Shape } from '@shared/piece/index.ts';
+import { scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 
 export const KINDS = ['rectangle', 'tapered', 'body', 'steps'] as const satisfies readonly Shape['kind'][];
 
@@ -22,17 +23,25 @@ export interface ShapeCount {
   readonly least: number;
   /** The shape with another number here. */
   readonly changed: (to: number) => Shape;
+  /** How long it is, on the rows where it lies. */
+  readonly scaleOf: (gauges: Gauges) => Scale;
 }
 
 /** From the cast-on up, as far as a form reads well: stitches first where they belong to no row. */
 export function countsOf(shape: Shape): readonly ShapeCount[] {
-  const stitches = (name: CountName, value: number, changed: (to: number) => Shape): ShapeCount => {
-    return { name, of: 'stitches', value, least: 1, changed };
+  const stitches = (name: CountName, value: number, row: number, changed: (to: number) => Shape): ShapeCount => {
+    return { name, of: 'stitches', value, least: 1, changed, scaleOf: (gauges) => stitchScale(gauges, row) };
   };
-  const rows = (name: CountName, value: number, least: number, changed: (to: number) => Shape): ShapeCount => {
-    return { name, of: 'rows', value, least, changed };
+  const rows = (
+    name: CountName,
+    value: number,
+    least: number,
+    changed: (to: number) => Shape,
+    scaleOf: ShapeCount['scaleOf'] = (gauges) => scaleUp(gauges, 1),
+  ): ShapeCount => {
+    return { name, of: 'rows', value, least, changed, scaleOf };
   };
-  const castOn = stitches(shape.kind === 'rectangle' ? 'stitches' : 'castOn', shape.stitches, (to) => {
+  const castOn = stitches(shape.kind === 'rectangle' ? 'stitches' : 'castOn', shape.stitches, 1, (to) => {
     return { ...shape, stitches: to };
   });
   const inAll = rows(shape.kind === 'body' ? 'rowsInAll' : 'rows', shape.rows, 1, (to) => ({ ...shape, rows: to }));
@@ -40,21 +49,28 @@ export function countsOf(shape: Shape): readonly ShapeCount[] {
     case 'rectangle':
     case 'steps':
       return [castOn, inAll];
-    case 'tapered':
+    case 'tapered': {
+      const fromTop = (gauges: Gauges): Scale => scaleDown(gauges, shape.rows);
       return [
         castOn,
-        stitches('atTop', shape.stitchesAtTop, (to) => ({ ...shape, stitchesAtTop: to })),
+        stitches('atTop', shape.stitchesAtTop, shape.rows, (to) => ({ ...shape, stitchesAtTop: to })),
         inAll,
-        rows('straightRows', shape.straightRows, 0, (to) => ({ ...shape, straightRows: to })),
+        rows('straightRows', shape.straightRows, 0, (to) => ({ ...shape, straightRows: to }), fromTop),
       ];
-    case 'body':
+    }
+    case 'body': {
+      const { rowsToWaist, rowsToChest } = shape;
+      const fromWaist = (gauges: Gauges): Scale => scaleUp(gauges, rowsToWaist + 1);
       return [
         castOn,
-        rows('rowsToWaist', shape.rowsToWaist, 0, (to) => ({ ...shape, rowsToWaist: to })),
-        stitches('atWaist', shape.stitchesAtWaist, (to) => ({ ...shape, stitchesAtWaist: to })),
-        rows('rowsToChest', shape.rowsToChest, 0, (to) => ({ ...shape, rowsToChest: to })),
-        stitches('atChest', shape.stitchesAtChest, (to) => ({ ...shape, stitchesAtChest: to })),
+        rows('rowsToWaist', rowsToWaist, 0, (to) => ({ ...shape, rowsToWaist: to })),
+        stitches('atWaist', shape.stitchesAtWaist, rowsToWaist, (to) => ({ ...shape, stitchesAtWaist: to })),
+        rows('rowsToChest', rowsToChest, 0, (to) => ({ ...shape, rowsToChest: to }), fromWaist),
+        stitches('atChest', shape.stitchesAtChest, rowsToWaist + rowsToChest, (to) => {
+          return { ...shape, stitchesAtChest: to };
+        }),
         inAll,
       ];
+    }
   }
 }

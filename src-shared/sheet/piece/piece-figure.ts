@@ -1,6 +1,7 @@
 /** The piece drawn to scale, with everything that must be found on the needles. */
 import { label } from '../../bed/index.ts';
 import type { PlacedGroup, Plan } from '../../knitting/types.ts';
+import { gaugesBetween, isSameGauge } from '../../piece/index.ts';
 import { mainYarn, type Project } from '../../project/index.ts';
 import { words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
@@ -19,9 +20,16 @@ const RIGHT_MM = 14;
 const ABOVE_RULER_MM = 1.6;
 const BELOW_RULER_MM = 1.2;
 
-/** The figure, no wider than `widthMm`; the piece itself no taller than `mostHeightMm`. */
+/**
+ * The figure; its rows and needles are the even grid of the machine, so it is to
+ * scale where the piece has its own gauge. It is no wider than `widthMm`; the piece itself
+ * no taller than `mostHeightMm`.
+ */
 export function pieceFigure(project: Project, plan: Plan, widthMm: number, mostHeightMm: number): Block {
   const still = pieceView(plan.outline, project.piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
+  const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) =>
+    isSameGauge(own, project.piece.gauge),
+  );
   const captionMm = lineHeightMm(LABEL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
   const left = below.labelsLeft > 0 ? words.sheet.labelsLeft(below.labelsLeft) : null;
@@ -30,7 +38,7 @@ export function pieceFigure(project: Project, plan: Plan, widthMm: number, mostH
     const pieceLeft = x + LEFT_MM + (widthMm - LEFT_MM - RIGHT_MM - still.widthMm) / 2;
     const view = movedView(still, pieceLeft, y + captionMm);
     return [
-      caption(words.sheet.figureCaption(project.piece.finishedFace, view.scale), x, y),
+      caption(words.sheet.figureCaption(project.piece.finishedFace, view.scale, isOneGauge), x, y),
       {
         role: 'figure',
         description: describe(project, plan),

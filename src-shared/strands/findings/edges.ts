@@ -3,7 +3,7 @@ import type { Run, Side } from '../../bed/index.ts';
 import type { LaidGroup } from '../../knitting/bands.ts';
 import type { CutCopy } from '../../knitting/cut-copies.ts';
 import type { PlanRow } from '../../knitting/types.ts';
-import { longestWithin } from '../limit.ts';
+import { longestBetween } from '../limit.ts';
 import type { Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 
@@ -18,12 +18,12 @@ export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
  * `contrast-to-edges`: end-needle selection is on, and a band leaves more plain
  * fabric beside or between its groups than a float may cross.
  */
-export function contrastToEdges({ project, bands }: Inspected): Finding[] {
-  const { endNeedleSelection, floatLimit, gauge } = project.piece;
+export function contrastToEdges({ project, bands, gauges }: Inspected): Finding[] {
+  const { endNeedleSelection, floatLimit } = project.piece;
   if (!endNeedleSelection) return [];
-  const longest = longestWithin(floatLimit, gauge);
   return bands
-    .filter(({ choices, taken }) => {
+    .filter(({ choices, taken, firstRow, lastRow }) => {
+      const longest = longestBetween(floatLimit, gauges, firstRow, lastRow);
       const spaces = choices[taken]?.figure;
       return spaces !== undefined && [...spaces.margins, ...spaces.gaps].some((space) => space > longest);
     })

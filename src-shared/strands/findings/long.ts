@@ -1,29 +1,28 @@
 /** Floats and carries over the limit, warned of in the open and noted where they are covered. */
-import { sectionAt, stitchWidthMm } from '../../piece/index.ts';
+import { sectionAt } from '../../piece/index.ts';
 import type { Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 import { stack, type Stack, type StackItem } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. */
-export function longFloats({ project, main, sections, laid }: Inspected): Finding[] {
+export function longFloats({ main, sections, laid }: Inspected): Finding[] {
   const items = new Piles();
   laid.rows.forEach(({ floats, isOver: isAnyOver }, index) => {
     if (!isAnyOver) return;
     const row = index + 1;
     const { isLined } = sectionAt(sections, row);
-    for (const { isOver, strand, first, last, stitches } of floats) {
-      if (isOver) items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches });
+    for (const { isOver, strand, first, last, stitches, mm } of floats) {
+      if (isOver) items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm });
     }
   });
-  const width = stitchWidthMm(project.piece.gauge);
-  return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
+  return items.map((yarn, isLined, { rows, needles, longest, longestMm, count }) => ({
     code: isLined ? 'lined-floats' : 'long-floats',
     role: yarn === main ? 'main' : 'contrast',
     yarn,
     rows,
     needles,
     longest,
-    longestMm: longest * width,
+    longestMm,
     count,
   }));
 }
@@ -32,10 +31,10 @@ export function longFloats({ project, main, sections, laid }: Inspected): Findin
 export function longCarries({ sections, rows }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, carries } of rows) {
-    for (const { isOver, strand, toRow, first, last, stitches } of carries) {
+    for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
       if (!isOver) continue;
       const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
-      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow, first, last, stitches });
+      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow, first, last, stitches, mm });
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({

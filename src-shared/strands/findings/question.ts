@@ -1,7 +1,7 @@
 /** What findings are made from. */
 import type { LaidGroup } from '../../knitting/bands.ts';
 import type { PlacedBand, Plan, PlanRow } from '../../knitting/types.ts';
-import type { Outline, Section } from '../../piece/index.ts';
+import type { Gauges, Outline, Section } from '../../piece/index.ts';
 import type { Project } from '../../project/project.ts';
 import type { LaidStrands } from '../lay.ts';
 
@@ -11,6 +11,7 @@ export interface Inspected {
   readonly main: number;
   readonly outline: Outline;
   readonly sections: readonly Section[];
+  readonly gauges: Gauges;
   readonly bands: readonly PlacedBand[];
   readonly groups: readonly LaidGroup[];
   readonly fills: Plan['fills'];

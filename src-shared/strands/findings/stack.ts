@@ -8,6 +8,7 @@ export interface StackItem extends Run {
   /** The last row it reaches. */
   readonly lastRow: number;
   readonly stitches: number;
+  readonly mm: number;
 }
 
 export interface Stack {
@@ -15,6 +16,8 @@ export interface Stack {
   readonly needles: Run;
   /** In stitches. */
   readonly longest: number;
+  /** Not always that of the most stitches: they may lie on rows of another gauge. */
+  readonly longestMm: number;
   /** How many were gathered. */
   readonly count: number;
 }
@@ -25,6 +28,7 @@ interface Growing {
   first: number;
   last: number;
   longest: number;
+  longestMm: number;
   count: number;
   /** The stack this one was joined to. */
   into: Growing | null;
@@ -49,18 +53,19 @@ export function stack(items: Iterable<StackItem>): Stack[] {
     if (mine) {
       grow(mine, item);
     } else {
-      const { first, last, lastRow, stitches } = item;
-      mine = { firstRow: row, lastRow, first, last, longest: stitches, count: 1, into: null };
+      const { first, last, lastRow, stitches, mm } = item;
+      mine = { firstRow: row, lastRow, first, last, longest: stitches, longestMm: mm, count: 1, into: null };
       stacks.push(mine);
     }
     below.push({ item, stack: mine });
   }
   return stacks
     .filter(({ into }) => into === null)
-    .map(({ firstRow, lastRow, first, last, longest, count }) => ({
+    .map(({ firstRow, lastRow, first, last, longest, longestMm, count }) => ({
       rows: [firstRow, lastRow],
       needles: { first: first as Slot, last: last as Slot },
       longest,
+      longestMm,
       count,
     }));
 }
@@ -79,14 +84,16 @@ function join(mine: Growing | null, other: Growing): Growing {
   mine.first = Math.min(mine.first, other.first);
   mine.last = Math.max(mine.last, other.last);
   mine.longest = Math.max(mine.longest, other.longest);
+  mine.longestMm = Math.max(mine.longestMm, other.longestMm);
   mine.count += other.count;
   return mine;
 }
 
-function grow(mine: Growing, { first, last, lastRow, stitches }: StackItem): void {
+function grow(mine: Growing, { first, last, lastRow, stitches, mm }: StackItem): void {
   mine.lastRow = Math.max(mine.lastRow, lastRow);
   mine.first = Math.min(mine.first, first);
   mine.last = Math.max(mine.last, last);
   mine.longest = Math.max(mine.longest, stitches);
+  mine.longestMm = Math.max(mine.longestMm, mm);
   mine.count++;
 }

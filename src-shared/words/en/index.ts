@@ -1,5 +1,6 @@
 /** The English catalogue, one subject a file. */
 import { knitting } from './knitting.ts';
+import { lengths } from './lengths.ts';
 import { lettering } from './lettering.ts';
 import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
@@ -21,6 +22,7 @@ import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
 import { reading } from './reading.ts';
 import { readingIn } from './reading-in.ts';
+import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
@@ -41,6 +43,7 @@ export const english = {
   measure,
   knitting,
   launcher,
+  lengths,
   lettering,
   menu,
   motif,
@@ -53,6 +56,7 @@ export const english = {
   problems,
   reading,
   readingIn,
+  sections,
   sheet,
   tooWide,
   understanding,

@@ -3,19 +3,14 @@ import { label, widthOf, type Run } from '../../bed/index.ts';
 import type { RowNote } from '../../knitting/notes.ts';
 import { firstNeedlesOf } from '../../knitting/fill-place.ts';
 import type { Plan } from '../../knitting/types.ts';
-import { stitchesAt, type SectionName } from '../../piece/index.ts';
+import { stitchesAt } from '../../piece/index.ts';
 import type { Project } from '../../project/project.ts';
 import type { WrapStrand } from '../../strands/types.ts';
 import type { YarnUse } from '../../yarn/types.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
+import { sections } from './sections.ts';
 import { tooWide } from './too-wide.ts';
-
-const sections: { readonly [Name in SectionName]: string } = {
-  'hem-back': 'hem back',
-  'hem-front': 'hem front',
-  body: 'body',
-};
 
 function note(said: RowNote): string {
   switch (said.code) {
@@ -31,8 +26,9 @@ function note(said: RowNote): string {
       return 'Pattern begins';
     case 'pattern-ends':
       return 'Pattern ends';
-    case 'turning-row':
-      return 'Turning row: the hem folds after it';
+    case 'fold':
+    case 'join':
+      return sections.note(said);
   }
 }
 
@@ -78,7 +74,7 @@ function summary(plan: Plan, project: Project): string[] {
   const castOn = stitchesAt(plan.outline, 1);
   const atTop = stitchesAt(plan.outline, rows);
   const stitches = castOn === atTop ? n.stitches(castOn) : `${castOn} to ${n.stitches(atTop)}`;
-  const parts = plan.sections.map(({ name, first, last }) => `${sections[name]} ${n.rowSpan(first, last)}`);
+  const parts = plan.sections.map(({ name, first, last }) => `${sections.name(name)} ${n.rowSpan(first, last)}`);
   return [
     `${project.piece.name}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
     ...plan.groups.map(
@@ -98,7 +94,6 @@ function summary(plan: Plan, project: Project): string[] {
 }
 
 export const knitting = {
-  sections,
   /** Headings of the row list. */
   columns: {
     row: 'Row counter',

@@ -222,13 +222,6 @@ export const piece = {
     firstNeedlesHint: 'left to right',
     unit: 'One copy is',
     units: { repeat: 'one repeat', whole: 'the whole chart' },
-    position: 'Stands',
-    positions: {
-      below: 'centred, odd row below',
-      above: 'centred, odd row above',
-      'from-row': 'from a row on',
-    },
-    firstRow: 'First row',
     cutCopies: 'Copies cut by shaping',
     cutCopiesHow: {
       kept: 'knitted all the same',

@@ -1,6 +1,7 @@
 /** What went wrong, and what to do about it. */
 import type { CornerFault, PictureDamage, Problem, ProblemCode, ProblemFacts, SvgDanger } from '../../problem/index.ts';
 import { numbers as n } from './numbers.ts';
+import { sections } from './sections.ts';
 
 /** `what` happened and how to `mend` it. */
 interface Said {
@@ -86,8 +87,16 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
     mend: 'Draw the figure, or choose another colour as the ground.',
   }),
   'motif-taller-than-section': ({ rows, section, available }) => ({
-    what: `The motif is ${n.rows(rows)} tall and the ${section.replace('-', ' ')} has ${available}.`,
+    what: `The motif is ${n.rows(rows)} tall and ${sections.the(section)} has ${available}.`,
     mend: 'Give a first row, a taller section, or fewer copies upwards.',
+  }),
+  'motif-leaves-section': ({ rows, section, plain, left, edge }) => ({
+    what: `With ${n.rows(plain)} ${edge === 'lower' ? 'below' : 'above'} it the motif of ${n.rows(rows)} leaves ${sections.the(section)}, which has ${left} besides.`,
+    mend: 'Ask for fewer rows beside it, or make the section taller.',
+  }),
+  'section-missing': ({ section }) => ({
+    what: `${sections.atStart(section)} is where a motif stands, and the piece has no such rows.`,
+    mend: 'Choose another section for the motif, or give the piece this one.',
   }),
   'rows-outside-piece': ({ first, last, rows }) => ({
     what: `The pattern would run from row ${first} to row ${last}, but the piece has ${n.rows(rows)}.`,
@@ -116,6 +125,10 @@ const byCode: { readonly [Code in ProblemCode]: (facts: ProblemFacts[Code]) => S
   'hem-longer-than-piece': ({ hem, rows }) => ({
     what: `The hem takes ${n.rows(hem)} and the whole piece has ${rows}.`,
     mend: 'Make the hem shorter or the piece longer.',
+  }),
+  'sections-longer-than-piece': ({ hem, parts, rows }) => ({
+    what: `${sections.inAll(hem, parts)}, and the whole piece has ${rows}.`,
+    mend: 'Make a section shorter or the piece longer.',
   }),
   'shaping-impossible': ({ changes, rows }) => ({
     what: `${n.count(changes, 'change')} at each edge do not fit in ${n.rows(rows)}.`,

@@ -5,13 +5,25 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
-import type { Gauge, SectionName, ShapedEdge, ShapingStep } from '../../piece/index.ts';
+import {
+  rowHeightMm,
+  stitchWidthMm,
+  toUnit,
+  type Gauge,
+  type LengthUnit,
+  type PieceSize,
+  type SectionName,
+  type ShapedEdge,
+  type ShapingStep,
+} from '../../piece/index.ts';
 import type { Stage, Step } from '../../sheet/sheet-facts.ts';
 import type { RowNote } from '../../knitting/notes.ts';
-import { plain, rich, strong, type Rich } from '../../sheet/rich.ts';
+import { fromMarked, plain, rich, strong, type Rich } from '../../sheet/rich.ts';
 import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { sections } from './sections.ts';
 
 const band = (index: number | null): string => (index === null ? '' : `band ${index + 1}, `);
 
@@ -31,8 +43,23 @@ function numberRuns(indices: readonly number[]): string[] {
   return runs.map(([from, to]) => (from === to ? `${from + 1}` : `${from + 1}–${to + 1}`));
 }
 
-function cm(mm: number): string {
-  return n.plain(mm / 10);
+/** `96 to 124 stitches`; a body names where it has how many. */
+function stitches({ kind, widths: [castOn, ...others] }: PieceSize): string {
+  const count = castOn?.stitches ?? 0;
+  if (kind === 'body') {
+    const named = others.map((other) => `${other.stitches} at the ${other.at}`);
+    return n.list([`${n.stitches(count)} at the cast-on`, ...named]);
+  }
+  const top = others.at(-1)?.stitches ?? count;
+  return `${fromTo(count, top)} ${top === 1 ? 'stitch' : 'stitches'}`;
+}
+
+/** `34.3 to 44.3`; of a body as many as it has counts of stitches. */
+function widths({ kind, widths: found, straightMm }: PieceSize, unit: LengthUnit): string {
+  const figure = (mm: number): string => lengths.figure(mm, unit);
+  if (kind === 'body') return n.list(found.map(({ mm }) => figure(mm)));
+  const [first, last] = kind === 'rectangle' ? straightMm : [found[0]?.mm ?? 0, found.at(-1)?.mm ?? 0];
+  return fromTo(figure(first), figure(last));
 }
 
 function step(said: Step): Rich {
@@ -60,8 +87,8 @@ function step(said: Step): Rich {
       return rich`Knit ${strong(n.rowSpan(said.firstRow, said.lastRow))} in pattern with ${n.list(said.yarns)}${ownBalls(
         said.ownBalls,
       )}.${said.wraps > 0 ? ' Before each row, wrap the needle that the row list names.' : ''}`;
-    case 'fold':
-      return rich`Row ${strong(said.after)} is the turning row: the hem folds after it, and the half below is hidden.`;
+    case 'hem':
+      return fromMarked(sections.step(said.note, said.row));
     case 'shaping':
       return shaping(said.steps);
     case 'finish':
@@ -147,12 +174,16 @@ export const sheet = {
   pageOf: (page: number, pages: number): string => `Page ${page} of ${pages}`,
 
   /** `Sleeve, 96 to 124 stitches × 140 rows, 34.3 to 44.3 × 35 cm`. */
-  size(name: string, castOn: number, atTop: number, rows: number, stitchMm: number, rowMm: number): Rich {
+  size(name: string, size: PieceSize, unit: LengthUnit): Rich {
     const called = name.charAt(0).toUpperCase() + name.slice(1);
-    const widths = fromTo(cm(castOn * stitchMm), cm(atTop * stitchMm));
-    return rich`${called}: ${strong(`${fromTo(castOn, atTop)} ${atTop === 1 ? 'stitch' : 'stitches'} × ${n.rows(rows)}`)}, ${widths} × ${cm(rows * rowMm)} cm`;
+    const long = lengths.length(size.lengthMm, unit);
+    return rich`${called}: ${strong(`${stitches(size)} × ${n.rows(size.rows)}`)}, ${widths(size, unit)} × ${long}`;
   },
-  gauge: ({ stitches, rows }: Gauge): string => `${n.stitches(stitches)} and ${n.rows(rows)} in 10 cm`,
+  /** The gauge of the piece, then those of sections that differ. */
+  gauge(gauge: Gauge, own: Parameters<typeof sections.gauges>[0]): string {
+    const said = `${n.stitches(gauge.stitches)} and ${n.rows(gauge.rows)} in 10 cm`;
+    return own.length === 0 ? said : `${said} (${sections.gauges(own)})`;
+  },
   seamAllowance(left: number, right: number): string {
     if (left === 0 && right === 0) return 'no seam allowance';
     return left === right
@@ -160,8 +191,8 @@ export const sheet = {
       : `the seam takes ${n.stitches(left)} at the left edge and ${right} at the right`;
   },
 
-  figureCaption: (face: FinishedFace, scale: number): string =>
-    `As on the needles, drawn at 1 : ${n.plain(scale)}. The purl side faces you${
+  figureCaption: (face: FinishedFace, scale: number, isOneGauge: boolean): string =>
+    `As on the needles, drawn at 1 : ${n.plain(scale)}${isOneGauge ? '' : ' by the gauge of the piece'}. The purl side faces you${
       face === 'knit' ? '; the knit side will be seen' : ' and will be seen'
     }. Row counter at the right.`,
   figureDescription(
@@ -186,7 +217,7 @@ export const sheet = {
   },
   labelsLeft: (count: number): string =>
     `${n.count(count, 'needle label')} had no room in the drawing; the table of groups has ${count === 1 ? 'it' : 'them'}.`,
-  section: (name: SectionName): string => knitting.sections[name],
+  section: (name: SectionName): string => sections.name(name),
   strip: {
     figure: (index: number | null): string => `${band(index)}seen`,
     blocks: (index: number | null): string => `${band(index)}blocks`,
@@ -200,8 +231,8 @@ export const sheet = {
     rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
     /** `Hem front, plain`. */
     what({ kind, section }: Stage, hasSections: boolean): string {
-      const what = { plain: 'plain', 'set-up': 'set-up row', pattern: 'pattern' }[kind];
-      const said = hasSections ? `${knitting.sections[section]}, ${what}` : what;
+      const what = { plain: 'plain', turning: sections.turningRow, 'set-up': 'set-up row', pattern: 'pattern' }[kind];
+      const said = hasSections ? `${sections.name(section)}, ${what}` : what;
       return said.charAt(0).toUpperCase() + said.slice(1);
     },
   },
@@ -261,14 +292,16 @@ export const sheet = {
       `${name}, ${role}${balls > 1 ? `, ${n.count(balls, 'ball')}` : ''}`,
     metres: (mm: number): string => n.plain(mm / 1000, mm < 100_000 ? 1 : 0),
     grams: (grams: number | null): string => (grams === null ? '–' : n.plain(grams, grams < 10 ? 1 : 0)),
-    note: (loopMm: number): string =>
-      `Worked out from the gauge, ${n.plain(loopMm, 1)} mm of yarn to a stitch; a measured swatch is surer.`,
+    /** `loopsMm`: by the gauges from the bottom up. */
+    note: (loopsMm: readonly number[]): string =>
+      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => n.plain(mm, 1)))} mm of yarn to a stitch; a measured swatch is surer.`,
   },
 
   wraps: {
     title: 'Strands of main to cut for wrapping',
     columns: { strands: 'Strands', cut: 'Cut', edge: 'Edge', rows: 'Rows', wraps: 'Wraps' },
-    cut: (mm: number): string => `${Math.ceil(mm / 10)} cm`,
+    /** Rounded up to a whole cm or inch, never short. */
+    cut: (mm: number, unit: LengthUnit): string => `${Math.ceil(toUnit(mm, unit))} ${unit}`,
     /** `Left, groups 1–3 and 5`. */
     edge(edge: Side | 'both', groups: readonly number[]): string {
       const said = edge === 'both' ? 'Both, folded in two' : edge === 'left' ? 'Left' : 'Right';
@@ -297,8 +330,8 @@ export const sheet = {
       const rows = n.rowSpan(part.row + 1, part.row + part.height);
       return plain(`Chart: ${name}, ${columns}, ${rows} (part ${index + 1} of ${count})`);
     },
-    size(width: number, height: number, stitchMm: number, rowMm: number, isRepeat: boolean): Rich {
-      const measures = `${cm(width * stitchMm)} × ${cm(height * rowMm)} cm`;
+    size(width: number, height: number, gauge: Gauge, isRepeat: boolean, unit: LengthUnit): Rich {
+      const measures = lengths.across(width * stitchWidthMm(gauge), height * rowHeightMm(gauge), unit);
       return rich`${isRepeat ? 'One repeat' : 'The whole drawing'}: ${strong(n.size(width, height))}, ${measures}. Row 1 at the bottom.`;
     },
     lies(shows: Shows, isMirrored: boolean): string {

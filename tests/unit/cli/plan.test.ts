@@ -18,12 +18,15 @@ describe('plan of a motif on a folded hem', () => {
   // 61–91 pattern, 9 plain; set up with the counter at 59.
   it('knits 60 rows plain, the pattern on rows 61 to 91, and 9 plain', async () => {
     const made = await plan(motif, ...hem);
-    expect(made.piece).toEqual({
+    // 28 stitches and 40 rows in 10 cm: 120 stitches are 428.571 mm, 100 rows 250 mm.
+    expect(made.piece).toMatchObject({
       stitches: 120,
       rows: 100,
+      widthMm: 428.571,
+      lengthMm: 250,
       sections: [
-        { name: 'hem back', first: 1, last: 50 },
-        { name: 'hem front', first: 51, last: 100 },
+        { name: 'hem back', first: 1, last: 50, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
+        { name: 'hem front', first: 51, last: 100, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
       ],
     });
     expect(made.setUpAt).toBe(59);
@@ -39,7 +42,8 @@ describe('plan of a motif on a folded hem', () => {
   it('starts on another row if told so, and is longer if told so', async () => {
     const made = await plan(motif, ...hem, '--first-row', '10', '--rows', '150');
     expect(made.groups[0]).toMatchObject({ firstRow: 10, lastRow: 40 });
-    expect(made.piece.sections.at(-1)).toEqual({ name: 'body', first: 101, last: 150 });
+    // 50 rows of 2.5 mm
+    expect(made.piece.sections.at(-1)).toMatchObject({ name: 'body', first: 101, last: 150, lengthMm: 125 });
   });
 
   it('carries on from the side where the carriage stands', async () => {
@@ -147,7 +151,9 @@ describe('plan for people', () => {
       'hem front',
       'Pattern begins',
       'R48',
-      '92–100',
+      'The hem folds after this row',
+      '92–99',
+      'Last row of the hem: hang the cast-on loops',
     ]) {
       expect(out).toContain(said);
     }

@@ -29,11 +29,19 @@ describe('the row list', () => {
       ['1', 'right', 'hem back', '', '', '', 'Cast on 9 stitches, L4–R5'],
       ['2', 'left', 'hem back', '', '', '', ''],
       ['3', 'right', 'hem back', '', '', '', ''],
-      ['4', 'left', 'hem back', '', '', '', 'Turning row: the hem folds after it'],
+      ['4', 'left', 'hem back', '', '', '', 'The hem folds after this row'],
       ['5', 'right', 'hem front', '', '', '', 'Knit this row plain while the needles of row 6 are selected'],
       ['6', 'left', 'hem front', 'R1-R2', '', 'L1', 'Pattern begins'],
       ['7', 'right', 'hem front', 'R2', 'L1', 'R1 R3', 'Pattern ends'],
-      ['8', 'left', 'hem front', '', '', '', ''],
+      [
+        '8',
+        'left',
+        'hem front',
+        '',
+        '',
+        '',
+        'Last row of the hem: hang the cast-on loops on their needles and cast off both together',
+      ],
     ]);
   });
 

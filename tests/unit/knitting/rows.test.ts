@@ -33,7 +33,9 @@ describe('a motif of 31 rows in a hem of 100, folded in half', () => {
   });
 
   it('takes the odd row above if told so', () => {
-    const above = makePlan(projectWith({ ...HEM, band: { position: { kind: 'centred', oddRow: 'above' } } }));
+    const above = makePlan(
+      projectWith({ ...HEM, band: { position: { kind: 'centred', section: 'shown', oddRow: 'above' } } }),
+    );
     expect(above.bands[0]).toMatchObject({ firstRow: 60, lastRow: 90, setUpAt: 58 });
   });
 

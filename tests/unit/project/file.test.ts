@@ -106,9 +106,18 @@ const TEXT_OF_VERSION_1 = `{
 }
 `;
 
+const SECTIONS_TEXT = `    "hem": {
+      "hasTurningRow": false,
+      "gauge": null
+    },
+    "parts": [],
+`;
+
 /** The same project as it is written now. A change here needs a new file version. */
 const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "isLettering": false,\n      "underlay": null,\n')
+  .replace('    "hemRows": 0,\n', `    "hemRows": 0,\n${SECTIONS_TEXT}`)
+  .replace('        "kind": "centred",\n', '        "kind": "centred",\n        "section": "shown",\n')
   .replace('  "bands"', '  "sizes": {\n    "name": "size 1",\n    "smaller": [],\n    "larger": []\n  },\n  "bands"')
   .replace('      "ownBalls": false', '      "cutCopies": "kept"')
   .replace(

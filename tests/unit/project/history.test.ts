@@ -214,7 +214,12 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   rule: { name: 'rule', kind: 'band', band: 0, to: { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } } },
   judge: { name: 'judge', kind: 'band', band: 0, to: { judge: 'blocks' } },
   'choose-placement': { name: 'choose-placement', kind: 'band', band: 0, to: { choice: 2 } },
-  'first-row': { name: 'first-row', kind: 'band', band: 0, to: { position: { kind: 'centred', oddRow: 'above' } } },
+  'first-row': {
+    name: 'first-row',
+    kind: 'band',
+    band: 0,
+    to: { position: { kind: 'centred', section: 'body', oddRow: 'above' } },
+  },
   'raise-group': {
     name: 'raise-group',
     kind: 'band',

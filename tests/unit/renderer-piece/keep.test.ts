@@ -4,7 +4,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { applyChange, type Change, type Project } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 import { keepChange, keepLabel, keepOrFree } from '../../../src-renderer/piece/moving/keep.ts';
-import { changeTo, standingOf } from '../../../src-renderer/piece/moving/standing.ts';
+import { changeTo, groundOf, standingOf } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, projectOf } from './projects.ts';
 
 /** Two copies of three stitches on 20, the second choice of even spaces. */
@@ -45,8 +45,14 @@ describe('needles that are kept', () => {
   it('remember the first rule when they are moved by hand', () => {
     const project = even();
     const from = standingOf(planOf(project), 0);
-    const moved = applyChange(project, changeTo(project, 0, { ...from, first: [-9 as Slot, 5 as Slot] }, from));
-    const again = applyChange(moved, changeTo(moved, 0, { ...from, first: [-8 as Slot, 5 as Slot] }, from));
+    const moved = applyChange(
+      project,
+      changeTo(project, 0, groundOf(planOf(project), 0), { ...from, first: [-9 as Slot, 5 as Slot] }, from),
+    );
+    const again = applyChange(
+      moved,
+      changeTo(moved, 0, groundOf(planOf(moved), 0), { ...from, first: [-8 as Slot, 5 as Slot] }, from),
+    );
     expect(stands(again)).toEqual([-8, 5]);
     expect(keepLabel(again, 0)).toBe('Go back to: even spaces');
     expect(change(again).bands[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });

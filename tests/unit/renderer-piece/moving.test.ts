@@ -38,7 +38,7 @@ describe('a group that is raised or lowered alone', () => {
     const from = standingOf(plan, 0);
     const gone = raised(groundOf(plan, 0), from, 0, rows);
     expect(gone).toEqual({ standing: { ...rest, first: from.first }, stop });
-    const after = planOf(applyChange(project, changeTo(project, 0, gone.standing, from)));
+    const after = planOf(applyChange(project, changeTo(project, 0, groundOf(planOf(project), 0), gone.standing, from)));
     expect(standingOf(after, 0)).toEqual(gone.standing);
     expect(after.groups[1]?.firstRow).toBe(3);
   });
@@ -84,11 +84,19 @@ describe('a group that is moved', () => {
   });
 
   it('becomes one by hand, from another row on only if it went up or down', () => {
-    const project = twoGroups({ band: { position: { kind: 'centred', oddRow: 'below' }, choice: 0 } });
+    const project = twoGroups({
+      band: { position: { kind: 'centred', section: 'shown', oddRow: 'below' }, choice: 0 },
+    });
     const from = standingOf(planOf(project), 0);
-    const aside = applyChange(project, changeTo(project, 0, { ...from, first: [-7 as Slot, 3 as Slot] }, from));
+    const aside = applyChange(
+      project,
+      changeTo(project, 0, groundOf(planOf(project), 0), { ...from, first: [-7 as Slot, 3 as Slot] }, from),
+    );
     expect(aside.bands[0]).toMatchObject({ rule: { kind: 'by-hand', first: [-7, 3] }, position: { kind: 'centred' } });
-    const up = applyChange(project, changeTo(project, 0, { ...from, firstRow: from.firstRow + 1 }, from));
+    const up = applyChange(
+      project,
+      changeTo(project, 0, groundOf(planOf(project), 0), { ...from, firstRow: from.firstRow + 1 }, from),
+    );
     expect(up.bands[0]?.position).toEqual({ kind: 'from-row', row: from.firstRow + 1 });
     expect(planOf(up).bands[0]?.firstRow).toBe(from.firstRow + 1);
   });

@@ -109,7 +109,7 @@ describe('what the sheet says', () => {
 
   it('takes plain rows together but not over a row that must be told apart', () => {
     const lines = rowLines(makePlan(scarfProject())).map(({ first, last }) => `${first}–${last}`);
-    // Hem of 12: turning row 6, set-up row 8, pattern 9 and 10; a band from row 400 with its set-up row.
+    // Hem of 12: folded after row 6, joined after row 12, set-up row 8, pattern 9 and 10; a band from row 400 with its set-up row.
     expect(lines).toEqual([
       '1–5',
       '6–6',
@@ -117,7 +117,9 @@ describe('what the sheet says', () => {
       '8–8',
       '9–9',
       '10–10',
-      '11–398',
+      '11–11',
+      '12–12',
+      '13–398',
       '399–399',
       '400–400',
       '401–401',

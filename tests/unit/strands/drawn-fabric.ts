@@ -2,7 +2,7 @@
 import type { Side, Slot } from '@shared/bed/index.ts';
 import { label } from '@shared/bed/index.ts';
 import type { Fabric } from '@shared/knitting/index.ts';
-import type { Gauge, Outline } from '@shared/piece/index.ts';
+import { evenGauge, type Gauge, type Gauges, type Outline } from '@shared/piece/index.ts';
 import {
   layStrands,
   type Carry,
@@ -27,6 +27,8 @@ interface Settings {
   readonly endNeedleSelection?: boolean;
   readonly ownBalls?: readonly OwnBall[];
   readonly gauge?: Gauge;
+  /** Instead of one gauge. */
+  readonly gauges?: Gauges;
   readonly floatLimit?: { readonly stitches: number; readonly mm: number | null };
 }
 
@@ -53,7 +55,7 @@ export function drawnFabric(lines: readonly string[], settings: Settings = {}): 
     ownBalls: [],
     startSide: 'right',
     endNeedleSelection: false,
-    gauge: { stitches: 20, rows: 20 },
+    gauges: evenGauge(settings.gauge ?? { stitches: 20, rows: 20 }),
     floatLimit: { stitches: 5, mm: null },
     ...settings,
   };

@@ -110,8 +110,7 @@ describe('the totals of a strand', () => {
     const { laid } = drawnFabric(['..........', '.X.X......', '..XX..X...', '..........']);
     // Row 2: 3 contrast stitches and a float of 2; row 3: 2 and 1.
     expect(laid.strands.map(({ role }) => role)).toEqual(['main', 'contrast']);
-    expect(laid.stitches).toEqual([10 + 7 + 8 + 10, 5]);
-    expect(laid.floated).toEqual([5, 3]);
+    expect(laid.totals).toMatchObject([{ stitches: [10 + 7 + 8 + 10, 5], floated: [5, 3] }]);
     expect([laid.firstRow[1], laid.lastRow[1]]).toEqual([2, 3]);
   });
 });

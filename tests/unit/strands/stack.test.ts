@@ -9,6 +9,7 @@ const float = (row: number, first: number, last: number): StackItem => ({
   first: first as Slot,
   last: last as Slot,
   stitches: last - first + 1,
+  mm: 5 * (last - first + 1),
 });
 
 function stacks(...items: StackItem[]): string[] {

@@ -60,7 +60,7 @@ describe('wraps before a row', () => {
 
 function strands(...given: Parameters<typeof drawnFabric>) {
   const { fabric, laid, laying } = drawnFabric(...given);
-  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, 0), { ...laying, loopMm: 12 });
+  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, 0), { ...laying, loopMmOf: () => 12 });
   return found.map(({ edge, firstRow, lastRow, wraps: count, mm }) => ({ edge, rows: [firstRow, lastRow], count, mm }));
 }
 

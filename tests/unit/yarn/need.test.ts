@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/knitting/index.ts';
-import { TAIL_MM, wayMm, WINDING_MARGIN } from '@shared/yarn/index.ts';
+import { evenGauge, wayMm } from '@shared/piece/index.ts';
+import { TAIL_MM, WINDING_MARGIN } from '@shared/yarn/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { projectWith } from '../knitting/pieces.ts';
 
@@ -9,7 +10,7 @@ const GAUGE = { gauge: { stitches: 20, rows: 25 } };
 
 describe('the way between two needles', () => {
   it('is sideways and then up', () => {
-    expect(wayMm(3, 2, GAUGE.gauge)).toBeCloseTo(3 * 5 + 2 * 4, 10);
+    expect(wayMm(evenGauge(GAUGE.gauge), 3, 1, 3)).toBeCloseTo(3 * 5 + 2 * 4, 10);
   });
 });
 
@@ -24,7 +25,8 @@ describe('yarn for a piece', () => {
   };
 
   it('is stitches, floats, carries and tails', () => {
-    const { loopMm, uses, margin } = makePlan(projectWith(given)).yarn;
+    const { loops, uses, margin } = makePlan(projectWith(given)).yarn;
+    const loopMm = loops[0]?.mm ?? 0;
     // S = 5 stitches/cm², l = √(19 / 5) cm = 19.4936 mm.
     expect(loopMm).toBeCloseTo(19.4936, 4);
     expect(margin).toBe(WINDING_MARGIN);

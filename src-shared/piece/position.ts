@@ -1,0 +1,79 @@
+/** Placing up and down: the first row of a motif on the piece. */
+import { problemError } from '../problem/index.ts';
+import { sectionCalled, type Section, type SectionName } from './sections.ts';
+
+/** Rows that something can be placed within. */
+export type Region = 'piece' | SectionName;
+
+export type Position =
+  | {
+      readonly kind: 'centred';
+      /** `shown`: the front of the hem, or the body of a piece without one. */
+      readonly section: 'shown' | Region;
+      /** Where the odd row goes if what is left over cannot be halved. */
+      readonly oddRow: 'below' | 'above';
+    }
+  /** So many plain rows from an edge of the piece or of a section. */
+  | { readonly kind: 'from-edge'; readonly edge: 'lower' | 'upper'; readonly section: Region; readonly rows: number }
+  /** Directly above the hem. */
+  | { readonly kind: 'above-hem' }
+  /** From a row of the row counter on. */
+  | { readonly kind: 'from-row'; readonly row: number };
+
+/** The rows of a region. Throws `section-missing`. */
+export function rowsOf(region: Region, sections: readonly Section[]): Pick<Section, 'first' | 'last'> {
+  if (region === 'piece') return { first: 1, last: sections.at(-1)?.last ?? 0 };
+  return sectionCalled(sections, region);
+}
+
+/**
+ * The first row of `height` rows at a position. Throws `section-missing`,
+ * `motif-taller-than-section` or `motif-leaves-section`; rows that leave the
+ * piece from a row on are the caller's to refuse.
+ */
+export function firstRowAt(position: Position, height: number, sections: readonly Section[]): number {
+  switch (position.kind) {
+    case 'from-row':
+      return position.row;
+    case 'above-hem':
+      return sectionCalled(sections, 'hem-front').last + 1;
+    case 'centred': {
+      const region = position.section === 'shown' ? shownIn(sections) : position.section;
+      const { first, left } = roomIn(region, height, sections);
+      return first + (position.oddRow === 'below' ? Math.ceil(left / 2) : Math.floor(left / 2));
+    }
+    case 'from-edge': {
+      const { edge, section, rows } = position;
+      const { first, left } = roomIn(section, height, sections);
+      if (rows > left) throw problemError('motif-leaves-section', { rows: height, section, plain: rows, left, edge });
+      return edge === 'lower' ? first + rows : first + left - rows;
+    }
+  }
+}
+
+/**
+ * The position that puts `height` rows on `firstRow`: as many rows from the
+ * edge as that takes where they were placed from one and still fit, else from
+ * that row on.
+ */
+export function movedTo(position: Position, firstRow: number, height: number, sections: readonly Section[]): Position {
+  if (position.kind === 'from-edge') {
+    const { first, last } = rowsOf(position.section, sections);
+    const rows = position.edge === 'lower' ? firstRow - first : last - (firstRow + height - 1);
+    if (firstRow >= first && firstRow + height - 1 <= last) return { ...position, rows };
+  }
+  return { kind: 'from-row', row: firstRow };
+}
+
+/** Where a motif is put that nobody has said more about: where it will be seen first. */
+function shownIn(sections: readonly Section[]): SectionName {
+  return sections.some(({ name }) => name === 'hem-front') ? 'hem-front' : 'body';
+}
+
+/** The first row of a region, and how many of its rows `height` leaves. */
+function roomIn(region: Region, height: number, sections: readonly Section[]): { first: number; left: number } {
+  const { first, last } = rowsOf(region, sections);
+  const available = last - first + 1;
+  if (height > available) throw problemError('motif-taller-than-section', { rows: height, section: region, available });
+  return { first, left: available - height };
+}

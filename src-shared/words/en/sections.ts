@@ -1,0 +1,116 @@
+/** Sections up the piece: hem, parts, body; their gauges, and how a hem is folded and joined. */
+import type { HemNote } from '../../knitting/hem-notes.ts';
+import type { Gauge, LengthUnit, Position, Region, SectionName } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
+import { numbers as n } from './numbers.ts';
+
+const OWN = { 'hem-back': 'hem back', 'hem-front': 'hem front', body: 'body' } as const;
+
+/** `hem back`, or the name that the knitter gave it. */
+function name(section: SectionName): string {
+  return typeof section === 'string' ? OWN[section] : section.part;
+}
+
+/** `the hem front`, `the section "rib"`, `the piece`. */
+function the(region: Region): string {
+  if (region === 'piece') return 'the piece';
+  return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.part}"`;
+}
+
+const LOOSER = 'knit it looser, so that the fold lies flat';
+
+export const sections = {
+  name,
+  the,
+
+  atStart(section: SectionName): string {
+    const said = the(section);
+    return said.charAt(0).toUpperCase() + said.slice(1);
+  },
+
+  /** `The hem of 20 rows and the sections "rib" (30) and "yoke" (60) take 110 rows`. */
+  inAll(hem: number, parts: readonly { readonly name: string; readonly rows: number }[]): string {
+    const rows = parts.reduce((sum, part) => sum + part.rows, hem);
+    const called = n.list(parts.map((part) => `"${part.name}" (${part.rows})`));
+    const said = `${parts.length === 1 ? 'section' : 'sections'} ${called}`;
+    const isOne = hem === 0 && parts.length === 1;
+    return `${hem === 0 ? `The ${said}` : `The hem of ${n.rows(hem)} and the ${said}`} ${isOne ? 'takes' : 'take'} ${n.rows(rows)}`;
+  },
+
+  /** `From the bottom up: hem back 10 rows (2.5 cm), …`: names in it, so no marks. Null for a body alone. */
+  up(
+    sections: readonly { readonly name: SectionName; readonly rows: number; readonly mm: number }[],
+    unit: LengthUnit,
+  ): string | null {
+    if (sections.length < 2) return null;
+    const said = sections.map((one) => `${name(one.name)} ${n.rows(one.rows)} (${lengths.length(one.mm, unit)})`);
+    return `From the bottom up: ${said.join(', ')}.`;
+  },
+
+  /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds and is joined. */
+  hem(rows: number, hasTurningRow: boolean): string {
+    const hidden = Math.floor(rows / 2);
+    if (hidden === 0) return `The hem takes **${n.rows(rows)}**, too few to fold.`;
+    const halves = `The hem takes **${n.rows(rows)}**, ${hidden} hidden and ${rows - hidden} shown`;
+    const fold = hasTurningRow
+      ? `row **${hidden}**, the last of the hidden half, is the turning row, knitted looser, and it folds along it`
+      : `it folds after row **${hidden}**`;
+    return `${halves}: ${fold}. It is joined after row **${rows}**.`;
+  },
+
+  /** In the row list. */
+  note(said: HemNote): string {
+    switch (said.code) {
+      case 'fold':
+        return said.isTurningRow ? `Turning row: ${LOOSER}; the hem folds along it` : 'The hem folds after this row';
+      case 'join':
+        return `Last row of the hem: hang the cast-on loops on their needles ${
+          said.isLast ? 'and cast off both together' : 'and knit them off with the next row'
+        }${said.isNextSelected ? '; leave the needles selected for it where they stand' : ''}`;
+    }
+  },
+  /** On the sheet, as a step: sentences with **strong** figures. */
+  step(said: HemNote, row: number): string {
+    switch (said.code) {
+      case 'fold':
+        return said.isTurningRow
+          ? `Row **${row}**, the last of the hidden half, is the turning row: ${LOOSER}. The hem folds along it.`
+          : `The hem folds after row **${row}**; the half below is hidden.`;
+      case 'join':
+        return `Join the hem when the row counter stands at **${row}**: hang the cast-on loops on their needles, ${
+          said.isLast ? 'and cast off both together' : `and knit them off with row **${row + 1}**`
+        }.${said.isNextSelected ? ` Leave the needles selected for row ${row + 1} where they stand.` : ''}`;
+    }
+  },
+  /** Placing a band up and down. */
+  position: {
+    stands: 'Stands',
+    kinds: {
+      centred: 'centred',
+      'from-edge': 'so far from an edge',
+      'above-hem': 'directly above the hem',
+      'from-row': 'from a row on',
+    } satisfies { readonly [Kind in Position['kind']]: string },
+    centredIn: 'Centred in',
+    region: (region: 'shown' | Region): string =>
+      region === 'shown' ? 'the hem, or the body' : region === 'piece' ? 'the whole piece' : name(region),
+    oddRow: 'Odd row',
+    oddRows: { below: 'below', above: 'above' },
+    from: 'Measured from the',
+    edges: { lower: 'lower edge', upper: 'upper edge' },
+    of: 'Edge of',
+    rowsBetween: 'Plain rows between',
+    firstRow: 'First row',
+  },
+
+  turningRow: 'turning row, looser',
+  joinCaution:
+    'While you hang the hem, fingers are close to the hooks: park the carriage beyond the last needle, and lift each loop with the transfer tool.',
+
+  /** `hem 26 stitches and 36 rows; rib 30 stitches and 44 rows`. A null name is the hem. */
+  gauges(own: readonly { readonly part: string | null; readonly gauge: Gauge }[]): string {
+    return own
+      .map(({ part, gauge }) => `${part ?? 'hem'} ${n.stitches(gauge.stitches)} and ${n.rows(gauge.rows)}`)
+      .join('; ');
+  },
+};
