@@ -6,6 +6,7 @@ export * from './memo.ts';
 export * from './fill-place.ts';
 export * from './seam-matching/index.ts';
 export * from './remedies.ts';
+export * from './sizes-table.ts';
 export * from './notes.ts';
 export * from './hem-notes.ts';
 export * from './csv.ts';

@@ -1,6 +1,6 @@
 /** The row-by-row plan of a project. */
-import { gaugesOf, outlineOf, sectionAt, sectionsOf, type Section } from '../piece/index.ts';
-import { mainYarn, motifOf, type MotifId, type Project } from '../project/project.ts';
+import { gaugesOf, sectionAt, type Section } from '../piece/index.ts';
+import { mainYarn, type Project } from '../project/project.ts';
 import {
   carriesOf,
   findingsOf,
@@ -12,13 +12,11 @@ import {
   type OwnBall,
 } from '../strands/index.ts';
 import { loopLengthMm, yarnNeed, type StrandTotal } from '../yarn/index.ts';
-import { extentOf } from './copy.ts';
-import { assertApart, layBand, type LaidBand } from './bands.ts';
-import { assertFillsApart } from './fills-apart.ts';
-import { layFill } from './fills.ts';
+import type { LaidBand } from './bands.ts';
 import { makeFabric } from './fabric.ts';
 import { hemRowsOf } from './hem-notes.ts';
-import type { MotifExtent, Plan, PlanRow } from './types.ts';
+import { layPiece } from './lay-piece.ts';
+import type { Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
 
@@ -37,15 +35,9 @@ const NONE: readonly never[] = [];
  */
 export function makePlan(project: Project): Plan {
   const { piece } = project;
-  const outline = outlineOf(piece.shape, piece);
-  const sections = sectionsOf(outline.rows, piece);
   const gauges = gaugesOf(piece);
-  const extents = extentsOf(project);
-  const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
-  assertApart(bands);
+  const { outline, sections, extents, bands, fills } = layPiece(project);
   const groups = bands.flatMap((band) => band.groups);
-  const fills = project.fills.map((_, index) => layFill(project, index, outline, extents));
-  assertFillsApart(fills, groups, outline);
   const main = mainYarn(project);
   const fabric = makeFabric(outline, groups, fills, main);
 
@@ -89,14 +81,6 @@ export function makePlan(project: Project): Plan {
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
     yarn: yarnNeed(totalsOf(laid, carries), project.yarns),
   };
-}
-
-function extentsOf(project: Project): Map<MotifId, MotifExtent> {
-  const extents = new Map<MotifId, MotifExtent>();
-  for (const { motif: id } of [...project.bands.flatMap(({ groups }) => groups), ...project.fills]) {
-    if (!extents.has(id)) extents.set(id, extentOf(motifOf(project, id)));
-  }
-  return extents;
 }
 
 function ownBallsOf(project: Project, bands: readonly LaidBand[]): OwnBall[] {

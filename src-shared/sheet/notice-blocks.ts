@@ -1,6 +1,6 @@
 /** What to watch, what would help, and the usual cautions. */
 import { remediesFor, type Plan } from '../knitting/index.ts';
-import { mainYarn, type Project } from '../project/index.ts';
+import { hasSeveralSizes, mainYarn, sizesOf, type Project } from '../project/index.ts';
 import { WARNING_CODES, type Finding, type FindingCode } from '../strands/types.ts';
 import { words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
@@ -89,6 +89,7 @@ function namesOf(project: Project, plan: Plan): string[] {
     project.name,
     project.piece.name,
     ...project.piece.parts.map(({ name }) => name),
+    ...(hasSeveralSizes(project) ? sizesOf(project).map(({ name }) => name) : []),
     ...project.motifs.map(({ name }) => name),
     ...[...yarns].map((yarn) => project.yarns[yarn]?.name ?? ''),
   ];

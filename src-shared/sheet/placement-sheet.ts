@@ -7,7 +7,7 @@
  */
 import type { Plan } from '../knitting/types.ts';
 import { gaugeAt, isSameGauge, sizeOf, type LengthUnit } from '../piece/index.ts';
-import { motifOf, type Project } from '../project/index.ts';
+import { hasSeveralSizes, motifOf, type Project } from '../project/index.ts';
 import { trueRepeat } from '../repeat/index.ts';
 import { words } from '../words/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
@@ -24,6 +24,7 @@ import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
 import { PAPER, type PaperMm, type PaperSize } from './paper.ts';
 import { pieceFigure } from './piece/piece-figure.ts';
 import { plain, strong } from './rich.ts';
+import { sizeBlocks } from './size-blocks.ts';
 import { rowListBlocks } from './row-list.ts';
 import { BODY_PT, COLUMN_GAP_MM, HEAD_BASELINE_MM, LABEL_PT, lineHeightMm, PAGE_MARGIN_MM, TITLE_PT } from './style.ts';
 
@@ -96,7 +97,7 @@ function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: numbe
     wholeBlock(titleLines.length * lineHeightMm(TITLE_PT) * 0.9, 0, (x, y) => [
       { role: 'heading', level: 1, items: textLines(titleLines, x, y - 1.5, TITLE_PT, 'ink') },
     ]),
-    paragraphBlock(sheet.size(piece.name, measured, unit), width, { sizePt: BODY_PT + 1 }),
+    paragraphBlock(sheet.size(words.knitting.piece(project), measured, unit), width, { sizePt: BODY_PT + 1 }),
     paragraphBlock(
       plain(`${sheet.gauge(piece.gauge, ownGauges(piece))}; ${sheet.seamAllowance(left, right)}.`),
       width,
@@ -123,6 +124,7 @@ function factBlocks(project: Project, plan: Plan, width: number, unit: LengthUni
     ...stageBlocks(plan, width),
     ...groupBlocks(plan, width),
     ...fillBlocks(project, plan, width),
+    ...sizeBlocks(project, width, unit),
     ...yarnBlocks(project, plan, width),
     ...wrapBlocks(plan, width, unit),
     ...findingBlocks(project, plan, width),
@@ -206,9 +208,10 @@ function finishedPage(
   count: number,
 ): SheetPage {
   const { sheet } = words;
+  const called = hasSeveralSizes(project) ? words.sizes.named(project.name, project.sizes.name) : project.name;
   const right = size.widthMm - PAGE_MARGIN_MM;
   const style = { sizePt: LABEL_PT, tone: 'soft' } as const;
-  const name = index === 0 ? '' : `${shorten(printable(project.name), right - PAGE_MARGIN_MM - 60, LABEL_PT)} · `;
+  const name = index === 0 ? '' : `${shorten(printable(called), right - PAGE_MARGIN_MM - 60, LABEL_PT)} · `;
   return {
     title: sheet.pageTitle(index + 1, count),
     widthMm: size.widthMm,

@@ -3,7 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { sampleProject, type Band, type Fill, type Motif, type Project } from '@shared/project/index.ts';
+import {
+  projectInSize,
+  sampleProject,
+  sizesOf,
+  type Band,
+  type Fill,
+  type Motif,
+  type Project,
+} from '@shared/project/index.ts';
 import { anyFilledProject, anyProject } from '../property/projects.ts';
 import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
 
@@ -211,6 +219,30 @@ describe('a knitter with the row list', () => {
       { numRuns: 250, seed: 62, maxSkipsPerRun: 2000 },
     );
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(5);
+  });
+
+  it('knits every size of a project as that size was placed', () => {
+    let knitted = 0;
+    fc.assert(
+      fc.property(anyProject, (project) => {
+        const several = sizesOf(project).length;
+        fc.pre(several > 1);
+        for (let index = 0; index < several; index++) {
+          const inSize = projectInSize(project, index);
+          const made = outcome(() => makePlan(inSize));
+          if (!made.ok) {
+            expect(made.problem.code).not.toBe('unexpected');
+            continue;
+          }
+          const { picture } = knit(rowListCsv(made.value, inSize), inSize.piece.finishedFace);
+          expect(asText(picture)).toEqual(asText(placedDesign(inSize, made.value)));
+          expect(picture).toHaveLength(inSize.piece.shape.rows);
+          knitted++;
+        }
+      }),
+      { numRuns: 60, seed: 62 },
+    );
+    expect(knitted).toBeGreaterThan(60);
   });
 
   it('wraps the needle beside every isolated figure that has one, once a row for one ball', () => {

@@ -2,6 +2,7 @@
 import type { Command } from '../command.ts';
 import { readProject } from '../motif-argument.ts';
 import { filesText, writeFiles } from '../output.ts';
+import { inGivenSize } from '../size-option.ts';
 import { folder, needed, paper, value } from '../values.ts';
 import { placed } from '../placed.ts';
 import { makePlan } from '@shared/knitting/index.ts';
@@ -9,16 +10,16 @@ import { makePlan } from '@shared/knitting/index.ts';
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper'],
+  options: ['to', 'paper', 'size'],
   required: ['to'],
   async run(given) {
     const [path] = given.names as [string];
     const into = needed(given, 'to', folder);
-    const size = value(given, 'paper', paper) ?? 'a4';
-    const project = await readProject(path);
+    const onPaper = value(given, 'paper', paper) ?? 'a4';
+    const project = inGivenSize(await readProject(path), given);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(project));
-    const files = await writeFiles(project, into, size);
+    const files = await writeFiles(project, into, onPaper);
     return { json: { files }, text: () => filesText(files, into) };
   },
 };

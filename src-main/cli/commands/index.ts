@@ -6,12 +6,14 @@ import { measureCommand } from './measure.ts';
 import { placeCommand } from './place.ts';
 import { planCommand } from './plan.ts';
 import { readCommand } from './read.ts';
+import { sizesCommand } from './sizes.ts';
 
 export const commands: readonly Command[] = [
   measureCommand,
   readCommand,
   placeCommand,
   planCommand,
+  sizesCommand,
   exportCommand,
   demoCommand,
 ];

@@ -5,6 +5,7 @@ import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
 import { readMotif } from '../motif-argument.ts';
 import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
+import { namedInGivenSize } from '../size-option.ts';
 import { planText } from '../text/plan.ts';
 import { placeCommand } from './place.ts';
 
@@ -26,7 +27,7 @@ export const planCommand: Command = {
   required: [],
   async run(given) {
     const [path] = given.names as [string];
-    const named = await readMotif(path, given.values.get('ground'));
+    const named = namedInGivenSize(await readMotif(path, given.values.get('ground')), given);
     const project = named.isProject ? projectWithOptions(named, given) : projectOfMotif(named, given);
     const plan = blaming(given, path, () => makePlan(project));
     return { json: planJson(project, plan), text: () => planText(project, plan) };

@@ -2,7 +2,7 @@
 import { label, type Side } from '@shared/bed/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/knitting/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { hasSeveralSizes, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
 import { fillJson, type FillJson } from './fill.ts';
@@ -13,6 +13,8 @@ type Role = 'main' | 'contrast';
 type RunJson = readonly [first: string, last: string];
 
 export interface PlanJson {
+  /** Name of the size, or null for a project of one size. */
+  readonly size: string | null;
   readonly piece: {
     /** Stitches of row 1. */
     readonly stitches: number;
@@ -79,6 +81,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
   const { piece } = project;
   const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
+    size: hasSeveralSizes(project) ? project.sizes.name : null,
     piece: {
       stitches: stitchesAt(outline, 1),
       rows: outline.rows,

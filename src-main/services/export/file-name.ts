@@ -10,13 +10,14 @@ const MOST_BYTES = 180;
 
 /**
  * `name` as the beginning of a file name: what a platform refuses becomes a
- * blank, long names are cut at a whole character. `otherwise` where nothing is left.
+ * blank, names of more than `most` bytes are cut at a whole character.
+ * `otherwise` where nothing is left.
  */
-export function safeFileName(name: string, otherwise: string): string {
+export function safeFileName(name: string, otherwise: string, most = MOST_BYTES): string {
   const blanked = name.normalize('NFC').replace(REFUSED, ' ').replace(/\s+/gu, ' ').trim();
   let kept = '';
   for (const character of blanked) {
-    if (Buffer.byteLength(kept + character) > MOST_BYTES) break;
+    if (Buffer.byteLength(kept + character) > most) break;
     kept += character;
   }
   // A leading dot hides a file, a trailing one or a blank is dropped by one platform.

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { exportKinds } from '@shared/host/index.ts';
 import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
-import { motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import {
   chartImageSize,
   chartSvg,
@@ -39,6 +39,8 @@ export interface WrittenFile {
 const CHART_DPI = 300;
 /** Height of a chart's cell in pixels, unless the whole would be too large. */
 const CELL_PIXELS = 24;
+/** Of a project's name, so that there is room for that of a size. */
+const MOST_BYTES_BESIDE_SIZE = 100;
 
 /**
  * Makes the files asked for, one after the other, and says what was written.
@@ -61,10 +63,20 @@ export async function writeExports(request: ExportRequest): Promise<WrittenFile[
   return written;
 }
 
-/** `Skerry sleeve - chart.png`; the charts of further motifs are numbered from 2. */
-export function exportFileName(project: Pick<Project, 'name'>, kind: ExportKind, number = 1): string {
+/**
+ * `Skerry sleeve - chart.png`; the charts of further motifs are numbered from
+ * 2. Where there are several sizes, what belongs to one says which:
+ * `Skerry sleeve, size M - rows.csv`.
+ */
+export function exportFileName(project: Pick<Project, 'name' | 'sizes'>, kind: ExportKind, number = 1): string {
   const { files } = words.sheet;
   const name = safeFileName(project.name, files.unnamed);
+  const inSize = hasSeveralSizes(project)
+    ? words.sizes.named(
+        safeFileName(project.name, files.unnamed, MOST_BYTES_BESIDE_SIZE),
+        safeFileName(project.sizes.name, files.unnamed),
+      )
+    : name;
   const chart = number === 1 ? files.chart : `${files.chart} ${number}`;
   switch (kind) {
     case 'chart-png':
@@ -72,9 +84,9 @@ export function exportFileName(project: Pick<Project, 'name'>, kind: ExportKind,
     case 'chart-svg':
       return `${name} - ${chart}.svg`;
     case 'sheet-pdf':
-      return `${name} - ${files.placement}.pdf`;
+      return `${inSize} - ${files.placement}.pdf`;
     case 'rows-csv':
-      return `${name} - ${files.rows}.csv`;
+      return `${inSize} - ${files.rows}.csv`;
   }
 }
 

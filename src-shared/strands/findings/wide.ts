@@ -1,6 +1,7 @@
 /** The piece is wider than the bed, or stands beside it. */
 import { needlesOf } from '../../knitting/on-bed.ts';
 import { beyondBed, coarserBed, looserFabric, moveOntoBed, needlesTaken, partsOf } from '../../knitting/wide/index.ts';
+import { gaugeAt } from '../../piece/index.ts';
 import type { BedRemedy, Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 
@@ -8,13 +9,14 @@ import type { Inspected } from './question.ts';
  * `wider-than-bed`: rows that leave the bed, planned as if it were long enough.
  * Where the piece would fit elsewhere on it, that is all there is to do.
  */
-export function widerThanBed({ project, outline, groups }: Inspected): Finding[] {
-  const { bed, gauge, offset } = project.piece;
+export function widerThanBed({ project, outline, gauges, groups }: Inspected): Finding[] {
+  const { bed, offset } = project.piece;
   if (bed.needles === null) return [];
   const there = needlesOf(bed.needles);
   const beyond = beyondBed(outline, there);
   if (!beyond) return [];
   const { spans, row, edges } = beyond;
+  const gauge = gaugeAt(gauges, row);
   const move = moveOntoBed(outline, offset, there);
   const taken = needlesTaken(outline);
   const stitches = taken.last - taken.first + 1;

@@ -8,6 +8,7 @@ const commands = {
   read: 'Reads a chart out of a photo or scan and writes it as a motif.',
   place: 'Says on which needles groups of copies go, best first, and why.',
   plan: 'Says row by row what to knit, wrap and look out for.',
+  sizes: 'Says how each size of a project comes out, side by side.',
   export: 'Writes the chart, the placement sheet and the row list of a project.',
   demo: 'Does the whole job with the sample project, and prints its plan.',
 } as const;
@@ -33,6 +34,7 @@ const options = {
   'float-limit': ['N', 'the longest float and carry that may pass, in stitches; instead of 5 stitches or 25 mm'],
   'own-balls': [null, 'a ball of contrast for each group'],
   'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
+  size: ['NAME', 'the size of the project; the one at hand if left out'],
   to: ['DIR', 'the folder to write into; made if need be'],
   paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
@@ -69,6 +71,7 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'A step by half is a half drop and a brick at once: --json gives the block of either.',
   ],
   place: [
+    'With --size a project brings its own piece and placing, as for "plan".',
     'Spaces are named from left to right: margin, gaps, margin. They count all stitches;',
     'the gap across the seam is both margins less the seam allowance.',
   ],

@@ -27,6 +27,7 @@ import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
 import { tooWide } from './too-wide.ts';
+import { sizes } from './sizes.ts';
 import { understanding } from './understanding.ts';
 import { underlay } from './underlay.ts';
 
@@ -58,6 +59,7 @@ export const english = {
   readingIn,
   sections,
   sheet,
+  sizes,
   tooWide,
   understanding,
   underlay,

@@ -4,12 +4,14 @@ import type { RowNote } from '../../knitting/notes.ts';
 import { firstNeedlesOf } from '../../knitting/fill-place.ts';
 import type { Plan } from '../../knitting/types.ts';
 import { stitchesAt } from '../../piece/index.ts';
+import { hasSeveralSizes } from '../../project/index.ts';
 import type { Project } from '../../project/project.ts';
 import type { WrapStrand } from '../../strands/types.ts';
 import type { YarnUse } from '../../yarn/types.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
+import { sizes } from './sizes.ts';
 import { tooWide } from './too-wide.ts';
 
 function note(said: RowNote): string {
@@ -68,6 +70,11 @@ function setUp(plan: Plan): string[] {
   );
 }
 
+/** `sleeve`, or `sleeve, size M` where there are several. */
+function pieceOf(project: Project): string {
+  return hasSeveralSizes(project) ? sizes.named(project.piece.name, project.sizes.name) : project.piece.name;
+}
+
 /** The plan in sentences, from the cast-on to the yarn. */
 function summary(plan: Plan, project: Project): string[] {
   const { rows } = plan.outline;
@@ -76,7 +83,7 @@ function summary(plan: Plan, project: Project): string[] {
   const stitches = castOn === atTop ? n.stitches(castOn) : `${castOn} to ${n.stitches(atTop)}`;
   const parts = plan.sections.map(({ name, first, last }) => `${sections.name(name)} ${n.rowSpan(first, last)}`);
   return [
-    `${project.piece.name}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
+    `${pieceOf(project)}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
     ...plan.groups.map(
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
@@ -94,6 +101,7 @@ function summary(plan: Plan, project: Project): string[] {
 }
 
 export const knitting = {
+  piece: pieceOf,
   /** Headings of the row list. */
   columns: {
     row: 'Row counter',

@@ -1,0 +1,99 @@
+/** The sizes of a project: their table, and how they are called elsewhere. */
+import { label, widthOf, type Slot } from '../../bed/index.ts';
+import type { BandInSize, SizeColumn, SizePlaced } from '../../knitting/sizes-table.ts';
+import type { LengthUnit } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
+
+/** `96`, or `96 to 124`. */
+function fromTo(from: number | string, to: number | string): string {
+  return from === to ? `${from}` : `${from} to ${to}`;
+}
+
+/** The first and the last, which are one and the same of a straight piece. */
+function ends<T extends number | string>(from: readonly T[]): readonly [first: T | '', last: T | ''] {
+  return [from[0] ?? '', from.at(-1) ?? ''];
+}
+
+export const sizes = {
+  title: 'Sizes',
+  /** What the bench and the sheet say of the size at hand. */
+  named: (piece: string, size: string): string => `${piece}, size ${size}`,
+  free: (number: number): string => `size ${number}`,
+  none: '–',
+
+  commands: {
+    table: 'Show all sizes',
+    smaller: 'Go to the next smaller size',
+    larger: 'Go to the next larger size',
+  },
+  wentTo: (name: string): string => `Size ${name} is at hand.`,
+
+  dialog: {
+    title: (project: string): string => `Sizes of ${project}`,
+    about:
+      'The size at hand is drawn on the benches and printed. The rule that places the groups is the same for all; each size is placed by itself.',
+    atHand: 'at hand',
+    take: 'Take in hand',
+    takeTold: (size: string): string => `Take size ${size} in hand`,
+    remove: 'Remove',
+    removeTold: (size: string): string => `Remove size ${size}`,
+    name: (index: number): string => `Name of size ${index + 1}`,
+    cell: (line: string, size: string): string => `${line}, size ${size}`,
+    addSmaller: 'Add a smaller size',
+    addLarger: 'Add a larger size',
+    added: (name: string): string => `Size ${name} was added and is at hand. Change its numbers.`,
+    removed: (name: string): string => `Size ${name} was removed.`,
+    working: 'working out',
+    numbers: 'Its numbers',
+    placing: 'Where the groups stand',
+    close: 'Close',
+  },
+
+  lines: {
+    size: 'Size',
+    stitches: 'Stitches',
+    rows: 'Rows',
+    hem: 'Rows of the hem',
+    width: (unit: LengthUnit): string => `Width, ${unit}`,
+    height: (unit: LengthUnit): string => `Length, ${unit}`,
+    measures: (unit: LengthUnit): string => `Measures, ${unit}`,
+    /** Bands and groups are counted from 1; a band is named where there are several. */
+    copies: (band: number | null, group: number): string =>
+      `Copies, ${band === null ? '' : `band ${band + 1}, `}group ${group + 1}`,
+    allCopies: 'Copies',
+    band: (index: number): string => `Band ${index + 1}`,
+    holds: 'Copies that fit side by side',
+    onRows: 'On rows',
+    setUp: 'Set up at',
+    firstNeedles: 'First needles',
+    margins: 'Margins',
+    gaps: 'Gaps',
+    spaces: 'Margin, gaps, margin',
+    seam: 'Across the seam',
+    fromRule: 'Off the rule',
+    bed: 'Beyond the bed',
+  },
+
+  stitches: ({ measures: { widths } }: SizeColumn): string => fromTo(...ends(widths.map(({ stitches }) => stitches))),
+  width: ({ measures: { widths } }: SizeColumn, unit: LengthUnit): string =>
+    fromTo(...ends(widths.map(({ mm }) => lengths.figure(mm, unit)))),
+  height: ({ measures: { lengthMm } }: SizeColumn, unit: LengthUnit): string => lengths.figure(lengthMm, unit),
+  measures: (size: SizeColumn, unit: LengthUnit): string => `${sizes.width(size, unit)} × ${sizes.height(size, unit)}`,
+  rows: ({ firstRow, lastRow }: BandInSize): string =>
+    firstRow === lastRow ? `${firstRow}` : `${firstRow}–${lastRow}`,
+  setUp: ({ setUpAt }: BandInSize): string => (setUpAt === null ? 'by hand' : `${setUpAt}`),
+  needles: (first: readonly Slot[]): string => first.map(label).join(', '),
+  margins: ({ spaces: { margins } }: BandInSize): string => [...new Set(margins)].join(', '),
+  /** `24`, `18 to 20`, or a dash for a single group. */
+  gaps: ({ spaces: { gaps } }: BandInSize): string =>
+    gaps.length === 0 ? sizes.none : fromTo(Math.min(...gaps), Math.max(...gaps)),
+  /** `13 / 24 / 13`. */
+  spaces: ({ spaces: { margins, gaps } }: BandInSize): string => [margins[0], ...gaps, margins[1]].join(' / '),
+  /** How far whole needles keep it from the rule. */
+  fromRule: ({ fromRule, imbalance }: BandInSize): string =>
+    fromRule === 0 && imbalance === 0 ? 'exact' : imbalance === 0 ? `${fromRule}` : `${fromRule}, sides ${imbalance}`,
+  bed: ({ beyondBed }: SizePlaced, needles: number | null): string =>
+    beyondBed === null || needles === null ? 'no' : `${widthOf(beyondBed)} on ${needles}`,
+  /** Below the table. */
+  problem: (size: string, what: string): string => `Size ${size}: ${what}`,
+};
