@@ -8,6 +8,7 @@ import type { Viewport } from '../ui/cells/index.ts';
 import { closedAction } from './closed/action.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
+import { fillActions } from './fill/actions.ts';
 import type { StitchSpot } from './drawing/cursor.ts';
 
 /** What the stage does for commands; it alone knows its size. */
@@ -23,6 +24,7 @@ export class PieceDesk {
   #view: Viewport | null = null;
   #spot: StitchSpot | null = null;
   #band = 0;
+  #fill = 0;
   #group: GroupSpot | null = null;
   #carried: Reading | null = null;
   #isClosed = false;
@@ -44,6 +46,7 @@ export class PieceDesk {
       ...actionsOf(session, this, () => this.#stage),
       closedAction(session, this),
       ...groupActions(session, this),
+      ...fillActions(session, this),
     ];
   }
 
@@ -78,6 +81,17 @@ export class PieceDesk {
   set band(band: number) {
     this.#band = band;
     this.#group = null;
+    this.#emit();
+  }
+
+  /** Index of the fill in the form; it may be gone. */
+  get fill(): number {
+    this.#follow();
+    return this.#fill;
+  }
+
+  set fill(fill: number) {
+    this.#fill = fill;
     this.#emit();
   }
 
@@ -127,6 +141,7 @@ export class PieceDesk {
     this.#view = null;
     this.#spot = null;
     this.#band = 0;
+    this.#fill = 0;
     this.#group = null;
     this.#carried = null;
     this.#isClosed = false;

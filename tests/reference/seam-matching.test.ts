@@ -156,15 +156,31 @@ describe('the fabric rolled into a tube', () => {
     fc.assert(
       fc.property(anyFilled, (project) => {
         const plan = makePlan(project);
-        const { rows, runs, matching, off, plain } = seamMatchingOf(plan, 0);
+        const { rows, runs, matching, off, plain, uniform } = seamMatchingOf(plan, 0);
         const expected = byEye(project, plan);
         // As near either way: too many is said.
         expect(rows).toEqual(expected);
         for (const { kind } of rows) seen[kind]++;
-        expect(matching + off + plain).toBe(rows.length);
+        // A row of one yarn shows no seam, and goes with the rows around it.
+        const firstRow = project.fills[0]?.firstRow as number;
+        const isOfOneYarn = rows.map(
+          ({ kind }, at) =>
+            kind !== 'plain' && new Set(seenOf(plan, firstRow + at, project.piece.seamAllowance)).size === 1,
+        );
+        expect([matching + off, plain, uniform]).toEqual([
+          rows.filter(({ kind }, at) => kind !== 'plain' && !isOfOneYarn[at]).length,
+          rows.filter(({ kind }) => kind === 'plain').length,
+          isOfOneYarn.filter(Boolean).length,
+        ]);
         const spread = runs.flatMap(({ first, last, meeting }) => Array<SeamMeeting>(last - first + 1).fill(meeting));
-        expect(spread).toEqual(rows);
-        expect(runs[0]?.first).toBe(project.fills[0]?.firstRow);
+        expect(spread).toHaveLength(rows.length);
+        expect(runs[0]?.first).toBe(firstRow);
+        rows.forEach((meeting, at) => {
+          if (!isOfOneYarn[at]) expect(spread[at]).toEqual(meeting);
+        });
+        expect(runs.every(({ meeting }, at) => JSON.stringify(meeting) !== JSON.stringify(runs[at + 1]?.meeting))).toBe(
+          true,
+        );
       }),
       { numRuns: 400, seed: 71 },
     );
@@ -276,6 +292,14 @@ describe('by hand', () => {
       { first: 1, last: 1, meeting: { kind: 'continues' } },
       { first: 2, last: 2, meeting: { kind: 'off', by: 3 } },
       { first: 3, last: 3, meeting: { kind: 'continues' } },
+    ]);
+  });
+
+  it('shows nothing on rows of one yarn, which go with those below, or above at the bottom', () => {
+    const { runs } = matching(['......', 'XX.X..', '......'], rectangle(26));
+    expect(runs).toEqual([{ first: 1, last: 3, meeting: { kind: 'off', by: 2 } }]);
+    expect(matching(['XXXXXX', '......'], rectangle(26)).runs).toEqual([
+      { first: 1, last: 3, meeting: { kind: 'continues' } },
     ]);
   });
 

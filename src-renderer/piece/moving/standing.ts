@@ -4,7 +4,7 @@
  * takes the whole band along, unless one of them is raised or lowered alone.
  */
 import type { Slot } from '@shared/bed/index.ts';
-import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
+import { fillRun, type PlacedFill, type PlacedGroup, type Plan } from '@shared/knitting/index.ts';
 import { edgesAt, movedTo, type Outline, type Section } from '@shared/piece/index.ts';
 import type { Band, Change, Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
@@ -24,10 +24,11 @@ export interface Ground {
   readonly groups: readonly { readonly width: number; readonly height: number }[];
   /** The groups of all other bands. */
   readonly others: readonly PlacedGroup[];
+  readonly fills: readonly PlacedFill[];
 }
 
-/** What is in the way: an edge of the piece, its first or last row, a group of the band, another band. */
-export type Stop = 'edge' | 'end' | 'group' | 'band';
+/** What is in the way: an edge of the piece, its first or last row, a group of the band, another band, a fill. */
+export type Stop = 'edge' | 'end' | 'group' | 'band' | 'fill';
 
 export function groundOf(plan: Plan, band: number): Ground {
   return {
@@ -35,6 +36,7 @@ export function groundOf(plan: Plan, band: number): Ground {
     sections: plan.sections,
     groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
     others: plan.groups.filter((group) => group.band !== band),
+    fills: plan.fills,
   };
 }
 
@@ -50,7 +52,7 @@ export function standingOf(plan: Plan, band: number): Standing {
 
 /** What keeps the groups from standing so, or null if they can. */
 export function whatStops(ground: Ground, standing: Standing): Stop | null {
-  const { outline, groups, others } = ground;
+  const { outline, groups, others, fills } = ground;
   const { first, firstRow, rises } = standing;
   const lastRow = firstRow + heightOf(ground, standing) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
@@ -66,6 +68,8 @@ export function whatStops(ground: Ground, standing: Standing): Stop | null {
     const isOverlapping = ({ block, firstRow: from, lastRow: to }: PlacedGroup): boolean =>
       from < own + height && own <= to && block.first <= last && start <= block.last;
     if (others.some(isOverlapping)) return 'band';
+    const block = { first: start, last, firstRow: own, lastRow: own + height - 1 };
+    if (fills.some((fill) => isFilled(fill, outline, block))) return 'fill';
   }
   return null;
 }
@@ -73,6 +77,20 @@ export function whatStops(ground: Ground, standing: Standing): Stop | null {
 /** Rows from the lowest of the groups to the highest. */
 function heightOf({ groups }: Pick<Ground, 'groups'>, { rises }: Pick<Standing, 'rises'>): number {
   return Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height));
+}
+
+/** True if a fill has a needle of the block on one of its rows. */
+function isFilled(
+  fill: PlacedFill,
+  outline: Outline,
+  block: { readonly first: number; readonly last: number; readonly firstRow: number; readonly lastRow: number },
+): boolean {
+  const last = Math.min(block.lastRow, fill.lastRow);
+  for (let row = Math.max(block.firstRow, fill.firstRow); row <= last; row++) {
+    const run = fillRun(fill, outline, row);
+    if (run && run.first <= block.last && block.first <= run.last) return true;
+  }
+  return false;
 }
 
 /**

@@ -25,7 +25,7 @@ export type SeamMeeting =
   /** The pattern ends before the seam at one or both edges: so many plain stitches lie along it. */
   | { readonly kind: 'plain'; readonly stitches: number };
 
-/** Neighbouring rows that meet alike, counted as the rows of the piece. */
+/** Neighbouring rows that meet alike, counted as the rows of the piece. Rows of one yarn go with those around them. */
 export interface SeamRun {
   readonly first: number;
   readonly last: number;
@@ -40,6 +40,8 @@ export interface SeamMatching {
   readonly matching: number;
   readonly off: number;
   readonly plain: number;
+  /** Rows of one yarn, which go on wherever they are cut and show nothing of a seam. */
+  readonly uniform: number;
 }
 
 /** How the edges of a fill meet, row by row. Throws `RangeError` for a fill that the plan does not have. */
@@ -49,13 +51,19 @@ export function seamMatchingOf({ fills, outline }: Pick<Plan, 'fills' | 'outline
   const rows = Array.from({ length: place.lastRow - place.firstRow + 1 }, (_, index) =>
     meetingOn(place, place.copies, outline, place.firstRow + index),
   );
-  const count = (isCounted: (meeting: SeamMeeting) => boolean): number => rows.filter(isCounted).length;
+  const symmetries = symmetriesOf(place.copy);
+  const isUniform = rows.map(
+    ({ kind }, index) => kind === 'continues' && symmetries[index % place.copy.height]?.period === 1,
+  );
+  const uniform = isUniform.filter(Boolean).length;
+  const count = (...kinds: SeamMeeting['kind'][]): number => rows.filter(({ kind }) => kinds.includes(kind)).length;
   return {
     rows,
-    runs: runsOf(rows, place.firstRow),
-    matching: count(({ kind }) => kind === 'continues' || kind === 'mirrors'),
-    off: count(({ kind }) => kind === 'off'),
-    plain: count(({ kind }) => kind === 'plain'),
+    runs: runsOf(rows, isUniform, place.firstRow),
+    matching: count('continues', 'mirrors') - uniform,
+    off: count('off'),
+    plain: count('plain'),
+    uniform,
   };
 }
 
@@ -101,13 +109,19 @@ function knittedEnds(
   return { first, last };
 }
 
-function runsOf(rows: readonly SeamMeeting[], firstRow: number): SeamRun[] {
+function runsOf(rows: readonly SeamMeeting[], isUniform: readonly boolean[], firstRow: number): SeamRun[] {
   const runs: SeamRun[] = [];
+  // Rows of one yarn at the bottom go with the first that is not.
+  let first = firstRow;
   rows.forEach((meeting, index) => {
     const row = firstRow + index;
     const before = runs.at(-1);
-    if (before && isSameMeeting(before.meeting, meeting)) runs[runs.length - 1] = { ...before, last: row };
-    else runs.push({ first: row, last: row, meeting });
+    if (before && (isUniform[index] || isSameMeeting(before.meeting, meeting))) {
+      runs[runs.length - 1] = { ...before, last: row };
+    } else if (!isUniform[index] || index === rows.length - 1) {
+      runs.push({ first, last: row, meeting });
+    }
+    first = runs.length === 0 ? firstRow : row + 1;
   });
   return runs;
 }

@@ -1,15 +1,17 @@
 /** Fills: where their copies lie, how they meet in the seam, and what is asked about them. */
-import { label, type Slot } from '../../bed/index.ts';
+import { label, type Side, type Slot } from '../../bed/index.ts';
+import type { SeamMatching, SeamMeeting, SeamRun } from '../../knitting/seam-matching/matching.ts';
+import type { CutCopies, Fill } from '../../project/project.ts';
 import { numbers as n } from './numbers.ts';
 
 /** More needles than this are said by the first and last of them. */
 const MOST_NAMED = 8;
 
-/** `L49, L35 and R12`, or `every 6 needles from L49 to R48`. */
+/** `at L49, L35 and R12`, or `every 6 needles from L49 to R48`. */
 function needles(first: readonly Slot[], width: number): string {
   const [leftmost, rightmost] = [first[0], first.at(-1)];
   return first.length <= MOST_NAMED || leftmost === undefined || rightmost === undefined
-    ? n.list(first.map(label))
+    ? `at ${n.list(first.map(label))}`
     : `every ${n.needles(width)} from ${label(leftmost)} to ${label(rightmost)}`;
 }
 
@@ -21,7 +23,120 @@ function stepped(step: number, width: number): string {
   return ` Each copy is moved ${n.needles(isLeft ? width - right : right)} to the ${isLeft ? 'left' : 'right'} of the one below it.`;
 }
 
+/** `goes on`, `2 stitches too many`. */
+function meeting(met: SeamMeeting): string {
+  switch (met.kind) {
+    case 'continues':
+      return 'goes on';
+    case 'mirrors':
+      return 'mirrored in the seam';
+    case 'off':
+      return met.by > 0 ? `${n.stitches(met.by)} too many` : `${n.stitches(-met.by)} too few`;
+    case 'plain':
+      return `${n.count(met.stitches, 'plain stitch', 'plain stitches')} along the seam`;
+  }
+}
+
+/** How a fill meets in the closed seam, in a sentence or two. Strong numbers are marked. */
+function summary({ rows, matching, off, plain, uniform }: SeamMatching): string {
+  if (plain === rows.length) return 'Its edges are plain, so nothing has to meet in the seam.';
+  const patterned = matching + off;
+  const ends = plain === 0 ? '' : ` On **${n.rows(plain)}** it ends before the seam.`;
+  if (patterned === 0) return `Each row is of one yarn, so it meets wherever it is cut.${ends}`;
+  // Rows of one yarn show no seam: they are neither counted nor told.
+  const every = uniform + plain === 0 ? `all **${n.rows(patterned)}**` : `all **${patterned}** rows that show it`;
+  if (off > 0) {
+    const met = matching === 0 ? '' : `meets on **${n.rows(matching)}** and `;
+    return `Across the closed seam it ${met}is off on ${matching === 0 ? every : `**${off}**`}.${ends}`;
+  }
+  const mirrored = rows.filter(({ kind }) => kind === 'mirrors').length;
+  if (mirrored === 0) return `It goes on across the closed seam on ${every}.${ends}`;
+  return mirrored === matching
+    ? `It meets its own mirror image in the closed seam on ${every}.${ends}`
+    : `It meets in the closed seam on ${every}, on **${mirrored}** of them as its own mirror image.${ends}`;
+}
+
+const way = (by: number): Side => (by > 0 ? 'right' : 'left');
+
 export const fill = {
+  title: 'Fill',
+  more: 'Rows, edges, how it lies',
+  number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
+  which: 'Fill',
+  add: (motif: string): string => `Fill with ${motif}`,
+  remove: 'Remove this fill',
+  added: (firstRow: number, lastRow: number): string => `The fill takes ${n.rowSpan(firstRow, lastRow)}.`,
+  removed: 'The fill is gone.',
+
+  form: {
+    motif: 'Motif of the fill',
+    firstRow: 'First row of the fill',
+    toTop: 'Up to the top',
+    lastRow: 'Last row of the fill',
+    unit: 'One copy is',
+    units: { repeat: 'one repeat', whole: 'the whole chart' } satisfies { readonly [Unit in Fill['unit']]: string },
+    centre: 'In the middle stands',
+    centres: { column: 'the middle of a copy', between: 'the line between two' } satisfies {
+      readonly [Centre in Fill['centre']]: string;
+    },
+    shift: 'Moved from there by',
+    shiftHint: 'to the right on the needles; negative to the left',
+    step: 'Each copy up is moved by',
+    stepHint: (width: number): string =>
+      width % 2 === 0 ? `0 for straight up, ${width / 2} for a brick` : '0 for straight up',
+    mirrored: 'Mirrored',
+    border: (side: Side): string => `Kept plain, ${side} edge`,
+    cutCopies: 'Copies cut by an edge',
+    cutCopiesHow: {
+      kept: 'knitted all the same',
+      'kept-if-read': 'only if the figure still reads',
+      'left-out': 'left out',
+    } satisfies { readonly [Way in CutCopies]: string },
+  },
+
+  /** Where what was to stand in the middle cannot stand exactly there. */
+  halfOff({ centre, shift }: Pick<Fill, 'centre' | 'shift'>): string {
+    const before = shift === 0 ? 'The' : 'Before it is moved, the';
+    return centre === 'column'
+      ? `${before} middle of a copy stands half a stitch to the left of the middle of its first row, as one of them is odd and the other even.`
+      : `${before} line between two copies stands half a stitch to the left of the middle of its first row, which is odd.`;
+  },
+  counts({ whole, cut, leftOut }: { readonly whole: number; readonly cut: number; readonly leftOut: number }): string {
+    const parts = [
+      `**${n.copies(whole)}** whole`,
+      cut > 0 ? `${cut} cut` : '',
+      leftOut > 0 ? `${leftOut} left out` : '',
+    ];
+    return `${n.list(parts.filter((part) => part !== ''))}.`;
+  },
+
+  commands: {
+    left: 'Move the pattern of the fill left, as it is shown',
+    right: 'Move the pattern of the fill right, as it is shown',
+    remove: 'Remove the fill',
+  },
+
+  seam: {
+    summary,
+    /** `Rows 41–44: 2 stitches too many`. */
+    run({ first, last, meeting: met }: SeamRun): string {
+      const rows = n.rowSpan(first, last);
+      return `${rows.charAt(0).toUpperCase()}${rows.slice(1)}: ${meeting(met)}`;
+    },
+    runs: 'Row by row',
+    more: (left: number): string => `${left} more`,
+    fewer: 'Show fewer',
+    fits: 'All rows would meet with:',
+    noFit: 'No stitch count near this one and no shift makes all rows meet.',
+    noFitShaped: 'Shaping adds stitches on the way up, so no stitch count and no shift makes all rows meet.',
+    looking: 'Looking for what would make all rows meet …',
+    /** What a button says that takes the stitch count; `stitches` at the cast-on. */
+    width: (by: number, stitches: number): string =>
+      `${n.stitches(Math.abs(by))} ${by > 0 ? 'more' : 'fewer'}, ${stitches} at the cast-on`,
+    shift: (by: number): string => `The pattern ${n.stitches(Math.abs(by))} further to the ${way(by)}`,
+    taken: 'All rows meet in the closed seam now.',
+  },
+
   needles,
   stepped,
   /** The fill on the needles, in a sentence or two. */
@@ -37,7 +152,7 @@ export const fill = {
     const start =
       first.length === 0
         ? `no copy starts on row ${firstRow}`
-        : `on row ${firstRow} copies of ${n.stitches(width)} start at ${needles(first, width)}`;
+        : `on row ${firstRow} copies of ${n.stitches(width)} start ${needles(first, width)}`;
     return `Fill ${index + 1}, ${n.rowSpan(firstRow, lastRow)}: ${start}.${stepped(step, width)}`;
   },
 };

@@ -117,7 +117,7 @@ function startOfFill(said: Extract<Step, { readonly code: 'fill' }>): Rich {
   const start =
     first.length === 0
       ? rich`no copy starts on row ${strong(firstRow)}`
-      : rich`on row ${strong(firstRow)} a copy starts at ${strong(fill.needles(first, width))}`;
+      : rich`on row ${strong(firstRow)} copies start ${strong(fill.needles(first, width))}`;
   const column = ` Column 1 of the chart lies on the ${isMirrored ? 'last' : 'first'} needle of each copy.`;
   return rich`Fill ${said.fill + 1}, ${motif}: ${start}.${fill.stepped(step, width)}${column}`;
 }
@@ -260,7 +260,7 @@ export const sheet = {
         copies.leftOut > 0 ? `${copies.leftOut} left out` : '',
       ].filter((part) => part !== '');
       return rich`${strong(`Fill ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
-        first.length === 0 ? '' : rich`, starting on row ${firstRow} at ${strong(fill.needles(first, copy.width))}`
+        first.length === 0 ? '' : rich`, starting on row ${firstRow} ${strong(fill.needles(first, copy.width))}`
       }.${fill.stepped(step, copy.width)} ${n.list(counts)}.${
         isHalfOff ? ' The pattern lies half a stitch to the left of the middle, which cannot be met.' : ''
       }`;

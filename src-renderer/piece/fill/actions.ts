@@ -1,0 +1,79 @@
+/** Commands that add and remove a fill, and move its pattern. */
+import { isMirroredOnNeedles } from '@shared/bed/index.ts';
+import { seamMatchingOf } from '@shared/knitting/index.ts';
+import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { plainText } from '@shared/words/marked.ts';
+import type { Action } from '../../shell/actions/action.ts';
+import type { Session } from '../../shell/session.ts';
+import { plannedOf } from '../planned.ts';
+import { addFill, changeOfFill, newFill, removeFill } from './fills.ts';
+
+/** What the commands need of the bench: the fill in the form. */
+export interface ChosenFill {
+  fill: number;
+}
+
+/** Index of the chosen fill, or null if there is none. */
+export function chosenFillOf({ fills }: { readonly fills: readonly unknown[] }, { fill }: ChosenFill): number | null {
+  return fills.length === 0 ? null : Math.min(fill, fills.length - 1);
+}
+
+/** Adds a fill with the motif at hand and takes it into the form. */
+export function fillPiece(session: Session, chosen: ChosenFill): void {
+  session.change(addFill(session.project, newFill(session.motif.id, plannedOf(session.project).plan)));
+  const last = session.project.fills.length - 1;
+  chosen.fill = last;
+  const placed = plannedOf(session.project).plan.fills[last];
+  if (placed) session.announce(words.fill.added(placed.firstRow, placed.lastRow));
+}
+
+/** Removes the chosen fill. */
+export function unfillPiece(session: Session, chosen: ChosenFill): void {
+  const index = chosenFillOf(session.project, chosen);
+  if (index === null) return;
+  session.change(removeFill(session.project, index));
+  chosen.fill = Math.max(0, index - 1);
+  session.announce(words.fill.removed);
+}
+
+let movings = 0;
+
+export function fillActions(session: Session, chosen: ChosenFill): Action[] {
+  const text = words.fill;
+  const hasFill = (): boolean => session.project.fills.length > 0;
+  let moved: { readonly index: number; readonly gesture: string } | null = null;
+
+  /** A stitch to the right as shown, or to the left. */
+  function move(step: 1 | -1): void {
+    const { project, view } = session;
+    const index = chosenFillOf(project, chosen);
+    if (index === null) return;
+    const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
+    const shift = (project.fills[index] as Fill).shift + (isTurned ? -step : step);
+    if (Math.abs(shift) > MOST_STITCHES) return;
+    if (moved?.index !== index) moved = { index, gesture: `fill-lie-${movings++}` };
+    session.change(changeOfFill(project, index, 'fill-lie', { shift }), moved.gesture);
+    const { plan } = plannedOf(session.project);
+    if (plan.fills[index]) session.announce(plainText(text.seam.summary(seamMatchingOf(plan, index))));
+  }
+
+  return [
+    {
+      id: 'fill-add',
+      label: () => text.add(session.motif.name),
+      keys: ['Shift+F'],
+      isEnabled: () => true,
+      run: () => fillPiece(session, chosen),
+    },
+    {
+      id: 'fill-remove',
+      label: () => text.commands.remove,
+      keys: ['Shift+Delete'],
+      isEnabled: hasFill,
+      run: () => unfillPiece(session, chosen),
+    },
+    { id: 'fill-left', label: () => text.commands.left, keys: ['['], isEnabled: hasFill, run: () => move(-1) },
+    { id: 'fill-right', label: () => text.commands.right, keys: [']'], isEnabled: hasFill, run: () => move(1) },
+  ];
+}

@@ -1,0 +1,41 @@
+/** Fills that come, go and change. */
+import type { Plan } from '@shared/knitting/index.ts';
+import {
+  startFill,
+  type Change,
+  type ChangeName,
+  type Fill,
+  type MotifId,
+  type Project,
+} from '@shared/project/index.ts';
+
+/** Before the second row there is none to set it up on. */
+const FIRST_ROW = 2;
+
+/**
+ * A new fill where there is room: above all bands and fills to the top, else
+ * below them. Where there is none it begins low, and the plan says what is in
+ * its way.
+ */
+export function newFill(motif: MotifId, { bands, fills, outline }: Pick<Plan, 'bands' | 'fills' | 'outline'>): Fill {
+  const patterns = [...bands, ...fills];
+  if (patterns.length === 0) return startFill(motif, Math.min(FIRST_ROW, outline.rows));
+  const above = Math.max(...patterns.map(({ lastRow }) => lastRow)) + 1;
+  if (above <= outline.rows) return startFill(motif, above);
+  const below = Math.min(...patterns.map(({ firstRow }) => firstRow)) - 1;
+  const fill = startFill(motif, FIRST_ROW);
+  return below >= FIRST_ROW ? { ...fill, lastRow: below } : fill;
+}
+
+/** The change of one fill among those of a project. */
+export function changeOfFill({ fills }: Project, index: number, name: ChangeName, to: Partial<Fill>): Change {
+  return { kind: 'fills', name, fills: fills.map((fill, at) => (at === index ? { ...fill, ...to } : fill)) };
+}
+
+export function addFill({ fills }: Project, fill: Fill): Change {
+  return { kind: 'fills', name: 'add-fill', fills: [...fills, fill] };
+}
+
+export function removeFill({ fills }: Project, index: number): Change {
+  return { kind: 'fills', name: 'remove-fill', fills: fills.filter((_, at) => at !== index) };
+}

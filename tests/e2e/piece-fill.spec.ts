@@ -1,0 +1,55 @@
+/** A piece filled with an all-over pattern, and how it meets in the seam. */
+import { announced, expect, expectAccessible, test } from './app.ts';
+
+test('fills a sleeve, reads how it meets in the seam, and takes what makes it meet', async ({ page, start }) => {
+  await start('sample');
+  await page.keyboard.press('2');
+  // Lighthouses of 14 stitches stand on rows 25–42 of 140; the seam takes a stitch at each edge.
+  await page.keyboard.press('Shift+F');
+  await expect(announced(page)).toHaveText('The fill takes rows 43–140.');
+  const panel = page.getByRole('region', { name: 'Fill', exact: true });
+  await expect(panel).toContainText('Fill 1, rows 43–140: on row 43 copies of 14 stitches start at L49, L35');
+  // 96 stitches, 1 more at each edge every 9th row: 104 on row 43, of which 102 are seen, 7 × 14 + 4.
+  await expect(panel.getByRole('listitem').first()).toHaveText('Rows 43–44: 4 stitches too many');
+
+  await panel.getByRole('button', { name: 'Rows, edges, how it lies' }).click();
+  await panel.getByLabel('First row of the fill').fill('40');
+  await expect(page.getByRole('alert')).toContainText('Fill 1 and band 1 want the same needles on rows 40–42.');
+  await panel.getByLabel('First row of the fill').fill('46');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await panel.getByLabel('Kept plain, left edge').fill('3');
+  await panel.getByLabel('Kept plain, right edge').fill('2');
+  // The seam takes one stitch of each.
+  await expect(panel).toContainText('Its edges are plain, so nothing has to meet in the seam.');
+  await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
+  await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
+  await panel.getByLabel('Copies cut by an edge').selectOption('left out');
+  await expect(panel).toContainText('left out.');
+  await page.getByRole('button', { name: 'Undo choose what becomes of cut copies' }).click();
+
+  // Straight from row 46 on: 104 stitches, 102 seen.
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await what.getByLabel('Shape', { exact: true }).selectOption('rectangle');
+  await what.getByRole('textbox', { name: 'Stitches', exact: true }).fill('104');
+  // Lighthouse and gulls are the mirror image of themselves about a column, so on an odd row that has it in the
+  // middle the edges are too. Half a copy of step leaves the axes where they are.
+  await expect(panel).toContainText('All rows would meet with:');
+  await panel.getByLabel('Each copy up is moved by').fill('7');
+  await expectAccessible(page);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expectAccessible(page);
+  await panel.getByRole('button', { name: '1 stitch fewer, 103 at the cast-on' }).click();
+  await expect(announced(page)).toHaveText('All rows meet in the closed seam now.');
+  await expect(panel).toContainText('It meets its own mirror image in the closed seam on all 95 rows.');
+  await page.getByRole('button', { name: 'Undo make the pattern match across the seam' }).click();
+  await expect(panel).toContainText('Across the closed seam it');
+
+  // By keyboard: the pattern moves as it is shown, and the fill goes.
+  await page.getByRole('gridcell').focus();
+  await page.keyboard.press(']');
+  await expect(panel.getByLabel('Moved from there by')).toHaveValue('1');
+  await page.keyboard.press('Shift+Delete');
+  await expect(announced(page)).toHaveText('The fill is gone.');
+  await expect(panel).toHaveCount(0);
+});

@@ -1,0 +1,89 @@
+/** Fills that are added, moved on the needles, and in the way of groups. */
+import { describe, expect, it } from 'vitest';
+import { problemOf } from '@shared/problem/index.ts';
+import { startFill, type Fill, type Project } from '@shared/project/index.ts';
+import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
+import { addFill, changeOfFill, newFill, removeFill } from '../../../src-renderer/piece/fill/fills.ts';
+import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
+import { Session } from '../../../src-renderer/shell/session.ts';
+import { planOf, twoGroups } from './projects.ts';
+
+/** Groups on rows 3 and 4 of 6, and fills. */
+const filled = (...fills: Partial<Fill>[]): Project => ({
+  ...twoGroups(),
+  fills: fills.map((fill) => ({ ...startFill('m', 1), ...fill })),
+});
+
+describe('a new fill', () => {
+  it.each([
+    ['goes from the second row to the top of an empty piece', { ...filled(), bands: [] }, [2, null]],
+    ['goes above what is there', filled(), [5, null]],
+    ['goes below where there is nothing above', filled({ firstRow: 5, lastRow: 6 }), [2, 2]],
+    ['starts low where there is no room', filled({ firstRow: 5 }, { firstRow: 1, lastRow: 2 }), [2, null]],
+  ] as const)('%s', (_, project, rows) => {
+    const fill = newFill('m', planOf(project));
+    expect([fill.firstRow, fill.lastRow]).toEqual(rows);
+  });
+
+  it('changes, and goes, among the others', () => {
+    const project = filled({ firstRow: 5 }, { lastRow: 2 });
+    expect(addFill(project, startFill('m', 3))).toMatchObject({ name: 'add-fill', fills: { length: 3 } });
+    expect(changeOfFill(project, 1, 'fill-lie', { step: 2 })).toMatchObject({ fills: [{ step: 0 }, { step: 2 }] });
+    expect(removeFill(project, 0)).toMatchObject({ name: 'remove-fill', fills: [{ lastRow: 2 }] });
+  });
+});
+
+describe('a group on its way', () => {
+  it('stops at a fill, and goes past one beside it', () => {
+    const up = (project: Project) => {
+      const plan = planOf(project);
+      const { standing, stop } = walk(groundOf(plan, 0), standingOf(plan, 0), 0, { first: -8, firstRow: 5 });
+      return { firstRow: standing.firstRow, stop };
+    };
+    expect(up(filled({ firstRow: 6 }))).toEqual({ firstRow: 4, stop: 'fill' });
+    // Twelve stitches are kept plain at the left; the other group, on R4 to R6, meets the fill.
+    expect(up(filled({ firstRow: 6, border: { left: 12, right: 0 } }))).toEqual({ firstRow: 4, stop: 'fill' });
+    expect(up(filled({ firstRow: 6, border: { left: 17, right: 0 } }))).toEqual({ firstRow: 5, stop: null });
+  });
+});
+
+describe('the commands of a fill', () => {
+  function run(session: Session, id: string, chosen = { fill: 0 }): void {
+    const action = fillActions(session, chosen).find((candidate) => candidate.id === id);
+    if (!action?.isEnabled()) throw new Error(`${id} cannot be run`);
+    void action.run();
+  }
+  const open = (project: Project): Session => new Session(project, true);
+
+  it('move the pattern as it is shown: to the right as worn is to the left on the needles', () => {
+    const session = open(filled({ firstRow: 5 }));
+    session.look({ pieceShows: 'needles' });
+    run(session, 'fill-right');
+    expect(session.project.fills[0]?.shift).toBe(1);
+    session.look({ pieceShows: 'worn' });
+    run(session, 'fill-right');
+    run(session, 'fill-right');
+    expect(session.project.fills[0]?.shift).toBe(-1);
+  });
+
+  it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
+    const session = open({ ...filled(), bands: [] });
+    const chosen = { fill: 0 };
+    run(session, 'fill-add', chosen);
+    expect(session.project.fills).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
+    run(session, 'fill-add', chosen);
+    expect(chosen.fill).toBe(1);
+    // There is no room for another one: the plan says so.
+    expect(problemOf(tryPlan(session.project)).code).toBe('fills-overlap');
+    run(session, 'fill-remove', chosen);
+    expect([session.project.fills.length, chosen.fill]).toEqual([1, 0]);
+  });
+});
+
+function tryPlan(project: Project): unknown {
+  try {
+    return planOf(project);
+  } catch (thrown) {
+    return thrown;
+  }
+}
