@@ -1,9 +1,10 @@
 /** The tables and lists of the placement sheet, one function a subject; empty where there is nothing to say. */
 import { label } from '../bed/index.ts';
 import { firstNeedlesOf } from '../knitting/fill-place.ts';
+import { seamMatchingOf } from '../knitting/seam-matching/matching.ts';
 import type { Plan } from '../knitting/types.ts';
 import type { LengthUnit } from '../piece/index.ts';
-import { motifOf, type Project } from '../project/index.ts';
+import { motifOf, type Fill, type Project } from '../project/index.ts';
 import { words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock } from './blocks/list.ts';
@@ -101,7 +102,7 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
   return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];
 }
 
-/** Where the copies of each fill stand, and how many are whole. */
+/** Where the copies of each fill stand, how many are whole, and how they meet in the seam. */
 export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
   if (plan.fills.length === 0) return [];
   const { fills } = words.sheet;
@@ -109,7 +110,10 @@ export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block
     headingBlock(plain(fills.title), widthMm),
     ...plan.fills.map((placed) => {
       const first = firstNeedlesOf(placed, plan.outline);
-      return paragraphBlock(fills.lies({ ...placed, motif: motifOf(project, placed.motif).name, first }), widthMm);
+      const { centre, shift } = project.fills[placed.fill] as Fill;
+      const seam = seamMatchingOf(plan, placed.fill);
+      const facts = { ...placed, motif: motifOf(project, placed.motif).name, first, centre, shift, seam };
+      return paragraphBlock(fills.lies(facts), widthMm);
     }),
   ];
 }

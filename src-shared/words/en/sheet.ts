@@ -19,6 +19,8 @@ import {
 import type { Stage, Step } from '../../sheet/sheet-facts.ts';
 import type { RowNote } from '../../knitting/notes.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../../sheet/rich.ts';
+import type { SeamMatching } from '../../knitting/seam-matching/matching.ts';
+import type { Fill } from '../../project/project.ts';
 import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
@@ -251,6 +253,9 @@ export const sheet = {
       readonly first: readonly Slot[];
       readonly step: number;
       readonly isHalfOff: boolean;
+      readonly centre: Fill['centre'];
+      readonly shift: number;
+      readonly seam: SeamMatching;
       readonly copies: { readonly whole: number; readonly cut: number; readonly leftOut: number };
     }): Rich {
       const { motif, copy, firstRow, lastRow, first, step, isHalfOff, copies } = facts;
@@ -262,8 +267,8 @@ export const sheet = {
       return rich`${strong(`Fill ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
         first.length === 0 ? '' : rich`, starting on row ${firstRow} ${strong(fill.needles(first, copy.width))}`
       }.${fill.stepped(step, copy.width)} ${n.list(counts)}.${
-        isHalfOff ? ' The pattern lies half a stitch to the left of the middle, which cannot be met.' : ''
-      }`;
+        isHalfOff ? ` ${fill.halfOff(facts)}` : ''
+      } ${fromMarked(fill.seam.summary(facts.seam))}`;
     },
   },
 

@@ -6,7 +6,7 @@ import { placementSheet, textOf, type PaperSize, type SheetDocument } from '@sha
 import { rowLines } from '@shared/sheet/row-list.ts';
 import { words } from '@shared/words/index.ts';
 import { itemBox, itemsOf, textBox, textsOf, wordsOn } from './items-of.ts';
-import { hemProject, PROJECTS, scarfProject } from './projects.ts';
+import { filledProject, hemProject, PROJECTS, scarfProject } from './projects.ts';
 
 const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
 const CASES = Object.keys(PROJECTS).flatMap((name) => PAPERS.map((paper) => ({ name, paper })));
@@ -149,5 +149,22 @@ describe('what the sheet says', () => {
         : [],
     );
     expect(brackets).toHaveLength(1);
+  });
+});
+
+describe('the sheet of a piece with fills', () => {
+  it('says where their copies start, how many are whole, and how they meet, and shows the chart', () => {
+    const project = filledProject();
+    const plan = makePlan(project);
+    const said = allWords(placementSheet(project, plan, { paper: 'a4' })).replace(/\s+/g, ' ');
+    expect(said).toContain('Fill 1, motif, rows 2–59');
+    expect(said).toContain('Its edges are plain, so nothing has to meet in the seam.');
+    expect(said).toContain('Fill 2, motif, rows 60–140');
+    expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
+    const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;
+    expect(said).toContain(`${whole} copies whole and ${leftOut} left out.`);
+    expect(said).toContain('For an all-over pattern it is usually on.');
+    expect(said).toContain('Chart: motif');
+    expect(said).not.toContain(words.sheet.groups.none);
   });
 });

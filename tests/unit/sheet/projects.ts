@@ -1,6 +1,14 @@
 /** Projects that put the sheet to the test: plain, small, long, crowded, badly named. */
 import { gridFromText, makeGrid, type Grid } from '@shared/grid/index.ts';
-import { sampleProject, startBand, startGroup, START_PIECE, START_SIZES, type Project } from '@shared/project/index.ts';
+import {
+  sampleProject,
+  startBand,
+  startFill,
+  startGroup,
+  START_PIECE,
+  START_SIZES,
+  type Project,
+} from '@shared/project/index.ts';
 
 const sample = sampleProject();
 
@@ -104,6 +112,19 @@ export function scarfProject(): Project {
   };
 }
 
+/** A sleeve without groups, covered by bricks of 8 stitches that end before its edges lower down. */
+export function filledProject(): Project {
+  return {
+    ...sample,
+    ...withGrid('Bricks', gridFromText(['........', 'XXX.....', 'X.X.....', 'XXX.....'], '.X')),
+    bands: [],
+    fills: [
+      { ...startFill('m', 2), lastRow: 59, border: { left: 3, right: 3 } },
+      { ...startFill('m', 60), step: 4, cutCopies: 'left-out' },
+    ],
+  };
+}
+
 /** Nothing placed. */
 export function plainProject(): Project {
   return { ...sample, bands: [] };
@@ -115,6 +136,7 @@ export const PROJECTS: Readonly<Record<string, () => Project>> = {
   crowded: crowdedProject,
   tiny: tinyProject,
   scarf: scarfProject,
+  filled: filledProject,
   plain: plainProject,
   huge: hugeProject,
 };
