@@ -115,4 +115,13 @@ export const VIEWS: readonly View[] = [
       await page.getByRole('button', { name: 'Sheet', exact: true }).click();
     },
   },
+  {
+    name: 'piece-fill',
+    of: ['sample'],
+    async show(page) {
+      await page.keyboard.press('2');
+      await page.keyboard.press('Shift+F');
+      await page.getByRole('region', { name: 'Fill', exact: true }).scrollIntoViewIfNeeded();
+    },
+  },
 ];
