@@ -61,6 +61,18 @@ describe('a finding in words', () => {
       '1 copy of group 1 is left out on rows 20–22, where shaping would cut it.',
     ],
     [
+      { code: 'fill-cut', rows: [20, 90], copies: 12, whole: 48, fill: 0 },
+      'The edges cut 12 copies of fill 1 on rows 20–90; 48 are whole. To knit whole ones only, leave cut copies out.',
+    ],
+    [
+      { code: 'fill-left-out', rows: [20, 90], copies: 1, whole: 1, fill: 1 },
+      '1 copy of fill 2 is left out on rows 20–90, where the edges would cut it; 1 is whole.',
+    ],
+    [
+      { code: 'mirrored-lettering-in-fill', rows: [2, 90], fill: 0, motif: 'initials', isFillMirrored: true },
+      'initials in fill 1 would be seen mirrored when worn, and it holds letters. Do not mirror the fill.',
+    ],
+    [
       { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
       'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
     ],
