@@ -6,6 +6,7 @@ import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { closedAction } from './closed/action.ts';
+import { sizeActions } from './sizes/actions.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
 import { fillActions } from './fill/actions.ts';
@@ -28,6 +29,7 @@ export class PieceDesk {
   #group: GroupSpot | null = null;
   #carried: Reading | null = null;
   #isClosed = false;
+  #showsSizes = false;
   #stage: StageControls | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -45,6 +47,7 @@ export class PieceDesk {
     this.actions = [
       ...actionsOf(session, this, () => this.#stage),
       closedAction(session, this),
+      ...sizeActions(session, this),
       ...groupActions(session, this),
       ...fillActions(session, this),
     ];
@@ -126,6 +129,17 @@ export class PieceDesk {
 
   set isClosed(isClosed: boolean) {
     this.#isClosed = isClosed;
+    this.#emit();
+  }
+
+  /** The table of sizes is up over the bench. */
+  get showsSizes(): boolean {
+    this.#follow();
+    return this.#showsSizes;
+  }
+
+  set showsSizes(showsSizes: boolean) {
+    this.#showsSizes = showsSizes;
     this.#emit();
   }
 

@@ -33,7 +33,7 @@ export const START_PIECE: Piece = {
 };
 
 /** One size, which nobody has to think of until there is a second one. */
-export const START_SIZES: Sizes = { name: 'size 1', smaller: [], larger: [] };
+export const START_SIZES: Sizes = { name: '1', smaller: [], larger: [] };
 
 /** Copies of a motif side by side, as drawn. */
 export function startGroup(motif: string, across: number): Group {

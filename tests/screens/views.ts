@@ -106,6 +106,17 @@ export const VIEWS: readonly View[] = [
     },
   },
   {
+    name: 'piece-sizes',
+    of: ['sample'],
+    async show(page) {
+      await page.getByRole('button', { name: 'Undo change copies' }).click();
+      await page.keyboard.press('s');
+      await page.getByRole('button', { name: 'Add a larger size' }).click();
+      await page.getByLabel('Stitches at the cast-on, size 2').fill('104');
+      await page.getByLabel('Stitches at the cast-on, size 2').blur();
+    },
+  },
+  {
     name: 'sheet',
     of: ['empty', 'sample'],
     async show(page) {

@@ -293,7 +293,14 @@ export const piece = {
     zoomOut: 'Zoom out',
     fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
-    short: { floats: 'Floats', wraps: 'Wraps', stitches: 'Stitches', turn: 'As worn', closed: 'Closed' },
+    short: {
+      floats: 'Floats',
+      wraps: 'Wraps',
+      stitches: 'Stitches',
+      turn: 'As worn',
+      closed: 'Closed',
+      sizes: 'Sizes',
+    },
   },
 
   toMotif: 'Go to the motif',

@@ -18,7 +18,7 @@ export const sizes = {
   title: 'Sizes',
   /** What the bench and the sheet say of the size at hand. */
   named: (piece: string, size: string): string => `${piece}, size ${size}`,
-  free: (number: number): string => `size ${number}`,
+  free: (number: number): string => `${number}`,
   none: '–',
 
   commands: {
@@ -44,7 +44,6 @@ export const sizes = {
     added: (name: string): string => `Size ${name} was added and is at hand. Change its numbers.`,
     removed: (name: string): string => `Size ${name} was removed.`,
     working: 'working out',
-    numbers: 'Its numbers',
     placing: 'Where the groups stand',
     close: 'Close',
   },

@@ -103,7 +103,7 @@ describe('the sizes side by side', () => {
   it('are one column where there is one size', () => {
     const project = projectWith({ motif: ['XX', 'X.'], copies: [1], stitches: 10, rows: 10 });
     const [only] = sizesTable(project) as [SizeColumn];
-    expect([only.name, only.isAtHand, sizeAtHand(project)]).toEqual(['size 1', true, 0]);
+    expect([only.name, only.isAtHand, sizeAtHand(project)]).toEqual(['1', true, 0]);
     expect(words.sizes.gaps(placed(only).bands[0] as SizePlaced['bands'][number])).toBe('–');
   });
 });

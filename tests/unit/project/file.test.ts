@@ -118,7 +118,7 @@ const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "isLettering": false,\n      "underlay": null,\n')
   .replace('    "hemRows": 0,\n', `    "hemRows": 0,\n${SECTIONS_TEXT}`)
   .replace('        "kind": "centred",\n', '        "kind": "centred",\n        "section": "shown",\n')
-  .replace('  "bands"', '  "sizes": {\n    "name": "size 1",\n    "smaller": [],\n    "larger": []\n  },\n  "bands"')
+  .replace('  "bands"', '  "sizes": {\n    "name": "1",\n    "smaller": [],\n    "larger": []\n  },\n  "bands"')
   .replace('      "ownBalls": false', '      "cutCopies": "kept"')
   .replace(
     '          "up": 1\n',
@@ -317,7 +317,7 @@ describe('a project with a field that cannot be right', () => {
       [{ ...SIZE, shape: { ...SIZE.shape, rows: 0 } }],
       'sizes.larger[1].shape.rows',
     ],
-    ['two sizes of one name', ['sizes', 'larger'], [{ ...SIZE, name: 'size 1' }], 'sizes.larger[1].name'],
+    ['two sizes of one name', ['sizes', 'larger'], [{ ...SIZE, name: '1' }], 'sizes.larger[1].name'],
     [
       '21 sizes',
       ['sizes', 'smaller'],
