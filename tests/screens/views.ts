@@ -120,6 +120,7 @@ export const VIEWS: readonly View[] = [
     name: 'sheet',
     of: ['empty', 'sample'],
     async show(page) {
+      await page.keyboard.press('Escape');
       if (await page.getByRole('button', { name: 'Undo change copies' }).isVisible()) {
         await page.getByRole('button', { name: 'Undo change copies' }).click();
       }
