@@ -47,7 +47,7 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it me
 
   // By keyboard: the pattern moves as it is shown, and the fill goes.
   await page.getByRole('gridcell').focus();
-  await page.keyboard.press(']');
+  await page.keyboard.press('}');
   await expect(panel.getByLabel('Moved from there by')).toHaveValue('1');
   await page.keyboard.press('Shift+Delete');
   await expect(announced(page)).toHaveText('The fill is gone.');

@@ -73,7 +73,7 @@ export function fillActions(session: Session, chosen: ChosenFill): Action[] {
       isEnabled: hasFill,
       run: () => unfillPiece(session, chosen),
     },
-    { id: 'fill-left', label: () => text.commands.left, keys: ['['], isEnabled: hasFill, run: () => move(-1) },
-    { id: 'fill-right', label: () => text.commands.right, keys: [']'], isEnabled: hasFill, run: () => move(1) },
+    { id: 'fill-left', label: () => text.commands.left, keys: ['{'], isEnabled: hasFill, run: () => move(-1) },
+    { id: 'fill-right', label: () => text.commands.right, keys: ['}'], isEnabled: hasFill, run: () => move(1) },
   ];
 }
