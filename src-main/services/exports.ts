@@ -7,7 +7,7 @@ import { existingFolder } from './folders.ts';
 
 export async function writeExportFiles(
   environment: Environment,
-  { project, folder, kinds, paper }: Params<'exports.write'>,
+  { project, folder, kinds, paper, lengthUnit = 'cm' }: Params<'exports.write'>,
 ): Promise<Result<'exports.write'>> {
   const { files, wait } = environment;
   const into = await existingFolder(environment, folder);
@@ -18,6 +18,7 @@ export async function writeExportFiles(
     folder: into,
     kinds,
     paper,
+    lengthUnit,
     writeFile: (path, bytes) => writeWhole(files, wait, path, bytes),
   });
   return { files: [...written] };

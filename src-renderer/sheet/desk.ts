@@ -92,6 +92,7 @@ export class SheetDesk {
       folder,
       kinds: [...kinds],
       paper: view.paper,
+      lengthUnit: view.lengthUnit,
     });
     if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
     const { files } = written.value;

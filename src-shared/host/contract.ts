@@ -7,6 +7,7 @@
  * methods by name.
  */
 import { z } from 'zod';
+import type { LengthUnit } from '../piece/index.ts';
 import type { Outcome } from '../problem/index.ts';
 
 const empty = z.strictObject({});
@@ -22,6 +23,7 @@ const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean()
 /** Files a project can be turned into. */
 export const exportKinds = ['chart-png', 'chart-svg', 'sheet-pdf', 'rows-csv'] as const;
 export const paperSizes = ['a4', 'letter'] as const;
+export const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
 
 export const contract = {
   'host.describe': {
@@ -82,6 +84,8 @@ export const contract = {
       folder: path,
       kinds: z.array(z.enum(exportKinds)).min(1),
       paper: z.enum(paperSizes),
+      /** What the fabric is measured in on the sheet; cm if left out. */
+      lengthUnit: z.enum(lengthUnits).optional(),
     }),
     result: z.strictObject({ files: z.array(z.strictObject({ path, bytes: z.number() })) }),
   },

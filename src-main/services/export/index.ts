@@ -2,7 +2,8 @@
 import { join } from 'node:path';
 import type { exportKinds } from '@shared/host/index.ts';
 import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
-import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import type { LengthUnit } from '@shared/piece/index.ts';
+import { motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import {
   chartImageSize,
   chartSvg,
@@ -26,6 +27,8 @@ export interface ExportRequest {
   readonly folder: string;
   readonly kinds: readonly ExportKind[];
   readonly paper: PaperSize;
+  /** What the fabric is measured in on the sheet; cm if left out. */
+  readonly lengthUnit?: LengthUnit;
   /** Writes one file whole or not at all. */
   readonly writeFile: (path: string, bytes: Uint8Array) => Promise<void>;
 }
@@ -96,7 +99,7 @@ interface MadeFile {
 }
 
 async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {
-  const { project, paper } = request;
+  const { project, paper, lengthUnit: unit = 'cm' } = request;
   const text = new TextEncoder();
   const charts = (draw: (motif: Motif, options: ChartImageOptions) => Uint8Array): MadeFile[] =>
     chartedMotifs(project).map((motif, index) => ({
@@ -110,7 +113,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
     case 'chart-svg':
       return charts((motif, options) => text.encode(`${XML_DECLARATION}${chartSvg(motif, project.yarns, options)}\n`));
     case 'sheet-pdf':
-      return one(await sheetToPdf(placementSheet(project, plan ?? makePlan(project), { paper })));
+      return one(await sheetToPdf(placementSheet(project, plan ?? makePlan(project), { paper, unit })));
     case 'rows-csv':
       return one(text.encode(rowListCsv(plan ?? makePlan(project), project)));
   }

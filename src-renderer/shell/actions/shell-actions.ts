@@ -1,4 +1,5 @@
 /** Commands of the window itself: files, undo, benches, appearance. */
+import type { LengthUnit } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files.ts';
 import type { Bench, Session } from '../session.ts';
@@ -12,6 +13,7 @@ const THEME_KEYS = { light: 'Mod+Shift+L', dark: 'Mod+Shift+D', system: 'Mod+Shi
 
 export function shellActions(session: Session, files: Files, showCommands: () => void): Action[] {
   const text = words.shell.commands;
+  const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
   return [
     { id: 'new', label: () => text.new, keys: ['Mod+Shift+N'], isEnabled: always, run: () => files.start() },
     { id: 'open', label: () => text.open, keys: ['Mod+O'], isEnabled: always, run: () => files.open() },
@@ -80,6 +82,17 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
       isOn: () => session.view.bench === bench,
       run: () => session.look({ bench }),
     })),
+    {
+      id: 'length-unit',
+      label: () => text.lengthUnit[otherUnit()],
+      keys: ['Mod+I'],
+      isEnabled: always,
+      run: () => {
+        const lengthUnit = otherUnit();
+        session.look({ lengthUnit });
+        session.announce(text.lengthUnitTold[lengthUnit]);
+      },
+    },
     { id: 'commands', label: () => text.commands, keys: ['Mod+K'], isEnabled: always, run: showCommands },
     ...(['light', 'dark', 'system'] as const).map((theme): Action => ({
       id: `theme-${theme}`,

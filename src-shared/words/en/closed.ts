@@ -1,6 +1,8 @@
 /** The closed view: the piece joined into its tube, and the gaps round it. */
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
 import type { BandRound } from '../../knitting/gaps-round.ts';
+import type { LengthUnit } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 function capital(text: string): string {
@@ -54,10 +56,10 @@ export const closed = {
   panel: {
     title: 'Round the seam',
     /** How far round, in mm, at both ends. */
-    round: (footMm: number, topMm: number): string =>
+    round: (footMm: number, topMm: number, unit: LengthUnit): string =>
       footMm === topMm
-        ? `**${n.centimetres(footMm)}** round.`
-        : `**${n.centimetres(footMm)}** round at the lower edge, **${n.centimetres(topMm)}** at the top.`,
+        ? `**${lengths.length(footMm, unit)}** round.`
+        : `**${lengths.length(footMm, unit)}** round at the lower edge, **${lengths.length(topMm, unit)}** at the top.`,
     allowance: (left: number, right: number): string =>
       left === right
         ? `The seam takes **${n.stitches(left)}** of each edge.`

@@ -1,5 +1,7 @@
 /** The dialog that turns any picture into a motif. Strong numbers are marked; see ../marked.ts. */
 import type { Progress } from '../../reading/index.ts';
+import type { LengthUnit } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';
 
@@ -12,8 +14,8 @@ export const fromPicture = {
   linked: 'Keep the proportion',
   linkedHint: (stitches: number, rows: number): string =>
     `From ${n.plain(stitches)} stitches and ${n.plain(rows)} rows in 10 cm.`,
-  knitted: (width: number, height: number, widthMm: number, heightMm: number): string =>
-    `**${n.size(width, height)}**, knitted **${n.plain(widthMm / 10)}\u00a0×\u00a0${n.plain(heightMm / 10)}\u00a0cm**`,
+  knitted: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
+    `**${n.size(width, height)}**, knitted **${lengths.acrossUnbroken(widthMm, heightMm, unit)}**`,
   colours: 'Colours',
   yarns: 'Yarns',
   dithering: 'Scatter stitches',

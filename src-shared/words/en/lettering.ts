@@ -1,5 +1,7 @@
 /** The dialog that sets letters in cells. Strong numbers are marked; see ../marked.ts. */
 import type { FinishedFace, Shows } from '../../bed/index.ts';
+import type { LengthUnit } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 const faces: Readonly<Record<FinishedFace, string>> = { knit: 'knit side', purl: 'purl side' };
@@ -29,8 +31,8 @@ export const lettering = {
       .join(', ')} in cells, ${n.size(width, height)}`,
   nothing: 'Write a word, and it shows here in cells.',
   notYet: 'It shows here as soon as it can be set.',
-  size: (width: number, height: number, widthMm: number, heightMm: number): string =>
-    `**${n.size(width, height)}**, knitted **${n.plain(widthMm / 10)}\u00a0×\u00a0${n.plain(heightMm / 10)}\u00a0cm**.`,
+  size: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
+    `**${n.size(width, height)}**, knitted **${lengths.acrossUnbroken(widthMm, heightMm, unit)}**.`,
   /** Which face it reads on, and what the needles show. */
   reads: (shows: Shows, face: FinishedFace): string => {
     if (shows === 'needles') return 'It reads on the **purl side**, which is worn and faces you on the needles.';

@@ -1,10 +1,7 @@
 /** The Motif bench: tools, panel, the line under the pointer. Strong numbers are marked; see ../marked.ts. */
+import type { LengthUnit } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
-
-/** `5.0 × 4.5 cm`, kept on one line. */
-function centimetres(widthMm: number, heightMm: number): string {
-  return `${(widthMm / 10).toFixed(1)}\u00a0×\u00a0${(heightMm / 10).toFixed(1)}\u00a0cm`;
-}
 
 /** `chalk, contrast`; a yarn named after its part is named once. */
 function yarnAndPart(name: string, isMain: boolean): string {
@@ -120,8 +117,8 @@ export const motif = {
     label: (name: string, width: number, height: number): string =>
       `Chart of ${name}, ${n.size(width, height)}, row 1 at the bottom`,
     help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. A line, rectangle or ellipse starts and ends with Space; Escape gives it up. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
-    oneRepeat: (width: number, height: number, widthMm: number, heightMm: number): string =>
-      `One repeat: ${n.size(width, height)}, ${centimetres(widthMm, heightMm)}`,
+    oneRepeat: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
+      `One repeat: ${n.size(width, height)}, ${lengths.acrossUnbroken(widthMm, heightMm, unit)}`,
     neighbours: 'neighbouring copies shown faintly',
     empty: 'Nothing is drawn yet',
     emptyHint: 'Draw with the pointer, or with the arrow keys and Space. Open, drop or paste a picture to read it in.',
@@ -138,7 +135,8 @@ export const motif = {
   whatItIs: {
     title: 'What it is',
     /** How large it comes out. */
-    size: (widthMm: number, heightMm: number): string => `Knitted it is **${centimetres(widthMm, heightMm)}**.`,
+    size: (widthMm: number, heightMm: number, unit: LengthUnit): string =>
+      `Knitted it is **${lengths.acrossUnbroken(widthMm, heightMm, unit)}**.`,
   },
 
   yarns: {

@@ -27,7 +27,6 @@ export const numbers = {
   columns: (n: number): string => count(n, 'column'),
   copies: (n: number): string => count(n, 'copy', 'copies'),
   size: (width: number, height: number): string => `${count(width, 'stitch', 'stitches')} × ${count(height, 'row')}`,
-  centimetres: (mm: number): string => `${plain(mm / 10)} cm`,
   metres: (mm: number): string => `${plain(mm / 1000)} m`,
   /** `L48–L13`. */
   run: ({ first, last }: Run): string => (first === last ? label(first) : `${label(first)}–${label(last)}`),

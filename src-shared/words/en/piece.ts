@@ -4,7 +4,8 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
-import type { LengthUnit, Shape, ShapedEdge, ShapingStep } from '../../piece/index.ts';
+import type { LengthUnit, PieceSize, ShapedEdge, ShapingStep } from '../../piece/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 const PLACES: { readonly [Place in StitchPlace]: string } = {
@@ -24,11 +25,6 @@ function yarn({ role }: Pick<StitchFacts, 'role'>, name: string, yarns: number):
 function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean): string {
   const said = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
   return where === 'across' ? `${said} across it` : `${said} to the ${where}`;
-}
-
-/** Width and height in cm: `34.3 × 35 cm`. */
-function measures(widthMm: number, heightMm: number): string {
-  return `${n.plain(widthMm / 10)} × ${n.plain(heightMm / 10)} cm`;
 }
 
 /** `1st`, `2nd`, `23rd`. */
@@ -113,26 +109,29 @@ export const piece = {
   whatItIs: {
     title: 'What it is',
     /** Stitches, rows and size. */
-    size(shape: Shape, stitchMm: number, rowMm: number): string {
-      const { stitches, rows } = shape;
-      const wide = (count: number): string => n.plain((count * stitchMm) / 10);
-      const long = `${n.plain((rows * rowMm) / 10)} cm long`;
-      switch (shape.kind) {
-        case 'rectangle':
-          return `**${n.size(stitches, rows)}**, ${measures(stitches * stitchMm, rows * rowMm)}.`;
+    size({ kind, rows, lengthMm, widths, straightMm }: PieceSize, unit: LengthUnit): string {
+      const [castOn, ...others] = widths;
+      const stitches = castOn?.stitches ?? 0;
+      const wide = (mm: number): string => lengths.figure(mm, unit);
+      const long = `${lengths.length(lengthMm, unit)} long`;
+      const across = widths.map(({ mm }) => wide(mm));
+      switch (kind) {
+        case 'rectangle': {
+          const [narrowest, widest] = straightMm;
+          if (narrowest === widest) return `**${n.size(stitches, rows)}**, ${lengths.across(widest, lengthMm, unit)}.`;
+          return `**${n.size(stitches, rows)}**, ${wide(narrowest)} to ${lengths.length(widest, unit)} wide, ${long}.`;
+        }
         case 'tapered':
-          return `From **${stitches}** to **${n.stitches(shape.stitchesAtTop)}** over **${n.rows(rows)}**: ${wide(stitches)} to ${wide(shape.stitchesAtTop)} cm wide, ${long}.`;
+          return `From **${stitches}** to **${n.stitches(others[0]?.stitches ?? 0)}** over **${n.rows(rows)}**: ${across.join(' to ')} ${unit} wide, ${long}.`;
         case 'body': {
-          const { stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest } = shape;
-          return `**${n.stitches(stitches)}** at the cast-on, **${stitchesAtWaist}** at the waist on row ${rowsToWaist}, **${stitchesAtChest}** at the chest on row ${rowsToWaist + rowsToChest}, over **${n.rows(rows)}**: ${n.list([stitches, stitchesAtWaist, stitchesAtChest].map(wide))} cm wide, ${long}.`;
+          const named = others.map((other) => `**${other.stitches}** at the ${other.at} on row ${other.row}`);
+          return `**${n.stitches(stitches)}** at the cast-on, ${named.join(', ')}, over **${n.rows(rows)}**: ${n.list(across)} ${unit} wide, ${long}.`;
         }
         case 'steps':
-          return `**${n.stitches(stitches)}** at the cast-on, over **${n.rows(rows)}**: ${wide(stitches)} cm wide there, ${long}.`;
+          return `**${n.stitches(stitches)}** at the cast-on, over **${n.rows(rows)}**: ${across[0]} ${unit} wide there, ${long}.`;
       }
     },
     shaping,
-    hem: (rows: number): string =>
-      `The hem takes **${n.rows(rows)}**, folded after row **${Math.floor(rows / 2)}**; the half below the fold is hidden.`,
     /** Where the groups stand. */
     groups(first: readonly Slot[], firstRow: number, lastRow: number): string {
       const needles = n.list(first.map((needle) => `**${label(needle)}**`));

@@ -21,6 +21,8 @@ export const shell = {
     saveAs: 'Save as…',
     commands: 'Commands',
     goTo: (bench: string): string => `Go to ${bench}`,
+    lengthUnit: { cm: 'Sizes in centimetres', in: 'Sizes in inches' },
+    lengthUnitTold: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
     theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance as the platform' },
     find: 'Find a command',
     none: 'No command is called that.',
