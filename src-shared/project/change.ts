@@ -5,6 +5,7 @@
  * inverted given the project before it. Applying never touches its input.
  */
 import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
+import type { Part } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import {
   motifOf,
@@ -71,6 +72,15 @@ export type ChangeName =
   | 'piece-size'
   | 'piece-hem'
   | 'gauge'
+  | 'turning-row'
+  | 'hem-gauge'
+  | 'add-section'
+  | 'remove-section'
+  | 'move-section'
+  | 'rename-section'
+  | 'section-rows'
+  | 'section-gauge'
+  | 'section-lining'
   | 'seam-allowance'
   | 'finished-face'
   | 'start-side'
@@ -126,6 +136,7 @@ export type Change = { readonly name: ChangeName } & (
       readonly numbers: SizeNumbers;
       readonly bands: readonly Band[];
     }
+  | { readonly kind: 'parts'; readonly parts: readonly Part[]; readonly bands: readonly Band[] }
   | { readonly kind: 'fills'; readonly fills: readonly Fill[] }
   | { readonly kind: 'project'; readonly to: Partial<Pick<Project, 'name'>> }
   | { readonly kind: 'palette'; readonly yarns: readonly Yarn[]; readonly motifs: readonly Motif[] }
@@ -156,6 +167,8 @@ export function applyChange(project: Project, change: Change): Project {
         sizes: change.sizes,
         bands: change.bands,
       };
+    case 'parts':
+      return { ...project, piece: { ...project.piece, parts: change.parts }, bands: change.bands };
     case 'fills':
       return { ...project, fills: change.fills };
     case 'project':
@@ -182,6 +195,8 @@ export function invertChange(before: Project, change: Change): Change {
       return { ...change, bands: before.bands };
     case 'sizes':
       return { ...change, sizes: before.sizes, numbers: numbersOf(before.piece), bands: before.bands };
+    case 'parts':
+      return { ...change, parts: before.piece.parts, bands: before.bands };
     case 'fills':
       return { ...change, fills: before.fills };
     case 'project':

@@ -176,6 +176,7 @@ function mergeChanges(first: Change, second: Change): Change {
   if (first.kind === 'project' && second.kind === 'project') return { ...first, to: { ...first.to, ...second.to } };
   if (first.kind === 'bands' && second.kind === 'bands') return second;
   if (first.kind === 'sizes' && second.kind === 'sizes') return second;
+  if (first.kind === 'parts' && second.kind === 'parts') return second;
   if (first.kind === 'fills' && second.kind === 'fills') return second;
   if (first.kind === 'palette' && second.kind === 'palette') return second;
   if (first.kind === 'motifs' && second.kind === 'motifs') return second;

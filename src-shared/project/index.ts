@@ -5,6 +5,7 @@ export * from './history.ts';
 export * from './start.ts';
 export { acrossIn, goToSize, hasSeveralSizes, projectInSize, sizeAtHand, sizesOf } from './sizes.ts';
 export * from './size-changes.ts';
+export * from './part-changes.ts';
 export * from './yarns-used.ts';
 export {
   CELL_LETTERS,
@@ -12,6 +13,7 @@ export {
   FILE_FORMAT,
   FILE_VERSION,
   MOST_MOTIFS,
+  MOST_NAME_LETTERS,
   MOST_UNDERLAY_LETTERS,
   MOST_UNDERLAY_LETTERS_IN_ALL,
   MOST_PIECE_ROWS,

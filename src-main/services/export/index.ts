@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { exportKinds } from '@shared/host/index.ts';
 import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
-import { motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import {
   chartImageSize,
   chartSvg,

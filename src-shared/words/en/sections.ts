@@ -82,6 +82,25 @@ export const sections = {
         }.${said.isNextSelected ? ` Leave the needles selected for row ${row + 1} where they stand.` : ''}`;
     }
   },
+  form: {
+    hem: 'Hem',
+    turningRow: 'Turning row',
+    turningRowHint: 'the last hidden row, knitted looser',
+    ownGauge: 'Gauge of its own',
+    title: 'Sections above the hem',
+    section: (index: number): string => `Section ${index + 1} from below`,
+    newName: (number: number): string => `section ${number}`,
+    name: 'Called',
+    nameTaken: 'Another section is called that.',
+    rows: 'Rows of it',
+    isLined: 'This section is lined',
+    moveUp: 'Move it up',
+    moveDown: 'Move it down',
+    remove: 'Remove it',
+    add: 'Add a section',
+    added: (called: string, rows: number): string => `${called} added above the hem, ${n.rows(rows)}.`,
+  },
+
   /** Placing a band up and down. */
   position: {
     stands: 'Stands',

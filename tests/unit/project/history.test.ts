@@ -16,6 +16,7 @@ import {
 } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
+  addPart,
   addSize,
   applyChange,
   changeCopies,
@@ -156,6 +157,19 @@ const examples: { readonly [Name in ChangeName]: Change } = {
   'piece-size': { name: 'piece-size', kind: 'piece', to: { shape: { kind: 'rectangle', stitches: 90, rows: 60 } } },
   'piece-hem': { name: 'piece-hem', kind: 'piece', to: { hemRows: 20 } },
   gauge: { name: 'gauge', kind: 'piece', to: { gauge: { stitches: 30, rows: 44 } } },
+  'turning-row': { name: 'turning-row', kind: 'piece', to: { hem: { hasTurningRow: true, gauge: null } } },
+  'hem-gauge': {
+    name: 'hem-gauge',
+    kind: 'piece',
+    to: { hem: { hasTurningRow: false, gauge: { stitches: 30, rows: 42 } } },
+  },
+  'add-section': addPart(sample, (number) => `section ${number}`),
+  'remove-section': { ...addPart(sample, () => 'rib'), name: 'remove-section' },
+  'move-section': { ...addPart(sample, () => 'rib'), name: 'move-section' },
+  'rename-section': { ...addPart(sample, () => 'rib'), name: 'rename-section' },
+  'section-rows': { ...addPart(sample, () => 'rib'), name: 'section-rows' },
+  'section-gauge': { ...addPart(sample, () => 'rib'), name: 'section-gauge' },
+  'section-lining': { ...addPart(sample, () => 'rib'), name: 'section-lining' },
   'seam-allowance': { name: 'seam-allowance', kind: 'piece', to: { seamAllowance: { left: 2, right: 2 } } },
   'finished-face': { name: 'finished-face', kind: 'piece', to: { finishedFace: 'purl' } },
   'start-side': { name: 'start-side', kind: 'piece', to: { startSide: 'left' } },

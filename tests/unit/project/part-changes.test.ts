@@ -1,0 +1,69 @@
+/** Sections that come, go and change places, and the bands that stand in them. */
+import { describe, expect, it } from 'vitest';
+import { makePlan } from '@shared/knitting/index.ts';
+import {
+  addPart,
+  applyChange,
+  changePart,
+  movePart,
+  removePart,
+  renamePart,
+  type Band,
+  type Project,
+} from '@shared/project/index.ts';
+import { projectWith } from '../knitting/pieces.ts';
+
+/** 60 rows: a hem of 10, then "rib" and "band", and a motif of 2 rows in the middle of "band". */
+function sectioned(): Project {
+  const plain = projectWith({ motif: ['X.', '.X'], copies: [1], stitches: 20, rows: 60, piece: { hemRows: 10 } });
+  const parts = [
+    { name: 'rib', rows: 8, isLined: false, gauge: null },
+    { name: 'band', rows: 12, isLined: true, gauge: { stitches: 26, rows: 30 } },
+  ];
+  const [band] = plain.bands as [Band];
+  const position = { kind: 'centred', section: { part: 'band' }, oddRow: 'below' } as const;
+  return { ...plain, piece: { ...plain.piece, parts }, bands: [{ ...band, position }] };
+}
+
+const firstRow = (project: Project): number | undefined => makePlan(project).bands[0]?.firstRow;
+const names = ({ piece }: Project): string[] => piece.parts.map(({ name }) => name);
+
+describe('sections above the hem', () => {
+  it('begin where the hem ends, the body above them', () => {
+    // Hem 1–10, rib 11–18, band 19–30: 12 − 2 = 10 rows are left, 5 below the motif.
+    expect(makePlan(sectioned()).sections.map(({ first, last }) => [first, last])).toEqual([
+      [1, 5],
+      [6, 10],
+      [11, 18],
+      [19, 30],
+      [31, 60],
+    ]);
+    expect(firstRow(sectioned())).toBe(24);
+  });
+
+  it('take with them what stands in them when they change places, rows or name', () => {
+    const moved = applyChange(sectioned(), movePart(sectioned(), 1, -1));
+    expect(names(moved)).toEqual(['band', 'rib']);
+    // Band 11–22.
+    expect(firstRow(moved)).toBe(16);
+    expect(firstRow(applyChange(sectioned(), changePart(sectioned(), 'section-rows', 0, { rows: 3 })))).toBe(19);
+    const renamed = applyChange(sectioned(), renamePart(sectioned(), 1, 'gulls'));
+    expect(names(renamed)).toEqual(['rib', 'gulls']);
+    expect(firstRow(renamed)).toBe(24);
+  });
+
+  it('leave what stood in them on its rows when they are taken away', () => {
+    const removed = applyChange(sectioned(), removePart(sectioned(), 1, [24]));
+    expect(names(removed)).toEqual(['rib']);
+    expect(removed.bands[0]?.position).toEqual({ kind: 'from-row', row: 24 });
+    expect(firstRow(removed)).toBe(24);
+  });
+
+  it('are added above the others under a name of their own, with as many rows as are left', () => {
+    const called = (number: number): string => (number === 3 ? 'rib' : `section ${number}`);
+    const one = applyChange(sectioned(), addPart(sectioned(), called));
+    expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null });
+    // 60 − 10 − 8 − 12 − 20 = 10 rows.
+    expect(addPart(one, called).parts[3]).toMatchObject({ name: 'section 5', rows: 10 });
+  });
+});
