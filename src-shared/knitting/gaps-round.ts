@@ -82,3 +82,16 @@ export function bandsRound(plan: Plan, tube: Tube): (BandRound | null)[] {
 export function stitchesIn({ from, to }: RoundGap): number {
   return to - from;
 }
+
+/** Bands that show the same gaps all the way up, each once with how many more there are like it. */
+export function alikeRound(bands: readonly BandRound[]): { readonly band: BandRound; readonly more: number }[] {
+  const alike = new Map<string, { band: BandRound; more: number }>();
+  for (const band of bands) {
+    // Where shaping moves the edges, each band has rows of its own to tell of.
+    const kind = JSON.stringify([band.acrossSeam, band.gaps, band.shaped]);
+    const before = alike.get(kind);
+    if (before) before.more++;
+    else alike.set(kind, { band, more: 0 });
+  }
+  return [...alike.values()];
+}

@@ -13,3 +13,4 @@ export * from './csv.ts';
 export * from './rowlist.ts';
 export * from './stitch.ts';
 export * from './gaps-round.ts';
+export * from './fills-round.ts';

@@ -1,6 +1,14 @@
-/** What is drawn over the closed piece: its edge, the seam, the gaps round it, the group that is moved. */
-import { figuresOf, gapsOnRing, ringsOf, stitchesIn, type PlacedGroup, type Plan } from '@shared/knitting/index.ts';
-import { angleOf, placeRound, seenSpan, within180, type Ring, type Tube } from '@shared/piece/index.ts';
+/** What is drawn over the closed piece: its edge, the gaps round it, the group that is moved. */
+import {
+  figuresOf,
+  gapsOnRing,
+  ringsOf,
+  stitchesIn,
+  type PlacedGroup,
+  type Plan,
+  type RoundGap,
+} from '@shared/knitting/index.ts';
+import { angleOf, placeRound, seenSpan, type Ring, type Tube } from '@shared/piece/index.ts';
 import type { Look } from '../drawing/look.ts';
 import type { TubeView } from './tube-view.ts';
 
@@ -17,6 +25,8 @@ export interface Round {
 /** Numbers nearer to the sides than this, in degrees, would stand on stitches that are hardly seen. */
 const MOST_ASIDE = 72;
 const CHIP_HEIGHT = 20;
+/** A tube of a smaller radius in pixels has no room for numbers. */
+const LEAST_RADIUS = 36;
 /** From the foot of a band to its dimension line. */
 const AWAY = 22;
 
@@ -45,61 +55,36 @@ function traceSide(context: CanvasRenderingContext2D, tube: Tube, view: TubeView
   }
 }
 
-/** Where the edges meet: a fine line in two tones, so that it is seen on any yarn, with its name below. */
-export function drawSeam({ context, tube, view, turn, look, font }: Round, name: string): void {
-  const angle = within180(turn);
-  if (Math.abs(angle) >= 90) return;
-  const sine = Math.sin((angle * Math.PI) / 180);
-  for (const [colour, thickness] of [
-    [look.raised, 3],
-    [look.ink, 1],
-  ] as const) {
-    context.beginPath();
-    tube.rings.forEach(({ radiusMm }, index) => {
-      const isStep = radiusMm !== tube.rings[index - 1]?.radiusMm || radiusMm !== tube.rings[index + 1]?.radiusMm;
-      if (!isStep) return;
-      context.lineTo(view.x(sine * radiusMm), view.y(index * tube.rowMm));
-      context.lineTo(view.x(sine * radiusMm), view.y((index + 1) * tube.rowMm));
-    });
-    context.lineTo(view.x(sine * (tube.rings.at(-1)?.radiusMm ?? 0)), view.y(tube.rings.length * tube.rowMm) - 8);
-    context.globalAlpha = thickness === 1 ? 1 : 0.75;
-    context.lineWidth = thickness;
-    context.strokeStyle = colour;
-    context.stroke();
-  }
-  context.globalAlpha = 1;
-  context.font = `400 12px ${font}`;
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
-  context.fillStyle = look.soft;
-  context.fillText(name, view.x(sine * (tube.rings[0]?.radiusMm ?? 0)), view.foot + 14);
-}
-
-/** The gaps of each band from figure to figure, with their stitches; the one across the seam stands out. */
+/** The gaps of each band from figure to figure, with their stitches; the one across the seam stands out. From afar bands without room are left out. */
 export function drawGapsRound(round: Round, plan: Plan): void {
-  const { tube } = round;
-  plan.bands.forEach((_, band) => {
-    const [foot] = ringsOf(plan, tube, band);
-    if (!foot) return;
+  const { tube, view } = round;
+  let above = Infinity;
+  const feet = plan.bands.flatMap((_, band) =>
+    ringsOf(plan, tube, band)
+      .slice(0, 1)
+      .map((foot) => ({ band, foot })),
+  );
+  for (const { band, foot } of feet.sort((one, other) => one.foot.row - other.foot.row)) {
+    const y = lineUnder(round, foot);
+    if (above - y < CHIP_HEIGHT + 4 || foot.radiusMm * view.scale < LEAST_RADIUS) continue;
+    above = y;
     for (const gap of gapsOnRing(tube, foot, figuresOf(plan, band))) {
-      if (gap.to > gap.from) drawGap(round, foot, gap.from, gap.to, String(stitchesIn(gap)), gap.isAcrossSeam);
+      if (gap.to > gap.from) drawGap(round, foot, y, gap);
     }
-  });
+  }
 }
 
-function drawGap(
-  { context, tube, view, turn, look, font }: Round,
-  ring: Ring,
-  from: number,
-  to: number,
-  text: string,
-  isAcrossSeam: boolean,
-): void {
+/** Where the dimension line of a band goes whose lowest ring is `foot`. */
+function lineUnder({ tube, view }: Round, foot: Ring): number {
+  const y = view.y((foot.row - (tube.rings[0] as Ring).row) * tube.rowMm);
+  // A band at the lower edge has no plain rows below it.
+  return Math.round(y + AWAY + CHIP_HEIGHT / 2 <= view.foot ? y + AWAY : y - CHIP_HEIGHT / 2 - 4) + 0.5;
+}
+
+function drawGap({ context, view, turn, look, font }: Round, ring: Ring, y: number, gap: RoundGap): void {
+  const { from, to, isAcrossSeam } = gap;
   const span = seenSpan(ring, from, to, turn);
   if (!span) return;
-  const foot = view.y((ring.row - (tube.rings[0] as Ring).row) * tube.rowMm);
-  // A band at the lower edge has no plain rows below it.
-  const y = Math.round(foot + AWAY + CHIP_HEIGHT / 2 <= view.foot ? foot + AWAY : foot - CHIP_HEIGHT / 2 - 4) + 0.5;
   const [left, right] = [view.x(span.left), view.x(span.right)];
   context.lineWidth = isAcrossSeam ? 2 : 1;
   context.strokeStyle = look.onMain;
@@ -123,6 +108,18 @@ function drawGap(
   if (Math.abs(middle) > MOST_ASIDE) return;
   const x = view.x(Math.sin((middle * Math.PI) / 180) * ring.radiusMm);
   context.font = `600 13px ${font}`;
+  drawChip(context, x, y, String(stitchesIn(gap)), look, isAcrossSeam ? look.accent : null);
+}
+
+/** A number that is legible on any yarn, in the font that is set; framed in a colour where it stands out. */
+export function drawChip(
+  context: CanvasRenderingContext2D,
+  x: number,
+  y: number,
+  text: string,
+  look: Look,
+  frame: string | null,
+): void {
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   const width = context.measureText(text).width + 14;
@@ -130,8 +127,8 @@ function drawGap(
   context.roundRect(x - width / 2, y - CHIP_HEIGHT / 2, width, CHIP_HEIGHT, CHIP_HEIGHT / 2);
   context.fillStyle = look.raised;
   context.fill();
-  context.lineWidth = isAcrossSeam ? 2 : 1;
-  context.strokeStyle = isAcrossSeam ? look.accent : look.control;
+  context.lineWidth = frame ? 2 : 1;
+  context.strokeStyle = frame ?? look.control;
   context.stroke();
   context.fillStyle = look.ink;
   context.fillText(text, x, y + 0.5);

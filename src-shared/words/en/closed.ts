@@ -1,5 +1,6 @@
 /** The closed view: the piece joined into its tube, and the gaps round it. */
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
+import type { FillRound } from '../../knitting/fills-round.ts';
 import type { BandRound } from '../../knitting/gaps-round.ts';
 import type { LengthUnit } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
@@ -15,10 +16,11 @@ function gapsSaid(gaps: readonly number[]): string {
   return least === most ? `**${least}**` : `**${least}** to **${most}**`;
 }
 
-/** What the eye sees of a band: the gap across the seam beside the gaps between the groups. */
-function band({ rows, acrossSeam, gaps, shaped }: BandRound): string {
+/** What the eye sees of a band, and of so many more alike: the gap across the seam beside the gaps between the groups. */
+function band({ rows, acrossSeam, gaps, shaped }: BandRound, alike: number): string {
   const change = shaped ? ` By row ${shaped.row} shaping makes the gap across the seam **${shaped.stitches}**.` : '';
-  return `${capital(n.rowSpan(rows.first, rows.last))}: ${compared(acrossSeam, gaps)}.${change}`;
+  const others = alike === 0 ? '' : ` and ${n.count(alike, 'more band')} alike`;
+  return `${capital(n.rowSpan(rows.first, rows.last))}${others}: ${compared(acrossSeam, gaps)}.${change}`;
 }
 
 function compared(acrossSeam: number, gaps: readonly number[]): string {
@@ -30,6 +32,25 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
   if (least !== most) return `${across}, ${between}; not even`;
   if (acrossSeam === least) return `${across}, ${between}; even all round`;
   return `${across}, ${between}; the seam shows ${Math.abs(acrossSeam - least)} ${acrossSeam > least ? 'more' : 'fewer'}`;
+}
+
+/** More stretches of rows than this are counted. */
+const MOST_RUNS = 4;
+
+/** `Fill 1, rows 1–60: it does not match across the seam on 14 rows, rows 12–18 and 40–46.` */
+function fill(index: number, { rows, matching, plain, offRows }: FillRound): string {
+  const start = `Fill ${index + 1}, ${n.rowSpan(rows.first, rows.last)}`;
+  const beside = plain === 0 ? '' : ` ${capital(n.rows(plain))} ${plain === 1 ? 'is' : 'are'} plain along the seam.`;
+  if (offRows.length === 0) {
+    return matching === 0
+      ? `${start}: plain along the seam.`
+      : `${start}: it matches across the seam on **${plain === 0 ? 'every row' : n.rows(matching)}**.${beside}`;
+  }
+  const count = offRows.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+  const where = n.rowRuns(offRows.slice(0, MOST_RUNS).map(({ first, last }) => ({ first: first - 1, last: last - 1 })));
+  const more =
+    offRows.length > MOST_RUNS ? ` and ${n.count(offRows.length - MOST_RUNS, 'more stretch', 'more stretches')}` : '';
+  return `${start}: it does not match across the seam on **${n.rows(count)}**, ${where}${more}.${beside}`;
 }
 
 const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
@@ -52,6 +73,10 @@ export const closed = {
   said: (turned: string, needle: Slot | null): string =>
     needle === null ? capital(turned) : `${capital(turned)} · needle ${label(needle)} in front`,
   seam: 'seam',
+  /** After the caption, where some rows are off. */
+  zigzag: 'The seam is a zigzag where a fill does not match across it.',
+  /** Beside the zigzag: `2 too many`. */
+  off: (by: number): string => `${Math.abs(by)} too ${by > 0 ? 'many' : 'few'}`,
 
   panel: {
     title: 'Round the seam',
@@ -65,8 +90,11 @@ export const closed = {
         ? `The seam takes **${n.stitches(left)}** of each edge.`
         : `The seam takes **${left}** of the left edge and **${n.stitches(right)}** of the right.`,
     /** The hidden half of a folded hem. */
-    inside: (rows: number): string => `${capital(n.rowSpan(1, rows))} lie inside the folded hem and are not seen.`,
+    inside: (rows: number): string =>
+      `${capital(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
+    fill,
+    fillInside: (index: number): string => `Fill ${index + 1} lies inside the hem and is not seen.`,
     bandInside: (index: number): string => `Band ${index + 1} lies inside the hem and is not seen.`,
   },
 };

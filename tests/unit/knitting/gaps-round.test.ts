@@ -1,16 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  alikeRound,
   bandsRound,
   closedPiece,
   gapsOnRing,
   figuresOf,
   makePlan,
   stitchesIn,
+  type BandRound,
   type Plan,
 } from '@shared/knitting/index.ts';
 import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import type { Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { plainText } from '@shared/words/marked.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
 /**
@@ -133,5 +137,31 @@ describe('the gaps round the closed piece', () => {
     const { plan, tube } = round(project);
     expect(tube.rings[0]?.row).toBe(7);
     expect(bandsRound(plan, tube)).toEqual([null]);
+  });
+
+  it('are said once for bands that are alike', () => {
+    const project = projectWith({ motif: SOLID, copies: [1, 1], stitches: 30, rows: 40 });
+    const [band] = project.bands;
+    if (!band) throw new Error('There is a band');
+    const at = (row: number): typeof band => ({ ...band, position: { kind: 'from-row', row } });
+    const { plan, tube } = round({ ...project, bands: [at(1), at(11), { ...at(21), groups: band.groups.slice(1) }] });
+    const [two, one] = alikeRound(bandsRound(plan, tube).filter((seen) => seen !== null));
+    // The solid motif repeats at every stitch: two groups of 1 on 30 leave 28, 14 and 14; one leaves 29 all round.
+    expect(plainText(words.closed.panel.band(two?.band as BandRound, two?.more ?? 0))).toBe(
+      'Rows 1–2 and 1 more band alike: across the seam 14, between the groups 14; even all round.',
+    );
+    expect(plainText(words.closed.panel.band(one?.band as BandRound, one?.more ?? 0))).toBe(
+      'Rows 21–22: across the seam 29, with one group all round.',
+    );
+  });
+
+  it.each([
+    { acrossSeam: 22, gaps: [24], said: 'across the seam 22, between the groups 24; the seam shows 2 fewer' },
+    { acrossSeam: 25, gaps: [24, 24], said: 'across the seam 25, between the groups 24; the seam shows 1 more' },
+    { acrossSeam: 24, gaps: [23, 25], said: 'across the seam 24, between the groups 23 to 25; not even' },
+    { acrossSeam: -2, gaps: [24], said: 'the seam takes 2 of the figure' },
+  ])('are told apart: $said', ({ acrossSeam, gaps, said }) => {
+    const seen = { rows: { first: 5, last: 5 }, acrossSeam, gaps, shaped: null };
+    expect(plainText(words.closed.panel.band(seen, 0))).toBe(`Row 5: ${said}.`);
   });
 });
