@@ -327,10 +327,25 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
   await page.keyboard.press('2');
   await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
   await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('100');
-  await page.getByLabel('Rows of the hem').fill('100');
+  await page.getByLabel(/^Rows of the hem(?!, )/).fill('100');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('on rows 61–91');
-  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('folded after row 50');
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('50 hidden and 50 shown: it folds after row 50');
   await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText('stands at 59.');
+  await page.getByRole('switch', { name: /^Turning row/ }).check();
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('row 50, the last of the hidden half, is the turning row');
+
+  // A section above the hem, of fabric that takes more stitches to the width.
+  await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('130');
+  await page.getByText('Sections above the hem').click();
+  await page.getByRole('button', { name: 'Add a section' }).click();
+  const section = page.getByRole('group', { name: 'Section 1 from below' });
+  await section.getByLabel('Called').fill('gulls');
+  await section.getByRole('switch', { name: 'Gauge of its own' }).check();
+  // 20 rows at 50 rows in 10 cm: 4 cm.
+  await section.getByRole('textbox', { name: 'Rows in 10 cm' }).fill('50');
+  await expect(section.getByLabel('Rows of it, in cm')).toHaveValue('4');
+  await page.getByRole('button', { name: 'Undo change gauge of section' }).click();
+  await expect(section.getByLabel('Rows of it, in cm')).toHaveValue('5');
 });
 
 test('takes a remedy, and says what it does before it is taken', async ({ page, start, home }) => {

@@ -37,14 +37,14 @@ export const sections = {
     return `${hem === 0 ? `The ${said}` : `The hem of ${n.rows(hem)} and the ${said}`} ${isOne ? 'takes' : 'take'} ${n.rows(rows)}`;
   },
 
-  /** `From the bottom up: hem back 10 rows (2.5 cm), …`: names in it, so no marks. Null for a body alone. */
+  /** `From the bottom up: hem back, 10 rows (2.5 cm); …`: names in it, so no marks. Null for a body alone. */
   up(
     sections: readonly { readonly name: SectionName; readonly rows: number; readonly mm: number }[],
     unit: LengthUnit,
   ): string | null {
     if (sections.length < 2) return null;
-    const said = sections.map((one) => `${name(one.name)} ${n.rows(one.rows)} (${lengths.length(one.mm, unit)})`);
-    return `From the bottom up: ${said.join(', ')}.`;
+    const said = sections.map((one) => `${name(one.name)}, ${n.rows(one.rows)} (${lengths.length(one.mm, unit)})`);
+    return `From the bottom up: ${said.join('; ')}.`;
   },
 
   /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds and is joined. */
