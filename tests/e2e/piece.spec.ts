@@ -329,10 +329,14 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
   await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('100');
   await page.getByLabel(/^Rows of the hem(?!, )/).fill('100');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('on rows 61–91');
-  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('50 hidden and 50 shown: it folds after row 50');
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
+    '50 hidden and 50 shown: it folds after row 50',
+  );
   await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText('stands at 59.');
   await page.getByRole('switch', { name: /^Turning row/ }).check();
-  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('row 50, the last of the hidden half, is the turning row');
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
+    'row 50, the last of the hidden half, is the turning row',
+  );
 
   // A section above the hem, of fabric that takes more stitches to the width.
   await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('130');
