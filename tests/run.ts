@@ -1,9 +1,10 @@
 /**
- * `npm test`: everything that must hold, one check after another, and at the
- * end one line with the counts. Lint, formatting, types and build count as one
- * check each. A check that fails does not keep the later ones from running.
+ * `npm test`: everything that must hold, and at the end one line with the
+ * counts. Lint, formatting, types and build count as one check each; they use
+ * one processor each, so two go side by side. A check that fails does not keep
+ * the others from running.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -40,9 +41,22 @@ function binary(program: string): string {
   return join('node_modules', name, entry);
 }
 
-function check(title: string, program: string, args: readonly string[]): Counts {
-  const isGood = run(title, program, args);
+/** Runs a program beside others, and shows what it said once it has ended. */
+async function check(title: string, program: string, args: readonly string[]): Promise<Counts> {
+  const done = spawn(process.execPath, [resolve(root, binary(program)), ...args], { cwd: root });
+  const said: Buffer[] = [];
+  for (const stream of [done.stdout, done.stderr]) stream.on('data', (part: Buffer) => said.push(part));
+  const status = await new Promise<number | null>((end) => done.on('error', () => end(null)).on('close', end));
+  console.log(`\n── ${title}`);
+  process.stdout.write(Buffer.concat(said));
+  const isGood = status === 0;
   return { passed: isGood ? 1 : 0, failed: isGood ? 0 : 1, skipped: 0 };
+}
+
+async function inTurn(checks: readonly (() => Promise<Counts>)[]): Promise<Counts[]> {
+  const results: Counts[] = [];
+  for (const next of checks) results.push(await next());
+  return results;
 }
 
 function unitTests(): Counts {
@@ -93,15 +107,25 @@ function readReport<T>(path: string): T | null {
   }
 }
 
-const results: Counts[] = [
-  check('lint', 'eslint', ['.']),
-  check('formatting', 'prettier', ['--check', '--log-level=warn', '.']),
-  ...['src-shared', 'src-main', 'tests'].map((layer) => check(`types of ${layer}`, 'typescript#tsc', ['-p', layer])),
-  check('types of src-renderer', 'svelte-check', ['--tsconfig', 'src-renderer/tsconfig.json', '--fail-on-warnings']),
-  check('build', 'electron-vite', ['build', '--logLevel=warn']),
-  unitTests(),
-  endToEndTests(),
-];
+const quick = await Promise.all([
+  inTurn([
+    () => check('lint', 'eslint', ['.']),
+    () => check('formatting', 'prettier', ['--check', '--log-level=warn', '.']),
+  ]),
+  inTurn([
+    ...['src-shared', 'src-main', 'tests'].map(
+      (layer) => () => check(`types of ${layer}`, 'typescript#tsc', ['-p', layer]),
+    ),
+    () =>
+      check('types of src-renderer', 'svelte-check', [
+        '--tsconfig',
+        'src-renderer/tsconfig.json',
+        '--fail-on-warnings',
+      ]),
+    () => check('build', 'electron-vite', ['build', '--logLevel=warn']),
+  ]),
+]);
+const results: Counts[] = [...quick.flat(), unitTests(), endToEndTests()];
 rmSync(scratch, { recursive: true, force: true });
 
 const sum = (pick: (counts: Counts) => number): number => results.reduce((total, counts) => total + pick(counts), 0);
