@@ -1,7 +1,7 @@
 /** What stands on the Piece bench besides the project: the view, the stitch looked at, the band in the form. */
 import { createSubscriber } from 'svelte/reactivity';
 import { words } from '@shared/words/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { addPart, canAddPart, type Project } from '@shared/project/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
@@ -212,6 +212,18 @@ function actionsOf(session: Session, desk: PieceDesk, stage: () => StageControls
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
         session.look({ pieceShows });
         session.announce(words.piece.stage.facing(session.project.piece.finishedFace, pieceShows));
+      },
+    },
+    {
+      id: 'add-section',
+      label: () => words.sections.form.add,
+      keys: ['J'],
+      isEnabled: () => canAddPart(session.project),
+      run: () => {
+        const change = addPart(session.project, words.sections.form.newName);
+        session.change(change);
+        const added = change.parts.at(-1);
+        if (added) session.announce(words.sections.form.added(added.name, added.rows));
       },
     },
     {

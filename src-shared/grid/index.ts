@@ -1,4 +1,5 @@
 export * from './grid.ts';
+export * from './modulo.ts';
 export * from './patch.ts';
 export * from './draw/index.ts';
 export * from './transform.ts';

@@ -1,5 +1,6 @@
 /** Whole drawings turned, mirrored, moved, and made wider or taller inside. Each returns a new grid. */
 import { cellAt, makeGrid, type Grid } from './grid.ts';
+import { modulo } from './modulo.ts';
 
 /** A grid of the given size whose cell (column, row) is `from(column, row)`. */
 function build(width: number, height: number, from: (column: number, row: number) => number): Grid {
@@ -29,8 +30,9 @@ export function quarterTurn(grid: Grid): Grid {
 /** Moved right by `columns` and up by `rows`; what leaves on one side comes in on the other. */
 export function shiftAround(grid: Grid, columns: number, rows: number): Grid {
   const { width, height } = grid;
-  const wrap = (value: number, size: number): number => ((value % size) + size) % size;
-  return build(width, height, (column, row) => cellAt(grid, wrap(column - columns, width), wrap(row - rows, height)));
+  return build(width, height, (column, row) =>
+    cellAt(grid, modulo(column - columns, width), modulo(row - rows, height)),
+  );
 }
 
 /** `count` columns of `fill` put in before column `at` (0 … width). Throws `motif-too-large`. */

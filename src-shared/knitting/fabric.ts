@@ -1,5 +1,6 @@
 /** The fabric on the needles, from the outline and the groups and fills on it. */
-import type { Outline } from '../piece/index.ts';
+import { modulo } from '../grid/index.ts';
+import { needlesTaken, type Outline } from '../piece/index.ts';
 import type { LaidGroup } from './bands.ts';
 import { fillRun, tierOf } from './fill-place.ts';
 import type { LaidFill } from './fills.ts';
@@ -15,12 +16,7 @@ export function makeFabric(
   fills: readonly LaidFill[],
   main: number,
 ): Fabric {
-  let first = Infinity;
-  let last = -Infinity;
-  for (let row = 0; row < outline.rows; row++) {
-    first = Math.min(first, outline.first[row] as number);
-    last = Math.max(last, outline.last[row] as number);
-  }
+  const { first, last } = needlesTaken(outline);
   const width = last - first + 1;
   const cells = new Uint8Array(width * outline.rows).fill(OUTSIDE);
   for (let row = 0; row < outline.rows; row++) {
@@ -75,7 +71,7 @@ function knitFill(fabric: Fabric, outline: Outline, { place, ground, copies }: L
     const run = fillRun(place, outline, row);
     if (!run) continue;
     const { tier, copyRow, origin } = tierOf(place, row);
-    const into = (((run.first - origin) % width) + width) % width;
+    const into = modulo(run.first - origin, width);
     const start = (row - 1) * fabric.width - fabric.first;
     fabric.cells.set(lineOf(copyRow).subarray(into, into + run.last - run.first + 1), start + run.first);
     for (const at of copies.without.get(tier) ?? []) {

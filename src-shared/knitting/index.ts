@@ -12,5 +12,6 @@ export * from './hem-notes.ts';
 export * from './csv.ts';
 export * from './rowlist.ts';
 export * from './stitch.ts';
+export * from './gauge-of-motif.ts';
 export * from './gaps-round.ts';
 export * from './fills-round.ts';

@@ -7,9 +7,9 @@ export type RowNote =
   | { readonly code: 'cast-on'; readonly edges: Run }
   /** The needles at work change before this row. */
   | { readonly code: 'edges'; readonly before: Run; readonly edges: Run }
-  /** The needles of `forRow` are selected while this row is knitted plain. */
   /** From this row up to `last` the piece has needles that the bed has not. */
   | { readonly code: 'leaves-bed'; readonly first: number; readonly last: number; readonly bed: Run }
+  /** The needles of `forRow` are selected while this row is knitted plain. */
   | { readonly code: 'set-up'; readonly forRow: number }
   | { readonly code: 'pattern-begins' }
   | { readonly code: 'pattern-ends' }

@@ -178,6 +178,16 @@ export function edgesAt(outline: Outline, row: number): Run {
   return { first: outline.first[row - 1] as Slot, last: outline.last[row - 1] as Slot };
 }
 
+/** From the leftmost needle that any row has to the rightmost. */
+export function needlesTaken(outline: Outline): Run {
+  let [first, last] = [Infinity, -Infinity];
+  for (let row = 0; row < outline.rows; row++) {
+    first = Math.min(first, outline.first[row] as number);
+    last = Math.max(last, outline.last[row] as number);
+  }
+  return { first: first as Slot, last: last as Slot };
+}
+
 /** Stitches in `row` (1-based). */
 export function stitchesAt(outline: Outline, row: number): number {
   return (outline.last[row - 1] as number) - (outline.first[row - 1] as number) + 1;

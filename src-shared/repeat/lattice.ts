@@ -11,7 +11,7 @@
  * class, a turning point and a period in linear time, and the search for b and
  * s works on those numbers alone: exact, without looking at cells again.
  */
-import type { Grid } from '../grid/index.ts';
+import { modulo, type Grid } from '../grid/index.ts';
 import { borderTable } from './border.ts';
 
 /** The smallest cell of a tiled plane: `across` wide, and moving up `rows` shifts by `shift`, 0 ≤ shift < across. */
@@ -150,8 +150,4 @@ function leastCommonMultiple(a: number, b: number): number {
   let [x, y] = [a, b];
   while (y > 0) [x, y] = [y, x % y];
   return (a / x) * b;
-}
-
-function modulo(value: number, by: number): number {
-  return ((value % by) + by) % by;
 }

@@ -1,7 +1,7 @@
 /** Files made from a project: chart images, the placement sheet, the row list. */
 import { join } from 'node:path';
 import type { exportKinds } from '@shared/host/index.ts';
-import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
+import { gaugeOfMotif, makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
 import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import {
@@ -130,7 +130,7 @@ function chartedMotifs(project: Project): Motif[] {
 
 /** Numbers, lines and repeat box, in cells as large as the image may be. */
 function chartOptions(project: Project, motif: Motif): ChartImageOptions {
-  const decorated = { gauge: project.piece.gauge, numbers: true, gridLines: true, repeatBox: true };
+  const decorated = { gauge: gaugeOfMotif(project, motif.id), numbers: true, gridLines: true, repeatBox: true };
   let cellHeight = CELL_PIXELS;
   while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;
   return { ...decorated, cellHeight };

@@ -9,6 +9,7 @@ import {
   type RoundGap,
 } from '@shared/knitting/index.ts';
 import { angleOf, placeRound, seenSpan, type Ring, type Tube } from '@shared/piece/index.ts';
+import { strokeFrame } from '../drawing/frame.ts';
 import type { Look } from '../drawing/look.ts';
 import type { TubeView } from './tube-view.ts';
 
@@ -142,13 +143,7 @@ export function drawChosenRound({ context, tube, view, turn, look }: Round, grou
     const places = [placeRound(tube, ring, group.block.first), placeRound(tube, ring, group.block.last)];
     return { ring, from: Math.min(...places), to: Math.max(...places) + 1 };
   });
-  for (const [colour, thickness] of [
-    [look.raised, 4],
-    [look.accent, 2],
-  ] as const) {
-    context.strokeStyle = colour;
-    context.lineWidth = thickness;
-    context.beginPath();
+  strokeFrame(context, look, () => {
     for (const side of ['from', 'to'] as const) {
       let isSeen = false;
       for (const each of sides) {
@@ -171,6 +166,5 @@ export function drawChosenRound({ context, tube, view, turn, look }: Round, grou
       context.moveTo(view.x(span.left), y);
       context.lineTo(view.x(span.right), y);
     }
-    context.stroke();
-  }
+  });
 }

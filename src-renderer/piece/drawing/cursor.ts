@@ -1,5 +1,6 @@
 /** The stitch that is looked at: a frame round it, and a hair to the ruler and to the row counter. */
 import type { Viewport } from '../../ui/cells/index.ts';
+import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
 
 /** A stitch by slot and row (1-based). */
@@ -25,14 +26,6 @@ export function drawCursor(
   context.lineTo(middle, rulerY);
   context.stroke();
   context.globalAlpha = 1;
-  // Two frames, so that one of them stands out on any yarn.
   const grow = Math.max(0, (8 - Math.min(width, height)) / 2);
-  for (const [colour, thickness] of [
-    [look.raised, 4],
-    [look.accent, 2],
-  ] as const) {
-    context.strokeStyle = colour;
-    context.lineWidth = thickness;
-    context.strokeRect(left - grow, top - grow, width + grow * 2, height + grow * 2);
-  }
+  strokeFrame(context, look, () => context.rect(left - grow, top - grow, width + grow * 2, height + grow * 2));
 }

@@ -2,6 +2,7 @@
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { PlacedGroup } from '@shared/knitting/index.ts';
 import type { Viewport } from '../../ui/cells/index.ts';
+import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
 
 /** Pattern blocks dashed, the copies in them dotted, and a fine line down to their first and last needles. */
@@ -37,7 +38,7 @@ export function drawGroups(
   }
 }
 
-/** A frame round the group that the commands move; two lines, so that one of them stands out on any yarn. */
+/** A frame round the group that the commands move. */
 export function drawChosen(
   context: CanvasRenderingContext2D,
   view: Viewport,
@@ -47,14 +48,7 @@ export function drawChosen(
   const { left, right } = view.span(block.first, block.last);
   const top = view.top(lastRow - 1);
   const bottom = view.top(firstRow - 2);
-  for (const [colour, thickness] of [
-    [look.raised, 4],
-    [look.accent, 2],
-  ] as const) {
-    context.strokeStyle = colour;
-    context.lineWidth = thickness;
-    context.strokeRect(left - 2, top - 2, right - left + 4, bottom - top + 4);
-  }
+  strokeFrame(context, look, () => context.rect(left - 2, top - 2, right - left + 4, bottom - top + 4));
 }
 
 /** The centre of the bed, between L1 and R1. */

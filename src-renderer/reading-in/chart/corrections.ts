@@ -1,4 +1,5 @@
 /** Cells that a person has looked at and settled, kept while the reading around them changes. */
+import { modulo } from '@shared/grid/index.ts';
 import type { ChartReading } from '@shared/reading/index.ts';
 
 /** A settled cell by its place in the grid, and the colour it was given. */
@@ -25,7 +26,7 @@ export function nextDoubtful({ doubtful }: ChartReading, from: number | null, st
   const count = doubtful.length;
   const start = from ?? (step === 1 ? -1 : count);
   for (let i = 1; i <= count; i++) {
-    const cell = (((start + step * i) % count) + count) % count;
+    const cell = modulo(start + step * i, count);
     if (doubtful[cell] === 1) return cell;
   }
   return null;

@@ -4,7 +4,7 @@
  * It is blitted enlarged without smoothing, so the cost of drawing depends on
  * the size of the view and not on the number of cells.
  */
-import type { CellBox } from '@shared/grid/index.ts';
+import { modulo, type CellBox } from '@shared/grid/index.ts';
 import { clippedBox, isWithin, joinedBox } from './changed.ts';
 import { pictureArea, type CellPicture } from './picture.ts';
 
@@ -146,8 +146,4 @@ function pixelOf(colour: string | null, alpha: number): number {
   const rgba = ((rgb << 8) | Math.round(alpha * 255)) >>> 0;
   if (!isLittleEndian) return rgba;
   return ((rgba & 0xff) << 24) | ((rgba & 0xff00) << 8) | ((rgba >>> 8) & 0xff00) | (rgba >>> 24);
-}
-
-function modulo(value: number, by: number): number {
-  return ((value % by) + by) % by;
 }

@@ -1,4 +1,5 @@
 /** What would make all rows of a fill meet in the seam. */
+import { modulo } from '../../grid/index.ts';
 import { outlineOf, widened, type Outline, type Shape } from '../../piece/index.ts';
 import { outcome } from '../../problem/index.ts';
 import { applyChange, type Change } from '../../project/change.ts';
@@ -76,7 +77,7 @@ function nearestShift(
 
 /** A shift by whole copies shows nothing: the one of them that is nearest to none. */
 function nearestTo0(shift: number, width: number): number {
-  const right = ((shift % width) + width) % width;
+  const right = modulo(shift, width);
   return right * 2 <= width ? right : right - width;
 }
 

@@ -6,8 +6,8 @@
  * as a back and a front are. Each row is judged by its own period within the
  * repeat, since that is what the eye follows along it.
  */
-import type { Outline } from '../../piece/index.ts';
-import { edgesAt } from '../../piece/index.ts';
+import { modulo } from '../../grid/index.ts';
+import { edgesAt, type Outline } from '../../piece/index.ts';
 import { fillRun, tierOf } from '../fill-place.ts';
 import type { FillCopies, PlacedFill, Plan } from '../types.ts';
 import { symmetriesOf, type RowSymmetry } from './row-symmetry.ts';
@@ -130,8 +130,4 @@ function isSameMeeting(one: SeamMeeting, other: SeamMeeting): boolean {
   if (one.kind === 'off' && other.kind === 'off') return one.by === other.by;
   if (one.kind === 'plain' && other.kind === 'plain') return one.stitches === other.stitches;
   return one.kind === other.kind;
-}
-
-function modulo(value: number, by: number): number {
-  return ((value % by) + by) % by;
 }

@@ -1,6 +1,6 @@
 /** Which rows of a piece leave the bed, and whether the bed would hold it elsewhere. */
 import { widthOf, type Run } from '../../bed/index.ts';
-import { edgesAt, type Outline } from '../../piece/index.ts';
+import { edgesAt, needlesTaken, type Outline } from '../../piece/index.ts';
 
 export interface BeyondBed {
   /** Neighbouring rows that leave the bed, bottom to top. */
@@ -36,14 +36,4 @@ export function moveOntoBed(outline: Outline, offset: number, there: Run): numbe
   if (least > most) return null;
   if (-offset >= least && -offset <= most) return -offset;
   return Math.min(most, Math.max(least, 0));
-}
-
-/** From the leftmost needle that any row has to the rightmost. */
-export function needlesTaken(outline: Outline): { readonly first: number; readonly last: number } {
-  let [first, last] = [Infinity, -Infinity];
-  for (let row = 0; row < outline.rows; row++) {
-    first = Math.min(first, outline.first[row] as number);
-    last = Math.max(last, outline.last[row] as number);
-  }
-  return { first, last };
 }

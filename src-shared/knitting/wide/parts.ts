@@ -5,9 +5,8 @@
  * picture needs, which vanishes into the seam.
  */
 import type { Slot } from '../../bed/index.ts';
-import type { Outline } from '../../piece/index.ts';
+import { needlesTaken, type Outline } from '../../piece/index.ts';
 import type { PlacedGroup } from '../types.ts';
-import { needlesTaken } from './beyond.ts';
 
 export interface PieceParts {
   /** Needles that each part takes, left to right, its seam stitches counted. */

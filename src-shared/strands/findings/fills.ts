@@ -1,5 +1,5 @@
 /** Findings about fills. That edges cut an all-over pattern is in its nature: it is noted, not warned of. */
-import { longestWithin } from '../limit.ts';
+import { longestBetween } from '../limit.ts';
 import type { Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 
@@ -18,11 +18,13 @@ export function fillsLeftOut({ fills }: Inspected): Finding[] {
 }
 
 /** `contrast-to-edges`: end-needle selection is on, and a fill keeps more stitches plain at an edge than a float may cross. */
-export function plainBesideFills({ project, fills }: Inspected): Finding[] {
-  const { endNeedleSelection, floatLimit, gauge } = project.piece;
+export function plainBesideFills({ project, fills, gauges }: Inspected): Finding[] {
+  const { endNeedleSelection, floatLimit } = project.piece;
   if (!endNeedleSelection) return [];
-  const longest = longestWithin(floatLimit, gauge);
   return fills
-    .filter(({ border }) => Math.max(border.left, border.right) > longest)
+    .filter(({ border, firstRow, lastRow }) => {
+      const longest = longestBetween(floatLimit, gauges, firstRow, lastRow);
+      return Math.max(border.left, border.right) > longest;
+    })
     .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));
 }

@@ -1,7 +1,8 @@
 /** The piece is wider than the bed, or stands beside it. */
+import { widthOf } from '../../bed/index.ts';
 import { needlesOf } from '../../knitting/on-bed.ts';
-import { beyondBed, coarserBed, looserFabric, moveOntoBed, needlesTaken, partsOf } from '../../knitting/wide/index.ts';
-import { gaugeAt } from '../../piece/index.ts';
+import { beyondBed, coarserBed, looserFabric, moveOntoBed, partsOf } from '../../knitting/wide/index.ts';
+import { gaugeAt, needlesTaken } from '../../piece/index.ts';
 import type { BedRemedy, Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
 
@@ -18,8 +19,7 @@ export function widerThanBed({ project, outline, gauges, groups }: Inspected): F
   const { spans, row, edges } = beyond;
   const gauge = gaugeAt(gauges, row);
   const move = moveOntoBed(outline, offset, there);
-  const taken = needlesTaken(outline);
-  const stitches = taken.last - taken.first + 1;
+  const stitches = widthOf(needlesTaken(outline));
   const remedy: BedRemedy =
     move !== null
       ? { kind: 'move', needles: move, offset: offset + move }

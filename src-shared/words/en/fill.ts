@@ -1,7 +1,8 @@
 /** Fills: where their copies lie, how they meet in the seam, and what is asked about them. */
 import { label, type Side, type Slot } from '../../bed/index.ts';
+import { modulo } from '../../grid/index.ts';
 import type { SeamMatching, SeamMeeting, SeamRun } from '../../knitting/seam-matching/matching.ts';
-import type { CutCopies, Fill } from '../../project/project.ts';
+import type { Fill } from '../../project/project.ts';
 import { numbers as n } from './numbers.ts';
 
 /** More needles than this are said by the first and last of them. */
@@ -17,7 +18,7 @@ function needles(first: readonly Slot[], width: number): string {
 
 /** ` Each copy is moved 7 needles to the right of the one below it.`, or nothing. */
 function stepped(step: number, width: number): string {
-  const right = ((step % width) + width) % width;
+  const right = modulo(step, width);
   if (right === 0) return '';
   const isLeft = right * 2 > width;
   return ` Each copy is moved ${n.needles(isLeft ? width - right : right)} to the ${isLeft ? 'left' : 'right'} of the one below it.`;
@@ -73,8 +74,6 @@ export const fill = {
     firstRow: 'First row of the fill',
     toTop: 'Up to the top',
     lastRow: 'Last row of the fill',
-    unit: 'One copy is',
-    units: { repeat: 'one repeat', whole: 'the whole chart' } satisfies { readonly [Unit in Fill['unit']]: string },
     centre: 'In the middle stands',
     centres: { column: 'the middle of a copy', between: 'the line between two' } satisfies {
       readonly [Centre in Fill['centre']]: string;
@@ -84,14 +83,8 @@ export const fill = {
     step: 'Each copy up is moved by',
     stepHint: (width: number): string =>
       width % 2 === 0 ? `0 for straight up, ${width / 2} for a brick` : '0 for straight up',
-    mirrored: 'Mirrored',
     border: (side: Side): string => `Kept plain, ${side} edge`,
     cutCopies: 'Copies cut by an edge',
-    cutCopiesHow: {
-      kept: 'knitted all the same',
-      'kept-if-read': 'only if the figure still reads',
-      'left-out': 'left out',
-    } satisfies { readonly [Way in CutCopies]: string },
   },
 
   /** Where what was to stand in the middle cannot stand exactly there. */

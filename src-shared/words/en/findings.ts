@@ -6,6 +6,9 @@ import type { Finding, FindingCode } from '../../strands/types.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 
+/** What a sentence needs of the project. */
+type Said = Pick<Project, 'yarns' | 'bands'>;
+
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
 
 /** `The contrast chalk`, `The main yarn slate`. */
@@ -29,11 +32,15 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
   return `${nameOf(yarns, finding.yarn, 'contrast')} is carried ${upTo}${n.stitches(finding.longest)} sideways ${where(finding)}`;
 }
 
-const byCode: { readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[]) => string } = {
-  'long-floats': (finding, yarns) =>
-    finding.role === 'contrast'
-      ? `${floats(finding, yarns)}: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.`
-      : `${floats(finding, yarns)}: too long to lie loose. Break it with anchor stitches, sew it down, or line the piece.`,
+const byCode: {
+  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], bands: Said['bands']) => string;
+} = {
+  'long-floats': (finding, yarns, bands) => {
+    // A ball for each group takes away what is carried between groups, and there is none where one stands alone.
+    const isBetween = finding.role === 'contrast' && bands.some(({ groups }) => groups.length > 1);
+    const others = 'break it with anchor stitches, sew it down, or line the piece.';
+    return `${floats(finding, yarns)}: too long to lie loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
+  },
   'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'long-carry': (finding, yarns) => `${carries(finding, yarns)}. Cut and rejoin it there, or use a second strand.`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
@@ -91,11 +98,12 @@ const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { 
 
 export const findings = {
   /** One or two sentences. */
-  text(finding: Finding, { yarns }: Pick<Project, 'yarns'>): string {
-    return (byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[]) => string)(finding, yarns);
+  text(finding: Finding, { yarns, bands }: Said): string {
+    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[], bands: Said['bands']) => string;
+    return say(finding, yarns, bands);
   },
   /** The sentence, and how often the same comes again. */
-  gathered({ finding, more, rows }: GatheredFinding, project: Pick<Project, 'yarns'>): string {
+  gathered({ finding, more, rows }: GatheredFinding, project: Said): string {
     const sentence = findings.text(finding, project);
     if (more === 0) return sentence;
     return `${sentence} The same comes in ${n.count(more, 'more place')}, ${n.rowSpan(...rows)}.`;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { makePlan } from '@shared/knitting/index.ts';
-import { sampleProject } from '@shared/project/index.ts';
+import { sampleProject, startBand } from '@shared/project/index.ts';
 import { gatherFindings, type Finding } from '@shared/strands/index.ts';
 import { words } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
@@ -11,7 +11,9 @@ const yarns = [
   { name: 'chalk', colour: '#fbf7ea', tex: 278 },
 ];
 const needles = { first: -12 as Slot, last: 10 as Slot };
-const say = (finding: Finding): string => words.findings.text(finding, { yarns });
+/** A piece with two groups beside each other. */
+const project = { yarns, bands: [startBand('gull', [1, 1])] };
+const say = (finding: Finding): string => words.findings.text(finding, project);
 
 describe('a finding in words', () => {
   it.each<[Finding, string]>([
@@ -84,12 +86,20 @@ describe('a finding in words', () => {
     expect(say(finding)).toBe(sentence);
   });
 
+  it('advises no ball for each group where none stand beside each other', () => {
+    const alone = { yarns, bands: [startBand('gull', [3])] };
+    const finding = { code: 'long-floats', role: 'contrast', yarn: 1, needles, longest: 9, longestMm: 32 } as const;
+    expect(words.findings.text({ ...finding, rows: [2, 2], count: 1 }, alone)).toMatch(
+      /: too long to lie loose\. Break it with anchor stitches, sew it down, or line the piece\.$/,
+    );
+  });
+
   it('says once what every copy brings again', () => {
     const finding = { code: 'long-carry', rows: [3, 4], yarn: 1, needles, longest: 9, count: 1 } as const;
-    expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, { yarns })).toMatch(
+    expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
       / The same comes in 2 more places, rows 3–40\.$/,
     );
-    expect(words.findings.gathered({ finding, more: 0, rows: [3, 4] }, { yarns })).toBe(say(finding));
+    expect(words.findings.gathered({ finding, more: 0, rows: [3, 4] }, project)).toBe(say(finding));
   });
 
   it('cautions where fingers and toes can catch', () => {
