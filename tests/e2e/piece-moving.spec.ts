@@ -1,20 +1,7 @@
 /** Groups moved on the piece, by pointer and by keyboard. */
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { announced, expect, statusLine, test } from './app.ts';
-import { FilePanel } from './file-panel.ts';
-import { textOf, twelveStitchMotif } from './projects.ts';
-
-const NAME = 'twelve.walewright';
-
-/** Two groups of three copies on 120 stitches: by the figure they stand at L48 and R12 (common practice, no source). */
-async function openTwelve(page: Page, home: string): Promise<void> {
-  writeFileSync(join(home, NAME), textOf(twelveStitchMotif([3, 3])));
-  await page.keyboard.press('Control+O');
-  await new FilePanel(page).open(NAME);
-  await page.getByRole('button', { name: 'Piece', exact: true }).click();
-}
+import { openTwelve } from './piece-bench.ts';
 
 const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' });
 
@@ -38,7 +25,7 @@ async function carry(page: Page, columns: number, rows: number): Promise<void> {
 
 test('carries a group from needle to needle, seen from either side', async ({ page, start, home }) => {
   await start();
-  await openTwelve(page, home);
+  await openTwelve(page, home, [3, 3]);
   await carry(page, 3, 2);
   // Three to the right: L45. The eye sees 13 + 3 = 16, 24 − 3 = 21 and 13.
   await expect(statusLine(page)).toContainText('Group 1 · needles L45–L10');
@@ -70,7 +57,7 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
 
 test('chooses and moves a group by keyboard alone, as one step of undo', async ({ page, start, home }) => {
   await start();
-  await openTwelve(page, home);
+  await openTwelve(page, home, [3, 3]);
   await page.getByRole('grid').focus();
   await page.keyboard.press('.');
   await expect(announced(page)).toContainText('Group 1 · needles L48–L13');

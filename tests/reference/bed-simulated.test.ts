@@ -163,6 +163,22 @@ const asText = (picture: Picture): string[] =>
     .map((row) => row.map((yarn) => (yarn === null ? ' ' : yarn === MAIN ? '.' : yarn.charAt(0))).join(''))
     .reverse();
 
+/** The plan of a project that can be knitted; what cannot must have been refused by name. */
+function planned(project: Project): Plan {
+  const made = outcome(() => makePlan(project));
+  if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
+  fc.pre(made.ok);
+  return (made as { value: Plan }).value;
+}
+
+/** Knits the row list, and finds the picture and the wraps that were planned. Returns how many wraps there were. */
+function knitAsPlaced(project: Project, plan: Plan): number {
+  const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+  expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
+  expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
+  return wraps.flat().length;
+}
+
 describe('a knitter with the row list', () => {
   it('knits the sample sleeve as it was placed', () => {
     const project = sampleProject();
@@ -180,16 +196,8 @@ describe('a knitter with the row list', () => {
     let wrapped = 0;
     fc.assert(
       fc.property(anyProject, (project) => {
-        const made = outcome(() => makePlan(project));
-        // What cannot be knitted as described must have been refused by name.
-        if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
-        fc.pre(made.ok);
-        const plan = (made as { value: Plan }).value;
-        const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
-        expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
-        expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
+        wrapped += knitAsPlaced(project, planned(project));
         knitted++;
-        wrapped += wraps.flat().length;
       }),
       { numRuns: 300, seed: 60 },
     );
@@ -201,13 +209,8 @@ describe('a knitter with the row list', () => {
     const seen = { leftOut: 0, cut: 0, stepped: 0, mirrored: 0, tapered: 0, withGroups: 0, knitted: 0 };
     fc.assert(
       fc.property(anyFilledProject, (project) => {
-        const made = outcome(() => makePlan(project));
-        if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
-        fc.pre(made.ok);
-        const plan = (made as { value: Plan }).value;
-        const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
-        expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
-        expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
+        const plan = planned(project);
+        knitAsPlaced(project, plan);
         seen.knitted++;
         seen.leftOut += Number(plan.fills.some(({ copies }) => copies.leftOut > 0));
         seen.cut += Number(plan.fills.some(({ copies }) => copies.cut > 0));
@@ -256,9 +259,7 @@ describe('a knitter with the row list', () => {
             groups: band.groups.map((group) => ({ ...group, hasOwnBall: false })),
           })),
         };
-        const made = outcome(() => makePlan(project));
-        fc.pre(made.ok);
-        const plan = (made as { value: Plan }).value;
+        const plan = planned(project);
         const csv = rowListCsv(plan, project);
         const { wraps } = knit(csv, project.piece.finishedFace);
         expect(wraps.map((row) => [...row].sort())).toEqual(wrapsByEye(csv));

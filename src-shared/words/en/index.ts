@@ -9,7 +9,7 @@ import { motifs } from './motifs.ts';
 import { moving } from './moving.ts';
 import { numbers } from './numbers.ts';
 import { placement } from './placement.ts';
-import { problems } from './problems.ts';
+import { problems } from './problems/index.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
 import { closed } from './closed.ts';

@@ -1,5 +1,6 @@
 /** How counts, lengths and needles are said. */
 import { label, type Run, type Side } from '../../bed/index.ts';
+import type { ShapedEdge } from '../../piece/index.ts';
 
 /** `1 stitch`, `12 stitches`. */
 function count(n: number, one: string, many = `${one}s`): string {
@@ -17,7 +18,21 @@ function list(items: readonly string[]): string {
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
+/** `1st`, `2nd`, `23rd`. */
+function ordinal(value: number): string {
+  const isTeen = value % 100 >= 11 && value % 100 <= 13;
+  return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
+}
+
+const edges: { readonly [Edge in ShapedEdge]: string } = {
+  each: 'each edge',
+  left: 'the left edge',
+  right: 'the right edge',
+};
+
 export const numbers = {
+  ordinal,
+  edges,
   count,
   plain,
   list,

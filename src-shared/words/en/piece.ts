@@ -4,7 +4,7 @@
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
-import type { LengthUnit, PieceSize, ShapedEdge, ShapingStep } from '../../piece/index.ts';
+import type { LengthUnit, PieceSize, ShapingStep } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -27,21 +27,9 @@ function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean
   return where === 'across' ? `${said} across it` : `${said} to the ${where}`;
 }
 
-/** `1st`, `2nd`, `23rd`. */
-function ordinal(value: number): string {
-  const isTeen = value % 100 >= 11 && value % 100 <= 13;
-  return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
-}
-
-const EDGES: { readonly [Edge in ShapedEdge]: string } = {
-  each: 'each edge',
-  left: 'the left edge',
-  right: 'the right edge',
-};
-
 function often({ row, every, times }: ShapingStep): string {
   if (times === 1) return `on row **${row}**`;
-  return `every ${every === 1 ? '' : `${ordinal(every)} `}row **${n.count(times, 'time')}**`;
+  return `every ${every === 1 ? '' : `${n.ordinal(every)} `}row **${n.count(times, 'time')}**`;
 }
 
 /**
@@ -54,7 +42,7 @@ function shaping(steps: readonly ShapingStep[]): string | null {
     const before = steps[index - 1];
     const isSameEdge = before?.edge === step.edge;
     const kind = step.stitches > 0 ? 'more' : 'fewer';
-    const what = `${n.stitches(Math.abs(step.stitches))} ${kind} at ${EDGES[step.edge]} `;
+    const what = `${n.stitches(Math.abs(step.stitches))} ${kind} at ${n.edges[step.edge]} `;
     const between = index === 0 ? '' : isSameEdge ? ', then ' : '; ';
     return `${between}${isSameEdge && before.stitches === step.stitches ? '' : what}${often(step)}`;
   });

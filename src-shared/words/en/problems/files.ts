@@ -1,0 +1,48 @@
+/** What kept a file, a folder or the program behind the window from answering. */
+import { numbers as n } from '../numbers.ts';
+import type { ProblemWords } from './said.ts';
+
+export const files = {
+  'file-missing': () => ({ what: 'There is no such file or folder.', mend: 'Check the name and the folder.' }),
+  'file-is-folder': () => ({ what: 'This is a folder, not a file.', mend: 'Choose a file in it.' }),
+  'file-too-large': ({ bytes, most }) => ({
+    what: `The file has ${n.plain(bytes / 1e6)} MB; at most ${n.plain(most / 1e6)} MB are read.`,
+    mend: 'Choose a smaller one.',
+  }),
+  'file-not-readable': ({ detail }) => ({
+    what: `The file cannot be read (${detail}).`,
+    mend: 'Check that you may read it.',
+  }),
+  'file-changed-elsewhere': () => ({
+    what: 'Another program has changed the file since it was opened here.',
+    mend: 'Save under another name, or open the file again.',
+  }),
+  'folder-not-writable': ({ detail }) => ({
+    what: `The folder cannot be written to (${detail}). Nothing was changed.`,
+    mend: 'Choose another folder.',
+  }),
+  'disk-full': () => ({
+    what: 'The disk is full. The file is as it was before.',
+    mend: 'Make room, or save somewhere else; your work is still here.',
+  }),
+  'file-not-written': ({ detail }) => ({
+    what: `The file could not be written (${detail}). It is as it was before.`,
+    mend: 'Try again, or save somewhere else.',
+  }),
+  'request-invalid': ({ method, detail }) => ({
+    what: `The request "${method}" was not understood (${detail}).`,
+    mend: 'Reload the window; if it comes again, report it.',
+  }),
+  'request-refused': ({ detail }) => ({
+    what: `The request was refused (${detail}).`,
+    mend: 'Open the address that the program printed.',
+  }),
+  'host-unreachable': () => ({
+    what: 'The program behind this window does not answer.',
+    mend: 'Start it again; do not close this window before your work is saved.',
+  }),
+  unexpected: ({ detail }) => ({
+    what: `Something went wrong inside the program (${detail}).`,
+    mend: 'Your work is unchanged. Please report it with what you did.',
+  }),
+} satisfies Partial<ProblemWords>;

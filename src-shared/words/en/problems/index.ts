@@ -1,0 +1,25 @@
+/** What went wrong, and what to do about it. */
+import type { Problem } from '../../../problem/index.ts';
+import { calls } from './calls.ts';
+import { files } from './files.ts';
+import { pictures } from './pictures.ts';
+import { placing } from './placing.ts';
+import { projects } from './projects.ts';
+import { shaping } from './shaping.ts';
+import type { ProblemWords, Said } from './said.ts';
+
+const byCode: ProblemWords = { ...placing, ...shaping, ...calls, ...pictures, ...projects, ...files };
+
+function say(problem: Problem): Said {
+  return (byCode[problem.code] as (facts: Problem['facts']) => Said)(problem.facts);
+}
+
+export const problems = {
+  say,
+  /** One paragraph: where, what, what to do. */
+  sentence(problem: Problem): string {
+    const { what, mend } = say(problem);
+    const place = problem.where === null || what.startsWith(problem.where) ? '' : `${problem.where}: `;
+    return `${place}${what} ${mend}`;
+  },
+};

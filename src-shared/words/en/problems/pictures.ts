@@ -1,0 +1,123 @@
+/** What is wrong with a picture, a photo of a chart, or letters to set. */
+import type { CornerFault, PictureDamage, SvgDanger } from '../../../problem/index.ts';
+import { numbers as n } from '../numbers.ts';
+import type { ProblemWords } from './said.ts';
+
+const damage: Readonly<Record<PictureDamage, string>> = {
+  signature: 'its first bytes were changed on the way',
+  header: 'its size or kind cannot be read',
+  chunk: 'a part of it has no name',
+  checksum: 'a part of it does not match its checksum',
+  palette: 'a pixel names no colour of its palette',
+  pixels: 'its pixels cannot be unpacked',
+  drawing: 'it cannot be drawn',
+  encoding: 'its text is not in UTF-8',
+};
+
+const svgDanger: Readonly<Record<SvgDanger, string>> = {
+  script: 'a script',
+  handler: 'a script that an event would start',
+  foreign: 'a page or a film inside it',
+  'document-type': 'definitions of its own (a document type)',
+  outside: 'a link to something outside it',
+};
+
+/** A letter that can be read, or the number that Unicode gives one that shows nothing. */
+function visible(letter: string): string {
+  if (letter === '\t') return 'tab';
+  const code = letter.codePointAt(0) ?? 0;
+  return /^[\p{C}\p{Z}\p{M}]/u.test(letter) ? `U+${code.toString(16).toUpperCase().padStart(4, '0')}` : letter;
+}
+
+const cornerFault: Readonly<Record<CornerFault, string>> = {
+  'too-close': 'two of the corners lie on top of each other',
+  'in-line': 'three of the corners lie in one line',
+  crossed: 'the sides between the corners cross',
+  'not-convex': 'one of the corners lies inside the others',
+  anticlockwise: 'the corners go round the wrong way, so the chart would be read mirrored',
+};
+
+export const pictures = {
+  'picture-unknown-kind': () => ({
+    what: 'This is neither a PNG nor a PBM picture.',
+    mend: 'Choose a picture with one pixel for each cell, saved as PNG or PBM.',
+  }),
+  'picture-empty': () => ({ what: 'The file is empty.', mend: 'Choose another file.' }),
+  'picture-truncated': ({ kind }) => ({
+    what: `The ${kind} picture ends too early; part of it is missing.`,
+    mend: 'Copy or save it again.',
+  }),
+  'picture-broken': ({ kind, damage: part }) => ({
+    what: `The ${kind} picture is damaged: ${damage[part]}.`,
+    mend: 'Save it again in the program that made it.',
+  }),
+  'picture-animated': ({ kind }) => ({
+    what: `The ${kind} picture moves; which of its pictures is meant cannot be told.`,
+    mend: 'Save the one you want as a still picture.',
+  }),
+  'svg-unsafe': ({ danger }) => ({
+    what: `The SVG drawing was not opened: it holds ${svgDanger[danger]}.`,
+    mend: 'Save it as a plain SVG with nothing but shapes and pictures in it, or as PNG.',
+  }),
+  'picture-interlaced': ({ depth }) => ({
+    what: `The PNG picture is interlaced with ${n.count(depth, 'bit')} a pixel, a kind that is not read.`,
+    mend: 'Save it again without interlacing.',
+  }),
+  'picture-too-large': ({ width, height, mostWidth, mostHeight }) => ({
+    what: `The picture is ${width} × ${height} pixels; a motif has at most ${mostWidth} × ${mostHeight} cells.`,
+    mend: 'Choose a picture with one pixel for each cell.',
+  }),
+  'image-too-large': ({ width, height, mostPixels, mostSide }) => ({
+    what: `The image would be ${width} × ${height} pixels; at most ${n.plain(mostPixels / 1e6, 0)} million, ${mostSide} a side, are drawn.`,
+    mend: 'Choose smaller cells, or write the chart as SVG.',
+  }),
+  'picture-too-many-colours': ({ colours, most }) => ({
+    what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,
+    mend: 'Choose one with a single flat colour for each yarn, without soft edges.',
+  }),
+  'palette-full': ({ yarns, most }) => ({
+    what: `With the yarns of the picture the palette would have ${yarns}; it holds ${most} at most.`,
+    mend: 'Take fewer yarns, or remove yarns from the palette that no motif has.',
+  }),
+  'photo-unknown-kind': () => ({
+    what: 'This is no PNG, JPEG, WebP, SVG or PBM picture.',
+    mend: 'Save the photo or scan as PNG or JPEG.',
+  }),
+  'photo-only-in-window': ({ kind }) => ({
+    what: `${kind} pictures are read in the window, but not from the command line.`,
+    mend: 'Read it in the window, or save it as PNG or JPEG.',
+  }),
+  'photo-too-large': ({ width, height, mostMegapixels }) => ({
+    what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,
+    mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',
+  }),
+  'corners-unusable': ({ fault }) => ({
+    what: `These cannot be the corners of a chart: ${cornerFault[fault]}.`,
+    mend: 'Give them clockwise as you see the chart: top left, top right, bottom right, bottom left.',
+  }),
+  'corner-outside-picture': ({ corner, x, y, width, height }) => ({
+    what: `Corner ${corner} at ${n.plain(x)}, ${n.plain(y)} lies outside the picture, which is ${width} × ${height} pixels.`,
+    mend: 'Move it onto the picture.',
+  }),
+  'grid-not-found': ({ across, up }) => ({
+    what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
+    mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,
+  }),
+  'cells-too-fine': ({ columns, rows, mostColumns, mostRows }) => ({
+    what: `${n.columns(columns)} and ${n.rows(rows)} are more than this part of the picture can show: ${mostColumns} and ${mostRows} at most.`,
+    mend: 'Check the numbers, or take the picture from nearer or at a higher resolution.',
+  }),
+  'yarns-out-of-range': ({ given, least, most }) => ({
+    what: `${given} is not a number of yarns: a motif has ${least} to ${most}.`,
+    mend: 'Give a number within that.',
+  }),
+  'crop-outside-picture': ({ width, height }) => ({
+    what: `The part to be used leaves the picture, which is ${width} × ${height} pixels, or is empty.`,
+    mend: 'Choose a part that lies inside.',
+  }),
+  'letters-missing': ({ letters, font }) => ({
+    what: `${font} has no ${letters.split(' ').map(visible).join(' ')}.`,
+    mend: 'Leave it out, or choose the other typeface.',
+  }),
+  'lettering-empty': () => ({ what: 'There are no letters to set.', mend: 'Write a word.' }),
+} satisfies Partial<ProblemWords>;

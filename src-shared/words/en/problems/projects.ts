@@ -1,0 +1,72 @@
+/** What is wrong with a project, its motifs, sizes and yarns. */
+import { numbers as n } from '../numbers.ts';
+import type { ProblemWords } from './said.ts';
+
+/** `bands 1 and 3`, or nothing. */
+function numbered(what: string, which: readonly number[]): string[] {
+  return which.length === 0 ? [] : [`${what}${which.length === 1 ? '' : 's'} ${n.list(which.map(String))}`];
+}
+
+export const projects = {
+  'project-not-json': ({ detail }) => ({
+    what: `The file is not a whole project: it is not valid JSON (${detail}).`,
+    mend: 'Open an earlier copy of it.',
+  }),
+  'project-newer': ({ version, known }) => ({
+    what: `The project was written by a newer Walewright (file version ${version}; this one knows ${known}).`,
+    mend: 'Open it with the newer program.',
+  }),
+  'project-invalid': ({ path, detail }) => ({
+    what: `The project has a field that cannot be right: ${path || 'the whole file'} (${detail}).`,
+    mend: 'Mend that field, or open an earlier copy.',
+  }),
+  'project-not-ours': () => ({ what: 'This is not a Walewright project.', mend: 'Choose a .walewright file.' }),
+  'motif-too-large': ({ width, height, mostWidth, mostHeight }) => ({
+    what: `A motif of ${width} × ${height} cells cannot be: it has 1 to ${mostWidth} columns and 1 to ${mostHeight} rows.`,
+    mend: 'Give a size within that.',
+  }),
+  'motif-missing': ({ motif }) => ({
+    what: `There is no motif "${motif}" any more.`,
+    mend: 'Choose another motif for the group.',
+  }),
+  'motif-in-use': ({ motif, bands, fills }) => ({
+    what: `“${motif}” is knitted in ${n.list([...numbered('band', bands), ...numbered('fill', fills)])} of the piece.`,
+    mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the fill'} on the Piece bench first.`,
+  }),
+  'motif-last': () => ({
+    what: 'This is the only motif of the project.',
+    mend: 'Add another one first.',
+  }),
+  'sizes-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} sizes.`,
+    mend: 'Remove one that is not needed, or start another project.',
+  }),
+  'size-last': () => ({
+    what: 'This is the only size of the project.',
+    mend: 'Add another one first.',
+  }),
+  'size-name-unusable': ({ text, most }) => ({
+    what: text.trim() === '' ? 'A size needs a name.' : `“${text}” cannot name a size.`,
+    mend: `Give 1 to ${most} letters, without a blank at either end.`,
+  }),
+  'size-name-taken': ({ name }) => ({
+    what: `Another size is called “${name}” already.`,
+    mend: 'Give it a name of its own.',
+  }),
+  'size-unknown': ({ given, known }) => ({
+    what: `No size is called “${given}”.`,
+    mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
+  }),
+  'underlays-too-large': ({ mostMegabytes }) => ({
+    what: `The pictures to trace would take more than ${mostMegabytes} MB of the file.`,
+    mend: 'Remove one that is not needed any more, or take a smaller picture.',
+  }),
+  'yarns-too-many-in-motif': ({ motif, yarns, most }) => ({
+    what: `“${motif}” would be drawn in ${yarns} yarns; ${most} are the most in one motif.`,
+    mend: 'Draw with a yarn that it has already, or give the cells of one of its yarns to another first.',
+  }),
+  'motifs-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} motifs.`,
+    mend: 'Delete one that is not used, or start another project.',
+  }),
+} satisfies Partial<ProblemWords>;

@@ -1,0 +1,51 @@
+/** The Piece bench, used as a person uses it. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { FilePanel } from './file-panel.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
+
+export const NAME = 'twelve.walewright';
+
+/** Everything that is written on canvases from now on, in the order of writing. */
+export async function listenToLabels(page: Page): Promise<() => Promise<string[]>> {
+  await page.addInitScript(() => {
+    const written: string[] = [];
+    Object.assign(window, { written });
+    const fillText = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (text, ...rest) {
+      written.push(text);
+      fillText.call(this, text, ...rest);
+    };
+  });
+  return () => page.evaluate(() => (window as unknown as { written: string[] }).written);
+}
+
+/** What the canvases show, as one picture. */
+export async function picture(page: Page): Promise<string> {
+  await page.mouse.move(5, 5);
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+  return page.evaluate(() => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join('|'));
+}
+
+/** Opens copies of twelve stitches; 3 and 3 of them on 120 stitches stand at L48 and R12 by the figure (common practice, no source). */
+export async function openTwelve(page: Page, home: string, copies: readonly number[], to = {}): Promise<void> {
+  writeFileSync(join(home, NAME), textOf(twelveStitchMotif(copies, to)));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open(NAME);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+}
+
+/** The middle of a stitch on the page, from where the grid says its cursor is. */
+export async function placeOf(page: Page, needle: number, row: number): Promise<{ x: number; y: number }> {
+  const cell = page.getByRole('gridcell');
+  const box = await cell.boundingBox();
+  const label = (await cell.getAttribute('aria-label')) ?? '';
+  const [, atRow, side, number] = /^Row (\d+) · needle ([LR])(\d+)/.exec(label) ?? [];
+  if (!box || !atRow) throw new Error(`The grid says "${label}"`);
+  const at = side === 'L' ? -Number(number) : Number(number) - 1;
+  return {
+    x: box.x + box.width * (needle - at + 0.5),
+    y: box.y + box.height * (Number(atRow) - row + 0.5),
+  };
+}

@@ -1,0 +1,116 @@
+/** The Piece bench: where groups of copies are placed. */
+import { expect, test } from './app.ts';
+import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
+
+test('places two groups of three so that the eye sees 13, 24, 13', async ({ page, start, home }) => {
+  const labels = await listenToLabels(page);
+  await start();
+  await openTwelve(page, home, [1]);
+  await page.getByLabel('Copies in each group').fill('3, 3');
+
+  // Common practice, no source: L48 to L13 and R12 to R47.
+  const meaning = page.getByRole('region', { name: 'What it is' });
+  await expect(meaning).toContainText('120 stitches × 60 rows');
+  await expect(meaning).toContainText('The groups start at needles L48 and R12');
+  const best = page.getByRole('radio').first();
+  await expect(best).toBeChecked();
+  await expect(best).toHaveAccessibleName(/^Spaces 13, 24, 13\./);
+  await expect(page.getByRole('listitem').filter({ hasText: 'Group 2: needles R12–R47' })).toBeAttached();
+  await expect.poll(labels).toEqual(expect.arrayContaining(['L48', 'L13', 'R12', 'R47', '13', '24']));
+});
+
+test('goes through the choices by keyboard, and back by undo', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const choices = page.getByRole('radiogroup', { name: 'Where they can stand' });
+  const starts = page.getByRole('region', { name: 'What it is' });
+  await choices.getByRole('radio').first().focus();
+  await page.keyboard.press('ArrowDown');
+  await expect(choices.getByRole('radio').nth(1)).toBeChecked();
+  await expect(starts).not.toContainText('L48');
+  await expect(page.getByRole('button', { name: 'Undo take a placing' })).toBeEnabled();
+
+  await page.getByRole('button', { name: /^\d more$/ }).click();
+  await expect(choices.getByRole('radio')).toHaveCount(8);
+  await choices.getByText('Even to the eye').first().click();
+  await expect(starts).toContainText('L48 and R12');
+  await page.keyboard.press('Control+Z');
+  await expect(starts).not.toContainText('L48');
+});
+
+test('follows the rule that is asked for', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const best = page.getByRole('radio').first();
+  await page.getByLabel('Make even').selectOption('blocks');
+  // By the blocks: 120 − 72 = 48, so 12, 24, 12.
+  await expect(best).toHaveAccessibleName(/^Spaces 12, 24, 12\./);
+  await page.getByLabel('Spaces', { exact: true }).selectOption('even');
+  await expect(best).toHaveAccessibleName(/^Spaces 16, 16, 16\./);
+  await page.getByLabel('Spaces', { exact: true }).selectOption('gaps');
+  await page.getByLabel('Each gap').fill('10');
+  await expect(best).toHaveAccessibleName(/^Spaces 19, 10, 19\./);
+  await page.getByLabel('Spaces', { exact: true }).selectOption('by-hand');
+  const needles = page.getByLabel('First needles');
+  await needles.fill('L50, R20');
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L50 and R20');
+  await needles.fill('L50, R0');
+  await expect(page.getByRole('alert')).toContainText('there is no needle 0');
+  await needles.fill('L50');
+  await expect(page.getByRole('alert')).toContainText('1 first needle for 2 groups');
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L50 and R20');
+});
+
+test('adds, mirrors and removes groups and bands, each one step of undo', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const meaning = page.getByRole('region', { name: 'What it is' });
+  const copies = page.getByLabel('Copies in each group');
+  await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
+  const before = await picture(page);
+  const mirrored = page.getByRole('group', { name: 'Group 2' }).getByRole('switch', { name: 'Mirrored' });
+  await mirrored.focus();
+  await page.keyboard.press('Space');
+  await expect(mirrored).toBeChecked();
+  expect(await picture(page)).not.toBe(before);
+  await page.getByRole('button', { name: 'Undo mirror a group' }).click();
+  expect(await picture(page)).toBe(before);
+
+  await copies.fill('2, 2');
+  await page.getByRole('button', { name: 'Add a group' }).click();
+  await expect(copies).toHaveValue('2, 2, 2');
+  await page.getByRole('button', { name: 'Remove group 2' }).click();
+  await expect(copies).toHaveValue('2, 2');
+
+  await page.getByRole('button', { name: 'Add a band' }).click();
+  await expect(page.getByLabel('Band')).toHaveValue('1');
+  await expect(copies).toHaveValue('1');
+  await page.getByRole('button', { name: 'Remove this band' }).click();
+  await page.getByRole('button', { name: 'Remove this band' }).click();
+  await expect(meaning).toContainText('places nothing on the piece');
+  await page.getByRole('button', { name: /^Place .* on the piece$/ }).click();
+  await expect(copies).toHaveValue('1');
+  await page.getByRole('button', { name: 'Undo add a band' }).click();
+  await page.getByRole('button', { name: 'Undo remove a band' }).click();
+  await expect(copies).toHaveValue('2, 2');
+});
+
+test('says how many copies fit and on how many stitches the rule comes out exactly', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await page.getByText('What would be better').click();
+  // Two figures of 35 on 120 stitches leave 50; the seam asks for quarters, so 48 and 52 come out exactly.
+  await expect(page.getByText('It would come out exactly on 118 or 122 stitches.')).toBeVisible();
+  const row = (copies: string) =>
+    page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: copies, exact: true }) });
+  // Ten copies of 12 fill 120 stitches.
+  await expect(row('10')).toBeVisible();
+  await page.getByRole('button', { name: 'Make it 122 stitches' }).click();
+  await expect(page.getByText('The rule comes out exactly on this piece.')).toBeVisible();
+  await expect(page.getByRole('radio', { checked: true })).toHaveAccessibleName(/^Spaces 13, 26, 13\./);
+  await page.getByRole('button', { name: 'Place 4 copies, each by itself' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1, 1');
+  await page.getByRole('button', { name: 'Undo change copies' }).click();
+  await expect(page.getByLabel('Copies in each group')).toHaveValue('3, 3');
+});
