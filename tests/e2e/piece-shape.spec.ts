@@ -54,7 +54,7 @@ test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, s
   await expect(what).toContainText('80 stitches: 26.7 cm, the nearest to 26.5 cm.');
   await page.getByLabel('Rows, in cm').fill('49.1');
   await expect(page.getByRole('textbox', { name: 'Rows', exact: true })).toHaveValue('172');
-  await page.getByLabel('Sizes in').selectOption('inches');
+  await page.getByLabel('Lengths in').selectOption('inches');
   // 80 / 3 / 2.54 = 10.4987; 172 / 3.5 / 2.54 = 19.3476
   await expect(page.getByLabel('Stitches at the cast-on, in inches')).toHaveValue('10.5');
   await expect(page.getByLabel('Rows, in inches')).toHaveValue('19.35');

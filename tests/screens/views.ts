@@ -44,6 +44,7 @@ export const VIEWS: readonly View[] = [
     async show(page) {
       await page.keyboard.press('Escape');
       await page.evaluate(drop, HILLS);
+      await page.getByRole('button', { name: 'Any picture' }).click();
       await page.getByRole('textbox', { name: 'Yarns' }).fill('4');
     },
   },

@@ -36,6 +36,8 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   drawCentre(context, view, plan.outline, look, rulerY);
   drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
   drawGroups(context, view, restingGroups(marked), look, rulerY);
+  // Under the numbers of floats, which it would cut.
+  if (scene.chosen && !marked.carried) drawChosen(context, view, scene.chosen, look);
   let strands: Strand[] = [];
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
@@ -57,10 +59,10 @@ export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marke
   if (carried) {
     drawGuides(context, view, carried, look);
     drawGroups(context, view, carried.groups, look, rulerY);
+    const chosen = carried.groups[carried.group];
+    if (chosen) drawChosen(context, view, chosen, look);
+    drawSpacesOf(context, marked, (band) => band === carried.band);
   }
-  const chosen = carried ? carried.groups[carried.group] : scene.chosen;
-  if (chosen) drawChosen(context, view, chosen, look);
-  if (carried) drawSpacesOf(context, marked, (band) => band === carried.band);
   const { first, width: needles } = plan.fabric;
   const groups = [...restingGroups(marked), ...(carried?.groups ?? [])];
   drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);

@@ -132,7 +132,7 @@ export const piece = {
 
   /** Sizes beside the counts of stitches and rows. */
   lengths: {
-    unit: 'Sizes in',
+    unit: 'Lengths in',
     units: { cm: 'centimetres', in: 'inches' },
     label: (of: string, unit: LengthUnit): string => `${of}, in ${unit === 'cm' ? 'cm' : 'inches'}`,
     /** What a length that was asked for comes to. */

@@ -21,7 +21,7 @@ export const shell = {
     saveAs: 'Save as…',
     commands: 'Commands',
     goTo: (bench: string): string => `Go to ${bench}`,
-    lengthUnit: { cm: 'Sizes in centimetres', in: 'Sizes in inches' },
+    lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },
     lengthUnitTold: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
     theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance as the platform' },
     find: 'Find a command',
