@@ -23,6 +23,8 @@ export async function listenToLabels(page: Page): Promise<() => Promise<string[]
 
 /** What the canvases show, as one picture. */
 export async function picture(page: Page): Promise<string> {
+  // The bench comes in after the key that asks for it.
+  await page.locator('canvas').first().waitFor();
   await page.mouse.move(5, 5);
   await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
   return page.evaluate(() => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join('|'));

@@ -32,6 +32,7 @@ test('keeps the project while a number makes no sense, and says what it takes', 
 test('keeps the piece on the stage when the groups are wider than it, and says what to do', async ({ page, start }) => {
   await start();
   await page.keyboard.press('2');
+  await expect(page.getByRole('heading', { name: 'Sleeve, on the needles' })).toBeVisible();
   const placed = await picture(page);
   const copies = page.getByLabel('Copies in each group');
   await copies.fill('4, 4');

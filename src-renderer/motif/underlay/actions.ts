@@ -96,7 +96,12 @@ function chooseUnderlay(session: Session, desk: MotifDesk): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = '.png,.jpg,.jpeg,.webp,.svg,.pbm';
+  // It stands in the document until it is answered: one that nothing holds may be collected, and its chooser with it.
+  input.hidden = true;
+  document.body.append(input);
+  input.oncancel = () => input.remove();
   input.onchange = () => {
+    input.remove();
     const file = input.files?.[0];
     if (file) void takeUnderlay(session, desk, file);
   };
