@@ -34,7 +34,18 @@ const STEPS: { readonly [version: number]: Step } = {
     })),
     fills: [],
   }),
+  /**
+   * Version 3 knows no yarn count that nobody gave. Until then each yarn of a
+   * new project was taken to be of 278 tex, and weights were made up from it.
+   */
+  2: (file) => ({
+    ...file,
+    yarns: each(file.yarns, (yarn) => (yarn.tex === MADE_UP_TEX ? { ...yarn, tex: null } : yarn)),
+  }),
 };
+
+/** 50 g in 180 m. */
+const MADE_UP_TEX = 278;
 
 /** The data of a file as the present version has it; data of no known version stays as it is. */
 export function broughtUpToDate(file: object): object {

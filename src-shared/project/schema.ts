@@ -13,7 +13,7 @@ import { FIRST_SHAPED_ROW, GAUGE_BOUNDS, MOST_PARTS, MOST_STITCHES } from '../pi
 export const CELL_LETTERS = '.X23456789ABCDEFGHIJKLMNOPQRSTUVWYZabcdefghijklmnopqrstuvwxyz+-=';
 
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 2;
+export const FILE_VERSION = 3;
 
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;

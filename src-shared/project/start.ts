@@ -3,10 +3,10 @@ import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Shows } from '../bed/index.ts';
 import type { Band, Fill, Group, MotifId, Piece, Project, Sizes, Yarn } from './project.ts';
 
-/** Yarns of a new project: a dark main and a light contrast. */
+/** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
 export const START_YARNS: readonly Yarn[] = [
-  { name: 'slate', colour: '#5d7591', tex: 278 },
-  { name: 'chalk', colour: '#fbf7ea', tex: 278 },
+  { name: 'slate', colour: '#5d7591', tex: null },
+  { name: 'chalk', colour: '#fbf7ea', tex: null },
 ];
 
 /** 5 stitches or 25 mm, whichever bites first (common practice, no source). */

@@ -118,14 +118,15 @@ export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block
   ];
 }
 
-/** Metres and grams of each yarn, and with the margin. */
+/** Metres of each yarn, and with the margin; grams too where a yarn's count is known. */
 export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
   const { yarn } = words.sheet;
   const { uses, margin, loops } = plan.yarn;
+  const isWeighed = uses.some(({ grams }) => grams !== null);
   const columns = columnsOf(widthMm, [
     [yarn.columns.yarn, 0],
     [yarn.columns.metres, 15, 'end'],
-    [yarn.columns.grams, 14, 'end'],
+    ...(isWeighed ? [[yarn.columns.grams, 14, 'end'] as const] : []),
     [yarn.columns.margin(margin), 18, 'end'],
   ]);
   const rows = uses.map((use): Cell[] => {
@@ -133,7 +134,7 @@ export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block
     return [
       { ...cell(yarn.named(name, use.role, use.balls)), swatch: yarnPaint(colour) },
       cell(yarn.metres(use.totalMm)),
-      cell(yarn.grams(use.grams)),
+      ...(isWeighed ? [cell(yarn.grams(use.grams))] : []),
       cell([strong(yarn.metres(use.totalMm * (1 + margin)))]),
     ];
   });

@@ -4,6 +4,7 @@ import { makePlan } from '@shared/knitting/index.ts';
 import { sampleProject, startBand } from '@shared/project/index.ts';
 import { gatherFindings, type Finding } from '@shared/strands/index.ts';
 import { words } from '@shared/words/index.ts';
+import type { YarnUse } from '@shared/yarn/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
 const yarns = [
@@ -133,9 +134,16 @@ describe('the plan in words', () => {
       'Set up with the row counter at 59: row 60 is knitted plain while the needles of row 61 are selected.',
     ]);
     // 12,000 stitches of 13.02 mm are 156.3 m in all; most of them main.
-    expect(summary[4]).toMatch(/^Main slate: 1\d\d(\.\d)? m, \d\d g\.$/);
-    expect(summary[5]).toMatch(/^Contrast chalk: \d\d(\.\d)? m, \d+ g\.$/);
+    expect(summary[4]).toMatch(/^Main slate: 1\d\d(\.\d)? m\.$/);
+    expect(summary[5]).toMatch(/^Contrast chalk: \d\d(\.\d)? m\.$/);
     expect(summary[6]).toBe('Wind off 10 % more.');
+  });
+
+  it('adds the weight of a yarn that has a count', () => {
+    // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
+    const use = { ...makePlan(sampleProject()).yarn.uses[0], totalMm: 156_300, grams: 43.45 } as YarnUse;
+    expect(words.knitting.yarnUse(use, project)).toBe('Main slate: 156.3 m, 43 g');
+    expect(words.knitting.yarnUse({ ...use, grams: null }, project)).toBe('Main slate: 156.3 m');
   });
 
   it('leaves no hole in the sentences of the sample', () => {

@@ -113,8 +113,8 @@ const SECTIONS_TEXT = `    "hem": {
     "parts": [],
 `;
 
-/** The same project as it is written now. A change here needs a new file version. */
-const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
+/** The same project as version 2 wrote it. */
+const TEXT_OF_VERSION_2 = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
   .replace('      "shows": "worn",\n', '      "shows": "worn",\n      "isLettering": false,\n      "underlay": null,\n')
   .replace('    "hemRows": 0,\n', `    "hemRows": 0,\n${SECTIONS_TEXT}`)
   .replace('        "kind": "centred",\n', '        "kind": "centred",\n        "section": "shown",\n')
@@ -125,6 +125,9 @@ const SMALL_TEXT = TEXT_OF_VERSION_1.replace('"version": 1', '"version": 2')
     '          "up": 1,\n          "isMirrored": false,\n          "rise": 0,\n          "hasOwnBall": false\n',
   )
   .replace(/\]\n}\n$/, '],\n  "fills": []\n}\n');
+
+/** The same project as it is written now. A change here needs a new file version. */
+const SMALL_TEXT = TEXT_OF_VERSION_2.replace('"version": 2', '"version": 3').replaceAll('"tex": 278', '"tex": null');
 
 const SIZE = { name: 'S', shape: { kind: 'rectangle', stitches: 96, rows: 90 }, hemRows: 0 };
 const step = (row: number) => ({ row, left: 1, right: 1 });
@@ -144,12 +147,22 @@ describe('a project file', () => {
     expect(projectFromText(SMALL_TEXT)).toEqual(small);
   });
 
-  it('of version 1 opens, and is written as version 2', () => {
-    expect(projectFromText(TEXT_OF_VERSION_1)).toEqual(small);
-    expect(projectToText(projectFromText(TEXT_OF_VERSION_1))).toBe(SMALL_TEXT);
+  it.each([
+    [1, TEXT_OF_VERSION_1],
+    [2, TEXT_OF_VERSION_2],
+  ])('of version %i opens, and is written as version 3', (_, text) => {
+    expect(projectFromText(text)).toEqual(small);
+    expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
   });
 
-  it('of version 1 with a wrong field is refused as one of version 2 is', () => {
+  it('of version 2 loses the yarn count that the program made up, and keeps one that a person wrote', () => {
+    const [written, madeUp] = projectFromText(TEXT_OF_VERSION_2.replace('"tex": 278', '"tex": 250')).yarns;
+    expect([written?.tex, madeUp?.tex]).toEqual([250, null]);
+    const now = projectFromText(SMALL_TEXT.replace('"tex": null', '"tex": 278'));
+    expect(now.yarns.map(({ tex }) => tex)).toEqual([278, null]);
+  });
+
+  it('of version 1 with a wrong field is refused as one of version 3 is', () => {
     const text = TEXT_OF_VERSION_1.replace('"shows": "worn"', '"shows": "sideways"');
     expect(outcome(() => projectFromText(text))).toMatchObject({ problem: { facts: { path: 'motifs[1].shows' } } });
     const listless = TEXT_OF_VERSION_1.replace(/"motifs": \[[^]*?\],\n {2}"piece"/, '"motifs": "none",\n  "piece"');

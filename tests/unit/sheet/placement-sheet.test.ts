@@ -133,6 +133,22 @@ describe('what the sheet says', () => {
     expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
   });
 
+  it('says metres alone until a yarn has a count, then grams of that yarn', () => {
+    const { yarn } = words.sheet;
+    const { project, plan, sheet } = sheetOf('sample', 'a4');
+    const written = allWords(sheet).split('\n');
+    expect(written).toContain(yarn.columns.metres);
+    expect(written).not.toContain(yarn.columns.grams);
+    const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
+    const weighed = makePlan({ ...project, yarns });
+    const said = allWords(placementSheet({ ...project, yarns }, weighed, { paper: 'a4' })).split('\n');
+    const title = said.indexOf(yarn.columns.grams);
+    const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
+    // 50 tex is 50 g in 1000 m (ISO 1144).
+    expect(said.slice(title)).toContain((metres * 0.05).toFixed(0));
+    expect(said.slice(title)).toContain('–');
+  });
+
   it('warns of moving carriage and hooks', () => {
     expect(allWords(sheetOf('sample', 'a4').sheet).replaceAll('\n', ' ')).toContain('moving carriage');
   });

@@ -3,6 +3,7 @@ import { makePlan } from '@shared/knitting/index.ts';
 import { evenGauge, wayMm } from '@shared/piece/index.ts';
 import { TAIL_MM, WINDING_MARGIN } from '@shared/yarn/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
+import { emptyProject, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
 import { projectWith } from '../knitting/pieces.ts';
 
 // 20 stitches and 25 rows in 10 cm: stitches 5 mm wide, rows 4 mm tall.
@@ -36,7 +37,6 @@ describe('yarn for a piece', () => {
     expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 0, balls: 1 });
     expect(main?.floatsMm).toBeCloseTo(4 * 5, 10);
     expect(main?.totalMm).toBeCloseTo(76 * loopMm + 20, 8);
-    expect(main?.grams).toBeCloseTo(((main?.totalMm ?? 0) * 278) / 1e6, 10);
     // L3 and R3: four needles between on both rows; row 2 ends at R3 (the carriage comes from the left), row 3 enters there.
     expect(contrast).toMatchObject({ role: 'contrast', yarn: 1, stitches: 4, balls: 1, tailsMm: 2 * TAIL_MM });
     expect(contrast?.floatsMm).toBeCloseTo(2 * 4 * 5, 10);
@@ -50,8 +50,18 @@ describe('yarn for a piece', () => {
     expect(own?.carriesMm).toBeCloseTo(2 * 4, 10);
   });
 
-  it('does not guess the weight of a yarn whose tex is not known', () => {
-    const [, , kelp] = makePlan(projectWith({ ...given, motif: ['O', 'X'] })).yarn.uses;
-    expect(kelp).toMatchObject({ yarn: 2, stitches: 2, grams: null });
+  it('weighs a yarn whose count is known, and makes none up for one that has none', () => {
+    const [slate, chalk] = START_YARNS as [Yarn, Yarn];
+    const yarns = [{ ...slate, tex: 278 }, chalk];
+    const [main, contrast] = makePlan(projectWith({ ...given, yarns })).yarn.uses;
+    expect(main?.grams).toBeCloseTo(((main?.totalMm ?? 0) * 278) / 1e6, 10);
+    expect(contrast).toMatchObject({ yarn: 1, stitches: 4, grams: null });
+  });
+
+  it('says no weight in a new project, since nobody has said how heavy its yarns are', () => {
+    for (const project of [sampleProject(), emptyProject('new', 'motif')]) {
+      expect(project.yarns.map(({ tex }) => tex)).toEqual([null, null]);
+    }
+    expect(makePlan(sampleProject()).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
   });
 });
