@@ -10,11 +10,29 @@ import { words } from '@shared/words/index.ts';
 export type MenuItem =
   | { readonly kind: 'command'; readonly id: string; readonly label: string; readonly keys?: string }
   /** What the platform does by itself. */
-  | { readonly kind: 'role'; readonly role: Role; readonly label?: string }
+  | {
+      readonly kind: 'role';
+      readonly role: Role;
+      readonly label?: string;
+      /** Other keys than the platform's own; an item that is not shown is there for its keys alone. */
+      readonly keys?: string;
+      readonly isShown?: false;
+    }
   | { readonly kind: 'recent'; readonly label: string; readonly clear: string }
   | { readonly kind: 'line' };
 
-export type Role = 'cut' | 'copy' | 'paste' | 'selectAll' | 'togglefullscreen' | 'toggleDevTools' | 'quit' | 'close';
+export type Role =
+  | 'cut'
+  | 'copy'
+  | 'paste'
+  | 'selectAll'
+  | 'zoomIn'
+  | 'zoomOut'
+  | 'resetZoom'
+  | 'togglefullscreen'
+  | 'toggleDevTools'
+  | 'quit'
+  | 'close';
 
 export interface MenuColumn {
   readonly label: string;
@@ -75,6 +93,12 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         command('theme-dark', commands.theme.dark),
         command('theme-system', commands.theme.system),
         LINE,
+        // The whole window, letters and all; the chart's own size has other keys.
+        role('zoomIn', menu.zoomIn),
+        // Where + needs Shift, its key without Shift.
+        { kind: 'role', role: 'zoomIn', keys: 'CmdOrCtrl+=', isShown: false },
+        role('zoomOut', menu.zoomOut),
+        role('resetZoom', menu.zoomReset),
         role('togglefullscreen', menu.fullScreen),
         ...(isPackaged ? [] : [role('toggleDevTools', menu.developer)]),
       ],

@@ -17,7 +17,12 @@ function asElectron(item: MenuItem, run: (command: string) => void): MenuItemCon
     case 'line':
       return { type: 'separator' };
     case 'role':
-      return { role: item.role, ...(item.label === undefined ? {} : { label: item.label }) };
+      return {
+        role: item.role,
+        ...(item.label === undefined ? {} : { label: item.label }),
+        ...(item.keys === undefined ? {} : { accelerator: item.keys }),
+        ...(item.isShown === false ? { visible: false, acceleratorWorksWhenHidden: true } : {}),
+      };
     case 'recent':
       return {
         role: 'recentDocuments',

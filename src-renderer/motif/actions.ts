@@ -108,18 +108,18 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
     {
       id: 'zoom-in',
       label: () => text.zoomIn,
-      keys: ['Mod++', 'Mod+='],
+      keys: ['+', '='],
       isEnabled: always,
       run: () => desk.zoomBy(ZOOM_STEP),
     },
     {
       id: 'zoom-out',
       label: () => text.zoomOut,
-      keys: ['Mod+-'],
+      keys: ['-'],
       isEnabled: always,
       run: () => desk.zoomBy(1 / ZOOM_STEP),
     },
-    { id: 'zoom-fit', label: () => text.fit, keys: ['Mod+0'], isEnabled: always, run: () => desk.look({ view: null }) },
+    { id: 'zoom-fit', label: () => text.fit, keys: ['0'], isEnabled: always, run: () => desk.look({ view: null }) },
     {
       id: 'neighbours',
       label: () => text.neighbours,

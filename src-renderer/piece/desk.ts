@@ -229,17 +229,17 @@ function actionsOf(session: Session, desk: PieceDesk, stage: () => StageControls
     {
       id: 'zoom-in',
       label: () => text.zoomIn,
-      keys: ['Mod++', 'Mod+='],
+      keys: ['+', '='],
       isEnabled: always,
       run: () => stage()?.zoomBy(ZOOM_STEP),
     },
     {
       id: 'zoom-out',
       label: () => text.zoomOut,
-      keys: ['Mod+-'],
+      keys: ['-'],
       isEnabled: always,
       run: () => stage()?.zoomBy(1 / ZOOM_STEP),
     },
-    { id: 'zoom-fit', label: () => text.fit, keys: ['Mod+0'], isEnabled: always, run: () => stage()?.fit() },
+    { id: 'zoom-fit', label: () => text.fit, keys: ['0'], isEnabled: always, run: () => stage()?.fit() },
   ];
 }

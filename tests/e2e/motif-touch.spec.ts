@@ -47,7 +47,8 @@ test('draws with one finger, and pans and zooms with two without leaving a mark'
   // The fingers stand twice as far apart, so cells are twice as large, and nothing was drawn.
   await expect.poll(async () => (await chart.cellSize()).width / before.width).toBeCloseTo(2, 1);
   await expect(page.getByRole('button', { name: 'Redo', exact: true })).toBeDisabled();
-  await page.keyboard.press('Control+0');
+  await chart.grid.focus();
+  await page.keyboard.press('0');
   await expect.poll(() => chart.shown()).toEqual(drawn);
   await page.getByRole('button', { name: 'Undo draw' }).click();
   await expect.poll(() => chart.shown()).toEqual(Array(6).fill('........'));

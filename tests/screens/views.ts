@@ -93,7 +93,7 @@ export const VIEWS: readonly View[] = [
     async show(page) {
       await page.keyboard.press('2');
       await page.keyboard.press('c');
-      await page.keyboard.press('Control+0');
+      await page.getByRole('button', { name: 'Fit the whole piece' }).click();
       await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
     },
   },
@@ -102,7 +102,7 @@ export const VIEWS: readonly View[] = [
     of: ['sample'],
     async show(page) {
       await page.keyboard.press('2');
-      await page.keyboard.press('Control+0');
+      await page.getByRole('button', { name: 'Fit the whole piece' }).click();
       await page.getByLabel('Copies in each group').fill('4, 4');
     },
   },

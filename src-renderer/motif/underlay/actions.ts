@@ -75,14 +75,14 @@ export function underlayActions(session: Session, desk: MotifDesk): Action[] {
     action(
       'underlay-larger',
       () => text.commands.larger,
-      ['+', '='],
+      ['}'],
       (motif) => scaleUnderlay(motif, SCALE_STEP),
       size,
     ),
     action(
       'underlay-smaller',
       () => text.commands.smaller,
-      ['-'],
+      ['{'],
       (motif) => scaleUnderlay(motif, 1 / SCALE_STEP),
       size,
     ),

@@ -28,6 +28,16 @@ describe("the platform's menu", () => {
     }
   });
 
+  it("zooms the whole window by the platform's own roles and keys", () => {
+    const view = menuColumns(false, true).find(({ label }) => label === 'View')?.items ?? [];
+    const roles = view.flatMap((item) => (item.kind === 'role' ? [item.role] : []));
+    expect(roles).toEqual(expect.arrayContaining(['zoomIn', 'zoomOut', 'resetZoom']));
+    // The page must not hear these keys as commands of its own.
+    expect(actions.flatMap(({ keys }) => keys)).not.toEqual(
+      expect.arrayContaining([expect.stringMatching(/^Mod\+[-+=0]$/)]),
+    );
+  });
+
   it('ends the program from the File column, but not on macOS, which has a place for it', () => {
     const roles = (isMac: boolean) =>
       menuColumns(isMac, true).flatMap(({ items }) =>
