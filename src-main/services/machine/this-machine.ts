@@ -23,12 +23,11 @@ export async function thisMachine(
   shell: Shell,
   options: MachineOptions = {},
 ): Promise<{ environment: Environment; leave: () => Promise<void> }> {
-  const files = options.files ?? nodeFiles;
   const folder = options.dataFolder ?? ownDataFolder();
   const wait: Wait = (ms) => setTimeout(ms);
-  const presence = await announcePresence(nodeFiles, wait, folder);
+  const presence = await announcePresence(folder);
   const environment: Environment = {
-    files,
+    files: presence.unfinished.watch(options.files ?? nodeFiles),
     now: () => new Date(),
     wait,
     presence,
