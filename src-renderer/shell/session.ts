@@ -61,6 +61,11 @@ export interface View {
 export type Notice =
   { readonly kind: 'problem'; readonly problem: Problem } | { readonly kind: 'done'; readonly text: string };
 
+/** Something that is said once. */
+export interface Announcement {
+  readonly text: string;
+}
+
 const START_VIEW: View = {
   bench: 'motif',
   theme: 'system',
@@ -80,7 +85,7 @@ export class Session {
   #file: OpenFile | null = null;
   #notice: Notice | null = null;
   #pointer: string = '';
-  #announced = '';
+  #announced: Announcement = { text: '' };
   #opened = 0;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -152,10 +157,14 @@ export class Session {
     return this.#pointer;
   }
 
-  /** What is said to assistive technology. */
-  get announced(): string {
+  /** What is said to assistive technology: another object each time, also where the same is said again. */
+  get announcement(): Announcement {
     this.#follow();
     return this.#announced;
+  }
+
+  get announced(): string {
+    return this.announcement.text;
   }
 
   /**
@@ -228,7 +237,7 @@ export class Session {
   }
 
   announce(text: string): void {
-    this.#announced = text;
+    this.#announced = { text };
     this.#emit();
   }
 

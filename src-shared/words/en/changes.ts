@@ -101,6 +101,7 @@ const names: { readonly [Name in ChangeName]: string } = {
 };
 
 export const changes = {
+  names,
   name: (name: ChangeName): string => names[name],
   undo: (name: ChangeName | null): string => (name === null ? 'Undo' : `Undo ${names[name]}`),
   redo: (name: ChangeName | null): string => (name === null ? 'Redo' : `Redo ${names[name]}`),

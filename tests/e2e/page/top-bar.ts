@@ -1,0 +1,32 @@
+/** The bar at the top of the window alone, with a session that a test can give steps of any name. */
+import { flushSync, mount } from 'svelte';
+import type { Host } from '@shared/host/index.ts';
+import { sampleProject, type ChangeName } from '@shared/project/index.ts';
+import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
+import type { Files } from '../../../src-renderer/shell/files.ts';
+import { Session } from '../../../src-renderer/shell/session.ts';
+import TopBar from '../../../src-renderer/shell/TopBar.svelte';
+
+/** What the test does in the page. */
+export interface TopBarPage {
+  /** Makes a step of that name; with `undone` it is taken back, so that it can be done again. */
+  step(name: ChangeName, undone: boolean): void;
+}
+
+const session = new Session(sampleProject(), true);
+const target = document.getElementById('app');
+if (!target) throw new Error('The page has no #app');
+const files = {} as Files;
+const actions = shellActions(session, files, () => undefined);
+mount(TopBar, { target, props: { session, actions, files, host: {} as Host } });
+
+let steps = 0;
+const page: TopBarPage = {
+  step(name, undone) {
+    session.change({ kind: 'project', name, to: { name: `after ${++steps}` } });
+    if (undone) session.undo();
+    // The page shows it before the test looks.
+    flushSync();
+  },
+};
+Object.assign(window, { topBar: page });

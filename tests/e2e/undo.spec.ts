@@ -1,0 +1,126 @@
+/** Undo and Redo by mouse, by keyboard, and as they are heard. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Page } from '@playwright/test';
+import { build, preview, type InlineConfig } from 'vite';
+import type { ChangeName } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { announced, expect, test } from './app.ts';
+import { Chart, LIGHTHOUSE } from './chart.ts';
+import type { TopBarPage } from './page/top-bar.ts';
+
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
+const redo = (page: Page) => page.getByRole('button', { name: /^Redo/ });
+
+/** Five steps of four names, each on another cell or of the whole motif. */
+async function makeFiveSteps(page: Page, chart: Chart): Promise<void> {
+  await chart.click(1, 18);
+  await chart.click(2, 18);
+  await chart.grid.focus();
+  await page.keyboard.press('Shift+H');
+  await page.keyboard.press('e');
+  await chart.click(7, 10);
+  await page.keyboard.press('d');
+  await chart.drag([1, 17], [1, 15]);
+  await expect(undo(page)).toHaveAccessibleName('Undo draw');
+}
+
+test('five presses of the mouse on Undo, without moving it, are five undos', async ({ page, start }) => {
+  await start();
+  const chart = new Chart(page);
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await makeFiveSteps(page, chart);
+  expect(await chart.shown()).not.toEqual(LIGHTHOUSE);
+  const box = await undo(page).boundingBox();
+  if (!box) throw new Error('There is no Undo on the page');
+  // The right end: where Redo came to lie when the name of the step became shorter.
+  await page.mouse.move(box.x + box.width - 3, box.y + box.height / 2);
+  for (const next of ['Undo erase', 'Undo mirror across', 'Undo draw', 'Undo draw', 'Undo']) {
+    await page.mouse.down();
+    await page.mouse.up();
+    await expect(undo(page)).toHaveAccessibleName(next);
+  }
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect(undo(page)).toBeDisabled();
+  // With nothing left to undo the keyboard stays where it was.
+  await expect(undo(page)).toBeFocused();
+  // One press too many does nothing.
+  await page.mouse.down();
+  await page.mouse.up();
+  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect(redo(page)).toHaveAccessibleName('Redo draw');
+});
+
+test('the step is named in the tooltip, and heard each time, also when two of one name follow', async ({
+  page,
+  start,
+}) => {
+  await start();
+  const chart = new Chart(page);
+  await chart.click(1, 18);
+  await chart.click(2, 18);
+  await expect(undo(page)).toHaveAttribute('title', /^Undo draw \((Ctrl\+|⌘)Z\)$/);
+  await announced(page).evaluate((region) => {
+    const heard: string[] = [];
+    Object.assign(window, { heard });
+    new MutationObserver((changes) => {
+      for (const { addedNodes } of changes) for (const node of addedNodes) heard.push(node.textContent?.trim() ?? '');
+    }).observe(region, { childList: true, subtree: true, characterData: true });
+  });
+  await undo(page).click();
+  await undo(page).click();
+  await expect(undo(page)).toBeDisabled();
+  const heard = await page.evaluate(() => (window as unknown as { heard: string[] }).heard.filter((said) => said));
+  expect(heard).toEqual([words.changes.undone('draw'), words.changes.undone('draw')]);
+  await expect(redo(page)).toHaveAttribute('title', /^Redo draw \(/);
+});
+
+test('neither button moves or changes its size, whatever the step is called', async ({ page }) => {
+  const outDir = mkdtempSync(join(tmpdir(), 'walewright-top-bar-'));
+  const root = resolve(import.meta.dirname, 'page');
+  const config: InlineConfig = {
+    configFile: false,
+    root,
+    logLevel: 'error',
+    plugins: [svelte({ configFile: false })],
+    resolve: { alias: { '@shared': resolve(import.meta.dirname, '../../src-shared') } },
+    build: { outDir, emptyOutDir: true, minify: false },
+    preview: { host: '127.0.0.1', port: 0 },
+  };
+  await build(config);
+  const server = await preview(config);
+  try {
+    await page.goto(server.resolvedUrls?.local[0] ?? '');
+    await undo(page).waitFor();
+    await page.evaluate(() => document.fonts.ready);
+    const places = await page.evaluate(
+      (names) => {
+        const { topBar } = window as unknown as { topBar: TopBarPage };
+        const found = new Map<string, string[]>();
+        for (const name of names) {
+          for (const isUndone of [false, true]) {
+            topBar.step(name, isUndone);
+            const buttons = [...document.querySelectorAll('button')].filter((one) =>
+              /^(Un|Re)do/.test(one.ariaLabel ?? ''),
+            );
+            const boxes = buttons.map((one) => JSON.stringify(one.getBoundingClientRect()));
+            found.set(boxes.join(' '), [
+              ...(found.get(boxes.join(' ')) ?? []),
+              `${isUndone ? 'redo' : 'undo'} ${name}`,
+            ]);
+          }
+        }
+        return [...found.values()];
+      },
+      Object.keys(words.changes.names) as ChangeName[],
+    );
+    // One place of both for all of them, and there are a hundred and more.
+    expect(places).toHaveLength(1);
+    expect(places[0]?.length).toBeGreaterThan(100);
+  } finally {
+    await server.close();
+    rmSync(outDir, { recursive: true, force: true });
+  }
+});
