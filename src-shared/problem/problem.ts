@@ -131,8 +131,13 @@ export interface ProblemFacts {
   'request-invalid': { method: string; detail: string };
   'request-refused': { detail: string };
   'host-unreachable': Record<string, never>;
+  /** Ended at its limit of time (`amount` in seconds) or of memory (in MB). */
+  'work-stopped': { work: LimitedWork; limit: 'time' | 'memory'; amount: number };
   unexpected: { detail: string };
 }
+
+/** Work that is ended when it takes too long, or too much memory. */
+export type LimitedWork = 'picture';
 
 /** The part of a picture file that cannot be right. */
 export type PictureDamage =

@@ -94,6 +94,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'request-invalid': { method: 'documents.read', detail: 'path' },
   'request-refused': { detail: 'another origin' },
   'host-unreachable': {},
+  'work-stopped': { work: 'picture', limit: 'time', amount: 5 },
   unexpected: { detail: 'a bug' },
 };
 

@@ -1,6 +1,14 @@
 /** What kept a file, a folder or the program behind the window from answering. */
+import type { LimitedWork } from '../../../problem/index.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';
+
+const stopped: Readonly<Record<LimitedWork, { what: string; mend: string }>> = {
+  picture: {
+    what: 'Reading the picture was stopped',
+    mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',
+  },
+};
 
 export const files = {
   'file-missing': () => ({ what: 'There is no such file or folder.', mend: 'Check the name and the folder.' }),
@@ -40,6 +48,12 @@ export const files = {
   'host-unreachable': () => ({
     what: 'The program behind this window does not answer.',
     mend: 'Start it again; do not close this window before your work is saved.',
+  }),
+  'work-stopped': ({ work, limit, amount }) => ({
+    what: `${stopped[work].what}: it took more than ${
+      limit === 'time' ? n.count(amount, 'second') : `${n.plain(amount, 0)} MB of memory`
+    }.`,
+    mend: stopped[work].mend,
   }),
   unexpected: ({ detail }) => ({
     what: `Something went wrong inside the program (${detail}).`,

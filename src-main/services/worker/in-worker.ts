@@ -1,0 +1,82 @@
+/**
+ * Work that is long, or that a stranger's file decides the length of, in a
+ * thread of its own: the event loop stays free, and at its limit the thread is
+ * ended, whatever it is doing.
+ */
+import { Worker } from 'node:worker_threads';
+import { problemError, ProblemError, type LimitedWork, type Outcome } from '@shared/problem/index.ts';
+import { threadAt, type ThreadEntry } from './thread-entry.ts';
+
+/** What a job may take at most. */
+export interface Limit {
+  /** What is being done, for the words of the problem. */
+  readonly work: LimitedWork;
+  /** From the moment at which the thread begins to work; starting it does not count. */
+  readonly seconds: number;
+  /**
+   * What the process may grow by meanwhile. Watched from outside, since V8's own
+   * limit for a thread (set as well) does not count the bytes of typed arrays.
+   */
+  readonly megabytes: number;
+}
+
+/** What a thread says: once that it begins, once how it ended. */
+export type FromThread = { readonly kind: 'began' } | { readonly kind: 'ended'; readonly outcome: Outcome<unknown> };
+
+/** Milliseconds between two looks at the memory; a thread can touch some 50 MB meanwhile. */
+const LOOK_EVERY = 20;
+
+const MEGABYTE = 1024 * 1024;
+
+/**
+ * Starts the thread, gives it `asked`, and answers with what it made. Buffers
+ * in `transfer` move to it without being copied and are gone here.
+ *
+ * Throws the problem that the job threw, or `work-stopped` if it was ended at
+ * its limit.
+ */
+export async function inWorker(
+  entry: ThreadEntry,
+  asked: unknown,
+  limit: Limit,
+  transfer: readonly ArrayBuffer[] = [],
+): Promise<unknown> {
+  const { file, argv } = threadAt(entry);
+  const worker = new Worker(file, {
+    argv: [...argv],
+    // Options of this process, such as a loader, are not the thread's.
+    execArgv: [],
+    workerData: asked,
+    transferList: [...transfer],
+    resourceLimits: { maxOldGenerationSizeMb: limit.megabytes },
+  });
+  const before = process.memoryUsage.rss();
+  const stopped = (reached: 'time' | 'memory'): ProblemError =>
+    problemError('work-stopped', {
+      work: limit.work,
+      limit: reached,
+      amount: reached === 'time' ? limit.seconds : limit.megabytes,
+    });
+  let deadline: NodeJS.Timeout | undefined;
+  let watch: NodeJS.Timeout | undefined;
+  try {
+    return await new Promise<unknown>((resolve, reject) => {
+      watch = setInterval(() => {
+        if (process.memoryUsage.rss() - before > limit.megabytes * MEGABYTE) reject(stopped('memory'));
+      }, LOOK_EVERY);
+      worker.on('message', (said: FromThread) => {
+        if (said.kind === 'began') deadline = setTimeout(() => reject(stopped('time')), limit.seconds * 1000);
+        else if (said.outcome.ok) resolve(said.outcome.value);
+        else reject(new ProblemError(said.outcome.problem));
+      });
+      worker.on('error', (error: NodeJS.ErrnoException) =>
+        reject(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? stopped('memory') : error),
+      );
+      worker.on('exit', () => reject(new Error('The thread ended without an answer')));
+    });
+  } finally {
+    clearTimeout(deadline);
+    clearInterval(watch);
+    await worker.terminate();
+  }
+}
