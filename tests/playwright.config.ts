@@ -9,13 +9,14 @@ export default defineConfig({
   fullyParallel: true,
   forbidOnly: true,
   workers: 2,
-  timeout: 120_000,
+  timeout: 30_000,
+  expect: { timeout: 5_000 },
   reporter: 'list',
   use: {
-    // A fresh page costs more than most tests do. Each test has a host, and so an origin and a storage, of its own.
-    reuseContext: true,
     viewport: { width: 1280, height: 800 },
     colorScheme: 'light',
+    // What is looked at stands still; motion.spec.ts looks at what moves.
+    contextOptions: { reducedMotion: 'reduce' },
     screenshot: 'only-on-failure',
     launchOptions: { executablePath: chromiumPath(), args: CHROMIUM_FLAGS },
   },

@@ -7,8 +7,9 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test as base, type Page } from '@playwright/test';
+import { expect, test as base, type FileChooser, type Page } from '@playwright/test';
 import { startBrowserHost, type BrowserHost } from '../../src-main/browser-host/index.ts';
+import { motionEnds } from './at-rest.ts';
 
 interface Fixtures {
   /** A folder with `home` and `data` in it, gone after the test. */
@@ -52,16 +53,26 @@ export { expect };
 
 /**
  * Fails on anything axe finds wrong on the page as it stands (WCAG 2.2 A and
- * AA, and its best practices). In the dark the page differs in nothing but its
+ * AA, and its best practices), once nothing moves. In the dark the page differs in nothing but its
  * colours, so only the rules about these are asked again: a whole scan takes
  * seconds.
  */
 export async function expectAccessible(page: Page): Promise<void> {
+  await motionEnds(page);
   const isDark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
   const axe = new AxeBuilder({ page });
   if (isDark) axe.withRules(['color-contrast', 'link-in-text-block']);
   const { violations } = await axe.analyze();
   expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target.join(' ')) }))).toEqual([]);
+}
+
+/** The platform's file chooser that `act` opens; it is kept from opening for real. */
+export async function chooserAfter(page: Page, act: () => Promise<void>): Promise<FileChooser> {
+  const chosen = page.waitForEvent('filechooser');
+  // Choosers are only kept back once the browser has heard so: it has when it answers what is asked after that.
+  await page.evaluate(() => undefined);
+  await act();
+  return chosen;
 }
 
 /** What the line at the foot of the window says of the cell under the pointer or the cursor. */

@@ -62,11 +62,19 @@ export class Chart {
 
   /** The middle of row 1, stitch 1, and the size of every cell; taken from where the focused cell stands. */
   private async origin(): Promise<{ x: number; y: number; width: number; height: number }> {
-    return this.cell.evaluate((cell) => {
-      const { left, top, width, height } = cell.getBoundingClientRect();
-      const stitch = Number(cell.getAttribute('aria-colindex'));
-      const row = Number(cell.parentElement?.getAttribute('aria-rowindex'));
-      return { x: left - (stitch - 1.5) * width, y: top + (row - 0.5) * height, width, height };
+    return this.cell.evaluate(async (cell) => {
+      const now = (): { x: number; y: number; width: number; height: number } => {
+        const { left, top, width, height } = cell.getBoundingClientRect();
+        const stitch = Number(cell.getAttribute('aria-colindex'));
+        const row = Number(cell.parentElement?.getAttribute('aria-rowindex'));
+        return { x: left - (stitch - 1.5) * width, y: top + (row - 0.5) * height, width, height };
+      };
+      for (let last = now(); ;) {
+        await new Promise(requestAnimationFrame);
+        const origin = now();
+        if (JSON.stringify(origin) === JSON.stringify(last)) return origin;
+        last = origin;
+      }
     });
   }
 
@@ -107,22 +115,25 @@ export class Chart {
 
   private async pixels(): Promise<Pixel[][]> {
     const { columns, rows } = await this.size();
-    // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.
-    await this.page.evaluate(() => new Promise(requestAnimationFrame));
     const origin = await this.origin();
     return this.page.evaluate(
-      ({ x, y, width, height, columns, rows }) => {
+      async ({ x, y, width, height, columns, rows }) => {
+        // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.
         const canvas = document.querySelector('canvas');
         const context = canvas?.getContext('2d');
         if (!canvas || !context) throw new Error('The chart has no canvas');
+        // What was done last is drawn in the next frame.
+        await new Promise(requestAnimationFrame);
         const { left, top } = canvas.getBoundingClientRect();
         const ratio = canvas.width / canvas.clientWidth;
+        const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
         return Array.from({ length: rows }, (_, fromTop) =>
           Array.from({ length: columns }, (_, column) => {
             const pixelX = Math.round((x + column * width - left) * ratio);
             const pixelY = Math.round((y - (rows - 1 - fromTop) * height - top) * ratio);
-            const [red = 0, green = 0, blue = 0] = context.getImageData(pixelX, pixelY, 1, 1).data;
-            return [red, green, blue] as Pixel;
+            const at = (pixelY * canvas.width + pixelX) * 4;
+            const isInView = pixelX >= 0 && pixelX < canvas.width && pixelY >= 0 && pixelY < canvas.height;
+            return (isInView ? [data[at], data[at + 1], data[at + 2]] : [0, 0, 0]) as unknown as Pixel;
           }),
         );
       },

@@ -190,7 +190,7 @@ test('reads in a PNG, one pixel a cell', async ({ page, start, home }) => {
   await page.keyboard.press('Control+O');
   await new FilePanel(page).open('hook.png');
   await expect(title(page)).toHaveText('hook');
-  expect(await new Chart(page).shown()).toEqual(HOOK);
+  await expect.poll(() => new Chart(page).shown()).toEqual(HOOK);
   await expect(page.getByText('not saved')).toBeVisible();
 });
 

@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import jpeg from 'jpeg-js';
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs, restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 
@@ -26,14 +27,13 @@ test('turns a JPEG into a motif of three yarns and takes it back', async ({ page
   writeFileSync(join(home, 'stripes.jpg'), photo);
   writeFileSync(join(home, 'torn.jpg'), photo.subarray(0, photo.length / 2));
   await start();
-  await page.emulateMedia({ colorScheme: 'light' });
   const chart = new Chart(page);
   const before = await chart.shown();
 
   await page.keyboard.press('Control+Shift+P');
   await new FilePanel(page).open('torn.jpg');
   await expect(page.getByRole('alert')).toContainText('The JPEG picture ends too early');
-  expect(await chart.shown()).toEqual(before);
+  await expect.poll(() => chart.shown()).toEqual(before);
 
   await page.keyboard.press('Control+Shift+P');
   await new FilePanel(page).open('stripes.jpg');
@@ -50,8 +50,7 @@ test('turns a JPEG into a motif of three yarns and takes it back', async ({ page
   await expectAccessible(page);
 
   // The left stripe alone, by its corner.
-  const picture = await dialog.getByRole('img', { name: 'The picture stripes' }).boundingBox();
-  if (!picture) throw new Error('The picture does not show');
+  const picture = await restingBox(dialog.getByRole('img', { name: 'The picture stripes' }));
   await page.mouse.move(picture.x + picture.width, picture.y + picture.height);
   await page.mouse.down();
   await page.mouse.move(picture.x + picture.width * (2 / 3), picture.y + picture.height, { steps: 4 });
@@ -59,14 +58,14 @@ test('turns a JPEG into a motif of three yarns and takes it back', async ({ page
   await expect(field('Width')).toHaveValue('200');
   await expect(field('Rows')).toHaveValue('30');
   await dialog.getByRole('button', { name: 'Use all of it' }).click();
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await appearAs(page, 'dark');
   await expectAccessible(page);
 
   await dialog.getByRole('button', { name: 'Take it' }).click();
   await expect(announced(page)).toHaveText('lighthouse and gulls is now 21 stitches × 20 rows.');
-  expect(await chart.size()).toEqual({ columns: 21, rows: 20 });
+  await expect.poll(() => chart.size()).toEqual({ columns: 21, rows: 20 });
   await page.getByRole('button', { name: 'Undo turn picture into motif' }).click();
-  expect(await chart.shown()).toEqual(before);
+  await expect.poll(() => chart.shown()).toEqual(before);
 });
 
 test('takes pictures from the clipboard and from a drop, and cells where they were copied last', async ({
@@ -97,14 +96,13 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
 
   /** Copies by key; true if the program took it, false if it was left to the browser. */
   const copies = async (): Promise<boolean> => {
-    const taken = page.evaluate(
-      () =>
-        new Promise<boolean>((resolve) =>
-          window.addEventListener('copy', (event) => resolve(event.defaultPrevented), { once: true }),
-        ),
-    );
+    const heard = await page.evaluateHandle(() => ({
+      isTaken: new Promise<boolean>((resolve) =>
+        window.addEventListener('copy', (event) => resolve(event.defaultPrevented), { once: true }),
+      ),
+    }));
     await page.keyboard.press('Control+c');
-    return taken;
+    return heard.evaluate(({ isTaken }) => isTaken);
   };
 
   // Nothing is selected: copying is the browser's, and a picture is taken though no cells were copied.
@@ -133,5 +131,5 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
   await answer();
   await expect(dialog.getByRole('img', { name: /^half in cells, 60 stitches × 43 rows$/ })).toBeVisible();
   await dialog.getByRole('button', { name: 'Take it' }).click();
-  expect(await chart.size()).toEqual({ columns: 60, rows: 43 });
+  await expect.poll(() => chart.size()).toEqual({ columns: 60, rows: 43 });
 });

@@ -1,10 +1,10 @@
 /** Letters set in cells on the Motif bench. */
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
 import { Chart } from './chart.ts';
 
 test('sets letters with the keyboard alone, lays them and takes them back', async ({ page, start }) => {
   await start('empty');
-  await page.emulateMedia({ colorScheme: 'light' });
   await page.getByRole('textbox', { name: 'Stitches' }).fill('5');
   await page.getByRole('textbox', { name: 'Rows' }).fill('7');
   const chart = new Chart(page);
@@ -26,7 +26,7 @@ test('sets letters with the keyboard alone, lays them and takes them back', asyn
   // Wider than the motif: it says so, and makes the motif larger in one step.
   await page.keyboard.type('I');
   await expect(dialog).toContainText('It is larger than the motif, 5 stitches × 7 rows');
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await appearAs(page, 'dark');
   await expectAccessible(page);
   await page.keyboard.press('Backspace');
   for (let i = 0; i < 7; i++) await page.keyboard.press('Tab');
@@ -41,8 +41,8 @@ test('sets letters with the keyboard alone, lays them and takes them back', asyn
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Enter');
   const laid = ['.....', '...#.', '...#.', '...#.', '...#.', '.###.', '.....'];
-  expect(await chart.shown()).toEqual(laid);
+  await expect.poll(() => chart.shown()).toEqual(laid);
   await page.keyboard.press('Control+z');
   await expect(announced(page)).toHaveText('Taken back: lettering.');
-  expect(await chart.shown()).toEqual(blank);
+  await expect.poll(() => chart.shown()).toEqual(blank);
 });

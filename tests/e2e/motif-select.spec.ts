@@ -21,18 +21,18 @@ test('moves what is selected by mouse, as one step of undo', async ({ page, star
   await expect(announced(page)).toContainText('Selected: 2 stitches × 2 rows.');
   await chart.drag([1, 1], [3, 1], [4, 2]);
   const moved = ['...#..', '...##.', '......'];
-  expect(await chart.shown()).toEqual(moved);
+  await expect.poll(() => chart.shown()).toEqual(moved);
   // Given up, all is as it was.
   await page.keyboard.press('Escape');
-  expect(await chart.shown()).toEqual(CORNER);
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
 
   await chart.drag([1, 1], [2, 2]);
   await chart.drag([1, 1], [4, 2]);
   // A press beside it lays it down.
   await chart.click(1, 3);
-  expect(await chart.shown()).toEqual(moved);
+  await expect.poll(() => chart.shown()).toEqual(moved);
   await page.getByRole('button', { name: 'Undo move cells' }).click();
-  expect(await chart.shown()).toEqual(CORNER);
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
 });
 
 test('copies, mirrors, turns and lays a piece with the keyboard alone', async ({ page, start }) => {
@@ -50,23 +50,23 @@ test('copies, mirrors, turns and lays a piece with the keyboard alone', async ({
   await page.keyboard.press('Shift+H');
   for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
   await expect(announced(page)).toContainText('row 1, stitch 5');
-  expect(await chart.shown()).toEqual(['......', '#....#', '##..##']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '#....#', '##..##']);
   await page.keyboard.press('Shift+T');
   await page.keyboard.press('Enter');
   await expect(announced(page)).toHaveText('Laid down.');
-  expect(await chart.shown()).toEqual(['......', '#...#.', '##..##']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '#...#.', '##..##']);
   await page.keyboard.press('Control+z');
   await expect(announced(page)).toHaveText('Taken back: paste.');
-  expect(await chart.shown()).toEqual(CORNER);
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
 
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Shift+L');
   await page.keyboard.press('Control+x');
-  expect(await chart.shown()).toEqual(['......', '......', '......']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '......', '......']);
   await page.keyboard.press('Control+v');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('Enter');
-  expect(await chart.shown()).toEqual(['#.....', '##....', '......']);
+  await expect.poll(() => chart.shown()).toEqual(['#.....', '##....', '......']);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

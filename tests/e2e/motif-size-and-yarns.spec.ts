@@ -7,17 +7,17 @@ test('makes the motif larger and smaller on the side that is chosen', async ({ p
   const chart = new Chart(page);
   const stitches = page.getByRole('textbox', { name: 'Stitches' });
   await stitches.fill('16');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE.map((line) => `${line}..`));
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.map((line) => `${line}..`));
   await stitches.blur();
   await expect(page.getByRole('button', { name: 'Undo resize motif' })).toBeEnabled();
 
   await page.getByText('Name, and where it grows').click();
   await page.getByLabel('Columns come and go').selectOption('left');
   await stitches.fill('17');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE.map((line) => `.${line}..`));
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.map((line) => `.${line}..`));
   await page.getByLabel('Rows come and go').selectOption('bottom');
   await page.getByRole('textbox', { name: 'Rows' }).fill('17');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE.slice(0, -1).map((line) => `.${line}..`));
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.slice(0, -1).map((line) => `.${line}..`));
 });
 
 test('typing a size digit by digit cuts nothing', async ({ page, start }) => {
@@ -28,9 +28,9 @@ test('typing a size digit by digit cuts nothing', async ({ page, start }) => {
   await stitches.press('Control+a');
   await stitches.pressSequentially('15');
   await stitches.press('Tab');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE.map((line) => `${line}.`));
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.map((line) => `${line}.`));
   await page.getByRole('button', { name: 'Undo resize motif' }).click();
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 });
 
 test('refuses a size that cannot be, and says which can', async ({ page, start }) => {
@@ -40,7 +40,7 @@ test('refuses a size that cannot be, and says which can', async ({ page, start }
   for (const wrong of ['0', '-3', '2.5', '1001', 'wide']) {
     await stitches.fill(wrong);
     await expect(page.getByText('A whole number from 1 to 1000.')).toBeVisible();
-    expect(await chart.size()).toEqual({ columns: 14, rows: 18 });
+    await expect.poll(() => chart.size()).toEqual({ columns: 14, rows: 18 });
   }
   await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
 });
@@ -70,7 +70,7 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
   await page.getByRole('button', { name: 'Add a yarn' }).click();
   await expect(palette.getByRole('radio', { name: /yarn 3, contrast/ })).toBeChecked();
   await chart.click(1, 18);
-  expect((await chart.shown())[0]).toBe('?.....#.......');
+  await expect.poll(async () => (await chart.shown())[0]).toBe('?.....#.......');
   await chart.hover(1, 18);
   await expect(statusLine(page)).toHaveText('Row 18, stitch 1 · yarn 3, contrast');
   await page.keyboard.press('[');
@@ -83,7 +83,7 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
   await expect(palette.getByRole('radio')).toHaveCount(2);
   await expect(palette.getByRole('radio', { name: /foam/ })).toBeChecked();
   await chart.click(1, 18);
-  expect((await chart.shown())[0]).toBe('#.....#.......');
+  await expect.poll(async () => (await chart.shown())[0]).toBe('#.....#.......');
 });
 
 test('keeps what the chart shows with the motif', async ({ page, start }) => {

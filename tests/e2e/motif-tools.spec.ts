@@ -16,20 +16,20 @@ test('draws lines, rectangles and ellipses by mouse, each one step of undo', asy
   await page.getByRole('button', { name: 'Draw a line' }).click();
   // The line follows the pointer; only where it is let go counts.
   await chart.drag([1, 1], [7, 1], [5, 5]);
-  expect(await chart.shown()).toEqual(['....#..', '...#...', '..#....', '.#.....', '#......']);
+  await expect.poll(() => chart.shown()).toEqual(['....#..', '...#...', '..#....', '.#.....', '#......']);
   await page.getByRole('button', { name: 'Undo draw line' }).click();
 
   await page.getByRole('button', { name: 'Draw a rectangle' }).click();
   await chart.drag([6, 4], [2, 2]);
-  expect(await chart.shown()).toEqual(['.......', '.#####.', '.#...#.', '.#####.', '.......']);
+  await expect.poll(() => chart.shown()).toEqual(['.......', '.#####.', '.#...#.', '.#####.', '.......']);
   await page.getByRole('button', { name: 'Undo draw rectangle' }).click();
 
   await page.getByRole('button', { name: 'Draw an ellipse' }).click();
   await page.getByRole('switch', { name: 'Filled' }).click();
   await chart.drag([1, 1], [7, 5]);
-  expect(await chart.shown()).toEqual(['.#####.', '#######', '#######', '#######', '.#####.']);
+  await expect.poll(() => chart.shown()).toEqual(['.#####.', '#######', '#######', '#######', '.#####.']);
   await page.getByRole('button', { name: 'Undo draw ellipse' }).click();
-  expect(await chart.shown()).toEqual(Array(5).fill('.......'));
+  await expect.poll(() => chart.shown()).toEqual(Array(5).fill('.......'));
 });
 
 test('shows a shape while it is dragged, and Escape gives it up', async ({ page, start }) => {
@@ -40,11 +40,11 @@ test('shows a shape while it is dragged, and Escape gives it up', async ({ page,
   await chart.hover(1, 1);
   await page.mouse.down();
   await chart.hover(4, 3);
-  expect(await chart.shown()).toEqual(['####.', '#..#.', '####.']);
+  await expect.poll(() => chart.shown()).toEqual(['####.', '#..#.', '####.']);
   await page.keyboard.press('Escape');
   await chart.hover(5, 3);
   await page.mouse.up();
-  expect(await chart.shown()).toEqual(['.....', '.....', '.....']);
+  await expect.poll(() => chart.shown()).toEqual(['.....', '.....', '.....']);
   await expect(announced(page)).toHaveText('Given up.');
 });
 
@@ -58,16 +58,16 @@ test('draws a shape with the keyboard alone and says so', async ({ page, start }
   await expect(announced(page)).toContainText('Rectangle from row 1, stitch 1.');
   await page.keyboard.press('End');
   await page.keyboard.press('PageUp');
-  expect(await chart.shown()).toEqual(['#####', '#...#', '#####']);
+  await expect.poll(() => chart.shown()).toEqual(['#####', '#...#', '#####']);
   await page.keyboard.press('Escape');
-  expect(await chart.shown()).toEqual(['.....', '.....', '.....']);
+  await expect.poll(() => chart.shown()).toEqual(['.....', '.....', '.....']);
 
   await page.keyboard.press('l');
   await page.keyboard.press('Space');
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Enter');
   await expect(announced(page)).toHaveText('Line laid.');
-  expect(await chart.shown()).toEqual(['...##', '..#..', '##...']);
+  await expect.poll(() => chart.shown()).toEqual(['...##', '..#..', '##...']);
 });
 
 test('fills everywhere, and picks a yarn from the chart', async ({ page, start }) => {
@@ -82,7 +82,7 @@ test('fills everywhere, and picks a yarn from the chart', async ({ page, start }
   await page.getByRole('button', { name: 'Fill', exact: true }).click();
   await page.getByRole('switch', { name: 'Everywhere of its colour' }).click();
   await chart.click(1, 1);
-  expect(await chart.shown()).toEqual(['#####']);
+  await expect.poll(() => chart.shown()).toEqual(['#####']);
 });
 
 test('paints symmetric cells and all copies along', async ({ page, start }) => {
@@ -90,7 +90,7 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
   const chart = await emptyChart(page, 6, 4);
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('left and right');
   await chart.drag([1, 1], [2, 2]);
-  expect(await chart.shown()).toEqual(['......', '......', '.#..#.', '#....#']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '......', '.#..#.', '#....#']);
   await page.getByRole('button', { name: 'Undo draw' }).click();
 
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('none');
@@ -98,10 +98,10 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
   await page.getByRole('textbox', { name: 'Copy, stitches' }).fill('3');
   await page.getByRole('textbox', { name: 'Copy, rows' }).fill('2');
   await chart.click(5, 3);
-  expect(await chart.shown()).toEqual(['......', '.#..#.', '......', '.#..#.']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '.#..#.', '......', '.#..#.']);
   await page.getByRole('button', { name: 'Erase' }).click();
   await chart.click(2, 1);
-  expect(await chart.shown()).toEqual(Array(4).fill('......'));
+  await expect.poll(() => chart.shown()).toEqual(Array(4).fill('......'));
 
   // By keys alone: both ways within each copy.
   await chart.grid.focus();
@@ -110,7 +110,7 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
   await page.keyboard.press('d');
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Space');
-  expect(await chart.shown()).toEqual(Array(4).fill('#.##.#'));
+  await expect.poll(() => chart.shown()).toEqual(Array(4).fill('#.##.#'));
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

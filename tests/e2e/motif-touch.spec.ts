@@ -62,13 +62,13 @@ test('shows the motif as fabric from either side, and draws on it', async ({ pag
   await chart.drag([1, 1], [1, 4]);
   await page.getByLabel('Shown as').selectOption('fabric, knit side');
   // Light and shadow of the yarn change its colour, but never to that of the other one.
-  expect(await chart.yarns()).toEqual(Array(4).fill('#.....'));
+  await expect.poll(() => chart.yarns()).toEqual(Array(4).fill('#.....'));
   await chart.click(3, 2);
-  expect(await chart.yarns()).toEqual(['#.....', '#.....', '#.#...', '#.....']);
+  await expect.poll(() => chart.yarns()).toEqual(['#.....', '#.....', '#.#...', '#.....']);
 
   // An as-worn chart shows the knit side, so the purl side has left and right changed.
   await page.getByLabel('Shown as').selectOption('fabric, purl side');
-  expect(await chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.....#']);
+  await expect.poll(() => chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.....#']);
   await page.mouse.move(0, 0);
   await chart.grid.focus();
   await page.keyboard.press('Control+Home');
@@ -76,9 +76,9 @@ test('shows the motif as fabric from either side, and draws on it', async ({ pag
   await page.keyboard.press('ArrowRight');
   await expect(statusLine(page)).toHaveText('Row 1, stitch 5 · slate, main');
   await page.keyboard.press('Space');
-  expect(await chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.#...#']);
+  await expect.poll(() => chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.#...#']);
 
   await page.keyboard.press('v');
   await expect(page.getByLabel('Shown as')).toHaveValue('chart');
-  expect(await chart.shown()).toEqual(['#.....', '#.....', '#.#...', '#...#.']);
+  await expect.poll(() => chart.shown()).toEqual(['#.....', '#.....', '#.#...', '#...#.']);
 });

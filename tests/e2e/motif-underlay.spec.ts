@@ -1,5 +1,6 @@
 /** A picture behind the chart, traced. */
-import { announced, expect, expectAccessible, test } from './app.ts';
+import { announced, chooserAfter, expect, expectAccessible, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
 import { pngOf } from '../unit/picture/pictures.ts';
 
@@ -12,7 +13,7 @@ test('lays a picture behind the chart, moves and hides it, draws over it and kee
   await start('empty');
   const chart = new Chart(page);
   await chart.grid.focus();
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Shift+Q')]);
+  const chooser = await chooserAfter(page, () => page.keyboard.press('Shift+Q'));
   const rows = Array.from({ length: 60 }, (_, y) =>
     Array.from({ length: 60 }, (_, x) => (Math.hypot(x - 30, y - 30) < 20 ? '#202020' : '#f0f0f0')),
   );
@@ -22,21 +23,21 @@ test('lays a picture behind the chart, moves and hides it, draws over it and kee
   await expect(picture).toBeVisible();
   // Cells of the ground are open over it, those of the figure are not.
   await chart.drag([3, 3], [4, 3]);
-  expect((await chart.shown()).at(-3)?.slice(0, 5)).toBe('??##?');
+  await expect.poll(async () => (await chart.shown()).at(-3)?.slice(0, 5)).toBe('??##?');
 
   await page.keyboard.press('u');
-  const before = await picture.boundingBox();
+  const before = await restingBox(picture);
   const cell = await chart.cellSize();
   await chart.drag([5, 5], [7, 6]);
-  const dragged = await picture.boundingBox();
-  expect((dragged?.x ?? 0) - (before?.x ?? 0)).toBeCloseTo(2 * cell.width, 0);
-  expect((dragged?.y ?? 0) - (before?.y ?? 0)).toBeCloseTo(-cell.height, 0);
+  const dragged = await restingBox(picture);
+  expect(dragged.x - before.x).toBeCloseTo(2 * cell.width, 0);
+  expect(dragged.y - before.y).toBeCloseTo(-cell.height, 0);
   await page.keyboard.press('Shift+ArrowLeft');
   await expect(announced(page)).toContainText('It starts');
-  expect((await picture.boundingBox())?.x).toBeCloseTo((dragged?.x ?? 0) - cell.width, 0);
+  await expect.poll(async () => (await restingBox(picture)).x).toBeCloseTo(dragged.x - cell.width, 0);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  expect((await picture.boundingBox())?.x).toBeCloseTo(before?.x ?? 0, 0);
+  await expect.poll(async () => (await restingBox(picture)).x).toBeCloseTo(before.x, 0);
   await expectAccessible(page);
 
   await page.keyboard.press('h');

@@ -41,7 +41,7 @@ test('walks and mends slips by keys, and crops to one repeat from the cursor on'
   const start9 = page.getByRole('button', { name: /^At the cursor row 7, stitch 9/ });
   await expect(start9).toContainText('3 stitches × 2 rows');
   await start9.click();
-  expect(await chart.shown()).toEqual(['...', '#..']);
+  await expect.poll(() => chart.shown()).toEqual(['...', '#..']);
   await expect(page.getByRole('button', { name: 'Undo crop to repeat at the cursor' })).toBeEnabled();
 });
 
@@ -64,6 +64,6 @@ test.describe('in dark', () => {
     await expect(announced(page)).toHaveText('Mend the cells that break the repeat: done.');
     await page.keyboard.press('Shift+J');
     await expect.poll(async () => chart.size()).toEqual({ columns: 3, rows: 2 });
-    expect(await chart.shown()).toEqual(['...', '#..']);
+    await expect.poll(() => chart.shown()).toEqual(['...', '#..']);
   });
 });

@@ -1,19 +1,24 @@
 /** The Motif bench: how the chart is shown and looked at. */
 import { expect, expectAccessible, statusLine, test } from './app.ts';
+import { appearAs, restingBox } from './at-rest.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 
 test('shows the sample with row 1 at the bottom, in the proportion of its gauge', async ({ page, start }) => {
   await start();
   const chart = new Chart(page);
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   const { width, height } = await chart.cellSize();
   // 40 rows and 28 stitches in 10 cm: a stitch is 40/28 times as wide as tall.
   expect(width / height).toBeCloseTo(40 / 28, 3);
 
   await page.getByLabel('Cell shape').selectOption('square');
-  const square = await chart.cellSize();
-  expect(square.width / square.height).toBeCloseTo(1, 3);
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect
+    .poll(async () => {
+      const square = await chart.cellSize();
+      return square.width / square.height;
+    })
+    .toBeCloseTo(1, 3);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 });
 
 test('zooms at the pointer, scrolls, pans and fits', async ({ page, start }) => {
@@ -59,7 +64,7 @@ test('zooms at the pointer, scrolls, pans and fits', async ({ page, start }) => 
   await page.keyboard.press('+');
   await expect.poll(async () => (await chart.cellSize()).height).toBeCloseTo(fitted.height * 1.25, 6);
   await page.keyboard.press('-');
-  expect((await chart.cellSize()).height).toBeCloseTo(fitted.height, 6);
+  await expect.poll(async () => (await chart.cellSize()).height).toBeCloseTo(fitted.height, 6);
   await page.getByRole('button', { name: 'Zoom in' }).click();
   await expect.poll(async () => (await chart.cellSize()).height).toBeCloseTo(fitted.height * 1.25, 6);
   await page.getByRole('button', { name: 'Show the whole motif' }).click();
@@ -89,11 +94,10 @@ test('brings the cell cursor into view', async ({ page, start }) => {
   const chart = new Chart(page);
   await chart.grid.focus();
   for (let i = 0; i < 8; i++) await page.keyboard.press('+');
-  const stage = await chart.grid.boundingBox();
+  const stage = await restingBox(chart.grid);
   for (const corner of ['Control+End', 'Control+Home']) {
     await page.keyboard.press(corner);
-    const cell = await chart.cell.boundingBox();
-    if (!cell || !stage) throw new Error('Nothing is shown');
+    const cell = await restingBox(chart.cell);
     expect(cell.x).toBeGreaterThanOrEqual(stage.x);
     expect(cell.y).toBeGreaterThanOrEqual(stage.y);
     expect(cell.x + cell.width).toBeLessThanOrEqual(stage.x + stage.width);
@@ -118,7 +122,7 @@ test('shows neighbouring copies while drawing, and hides them', async ({ page, s
       [x, y] as const,
     );
   };
-  expect(await isDrawnBeside()).toBe(true);
+  await expect.poll(isDrawnBeside).toBe(true);
   await expect(page.getByText('neighbouring copies shown faintly')).toBeVisible();
   await page.getByRole('switch', { name: 'Show neighbours' }).click();
   await expect.poll(isDrawnBeside).toBe(false);
@@ -149,13 +153,12 @@ for (const { colorScheme, viewport } of [
 test('follows a change of appearance at once', async ({ page, start }) => {
   await start();
   const chart = new Chart(page);
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
-  await page.emulateMedia({ colorScheme: 'dark' });
-  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
+  await appearAs(page, 'dark');
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   await page.keyboard.press('Control+k');
   await page.keyboard.type('light');
   await page.keyboard.press('Enter');
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'light');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 });

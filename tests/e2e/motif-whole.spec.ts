@@ -22,12 +22,12 @@ test('turns, shifts, widens and inverts the motif by keys alone', async ({ page,
   ];
   for (const { keys, name, gives } of steps) {
     await page.keyboard.press(keys);
-    expect(await chart.shown()).toEqual(gives);
+    await expect.poll(() => chart.shown()).toEqual(gives);
     await expect(page.getByRole('button', { name: `Undo ${name}` })).toBeEnabled();
   }
   await expect(announced(page)).toHaveText('Turn by a quarter: done.');
   for (let step = steps.length; step > 0; step--) await page.keyboard.press('Control+z');
-  expect(await chart.shown()).toEqual(['....', '#...']);
+  await expect.poll(() => chart.shown()).toEqual(['....', '#...']);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Shift+H');
   await expect(announced(page)).toHaveText('Nothing to change.');
@@ -43,7 +43,7 @@ test('mirrors from the list of commands', async ({ page, start }) => {
   await page.keyboard.type('mirror');
   await expectAccessible(page);
   await page.getByRole('option', { name: 'Mirror up' }).click();
-  expect(await chart.shown()).toEqual(['#..', '...']);
+  await expect.poll(() => chart.shown()).toEqual(['#..', '...']);
 });
 
 test('mends what breaks the repeat from the panel, and crops to one repeat', async ({ page, start }) => {
@@ -64,9 +64,9 @@ test('mends what breaks the repeat from the panel, and crops to one repeat', asy
   await page.keyboard.press('Space');
   const mend = page.getByRole('button', { name: 'Mend the cells that break the repeat' });
   await mend.click();
-  expect(await chart.shown()).toEqual(Array.from({ length: 4 }, () => '#..'.repeat(8)));
+  await expect.poll(() => chart.shown()).toEqual(Array.from({ length: 4 }, () => '#..'.repeat(8)));
   await expect(mend).toBeHidden();
   await page.keyboard.press('Shift+J');
-  expect(await chart.shown()).toEqual(['#..']);
+  await expect.poll(() => chart.shown()).toEqual(['#..']);
   await expect(page.getByRole('button', { name: 'Undo crop to repeat' })).toBeEnabled();
 });

@@ -35,16 +35,16 @@ test('draws with the mouse; one drag is one step of undo', async ({ page, start 
   // Three samples far apart: the hand was quick.
   await chart.drag([1, 1], [5, 5], [9, 1]);
   const roof = ['....#....', '...#.#...', '..#...#..', '.#.....#.', '#.......#'];
-  expect(await chart.shown()).toEqual(roof);
+  await expect.poll(() => chart.shown()).toEqual(roof);
 
   await page.getByRole('button', { name: 'Undo draw' }).click();
-  expect(await chart.shown()).toEqual(Array(5).fill('.........'));
+  await expect.poll(() => chart.shown()).toEqual(Array(5).fill('.........'));
   await page.getByRole('button', { name: 'Redo draw' }).click();
-  expect(await chart.shown()).toEqual(roof);
+  await expect.poll(() => chart.shown()).toEqual(roof);
 
   await page.getByRole('button', { name: 'Erase' }).click();
   await chart.drag([1, 1], [3, 3]);
-  expect(await chart.shown()).toEqual(['....#....', '...#.#...', '......#..', '.......#.', '........#']);
+  await expect.poll(() => chart.shown()).toEqual(['....#....', '...#.#...', '......#..', '.......#.', '........#']);
   await expect(page.getByRole('button', { name: 'Undo erase' })).toBeEnabled();
 });
 
@@ -54,7 +54,7 @@ test('goes on drawing where a drag left the chart and came back', async ({ page,
   await page.getByRole('textbox', { name: 'Stitches' }).fill('5');
   await page.getByRole('textbox', { name: 'Rows' }).fill('3');
   await chart.drag([1, 2], [-1, 2], [-1, 3], [5, 3]);
-  expect(await chart.shown()).toEqual(['#####', '#....', '.....']);
+  await expect.poll(() => chart.shown()).toEqual(['#####', '#....', '.....']);
 });
 
 test('draws with the keyboard alone and says where it is', async ({ page, start }) => {
@@ -81,7 +81,7 @@ test('draws with the keyboard alone and says where it is', async ({ page, start 
   await page.keyboard.press('Control+End');
   await expect(chart.cell).toHaveAccessibleName('Row 4, stitch 6, slate');
   await page.keyboard.press('Enter');
-  expect(await chart.shown()).toEqual(['.....#', '......', '.####.', '#.....']);
+  await expect.poll(() => chart.shown()).toEqual(['.....#', '......', '.####.', '#.....']);
 
   // Not past an edge, and not round it.
   await page.keyboard.press('ArrowRight');
@@ -94,7 +94,7 @@ test('draws with the keyboard alone and says where it is', async ({ page, start 
   await expect(page.getByRole('button', { name: 'Erase' })).toHaveAttribute('aria-pressed', 'true');
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Space');
-  expect(await chart.shown()).toEqual(['.....#', '......', '.####.', '......']);
+  await expect.poll(() => chart.shown()).toEqual(['.....#', '......', '.####.', '......']);
   await page.keyboard.press('Control+z');
   await expect(announced(page)).toHaveText('Taken back: erase.');
 });
@@ -108,9 +108,9 @@ test('draws along while Shift is held, as one step of undo', async ({ page, star
   await page.keyboard.down('Shift');
   for (const key of ['ArrowRight', 'ArrowRight', 'ArrowUp', 'ArrowRight']) await page.keyboard.press(key);
   await page.keyboard.up('Shift');
-  expect(await chart.shown()).toEqual(['......', '..##..', '###...']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '..##..', '###...']);
   await page.getByRole('button', { name: 'Undo draw' }).click();
-  expect(await chart.shown()).toEqual(['......', '......', '......']);
+  await expect.poll(() => chart.shown()).toEqual(['......', '......', '......']);
 });
 
 test('fills what hangs together, and nothing beyond', async ({ page, start }) => {
@@ -120,9 +120,9 @@ test('fills what hangs together, and nothing beyond', async ({ page, start }) =>
   // The window of the tower, in rows 9 and 10.
   await chart.click(7, 9);
   const filled = LIGHTHOUSE.map((line, fromTop) => (fromTop === 8 || fromTop === 9 ? '....#####.....' : line));
-  expect(await chart.shown()).toEqual(filled);
+  await expect.poll(() => chart.shown()).toEqual(filled);
   await page.getByRole('button', { name: 'Undo fill' }).click();
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 });
 
 test('reads a picture in, one pixel a cell', async ({ page, home, start }) => {

@@ -12,31 +12,33 @@ test('adds a motif, stamps another into it by mouse and by keyboard, and gives i
   await expect(page.getByRole('button', { name: 'Stamp another motif' })).toBeDisabled();
   await page.getByRole('button', { name: 'Add an empty motif' }).click();
   await expect(list.getByRole('radio')).toHaveCount(2);
-  expect(await chart.size()).toEqual({ columns: 14, rows: 18 });
+  await expect.poll(() => chart.size()).toEqual({ columns: 14, rows: 18 });
 
   // A smaller one to stamp.
   await page.getByRole('textbox', { name: 'Stitches' }).fill('3');
   await page.getByRole('textbox', { name: 'Rows' }).fill('2');
   await chart.drag([1, 2], [2, 1], [3, 2]);
-  expect(await chart.shown()).toEqual(['#.#', '.#.']);
+  await expect.poll(() => chart.shown()).toEqual(['#.#', '.#.']);
 
   await page.keyboard.press(',');
   await expect(announced(page)).toContainText('lighthouse and gulls, 14 stitches × 18 rows');
   await page.getByRole('button', { name: 'Stamp another motif' }).click();
   await chart.hover(2, 17);
-  expect((await chart.shown()).slice(0, 3)).toEqual(['#.#...#.......', '.#...###......', '....#####.....']);
+  await expect
+    .poll(async () => (await chart.shown()).slice(0, 3))
+    .toEqual(['#.#...#.......', '.#...###......', '....#####.....']);
   await chart.click(2, 17);
   await chart.hover(12, 17);
-  expect((await chart.shown())[0]).toBe('#.#...#...#.#.');
+  await expect.poll(async () => (await chart.shown())[0]).toBe('#.#...#...#.#.');
   await chart.grid.focus();
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Space');
   await expect(announced(page)).toHaveText('Stamped.');
   await page.keyboard.press('d');
-  expect((await chart.shown()).slice(0, 2)).toEqual(['#.#...#....#.#', '.#...###....#.']);
+  await expect.poll(async () => (await chart.shown()).slice(0, 2)).toEqual(['#.#...#....#.#', '.#...###....#.']);
   await page.getByRole('button', { name: 'Undo stamp motif' }).click();
   await page.getByRole('button', { name: 'Undo stamp motif' }).click();
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 
   // A motif that the piece needs stays.
   await page.getByRole('button', { name: 'Delete the motif' }).click();

@@ -2,6 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -21,13 +22,27 @@ export async function listenToLabels(page: Page): Promise<() => Promise<string[]
   return () => page.evaluate(() => (window as unknown as { written: string[] }).written);
 }
 
-/** What the canvases show, as one picture. */
+/** Forgets what was written until now, once nothing of it is still to be drawn. */
+export async function forgetLabels(page: Page): Promise<void> {
+  await picture(page);
+  await page.evaluate(() => (window as unknown as { written: string[] }).written.splice(0));
+}
+
+/** What the canvases show, as one picture, once it is the same for two frames in a row. */
 export async function picture(page: Page): Promise<string> {
   // The bench comes in after the key that asks for it.
   await page.locator('canvas').first().waitFor();
   await page.mouse.move(5, 5);
-  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
-  return page.evaluate(() => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join('|'));
+  return page.evaluate(async () => {
+    const now = (): string => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join('|');
+    await new Promise(requestAnimationFrame);
+    for (let last = now(); ;) {
+      await new Promise(requestAnimationFrame);
+      const shown = now();
+      if (shown === last) return shown;
+      last = shown;
+    }
+  });
 }
 
 /** Opens copies of twelve stitches; 3 and 3 of them on 120 stitches stand at L48 and R12 by the figure (common practice, no source). */
@@ -41,10 +56,10 @@ export async function openTwelve(page: Page, home: string, copies: readonly numb
 /** The middle of a stitch on the page, from where the grid says its cursor is. */
 export async function placeOf(page: Page, needle: number, row: number): Promise<{ x: number; y: number }> {
   const cell = page.getByRole('gridcell');
-  const box = await cell.boundingBox();
+  const box = await restingBox(cell);
   const label = (await cell.getAttribute('aria-label')) ?? '';
   const [, atRow, side, number] = /^Row (\d+) · needle ([LR])(\d+)/.exec(label) ?? [];
-  if (!box || !atRow) throw new Error(`The grid says "${label}"`);
+  if (!atRow) throw new Error(`The grid says "${label}"`);
   const at = side === 'L' ? -Number(number) : Number(number) - 1;
   return {
     x: box.x + box.width * (needle - at + 0.5),

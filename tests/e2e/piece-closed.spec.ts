@@ -2,6 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { announced, expect, expectAccessible, statusLine, test } from './app.ts';
+import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -44,8 +45,7 @@ test('closes the piece, turns it by keys and by hand, and compares the gaps roun
   await page.keyboard.press('Home');
   await expect(page.getByText('seen from outside; the seam in the middle')).toBeVisible();
 
-  const box = await tube.boundingBox();
-  if (!box) throw new Error('The tube is not on the page');
+  const box = await restingBox(tube);
   const [x, y] = [box.x + box.width / 2, box.y + box.height * 0.6];
   await page.mouse.move(x, y);
   await expect(statusLine(page)).toContainText('needle R59');
@@ -63,7 +63,7 @@ test('closes the piece, turns it by keys and by hand, and compares the gaps roun
   await page.keyboard.press('Control+Z');
   await expect(round).toContainText('even all round');
 
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await appearAs(page, 'dark');
   await expectAccessible(page);
   await page.keyboard.press('c');
   await expect(flat).toBeFocused();

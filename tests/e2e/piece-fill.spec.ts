@@ -1,5 +1,6 @@
 /** A piece filled with an all-over pattern, and how it meets in the seam. */
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
 
 test('fills a sleeve, reads how it meets in the seam, and takes what makes it meet', async ({ page, start }) => {
   await start('sample');
@@ -37,7 +38,7 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it me
   await expect(panel).toContainText('All rows would meet with:');
   await panel.getByLabel('Each copy up is moved by').fill('7');
   await expectAccessible(page);
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await appearAs(page, 'dark');
   await expectAccessible(page);
   await panel.getByRole('button', { name: '1 stitch fewer, 103 at the cast-on' }).click();
   await expect(announced(page)).toHaveText('All rows meet in the closed seam now.');

@@ -1,6 +1,7 @@
 /** Groups moved on the piece, by pointer and by keyboard. */
 import type { Page } from '@playwright/test';
 import { announced, expect, statusLine, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { openTwelve } from './piece-bench.ts';
 
 const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' });
@@ -9,8 +10,7 @@ const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' })
 async function firstStitch(page: Page): Promise<{ x: number; y: number; width: number; height: number }> {
   const cell = page.getByRole('gridcell');
   await expect(cell).toHaveAccessibleName(/needle L48/);
-  const box = await cell.boundingBox();
-  if (!box) throw new Error('The first stitch is not on the page');
+  const box = await restingBox(cell);
   return { x: box.x + box.width / 2, y: box.y + box.height / 2, width: box.width, height: box.height };
 }
 

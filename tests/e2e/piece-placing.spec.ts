@@ -72,9 +72,9 @@ test('adds, mirrors and removes groups and bands, each one step of undo', async 
   await mirrored.focus();
   await page.keyboard.press('Space');
   await expect(mirrored).toBeChecked();
-  expect(await picture(page)).not.toBe(before);
+  await expect.poll(() => picture(page)).not.toBe(before);
   await page.getByRole('button', { name: 'Undo mirror a group' }).click();
-  expect(await picture(page)).toBe(before);
+  await expect.poll(() => picture(page)).toBe(before);
 
   await copies.fill('2, 2');
   await page.getByRole('button', { name: 'Add a group' }).click();

@@ -1,6 +1,7 @@
 /** A sleeve planned from nothing, as a designer goes about it. */
 import type { Page } from '@playwright/test';
 import { announced, expect, statusLine, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
 
 const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' });
@@ -21,7 +22,9 @@ async function drawBox(page: Page): Promise<void> {
 test('plans a tapered sleeve with three groups from nothing', async ({ page, start }) => {
   await start('empty');
   await drawBox(page);
-  expect(await new Chart(page).shown()).toEqual(['######..', ...Array<string>(4).fill('#....#..'), '######..']);
+  await expect
+    .poll(() => new Chart(page).shown())
+    .toEqual(['######..', ...Array<string>(4).fill('#....#..'), '######..']);
 
   await page.keyboard.press('2');
   await meaning(page).getByRole('button', { name: 'Size, gauge, edges' }).click();
@@ -51,8 +54,7 @@ test('plans a tapered sleeve with three groups from nothing', async ({ page, sta
   // The first stitch of the first group is under the cursor; two needles to the right it stands 18 from the edge.
   const cell = page.getByRole('gridcell');
   await expect(cell).toHaveAccessibleName(/needle L46/);
-  const box = await cell.boundingBox();
-  if (!box) throw new Error('The group is not on the page');
+  const box = await restingBox(cell);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();

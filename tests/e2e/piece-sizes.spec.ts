@@ -1,5 +1,6 @@
 /** Several sizes of one piece: added, given their numbers, compared, and gone to. */
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
 
 test('compares a sleeve in two sizes by keyboard, takes one in hand and comes back by undo', async ({
   page,
@@ -23,7 +24,7 @@ test('compares a sleeve in two sizes by keyboard, takes one in hand and comes ba
   await expect(line('Across the seam')).toHaveText(['22', '26']);
   await expect(line('Margins')).toHaveText(['12', '14']);
   await expectAccessible(page);
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await appearAs(page, 'dark');
   await expectAccessible(page);
 
   // A size that cannot be placed says why, and the other stands as it did.

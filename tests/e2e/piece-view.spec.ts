@@ -1,6 +1,7 @@
 /** The Piece bench: what is drawn of the piece, and what is said of it. */
 import { announced, expect, statusLine, test } from './app.ts';
-import { listenToLabels, openTwelve, picture, placeOf } from './piece-bench.ts';
+import { restingBox } from './at-rest.ts';
+import { forgetLabels, listenToLabels, openTwelve, picture, placeOf } from './piece-bench.ts';
 
 test('shows floats and wraps, and hides either', async ({ page, start }) => {
   await start();
@@ -22,14 +23,14 @@ test('shows floats and wraps, and hides either', async ({ page, start }) => {
 
   await floats.click();
   await page.keyboard.press('w');
-  expect(await picture(page)).toBe(both);
+  await expect.poll(() => picture(page)).toBe(both);
 
   const stitches = page.getByRole('button', { name: 'Show the fabric as stitches' });
   await stitches.click();
   await expect(stitches).toHaveAttribute('aria-pressed', 'true');
-  expect(await picture(page)).not.toBe(both);
+  await expect.poll(() => picture(page)).not.toBe(both);
   await page.keyboard.press('v');
-  expect(await picture(page)).toBe(both);
+  await expect.poll(() => picture(page)).toBe(both);
 });
 
 test('turns the piece to be seen as worn, and keeps the names of the needles', async ({ page, start, home }) => {
@@ -37,22 +38,22 @@ test('turns the piece to be seen as worn, and keeps the names of the needles', a
   await start();
   await openTwelve(page, home, [3, 3]);
   const cell = page.getByRole('gridcell');
-  const needles = await cell.boundingBox();
+  const needles = await restingBox(cell);
   const grid = page.getByRole('grid');
-  const whole = await grid.boundingBox();
-  await page.evaluate(() => (window as unknown as { written: string[] }).written.splice(0));
+  const whole = await restingBox(grid);
+  await forgetLabels(page);
   await page.getByRole('button', { name: 'Show the piece as worn' }).click();
   await expect(page.getByRole('main').getByText('L stands at the right here')).toBeVisible();
   // The first needle, L48, has gone from the left half to the right one, as far from the centre as before.
   await expect(cell).toHaveAccessibleName(/needle L48/);
-  const worn = await cell.boundingBox();
-  const middle = (whole?.x ?? 0) + (whole?.width ?? 0) / 2;
-  expect(needles?.x).toBeLessThan(middle);
-  expect(worn?.x).toBeGreaterThan(middle);
+  const worn = await restingBox(cell);
+  const middle = whole.x + whole.width / 2;
+  expect(needles.x).toBeLessThan(middle);
+  expect(worn.x).toBeGreaterThan(middle);
   // Strands lie behind the knit side, so their tags are gone; the ruler's labels are not.
   await picture(page);
-  expect(await labels()).toContain('L48');
-  expect(await labels()).not.toContain('25');
+  await expect.poll(labels).toContain('L48');
+  await expect.poll(labels).not.toContain('25');
 
   await grid.focus();
   await page.keyboard.press('ArrowRight');
@@ -69,11 +70,11 @@ test('tags the longest float with its stitches only while floats show', async ({
   await openTwelve(page, home, [3, 3]);
   // The contrast floats from L12 to R12 and on over the blank column: 24 stitches on the bottom row, 25 above it.
   await expect.poll(labels).toContain('25');
-  await page.evaluate(() => (window as unknown as { written: string[] }).written.splice(0));
+  await forgetLabels(page);
   await page.keyboard.press('f');
   await picture(page);
-  expect(await labels()).toContain('L48');
-  expect(await labels()).not.toContain('25');
+  await expect.poll(labels).toContain('L48');
+  await expect.poll(labels).not.toContain('25');
 });
 
 test('says what is under the pointer', async ({ page, start, home }) => {
@@ -114,23 +115,22 @@ test('zooms at the pointer, pans, and comes back to the whole piece', async ({ p
   await start();
   await page.keyboard.press('2');
   const cell = page.getByRole('gridcell');
-  const whole = await cell.boundingBox();
-  const grid = await page.getByRole('grid').boundingBox();
-  if (!whole || !grid) throw new Error('The piece is not drawn');
+  const whole = await restingBox(cell);
+  const grid = await restingBox(page.getByRole('grid'));
   const [x, y] = [grid.x + grid.width / 2, grid.y + grid.height / 2];
   await page.mouse.move(x, y);
   const said = await statusLine(page).textContent();
   await page.keyboard.down('Control');
   await page.mouse.wheel(0, -400);
   await page.keyboard.up('Control');
-  await expect.poll(async () => (await cell.boundingBox())?.width ?? 0).toBeGreaterThan(whole.width * 1.5);
+  await expect.poll(async () => (await restingBox(cell)).width).toBeGreaterThan(whole.width * 1.5);
   await expect(statusLine(page)).toHaveText(said ?? '');
 
-  const near = await cell.boundingBox();
+  const near = await restingBox(cell);
   await page.mouse.down();
   await page.mouse.move(x + 60, y + 30, { steps: 4 });
   await page.mouse.up();
-  await expect.poll(async () => ((await cell.boundingBox())?.x ?? 0) - (near?.x ?? 0)).toBeCloseTo(60, 0);
+  await expect.poll(async () => (await restingBox(cell)).x - near.x).toBeCloseTo(60, 0);
   await page.keyboard.press('0');
-  await expect.poll(async () => cell.boundingBox()).toEqual(whole);
+  await expect.poll(() => restingBox(cell)).toEqual(whole);
 });

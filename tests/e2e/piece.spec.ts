@@ -42,13 +42,13 @@ test('keeps the piece on the stage when the groups are wider than it, and says w
   await expect(problem).toContainText('Use fewer copies, fewer groups, or a wider piece.');
   await expect(page.getByText('The plain piece is shown.')).toBeVisible();
   await expect(page.getByRole('grid')).toHaveAccessibleName('sleeve, 124 stitches × 140 rows, as on the needles');
-  expect(await picture(page)).not.toBe(placed);
+  await expect.poll(() => picture(page)).not.toBe(placed);
   await expectAccessible(page);
 
   await copies.fill('2, 2');
   await expect(problem).toHaveCount(0);
   await copies.blur();
-  expect(await picture(page)).toBe(placed);
+  await expect.poll(() => picture(page)).toBe(placed);
 });
 
 test('describes a folded hem and sets up for it', async ({ page, start, home }) => {

@@ -8,6 +8,7 @@ import { photograph } from '../unit/reading/chart-photo.ts';
 import { charts } from '../unit/reading/charts.ts';
 import { blobs } from '../unit/reading/motifs.ts';
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 
@@ -41,17 +42,12 @@ const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('butt
 test('reads a photo by mouse: the corners are dragged, and every cell comes back', async ({ page, start, home }) => {
   await start();
   await openPhoto(page, home);
-  const shown = await page
-    .getByRole('group', { name: /^The photo/ })
-    .locator('canvas')
-    .first()
-    .boundingBox();
-  if (!shown) throw new Error('No photo');
+  const photo = page.getByRole('group', { name: /^The photo/ });
+  const shown = await restingBox(photo.locator('canvas').first());
   const scale = shown.width / picture.width;
   for (const [index, name] of NAMES.entries()) {
     const corner = corners[index] ?? { x: 0, y: 0 };
-    const from = await ring(page, name).boundingBox();
-    if (!from) throw new Error('No ring');
+    const from = await restingBox(ring(page, name));
     await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
     await page.mouse.down();
     await page.mouse.move(shown.x + corner.x * scale, shown.y + corner.y * scale, { steps: 3 });
@@ -74,7 +70,7 @@ test('reads a photo by mouse: the corners are dragged, and every cell comes back
   await page.keyboard.press('1');
   await take(page).click();
   await expect(announced(page)).toHaveText('Chart read: 16 stitches × 14 rows.');
-  expect(await new Chart(page).shown()).toEqual(drawn);
+  await expect.poll(() => new Chart(page).shown()).toEqual(drawn);
   await page.getByRole('button', { name: 'Undo read chart' }).click();
   await expect(page.getByRole('grid')).toHaveAttribute('aria-colcount', '14');
 });
@@ -124,7 +120,7 @@ test('reads a photo by keyboard alone, in the dark; corners that cross are told 
   await take(page).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog')).toHaveCount(0);
-  expect(await new Chart(page).shown()).toEqual(drawn);
+  await expect.poll(() => new Chart(page).shown()).toEqual(drawn);
 });
 
 test('refuses what should not be decoded, and says where no grid is', async ({ page, start, home }) => {

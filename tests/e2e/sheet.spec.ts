@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
 import { expect, expectAccessible, statusLine, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 
 /** Presses a button that writes, and chooses the folder `into` in the home folder. */
@@ -12,8 +13,6 @@ async function write(page: Page, button: string, into: string): Promise<void> {
   const panel = new FilePanel(page);
   await panel.intoFolder(into);
   await panel.chooseFolder();
-  // The PDF writer and its fonts load when they are first asked for.
-  await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 30_000 });
 }
 
 /** Text and size in points of every page, read by a PDF reader that is not ours. */
@@ -39,19 +38,22 @@ test('shows the pages as they will be printed, and says which one is in view', a
   await expect(first).toContainText('Skerry sleeve');
   await expect(first).toContainText('L39');
   await expect(statusLine(page)).toHaveText(/^Page 1 of \d/);
-  const box = await first.boundingBox();
+  const box = await restingBox(first);
   // A4 is 210 × 297 mm (ISO 216).
-  expect((box?.height ?? 0) / (box?.width ?? 1)).toBeCloseTo(297 / 210, 2);
+  expect(box.height / box.width).toBeCloseTo(297 / 210, 2);
 
   await page.getByLabel('Paper').selectOption('letter');
-  const letter = await first.boundingBox();
   // Letter is 8.5 × 11 in (ANSI/ASME Y14.1).
-  expect((letter?.height ?? 0) / (letter?.width ?? 1)).toBeCloseTo(11 / 8.5, 2);
+  await expect
+    .poll(async () => {
+      const { width, height } = await restingBox(first);
+      return height / width;
+    })
+    .toBeCloseTo(11 / 8.5, 2);
 
   await page.getByLabel('Preview').selectOption('page');
-  const whole = await first.boundingBox();
-  const view = await pages.boundingBox();
-  expect(whole?.height).toBeLessThanOrEqual(view?.height ?? 0);
+  const { height: inView } = await restingBox(pages);
+  await expect.poll(async () => (await restingBox(first)).height).toBeLessThanOrEqual(inView);
 
   await pages.focus();
   await page.keyboard.press('End');
