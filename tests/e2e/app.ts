@@ -1,21 +1,21 @@
 /**
  * The program as a person meets it: the built page in Chromium, behind it a
- * browser host started from source, with a home and a data folder that belong
- * to one test alone. Whatever the page complains of fails the test.
+ * built browser host in a process of its own, with a home and a data folder
+ * that belong to one test alone. Whatever page or host complain of fails it.
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test as base, type FileChooser, type Page } from '@playwright/test';
-import { startBrowserHost, type BrowserHost } from '../../src-main/browser-host/index.ts';
 import { motionEnds } from './at-rest.ts';
+import { startBuiltHost, type BuiltHost } from './built-host.ts';
 
 interface Fixtures {
   /** A folder with `home` and `data` in it, gone after the test. */
   readonly folder: string;
   readonly home: string;
-  readonly host: BrowserHost;
+  readonly host: BuiltHost;
   /** The page with the program running: the sample project, or an empty one. */
   readonly start: (what?: 'sample' | 'empty') => Promise<void>;
 }
@@ -30,7 +30,7 @@ export const test = base.extend<Fixtures>({
   },
   home: async ({ folder }, use) => use(join(folder, 'home')),
   host: async ({ folder, home }, use) => {
-    const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: home });
+    const host = await startBuiltHost(home, join(folder, 'data'));
     await use(host);
     await host.close();
   },
