@@ -105,6 +105,8 @@ export interface ProblemFacts {
   'project-newer': { version: number; known: number };
   'project-invalid': { path: string; detail: string };
   'project-not-ours': Record<string, never>;
+  /** Saved as it is, the file could not be opened again. `path` and `detail` as in `project-invalid`. */
+  'project-not-savable': { path: string; detail: string };
   'motif-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'motif-missing': { motif: string };
   /** Bands and fills by their number, from 1. */
@@ -125,6 +127,15 @@ export interface ProblemFacts {
   'file-too-large': { bytes: number; most: number };
   'file-not-readable': { detail: string };
   'file-changed-elsewhere': Record<string, never>;
+  'file-exists': Record<string, never>;
+  /** What is there is no file that the program writes under such a name. */
+  'file-of-other-kind': Record<string, never>;
+  'file-busy': Record<string, never>;
+  'file-name-unusable': { text: string };
+  'path-closed': { why: ClosedPath };
+  /** Files that are there and that the command line did not write for the same project, or that were changed since. */
+  'files-not-from-here': { names: readonly string[] };
+  'files-kept': { names: readonly string[] };
   'folder-not-writable': { detail: string };
   'disk-full': Record<string, never>;
   'file-not-written': { detail: string };
@@ -145,6 +156,17 @@ export type PictureDamage =
 
 /** What in an SVG could do more than be drawn. */
 export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';
+
+/** Why a path is neither read nor written. */
+export type ClosedPath =
+  /** Hidden, or in a hidden folder. */
+  | 'hidden'
+  /** The program's own data. */
+  | 'own-data'
+  /** Where the platform's dialogs choose, they chose another. */
+  | 'not-chosen'
+  /** No ending of a file that the program writes. */
+  | 'ending';
 
 /** Why four points cannot be the corners of a chart. */
 export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';

@@ -59,12 +59,15 @@ export function failing(files: FileOperations, fault: Fault, nth: number, lasts:
     files: {
       open: (path, how, mode) => guarded(`open ${how}`, async () => watched(await files.open(path, how, mode))),
       rename: (from, to) => guarded('rename', () => files.rename(from, to)),
+      link: (from, to) => guarded('link', () => files.link(from, to)),
+      removeFolder: (folder) => guarded('removeFolder', () => files.removeFolder(folder)),
+      realPath: (path) => guarded('realPath', () => files.realPath(path)),
       unlink: (path) => guarded('unlink', () => files.unlink(path)),
       flushFolder: (folder) => guarded('flushFolder', () => files.flushFolder(folder)),
       state: (path) => guarded('state', () => files.state(path)),
       readLink: (path) => guarded('readLink', () => files.readLink(path)),
       names: (folder) => guarded('names', () => files.names(folder)),
-      makeFolder: (folder) => guarded('makeFolder', () => files.makeFolder(folder)),
+      makeFolder: (folder, mode) => guarded('makeFolder', () => files.makeFolder(folder, mode)),
     },
   };
 }

@@ -11,8 +11,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ProblemError, type Problem } from '@shared/problem/index.ts';
 import { nodeFiles, type FileOperations } from '../../src-main/services/index.ts';
-import { writeWhole } from '../../src-main/services/files/index.ts';
-import { Crash, failing, type Fault } from './failing-files.ts';
+import { processesHere, writeChecked, writeWhole } from '../../src-main/services/files/index.ts';
+import { failing, type Fault } from './failing-files.ts';
 import { ForgetfulDisk, LUCK } from './forgetful-disk.ts';
 
 /** More operations than a write asks for; reaching it means that it never passes. */
@@ -33,29 +33,43 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 
 const noWait = async (): Promise<void> => undefined;
 
+type Write = (files: FileOperations, path: string) => Promise<void>;
+
+const checked: Write = (files, path) =>
+  writeChecked({ files, wait: noWait, processes: processesHere }, path, NEW, () => undefined);
+
+const WRITERS: readonly { readonly writer: string; readonly write: Write }[] = [
+  { writer: 'what is not asked about', write: (files, path) => writeWhole(files, noWait, path, NEW) },
+  { writer: 'what is asked about under a lock', write: checked },
+];
+
 /** Null if it passes. */
-async function writeNew(files: FileOperations): Promise<unknown> {
-  return writeWhole(files, noWait, document, NEW).then(
+async function tried(write: Write, files: FileOperations): Promise<unknown> {
+  return write(files, document).then(
     () => null,
     (thrown: unknown) => thrown,
   );
 }
 
-async function holds(): Promise<'old' | 'new' | 'something else'> {
-  const bytes = await readFile(document);
+async function holds(): Promise<'nothing' | 'old' | 'new' | 'something else'> {
+  const bytes = await readFile(document).catch(() => null);
+  if (bytes === null) return 'nothing';
   return bytes.equals(OLD) ? 'old' : bytes.equals(NEW) ? 'new' : 'something else';
 }
 
 /** Tries a fresh write with the fault at the 1st, 2nd, … operation until there are not so many. */
 async function atEachOperation(
+  write: Write,
+  before: 'old' | 'nothing',
   fault: Fault,
   lasts: 'once' | 'for good',
   check: (thrown: unknown, operation: string) => Promise<void>,
 ): Promise<number> {
   for (let nth = 1; nth <= MOST_OPERATIONS; nth += 1) {
-    await writeFile(document, OLD);
+    if (before === 'old') await writeFile(document, OLD);
+    else await rm(document, { force: true });
     const { files, asked } = failing(nodeFiles, fault, nth, lasts);
-    const thrown = await writeNew(files);
+    const thrown = await tried(write, files);
     if (asked.length < nth) {
       expect(thrown).toBeNull();
       return nth - 1;
@@ -70,7 +84,7 @@ function problemIn(thrown: unknown): Problem {
   throw thrown;
 }
 
-describe('writing over a document while operations fail', () => {
+describe.each(WRITERS)('writing over $writer while operations fail', ({ write }) => {
   it.each([
     { code: 'EIO', lasts: 'once' },
     { code: 'EIO', lasts: 'for good' },
@@ -79,43 +93,50 @@ describe('writing over a document while operations fail', () => {
     { code: 'EACCES', lasts: 'for good' },
   ] as const)('with $code $lasts, at any of them, leaves it whole and says so', async ({ code, lasts }) => {
     let failures = 0;
-    const operations = await atEachOperation({ kind: 'error', code }, lasts, async (thrown, operation) => {
-      if (thrown === null) {
-        // Only what comes after the rename may fail in silence: the document is the new one then.
-        expect(await holds(), operation).toBe('new');
-        return;
-      }
-      failures += 1;
-      expect(await holds(), operation).toBe('old');
-      const problem = problemIn(thrown);
-      expect(problem.where).toBe(document);
-      if (code === 'ENOSPC') expect(problem.code).toBe('disk-full');
-    });
+    const operations = await atEachOperation(
+      write,
+      'old',
+      { kind: 'error', code },
+      lasts,
+      async (thrown, operation) => {
+        if (thrown === null) {
+          // Only what comes after the rename may fail in silence: the document is the new one then.
+          expect(await holds(), operation).toBe('new');
+          return;
+        }
+        failures += 1;
+        expect(await holds(), operation).toBe('old');
+        const problem = problemIn(thrown);
+        expect(problem.where).toBe(document);
+        // What cannot be asked of the old file is said of reading it.
+        if (code === 'ENOSPC') expect(['disk-full', 'file-not-readable']).toContain(problem.code);
+        if (code === 'ENOSPC' && operation === 'write') expect(problem.code).toBe('disk-full');
+      },
+    );
     // Asking what is there, opening aside, writing, permissions, flushing, closing, renaming.
     expect(failures).toBeGreaterThanOrEqual(7);
     expect(operations).toBeGreaterThan(failures);
   });
 
   it('leaves nothing aside when a failure passes', async () => {
-    await atEachOperation({ kind: 'error', code: 'EIO' }, 'once', async () => {
+    await atEachOperation(write, 'old', { kind: 'error', code: 'EIO' }, 'once', async () => {
       expect(await readdir(folder)).toEqual(['skerry.walewright']);
     });
   });
 
   it('leaves it whole when the program ends at any of them', async () => {
     const seen = new Set<string>();
-    await atEachOperation({ kind: 'crash' }, 'for good', async (thrown, operation) => {
-      // Flushing the folder is the last operation, and its failure is no failure of the write.
-      if (operation !== 'flushFolder') expect(thrown).toBeInstanceOf(Crash);
+    await atEachOperation(write, 'old', { kind: 'crash' }, 'for good', async (thrown, operation) => {
       const now = await holds();
-      expect(now, operation).not.toBe('something else');
+      expect(now, operation).toMatch(/^(old|new)$/);
+      if (thrown === null) expect(now, operation).toBe('new');
       seen.add(now);
     });
     expect([...seen].sort()).toEqual(['new', 'old']);
   });
 
   it('writes every byte when any one of the writes is taken short', async () => {
-    await atEachOperation({ kind: 'short' }, 'once', async (thrown, operation) => {
+    await atEachOperation(write, 'old', { kind: 'short' }, 'once', async (thrown, operation) => {
       expect(thrown, operation).toBeNull();
       expect(await holds(), operation).toBe('new');
     });
@@ -123,7 +144,7 @@ describe('writing over a document while operations fail', () => {
 
   it('writes every byte when the disk takes them one by one', async () => {
     const { files, asked } = failing(nodeFiles, { kind: 'short' }, 1, 'for good');
-    expect(await writeNew(files)).toBeNull();
+    expect(await tried(write, files)).toBeNull();
     expect(await holds()).toBe('new');
     expect(asked.filter((name) => name === 'write')).toHaveLength(NEW.length);
   });
@@ -136,7 +157,7 @@ describe('writing over a document while operations fail', () => {
         return { ...file, write: async () => 0 };
       },
     };
-    expect(problemIn(await writeNew(files)).code).toBe('file-not-written');
+    expect(problemIn(await tried(write, files)).code).toBe('file-not-written');
     expect(await holds()).toBe('old');
     expect(await readdir(folder)).toEqual(['skerry.walewright']);
   });
@@ -174,7 +195,49 @@ describe('renaming while a scanner holds the file', () => {
   });
 });
 
-describe('cutting the power', () => {
+describe('writing a document that is not there yet while operations fail', () => {
+  it.each([
+    { code: 'EIO', lasts: 'once' },
+    { code: 'EIO', lasts: 'for good' },
+    { code: 'ENOSPC', lasts: 'for good' },
+  ] as const)('with $code $lasts, at any of them, makes it whole or not at all', async ({ code, lasts }) => {
+    let failures = 0;
+    await atEachOperation(checked, 'nothing', { kind: 'error', code }, lasts, async (thrown, operation) => {
+      if (thrown !== null) failures += 1;
+      expect(await holds(), operation).toBe(thrown === null ? 'new' : 'nothing');
+      if (lasts === 'once') {
+        expect(await readdir(folder), operation).toEqual(thrown === null ? ['skerry.walewright'] : []);
+      }
+    });
+    // Asking what is there, opening aside, writing, flushing, closing, locking, linking.
+    expect(failures).toBeGreaterThanOrEqual(7);
+  });
+
+  it('makes it whole or not at all when the program ends at any of them, and the next write clears up', async () => {
+    const seen = new Set<string>();
+    await atEachOperation(checked, 'nothing', { kind: 'crash' }, 'for good', async (_thrown, operation) => {
+      const now = await holds();
+      expect(now, operation).toMatch(/^(nothing|new)$/);
+      seen.add(now);
+      expect(await tried(checked, nodeFiles), operation).toBeNull();
+      expect(await readdir(folder), operation).toEqual(['skerry.walewright']);
+    });
+    expect([...seen].sort()).toEqual(['new', 'nothing']);
+  });
+
+  it.each(['EPERM', 'ENOTSUP', 'ENOSYS'])('is made where the file system has no links (%s)', async (code) => {
+    await rm(document);
+    const files: FileOperations = {
+      ...nodeFiles,
+      link: async () => Promise.reject(Object.assign(new Error(code), { code })),
+    };
+    expect(await tried(checked, files)).toBeNull();
+    expect(await holds()).toBe('new');
+    expect(await readdir(folder)).toEqual(['skerry.walewright']);
+  });
+});
+
+describe.each(WRITERS)('cutting the power on $writer', ({ write }) => {
   const path = '/home/knitter/skerry.walewright';
 
   it.each(LUCK)('at any operation leaves the document whole when %s', async (luck) => {
@@ -183,7 +246,7 @@ describe('cutting the power', () => {
       const disk = new ForgetfulDisk();
       disk.put(path, OLD);
       const { files, asked } = failing(disk, { kind: 'crash' }, nth, 'for good');
-      const ended = await writeWhole(files, noWait, path, NEW).then(
+      const ended = await write(files, path).then(
         () => 'written',
         () => 'cut off',
       );
@@ -191,6 +254,10 @@ describe('cutting the power', () => {
       const now = found && Buffer.compare(found, OLD) === 0 ? 'old' : 'new';
       expect(found && (Buffer.compare(found, OLD) === 0 || Buffer.compare(found, NEW) === 0), asked.at(-1)).toBe(true);
       seen.add(now);
+      // Whatever was left lying about, a lock too, stops no write after the next start.
+      const later = disk.startedAgain(luck);
+      await write(later, path);
+      expect(later.afterPowerCut('nothing stays').get(path)).toEqual(NEW);
       if (asked.length >= nth) continue;
       // Said to be written, it stays written.
       expect([ended, now]).toEqual(['written', 'new']);

@@ -1,5 +1,10 @@
 export * from './operations.ts';
 export { nodeFiles } from './node-files.ts';
 export { MOST_BYTES_READ, readWhole } from './read-whole.ts';
-export { writeWhole, type Wait } from './write-whole.ts';
+export { writeWhole } from './write-whole.ts';
+export { writeChecked, type Check } from './write-checked.ts';
+export { clearLeftovers } from './leftovers.ts';
+export type { Wait } from './aside.ts';
+export type { Disk } from './lock.ts';
+export { processesHere, type Processes, type WriterState } from './processes.ts';
 export { readingProblem, writingProblem } from './problems.ts';

@@ -17,7 +17,9 @@ export const nodeFiles: FileOperations = {
     return opened(await fs.open(path, FLAGS[how], mode));
   },
   rename: (from, to) => fs.rename(from, to),
+  link: (from, to) => fs.link(from, to),
   unlink: (path) => fs.unlink(path),
+  removeFolder: (folder) => fs.rmdir(folder),
   async flushFolder(folder) {
     try {
       const handle = await fs.open(folder, constants.O_RDONLY);
@@ -36,9 +38,10 @@ export const nodeFiles: FileOperations = {
     return { kind, bytes: stats.size, mode: stats.mode & 0o777 };
   },
   readLink: (path) => fs.readlink(path),
+  realPath: (path) => fs.realpath(path),
   names: (folder) => fs.readdir(folder),
-  async makeFolder(folder) {
-    await fs.mkdir(folder, { recursive: true, mode: 0o700 });
+  async makeFolder(folder, mode = 0o700) {
+    await fs.mkdir(folder, { recursive: true, mode });
   },
 };
 

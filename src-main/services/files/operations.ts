@@ -30,17 +30,24 @@ export type OpenHow = 'read' | 'change' | 'new';
 export interface FileOperations {
   /** `mode` is what a new file is made with, less the user's mask. */
   open(path: string, how: OpenHow, mode?: number): Promise<OpenedFile>;
+  /** Of files and folders; what is at `to` is replaced, but no folder that holds something. */
   rename(from: string, to: string): Promise<void>;
+  /** Gives a file a second name; EEXIST if anything has that name. Some file systems cannot. */
+  link(from: string, to: string): Promise<void>;
   unlink(path: string): Promise<void>;
+  /** ENOTEMPTY if it holds something. */
+  removeFolder(folder: string): Promise<void>;
   /** Makes renames and new names in a folder outlast a power cut, where the platform can. */
   flushFolder(folder: string): Promise<void>;
   /** Follows links. */
   state(path: string): Promise<FileState>;
   /** Where a symbolic link points, as written in it; EINVAL for anything else. */
   readLink(path: string): Promise<string>;
+  /** The path without any links in it. */
+  realPath(path: string): Promise<string>;
   names(folder: string): Promise<readonly string[]>;
-  /** Makes the folder and those above it, for this user alone; nothing if it is there. */
-  makeFolder(folder: string): Promise<void>;
+  /** Makes the folder and those above it, for this user alone unless `mode` says more; nothing if it is there. */
+  makeFolder(folder: string, mode?: number): Promise<void>;
 }
 
 /** The platform's code of a failed operation, such as ENOSPC, or null. */

@@ -6,27 +6,15 @@
  * at any moment and after any crash or power cut, finds the old bytes or the
  * new ones. What is assumed of the platform: a rename within a folder is one
  * step, and flushed bytes stay.
+ *
+ * This one replaces whatever is there: for the program's own files. What a
+ * person named is written by `writeChecked`.
  */
-import { randomBytes } from 'node:crypto';
-import { dirname, join, resolve } from 'node:path';
-import { problemError, type ProblemError } from '@shared/problem/index.ts';
-import { failureCode, type FileOperations, type OpenedFile } from './operations.ts';
+import { dirname } from 'node:path';
+import { behindLinks, modeToKeep, renameWhenFree, writeAside, type Wait } from './aside.ts';
+import type { FileOperations } from './operations.ts';
 import { writingProblem } from './problems.ts';
-
-export type Wait = (ms: number) => Promise<void>;
-
-/** Between tries of the rename, in ms; a second in all. Scanners on Windows hold a fresh file for moments. */
-const RENAME_WAITS = [10, 20, 40, 80, 160, 320, 370];
-const HELD_FOR_A_MOMENT = new Set(['EPERM', 'EBUSY']);
-
-/** What a new file may be read and written by, less the user's mask. */
-const DEFAULT_MODE = 0o666;
-
-/** Writes in vain before a file that takes no bytes counts as broken. */
-const MOST_EMPTY_WRITES = 8;
-
-/** Links followed before they count as a circle, as Linux has it. */
-const MOST_LINKS = 40;
+import { processesHere, type Processes } from './processes.ts';
 
 /**
  * Writes `bytes` to `path`, following links, and keeps the permissions of the
@@ -34,119 +22,29 @@ const MOST_LINKS = 40;
  * `file-missing` (no such folder), `file-is-folder` or `file-not-written`, each
  * naming the path; the old file is then untouched and nothing is left aside.
  */
-export async function writeWhole(files: FileOperations, wait: Wait, path: string, bytes: Uint8Array): Promise<void> {
-  try {
-    const target = await behindLinks(files, path);
-    await replace(files, wait, target, bytes, await modeToKeep(files, target));
-  } catch (error) {
-    throw writingProblem(error, path);
-  }
-}
-
-async function replace(
+export async function writeWhole(
   files: FileOperations,
   wait: Wait,
-  target: string,
+  path: string,
   bytes: Uint8Array,
-  mode: number | null,
+  processes: Processes = processesHere,
 ): Promise<void> {
-  const aside = join(dirname(target), `.walewright-${randomBytes(8).toString('hex')}.tmp`);
-  const file = await files.open(aside, 'new', mode ?? DEFAULT_MODE);
+  const writer = processes.begin();
   try {
-    await fill(file, bytes, mode);
-    await renameWhenFree(files, wait, aside, target);
-  } catch (error) {
-    // The first error is the one to tell; a failed tidying would hide it.
-    await files.unlink(aside).catch(() => undefined);
-    throw error;
-  }
-  // From here on every reader finds the new bytes, so a folder that will not
-  // flush is no failure of this write.
-  await files.flushFolder(dirname(target)).catch(() => undefined);
-}
-
-/** The file was made with no more permissions than `mode`; this adds those that the user's mask took away. */
-async function giveMode(file: OpenedFile, mode: number): Promise<void> {
-  try {
-    await file.setMode(mode);
-  } catch (error) {
-    // File systems without permissions refuse; there is nothing to keep there.
-    if (!['EPERM', 'ENOTSUP', 'ENOSYS'].includes(failureCode(error) ?? '')) throw error;
-  }
-}
-
-async function fill(file: OpenedFile, bytes: Uint8Array, mode: number | null): Promise<void> {
-  try {
-    await writeAll(file, bytes);
-    if (mode !== null) await giveMode(file, mode);
-    await file.flush();
-  } catch (error) {
-    await file.close().catch(() => undefined);
-    throw error;
-  }
-  await file.close();
-}
-
-async function writeAll(file: OpenedFile, bytes: Uint8Array): Promise<void> {
-  let rest = bytes;
-  let emptyWrites = 0;
-  while (rest.length > 0) {
-    const taken = await file.write(rest);
-    emptyWrites = taken === 0 ? emptyWrites + 1 : 0;
-    if (emptyWrites === MOST_EMPTY_WRITES) throw notWritten('it takes no more bytes');
-    rest = rest.subarray(taken);
-  }
-}
-
-async function renameWhenFree(files: FileOperations, wait: Wait, from: string, to: string): Promise<void> {
-  for (const ms of RENAME_WAITS) {
+    const target = await behindLinks(files, path);
+    const aside = await writeAside(files, target, writer, bytes, await modeToKeep(files, target));
     try {
-      return await files.rename(from, to);
+      await renameWhenFree(files, wait, aside, target);
     } catch (error) {
-      if (!HELD_FOR_A_MOMENT.has(failureCode(error) ?? '')) throw error;
-      await wait(ms);
-    }
-  }
-  await files.rename(from, to);
-}
-
-/** The file that a link, or a chain of them, ends at; it need not exist. */
-async function behindLinks(files: FileOperations, path: string): Promise<string> {
-  let target = resolve(path);
-  for (let links = 0; links < MOST_LINKS; links += 1) {
-    let next: string;
-    try {
-      next = await files.readLink(target);
-    } catch (error) {
-      // EINVAL: no link. ENOENT: nothing there. UNKNOWN: Windows' word for the first.
-      if (['EINVAL', 'ENOENT', 'UNKNOWN'].includes(failureCode(error) ?? '')) return target;
+      await files.unlink(aside).catch(() => undefined);
       throw error;
     }
-    target = resolve(dirname(target), next);
-  }
-  throw notWritten('its links lead in a circle');
-}
-
-/** Permissions of the file that will be replaced, or null for a new one. */
-async function modeToKeep(files: FileOperations, target: string): Promise<number | null> {
-  let state;
-  try {
-    state = await files.state(target);
+    // From here on every reader finds the new bytes, so a folder that will not
+    // flush is no failure of this write.
+    await files.flushFolder(dirname(target)).catch(() => undefined);
   } catch (error) {
-    if (failureCode(error) === 'ENOENT') return null;
-    throw error;
+    throw writingProblem(error, path);
+  } finally {
+    processes.end(writer);
   }
-  if (state.kind === 'folder') throw problemError('file-is-folder', {}, target);
-  if (state.kind === 'other') throw notWritten('it is not a plain file');
-  // A rename would replace even a file that is write-protected; opening it asks first.
-  const file = await files.open(target, 'change').catch((error: unknown) => {
-    const isProtected = ['EACCES', 'EPERM'].includes(failureCode(error) ?? '');
-    throw isProtected ? notWritten('it is write-protected') : error;
-  });
-  await file.close();
-  return state.mode;
-}
-
-function notWritten(detail: string): ProblemError {
-  return problemError('file-not-written', { detail });
 }

@@ -1,5 +1,5 @@
 /** What kept a file, a folder or the program behind the window from answering. */
-import type { LimitedWork } from '../../../problem/index.ts';
+import type { ClosedPath, LimitedWork } from '../../../problem/index.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';
 
@@ -7,6 +7,22 @@ const stopped: Readonly<Record<LimitedWork, { what: string; mend: string }>> = {
   picture: {
     what: 'Reading the picture was stopped',
     mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',
+  },
+};
+
+const closed: { readonly [W in ClosedPath]: { readonly what: string; readonly mend: string } } = {
+  hidden: {
+    what: 'Hidden files and folders stay closed to this program.',
+    mend: 'Choose a folder that is not hidden, and a name that does not begin with a dot.',
+  },
+  'own-data': { what: 'This is where the program keeps its own data.', mend: 'Choose another folder.' },
+  'not-chosen': {
+    what: 'This was not chosen in a dialog, so it stays closed to this program.',
+    mend: 'Choose it with Open… or Save as….',
+  },
+  ending: {
+    what: 'The program writes no files with such an ending.',
+    mend: 'Use a name that ends in .walewright.',
   },
 };
 
@@ -24,6 +40,31 @@ export const files = {
   'file-changed-elsewhere': () => ({
     what: 'Another program has changed the file since it was opened here.',
     mend: 'Save under another name, or open the file again.',
+  }),
+  'file-exists': () => ({
+    what: 'A file of that name is there already. It is as it was before.',
+    mend: 'Save once more and say whether to replace it, or use another name.',
+  }),
+  'file-of-other-kind': () => ({
+    what: 'What has that name is a file of another kind, and is never replaced.',
+    mend: 'Use another name.',
+  }),
+  'file-busy': () => ({
+    what: 'Another Walewright is writing this file just now.',
+    mend: 'Try again in a moment.',
+  }),
+  'file-name-unusable': ({ text }) => ({
+    what: text.trim() === '' ? 'The file has no name yet.' : `"${text}" cannot be the name of a file.`,
+    mend: 'Give it a name, such as sleeve.',
+  }),
+  'path-closed': ({ why }) => closed[why],
+  'files-not-from-here': ({ names }) => ({
+    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already, and this command did not write ${names.length === 1 ? 'it' : 'them'} for this project, or somebody has changed ${names.length === 1 ? 'it' : 'them'} since.`,
+    mend: `Move ${names.length === 1 ? 'it' : 'them'} away, or write somewhere else.`,
+  }),
+  'files-kept': ({ names }) => ({
+    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already, and --keep was given.`,
+    mend: 'Leave out --keep to replace what this command wrote, or write somewhere else.',
   }),
   'folder-not-writable': ({ detail }) => ({
     what: `The folder cannot be written to (${detail}). Nothing was changed.`,

@@ -20,6 +20,10 @@ export const projects = {
     what: `The project has a field that cannot be right: ${path || 'the whole file'} (${detail}).`,
     mend: 'Mend that field, or open an earlier copy.',
   }),
+  'project-not-savable': ({ path, detail }) => ({
+    what: `Saved as it is, the project could not be opened again: ${path || 'the whole of it'} (${detail}). Nothing was written; your work is still here.`,
+    mend: 'Change that back, or undo what was done last, and save again.',
+  }),
   'project-not-ours': () => ({ what: 'This is not a Walewright project.', mend: 'Choose a .walewright file.' }),
   'motif-too-large': ({ width, height, mostWidth, mostHeight }) => ({
     what: `A motif of ${width} × ${height} cells cannot be: it has 1 to ${mostWidth} columns and 1 to ${mostHeight} rows.`,
