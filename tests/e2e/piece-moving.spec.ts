@@ -55,7 +55,11 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
   await expect(meaning(page)).toContainText('L48 and R12');
 });
 
-test('chooses and moves a group by keyboard alone, as one step of undo', async ({ page, start, home }) => {
+test('chooses and moves a group by keyboard alone: each press is a step of undo, a key held down is one', async ({
+  page,
+  start,
+  home,
+}) => {
   await start();
   await openTwelve(page, home, [3, 3]);
   await page.getByRole('grid').focus();
@@ -71,9 +75,29 @@ test('chooses and moves a group by keyboard alone, as one step of undo', async (
   await page.keyboard.press('t');
   await page.keyboard.press('Shift+ArrowRight');
   await expect(meaning(page)).toContainText('L48 and R13');
-  await expect(page.getByRole('button', { name: 'Undo move a group' })).toBeEnabled();
+  // Four presses, four steps.
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  for (const at of ['L48 and R14', 'L48 and R14', 'L48 and R13', 'L48 and R12']) {
+    await expect(undo).toHaveAccessibleName('Undo move a group');
+    await page.keyboard.press('Control+Z');
+    await expect(meaning(page)).toContainText(at);
+  }
+  await expect(undo).toBeDisabled();
+
+  // Down five times without a key up between: a key that is held. As worn, right is towards L.
+  await page.keyboard.down('Shift');
+  for (let times = 0; times < 5; times++) await page.keyboard.down('ArrowRight');
+  await page.keyboard.up('ArrowRight');
+  await expect(meaning(page)).toContainText('L48 and R7');
+  // The same key again is another press.
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.up('Shift');
+  await expect(meaning(page)).toContainText('L48 and R6');
+  await page.keyboard.press('Control+Z');
+  await expect(meaning(page)).toContainText('L48 and R7');
   await page.keyboard.press('Control+Z');
   await expect(meaning(page)).toContainText('L48 and R12');
+  await expect(undo).toBeDisabled();
   await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
 
   // Kept, they stay where four stitches more would move them; given back, they go with the rule.

@@ -38,6 +38,23 @@ test('goes through the choices by keyboard, and back by undo', async ({ page, st
   await expect(starts).not.toContainText('L48');
 });
 
+test('each placing that is clicked is a step of undo of its own', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await page.getByRole('button', { name: /^\d more$/ }).click();
+  const strips = page.getByRole('radiogroup', { name: 'Where they can stand' }).locator('label');
+  const chosen = (rank: number) => strips.nth(rank).getByRole('radio');
+  for (const rank of [1, 2, 3]) {
+    await strips.nth(rank).click();
+    await expect(chosen(rank)).toBeChecked();
+  }
+  for (const rank of [2, 1, 0]) {
+    await page.keyboard.press('Control+Z');
+    await expect(chosen(rank)).toBeChecked();
+  }
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+});
+
 test('follows the rule that is asked for', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);

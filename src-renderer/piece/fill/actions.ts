@@ -4,7 +4,7 @@ import { seamMatchingOf } from '@shared/knitting/index.ts';
 import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
-import type { Action } from '../../shell/actions/action.ts';
+import { gestureOfPress, type Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 import { plannedOf } from '../planned.ts';
 import { addFill, changeOfFill, newFill, removeFill } from './fills.ts';
@@ -37,23 +37,21 @@ export function unfillPiece(session: Session, chosen: ChosenFill): void {
   session.announce(words.fill.removed);
 }
 
-let movings = 0;
-
 export function fillActions(session: Session, chosen: ChosenFill): Action[] {
   const text = words.fill;
   const hasFill = (): boolean => session.project.fills.length > 0;
-  let moved: { readonly index: number; readonly gesture: string } | null = null;
+  const gestureOf = gestureOfPress('fill-lie');
 
   /** A stitch to the right as shown, or to the left. */
-  function move(step: 1 | -1): void {
+  function move(step: 1 | -1, isHeld = false): void {
+    const gesture = gestureOf(isHeld);
     const { project, view } = session;
     const index = chosenFillOf(project, chosen);
     if (index === null) return;
     const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const shift = (project.fills[index] as Fill).shift + (isTurned ? -step : step);
     if (Math.abs(shift) > MOST_STITCHES) return;
-    if (moved?.index !== index) moved = { index, gesture: `fill-lie-${movings++}` };
-    session.change(changeOfFill(project, index, 'fill-lie', { shift }), moved.gesture);
+    session.change(changeOfFill(project, index, 'fill-lie', { shift }), gesture);
     const { plan } = plannedOf(session.project);
     if (plan.fills[index]) session.announce(plainText(text.seam.summary(seamMatchingOf(plan, index))));
   }
@@ -73,7 +71,19 @@ export function fillActions(session: Session, chosen: ChosenFill): Action[] {
       isEnabled: hasFill,
       run: () => unfillPiece(session, chosen),
     },
-    { id: 'fill-left', label: () => text.commands.left, keys: ['{'], isEnabled: hasFill, run: () => move(-1) },
-    { id: 'fill-right', label: () => text.commands.right, keys: ['}'], isEnabled: hasFill, run: () => move(1) },
+    {
+      id: 'fill-left',
+      label: () => text.commands.left,
+      keys: ['{'],
+      isEnabled: hasFill,
+      run: (isHeld) => move(-1, isHeld),
+    },
+    {
+      id: 'fill-right',
+      label: () => text.commands.right,
+      keys: ['}'],
+      isEnabled: hasFill,
+      run: (isHeld) => move(1, isHeld),
+    },
   ];
 }

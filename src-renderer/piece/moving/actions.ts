@@ -2,7 +2,7 @@
 import { isMirroredOnNeedles } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../shell/actions/action.ts';
+import { gestureOfPress, type Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 import { plannedOf } from '../planned.ts';
 import { keepLabel, keepOrFree } from './keep.ts';
@@ -47,13 +47,9 @@ export function chosenOf(groups: readonly PlacedGroup[], spot: GroupSpot | null)
   return groups.filter(({ band }) => band === spot?.band)[spot?.group ?? 0] ?? null;
 }
 
-let choosings = 0;
-/** A mark for moves of a group that stays chosen. */
-const newGesture = (): string => `move-group-${choosings++}`;
-
 export function groupActions(session: Session, chosen: Chosen): Action[] {
   const text = words.moving.commands;
-  let moved: { readonly group: GroupSpot; readonly gesture: string } | null = null;
+  const gestureOf = gestureOfPress('move-group');
   const hasGroups = (): boolean => plannedOf(session.project).plan.groups.length > 0;
   const isChosen = (): boolean => chosenOf(plannedOf(session.project).plan.groups, chosen.group) !== null;
 
@@ -68,7 +64,8 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standingOf(plan, spot.band))));
   }
 
-  function go(to: (ground: Ground, from: Standing, group: number) => ReturnType<typeof walk>): void {
+  function go(isHeld: boolean, to: (ground: Ground, from: Standing, group: number) => ReturnType<typeof walk>): void {
+    const gesture = gestureOf(isHeld);
     const spot = chosen.group;
     if (!spot || !isChosen()) return;
     const { project } = session;
@@ -77,19 +74,18 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     const ground = groundOf(plan, spot.band);
     const { standing, stop } = to(ground, from, spot.group);
     if (!isSameStanding(from, standing)) {
-      if (moved?.group !== spot) moved = { group: spot, gesture: newGesture() };
-      session.change(changeTo(project, spot.band, ground, standing, from), moved.gesture);
+      session.change(changeTo(project, spot.band, ground, standing, from), `${gesture}-of-${spot.band}`);
     }
     session.announce(sayReading(readingOf(plan, spot.band, spot.group, standing), stop));
   }
 
   /** `needles` to the right as shown, `rows` up. */
-  function move(needles: number, rows: number): void {
+  function move(needles: number, rows: number, isHeld: boolean): void {
     const isTurned = isMirroredOnNeedles(
       chosen.isClosed ? 'worn' : session.view.pieceShows,
       session.project.piece.finishedFace,
     );
-    go((ground, from, group) =>
+    go(isHeld, (ground, from, group) =>
       walk(ground, from, group, {
         first: (from.first[group] as number) + (isTurned ? -needles : needles),
         firstRow: from.firstRow + rows,
@@ -111,7 +107,7 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
       label: () => text[way],
       keys: [`Shift+${key}`],
       isEnabled: isChosen,
-      run: () => move(needles, rows),
+      run: (isHeld = false) => move(needles, rows, isHeld),
     })),
     ...(
       [
@@ -123,7 +119,7 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
       label: () => text[way],
       keys: [`Shift+${key}`],
       isEnabled: isChosen,
-      run: () => go((ground, from, group) => raised(ground, from, group, rows)),
+      run: (isHeld = false) => go(isHeld, (ground, from, group) => raised(ground, from, group, rows)),
     })),
     {
       id: 'keep-needles',

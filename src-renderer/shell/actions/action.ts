@@ -15,7 +15,8 @@ export interface Action {
   readonly isEnabled: () => boolean;
   /** For switches: whether it is on. */
   readonly isOn?: () => boolean;
-  readonly run: () => void | Promise<void>;
+  /** `isHeld`: the key that ran it before is held down, and runs it again. */
+  readonly run: (isHeld?: boolean) => void | Promise<void>;
 }
 
 const isMac = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
@@ -48,6 +49,19 @@ export function matches(event: KeyboardEvent, keys: string): boolean {
   );
 }
 
+/**
+ * Marks for the steps of undo of a command that moves something bit by bit: each
+ * press is a step of its own, and all that a key does while it is held is one.
+ */
+export function gestureOfPress(name: string): (isHeld: boolean) => string {
+  let mark = '';
+  return (isHeld) => {
+    if (!isHeld || mark === '') mark = `${name}-${presses++}`;
+    return mark;
+  };
+}
+let presses = 0;
+
 /** True where keys belong to a text field and shortcuts must yield (except those with Mod that text does not use). */
 export function isTextField(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
@@ -64,8 +78,12 @@ export function isDialogUp(): boolean {
 /** The browser tells of these by events that carry the clipboard; see ../clipboard.ts. */
 const CLIPBOARD_KEYS = /^Mod\+[CXV]$/;
 
+/** Which action the key that is down has run. */
+let pressed: string | null = null;
+
 /** Runs the action whose shortcut the event is; true if there was one. */
 export function runByKey(event: KeyboardEvent, actions: readonly Action[]): boolean {
+  if (!event.repeat) pressed = null;
   const inText = isTextField(event.target);
   for (const action of actions) {
     for (const keys of action.keys) {
@@ -73,7 +91,9 @@ export function runByKey(event: KeyboardEvent, actions: readonly Action[]): bool
       // Undo, redo and plain letters belong to the text while one is edited.
       if (inText && (!keys.includes('Mod') || /^Mod\+(Shift\+)?[zya]$/i.test(keys))) continue;
       if (!action.isEnabled()) return true;
-      void action.run();
+      const isHeld = pressed === action.id;
+      pressed = action.id;
+      void action.run(isHeld);
       return true;
     }
   }

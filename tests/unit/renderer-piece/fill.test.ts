@@ -66,6 +66,20 @@ describe('the commands of a fill', () => {
     expect(session.project.fills[0]?.shift).toBe(-1);
   });
 
+  it('are a step of undo with every press, and one as long as the key is held', () => {
+    const session = open(filled({ firstRow: 5 }));
+    const right = fillActions(session, { fill: 0 }).find(({ id }) => id === 'fill-right');
+    const shifts = (): number[] => {
+      const found: number[] = [];
+      for (; session.undoName; session.undo()) found.push(session.project.fills[0]?.shift ?? 0);
+      return found;
+    };
+    for (let press = 0; press < 3; press++) void right?.run();
+    expect(shifts().map(Math.abs)).toEqual([3, 2, 1]);
+    for (const isHeld of [false, true, true, false, true]) void right?.run(isHeld);
+    expect(shifts().map(Math.abs)).toEqual([5, 3]);
+  });
+
   it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
     const session = open({ ...filled(), bands: [] });
     const chosen = { fill: 0 };
