@@ -98,12 +98,13 @@ function planRows(
   carries: readonly (PlanRow['carries'] | undefined)[],
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
-  return laid.rows.map(({ from, edges, contrast, floats }, index) => ({
+  return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats }, index) => ({
     row: index + 1,
     section: sectionAt(sections, index + 1).name,
     from,
     edges,
     contrast,
+    isMainKnitted,
     wraps: wraps[index] ?? NONE,
     floats,
     carries: carries[index] ?? NONE,

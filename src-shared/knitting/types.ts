@@ -106,6 +106,8 @@ export interface PlanRow {
   readonly edges: Run;
   /** Needles that knit a yarn other than main, left to right, each run in one yarn. */
   readonly contrast: readonly (Run & { readonly yarn: number })[];
+  /** False on a row all in contrast, on which main waits. */
+  readonly isMainKnitted: boolean;
   readonly wraps: readonly Wrap[];
   readonly floats: readonly Float[];
   readonly carries: readonly Carry[];

@@ -153,12 +153,13 @@ function patternOf(
   { firstRow, lastRow, ownBalls }: Pick<Pattern, 'firstRow' | 'lastRow' | 'ownBalls'>,
 ): Step {
   const rows = plan.rows.slice(firstRow - 1, lastRow);
+  const main = rows.some(({ isMainKnitted }) => isMainKnitted) ? [mainYarn(project)] : [];
   const used = new Set(rows.flatMap(({ contrast }) => contrast.map(({ yarn }) => yarn)));
   return {
     code: 'pattern',
     firstRow,
     lastRow,
-    yarns: [mainYarn(project), ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
+    yarns: [...main, ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
     ownBalls,
     wraps: rows.reduce((sum, { wraps }) => sum + wraps.length, 0),
   };

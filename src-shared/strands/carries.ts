@@ -3,16 +3,19 @@ import type { Run, Slot } from '../bed/index.ts';
 import { wayMm, type Gauges } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
 import type { LaidRow, LaidStrands } from './lay.ts';
+import { MAIN_STRAND } from './strand-layer.ts';
 import { longestBetween } from './limit.ts';
 import type { Carry } from './types.ts';
 
 /**
- * The carries of all contrast strands, listed on the row they leave (index 0
- * is row 1; undefined where nothing leaves).
+ * The carries of all strands, listed on the row they leave (index 0 is row 1;
+ * undefined where nothing leaves).
  *
  * A strand is laid in the carriage's direction, so it leaves its span at the
  * far end and enters the next at the near one. After an odd number of rows
- * without it, it waits at the other side and crosses the figure.
+ * without it, it waits at the other side and crosses the figure. Main, which
+ * is at home in every row, turns at the edge from row to row; it is carried
+ * over the rows all in contrast, on which it waits.
  */
 export function carriesOf(
   laid: LaidStrands,
@@ -24,30 +27,30 @@ export function carriesOf(
   /** By strand: the row it knitted last, and the needle it stopped at. */
   const lastRow: number[] = [];
   const stoppedAt: Slot[] = [];
-  laid.rows.forEach((row, index) => {
-    for (const run of row.strands) {
-      const { strand } = run;
-      const span = settings.endNeedleSelection ? row.edges : run;
-      const near = nearEnd(row, span);
-      const before = lastRow[strand];
-      if (before !== undefined) {
-        const from = stoppedAt[strand] as Slot;
-        const stitches = Math.abs(near - from);
-        const longest = even ?? longestBetween(floatLimit, gauges, before, index + 1);
-        (carries[before - 1] ??= []).push({
-          strand: laid.strands[strand] as Carry['strand'],
-          toRow: index + 1,
-          first: Math.min(from, near) as Slot,
-          last: Math.max(from, near) as Slot,
-          stitches,
-          rows: index + 1 - before,
-          mm: wayMm(gauges, stitches, before, index + 1),
-          isOver: stitches > longest,
-        });
-      }
-      lastRow[strand] = index + 1;
-      stoppedAt[strand] = near === span.first ? span.last : span.first;
+  const use = (strand: number, row: LaidRow, index: number, span: Run): void => {
+    const near = nearEnd(row, span);
+    const before = lastRow[strand];
+    if (before !== undefined && (strand !== MAIN_STRAND || before < index)) {
+      const from = stoppedAt[strand] as Slot;
+      const stitches = Math.abs(near - from);
+      const longest = even ?? longestBetween(floatLimit, gauges, before, index + 1);
+      (carries[before - 1] ??= []).push({
+        strand: laid.strands[strand] as Carry['strand'],
+        toRow: index + 1,
+        first: Math.min(from, near) as Slot,
+        last: Math.max(from, near) as Slot,
+        stitches,
+        rows: index + 1 - before,
+        mm: wayMm(gauges, stitches, before, index + 1),
+        isOver: stitches > longest,
+      });
     }
+    lastRow[strand] = index + 1;
+    stoppedAt[strand] = near === span.first ? span.last : span.first;
+  };
+  laid.rows.forEach((row, index) => {
+    if (row.isMainKnitted) use(MAIN_STRAND, row, index, row.edges);
+    for (const run of row.strands) use(run.strand, row, index, settings.endNeedleSelection ? row.edges : run);
   });
   return carries;
 }

@@ -1,10 +1,11 @@
 /**
  * Where every strand lies, row by row.
  *
- * A strand's span is from the first to the last needle it knits in a row; the
- * main yarn's, and with end-needle selection on every strand's, is from edge
- * to edge of the piece. Needles inside the span that it does not knit are
- * floats.
+ * A strand that knits in a row has a span there: from the first to the last
+ * needle it knits; the main yarn's, and with end-needle selection on every
+ * strand's, is from edge to edge of the piece. Needles inside the span that it
+ * does not knit are floats. A strand that does not knit in a row waits: main
+ * does on a row all in contrast, and floats nowhere on it.
  */
 import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
 import type { Fabric } from '../knitting/types.ts';
@@ -50,6 +51,8 @@ export interface LaidRow {
   readonly isOver: boolean;
   /** Contrast strands that knit in this row, in the order of their first needles. */
   readonly strands: readonly StrandRun[];
+  /** False on a row all in contrast. */
+  readonly isMainKnitted: boolean;
 }
 
 /** Stitches that each strand knits, and floats over, on all rows of one gauge. */
@@ -116,7 +119,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
       }
       column = end + 1;
     }
-    const { floats, isOver, strands } = layer.endRow(lastColumn);
+    const { floats, isOver, strands, isMainKnitted } = layer.endRow(lastColumn);
     const from = carriageSide(row, laying.startSide);
     rows.push({
       from,
@@ -125,6 +128,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
       floats,
       isOver,
       strands,
+      isMainKnitted,
     });
   }
   const { strands, firstRow, lastRow } = layer;

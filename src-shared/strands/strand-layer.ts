@@ -130,18 +130,25 @@ export class StrandLayer {
 
   /**
    * Ends the row at `lastColumn`; gives its floats, in the order of their last
-   * needles, whether any of them is over the limit, and its contrast strands.
+   * needles, whether any of them is over the limit, its contrast strands, and
+   * whether main knits in it. Where it does not, main waits and lies nowhere.
    */
-  endRow(lastColumn: number): { floats: readonly Float[]; isOver: boolean; strands: readonly StrandRun[] } {
+  endRow(lastColumn: number): {
+    floats: readonly Float[];
+    isOver: boolean;
+    strands: readonly StrandRun[];
+    isMainKnitted: boolean;
+  } {
     const strands = this.inRow.map((strand) =>
       (this.runOf[strand] as (first: number, last: number) => StrandRun)(
         this.firstAt[strand] as number,
         this.lastAt[strand] as number,
       ),
     );
-    this.floatBefore(MAIN_STRAND, lastColumn + 1);
+    const isMainKnitted = this.lastRow[MAIN_STRAND] === this.row;
+    if (isMainKnitted) this.floatBefore(MAIN_STRAND, lastColumn + 1);
     if (this.settings.isEdgeToEdge) for (const strand of this.inRow) this.floatBefore(strand, lastColumn + 1);
-    return { floats: this.floats.slice(0, this.floatCount), isOver: this.isOver, strands };
+    return { floats: this.floats.slice(0, this.floatCount), isOver: this.isOver, strands, isMainKnitted };
   }
 
   private floatBefore(strand: number, column: number): void {

@@ -93,6 +93,7 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
     }
   | {
       readonly code: 'long-carry';
+      readonly role: 'main' | 'contrast';
       readonly yarn: number;
       readonly needles: Run;
       readonly longest: number;
@@ -100,6 +101,7 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
     }
   | {
       readonly code: 'lined-carry';
+      readonly role: 'main' | 'contrast';
       readonly yarn: number;
       readonly needles: Run;
       readonly longest: number;

@@ -85,9 +85,9 @@ function nameOf({ role, yarn, group }: PlanRow['floats'][number]['strand']): str
   return role === 'main' ? 'main' : `${yarn} of ${group ?? 'all'}`;
 }
 
-/** By strand: the needles it knits in a row, left to right. */
+/** By strand that knits in a row: its needles, left to right. Main is none of them on a row all in contrast. */
 function needlesByStrand(plan: Plan, project: Project, row: PlanRow): Map<string, number[]> {
-  const strands = new Map<string, number[]>([['main', []]]);
+  const strands = new Map<string, number[]>();
   for (const needle of needlesOf(row)) {
     const strand = strandAt(plan, project, row.row, needle);
     strands.set(strand, [...(strands.get(strand) ?? []), needle]);
@@ -176,18 +176,17 @@ describe('every plan', () => {
     });
   });
 
-  it('carries each contrast from row to row without a break', () => {
+  it('carries each contrast from row to row without a break, and main past the rows on which it waits', () => {
     always((plan, project) => {
       /** By strand: the row it was in last and the needle at which the carriage left it. */
       const left = new Map<string, { row: number; needle: number }>();
       const expected: string[] = [];
       for (const row of plan.rows) {
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
-          if (strand === 'main') continue;
           const [first, last] = spanOf(strand, needles, row, project);
           const [near, far] = row.from === 'left' ? [first, last] : [last, first];
           const before = left.get(strand);
-          if (before) {
+          if (before && (strand !== 'main' || row.row > before.row + 1)) {
             const [low, high] = [Math.min(before.needle, near), Math.max(before.needle, near)];
             expected.push(`${strand} ${before.row} to ${row.row} ${low}..${high} ${high - low}`);
           }
@@ -219,6 +218,35 @@ describe('every plan', () => {
       const wraps = plan.rows.reduce((sum, row) => sum + row.wraps.length, 0);
       expect(plan.wrapStrands.reduce((sum, strand) => sum + strand.wraps, 0)).toBe(wraps);
     });
+  });
+
+  it('finds the figure in a seam by its stitches: the deepest of each band and side, on the rows that have any', () => {
+    let found = 0;
+    always((plan, project) => {
+      const expected = plan.bands.flatMap((_, band) =>
+        (['left', 'right'] as const).flatMap((side) => {
+          const inSeam = plan.rows.flatMap((row) =>
+            needlesOf(row).flatMap((needle) => {
+              const group = plan.groups[groupAt(plan, row.row, needle) ?? -1];
+              if (group?.band !== band || cellAt(plan, row.row, needle) === mainYarn(project)) return [];
+              const fromEdge = side === 'left' ? needle - row.edges.first : row.edges.last - needle;
+              const depth = project.piece.seamAllowance[side] - fromEdge;
+              return depth > 0 ? [{ row: row.row, depth }] : [];
+            }),
+          );
+          if (inSeam.length === 0) return [];
+          const rows = inSeam.map(({ row }) => row);
+          const stitches = Math.max(...inSeam.map(({ depth }) => depth));
+          return [`${side} ${Math.min(...rows)}–${Math.max(...rows)} ${stitches}`];
+        }),
+      );
+      const said = plan.findings.flatMap((finding) =>
+        finding.code === 'figure-in-seam' ? [`${finding.side} ${finding.rows.join('–')} ${finding.stitches}`] : [],
+      );
+      expect(said.sort()).toEqual(expected.sort());
+      found += said.length;
+    });
+    expect(found).toBeGreaterThan(0);
   });
 
   it('finds each float and carry that is too long, once', () => {

@@ -1,10 +1,8 @@
 /** Findings about the edges of the piece and what meets them. */
 import type { Run, Side } from '../../bed/index.ts';
-import type { LaidGroup } from '../../knitting/bands.ts';
 import type { CutCopy } from '../../knitting/cut-copies.ts';
 import type { PlanRow } from '../../knitting/types.ts';
-import { longestBetween } from '../limit.ts';
-import type { Finding } from '../types.ts';
+import type { Finding, Float } from '../types.ts';
 import type { Inspected } from './question.ts';
 
 /** `no-set-up-row`: pattern on row 1, before which nothing can be selected. */
@@ -15,19 +13,23 @@ export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
 }
 
 /**
- * `contrast-to-edges`: end-needle selection is on, and a band leaves more plain
- * fabric beside or between its groups than a float may cross.
+ * `contrast-to-edges`: end-needle selection is on, and on some rows of a band
+ * the contrast floats too far beside its groups, or from one to the next.
  */
-export function contrastToEdges({ project, bands, gauges }: Inspected): Finding[] {
-  const { endNeedleSelection, floatLimit } = project.piece;
-  if (!endNeedleSelection) return [];
-  return bands
-    .filter(({ choices, taken, firstRow, lastRow }) => {
-      const longest = longestBetween(floatLimit, gauges, firstRow, lastRow);
-      const spaces = choices[taken]?.figure;
-      return spaces !== undefined && [...spaces.margins, ...spaces.gaps].some((space) => space > longest);
-    })
-    .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));
+export function contrastToEdges({ project, bands, groups, rows }: Inspected): Finding[] {
+  if (!project.piece.endNeedleSelection) return [];
+  return bands.flatMap(({ firstRow, lastRow }, band): Finding[] => {
+    const blocks = groups.filter(({ place }) => place.band === band).map(({ place }) => place.block);
+    const isInGroup = (float: Float): boolean =>
+      blocks.some((block) => float.first >= block.first && float.last <= block.last);
+    const found = rows
+      .slice(firstRow - 1, lastRow)
+      .filter(({ floats }) =>
+        floats.some((float) => float.isOver && float.strand.role === 'contrast' && !isInGroup(float)),
+      );
+    const [first, last] = [found[0]?.row, found.at(-1)?.row];
+    return first === undefined || last === undefined ? [] : [{ code: 'contrast-to-edges', rows: [first, last] }];
+  });
 }
 
 /** `cut-copies`: copies that are knitted and lose figure where the piece is narrower than their group. */
@@ -59,49 +61,38 @@ function aboutCopies(code: 'cut-copies' | 'copies-left-out', group: number, cut:
   return [{ code, rows: [first, last], copies: cut.length, group }];
 }
 
-/** `figure-in-seam`: what is judged (figure or blocks) vanishes into the seam. One finding a band and side. */
-export function figureInSeam(inspected: Inspected): Finding[] {
-  const { project, bands, groups } = inspected;
+/**
+ * `figure-in-seam`: figure vanishes into the seam, judged row by row by the
+ * stitches that are knitted there. What is blank in a copy may lie in the seam:
+ * nothing of it was to be seen. One finding a band and side.
+ */
+export function figureInSeam({ project, bands, groups, rows }: Inspected): Finding[] {
   return bands.flatMap((_, index) => {
-    const judge = project.bands[index]?.judge ?? 'figure';
-    const mine = groups.filter(({ place }) => place.band === index);
-    return (['left', 'right'] as const).flatMap((side) => seamFinding(inspected, mine, judge, side));
+    const places = groups.filter(({ place }) => place.band === index).map(({ place }) => place);
+    return (['left', 'right'] as const).flatMap((side): Finding[] => {
+      const allowance = project.piece.seamAllowance[side];
+      let [first, last, deepest] = [Infinity, 0, 0];
+      for (const { block, firstRow, lastRow } of places) {
+        for (const row of rows.slice(firstRow - 1, lastRow)) {
+          const depth = depthInSeam(row, block, side, allowance);
+          if (depth <= 0) continue;
+          first = Math.min(first, row.row);
+          last = Math.max(last, row.row);
+          deepest = Math.max(deepest, depth);
+        }
+      }
+      return deepest === 0 ? [] : [{ code: 'figure-in-seam', rows: [first, last], side, stitches: deepest }];
+    });
   });
 }
 
-function seamFinding(
-  { project, rows }: Inspected,
-  groups: readonly LaidGroup[],
-  judge: 'figure' | 'blocks',
-  side: Side,
-): Finding[] {
-  const allowance = project.piece.seamAllowance[side];
-  if (allowance === 0) return [];
-  let first = Infinity;
-  let last = 0;
-  let stitches = 0;
-  for (const { place } of groups) {
-    for (let row = place.firstRow; row <= place.lastRow; row++) {
-      const planRow = rows[row - 1] as PlanRow;
-      const judged = judge === 'blocks' ? place.block : outermostRun(planRow, place.block, side);
-      const inSeam = judged === null ? 0 : stitchesInSeam(planRow.edges, judged, side, allowance);
-      if (inSeam === 0) continue;
-      first = Math.min(first, row);
-      last = Math.max(last, row);
-      stitches = Math.max(stitches, inSeam);
-    }
+/** How far the outermost figure stitch of a block reaches beyond the seam line on a row; 0 or less where it does not. */
+function depthInSeam({ edges, contrast }: PlanRow, block: Run, side: Side, allowance: number): number {
+  const isInBlock = (run: Run): boolean => run.first <= block.last && run.last >= block.first;
+  if (side === 'left') {
+    const run = contrast.find(isInBlock);
+    return run ? edges.first + allowance - Math.max(run.first, block.first) : 0;
   }
-  return stitches === 0 ? [] : [{ code: 'figure-in-seam', rows: [first, last], side, stitches }];
-}
-
-/** The figure nearest to the edge, if it belongs to the block. */
-function outermostRun({ contrast }: PlanRow, block: Run, side: Side): Run | null {
-  const run = side === 'left' ? contrast[0] : contrast.at(-1);
-  return run && run.first <= block.last && run.last >= block.first ? run : null;
-}
-
-/** How deep a run reaches into the seam allowance. */
-function stitchesInSeam(edges: Run, run: Run, side: Side, allowance: number): number {
-  const depth = side === 'left' ? edges.first + allowance - run.first : run.last - (edges.last - allowance);
-  return Math.max(0, Math.min(allowance, depth));
+  const run = contrast.findLast(isInBlock);
+  return run ? Math.min(run.last, block.last) - (edges.last - allowance) : 0;
 }

@@ -28,7 +28,7 @@ export function longFloats({ main, sections, laid }: Inspected): Finding[] {
 }
 
 /** `long-carry` and `lined-carry`. */
-export function longCarries({ sections, rows }: Inspected): Finding[] {
+export function longCarries({ main, sections, rows }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, carries } of rows) {
     for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
@@ -39,6 +39,7 @@ export function longCarries({ sections, rows }: Inspected): Finding[] {
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
     code: isLined ? 'lined-carry' : 'long-carry',
+    role: yarn === main ? 'main' : 'contrast',
     yarn,
     rows,
     needles,

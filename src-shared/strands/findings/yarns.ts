@@ -1,6 +1,5 @@
 /** Findings about the yarns that meet in a row. */
 import { contrastRatio } from '../../colour/index.ts';
-import { widthOf } from '../../bed/index.ts';
 import type { LaidRow } from '../lay.ts';
 import type { Finding, StrandId } from '../types.ts';
 import type { Inspected } from './question.ts';
@@ -29,11 +28,8 @@ export function manyYarns({ laid }: Inspected): Finding[] {
 }
 
 /** Yarns that knit in a row: balls of one yarn are one, and main counts where it knits. */
-function yarnsIn({ strands, contrast, edges }: LaidRow, ids: readonly StrandId[]): number {
-  // Two yarns at most with one contrast strand, the usual row.
-  if (strands.length < MOST_YARNS) return strands.length + 1;
-  const knitted = contrast.reduce((stitches, run) => stitches + widthOf(run), 0);
-  const isMainKnitted = knitted < widthOf(edges);
+function yarnsIn({ strands, isMainKnitted }: LaidRow, ids: readonly StrandId[]): number {
+  if (strands.length < MOST_YARNS) return strands.length + Number(isMainKnitted);
   return new Set(strands.map(({ strand }) => ids[strand]?.yarn)).size + Number(isMainKnitted);
 }
 

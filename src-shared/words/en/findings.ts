@@ -29,7 +29,7 @@ function floats(finding: Of<'long-floats' | 'lined-floats'>, yarns: readonly Yar
 
 function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn[]): string {
   const upTo = finding.count === 1 ? '' : 'up to ';
-  return `${nameOf(yarns, finding.yarn, 'contrast')} is carried ${upTo}${n.stitches(finding.longest)} sideways ${where(finding)}`;
+  return `${nameOf(yarns, finding.yarn, finding.role)} is carried ${upTo}${n.stitches(finding.longest)} sideways ${where(finding)}`;
 }
 
 const byCode: {
@@ -42,7 +42,12 @@ const byCode: {
     return `${floats(finding, yarns)}: too long to lie loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
   },
   'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
-  'long-carry': (finding, yarns) => `${carries(finding, yarns)}. Cut and rejoin it there, or use a second strand.`,
+  'long-carry': (finding, yarns) =>
+    `${carries(finding, yarns)}. ${
+      finding.role === 'main'
+        ? 'Knit an even number of rows all in contrast, or cut and rejoin it there.'
+        : 'Cut and rejoin it there, or use a second strand.'
+    }`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'wider-than-bed': tooWide.text,
   'many-yarns': ({ rows, yarns, count }) =>

@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { makePlan, type Plan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/knitting/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
-import { gatherFindings, type Finding, type FindingCode } from '@shared/strands/index.ts';
+import { gatherFindings } from '@shared/strands/index.ts';
+import { byHand, FIVE, onlyFindings as only } from './found.ts';
 import { projectWith } from './pieces.ts';
 import { run } from '../strands/drawn-fabric.ts';
-
-function only<Code extends FindingCode>(plan: Plan, code: Code): Extract<Finding, { code: Code }>[] {
-  return plan.findings.filter((finding): finding is Extract<Finding, { code: Code }> => finding.code === code);
-}
-
-const byHand = (...first: number[]) => ({ rule: { kind: 'by-hand' as const, first: first as Slot[] } });
-/** Five stitches, and mm do not count. */
-const FIVE = { floatLimit: { stitches: 5, mm: null } };
 
 /** Two single columns of contrast, nine needles apart, on rows 2–4. */
 const TWO_COLUMNS = { motif: ['X', 'X', 'X'], copies: [1, 1], stitches: 20, rows: 5 };
@@ -129,6 +122,21 @@ describe('end-needle selection', () => {
     expect(plan.rows.flatMap(({ wraps }) => wraps)).toEqual([]);
   });
 
+  it('is warned of on the rows whose own stitches leave too much plain, not by the width of the group', () => {
+    // 16 stitches, L8–R8, a group on L6–R6: row 2 knits L6 and R6, two from each edge; row 3 knits L1, seven and eight.
+    const plan = makePlan(
+      projectWith({
+        motif: ['.....X......', 'X..X..X..X.X'],
+        copies: [1],
+        stitches: 16,
+        rows: 4,
+        piece: { ...FIVE, endNeedleSelection: true },
+        band: { ...byHand(-6), unit: 'whole' },
+      }),
+    );
+    expect(only(plan, 'contrast-to-edges')).toMatchObject([{ rows: [3, 3] }]);
+  });
+
   it('is right for a pattern all over', () => {
     const plan = makePlan(
       projectWith({
@@ -197,44 +205,6 @@ describe('copies cut by shaping', () => {
       }),
     );
     expect(only(plan, 'cut-copies')).toEqual([]);
-  });
-});
-
-describe('the seam', () => {
-  const SEAM = { seamAllowance: { left: 2, right: 3 } };
-
-  it('swallows figure that stands in its allowance', () => {
-    // 20 stitches, L10–R10. The first group covers L10–L9, both in the left allowance; the other ends at R9.
-    const plan = makePlan(
-      projectWith({
-        motif: ['XX', 'X.'],
-        copies: [1, 1],
-        stitches: 20,
-        rows: 4,
-        piece: SEAM,
-        band: { ...byHand(-10, 7), position: { kind: 'from-row', row: 2 } },
-      }),
-    );
-    // On the right the allowance is R8–R10; the lower row reaches R8 only, the upper one R9.
-    expect(only(plan, 'figure-in-seam')).toMatchObject([
-      { side: 'left', stitches: 2, rows: [2, 3] },
-      { side: 'right', stitches: 2, rows: [2, 3] },
-    ]);
-  });
-
-  it('may swallow blank columns, unless whole blocks are judged', () => {
-    const given = {
-      motif: ['.X', '.X'],
-      copies: [1],
-      stitches: 10,
-      rows: 2,
-      piece: { seamAllowance: { left: 1, right: 1 } },
-    };
-    const unit = 'whole' as const;
-    expect(only(makePlan(projectWith({ ...given, band: { ...byHand(-5), unit } })), 'figure-in-seam')).toEqual([]);
-    expect(
-      only(makePlan(projectWith({ ...given, band: { ...byHand(-5), unit, judge: 'blocks' } })), 'figure-in-seam'),
-    ).toMatchObject([{ side: 'left', stitches: 1, rows: [1, 2] }]);
   });
 });
 

@@ -36,11 +36,11 @@ describe('a finding in words', () => {
       'The main yarn slate floats over 6 stitches (21 mm) on row 61, needles L12–R11; the hem or lining covers it. Keep it slack.',
     ],
     [
-      { code: 'long-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 1 },
+      { code: 'long-carry', rows: [3, 5], role: 'contrast', yarn: 1, needles, longest: 9, count: 1 },
       'The contrast chalk is carried 9 stitches sideways on rows 3–5, needles L12–R11. Cut and rejoin it there, or use a second strand.',
     ],
     [
-      { code: 'lined-carry', rows: [3, 5], yarn: 1, needles, longest: 9, count: 2 },
+      { code: 'lined-carry', rows: [3, 5], role: 'contrast', yarn: 1, needles, longest: 9, count: 2 },
       'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the hem or lining covers it. Keep it slack.',
     ],
     [
@@ -96,7 +96,15 @@ describe('a finding in words', () => {
   });
 
   it('says once what every copy brings again', () => {
-    const finding = { code: 'long-carry', rows: [3, 4], yarn: 1, needles, longest: 9, count: 1 } as const;
+    const finding = {
+      code: 'long-carry',
+      rows: [3, 4],
+      role: 'contrast',
+      yarn: 1,
+      needles,
+      longest: 9,
+      count: 1,
+    } as const;
     expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
       / The same comes in 2 more places, rows 3–40\.$/,
     );

@@ -64,7 +64,27 @@ describe('carries', () => {
     ]);
   });
 
-  it('are counted for each contrast by itself, and never for main', () => {
+  it('are over one stitch beyond the limit, and not at it', () => {
+    // The carry of 4 stitches from row 2 to row 3, limit by limit; in mm a stitch is 5.
+    const isOver = (floatLimit: { stitches: number; mm: number | null }): boolean =>
+      carries(ROWS, { floatLimit })[1]?.[0]?.endsWith('over') ?? false;
+    expect([3, 4, 5].map((stitches) => isOver({ stitches, mm: null }))).toEqual([true, false, false]);
+    expect([19, 20, 21].map((mm) => isOver({ stitches: 99, mm }))).toEqual([true, false, false]);
+  });
+
+  it('take main past the rows all in contrast, on which it waits', () => {
+    // Row 1 ends at L5. After two rows without it main goes on at that edge, after one it has to come from the other.
+    expect(carries(['.....XX...', 'XXXXXXXXXX', 'XXXXXXXXXX', '..........'])[0]).toEqual([
+      'main to row 4: L5, 0 st, 3 up',
+    ]);
+    expect(carries(['..........', 'XXXXXXXXXX', '..........'])[0]).toEqual(['main to row 3: L5-R5, 9 st, 2 up, over']);
+    // Before it has knitted at all, and after it has for the last time, it goes nowhere.
+    expect(carries(['XXXXXXXXXX', '..........', 'XXXXXXXXXX']).flat()).toEqual([
+      'contrast 1 to row 3: L5-R5, 9 st, 2 up, over',
+    ]);
+  });
+
+  it('are counted for each contrast by itself, and not for main where it knits in every row', () => {
     // X: row 1 ends at L4, row 2 enters at L3. O: row 1 only.
     expect(carries(['..X.......', '.X....O...'])).toEqual([['contrast 1 to row 2: L4-L3, 1 st, 1 up'], []]);
   });

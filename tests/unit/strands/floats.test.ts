@@ -31,7 +31,9 @@ describe('floats of one row', () => {
       why: 'main floats past two contrasts at once',
     },
     { row: '..........', floats: [], why: 'a plain row has none' },
-    { row: 'XXXXXXXXXX', floats: ['main L5-R5 over'], why: 'main runs edge to edge even where it knits nothing' },
+    { row: 'XXXXXXXXXX', floats: [], why: 'main waits where it knits nothing' },
+    { row: 'XXXXXOOOOO', floats: [], why: 'two contrasts side by side, and main waits' },
+    { row: '.XXXXXXXXX', floats: ['main L4-R5 over'], why: 'main runs to both edges for one stitch of it' },
     {
       row: 'X........X',
       floats: ['main L5', 'contrast 1 L4-R4 over', 'main R5'],
