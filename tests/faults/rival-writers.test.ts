@@ -107,7 +107,7 @@ describe('the lock of a process', () => {
     processesHere.end(own);
     const child = spawn(process.execPath, ['-e', ''], { stdio: 'ignore' });
     await once(child, 'exit');
-    return own.replace(/^(\w+\.\w+)\.\d+\./, `$1.${child.pid}.`);
+    return own.replace(/^(\w+-\w+)-\d+-/, `$1-${child.pid}-`);
   }
 
   it('that has ended is taken away at once, and the document is written', async () => {
@@ -131,7 +131,7 @@ describe('the lock of a process', () => {
   });
 
   it('on another machine is taken away when it was waited for in vain', async () => {
-    await leaveLock('00000000.00000000.1.1.0123456789abcdef');
+    await leaveLock('00000000-00000000-1-1-0123456789abcdef');
     await write(processesHere);
     expect(await readdir(folder)).toEqual(['skerry.walewright']);
   });

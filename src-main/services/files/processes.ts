@@ -14,7 +14,7 @@ import { hostname } from 'node:os';
 export type WriterState = 'running' | 'ended' | 'unknown';
 
 export interface Processes {
-  /** A name for one piece of work of this process; letters, digits and dots. No two are alike. */
+  /** A name for one piece of work of this process; letters, digits and hyphens. No two are alike. */
   begin(): string;
   /** The work of that name is over, whatever is left of it. */
   end(name: string): void;
@@ -22,17 +22,17 @@ export interface Processes {
   stateOf(name: string): WriterState | null;
 }
 
-const NAME = /^([0-9a-f]{8})\.([0-9a-f]{8})\.(\d{1,10})\.(\d{1,20})\.([0-9a-f]{16})$/;
+const NAME = /^([0-9a-f]{8})-([0-9a-f]{8})-(\d{1,10})-(\d{1,20})-[0-9a-f]{16}$/;
 
 function theseProcesses(): Processes {
   // Two sandboxes on one machine number their processes apart.
   const host = shortHash(`${hostname()}\n${tryTo(() => readlinkSync('/proc/self/ns/pid')) ?? ''}`);
   const boot = shortHash(tryTo(() => readFileSync('/proc/sys/kernel/random/boot_id', 'utf8')) ?? '');
-  const own = `${host}.${boot}.${process.pid}.${beginningOf(process.pid) ?? 0}`;
+  const own = `${host}-${boot}-${process.pid}-${beginningOf(process.pid) ?? 0}`;
   const goingOn = new Set<string>();
   return {
     begin() {
-      const name = `${own}.${randomBytes(8).toString('hex')}`;
+      const name = `${own}-${randomBytes(8).toString('hex')}`;
       goingOn.add(name);
       return name;
     },
@@ -43,7 +43,7 @@ function theseProcesses(): Processes {
       const [, itsHost, itsBoot, pid, beginning] = match;
       if (itsHost !== host) return 'unknown';
       if (itsBoot !== boot) return 'ended';
-      if (name.startsWith(`${own}.`)) return goingOn.has(name) ? 'running' : 'ended';
+      if (name.startsWith(`${own}-`)) return goingOn.has(name) ? 'running' : 'ended';
       if (!isThere(Number(pid))) return 'ended';
       const now = beginningOf(Number(pid));
       if (now === null || beginning === '0') return 'unknown';

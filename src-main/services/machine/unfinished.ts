@@ -7,9 +7,9 @@
  * of a dead run names, and nothing else.
  */
 import { open, readFile, rm, unlink } from 'node:fs/promises';
-import { basename, isAbsolute } from 'node:path';
+import { basename, dirname, isAbsolute } from 'node:path';
 import { outcome } from '@shared/problem/index.ts';
-import { failureCode, type FileOperations } from '../files/index.ts';
+import { clearLeftovers, failureCode, nodeFiles, processesHere, type FileOperations } from '../files/index.ts';
 import { inTurn } from '../in-turn.ts';
 
 export interface Unfinished {
@@ -48,9 +48,19 @@ export async function noteUnfinished(place: string): Promise<Unfinished> {
           throw error;
         }
       },
+      // A lock is a folder that is made aside, moved into place, and gone when the writing is done.
+      async makeFolder(folder, mode) {
+        if (isAside(dirname(folder))) await begin(dirname(folder));
+        await files.makeFolder(folder, mode);
+      },
+      async removeFolder(folder) {
+        await files.removeFolder(folder);
+        await end(folder);
+      },
       async rename(from, to) {
         await files.rename(from, to);
-        await end(from);
+        if (isLock(to) && going.delete(from)) going.add(to);
+        else await end(from);
       },
       async unlink(path) {
         try {
@@ -79,6 +89,8 @@ export async function clearUnfinished(place: string): Promise<void> {
     const path = outcome(() => JSON.parse(line) as unknown);
     // A line that broke off names a file that was not begun.
     if (!path.ok || typeof path.value !== 'string' || !isAside(path.value)) continue;
+    // What was to be a lock, or is one by now.
+    await clearLeftovers(nodeFiles, processesHere, dirname(path.value));
     await unlink(path.value).catch((error: unknown) => {
       // Moved into place before the run ended, or its folder is gone with all in it.
       if (!['ENOENT', 'ENOTDIR'].includes(failureCode(error) ?? '')) throw error;
@@ -90,4 +102,9 @@ export async function clearUnfinished(place: string): Promise<void> {
 /** True for the names of files written aside, and no others. */
 function isAside(path: string): boolean {
   return isAbsolute(path) && /^\.walewright-[0-9a-z-]+\.tmp$/.test(basename(path));
+}
+
+/** True for the place of a lock beside a document. */
+function isLock(path: string): boolean {
+  return /^\.walewright-[0-9a-f]+\.lock$/.test(basename(path));
 }

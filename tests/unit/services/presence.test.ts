@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { announcePresence, nodeFiles, type OwnPresence } from '../../../src-main/services/index.ts';
+import { processesHere, writeChecked } from '../../../src-main/services/files/index.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
 let folder: string;
@@ -132,6 +133,19 @@ describe('the next start', () => {
     expect(owners).toEqual(new Set([busy.name, here.instance]));
   });
 
+  it('takes away the lock beside a document that a killed run was writing', async () => {
+    const killed = await elsewhere('idle');
+    const [writer, holder] = [processesHere.begin(), processesHere.begin()];
+    const aside = join(folder, `.walewright-${writer}.tmp`);
+    await appendFile(join(running(), `${killed.name}.writing`), `${JSON.stringify(aside)}\n`);
+    await writeFile(aside, 'half');
+    await mkdir(join(folder, '.walewright-0123456789abcdef.lock', holder), { recursive: true });
+    for (const name of [writer, holder]) processesHere.end(name);
+    await killed.kill();
+    await announce();
+    expect((await readdir(folder)).filter((name) => name.startsWith('.walewright-'))).toEqual([]);
+  });
+
   it('takes away what was left before a note was written, once that is no start any more', async () => {
     await mkdir(running(), { recursive: true });
     const anHourAgo = new Date(Date.now() - 3_600_000);
@@ -165,6 +179,26 @@ describe('what is written aside', () => {
     expect(seen).toEqual([`${JSON.stringify(one)}\n`, `${JSON.stringify(one)}\n${JSON.stringify(two)}\n`]);
     await files.rename(one, join(folder, 'document'));
     await files.unlink(two);
+    expect(await noted(run)).toBe('');
+  });
+
+  it.each(['new', 'over another'])('for a document (%s) is noted until its lock is gone too', async (what) => {
+    const run = await announce();
+    const path = join(folder, 'sleeve.walewright');
+    if (what !== 'new') await writeFile(path, 'old');
+    const seen: string[] = [];
+    const files = run.unfinished.watch({
+      ...nodeFiles,
+      async removeFolder(place) {
+        seen.push(await noted(run));
+        return nodeFiles.removeFolder(place);
+      },
+    });
+    const disk = { files, wait: async () => undefined, processes: processesHere };
+    await writeChecked(disk, path, new Uint8Array(3), () => undefined);
+    // The holder's name in the lock, and the lock itself.
+    expect(seen).toHaveLength(2);
+    for (const note of seen) expect(note).toContain('.walewright-');
     expect(await noted(run)).toBe('');
   });
 
