@@ -36,6 +36,15 @@ export function followClipboard(event: ClipboardEvent, { actions, takePicture }:
   void action.run();
 }
 
+/**
+ * Keeps the middle button from pasting anywhere but in text. On Linux its release pastes what is
+ * selected anywhere, which is never cells; here the button pans. Chromium pastes with the release,
+ * Firefox with the click that follows it.
+ */
+export function refuseMiddlePaste(event: MouseEvent): void {
+  if (event.button === 1 && !isTextField(event.target)) event.preventDefault();
+}
+
 function isTextSelected(): boolean {
   const selection = window.getSelection();
   return selection !== null && !selection.isCollapsed && selection.toString() !== '';

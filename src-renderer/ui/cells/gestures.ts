@@ -66,8 +66,6 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
   };
   const pointerdown = (event: PointerEvent): void => {
     if (event.button > 1) return;
-    // The middle button would start the browser's own scrolling.
-    if (event.button === 1) event.preventDefault();
     element.setPointerCapture(event.pointerId);
     // A palm that rests beside the pen neither draws nor moves the chart.
     if (event.pointerType === 'touch' && heldByPen) return;
@@ -80,6 +78,11 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
       heldByPen = by !== null && event.pointerType === 'pen';
     }
     down.set(event.pointerId, at(event));
+  };
+  // The middle button would start the browser's own scrolling. The press itself goes on to be a
+  // mouse event: one that is prevented has no release that could be kept from pasting.
+  const mousedown = (event: MouseEvent): void => {
+    if (event.button === 1) event.preventDefault();
   };
   const pointermove = (event: PointerEvent): void => {
     const now = at(event);
@@ -117,12 +120,14 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
   const pointerleave = (): void => moving.hover(null);
 
   element.addEventListener('wheel', wheel, { passive: false });
+  element.addEventListener('mousedown', mousedown);
   const listeners = { pointerdown, pointermove, pointerup, pointercancel, pointerleave };
   const entries = Object.entries(listeners) as [keyof typeof listeners, (event: PointerEvent) => void][];
   for (const [name, listener] of entries) element.addEventListener(name, listener);
   return () => {
     letGo();
     element.removeEventListener('wheel', wheel);
+    element.removeEventListener('mousedown', mousedown);
     for (const [name, listener] of entries) element.removeEventListener(name, listener);
   };
 }
