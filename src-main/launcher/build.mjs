@@ -1,0 +1,5 @@
+/** `npm run build`: builds every part of the program, whatever was built before. */
+import { join } from 'node:path';
+import { build } from './fresh-build.mjs';
+
+process.exitCode = build(join(import.meta.dirname, '..', '..')) ? 0 : 1;

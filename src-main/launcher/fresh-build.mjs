@@ -1,0 +1,122 @@
+/**
+ * Whether what was built is what the sources say, and building it where it is
+ * not. Plain JavaScript: it runs before anything has been built.
+ *
+ * A build notes a digest of its sources: path, size and time of change of each
+ * file. Equal digests mean that nothing has come, gone or changed, which times
+ * alone do not tell (a pull may bring a file that is older than the build).
+ */
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+const SOURCES = ['src-shared', 'src-main', 'src-renderer'];
+const SETTINGS = ['electron.vite.config.ts', 'package.json', 'package-lock.json', 'tsconfig.json'];
+
+/** @param {string} root */
+const noteOf = (root) => join(root, 'out', 'built-from');
+
+/**
+ * What tells these sources from others. Looks at no content: some milliseconds for all files.
+ * @param {string} root the program's folder
+ * @returns {string | null} null where there are no sources, as in an installed program
+ */
+export function digestOfSources(root) {
+  const hash = createHash('sha256');
+  /** @param {string} path */
+  const add = (path) => {
+    const { size, mtimeMs } = statSync(join(root, path));
+    hash.update(`${path}\0${size}\0${mtimeMs}\n`);
+  };
+  /** @param {string} folder */
+  const addAll = (folder) => {
+    const entries = readdirSync(join(root, folder), { withFileTypes: true });
+    for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+      const path = `${folder}/${entry.name}`;
+      if (entry.isDirectory()) addAll(path);
+      else add(path);
+    }
+  };
+  if (!SOURCES.every((folder) => existsSync(join(root, folder)))) return null;
+  for (const folder of SOURCES) addAll(folder);
+  for (const file of SETTINGS) if (existsSync(join(root, file))) add(file);
+  return hash.digest('hex');
+}
+
+/**
+ * Whether a build is there, and of which sources.
+ * @param {string} root
+ * @returns {'current' | 'older' | 'missing'}
+ */
+export function stateOfBuild(root) {
+  const digest = digestOfSources(root);
+  const isBuilt = existsSync(join(root, 'out', 'main', 'launcher.cjs'));
+  if (digest === null) return isBuilt ? 'current' : 'missing';
+  const note = noteOf(root);
+  if (!isBuilt || !existsSync(note)) return 'missing';
+  return readFileSync(note, 'utf8') === digest ? 'current' : 'older';
+}
+
+/** The builder's script, or null where it is not installed. @param {string} root */
+export function builderIn(root) {
+  const script = join(root, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js');
+  return existsSync(script) ? script : null;
+}
+
+/**
+ * Builds, and notes of which sources.
+ * @param {string} root
+ * @param {(root: string) => boolean} make makes all parts; true if it could
+ * @returns {boolean} whether everything was built
+ */
+export function build(root, make = makeAll) {
+  // What changes while it is built makes the next start build again.
+  const digest = digestOfSources(root);
+  rmSync(noteOf(root), { force: true });
+  if (!make(root)) return false;
+  if (digest !== null) writeFileSync(noteOf(root), digest);
+  return true;
+}
+
+/** @param {string} root */
+function makeAll(root) {
+  const builder = builderIn(root);
+  if (builder === null) return false;
+  // What is printed goes beside the answers of the command line, never into them.
+  const { status } = spawnSync(process.execPath, [builder, 'build', '--logLevel', 'error'], {
+    cwd: root,
+    stdio: ['ignore', 2, 2],
+  });
+  return status === 0;
+}
+
+/**
+ * Makes the build what the sources say, saying so in a line where there is something to do.
+ * @param {string} root
+ * @param {(line: string) => void} say
+ * @param {(root: string) => boolean} make
+ * @returns {boolean} whether the program can be run
+ */
+export function ensureBuilt(root, say, make = makeAll) {
+  const state = stateOfBuild(root);
+  if (state === 'current') return true;
+  if (make === makeAll && builderIn(root) === null) {
+    say(
+      state === 'missing'
+        ? 'Walewright has not been built, and what builds it is not installed. Run: npm ci'
+        : 'The sources are newer than the build, and what builds it is not installed; what was built is run. Run: npm ci',
+    );
+    return state === 'older';
+  }
+  say(
+    state === 'missing'
+      ? 'Walewright has not been built yet: building it, which takes some seconds.'
+      : 'The sources have changed since Walewright was built: building it again, which takes some seconds.',
+  );
+  if (build(root, make)) return true;
+  say(
+    'It could not be built; the reason stands above. Mend the file that is named there, or run npm ci, and try again.',
+  );
+  return false;
+}
