@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from '@playwright/test';
 import { CHROMIUM_FLAGS, chromiumPath } from './chromium.ts';
@@ -8,7 +9,7 @@ export default defineConfig({
   outputDir: resolve(import.meta.dirname, '..', 'test-results'),
   fullyParallel: true,
   forbidOnly: true,
-  workers: 2,
+  workers: Math.min(4, availableParallelism()),
   timeout: 30_000,
   expect: { timeout: 5_000 },
   reporter: 'list',

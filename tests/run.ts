@@ -1,134 +1,57 @@
 /**
- * `npm test`: everything that must hold, and at the end one line with the
- * counts. Lint, formatting, types and build count as one check each; they use
- * one processor each, so two go side by side. A check that fails does not keep
- * the others from running.
+ * `npm test`: everything that must hold, and at the end the names of what
+ * failed, where its pictures are, and one line with the counts. A check that
+ * fails does not keep the others from running.
  */
-import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { findChromium, HOW_TO_GET_CHROMIUM, installChromium } from './chromium.ts';
+import { join } from 'node:path';
+import { keepBusy } from './runner/busy.ts';
+import { computingTests } from './runner/computing.ts';
+import { endToEndTests } from './runner/end-to-end.ts';
+import { optionsOf, USAGE, type Options } from './runner/options.ts';
+import { quickChecks } from './runner/quick.ts';
+import { countLine, failureLines, sumOf, type Result } from './runner/result.ts';
 
-interface Counts {
-  readonly passed: number;
-  readonly failed: number;
-  readonly skipped: number;
+/** Everything once. `pictures` is the folder for pictures of failures, from the project's folder. */
+async function runOnce(options: Options, scratch: string, pictures: string): Promise<Result> {
+  const quick = await quickChecks(options.parts);
+  const computing = await computingTests(options, scratch);
+  const endToEnd = await endToEndTests(options, scratch, pictures);
+  return sumOf([...quick, ...[computing, endToEnd].filter((result) => result !== null)]);
 }
 
-const root = resolve(import.meta.dirname, '..');
-const scratch = mkdtempSync(join(tmpdir(), 'walewright-test-'));
-
-/** Runs a program of node_modules/.bin; true if it ended well. */
-function run(title: string, program: string, args: readonly string[], env: Record<string, string> = {}): boolean {
-  console.log(`\n── ${title}`);
-  const done = spawnSync(process.execPath, [resolve(root, binary(program)), ...args], {
-    cwd: root,
-    stdio: 'inherit',
-    env: { ...process.env, ...env },
-  });
-  return done.status === 0;
-}
-
-/** The script behind a command, so that no shell is needed on any platform. */
-function binary(program: string): string {
-  const [name, command = name] = program.split('#') as [string, string?];
-  const manifest = JSON.parse(readFileSync(resolve(root, 'node_modules', name, 'package.json'), 'utf8')) as {
-    bin: string | Record<string, string>;
-  };
-  const entry = typeof manifest.bin === 'string' ? manifest.bin : manifest.bin[command.split('/').at(-1) as string];
-  if (entry === undefined) throw new Error(`${name} has no command ${command}`);
-  return join('node_modules', name, entry);
-}
-
-/** Runs a program beside others, and shows what it said once it has ended. */
-async function check(title: string, program: string, args: readonly string[]): Promise<Counts> {
-  const done = spawn(process.execPath, [resolve(root, binary(program)), ...args], { cwd: root });
-  const said: Buffer[] = [];
-  for (const stream of [done.stdout, done.stderr]) stream.on('data', (part: Buffer) => said.push(part));
-  const status = await new Promise<number | null>((end) => done.on('error', () => end(null)).on('close', end));
-  console.log(`\n── ${title}`);
-  process.stdout.write(Buffer.concat(said));
-  const isGood = status === 0;
-  return { passed: isGood ? 1 : 0, failed: isGood ? 0 : 1, skipped: 0 };
-}
-
-async function inTurn(checks: readonly (() => Promise<Counts>)[]): Promise<Counts[]> {
-  const results: Counts[] = [];
-  for (const next of checks) results.push(await next());
-  return results;
-}
-
-function unitTests(): Counts {
-  const report = join(scratch, 'vitest.json');
-  run('unit, property, reference and fault tests', 'vitest', [
-    'run',
-    '--config=tests/vitest.config.ts',
-    '--reporter=dot',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-  ]);
-  const read = readReport<{
-    numPassedTests: number;
-    numFailedTests: number;
-    numPendingTests: number;
-    success: boolean;
-  }>(report);
-  if (!read) return { passed: 0, failed: 1, skipped: 0 };
-  // A file that does not even load fails the run without counting as a test.
-  const failed = Math.max(read.numFailedTests, read.success ? 0 : 1);
-  return { passed: read.numPassedTests, failed, skipped: read.numPendingTests };
-}
-
-function endToEndTests(): Counts {
-  installChromium();
-  if (findChromium() === null) {
-    console.error(HOW_TO_GET_CHROMIUM);
-    return { passed: 0, failed: 1, skipped: 0 };
-  }
-  const report = join(scratch, 'playwright.json');
-  const isGood = run(
-    'end-to-end tests',
-    '@playwright/test#playwright',
-    ['test', '--config=tests/playwright.config.ts', '--reporter=list,json'],
-    { PLAYWRIGHT_JSON_OUTPUT_NAME: report },
-  );
-  const read = readReport<{ stats: { expected: number; unexpected: number; flaky: number; skipped: number } }>(report);
-  if (!read) return { passed: 0, failed: 1, skipped: 0 };
-  const { expected, unexpected, flaky, skipped } = read.stats;
-  return { passed: expected, failed: Math.max(unexpected + flaky, isGood ? 0 : 1), skipped };
-}
-
-function readReport<T>(path: string): T | null {
+async function main(options: Options): Promise<void> {
+  const scratch = mkdtempSync(join(tmpdir(), 'walewright-test-'));
+  const stopBusy = options.isBusy ? keepBusy() : null;
+  const rounds: Result[] = [];
   try {
-    return JSON.parse(readFileSync(path, 'utf8')) as T;
-  } catch {
-    return null;
+    for (let round = 1; round <= options.repeat; round++) {
+      const isOne = options.repeat === 1;
+      // Each round in another order, told by the seed and the number of the round.
+      const seed = options.seed === null ? null : options.seed + round - 1;
+      if (!isOne) console.log(`\n══ Round ${round} of ${options.repeat}${seed === null ? '' : `, seed ${seed}`}`);
+      const pictures = isOne ? 'test-results' : join('test-results', `round-${round}`);
+      const started = Date.now();
+      const result = await runOnce({ ...options, seed }, scratch, pictures);
+      rounds.push(result);
+      const seconds = Math.round((Date.now() - started) / 1000);
+      if (!isOne) console.log(`\nRound ${round} of ${options.repeat}, ${seconds} s: ${countLine(result)}`);
+    }
+  } finally {
+    stopBusy?.();
+    rmSync(scratch, { recursive: true, force: true });
   }
+  const all = sumOf(rounds);
+  if (all.failures.length > 0) console.log(`\nFailed:\n${failureLines(all.failures).join('\n')}`);
+  console.log(`\n${countLine(all)}`);
+  process.exitCode = all.failures.length === 0 ? 0 : 1;
 }
 
-const quick = await Promise.all([
-  inTurn([
-    () => check('lint', 'eslint', ['.']),
-    () => check('formatting', 'prettier', ['--check', '--log-level=warn', '.']),
-  ]),
-  inTurn([
-    ...['src-shared', 'src-main', 'tests'].map(
-      (layer) => () => check(`types of ${layer}`, 'typescript#tsc', ['-p', layer]),
-    ),
-    () =>
-      check('types of src-renderer', 'svelte-check', [
-        '--tsconfig',
-        'src-renderer/tsconfig.json',
-        '--fail-on-warnings',
-      ]),
-    () => check('build', 'electron-vite', ['build', '--logLevel=warn']),
-  ]),
-]);
-const results: Counts[] = [...quick.flat(), unitTests(), endToEndTests()];
-rmSync(scratch, { recursive: true, force: true });
-
-const sum = (pick: (counts: Counts) => number): number => results.reduce((total, counts) => total + pick(counts), 0);
-const failed = sum((counts) => counts.failed);
-console.log(`\n${sum((counts) => counts.passed)} passed, ${failed} failed, ${sum((counts) => counts.skipped)} skipped`);
-process.exitCode = failed === 0 ? 0 : 1;
+const options = optionsOf(process.argv.slice(2), Date.now() % 1_000_000);
+if (typeof options === 'string') {
+  console.error(`${options}\n\n${USAGE}`);
+  process.exitCode = 2;
+} else {
+  await main(options);
+}

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
@@ -8,6 +9,9 @@ export default defineConfig({
   resolve: { alias: { '@shared': resolve(root, 'src-shared') } },
   test: {
     include: ['tests/{unit,property,reference,faults}/**/*.test.ts'],
-    testTimeout: 60_000,
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
+    // Vitest by itself leaves one core idle.
+    maxWorkers: availableParallelism(),
   },
 });

@@ -4,6 +4,7 @@ import { mkdir, mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { words } from '@shared/words/index.ts';
 import type { ElectronPackage } from './electron-package.ts';
+import { SignsOfLife } from './signs-of-life.ts';
 
 export interface FetchOptions {
   /** Where the download lies until it is whole; something that may be deleted. */
@@ -47,26 +48,24 @@ function runInstaller(
     stdio: ['ignore', 'pipe', 'pipe'],
   });
 
-  let lastSign = Date.now();
+  const signs = new SignsOfLife(patienceMs, Date.now());
   let said = '';
-  let seen = 0;
   let told = 0;
   let isGivenUp = false;
   const hear = (text: string): void => {
-    lastSign = Date.now();
+    signs.heard(Date.now());
     said = (said + text).slice(-10_000);
   };
   for (const stream of [installer.stdout, installer.stderr]) stream.setEncoding('utf8').on('data', hear);
 
   const look = setInterval(async () => {
     const bytes = (await sizeOf(work)) + (await sizeOf(join(folder, 'dist')));
-    if (bytes !== seen) lastSign = Date.now();
-    seen = bytes;
+    signs.seen(bytes, Date.now());
     if (tens(bytes) > told) {
       told = tens(bytes);
       progress(told * 10);
     }
-    if (Date.now() - lastSign < patienceMs) return;
+    if (!signs.isSilent(Date.now())) return;
     isGivenUp = true;
     installer.kill('SIGKILL');
   }, lookEveryMs);

@@ -1,10 +1,12 @@
 /** Running the installer of an Electron package, here a made-up one. */
+import { writeFileSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { electronBinary } from '../../../src-main/launcher/electron-package.ts';
 import { fetchElectron } from '../../../src-main/launcher/fetch-electron.ts';
+import { SignsOfLife } from '../../../src-main/launcher/signs-of-life.ts';
 
 let folder: string;
 beforeEach(async () => {
@@ -17,9 +19,13 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 async function fetchWith(installer: string, patienceMs = 30_000): Promise<{ obstacle: string | null; told: number[] }> {
   await writeFile(join(folder, 'electron', 'install.js'), installer);
   const told: number[] = [];
+  const progress = (megabytes: number): void => {
+    told.push(megabytes);
+    writeFileSync(join(folder, 'electron', 'told'), '');
+  };
   const obstacle = await fetchElectron(
     { folder: join(folder, 'electron'), version: '45.0.0' },
-    { workFolder: join(folder, 'work'), patienceMs, lookEveryMs: 10, progress: (megabytes) => told.push(megabytes) },
+    { workFolder: join(folder, 'work'), patienceMs, lookEveryMs: 10, progress },
   );
   return { obstacle, told };
 }
@@ -28,24 +34,18 @@ const FETCH_FAILED = `
   console.error('TypeError: fetch failed\\n    at node:internal/deps/undici/undici:13510:13');
   process.exit(1);`;
 
+/** Goes on from the download once somebody has been told of it. */
 const FETCHES = `
   const fs = require('fs'), os = require('os'), path = require('path');
   const download = path.join(os.tmpdir(), 'electron.zip');
   fs.writeFileSync(download, Buffer.alloc(25_000_000));
-  setTimeout(() => {
+  const look = setInterval(() => {
+    if (!fs.existsSync('told')) return;
+    clearInterval(look);
     fs.mkdirSync('dist');
     fs.renameSync(download, 'dist/electron');
     fs.writeFileSync('path.txt', 'electron');
-  }, 300);`;
-
-/** Says nothing for long, but receives a byte now and then. */
-const TRICKLES = `
-  const fs = require('fs'), os = require('os'), path = require('path');
-  let left = 60;
-  const timer = setInterval(() => {
-    fs.appendFileSync(path.join(os.tmpdir(), 'electron.zip'), 'x');
-    if ((left -= 1) === 0) clearInterval(timer);
-  }, 100);`;
+  }, 10);`;
 
 describe("Electron's installer", () => {
   it('brings the binary, and says how much has come', async () => {
@@ -70,8 +70,19 @@ describe("Electron's installer", () => {
     expect((await fetchWith('setInterval(() => {}, 1000);', 500)).obstacle).toBe('no answer for 0.5 s');
   });
 
-  it('that is slow, but receives, is waited for', async () => {
-    expect((await fetchWith(TRICKLES, 4000)).obstacle).toBeNull();
+  it('that is slow, but says or receives something, is waited for', () => {
+    const signs = new SignsOfLife(100, 0);
+    expect([signs.isSilent(99), signs.isSilent(100)]).toEqual([false, true]);
+    signs.seen(1, 90);
+    expect([signs.isSilent(189), signs.isSilent(190)]).toEqual([false, true]);
+    // No more has come.
+    signs.seen(1, 150);
+    expect(signs.isSilent(190)).toBe(true);
+    signs.heard(180);
+    expect([signs.isSilent(279), signs.isSilent(280)]).toEqual([false, true]);
+    // What was received is unpacked: the folder for downloads grows smaller.
+    signs.seen(0, 270);
+    expect(signs.isSilent(369)).toBe(false);
   });
 
   it('is missing where the package is broken', async () => {
