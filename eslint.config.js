@@ -81,5 +81,32 @@ export default tseslint.config(
     files: ['src-main/cli/**', 'src-main/launcher/**', 'src-main/browser-host/**', 'tests/**', '*.config.{js,ts}'],
     rules: { 'no-console': 'off' },
   },
+  {
+    // Tests of the page wait for what a person can see, and read it only once it stands.
+    files: ['tests/e2e/**/*.spec.ts'],
+    ignores: ['tests/e2e/electron.spec.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "CallExpression[callee.property.name='waitForTimeout']",
+          message: 'Wait for a state that a person can see, not for a time.',
+        },
+        {
+          selector: "CallExpression[callee.property.name='boundingBox']",
+          message: 'Places are read with restingBox (at-rest.ts): they may be on their way.',
+        },
+        {
+          selector:
+            "CallExpression[callee.name='expect'] > AwaitExpression.arguments :matches([callee.property.name=/^(shown|yarns|size)$/], [callee.name='picture'])",
+          message: 'What is drawn comes with the next frame: poll it with expect.poll.',
+        },
+        {
+          selector: "CallExpression[callee.property.name='waitForEvent'][arguments.0.value='filechooser']",
+          message: 'A chooser is kept back only once the browser has heard so: use chooserAfter (app.ts).',
+        },
+      ],
+    },
+  },
   { files: ['**/*.config.{js,ts}'], rules: { 'no-restricted-exports': 'off' } },
 );

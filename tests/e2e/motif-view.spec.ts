@@ -81,11 +81,11 @@ for (const bench of ['Motif', 'Piece']) {
       Object.assign(window, { taken });
       window.addEventListener('keydown', ({ key, defaultPrevented }) => taken.push(`${key} ${defaultPrevented}`));
     });
-    const before = await page.getByRole('gridcell').boundingBox();
+    const before = await restingBox(page.getByRole('gridcell'));
     for (const key of ['+', '=', '-', '0']) await page.keyboard.press(`Control+${key}`);
     const taken = await page.evaluate(() => (window as unknown as { taken: string[] }).taken);
     expect(taken.filter((key) => !key.startsWith('Control'))).toEqual(['+ false', '= false', '- false', '0 false']);
-    expect(await page.getByRole('gridcell').boundingBox()).toEqual(before);
+    await expect.poll(() => restingBox(page.getByRole('gridcell'))).toEqual(before);
   });
 }
 

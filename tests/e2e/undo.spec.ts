@@ -8,6 +8,7 @@ import { build, preview, type InlineConfig } from 'vite';
 import type { ChangeName } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { announced, expect, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import type { TopBarPage } from './page/top-bar.ts';
 
@@ -30,11 +31,10 @@ async function makeFiveSteps(page: Page, chart: Chart): Promise<void> {
 test('five presses of the mouse on Undo, without moving it, are five undos', async ({ page, start }) => {
   await start();
   const chart = new Chart(page);
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   await makeFiveSteps(page, chart);
-  expect(await chart.shown()).not.toEqual(LIGHTHOUSE);
-  const box = await undo(page).boundingBox();
-  if (!box) throw new Error('There is no Undo on the page');
+  await expect.poll(() => chart.shown()).not.toEqual(LIGHTHOUSE);
+  const box = await restingBox(undo(page));
   // The right end: where Redo came to lie when the name of the step became shorter.
   await page.mouse.move(box.x + box.width - 3, box.y + box.height / 2);
   for (const next of ['Undo erase', 'Undo mirror across', 'Undo draw', 'Undo draw', 'Undo']) {
@@ -42,14 +42,14 @@ test('five presses of the mouse on Undo, without moving it, are five undos', asy
     await page.mouse.up();
     await expect(undo(page)).toHaveAccessibleName(next);
   }
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   await expect(undo(page)).toBeDisabled();
   // With nothing left to undo the keyboard stays where it was.
   await expect(undo(page)).toBeFocused();
   // One press too many does nothing.
   await page.mouse.down();
   await page.mouse.up();
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   await expect(redo(page)).toHaveAccessibleName('Redo draw');
 });
 
