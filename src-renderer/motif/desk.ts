@@ -6,7 +6,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { FinishedFace } from '@shared/bed/index.ts';
 import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
-import type { MotifId } from '@shared/project/index.ts';
+import type { MotifId, Project } from '@shared/project/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
@@ -14,8 +14,16 @@ import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
 import type { Cutting, Floating } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';
+import type { Overhang } from './editing/overhang.ts';
 import type { Lettering } from './lettering/lettering.ts';
 import type { ToolName } from './tools/index.ts';
+
+export interface LeftOff {
+  readonly project: Project;
+  readonly overhang: Overhang;
+  /** The project was changed by it, so undo brings it back. */
+  readonly canUndo: boolean;
+}
 
 export interface DeskState {
   readonly tool: ToolName;
@@ -24,6 +32,8 @@ export interface DeskState {
   /** The selected cells, as they were then, or null. */
   readonly selection: Cutting | null;
   readonly floating: Floating | null;
+  /** What was left off by the change that led to `project`, because it lay outside the chart. */
+  readonly leftOff: LeftOff | null;
   /** What was copied last, for pasting. */
   readonly clipping: Grid | null;
   /** The dialog that is up over the bench, or null. */
@@ -65,6 +75,7 @@ const START: DeskState = {
   span: null,
   selection: null,
   floating: null,
+  leftOff: null,
   clipping: null,
   dialog: null,
   lettering: null,

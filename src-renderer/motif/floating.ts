@@ -3,6 +3,8 @@ import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
+import type { Change } from '@shared/project/index.ts';
+import { overhangOf, type Overhang } from './editing/overhang.ts';
 import {
   asLettering,
   cutAgain,
@@ -97,6 +99,20 @@ export function turnFloating(desk: MotifDesk, turn: (cells: Grid) => Grid): bool
   return true;
 }
 
+/** Makes a change that leaves off what lies over the edge, and says on the chart what that was. */
+export function changeAndTell(
+  session: Session,
+  desk: MotifDesk,
+  change: Change | null,
+  overhang: Overhang | null,
+  gesture: string | null = null,
+): void {
+  const before = session.project;
+  if (change) session.change(change, gesture);
+  const { project } = session;
+  desk.look({ leftOff: overhang && { project, overhang, canUndo: project !== before } });
+}
+
 /** Lays down what floats: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
 export function layFloating(session: Session, desk: MotifDesk): boolean {
   const { floating } = desk.state;
@@ -107,9 +123,10 @@ export function layFloating(session: Session, desk: MotifDesk): boolean {
   }
   const { motif } = session;
   const change = layChange(motif, floating);
+  const overhang = overhangOf(motif.grid, motif.ground, floating);
   desk.look({ floating: null });
   const areLetters = floating.name === 'lettering' && floating.reads && !motif.isLettering;
-  if (change) session.change(areLetters ? asLettering(motif, change) : change);
+  changeAndTell(session, desk, change && areLetters ? asLettering(motif, change) : change, overhang);
   session.announce(text.laid);
   return true;
 }

@@ -5,7 +5,9 @@ import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
 import { layChange } from './editing/cutting.ts';
+import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
+import { changeAndTell } from './floating.ts';
 import type { Press } from './stage/hand.ts';
 
 const text = words.motifs.stamp;
@@ -45,8 +47,9 @@ export function layStamp(session: Session, desk: MotifDesk): void {
     session.announce(desk.state.floating ? text.floats : text.noOther);
     return;
   }
-  const change = layChange(session.motif, floating);
-  if (change) session.change(change);
+  const { motif } = session;
+  const overhang = overhangOf(motif.grid, motif.ground, floating);
+  changeAndTell(session, desk, layChange(motif, floating), overhang);
   session.announce(text.laid);
 }
 

@@ -64,7 +64,7 @@ export function cellAt(grid: Grid, column: number, row: number): number {
   return grid.cells[row * grid.width + column] as number;
 }
 
-export function isInside(grid: Grid, column: number, row: number): boolean {
+export function isInside(grid: Pick<Grid, 'width' | 'height'>, column: number, row: number): boolean {
   return column >= 0 && row >= 0 && column < grid.width && row < grid.height;
 }
 

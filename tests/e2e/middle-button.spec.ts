@@ -34,7 +34,7 @@ test('pans the chart and pastes no cells, however often', async ({ page, start }
   // What floats would be laid down by Enter.
   await page.keyboard.press('i');
   await page.keyboard.press('Enter');
-  expect(await chart.shown()).toEqual(LIGHTHOUSE);
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
   await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
 });
 

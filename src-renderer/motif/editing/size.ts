@@ -1,11 +1,31 @@
 /** Making a motif wider, narrower, taller or lower, on the side that is chosen. */
-import { resize, type Grid } from '@shared/grid/index.ts';
+import { resize, type Cell, type Grid } from '@shared/grid/index.ts';
 import type { Change, Motif } from '@shared/project/index.ts';
+import { overhangOf, type Overhang } from './overhang.ts';
 
 /** Where columns and rows are put in or taken away. */
 export interface GrowingSides {
   readonly columns: 'left' | 'right';
   readonly rows: 'top' | 'bottom';
+}
+
+/** Where the lower left cell of the drawing comes to stand. */
+function startOf(drawn: Grid, width: number, height: number, sides: GrowingSides): Cell {
+  return {
+    column: sides.columns === 'left' ? width - drawn.width : 0,
+    row: sides.rows === 'bottom' ? height - drawn.height : 0,
+  };
+}
+
+/** What of the figure another size leaves off; null if nothing. */
+export function resizeOverhang(
+  motif: Motif,
+  drawn: Grid,
+  width: number,
+  height: number,
+  sides: GrowingSides,
+): Overhang | null {
+  return overhangOf({ width, height }, motif.ground, { cells: drawn, at: startOf(drawn, width, height, sides) });
 }
 
 /**
@@ -14,8 +34,7 @@ export interface GrowingSides {
  * ground. Throws `motif-too-large`.
  */
 export function resizeChange(motif: Motif, drawn: Grid, width: number, height: number, sides: GrowingSides): Change {
-  const left = sides.columns === 'left' ? width - drawn.width : 0;
-  const bottom = sides.rows === 'bottom' ? height - drawn.height : 0;
-  const grid = resize(drawn, width, height, motif.ground, left, bottom);
+  const { column, row } = startOf(drawn, width, height, sides);
+  const grid = resize(drawn, width, height, motif.ground, column, row);
   return { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid } };
 }

@@ -4,6 +4,7 @@ import { mirrorAcross, type Cell, type Grid } from '@shared/grid/index.ts';
 const OTHER_WAY: { readonly [key: string]: string } = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
 
 export interface Turning {
+  readonly isTurned: boolean;
   /** The cells as they are seen. */
   grid(grid: Grid): Grid;
   /** From a cell as it is drawn to where it is seen, and back. */
@@ -12,12 +13,13 @@ export interface Turning {
   key(key: string): string;
 }
 
-const STRAIGHT: Turning = { grid: (grid) => grid, cell: (cell) => cell, key: (key) => key };
+const STRAIGHT: Turning = { isTurned: false, grid: (grid) => grid, cell: (cell) => cell, key: (key) => key };
 
 /** How a chart `width` columns wide is seen; `isTurned` from its other side. */
 export function turning(isTurned: boolean, width: number): Turning {
   if (!isTurned) return STRAIGHT;
   return {
+    isTurned: true,
     grid: mirrorAcross,
     cell: ({ column, row }) => ({ column: width - 1 - column, row }),
     key: (key) => OTHER_WAY[key] ?? key,

@@ -3,6 +3,26 @@ import type { LengthUnit } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
+/** By how many stitches and rows something sticks out of the chart, as it is seen. */
+interface Overhang {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly isWhole: boolean;
+}
+
+/** `3 stitches at the left and 1 row at the bottom`. */
+function overhangParts({ left, right, top, bottom }: Overhang): string {
+  const parts = [
+    { count: left, said: `${n.stitches(left)} at the left` },
+    { count: right, said: `${n.stitches(right)} at the right` },
+    { count: bottom, said: `${n.rows(bottom)} at the bottom` },
+    { count: top, said: `${n.rows(top)} at the top` },
+  ];
+  return n.list(parts.filter(({ count }) => count > 0).map(({ said }) => said));
+}
+
 /** `chalk, contrast`; a yarn named after its part is named once. */
 function yarnAndPart(name: string, isMain: boolean): string {
   const part = isMain ? 'main' : 'contrast';
@@ -76,6 +96,22 @@ export const motif = {
     turned: (label: string): string => `${label}: done with what floats.`,
     at: (column: number, row: number): string => `Its lower left corner: row ${row + 1}, stitch ${column + 1}`,
     laid: 'Laid down.',
+  },
+
+  /** Cells over the edge of the chart: while they float, and after they were laid. */
+  overhang: {
+    floating: (overhang: Overhang): string =>
+      overhang.isWhole
+        ? 'All of it is outside the chart. Laid down here, it is left off.'
+        : `Outside the chart: ${overhangParts(overhang)}. Laid down here, they are left off.`,
+    leftOff: (overhang: Overhang, canUndo: boolean): string => {
+      if (!overhang.isWhole) {
+        return `Left off outside the chart: ${overhangParts(overhang)}.${canUndo ? ' Undo brings them back.' : ''}`;
+      }
+      return canUndo
+        ? 'All of it was outside the chart and is left off. Undo brings it back.'
+        : 'All of it was outside the chart: nothing was laid.';
+    },
   },
 
   /** Commands for the whole motif. */
