@@ -51,10 +51,11 @@ export function gridFromText(lines: readonly string[], palette: string): Grid {
 /** Inverse of {@link gridFromText}: lines of text, the topmost row first. */
 export function gridToText(grid: Grid, palette: string): string[] {
   const lines: string[] = [];
+  // Kept work is written while one draws: a row at once, for letter by letter the largest drawing takes a second.
+  const codes = new Uint16Array(grid.width);
   for (let row = grid.height - 1; row >= 0; row--) {
-    let line = '';
-    for (let column = 0; column < grid.width; column++) line += palette.charAt(cellAt(grid, column, row));
-    lines.push(line);
+    for (let column = 0; column < grid.width; column++) codes[column] = palette.charCodeAt(cellAt(grid, column, row));
+    lines.push(String.fromCharCode(...codes));
   }
   return lines;
 }
