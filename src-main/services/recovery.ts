@@ -1,118 +1,200 @@
 /**
  * Unsaved work, kept aside so that no crash takes it.
  *
- * Each run of the program keeps one backup under its own name, so two runs
- * never write over each other's. A run that starts takes over the newest
- * backup whose run has ended, by renaming it to its own: only one can.
- *
- * A backup is a line of JSON (where the project stood, when it was kept), the
- * text as it is, and an end mark with a hash of all before it. One without its
- * right mark is ignored.
+ * Each work of each window of each run has a file of its own, so nobody writes
+ * over what another kept. A window that takes work over renames its file to its
+ * own: only one can. What cannot be read (damaged, or kept by a newer program)
+ * is told of, and neither written over nor taken away.
  */
-import { createHash } from 'node:crypto';
-import { join } from 'node:path';
-import { z } from 'zod';
-import { outcome } from '@shared/problem/index.ts';
+import { randomUUID } from 'node:crypto';
+import { basename, join } from 'node:path';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { failureCode, readWhole, writeWhole, writingProblem } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
+import { keptFileFromText, keptFileToText, type KeptFile } from './kept-file.ts';
 
-export type Kept = NonNullable<Result<'recovery.find'>>;
+type Asking = Params<'recovery.find'>['asking'];
+type Found = Result<'recovery.find'>[number];
+type Taken = NonNullable<Result<'recovery.take'>>;
 
 const EXTENSION = '.backup';
-const headSchema = z.object({
-  format: z.literal('walewright-backup'),
-  version: z.literal(1),
-  path: z.string().nullable(),
-  keptAt: z.string(),
-});
+
+/** Whose work a file holds, as its name says: `RUN.WINDOW.WORK.backup`. */
+interface Owner {
+  readonly run: string;
+  readonly window: string;
+  readonly work: string;
+}
+
+interface KeptPlace extends Owner {
+  readonly id: string;
+  readonly place: string;
+  /** Null: it cannot be read. */
+  readonly kept: KeptFile | null;
+}
 
 export interface Recovery {
   keep(work: Params<'recovery.keep'>): Promise<void>;
-  find(): Promise<Kept | null>;
-  drop(): Promise<void>;
+  /** Newest first; what cannot be read comes last. */
+  find(asking: Asking): Promise<Found[]>;
+  take(asking: Asking, id: string): Promise<Taken | null>;
+  drop(work: Params<'recovery.drop'>): Promise<void>;
 }
 
-export function recoveryOf({ files, now, wait, presence, dataFolder }: Environment): Recovery {
+export function recoveryOf({ files, wait, presence, dataFolder }: Environment): Recovery {
   const folder = join(dataFolder, 'recovery');
-  const placeOf = (instance: string): string => join(folder, instance + EXTENSION);
-  const own = placeOf(presence.instance);
   const turn = inTurn();
+  const placeOf = ({ run, window, work }: Owner): string => join(folder, `${run}.${window}.${work}${EXTENSION}`);
+  const ownOf = ({ window, work }: Pick<Owner, 'window' | 'work'>): Owner => ({ run: presence.instance, window, work });
+  /** Places that this run has written: it knows what they hold. */
+  const known = new Set<string>();
 
-  async function read(place: string): Promise<Kept | null> {
+  async function read(place: string): Promise<KeptFile | null> {
     const bytes = await readWhole(files, place).catch(() => null);
-    return bytes === null ? null : keptFromText(new TextDecoder().decode(bytes));
+    return bytes === null ? null : keptFileFromText(new TextDecoder().decode(bytes));
   }
 
-  /** Backups of runs that have ended, newest first. */
-  async function orphans(): Promise<readonly { place: string; kept: Kept }[]> {
+  async function all(): Promise<readonly KeptPlace[]> {
     const names = await files.names(folder).catch((): readonly string[] => []);
-    const found: { place: string; kept: Kept }[] = [];
-    for (const name of names) {
-      const instance = name.slice(0, -EXTENSION.length);
-      if (!name.endsWith(EXTENSION) || instance === presence.instance) continue;
-      if (await presence.isRunning(instance)) continue;
-      const kept = await read(placeOf(instance));
-      if (kept !== null) found.push({ place: placeOf(instance), kept });
+    const found: KeptPlace[] = [];
+    for (const id of names) {
+      const owner = ownerOf(id);
+      if (owner === null) continue;
+      const place = join(folder, id);
+      found.push({ ...owner, id, place, kept: await read(place) });
     }
-    return found.sort((a, b) => (a.kept.keptAt < b.kept.keptAt ? 1 : -1));
+    return found;
+  }
+
+  /** The same work of the same window, as a run before this one left it. */
+  async function earlierOf({ window, work }: Owner): Promise<readonly KeptPlace[]> {
+    const same = (await all()).filter((kept) => kept.window === window && kept.work === work);
+    const ended: KeptPlace[] = [];
+    for (const kept of same) {
+      if (kept.run !== presence.instance && !(await presence.isRunning(kept.run))) ended.push(kept);
+    }
+    return ended;
+  }
+
+  async function standing(kept: KeptPlace, { window, browser, open }: Asking): Promise<Found['of'] | null> {
+    const isOwnWindow = kept.window === window;
+    if (kept.run !== presence.instance) {
+      if (await presence.isRunning(kept.run)) return null;
+      return isOwnWindow ? 'own' : 'ended-run';
+    }
+    if (isOwnWindow) return 'own';
+    // Windows of another browser may be open for all that can be told.
+    const isClosed = kept.kept?.browser === browser && !open.includes(kept.window);
+    return isClosed ? 'closed-window' : null;
+  }
+
+  /** What `asking` may have, each work of a window once: as it was kept last. */
+  async function offers(asking: Asking): Promise<readonly (KeptPlace & { of: Found['of'] })[]> {
+    const found: (KeptPlace & { of: Found['of'] })[] = [];
+    for (const kept of await all()) {
+      const of = await standing(kept, asking);
+      if (of === null) continue;
+      if (await isSaved(kept)) await remove(kept.place).catch(() => undefined);
+      else found.push({ ...kept, of });
+    }
+    const isPassed = (kept: KeptPlace): boolean =>
+      found.some(
+        (other) =>
+          other.window === kept.window &&
+          other.work === kept.work &&
+          kept.kept !== null &&
+          (other.kept?.edition ?? 0) > kept.kept.edition,
+      );
+    return found
+      .filter((kept) => !isPassed(kept))
+      .sort((a, b) => timeOf(b).localeCompare(timeOf(a)) || a.id.localeCompare(b.id));
+  }
+
+  /** True once the file that the work belongs to holds that very text: it was saved just before the run ended. */
+  async function isSaved({ kept }: KeptPlace): Promise<boolean> {
+    const path = kept?.file?.path ?? kept?.cameFrom ?? null;
+    if (kept === null || path === null) return false;
+    const bytes = await readWhole(files, path).catch(() => null);
+    return bytes !== null && Buffer.from(bytes).equals(Buffer.from(kept.text));
+  }
+
+  async function remove(place: string): Promise<void> {
+    try {
+      await files.unlink(place);
+    } catch (error) {
+      if (failureCode(error) !== 'ENOENT') throw writingProblem(error, place);
+    }
   }
 
   return {
-    keep: ({ text, path }) =>
-      turn(own, async () => {
-        await files.makeFolder(folder).catch((error: unknown) => {
-          throw writingProblem(error, folder);
-        });
-        const backup = keptToText({ text, path, keptAt: now().toISOString() });
-        await writeWhole(files, wait, own, new TextEncoder().encode(backup));
+    keep: (work) =>
+      turn(folder, async () => {
+        const owner = ownOf(work);
+        const place = placeOf(owner);
+        const isNew = !known.has(place);
+        if (isNew) {
+          await files.makeFolder(folder).catch((error: unknown) => {
+            throw writingProblem(error, folder);
+          });
+        }
+        const earlier = isNew ? await earlierOf(owner) : [];
+        const before = isNew ? [...earlier.map(({ kept }) => kept), await read(place)] : [];
+        // Work that comes back from a browser's storage may be older than what a run kept since.
+        if (before.some((kept) => kept !== null && kept.edition >= work.edition)) return;
+        await writeWhole(files, wait, place, new TextEncoder().encode(keptFileToText(work)));
+        known.add(place);
+        for (const { kept, place: passed } of earlier) if (kept !== null) await remove(passed).catch(() => undefined);
       }),
 
-    find: () =>
-      turn(own, async () => {
-        // The window was reloaded: the work kept by this very run comes first.
-        const ours = await read(own);
-        if (ours !== null) return ours;
-        for (const { place, kept } of await orphans()) {
+    find: (asking) =>
+      turn(folder, async () =>
+        (await offers(asking)).map(({ id, of, kept, place }) => ({
+          id,
+          of,
+          place,
+          kept: kept && {
+            name: kept.name,
+            path: kept.file?.path ?? kept.cameFrom,
+            keptAt: kept.keptAt,
+          },
+        })),
+      ),
+
+    take: (asking, id) =>
+      turn(folder, async () => {
+        const wanted = (await offers(asking)).find((kept) => kept.id === id);
+        if (!wanted?.kept) return null;
+        const work = wanted.work === '' ? randomUUID() : wanted.work;
+        const place = placeOf(ownOf({ window: asking.window, work }));
+        if (place !== wanted.place) {
           // Another run that starts just now may have been quicker.
-          const isTaken = await files.rename(place, own).then(
+          const isTaken = await files.rename(wanted.place, place).then(
             () => true,
             () => false,
           );
-          if (isTaken) return kept;
+          if (!isTaken) return null;
         }
-        return null;
+        known.add(place);
+        const { text, edition, keptAt, file } = wanted.kept;
+        return { work, edition, text, keptAt, file: file && { ...file, name: basename(file.path) } };
       }),
 
-    drop: () =>
-      turn(own, async () => {
-        try {
-          await files.unlink(own);
-        } catch (error) {
-          if (failureCode(error) !== 'ENOENT') throw writingProblem(error, own);
-        }
+    drop: (work) =>
+      turn(folder, async () => {
+        const place = placeOf(ownOf(work));
+        await remove(place);
+        known.delete(place);
       }),
   };
 }
 
-/** The text of a backup. */
-export function keptToText({ text, path, keptAt }: Kept): string {
-  const body = `${JSON.stringify({ format: 'walewright-backup', version: 1, path, keptAt })}\n${text}`;
-  return body + endMark(body);
+function timeOf({ kept }: KeptPlace): string {
+  return kept?.keptAt ?? '';
 }
 
-/** What was kept, or null if the backup is not whole. */
-export function keptFromText(backup: string): Kept | null {
-  const end = backup.lastIndexOf('\nend ');
-  const body = backup.slice(0, Math.max(end, 0));
-  if (end < 0 || backup.slice(end) !== endMark(body)) return null;
-  const firstBreak = body.indexOf('\n');
-  const head = outcome(() => headSchema.parse(JSON.parse(body.slice(0, firstBreak))));
-  if (!head.ok) return null;
-  return { text: body.slice(firstBreak + 1), path: head.value.path, keptAt: head.value.keptAt };
-}
-
-function endMark(body: string): string {
-  return `\nend ${createHash('sha256').update(body).digest('hex')}\n`;
+/** Null for what is no file of kept work. Before windows had names, a run's name was all. */
+function ownerOf(id: string): Owner | null {
+  const [, run, window = '', work = ''] = /^([a-z0-9-]+)(?:\.([a-z0-9-]+)\.([a-z0-9-]+))?\.backup$/.exec(id) ?? [];
+  return run === undefined ? null : { run, window, work };
 }

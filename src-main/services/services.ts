@@ -40,9 +40,10 @@ export function createServices(environment: Environment): Services {
       await recovery.keep(params);
       return {};
     },
-    'recovery.find': () => recovery.find(),
-    'recovery.drop': async () => {
-      await recovery.drop();
+    'recovery.find': ({ asking }) => recovery.find(asking),
+    'recovery.take': ({ asking, id }) => recovery.take(asking, id),
+    'recovery.drop': async (params) => {
+      await recovery.drop(params);
       return {};
     },
 

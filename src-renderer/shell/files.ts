@@ -123,9 +123,7 @@ export class Files {
     if (!this.session.isUnsaved) return true;
     const answer = await this.asking.askUnsaved(this.session.project.name);
     if (answer === 'stay') return false;
-    const left = answer === 'drop' || (await this.save());
-    if (left) await this.host.call('recovery.drop', {});
-    return left;
+    return answer === 'drop' || (await this.save());
   }
 
   private async write(path: string, over: string | null): Promise<boolean> {
@@ -136,7 +134,6 @@ export class Files {
       return false;
     }
     this.session.saved(project, written.value);
-    if (!this.session.isUnsaved) await this.host.call('recovery.drop', {});
     this.session.announce(words.shell.savedAs(written.value.name));
     return true;
   }

@@ -1,8 +1,18 @@
 /** What lies on the table when the window opens. */
 import type { Host, Result } from '@shared/host/index.ts';
-import { outcome } from '@shared/problem/index.ts';
-import { emptyProject, projectFromText, sampleProject } from '@shared/project/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
+import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import {
+  browserPlaces,
+  findKeptWork,
+  takeKeptWork,
+  toBringBack,
+  windowIdentity,
+  type Offer,
+  type TakenWork,
+  type WindowIdentity,
+} from './recovery/index.ts';
 import { Session } from './session.ts';
 
 /** A session with the way to the services. */
@@ -10,34 +20,43 @@ export interface Started {
   readonly host: Host;
   readonly session: Session;
   readonly shell: Result<'host.describe'> | null;
+  readonly identity: WindowIdentity;
+  /** Where what is on the table was kept, if it was. */
+  readonly taken: TakenWork | null;
+  /** Kept work that is not on the table, and what of it cannot be read. */
+  readonly kept: { readonly offers: readonly Offer[]; readonly problems: readonly Problem[] };
   /** A file named at the start; opened once the window stands. */
   readonly openAtStart: string | null;
 }
 
-/** Work kept from an earlier end comes first, then a file named at the start, then the sample. */
+/**
+ * This window's own work comes first, then a file named at the start, then
+ * work kept from an earlier end, then the sample. Other kept work is offered.
+ */
 export async function startSession(host: Host): Promise<Started> {
   const described = await host.call('host.describe', {});
   const shell = described.ok ? described.value : null;
-  const found = await host.call('recovery.find', {});
-  if (found.ok && found.value !== null) {
-    const kept = found.value;
-    const project = outcome(() => projectFromText(kept.text));
-    if (project.ok) {
-      const session = new Session(project.value, false);
-      if (kept.path !== null) await rejoinFile(session, host, kept.path);
-      session.notify({ kind: 'done', text: words.shell.recovered(project.value.name) });
-      return { host, session, shell, openAtStart: null };
-    }
+  const named = shell?.openAtStart ?? null;
+  const identity = await windowIdentity(browserPlaces());
+  const { offers, unreadable } = await findKeptWork(host, identity);
+  const problems = [...unreadable];
+  let left = offers;
+  for (const offer of toBringBack(offers, named !== null)) {
+    left = left.filter((other) => other !== offer);
+    const taken = await takeKeptWork(host, identity, offer);
+    if (!taken.ok) problems.push(taken.problem);
+    if (!taken.ok || taken.value === null) continue;
+    const { project, file, keptAt } = taken.value;
+    const session = new Session(project, false);
+    if (file !== null) session.standsIn(file);
+    const when = words.shell.kept.when(keptAt, new Date());
+    session.notify({ kind: 'done', text: words.shell.kept.recovered(project.name, when) });
+    const kept = { offers: left, problems };
+    return { host, session, shell, identity, taken: taken.value.taken, kept, openAtStart: null };
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
   const session = new Session(project, true);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
-  return { host, session, shell, openAtStart: shell?.openAtStart ?? null };
-}
-
-/** Lets "save" go on to the file that kept work came from, if it is still there. */
-async function rejoinFile(session: Session, host: Host, path: string): Promise<void> {
-  const read = await host.call('documents.read', { path });
-  if (read.ok) session.standsIn({ path: read.value.path, name: read.value.name, stamp: read.value.stamp });
+  return { host, session, shell, identity, taken: null, kept: { offers: left, problems }, openAtStart: named };
 }

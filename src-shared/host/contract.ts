@@ -18,6 +18,39 @@ const base64 = z.string().max(90_000_000);
 /** Names a state of a file: what was read, so that a later write can tell if somebody else wrote since. */
 const stamp = z.string().max(100);
 
+/** An id that a window made: of itself, of its browser, of a work. */
+const id = z.string().regex(/^[a-z0-9-]{8,64}$/);
+/** As `Date.toISOString` has it, so that texts sort as times do. */
+const time = z.iso.datetime({ precision: 3 });
+/** Counts what was kept of one work, from 1. */
+const edition = z.int().min(1);
+
+/** Unsaved work as a window gives it to be kept. */
+const keptWork = z.strictObject({
+  window: id,
+  /** The same for all windows of a browser on an address: they can tell which of them are open. */
+  browser: id,
+  work: id,
+  edition,
+  keptAt: time,
+  name: z.string().max(300),
+  text: z.string().max(60_000_000),
+  file: z.strictObject({ path, stamp }).nullable(),
+});
+
+/** Who asks for kept work, and which windows of its browser are open. */
+const asking = z.strictObject({ window: id, browser: id, open: z.array(id).max(1000) });
+
+const keptEntry = z.strictObject({
+  id: z.string().max(200),
+  /** `own`: of this very window, before it was loaded again. */
+  of: z.enum(['own', 'ended-run', 'closed-window']),
+  /** Null: it is damaged, or a newer program kept it. It stays where it is. */
+  kept: z.strictObject({ name: z.string(), path: path.nullable(), keptAt: time }).nullable(),
+  /** The file that holds it. */
+  place: path,
+});
+
 const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
 
 /** Files a project can be turned into. */
@@ -66,16 +99,32 @@ export const contract = {
   'documents.recent': { params: empty, result: z.array(recentEntry) },
   'documents.forgetRecent': { params: z.strictObject({ path }), result: z.array(recentEntry) },
 
-  /** Unsaved work, kept aside about a second after the last change and dropped on save. */
-  'recovery.keep': {
-    params: z.strictObject({ text: z.string().max(60_000_000), path: path.nullable() }),
-    result: empty,
-  },
+  /**
+   * Keeps unsaved work aside. Each window keeps each work of its own under its
+   * own name; of one work, an edition is kept over lower ones alone.
+   */
+  'recovery.keep': { params: keptWork, result: empty },
+  /** Work that was kept and can be had: of this window, of runs that have ended, of windows that were closed. */
   'recovery.find': {
-    params: empty,
-    result: z.strictObject({ text: z.string(), path: path.nullable(), keptAt: z.string() }).nullable(),
+    params: z.strictObject({ asking }),
+    result: z.array(keptEntry),
   },
-  'recovery.drop': { params: empty, result: empty },
+  /** Gives kept work to the window that asks, and to no other after it; null if another was quicker. */
+  'recovery.take': {
+    params: z.strictObject({ asking, id: z.string().max(200) }),
+    result: z
+      .strictObject({
+        work: id,
+        edition,
+        text: z.string(),
+        /** Where the project stands, and which version of it the work began from; null: in no file that is known. */
+        file: z.strictObject({ path, name: z.string(), stamp }).nullable(),
+        keptAt: time,
+      })
+      .nullable(),
+  },
+  /** The work of this window is saved, or its person has let it go. */
+  'recovery.drop': { params: z.strictObject({ window: id, work: id }), result: empty },
 
   /** Writes files made from the project (its file text) into a folder and says which. */
   'exports.write': {

@@ -139,6 +139,8 @@ export interface ProblemFacts {
   'folder-not-writable': { detail: string };
   'disk-full': Record<string, never>;
   'file-not-written': { detail: string };
+  /** Kept work that is damaged, or that a newer program kept. */
+  'kept-work-unreadable': Record<string, never>;
   'request-invalid': { method: string; detail: string };
   'request-refused': { detail: string };
   'host-unreachable': Record<string, never>;

@@ -33,8 +33,23 @@ export const shell = {
   noRecent: 'None yet.',
   opened: (name: string): string => `${name} opened.`,
   savedAs: (name: string): string => `Saved as ${name}.`,
-  recovered: (name: string): string =>
-    `"${name}" was not saved when the program ended. This is the work that was kept; save it.`,
+  /** Work that was kept aside; `when` comes from {@link shell.kept.when}. */
+  kept: {
+    recovered: (name: string, when: string): string =>
+      `"${name}" was not saved when the program ended. This is the work as it was ${when}; save it.`,
+    offered: (name: string, when: string): string => `"${name}" as it was ${when} was kept and is in no file yet.`,
+    more: (count: number): string => `${count} more ${count === 1 ? 'is' : 'are'} kept.`,
+    open: 'Open kept work',
+    show: 'Show kept work',
+    later: 'Later',
+    label: 'Kept work',
+    taken: 'Another window has opened this work.',
+    when: (at: Date, now: Date): string => {
+      const time = at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+      if (at.toDateString() === now.toDateString()) return `today at ${time}`;
+      return `on ${at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })} at ${time}`;
+    },
+  },
   /** On the clipboard for other programs. */
   cellsCopied: 'Cells copied in Walewright',
   picturePasted: 'The picture on the clipboard is read in: what was copied last comes first.',

@@ -56,12 +56,13 @@ describe('the preload script', () => {
 
 describe('a call to the main process', () => {
   const mainFrame = { url: 'walewright://page/' };
+  const work = { window: 'this-window', work: 'this-work' };
   const window = { webContents: { mainFrame } } as unknown as BrowserWindow;
 
   async function call(senderFrame: unknown, method: unknown = 'recovery.drop'): Promise<unknown> {
     const { answerCalls } = await import('../../../src-main/electron/calls.ts');
     answerCalls(createServices(testEnvironment('/nowhere')), () => window);
-    return made.handlers.get('walewright:call')?.({ senderFrame }, method, {});
+    return made.handlers.get('walewright:call')?.({ senderFrame }, method, work);
   }
 
   it('from our page is answered', async () => {
@@ -82,7 +83,7 @@ describe('a call to the main process', () => {
       const elsewhere = { webContents: { mainFrame: shown } } as unknown as BrowserWindow;
       const { answerCalls } = await import('../../../src-main/electron/calls.ts');
       answerCalls(createServices(testEnvironment('/nowhere')), () => elsewhere);
-      const answer = await made.handlers.get('walewright:call')?.({ senderFrame: shown }, 'recovery.drop', {});
+      const answer = await made.handlers.get('walewright:call')?.({ senderFrame: shown }, 'recovery.drop', work);
       expect(answer).toMatchObject({ ok: false, problem: { code: 'request-refused' } });
     },
   );

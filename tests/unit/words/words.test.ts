@@ -101,6 +101,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'file-not-written': { detail: 'input/output error' },
   'request-invalid': { method: 'documents.read', detail: 'path' },
   'request-refused': { detail: 'another origin' },
+  'kept-work-unreadable': {},
   'host-unreachable': {},
   'work-stopped': { work: 'picture', limit: 'time', amount: 5 },
   unexpected: { detail: 'a bug' },

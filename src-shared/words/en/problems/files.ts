@@ -86,6 +86,10 @@ export const files = {
     what: `The request was refused (${detail}).`,
     mend: 'Open the address that the program printed.',
   }),
+  'kept-work-unreadable': () => ({
+    what: 'This kept work is damaged, or a newer Walewright kept it.',
+    mend: 'It stays where it is: open it with the newer program, or delete it if you do not need it.',
+  }),
   'host-unreachable': () => ({
     what: 'The program behind this window does not answer.',
     mend: 'Start it again; do not close this window before your work is saved.',

@@ -1,0 +1,70 @@
+/**
+ * A file of kept work.
+ *
+ * A line of JSON (whose work it is, where the project stands, when it was
+ * kept), the project's text as it is, and an end mark with a hash of all before
+ * it. One without its right mark is damaged.
+ */
+import { createHash } from 'node:crypto';
+import { z } from 'zod';
+import { outcome } from '@shared/problem/index.ts';
+
+export interface KeptFile {
+  readonly browser: string;
+  readonly edition: number;
+  readonly keptAt: string;
+  readonly name: string;
+  readonly text: string;
+  readonly file: { readonly path: string; readonly stamp: string } | null;
+  /** Of work that was kept when no stamp was: the file that it came from, in which version is not known. */
+  readonly cameFrom: string | null;
+}
+
+const FORMAT = 'walewright-backup';
+const path = z.string().min(1).max(4096);
+const time = z.iso.datetime({ precision: 3 });
+const head = z.object({
+  format: z.literal(FORMAT),
+  version: z.literal(2),
+  name: z.string(),
+  file: z.object({ path, stamp: z.string().max(100) }).nullable(),
+  keptAt: time,
+  browser: z.string(),
+  edition: z.int().min(1),
+});
+const headOfVersion1 = z.object({
+  format: z.literal(FORMAT),
+  version: z.literal(1),
+  path: path.nullable(),
+  keptAt: time,
+});
+
+export function keptFileToText({ browser, edition, keptAt, name, text, file }: Omit<KeptFile, 'cameFrom'>): string {
+  const facts = { format: FORMAT, version: 2, name, file, keptAt, browser, edition };
+  const body = `${JSON.stringify(facts)}\n${text}`;
+  return body + endMark(body);
+}
+
+/** What was kept, or null if it is not whole or a newer program kept it. */
+export function keptFileFromText(content: string): KeptFile | null {
+  const end = content.lastIndexOf('\nend ');
+  const body = content.slice(0, Math.max(end, 0));
+  if (end < 0 || content.slice(end) !== endMark(body)) return null;
+  const firstBreak = body.indexOf('\n');
+  const raw = outcome(() => JSON.parse(body.slice(0, firstBreak)) as unknown);
+  if (!raw.ok) return null;
+  const text = body.slice(firstBreak + 1);
+  const now = head.safeParse(raw.value);
+  if (now.success) {
+    const { browser, edition, keptAt, name, file } = now.data;
+    return { browser, edition, keptAt, name, text, file, cameFrom: null };
+  }
+  const earlier = headOfVersion1.safeParse(raw.value);
+  if (!earlier.success) return null;
+  const { keptAt, path } = earlier.data;
+  return { browser: '', edition: 1, keptAt, name: '', text, file: null, cameFrom: path };
+}
+
+function endMark(body: string): string {
+  return `\nend ${createHash('sha256').update(body).digest('hex')}\n`;
+}

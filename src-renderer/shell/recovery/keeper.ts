@@ -1,0 +1,182 @@
+/**
+ * Keeps unsaved work aside while it is made, and drops it once there is none.
+ *
+ * What was drawn is on the disk at most a second later, however long the hand
+ * goes on, in the middle of a stroke too: a pass begins a moment after the
+ * first change and takes all up to then; what changes meanwhile begins the
+ * next. One pass at a time, so that nothing is kept after it was dropped.
+ */
+import type { Host, Params } from '@shared/host/index.ts';
+import type { Outcome, Problem } from '@shared/problem/index.ts';
+import { projectToText } from '@shared/project/index.ts';
+import type { Session } from '../session.ts';
+import type { WindowIdentity } from './window-identity.ts';
+
+/** Between a change and the pass that takes it. */
+export const WAIT_MS = 200;
+/** Before what could not be kept is tried again. */
+export const RETRY_MS = 1000;
+
+export type KeptWork = Params<'recovery.keep'>;
+
+/** Work that was taken from where it was kept. */
+export interface TakenWork {
+  readonly work: string;
+  readonly edition: number;
+}
+
+/** One project from the moment it is put on the table. */
+interface Work {
+  readonly id: string;
+  edition: number;
+  /** Something of it may be kept somewhere. */
+  isKept: boolean;
+}
+
+/** What decides whether there is something to keep, and as what. */
+type Looked = Readonly<Pick<Session, 'project' | 'isUnsaved' | 'file'>>;
+
+export interface KeeperOptions {
+  readonly session: Session;
+  readonly host: Pick<Host, 'call'>;
+  readonly identity: Pick<WindowIdentity, 'window' | 'browser'>;
+  /** What is on the table from the start, if it was taken from where it was kept. */
+  readonly taken: TakenWork | null;
+  readonly newId?: () => string;
+  readonly now?: () => Date;
+}
+
+export class Keeper {
+  #work: Work;
+  /** Works that are saved or let go, and may still be kept. */
+  #over: Work[] = [];
+  #opened: number;
+  /** What was last taken in hand to be kept or dropped. */
+  #looked: Looked;
+  #timer: ReturnType<typeof setTimeout> | null = null;
+  #passing: Promise<void> | null = null;
+  #hasFailed = false;
+  readonly #newId: () => string;
+  readonly #now: () => Date;
+
+  constructor(private readonly options: KeeperOptions) {
+    const { session, taken, newId = () => crypto.randomUUID(), now = () => new Date() } = options;
+    this.#newId = newId;
+    this.#now = now;
+    this.#work = taken ? { id: taken.work, edition: taken.edition, isKept: true } : this.#newWork();
+    this.#opened = session.opened;
+    this.#looked = { ...look(session), isUnsaved: taken !== null };
+    session.subscribe(() => this.#follow());
+    this.#follow();
+  }
+
+  /** The project on the table is this work, put there just now. */
+  adopt({ work, edition }: TakenWork): void {
+    this.#work = { id: work, edition, isKept: true };
+  }
+
+  /** The person has let the work on the table go; resolves when nothing of it is kept, or cannot be reached. */
+  async letGo(): Promise<void> {
+    this.#turnOver();
+    this.#looked = look(this.options.session);
+    await this.keepNow();
+  }
+
+  /** Keeps what there is without waiting for the next pass. */
+  async keepNow(): Promise<void> {
+    await this.#passing;
+    this.#stopWaiting();
+    await this.#pass();
+  }
+
+  #follow(): void {
+    const { session } = this.options;
+    if (session.opened !== this.#opened) {
+      this.#opened = session.opened;
+      this.#turnOver();
+    } else if (isSame(look(session), this.#looked)) return;
+    this.#wait(WAIT_MS);
+  }
+
+  /** What is on the table now is another work. */
+  #turnOver(): void {
+    if (this.#work.isKept) this.#over.push(this.#work);
+    this.#work = this.#newWork();
+  }
+
+  #newWork(): Work {
+    return { id: this.#newId(), edition: 0, isKept: false };
+  }
+
+  #wait(ms: number): void {
+    if (this.#timer !== null || this.#passing !== null) return;
+    this.#timer = setTimeout(() => {
+      this.#timer = null;
+      void this.#pass();
+    }, ms);
+  }
+
+  #stopWaiting(): void {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+  }
+
+  async #pass(): Promise<void> {
+    this.#passing = this.#keepAndDrop();
+    await this.#passing;
+    this.#passing = null;
+    if (this.#hasFailed) this.#wait(RETRY_MS);
+    else if (this.#over.length > 0 || !isSame(look(this.options.session), this.#looked)) this.#wait(WAIT_MS);
+  }
+
+  async #keepAndDrop(): Promise<void> {
+    const { session } = this.options;
+    const work = this.#work;
+    const now = look(session);
+    const isDone = isSame(now, this.#looked) && !this.#hasFailed;
+    this.#looked = now;
+    const failures: Problem[] = [];
+    const fails = (done: Outcome<unknown>): boolean => !done.ok && failures.push(done.problem) > 0;
+    if (now.isUnsaved && !isDone) {
+      // It may be kept even where no answer says so.
+      work.isKept = true;
+      fails(await this.#keep(work, now));
+    } else if (!now.isUnsaved && work.isKept) {
+      // Saved, or undone back to what stands in the file: a later start must not offer it.
+      work.isKept = fails(await this.#drop(work));
+    }
+    for (const one of this.#over.splice(0)) if (fails(await this.#drop(one))) this.#over.push(one);
+    const [problem] = failures;
+    // Said once, for unsaved work is at stake.
+    if (problem && !this.#hasFailed) session.notify({ kind: 'problem', problem });
+    this.#hasFailed = problem !== undefined;
+  }
+
+  #keep(work: Work, { project, file }: Looked): Promise<Outcome<unknown>> {
+    const { host, identity } = this.options;
+    work.edition++;
+    return host.call('recovery.keep', {
+      window: identity.window,
+      browser: identity.browser,
+      work: work.id,
+      edition: work.edition,
+      keptAt: this.#now().toISOString(),
+      name: project.name,
+      text: projectToText(project),
+      file: file && { path: file.path, stamp: file.stamp },
+    });
+  }
+
+  #drop(work: Work): Promise<Outcome<unknown>> {
+    const { host, identity } = this.options;
+    return host.call('recovery.drop', { window: identity.window, work: work.id });
+  }
+}
+
+function look({ project, isUnsaved, file }: Session): Looked {
+  return { project, isUnsaved, file };
+}
+
+function isSame(a: Looked, b: Looked): boolean {
+  return a.project === b.project && a.isUnsaved === b.isUnsaved && a.file === b.file;
+}

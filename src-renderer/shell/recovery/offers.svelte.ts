@@ -1,0 +1,70 @@
+/** Kept work that is not on the table, and opening it. */
+import type { Host } from '@shared/host/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Action } from '../actions/action.ts';
+import type { Session } from '../session.ts';
+import type { Keeper } from './keeper.ts';
+import { takeKeptWork, type Offer } from './kept-work.ts';
+import type { WindowIdentity } from './window-identity.ts';
+
+export interface OffersOptions {
+  readonly host: Host;
+  readonly session: Session;
+  readonly identity: WindowIdentity;
+  readonly keeper: Keeper;
+  /** Asks about unsaved work; true if the table may be cleared. */
+  readonly mayLeave: () => Promise<boolean>;
+}
+
+export class Offers {
+  list = $state.raw<readonly Offer[]>([]);
+  /** What was kept and cannot be read. */
+  problems = $state.raw<readonly Problem[]>([]);
+  isShown = $state(true);
+  readonly action: Action;
+
+  constructor(
+    private readonly options: OffersOptions,
+    { offers, problems }: { readonly offers: readonly Offer[]; readonly problems: readonly Problem[] },
+  ) {
+    this.list = offers;
+    this.problems = problems;
+    this.action = {
+      id: 'kept-work',
+      label: () => words.shell.kept.show,
+      keys: [],
+      isEnabled: () => this.#isAny,
+      run: () => void (this.isShown = true),
+    };
+  }
+
+  /** True while there is something to show, and the person has not put it off. */
+  get areUp(): boolean {
+    return this.isShown && this.#isAny;
+  }
+
+  get #isAny(): boolean {
+    return this.list.length > 0 || this.problems.length > 0;
+  }
+
+  async open(offer: Offer): Promise<void> {
+    const { host, session, identity, keeper, mayLeave } = this.options;
+    if (!(await mayLeave())) return;
+    const answer = await takeKeptWork(host, identity, offer);
+    if (!answer.ok) {
+      session.notify({ kind: 'problem', problem: answer.problem });
+      return;
+    }
+    this.list = this.list.filter((other) => other !== offer);
+    if (answer.value === null) {
+      session.notify({ kind: 'done', text: words.shell.kept.taken });
+      return;
+    }
+    const { project, file, taken, keptAt } = answer.value;
+    session.replace(project, file, false);
+    keeper.adopt(taken);
+    const when = words.shell.kept.when(keptAt, new Date());
+    session.notify({ kind: 'done', text: words.shell.kept.recovered(project.name, when) });
+  }
+}

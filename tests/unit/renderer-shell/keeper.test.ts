@@ -1,0 +1,217 @@
+/** Keeping unsaved work aside while it is made. */
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Method } from '@shared/host/index.ts';
+import type { Outcome } from '@shared/problem/index.ts';
+import { patchOfColour } from '@shared/grid/index.ts';
+import { projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
+import { Keeper, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
+import { Session } from '../../../src-renderer/shell/session.ts';
+
+const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };
+const unreachable: Outcome<never> = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
+
+let session: Session;
+/** What reached the disk, by the work's id, and when (ms on the test's clock). */
+let disk: Map<string, { readonly work: WorkToKeep; readonly at: number }>;
+let isDown: boolean;
+/** How long the host takes to answer, ms. */
+let answersAfter: number;
+let going: number;
+let mostGoing: number;
+
+beforeEach(() => {
+  vi.useFakeTimers({ now: new Date('2026-01-02T03:04:05.678Z') });
+  session = new Session(sampleProject(), true);
+  disk = new Map();
+  isDown = false;
+  answersAfter = 20;
+  going = 0;
+  mostGoing = 0;
+});
+afterEach(() => vi.useRealTimers());
+
+let ids = 0;
+function start(taken: { work: string; edition: number } | null = null): Keeper {
+  const call = async (method: Method, params: unknown): Promise<Outcome<never>> => {
+    mostGoing = Math.max(mostGoing, ++going);
+    await new Promise((resolve) => setTimeout(resolve, answersAfter));
+    going--;
+    if (isDown) return unreachable;
+    const work = params as WorkToKeep;
+    if (method === 'recovery.keep') disk.set(work.work, { work, at: Date.now() });
+    if (method === 'recovery.drop') disk.delete(work.work);
+    return { ok: true, value: {} as never };
+  };
+  return new Keeper({
+    session,
+    host: { call: call as never },
+    identity: { window: 'window-1', browser: 'browser-1' },
+    taken,
+    newId: () => `work-${ids++}`,
+  });
+}
+const kept = (): WorkToKeep | undefined => [...disk.values()].at(-1)?.work;
+const onDisk = (): Project | null => (kept() ? projectFromText(kept()?.text ?? '') : null);
+
+/** Gives the other of two yarns to one cell. */
+function paint(cell: number, gesture: string | null = null): void {
+  const { motif } = session;
+  const patch = patchOfColour(motif.grid, [cell], motif.grid.cells[cell] === 0 ? 1 : 0);
+  session.change({ name: 'draw', kind: 'paint', motif: motif.id, patch }, gesture);
+}
+const cellsOf = (project: Project | null): string => (project?.motifs[0]?.grid.cells ?? []).join('');
+
+describe('unsaved work', () => {
+  it('is on the disk within a second, with its file, the version it began from, and the time', async () => {
+    session.standsIn(FILE);
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(cellsOf(onDisk())).toBe(cellsOf(session.project));
+    expect(kept()).toMatchObject({
+      window: 'window-1',
+      browser: 'browser-1',
+      name: session.project.name,
+      file: { path: FILE.path, stamp: 'first' },
+    });
+    expect(Date.parse(kept()?.keptAt ?? '')).toBeGreaterThanOrEqual(Date.parse('2026-01-02T03:04:05.678Z'));
+  });
+
+  it.each([20, 150, 300])(
+    'is never more than 1 s behind a hand that does not rest, if keeping takes %i ms',
+    async (ms) => {
+      answersAfter = ms;
+      start();
+      /** What the drawing was, every 20 ms of one stroke of 30 s. */
+      const states: { readonly at: number; readonly cells: string }[] = [];
+      for (let step = 0; step < 1500; step++) {
+        // A Gray code: one cell a step, and no drawing comes twice.
+      paint(31 - Math.clz32((step + 1) & -(step + 1)), 'one stroke');
+        states.push({ at: Date.now(), cells: cellsOf(session.project) });
+        await vi.advanceTimersByTimeAsync(20);
+        const due = states.findLastIndex(({ at }) => Date.now() - at >= 1000);
+        if (due < 0) continue;
+        const found = states.findLastIndex(({ cells }) => cells === cellsOf(onDisk()));
+        expect(found, `after ${step * 20} ms`).toBeGreaterThanOrEqual(due);
+      }
+      expect(mostGoing).toBe(1);
+    },
+  );
+
+  it('is dropped when it is saved or undone, and kept no more', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    session.undo();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
+    paint(1);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(1);
+    session.saved(session.project, FILE);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(disk.size).toBe(0);
+  });
+
+  it('that goes on while it is saved is kept with the version that was saved', async () => {
+    session.standsIn(FILE);
+    start();
+    paint(0);
+    const saved = session.project;
+    paint(1);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()?.file?.stamp).toBe('first');
+    session.saved(saved, { ...FILE, stamp: 'second' });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()?.file?.stamp).toBe('second');
+    expect(cellsOf(onDisk())).toBe(cellsOf(session.project));
+  });
+
+  it('of the project before is dropped when another is put on the table, which is kept under its own name', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    const before = kept()?.work;
+    session.replace(sampleProject(), null, true);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
+    paint(1);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()?.work).not.toBe(before);
+  });
+
+  it('that is put on the table unsaved, as a picture is, is kept at once', async () => {
+    start();
+    session.replace({ ...sampleProject(), name: 'Read in' }, null, false);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()?.name).toBe('Read in');
+  });
+
+  it('is gone when it was let go, though a pass was under way', async () => {
+    answersAfter = 300;
+    const keeper = start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(250);
+    const gone = keeper.letGo();
+    await vi.advanceTimersByTimeAsync(1000);
+    await gone;
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(disk.size).toBe(0);
+    paint(1);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(1);
+  });
+});
+
+describe('work that was taken from where it was kept', () => {
+  it('goes on under its name, each edition higher', async () => {
+    session = new Session(sampleProject(), false);
+    start({ work: 'work-taken', edition: 7 });
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(disk.size).toBe(0);
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()).toMatchObject({ work: 'work-taken', edition: 8 });
+    session.saved(session.project, FILE);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
+  });
+
+  it('is adopted when it is put on the table later', async () => {
+    const keeper = start();
+    session.replace(sampleProject(), null, false);
+    keeper.adopt({ work: 'work-taken', edition: 2 });
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect([...disk.keys()]).toEqual(['work-taken']);
+  });
+});
+
+describe('work that could not be kept', () => {
+  it('is said once, and tried again without another change', async () => {
+    start();
+    isDown = true;
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(session.notice).toMatchObject({ kind: 'problem', problem: { code: 'host-unreachable' } });
+    session.notify(null);
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(session.notice).toBeNull();
+    isDown = false;
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(cellsOf(onDisk())).toBe(cellsOf(session.project));
+  });
+
+  it('and was saved meanwhile is dropped in the end', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    isDown = true;
+    session.saved(session.project, FILE);
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(disk.size).toBe(1);
+    isDown = false;
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(disk.size).toBe(0);
+  });
+});
