@@ -6,6 +6,7 @@ import { words } from '@shared/words/index.ts';
 import {
   browserPlaces,
   findKeptWork,
+  recoveredNotice,
   takeKeptWork,
   toBringBack,
   windowIdentity,
@@ -46,11 +47,10 @@ export async function startSession(host: Host): Promise<Started> {
     const taken = await takeKeptWork(host, identity, offer);
     if (!taken.ok) problems.push(taken.problem);
     if (!taken.ok || taken.value === null) continue;
-    const { project, file, keptAt } = taken.value;
+    const { project, file } = taken.value;
     const session = new Session(project, false);
     if (file !== null) session.standsIn(file);
-    const when = words.shell.kept.when(keptAt, new Date());
-    session.notify({ kind: 'done', text: words.shell.kept.recovered(project.name, when) });
+    session.notify(recoveredNotice(taken.value));
     const kept = { offers: left, problems };
     return { host, session, shell, identity, taken: taken.value.taken, kept, openAtStart: null };
   }

@@ -11,12 +11,21 @@ export interface BuiltHost {
   readonly address: string;
   /** Ends it as Ctrl-C does. Throws with what it complained of, if it did, or if it did not end well. */
   close(): Promise<void>;
+  /** Ends it as a crash does. */
+  kill(): Promise<void>;
 }
 
-/** Rejects with what it printed, if it ends before it has said where it is. */
-export async function startBuiltHost(homeFolder: string, dataFolder: string): Promise<BuiltHost> {
-  const host = spawn(process.execPath, [program], {
-    env: { ...process.env, WALEWRIGHT_DATA: dataFolder, HOME: homeFolder, USERPROFILE: homeFolder },
+/** `file` is opened at the start. Rejects with what it printed, if it ends before it has said where it is. */
+export async function startBuiltHost(homeFolder: string, dataFolder: string, file?: string): Promise<BuiltHost> {
+  const host = spawn(process.execPath, [program, ...(file === undefined ? [] : [file])], {
+    // Node complains where colours are asked for and refused at once, as test runners may.
+    env: {
+      ...process.env,
+      FORCE_COLOR: undefined,
+      WALEWRIGHT_DATA: dataFolder,
+      HOME: homeFolder,
+      USERPROFILE: homeFolder,
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = once(host, 'close') as Promise<[number | null, NodeJS.Signals | null]>;
@@ -33,6 +42,10 @@ export async function startBuiltHost(homeFolder: string, dataFolder: string): Pr
   });
   return {
     address,
+    async kill() {
+      host.kill('SIGKILL');
+      await ended;
+    },
     async close() {
       host.kill('SIGINT');
       const [code, signal] = await ended;

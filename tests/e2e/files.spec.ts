@@ -171,7 +171,7 @@ test('asks the browser to guard the window, and brings unsaved work back after a
     asked.push(dialog.type());
     void dialog.accept();
   });
-  // Kept aside about a second after the last change.
+  // Kept aside within a second.
   const kept = page.waitForResponse((response) => response.url().endsWith('/call/recovery.keep') && response.ok());
   await changeCopies(page, '1, 1, 1');
   await kept;

@@ -6,7 +6,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { projectFromText, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { OpenFile } from '../session.ts';
+import type { Notice, OpenFile } from '../session.ts';
 import type { TakenWork } from './keeper.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
@@ -69,6 +69,12 @@ export async function takeKeptWork(
 export function toBringBack(offers: readonly Offer[], isFileNamed: boolean): readonly Offer[] {
   const own = offers.filter(({ of }) => of === 'own');
   return isFileNamed ? own : [...own, ...offers.filter(({ of }) => of === 'ended-run')];
+}
+
+/** What is said once kept work is on the table. */
+export function recoveredNotice({ project, keptAt }: Pick<Recovered, 'project' | 'keptAt'>): Notice {
+  const { recovered, when } = words.shell.kept;
+  return { kind: 'done', text: recovered(project.name, when(keptAt, new Date())) };
 }
 
 async function askingOf({ window, browser, open }: WindowIdentity) {

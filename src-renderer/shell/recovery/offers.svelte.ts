@@ -5,7 +5,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../actions/action.ts';
 import type { Session } from '../session.ts';
 import type { Keeper } from './keeper.ts';
-import { takeKeptWork, type Offer } from './kept-work.ts';
+import { recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 export interface OffersOptions {
@@ -33,7 +33,7 @@ export class Offers {
     this.action = {
       id: 'kept-work',
       label: () => words.shell.kept.show,
-      keys: [],
+      keys: ['Mod+Shift+U'],
       isEnabled: () => this.#isAny,
       run: () => void (this.isShown = true),
     };
@@ -61,10 +61,9 @@ export class Offers {
       session.notify({ kind: 'done', text: words.shell.kept.taken });
       return;
     }
-    const { project, file, taken, keptAt } = answer.value;
+    const { project, file, taken } = answer.value;
     session.replace(project, file, false);
     keeper.adopt(taken);
-    const when = words.shell.kept.when(keptAt, new Date());
-    session.notify({ kind: 'done', text: words.shell.kept.recovered(project.name, when) });
+    session.notify(recoveredNotice(answer.value));
   }
 }

@@ -86,7 +86,7 @@ describe('unsaved work', () => {
       const states: { readonly at: number; readonly cells: string }[] = [];
       for (let step = 0; step < 1500; step++) {
         // A Gray code: one cell a step, and no drawing comes twice.
-      paint(31 - Math.clz32((step + 1) & -(step + 1)), 'one stroke');
+        paint(31 - Math.clz32((step + 1) & -(step + 1)), 'one stroke');
         states.push({ at: Date.now(), cells: cellsOf(session.project) });
         await vi.advanceTimersByTimeAsync(20);
         const due = states.findLastIndex(({ at }) => Date.now() - at >= 1000);

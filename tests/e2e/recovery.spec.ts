@@ -1,0 +1,195 @@
+/** Work that was not saved when the program ended, kept by each window for itself. */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { BrowserContext, Page } from '@playwright/test';
+import { projectFromText } from '@shared/project/index.ts';
+import { expect, expectAccessible, test as base } from './app.ts';
+import { startBuiltHost, type BuiltHost } from './built-host.ts';
+import { FilePanel } from './file-panel.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
+
+const PROJECT = 'Skerry sleeve.walewright';
+
+interface Fixtures {
+  /** Starts a host; all end with the test. */
+  readonly run: (file?: string) => Promise<BuiltHost>;
+  /** Opens a window on the host. */
+  readonly openOn: (host: BuiltHost, context?: BrowserContext) => Promise<Page>;
+}
+
+const test = base.extend<Fixtures>({
+  run: async ({ folder, home }, use) => {
+    const hosts: BuiltHost[] = [];
+    await use(async (file) => {
+      const host = await startBuiltHost(home, join(folder, 'data'), file);
+      hosts.push(host);
+      return host;
+    });
+    for (const host of hosts) await host.kill();
+  },
+  openOn: async ({ context }, use) =>
+    use(async (host, into = context) => {
+      const page = await into.newPage();
+      await page.goto(host.address);
+      await page.getByRole('button', { name: 'Commands' }).waitFor();
+      return page;
+    }),
+});
+
+async function changeCopies(page: Page, copies: string): Promise<void> {
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Copies in each group').fill(copies);
+  await page.getByLabel('Copies in each group').blur();
+}
+const copiesOf = (page: Page): Promise<string> => page.getByLabel('Copies in each group').inputValue();
+
+/** The groups of every project that is kept, in files as the program wrote them. */
+function keptGroups(folder: string): string[] {
+  const place = join(folder, 'data', 'recovery');
+  if (!existsSync(place)) return [];
+  return readdirSync(place)
+    .filter((name) => name.endsWith('.backup'))
+    .map((name) => readFileSync(join(place, name), 'utf8'))
+    .map((text) => text.slice(text.indexOf('\n') + 1, text.lastIndexOf('\nend ')))
+    .map((text) => (projectFromText(text).bands[0]?.groups ?? []).map(({ across }) => across).join(', '))
+    .sort();
+}
+
+async function saveInHome(page: Page): Promise<void> {
+  await page.keyboard.press('Control+S');
+  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+}
+
+test('says from when it is, and is not saved over what another program wrote since', async ({
+  run,
+  openOn,
+  folder,
+  home,
+}) => {
+  const first = await run();
+  const page = await openOn(first);
+  await saveInHome(page);
+  await changeCopies(page, '1, 1, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
+  await first.kill();
+  await page.close({ runBeforeUnload: false });
+  writeFileSync(join(home, PROJECT), 'from elsewhere');
+
+  const again = await openOn(await run());
+  await expect(again.getByText(/was not saved when the program ended/)).toContainText(
+    /This is the work as it was today at \d\d:\d\d; save it/,
+  );
+  await expectAccessible(again);
+  await again.keyboard.press('Control+S');
+  await expect(again.getByRole('alert')).toContainText('Another program has changed the file');
+  expect(readFileSync(join(home, PROJECT), 'utf8')).toBe('from elsewhere');
+});
+
+test('is saved to its own file where nobody else wrote, and is not offered after that', async ({
+  run,
+  openOn,
+  folder,
+  home,
+}) => {
+  const first = await run();
+  const page = await openOn(first);
+  await saveInHome(page);
+  await changeCopies(page, '1, 1, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
+  await first.kill();
+
+  const again = await openOn(await run());
+  await again.keyboard.press('Control+S');
+  await expect(again.getByText('saved', { exact: true })).toBeVisible();
+  const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
+  expect(saved.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
+  await expect.poll(() => keptGroups(folder)).toEqual([]);
+});
+
+test('of two tabs is each its own: one that lets its work go leaves the other’s kept', async ({
+  run,
+  openOn,
+  folder,
+}) => {
+  const host = await run();
+  const [one, two] = [await openOn(host), await openOn(host)];
+  await changeCopies(one, '1');
+  await changeCopies(two, '2');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1', '2']);
+  await two.keyboard.press('Control+Shift+N');
+  await two.getByRole('button', { name: 'Leave without saving' }).click();
+  await expect.poll(() => keptGroups(folder)).toEqual(['1']);
+  await one.reload();
+  await one.getByRole('button', { name: 'Piece', exact: true }).click();
+  await expect.poll(() => copiesOf(one)).toBe('1');
+});
+
+test('of a tab and its duplicate is each its own', async ({ run, openOn, folder }) => {
+  const page = await openOn(await run());
+  await changeCopies(page, '1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1']);
+  // A window that is opened from another begins with a copy of its session storage (HTML, "create a new top-level
+  // traversable", 7.3.1), as a duplicated tab does.
+  const opened = page.waitForEvent('popup');
+  await page.evaluate(() => void window.open(location.href));
+  const copy = await opened;
+  await copy.getByRole('button', { name: 'Commands' }).waitFor();
+  await changeCopies(copy, '2');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1', '2']);
+  await changeCopies(page, '3');
+  await expect.poll(() => keptGroups(folder)).toEqual(['2', '3']);
+});
+
+test('is offered beside a file that is named at the start, and opened when asked for', async ({
+  run,
+  openOn,
+  folder,
+  home,
+}) => {
+  const first = await run();
+  await changeCopies(await openOn(first), '1, 2, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1, 2, 1']);
+  await first.kill();
+  const named = join(home, 'named.walewright');
+  writeFileSync(named, textOf({ ...twelveStitchMotif([1]), name: 'Named' }));
+
+  const second = await run(named);
+  const page = await openOn(second);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Named');
+  const bar = page.getByRole('region', { name: 'Kept work' });
+  await expect(bar).toContainText('"Skerry sleeve" as it was today at');
+  await expectAccessible(page);
+  // Put off, it stays kept and can be asked for.
+  await bar.getByRole('button', { name: 'Later' }).click();
+  await expect(bar).toHaveCount(0);
+  await page.keyboard.press('Control+K');
+  await page.getByRole('combobox', { name: 'Find a command' }).fill('kept');
+  await page.keyboard.press('Enter');
+  await bar.getByRole('button', { name: 'Open kept work' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skerry sleeve');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await expect.poll(() => copiesOf(page)).toBe('1, 2, 1');
+  await expect(bar).toHaveCount(0);
+});
+
+test('that cannot be read is told of and stays where it is, whatever is drawn and saved', async ({
+  run,
+  openOn,
+  folder,
+}) => {
+  const first = await run();
+  await changeCopies(await openOn(first), '2, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['2, 1']);
+  await first.kill();
+  const place = join(folder, 'data', 'recovery');
+  const [name = ''] = readdirSync(place);
+  const newer = readFileSync(join(place, name), 'utf8').replace('"version":2', '"version":3');
+  writeFileSync(join(place, name), newer);
+
+  const page = await openOn(await run());
+  await expect(page.getByRole('region', { name: 'Kept work' })).toContainText(name);
+  await changeCopies(page, '1');
+  await saveInHome(page);
+  expect(readFileSync(join(place, name), 'utf8')).toBe(newer);
+});
