@@ -15,6 +15,7 @@ export default defineConfig({
           electron: resolve('src-main/electron/main.ts'),
           'browser-host': resolve('src-main/browser-host/main.ts'),
           cli: resolve('src-main/cli/main.ts'),
+          'picture-thread': resolve('src-main/services/pictures/thread.ts'),
           launcher: resolve('src-main/launcher/main.ts'),
         },
         output: { format: 'cjs', entryFileNames: '[name].cjs' },

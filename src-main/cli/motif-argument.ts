@@ -1,10 +1,11 @@
 /** Reading the file that a command is about: a picture of a motif, or a project. */
 import { basename, extname } from 'node:path';
-import { parseColour, projectFromPicture, readMotifPicture } from '@shared/picture/index.ts';
-import { problemError } from '@shared/problem/index.ts';
+import { parseColour, projectFromPicture } from '@shared/picture/index.ts';
+import { at, problemError } from '@shared/problem/index.ts';
 import { projectFromText, type Motif, type Project, type Yarn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { nodeFiles, readWhole } from '../services/files/index.ts';
+import { readMotifSafely } from '../services/pictures/index.ts';
 import { placed } from './placed.ts';
 
 /** A motif, and the project that it stands in or that was made around it. */
@@ -46,11 +47,14 @@ function fromProject(path: string, bytes: Uint8Array, ground?: string): NamedMot
   return { motif, project, isProject: true };
 }
 
-function fromPicture(path: string, bytes: Uint8Array, ground?: string): NamedMotif {
-  const read = (groundColour?: string) => readMotifPicture(bytes, groundColour === undefined ? {} : { groundColour });
-  const picture = placed(path, () => read());
+async function fromPicture(path: string, bytes: Uint8Array, ground?: string): Promise<NamedMotif> {
+  const read = (where: string, groundColour?: string) =>
+    readMotifSafely(bytes, groundColour === undefined ? {} : { groundColour }).catch((thrown: unknown) => {
+      throw at(where, thrown);
+    });
+  const picture = await read(path);
   const name = basename(path, extname(path)) || basename(path);
-  const named = ground === undefined ? picture : placed('--ground', () => read(ground));
+  const named = ground === undefined ? picture : await read('--ground', ground);
   const project = projectFromPicture(named, { project: name, motif: name, yarn: words.pictures.yarn });
   return { motif: project.motifs[0] as Motif, project, isProject: false };
 }

@@ -4,7 +4,7 @@ import { words } from '@shared/words/index.ts';
 import type { Dialogs } from '../services/index.ts';
 
 const PROJECTS = ['walewright'];
-const PICTURES = ['png', 'jpg', 'jpeg', 'webp', 'svg', 'pbm'];
+const PICTURES = ['png', 'jpg', 'jpeg', 'webp', 'bmp', 'svg', 'pbm'];
 
 /** Dialogs that belong to `window()`, while there is one. */
 export function platformDialogs(window: () => BrowserWindow | null): Dialogs {

@@ -1,6 +1,5 @@
 export { groundOf } from './ground.ts';
-export { readPng } from './png.ts';
-export { isPbm, readPbm } from './pbm.ts';
+export * from './formats/index.ts';
 export { colourText, parseColour, type Pixels } from './pixels.ts';
 export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
 export { takePictureChange, type TakeOptions } from './take.ts';

@@ -7,9 +7,16 @@
 import { makeGrid, MOST_COLOURS, type Grid } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import { groundOf, isBlackAndWhite } from './ground.ts';
-import { isPbm, readPbm } from './pbm.ts';
-import { BLACK, colourText, parseColour, WHITE, type Pixels } from './pixels.ts';
-import { isPng, readPng } from './png.ts';
+import {
+  isPbm,
+  isPng,
+  readPbmHeader,
+  readPbmPixels,
+  readPngChunks,
+  readPngPixels,
+  type TakeRow,
+} from './formats/index.ts';
+import { assertMotifSize, BLACK, colourText, parseColour, WHITE, type Pixels } from './pixels.ts';
 
 export interface MotifPicture {
   readonly grid: Grid;
@@ -33,7 +40,7 @@ export interface MotifPictureOptions {
  * palette, whichever it uses, like a PBM.
  *
  * Throws `picture-empty`, `picture-unknown-kind`, `picture-truncated`,
- * `picture-broken`, `picture-interlaced`, `picture-too-large`,
+ * `picture-broken`, `picture-animated`, `picture-too-large`,
  * `picture-too-many-colours`, or `colour-unknown` for a ground that the picture
  * does not hold.
  */
@@ -48,9 +55,32 @@ export function readMotifPicture(bytes: Uint8Array, options: MotifPictureOptions
 
 function readPixels(bytes: Uint8Array): Pixels {
   if (bytes.length === 0) throw problemError('picture-empty', {});
-  if (isPng(bytes)) return readPng(bytes);
-  if (isPbm(bytes)) return readPbm(bytes);
+  if (isPng(bytes)) {
+    const chunks = readPngChunks(bytes);
+    return pixelsOf(chunks.header, (take) => readPngPixels(bytes, chunks, take));
+  }
+  if (isPbm(bytes)) {
+    const header = readPbmHeader(bytes);
+    return pixelsOf(header, (take) => readPbmPixels(bytes, header, take));
+  }
   throw problemError('picture-unknown-kind', {});
+}
+
+/** Makes room only for what can be a motif, and has `decode` fill it. */
+function pixelsOf(
+  { width, height }: { readonly width: number; readonly height: number },
+  decode: (take: TakeRow) => void,
+): Pixels {
+  assertMotifSize(width, height);
+  const colours = new Uint32Array(width * height);
+  decode((y, rgba, first, step, count) => {
+    for (let pixel = 0; pixel < count; pixel++) {
+      const at = 4 * pixel;
+      const colour = ((rgba[at] as number) << 16) | ((rgba[at + 1] as number) << 8) | (rgba[at + 2] as number);
+      colours[y * width + first + pixel * step] = colour;
+    }
+  });
+  return { width, height, colours };
 }
 
 function coloursFromBottomLeft({ width, height, colours }: Pixels): number[] {

@@ -78,7 +78,7 @@ export interface ProblemFacts {
   'picture-broken': { kind: string; damage: PictureDamage };
   'picture-animated': { kind: string };
   'svg-unsafe': { danger: SvgDanger };
-  'picture-interlaced': { depth: number };
+  'picture-interlaced': { width: number; height: number; mostMegapixels: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'image-too-large': { width: number; height: number; mostPixels: number; mostSide: number };
   'picture-too-many-colours': { colours: number; most: number };
@@ -88,6 +88,7 @@ export interface ProblemFacts {
   // Photos and scans
   'photo-unknown-kind': Record<string, never>;
   'photo-only-in-window': { kind: string };
+  'photo-in-passes': { width: number; height: number; mostMegapixels: number };
   'photo-too-large': { width: number; height: number; mostMegapixels: number };
   'corners-unusable': { fault: CornerFault };
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
@@ -154,7 +155,17 @@ export type LimitedWork = 'picture';
 
 /** The part of a picture file that cannot be right. */
 export type PictureDamage =
-  'signature' | 'header' | 'chunk' | 'checksum' | 'palette' | 'pixels' | 'drawing' | 'encoding';
+  | 'signature'
+  | 'header'
+  | 'second-header'
+  | 'chunk'
+  | 'order'
+  | 'checksum'
+  | 'palette'
+  | 'note'
+  | 'pixels'
+  | 'drawing'
+  | 'encoding';
 
 /** What in an SVG could do more than be drawn. */
 export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';

@@ -1,13 +1,37 @@
-/** What kind of picture a file holds, and whether it may be decoded: asked before anything is. */
-import { isPbm } from '../picture/index.ts';
+/**
+ * What kind of picture a file holds, how large it is, and whether it may be
+ * decoded: asked of every format before anything is. The whole file is walked,
+ * so that what is decoded later, here or by a browser, is what was checked.
+ */
+import {
+  assertJpegBits,
+  assertPbmLength,
+  isBmp,
+  isJpeg,
+  isPbm,
+  isPng,
+  isWebp,
+  readBmpSize,
+  readJpegSegments,
+  readPbmHeader,
+  readPngChunks,
+  readWebpSize,
+  type Orientation,
+} from '../picture/index.ts';
 import { problemError } from '../problem/index.ts';
-import { readPictureHeader, type PictureHeader } from './picture-header.ts';
 import { assertPhotoSize } from './picture.ts';
 import { assertSvgLength, isSvg } from './svg.ts';
-import { assertWhole } from './whole-picture.ts';
 
-/** PBM and SVG say nothing of themselves that could be had without reading them. */
-export type PictureFile = PictureHeader | { readonly kind: 'SVG' | 'PBM' };
+export type PictureFile =
+  | {
+      readonly kind: 'PNG' | 'JPEG' | 'WebP' | 'BMP' | 'PBM';
+      /** As stored, before it is turned upright. */
+      readonly width: number;
+      readonly height: number;
+      readonly orientation: Orientation;
+    }
+  /** A drawing has no pixels; `readSvg` says what it may do and at what size it is drawn. */
+  | { readonly kind: 'SVG' };
 
 export type PictureKind = PictureFile['kind'];
 
@@ -17,14 +41,39 @@ export type PictureKind = PictureFile['kind'];
  * `file-too-large`.
  */
 export function checkPictureFile(bytes: Uint8Array): PictureFile {
+  const file = pictureFile(bytes);
+  if (file.kind !== 'SVG') assertPhotoSize(file.width, file.height);
+  return file;
+}
+
+function pictureFile(bytes: Uint8Array): PictureFile {
   if (bytes.length === 0) throw problemError('picture-empty', {});
-  if (isPbm(bytes)) return { kind: 'PBM' };
+  if (isPng(bytes)) return of('PNG', readPngChunks(bytes).header);
+  if (isJpeg(bytes)) {
+    const jpeg = readJpegSegments(bytes);
+    assertPhotoSize(jpeg.frame.width, jpeg.frame.height);
+    assertJpegBits(jpeg);
+    return of('JPEG', jpeg.frame, jpeg.orientation);
+  }
+  if (isWebp(bytes)) return of('WebP', readWebpSize(bytes));
+  if (isBmp(bytes)) return of('BMP', readBmpSize(bytes));
+  if (isPbm(bytes)) {
+    const header = readPbmHeader(bytes);
+    assertPhotoSize(header.width, header.height);
+    assertPbmLength(bytes, header);
+    return of('PBM', header);
+  }
   if (isSvg(bytes)) {
     assertSvgLength(bytes);
     return { kind: 'SVG' };
   }
-  const header = readPictureHeader(bytes);
-  assertPhotoSize(header.width, header.height);
-  assertWhole(bytes, header.kind);
-  return header;
+  throw problemError('photo-unknown-kind', {});
+}
+
+function of(
+  kind: Exclude<PictureKind, 'SVG'>,
+  { width, height }: { readonly width: number; readonly height: number },
+  orientation: Orientation = 1,
+): PictureFile {
+  return { kind, width, height, orientation };
 }

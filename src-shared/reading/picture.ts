@@ -12,8 +12,17 @@ export interface Picture {
   readonly rgba: Uint8Array | Uint8ClampedArray;
 }
 
-/** The most pixels a photo may have, in millions: 240 MB decoded. */
+/** No picture file that is read is longer. */
+export const MOST_PICTURE_BYTES = 64 * 1024 * 1024;
+
+/** The most pixels a photo may have, in millions. */
 export const MOST_MEGAPIXELS = 60;
+
+/**
+ * Of a photo with more, each 2 × 2 pixels become one while it is decoded: 16
+ * million are 16 for each cell of the largest chart that can be read, and 64 MB.
+ */
+export const MOST_KEPT_MEGAPIXELS = 16;
 
 /** Called with the size a file declares, before it is decoded. Throws `photo-too-large`. */
 export function assertPhotoSize(width: number, height: number): void {

@@ -35,13 +35,14 @@ export const readCommand: Command = {
   required: ['corners', 'to'],
   async run(given) {
     const path = given.names[0] as string;
-    const at = needed(given, 'corners', corners);
+    const asked = needed(given, 'corners', corners);
     const file = needed(given, 'to', pngFile);
     const columns = value(given, 'columns', from(1, MOST_COLUMNS)) ?? null;
     const rows = value(given, 'rows', from(1, MOST_ROWS)) ?? null;
     const levels = levelsOf(given);
-    const picture = await readPhoto(path);
-    placed('--corners', () => assertCorners(at, picture.width, picture.height));
+    const { picture, scale, width, height } = await readPhoto(path);
+    placed('--corners', () => assertCorners(asked, width, height));
+    const at = scaledCorners(asked, scale);
     const photo = photoOf(picture);
     const counted = columns !== null && rows !== null ? null : finish(proposeGrid(photo, at));
     const reading = placed(path, () => read(photo, at, columns, rows, counted, levels));
@@ -54,6 +55,12 @@ export const readCommand: Command = {
     return { json: readJson(reading, counted, file), text: () => textOf(reading, counted, file) };
   },
 };
+
+/** Corners are given in pixels of the file; of a very large photo fewer are kept. */
+function scaledCorners(asked: Corners, scale: number): Corners {
+  const [one, two, three, four] = asked.map(({ x, y }) => ({ x: x / scale, y: y / scale }));
+  return [one, two, three, four] as Corners;
+}
 
 function levelsOf(given: Given): Levels {
   const count = value(given, 'colours', from(2, MOST_YARNS)) ?? null;

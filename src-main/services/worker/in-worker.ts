@@ -11,7 +11,11 @@ import { threadAt, type ThreadEntry } from './thread-entry.ts';
 export interface Limit {
   /** What is being done, for the words of the problem. */
   readonly work: LimitedWork;
-  /** From the moment at which the thread begins to work; starting it does not count. */
+  /**
+   * From the moment at which the thread begins to work; starting it does not
+   * count, nor does time in which a busy machine lets it wait, up to
+   * {@link MOST_WAITING} times as much.
+   */
   readonly seconds: number;
   /**
    * What the process may grow by meanwhile. Watched from outside, since V8's own
@@ -25,6 +29,9 @@ export type FromThread = { readonly kind: 'began' } | { readonly kind: 'ended'; 
 
 /** Milliseconds between two looks at the memory; a thread can touch some 50 MB meanwhile. */
 const LOOK_EVERY = 20;
+
+/** A thread that works a fifth of the time at least is waited for; one that stands still is not. */
+const MOST_WAITING = 5;
 
 const MEGABYTE = 1024 * 1024;
 
@@ -57,15 +64,16 @@ export async function inWorker(
       limit: reached,
       amount: reached === 'time' ? limit.seconds : limit.megabytes,
     });
-  let deadline: NodeJS.Timeout | undefined;
   let watch: NodeJS.Timeout | undefined;
   try {
     return await new Promise<unknown>((resolve, reject) => {
+      let isOver: () => boolean = () => false;
       watch = setInterval(() => {
         if (process.memoryUsage.rss() - before > limit.megabytes * MEGABYTE) reject(stopped('memory'));
+        else if (isOver()) reject(stopped('time'));
       }, LOOK_EVERY);
       worker.on('message', (said: FromThread) => {
-        if (said.kind === 'began') deadline = setTimeout(() => reject(stopped('time')), limit.seconds * 1000);
+        if (said.kind === 'began') isOver = deadline(limit.seconds);
         else if (said.outcome.ok) resolve(said.outcome.value);
         else reject(new ProblemError(said.outcome.problem));
       });
@@ -75,8 +83,19 @@ export async function inWorker(
       worker.on('exit', () => reject(new Error('The thread ended without an answer')));
     });
   } finally {
-    clearTimeout(deadline);
     clearInterval(watch);
     await worker.terminate();
   }
+}
+
+/** From now on: true once that many seconds have been worked, by this whole process. */
+function deadline(seconds: number): () => boolean {
+  const began = performance.now();
+  const used = process.cpuUsage();
+  return () => {
+    const passed = (performance.now() - began) / 1000;
+    if (passed < seconds) return false;
+    const { user, system } = process.cpuUsage(used);
+    return (user + system) / 1e6 >= seconds || passed >= seconds * MOST_WAITING;
+  };
 }

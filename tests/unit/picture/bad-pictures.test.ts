@@ -56,11 +56,6 @@ describe('a picture that cannot be a motif', () => {
       rawPng({ width: 1, height: 1, depth: 8, colourType: 3, rows: [[0]] }),
       'picture-broken',
     ],
-    [
-      'an interlaced PNG of single bits',
-      rawPng({ width: 1, height: 1, depth: 1, colourType: 0, rows: [[0]], isInterlaced: true }),
-      'picture-interlaced',
-    ],
 
     ['a PBM that ends in its header', bytesOf('P1 3'), 'picture-truncated'],
     ['a PBM that ends in a comment', bytesOf('P1 3 1 1 0 # and'), 'picture-truncated'],

@@ -41,7 +41,17 @@ export function rawPng(picture: RawPng): Uint8Array {
   ]);
 }
 
-function chunk(name: string, bytes: readonly number[]): Buffer {
+/** Samples packed into bytes, the first in the highest bits. */
+export function bitRows(samples: readonly number[], depth: number): number[] {
+  const bytes = new Array<number>(Math.ceil((samples.length * depth) / 8)).fill(0);
+  samples.forEach((sample, index) => {
+    const bit = index * depth;
+    bytes[bit >> 3] = (bytes[bit >> 3] as number) | (sample << (8 - depth - (bit & 7)));
+  });
+  return bytes;
+}
+
+export function chunk(name: string, bytes: readonly number[]): Buffer {
   const body = Buffer.concat([Buffer.from(name, 'latin1'), Buffer.from(bytes)]);
   return Buffer.concat([Buffer.from(word(bytes.length)), body, Buffer.from(word(crc32(body)))]);
 }

@@ -18,14 +18,28 @@ const jpeg = encodeJpeg({ width: 8, height: 8, data: new Uint8Array(256).fill(20
 const png = encodePng({ width: 4, height: 4, data: new Uint8Array(64).fill(255), channels: 4 });
 
 /** RFC 9649: an extended WebP of 16 × 16 pixels; the second bit of its flags says that it is animated. */
-function webp(flags: number, declared = 22): Uint8Array {
-  const bytes = new Uint8Array(30);
-  bytes.set(bytesOf('RIFF'));
-  bytes[4] = declared;
-  bytes.set(bytesOf('WEBPVP8X'), 8);
-  bytes[16] = 10;
-  bytes.set([flags, 0, 0, 0, 15, 0, 0, 15, 0, 0], 20);
-  return bytes;
+function webp(flags: number, longer = 0): Uint8Array {
+  const size = [15, 0, 0, 15, 0, 0];
+  const picture = [0x2f, 15, 0xc0, 3, 0, 0];
+  const chunks = [
+    ...bytesOf('WEBPVP8X'),
+    10,
+    0,
+    0,
+    0,
+    flags,
+    0,
+    0,
+    0,
+    ...size,
+    ...bytesOf('VP8L'),
+    6,
+    0,
+    0,
+    0,
+    ...picture,
+  ];
+  return Uint8Array.from([...bytesOf('RIFF'), chunks.length + longer, 0, 0, 0, ...chunks]);
 }
 
 /** A chunk as it stands in a PNG; its checksum is not looked at here. */

@@ -4,14 +4,13 @@ import { ProblemError, type ProblemCode } from '@shared/problem/index.ts';
 import {
   finish,
   pictureToCells,
-  readPictureHeader,
   rowsFor,
   stitchesFor,
   upright,
-  type Orientation,
   type Picture,
   type PictureOptions,
 } from '@shared/reading/index.ts';
+import type { Orientation } from '@shared/picture/index.ts';
 import { fromLinear, LINEAR } from '../../../src-shared/reading/oklab.ts';
 import { words } from '@shared/words/index.ts';
 
@@ -140,49 +139,7 @@ describe('a picture turned into cells', () => {
   });
 });
 
-describe('what a picture file says of itself', () => {
-  const text = (letters: string): number[] => [...letters].map((letter) => letter.charCodeAt(0));
-  const riff = (chunk: string, ...rest: number[]): Uint8Array =>
-    Uint8Array.from([
-      ...text('RIFF'),
-      0,
-      0,
-      0,
-      0,
-      ...text('WEBP'),
-      ...text(chunk),
-      0,
-      0,
-      0,
-      0,
-      ...rest,
-      ...new Array<number>(12).fill(0),
-    ]);
-
-  // RFC 9649: lossy keeps 14 bits each after its start code; lossless 14 bits less one; extended 24 bits less one.
-  it.each([
-    { kind: 'lossy', bytes: riff('VP8 ', 0, 0, 0, 0x9d, 0x01, 0x2a, 0x20, 0x03, 0x58, 0x02), size: [800, 600] },
-    { kind: 'lossless', bytes: riff('VP8L', 0x2f, 0x1f, 0xc3, 0x95, 0x00), size: [800, 600] },
-    { kind: 'extended', bytes: riff('VP8X', 0, 0, 0, 0, 0x1f, 0x4e, 0, 0x0f, 0x27, 0), size: [20_000, 10_000] },
-  ])('is read from a $kind WebP', ({ bytes, size }) => {
-    const { kind, width, height } = readPictureHeader(bytes);
-    expect([kind, width, height]).toEqual(['WebP', ...size]);
-  });
-
-  it.each<{ what: string; bytes: number[]; code: ProblemCode }>([
-    { what: 'nothing', bytes: [], code: 'picture-empty' },
-    { what: 'a GIF', bytes: text('GIF89a'), code: 'photo-unknown-kind' },
-    { what: 'half a PNG signature', bytes: [0x89, 0x50, 0x4e, 0x47, 0x0d], code: 'picture-truncated' },
-    { what: 'a JPEG without a frame', bytes: [0xff, 0xd8, 0xff, 0xd9, 0, 2], code: 'picture-broken' },
-    { what: 'a JPEG with a bad length', bytes: [0xff, 0xd8, 0xff, 0xe0, 0, 1, 0, 0], code: 'picture-broken' },
-    { what: 'a JPEG of no width', bytes: [0xff, 0xd8, 0xff, 0xc0, 0, 8, 8, 0, 9, 0, 0, 3], code: 'picture-broken' },
-    { what: 'a JPEG that ends in a segment', bytes: [0xff, 0xd8, 0xff, 0xe0, 0, 99, 1], code: 'picture-truncated' },
-    { what: 'a short WebP', bytes: [...text('RIFF'), 0, 0, 0, 0, ...text('WEBPVP8 ')], code: 'picture-truncated' },
-    { what: 'an unknown WebP', bytes: [...riff('ABCD', ...new Array<number>(20).fill(0))], code: 'picture-broken' },
-  ])('refuses $what', ({ bytes, code }) => {
-    expect(codeOf(() => readPictureHeader(Uint8Array.from(bytes)))).toBe(code);
-  });
-
+describe('a photo', () => {
   it('turns a photo upright, whichever of the eight ways it is stored', () => {
     // Exif 2.3, tag 0x0112: what the first stored row and column are in the picture as seen.
     const seen = ['ab', 'cd', 'ef'];

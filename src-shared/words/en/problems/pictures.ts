@@ -6,9 +6,12 @@ import type { ProblemWords } from './said.ts';
 const damage: Readonly<Record<PictureDamage, string>> = {
   signature: 'its first bytes were changed on the way',
   header: 'its size or kind cannot be read',
-  chunk: 'a part of it has no name',
+  'second-header': 'it states its size more than once',
+  chunk: 'a part of it is of no known kind',
+  order: 'its parts stand in the wrong order',
   checksum: 'a part of it does not match its checksum',
   palette: 'a pixel names no colour of its palette',
+  note: 'a note in it unpacks to more than any note should',
   pixels: 'its pixels cannot be unpacked',
   drawing: 'it cannot be drawn',
   encoding: 'its text is not in UTF-8',
@@ -59,9 +62,9 @@ export const pictures = {
     what: `The SVG drawing was not opened: it holds ${svgDanger[danger]}.`,
     mend: 'Save it as a plain SVG with nothing but shapes and pictures in it, or as PNG.',
   }),
-  'picture-interlaced': ({ depth }) => ({
-    what: `The PNG picture is interlaced with ${n.count(depth, 'bit')} a pixel, a kind that is not read.`,
-    mend: 'Save it again without interlacing.',
+  'picture-interlaced': ({ width, height, mostMegapixels }) => ({
+    what: `The PNG picture is interlaced and has ${width} × ${height} pixels; interlaced, at most ${mostMegapixels} million are read.`,
+    mend: 'Save it again without interlacing, or smaller.',
   }),
   'picture-too-large': ({ width, height, mostWidth, mostHeight }) => ({
     what: `The picture is ${width} × ${height} pixels; a motif has at most ${mostWidth} × ${mostHeight} cells.`,
@@ -80,12 +83,16 @@ export const pictures = {
     mend: 'Take fewer yarns, or remove yarns from the palette that no motif has.',
   }),
   'photo-unknown-kind': () => ({
-    what: 'This is no PNG, JPEG, WebP, SVG or PBM picture.',
+    what: 'This is no PNG, JPEG, WebP, BMP, SVG or PBM picture.',
     mend: 'Save the photo or scan as PNG or JPEG.',
   }),
   'photo-only-in-window': ({ kind }) => ({
     what: `${kind} pictures are read in the window, but not from the command line.`,
     mend: 'Read it in the window, or save it as PNG or JPEG.',
+  }),
+  'photo-in-passes': ({ width, height, mostMegapixels }) => ({
+    what: `The JPEG picture is progressive and has ${width} × ${height} pixels; progressive, at most ${mostMegapixels} million are read from the command line.`,
+    mend: 'Read it in the window, or save it again as an ordinary (baseline) JPEG, or smaller.',
   }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({
     what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,

@@ -1,0 +1,1 @@
+export { readMotifSafely, readPhotoSafely } from './read.ts';

@@ -1,0 +1,14 @@
+/** Reading numbers and names out of the bytes of a file. */
+
+export function viewOf(bytes: Uint8Array): DataView {
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+}
+
+/** `length` bytes from `at` as letters, one a byte; shorter where the file ends. */
+export function nameAt(bytes: Uint8Array, at: number, length = 4): string {
+  return String.fromCharCode(...bytes.subarray(at, at + length));
+}
+
+export function beginsWith(bytes: Uint8Array, start: readonly number[]): boolean {
+  return start.every((byte, index) => bytes[index] === byte);
+}

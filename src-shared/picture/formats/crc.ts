@@ -1,0 +1,15 @@
+/** The checksum of a PNG's chunks: CRC-32 as ISO/IEC 15948, annex D, has it (polynomial 0xEDB88320, reflected). */
+
+const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let crc = byte;
+  for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? 0xedb88320 ^ (crc >>> 1) : crc >>> 1;
+  return crc;
+});
+
+export function crc32(bytes: Uint8Array): number {
+  let crc = 0xffffffff;
+  for (let at = 0; at < bytes.length; at++) {
+    crc = (TABLE[(crc ^ (bytes[at] as number)) & 255] as number) ^ (crc >>> 8);
+  }
+  return (crc ^ 0xffffffff) >>> 0;
+}
