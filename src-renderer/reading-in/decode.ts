@@ -1,70 +1,46 @@
 /**
- * A picture file, decoded by the browser.
+ * Picture files, looked at and decoded beside the window.
  *
  * What a file says of itself is checked first, so that nothing is decoded that
- * is too large, cut off, animated or could do more than be looked at. An SVG is
- * drawn as an image from its own text, never as part of the page: as an image
- * it runs nothing and fetches nothing.
+ * is too large, cut off, animated, contradicts itself or could do more than be
+ * looked at. An SVG is drawn as an image from its own text, never as part of the
+ * page: as an image it runs nothing and fetches nothing.
  */
-import { readPbm } from '@shared/picture/index.ts';
 import { at, problemError } from '@shared/problem/index.ts';
-import {
-  assertPhotoSize,
-  checkPictureFile,
-  pictureOfPixels,
-  readSvg,
-  type Picture,
-  type PictureKind,
-  type SvgDrawing,
-} from '@shared/reading/index.ts';
+import type { Picture, PictureKind, SvgDrawing } from '@shared/reading/index.ts';
+import { pixelsOf } from './decoding/by-browser.ts';
+import { decodedWithin } from './decoding/limited.ts';
+import type { GivenPicture } from './given.ts';
 
 /** The picture as it is seen upright, and the kind of file it came from. */
 export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;
 }
 
+function newWorker(): Worker {
+  return new Worker(new URL('./decoding/decode.worker.ts', import.meta.url), { type: 'module' });
+}
+
+/** What can be made of a picture file. Throws what `givenPicture` throws, or `work-stopped`; problems name the file. */
+export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<GivenPicture> {
+  return decodedWithin(newWorker(), { kind: 'given', bytes, name }).catch((thrown: unknown) => {
+    throw at(name, thrown);
+  });
+}
+
 /**
- * Decodes PNG, JPEG, WebP, SVG and PBM, whatever the file is called; `name`
- * stands in the problems. Throws what `checkPictureFile` and `readSvg` throw, or
- * `picture-broken` where the browser cannot make a picture of it.
+ * Decodes PNG, JPEG, WebP, BMP, SVG and PBM, whatever the file is called; `name`
+ * stands in the problems. Throws what `checkPictureFile` and `readSvg` throw,
+ * `picture-broken` where the browser cannot make a picture of it, or
+ * `work-stopped`.
  */
 export async function decodePicture(bytes: Uint8Array, name: string): Promise<DecodedPicture> {
   try {
-    const file = checkPictureFile(bytes);
-    switch (file.kind) {
-      case 'PBM':
-        return { ...pictureOfPixels(readPbm(bytes, assertPhotoSize)), kind: file.kind };
-      case 'SVG':
-        return { ...(await drawn(readSvg(textOf(bytes)))), kind: file.kind };
-      default:
-        return { ...(await decoded(bytes, file.kind)), kind: file.kind };
-    }
+    const decoded = await decodedWithin(newWorker(), { kind: 'pixels', bytes });
+    const picture = decoded.kind === 'SVG' ? await drawn(decoded.drawing) : decoded.picture;
+    return { ...picture, kind: decoded.kind };
   } catch (thrown) {
     throw at(name, thrown);
-  }
-}
-
-/** Turned upright as the camera noted, in sRGB. */
-async function decoded(bytes: Uint8Array, kind: PictureKind): Promise<Picture> {
-  const blob = new Blob([bytes.slice()], { type: `image/${kind.toLowerCase()}` });
-  let image: ImageBitmap;
-  try {
-    image = await createImageBitmap(blob, { imageOrientation: 'from-image' });
-  } catch {
-    throw problemError('picture-broken', { kind, damage: 'pixels' });
-  }
-  try {
-    return pixelsOf(image, image.width, image.height);
-  } finally {
-    image.close();
-  }
-}
-
-function textOf(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw problemError('picture-broken', { kind: 'SVG', damage: 'encoding' });
   }
 }
 
@@ -80,12 +56,4 @@ async function drawn({ text, width, height }: SvgDrawing): Promise<Picture> {
   } finally {
     URL.revokeObjectURL(address);
   }
-}
-
-function pixelsOf(image: CanvasImageSource, width: number, height: number): Picture {
-  const canvas = new OffscreenCanvas(width, height);
-  const context = canvas.getContext('2d', { willReadFrequently: true });
-  if (!context) throw new Error('No 2D canvas');
-  context.drawImage(image, 0, 0, width, height);
-  return { width, height, rgba: context.getImageData(0, 0, width, height).data };
 }

@@ -40,8 +40,3 @@ export function givenPicture(bytes: Uint8Array, name: string): GivenPicture {
     throw at(name, thrown);
   }
 }
-
-/** `lighthouse.png` → `lighthouse`. */
-export function titleOf(name: string): string {
-  return name.replace(/\.[^.]+$/, '') || name;
-}

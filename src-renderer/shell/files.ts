@@ -5,12 +5,14 @@
  * work is asked about; a failed save leaves everything as it was.
  */
 import type { Host } from '@shared/host/index.ts';
-import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
+import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
-import { givenPicture, titleOf, type GivenPicture } from '../reading-in/given.ts';
+import { bytesOfFile } from '../reading-in/file-bytes.ts';
+import type { GivenPicture } from '../reading-in/given.ts';
+import { titleOf } from '../reading-in/title.ts';
 import type { OpenFile, Session } from './session.ts';
 
 /** Answers that only the person can give; the shell shows the dialogs. */
@@ -58,9 +60,8 @@ export class Files {
     if (read === null) return;
     if (!read.ok) return this.fail(read.problem);
     const { name, bytes } = read.value;
-    const given = outcome(() => givenPicture(fromBase64(bytes), name));
-    if (given.ok) this.asking.readIn(given.value, wanted);
-    else this.fail(given.problem);
+    const given = await this.pictureIn(fromBase64(bytes), name);
+    if (given !== null) this.asking.readIn(given, wanted);
   }
 
   /** Opens a project, or reads a picture in. */
@@ -74,10 +75,9 @@ export class Files {
   /** Opens what was dropped or read; `file` is where a project stands, or null if it has no path here. */
   async openBytes(bytes: Uint8Array, name: string, file: OpenFile | null): Promise<void> {
     if (!isProjectName(name)) {
-      const given = outcome(() => givenPicture(bytes, name));
-      if (!given.ok) this.fail(given.problem);
-      else if (given.value.isPlainlyCells) await this.openCells(given.value);
-      else this.asking.readIn(given.value, null);
+      const given = await this.pictureIn(bytes, name);
+      if (given?.isPlainlyCells) await this.openCells(given);
+      else if (given !== null) this.asking.readIn(given, null);
       return;
     }
     const read = projectIn(bytes, name);
@@ -85,11 +85,39 @@ export class Files {
     else await this.putOnTable(read.value, file);
   }
 
+  /** Opens a file that was dropped onto the window. */
+  async openDropped(file: File): Promise<void> {
+    const bytes = await this.bytesIn(file);
+    if (bytes !== null) await this.openBytes(bytes, file.name, null);
+  }
+
   /** Reads a picture in that was pasted: what is on it is asked always, as nobody chose to open a file. */
-  askAbout(bytes: Uint8Array, name: string): void {
-    const given = outcome(() => givenPicture(bytes, name));
-    if (given.ok) this.asking.readIn(given.value, null);
-    else this.fail(given.problem);
+  async askAbout(picture: File, name: string): Promise<void> {
+    const bytes = await this.bytesIn(picture);
+    const given = bytes === null ? null : await this.pictureIn(bytes, name);
+    if (given !== null) this.asking.readIn(given, null);
+  }
+
+  /** Null for a file that is too large, which has been said then. */
+  private async bytesIn(file: File): Promise<Uint8Array | null> {
+    try {
+      return await bytesOfFile(file);
+    } catch (thrown) {
+      this.fail(problemOf(thrown));
+      return null;
+    }
+  }
+
+  /** Null if nothing can be made of it, which has been said then. */
+  private async pictureIn(bytes: Uint8Array, name: string): Promise<GivenPicture | null> {
+    try {
+      // Loaded when the first picture comes: opening the window does not wait for readers of pictures.
+      const { lookAtPicture } = await import('../reading-in/decode.ts');
+      return await lookAtPicture(bytes, name);
+    } catch (thrown) {
+      this.fail(problemOf(thrown));
+      return null;
+    }
   }
 
   /** Opens a picture of one pixel a cell as a new project. */

@@ -95,7 +95,7 @@ export function underlayActions(session: Session, desk: MotifDesk): Action[] {
 function chooseUnderlay(session: Session, desk: MotifDesk): void {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.png,.jpg,.jpeg,.webp,.svg,.pbm';
+  input.accept = '.png,.jpg,.jpeg,.webp,.bmp,.svg,.pbm';
   // It stands in the document until it is answered: one that nothing holds may be collected, and its chooser with it.
   input.hidden = true;
   document.body.append(input);
@@ -113,8 +113,8 @@ async function takeUnderlay(session: Session, desk: MotifDesk, file: File): Prom
   const { opened } = session;
   session.announce(text.reading);
   try {
-    const { keptPicture } = await import('./keep.ts');
-    const kept = await keptPicture(new Uint8Array(await file.arrayBuffer()), file.name);
+    const { bytesOfFile, keptPicture } = await import('./keep.ts');
+    const kept = await keptPicture(await bytesOfFile(file), file.name);
     // The project may have left the table meanwhile, or the motif the project.
     if (opened !== session.opened || !session.project.motifs.some((motif) => motif.id === id)) return;
     session.change(layUnderlay(session.project, id, kept, desk.aspect));

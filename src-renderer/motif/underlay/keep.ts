@@ -2,6 +2,7 @@
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_UNDERLAY_LETTERS, UNDERLAY_SIDE } from '@shared/project/index.ts';
 import { decodePicture } from '../../reading-in/decode.ts';
+export { bytesOfFile } from '../../reading-in/file-bytes.ts';
 import { smallCanvas } from '../../reading-in/small-canvas.ts';
 import type { KeptPicture } from './placing.ts';
 

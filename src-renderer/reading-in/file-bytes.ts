@@ -1,0 +1,11 @@
+/** The bytes of a file that was dropped, pasted or chosen. */
+import { problemError } from '@shared/problem/index.ts';
+import { MOST_PICTURE_BYTES } from '@shared/reading/index.ts';
+
+/** Throws `file-too-large` before anything is read. */
+export async function bytesOfFile(file: File): Promise<Uint8Array> {
+  if (file.size > MOST_PICTURE_BYTES) {
+    throw problemError('file-too-large', { bytes: file.size, most: MOST_PICTURE_BYTES }, file.name);
+  }
+  return new Uint8Array(await file.arrayBuffer());
+}
