@@ -19,8 +19,8 @@ export interface LaidPiece {
 /** Lays groups and fills on the piece. Throws what `makePlan` throws: nothing that comes after can be wrong. */
 export function layPiece(project: Project): LaidPiece {
   const { piece } = project;
+  const sections = sectionsOf(piece.shape.rows, piece);
   const outline = outlineOf(piece.shape, piece);
-  const sections = sectionsOf(outline.rows, piece);
   const extents = extentsOf(project);
   const bands = project.bands.map((_, index) => layBand(project, index, outline, sections, extents));
   assertApart(bands);

@@ -1,6 +1,8 @@
 /** A piece given another kind of shape, keeping as much of what it was as the kind can hold. */
 import { outcome } from '../problem/index.ts';
-import { edgesAt, MOST_STITCHES, outlineOf, stitchesAt, type Outline, type Shape, type Standing } from './shape.ts';
+import { LEAST_STRAIGHT_ROWS, shapeableRows } from './even-shaping.ts';
+import { edgesAt, MOST_STITCHES, outlineOf, stitchesAt, type Outline, type Shape } from './shape.ts';
+import type { Footing } from './standing.ts';
 import type { EdgeStep } from './steps.ts';
 
 /** How much wider than its cast-on a tapered piece starts out, and by how much a waist is drawn in at each edge. */
@@ -11,19 +13,23 @@ const FIRST_WAIST = 8;
  * The shape as one of `kind`, on the same cast-on and rows. Row by row it keeps
  * the outline; the others start out with shaping that their rows allow.
  */
-export function reshaped(shape: Shape, kind: Shape['kind'], standing: Standing): Shape {
+export function reshaped(shape: Shape, kind: Shape['kind'], footing: Footing): Shape {
   if (kind === shape.kind) return shape;
   const { stitches, rows } = shape;
+  const { first, last } = shapeableRows(rows, footing.hemRows);
+  /** How often both edges can change above row `after`, up to `until`. */
+  const room = (after: number, until: number): number =>
+    Math.max(0, Math.min(until, last) - Math.max(after + 1, first) + 1);
   switch (kind) {
     case 'rectangle':
       return { kind, stitches, rows };
     case 'tapered': {
-      const most = Math.min(MOST_STITCHES, stitches + Math.min(FIRST_TAPER, 2 * rows));
-      return { kind, stitches, stitchesAtTop: most, rows, straightRows: 0 };
+      const most = Math.min(MOST_STITCHES, stitches + Math.min(FIRST_TAPER, 2 * room(0, rows)));
+      return { kind, stitches, stitchesAtTop: most, rows, straightRows: LEAST_STRAIGHT_ROWS };
     }
     case 'body': {
       const third = Math.floor(rows / 3);
-      const drawnIn = Math.min(FIRST_WAIST, third, Math.floor((stitches - 1) / 2));
+      const drawnIn = Math.min(FIRST_WAIST, room(0, third), room(third, 2 * third), Math.floor((stitches - 1) / 2));
       const stitchesAtWaist = stitches - 2 * drawnIn;
       return {
         kind,
@@ -36,7 +42,7 @@ export function reshaped(shape: Shape, kind: Shape['kind'], standing: Standing):
       };
     }
     case 'steps': {
-      const outline = outcome(() => outlineOf(shape, standing));
+      const outline = outcome(() => outlineOf(shape, footing));
       if (!outline.ok) return { kind, stitches, rows, steps: [] };
       return { kind, stitches: stitchesAt(outline.value, 1), rows, steps: edgeStepsOf(outline.value) };
     }

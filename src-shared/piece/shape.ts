@@ -5,8 +5,10 @@
  * last needle of each row. All that follows (placing, clipping, strands,
  * drawing) reads the outline and knows no shapes.
  */
-import type { Run, Side, Slot } from '../bed/index.ts';
+import type { Run, Slot } from '../bed/index.ts';
 import { problemError } from '../problem/index.ts';
+import { evenSteps } from './even-shaping.ts';
+import { edgesOf, type Footing } from './standing.ts';
 import type { EdgeStep } from './steps.ts';
 
 /** More stitches than any bed holds. */
@@ -15,7 +17,10 @@ export const MOST_STITCHES = 1000;
 export type Shape =
   | { readonly kind: 'rectangle'; readonly stitches: number; readonly rows: number }
   | {
-      /** Cast on `stitches`, increased evenly on both edges to `stitchesAtTop`, then `straightRows` without shaping. */
+      /**
+       * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
+       * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
+       */
       readonly kind: 'tapered';
       readonly stitches: number;
       readonly stitchesAtTop: number;
@@ -51,103 +56,48 @@ export interface Outline {
   readonly last: Int32Array;
 }
 
-/** Where a piece stands on the bed. */
-export interface Standing {
-  /** On which side of the centre the extra stitch of an odd piece stands. */
-  readonly oddStitch: Side;
-  /** Needles to the right of the centred position (negative: to the left). */
-  readonly offset: number;
-}
-
-/** The needles of a row of `stitches`: L60 … R60 for 120 without an offset. */
-export function edgesOf(stitches: number, standing: Standing): Run {
-  const leftOfCentre = standing.oddStitch === 'left' ? Math.ceil(stitches / 2) : Math.floor(stitches / 2);
-  const first = standing.offset - leftOfCentre;
-  return { first: first as Slot, last: (first + stitches - 1) as Slot };
-}
-
 /**
- * The rows (1-based, counted from the first shaped row) on which a change is
- * made when `changes` are spread evenly over `rows`: intervals differ by at
- * most one, the shorter ones first. With q = ⌊rows / changes⌋ and
- * e = rows − q·changes: every q-th row (changes − e) times, then every
- * (q + 1)-th row e times. Throws `shaping-impossible` if there are more
- * changes than rows.
- */
-export function evenChanges(changes: number, rows: number): number[] {
-  if (changes === 0) return [];
-  if (changes > rows) throw problemError('shaping-impossible', { changes, rows });
-  const interval = Math.floor(rows / changes);
-  const longer = rows - interval * changes;
-  const result: number[] = [];
-  let row = 0;
-  for (let i = 0; i < changes; i++) {
-    row += i < changes - longer ? interval : interval + 1;
-    result.push(row);
-  }
-  return result;
-}
-
-/**
- * The outline of a shape. Even shaping moves both edges by one stitch at a
- * time; where the widths differ by an odd number, the last stitch is changed
- * at the edge that leaves the piece centred. Throws `shaping-impossible`,
+ * The outline of a shape. What is to be cast on is cast on: even shaping begins
+ * above the cast-on row, and above a folded hem and the row that joins it, and
+ * leaves the last row as wide as the one before it (see {@link evenSteps}).
+ * Shaping row by row is taken as it is written. Throws `shaping-impossible`,
  * `shaping-outside-piece`, `shaping-leaves-nothing` or `shaping-too-wide`.
  */
-export function outlineOf(shape: Shape, standing: Standing): Outline {
+export function outlineOf(shape: Shape, footing: Footing): Outline {
+  return outlineFrom(shape, footing, stepsOfShape(shape, footing));
+}
+
+function stepsOfShape(shape: Shape, footing: Footing): readonly EdgeStep[] {
   switch (shape.kind) {
     case 'rectangle':
-      return outlineFrom(shape, standing, []);
+      return [];
+    case 'steps':
+      return shape.steps;
     case 'tapered': {
-      const shapedRows = Math.max(0, shape.rows - shape.straightRows);
-      return outlineFrom(
-        shape,
-        standing,
-        evenSteps({ from: shape.stitches, to: shape.stitchesAtTop, after: 0, rows: shapedRows }, standing),
-      );
+      const { stitches, stitchesAtTop, rows, straightRows } = shape;
+      const part = { from: stitches, to: stitchesAtTop, after: 0, until: rows - straightRows };
+      return evenSteps(part, rows, footing);
     }
     case 'body': {
-      const { stitches, stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest } = shape;
-      return outlineFrom(shape, standing, [
-        ...evenSteps({ from: stitches, to: stitchesAtWaist, after: 0, rows: rowsToWaist }, standing),
-        ...evenSteps({ from: stitchesAtWaist, to: stitchesAtChest, after: rowsToWaist, rows: rowsToChest }, standing),
-      ]);
+      const { stitches, stitchesAtWaist, stitchesAtChest, rowsToWaist, rowsToChest, rows } = shape;
+      const chestAt = rowsToWaist + rowsToChest;
+      if (chestAt > rows) throw problemError('shaping-outside-piece', { row: chestAt, rows });
+      return [
+        ...evenSteps({ from: stitches, to: stitchesAtWaist, after: 0, until: rowsToWaist }, rows, footing),
+        ...evenSteps({ from: stitchesAtWaist, to: stitchesAtChest, after: rowsToWaist, until: chestAt }, rows, footing),
+      ];
     }
-    case 'steps':
-      return outlineFrom(shape, standing, shape.steps);
   }
-}
-
-/** A part of the piece that goes evenly `from` so many stitches `to` so many, over the `rows` after row `after`. */
-interface EvenPart {
-  readonly from: number;
-  readonly to: number;
-  readonly after: number;
-  readonly rows: number;
-}
-
-function evenSteps({ from, to, after, rows }: EvenPart, standing: Standing): EdgeStep[] {
-  const sign = Math.sign(to - from);
-  const pairs = Math.floor(Math.abs(to - from) / 2);
-  const steps = evenChanges(pairs, rows).map((row) => ({ row: after + row, left: sign, right: sign }));
-  if (Math.abs(to - from) % 2 === 1) {
-    const [start, end] = [edgesOf(from, standing), edgesOf(to, standing)];
-    const row = after + Math.max(1, rows);
-    const last = steps.at(-1)?.row === row ? steps.pop() : undefined;
-    const odd = { left: start.first - end.first - sign * pairs, right: end.last - start.last - sign * pairs };
-    steps.push({ row, left: odd.left + (last?.left ?? 0), right: odd.right + (last?.right ?? 0) });
-  }
-  return steps;
 }
 
 /** The cast-on, and what each step makes of it from its row on. Steps go up the piece. */
 function outlineFrom(
   { stitches, rows }: { readonly stitches: number; readonly rows: number },
-  standing: Standing,
+  footing: Footing,
   steps: readonly EdgeStep[],
 ): Outline {
   const outline = { rows, first: new Int32Array(rows), last: new Int32Array(rows) };
-  let { first, last } = edgesOf(stitches, standing) as { first: number; last: number };
+  let { first, last } = edgesOf(stitches, footing) as { first: number; last: number };
   let [leftmost, rightmost, done] = [first, last, 0];
   for (const { row, left, right } of steps) {
     if (row > rows) throw problemError('shaping-outside-piece', { row, rows });

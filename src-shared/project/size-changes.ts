@@ -78,7 +78,9 @@ export function changeSize(project: Project, index: number, to: Partial<SizeNumb
 
 /** Every size given another kind of shape, each on its own cast-on and rows. */
 export function reshapeSizes(project: Project, kind: Shape['kind']): Change {
-  const sizes = sizesOf(project).map((size) => ({ ...size, shape: reshaped(size.shape, kind, project.piece) }));
+  const sizes = sizesOf(project).map((size) => {
+    return { ...size, shape: reshaped(size.shape, kind, { ...project.piece, hemRows: size.hemRows }) };
+  });
   return { name: 'piece-size', kind: 'sizes', ...inHand(sizes, sizeAtHand(project)), bands: project.bands };
 }
 

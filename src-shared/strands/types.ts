@@ -126,6 +126,8 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly fill: number }
   | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly fill: number }
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
+  /** A folded hem begins with other stitches than the needles that its loops are hung on. */
+  | { readonly code: 'hem-loops'; readonly loops: number; readonly hungOn: number }
   | { readonly code: 'no-set-up-row' }
   | { readonly code: 'infant-floats'; readonly count: number }
   | {
@@ -154,6 +156,7 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'contrast-to-edges',
   'cut-copies',
   'figure-in-seam',
+  'hem-loops',
   'no-set-up-row',
   'infant-floats',
   'mirrored-lettering',

@@ -25,10 +25,33 @@ test('shapes a sleeve head row by row, and keeps a list that has a wrong line', 
   await what.getByLabel('Shape', { exact: true }).selectOption('body with a waist');
   await expect(what).toContainText('96 stitches at the cast-on, 80 at the waist on row 46');
   await page.getByLabel('Rows up to the waist', { exact: true }).fill('7');
-  await expect(page.getByRole('alert')).toContainText('8 changes at each edge do not fit in 7 rows.');
+  await expect(page.getByRole('alert')).toContainText(
+    '8 changes at an edge do not fit in the 6 rows that can be shaped.',
+  );
   await page.getByLabel('Rows up to the waist', { exact: true }).fill('48');
   await page.getByRole('button', { name: 'Undo change size of piece' }).click();
   await expect(page.getByLabel('Rows up to the waist', { exact: true })).toHaveValue('46');
+});
+
+test('offers an even width where the difference is odd, and shapes the odd stitch on a row of its own', async ({
+  page,
+  start,
+}) => {
+  await start();
+  await page.keyboard.press('2');
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  const top = page.getByLabel('Stitches at the top', { exact: true });
+  await expect(top).toHaveValue('124');
+  await top.fill('125');
+  // 14 a side in 126 rows is every 9th row; the odd one comes in the middle of the uppermost rows between.
+  await expect(what).toContainText('1 stitch more at the right edge on row 122.');
+  await expect(page.getByRole('button', { name: 'Use 124 stitches' })).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Use 126 stitches' }).press('Enter');
+  await expect(top).toHaveValue('126');
+  await expect(top).toBeFocused();
+  await expect(page.getByRole('button', { name: 'Use 124 stitches' })).toHaveCount(0);
 });
 
 test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, start }) => {

@@ -190,6 +190,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
   .map((parts): Project => {
     const { motifs, groups, stitches, rows, taper, waist, isRowByRow } = parts;
     const third = Math.floor(rows / 3);
+    const hemRows = Math.min(parts.hemRows, rows);
     const shape: Shape = taper
       ? { kind: 'tapered', stitches, stitchesAtTop: stitches + taper.by, rows, straightRows: taper.straight }
       : waist === null
@@ -227,9 +228,9 @@ export const anyProject: fc.Arbitrary<Project> = fc
       piece: {
         ...START_PIECE,
         ...parts.piece,
-        hemRows: Math.min(parts.hemRows, rows),
+        hemRows,
         parts: parts.parts,
-        shape: isRowByRow ? reshaped(shape, 'steps', parts.piece) : shape,
+        shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
       },
       sizes: START_SIZES,
       bands: [band],

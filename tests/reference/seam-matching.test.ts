@@ -92,15 +92,15 @@ const anyPiece = fc
       kind === 'rectangle'
         ? { kind, stitches, rows }
         : kind === 'tapered'
-          ? { kind, stitches, stitchesAtTop: stitches + by, rows: rows + 4, straightRows: 2 }
+          ? { kind, stitches, stitchesAtTop: stitches + by, rows: rows + 6, straightRows: 2 }
           : {
               kind,
               stitches,
               stitchesAtWaist: stitches - 2,
               stitchesAtChest: stitches + 1,
-              rowsToWaist: 1,
-              rowsToChest: 2,
-              rows,
+              rowsToWaist: 2,
+              rowsToChest: 3,
+              rows: rows + 4,
             };
     return { ...START_PIECE, shape, oddStitch, finishedFace: face, seamAllowance: { left, right } };
   });
@@ -304,13 +304,13 @@ describe('by hand', () => {
   });
 
   it('changes row by row on a sleeve, which no stitch count can match', () => {
-    const shape: Shape = { kind: 'tapered', stitches: 24, stitchesAtTop: 28, rows: 6, straightRows: 0 };
-    // Increases on rows 3 and 6: 24, 24, 26, 26, 26, 28 stitches.
+    const shape: Shape = { kind: 'tapered', stitches: 24, stitchesAtTop: 28, rows: 7, straightRows: 1 };
+    // Increases on rows 3 and 6: 24, 24, 26, 26, 26, 28, 28 stitches.
     const { runs, fits } = matching(['XX.X..'], { ...START_PIECE, shape });
     expect(runs).toEqual([
       { first: 1, last: 2, meeting: { kind: 'continues' } },
       { first: 3, last: 5, meeting: { kind: 'off', by: 2 } },
-      { first: 6, last: 6, meeting: { kind: 'off', by: -2 } },
+      { first: 6, last: 7, meeting: { kind: 'off', by: -2 } },
     ]);
     expect(fits).toEqual({ fewer: null, more: null, shift: null });
   });

@@ -12,7 +12,7 @@ import {
 } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 
-const standing = { oddStitch: 'right', offset: 0 } as const;
+const standing = { oddStitch: 'right', offset: 0, hemRows: 0 } as const;
 const changesIn = fc
   .record({ changes: fc.integer({ min: 1, max: 120 }), more: fc.integer({ min: 0, max: 240 }) })
   .map(({ changes, more }) => ({ changes, rows: changes + more }));

@@ -1,5 +1,5 @@
 /** The numbers that a shape is made of, in the order of the form. */
-import type { Gauges, Shape } from '@shared/piece/index.ts';
+import { LEAST_STRAIGHT_ROWS, type Gauges, type OddDifference, type Shape } from '@shared/piece/index.ts';
 import { scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 
 export const KINDS = ['rectangle', 'tapered', 'body', 'steps'] as const satisfies readonly Shape['kind'][];
@@ -15,6 +15,13 @@ export type CountName =
   | 'rows'
   | 'rowsInAll'
   | 'straightRows';
+
+/** The count in which a width is given. */
+export const NAMED_AT: { readonly [At in OddDifference['at']]: CountName } = {
+  top: 'atTop',
+  waist: 'atWaist',
+  chest: 'atChest',
+};
 
 export interface ShapeCount {
   readonly name: CountName;
@@ -55,7 +62,13 @@ export function countsOf(shape: Shape): readonly ShapeCount[] {
         castOn,
         stitches('atTop', shape.stitchesAtTop, shape.rows, (to) => ({ ...shape, stitchesAtTop: to })),
         inAll,
-        rows('straightRows', shape.straightRows, 0, (to) => ({ ...shape, straightRows: to }), fromTop),
+        rows(
+          'straightRows',
+          Math.max(LEAST_STRAIGHT_ROWS, shape.straightRows),
+          LEAST_STRAIGHT_ROWS,
+          (to) => ({ ...shape, straightRows: to }),
+          fromTop,
+        ),
       ];
     }
     case 'body': {

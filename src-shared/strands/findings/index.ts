@@ -2,6 +2,7 @@
 import { WARNING_CODES, type Finding } from '../types.ts';
 import { contrastToEdges, copiesLeftOut, cutCopies, figureInSeam, noSetUpRow } from './edges.ts';
 import { fillsCut, fillsLeftOut, plainBesideFills } from './fills.ts';
+import { hemLoops } from './hem.ts';
 import { infantFloats } from './infant.ts';
 import { longCarries, longFloats } from './long.ts';
 import { mirroredLettering, mirroredLetteringInFills } from './lettering.ts';
@@ -17,6 +18,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   widerThanBed,
   infantFloats,
   noSetUpRow,
+  hemLoops,
   contrastToEdges,
   plainBesideFills,
   manyYarns,

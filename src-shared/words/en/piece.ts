@@ -163,6 +163,9 @@ export const piece = {
     steps: 'Shaping, row by row',
     stepsHint: 'One row a line, as "row 12: +1 at each edge" or "row 40: -4 at the left".',
     straightRowsHint: 'at the top',
+    /** Of a width that is reached by an odd number of stitches. */
+    odd: 'An odd number of stitches from the width below: one of them is shaped at one edge alone. Both edges alike:',
+    useStitches: (stitches: number): string => `Use ${n.stitches(stitches)}`,
     hem: 'Rows of the hem',
     hemHint: 'folded in half; 0 for none',
     gauge: { stitches: 'Stitches in 10 cm', rows: 'Rows in 10 cm' },

@@ -66,17 +66,17 @@ describe('the fabric on the needles', () => {
   });
 
   it('is cut off by the outline of a tapered piece', () => {
-    // 8 stitches at first, one fewer at each edge every second row: 4 at last.
+    // 8 stitches at first, one fewer at each edge every second row: 4 on the fourth, and one row straight.
     const plan = makePlan(
       projectWith({
-        motif: ['XXXXXXXX', 'X.X.XXXX', 'X.XXXX.X', 'XXX..XXX'],
+        motif: ['X..XX..X', 'XXXXXXXX', 'X.X.XXXX', 'X.XXXX.X', 'XXX..XXX'],
         copies: [1],
         stitches: 8,
-        rows: 4,
-        piece: { shape: { kind: 'tapered', stitches: 8, stitchesAtTop: 4, rows: 4, straightRows: 0 } },
+        rows: 5,
+        piece: { shape: { kind: 'tapered', stitches: 8, stitchesAtTop: 4, rows: 5, straightRows: 1 } },
       }),
     );
-    expect(text(plan.fabric)).toEqual(['  XXXX  ', ' .X.XXX ', ' .XXXX. ', 'XXX..XXX']);
+    expect(text(plan.fabric)).toEqual(['  .XX.  ', '  XXXX  ', ' .X.XXX ', ' .XXXX. ', 'XXX..XXX']);
   });
 
   it('takes several bands, one above the other', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/knitting/index.ts';
+import type { EdgeStep } from '@shared/piece/index.ts';
+import { START_PIECE } from '@shared/project/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { gatherFindings } from '@shared/strands/index.ts';
 import { byHand, FIVE, onlyFindings as only } from './found.ts';
@@ -152,7 +154,7 @@ describe('end-needle selection', () => {
 });
 
 describe('copies cut by shaping', () => {
-  const NARROWING = { kind: 'tapered' as const, stitches: 12, stitchesAtTop: 4, rows: 8, straightRows: 0 };
+  const NARROWING = { kind: 'tapered' as const, stitches: 12, stitchesAtTop: 4, rows: 9, straightRows: 1 };
 
   it('are counted with the rows on which they lose figure', () => {
     // One needle fewer at each edge on rows 2, 4, 6, 8. Copies of 3 on L6–R6: needles 3 wide, figure in the first two.
@@ -205,6 +207,27 @@ describe('copies cut by shaping', () => {
       }),
     );
     expect(only(plan, 'cut-copies')).toEqual([]);
+  });
+});
+
+describe('a folded hem', () => {
+  const hemmed = (steps: readonly EdgeStep[], hemRows = 6) =>
+    only(
+      makePlan({
+        ...projectWith({ motif: ['X'], copies: [1], stitches: 12, rows: 20 }),
+        bands: [],
+        piece: { ...START_PIECE, hemRows, shape: { kind: 'steps', stitches: 12, rows: 20, steps } },
+      }),
+      'hem-loops',
+    );
+
+  it('is warned of where it is shaped so that loops and needles differ', () => {
+    const inside = [{ row: 4, left: 1, right: 1 }];
+    expect(hemmed(inside)).toMatchObject([{ rows: [6, 6], loops: 12, hungOn: 14 }]);
+    expect(hemmed([{ row: 6, left: -1, right: 0 }])).toMatchObject([{ rows: [6, 6], loops: 12, hungOn: 11 }]);
+    expect(hemmed([{ row: 7, left: 1, right: 1 }])).toEqual([]);
+    expect(hemmed([...inside, { row: 5, left: -1, right: -1 }])).toEqual([]);
+    expect(hemmed(inside, 0)).toEqual([]);
   });
 });
 

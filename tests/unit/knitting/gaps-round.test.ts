@@ -113,12 +113,12 @@ describe('the gaps round the closed piece', () => {
       group: { up: 4 },
       stitches: 30,
       rows: 20,
-      piece: { shape: { kind: 'tapered', stitches: 30, stitchesAtTop: 38, rows: 20, straightRows: 0 } },
+      piece: { shape: { kind: 'tapered', stitches: 30, stitchesAtTop: 38, rows: 21, straightRows: 1 } },
       band: { position: { kind: 'from-row', row: 3 }, unit: 'whole' },
     });
     const { plan, tube } = round(project);
     const [band] = bandsRound(plan, tube);
-    // Rows 3–10 of 8 stitches more in 20 rows: two more on row 5, two more on row 10.
+    // Rows 3–10 of 8 stitches more in 20 rows and one straight: two more on row 5, two more on row 10.
     expect(tube.rings.slice(2, 10).map(({ stitches }) => stitches)).toEqual([30, 30, 32, 32, 32, 32, 32, 34]);
     expect(band?.shaped).toEqual({ row: 10, stitches: (band?.acrossSeam ?? 0) + 4 });
     const gaps = tube.rings.slice(2, 10).map((ring) => gapsOnRing(tube, ring, figuresOf(plan, 0)).map(stitchesIn));

@@ -59,7 +59,8 @@ describe('what cannot be knitted as described', () => {
         ...PLAIN,
         piece: { shape: { kind: 'tapered', stitches: 10, stitchesAtTop: 40, rows: 10, straightRows: 2 } },
       }),
-      problem: { code: 'shaping-impossible', facts: { changes: 15, rows: 8 } },
+      // Row 1 is cast on and rows 9 and 10 are straight: rows 2–8.
+      problem: { code: 'shaping-impossible', facts: { changes: 15, rows: 7 } },
     },
   ])('$why', ({ project, problem }) => {
     const found = refusal(project);

@@ -64,15 +64,15 @@ describe('notes at a row', () => {
       copies: [1],
       stitches: 6,
       rows: 6,
-      // 6 to 9 stitches: one at each edge on row 4, and the odd one on the right there too.
+      // 6 to 9 stitches: one at each edge on row 4, and the odd one on the right on a row of its own before it.
       piece: { shape: { kind: 'tapered', stitches: 6, stitchesAtTop: 9, rows: 6, straightRows: 2 } },
     });
     const { rows } = rowList(makePlan(tapered), tapered);
     expect(rows.map((cells) => cells.at(-1))).toEqual([
       'Cast on 6 stitches, L3–R3',
       'Knit this row plain while the needles of row 3 are selected',
-      'Pattern begins',
-      'Increase 1 on the left and 2 on the right, to L4–R5; Pattern ends',
+      'Increase 1 on the right, to L3–R4; Pattern begins',
+      'Increase 1 on the left and 1 on the right, to L4–R5; Pattern ends',
       '',
       '',
     ]);

@@ -61,13 +61,13 @@ describe('a piece that leaves the bed', () => {
 
   it('says on which rows, and takes the widest', () => {
     // 10 stitches, one more at each edge on rows 3, 6, 9 and 12: 18 in all; the bed holds L6 to R6.
-    const shape = { kind: 'tapered', stitches: 10, stitchesAtTop: 18, rows: 12, straightRows: 0 } as const;
+    const shape = { kind: 'tapered', stitches: 10, stitchesAtTop: 18, rows: 13, straightRows: 1 } as const;
     const project = pieceOn(12, { shape });
-    expect(wide(project)).toMatchObject({ rows: [6, 12], row: 12, spans: [[6, 12]] });
+    expect(wide(project)).toMatchObject({ rows: [6, 13], row: 12, spans: [[6, 13]] });
     expect(said(project)).toMatch(
-      /^Rows 6–12 leave the bed: row 12 takes 18 stitches, L9–R9, and there are 12 needles, L6–R6\. /,
+      /^Rows 6–13 leave the bed: row 12 takes 18 stitches, L9–R9, and there are 12 needles, L6–R6\. /,
     );
-    expect(rowListCsv(makePlan(project), project)).toContain('Rows 6–12 leave the bed of needles L6–R6');
+    expect(rowListCsv(makePlan(project), project)).toContain('Rows 6–13 leave the bed of needles L6–R6');
   });
 
   it('may come back onto it at the waist', () => {

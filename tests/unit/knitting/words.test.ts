@@ -76,6 +76,10 @@ describe('a finding in words', () => {
       'initials in fill 1 would be seen mirrored when worn, and it holds letters. Do not mirror the fill.',
     ],
     [
+      { code: 'hem-loops', rows: [20, 20], loops: 62, hungOn: 70 },
+      'The hem begins with 62 loops, and after row 20 they are to be hung on 70 needles. Shape above the hem, so that each needle takes one loop.',
+    ],
+    [
       { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
       'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
     ],

@@ -15,7 +15,7 @@ import {
 } from '@shared/piece/index.ts';
 
 const GAUGE = { stitches: 28, rows: 40 };
-const CENTRED = { oddStitch: 'right', offset: 0 } as const;
+const CENTRED = { oddStitch: 'right', offset: 0, hemRows: 0 } as const;
 const noneTaken = { left: 0, right: 0 };
 
 function tube(

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { outlineOf, scheduleOf, stepsFromText } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 
-const standing = { oddStitch: 'right', offset: 0 } as const;
+const standing = { oddStitch: 'right', offset: 0, hemRows: 0 } as const;
 
 function tapered(stitches: number, stitchesAtTop: number, rows: number, straightRows: number) {
   return scheduleOf(outlineOf({ kind: 'tapered', stitches, stitchesAtTop, rows, straightRows }, standing));
@@ -10,12 +10,12 @@ function tapered(stitches: number, stitchesAtTop: number, rows: number, straight
 
 describe('shaping as a knitter reads it', () => {
   it.each([
-    // A hobby article working the same formula, computed again: 12 + 128 = 140 rows.
-    { from: 60, to: 132, rows: 140, straight: 0, said: ['3rd row **4 times**', '4th row **32 times**'] },
+    // A hobby article working the same formula, computed again: 12 + 128 = 140 rows, and one that is straight.
+    { from: 60, to: 132, rows: 141, straight: 1, said: ['3rd row **4 times**', '4th row **32 times**'] },
     // A hobby article on a sleeve at 28 × 40 in 10 cm, computed again: increases stop 20 rows early.
     { from: 72, to: 156, rows: 196, straight: 20, said: ['4th row **34 times**', '5th row **8 times**'] },
-    // A hobby article, 2014, last step computed: 11 increases a side over 108 rows.
-    { from: 38, to: 60, rows: 108, straight: 0, said: ['9th row **2 times**', '10th row **9 times**'] },
+    // A hobby article, 2014, last step computed: 11 increases a side over 108 rows, and one that is straight.
+    { from: 38, to: 60, rows: 109, straight: 1, said: ['9th row **2 times**', '10th row **9 times**'] },
   ])(
     'widens $from to $to stitches over $rows rows, the last $straight straight',
     ({ from, to, rows, straight, said }) => {
@@ -26,15 +26,15 @@ describe('shaping as a knitter reads it', () => {
   );
 
   it('says fewer where the piece narrows', () => {
-    expect(words.piece.whatItIs.shaping(tapered(40, 20, 100, 0))).toBe(
+    expect(words.piece.whatItIs.shaping(tapered(40, 20, 101, 1))).toBe(
       '1 stitch fewer at each edge every 10th row **10 times**.',
     );
   });
 
   it('says the odd stitch of an uneven difference at its edge', () => {
-    // By hand: 10 to 15 stitches in 9 rows, 2 pairs on rows 4 and 9, the odd one on row 9 with the last pair.
-    expect(words.piece.whatItIs.shaping(tapered(10, 15, 9, 0))).toBe(
-      '1 stitch more at each edge on row **4**, then on row **9**; 1 stitch more at the right edge on row **9**.',
+    // By hand: 10 to 15 stitches in 9 rows, the last one straight: 2 pairs on rows 4 and 8, and the odd one between them.
+    expect(words.piece.whatItIs.shaping(tapered(10, 15, 9, 1))).toBe(
+      '1 stitch more at each edge every 4th row **2 times**; 1 stitch more at the right edge on row **6**.',
     );
   });
 

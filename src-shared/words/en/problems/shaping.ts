@@ -4,8 +4,8 @@ import type { ProblemWords } from './said.ts';
 
 export const shaping = {
   'shaping-impossible': ({ changes, rows }) => ({
-    what: `${n.count(changes, 'change')} at each edge do not fit in ${n.rows(rows)}.`,
-    mend: 'Shape over more rows, or by fewer stitches.',
+    what: `${n.count(changes, 'change')} at an edge ${changes === 1 ? 'does' : 'do'} not fit in the ${n.rows(rows)} that can be shaped.`,
+    mend: 'Shape over more rows, or by fewer stitches. Row 1, the last row, and a folded hem with the row above it stay as they are; to shape those too, shape row by row.',
   }),
   'shaping-outside-piece': ({ row, rows }) => ({
     what: `The shaping goes up to row ${row}, but the piece ends at row ${rows}.`,
