@@ -47,6 +47,8 @@ export default tseslint.config(
           'setInterval',
           'fetch',
           'performance',
+          'crypto',
+          'globalThis',
         ].map((name) => ({ name, message: PURE })),
       ],
       'no-restricted-syntax': [

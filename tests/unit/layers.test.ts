@@ -24,6 +24,8 @@ describe('the layers are held by lint', () => {
     { file: 'src-shared/bed/x.ts', line: 'export const now = new Date();', rule: 'no-restricted-syntax' },
     { file: 'src-shared/bed/x.ts', line: 'export const luck = Math.random();', rule: 'no-restricted-properties' },
     { file: 'src-shared/bed/x.ts', line: 'export const page = document.body;', rule: 'no-restricted-globals' },
+    { file: 'src-shared/bed/x.ts', line: 'export const luck = crypto.randomUUID();', rule: 'no-restricted-globals' },
+    { file: 'src-shared/bed/x.ts', line: 'export const luck = globalThis.crypto;', rule: 'no-restricted-globals' },
     {
       file: 'src-renderer/shell/x.ts',
       line: "import { a } from '../../src-main/services/a.ts';",

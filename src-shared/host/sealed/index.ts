@@ -1,0 +1,3 @@
+export * from './call-head.ts';
+export * from './joining.ts';
+export * from './seal.ts';
