@@ -4,10 +4,19 @@ import './ui/tokens.css';
 import './ui/base.css';
 import { mount } from 'svelte';
 import App from './shell/App.svelte';
-import { connectHost } from './shell/host/index.ts';
+import { connect, dropEntryKey } from './shell/host/index.ts';
+import NotLetIn from './shell/NotLetIn.svelte';
 import { startSession } from './shell/start.ts';
 
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no #app');
-const started = await startSession(connectHost());
-mount(App, { target, props: { started } });
+const entered = await connect();
+if (entered.kind === 'outside') {
+  // A new address in the same tab differs only behind `#`, which loads nothing.
+  addEventListener('hashchange', () => location.reload());
+  mount(NotLetIn, { target, props: { why: entered.why } });
+} else {
+  addEventListener('hashchange', dropEntryKey);
+  const started = await startSession(entered.connection);
+  mount(App, { target, props: { started } });
+}

@@ -1,17 +1,19 @@
 /** Writing answers. */
 import type { ServerResponse } from 'node:http';
-import type { Outcome, Problem } from '@shared/problem/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
 import { GUARD_HEADERS, type PageAnswer } from '../services/index.ts';
 import type { Refusal } from './guard.ts';
 
-export function sendOutcome(response: ServerResponse, status: number, outcome: Outcome<unknown>): void {
-  response.writeHead(status, {
+/** What only the window that asked can open. */
+export function sendSealed(response: ServerResponse, sealed: Uint8Array): void {
+  response.writeHead(200, {
     ...GUARD_HEADERS,
-    'content-type': 'application/json',
+    'content-type': 'application/octet-stream',
+    'content-length': sealed.length,
     'cache-control': 'no-store',
   });
-  response.end(JSON.stringify(outcome));
+  response.end(sealed);
 }
 
 export function sendPage(response: ServerResponse, { status, headers, body }: PageAnswer): void {
@@ -20,16 +22,15 @@ export function sendPage(response: ServerResponse, { status, headers, body }: Pa
   response.end(body);
 }
 
-/** A call is refused as an outcome, an address in words. */
-export function refuse(response: ServerResponse, isCall: boolean, { status, detail }: Refusal): void {
+/** Says in words why nothing is done; to a window it means that this is not its host. */
+export function refuse(response: ServerResponse, { status, detail }: Refusal): void {
   const problem: Problem = { code: 'request-refused', where: null, facts: { detail } };
-  // What has not been read of the body is not wanted any more.
-  response.setHeader('connection', 'close');
-  if (isCall) return sendOutcome(response, status, { ok: false, problem });
   response.writeHead(status, {
     ...GUARD_HEADERS,
     'content-type': 'text/plain; charset=utf-8',
     'cache-control': 'no-store',
+    // What has not been read of the body is not wanted any more.
+    connection: 'close',
   });
   response.end(`${words.problems.sentence(problem)}\n`);
 }

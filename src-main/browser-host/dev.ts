@@ -3,9 +3,8 @@ import type { Server } from 'node:http';
 import { join, resolve } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { createServer } from 'vite';
-import { words } from '@shared/words/index.ts';
 import { CONTENT_SECURITY_POLICY, GUARD_HEADERS, programFolder } from '../services/index.ts';
-import { serveUntilStopped, startBrowserHost, type ServePage } from './index.ts';
+import { ownTerminal, printAddresses, serveUntilStopped, startBrowserHost, type ServePage } from './index.ts';
 
 /** Vite puts styles into the page from scripts, and talks back over a web socket. */
 const DEVELOPMENT_POLICY = CONTENT_SECURITY_POLICY.replace(
@@ -13,7 +12,7 @@ const DEVELOPMENT_POLICY = CONTENT_SECURITY_POLICY.replace(
   "style-src 'self' 'unsafe-inline'",
 ).replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
 
-/** Behind the host's own door: what gets here has shown its cookie. */
+/** The source of the page is no secret; calls are sealed here as everywhere. */
 async function serveFromSource(server: Server): Promise<ServePage> {
   const root = programFolder();
   const vite = await createServer({
@@ -35,9 +34,10 @@ async function serveFromSource(server: Server): Promise<ServePage> {
 async function main(file: string | undefined): Promise<void> {
   const openAtStart = file === undefined ? null : resolve(file);
   const host = await startBrowserHost({ openAtStart, servePage: serveFromSource });
-  console.log(words.launcher.address(host.address));
-  console.log(words.launcher.howToEnd);
-  await serveUntilStopped(host);
+  const stopped = serveUntilStopped(host);
+  const stopPrinting = await printAddresses(host, ownTerminal());
+  await stopped;
+  stopPrinting();
 }
 
 void main(process.argv[2]);

@@ -1,30 +1,17 @@
-/** What a request must show before anything is done for it. */
+/** What a request must show before anything of it is read. */
 import type { IncomingMessage } from 'node:http';
-import type { Keys } from './keys.ts';
+import {
+  CALL_HEADER,
+  headFromText,
+  isJoining,
+  MOST_CALL_BYTES,
+  MOST_JOINING_BYTES,
+  type CallHead,
+} from '@shared/host/sealed/index.ts';
 
 export interface Refusal {
-  readonly status: 400 | 403 | 405 | 413 | 415;
+  readonly status: 400 | 403 | 405 | 411 | 413;
   readonly detail: string;
-}
-
-/** Cookies know no ports, so each host has a name of its own. */
-export function cookieName(port: number): string {
-  return `walewright-${port}`;
-}
-
-/** Null if the request may go on. `authority` is what we listen on, such as `127.0.0.1:4000`. */
-export function refusalOf(request: IncomingMessage, authority: string, port: number, keys: Keys): Refusal | null {
-  const wrongHost = refusalOfHost(request, authority);
-  if (wrongHost) return wrongHost;
-  if (!keys.isAdmitted(cookieOf(request, cookieName(port)) ?? '')) return { status: 403, detail: 'it carries no key' };
-  if (request.method !== 'POST') return null;
-  // Browsers name the page that asks; only ours may.
-  if (request.headers.origin !== `http://${authority}`) return { status: 403, detail: 'it comes from another page' };
-  // A form of another page can send plain text without asking first, but not this.
-  if (!/^application\/json(?:;|$)/.test(request.headers['content-type'] ?? '')) {
-    return { status: 415, detail: 'it is not JSON' };
-  }
-  return null;
 }
 
 /** A name that was made to point here after the page was loaded shows in the Host header. */
@@ -32,10 +19,25 @@ export function refusalOfHost(request: IncomingMessage, authority: string): Refu
   return request.headers.host === authority ? null : { status: 403, detail: 'it names another host' };
 }
 
-function cookieOf(request: IncomingMessage, name: string): string | null {
-  for (const pair of (request.headers.cookie ?? '').split(';')) {
-    const [key, value] = pair.trim().split('=', 2);
-    if (key === name) return value ?? null;
-  }
-  return null;
+/** What a call says of itself, none of it believed before it is opened. */
+export interface Announced {
+  readonly head: CallHead;
+  /** Bytes of the body. */
+  readonly length: number;
+}
+
+/** What the request announces, or why it is refused. `authority` is what we listen on, such as `127.0.0.1:4000`. */
+export function announcedCall(request: IncomingMessage, authority: string, method: string): Announced | Refusal {
+  // Browsers name the page that asks; only ours may.
+  if (request.headers.origin !== `http://${authority}`) return { status: 403, detail: 'it comes from another page' };
+  const said = request.headers[CALL_HEADER];
+  const head = typeof said === 'string' ? headFromText(said) : null;
+  if (head === null) return { status: 403, detail: 'it is not sealed' };
+  if (head.authority !== authority || head.method !== method)
+    return { status: 403, detail: 'it is sealed for another' };
+  // Room is made for the whole of it before it comes.
+  const length = Number(request.headers['content-length'] ?? Number.NaN);
+  if (!Number.isInteger(length)) return { status: 411, detail: 'it does not say how long it is' };
+  const most = isJoining(method) ? MOST_JOINING_BYTES : MOST_CALL_BYTES;
+  return length > most ? { status: 413, detail: `it has more than ${most} bytes` } : { head, length };
 }

@@ -5,18 +5,22 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 /**
  * Resolves when the host has closed: on Ctrl-C, on a request to end, or when
- * `until` resolves. A second Ctrl-C does not wait for what is still going on.
+ * `until` resolves; rejects when that does. A second Ctrl-C does not wait for
+ * what is still going on.
  */
 export async function serveUntilStopped(host: BrowserHost, until?: Promise<void>): Promise<void> {
-  await new Promise<void>((resolve) => {
-    let isStopping = false;
-    const stop = (): void => {
-      if (isStopping) process.exit(1);
-      isStopping = true;
-      resolve();
-    };
-    for (const signal of SIGNALS) process.on(signal, stop);
-    void until?.then(resolve);
-  });
-  await host.close();
+  try {
+    await new Promise<void>((resolve, reject) => {
+      let isStopping = false;
+      const stop = (): void => {
+        if (isStopping) process.exit(1);
+        isStopping = true;
+        resolve();
+      };
+      for (const signal of SIGNALS) process.on(signal, stop);
+      until?.then(resolve, reject);
+    });
+  } finally {
+    await host.close();
+  }
 }

@@ -1,28 +1,30 @@
-/**
- * The host for a browser: the page and the services on a loopback port.
- *
- * The port is any that is free, so a second start never meets the first.
- */
+/** The host for a browser: the page and the services on a loopback port. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { finished } from 'node:stream/promises';
+import type { Params, Services } from '@shared/host/index.ts';
+import { CALL_PATH } from '@shared/host/sealed/index.ts';
 import { words } from '@shared/words/index.ts';
 import {
   builtPage,
   createServices,
-  dispatch,
   pageFolder,
   thisMachine,
   type MachineOptions,
   type Shell,
 } from '../services/index.ts';
-import { refuse, sendOutcome, sendPage } from './answer.ts';
-import { bodyText, MOST_BODY_BYTES } from './body.ts';
-import { cookieName, refusalOf, refusalOfHost } from './guard.ts';
-import { makeKeys } from './keys.ts';
+import { Admission } from './admission.ts';
+import { refuse, sendPage } from './answer.ts';
+import { Entries } from './entries.ts';
+import { ENTRY_PAGE_MS, removeOldEntryPages, writeEntryPage } from './entry-page.ts';
+import { refusalOfHost } from './guard.ts';
+import { lastPorts, listenOnOneOf, notePort } from './ports.ts';
+import { sealedCalls } from './sealed-calls.ts';
+import { serve, type Handle } from './serving.ts';
+import { storageKey } from './storage-key.ts';
 
-/** Answers what is neither a call nor the way in; the request has been let in. */
+/** Answers what is no call; the request has named our host. */
 export type ServePage = (request: IncomingMessage, response: ServerResponse, path: string) => void | Promise<void>;
+
+export type WindowState = Params<'window.setState'>;
 
 export interface BrowserHostOptions extends MachineOptions {
   /** A project to open, absolute. */
@@ -31,113 +33,102 @@ export interface BrowserHostOptions extends MachineOptions {
   readonly pageFolder?: string;
   /** Serves the page in place of the built one, given the server before it listens. */
   readonly servePage?: (server: Server) => Promise<ServePage>;
-  readonly mostBodyBytes?: number;
+  /** How long entry pages are there; a minute. */
+  readonly entryPageMs?: number;
+  /** Told what each window says of itself; windows have names of no meaning. */
+  readonly onWindowState?: (window: string, state: WindowState) => void;
+  /** Told when the key of an address was used a second time. Says so on the console by default. */
+  readonly onUsedTwice?: () => void;
 }
 
 export interface BrowserHost {
-  /** Opens the program as often as it is used: for the person's eyes. */
-  readonly address: string;
-  /** `http://127.0.0.1:PORT` */
+  /** `http://127.0.0.1:PORT`; gives the page to anybody, and lets nobody in. */
   readonly origin: string;
-  /** An address that opens the program once: for command lines, which others can read. */
-  addressForOnce(): string;
-  /** Lets running calls end, then stops. */
+  /** A new address that lets one window in, good until it is used: for the person's eyes. */
+  newAddress(): Promise<string>;
+  /** A new page, as a file, that lets one window in within a minute: for command lines, which others can read. */
+  newEntryPage(): Promise<string>;
+  /** Cuts off what has not all come, lets running calls end, and stops. */
   close(): Promise<void>;
 }
 
 const LOOPBACK = '127.0.0.1';
-const CALL = '/call/';
 
 /** Rejects if the page has not been built or no port can be had. */
 export async function startBrowserHost(options: BrowserHostOptions = {}): Promise<BrowserHost> {
-  const mostBodyBytes = options.mostBodyBytes ?? MOST_BODY_BYTES;
-  const keys = makeKeys();
+  const { entryPageMs = ENTRY_PAGE_MS, onUsedTwice = () => console.error(words.launcher.usedTwice) } = options;
   const server = createServer();
   const servePage = options.servePage
     ? await options.servePage(server)
     : await serveBuiltPage(options.pageFolder ?? pageFolder());
   const { environment, leave } = await thisMachine(browserShell(options.openAtStart ?? null), options);
+  const { dataFolder, now } = environment;
   const services = createServices(environment);
-
-  await new Promise<void>((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(0, LOOPBACK, resolve);
+  await removeOldEntryPages(dataFolder, now().getTime());
+  const entries = new Entries();
+  const calls = await sealedCalls({
+    storageKey: await storageKey(dataFolder),
+    entries,
+    admission: new Admission(),
+    onUsedTwice,
+    servicesFor: (window): Services => ({
+      ...services,
+      'window.setState': async (state) => {
+        options.onWindowState?.(window, state);
+        return services['window.setState'](state);
+      },
+    }),
   });
-  const { port } = server.address() as AddressInfo;
+  const portsBefore = await lastPorts(dataFolder);
+  const port = await listenOnOneOf(server, LOOPBACK, portsBefore);
+  // From here to where requests are handled nothing is waited for, or one that comes first would never be answered.
   const authority = `${LOOPBACK}:${port}`;
   const origin = `http://${authority}`;
-  const addressWith = (key: string): string => `${origin}/?key=${key}`;
+  const addressWith = (entryKey: string): string => `${origin}/#${entryKey}`;
 
-  /** A good key becomes a cookie and leaves the address, so that no history or screen keeps it. */
-  function letIn(url: URL, key: string, response: ServerResponse): void {
-    const cookie = keys.admit(key);
-    if (cookie === null) return refuse(response, false, { status: 403, detail: 'its key is wrong or used up' });
-    url.searchParams.delete('key');
-    response.writeHead(303, {
-      location: url.pathname + url.search,
-      'set-cookie': `${cookieName(port)}=${cookie}; HttpOnly; SameSite=Strict; Path=/`,
-      'cache-control': 'no-store',
-      'referrer-policy': 'no-referrer',
-    });
-    response.end();
-  }
-
-  async function call(method: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const text = await bodyText(request, mostBodyBytes);
-    if (text === null) {
-      return refuse(response, true, { status: 413, detail: `it has more than ${mostBodyBytes} bytes` });
+  const handle: Handle = async (request, response, whenWhole) => {
+    const wrongHost = refusalOfHost(request, authority);
+    if (wrongHost) return refuse(response, wrongHost);
+    const path = pathOf(request, origin);
+    if (path === null) return refuse(response, { status: 400, detail: 'its address cannot be read' });
+    const isCall = path.startsWith(CALL_PATH);
+    if (isCall && request.method === 'POST') {
+      return calls.answer(authority, path.slice(CALL_PATH.length), request, response, whenWhole);
     }
-    let params: unknown;
-    try {
-      params = JSON.parse(text);
-    } catch {
-      return refuse(response, true, { status: 400, detail: 'it is not JSON' });
-    }
-    const outcome = await dispatch(services, method, params);
-    const isUnknown = !outcome.ok && outcome.problem.code === 'request-invalid';
-    sendOutcome(response, isUnknown ? 400 : 200, outcome);
-  }
-
-  async function handle(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const url = addressOf(request, origin);
-    const isCall = url?.pathname.startsWith(CALL) ?? false;
-    if (url === null) return refuse(response, false, { status: 400, detail: 'its address cannot be read' });
-    const key = url.searchParams.get('key');
-    if (request.method === 'GET' && url.pathname === '/' && key !== null) {
-      const refusal = refusalOfHost(request, authority);
-      return refusal ? refuse(response, false, refusal) : letIn(url, key, response);
-    }
-    const refusal = refusalOf(request, authority, port, keys);
-    if (refusal) return refuse(response, isCall, refusal);
-    if (isCall && request.method === 'POST') return call(url.pathname.slice(CALL.length), request, response);
     const isRead = request.method === 'GET' || request.method === 'HEAD';
-    if (isCall || !isRead) return refuse(response, isCall, { status: 405, detail: 'it asks in another way' });
-    return servePage(request, response, url.pathname);
-  }
-
-  const running = new Set<Promise<void>>();
-  server.on('request', (request, response) => {
-    const job = handle(request, response)
-      .catch(() => {
-        // The browser went away in the middle, or the page's file did.
-        if (!response.headersSent) response.writeHead(500);
-        response.end();
-      })
-      .then(() => finished(response))
-      .catch(() => undefined);
-    running.add(job);
-    void job.then(() => running.delete(job));
-  });
+    if (isCall || !isRead) return refuse(response, { status: 405, detail: 'it asks in another way' });
+    whenWhole();
+    return servePage(request, response, path);
+  };
+  const stopServing = serve(server, handle);
+  await notePort(environment, port, portsBefore);
+  const removals = new Set<Promise<void>>();
 
   return {
-    address: addressWith(keys.lasting),
     origin,
-    addressForOnce: () => addressWith(keys.once()),
+    newAddress: async () => addressWith((await entries.add()).key),
+    async newEntryPage() {
+      let remove = async (): Promise<void> => undefined;
+      const { key: entryKey, takeBack } = await entries.add(() => {
+        clearTimeout(timer);
+        const removal = remove().finally(() => removals.delete(removal));
+        removals.add(removal);
+      });
+      const timer = setTimeout(takeBack, entryPageMs);
+      timer.unref();
+      try {
+        const page = await writeEntryPage(dataFolder, addressWith(entryKey));
+        remove = page.remove;
+        return page.file;
+      } catch (error) {
+        takeBack();
+        throw error;
+      }
+    },
     async close() {
-      const closed = new Promise((resolve) => server.close(resolve));
-      await Promise.allSettled(running);
-      server.closeAllConnections();
-      await closed;
+      entries.clear();
+      await stopServing();
+      await Promise.all(removals);
       await leave();
     },
   };
@@ -150,10 +141,11 @@ async function serveBuiltPage(folder: string): Promise<ServePage> {
   return async (_request, response, path) => sendPage(response, await page.answer(path));
 }
 
-function addressOf(request: IncomingMessage, origin: string): URL | null {
+/** The path that is asked for, or null. */
+function pathOf(request: IncomingMessage, origin: string): string | null {
   const target = request.url ?? '/';
   // Only the plain form: an absolute address could name another host.
-  return target.startsWith('/') && URL.canParse(origin + target) ? new URL(origin + target) : null;
+  return target.startsWith('/') && URL.canParse(origin + target) ? new URL(origin + target).pathname : null;
 }
 
 /** A browser has no dialogs to lend and guards its own window. */

@@ -2,6 +2,7 @@
 import { join, resolve } from 'node:path';
 import { problemOf } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
+import { ownTerminal } from '../browser-host/index.ts';
 import { ownDataFolder, programFolder } from '../services/index.ts';
 import { startArguments } from './arguments.ts';
 import { chooseShell, type Surroundings } from './choose-shell.ts';
@@ -52,7 +53,7 @@ async function start(given: readonly string[]): Promise<void> {
     if (shell === 'electron') throw new Error(ended);
     why = { kind: 'electron-ended', detail: ended };
   }
-  if (why !== null) await runBrowser({ why, dataFolder, openAtStart, say });
+  if (why !== null) await runBrowser({ why, dataFolder, openAtStart, terminal: ownTerminal() });
 }
 
 start(process.argv.slice(2)).then(

@@ -1,68 +1,84 @@
 /** Running the browser host, with a window where there can be one. */
-import { mkdir, rm } from 'node:fs/promises';
-import { randomUUID } from 'node:crypto';
-import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { words, type BrowserReason } from '@shared/words/index.ts';
-import { serveUntilStopped, startBrowserHost, type BrowserHost } from '../browser-host/index.ts';
+import {
+  printAddresses,
+  serveUntilStopped,
+  startBrowserHost,
+  type BrowserHost,
+  type Terminal,
+} from '../browser-host/index.ts';
 import { findChromium, openAppWindow, openDefaultBrowser } from './browser-window.ts';
 import { hasDisplay, sandboxFlags } from './display.ts';
+import { takeProfile, type Profile } from './profiles.ts';
 
 export interface BrowserStart {
   readonly why: BrowserReason;
   readonly dataFolder: string;
   readonly openAtStart: string | null;
-  readonly say: (line: string) => void;
+  readonly terminal: Terminal;
 }
 
 /** Serves until the window is closed or somebody ends it; the window goes with the host. */
-export async function runBrowser({ why, dataFolder, openAtStart, say }: BrowserStart): Promise<void> {
-  const host = await startBrowserHost({ dataFolder, openAtStart });
+export async function runBrowser({ why, dataFolder, openAtStart, terminal }: BrowserStart): Promise<void> {
+  const { env, platform } = process;
+  const { say } = terminal;
+  const chromium = hasDisplay(env, platform) ? findChromium(env, platform) : null;
+  const profile = chromium === null ? null : await takeProfile(dataFolder);
+  const host = await startBrowserHost({
+    dataFolder,
+    openAtStart,
+    onWindowState: (window, state) => profile?.noteState(window, state),
+  });
   say(words.launcher.why(why));
-  say(words.launcher.address(host.address));
-  say(words.launcher.howToEnd);
   const end = new AbortController();
-  const window = openWindow(host, dataFolder, say, end.signal);
+  const ownWindow = chromium !== null && profile !== null ? { chromium, profile } : null;
+  let stopPrinting = (): void => undefined;
+  // Whoever reads the address may end the program at once, so that is listened for before.
+  const window = (async () => {
+    stopPrinting = await printAddresses(host, terminal);
+    return openWindow(host, ownWindow, say, end.signal);
+  })();
   await serveUntilStopped(
     host,
     window.then((isClosed) => (isClosed ? undefined : forEver())),
   );
+  stopPrinting();
   end.abort();
   await window;
+  await profile?.giveBack();
 }
 
 /** True once the person has closed the window; false, at once, where there is none to wait for. */
 async function openWindow(
   host: BrowserHost,
-  dataFolder: string,
+  ownWindow: { readonly chromium: string; readonly profile: Profile } | null,
   say: (line: string) => void,
   end: AbortSignal,
 ): Promise<boolean> {
   const { env, platform } = process;
   if (!hasDisplay(env, platform)) return false;
-  const chromium = findChromium(env, platform);
-  const isClosed = chromium !== null && (await showInOwnWindow(chromium, host, dataFolder, end));
+  const isClosed = ownWindow !== null && (await showInOwnWindow(host, ownWindow.chromium, ownWindow.profile, end));
   if (end.aborted) return false;
   if (isClosed) say(words.launcher.windowClosed);
-  else if (!(await openDefaultBrowser(platform, host.addressForOnce()))) say(words.launcher.openThere);
+  else if (!(await openDefaultBrowser(platform, await entryAddress(host)))) say(words.launcher.openThere);
   return isClosed;
 }
 
 /** True once the person has closed the window, false if it could not stay open or was ended. */
 async function showInOwnWindow(
-  chromium: string,
   host: BrowserHost,
-  dataFolder: string,
+  chromium: string,
+  profile: Profile,
   end: AbortSignal,
 ): Promise<boolean> {
-  const profile = join(dataFolder, 'windows', randomUUID());
-  await mkdir(profile, { recursive: true, mode: 0o700 });
   const flags = sandboxFlags(process.platform, process.getuid?.() ?? null);
-  try {
-    return await openAppWindow(chromium, host.addressForOnce(), profile, flags, end);
-  } finally {
-    // Chromium's helpers may write for a moment longer.
-    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }).catch(() => undefined);
-  }
+  return openAppWindow(chromium, await entryAddress(host), profile.folder, flags, end);
+}
+
+/** What a browser is told to open: a file, for a command line is no place for a key. */
+async function entryAddress(host: BrowserHost): Promise<string> {
+  return pathToFileURL(await host.newEntryPage()).href;
 }
 
 function forEver(): Promise<never> {

@@ -3,6 +3,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import type { Connection } from './host/index.ts';
 import {
   browserPlaces,
   findKeptWork,
@@ -18,6 +19,7 @@ import { Session } from './session.ts';
 
 /** A session with the way to the services. */
 export interface Started {
+  readonly connection: Connection;
   readonly host: Host;
   readonly session: Session;
   readonly shell: Result<'host.describe'> | null;
@@ -34,7 +36,8 @@ export interface Started {
  * This window's own work comes first, then a file named at the start, then
  * work kept from an earlier end, then the sample. Other kept work is offered.
  */
-export async function startSession(host: Host): Promise<Started> {
+export async function startSession(connection: Connection): Promise<Started> {
+  const { host } = connection;
   const described = await host.call('host.describe', {});
   const shell = described.ok ? described.value : null;
   const named = shell?.openAtStart ?? null;
@@ -52,11 +55,20 @@ export async function startSession(host: Host): Promise<Started> {
     if (file !== null) session.standsIn(file);
     session.notify(recoveredNotice(taken.value));
     const kept = { offers: left, problems };
-    return { host, session, shell, identity, taken: taken.value.taken, kept, openAtStart: null };
+    return { connection, host, session, shell, identity, taken: taken.value.taken, kept, openAtStart: null };
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
   const session = new Session(project, true);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
-  return { host, session, shell, identity, taken: null, kept: { offers: left, problems }, openAtStart: named };
+  return {
+    connection,
+    host,
+    session,
+    shell,
+    identity,
+    taken: null,
+    kept: { offers: left, problems },
+    openAtStart: named,
+  };
 }

@@ -141,7 +141,13 @@ export const contract = {
 
   /** Tells the shell whether closing the window would lose work, and what to call it. */
   'window.setState': {
-    params: z.strictObject({ title: z.string().max(300), isUnsaved: z.boolean(), path: path.nullable() }),
+    params: z.strictObject({
+      title: z.string().max(300),
+      isUnsaved: z.boolean(),
+      path: path.nullable(),
+      /** True while the browser's own storage holds work; the browser's profile is then not thrown away. */
+      holdsWork: z.boolean().optional(),
+    }),
     result: empty,
   },
 } as const satisfies Record<string, { params: z.ZodType; result: z.ZodType }>;

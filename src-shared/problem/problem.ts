@@ -144,6 +144,7 @@ export interface ProblemFacts {
   'kept-work-unreadable': Record<string, never>;
   'request-invalid': { method: string; detail: string };
   'request-refused': { detail: string };
+  'host-busy': Record<string, never>;
   'host-unreachable': Record<string, never>;
   /** Ended at its limit of time (`amount` in seconds) or of memory (in MB). */
   'work-stopped': { work: LimitedWork; limit: 'time' | 'memory'; amount: number };

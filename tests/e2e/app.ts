@@ -44,7 +44,7 @@ export const test = base.extend<Fixtures>({
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
     await use(async (what = 'sample') => {
-      await page.goto(what === 'empty' ? `${host.address}&empty` : host.address);
+      await page.goto(await addressOf(host, what));
       await page.getByRole('button', { name: 'Commands' }).waitFor();
       await page.evaluate(() => document.fonts.ready);
     });
@@ -53,6 +53,13 @@ export const test = base.extend<Fixtures>({
 });
 
 export { expect };
+
+/** A new address of the host that lets one window in. */
+export async function addressOf(host: BrowserHost, what: 'sample' | 'empty' = 'sample'): Promise<string> {
+  const address = new URL(await host.newAddress());
+  if (what === 'empty') address.search = 'empty';
+  return address.href;
+}
 
 /**
  * Fails on anything axe finds wrong on the page as it stands (WCAG 2.2 A and

@@ -28,7 +28,9 @@ interface Setting {
 async function picture(browser: Browser, host: BrowserHost, { project, theme, size }: Setting): Promise<number> {
   const context = await browser.newContext({ viewport: size, colorScheme: theme });
   const page = await context.newPage();
-  await page.goto(project === 'empty' ? `${host.address}&empty` : host.address);
+  const address = new URL(await host.newAddress());
+  if (project === 'empty') address.search = 'empty';
+  await page.goto(address.href);
   await page.getByRole('button', { name: 'Commands' }).waitFor();
   await page.evaluate(() => document.fonts.ready);
   const views = VIEWS.filter(({ of }) => of.includes(project));

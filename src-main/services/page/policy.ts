@@ -8,7 +8,8 @@ export const CONTENT_SECURITY_POLICY = [
   "img-src 'self' blob: data:",
   "font-src 'self'",
   "connect-src 'self'",
-  "worker-src 'self'",
+  // `blob:` for what seals: it comes with the page itself, not from whoever has the port when it is needed.
+  "worker-src 'self' blob:",
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",

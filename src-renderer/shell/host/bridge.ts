@@ -1,12 +1,24 @@
 /** Calls through Electron's preload script. */
 import type { Host, HostEvent, Method, Params, Result } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
+import type { Connection } from './connection.ts';
 import { isOutcome, UNREACHABLE } from './outcome.ts';
 
 /** What the preload script puts on the window. */
 export interface Bridge {
   call(method: string, params: unknown): Promise<unknown>;
   listen(listener: (event: HostEvent) => void): () => void;
+}
+
+/** The main process is there as long as the window is. */
+export function bridgeConnection(bridge: Bridge): Connection {
+  return {
+    host: bridgeHost(bridge),
+    isJoined: true,
+    onStanding: () => () => undefined,
+    look: async () => true,
+    storage: null,
+  };
 }
 
 export function bridgeHost(bridge: Bridge): Host {

@@ -50,8 +50,10 @@ export const launcher = {
   exitCode: (code: number): string => `it ended with ${code}`,
   endedBy: (signal: string): string => `it was ended by ${signal}`,
   address: (address: string): string => `Walewright is at ${address}`,
-  howToEnd: 'Ctrl-C ends it.',
+  howToEnd: 'That address opens once. Enter prints another, Ctrl-C ends the program.',
   openThere: 'Open that address in a browser on this machine.',
+  usedTwice:
+    'An address was used a second time. If that was not you, somebody else has seen it: end the program with Ctrl-C and start it again.',
   windowClosed: 'The window was closed.',
   notBuilt: (folder: string): string => `There is no built page in ${folder}. Run: npm run build`,
 };

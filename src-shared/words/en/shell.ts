@@ -73,6 +73,16 @@ export const shell = {
   picturePasted: 'The picture on the clipboard is read in: what was copied last comes first.',
   /** What a picture is called that has no file: `clipboard.png`. */
   pastedName: (name: string): string => `clipboard${/\.[^.]+$/.exec(name)?.[0] ?? ''}`,
+  /** In place of the window, for a page that its host has not let in. */
+  outside: {
+    title: 'This page is not connected to Walewright',
+    why: {
+      'no-key': 'Its address does not let it in.',
+      'key-refused': 'Its address has been used before, or is too old: each opens one window, once.',
+      nobody: 'The program does not answer at this address; it may have ended.',
+    },
+    mend: 'Press Enter in the terminal where Walewright was started, and open the address that it prints. If Walewright has ended, start it again.',
+  },
   dropHere: 'Drop a project or a picture to open it',
   unsavedDialog: {
     title: (name: string): string => `Save "${name}" first?`,

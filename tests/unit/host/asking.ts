@@ -5,13 +5,14 @@ export interface Asked {
   readonly method?: string;
   /** As it goes over the wire, dots and all. */
   readonly path?: string;
-  readonly headers?: Record<string, string>;
-  readonly body?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly body?: string | Uint8Array;
 }
 
 export interface Answer {
   readonly status: number;
   readonly headers: IncomingHttpHeaders;
+  readonly bytes: Uint8Array<ArrayBuffer>;
   readonly body: string;
 }
 
@@ -19,20 +20,16 @@ export function ask(origin: string, { method = 'GET', path = '/', headers = {}, 
   const { hostname, port } = new URL(origin);
   return new Promise((resolve, reject) => {
     const asking = request({ hostname, port, method, path, headers, agent: false }, (response) => {
-      let text = '';
-      response.setEncoding('utf8');
-      response.on('data', (chunk: string) => (text += chunk));
-      response.on('end', () => resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }));
+      const chunks: Buffer[] = [];
+      response.on('data', (chunk: Buffer) => chunks.push(chunk));
+      response.on('end', () => {
+        const bytes = new Uint8Array(Buffer.concat(chunks));
+        const { statusCode = 0, headers: answered } = response;
+        resolve({ status: statusCode, headers: answered, bytes, body: new TextDecoder().decode(bytes) });
+      });
       response.on('error', reject);
     });
     asking.on('error', reject);
     asking.end(body);
   });
-}
-
-/** Opens the address as a browser does and returns the cookie it is given. */
-export async function letIn(address: string): Promise<string> {
-  const { origin, pathname, search } = new URL(address);
-  const { headers } = await ask(origin, { path: pathname + search });
-  return headers['set-cookie']?.[0]?.split(';')[0] ?? '';
 }

@@ -1,17 +1,20 @@
 /** Who may talk to the browser host, and what they get. */
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { CALL_HEADER, headText, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { nodeFiles } from '../../../src-main/services/index.ts';
-import { ask, letIn, type Asked } from './asking.ts';
+import { ask, type Asked } from './asking.ts';
+import { callAs, comeIn, join as joinHost, openedAnswer, sealedRequest, type Caller } from './calling.ts';
 
 const PAGE = '<!doctype html><title>Walewright</title>';
 
 let folder: string;
 let host: BrowserHost;
-let cookie: string;
+let caller: Caller;
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'walewright-host-'));
   await mkdir(join(folder, 'page', 'assets'), { recursive: true });
@@ -19,7 +22,7 @@ beforeEach(async () => {
   await writeFile(join(folder, 'page', 'assets', 'index-1a2b.js'), 'export {};');
   await writeFile(join(folder, 'secret.txt'), 'secret');
   host = await start();
-  cookie = await letIn(host.address);
+  caller = await comeIn(await host.newAddress());
 });
 afterEach(async () => {
   await host.close();
@@ -31,157 +34,297 @@ const start = (options = {}) =>
     pageFolder: join(folder, 'page'),
     dataFolder: join(folder, 'data'),
     homeFolder: folder,
-    mostBodyBytes: 10_000,
     ...options,
   });
 
-const get = (path: string, headers: Record<string, string> = {}) =>
-  ask(host.origin, { path, headers: { cookie, ...headers } });
+const get = (path: string, headers: Record<string, string> = {}) => ask(host.origin, { path, headers });
 
-const call = (method: string, params: unknown = {}, asked: Asked = {}) =>
-  ask(host.origin, {
-    method: 'POST',
-    path: `/call/${method}`,
-    body: JSON.stringify(params),
-    ...asked,
-    headers: { cookie, origin: host.origin, 'content-type': 'application/json', ...asked.headers },
+/** A good call of the services, ready to be spoilt. */
+const goodCall = (head: CallHead = caller.head('host.describe')) => sealedRequest(host.origin, caller.keys, head);
+
+/** How a request is answered, the given part of it put in place of the right one. */
+async function statusWith(asked: Asked, headers: Readonly<Record<string, string>>): Promise<number> {
+  return (await ask(host.origin, { ...asked, headers: { ...asked.headers, ...headers } })).status;
+}
+
+const keyOf = (address: string): string => new URL(address).hash.slice(1);
+
+describe('an address', () => {
+  it('is on this machine alone, with a key in the part that no browser sends', async () => {
+    expect(await host.newAddress()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}$/);
   });
 
-describe('the address that the program prints', () => {
-  it('is on this machine alone, on a port that was free', () => {
-    expect(host.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/\?key=[\w-]{43}$/);
+  it('lets one window in, once', async () => {
+    const key = keyOf(await host.newAddress());
+    const first = await joinHost(host.origin, 'enter', key);
+    expect(first.answer.status).toBe(200);
+    expect(await callAs(first.caller as Caller, 'host.describe')).toMatchObject({ ok: true });
+    const second = await joinHost(host.origin, 'enter', key);
+    expect([second.answer.status, second.caller]).toEqual([403, null]);
   });
 
-  it('gives a cookie that no script sees and no other page sends, and takes the key off the address', async () => {
-    const { pathname, search } = new URL(host.address);
-    const { status, headers } = await ask(host.origin, { path: `${pathname}${search}&empty` });
-    expect(status).toBe(303);
-    expect(headers.location).toBe('/?empty=');
-    expect(headers['set-cookie']).toEqual([
-      expect.stringMatching(/^walewright-\d+=[\w-]{43}; HttpOnly; SameSite=Strict; Path=\/$/),
-    ]);
-    expect(headers['set-cookie']?.[0]).not.toContain(new URLSearchParams(search).get('key'));
+  it('lets one of two in that come at once', async () => {
+    const key = keyOf(await host.newAddress());
+    const both = await Promise.all([joinHost(host.origin, 'enter', key), joinHost(host.origin, 'enter', key)]);
+    expect(both.map(({ answer }) => answer.status).sort()).toEqual([200, 403]);
   });
 
-  it('opens as often as it is used', async () => {
-    expect(await letIn(host.address)).toBe(cookie);
+  it('that is used again is told to the person, since two have had it', async () => {
+    let told = 0;
+    const other = await start({ onUsedTwice: () => told++ });
+    const key = keyOf(await other.newAddress());
+    await joinHost(other.origin, 'enter', newSecret(globalThis.crypto));
+    await joinHost(other.origin, 'enter', key);
+    expect(told).toBe(0);
+    await joinHost(other.origin, 'enter', key);
+    expect(told).toBe(1);
+    await other.close();
   });
 
-  it('opens once where others can read it, on a command line', async () => {
-    const address = host.addressForOnce();
-    expect(await letIn(address)).toBe(cookie);
-    expect(await letIn(address)).toBe('');
-    expect(await letIn(host.addressForOnce())).toBe(cookie);
-  });
-
-  it.each(['', 'x', 'x'.repeat(43), 'a'.repeat(100_00)])('opens nothing with the key %j', async (key) => {
-    const { status, headers, body } = await ask(host.origin, { path: `/?key=${key}`, headers: { cookie } });
-    expect([status, headers['set-cookie']]).toEqual([403, undefined]);
-    expect(body).toContain('Open the address that the program printed');
-  });
-
-  it('is another at every start', async () => {
+  it('of another host opens nothing', async () => {
     const second = await start();
     expect(second.origin).not.toBe(host.origin);
-    expect((await ask(second.origin, { path: '/', headers: { cookie } })).status).toBe(403);
-    const key = new URL(host.address).search;
-    expect((await ask(second.origin, { path: `/${key}` })).status).toBe(403);
+    const { answer } = await joinHost(second.origin, 'enter', keyOf(await host.newAddress()));
+    expect(answer.status).toBe(403);
     await second.close();
   });
 });
 
-describe('a request', () => {
-  it.each([
-    ['without a cookie', {}],
-    ['with a made-up cookie', { cookie: 'walewright=1' }],
-    ['with an empty cookie', { cookie: '=;;=' }],
-  ])('%s gets neither page nor answer', async (_case, headers) => {
-    expect((await ask(host.origin, { path: '/', headers })).status).toBe(403);
-    const answer = await ask(host.origin, {
-      method: 'POST',
-      path: '/call/host.describe',
-      headers: { origin: host.origin, 'content-type': 'application/json', ...headers },
-      body: '{}',
-    });
-    expect(answer.status).toBe(403);
-    expect(JSON.parse(answer.body)).toMatchObject({ ok: false, problem: { code: 'request-refused' } });
+describe('a page that is loaded again', () => {
+  it("joins with the run's key, which is of no worth at the next host", async () => {
+    const { caller: again } = await joinHost(host.origin, 'join', caller.runKey);
+    expect(await callAs(again as Caller, 'host.describe')).toMatchObject({ ok: true });
+    const { origin } = host;
+    await host.close();
+    host = await start();
+    expect(host.origin).toBe(origin);
+    expect((await joinHost(origin, 'join', caller.runKey)).answer.status).toBe(403);
+  });
+});
+
+describe('a window whose host is gone', () => {
+  it('joins the next one in its place with the storage key, and with no other', async () => {
+    const { origin } = host;
+    await host.close();
+    host = await start();
+    expect(await callAs(caller, 'host.describe')).toBeNull();
+    const { caller: again } = await joinHost(origin, 'rejoin', caller.storageKey, { window: caller.window, count: 7 });
+    expect(again?.runKey).not.toBe(caller.runKey);
+    expect(again?.storageKey).toBe(caller.storageKey);
+    expect(await callAs(again as Caller, 'host.describe')).toMatchObject({ ok: true });
+    expect((await joinHost(origin, 'rejoin', caller.runKey)).answer.status).toBe(403);
+  });
+});
+
+describe('the last port', () => {
+  it('is taken again, and another where it is not free', async () => {
+    const { origin } = host;
+    await host.close();
+    const stranger = createServer();
+    await new Promise<void>((resolve) => stranger.listen(Number(new URL(origin).port), '127.0.0.1', resolve));
+    const elsewhere = await start();
+    expect(elsewhere.origin).not.toBe(origin);
+    await new Promise((resolve) => stranger.close(resolve));
+    // The last of all comes first, then those before.
+    host = await start();
+    expect(host.origin).toBe(origin);
+    await elsewhere.close();
+    await host.close();
+    host = await start();
+    expect(host.origin).toBe(origin);
   });
 
-  it('with a wrong secret in the right cookie gets neither', async () => {
-    const [name, value] = cookie.split('=') as [string, string];
-    const wrong = `${name}=${value.slice(0, -1)}${value.endsWith('A') ? 'B' : 'A'}`;
-    expect((await get('/', { cookie: wrong })).status).toBe(403);
+  it.each(['', 'null', '[1]', '["80"]', '[99999]'])('that cannot be read (%j) is forgotten', async (text) => {
+    await host.close();
+    await writeFile(join(folder, 'data', 'ports.json'), text);
+    host = await start();
+    expect(await callAs(await comeIn(await host.newAddress()), 'host.describe')).toMatchObject({ ok: true });
+  });
+});
+
+describe('a call', () => {
+  it('reaches the services and brings back the outcome, to nobody else', async () => {
+    const head = caller.head('documents.write');
+    const params = { path: 'a.walewright', text: '{}', over: null };
+    const answer = await ask(host.origin, await sealedRequest(host.origin, caller.keys, head, params));
+    const { status, headers } = answer;
+    expect([status, headers['content-type'], headers['cache-control']]).toEqual([
+      200,
+      'application/octet-stream',
+      'no-store',
+    ]);
+    expect(await openedAnswer(caller.keys, head, answer)).toMatchObject({
+      ok: true,
+      value: { path: join(folder, 'a.walewright') },
+    });
+    expect(answer.body).not.toContain('walewright');
+    expect(await readFile(join(folder, 'a.walewright'), 'utf8')).toBe('{}');
+    // The answer to one call is none to another.
+    expect(await openedAnswer(caller.keys, caller.head('documents.write'), answer)).toBeNull();
+  });
+
+  it('brings back the problem where there is one', async () => {
+    expect(await callAs(caller, 'documents.read', { path: 'nowhere' })).toEqual({
+      ok: false,
+      problem: { code: 'file-missing', where: join(folder, 'nowhere'), facts: {} },
+    });
+  });
+
+  it.each([
+    ['documents.read', { path: 1 }],
+    ['host.destroy', {}],
+    ['constructor', {}],
+  ])('that breaks the contract is told so: %s %j', async (method, params) => {
+    expect(await callAs(caller, method, params)).toMatchObject({ problem: { code: 'request-invalid' } });
+  });
+
+  it('is carried out once, however often it comes', async () => {
+    const head = caller.head('documents.write');
+    const path = join(folder, 'once.walewright');
+    const request = await sealedRequest(host.origin, caller.keys, head, { path, text: '{}', over: null });
+    expect((await ask(host.origin, request)).status).toBe(200);
+    await rm(path);
+    expect((await ask(host.origin, request)).status).toBe(403);
+    await expect(readFile(path)).rejects.toThrow('ENOENT');
+  });
+
+  it('is carried out once when it comes twice at the same time', async () => {
+    const request = await goodCall();
+    const answers = await Promise.all([ask(host.origin, request), ask(host.origin, request)]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 403]);
+  });
+
+  it('may be overtaken by others, but not by thousands', async () => {
+    const { authority } = caller.head('here');
+    const at = async (count: number): Promise<number> => {
+      const head: CallHead = { authority, window: caller.window, count, method: 'here' };
+      return (await ask(host.origin, await sealedRequest(host.origin, caller.keys, head))).status;
+    };
+    expect(await at(5000)).toBe(200);
+    expect(await at(4999)).toBe(200);
+    expect(await at(905)).toBe(200);
+    expect(await at(904)).toBe(403);
+    expect(await at(4999)).toBe(403);
   });
 
   it.each(['evil.example', 'localhost', '127.0.0.1', '127.0.0.1:1', '[::1]'])(
-    'for the host %s is refused, even with cookie or key',
+    'for the host %s is refused, and so is the page',
     async (name) => {
+      expect(await statusWith(await goodCall(), { host: name })).toBe(403);
       expect((await get('/', { host: name })).status).toBe(403);
-      expect((await call('host.describe', {}, { headers: { host: name } })).status).toBe(403);
-      const keyed = await ask(host.origin, { path: `/${new URL(host.address).search}`, headers: { host: name } });
-      expect([keyed.status, keyed.headers['set-cookie']]).toEqual([403, undefined]);
     },
   );
 
   it.each(['http://evil.example', 'null', 'http://127.0.0.1:1', 'http://localhost'])(
     'from a page of %s is refused',
-    async (origin) => {
-      const { status, body } = await call('host.describe', {}, { headers: { origin } });
-      expect(status).toBe(403);
-      expect(JSON.parse(body)).toMatchObject({ ok: false, problem: { code: 'request-refused' } });
-    },
+    async (origin) => expect(await statusWith(await goodCall(), { origin })).toBe(403),
   );
 
   it('from a page that does not say which is refused', async () => {
-    const { status } = await ask(host.origin, {
-      method: 'POST',
-      path: '/call/host.describe',
-      headers: { cookie, 'content-type': 'application/json' },
-      body: '{}',
-    });
-    expect(status).toBe(403);
+    const { headers, ...rest } = await goodCall();
+    const { origin: _, ...without } = headers as Record<string, string>;
+    expect((await ask(host.origin, { ...rest, headers: without })).status).toBe(403);
   });
-
-  it.each(['text/plain', 'application/x-www-form-urlencoded', 'application/jsonp', ''])(
-    'of the type %j, as a form could send it, is refused',
-    async (type) => {
-      expect((await call('host.describe', {}, { headers: { 'content-type': type } })).status).toBe(415);
-    },
-  );
 
   it.each([
-    ['said', { body: 'x'.repeat(10_001) }],
-    ['and not said', { body: 'x'.repeat(2_000_000), headers: { 'transfer-encoding': 'chunked' } }],
-  ])('of more bytes than any has, %s, is refused', async (_case, asked) => {
-    const answer = await call('recovery.keep', {}, asked).catch((error: NodeJS.ErrnoException) => error.code);
-    // The host answers and closes without reading on, which may reach the sender first.
-    if (typeof answer === 'string') expect(['EPIPE', 'ECONNRESET']).toContain(answer);
-    else expect(answer).toMatchObject({ status: 413 });
-    expect((await get('/')).status).toBe(200);
+    ['nothing', null],
+    ['no words', ''],
+    ['other words', 'let me in'],
+  ])('with %s over it is refused', async (_case, text) => {
+    const { headers, ...rest } = await goodCall();
+    const { [CALL_HEADER]: _said, ...without } = headers as Record<string, string>;
+    const said = text === null ? without : { ...without, [CALL_HEADER]: text };
+    expect((await ask(host.origin, { ...rest, headers: said })).status).toBe(403);
   });
 
-  it.each(['', '{', 'undefined'])('that is no JSON (%j) is refused', async (body) => {
-    expect((await call('host.describe', {}, { body })).status).toBe(400);
+  it.each([
+    ['another host', { authority: '127.0.0.1:1' }],
+    ['another window', { window: 'x'.repeat(43) }],
+    ['another count', { count: 99 }],
+    ['another method', { method: 'documents.recent' }],
+  ] as const)('with %s written over it than it was sealed about is refused', async (_case, change) => {
+    const head = caller.head('host.describe');
+    const changed = { ...head, ...change };
+    const said = { [CALL_HEADER]: headText(changed) };
+    expect(await statusWith({ ...(await goodCall(head)), path: `/call/${changed.method}` }, said)).toBe(403);
+    // And the call as it was is good.
+    expect((await ask(host.origin, await goodCall(head))).status).toBe(200);
   });
 
-  it.each(['host.destroy', 'constructor', '', 'host.describe/x', '..%2f'])(
-    'for the unknown call %j is refused',
-    async (method) => {
-      const { status, body } = await call(method);
-      expect(status).toBe(400);
-      expect(JSON.parse(body)).toMatchObject({ ok: false, problem: { code: 'request-invalid' } });
-    },
-  );
+  it('of another method than the address says is refused', async () => {
+    expect((await ask(host.origin, { ...(await goodCall()), path: '/call/documents.recent' })).status).toBe(403);
+  });
 
+  it.each(['first', 'middle', 'last'])('with its %s byte changed is refused', async (which) => {
+    const request = await goodCall();
+    const at = { first: 0, middle: request.body.length >> 1, last: request.body.length - 1 }[which] ?? 0;
+    request.body[at] = (request.body[at] ?? 0) ^ 1;
+    expect((await ask(host.origin, request)).status).toBe(403);
+  });
+
+  it.each([0, 1, 27, 28])('of %d bytes is refused', async (length) => {
+    const { body, ...rest } = await goodCall();
+    expect(await statusWith({ ...rest, body: body.slice(0, length) }, { 'content-length': String(length) })).toBe(403);
+  });
+
+  it("sealed with the other way's key, with another secret, or by a window that is not in is refused", async () => {
+    const stranger = await sealingKeys(globalThis.crypto, newSecret(globalThis.crypto), 'run');
+    const turned = { toHost: caller.keys.toPage, toPage: caller.keys.toHost };
+    for (const keys of [stranger, turned]) {
+      expect((await ask(host.origin, await sealedRequest(host.origin, keys, caller.head('here')))).status).toBe(403);
+    }
+    const outside = { ...caller.head('here'), window: newSecret(globalThis.crypto) };
+    expect((await ask(host.origin, await goodCall(outside))).status).toBe(403);
+  });
+
+  it('that does not say how long it is, or is longer than any, is refused before it is read', async () => {
+    const { headers, body, ...rest } = await goodCall();
+    const { 'content-length': _, ...chunked } = headers as Record<string, string>;
+    const asked = { ...rest, body, headers: { ...chunked, 'transfer-encoding': 'chunked' } };
+    expect((await ask(host.origin, asked)).status).toBe(411);
+    const long = { ...headers, 'content-length': String(200 * 1024 * 1024) };
+    expect((await ask(host.origin, { ...rest, headers: long }).catch(() => ({ status: 413 }))).status).toBe(413);
+    const joining = await sealedRequest(host.origin, caller.keys, { ...caller.head('join') }, 'x'.repeat(2000));
+    expect((await ask(host.origin, joining)).status).toBe(413);
+  });
+
+  it('that is going on when the host closes is carried out first', async () => {
+    let goOn = (): void => undefined;
+    const held = new Promise<void>((resolve) => (goOn = resolve));
+    let hasAsked = (): void => undefined;
+    const asked = new Promise<void>((resolve) => (hasAsked = resolve));
+    const slow = await start({
+      files: {
+        ...nodeFiles,
+        rename: async (from: string, to: string) => {
+          hasAsked();
+          await held;
+          await nodeFiles.rename(from, to);
+        },
+      },
+    });
+    const window = await comeIn(await slow.newAddress());
+    const answer = callAs(window, 'documents.write', { path: 'late.walewright', text: '{}', over: null });
+    await asked;
+    const closed = slow.close();
+    goOn();
+    await closed;
+    expect(await answer).toMatchObject({ ok: true });
+    expect(await readFile(join(folder, 'late.walewright'), 'utf8')).toBe('{}');
+  });
+});
+
+describe('a request that is no call', () => {
   it.each([
     ['PUT', '/'],
     ['DELETE', '/index.html'],
     ['POST', '/'],
     ['GET', '/call/host.describe'],
     ['OPTIONS', '/call/host.describe'],
-  ])('by %s for %s is refused', async (method, path) => {
-    const headers = { cookie, origin: host.origin, 'content-type': 'application/json' };
-    expect((await ask(host.origin, { method, path, headers })).status).toBe(405);
+  ])('is refused by %s for %s, and no other page is told that it may ask', async (method, path) => {
+    const { status, headers } = await ask(host.origin, { method, path });
+    expect(status).toBe(405);
+    expect(Object.keys(headers).filter((name) => name.startsWith('access-control'))).toEqual([]);
   });
 
   it.each(['//evil.example/', '/%', '/\\', '/?%'])('for the odd address %s gets nothing', async (path) => {
@@ -190,8 +333,9 @@ describe('a request', () => {
 });
 
 describe('the page', () => {
-  it('comes with its files, each with its type', async () => {
+  it('comes with its files, each with its type, to anybody, and holds no key', async () => {
     const page = await get('/');
+    expect(page.headers['set-cookie']).toBeUndefined();
     expect([page.status, page.body, page.headers['content-type']]).toEqual([200, PAGE, 'text/html; charset=utf-8']);
     const script = await get('/assets/index-1a2b.js?v');
     expect([script.status, script.headers['content-type']]).toEqual([200, 'text/javascript; charset=utf-8']);
@@ -240,70 +384,12 @@ describe('the page', () => {
   });
 });
 
-describe('a call', () => {
-  it('reaches the services and brings back the outcome', async () => {
-    const { status, headers, body } = await call('documents.write', { path: 'a.walewright', text: '{}', over: null });
-    expect([status, headers['content-type'], headers['cache-control']]).toEqual([200, 'application/json', 'no-store']);
-    expect(JSON.parse(body)).toMatchObject({ ok: true, value: { path: join(folder, 'a.walewright') } });
-    expect(await readFile(join(folder, 'a.walewright'), 'utf8')).toBe('{}');
-  });
-
-  it('brings back the problem where there is one', async () => {
-    const { status, body } = await call('documents.read', { path: 'nowhere' });
-    expect(status).toBe(200);
-    expect(JSON.parse(body)).toEqual({
-      ok: false,
-      problem: { code: 'file-missing', where: join(folder, 'nowhere'), facts: {} },
-    });
-  });
-
-  it('that breaks the contract is refused', async () => {
-    const { status, body } = await call('documents.read', { path: 1 });
-    expect(status).toBe(400);
-    expect(JSON.parse(body)).toMatchObject({ problem: { code: 'request-invalid' } });
-  });
-
-  it('that is going on when the host closes is carried out first', async () => {
-    let goOn = (): void => undefined;
-    const held = new Promise<void>((resolve) => (goOn = resolve));
-    let hasAsked = (): void => undefined;
-    const asked = new Promise<void>((resolve) => (hasAsked = resolve));
-    const slow = await start({
-      files: {
-        ...nodeFiles,
-        rename: async (from: string, to: string) => {
-          hasAsked();
-          await held;
-          await nodeFiles.rename(from, to);
-        },
-      },
-    });
-    const answer = ask(slow.origin, {
-      method: 'POST',
-      path: '/call/documents.write',
-      headers: { cookie: await letIn(slow.address), origin: slow.origin, 'content-type': 'application/json' },
-      body: JSON.stringify({ path: 'late.walewright', text: '{}', over: null }),
-    });
-    await asked;
-    const closed = slow.close();
-    goOn();
-    await closed;
-    expect(JSON.parse((await answer).body)).toMatchObject({ ok: true });
-    expect(await readFile(join(folder, 'late.walewright'), 'utf8')).toBe('{}');
-  });
-});
-
 describe('two hosts of one user', () => {
-  async function callOf({ origin, address }: BrowserHost, method: string, params: unknown = {}): Promise<unknown> {
-    const headers = { cookie: await letIn(address), origin, 'content-type': 'application/json' };
-    const asked = { method: 'POST', path: `/call/${method}`, headers, body: JSON.stringify(params) };
-    return JSON.parse((await ask(origin, asked)).body) as unknown;
-  }
-
   it('keep their unsaved work apart and share the recent list', async () => {
     const second = await start();
-    const here = (method: string, params?: unknown) => callOf(host, method, params);
-    const there = (method: string, params?: unknown) => callOf(second, method, params);
+    const other = await comeIn(await second.newAddress());
+    const here = (method: string, params?: unknown) => callAs(caller, method, params);
+    const there = (method: string, params?: unknown) => callAs(other, method, params);
 
     await here('recovery.keep', { text: 'of the first', path: null });
     expect(await there('recovery.find')).toEqual({ ok: true, value: null });
@@ -319,10 +405,10 @@ describe('two hosts of one user', () => {
 
   it('hand on the unsaved work of the one that has ended', async () => {
     const second = await start();
-    await callOf(second, 'recovery.keep', { text: 'of the second', path: null });
+    await callAs(await comeIn(await second.newAddress()), 'recovery.keep', { text: 'of the second', path: null });
     await second.close();
     const third = await start();
-    expect(await callOf(third, 'recovery.find')).toMatchObject({
+    expect(await callAs(await comeIn(await third.newAddress()), 'recovery.find')).toMatchObject({
       value: { text: 'of the second' },
     });
     await third.close();

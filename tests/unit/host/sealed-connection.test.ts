@@ -1,76 +1,307 @@
-/** The renderer's side of the contract. */
-import { describe, expect, it } from 'vitest';
-import { bridgeHost, type Bridge } from '../../../src-renderer/shell/host/bridge.ts';
-import { httpHost } from '../../../src-renderer/shell/host/http.ts';
+/** The renderer's side of sealed calls, against a real host and against strangers in its place. */
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
+import { keepRunKey, keptRunKey, takeEntryKey, type Place } from '../../../src-renderer/shell/host/keys-of-the-page.ts';
+import { SealedConnection, type Fetch } from '../../../src-renderer/shell/host/sealed-connection.ts';
+import { sealingBeside, sealingHere, type SealingHelper } from '../../../src-renderer/shell/host/sealing.ts';
+import { ask } from './asking.ts';
 
 const unreachable = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
-const silentBridge: Bridge = { call: async () => undefined, listen: () => () => undefined };
 
-describe('calling a service over HTTP', () => {
-  it('posts the parameters as JSON to the path of the method and returns the outcome', async () => {
-    const seen: unknown[] = [];
-    const host = httpHost(async (path, request) => {
-      seen.push(path, request.method, request.headers, request.body);
-      return Response.json({ ok: true, value: [] });
+let folder: string;
+let host: BrowserHost;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'walewright-client-'));
+  await mkdir(join(folder, 'page'));
+  await writeFile(join(folder, 'page', 'index.html'), '');
+  host = await start();
+});
+afterEach(async () => {
+  await host.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+const start = (dataFolder = join(folder, 'data')) =>
+  startBrowserHost({ pageFolder: join(folder, 'page'), dataFolder, homeFolder: folder });
+
+interface Sent {
+  readonly path: string;
+  readonly body: string;
+}
+
+/** A window that is in, what goes out of it, and who answers in the host's place. */
+async function window() {
+  const address = new URL(await host.newAddress());
+  const sent: Sent[] = [];
+  const keptKeys: string[] = [];
+  let stranger: Fetch | null = null;
+  const toHost: Fetch = async (path, { body, headers, signal }) => {
+    const said = headers as Record<string, string>;
+    const bytes = body as Uint8Array;
+    const asked = { method: 'POST', path, body: bytes, headers: { ...said, origin: address.origin } };
+    const answer = await ask(address.origin, {
+      ...asked,
+      headers: { ...asked.headers, 'content-length': `${bytes.length}` },
     });
-    expect(await host.call('documents.forgetRecent', { path: '/a' })).toEqual({ ok: true, value: [] });
-    expect(seen).toEqual([
-      '/call/documents.forgetRecent',
-      'POST',
-      { 'content-type': 'application/json' },
-      '{"path":"/a"}',
-    ]);
+    signal?.throwIfAborted();
+    return new Response(answer.bytes, { status: answer.status });
+  };
+  let patience = new AbortController();
+  const connection = await SealedConnection.open(
+    {
+      authority: address.host,
+      sealing: sealingHere,
+      fetch: (path, request) => {
+        sent.push({ path, body: Buffer.from(request.body as Uint8Array).toString('latin1') });
+        return (stranger ?? toHost)(path, request);
+      },
+      keepRunKey: (key) => keptKeys.push(key),
+      // The tests look by themselves.
+      nextLook: () => new Promise(() => undefined),
+      patience: () => (patience = new AbortController()).signal,
+    },
+    'enter',
+    address.hash.slice(1),
+  );
+  if (typeof connection === 'string') throw new Error(connection);
+  const told: string[] = [];
+  connection.onStanding((standing) => told.push(standing));
+  return {
+    connection,
+    told,
+    sent,
+    keptKeys,
+    toHost,
+    loseSight: () => patience.abort(),
+    putInPlace: (other: Fetch | null) => (stranger = other),
+  };
+}
+
+describe('a call', () => {
+  it('goes sealed to the path of its method and comes back as the outcome', async () => {
+    const { connection, sent } = await window();
+    const path = join(folder, 'of-nobody-else.walewright');
+    expect(await connection.host.call('documents.forgetRecent', { path })).toEqual({ ok: true, value: [] });
+    expect(sent.at(-1)?.path).toBe('/call/documents.forgetRecent');
+    expect(sent.at(-1)?.body).not.toContain('nobody');
   });
 
-  it('passes on the problem of a refused call', async () => {
-    const refused = { ok: false, problem: { code: 'request-refused', where: null, facts: { detail: 'x' } } };
-    const host = httpHost(async () => Response.json(refused, { status: 403 }));
-    expect(await host.call('host.describe', {})).toEqual(refused);
-  });
-
-  it.each([
-    ['nobody answers', () => Promise.reject(new TypeError('Failed to fetch'))],
-    ['the answer is no JSON', async () => new Response('<html>')],
-    ['the answer is JSON, but no outcome', async () => Response.json(['?'])],
-    ['the answer is cut off', async () => new Response('{"ok":tr')],
-  ])('says that the host is out of reach when %s', async (_case, answer: () => Promise<Response>) => {
-    expect(await httpHost(answer).call('host.describe', {})).toEqual(unreachable);
+  it('brings back the problem of the services', async () => {
+    const { connection } = await window();
+    const answer = await connection.host.call('documents.read', { path: join(folder, 'nowhere') });
+    expect(answer).toMatchObject({ ok: false, problem: { code: 'file-missing' } });
+    expect(connection.isJoined).toBe(true);
   });
 });
 
-describe('calling a service through the bridge', () => {
-  it('passes method and parameters on and returns the outcome', async () => {
-    const seen: unknown[] = [];
-    const host = bridgeHost({
-      ...silentBridge,
-      call: async (...given) => {
-        seen.push(given);
-        return { ok: true, value: null };
+describe('a stranger in the place of the host', () => {
+  const outcome = JSON.stringify({ ok: true, value: [] });
+  const strangers: readonly (readonly [string, (toHost: Fetch) => Fetch])[] = [
+    ['nobody answers', () => () => Promise.reject(new TypeError('Failed to fetch'))],
+    ['the answer is a page', () => async () => new Response('<html>')],
+    ['the answer is an outcome that anybody could write', () => async () => new Response(outcome)],
+    ['the answer is empty', () => async () => new Response('')],
+    ['the host refuses', () => async () => new Response('', { status: 403 })],
+    [
+      'the answer was changed on its way',
+      (toHost) => async (path, request) => {
+        const answer = new Uint8Array(await (await toHost(path, request)).arrayBuffer());
+        answer[20] = (answer[20] ?? 0) ^ 1;
+        return new Response(answer);
       },
+    ],
+    [
+      'the call is sent back',
+      () =>
+        async (_path, { body }) =>
+          new Response(body),
+    ],
+  ];
+
+  it.each(strangers)('is known when %s, and is sent nothing more but a request to join', async (_case, stranger) => {
+    const { connection, told, sent, putInPlace, toHost } = await window();
+    putInPlace(stranger(toHost));
+    expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);
+    expect([connection.isJoined, told]).toEqual([false, ['lost']]);
+
+    sent.length = 0;
+    putInPlace(async () => new Response(outcome));
+    const secret = { text: 'secret', path: null };
+    expect(await connection.host.call('recovery.keep', secret)).toEqual(unreachable);
+    expect(await connection.look()).toBe(false);
+    expect(sent.map(({ path }) => path)).toEqual(['/call/rejoin']);
+    expect(told).toEqual(['lost']);
+  });
+
+  it('is not believed with an answer that the host gave to another call', async () => {
+    const { connection, putInPlace, toHost } = await window();
+    const heard: Uint8Array<ArrayBuffer>[] = [];
+    putInPlace(async (path, request) => {
+      if (heard[0]) return new Response(heard[0]);
+      heard.push(new Uint8Array(await (await toHost(path, request)).arrayBuffer()));
+      return new Response(heard[0]);
     });
-    expect(await host.call('dialogs.openFile', {})).toEqual({ ok: true, value: null });
-    expect(seen).toEqual([['dialogs.openFile', {}]]);
+    expect(await connection.host.call('documents.recent', {})).toMatchObject({ ok: true });
+    expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);
+  });
+
+  it('that keeps silent is given up, and with it all that was asked of it', async () => {
+    const { connection, told, putInPlace, loseSight } = await window();
+    const asked: string[] = [];
+    putInPlace((path, { signal }) => {
+      asked.push(path);
+      return new Promise((_, reject) => signal?.addEventListener('abort', () => reject(new Error('aborted'))));
+    });
+    const outcomes = Promise.all([connection.host.call('documents.recent', {}), connection.look()]);
+    await expect.poll(() => asked).toHaveLength(2);
+    loseSight();
+    expect(await outcomes).toEqual([unreachable, false]);
+    expect(told).toEqual(['lost']);
+  });
+});
+
+describe('a window whose host was gone', () => {
+  it('joins the next one in its place by itself', async () => {
+    const { connection, told, keptKeys } = await window();
+    await host.close();
+    expect(await connection.look()).toBe(false);
+    expect(await connection.look()).toBe(false);
+    host = await start();
+    expect(await connection.look()).toBe(true);
+    expect(told).toEqual(['lost', 'rejoined']);
+    expect(await connection.host.call('documents.recent', {})).toMatchObject({ ok: true });
+    // The key of the host that is there now is the one to keep.
+    expect(keptKeys).toHaveLength(2);
+    expect(new Set(keptKeys).size).toBe(2);
+  });
+
+  it('joins no host of another user', async () => {
+    const { connection } = await window();
+    const port = new URL(host.origin).port;
+    await host.close();
+    await mkdir(join(folder, 'other'));
+    await writeFile(join(folder, 'other', 'ports.json'), `[${port}]`);
+    host = await start(join(folder, 'other'));
+    expect(new URL(host.origin).port).toBe(port);
+    expect(await connection.look()).toBe(false);
+    expect(await connection.look()).toBe(false);
+  });
+});
+
+describe('work that is kept in the browser', () => {
+  it('is opened by every window of the user, under its own name alone', async () => {
+    const one = (await window()).connection.storage;
+    const sealed = await one.sealForStorage('window 1', 'Maß für Maß');
+    expect(Buffer.from(sealed).toString('latin1')).not.toContain('Ma');
+    await host.close();
+    host = await start();
+    const other = (await window()).connection.storage;
+    expect(await other.openFromStorage('window 1', sealed)).toBe('Maß für Maß');
+    expect(await other.openFromStorage('window 2', sealed)).toBeNull();
+    expect(await other.openFromStorage('window 1', sealed.slice(1))).toBeNull();
+    expect(await other.openFromStorage('window 1', new Uint8Array())).toBeNull();
+  });
+
+  it('is opened by no window of another user', async () => {
+    const sealed = await (await window()).connection.storage.sealForStorage('x', 'secret');
+    await host.close();
+    host = await start(join(folder, 'other'));
+    expect(await (await window()).connection.storage.openFromStorage('x', sealed)).toBeNull();
+  });
+});
+
+describe('what is large', () => {
+  const text = 'x'.repeat(600_000);
+
+  /** A helper that works as ours does, and notes what it is asked; or that fails. */
+  function helperThat(works: boolean): { helper: SealingHelper; asked: string[] } {
+    const asked: string[] = [];
+    const helper: SealingHelper = {
+      onmessage: null,
+      onerror: null,
+      postMessage(question) {
+        asked.push(question.do);
+        if (!works) return void helper.onerror?.({} as ErrorEvent);
+        const { key, about, id } = question;
+        const done =
+          question.do === 'seal'
+            ? sealingHere.seal(key, about, question.value)
+            : sealingHere.open(key, about, question.sealed);
+        void done.then((found) => helper.onmessage?.({ data: { id, done: found } } as MessageEvent));
+      },
+    };
+    return { helper, asked };
+  }
+
+  async function key() {
+    const made = await crypto.subtle.generateKey({ name: 'AES-GCM', length: 256 }, false, ['encrypt', 'decrypt']);
+    return made;
+  }
+
+  it('is sealed and opened beside the page, what is small in it', async () => {
+    const { helper, asked } = helperThat(true);
+    const sealing = sealingBeside(() => helper);
+    const sealed = await sealing.seal(await key(), 'x', { text: 'small' });
+    expect(asked).toEqual([]);
+    const k = await key();
+    const large = await sealing.seal(k, 'x', { deep: [{ text }] });
+    expect(await sealing.open(k, 'x', large)).toEqual({ value: { deep: [{ text }] } });
+    expect(await sealing.open(k, 'y', large)).toBeNull();
+    expect(asked).toEqual(['seal', 'open', 'open']);
+    expect(sealed.length).toBeLessThan(100);
   });
 
   it.each([
-    ['the main process is gone', () => Promise.reject(new Error('Object has been destroyed'))],
-    ['the answer is no outcome', async () => undefined],
-  ])('says that the host is out of reach when %s', async (_case, call) => {
-    expect(await bridgeHost({ ...silentBridge, call }).call('host.describe', {})).toEqual(unreachable);
+    ['cannot be had', () => Promise.reject(new Error('no workers here'))],
+    ['fails', async () => helperThat(false).helper],
+  ])('is sealed by the page itself where a helper %s', async (_case, make) => {
+    const helper = await make().catch(() => null);
+    const sealing = sealingBeside(() => {
+      if (helper === null) throw new Error('no workers here');
+      return helper;
+    });
+    const k = await key();
+    for (let times = 0; times < 2; times++) {
+      expect(await sealing.open(k, 'x', await sealing.seal(k, 'x', text))).toEqual({ value: text });
+    }
+  });
+});
+
+describe('the keys of the page', () => {
+  const KEY = 'k'.repeat(43);
+
+  function place(hash: string): Place & { readonly addresses: unknown[]; readonly kept: Map<string, string> } {
+    const kept = new Map<string, string>();
+    const addresses: unknown[] = [];
+    return {
+      addresses,
+      kept,
+      location: { hash, pathname: '/', search: '?empty' },
+      history: { state: null, replaceState: (...given) => void addresses.push(given[2]) },
+      sessionStorage: { getItem: (name) => kept.get(name) ?? null, setItem: (name, key) => void kept.set(name, key) },
+    };
+  }
+
+  it('are taken out of the address at once', () => {
+    const opened = place(`#${KEY}`);
+    expect(takeEntryKey(opened)).toBe(KEY);
+    expect(opened.addresses).toEqual(['/?empty']);
   });
 
-  it('hands on events until the listener leaves', () => {
-    const listeners = new Set<(event: never) => void>();
-    const bridge: Bridge = {
-      ...silentBridge,
-      listen(listener) {
-        listeners.add(listener);
-        return () => listeners.delete(listener);
-      },
+  it.each(['', '#', '#short', `#${KEY}x`])('are none in %j', (hash) => expect(takeEntryKey(place(hash))).toBeNull());
+
+  it('are kept for the session, and for no longer than the browser allows', () => {
+    const opened = place('');
+    keepRunKey(opened, KEY);
+    expect(keptRunKey(opened)).toBe(KEY);
+    const forbid = (): never => {
+      throw new Error('SecurityError');
     };
-    const stop = bridgeHost(bridge).listen(() => undefined);
-    expect(listeners.size).toBe(1);
-    stop();
-    expect(listeners.size).toBe(0);
+    const strict = { ...opened, sessionStorage: { getItem: forbid, setItem: forbid } };
+    expect(() => keepRunKey(strict, KEY)).not.toThrow();
+    expect(keptRunKey(strict)).toBeNull();
   });
 });

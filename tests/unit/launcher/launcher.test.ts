@@ -5,12 +5,14 @@ import { chmod, mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs
 import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { runElectron } from '../../../src-main/launcher/run-electron.ts';
-import { ask, letIn } from '../host/asking.ts';
+import { ask } from '../host/asking.ts';
+import { callAs, comeIn } from '../host/calling.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/\?key=\S+/;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}/;
 
 let folder: string;
 const started: ChildProcess[] = [];
@@ -73,8 +75,9 @@ describe.skipIf(!isBuilt)('starting without a display', () => {
     expect(first.text().split('\n')[0]).toBe(
       'There is no display here for a window of its own, so Walewright serves a browser.',
     );
-    const { status, body } = await ask(new URL(address).origin, { headers: { cookie: await letIn(address) } });
+    const { status, body } = await ask(new URL(address).origin, {});
     expect([status, body.includes('<!doctype html>')]).toEqual([200, true]);
+    expect(await callAs(await comeIn(address), 'host.describe')).toMatchObject({ ok: true });
 
     const second = launch([]);
     const other = await second.printed(ADDRESS);
@@ -89,39 +92,43 @@ describe.skipIf(!isBuilt)('starting without a display', () => {
   it('opens the file that is named', async () => {
     const start = launch(['--shell', 'browser', 'sleeve.walewright']);
     const address = await start.printed(ADDRESS);
-    const { origin } = new URL(address);
-    const { body } = await ask(origin, {
-      method: 'POST',
-      path: '/call/host.describe',
-      headers: { cookie: await letIn(address), origin, 'content-type': 'application/json' },
-      body: '{}',
-    });
-    expect(JSON.parse(body)).toMatchObject({ value: { openAtStart: join(root, 'sleeve.walewright') } });
+    const described = await callAs(await comeIn(address), 'host.describe');
+    expect(described).toMatchObject({ value: { openAtStart: join(root, 'sleeve.walewright') } });
     start.child.kill('SIGINT');
     expect(await start.ended).toBe(0);
   });
 });
 
 describe.skipIf(!isBuilt || process.platform === 'win32')('starting with a display', () => {
-  /** A browser that notes what it was given and is closed at once, with `code`. */
+  /** A browser that notes what it was given, copies the page it was to open, and is closed at once, with `code`. */
   async function fakeBrowser(name: string, code: number): Promise<string> {
     const bin = join(folder, 'bin');
     await mkdir(bin, { recursive: true });
-    const script = `#!/bin/sh\nprintf '%s\\n' "$@" > ${join(folder, name)}.txt\nexit ${code}\n`;
+    const script = `#!/bin/sh
+printf '%s\\n' "$@" > ${join(folder, name)}.txt
+for given in "$@"; do case "$given" in *file://*) /bin/cp "\${given#*file://}" ${join(folder, name)}.html;; esac; done
+exit ${code}
+`;
     await writeFile(join(bin, name), script);
     await chmod(join(bin, name), 0o755);
     return bin;
   }
 
-  it('opens a window of its own, with a key that is not the printed one, and ends when it is closed', async () => {
+  it('opens a window of its own by a page that holds the key, and ends when it is closed', async () => {
     const bin = await fakeBrowser('chromium', 0);
     const start = launch(['--shell', 'browser'], { DISPLAY: ':99', PATH: bin });
     expect(await start.ended).toBe(0);
     const given = (await readFile(join(folder, 'chromium.txt'), 'utf8')).split('\n');
     const [printed] = ADDRESS.exec(start.text()) as unknown as [string];
     const opened = given.find((text) => text.startsWith('--app='))?.slice('--app='.length) as string;
-    expect(new URL(opened).origin).toBe(new URL(printed).origin);
-    expect(opened).not.toBe(printed);
+    expect(fileURLToPath(opened).startsWith(join(folder, 'data', 'enter'))).toBe(true);
+    expect(existsSync(fileURLToPath(opened))).toBe(false);
+    const [address] = ADDRESS.exec(await readFile(join(folder, 'chromium.html'), 'utf8')) as unknown as [string];
+    expect(new URL(address).origin).toBe(new URL(printed).origin);
+    expect(address).not.toBe(printed);
+    // What every user of the machine can read in the list of processes.
+    expect(given.join(' ')).not.toContain('#');
+    expect(given.join(' ')).not.toContain(new URL(address).hash.slice(1));
     const profile = given.find((text) => text.startsWith('--user-data-dir='))?.split('=')[1] as string;
     expect(profile.startsWith(join(folder, 'data'))).toBe(true);
     expect(existsSync(profile)).toBe(false);
@@ -151,10 +158,9 @@ describe.skipIf(!isBuilt || process.platform === 'win32')('starting with a displ
     const start = launch(['--shell', 'browser'], { DISPLAY: ':99', PATH: bin });
     await start.printed(/Open that address in a browser/);
     const [printed] = ADDRESS.exec(start.text()) as unknown as [string];
-    const opened = (await readFile(join(folder, 'xdg-open.txt'), 'utf8')).trim();
-    expect(opened).not.toBe(printed);
+    expect(await readFile(join(folder, 'xdg-open.txt'), 'utf8')).toMatch(/^file:\/\/\S+\.html\n$/);
     // The host goes on: the person has the address.
-    expect(await letIn(printed)).not.toBe('');
+    expect(await callAs(await comeIn(printed), 'host.describe')).toMatchObject({ ok: true });
     start.child.kill('SIGINT');
     expect(await start.ended).toBe(0);
   });

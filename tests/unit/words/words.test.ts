@@ -103,6 +103,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'request-invalid': { method: 'documents.read', detail: 'path' },
   'request-refused': { detail: 'another origin' },
   'kept-work-unreadable': {},
+  'host-busy': {},
   'host-unreachable': {},
   'work-stopped': { work: 'picture', limit: 'time', amount: 5 },
   unexpected: { detail: 'a bug' },

@@ -84,7 +84,11 @@ export const files = {
   }),
   'request-refused': ({ detail }) => ({
     what: `The request was refused (${detail}).`,
-    mend: 'Open the address that the program printed.',
+    mend: 'Press Enter where the program was started, and open the address that it prints.',
+  }),
+  'host-busy': () => ({
+    what: 'The program has too much to do at once, and this was not begun.',
+    mend: 'Try again in a moment; your work is still here.',
   }),
   'kept-work-unreadable': () => ({
     what: 'This kept work is damaged, or a newer Walewright kept it.',

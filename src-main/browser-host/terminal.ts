@@ -1,0 +1,35 @@
+/** What a host says in the terminal of the person who started it. */
+import { createInterface } from 'node:readline';
+import { words } from '@shared/words/index.ts';
+import type { BrowserHost } from './start.ts';
+
+export interface Terminal {
+  readonly say: (line: string) => void;
+  /** Where Enter is pressed, or null if nobody sits there. */
+  readonly input: NodeJS.ReadableStream | null;
+}
+
+/** The terminal that this process was started from. */
+export function ownTerminal(): Terminal {
+  const { stdin } = process;
+  return { say: (line) => console.log(line), input: stdin.isTTY ? stdin : null };
+}
+
+/** Prints an address that lets one window in, and another for every Enter. Returns what stops that. */
+export async function printAddresses(host: BrowserHost, { say, input }: Terminal): Promise<() => void> {
+  const print = async (): Promise<void> => say(words.launcher.address(await host.newAddress()));
+  await print();
+  say(words.launcher.howToEnd);
+  if (input === null) return () => undefined;
+  // A program that was sent to the background and reads is stopped by the terminal, unless it asks not to be.
+  const stay = (): void => undefined;
+  if (process.platform !== 'win32') process.on('SIGTTIN', stay);
+  input.on('error', stay);
+  const lines = createInterface({ input, terminal: false });
+  lines.on('line', () => void print());
+  return () => {
+    lines.close();
+    input.pause();
+    if (process.platform !== 'win32') process.off('SIGTTIN', stay);
+  };
+}

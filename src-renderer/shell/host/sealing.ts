@@ -1,0 +1,110 @@
+/** Sealing what is said to the host and opening what it says; what is large, beside the page. */
+import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/index.ts';
+
+export interface Sealing {
+  /** The value as JSON, sealed. */
+  seal(key: SealingKey, about: string, value: unknown): Promise<Bytes>;
+  /** The value that was sealed as JSON, or null if this was not sealed with that key about that. */
+  open(key: SealingKey, about: string, sealed: Bytes): Promise<{ readonly value: unknown } | null>;
+}
+
+export const sealingHere: Sealing = {
+  seal: (key, about, value) => seal(globalThis.crypto, key, about, new TextEncoder().encode(JSON.stringify(value))),
+  async open(key, about, sealed) {
+    const bytes = await open(globalThis.crypto, key, about, sealed);
+    if (bytes === null) return null;
+    try {
+      return { value: JSON.parse(new TextDecoder().decode(bytes)) as unknown };
+    } catch {
+      return null;
+    }
+  },
+};
+
+/** From so many letters or bytes on, the page would be seen to wait. */
+const LARGE = 500_000;
+
+export type SealingQuestion =
+  | {
+      readonly id: number;
+      readonly do: 'seal';
+      readonly key: SealingKey;
+      readonly about: string;
+      readonly value: unknown;
+    }
+  | {
+      readonly id: number;
+      readonly do: 'open';
+      readonly key: SealingKey;
+      readonly about: string;
+      readonly sealed: Bytes;
+    };
+
+export interface SealingAnswer {
+  readonly id: number;
+  /** What {@link sealingHere} gave, or null if it threw. */
+  readonly done: unknown;
+}
+
+/** What is needed of a `Worker`. */
+export interface SealingHelper {
+  postMessage(question: SealingQuestion, transfer: Transferable[]): void;
+  onmessage: ((event: MessageEvent<SealingAnswer>) => unknown) | null;
+  onerror: ((event: ErrorEvent) => unknown) | null;
+}
+
+type Asked = SealingQuestion extends infer Q ? (Q extends unknown ? Omit<Q, 'id'> : never) : never;
+
+/** Large ones by a helper that `start` makes; by the page itself where there is none. */
+export function sealingBeside(start: () => SealingHelper): Sealing {
+  const waiting = new Map<number, (done: unknown) => void>();
+  let helper: SealingHelper | null | undefined;
+  let count = 0;
+
+  function begin(): SealingHelper | null {
+    try {
+      const made = start();
+      made.onmessage = ({ data: { id, done } }) => {
+        waiting.get(id)?.(done);
+        waiting.delete(id);
+      };
+      made.onerror = () => {
+        helper = null;
+        for (const answer of waiting.values()) answer(null);
+        waiting.clear();
+      };
+      return made;
+    } catch {
+      return null;
+    }
+  }
+
+  /** Null if there is no helper, or it failed. */
+  function ask(question: Asked): Promise<unknown> {
+    helper ??= helper === undefined ? begin() : null;
+    const asked = helper;
+    if (asked === null) return Promise.resolve(null);
+    const id = count++;
+    return new Promise((resolve) => {
+      waiting.set(id, resolve);
+      asked.postMessage({ ...question, id } as SealingQuestion, []);
+    });
+  }
+
+  return {
+    async seal(key, about, value) {
+      const done = isLarge(value) ? await ask({ do: 'seal', key, about, value }) : null;
+      return done === null ? sealingHere.seal(key, about, value) : (done as Bytes);
+    },
+    async open(key, about, sealed) {
+      const done = sealed.length > LARGE ? await ask({ do: 'open', key, about, sealed }) : null;
+      return done === null ? sealingHere.open(key, about, sealed) : (done as { value: unknown });
+    },
+  };
+}
+
+/** Nothing in the contract is large but by the length of a text in it. */
+function isLarge(value: unknown): boolean {
+  if (typeof value === 'string') return value.length > LARGE;
+  return typeof value === 'object' && value !== null && Object.values(value).some(isLarge);
+}
