@@ -5,14 +5,13 @@ import type { BrowserHost } from './start.ts';
 
 export interface Terminal {
   readonly say: (line: string) => void;
-  /** Where Enter is pressed, or null if nobody sits there. */
-  readonly input: NodeJS.ReadableStream | null;
+  /** Where Enter is pressed. */
+  readonly input: NodeJS.ReadableStream;
 }
 
 /** The terminal that this process was started from. */
 export function ownTerminal(): Terminal {
-  const { stdin } = process;
-  return { say: (line) => console.log(line), input: stdin.isTTY ? stdin : null };
+  return { say: (line) => console.log(line), input: process.stdin };
 }
 
 /** Prints an address that lets one window in, and another for every Enter. Returns what stops that. */
@@ -20,7 +19,6 @@ export async function printAddresses(host: BrowserHost, { say, input }: Terminal
   const print = async (): Promise<void> => say(words.launcher.address(await host.newAddress()));
   await print();
   say(words.launcher.howToEnd);
-  if (input === null) return () => undefined;
   // A program that was sent to the background and reads is stopped by the terminal, unless it asks not to be.
   const stay = (): void => undefined;
   if (process.platform !== 'win32') process.on('SIGTTIN', stay);

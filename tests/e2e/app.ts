@@ -55,7 +55,7 @@ export const test = base.extend<Fixtures>({
 export { expect };
 
 /** A new address of the host that lets one window in. */
-export async function addressOf(host: BrowserHost, what: 'sample' | 'empty' = 'sample'): Promise<string> {
+export async function addressOf(host: BuiltHost, what: 'sample' | 'empty' = 'sample'): Promise<string> {
   const address = new URL(await host.newAddress());
   if (what === 'empty') address.search = 'empty';
   return address.href;

@@ -4,11 +4,13 @@ import { once } from 'node:events';
 import { resolve } from 'node:path';
 
 const program = resolve(import.meta.dirname, '../../out/main/browser-host.cjs');
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/\S*/;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}\n/g;
 
 export interface BuiltHost {
-  /** What it printed for the person to open. */
-  readonly address: string;
+  /** `http://127.0.0.1:PORT` */
+  readonly origin: string;
+  /** Presses Enter where it prints; what it prints then, an address that lets one window in. */
+  newAddress(): Promise<string>;
   /** Ends it as Ctrl-C does. Throws with what it complained of, if it did, or if it did not end well. */
   close(): Promise<void>;
   /** Ends it as a crash does. */
@@ -26,22 +28,38 @@ export async function startBuiltHost(homeFolder: string, dataFolder: string, fil
       HOME: homeFolder,
       USERPROFILE: homeFolder,
     },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: ['pipe', 'pipe', 'pipe'],
   });
   const ended = once(host, 'close') as Promise<[number | null, NodeJS.Signals | null]>;
   let complaints = '';
   host.stderr.setEncoding('utf8').on('data', (text: string) => (complaints += text));
-  const address = await new Promise<string>((found, failed) => {
-    let printed = '';
-    host.stdout.setEncoding('utf8').on('data', (text: string) => {
-      printed += text;
-      const address = ADDRESS.exec(printed);
-      if (address && printed.endsWith('\n')) found(address[0]);
-    });
-    ended.then(([code]) => failed(new Error(`The host ended with ${code}: ${printed}${complaints}`)), failed);
-  });
+  let printed = '';
+  host.stdout.setEncoding('utf8').on('data', (text: string) => (printed += text));
+  // It may be ended while it is asked.
+  host.stdin.on('error', () => undefined);
+  let taken = 0;
+
+  async function nextAddress(): Promise<string> {
+    const wanted = taken++;
+    for (;;) {
+      const found = printed.match(ADDRESS)?.[wanted];
+      if (found !== undefined) return found.trim();
+      const more = once(host.stdout, 'data').then(() => null);
+      const end = await Promise.race([more, ended]);
+      if (end !== null) throw new Error(`The host ended with ${end[0]}: ${printed}${complaints}`);
+    }
+  }
+
+  let unused: string | null = await nextAddress();
   return {
-    address,
+    origin: new URL(unused).origin,
+    async newAddress() {
+      const address = unused;
+      unused = null;
+      if (address !== null) return address;
+      host.stdin.write('\n');
+      return nextAddress();
+    },
     async kill() {
       host.kill('SIGKILL');
       await ended;

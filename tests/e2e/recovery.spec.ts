@@ -30,7 +30,7 @@ const test = base.extend<Fixtures>({
   openOn: async ({ context }, use) =>
     use(async (host, into = context) => {
       const page = await into.newPage();
-      await page.goto(host.address);
+      await page.goto(await host.newAddress());
       await page.getByRole('button', { name: 'Commands' }).waitFor();
       return page;
     }),
