@@ -385,32 +385,36 @@ describe('the page', () => {
 });
 
 describe('two hosts of one user', () => {
+  const kept = (window: string, browser: string) => ({
+    window,
+    browser,
+    work: window,
+    edition: 1,
+    keptAt: '2026-11-26T05:00:00.000Z',
+    name: `of ${window}`,
+    text: '{}',
+    file: null,
+  });
+  const asking = { window: 'window-asking', browser: 'browser-three', open: [] };
+
   it('keep their unsaved work apart and share the recent list', async () => {
     const second = await start();
     const other = await comeIn(await second.newAddress());
-    const here = (method: string, params?: unknown) => callAs(caller, method, params);
-    const there = (method: string, params?: unknown) => callAs(other, method, params);
+    expect(await callAs(caller, 'recovery.keep', kept('window-first', 'browser-one'))).toMatchObject({ ok: true });
+    expect(await callAs(other, 'recovery.keep', kept('window-second', 'browser-two'))).toMatchObject({ ok: true });
+    expect(await callAs(other, 'recovery.find', { asking })).toEqual({ ok: true, value: [] });
 
-    await here('recovery.keep', { text: 'of the first', path: null });
-    expect(await there('recovery.find')).toEqual({ ok: true, value: null });
-    await there('recovery.keep', { text: 'of the second', path: null });
-    expect(await here('recovery.find')).toMatchObject({ value: { text: 'of the first' } });
-
-    await here('documents.write', { path: 'a.walewright', text: '{}', over: null });
-    expect(await there('documents.recent')).toMatchObject({ value: [{ name: 'a.walewright' }] });
-
+    await callAs(caller, 'documents.write', { path: 'a.walewright', text: '{}', over: null });
+    expect(await callAs(other, 'documents.recent')).toMatchObject({ value: [{ name: 'a.walewright' }] });
     await second.close();
-    expect(await here('recovery.find')).toMatchObject({ value: { text: 'of the first' } });
   });
 
   it('hand on the unsaved work of the one that has ended', async () => {
     const second = await start();
-    await callAs(await comeIn(await second.newAddress()), 'recovery.keep', { text: 'of the second', path: null });
+    await callAs(await comeIn(await second.newAddress()), 'recovery.keep', kept('window-second', 'browser-two'));
     await second.close();
-    const third = await start();
-    expect(await callAs(await comeIn(await third.newAddress()), 'recovery.find')).toMatchObject({
-      value: { text: 'of the second' },
+    expect(await callAs(caller, 'recovery.find', { asking })).toMatchObject({
+      value: [{ of: 'ended-run', kept: { name: 'of window-second' } }],
     });
-    await third.close();
   });
 });

@@ -129,8 +129,8 @@ describe('a stranger in the place of the host', () => {
 
     sent.length = 0;
     putInPlace(async () => new Response(outcome));
-    const secret = { text: 'secret', path: null };
-    expect(await connection.host.call('recovery.keep', secret)).toEqual(unreachable);
+    const secret = { suggestedName: 'secret' };
+    expect(await connection.host.call('dialogs.saveFile', secret)).toEqual(unreachable);
     expect(await connection.look()).toBe(false);
     expect(sent.map(({ path }) => path)).toEqual(['/call/rejoin']);
     expect(told).toEqual(['lost']);

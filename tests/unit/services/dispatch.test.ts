@@ -50,14 +50,14 @@ describe('a request', () => {
   it('whose service fails gets the problem as data', async () => {
     const failing: Services = {
       ...services,
-      'recovery.drop': async () => Promise.reject(problemError('disk-full', {}, '/a')),
-      'recovery.find': async () => Promise.reject(new TypeError('a bug')),
+      'documents.recent': async () => Promise.reject(problemError('disk-full', {}, '/a')),
+      'host.describe': async () => Promise.reject(new TypeError('a bug')),
     };
-    expect(await dispatch(failing, 'recovery.drop', {})).toEqual({
+    expect(await dispatch(failing, 'documents.recent', {})).toEqual({
       ok: false,
       problem: { code: 'disk-full', where: '/a', facts: {} },
     });
-    expect(await dispatch(failing, 'recovery.find', {})).toEqual({
+    expect(await dispatch(failing, 'host.describe', {})).toEqual({
       ok: false,
       problem: { code: 'unexpected', where: null, facts: { detail: 'a bug' } },
     });
