@@ -6,12 +6,14 @@ import { writeExportFiles } from './exports.ts';
 import { listFolder } from './folders.ts';
 import { recentList } from './recent.ts';
 import { recoveryOf } from './recovery.ts';
+import { settingsOf } from './settings.ts';
 
 export function createServices(environment: Environment): Services {
   const { shell, version, homeFolder } = environment;
   const recent = recentList(environment);
   const documents = documentsOf(environment, recent);
   const recovery = recoveryOf(environment);
+  const settings = settingsOf(environment);
 
   return {
     'host.describe': async () => ({
@@ -34,6 +36,12 @@ export function createServices(environment: Environment): Services {
     'documents.forgetRecent': async ({ path }) => {
       await recent.forget(path);
       return recent.list();
+    },
+
+    'settings.read': () => settings.read(),
+    'settings.keep': async (params) => {
+      await settings.keep(params);
+      return {};
     },
 
     'recovery.keep': async (params) => {

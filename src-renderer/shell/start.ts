@@ -3,6 +3,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { singleKeys } from './actions/single-keys.ts';
 import type { Connection } from './host/index.ts';
 import {
   browserPlaces,
@@ -40,6 +41,8 @@ export async function startSession(connection: Connection): Promise<Started> {
   const { host } = connection;
   const described = await host.call('host.describe', {});
   const shell = described.ok ? described.value : null;
+  const set = await host.call('settings.read', {});
+  if (set.ok) singleKeys.areOn = set.value.singleKeys;
   const named = shell?.openAtStart ?? null;
   const identity = await windowIdentity(browserPlaces());
   const { offers, unreadable } = await findKeptWork(host, identity);

@@ -53,6 +53,11 @@ const keptEntry = z.strictObject({
 
 const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
 
+const settings = z.strictObject({
+  /** Shortcuts of a single key act. */
+  singleKeys: z.boolean(),
+});
+
 /** Files a project can be turned into. */
 export const exportKinds = ['chart-png', 'chart-svg', 'sheet-pdf', 'rows-csv'] as const;
 export const paperSizes = ['a4', 'letter'] as const;
@@ -98,6 +103,10 @@ export const contract = {
   },
   'documents.recent': { params: empty, result: z.array(recentEntry) },
   'documents.forgetRecent': { params: z.strictObject({ path }), result: z.array(recentEntry) },
+
+  /** What a person set for the program on this machine, from run to run. */
+  'settings.read': { params: empty, result: settings },
+  'settings.keep': { params: settings, result: empty },
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its

@@ -33,8 +33,10 @@ test('keeps the piece on the stage when the groups are wider than it, and says w
   await start();
   await page.keyboard.press('2');
   await expect(page.getByRole('heading', { name: 'Sleeve, on the needles' })).toBeVisible();
-  const placed = await picture(page);
   const copies = page.getByLabel('Copies in each group');
+  // The stitch under the keyboard is drawn only while the piece has it.
+  await copies.focus();
+  const placed = await picture(page);
   await copies.fill('4, 4');
   // 8 copies of 14 stitches; on row 25 the sleeve has 96 + 2 × 2 = 100.
   const problem = page.getByRole('alert');

@@ -60,7 +60,7 @@ test('reads a photo by mouse: the corners are dragged, and every cell comes back
   await expectAccessible(page);
 
   // A cell that was settled is not given up without a word.
-  const cells = page.getByRole('dialog').locator('canvas').last();
+  const cells = page.getByRole('group', { name: /^What was read/ }).locator('canvas');
   await cells.click({ position: { x: 40, y: 40 } });
   await page.keyboard.press('2');
   await page.keyboard.press('Escape');

@@ -5,6 +5,9 @@
  * the shortcut alike, so a command cannot be enabled in one place and greyed
  * in another.
  */
+import { isInDrawing } from '../../ui/focus.ts';
+import { singleKeys } from './single-keys.ts';
+
 export interface Action {
   /** Stable and unique; the platform's menu sends it. */
   readonly id: string;
@@ -22,6 +25,27 @@ export interface Action {
 const isMac = typeof navigator !== 'undefined' && /mac/i.test(navigator.platform);
 
 const ARROWS = { Left: '←', Right: '→', Up: '↑', Down: '↓' };
+
+/** True for a letter, digit or sign alone or with Shift: what the chart, the piece and the pages take, unless switched off. */
+export function isSingleKey(keys: string): boolean {
+  return !keys.includes('Mod') && (keys.split('+').at(-1) ?? '').length <= 1;
+}
+
+/** The shortcuts of an action that act now. */
+export function liveKeys({ keys }: Pick<Action, 'keys'>): readonly string[] {
+  return singleKeys.areOn ? keys : keys.filter((each) => !isSingleKey(each));
+}
+
+/** What an action is called, with its first shortcut; for tooltips. */
+export function labelWithKeys(action: Action): string {
+  const [keys] = liveKeys(action);
+  return keys === undefined ? action.label() : `${action.label()} (${keysShown(keys)})`;
+}
+
+/** The first shortcut as `aria-keyshortcuts` wants it. */
+export function ariaKeys(action: Action): string | undefined {
+  return liveKeys(action)[0]?.replace('Mod', isMac ? 'Meta' : 'Control');
+}
 
 /** The shortcut as people write it on this platform: `Ctrl+Z`, `⌘Z`. */
 export function keysShown(given: string): string {
@@ -62,7 +86,7 @@ export function gestureOfPress(name: string): (isHeld: boolean) => string {
 }
 let presses = 0;
 
-/** True where keys belong to a text field and shortcuts must yield (except those with Mod that text does not use). */
+/** True where keys belong to a text field and shortcuts that text uses must yield. */
 export function isTextField(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   if (target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement)
@@ -78,24 +102,29 @@ export function isDialogUp(): boolean {
 /** The browser tells of these by events that carry the clipboard; see ../clipboard.ts. */
 const CLIPBOARD_KEYS = /^Mod\+[CXV]$/;
 
-/** Which action the key that is down has run. */
+/** Which action the key that is down asked for. */
 let pressed: string | null = null;
 
-/** Runs the action whose shortcut the event is; true if there was one. */
-export function runByKey(event: KeyboardEvent, actions: readonly Action[]): boolean {
-  if (!event.repeat) pressed = null;
+/**
+ * The action whose shortcut the event is, or null. Shortcuts without Ctrl are
+ * the drawing's: they act where it has the keyboard, and nowhere else.
+ * `isHeld`: the key that asked for it before is held down.
+ */
+export function actionForKey(
+  event: KeyboardEvent,
+  actions: readonly Action[],
+): { readonly action: Action; readonly isHeld: boolean } | null {
   const inText = isTextField(event.target);
-  for (const action of actions) {
-    for (const keys of action.keys) {
-      if (CLIPBOARD_KEYS.test(keys) || !matches(event, keys)) continue;
-      // Undo, redo and plain letters belong to the text while one is edited.
-      if (inText && (!keys.includes('Mod') || /^Mod\+(Shift\+)?[zya]$/i.test(keys))) continue;
-      if (!action.isEnabled()) return true;
-      const isHeld = pressed === action.id;
-      pressed = action.id;
-      void action.run(isHeld);
-      return true;
-    }
-  }
-  return false;
+  const inDrawing = isInDrawing(event.target);
+  const isHeard = (keys: string): boolean => {
+    if (CLIPBOARD_KEYS.test(keys) || !matches(event, keys)) return false;
+    if (!keys.includes('Mod')) return inDrawing;
+    // Undo and redo belong to the text while one is edited.
+    return !inText || !/^Mod\+(Shift\+)?[zya]$/i.test(keys);
+  };
+  const action = actions.find((candidate) => liveKeys(candidate).some(isHeard));
+  if (!action) return null;
+  const isHeld = event.repeat && pressed === action.id;
+  pressed = action.id;
+  return { action, isHeld };
 }

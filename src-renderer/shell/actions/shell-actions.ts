@@ -1,9 +1,11 @@
 /** Commands of the window itself: files, undo, benches, appearance. */
+import type { Params } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files.ts';
 import type { Bench, Session } from '../session.ts';
 import type { Action } from './action.ts';
+import { singleKeys } from './single-keys.ts';
 
 const always = (): boolean => true;
 
@@ -11,7 +13,14 @@ export const BENCHES: readonly Bench[] = ['motif', 'piece', 'sheet'];
 
 const THEME_KEYS = { light: 'Mod+Shift+L', dark: 'Mod+Shift+D', system: 'Mod+Shift+Y' } as const;
 
-export function shellActions(session: Session, files: Files, showCommands: () => void): Action[] {
+/** What the window does for commands. */
+export interface WindowControls {
+  showCommands(): void;
+  /** Keeps what a person set, for this and later runs. */
+  keepSettings(settings: Params<'settings.keep'>): void;
+}
+
+export function shellActions(session: Session, files: Files, { showCommands, keepSettings }: WindowControls): Action[] {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
   return [
@@ -80,7 +89,10 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
       keys: [String(index + 1)],
       isEnabled: always,
       isOn: () => session.view.bench === bench,
-      run: () => session.look({ bench }),
+      run: () => {
+        session.look({ bench });
+        session.announce(words.shell.benches[bench]);
+      },
     })),
     {
       id: 'length-unit',
@@ -93,6 +105,17 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
         session.announce(text.lengthUnitTold[lengthUnit]);
       },
     },
+    {
+      id: 'single-keys',
+      label: () => text.singleKeys,
+      keys: ['Mod+Shift+K'],
+      isEnabled: always,
+      isOn: () => singleKeys.areOn,
+      run: () => {
+        singleKeys.areOn = !singleKeys.areOn;
+        keepSettings({ singleKeys: singleKeys.areOn });
+      },
+    },
     { id: 'commands', label: () => text.commands, keys: ['Mod+K'], isEnabled: always, run: showCommands },
     ...(['light', 'dark', 'system'] as const).map((theme): Action => ({
       id: `theme-${theme}`,
@@ -100,7 +123,10 @@ export function shellActions(session: Session, files: Files, showCommands: () =>
       keys: [THEME_KEYS[theme]],
       isEnabled: always,
       isOn: () => session.view.theme === theme,
-      run: () => session.look({ theme }),
+      run: () => {
+        session.look({ theme });
+        session.announce(text.theme[theme]);
+      },
     })),
   ];
 }

@@ -49,6 +49,8 @@ export const readingIn = {
     figure: 'The figure is',
     figures: { dark: 'dark: ink on paper', light: 'light: holes over a light' },
     cells: (columns: number, rows: number): string => `What was read: ${n.columns(columns)}, ${n.rows(rows)}`,
+    cellsHelp: (hasLetters: boolean): string =>
+      `Arrow keys go from cell to cell.${hasLetters ? ' D and A go to the next doubtful cell and the one before; 1 to 9 say which yarn the cell is.' : ''}`,
     cellsEmpty: 'What is read comes here, cell by cell.',
     mostYarns: (most: number): string =>
       `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,

@@ -24,6 +24,10 @@ export const shell = {
     lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },
     lengthUnitTold: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
     theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance as the platform' },
+    singleKeys: 'Shortcuts of a single key',
+    singleKeysHint: 'They act while the chart, the piece or the pages have the keyboard.',
+    /** A switch was turned by its shortcut. */
+    switched: (label: string, isOn: boolean): string => `${label}: ${isOn ? 'on' : 'off'}`,
     find: 'Find a command',
     none: 'No command is called that.',
     count: (n: number): string => `${n} ${n === 1 ? 'command' : 'commands'}`,

@@ -8,7 +8,10 @@ import type { Files } from '../../../src-renderer/shell/files.ts';
 import type { Session } from '../../../src-renderer/shell/session.ts';
 
 describe("the platform's menu", () => {
-  const actions = shellActions({} as Session, {} as Files, () => undefined);
+  const actions = shellActions({} as Session, {} as Files, {
+    showCommands: () => undefined,
+    keepSettings: () => undefined,
+  });
   const commands = (isMac: boolean) =>
     menuColumns(isMac, true)
       .flatMap((column) => column.items)

@@ -120,3 +120,27 @@ describe('what a folder holds', () => {
     expect(problemOf(thrown)).toMatchObject({ code, where: join(folder, name) });
   });
 });
+
+describe('settings', () => {
+  const file = (): string => join(folder, '.data', 'settings.json');
+
+  it('are those of the start until something is set, and then are kept for the next run', async () => {
+    expect(await services['settings.read']({})).toEqual({ singleKeys: true });
+    await services['settings.keep']({ singleKeys: false });
+    expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({ singleKeys: false });
+  });
+
+  it.each(['', '{', '{"singleKeys": "no"}', '[]', '\u0000'])(
+    'that cannot be read stand in nobody’s way: %j',
+    async (text) => {
+      await services['settings.keep']({ singleKeys: false });
+      await writeFile(file(), text);
+      expect(await services['settings.read']({})).toEqual({ singleKeys: true });
+    },
+  );
+
+  it('are whole after being set many times at once', async () => {
+    await Promise.all(Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0 })));
+    expect(await services['settings.read']({})).toEqual({ singleKeys: false });
+  });
+});

@@ -1,0 +1,38 @@
+/**
+ * What a person set for the program on this machine.
+ *
+ * Settings that cannot be read are those of the start: they must never stand
+ * in the way of a document.
+ */
+import { join } from 'node:path';
+import { contract, type Params, type Result } from '@shared/host/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import type { Environment } from './environment.ts';
+import { readWhole, writeWhole } from './files/index.ts';
+import { inTurn } from './in-turn.ts';
+
+const START: Result<'settings.read'> = { singleKeys: true };
+const schema = contract['settings.read'].result;
+
+export interface Settings {
+  read(): Promise<Result<'settings.read'>>;
+  keep(settings: Params<'settings.keep'>): Promise<void>;
+}
+
+export function settingsOf({ files, wait, dataFolder }: Environment): Settings {
+  const place = join(dataFolder, 'settings.json');
+  const turn = inTurn();
+  return {
+    async read() {
+      const bytes = await readWhole(files, place).catch(() => null);
+      if (bytes === null) return START;
+      const parsed = outcome(() => schema.parse(JSON.parse(new TextDecoder().decode(bytes))));
+      return parsed.ok ? parsed.value : START;
+    },
+    keep: (settings) =>
+      turn(place, async () => {
+        await files.makeFolder(dataFolder);
+        await writeWhole(files, wait, place, new TextEncoder().encode(`${JSON.stringify(settings, null, 2)}\n`));
+      }),
+  };
+}
