@@ -6,9 +6,9 @@
  * looked at. An SVG is drawn as an image from its own text, never as part of the
  * page: as an image it runs nothing and fetches nothing.
  */
-import { at, problemError } from '@shared/problem/index.ts';
-import type { Picture, PictureKind, SvgDrawing } from '@shared/reading/index.ts';
-import { pixelsOf } from './decoding/by-browser.ts';
+import { at } from '@shared/problem/index.ts';
+import type { Picture, PictureKind } from '@shared/reading/index.ts';
+import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
 
@@ -37,23 +37,9 @@ export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<Gi
 export async function decodePicture(bytes: Uint8Array, name: string): Promise<DecodedPicture> {
   try {
     const decoded = await decodedWithin(newWorker(), { kind: 'pixels', bytes });
-    const picture = decoded.kind === 'SVG' ? await drawn(decoded.drawing) : decoded.picture;
+    const picture = decoded.kind === 'SVG' ? await drawnSvg(decoded.drawing) : decoded.picture;
     return { ...picture, kind: decoded.kind };
   } catch (thrown) {
     throw at(name, thrown);
-  }
-}
-
-async function drawn({ text, width, height }: SvgDrawing): Promise<Picture> {
-  const address = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' }));
-  try {
-    const image = new Image(width, height);
-    image.src = address;
-    await image.decode().catch(() => {
-      throw problemError('picture-broken', { kind: 'SVG', damage: 'drawing' });
-    });
-    return pixelsOf(image, width, height);
-  } finally {
-    URL.revokeObjectURL(address);
   }
 }

@@ -77,6 +77,8 @@ export interface ProblemFacts {
   'picture-truncated': { kind: string };
   'picture-broken': { kind: string; damage: PictureDamage };
   'picture-animated': { kind: string };
+  /** Shapes used in shapes, or outlines without end. */
+  'svg-too-much': Record<string, never>;
   'svg-unsafe': { danger: SvgDanger };
   'picture-interlaced': { width: number; height: number; mostMegapixels: number };
   'picture-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };

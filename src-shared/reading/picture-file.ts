@@ -20,7 +20,7 @@ import {
 } from '../picture/index.ts';
 import { problemError } from '../problem/index.ts';
 import { assertPhotoSize } from './picture.ts';
-import { assertSvgLength, isSvg } from './svg.ts';
+import { assertSvgLength, isSvg } from './svg-file.ts';
 
 export type PictureFile =
   | {

@@ -7,6 +7,9 @@
  * of it: what merely looks like a script is refused too.
  */
 import { problemError, type SvgDanger } from '../problem/index.ts';
+import { unescaped } from './svg-escapes.ts';
+import { svgRoot, type SvgTag } from './svg-tags.ts';
+import { assertSvgWork, MOST_SVG_WORK } from './svg-work.ts';
 
 export interface SvgDrawing {
   readonly text: string;
@@ -14,9 +17,6 @@ export interface SvgDrawing {
   readonly width: number;
   readonly height: number;
 }
-
-/** Longer drawings are refused: 4 MB of lines and curves are no chart. */
-export const MOST_SVG_BYTES = 4 * 1024 * 1024;
 
 /** A drawing has no pixels of its own; this many along its longer side show every cell of a chart. */
 export const SVG_SIDE = 1600;
@@ -33,19 +33,10 @@ const REFERENCES = [/\b(?:href|src)\s*=\s*(?:"([^"]*)"|'([^']*)')/gi, /url\(\s*(
 /** Style sheets have more ways to name a file, and backslashes spell any of them differently. */
 const STYLE_REFERENCES = /@import|image-set\s*\(|\bsrc\s*\(|\\/i;
 
-/** True for bytes that begin as an SVG does: with its element, or with what may stand before it. */
-export function isSvg(bytes: Uint8Array): boolean {
-  const start = String.fromCharCode(...bytes.subarray(0, 4096)).replace(/^(?:\xef\xbb\xbf)?\s*/, '');
-  return start.startsWith('<') && /<(?:[\w.-]+:)?svg[\s>/]/.test(start);
-}
-
-/** Throws `file-too-large`. */
-export function assertSvgLength(bytes: Uint8Array): void {
-  if (bytes.length > MOST_SVG_BYTES)
-    throw problemError('file-too-large', { bytes: bytes.length, most: MOST_SVG_BYTES });
-}
-
-/** `text` was UTF-8. Throws `svg-unsafe`, or `picture-broken` for one that says it was not. */
+/**
+ * `text` was UTF-8. Throws `svg-unsafe`, `svg-too-much`, or `picture-broken` for
+ * one that says it was not UTF-8, is not well formed, or holds a broken picture.
+ */
 export function readSvg(text: string): SvgDrawing {
   // In another encoding the browser would read other letters than were looked at here.
   const encoding = /^\s*<\?xml[^>]*\bencoding\s*=\s*["']([^"']*)["']/i.exec(text)?.[1];
@@ -54,12 +45,17 @@ export function readSvg(text: string): SvgDrawing {
   }
   const danger = dangerIn(text);
   if (danger !== null) throw problemError('svg-unsafe', { danger });
-  return { text, ...sizeOf(text) };
+  let elements = 0;
+  const root = svgRoot(text.replace(/^\ufeff/, ''), () => {
+    if (++elements > MOST_SVG_WORK) throw problemError('svg-too-much', {});
+  });
+  assertSvgWork(root);
+  return { text, ...sizeOf(root) };
 }
 
 function dangerIn(text: string): SvgDanger | null {
   // Comments and CDATA marks can hide a word by standing in it, or be hidden in one another: look with and without them.
-  const bare = text.replace(/<!--[\s\S]*?-->/g, '').replace(/<!\[CDATA\[|\]\]>/g, '');
+  const bare = withoutComments(text).replace(/<!\[CDATA\[|\]\]>/g, '');
   for (const seen of [unescaped(text), unescaped(bare)]) {
     if (DOCUMENT_TYPE.test(seen)) return 'document-type';
     if (SCRIPTS.test(seen)) return 'script';
@@ -70,6 +66,18 @@ function dangerIn(text: string): SvgDanger | null {
   return null;
 }
 
+/** By hand: a pattern would look for the end of each `<!--` anew, though there is none. */
+function withoutComments(text: string): string {
+  const kept: string[] = [];
+  for (let at = 0; ;) {
+    const start = text.indexOf('<!--', at);
+    const end = start < 0 ? -1 : text.indexOf('-->', start + 4);
+    if (end < 0) return kept.join('') + text.slice(at);
+    kept.push(text.slice(at, start));
+    at = end + 3;
+  }
+}
+
 function leavesDrawing(text: string): boolean {
   return REFERENCES.some((reference) =>
     [...text.matchAll(reference)].some(
@@ -78,22 +86,9 @@ function leavesDrawing(text: string): boolean {
   );
 }
 
-const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
-
-/** The text with its character references resolved. */
-function unescaped(text: string): string {
-  return text.replace(/&(?:#x([0-9a-f]{1,6})|#(\d{1,7})|(amp|lt|gt|quot|apos));/gi, (whole, hex, decimal, name) => {
-    if (typeof name === 'string') return NAMED[name.toLowerCase()] ?? whole;
-    const code = typeof hex === 'string' ? Number.parseInt(hex, 16) : Number(decimal);
-    return code <= 0x10ffff ? String.fromCodePoint(code) : whole;
-  });
-}
-
 /** The proportion comes from the view box, else from width and height where they are plain lengths, else it is square. */
-function sizeOf(text: string): { width: number; height: number } {
-  const root = /<(?:[\w.-]+:)?svg\b[^>]*>/.exec(text)?.[0] ?? '';
-  const attribute = (name: string): string | undefined =>
-    new RegExp(`\\s${name}\\s*=\\s*["']([^"']*)["']`).exec(root)?.[1];
+function sizeOf(root: SvgTag): { width: number; height: number } {
+  const attribute = (name: string): string | undefined => root.attributes.get(name);
   const box = attribute('viewBox')
     ?.trim()
     .split(/[\s,]+/)

@@ -143,7 +143,8 @@ describe('a drawing as SVG', () => {
   it('may point into itself and hold pictures', () => {
     const text = svg(
       '<!-- made with care --><defs><g id="a"/></defs><use href="#a"/><rect fill="url(#p)" style="stroke: url(\'#q\')"/>' +
-        '<image xlink:href="data:image/png;base64,AAAA"/><text>2 &lt; 3 &amp; more</text>',
+        `<image xlink:href="data:image/png;base64,${Buffer.from(png).toString('base64')}"/>` +
+        '<text>2 &lt; 3 &amp; more</text>',
     );
     expect(readSvg(text).text).toBe(text);
   });

@@ -50,6 +50,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'picture-truncated': { kind: 'PNG' },
   'picture-broken': { kind: 'PNG', damage: 'checksum' },
   'picture-animated': { kind: 'WebP' },
+  'svg-too-much': {},
   'svg-unsafe': { danger: 'outside' },
   'picture-interlaced': { width: 6000, height: 4000, mostMegapixels: 16 },
   'picture-too-large': { width: 20000, height: 20000, mostWidth: 1000, mostHeight: 4000 },

@@ -58,6 +58,10 @@ export const pictures = {
     what: `The ${kind} picture moves; which of its pictures is meant cannot be told.`,
     mend: 'Save the one you want as a still picture.',
   }),
+  'svg-too-much': () => ({
+    what: 'The SVG drawing was not opened: it holds more to draw than a chart does.',
+    mend: 'Save it as PNG, and open that.',
+  }),
   'svg-unsafe': ({ danger }) => ({
     what: `The SVG drawing was not opened: it holds ${svgDanger[danger]}.`,
     mend: 'Save it as a plain SVG with nothing but shapes and pictures in it, or as PNG.',

@@ -1,0 +1,118 @@
+/**
+ * How much there is to draw in an SVG, counted before it is drawn.
+ *
+ * A few lines can stand for billions of shapes: one that is used ten times, in
+ * one that is used ten times, and so on. So everything counts as often as it
+ * would be drawn: by being used, or as pattern, marker, mask or clip of others.
+ */
+import { problemError, type ProblemError } from '../problem/index.ts';
+import { base64Bytes } from './base64.ts';
+import { checkPictureFile } from './picture-file.ts';
+import type { SvgTag } from './svg-tags.ts';
+
+/** Shapes, or four bytes each of outlines and lettering: a chart of 300 × 300 cells twice over. */
+export const MOST_SVG_WORK = 200_000;
+
+/** What an effect on a part of the drawing counts: it is drawn aside and laid on, some millions of pixels. */
+const EFFECT = 2000;
+
+/** Pixels of a picture inside that count as one shape. */
+const PIXELS = 500;
+
+/** Effects whose cost no count of shapes says anything about. */
+const COSTLY =
+  /^fe(?:Turbulence|ConvolveMatrix|Morphology|DiffuseLighting|SpecularLighting|DisplacementMap|Image|Tile)$/;
+
+const MOVING = /^(?:set|animate\w*|mpath)$/;
+const MOVING_STYLE = /@keyframes|\banimation\b|\btransition\b/i;
+
+const REFERENCE = /url\(\s*["']?\s*#([^"')\s]+)/g;
+const EFFECTS = /(?:^|[\s;{"'])(?:filter|backdrop-filter|mask|mix-blend-mode)\s*[:=]/;
+
+/** Throws `svg-too-much`, or what `checkPictureFile` throws for a picture inside. */
+export function assertSvgWork(root: SvgTag): void {
+  const byId = new Map<string, SvgTag>();
+  const styles: string[] = [];
+  let elements = 0;
+  const note = (tag: SvgTag): void => {
+    elements++;
+    const id = tag.attributes.get('id');
+    if (id !== undefined && !byId.has(id)) byId.set(id, tag);
+    if (tag.name === 'style') styles.push(tag.text);
+    if (COSTLY.test(tag.name)) throw tooMuch();
+    // What moves could begin as little and become much; and which of its moments is meant?
+    if (MOVING.test(tag.name)) throw problemError('picture-animated', { kind: 'SVG' });
+    tag.children.forEach(note);
+  };
+  note(root);
+
+  const known = new Map<SvgTag, number>();
+  /** What is being counted: a shape that uses itself is not drawn. */
+  const open = new Set<SvgTag>();
+  const workOf = (tag: SvgTag): number => {
+    const found = known.get(tag);
+    if (found !== undefined) return found;
+    if (open.has(tag)) return 0;
+    if (open.size > 500) throw tooMuch();
+    open.add(tag);
+    let work = ownWork(tag);
+    for (const [name, value] of tag.attributes) {
+      if ((name === 'href' || name.endsWith(':href')) && value.trim().startsWith('#'))
+        work += referred(value.trim().slice(1));
+      // A marker stands at every corner of an outline.
+      const times = name.startsWith('marker') || value.includes('marker') ? outline(tag) + 1 : 1;
+      for (const [, id] of value.matchAll(REFERENCE)) work += times * referred(id as string);
+      if (work > MOST_SVG_WORK) throw tooMuch();
+    }
+    for (const child of tag.children) work += workOf(child);
+    if (work > MOST_SVG_WORK) throw tooMuch();
+    open.delete(tag);
+    known.set(tag, work);
+    return work;
+  };
+  const referred = (id: string): number => {
+    const tag = byId.get(id);
+    return tag === undefined ? 0 : workOf(tag);
+  };
+
+  let work = workOf(root);
+  // Rules may go for any element.
+  for (const style of styles) {
+    if (MOVING_STYLE.test(style)) throw problemError('picture-animated', { kind: 'SVG' });
+    if (style.includes('path(')) work += (style.length / 4) * elements;
+    if (EFFECTS.test(style)) work += EFFECT * elements;
+    for (const [, id] of style.matchAll(REFERENCE)) work += elements * referred(id as string);
+  }
+  if (work > MOST_SVG_WORK) throw tooMuch();
+}
+
+function ownWork(tag: SvgTag): number {
+  let work = 1 + outline(tag) + tag.text.length / 4;
+  const style = tag.attributes.get('style') ?? '';
+  if (tag.attributes.has('filter') || tag.attributes.has('mask') || EFFECTS.test(` ${style}`)) work += EFFECT;
+  if (style.includes('path(')) work += style.length / 4;
+  // Dashes are drawn one by one, at most a million of them.
+  if (tag.attributes.has('stroke-dasharray') || style.includes('dasharray')) work += 100;
+  if (tag.name.startsWith('fe')) work += EFFECT;
+  if (tag.name === 'image') work += pixelsIn(tag.attributes.get('href') ?? '') / PIXELS;
+  return work;
+}
+
+function outline({ attributes }: SvgTag): number {
+  return ((attributes.get('d')?.length ?? 0) + (attributes.get('points')?.length ?? 0)) / 4;
+}
+
+/** Of a picture that stands in the drawing itself; `readSvg` lets no other through. */
+function pixelsIn(address: string): number {
+  const comma = address.indexOf(',');
+  if (comma < 0) return 0;
+  const bytes = /;\s*base64\s*$/i.test(address.slice(0, comma)) ? base64Bytes(address.slice(comma + 1)) : null;
+  if (bytes === null) throw problemError('picture-broken', { kind: 'SVG', damage: 'encoding' });
+  const file = checkPictureFile(bytes);
+  if (file.kind === 'SVG') throw problemError('svg-unsafe', { danger: 'outside' });
+  return file.width * file.height;
+}
+
+function tooMuch(): ProblemError {
+  return problemError('svg-too-much', {});
+}
