@@ -1,2 +1,3 @@
 export * from './slot.ts';
 export * from './faces.ts';
+export * from './regular-runs.ts';

@@ -15,6 +15,9 @@ export interface Block {
   split(heightMm: number): readonly [fits: Block, rest: Block];
 }
 
+/** What is no taller than this stays in one part; what is taller may begin in as much. */
+export const KEPT_WHOLE_MM = 55;
+
 /** A block that stays in one part. */
 export function wholeBlock(
   heightMm: number,

@@ -5,7 +5,7 @@ import type { SheetItem } from '../model.ts';
 import type { Rich } from '../rich.ts';
 import { baselineMm, BODY_PT, lineHeightMm } from '../style.ts';
 import type { Tone } from '../tones.ts';
-import type { Block } from './block.ts';
+import { KEPT_WHOLE_MM, type Block } from './block.ts';
 import { textLines } from './text.ts';
 
 export interface ListLine {
@@ -26,20 +26,35 @@ interface SetLine extends ListLine {
   readonly heightMm: number;
 }
 
-/** A list in one column, which may break between its lines. */
+/** A list in one column, which may break between its entries, and within one that is too tall to stay whole. */
 export function listBlock(entries: readonly ListLine[], widthMm: number, spaceAboveMm = 0.6): Block {
   const set = entries.map((entry): SetLine => {
     const lines = wrap(entry.text, widthMm - INDENT_MM, BODY_PT);
     const moreLines = entry.more.length === 0 ? [] : wrap(entry.more, widthMm - INDENT_MM, BODY_PT);
-    return { ...entry, lines, moreLines, heightMm: (lines.length + moreLines.length) * lineHeightMm(BODY_PT) };
+    return setLine(entry, lines, moreLines);
   });
   return blockOf(set, spaceAboveMm);
+}
+
+function setLine(entry: ListLine, lines: readonly Rich[], moreLines: readonly Rich[]): SetLine {
+  return { ...entry, lines, moreLines, heightMm: (lines.length + moreLines.length) * lineHeightMm(BODY_PT) };
+}
+
+/** As many lines of an entry as fit in `heightMm`, at least one, and the rest without its label. */
+function splitLine(entry: SetLine, heightMm: number): readonly [SetLine, SetLine] {
+  const { lines, moreLines } = entry;
+  const count = Math.max(1, Math.floor(heightMm / lineHeightMm(BODY_PT)));
+  const more = Math.max(0, count - lines.length);
+  return [
+    setLine(entry, lines.slice(0, count), moreLines.slice(0, more)),
+    setLine({ ...entry, label: '' }, lines.slice(count), moreLines.slice(more)),
+  ];
 }
 
 function blockOf(entries: readonly SetLine[], spaceAboveMm: number): Block {
   return {
     heightMm: heightOf(entries),
-    leastMm: entries[0]?.heightMm ?? 0,
+    leastMm: Math.min(KEPT_WHOLE_MM, entries[0]?.heightMm ?? 0),
     spaceAboveMm,
     keepsWithNext: false,
     draw: (x, y) => {
@@ -52,6 +67,11 @@ function blockOf(entries: readonly SetLine[], spaceAboveMm: number): Block {
       return [{ role: 'list', entries: drawn }];
     },
     split: (heightMm) => {
+      const [first, ...others] = entries as readonly [SetLine, ...SetLine[]];
+      if (first.heightMm > heightMm) {
+        const [part, rest] = splitLine(first, heightMm);
+        return [blockOf([part], spaceAboveMm), blockOf([rest, ...others], 0)];
+      }
       let count = 1;
       while (count < entries.length - 1 && heightOf(entries.slice(0, count + 1)) <= heightMm) count++;
       return [blockOf(entries.slice(0, count), spaceAboveMm), blockOf(entries.slice(count), 0)];
@@ -64,6 +84,7 @@ function heightOf(entries: readonly SetLine[]): number {
 }
 
 function labelItems(entry: SetLine, x: number, y: number): SheetItem[] {
+  if (entry.label === '') return [];
   const style = { sizePt: BODY_PT, tone: entry.labelTone, isStrong: true };
   return [textItem(entry.label, x, y + baselineMm(BODY_PT), style)];
 }

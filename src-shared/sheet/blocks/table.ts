@@ -1,11 +1,14 @@
-/** Tables, which may break between rows; the header stands again where they go on. */
+/**
+ * Tables, which may break between rows, and within a row that is too tall to
+ * stay whole; the header stands again where they go on.
+ */
 import { wrap } from '../font/wrap.ts';
 import { lineItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem, TableRow } from '../model.ts';
 import { plain, type Rich } from '../rich.ts';
 import { baselineMm, HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm, TABLE_PT } from '../style.ts';
 import type { Tone, YarnColour } from '../tones.ts';
-import type { Block } from './block.ts';
+import { KEPT_WHOLE_MM, type Block } from './block.ts';
 
 export interface Column {
   readonly title: string;
@@ -30,10 +33,10 @@ export interface TableStyle {
   readonly keepsWithNext?: boolean;
 }
 
-/** A table no taller than this is not broken. */
-const KEPT_WHOLE_MM = 55;
 /** Rows that begin a table which is broken later on. */
 const LEAST_ROWS = 2;
+/** Of a row that is broken, no less begins at the foot of a page. */
+const LEAST_PART_MM = 20;
 const PADDING_MM = 0.75;
 /** Free at the right of each column but the last. */
 const GUTTER_MM = 2.5;
@@ -48,6 +51,7 @@ interface SetCell {
 
 interface SetRow {
   readonly cells: readonly SetCell[];
+  readonly lineMm: number;
   readonly heightMm: number;
 }
 
@@ -80,8 +84,34 @@ function setRow(cells: readonly Cell[], columns: readonly Column[], sizePt: numb
     const width = column.widthMm - gutter - (swatch ? SWATCH_SPACE_MM : 0);
     return { lines: text.length === 0 ? [] : wrap(text, width, sizePt), tone, swatch };
   });
-  const lines = Math.max(1, ...set.map((each) => each.lines.length));
-  return { cells: set, heightMm: lines * lineHeightMm(sizePt) + 2 * PADDING_MM };
+  return rowOf(set, lineHeightMm(sizePt));
+}
+
+function rowOf(cells: readonly SetCell[], lineMm: number): SetRow {
+  const lines = Math.max(1, ...cells.map((each) => each.lines.length));
+  return { cells, lineMm, heightMm: lines * lineMm + 2 * PADDING_MM };
+}
+
+/** As many lines of a row as fit in `heightMm`, at least one, and the rest, which its first cell names again. */
+function splitRow({ cells, lineMm }: SetRow, heightMm: number): readonly [SetRow, SetRow] {
+  const count = Math.max(1, Math.floor((heightMm - 2 * PADDING_MM) / lineMm));
+  const rest = cells.map((each, index): SetCell => {
+    const lines = index === 0 ? goingOn(each.lines) : each.lines.slice(count);
+    return { ...each, lines, swatch: index === 0 ? each.swatch : null };
+  });
+  return [
+    rowOf(
+      cells.map((each) => ({ ...each, lines: each.lines.slice(0, count) })),
+      lineMm,
+    ),
+    rowOf(rest, lineMm),
+  ];
+}
+
+const GOES_ON = ' …';
+
+function goingOn([name = []]: readonly Rich[]): Rich[] {
+  return name.length === 0 || name.at(-1)?.text === GOES_ON ? [name] : [[...name, { text: GOES_ON, isStrong: false }]];
 }
 
 function blockOf(rows: readonly SetRow[], setting: Setting, spaceAboveMm: number): Block {
@@ -90,7 +120,7 @@ function blockOf(rows: readonly SetRow[], setting: Setting, spaceAboveMm: number
   const isWhole = heightMm <= KEPT_WHOLE_MM;
   return {
     heightMm,
-    leastMm: isWhole ? heightMm : header.heightMm + heightOf(rows.slice(0, LEAST_ROWS)),
+    leastMm: isWhole ? heightMm : header.heightMm + Math.min(KEPT_WHOLE_MM, heightOf(rows.slice(0, LEAST_ROWS))),
     spaceAboveMm,
     keepsWithNext: setting.style.keepsWithNext && isWhole,
     draw: (x, y) => drawTable(rows, setting, x, y),
@@ -98,11 +128,20 @@ function blockOf(rows: readonly SetRow[], setting: Setting, spaceAboveMm: number
       let count = 0;
       let used = header.heightMm;
       for (const row of rows) {
-        if (used + row.heightMm > heightMm && count > 0) break;
+        if (used + row.heightMm > heightMm) break;
         used += row.heightMm;
         count++;
       }
-      return [blockOf(rows.slice(0, count), setting, spaceAboveMm), blockOf(rows.slice(count), setting, spaceAboveMm)];
+      const [fits, rest] = [rows.slice(0, count), rows.slice(count)];
+      const [next, ...others] = rest;
+      const free = heightMm - used;
+      // A row that no page may hold fills up what is left of this one.
+      const isBroken = next && (count === 0 || (next.heightMm > KEPT_WHOLE_MM && free >= LEAST_PART_MM));
+      if (isBroken) {
+        const [part, left] = splitRow(next, free);
+        return [blockOf([...fits, part], setting, spaceAboveMm), blockOf([left, ...others], setting, spaceAboveMm)];
+      }
+      return [blockOf(fits, setting, spaceAboveMm), blockOf(rest, setting, spaceAboveMm)];
     },
   };
 }

@@ -5,7 +5,7 @@ import type { TextItem } from '../model.ts';
 import type { Rich } from '../rich.ts';
 import { baselineMm, BODY_PT, HEADING_PT, lineHeightMm } from '../style.ts';
 import type { Tone } from '../tones.ts';
-import { wholeBlock, type Block } from './block.ts';
+import { KEPT_WHOLE_MM, wholeBlock, type Block } from './block.ts';
 
 /** The lines of a text as items, the first line's top at `y`. */
 export function textLines(lines: readonly Rich[], x: number, y: number, sizePt: number, tone: Tone): TextItem[] {
@@ -38,13 +38,33 @@ export interface ParagraphStyle {
   readonly keepsWithNext?: boolean;
 }
 
+/** A paragraph; one that is too tall to stay whole may break between its lines. */
 export function paragraphBlock(text: Rich, widthMm: number, style: ParagraphStyle = {}): Block {
   const { sizePt = BODY_PT, tone = 'ink', spaceAboveMm = 1.4, keepsWithNext = false } = style;
-  const lines = wrap(text, widthMm, sizePt);
-  return wholeBlock(
-    lines.length * lineHeightMm(sizePt),
+  return linesBlock(wrap(text, widthMm, sizePt), { sizePt, tone, spaceAboveMm, keepsWithNext });
+}
+
+function linesBlock(lines: readonly Rich[], style: Required<ParagraphStyle>): Block {
+  const { sizePt, tone, spaceAboveMm, keepsWithNext } = style;
+  const lineMm = lineHeightMm(sizePt);
+  const heightMm = lines.length * lineMm;
+  const block = wholeBlock(
+    heightMm,
     spaceAboveMm,
     (x, y) => [{ role: 'paragraph', items: textLines(lines, x, y, sizePt, tone) }],
     keepsWithNext,
   );
+  if (heightMm <= KEPT_WHOLE_MM) return block;
+  return {
+    ...block,
+    leastMm: KEPT_WHOLE_MM,
+    keepsWithNext: false,
+    split: (free) => {
+      const count = Math.max(1, Math.floor(free / lineMm));
+      return [
+        linesBlock(lines.slice(0, count), { ...style, keepsWithNext: false }),
+        linesBlock(lines.slice(count), { ...style, spaceAboveMm: 0 }),
+      ];
+    },
+  };
 }

@@ -3,7 +3,7 @@
  * names of the files made from a project. Names that people choose stand in
  * rich text, never in marked text.
  */
-import type { FinishedFace, Run, Shows, Side, Slot } from '../../bed/index.ts';
+import { label, regularRuns, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
 import {
   rowHeightMm,
@@ -25,6 +25,9 @@ import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { step } from './sheet-steps.ts';
+
+/** More runs of needles than this are told by what comes again among them. */
+const MOST_RUNS = 12;
 
 const band = (index: number | null): string => (index === null ? '' : `band ${index + 1}, `);
 
@@ -267,7 +270,18 @@ export const sheet = {
       if (edges.last - before.last !== more) return knitting.note(said);
       return `${more > 0 ? 'Increase' : 'Decrease'} ${Math.abs(more)} at each edge: ${n.run(edges)}`;
     },
-    runs: (runs: readonly Run[]): string => runs.map(n.run).join(', '),
+    /** `L48–L40, L38`; many of them are told by what comes again: `L48, L46–L45, and so on every 6 needles up to R47`. */
+    runs(runs: readonly Run[]): string {
+      const each = (some: readonly Run[]): string => some.map(n.run).join(', ');
+      if (runs.length <= MOST_RUNS) return each(runs);
+      return regularRuns(runs)
+        .map((told) =>
+          told.kind === 'runs'
+            ? each(told.runs)
+            : `${each(told.runs)}, and so on every ${n.needles(told.every)} up to ${label(told.last)}`,
+        )
+        .join('; ');
+    },
     ofYarn: (yarn: string, runs: string): Rich => rich`${strong(`${yarn}:`)} ${runs}`,
   },
 
