@@ -8,15 +8,20 @@ import { connect, dropEntryKey } from './shell/host/index.ts';
 import NotLetIn from './shell/NotLetIn.svelte';
 import { startSession } from './shell/start.ts';
 
-const target = document.getElementById('app');
-if (!target) throw new Error('The page has no #app');
-const entered = await connect();
-if (entered.kind === 'outside') {
-  // A new address in the same tab differs only behind `#`, which loads nothing.
-  addEventListener('hashchange', () => location.reload());
-  mount(NotLetIn, { target, props: { why: entered.why } });
-} else {
+/** No await at the top: parts that are loaded later wait for this file to have run to its end. */
+async function openWindow(): Promise<void> {
+  const target = document.getElementById('app');
+  if (!target) throw new Error('The page has no #app');
+  const entered = await connect();
+  if (entered.kind === 'outside') {
+    // A new address in the same tab differs only behind `#`, which loads nothing.
+    addEventListener('hashchange', () => location.reload());
+    mount(NotLetIn, { target, props: { why: entered.why } });
+    return;
+  }
   addEventListener('hashchange', dropEntryKey);
   const started = await startSession(entered.connection);
   mount(App, { target, props: { started } });
 }
+
+void openWindow();

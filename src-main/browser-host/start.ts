@@ -138,7 +138,11 @@ async function serveBuiltPage(folder: string): Promise<ServePage> {
   const page = await builtPage(folder).catch(() => {
     throw new Error(words.launcher.notBuilt(folder));
   });
-  return async (_request, response, path) => sendPage(response, await page.answer(path));
+  return async ({ headers }, response, path) => {
+    const accepted = headers['accept-encoding'];
+    // Node joins what comes twice.
+    sendPage(response, await page.answer(path, typeof accepted === 'string' ? accepted : ''));
+  };
 }
 
 /** The path that is asked for, or null. */

@@ -1,20 +1,33 @@
-/** What the window loads before a person can draw. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { gzipSync } from 'node:zlib';
+/** What a browser is sent before a person can draw, as the browser host sends it. */
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright';
+import { startBrowserHost } from '../../src-main/browser-host/index.ts';
+import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
 
-/** The most that the first load may take, gzipped, in kB. */
+/** The most that the first load may take, as sent, in kB. */
 export const MOST_KB = 250;
 
-const page = resolve(import.meta.dirname, '../../out/renderer');
-
-/** The built page with its scripts, styles and fonts as they go over the wire, gzipped, in kB. Run `npm run build` first. */
-export function firstLoadKb(): number {
-  const html = readFileSync(resolve(page, 'index.html'), 'utf8');
-  const named = [...html.matchAll(/(?:src|href)="\.\/(assets\/[^"]+)"/g)].map((match) => match[1] as string);
-  // Styles name the fonts; browsers that run the program take the woff2 of each.
-  const fonts = readdirSync(resolve(page, 'assets')).filter((name) => name.endsWith('.woff2'));
-  const files = ['index.html', ...named, ...fonts.map((name) => `assets/${name}`)];
-  const bytes = files.reduce((sum, name) => sum + gzipSync(readFileSync(resolve(page, name))).length, 0);
-  return bytes / 1000;
+/** Head and body of every answer until the window can be worked in and its fonts are there, in kB. Run `npm run build` first. */
+export async function firstLoadKb(): Promise<number> {
+  const folder = mkdtempSync(join(tmpdir(), 'walewright-loading-'));
+  mkdirSync(join(folder, 'home'));
+  const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: join(folder, 'home') });
+  const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+  try {
+    const page = await browser.newPage();
+    const network = await page.context().newCDPSession(page);
+    await network.send('Network.enable');
+    let bytes = 0;
+    network.on('Network.loadingFinished', ({ encodedDataLength }) => (bytes += encodedDataLength));
+    await page.goto(await host.newAddress());
+    await page.getByRole('button', { name: 'Commands' }).waitFor();
+    await page.evaluate(() => document.fonts.ready);
+    return bytes / 1000;
+  } finally {
+    await browser.close();
+    await host.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

@@ -15,8 +15,11 @@ export interface PageAnswer {
 }
 
 export interface Page {
-  /** The answer for the path of an address, such as `/` or `/assets/index-1a2b.js`. */
-  answer(path: string): Promise<PageAnswer>;
+  /**
+   * The answer for the path of an address, such as `/` or `/assets/index-1a2b.js`,
+   * compressed as `accepted` allows: the header Accept-Encoding, nothing by default.
+   */
+  answer(path: string, accepted?: string): Promise<PageAnswer>;
 }
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -33,6 +36,12 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
+/** How the build has compressed a file, the smaller first. */
+const ENCODINGS = [
+  { name: 'br', ending: '.br' },
+  { name: 'gzip', ending: '.gz' },
+] as const;
+
 /** Rejects with the platform's error if there is no such folder. */
 export async function builtPage(folder: string): Promise<Page> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
@@ -43,18 +52,34 @@ export async function builtPage(folder: string): Promise<Page> {
     fileAt.set(`/${relative(folder, file).split(sep).join('/')}`, file);
   }
   return {
-    async answer(path) {
-      const file = fileAt.get(path === '/' ? '/index.html' : path);
+    async answer(path, accepted = '') {
+      const asked = path === '/' ? '/index.html' : path;
+      const file = ENCODINGS.some(({ ending }) => asked.endsWith(ending)) ? undefined : fileAt.get(asked);
       if (file === undefined) return { status: 404, headers: GUARD_HEADERS, body: new Uint8Array() };
       const type = TYPES[extname(file)] ?? 'application/octet-stream';
       // The build puts a hash of the content into every name but the page's own.
       const isNamedByContent = path.startsWith('/assets/');
       const caching = isNamedByContent ? 'private, max-age=31536000, immutable' : 'no-store';
-      return {
-        status: 200,
-        headers: { ...GUARD_HEADERS, 'content-type': type, 'cache-control': caching },
-        body: new Uint8Array(await readFile(file)),
-      };
+      const headers = { ...GUARD_HEADERS, 'content-type': type, 'cache-control': caching, vary: 'accept-encoding' };
+      for (const { name, ending } of ENCODINGS) {
+        const smaller = fileAt.get(asked + ending);
+        if (smaller === undefined || !accepts(accepted, name)) continue;
+        return {
+          status: 200,
+          headers: { ...headers, 'content-encoding': name },
+          body: new Uint8Array(await readFile(smaller)),
+        };
+      }
+      return { status: 200, headers, body: new Uint8Array(await readFile(file)) };
     },
   };
+}
+
+/** True if the header Accept-Encoding names the encoding and does not weigh it 0 (RFC 9110, 12.5.3). */
+function accepts(accepted: string, encoding: string): boolean {
+  return accepted
+    .toLowerCase()
+    .split(',')
+    .map((part) => part.split(';').map((piece) => piece.trim()))
+    .some(([name, weight = 'q=1']) => name === encoding && !/^q=0(?:\.0*)?$/.test(weight));
 }

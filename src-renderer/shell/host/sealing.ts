@@ -1,5 +1,5 @@
 /** Sealing what is said to the host and opening what it says; what is large, beside the page. */
-import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/index.ts';
+import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/seal.ts';
 
 export interface Sealing {
   /** The value as JSON, sealed. */

@@ -3,6 +3,7 @@ import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { brotliCompressSync, brotliDecompressSync, gunzipSync, gzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CALL_HEADER, headText, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
@@ -372,6 +373,31 @@ describe('the page', () => {
     expect(policy).toContain("frame-ancestors 'none'");
     expect(policy).not.toContain('unsafe');
     expect(policy).not.toContain('*');
+  });
+
+  it.each([
+    ['br', 'br', brotliDecompressSync],
+    ['gzip, deflate, br', 'br', brotliDecompressSync],
+    ['GZIP', 'gzip', gunzipSync],
+    ['gzip;q=1.0, br;q=0', 'gzip', gunzipSync],
+    ['deflate, brotli', undefined, Buffer.from],
+    ['br;q=0, gzip; q=0.000', undefined, Buffer.from],
+    ['', undefined, Buffer.from],
+  ])('is sent as a browser takes it that accepts %j: %j', async (accepted, encoding, unpacked) => {
+    for (const [ending, pack] of [
+      ['br', brotliCompressSync],
+      ['gz', gzipSync],
+    ] as const) {
+      await writeFile(join(folder, 'page', 'assets', `packed.js.${ending}`), pack('let packed;'));
+    }
+    await writeFile(join(folder, 'page', 'assets', 'packed.js'), 'let packed;');
+    await host.close();
+    host = await start();
+    const { headers, bytes } = await get('/assets/packed.js', { 'accept-encoding': accepted });
+    expect(headers).toMatchObject({ 'content-type': 'text/javascript; charset=utf-8', vary: 'accept-encoding' });
+    expect(headers['content-encoding']).toBe(encoding);
+    expect(unpacked(bytes).toString()).toBe('let packed;');
+    expect((await get('/assets/packed.js.br')).status).toBe(404);
   });
 
   it('is asked for again at every visit, its named files are not', async () => {
