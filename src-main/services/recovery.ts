@@ -149,9 +149,10 @@ export function recoveryOf({ files, wait, presence, dataFolder }: Environment): 
 
     find: (asking) =>
       turn(folder, async () =>
-        (await offers(asking)).map(({ id, of, kept, place }) => ({
+        (await offers(asking)).map(({ id, of, work, kept, place }) => ({
           id,
           of,
+          work,
           place,
           kept: kept && {
             name: kept.name,
@@ -182,7 +183,11 @@ export function recoveryOf({ files, wait, presence, dataFolder }: Environment): 
 
     drop: (work) =>
       turn(folder, async () => {
-        const place = placeOf(ownOf(work));
+        const owner = ownOf(work);
+        const place = placeOf(owner);
+        // A window that outlived its host lets go what it kept with that one.
+        const earlier = known.has(place) ? [] : await earlierOf(owner);
+        for (const passed of earlier) if (passed.kept !== null) await remove(passed.place);
         await remove(place);
         known.delete(place);
       }),

@@ -8,10 +8,16 @@ import type { Connection } from './host/index.ts';
 import {
   browserPlaces,
   findKeptWork,
+  handOver,
+  hostOrStorage,
+  hostPlace,
   recoveredNotice,
+  storedWork,
   takeKeptWork,
   toBringBack,
   windowIdentity,
+  type HandedOver,
+  type KeepingPlace,
   type Offer,
   type TakenWork,
   type WindowIdentity,
@@ -25,6 +31,10 @@ export interface Started {
   readonly session: Session;
   readonly shell: Result<'host.describe'> | null;
   readonly identity: WindowIdentity;
+  /** Where unsaved work is kept. */
+  readonly place: KeepingPlace;
+  /** True if the browser's own storage holds work that the host could not be given. */
+  readonly holdsWork: boolean;
   /** Where what is on the table was kept, if it was. */
   readonly taken: TakenWork | null;
   /** Kept work that is not on the table, and what of it cannot be read. */
@@ -45,10 +55,12 @@ export async function startSession(connection: Connection): Promise<Started> {
   if (set.ok) singleKeys.areOn = set.value.singleKeys;
   const named = shell?.openAtStart ?? null;
   const identity = await windowIdentity(browserPlaces());
+  const { place, handed } = await placeOf(connection, identity);
   const { offers, unreadable } = await findKeptWork(host, identity);
+  const standing = { connection, host, shell, identity, place, holdsWork: handed.isSomeLeft };
   const problems = [...unreadable];
   let left = offers;
-  for (const offer of toBringBack(offers, named !== null)) {
+  for (const offer of toBringBack(offers, named !== null, handed.works)) {
     left = left.filter((other) => other !== offer);
     const taken = await takeKeptWork(host, identity, offer);
     if (!taken.ok) problems.push(taken.problem);
@@ -58,20 +70,25 @@ export async function startSession(connection: Connection): Promise<Started> {
     if (file !== null) session.standsIn(file);
     session.notify(recoveredNotice(taken.value));
     const kept = { offers: left, problems };
-    return { connection, host, session, shell, identity, taken: taken.value.taken, kept, openAtStart: null };
+    return { ...standing, session, taken: taken.value.taken, kept, openAtStart: null };
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
   const session = new Session(project, true);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
-  return {
-    connection,
-    host,
-    session,
-    shell,
-    identity,
-    taken: null,
-    kept: { offers: left, problems },
-    openAtStart: named,
-  };
+  return { ...standing, session, taken: null, kept: { offers: left, problems }, openAtStart: named };
+}
+
+/** What an earlier page kept in the browser while it had no host is handed over first. */
+async function placeOf(
+  { host, storage }: Connection,
+  identity: WindowIdentity,
+): Promise<{ place: KeepingPlace; handed: HandedOver }> {
+  if (storage === null) return { place: hostPlace(host), handed: { works: [], isSomeLeft: false } };
+  const stored = storedWork(indexedDB, storage);
+  const open = await identity.open();
+  const isOpenElsewhere = (window: string): boolean => window !== identity.window && open.includes(window);
+  // A browser may deny storage: then there is none to keep in either, and that is said when it is tried.
+  const handed = await handOver(host, stored, isOpenElsewhere).catch(() => ({ works: [], isSomeLeft: true }));
+  return { place: hostOrStorage(host, stored), handed };
 }

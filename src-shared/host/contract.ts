@@ -45,6 +45,8 @@ const keptEntry = z.strictObject({
   id: z.string().max(200),
   /** `own`: of this very window, before it was loaded again. */
   of: z.enum(['own', 'ended-run', 'closed-window']),
+  /** Empty for what was kept before works had names. */
+  work: z.string().max(64),
   /** Null: it is damaged, or a newer program kept it. It stays where it is. */
   kept: z.strictObject({ name: z.string(), path: path.nullable(), keptAt: time }).nullable(),
   /** The file that holds it. */

@@ -6,10 +6,11 @@
  * first change and takes all up to then; what changes meanwhile begins the
  * next. One pass at a time, so that nothing is kept after it was dropped.
  */
-import type { Host, Params } from '@shared/host/index.ts';
+import type { Params } from '@shared/host/index.ts';
 import type { Outcome, Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import type { Session } from '../session.ts';
+import type { KeepingPlace } from './keeping-place.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 /** Between a change and the pass that takes it. */
@@ -17,7 +18,7 @@ export const WAIT_MS = 200;
 /** Before what could not be kept is tried again. */
 export const RETRY_MS = 1000;
 
-export type KeptWork = Params<'recovery.keep'>;
+export type WorkToKeep = Params<'recovery.keep'>;
 
 /** Work that was taken from where it was kept. */
 export interface TakenWork {
@@ -38,7 +39,7 @@ type Looked = Readonly<Pick<Session, 'project' | 'isUnsaved' | 'file'>>;
 
 export interface KeeperOptions {
   readonly session: Session;
-  readonly host: Pick<Host, 'call'>;
+  readonly place: KeepingPlace;
   readonly identity: Pick<WindowIdentity, 'window' | 'browser'>;
   /** What is on the table from the start, if it was taken from where it was kept. */
   readonly taken: TakenWork | null;
@@ -56,6 +57,7 @@ export class Keeper {
   #timer: ReturnType<typeof setTimeout> | null = null;
   #passing: Promise<void> | null = null;
   #hasFailed = false;
+  #isToKeep = false;
   readonly #newId: () => string;
   readonly #now: () => Date;
 
@@ -82,9 +84,15 @@ export class Keeper {
     await this.keepNow();
   }
 
+  /** Where work is kept has changed: what there is is kept there, though nothing of it changed. */
+  async keepAgain(): Promise<void> {
+    this.#isToKeep = true;
+    await this.keepNow();
+  }
+
   /** Keeps what there is without waiting for the next pass. */
   async keepNow(): Promise<void> {
-    await this.#passing;
+    while (this.#passing !== null) await this.#passing;
     this.#stopWaiting();
     await this.#pass();
   }
@@ -133,8 +141,9 @@ export class Keeper {
     const { session } = this.options;
     const work = this.#work;
     const now = look(session);
-    const isDone = isSame(now, this.#looked) && !this.#hasFailed;
+    const isDone = isSame(now, this.#looked) && !this.#hasFailed && !this.#isToKeep;
     this.#looked = now;
+    this.#isToKeep = false;
     const failures: Problem[] = [];
     const fails = (done: Outcome<unknown>): boolean => !done.ok && failures.push(done.problem) > 0;
     if (now.isUnsaved && !isDone) {
@@ -153,9 +162,9 @@ export class Keeper {
   }
 
   #keep(work: Work, { project, file }: Looked): Promise<Outcome<unknown>> {
-    const { host, identity } = this.options;
+    const { place, identity } = this.options;
     work.edition++;
-    return host.call('recovery.keep', {
+    return place.keep({
       window: identity.window,
       browser: identity.browser,
       work: work.id,
@@ -168,8 +177,8 @@ export class Keeper {
   }
 
   #drop(work: Work): Promise<Outcome<unknown>> {
-    const { host, identity } = this.options;
-    return host.call('recovery.drop', { window: identity.window, work: work.id });
+    const { place, identity } = this.options;
+    return place.drop({ window: identity.window, work: work.id });
   }
 }
 

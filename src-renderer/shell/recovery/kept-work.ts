@@ -15,6 +15,7 @@ type Found = Result<'recovery.find'>[number];
 /** Kept work that can be opened. */
 export interface Offer {
   readonly id: string;
+  readonly work: string;
   readonly name: string;
   readonly keptAt: Date;
   readonly of: Found['of'];
@@ -40,8 +41,8 @@ export async function findKeptWork(host: Host, identity: WindowIdentity): Promis
   const found = await host.call('recovery.find', { asking: await askingOf(identity) });
   const entries = found.ok ? found.value : [];
   return {
-    offers: entries.flatMap(({ id, of, kept }) =>
-      kept === null ? [] : [{ id, of, name: nameOf(kept), keptAt: new Date(kept.keptAt) }],
+    offers: entries.flatMap(({ id, of, work, kept }) =>
+      kept === null ? [] : [{ id, of, work, name: nameOf(kept), keptAt: new Date(kept.keptAt) }],
     ),
     unreadable: entries.flatMap(({ kept, place }) => (kept === null ? [unreadable(place)] : [])),
   };
@@ -63,12 +64,18 @@ export async function takeKeptWork(
 
 /**
  * What to put on the table before anything else: this window's own work, or,
- * where no file was named, the newest that a run left which has ended. What a
- * closed window left is offered only: it may just be loading again.
+ * where no file was named, the newest that a run left which has ended, or that
+ * was `handed` over from the browser's storage just now. What a closed window
+ * left otherwise is offered only: it may just be loading again.
  */
-export function toBringBack(offers: readonly Offer[], isFileNamed: boolean): readonly Offer[] {
+export function toBringBack(
+  offers: readonly Offer[],
+  isFileNamed: boolean,
+  handed: readonly string[],
+): readonly Offer[] {
   const own = offers.filter(({ of }) => of === 'own');
-  return isFileNamed ? own : [...own, ...offers.filter(({ of }) => of === 'ended-run')];
+  if (isFileNamed) return own;
+  return [...own, ...offers.filter(({ of, work }) => of === 'ended-run' || (of !== 'own' && handed.includes(work)))];
 }
 
 /** What is said once kept work is on the table. */

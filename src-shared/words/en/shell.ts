@@ -72,6 +72,14 @@ export const shell = {
       return `on ${at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })} at ${time}`;
     },
   },
+  /** The program behind the window has ended. */
+  lost: {
+    label: 'Program ended',
+    text: 'The program behind this window has ended. You can draw on: your work is kept in this browser, and the window joins again by itself when the program is started.',
+    joined: 'The program is there again.',
+    saveCopy: 'Save a copy to downloads',
+    copySaved: (name: string): string => `${name} goes to your downloads.`,
+  },
   /** On the clipboard for other programs. */
   cellsCopied: 'Cells copied in Walewright',
   picturePasted: 'The picture on the clipboard is read in: what was copied last comes first.',

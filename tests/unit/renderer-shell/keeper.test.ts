@@ -4,7 +4,7 @@ import type { Method } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { patchOfColour } from '@shared/grid/index.ts';
 import { projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
-import { Keeper, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
+import { hostPlace, Keeper, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
 const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };
@@ -44,7 +44,7 @@ function start(taken: { work: string; edition: number } | null = null): Keeper {
   };
   return new Keeper({
     session,
-    host: { call: call as never },
+    place: hostPlace({ call: call as never }),
     identity: { window: 'window-1', browser: 'browser-1' },
     taken,
     newId: () => `work-${ids++}`,
@@ -184,6 +184,22 @@ describe('work that was taken from where it was kept', () => {
     paint(0);
     await vi.advanceTimersByTimeAsync(1000);
     expect([...disk.keys()]).toEqual(['work-taken']);
+  });
+});
+
+describe('work whose place has changed', () => {
+  it('is kept there, though nothing of it changed', async () => {
+    const keeper = start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    disk.clear();
+    const again = keeper.keepAgain();
+    await vi.advanceTimersByTimeAsync(100);
+    await again;
+    expect(cellsOf(onDisk())).toBe(cellsOf(session.project));
+    session.undo();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
   });
 });
 

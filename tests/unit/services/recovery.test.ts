@@ -184,6 +184,14 @@ describe('of one work of one window', () => {
     expect((await take(run('third')))?.text).toBe('fourth');
   });
 
+  it('what a run before kept goes when its window, which outlived that run, lets it go', async () => {
+    await keep(run('first'));
+    await keep(run('first'), { work: 'work-two' });
+    end('first');
+    await run('second')['recovery.drop']({ window: 'window-1', work: 'work-one' });
+    expect(await backups()).toEqual(['first.window-1.work-two.backup']);
+  });
+
   it('an edition that comes late from elsewhere takes no later one’s place', async () => {
     await keep(run('first'), { edition: 5, text: 'fifth' });
     end('first');

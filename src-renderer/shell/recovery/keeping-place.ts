@@ -1,0 +1,82 @@
+/**
+ * Where unsaved work is kept: with the host, and in the browser's own storage
+ * while there is none. Work that lies in the storage is handed to the host as
+ * soon as one is there.
+ */
+import type { Host, Params } from '@shared/host/index.ts';
+import { problemOf, type Outcome } from '@shared/problem/index.ts';
+import type { WorkToKeep } from './keeper.ts';
+import type { StoredName, StoredWork } from './stored-work.ts';
+
+export interface KeepingPlace {
+  keep(work: WorkToKeep): Promise<Outcome<unknown>>;
+  drop(work: Params<'recovery.drop'>): Promise<Outcome<unknown>>;
+}
+
+const DONE: Outcome<unknown> = { ok: true, value: {} };
+
+/** Keeps with the host alone; for shells whose services live as long as the window. */
+export function hostPlace(host: Pick<Host, 'call'>): KeepingPlace {
+  return {
+    keep: (work) => host.call('recovery.keep', work),
+    drop: (work) => host.call('recovery.drop', work),
+  };
+}
+
+/** Keeps with the host, and while it cannot be reached in the storage. */
+export function hostOrStorage(host: Pick<Host, 'call'>, stored: StoredWork): KeepingPlace {
+  const withHost = hostPlace(host);
+  return {
+    async keep(work) {
+      const kept = await withHost.keep(work);
+      if (kept.ok) return (await settled(stored.drop(work))) ?? kept;
+      if (kept.problem.code !== 'host-unreachable') return kept;
+      return (await settled(stored.keep(work))) ?? DONE;
+    },
+    async drop(work) {
+      const failure = await settled(stored.drop(work));
+      const dropped = await withHost.drop(work);
+      return dropped.ok ? (failure ?? dropped) : dropped;
+    },
+  };
+}
+
+export interface HandedOver {
+  /** The works that the host has now. */
+  readonly works: readonly string[];
+  /** True if something stays: it does not open, or the host does not take it. */
+  readonly isSomeLeft: boolean;
+}
+
+/** Hands the host what lies in the storage, but for windows that are open and do so themselves. */
+export async function handOver(
+  host: Pick<Host, 'call'>,
+  stored: StoredWork,
+  isOpenElsewhere: (window: string) => boolean,
+): Promise<HandedOver> {
+  const works: string[] = [];
+  let isSomeLeft = false;
+  for (const name of await stored.names()) {
+    if (isOpenElsewhere(name.window)) continue;
+    if (await handOverOne(host, stored, name)) works.push(name.work);
+    else isSomeLeft = true;
+  }
+  return { works, isSomeLeft };
+}
+
+async function handOverOne(host: Pick<Host, 'call'>, stored: StoredWork, name: StoredName): Promise<boolean> {
+  const work = await stored.read(name);
+  if (work === null) return false;
+  const kept = await host.call('recovery.keep', work);
+  if (!kept.ok) return false;
+  await stored.drop(name);
+  return true;
+}
+
+/** Null if it went well. */
+function settled(done: Promise<void>): Promise<Outcome<never> | null> {
+  return done.then(
+    () => null,
+    (thrown: unknown) => ({ ok: false, problem: problemOf(thrown) }),
+  );
+}

@@ -1,0 +1,124 @@
+/** Where unsaved work is kept: with the host, and in the browser's storage while there is none. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Method } from '@shared/host/index.ts';
+import type { Outcome } from '@shared/problem/index.ts';
+import {
+  handOver,
+  hostOrStorage,
+  type StoredWork,
+  type WorkToKeep,
+} from '../../../src-renderer/shell/recovery/index.ts';
+
+const unreachable: Outcome<never> = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
+const full: Outcome<never> = { ok: false, problem: { code: 'disk-full', where: '/data', facts: {} } };
+
+const WORK: WorkToKeep = {
+  window: 'window-1',
+  browser: 'browser-1',
+  work: 'work-one',
+  edition: 1,
+  keptAt: '2026-01-02T03:04:05.678Z',
+  name: 'Sleeve',
+  text: 'work',
+  file: null,
+};
+
+let atHost: Map<string, WorkToKeep>;
+let inStorage: Map<string, WorkToKeep | null>;
+let answer: Outcome<never> | null;
+let isStorageFull: boolean;
+beforeEach(() => {
+  atHost = new Map();
+  inStorage = new Map();
+  answer = null;
+  isStorageFull = false;
+});
+
+const key = ({ window, work }: { window: string; work: string }): string => `${window} ${work}`;
+const host = {
+  call: (async (method: Method, params: unknown): Promise<Outcome<unknown>> => {
+    if (answer) return answer;
+    const work = params as WorkToKeep;
+    if (method === 'recovery.keep') atHost.set(key(work), work);
+    else atHost.delete(key(work));
+    return { ok: true, value: {} };
+  }) as never,
+};
+const stored: StoredWork = {
+  async keep(work) {
+    if (isStorageFull) throw new DOMException('no room', 'QuotaExceededError');
+    inStorage.set(key(work), work);
+  },
+  async drop(name) {
+    inStorage.delete(key(name));
+  },
+  names: async () =>
+    [...inStorage.keys()].map((name) => {
+      const [window = '', work = ''] = name.split(' ');
+      return { window, work };
+    }),
+  read: async (name) => inStorage.get(key(name)) ?? null,
+};
+
+describe('keeping work', () => {
+  const place = hostOrStorage(host, stored);
+
+  it('is the host’s while it is there', async () => {
+    expect((await place.keep(WORK)).ok).toBe(true);
+    expect([atHost.size, inStorage.size]).toEqual([1, 0]);
+  });
+
+  it('is the storage’s while there is no host, and the host’s again when there is one', async () => {
+    answer = unreachable;
+    expect((await place.keep(WORK)).ok).toBe(true);
+    expect([atHost.size, inStorage.size]).toEqual([0, 1]);
+    answer = null;
+    await place.keep({ ...WORK, edition: 2 });
+    expect([atHost.size, inStorage.size]).toEqual([1, 0]);
+  });
+
+  it('that the host refuses for a reason of its own is said, and hidden nowhere', async () => {
+    answer = full;
+    expect(await place.keep(WORK)).toEqual(full);
+    expect(inStorage.size).toBe(0);
+  });
+
+  it('that fits neither here nor there is said', async () => {
+    answer = unreachable;
+    isStorageFull = true;
+    expect((await place.keep(WORK)).ok).toBe(false);
+  });
+
+  it('ends in both places when the work is let go, and fails while the host cannot be told', async () => {
+    await place.keep(WORK);
+    inStorage.set(key(WORK), WORK);
+    answer = unreachable;
+    expect(await place.drop(WORK)).toEqual(unreachable);
+    expect([atHost.size, inStorage.size]).toEqual([1, 0]);
+    answer = null;
+    expect((await place.drop(WORK)).ok).toBe(true);
+    expect(atHost.size).toBe(0);
+  });
+});
+
+describe('handing over what lies in the storage', () => {
+  it('gives the host all but what open windows will give themselves', async () => {
+    const open = { ...WORK, window: 'window-2' };
+    for (const work of [WORK, open]) inStorage.set(key(work), work);
+    expect(await handOver(host, stored, (window) => window === 'window-2')).toEqual({
+      works: ['work-one'],
+      isSomeLeft: false,
+    });
+    expect([...atHost.keys()]).toEqual([key(WORK)]);
+    expect([...inStorage.keys()]).toEqual([key(open)]);
+  });
+
+  it('leaves what does not open, and what the host does not take', async () => {
+    inStorage.set(key(WORK), null);
+    expect(await handOver(host, stored, () => false)).toEqual({ works: [], isSomeLeft: true });
+    inStorage.set(key(WORK), WORK);
+    answer = full;
+    expect(await handOver(host, stored, () => false)).toEqual({ works: [], isSomeLeft: true });
+    expect(inStorage.size).toBe(1);
+  });
+});
