@@ -157,6 +157,7 @@ function browserShell(openAtStart: string | null): Shell {
   return {
     kind: 'browser',
     openAtStart,
+    isNamed: (path) => path === openAtStart,
     dialogs: null,
     setWindowState: () => undefined,
     noteDocument: () => undefined,

@@ -1,5 +1,5 @@
 /** The platform's file dialogs. */
-import { dialog, type BrowserWindow, type FileFilter, type OpenDialogOptions } from 'electron';
+import { dialog, type BrowserWindow, type FileFilter, type OpenDialogOptions, type SaveDialogOptions } from 'electron';
 import { words } from '@shared/words/index.ts';
 import type { Dialogs } from '../services/index.ts';
 
@@ -32,7 +32,13 @@ export function platformDialogs(window: () => BrowserWindow | null): Dialogs {
       }),
     chooseFolder: () => chooseOne({ title: menu.folderTitle, properties: ['openDirectory', 'createDirectory'] }),
     async saveFile(suggestedName) {
-      const options = { title: menu.saveTitle, defaultPath: suggestedName, filters: [projects] };
+      const options: SaveDialogOptions = {
+        title: menu.saveTitle,
+        defaultPath: suggestedName,
+        filters: [projects],
+        // The other platforms ask before they answer with a file that is there; Linux has to be told to.
+        properties: ['createDirectory', 'showOverwriteConfirmation'],
+      };
       const owner = window();
       const { canceled, filePath } = await (owner
         ? dialog.showSaveDialog(owner, options)

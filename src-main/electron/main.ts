@@ -18,9 +18,12 @@ interface StartedAgain {
 
 let window: MainWindow | null = null;
 let openAtStart = namedFile(process.argv, app.isPackaged, process.cwd());
+/** Files that the person named at a start, or gave to the program since. */
+const named = new Set(openAtStart === null ? [] : [openAtStart]);
 
 /** Opens the file in the window that is there, or in the one that will be. */
 function openFile(path: string | null): void {
+  if (path !== null) named.add(path);
   if (window === null) openAtStart = path ?? openAtStart;
   else {
     window.show();
@@ -35,6 +38,7 @@ async function start(): Promise<void> {
     get openAtStart() {
       return openAtStart;
     },
+    isNamed: (path) => named.has(path),
     dialogs: platformDialogs(browser),
     setWindowState: (state) => window?.setState(state),
     noteDocument: (path) => app.addRecentDocument(path),

@@ -8,7 +8,9 @@ export interface Shell {
   readonly kind: Result<'host.describe'>['shell'];
   /** A file named on the command line, absolute, or null. */
   readonly openAtStart: string | null;
-  /** The platform's own file dialogs, or null where there are none. */
+  /** True for a file that the person named when starting the program, or gave to it since, absolute. */
+  isNamed(path: string): boolean;
+  /** The platform's own file dialogs, or null where there are none. Where there are, nothing is reached that they did not choose. */
   readonly dialogs: Dialogs | null;
   setWindowState(state: Params<'window.setState'>): void;
   /** Told of every project read or written, for the platform's own list of recent documents. */
@@ -20,6 +22,7 @@ export interface Shell {
 /** Each answers with an absolute path, or null if the person gave up. */
 export interface Dialogs {
   openFile(): Promise<string | null>;
+  /** Asks before it answers with a file that is there. */
   saveFile(suggestedName: string): Promise<string | null>;
   chooseFolder(): Promise<string | null>;
 }

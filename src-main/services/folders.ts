@@ -3,16 +3,23 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { problemError } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
+import { isShown } from './file-kinds.ts';
 import { readingProblem } from './files/index.ts';
+import type { Reach } from './reach.ts';
 
 type Entry = Result<'folders.list'>['entries'][number];
 
-/** Lists folders first, each kind by name as people sort; hidden files and what is neither file nor folder left out. */
+/**
+ * Lists folders first, each kind by name as people sort. Only folders that are
+ * not hidden, and files that the program opens or writes by their names.
+ */
 export async function listFolder(
   { files, homeFolder }: Environment,
+  reach: Reach,
   params: Params<'folders.list'>,
 ): Promise<Result<'folders.list'>> {
   const folder = resolve(homeFolder, params.folder ?? '.');
+  await reach.assertFolder(folder);
   let names: readonly string[];
   try {
     names = await files.names(folder);
@@ -28,7 +35,8 @@ export async function listFolder(
   async function entryOf(name: string): Promise<Entry | null> {
     const state = await files.state(join(folder, name)).catch(() => null);
     if (state === null || state.kind === 'other') return null;
-    return { name, isFolder: state.kind === 'folder', bytes: state.kind === 'folder' ? 0 : state.bytes };
+    if (state.kind === 'file' && !isShown(name)) return null;
+    return { name, isFolder: state.kind === 'folder' };
   }
 }
 

@@ -18,6 +18,7 @@ const schema = z.object({ format: z.literal('walewright-recent'), paths: z.array
 
 export interface Recent {
   list(): Promise<Result<'documents.recent'>>;
+  paths(): Promise<readonly string[]>;
   add(path: string): Promise<void>;
   forget(path: string): Promise<void>;
 }
@@ -51,6 +52,7 @@ export function recentList({ files, wait, dataFolder }: Environment): Recent {
   return {
     list: async () =>
       Promise.all((await read()).map(async (path) => ({ path, name: basename(path), exists: await exists(path) }))),
+    paths: read,
     add: (path) => change((paths) => [path, ...paths.filter((other) => other !== path)]),
     forget: (path) => change((paths) => paths.filter((other) => other !== path)),
   };

@@ -1,19 +1,32 @@
 /** The services behind the contract, the same for both shells. */
 import type { Services } from '@shared/host/index.ts';
+import { basename, dirname } from 'node:path';
 import { documentsOf } from './documents.ts';
 import type { Environment } from './environment.ts';
 import { writeExportFiles } from './exports.ts';
 import { listFolder } from './folders.ts';
+import { reachOf } from './reach.ts';
 import { recentList } from './recent.ts';
 import { recoveryOf } from './recovery.ts';
+import { projectPath, savingOf, type Target } from './saving.ts';
 import { settingsOf } from './settings.ts';
 
 export function createServices(environment: Environment): Services {
   const { shell, version, homeFolder } = environment;
   const recent = recentList(environment);
-  const documents = documentsOf(environment, recent);
+  const reach = reachOf(environment, recent);
+  const saving = savingOf(environment, reach);
+  const documents = documentsOf(environment, recent, reach, saving);
   const recovery = recoveryOf(environment);
   const settings = settingsOf(environment);
+
+  /** The dialog has asked about the file of that very name; if the ending changes it, it has not. */
+  async function chosenTarget(chosen: string): Promise<Target> {
+    const path = projectPath(chosen);
+    reach.grantFile(path);
+    const target = await saving.target(dirname(path), basename(path));
+    return { ...target, mustAsk: target.mustAsk && path !== chosen };
+  }
 
   return {
     'host.describe': async () => ({
@@ -24,13 +37,25 @@ export function createServices(environment: Environment): Services {
       openAtStart: shell.openAtStart,
     }),
 
-    'dialogs.openFile': async () => (await shell.dialogs?.openFile()) ?? null,
-    'dialogs.saveFile': async ({ suggestedName }) => (await shell.dialogs?.saveFile(suggestedName)) ?? null,
-    'dialogs.chooseFolder': async () => (await shell.dialogs?.chooseFolder()) ?? null,
+    'dialogs.openFile': async () => {
+      const path = (await shell.dialogs?.openFile()) ?? null;
+      if (path !== null) reach.grantFile(path);
+      return path;
+    },
+    'dialogs.saveFile': async ({ suggestedName }) => {
+      const chosen = (await shell.dialogs?.saveFile(suggestedName)) ?? null;
+      return chosen === null ? null : chosenTarget(chosen);
+    },
+    'dialogs.chooseFolder': async () => {
+      const folder = (await shell.dialogs?.chooseFolder()) ?? null;
+      if (folder !== null) reach.grantFolder(folder);
+      return folder;
+    },
 
-    'folders.list': (params) => listFolder(environment, params),
+    'folders.list': (params) => listFolder(environment, reach, params),
 
     'documents.read': (params) => documents.read(params),
+    'documents.target': ({ folder, name }) => saving.target(folder, name),
     'documents.write': (params) => documents.write(params),
     'documents.recent': () => recent.list(),
     'documents.forgetRecent': async ({ path }) => {
@@ -55,7 +80,7 @@ export function createServices(environment: Environment): Services {
       return {};
     },
 
-    'exports.write': (params) => writeExportFiles(environment, params),
+    'exports.write': (params) => writeExportFiles(environment, reach, saving, params),
 
     'window.setState': async (params) => {
       shell.setWindowState(params);

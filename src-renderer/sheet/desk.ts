@@ -9,7 +9,7 @@ import type { Asking } from '../shell/files.ts';
 import type { Session } from '../shell/session.ts';
 
 export type ExportKind = Params<'exports.write'>['kinds'][number];
-export type Written = Result<'exports.write'>['files'][number];
+export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];
 
 /** How the last request to write files stands. */
 export type Writing =
@@ -79,24 +79,26 @@ export class SheetDesk {
     this.#emit();
   }
 
-  /** Asks for a folder and writes the files there. Giving up changes nothing. */
+  /** Asks for a folder, and before files there are replaced, and writes. Giving up changes nothing. */
   async write(kinds: readonly ExportKind[]): Promise<void> {
     if (this.#writing.kind === 'going-on') return;
     const { project, view } = this.session;
     const folder = await this.asking.folder();
     if (folder === null) return;
-    this.#set({ kind: 'going-on' });
     const text = projectToText(project);
-    const written = await this.host.call('exports.write', {
-      project: text,
-      folder,
-      kinds: [...kinds],
-      paper: view.paper,
-      lengthUnit: view.lengthUnit,
-    });
-    if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
-    const { files } = written.value;
-    this.#set({ kind: 'done', folder, files });
+    const { paper, lengthUnit } = view;
+    let replace: Params<'exports.write'>['replace'] = [];
+    for (;;) {
+      this.#set({ kind: 'going-on' });
+      const asked = { project: text, folder, kinds: [...kinds], paper, lengthUnit, replace };
+      const written = await this.host.call('exports.write', asked);
+      if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
+      if (written.value.kind === 'written') return this.#set({ ...written.value, kind: 'done' });
+      this.#set({ kind: 'none' });
+      replace = written.value.there;
+      const names = replace.map(({ name }) => name);
+      if (!(await this.asking.askReplace(written.value.folder, names))) return;
+    }
   }
 
   #set(writing: Writing): void {

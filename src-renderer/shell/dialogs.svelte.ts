@@ -4,30 +4,44 @@
  * Where the platform has its own file dialogs they are asked for; in a browser
  * the program shows its own file panel, which lists folders through the host.
  */
-import type { Host } from '@shared/host/index.ts';
+import type { Host, Result } from '@shared/host/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
 import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
 import type { GivenPicture } from '../reading-in/given.ts';
 import type { Asking } from './files.ts';
 
-export interface FileQuestion {
-  readonly kind: 'open' | 'save' | 'folder';
-  readonly suggestedName: string;
-  readonly answer: (path: string | null) => void;
+/** Where a project is to be saved, as the services have it. */
+export type Target = Result<'documents.target'>;
+
+/** What the file panel is open for. It begins in `folder`; null is the home folder. */
+export type FileQuestion = { readonly folder: string | null } & (
+  | { readonly kind: 'open' | 'folder'; readonly answer: (path: string | null) => void }
+  | { readonly kind: 'save'; readonly suggestedName: string; readonly answer: (target: Target | null) => void }
+);
+
+/** Files that are there already, in one folder. */
+export interface ReplaceQuestion {
+  readonly folder: string;
+  readonly names: readonly string[];
+  readonly answer: (isAgreed: boolean) => void;
 }
 
 export class Dialogs implements Asking {
   unsaved = $state.raw<{ name: string; answer: (answer: 'save' | 'drop' | 'stay') => void } | null>(null);
   files = $state.raw<FileQuestion | null>(null);
+  replace = $state.raw<ReplaceQuestion | null>(null);
   /** A picture that is being read in; `wanted` is the way, or null to ask. */
   picture = $state.raw<{ given: GivenPicture; wanted: ReadingWayName | null } | null>(null);
 
   constructor(
     private readonly host: Host,
     private readonly hasPlatformDialogs: boolean,
+    /** Told what kept the platform's dialog from an answer. */
+    private readonly tell: (problem: Problem) => void,
   ) {}
 
   get isOpen(): boolean {
-    return this.unsaved !== null || this.files !== null || this.picture !== null;
+    return this.unsaved !== null || this.files !== null || this.replace !== null || this.picture !== null;
   }
 
   askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'> {
@@ -47,29 +61,68 @@ export class Dialogs implements Asking {
   }
 
   async fileToOpen(): Promise<string | null> {
-    return this.hasPlatformDialogs ? this.platform('dialogs.openFile') : this.panel('open', '');
+    return this.hasPlatformDialogs ? this.platform('dialogs.openFile') : this.panel('open');
   }
 
-  async fileToSave(suggestedName: string): Promise<string | null> {
-    if (!this.hasPlatformDialogs) return this.panel('save', suggestedName);
-    const chosen = await this.host.call('dialogs.saveFile', { suggestedName });
-    return chosen.ok ? chosen.value : null;
+  /** Who would rather not replace the file that is there may choose again. */
+  async fileToSave(suggestedName: string): Promise<Target | null> {
+    let target = await this.target(suggestedName, null);
+    while (target?.mustAsk === true) {
+      const { path, name } = target;
+      const folder = path.slice(0, -name.length);
+      if (await this.askReplace(folder, [name])) return target;
+      target = await this.target(name, folder);
+    }
+    return target;
   }
 
   async folder(): Promise<string | null> {
-    return this.hasPlatformDialogs ? this.platform('dialogs.chooseFolder') : this.panel('folder', '');
+    return this.hasPlatformDialogs ? this.platform('dialogs.chooseFolder') : this.panel('folder');
+  }
+
+  askReplace(folder: string, names: readonly string[]): Promise<boolean> {
+    return new Promise((resolve) => {
+      this.replace = {
+        folder,
+        names,
+        answer: (isAgreed) => {
+          this.replace = null;
+          resolve(isAgreed);
+        },
+      };
+    });
+  }
+
+  private async target(suggestedName: string, folder: string | null): Promise<Target | null> {
+    if (this.hasPlatformDialogs) {
+      const chosen = await this.host.call('dialogs.saveFile', { suggestedName });
+      if (!chosen.ok) this.tell(chosen.problem);
+      return chosen.ok ? chosen.value : null;
+    }
+    return new Promise((resolve) => {
+      this.files = {
+        kind: 'save',
+        folder,
+        suggestedName,
+        answer: (target) => {
+          this.files = null;
+          resolve(target);
+        },
+      };
+    });
   }
 
   private async platform(method: 'dialogs.openFile' | 'dialogs.chooseFolder'): Promise<string | null> {
     const chosen = await this.host.call(method, {});
+    if (!chosen.ok) this.tell(chosen.problem);
     return chosen.ok ? chosen.value : null;
   }
 
-  private panel(kind: FileQuestion['kind'], suggestedName: string): Promise<string | null> {
+  private panel(kind: 'open' | 'folder'): Promise<string | null> {
     return new Promise((resolve) => {
       this.files = {
         kind,
-        suggestedName,
+        folder: null,
         answer: (path) => {
           this.files = null;
           resolve(path);

@@ -4,7 +4,7 @@
  * Nothing here loses work: before another project takes the table, unsaved
  * work is asked about; a failed save leaves everything as it was.
  */
-import type { Host } from '@shared/host/index.ts';
+import type { Host, Params, Result } from '@shared/host/index.ts';
 import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
@@ -21,10 +21,12 @@ export interface Asking {
   askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'>;
   /** A file to open, or null. */
   fileToOpen(): Promise<string | null>;
-  /** Where to save, or null. */
-  fileToSave(suggestedName: string): Promise<string | null>;
+  /** Where to save, or null. What is there already is replaced only if the person has agreed. */
+  fileToSave(suggestedName: string): Promise<Result<'documents.target'> | null>;
   /** A folder to export into, or null. */
   folder(): Promise<string | null>;
+  /** Whether the files of these names may be replaced. */
+  askReplace(folder: string, names: readonly string[]): Promise<boolean>;
   /** Reads a picture in that way, or asks what is on it. */
   readIn(given: GivenPicture, wanted: ReadingWayName | null): void;
 }
@@ -32,6 +34,9 @@ export interface Asking {
 export const EXTENSION = '.walewright';
 
 export class Files {
+  /** The save that is going on, and those that wait for it. */
+  #saving: Promise<unknown> = Promise.resolve();
+
   constructor(
     private readonly host: Host,
     private readonly session: Session,
@@ -136,14 +141,33 @@ export class Files {
 
   /** True if the project now stands in its file. */
   async save(): Promise<boolean> {
-    const { file } = this.session;
-    return file === null ? this.saveAs() : this.write(file.path, file.stamp);
+    return this.afterOthers(() => {
+      const { file } = this.session;
+      return file === null ? this.chooseAndWrite() : this.write(file.path, { kind: 'version', stamp: file.stamp });
+    });
   }
 
   async saveAs(): Promise<boolean> {
-    const chosen = await this.asking.fileToSave(`${safeFileName(this.session.project.name)}${EXTENSION}`);
-    if (chosen === null) return false;
-    return this.write(chosen.endsWith(EXTENSION) ? chosen : chosen + EXTENSION, null);
+    return this.afterOthers(() => this.chooseAndWrite());
+  }
+
+  /**
+   * Runs saves one after another: each must see the version that the one before
+   * it wrote, or it would take that for another program's. False for a project
+   * that has left the table by then.
+   */
+  private afterOthers(job: () => Promise<boolean>): Promise<boolean> {
+    const { opened } = this.session;
+    const mine = this.#saving.then(() => (opened === this.session.opened ? job() : false));
+    this.#saving = mine.catch(() => undefined);
+    return mine;
+  }
+
+  private async chooseAndWrite(): Promise<boolean> {
+    const target = await this.asking.fileToSave(`${safeFileName(this.session.project.name)}${EXTENSION}`);
+    if (target === null) return false;
+    const { path, there } = target;
+    return this.write(path, there === null ? { kind: 'nothing' } : { kind: 'version', stamp: there });
   }
 
   /** Asks about unsaved work; true if the table may be cleared. */
@@ -154,13 +178,15 @@ export class Files {
     return answer === 'drop' || (await this.save());
   }
 
-  private async write(path: string, over: string | null): Promise<boolean> {
-    const { project } = this.session;
-    const written = await this.host.call('documents.write', { path, text: projectToText(project), over });
+  private async write(path: string, expect: Params<'documents.write'>['expect']): Promise<boolean> {
+    const { project, opened } = this.session;
+    const written = await this.host.call('documents.write', { path, text: projectToText(project), expect });
     if (!written.ok) {
       this.fail(written.problem);
       return false;
     }
+    // Another project may have taken the table meanwhile: the file is not its own.
+    if (opened !== this.session.opened) return true;
     this.session.saved(project, written.value);
     this.session.announce(words.shell.savedAs(written.value.name));
     return true;

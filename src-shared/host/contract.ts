@@ -52,6 +52,23 @@ const keptEntry = z.strictObject({
   /** The file that holds it. */
   place: path,
 });
+/** What must be at a path for it to be written: nothing, or the version that was seen. */
+const expectation = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('nothing') }),
+  z.strictObject({ kind: z.literal('version'), stamp }),
+]);
+
+/** Where a project would be saved, and what is there. */
+const target = z.strictObject({
+  path,
+  name: z.string(),
+  /** The version that would be replaced, or null. */
+  there: stamp.nullable(),
+  /** True if it would be replaced and nobody has been asked. */
+  mustAsk: z.boolean(),
+});
+
+const namedVersion = z.strictObject({ name: z.string().max(300), stamp });
 
 const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
 
@@ -80,27 +97,32 @@ export const contract = {
   },
   /** The platform's dialog for a file to open; null if the person gave up. */
   'dialogs.openFile': { params: empty, result: path.nullable() },
-  'dialogs.saveFile': { params: z.strictObject({ suggestedName: z.string().max(200) }), result: path.nullable() },
+  'dialogs.saveFile': { params: z.strictObject({ suggestedName: z.string().max(200) }), result: target.nullable() },
   'dialogs.chooseFolder': { params: empty, result: path.nullable() },
 
-  /** What a folder holds, for the file panel of the browser host. Null: the home folder. */
+  /** What a folder holds that the program opens or writes, for the file panel of the browser host. Null: the home folder. */
   'folders.list': {
     params: z.strictObject({ folder: path.nullable() }),
     result: z.strictObject({
       folder: path,
       parent: path.nullable(),
-      entries: z.array(z.strictObject({ name: z.string(), isFolder: z.boolean(), bytes: z.number() })),
+      entries: z.array(z.strictObject({ name: z.string(), isFolder: z.boolean() })),
     }),
   },
 
-  /** Any file that the program reads: a project, or a picture of a motif. */
+  /** A file that the program opens: a project, or a picture. */
   'documents.read': {
     params: z.strictObject({ path }),
     result: z.strictObject({ path, name: z.string(), bytes: base64, stamp }),
   },
-  /** Writes a project whole or not at all. `over` is the stamp of what may be replaced; null: whatever is there. */
+  /** Where a project goes that is saved in that folder under the name typed: this adds the ending. */
+  'documents.target': {
+    params: z.strictObject({ folder: path, name: z.string().max(1000) }),
+    result: target,
+  },
+  /** Writes a project whole or not at all, if it can be opened again and what is at the path is what is expected. */
   'documents.write': {
-    params: z.strictObject({ path, text: z.string().max(60_000_000), over: stamp.nullable() }),
+    params: z.strictObject({ path, text: z.string().max(60_000_000), expect: expectation }),
     result: z.strictObject({ path, name: z.string(), stamp }),
   },
   'documents.recent': { params: empty, result: z.array(recentEntry) },
@@ -137,7 +159,11 @@ export const contract = {
   /** The work of this window is saved, or its person has let it go. */
   'recovery.drop': { params: z.strictObject({ window: id, work: id }), result: empty },
 
-  /** Writes files made from the project (its file text) into a folder and says which. */
+  /**
+   * Writes files made from the project (its file text) into a folder and says
+   * which. If some are there already that are not in `replace` as they are now,
+   * nothing is written, and the answer says which the person is to be asked about.
+   */
   'exports.write': {
     params: z.strictObject({
       project: z.string().max(60_000_000),
@@ -146,8 +172,16 @@ export const contract = {
       paper: z.enum(paperSizes),
       /** What the fabric is measured in on the sheet; cm if left out. */
       lengthUnit: z.enum(lengthUnits).optional(),
+      replace: z.array(namedVersion).max(1000),
     }),
-    result: z.strictObject({ files: z.array(z.strictObject({ path, bytes: z.number() })) }),
+    result: z.discriminatedUnion('kind', [
+      z.strictObject({
+        kind: z.literal('written'),
+        folder: path,
+        files: z.array(z.strictObject({ path, bytes: z.number() })),
+      }),
+      z.strictObject({ kind: z.literal('asks'), folder: path, there: z.array(namedVersion) }),
+    ]),
   },
 
   /** Tells the shell whether closing the window would lose work, and what to call it. */

@@ -1,5 +1,6 @@
 export * from './project.ts';
 export * from './file.ts';
+export * from './recognise.ts';
 export * from './change.ts';
 export * from './history.ts';
 export * from './start.ts';

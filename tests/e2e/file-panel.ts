@@ -4,7 +4,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 export class FilePanel {
   readonly dialog: Locator;
 
-  constructor(page: Page) {
+  constructor(private readonly page: Page) {
     this.dialog = page.getByRole('dialog');
   }
 
@@ -16,6 +16,12 @@ export class FilePanel {
   async saveAs(name: string): Promise<void> {
     await this.dialog.getByLabel('Name').fill(name);
     await this.dialog.getByRole('button', { name: 'Save here' }).click();
+  }
+
+  /** Answers the question about what is there already; `what` is its title. */
+  async replace(what: string | RegExp, isAgreed: boolean): Promise<void> {
+    const question = this.page.getByRole('dialog', { name: what });
+    await question.getByRole('button', { name: isAgreed ? 'Replace' : 'Keep what is there', exact: true }).click();
   }
 
   async intoFolder(name: string): Promise<void> {

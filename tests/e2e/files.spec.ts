@@ -1,6 +1,6 @@
 /** Projects and pictures as files: saved, opened, dropped, damaged, and never lost. */
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
 import { projectFromText } from '@shared/project/index.ts';
@@ -94,18 +94,106 @@ test('saves over its own file without asking, and clears the mark when undone ba
   expect(projectFromText(readFileSync(join(home, PROJECT), 'utf8')).bands[0]?.groups).toHaveLength(1);
 });
 
-test('asks before it writes over another file', async ({ page, start, home }) => {
+test.describe('a name that another file has', () => {
   const other = textOf(twelveStitchMotif([1]));
-  writeFileSync(join(home, PROJECT), other);
+
+  for (const { typed, file } of [
+    { typed: PROJECT, file: PROJECT },
+    { typed: 'Skerry sleeve', file: PROJECT },
+    { typed: 'studio/sleeve', file: 'studio/sleeve.walewright' },
+    { typed: '../home/Skerry sleeve ', file: PROJECT },
+  ]) {
+    test(`is asked about before it is taken: ${typed}`, async ({ page, start, home }) => {
+      const path = join(home, file);
+      mkdirSync(join(home, 'studio'));
+      writeFileSync(path, other);
+      await start();
+      await page.keyboard.press('Control+S');
+      const panel = new FilePanel(page);
+      await panel.saveAs(typed);
+      const name = basename(file);
+      const question = page.getByRole('dialog', { name: `Replace "${name}"?` });
+      await expect(question).toContainText('It is there already');
+      await expectAccessible(page);
+      // Who keeps it may choose another name at once.
+      await panel.replace(/^Replace/, false);
+      await expect(panel.dialog.getByLabel('Name')).toHaveValue(name);
+      expect(readFileSync(path, 'utf8')).toBe(other);
+      await panel.saveAs(name);
+      await panel.replace(/^Replace/, true);
+      await expect(page.getByText('saved', { exact: true })).toBeVisible();
+      expect(projectFromText(readFileSync(path, 'utf8')).name).toBe('Skerry sleeve');
+    });
+  }
+
+  test('is refused in place where it is hidden, or another kind of file', async ({ page, start, home }) => {
+    writeFileSync(join(home, '.sleeve.walewright'), other);
+    writeFileSync(join(home, 'diary.walewright'), 'Dear diary');
+    await start();
+    await page.keyboard.press('Control+S');
+    const panel = new FilePanel(page);
+    for (const { typed, said } of [
+      { typed: '.sleeve', said: 'Hidden files and folders stay closed' },
+      { typed: 'diary', said: 'a file of another kind, and is never replaced' },
+      { typed: 'studio/', said: 'cannot be the name of a file' },
+    ]) {
+      await panel.saveAs(typed);
+      await expect(panel.dialog.getByRole('alert')).toContainText(said);
+      await expect(panel.dialog.getByLabel('Name')).toHaveValue(typed);
+    }
+    await panel.saveAs('sleeve');
+    await expect(page.getByText('saved', { exact: true })).toBeVisible();
+    expect(readFileSync(join(home, '.sleeve.walewright'), 'utf8')).toBe(other);
+    expect(readFileSync(join(home, 'diary.walewright'), 'utf8')).toBe('Dear diary');
+  });
+});
+
+test('saves as often as it is asked to, one after the other', async ({ page, start, home }) => {
   await start();
   await page.keyboard.press('Control+S');
-  const { dialog } = new FilePanel(page);
-  await dialog.getByRole('button', { name: 'Save here' }).click();
-  await expect(dialog.getByRole('alert')).toContainText('is there already');
-  expect(readFileSync(join(home, PROJECT), 'utf8')).toBe(other);
-  await dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveAs('sleeve');
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
-  expect(projectFromText(readFileSync(join(home, PROJECT), 'utf8')).name).toBe('Skerry sleeve');
+  await changeCopies(page, '1');
+  // Each save is held until all have been asked for.
+  const held: (() => void)[] = [];
+  await page.route('**/call/documents.write', async (route) => {
+    await new Promise<void>((go) => held.push(go));
+    await route.continue();
+  });
+  for (let times = 0; times < 5; times += 1) await page.keyboard.press('Control+S');
+  await changeCopies(page, '2, 1');
+  await page.keyboard.press('Control+S');
+  for (let saved = 1; saved <= 6; saved += 1) {
+    await expect.poll(() => held.length).toBe(saved);
+    held.at(-1)?.();
+  }
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  expect(projectFromText(readFileSync(join(home, 'sleeve.walewright'), 'utf8')).bands[0]?.groups).toHaveLength(2);
+});
+
+test('leaves another project alone when a save of the one before it ends late', async ({ page, start, home }) => {
+  await start();
+  await page.keyboard.press('Control+S');
+  await new FilePanel(page).saveAs('sleeve');
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  await changeCopies(page, '1');
+  let go = (): void => undefined;
+  const ended = page.waitForResponse('**/call/documents.write');
+  await page.route('**/call/documents.write', async (route) => {
+    await new Promise<void>((resolve) => (go = resolve));
+    await route.continue();
+  });
+  const asked = page.waitForRequest('**/call/documents.write');
+  await page.keyboard.press('Control+S');
+  await asked;
+  await page.keyboard.press('Control+Shift+N');
+  await page.getByRole('button', { name: 'Leave without saving' }).click();
+  await expect(title(page)).toHaveText('Untitled');
+  go();
+  await ended;
+  await expect(page.getByText('not in a file yet')).toBeVisible();
+  expect(projectFromText(readFileSync(join(home, 'sleeve.walewright'), 'utf8')).name).toBe('Skerry sleeve');
 });
 
 test('does not write over what another program wrote in the meantime', async ({ page, start, home }) => {

@@ -1,5 +1,5 @@
 /** The Sheet bench: what will be printed, and the files it writes. */
-import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
@@ -104,6 +104,46 @@ test('writes one kind of file alone, on the paper chosen', async ({ page, start,
   const [name = ''] = readdirSync(join(home, 'print'));
   const [first] = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
   expect([first?.width, first?.height]).toEqual([612, 792]);
+});
+
+test('shows what a folder holds already, and asks before it replaces any of it', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  const [csv = ''] = readdirSync(join(home, 'print'));
+  const before = readFileSync(join(home, 'print', csv), 'utf8');
+  writeFileSync(join(home, 'print', csv), `${before}noted by hand\r\n`);
+
+  const panel = new FilePanel(page);
+  const again = async (button: string): Promise<void> => {
+    await page.getByRole('button', { name: button }).click();
+    await panel.intoFolder('print');
+    await panel.chooseFolder();
+  };
+  await page.getByRole('button', { name: 'Row list (CSV)' }).click();
+  await panel.intoFolder('print');
+  await expect(panel.dialog.getByRole('listitem')).toHaveText([csv]);
+  await expectAccessible(page);
+  await panel.chooseFolder();
+  await panel.replace(`Replace "${csv}"?`, false);
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+  expect(readFileSync(join(home, 'print', csv), 'utf8')).toContain('noted by hand');
+
+  await again('Row list (CSV)');
+  await panel.replace(/^Replace/, true);
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  expect(readFileSync(join(home, 'print', csv), 'utf8')).toBe(before);
+
+  await again('Chart drawing (SVG)');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await again('Write all four');
+  await expect(page.getByRole('dialog', { name: 'Replace 2 files?' }).getByRole('listitem')).toHaveCount(2);
+  await expectAccessible(page);
+  await panel.replace('Replace 2 files?', false);
+  expect(readdirSync(join(home, 'print'))).toHaveLength(2);
 });
 
 test('gives up without a trace when no folder is chosen', async ({ page, start, home }) => {

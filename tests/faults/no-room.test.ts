@@ -4,12 +4,15 @@ import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Params } from '@shared/host/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../src-main/services/index.ts';
 import { testEnvironment } from '../unit/services/test-environment.ts';
 import { platformError } from './failing-files.ts';
 
-const OLD = '{"name":"old"}\n';
+const OLD = projectToText(sampleProject());
+const NEW = projectToText({ ...sampleProject(), name: 'new' });
 
 let folder: string;
 let document: string;
@@ -23,7 +26,11 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 async function problemOfWriting(path: string, files: FileOperations): Promise<unknown> {
   const services = createServices(testEnvironment(folder, { files }));
   try {
-    await services['documents.write']({ path, text: '{"name":"new"}\n', over: null });
+    const there = path === document ? await services['documents.read']({ path }) : null;
+    const expect: Params<'documents.write'>['expect'] = there
+      ? { kind: 'version', stamp: there.stamp }
+      : { kind: 'nothing' };
+    await services['documents.write']({ path, text: NEW, expect });
     return null;
   } catch (thrown) {
     if (thrown instanceof ProblemError) return thrown.problem;

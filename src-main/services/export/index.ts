@@ -1,5 +1,4 @@
 /** Files made from a project: chart images, the placement sheet, the row list. */
-import { join } from 'node:path';
 import type { exportKinds } from '@shared/host/index.ts';
 import { gaugeOfMotif, makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
@@ -24,18 +23,15 @@ export type ExportKind = (typeof exportKinds)[number];
 
 export interface ExportRequest {
   readonly project: Project;
-  readonly folder: string;
   readonly kinds: readonly ExportKind[];
   readonly paper: PaperSize;
   /** What the fabric is measured in on the sheet; cm if left out. */
   readonly lengthUnit?: LengthUnit;
-  /** Writes one file whole or not at all. */
-  readonly writeFile: (path: string, bytes: Uint8Array) => Promise<void>;
 }
 
-export interface WrittenFile {
-  readonly path: string;
-  readonly bytes: number;
+export interface MadeFile {
+  readonly name: string;
+  readonly content: Uint8Array;
 }
 
 /** Density of chart images: fit for print. */
@@ -46,24 +42,15 @@ const CELL_PIXELS = 24;
 const MOST_BYTES_BESIDE_SIZE = 100;
 
 /**
- * Makes the files asked for, one after the other, and says what was written.
- * Nothing is written if one of them cannot be made. Throws what planning
- * throws, `image-too-large`, and whatever `writeFile` throws.
+ * Makes the files asked for, one after the other: all of them are there before
+ * the first is written. Throws what planning throws, and `image-too-large`.
  */
-export async function writeExports(request: ExportRequest): Promise<WrittenFile[]> {
-  const { project, folder, kinds, writeFile } = request;
+export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
+  const { project, kinds } = request;
   const plan = kinds.some((kind) => kind === 'sheet-pdf' || kind === 'rows-csv') ? makePlan(project) : null;
-  const made: { path: string; content: Uint8Array }[] = [];
-  for (const kind of new Set(kinds)) {
-    for (const { name, content } of await filesOf(kind, request, plan))
-      made.push({ path: join(folder, name), content });
-  }
-  const written: WrittenFile[] = [];
-  for (const { path, content } of made) {
-    await writeFile(path, content);
-    written.push({ path, bytes: content.byteLength });
-  }
-  return written;
+  const made: MadeFile[] = [];
+  for (const kind of new Set(kinds)) made.push(...(await filesOf(kind, request, plan)));
+  return made;
 }
 
 /**
@@ -93,9 +80,12 @@ export function exportFileName(project: Pick<Project, 'name' | 'sizes'>, kind: E
   }
 }
 
-interface MadeFile {
-  readonly name: string;
-  readonly content: Uint8Array;
+/** The names of all files that these kinds come to. */
+export function exportFileNames(project: Project, kinds: readonly ExportKind[]): string[] {
+  return [...new Set(kinds)].flatMap((kind) => {
+    const count = kind === 'chart-png' || kind === 'chart-svg' ? chartedMotifs(project).length : 1;
+    return Array.from({ length: count }, (_, index) => exportFileName(project, kind, index + 1));
+  });
 }
 
 async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {

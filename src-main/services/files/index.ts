@@ -4,7 +4,7 @@ export { MOST_BYTES_READ, readWhole } from './read-whole.ts';
 export { writeWhole } from './write-whole.ts';
 export { writeChecked, type Check } from './write-checked.ts';
 export { clearLeftovers } from './leftovers.ts';
-export type { Wait } from './aside.ts';
+export { behindLinks, type Wait } from './aside.ts';
 export type { Disk } from './lock.ts';
 export { processesHere, type Processes, type WriterState } from './processes.ts';
 export { readingProblem, writingProblem } from './problems.ts';

@@ -22,7 +22,7 @@ export const sheetBench = {
   fit: 'Preview',
   fits: { width: 'as wide as the window', page: 'whole pages' },
   writeTitle: 'Write files',
-  intoFolder: 'You choose a folder; files of the same name there are replaced.',
+  intoFolder: 'You choose a folder, and are asked before a file there is replaced.',
   /** What a button that writes says, and what it is good for. */
   kinds: {
     'sheet-pdf': { button: 'Placement sheet (PDF)', about: 'to print and lay beside the machine' },

@@ -103,6 +103,14 @@ export const shell = {
     drop: 'Leave without saving',
     stay: 'Stay here',
   },
+  replaceDialog: {
+    title: (names: readonly string[]): string =>
+      names.length === 1 ? `Replace "${names[0]}"?` : `Replace ${names.length} files?`,
+    text: (files: number, folder: string): string =>
+      files === 1 ? `It is there already, in ${folder}` : `They are there already, in ${folder}`,
+    keep: 'Keep what is there',
+    replace: 'Replace',
+  },
   filePanel: {
     openTitle: 'Open a project or a picture',
     saveTitle: 'Save the project',
@@ -113,7 +121,7 @@ export const shell = {
     open: 'Open',
     save: 'Save here',
     choose: 'Choose this folder',
-    replace: (name: string): string => `"${name}" is there already. Save again to replace it.`,
+    replacesNothingUnasked: 'You are asked before a file that is there is replaced.',
     contents: (folder: string): string => `What is in ${folder}`,
     folderEntry: (name: string): string => `${name}, folder`,
     empty: 'Nothing here.',

@@ -5,12 +5,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { brotliCompressSync, brotliDecompressSync, gunzipSync, gzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { CALL_HEADER, headText, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { nodeFiles } from '../../../src-main/services/index.ts';
 import { ask, type Asked } from './asking.ts';
 import { callAs, comeIn, join as joinHost, openedAnswer, sealedRequest, type Caller } from './calling.ts';
 
+const PROJECT = projectToText(sampleProject());
 const PAGE = '<!doctype html><title>Walewright</title>';
 
 let folder: string;
@@ -146,7 +148,7 @@ describe('the last port', () => {
 describe('a call', () => {
   it('reaches the services and brings back the outcome, to nobody else', async () => {
     const head = caller.head('documents.write');
-    const params = { path: 'a.walewright', text: '{}', over: null };
+    const params = { path: 'a.walewright', text: PROJECT, expect: { kind: 'nothing' } };
     const answer = await ask(host.origin, await sealedRequest(host.origin, caller.keys, head, params));
     const { status, headers } = answer;
     expect([status, headers['content-type'], headers['cache-control']]).toEqual([
@@ -159,7 +161,7 @@ describe('a call', () => {
       value: { path: join(folder, 'a.walewright') },
     });
     expect(answer.body).not.toContain('walewright');
-    expect(await readFile(join(folder, 'a.walewright'), 'utf8')).toBe('{}');
+    expect(await readFile(join(folder, 'a.walewright'), 'utf8')).toBe(PROJECT);
     // The answer to one call is none to another.
     expect(await openedAnswer(caller.keys, caller.head('documents.write'), answer)).toBeNull();
   });
@@ -182,7 +184,11 @@ describe('a call', () => {
   it('is carried out once, however often it comes', async () => {
     const head = caller.head('documents.write');
     const path = join(folder, 'once.walewright');
-    const request = await sealedRequest(host.origin, caller.keys, head, { path, text: '{}', over: null });
+    const request = await sealedRequest(host.origin, caller.keys, head, {
+      path,
+      text: PROJECT,
+      expect: { kind: 'nothing' },
+    });
     expect((await ask(host.origin, request)).status).toBe(200);
     await rm(path);
     expect((await ask(host.origin, request)).status).toBe(403);
@@ -305,13 +311,17 @@ describe('a call', () => {
       },
     });
     const window = await comeIn(await slow.newAddress());
-    const answer = callAs(window, 'documents.write', { path: 'late.walewright', text: '{}', over: null });
+    const answer = callAs(window, 'documents.write', {
+      path: 'late.walewright',
+      text: PROJECT,
+      expect: { kind: 'nothing' },
+    });
     await asked;
     const closed = slow.close();
     goOn();
     await closed;
     expect(await answer).toMatchObject({ ok: true });
-    expect(await readFile(join(folder, 'late.walewright'), 'utf8')).toBe('{}');
+    expect(await readFile(join(folder, 'late.walewright'), 'utf8')).toBe(PROJECT);
   });
 });
 
@@ -430,7 +440,7 @@ describe('two hosts of one user', () => {
     expect(await callAs(other, 'recovery.keep', kept('window-second', 'browser-two'))).toMatchObject({ ok: true });
     expect(await callAs(other, 'recovery.find', { asking })).toEqual({ ok: true, value: [] });
 
-    await callAs(caller, 'documents.write', { path: 'a.walewright', text: '{}', over: null });
+    await callAs(caller, 'documents.write', { path: 'a.walewright', text: PROJECT, expect: { kind: 'nothing' } });
     expect(await callAs(other, 'documents.recent')).toMatchObject({ value: [{ name: 'a.walewright' }] });
     await second.close();
   });

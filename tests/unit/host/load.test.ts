@@ -5,10 +5,15 @@ import { once } from 'node:events';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { CALL_HEADER, headText, newSecret } from '@shared/host/sealed/index.ts';
 import { Admission } from '../../../src-main/browser-host/admission.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { callAs, comeIn, type Caller } from './calling.ts';
+
+const NOTHING = { kind: 'nothing' };
+/** A project file of about so many bytes: JSON may end in blanks. */
+const projectOf = (bytes: number): string => projectToText(sampleProject()) + ' '.repeat(bytes);
 
 const MB = 1024 * 1024;
 const never = new AbortController().signal;
@@ -128,19 +133,19 @@ describe('a host', () => {
       expect(answer.toString()).toMatch(/^HTTP\/1\.1 403 /);
       stranger.destroy();
     }
-    const text = 'x'.repeat(5 * MB);
-    expect(await callAs(caller, 'documents.write', { path: 'a.walewright', text, over: null })).toMatchObject({
+    const text = projectOf(5 * MB);
+    expect(await callAs(caller, 'documents.write', { path: 'a.walewright', text, expect: NOTHING })).toMatchObject({
       ok: true,
     });
   });
 
   it('saves six large files that come at once, one after the other', async () => {
-    const text = 'x'.repeat(40 * MB);
+    const text = projectOf(40 * MB);
     const paths = Array.from({ length: 6 }, (_, index) => join(folder, `${index}.walewright`));
     const answers = await Promise.all(
-      paths.map((path) => callAs(caller, 'documents.write', { path, text, over: null })),
+      paths.map((path) => callAs(caller, 'documents.write', { path, text, expect: NOTHING })),
     );
     for (const answer of answers) expect(answer).toMatchObject({ ok: true });
-    for (const path of paths) expect((await readFile(path)).length).toBe(text.length);
+    for (const path of paths) expect((await readFile(path, 'utf8')).length).toBe(text.length);
   });
 });

@@ -38,9 +38,10 @@ describe('a request', () => {
     ['documents.read', { path: ['/a'] }],
     ['documents.read', { path: 'x'.repeat(5000) }],
     ['documents.read', { path: '/a', also: 1 }],
-    ['documents.write', { path: '/a', text: 1, over: null }],
-    ['exports.write', { project: '', folder: '/', kinds: [], paper: 'a4' }],
-    ['exports.write', { project: '', folder: '/', kinds: ['exe'], paper: 'a4' }],
+    ['documents.write', { path: '/a', text: 1, expect: { kind: 'nothing' } }],
+    ['documents.write', { path: '/a', text: '', expect: null }],
+    ['exports.write', { project: '', folder: '/', kinds: [], paper: 'a4', replace: [] }],
+    ['exports.write', { project: '', folder: '/', kinds: ['exe'], paper: 'a4', replace: [] }],
     ['host.describe', { surprise: true }],
   ])('%s with %j is refused before any service is asked', async (method, params) => {
     const answer = await dispatch({} as Services, method, params);

@@ -4,6 +4,7 @@ import {
   link,
   mkdir,
   mkdtemp,
+  readdir,
   readFile,
   readlink,
   rm,
@@ -13,10 +14,11 @@ import {
   writeFile,
 } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Services } from '@shared/host/index.ts';
+import type { Params, Services } from '@shared/host/index.ts';
 import { ProblemError, type Problem } from '@shared/problem/index.ts';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices, nodeFiles } from '../../../src-main/services/index.ts';
 import { MOST_BYTES_READ } from '../../../src-main/services/files/index.ts';
 import { testEnvironment } from './test-environment.ts';
@@ -30,8 +32,18 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 const place = (name: string): string => join(folder, name);
-const write = (path: string, text: string, over: string | null = null) =>
-  services['documents.write']({ path, text, over });
+/** The text of a project of that name. */
+const textOf = (name: string): string => projectToText({ ...sampleProject(), name });
+const OLD = textOf('old');
+const NEW = textOf('new');
+
+type Expect = Params<'documents.write'>['expect'];
+const NOTHING: Expect = { kind: 'nothing' };
+const version = (stamp: string): Expect => ({ kind: 'version', stamp });
+const write = (path: string, text: string, expect: Expect = NOTHING) =>
+  services['documents.write']({ path, text, expect });
+/** Writes over what is there now. */
+const overwrite = async (path: string, text: string) => write(path, text, version((await read(path)).stamp));
 const read = (path: string) => services['documents.read']({ path });
 
 async function problemOf(answer: Promise<unknown>): Promise<Problem> {
@@ -39,67 +51,144 @@ async function problemOf(answer: Promise<unknown>): Promise<Problem> {
     () => new Error('It passed'),
     (error: unknown) => error,
   );
+  return problemIn(thrown);
+}
+
+function problemIn(thrown: unknown): Problem {
   if (thrown instanceof ProblemError) return thrown.problem;
   throw thrown;
 }
 
 describe('a document', () => {
   it.each([
-    ['plain text', '{}\n'],
-    ['nothing', ''],
-    ['letters of many scripts', 'wełna, шерсть, 毛糸, 🧶\n'],
-    ['four million characters', 'slate and chalk\n'.repeat(250_000)],
-  ])('of %s comes back as it was written', async (_case, text) => {
-    const written = await write(place('a.walewright'), text);
+    ['a plain name', 'Skerry'],
+    ['letters of many scripts', 'wełna, шерсть, 毛糸, 🧶'],
+  ])('with %s comes back as it was written', async (_case, name) => {
+    const written = await write(place('a.walewright'), textOf(name));
     const found = await read(place('a.walewright'));
-    expect(Buffer.from(found.bytes, 'base64').toString('utf8')).toBe(text);
+    expect(Buffer.from(found.bytes, 'base64').toString('utf8')).toBe(textOf(name));
     expect(found).toMatchObject({ name: 'a.walewright', path: place('a.walewright'), stamp: written.stamp });
   });
 
   it('named without its folder stands in the home folder', async () => {
-    expect((await write('a.walewright', '{}')).path).toBe(place('a.walewright'));
+    expect((await write('a.walewright', NEW)).path).toBe(place('a.walewright'));
   });
 
   it.each([0o600, 0o640, 0o664])('keeps its permissions (%o)', async (mode) => {
-    await writeFile(place('a.walewright'), 'old');
+    await writeFile(place('a.walewright'), OLD);
     await chmod(place('a.walewright'), mode);
-    await write(place('a.walewright'), 'new');
+    await overwrite(place('a.walewright'), NEW);
     expect((await stat(place('a.walewright'))).mode & 0o777).toBe(mode);
   });
 
   it('behind a link is written where the link leads, and the link stays', async () => {
     await mkdir(place('studio'));
-    await writeFile(place('studio/real.walewright'), 'old');
+    await writeFile(place('studio/real.walewright'), OLD);
     await symlink('studio/real.walewright', place('link.walewright'));
     await symlink('link.walewright', place('link-to-link.walewright'));
-    await write(place('link-to-link.walewright'), 'new');
-    expect(await readFile(place('studio/real.walewright'), 'utf8')).toBe('new');
+    await overwrite(place('link-to-link.walewright'), NEW);
+    expect(await readFile(place('studio/real.walewright'), 'utf8')).toBe(NEW);
     expect(await readlink(place('link.walewright'))).toBe('studio/real.walewright');
     expect(await readlink(place('link-to-link.walewright'))).toBe('link.walewright');
   });
 
   it('is made where a link leads that led nowhere yet', async () => {
     await symlink('real.walewright', place('link.walewright'));
-    await write(place('link.walewright'), 'new');
-    expect(await readFile(place('real.walewright'), 'utf8')).toBe('new');
+    await write(place('link.walewright'), NEW);
+    expect(await readFile(place('real.walewright'), 'utf8')).toBe(NEW);
   });
 
   it('is not written where links lead in a circle', async () => {
-    await symlink('b', place('a'));
-    await symlink('a', place('b'));
-    expect(await problemOf(write(place('a'), 'new'))).toMatchObject({ code: 'file-not-written', where: place('a') });
+    await symlink('b.walewright', place('a.walewright'));
+    await symlink('a.walewright', place('b.walewright'));
+    const path = place('a.walewright');
+    expect(await problemOf(write(path, NEW))).toMatchObject({ code: 'file-not-written', where: path });
   });
 
-  it('saved twice at once is the later of the two', async () => {
-    await Promise.all([1, 2, 3, 4].map((n) => write(place('a.walewright'), `text ${n}`.repeat(10_000))));
-    expect(await readFile(place('a.walewright'), 'utf8')).toBe('text 4'.repeat(10_000));
+  it('saved several times at once over one version is the first, and the others are told', async () => {
+    const path = place('a.walewright');
+    const { stamp } = await write(path, OLD);
+    const told = await Promise.all(
+      [1, 2, 3, 4].map((n) =>
+        write(path, textOf(`text ${n}`), version(stamp)).then(
+          () => 'saved',
+          (error: unknown) => problemIn(error).code,
+        ),
+      ),
+    );
+    expect(told).toEqual(['saved', ...Array.from({ length: 3 }, () => 'file-changed-elsewhere')]);
+    expect(await readFile(path, 'utf8')).toBe(textOf('text 1'));
   });
 
   it('leaves a second name of the old file with the old bytes', async () => {
-    await writeFile(place('a.walewright'), 'old');
+    await writeFile(place('a.walewright'), OLD);
     await link(place('a.walewright'), place('copy.walewright'));
-    await write(place('a.walewright'), 'new');
-    expect(await readFile(place('copy.walewright'), 'utf8')).toBe('old');
+    await overwrite(place('a.walewright'), NEW);
+    expect(await readFile(place('copy.walewright'), 'utf8')).toBe(OLD);
+  });
+});
+
+describe('a name typed for a document', () => {
+  const target = (name: string, inFolder = folder) => services['documents.target']({ folder: inFolder, name });
+
+  it.each([
+    ['sleeve', 'sleeve.walewright'],
+    ['sleeve.walewright', 'sleeve.walewright'],
+    ['sleeve.WALEWRIGHT', 'sleeve.WALEWRIGHT'],
+    ['  sleeve  ', 'sleeve.walewright'],
+    ['sleeve.png', 'sleeve.png.walewright'],
+    ['studio/sleeve', 'studio/sleeve.walewright'],
+    ['studio/../sleeve', 'sleeve.walewright'],
+  ])('%j stands for %s, and says what is there', async (name, file) => {
+    await mkdir(place('studio'));
+    expect(await target(name)).toEqual({ path: place(file), name: basename(file), there: null, mustAsk: false });
+    const { stamp } = await write(place(file), OLD);
+    expect(await target(name)).toEqual({ path: place(file), name: basename(file), there: stamp, mustAsk: true });
+  });
+
+  it.each(['', '   ', 'studio/', 'a\0b'])('%j names no file', async (name) => {
+    expect(await problemOf(target(name))).toMatchObject({ code: 'file-name-unusable' });
+  });
+
+  it.each(['.sleeve', '.studio/sleeve', '.'])('%j would be hidden', async (name) => {
+    await mkdir(place('.studio'));
+    expect(await problemOf(target(name))).toMatchObject({ code: 'path-closed', facts: { why: 'hidden' } });
+  });
+
+  it('that a folder has is refused', async () => {
+    await mkdir(place('sleeve.walewright'));
+    expect(await problemOf(target('sleeve'))).toMatchObject({ code: 'file-is-folder' });
+  });
+
+  it('that a file of another kind has is refused, and one that is empty is not', async () => {
+    await writeFile(place('diary.walewright'), 'Dear diary');
+    expect(await problemOf(target('diary'))).toMatchObject({
+      code: 'file-of-other-kind',
+      where: place('diary.walewright'),
+    });
+    await writeFile(place('empty.walewright'), '');
+    const { path, there } = await target('empty');
+    await write(path, NEW, version(there ?? ''));
+    expect(await readFile(path, 'utf8')).toBe(NEW);
+  });
+});
+
+describe('a project that could not be opened again', () => {
+  it('is not saved, and what is said names the field', async () => {
+    const path = place('a.walewright');
+    const { stamp } = await write(path, OLD);
+    const spoilt = NEW.replace(/"colour": "#[0-9a-f]{6}"/, '"colour": "#feffff01"');
+    expect(await problemOf(write(path, spoilt, version(stamp)))).toMatchObject({
+      code: 'project-not-savable',
+      where: path,
+      facts: { path: 'yarns[1].colour' },
+    });
+    expect(await readFile(path, 'utf8')).toBe(OLD);
+  });
+
+  it.each(['', 'rm -rf ~', '{}', '{"format":"other"}'])('because it is none (%j) is not written', async (text) => {
+    expect((await problemOf(write(place('a.walewright'), text))).code).toMatch(/^project-not-(json|ours)$/);
+    expect(await readdir(folder)).toEqual([]);
   });
 });
 
@@ -107,32 +196,38 @@ describe('a document that somebody else may have changed', () => {
   const path = (): string => place('a.walewright');
 
   it('is written over what was read', async () => {
-    await writeFile(path(), 'mine');
+    await writeFile(path(), textOf('mine'));
     const { stamp } = await read(path());
-    const written = await write(path(), 'mine, later', stamp);
-    await write(path(), 'mine, later still', written.stamp);
-    expect(await readFile(path(), 'utf8')).toBe('mine, later still');
+    const written = await write(path(), textOf('mine, later'), version(stamp));
+    await write(path(), textOf('mine, later still'), version(written.stamp));
+    expect(await readFile(path(), 'utf8')).toBe(textOf('mine, later still'));
   });
 
   it('is left alone when it holds something else, even of the same length', async () => {
-    await writeFile(path(), 'mine');
+    await writeFile(path(), textOf('mine'));
     const { stamp } = await read(path());
-    await writeFile(path(), 'hers');
-    expect(await problemOf(write(path(), 'mine, later', stamp))).toMatchObject({
+    await writeFile(path(), textOf('hers'));
+    expect(await problemOf(write(path(), textOf('mine, later'), version(stamp)))).toMatchObject({
       code: 'file-changed-elsewhere',
       where: path(),
     });
-    expect(await readFile(path(), 'utf8')).toBe('hers');
+    expect(await readFile(path(), 'utf8')).toBe(textOf('hers'));
+  });
+
+  it('is left alone where nothing was expected', async () => {
+    await writeFile(path(), textOf('hers'));
+    expect(await problemOf(write(path(), textOf('mine')))).toMatchObject({ code: 'file-exists', where: path() });
+    expect(await readFile(path(), 'utf8')).toBe(textOf('hers'));
   });
 
   it('is written over when it was only touched, or is gone', async () => {
-    await writeFile(path(), 'mine');
+    await writeFile(path(), textOf('mine'));
     const { stamp } = await read(path());
     await utimes(path(), new Date(0), new Date(0));
-    await write(path(), 'mine', stamp);
+    await write(path(), textOf('mine'), version(stamp));
     await rm(path());
-    await write(path(), 'mine again', stamp);
-    expect(await readFile(path(), 'utf8')).toBe('mine again');
+    await write(path(), textOf('mine again'), version(stamp));
+    expect(await readFile(path(), 'utf8')).toBe(textOf('mine again'));
   });
 });
 

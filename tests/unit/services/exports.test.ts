@@ -1,5 +1,5 @@
 /** Writing the files that are made from a project. */
-import { mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { appendFile, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -8,6 +8,7 @@ import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../../src-main/services/index.ts';
 import { platformError } from '../../faults/failing-files.ts';
+import { stampOf } from '../../../src-main/services/stamp.ts';
 import { testEnvironment } from './test-environment.ts';
 
 let folder: string;
@@ -17,16 +18,61 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 function write(given: Partial<Params<'exports.write'>> = {}, files: FileOperations = nodeFiles) {
   const project = projectToText(sampleProject());
   const services = createServices(testEnvironment(folder, { files }));
-  return services['exports.write']({ project, folder, kinds: ['rows-csv'], paper: 'a4', ...given });
+  return services['exports.write']({ project, folder, kinds: ['rows-csv'], paper: 'a4', replace: [], ...given });
 }
 const problem = (answer: Promise<unknown>) => answer.then(() => null, problemOf);
 
 describe('exporting', () => {
   it('writes each kind into the folder and says which files, of which size', async () => {
-    const { files } = await write({ kinds: [...exportKinds] });
-    expect(files.map(({ path }) => path.split('.').at(-1))).toEqual(['png', 'svg', 'pdf', 'csv']);
-    for (const { path, bytes } of files) expect((await stat(path)).size).toBe(bytes);
-    expect(await readdir(folder)).toHaveLength(files.length);
+    const answer = await write({ kinds: [...exportKinds] });
+    if (answer.kind !== 'written') throw new Error('It asks');
+    expect(answer.files.map(({ path }) => path.split('.').at(-1))).toEqual(['png', 'svg', 'pdf', 'csv']);
+    for (const { path, bytes } of answer.files) expect((await stat(path)).size).toBe(bytes);
+    expect(await readdir(folder)).toHaveLength(answer.files.length);
+  });
+
+  describe('where files of these names are', () => {
+    const kinds = ['chart-svg', 'rows-csv'] as const;
+    const paths = (['chart.svg', 'rows.csv'] as const).map((name) => `Skerry sleeve - ${name}`);
+    const [svg, csv] = paths as [string, string];
+
+    it('asks about them and writes nothing, until it is told to replace what it asked about', async () => {
+      await write({ kinds: ['rows-csv'] });
+      const old = await readFile(join(folder, csv), 'utf8');
+      await writeFile(join(folder, csv), `${old},,,,noted by hand\r\n`);
+      const asked = await write({ kinds: [...kinds] });
+      expect(asked).toMatchObject({ kind: 'asks', folder, there: [{ name: csv }] });
+      expect(await readdir(folder)).toEqual([csv]);
+      expect(await readFile(join(folder, csv), 'utf8')).not.toBe(old);
+      const replace = asked.kind === 'asks' ? asked.there : [];
+      expect(await write({ kinds: [...kinds], replace })).toMatchObject({ kind: 'written' });
+      expect((await readdir(folder)).sort()).toEqual([svg, csv]);
+      expect(await readFile(join(folder, csv), 'utf8')).toBe(old);
+    });
+
+    it('asks again about one that was changed since it was asked about', async () => {
+      await write({ kinds: ['rows-csv'] });
+      const asked = await write({ kinds: [...kinds] });
+      await appendFile(join(folder, csv), 'noted by hand\r\n');
+      const replace = asked.kind === 'asks' ? asked.there : [];
+      expect(await write({ kinds: [...kinds], replace })).toMatchObject({ kind: 'asks' });
+      expect(await readFile(join(folder, csv), 'utf8')).toContain('noted by hand');
+    });
+
+    it.each([
+      [csv, 'rows-csv', 'Dear diary'],
+      [svg, 'chart-svg', '<p>Dear diary</p>'],
+      ['Skerry sleeve - chart.png', 'chart-png', 'Dear diary'],
+      ['Skerry sleeve - placement.pdf', 'sheet-pdf', 'Dear diary'],
+    ] as const)('never replaces %s that is no %s', async (name, kind, content) => {
+      await writeFile(join(folder, name), content);
+      const stamp = stampOf(Buffer.from(content));
+      expect(await problem(write({ kinds: [kind], replace: [{ name, stamp }] }))).toMatchObject({
+        code: 'file-of-other-kind',
+        where: join(folder, name),
+      });
+      expect(await readFile(join(folder, name), 'utf8')).toBe(content);
+    });
   });
 
   it.each([

@@ -5,6 +5,7 @@ import { nodeFiles, type Environment, type Shell } from '../../../src-main/servi
 export const silentShell: Shell = {
   kind: 'browser',
   openAtStart: null,
+  isNamed: () => false,
   dialogs: null,
   setWindowState: () => undefined,
   noteDocument: () => undefined,

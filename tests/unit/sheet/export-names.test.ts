@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { problemError, ProblemError } from '@shared/problem/index.ts';
+import { ProblemError } from '@shared/problem/index.ts';
 import { sampleProject, startBand } from '@shared/project/index.ts';
 import {
   safeFileName,
-  writeExports,
+  exportFileNames,
+  makeExports,
   type ExportKind,
-  type WrittenFile,
 } from '../../../src-main/services/export/index.ts';
 
 const KINDS: readonly ExportKind[] = ['chart-png', 'chart-svg', 'sheet-pdf', 'rows-csv'];
@@ -37,26 +37,26 @@ describe('file names from project names', () => {
 });
 
 describe('files made from a project', () => {
-  async function made(kinds: readonly ExportKind[], project = sampleProject()): Promise<[WrittenFile[], string[]]> {
-    const paths: string[] = [];
-    const writeFile = async (path: string): Promise<void> => void paths.push(path);
-    return [await writeExports({ project, folder: '/out', kinds, paper: 'a4', writeFile }), paths];
+  /** Their names, which are said before any of them is made. */
+  async function made(kinds: readonly ExportKind[], project = sampleProject()): Promise<string[]> {
+    const files = await makeExports({ project, kinds, paper: 'a4' });
+    for (const { content } of files) expect(content.byteLength).toBeGreaterThan(500);
+    const names = files.map(({ name }) => name);
+    expect(exportFileNames(project, kinds)).toEqual(names);
+    return names;
   }
 
   it('are named after it, each with its kind', async () => {
-    const [written, paths] = await made(KINDS);
-    expect(paths).toEqual([
-      '/out/Skerry sleeve - chart.png',
-      '/out/Skerry sleeve - chart.svg',
-      '/out/Skerry sleeve - placement.pdf',
-      '/out/Skerry sleeve - rows.csv',
+    expect(await made(KINDS)).toEqual([
+      'Skerry sleeve - chart.png',
+      'Skerry sleeve - chart.svg',
+      'Skerry sleeve - placement.pdf',
+      'Skerry sleeve - rows.csv',
     ]);
-    expect(written.map(({ path }) => path)).toEqual(paths);
-    for (const { bytes } of written) expect(bytes).toBeGreaterThan(500);
   });
 
   it('are made once, though asked for twice', async () => {
-    expect((await made(['rows-csv', 'rows-csv']))[1]).toHaveLength(1);
+    expect(await made(['rows-csv', 'rows-csv'])).toHaveLength(1);
   });
 
   it('have a chart for each motif that is placed', async () => {
@@ -68,25 +68,11 @@ describe('files made from a project', () => {
       motifs: [motif, { ...motif, id: 'second' }, { ...motif, id: 'unused' }],
       bands: [...sample.bands, { ...startBand('second', [1]), position: { kind: 'from-row' as const, row: 80 } }],
     };
-    const [, paths] = await made(['chart-svg'], project);
-    expect(paths).toEqual(['/out/Skerry sleeve - chart.svg', '/out/Skerry sleeve - chart 2.svg']);
+    expect(await made(['chart-svg'], project)).toEqual(['Skerry sleeve - chart.svg', 'Skerry sleeve - chart 2.svg']);
   });
 
-  it('are not written at all if one of them cannot be made', async () => {
-    const paths: string[] = [];
+  it('are not made at all if one of them cannot be', async () => {
     const project = { ...sampleProject(), bands: [{ ...startBand('lighthouse', [9, 9]) }] };
-    const request = { project, folder: '/out', kinds: KINDS, paper: 'a4' as const };
-    await expect(writeExports({ ...request, writeFile: async (path) => void paths.push(path) })).rejects.toThrow(
-      ProblemError,
-    );
-    expect(paths).toEqual([]);
-  });
-
-  it('say which could not be written', async () => {
-    const writeFile = async (): Promise<void> => {
-      throw problemError('disk-full', {});
-    };
-    const request = { project: sampleProject(), folder: '/out', kinds: KINDS, paper: 'a4' as const };
-    await expect(writeExports({ ...request, writeFile })).rejects.toThrow('disk-full');
+    await expect(makeExports({ project, kinds: KINDS, paper: 'a4' })).rejects.toThrow(ProblemError);
   });
 });
