@@ -10,13 +10,15 @@ import { folder, paper, value } from '../values.ts';
 export const demoCommand: Command = {
   name: 'demo',
   argument: null,
-  options: ['to', 'paper'],
+  options: ['to', 'paper', 'keep'],
   required: [],
   async run(given) {
     const into = value(given, 'to', folder) ?? 'demo-output';
     const project = sampleProject();
     const plan = makePlan(project);
-    const files = await writeFiles(project, into, value(given, 'paper', paper) ?? 'a4');
+    const onPaper = value(given, 'paper', paper) ?? 'a4';
+    const output = { folder: into, paper: onPaper, keeps: given.switches.has('keep') };
+    const files = await writeFiles(project, { kind: 'sample' }, output);
     return {
       json: { files, plan: planJson(project, plan) },
       text: () => `${planText(project, plan)}\n\n${filesText(files, into)}`,

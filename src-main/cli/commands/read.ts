@@ -1,5 +1,5 @@
 /** `read PHOTO`: a chart out of a photo or scan. */
-import { setTimeout } from 'node:timers/promises';
+import { basename, dirname, resolve } from 'node:path';
 import { MOST_COLUMNS, MOST_ROWS } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import {
@@ -16,11 +16,11 @@ import {
   type Photo,
 } from '@shared/reading/index.ts';
 import { words } from '@shared/words/index.ts';
-import { nodeFiles, writeWhole } from '../../services/files/index.ts';
 import type { Command } from '../command.ts';
 import type { Given } from '../given.ts';
 import { doubtfulCells, readJson } from '../json/read.ts';
 import { motifPng } from '../motif-png.ts';
+import { writeOwnFiles } from '../own-files.ts';
 import { readPhoto } from '../photo-argument.ts';
 import { placed } from '../placed.ts';
 import { corners, figure, from, needed, pngFile, value } from '../values.ts';
@@ -31,7 +31,7 @@ const MOST_NAMED = 12;
 export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
-  options: ['corners', 'to', 'columns', 'rows', 'ink', 'figure', 'colours'],
+  options: ['corners', 'to', 'keep', 'columns', 'rows', 'ink', 'figure', 'colours'],
   required: ['corners', 'to'],
   async run(given) {
     const path = given.names[0] as string;
@@ -46,13 +46,18 @@ export const readCommand: Command = {
     const photo = photoOf(picture);
     const counted = columns !== null && rows !== null ? null : finish(proposeGrid(photo, at));
     const reading = placed(path, () => read(photo, at, columns, rows, counted, levels));
-    await writeWhole(
-      nodeFiles,
-      (ms: number): Promise<void> => setTimeout(ms),
-      file,
-      motifPng(reading.grid, reading.colours),
+    const target = resolve(file);
+    const [written] = await writeOwnFiles(
+      dirname(target),
+      { kind: 'file', path: resolve(path) },
+      [{ name: basename(target), content: motifPng(reading.grid, reading.colours) }],
+      given.switches.has('keep'),
     );
-    return { json: readJson(reading, counted, file), text: () => textOf(reading, counted, file) };
+    const replaced = written?.replaced ?? false;
+    return {
+      json: readJson(reading, counted, file, replaced),
+      text: () => textOf(reading, counted, file, replaced),
+    };
   },
 };
 
@@ -88,7 +93,7 @@ function read(
   return finish(readCells(photo, at, across, up, levels));
 }
 
-function textOf(reading: ChartReading, counted: GridProposal | null, file: string): string {
+function textOf(reading: ChartReading, counted: GridProposal | null, file: string, replaced: boolean): string {
   const { width, height } = reading.grid;
   const doubtful = doubtfulCells(reading);
   const named = doubtful.slice(0, MOST_NAMED);
@@ -98,6 +103,6 @@ function textOf(reading: ChartReading, counted: GridProposal | null, file: strin
     words.reading.doubtful(doubtful.length, width * height),
     ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column, row)}`),
     ...(doubtful.length > named.length ? [`  ${words.cli.read.more(doubtful.length - named.length)}`] : []),
-    words.cli.read.written(file),
+    words.cli.read.written(file, replaced),
   ].join('\n');
 }

@@ -11,11 +11,26 @@ export interface ReadJson {
   /** Cells to look at, counted from 1: row 1 is the bottom row, column 1 the left one. */
   readonly doubtful: readonly { readonly column: number; readonly row: number }[];
   readonly file: string;
+  /** True if the file was there and an earlier call had written it. */
+  readonly replaced: boolean;
 }
 
-export function readJson(reading: ChartReading, counted: GridProposal | null, file: string): ReadJson {
+export function readJson(
+  reading: ChartReading,
+  counted: GridProposal | null,
+  file: string,
+  replaced: boolean,
+): ReadJson {
   const { width, height } = reading.grid;
-  return { columns: width, rows: height, counted, colours: reading.colours, doubtful: doubtfulCells(reading), file };
+  return {
+    columns: width,
+    rows: height,
+    counted,
+    colours: reading.colours,
+    doubtful: doubtfulCells(reading),
+    file,
+    replaced,
+  };
 }
 
 /** The doubtful cells, bottom row first, each row from the left, both counted from 1. */

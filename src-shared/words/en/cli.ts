@@ -36,6 +36,7 @@ const options = {
   'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
   size: ['NAME', 'the size of the project; the one at hand if left out'],
   to: ['DIR', 'the folder to write into; made if need be'],
+  keep: [null, 'replace nothing: refuse if a file of that name is there'],
   paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
   columns: ['N', 'columns of the chart; counted if left out'],
@@ -63,6 +64,11 @@ const arguments_ = {
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
 } as const;
 
+const replaces = [
+  'Files that are there are replaced if this command wrote them for the same project and nobody has changed',
+  'them since; otherwise nothing is written. It keeps a list of them beside them: .walewright-written.json.',
+];
+
 const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   measure: [
     'Rows and stitches are counted from 1, also with --json: row 1 at the bottom, stitch 1 at the left.',
@@ -82,8 +88,11 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   read: [
     'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',
     'Corners go where the outermost lines of the chart cross, as the picture is seen upright.',
+    'A FILE that is there is replaced if this command read it out of the same PHOTO and nobody has changed it',
+    'since; otherwise nothing is written. It keeps a list beside it: .walewright-written.json.',
   ],
-  demo: ['Without --to the files go into demo-output.'],
+  export: replaces,
+  demo: ['Without --to the files go into demo-output.', ...replaces],
 };
 
 export type CliCommandName = keyof typeof commands;
@@ -136,12 +145,14 @@ export const cli = {
   },
 
   read: {
-    written: (file: string): string => `Written to ${file}.`,
+    written: (file: string, replaced: boolean): string =>
+      replaced ? `Written to ${file}, in place of what was read before.` : `Written to ${file}.`,
     colours: (colours: readonly string[]): string => `Yarns, the ground first: ${n.list(colours)}.`,
     more: (left: number): string => `… and ${left} more; --json lists all.`,
   },
 
   files: {
+    file: (name: string, replaced: boolean): string => (replaced ? `${name} (replaced)` : name),
     written: (count: number, folder: string): string => `${n.count(count, 'file')} written to ${folder}:`,
   },
 };

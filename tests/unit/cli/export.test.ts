@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
+import { LIST_NAME } from '../../../src-main/cli/own-files.ts';
 import { knit } from '../../reference/bed-simulated.ts';
 import { call, callJson, Folder } from './calls.ts';
 
@@ -19,7 +20,7 @@ const FILES = [
 ];
 
 interface Files {
-  readonly files: { readonly path: string; readonly bytes: number }[];
+  readonly files: { readonly path: string; readonly bytes: number; readonly replaced: boolean }[];
 }
 
 describe('export', () => {
@@ -45,7 +46,88 @@ describe('export', () => {
       return files.map(({ path }) => readFileSync(path));
     };
     expect(await write()).toEqual(await write());
-    expect(readdirSync(into).sort()).toEqual(FILES);
+    expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
+  });
+
+  describe('into a folder where files of these names are', () => {
+    const rows = FILES[3] as string;
+    const changed = projectToText({
+      ...sampleProject(),
+      piece: { ...sampleProject().piece, shape: { kind: 'rectangle', stitches: 124, rows: 99 } },
+    });
+    /** A folder that a project was exported into, and the project. */
+    async function exported(name: string): Promise<{ into: string; project: string; read: () => string }> {
+      const into = join(folder.path, name);
+      mkdirSync(into);
+      const project = folder.file(`${name}.walewright`, projectToText(sampleProject()));
+      await callJson('export', project, '--to', into);
+      return { into, project, read: () => readFileSync(join(into, rows), 'utf8') };
+    }
+    const refused = (into: string, names: readonly string[], code = 'files-not-from-here') => ({
+      error: { code, where: into, message: expect.stringContaining(names[0] as string) as string },
+    });
+
+    it('replaces what it wrote for the same project, and says so', async () => {
+      const { into, project, read } = await exported('same');
+      const before = read();
+      writeFileSync(project, changed);
+      const { files } = await callJson<Files>('export', project, '--to', into);
+      expect(files.map(({ replaced }) => replaced)).toEqual([true, true, true, true]);
+      expect(read()).not.toBe(before);
+      const { out } = await call('export', project, '--to', into);
+      for (const name of FILES) expect(out).toContain(`${name} (replaced)`);
+    });
+
+    it('replaces it after both were moved', async () => {
+      const { into, project, read } = await exported('moved');
+      const [there, moved] = [join(folder.path, 'elsewhere'), join(folder.path, 'elsewhere', 'moved')];
+      mkdirSync(there);
+      renameSync(into, moved);
+      renameSync(project, join(there, 'moved.walewright'));
+      writeFileSync(join(there, 'moved.walewright'), changed);
+      const answer = await callJson<Files>('export', join(there, 'moved.walewright'), '--to', moved);
+      expect(answer.files).toHaveLength(4);
+      expect(read).toThrow('ENOENT');
+    });
+
+    it('writes nothing over a file that somebody has changed since', async () => {
+      const { into, project, read } = await exported('noted');
+      appendFileSync(join(into, rows), 'noted by hand');
+      const before = new Map(readdirSync(into).map((name) => [name, readFileSync(join(into, name), 'utf8')]));
+      writeFileSync(project, changed);
+      expect(await callJson('export', project, '--to', into)).toMatchObject(refused(into, [rows]));
+      expect(read()).toContain('noted by hand');
+      for (const [name, text] of before) expect(readFileSync(join(into, name), 'utf8'), name).toBe(text);
+    });
+
+    it('writes nothing over what another project was turned into', async () => {
+      const { into, read } = await exported('mine');
+      const before = read();
+      const hers = folder.file('hers.walewright', changed);
+      expect(await callJson('export', hers, '--to', into)).toMatchObject(refused(into, [rows]));
+      expect(read()).toBe(before);
+    });
+
+    it('writes nothing over files whose list is gone or damaged', async () => {
+      const { into, project, read } = await exported('damaged');
+      const before = read();
+      writeFileSync(project, changed);
+      for (const damage of ['', '{"format":"walewright-written","files":[]}']) {
+        writeFileSync(join(into, LIST_NAME), damage);
+        expect(await callJson('export', project, '--to', into), damage).toMatchObject(refused(into, [rows]));
+      }
+      expect(read()).toBe(before);
+    });
+
+    it('writes nothing over any with --keep', async () => {
+      const { into, project, read } = await exported('kept');
+      const before = read();
+      const answer = await callJson('export', project, '--to', into, '--keep');
+      expect(answer).toMatchObject(refused(into, FILES, 'files-kept'));
+      expect(read()).toBe(before);
+      const fresh = await callJson<Files>('export', project, '--to', join(folder.path, 'fresh'), '--keep');
+      expect(fresh.files).toHaveLength(4);
+    });
   });
 
   it('says what was written to people', async () => {
@@ -88,8 +170,19 @@ describe('demo', () => {
     const into = join(folder.path, 'demo');
     const { status, out } = await call('demo', '--to', into);
     expect(status).toBe(0);
-    expect(readdirSync(into).sort()).toEqual(FILES);
+    expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
     for (const said of ['Set up with the row counter at 23', 'Pattern begins', ...FILES]) expect(out).toContain(said);
+  });
+
+  it('can be done again and again, and refuses with --keep', async () => {
+    const into = join(folder.path, 'demo-again');
+    for (const replaced of [false, true, true]) {
+      const { files } = await callJson<Files>('demo', '--to', into, '--paper', replaced ? 'letter' : 'a4');
+      expect(files.map((file) => file.replaced)).toEqual(FILES.map(() => replaced));
+    }
+    const { status, warned } = await call('demo', '--to', into, '--keep');
+    expect(status).toBe(1);
+    expect(warned).toContain('Nothing was written');
   });
 
   it('gives files and plan in JSON', async () => {

@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Picture } from '@shared/reading/index.ts';
 import { doubtfulCells, type ReadJson } from '../../../src-main/cli/json/read.ts';
 import { photograph } from '../reading/chart-photo.ts';
@@ -33,6 +33,7 @@ const at = written(corners);
 const jpeg = folder.file('chart.jpg', jpegOf(picture));
 const png = folder.file('chart.png', pngOf(picture));
 const motif = join(folder.path, 'motif.png');
+beforeEach(() => rmSync(motif, { force: true }));
 
 function jpegOf({ width, height, rgba }: Picture): Uint8Array {
   return encode({ width, height, data: rgba }, 80).data;
@@ -84,6 +85,17 @@ describe('read', () => {
     expect(out).toContain('20 stitches × 24 rows');
     expect(out).toContain('No cell is doubtful.');
     expect(out).toContain(`Written to ${motif}.`);
+  });
+
+  it('replaces what it read out of the same photo, and no other file', async () => {
+    const typed = ['--corners', at, '--ink', '--to', motif];
+    expect(await callJson('read', png, ...typed)).toMatchObject({ replaced: false });
+    expect(await callJson('read', png, ...typed, '--figure', 'light')).toMatchObject({ replaced: true });
+    expect(await callJson('read', png, ...typed, '--keep')).toMatchObject({ error: { code: 'files-kept' } });
+    expect(await callJson('read', jpeg, ...typed)).toMatchObject({ error: { code: 'files-not-from-here' } });
+    writeFileSync(motif, 'mine');
+    expect(await callJson('read', png, ...typed)).toMatchObject({ error: { code: 'files-not-from-here' } });
+    expect(readFileSync(motif, 'utf8')).toBe('mine');
   });
 
   it('takes what is light for the figure if asked', async () => {
