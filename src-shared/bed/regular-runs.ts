@@ -8,8 +8,9 @@ export type RunsTold =
 
 /** More runs than this are not read as one that comes again. */
 const MOST_IN_REPEAT = 12;
-/** Fewer are told one by one. */
+/** Fewer times, or fewer runs in all, are told one by one. */
 const LEAST_TIMES = 4;
+const LEAST_RUNS = 8;
 
 /**
  * Runs from left to right, those that come again in even steps taken together
@@ -22,7 +23,7 @@ export function regularRuns(runs: readonly Run[]): RunsTold[] {
   let at = 0;
   while (at < runs.length) {
     const { size, end } = furthest(runs, at);
-    if (end - at < LEAST_TIMES * size) {
+    if (end - at < leastOf(size)) {
       single.push(runs[at++] as Run);
       continue;
     }
@@ -49,7 +50,12 @@ function furthest(runs: readonly Run[], at: number): { readonly size: number; re
       run.first - before.first === every && run.last - before.last === every;
     let end = at + size;
     while (end < runs.length && comesAgain(runs[end] as Run, runs[end - size] as Run)) end++;
-    if (end - at >= LEAST_TIMES * size && end > best.end) best = { size, end };
+    if (end - at >= leastOf(size) && end > best.end) best = { size, end };
   }
   return best;
+}
+
+/** How many runs a repeat of `size` of them must reach over to be worth telling. */
+function leastOf(size: number): number {
+  return Math.max(LEAST_RUNS, LEAST_TIMES * size);
 }

@@ -40,14 +40,14 @@ const anyRuns = fc
 
 describe('runs of needles that come again', () => {
   it('are told once, as far as they go', () => {
-    // L8, L6, L4, L2, R1, R3: every 2 needles up to R3; a run beside them stands for itself.
-    const every = [-8, -6, -4, -2, 0, 2].map((first) => run(first));
-    expect(regularRuns(every)).toEqual([{ kind: 'repeat', runs: [run(-8)], every: 2, last: 2 }]);
+    // L12, L10, …, R1, R3: every 2 needles up to R3; a run beside them stands for itself.
+    const every = [-12, -10, -8, -6, -4, -2, 0, 2].map((first) => run(first));
+    expect(regularRuns(every)).toEqual([{ kind: 'repeat', runs: [run(-12)], every: 2, last: 2 }]);
     expect(regularRuns([...every, run(7, 9)])).toEqual([
-      { kind: 'repeat', runs: [run(-8)], every: 2, last: 2 },
+      { kind: 'repeat', runs: [run(-12)], every: 2, last: 2 },
       { kind: 'runs', runs: [run(7, 9)] },
     ]);
-    expect(regularRuns(every.slice(0, 3))).toEqual([{ kind: 'runs', runs: every.slice(0, 3) }]);
+    expect(regularRuns(every.slice(0, 7))).toEqual([{ kind: 'runs', runs: every.slice(0, 7) }]);
     expect(regularRuns([])).toEqual([]);
   });
 

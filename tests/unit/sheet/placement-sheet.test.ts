@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { makePlan, type Plan } from '@shared/knitting/index.ts';
 import type { Project } from '@shared/project/index.ts';
-import { placementSheet, textOf, type PaperSize, type SheetDocument } from '@shared/sheet/index.ts';
+import { placementSheet, textOf, type PaperSize, type SheetDocument, type SheetItem } from '@shared/sheet/index.ts';
 import { rowLines } from '@shared/sheet/row-list.ts';
 import { words } from '@shared/words/index.ts';
-import { itemBox, itemsOf, textBox, textsOf, wordsOn } from './items-of.ts';
+import { itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
 import { filledProject, hemProject, PROJECTS, scarfProject } from './projects.ts';
 
 const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
@@ -28,6 +28,17 @@ function sheetOf(name: string, paper: PaperSize): Made {
   const fresh = { project, plan, sheet: placementSheet(project, plan, { paper }) };
   made.set(key, fresh);
   return fresh;
+}
+
+/** From the leftmost to the rightmost and the highest to the lowest of some items. */
+function boxOf(items: readonly SheetItem[]): Box {
+  const boxes = items.map(itemBox);
+  return {
+    left: Math.min(...boxes.map(({ left }) => left)),
+    right: Math.max(...boxes.map(({ right }) => right)),
+    top: Math.min(...boxes.map(({ top }) => top)),
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+  };
 }
 
 function allWords(sheet: SheetDocument): string {
@@ -70,6 +81,21 @@ describe.each(CASES)('the sheet of the $name project on $paper', ({ name, paper 
     }
     for (const { setUpAt } of plan.bands) {
       if (setUpAt !== null) expect(written.join(' ')).toContain(`Set up with the row counter at ${setUpAt}`);
+    }
+  });
+
+  it('leaves no heading at the foot of a column', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      const set = page.elements
+        .filter(({ role }) => role !== 'decoration')
+        .map((element) => ({ role: element.role, ...boxOf(itemsOf({ ...page, elements: [element] })) }));
+      for (const heading of set.filter(({ role }) => role === 'heading')) {
+        const below = set.filter(
+          ({ role, top, left, right }) =>
+            role !== 'heading' && top > heading.top && left < heading.left + 40 && right > heading.left,
+        );
+        expect({ page: page.title, heading, below: below.length > 0 }).toMatchObject({ below: true });
+      }
     }
   });
 
@@ -131,6 +157,24 @@ describe('what the sheet says', () => {
     const note = words.sheet.missingCharacters('□');
     expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
     expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
+  });
+
+  it('says how much yarn to wind off: a tenth more than the piece takes', () => {
+    const { plan, sheet } = sheetOf('sample', 'a4');
+    const { yarn } = words.sheet;
+    const tables = sheet.pages.flatMap(({ elements }) => elements.filter((element) => element.role === 'table'));
+    const table = tables.find(({ title }) => title === yarn.title);
+    const written = (table?.rows ?? []).map(({ cells }) =>
+      cells.map((items) => items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ')),
+    );
+    expect(written[0]?.at(-1)).toBe('m with 10 %');
+    expect(written).toHaveLength(1 + plan.yarn.uses.length);
+    plan.yarn.uses.forEach(({ totalMm }, index) => {
+      const [, metres, toWind] = written[index + 1] as [string, string, string];
+      expect(Number(metres)).toBeCloseTo(totalMm / 1000, 0);
+      expect(Number(toWind)).toBeCloseTo((totalMm / 1000) * 1.1, 0);
+      expect(Number(toWind) / Number(metres)).toBeCloseTo(1.1, 2);
+    });
   });
 
   it('says metres alone until a yarn has a count, then grams of that yarn', () => {
