@@ -21,7 +21,7 @@ for (let version = Number(first); ; version += 1) {
   const text = projectToText({ ...sampleProject(), name: `version ${version}` });
   const facts = { edition: version, keptAt: environment.now().toISOString(), name: `version ${version}` };
   await services['recovery.keep']({ ...work, ...facts, text, file: { path: document, stamp } });
-  ({ stamp } = await services['documents.write']({ path: document, text, over: stamp }));
+  ({ stamp } = await services['documents.write']({ path: document, text, expect: { kind: 'version', stamp } }));
   await say(`saved ${version}`);
   await services['recovery.drop']({ window: work.window, work: work.work });
 }
