@@ -1,1 +1,2 @@
 export * from './contrast.ts';
+export * from './legible.ts';

@@ -1,5 +1,5 @@
 /** The colours a chart is drawn with, from the tokens of the page and the yarns. */
-import { contrastRatio } from '@shared/colour/index.ts';
+import { GRAPHIC_CONTRAST, legibleOn, twoTone } from '@shared/colour/index.ts';
 import type { LineColours } from '../../ui/cells/index.ts';
 import { lineGrey } from './line-grey.ts';
 
@@ -12,6 +12,8 @@ export interface MotifLook {
   readonly lines: LineColours;
   /** Hatching on the main yarn. */
   readonly hatch: string;
+  /** Axes and seams cross all yarns: a line within a wider one. */
+  readonly guide: { readonly inner: string; readonly outer: string };
 }
 
 /**
@@ -29,6 +31,7 @@ export function motifLook(colours: readonly string[], main: string, token: (name
     onAccent: token('on-accent'),
     // Two more digits: the alpha.
     lines: { plain: `${grey}66`, fifth: `${grey}b3`, tenth: grey, edge: ink },
-    hatch: contrastRatio(main, '#000000') >= 3 ? 'rgb(0 0 0 / 45%)' : 'rgb(255 255 255 / 45%)',
+    hatch: legibleOn(main, main, GRAPHIC_CONTRAST),
+    guide: twoTone(token('accent')),
   };
 }

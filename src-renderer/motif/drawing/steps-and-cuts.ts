@@ -32,7 +32,7 @@ export function drawStep(
     path.moveTo(left, upperEdge(2));
     path.lineTo(right, upperEdge(2));
   }
-  strokeTwoTone(context, look, path, [], { strength: 0.6 });
+  strokeTwoTone(context, look, path, []);
 }
 
 /** The edges at the right and at the top where whole copies end and a cut one begins. */
@@ -52,5 +52,5 @@ export function drawCuts(context: CanvasRenderingContext2D, view: Viewport, meas
     path.moveTo(chart.left - BEYOND, y);
     path.lineTo(chart.left + chart.width + BEYOND, y);
   }
-  strokeTwoTone(context, look, path, CUT_DASH, { strength: 1, thick: 2 });
+  strokeTwoTone(context, look, path, CUT_DASH, { thick: 2 });
 }

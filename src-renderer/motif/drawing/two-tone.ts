@@ -7,15 +7,14 @@ export function strokeTwoTone(
   look: MotifLook,
   path: Path2D,
   dash: readonly number[],
-  { strength = 0.8, thick = 1.25 } = {},
+  { thick = 1.25 } = {},
 ): void {
   context.save();
   context.setLineDash([...dash]);
-  context.globalAlpha = strength;
-  context.strokeStyle = look.paper;
+  context.strokeStyle = look.guide.outer;
   context.lineWidth = thick + 1.75;
   context.stroke(path);
-  context.strokeStyle = look.accent;
+  context.strokeStyle = look.guide.inner;
   context.lineWidth = thick;
   context.stroke(path);
   context.restore();

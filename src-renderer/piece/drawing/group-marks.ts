@@ -5,7 +5,7 @@ import type { Viewport } from '../../ui/cells/index.ts';
 import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
 
-/** Pattern blocks dashed, the copies in them dotted, and a fine line down to their first and last needles. */
+/** Pattern blocks dashed, the copies in them dotted, and a line down to their first needle, a dotted one to their last. */
 export function drawGroups(
   context: CanvasRenderingContext2D,
   view: Viewport,
@@ -21,18 +21,14 @@ export function drawGroups(
     context.lineWidth = 1;
     context.strokeStyle = look.accentOnMain;
     line(context, from, bottom, from, rulerY, []);
-    context.globalAlpha = 0.55;
-    line(context, to, bottom, to, rulerY, []);
-    context.globalAlpha = 1;
+    line(context, to, bottom, to, rulerY, [2, 2]);
     context.setLineDash([4, 3]);
     context.strokeRect(from, top, to - from, bottom - top);
     if (copyWidth * view.columnWidth >= 24) {
-      context.globalAlpha = 0.7;
       for (let copy = 1; copy < across; copy++) {
         const x = Math.round(view.left(block.first + copy * copyWidth)) + 0.5;
         line(context, x, top, x, bottom, [1, 3]);
       }
-      context.globalAlpha = 1;
     }
     context.setLineDash([]);
   }

@@ -21,9 +21,7 @@ function drawGuide(
   const { firstRow, lastRow, question } = reading.placed;
   const bottom = view.top(firstRow - 2);
   const top = view.top(lastRow - 1);
-  context.strokeStyle = look.accentOnMain;
   context.fillStyle = look.accentOnMain;
-  context.lineWidth = 2;
   context.beginPath();
   switch (guide.kind) {
     case 'centre':
@@ -52,10 +50,19 @@ function drawGuide(
         if (last < first) continue;
         const { left, right } = view.span(first, last);
         context.fillRect(left, top, right - left, bottom - top);
+        // The tint is faint, so that the spaces' numbers stay legible: its edge is what is seen.
+        context.rect(left, top, right - left, bottom - top);
       }
       context.globalAlpha = 1;
       break;
     }
   }
-  context.stroke();
+  for (const [width, colour] of [
+    [4, look.guide.outer],
+    [2, look.guide.inner],
+  ] as const) {
+    context.lineWidth = width;
+    context.strokeStyle = colour;
+    context.stroke();
+  }
 }

@@ -1,5 +1,5 @@
 /** The colours a piece is drawn with, each legible on what lies under it. */
-import { contrastRatio } from '@shared/colour/index.ts';
+import { contrastRatio, GRAPHIC_CONTRAST as GRAPHIC, legibleOn, twoTone } from '@shared/colour/index.ts';
 import { mainYarn, type Project } from '@shared/project/index.ts';
 
 export interface Look {
@@ -14,6 +14,8 @@ export interface Look {
   /** Text and lines on the main yarn. */
   readonly onMain: string;
   readonly accentOnMain: string;
+  /** What groups are lined up with crosses paper, main and figure: a line within a wider one. */
+  readonly guide: { readonly inner: string; readonly outer: string };
   /** A strand of main on the main yarn, told apart from the figure. */
   readonly loop: string;
   /** By palette index: a warning strand in front of what that yarn floats behind. */
@@ -24,8 +26,7 @@ export interface Look {
   readonly yarns: readonly string[];
 }
 
-/** Contrast of graphics (WCAG 2.2, 1.4.11) and of text (1.4.3). */
-const GRAPHIC = 3;
+/** Contrast of text (WCAG 2.2, 1.4.3). */
 const TEXT = 4.5;
 
 /** `token` gives the value of a colour token as it is now. */
@@ -47,6 +48,7 @@ export function lookOf(project: Project, token: (name: string) => string): Look 
     main: mainColour,
     onMain: legibleOn(mainColour, contrastRatio(mainColour, '#ffffff') >= TEXT ? '#ffffff' : '#1d2330', TEXT),
     loop: loopOn(mainColour, contrast),
+    guide: twoTone(token('accent')),
     accentOnMain: legibleOn(mainColour, token('accent'), GRAPHIC),
     warnStrand: behind.map((colour) => legibleOn(colour, '#d98a1e', GRAPHIC)),
     strand: yarns.map((colour, index) => legibleOn(behind[index] as string, colour, GRAPHIC)),
@@ -58,21 +60,4 @@ export function lookOf(project: Project, token: (name: string) => string): Look 
 function loopOn(main: string, figure: string): string {
   const seen = ['#141821', '#ffffff'].filter((colour) => contrastRatio(main, colour) >= GRAPHIC);
   return seen.sort((one, other) => contrastRatio(figure, other) - contrastRatio(figure, one))[0] ?? '#ffffff';
-}
-
-/** `colour`, or as little of white or black mixed in as makes it stand out from `ground` by `ratio`. */
-export function legibleOn(ground: string, colour: string, ratio: number): string {
-  if (contrastRatio(ground, colour) >= ratio) return colour;
-  const target = contrastRatio(ground, '#ffffff') >= contrastRatio(ground, '#000000') ? '#ffffff' : '#000000';
-  for (let share = 0.1; share < 1; share += 0.1) {
-    const mixed = mix(colour, target, share);
-    if (contrastRatio(ground, mixed) >= ratio) return mixed;
-  }
-  return target;
-}
-
-function mix(one: string, other: string, share: number): string {
-  const channel = (colour: string, at: number): number => Number.parseInt(colour.slice(at, at + 2), 16);
-  const mixed = [1, 3, 5].map((at) => Math.round(channel(one, at) * (1 - share) + channel(other, at) * share));
-  return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }

@@ -82,14 +82,12 @@ export function drawSpaces(
     const middle = placed[index] as number;
     const half = (widths[index] as number) / 2;
     context.strokeStyle = look.onMain;
-    context.globalAlpha = 0.75;
     context.beginPath();
     stop(context, left, y);
     stop(context, right, y);
     if (middle - half > left) segment(context, left, middle - half, y);
     if (middle + half < right) segment(context, middle + half, right, y);
     context.stroke();
-    context.globalAlpha = 1;
     context.fillStyle = look.onMain;
     context.fillText(texts[index] as string, middle, y);
   });

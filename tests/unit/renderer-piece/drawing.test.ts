@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { contrastRatio } from '@shared/colour/index.ts';
+import { contrastRatio, legibleOn } from '@shared/colour/index.ts';
 import { outlineOf } from '@shared/piece/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
-import { legibleOn } from '../../../src-renderer/piece/drawing/look.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { rulerLabels, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
 import { spacesOf } from '../../../src-renderer/piece/drawing/spaces.ts';
