@@ -30,7 +30,7 @@ export const fromPicture = {
   pixels: 'px',
   whole: 'Use all of it',
   picture: (name: string): string => `The picture ${name}`,
-  pictureHelp: 'Drag the corners, or give the part in numbers.',
+  pictureHelp: 'Drag a corner; or press it and then where it goes; or give the part in numbers.',
   chart: 'The motif',
   chartOf: (name: string, width: number, height: number): string => `${name} in cells, ${n.size(width, height)}`,
   progress: ({ stage }: Progress): string => `${reading.stage(stage)}…`,

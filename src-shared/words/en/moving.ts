@@ -46,6 +46,7 @@ export const moving = {
     ].join(' · ');
   },
   givenUp: 'The group stays where it was.',
+  byButtons: 'Move a group by buttons',
   commands: {
     next: 'Choose the next group',
     before: 'Choose the group before',

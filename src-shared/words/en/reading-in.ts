@@ -32,7 +32,7 @@ export const readingIn = {
     steps: { corners: '1. Set the corners', counts: '2. Check columns and rows', cells: '3. Check the cells' },
     photo: 'The photo, with the four corners of the chart',
     cornersTold:
-      'Drag each ring to an outer corner of the chart, or move it with the arrow keys; Shift moves it ten pixels.',
+      'Drag each ring to an outer corner of the chart; or press the ring and then its corner; or move it with the arrow keys, with Shift ten pixels.',
     cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
     whole: 'The chart fills the picture',
     handle: (corner: string, x: number, y: number): string => `${corner} corner, at ${n.plain(x, 0)}, ${n.plain(y, 0)}`,
