@@ -23,8 +23,8 @@ export function openWindow(): MainWindow {
   const browser = new BrowserWindow({
     width: 1280,
     height: 800,
-    minWidth: 900,
-    minHeight: 600,
+    minWidth: 480,
+    minHeight: 400,
     show: false,
     title: words.shell.program,
     // The other platforms take it from the installed program.

@@ -3,15 +3,17 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { Theme } from './session.ts';
 
 const platformDark = window.matchMedia('(prefers-color-scheme: dark)');
+const platformForces = window.matchMedia('(forced-colors: active)');
 
 /** Keeps `data-theme` on the page at what `theme()` and the platform say. Returns a function that applies it again. */
 export function themeKeeper(theme: () => Theme): () => void {
   const apply = (): void => {
-    const chosen = theme();
+    // Where the platform forces its colours, canvases must go with them.
+    const chosen = platformForces.matches ? 'system' : theme();
     document.documentElement.dataset['theme'] =
       chosen === 'system' ? (platformDark.matches ? 'dark' : 'light') : chosen;
   };
-  platformDark.addEventListener('change', apply);
+  for (const asked of [platformDark, platformForces]) asked.addEventListener('change', apply);
   return apply;
 }
 

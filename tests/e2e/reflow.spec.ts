@@ -1,0 +1,100 @@
+/**
+ * Zoomed to 200 % and 400 %: 1280 × 800 leaves 640 × 400 and 320 × 200 CSS
+ * pixels. Everything can be reached and nothing lies under something else
+ * (WCAG 2.2, 1.4.10 and 2.4.11).
+ */
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from './app.ts';
+
+const SIZES = [
+  { width: 640, height: 400 },
+  { width: 320, height: 256 },
+  { width: 320, height: 200 },
+] as const;
+
+/** What cannot be pressed in its middle once it is scrolled to, and how far the page reaches across. */
+async function trouble(within: Locator): Promise<string[]> {
+  return within.evaluate((root) => {
+    const wrong: string[] = [];
+    const shown = 'button, select, input, textarea, summary, [role="grid"], [role="slider"]';
+    for (const control of root.querySelectorAll<HTMLElement>(shown)) {
+      const what = control.matches('.only-heard') ? control.closest('label') : control;
+      if (!what?.checkVisibility() || control.closest(':disabled, [popover]')) continue;
+      what.scrollIntoView({ block: 'center', inline: 'center' });
+      const { left, top, width, height } = what.getBoundingClientRect();
+      const [from, to] = [Math.max(0, top), Math.min(innerHeight, top + height)];
+      const hit = document.elementFromPoint(left + width / 2, (from + to) / 2);
+      const label = control instanceof HTMLInputElement ? control.labels?.[0] : undefined;
+      if (hit === null || !(what.contains(hit) || label?.contains(hit)))
+        wrong.push(
+          `${control.getAttribute('aria-label') ?? control.textContent.trim()}: ${hit?.outerHTML.slice(0, 80)}`,
+        );
+      if (left < -1 || left + width > innerWidth + 1) wrong.push(`${control.outerHTML.slice(0, 80)} reaches out`);
+    }
+    if (document.documentElement.scrollWidth > innerWidth)
+      wrong.push(`the page is ${document.documentElement.scrollWidth} wide`);
+    return wrong;
+  });
+}
+
+const body = (page: Page): Locator => page.locator('body');
+
+for (const size of SIZES) {
+  test.describe(`at ${size.width} × ${size.height}`, () => {
+    test.use({ viewport: size });
+
+    for (const bench of ['Motif', 'Piece', 'Sheet']) {
+      test(`${bench} is whole, with its panel folded and open`, async ({ page, start }) => {
+        await start();
+        await page.getByRole('button', { name: bench, exact: true }).press('Enter');
+        const fold = page.getByRole('button', { name: 'What it means' });
+        await expect(fold).toHaveAttribute('aria-expanded', 'false');
+        await expect(page.getByRole('complementary')).toBeHidden();
+        expect(await trouble(body(page))).toEqual([]);
+        await fold.press('Enter');
+        await expect(page.getByRole('complementary')).toBeVisible();
+        expect(await trouble(body(page))).toEqual([]);
+      });
+    }
+
+    test('the list of commands and the file panel are whole', async ({ page, start }) => {
+      await start();
+      await page.keyboard.press('Control+K');
+      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Control+O');
+      await expect(page.getByRole('dialog').getByRole('list')).toBeVisible();
+      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+    });
+
+    test('lettering and sizes are whole', async ({ page, start }) => {
+      await start();
+      await page.keyboard.press('a');
+      await page.getByRole('textbox', { name: 'Text' }).waitFor();
+      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+    });
+
+    test('the reading of a photo keeps its picture', async ({ page, start }) => {
+      await start();
+      await page.evaluate(() => {
+        const svg =
+          '<svg xmlns="http://www.w3.org/2000/svg" width="90" height="60"><rect width="90" height="60"/></svg>';
+        const data = new DataTransfer();
+        data.items.add(new File([svg], 'chart.svg', { type: 'image/svg+xml' }));
+        document.querySelector('.window')?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
+      });
+      await page.getByRole('button', { name: /^A chart/ }).press('Enter');
+      const photo = page.getByRole('group', { name: /^The photo/ });
+      await expect(photo).toBeVisible();
+      expect((await photo.boundingBox())?.height).toBeGreaterThanOrEqual(120);
+      expect((await photo.locator('canvas').first().boundingBox())?.height).toBeGreaterThanOrEqual(80);
+      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+    });
+  });
+}
+
+test('the panel stands beside the work where there is room', async ({ page, start }) => {
+  await start();
+  await expect(page.getByRole('complementary')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'What it means' })).toBeHidden();
+});
