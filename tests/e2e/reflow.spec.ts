@@ -5,6 +5,7 @@
  */
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 
 const SIZES = [
   { width: 640, height: 400 },
@@ -51,6 +52,12 @@ for (const size of SIZES) {
         await expect(fold).toHaveAttribute('aria-expanded', 'false');
         await expect(page.getByRole('complementary')).toBeHidden();
         expect(await trouble(body(page))).toEqual([]);
+        if (bench !== 'Sheet') {
+          const drawing = await restingBox(page.getByRole('grid'));
+          const zoom = await restingBox(page.getByRole('group', { name: 'Size on the screen' }));
+          expect(drawing.height).toBeGreaterThanOrEqual(100);
+          expect(zoom.y).toBeGreaterThanOrEqual(drawing.y + drawing.height);
+        }
         await fold.press('Enter');
         await expect(page.getByRole('complementary')).toBeVisible();
         expect(await trouble(body(page))).toEqual([]);
@@ -86,8 +93,8 @@ for (const size of SIZES) {
       await page.getByRole('button', { name: /^A chart/ }).press('Enter');
       const photo = page.getByRole('group', { name: /^The photo/ });
       await expect(photo).toBeVisible();
-      expect((await photo.boundingBox())?.height).toBeGreaterThanOrEqual(120);
-      expect((await photo.locator('canvas').first().boundingBox())?.height).toBeGreaterThanOrEqual(80);
+      expect((await restingBox(photo)).height).toBeGreaterThanOrEqual(120);
+      expect((await restingBox(photo.locator('canvas').first())).height).toBeGreaterThanOrEqual(80);
       expect(await trouble(page.getByRole('dialog'))).toEqual([]);
     });
   });

@@ -1,6 +1,7 @@
 /** What is dragged has another way: two presses, fields or buttons (WCAG 2.2, 2.5.7). */
 import type { Page } from '@playwright/test';
 import { announced, expect, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 
 async function drop(page: Page): Promise<void> {
   await page.evaluate(() => {
@@ -18,23 +19,22 @@ test('a corner of a chart goes where the photo is pressed next', async ({ page, 
   await page.getByRole('button', { name: /^A chart/ }).click();
   const ring = page.getByRole('button', { name: /^top left corner/ });
   const name = (await ring.getAttribute('aria-label')) ?? '';
-  const photo = await page
-    .getByRole('group', { name: /^The photo/ })
-    .locator('canvas')
-    .first()
-    .boundingBox();
-  if (!photo) throw new Error('No photo');
+  const photo = await restingBox(
+    page
+      .getByRole('group', { name: /^The photo/ })
+      .locator('canvas')
+      .first(),
+  );
   await ring.click();
   await expect(ring).toHaveAttribute('aria-label', name);
   await page.mouse.click(photo.x + photo.width / 4, photo.y + photo.height / 2);
   await expect(ring).not.toHaveAttribute('aria-label', name);
-  const box = await ring.boundingBox();
-  if (!box) throw new Error('No ring');
+  const box = await restingBox(ring);
   expect(Math.abs(box.x + box.width / 2 - (photo.x + photo.width / 4))).toBeLessThan(2);
   expect(Math.abs(box.y + box.height / 2 - (photo.y + photo.height / 2))).toBeLessThan(2);
   // The next press moves nothing.
   await page.mouse.click(photo.x + photo.width / 2, photo.y + photo.height / 2);
-  expect(await ring.boundingBox()).toEqual(box);
+  expect(await restingBox(ring)).toEqual(box);
 });
 
 test('a corner of the part of a picture goes where the picture is pressed next', async ({ page, start }) => {
@@ -45,9 +45,8 @@ test('a corner of the part of a picture goes where the picture is pressed next',
   const width = dialog.getByRole('textbox', { name: 'Width' });
   const height = dialog.getByRole('textbox', { name: 'Height' });
   const whole = [Number(await width.inputValue()), Number(await height.inputValue())] as const;
-  const corner = await dialog.locator('.corner.right.bottom').boundingBox();
-  const picture = await dialog.getByRole('img').first().boundingBox();
-  if (!corner || !picture) throw new Error('No picture');
+  const corner = await restingBox(dialog.locator('.corner.right.bottom'));
+  const picture = await restingBox(dialog.getByRole('img').first());
   await page.mouse.click(corner.x + 12, corner.y + 12);
   await expect(width).toHaveValue(String(whole[0]));
   await page.mouse.click(picture.x + picture.width / 2, picture.y + picture.height / 2);
