@@ -42,7 +42,8 @@ const LOOK: MotifScene['look'] = {
   accent: '#a8442f',
   onAccent: '#ffffff',
   lines: LINES,
-  hatch: 'rgb(0 0 0 / 45%)',
+  hatch: '#6b6b6b',
+  guide: { inner: '#8a3020', outer: '#ffffff' },
 };
 
 interface FollowingPainter {
