@@ -7,8 +7,8 @@
  */
 import { Unzlib } from 'fflate';
 
-/** At most a thousand times as much comes out of it (RFC 1951: 258 bytes for two bits), 16 MB. */
-const PIECE = 16 * 1024;
+/** At most a thousand times as much comes out of it (RFC 1951: 258 bytes for two bits), 4 MB. */
+const PIECE = 4 * 1024;
 
 /** `broken`: no zlib stream; `too-much`: more than the bound. A stream that ends early is `whole` with fewer bytes. */
 export type Unpacked = 'whole' | 'broken' | 'too-much';
