@@ -8,7 +8,7 @@ export default defineConfig({
   root,
   resolve: { alias: { '@shared': resolve(root, 'src-shared') } },
   test: {
-    include: ['tests/{unit,property,reference,faults}/**/*.test.ts'],
+    include: ['tests/{unit,property,reference,faults,fuzz}/**/*.test.ts'],
     testTimeout: 30_000,
     hookTimeout: 30_000,
     // Vitest by itself leaves one core idle.
