@@ -1,8 +1,8 @@
 /** Looks at a picture file and decodes it, where it can be ended at any time. */
-import { problemOf } from '@shared/problem/index.ts';
-import { checkPictureFile, decodePhoto, readSvg } from '@shared/reading/index.ts';
+import { problemError, problemOf } from '@shared/problem/index.ts';
+import { checkPictureFile, decodePhoto, MOST_KEPT_MEGAPIXELS, readSvg, type Picture } from '@shared/reading/index.ts';
 import { givenPicture } from '../given.ts';
-import { decodedByBrowser } from './by-browser.ts';
+import { decodedByBrowser, type Checked } from './by-browser.ts';
 import type { Answers, Asked, Decoded, FromWorker } from './messages.ts';
 import { svgText } from './svg-text.ts';
 
@@ -28,8 +28,22 @@ async function pixelsOf(bytes: Uint8Array): Promise<Decoded> {
     case 'PBM':
       return { kind: 'PBM', picture: decodePhoto(bytes).picture };
     default:
-      return { kind: file.kind, picture: await decodedByBrowser(bytes, file) };
+      return {
+        kind: file.kind,
+        picture: await (isLarge(file) ? decodedByRows(bytes, file) : decodedByBrowser(bytes, file)),
+      };
   }
+}
+
+const isLarge = ({ width, height }: Checked): boolean => width * height > MOST_KEPT_MEGAPIXELS * 1e6;
+
+/**
+ * A browser holds all pixels of a picture several times over, 1.3 GB for 60
+ * million. Of PNG and JPEG our own decoders keep no more than is used.
+ */
+function decodedByRows(bytes: Uint8Array, { kind, width, height }: Checked): Picture {
+  if (kind === 'PNG' || kind === 'JPEG') return decodePhoto(bytes).picture;
+  throw problemError('photo-too-large', { width, height, mostMegapixels: MOST_KEPT_MEGAPIXELS });
 }
 
 /** Pixels move to the window without being copied. */

@@ -95,8 +95,8 @@ export const pictures = {
     mend: 'Read it in the window, or save it as PNG or JPEG.',
   }),
   'photo-in-passes': ({ width, height, mostMegapixels }) => ({
-    what: `The JPEG picture is progressive and has ${width} × ${height} pixels; progressive, at most ${mostMegapixels} million are read from the command line.`,
-    mend: 'Read it in the window, or save it again as an ordinary (baseline) JPEG, or smaller.',
+    what: `The JPEG picture is progressive and has ${width} × ${height} pixels; progressive, at most ${mostMegapixels} million are read.`,
+    mend: 'Save it again as an ordinary (baseline) JPEG, or smaller.',
   }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({
     what: `The picture has ${width} × ${height} pixels, ${n.plain((width * height) / 1e6, 0)} million; at most ${mostMegapixels} million are read.`,
