@@ -11,6 +11,8 @@ export interface BuiltHost {
   readonly origin: string;
   /** Presses Enter where it prints; what it prints then, an address that lets one window in. */
   newAddress(): Promise<string>;
+  /** What it has complained of so far. */
+  complaints(): string;
   /** Ends it as Ctrl-C does. Throws with what it complained of, if it did, or if it did not end well. */
   close(): Promise<void>;
   /** Ends it as a crash does. */
@@ -60,6 +62,7 @@ export async function startBuiltHost(homeFolder: string, dataFolder: string, fil
       host.stdin.write('\n');
       return nextAddress();
     },
+    complaints: () => complaints,
     async kill() {
       host.kill('SIGKILL');
       await ended;

@@ -140,7 +140,7 @@ describe('a host', () => {
   });
 
   it('saves six large files that come at once, one after the other', async () => {
-    const text = projectOf(40 * MB);
+    const text = projectOf(12 * MB);
     const paths = Array.from({ length: 6 }, (_, index) => join(folder, `${index}.walewright`));
     const answers = await Promise.all(
       paths.map((path) => callAs(caller, 'documents.write', { path, text, expect: NOTHING })),

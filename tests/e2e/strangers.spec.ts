@@ -1,0 +1,371 @@
+/** Who is not the person at the window: other pages, other servers, other users of the machine. */
+import { spawn, spawnSync } from 'node:child_process';
+import { randomBytes } from 'node:crypto';
+import { once } from 'node:events';
+import { chmodSync, existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Page } from '@playwright/test';
+import { PNG } from 'pngjs';
+import { CALL_HEADER } from '@shared/host/sealed/index.ts';
+import { ask } from '../unit/host/asking.ts';
+import { callAs, comeIn, join as joinHost, sealedRequest } from '../unit/host/calling.ts';
+import { expect, expectAccessible, test as base } from './app.ts';
+import { startBuiltHost, type BuiltHost } from './built-host.ts';
+import { Chart } from './chart.ts';
+import { FilePanel } from './file-panel.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
+import { startStranger, type Stranger } from './strangers.ts';
+
+interface Fixtures {
+  /** Starts a host with the test's data folder; all end with the test. */
+  readonly run: () => Promise<BuiltHost>;
+  readonly stranger: (html: string, port?: number) => Promise<Stranger>;
+}
+
+const test = base.extend<Fixtures>({
+  run: async ({ folder, home }, use) => {
+    const hosts: BuiltHost[] = [];
+    await use(async () => {
+      const host = await startBuiltHost(home, join(folder, 'data'));
+      hosts.push(host);
+      return host;
+    });
+    for (const host of hosts) await host.kill();
+  },
+  // Playwright reads from the pattern that no other fixture is needed.
+  stranger: async ({}, use) => {
+    const strangers: Stranger[] = [];
+    await use(async (html, port) => {
+      const stranger = await startStranger(html, port);
+      strangers.push(stranger);
+      return stranger;
+    });
+    for (const stranger of strangers) await stranger.close();
+  },
+});
+
+async function openOn(page: Page, host: BuiltHost): Promise<void> {
+  await page.goto(await host.newAddress());
+  await page.getByRole('button', { name: 'Commands' }).waitFor();
+}
+
+const portOf = (origin: string): number => Number(new URL(origin).port);
+
+test('a page of another server in the same browser gets nothing from the host', async ({
+  page,
+  run,
+  stranger,
+  home,
+}) => {
+  const host = await run();
+  await openOn(page, host);
+  const { origin } = await stranger('<title>hostile</title>');
+  const hostile = await page.context().newPage();
+  await hostile.goto(origin);
+  // A good call that was never made: all that the page lacks is the right to make it.
+  const caller = await comeIn(await host.newAddress());
+  const path = join(home, 'stolen.walewright');
+  const params = { path, text: textOf(twelveStitchMotif([1])), expect: { kind: 'nothing' } };
+  const good = await sealedRequest(host.origin, caller.keys, caller.head('documents.write'), params);
+  const got = await hostile.evaluate(
+    async ({ at, call, name, head, body }) => {
+      const fails = (asked: Promise<unknown>): Promise<string> =>
+        asked.then(
+          () => 'was answered',
+          () => 'failed',
+        );
+      const element = <Name extends 'img' | 'script' | 'iframe'>(tag: Name, src: string): Promise<string> =>
+        new Promise((settle) => {
+          const made = document.createElement(tag);
+          made.onload = () => {
+            let inside = 'nothing';
+            try {
+              inside = made instanceof HTMLIFrameElement ? (made.contentDocument?.title ?? 'nothing') : 'loaded';
+            } catch {
+              inside = 'nothing';
+            }
+            settle(inside);
+          };
+          made.onerror = () => settle('failed');
+          made.src = src;
+          document.body.append(made);
+        });
+      return {
+        page: await fails(fetch(`${at}/`)),
+        plain: await fails(fetch(`${at}${call}`, { method: 'POST', mode: 'no-cors', body: new Uint8Array(body) })),
+        sealed: await fails(
+          fetch(`${at}${call}`, { method: 'POST', headers: { [name]: head }, body: new Uint8Array(body) }),
+        ),
+        script: await element('script', `${at}/index.html`),
+        frame: await element('iframe', `${at}/`),
+        cookies: document.cookie,
+      };
+    },
+    {
+      at: host.origin,
+      call: good.path ?? '',
+      name: CALL_HEADER,
+      head: good.headers?.[CALL_HEADER] ?? '',
+      body: [...good.body],
+    },
+  );
+  expect(got).toEqual({
+    page: 'failed',
+    plain: 'failed',
+    sealed: 'failed',
+    script: 'failed',
+    frame: 'nothing',
+    cookies: '',
+  });
+  expect(existsSync(path)).toBe(false);
+  const { status } = await ask(host.origin, good);
+  expect([status, existsSync(path)]).toEqual([200, true]);
+  expect(hostile.frames().map((frame) => frame.url())).not.toContain(`${host.origin}/`);
+  await hostile.close();
+});
+
+test('a server on another port is sent nothing that opens the host', async ({ page, run, stranger }) => {
+  const host = await run();
+  await openOn(page, host);
+  const other = await stranger('<title>hostile</title>');
+  const hostile = await page.context().newPage();
+  await hostile.goto(other.origin);
+  expect(await page.context().cookies()).toEqual([]);
+  expect(other.heard.length).toBeGreaterThan(0);
+  for (const { headers } of other.heard) expect(headers).not.toHaveProperty('cookie');
+  // What pages keep is kept by address, the port with it.
+  expect(await hostile.evaluate(() => sessionStorage.length + localStorage.length)).toBe(0);
+  await hostile.close();
+});
+
+test('a server on the port of a dead host learns nothing, and the window joins the next host by itself', async ({
+  page,
+  run,
+  stranger,
+  home,
+}) => {
+  const host = await run();
+  await openOn(page, host);
+  await host.kill();
+  const other = await stranger('<title>hostile</title>', portOf(host.origin));
+  await expect.poll(() => other.heard.some(({ path }) => path === '/call/rejoin')).toBe(true);
+  const before = other.heard.length;
+  // Work goes on, and nothing of it goes to the stranger.
+  await new Chart(page).click(1, 18);
+  await expect(page.getByText('not saved', { exact: true })).toBeVisible();
+  await expect.poll(() => other.heard.length - before).toBeGreaterThan(2);
+  expect(new Set(other.heard.slice(before).map(({ method, path }) => `${method} ${path}`))).toEqual(
+    new Set(['POST /call/rejoin']),
+  );
+  for (const { body, headers } of other.heard) {
+    expect(body).not.toMatch(/Skerry|walewright|[{}"]{3}/);
+    expect(headers).not.toHaveProperty('cookie');
+  }
+
+  // What it heard is of no worth at the next host, which is on the same port.
+  const { heard } = other;
+  await other.close();
+  const joined = page.waitForResponse(
+    async (response) => response.url().endsWith('/call/window.setState') && response.status() === 200,
+  );
+  const next = await run();
+  expect(next.origin).toBe(host.origin);
+  for (const { path, headers, body } of heard.filter(({ path: asked }) => /^\/call\/(?!rejoin$)/.test(asked))) {
+    const again = {
+      origin: host.origin,
+      [CALL_HEADER]: String(headers[CALL_HEADER]),
+      'content-length': `${body.length}`,
+    };
+    const request = { method: 'POST', path, headers: again, body: Buffer.from(body, 'latin1') };
+    expect((await ask(next.origin, request)).status).toBe(403);
+  }
+  // The window is in again, and saves.
+  await joined;
+  await page.keyboard.press('Control+S');
+  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  expect(readdirSync(home)).toEqual(['Skerry sleeve.walewright']);
+});
+
+test('a page that a stranger puts in place of a window finds a key there that opens nothing any more', async ({
+  page,
+  run,
+  stranger,
+}) => {
+  const host = await run();
+  await openOn(page, host);
+  await host.kill();
+  const other = await stranger('<title>hostile</title>', portOf(host.origin));
+  await page.reload();
+  await expect(page).toHaveTitle('hostile');
+  const found = await page.evaluate(() => ({ ...sessionStorage, ...localStorage }));
+  const keys = Object.values(found).filter((text) => /^[\w-]{43}$/.test(text));
+  expect(keys.length).toBeGreaterThan(0);
+  await other.close();
+  const next = await run();
+  for (const key of keys) {
+    for (const way of ['enter', 'join', 'rejoin'] as const) {
+      expect((await joinHost(next.origin, way, key)).answer.status).toBe(403);
+    }
+  }
+});
+
+test('a call that is heard on its way is good for nothing: not again, not changed, not elsewhere', async ({
+  page,
+  run,
+}) => {
+  const host = await run();
+  const saving = page.waitForRequest((request) => request.url().endsWith('/call/documents.write'));
+  await openOn(page, host);
+  await page.keyboard.press('Control+S');
+  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  const saved = await saving;
+  const body = saved.postDataBuffer() ?? Buffer.alloc(0);
+  const head = (await saved.allHeaders())[CALL_HEADER] ?? '';
+  expect(body.length).toBeGreaterThan(1000);
+  const sentWith = async (text: string, bytes: Buffer, method = 'documents.write'): Promise<number> => {
+    const headers = { origin: host.origin, [CALL_HEADER]: text, 'content-length': `${bytes.length}` };
+    return (await ask(host.origin, { method: 'POST', path: `/call/${method}`, headers, body: bytes })).status;
+  };
+  const changed = Buffer.from(body);
+  changed[100] = (changed[100] ?? 0) ^ 1;
+  const later = head.replace(/ \d+ /, ' 999 ');
+  expect(later).not.toBe(head);
+  expect(await sentWith(head, body)).toBe(403);
+  expect(await sentWith(later, body)).toBe(403);
+  expect(await sentWith(later, changed)).toBe(403);
+  expect(await sentWith(head.replace('documents.write', 'recovery.keep'), body, 'recovery.keep')).toBe(403);
+});
+
+test('an answer that was given before is not believed again', async ({ page, run }) => {
+  const host = await run();
+  const rejoins = page.waitForRequest((request) => request.url().endsWith('/call/rejoin'));
+  let first: Buffer | null = null;
+  await page.route('**/call/here', async (route) => {
+    const answer = await route.fetch();
+    first ??= await answer.body();
+    await route.fulfill({ response: answer, body: first });
+  });
+  await openOn(page, host);
+  await rejoins;
+});
+
+test('a key that was spent before the browser came lets nobody in again, and both are told', async ({ page, run }) => {
+  const host = await run();
+  const address = await host.newAddress();
+  await comeIn(address);
+  await page.goto(address);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('This page is not connected to Walewright');
+  await expect(page.getByRole('alert')).toContainText('has been used before');
+  await expectAccessible(page);
+  await expect.poll(() => host.complaints()).toContain('An address was used a second time');
+  // The next address is pasted into the same tab, where it differs behind # alone.
+  await page.goto(await host.newAddress());
+  await page.getByRole('button', { name: 'Commands' }).waitFor();
+  expect(new URL(page.url()).hash).toBe('');
+});
+
+test('the page by itself is let in nowhere', async ({ page, run }) => {
+  const host = await run();
+  await page.goto(host.origin);
+  await expect(page.getByRole('alert')).toContainText('Its address does not let it in.');
+  await expect(page.getByText('Press Enter in the terminal')).toBeVisible();
+});
+
+test('what is large is opened beside the page, by a worker that came with it', async ({ page, run, home }) => {
+  const picture = new PNG({ width: 600, height: 600 });
+  // Nothing in it repeats, so the file is as large as the picture.
+  picture.data.set(randomBytes(picture.data.length));
+  writeFileSync(join(home, 'large.png'), PNG.sync.write(picture));
+  await openOn(page, await run());
+  const worker = page.waitForEvent('worker', (made) => made.url().startsWith('blob:'));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open('large.png');
+  await worker;
+  await expect(page.getByRole('dialog')).toContainText('large.png');
+});
+
+const isRoot = process.getuid?.() === 0;
+/** `nobody`, by the number that Linux gives it. */
+const NOBODY = 65_534;
+
+test.describe(isRoot ? 'another user' : 'another user (skipped: only root can become one)', () => {
+  test.skip(!isRoot, 'only root can become another user');
+
+  /** What a program of that user prints. */
+  function asNobody(script: string, ...given: readonly string[]): string {
+    const { stdout, stderr, status } = spawnSync(process.execPath, ['-e', script, '--', ...given], {
+      uid: NOBODY,
+      gid: NOBODY,
+      cwd: '/',
+      encoding: 'utf8',
+    });
+    if (status !== 0) throw new Error(stderr);
+    return stdout;
+  }
+
+  test('reads in the list of processes where the key lies, and cannot read it there', async ({ page, folder }) => {
+    // All folders above are open, so that nothing but our own guard stands before the key.
+    const [data, bin, isOpen] = [join(folder, 'data'), join(folder, 'bin'), join(folder, 'open')];
+    mkdirSync(bin);
+    for (const open of [folder, data, bin]) chmodSync(open, 0o755);
+    const script = `#!/bin/sh\n: > ${isOpen}\ntrap 'exit 0' TERM\nwhile :; do /bin/sleep 0.1; done\n`;
+    writeFileSync(join(bin, 'chromium'), script, { mode: 0o755 });
+    const launcher = spawn(
+      process.execPath,
+      [resolve(import.meta.dirname, '../../out/main/launcher.cjs'), '--shell', 'browser'],
+      { env: { ...process.env, WALEWRIGHT_DATA: data, DISPLAY: ':99', PATH: bin }, stdio: 'ignore' },
+    );
+    const ended = once(launcher, 'close');
+    try {
+      await expect.poll(() => existsSync(isOpen)).toBe(true);
+      const processes = asNobody(`
+        const fs = require('node:fs');
+        for (const pid of fs.readdirSync('/proc').filter((name) => /^\\d+$/.test(name))) {
+          try { console.log(fs.readFileSync('/proc/' + pid + '/cmdline', 'utf8').split('\\0').join(' ')); } catch {}
+        }`);
+      const ours = processes.split('\n').find((line) => line.includes(bin) && line.includes('--app=')) ?? '';
+      expect(ours).toContain(pathToFileURL(join(data, 'enter')).href);
+      expect(ours).not.toContain('#');
+      const [page1 = ''] = readdirSync(join(data, 'enter'));
+      const tried = asNobody(
+        `
+        const fs = require('node:fs');
+        const [folder, ...files] = process.argv.slice(1);
+        const code = (work) => { try { work(); return 'read'; } catch (error) { return error.code; } };
+        console.log(JSON.stringify([code(() => fs.readdirSync(folder)), ...files.map((file) => code(() => fs.readFileSync(file)))]));`,
+        join(data, 'enter'),
+        join(data, 'enter', page1),
+        join(data, 'storage-key'),
+      );
+      expect(JSON.parse(tried)).toEqual(['EACCES', 'EACCES', 'EACCES']);
+
+      // The person's own browser can; the page is gone with that.
+      await page.goto(pathToFileURL(join(data, 'enter', page1)).href, { waitUntil: 'commit' });
+      await page.getByRole('button', { name: 'Commands' }).waitFor();
+      expect(page.url()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
+      await expect.poll(() => readdirSync(join(data, 'enter'))).toEqual([]);
+    } finally {
+      launcher.kill('SIGTERM');
+      await ended;
+    }
+  });
+
+  test('reaches the port, and gets the page without a key', async ({ run }) => {
+    const host = await run();
+    const answered = asNobody(
+      `
+      const [origin] = process.argv.slice(1);
+      (async () => {
+        const page = await fetch(origin);
+        const call = await fetch(origin + '/call/host.describe', { method: 'POST', headers: { origin }, body: '{}' });
+        console.log(JSON.stringify([page.status, call.status, page.headers.get('set-cookie')]));
+      })();`,
+      host.origin,
+    );
+    expect(JSON.parse(answered)).toEqual([200, 403, null]);
+    expect(await callAs(await comeIn(await host.newAddress()), 'host.describe')).toMatchObject({ ok: true });
+  });
+});
