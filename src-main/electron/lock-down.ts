@@ -1,5 +1,7 @@
 /** What no window of ours may ever do, after Electron's own security list. */
 import { app, type Session } from 'electron';
+import { isOwnCopy } from './own-copy.ts';
+import { PAGE_ADDRESS } from './page-protocol.ts';
 
 /** Holds for every page there will be; call before the first window. */
 export function lockDownPages(): void {
@@ -18,5 +20,7 @@ export function lockDownSession(session: Session): void {
   session.setPermissionCheckHandler(() => false);
   session.setDevicePermissionHandler(() => false);
   session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
-  session.on('will-download', (event) => event.preventDefault());
+  session.on('will-download', (event, item) => {
+    if (!isOwnCopy(PAGE_ADDRESS, item.getURL(), item.getFilename())) event.preventDefault();
+  });
 }

@@ -2,26 +2,30 @@
  * The browser profiles of the windows that the program opens.
  *
  * A window keeps unsaved work in its browser when its host is gone, and a
- * browser's storage goes with its profile. So a profile goes only if its
- * windows have said that it holds nothing; one that may hold work is taken
- * again by the next start. That is noted in the profile itself, for a run that
- * is killed can say nothing at its end. Whose it is stands in its name, which
+ * browser's storage goes with its profile. What it keeps then nobody hears of:
+ * so a profile is marked from the moment a window may open in it, and goes only
+ * if that window was closed while its host was there, and had said that nothing
+ * is left. One that is marked is taken again by the next start. Storage belongs
+ * to an address, so the mark names those at which there may be some: a window
+ * on another cannot speak for them. Whose it is stands in its name, which
  * changes in one step: `PID-UUID`, the process being the launcher's.
  */
 import { randomUUID } from 'node:crypto';
-import { mkdir, readdir, readlink, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, readlink, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import type { WindowState } from '../browser-host/index.ts';
 
-/** In a profile that may hold unsaved work. */
+/** In a profile that may hold unsaved work: at which addresses, a line each. */
 const MARK = 'holds-work';
 
 export interface Profile {
   readonly folder: string;
+  /** Marks it: a window may open in it, on `origin`, now. */
+  opens(origin: string): Promise<void>;
   /** Notes what a window of this profile says of itself. */
   noteState(window: string, state: Pick<WindowState, 'isUnsaved' | 'holdsWork'>): void;
-  /** Takes it away, now that its windows are closed, unless it may hold unsaved work. */
+  /** Takes it away, now that its windows are closed and their host is still there, unless it may hold unsaved work. */
   giveBack(): Promise<void>;
 }
 
@@ -32,30 +36,31 @@ export async function takeProfile(dataFolder: string): Promise<Profile> {
   const folder = join(all, `${process.pid}-${randomUUID()}`);
   if (!(await takeOver(all, folder))) await mkdir(folder, { mode: 0o700 });
 
+  const mark = join(folder, MARK);
+  const before = await readFile(mark, 'utf8').catch(() => '');
+  const origins = new Set(before.split('\n').filter((line) => line !== ''));
+  const windows = new Set<string>();
   const holding = new Set<string>();
-  let noting = Promise.resolve();
+  let here: string | null = null;
   return {
     folder,
+    async opens(origin) {
+      here = origin;
+      await writeFile(mark, [...origins, origin].join('\n'));
+    },
     noteState(window, { isUnsaved, holdsWork = false }) {
+      windows.add(window);
       if (isUnsaved || holdsWork) holding.add(window);
       else holding.delete(window);
-      const mark = join(folder, MARK);
-      const isHolding = holding.size > 0;
-      noting = noting.then(() => (isHolding ? writeFile(mark, '') : rm(mark, { force: true }))).catch(() => undefined);
     },
     async giveBack() {
-      await noting;
-      if (await mayGo(folder)) await remove(folder);
+      if (holding.size > 0) return;
+      // Where nobody looked, what was left by an earlier run may be there still.
+      if (here !== null && windows.size > 0) origins.delete(here);
+      if (origins.size === 0) await remove(folder);
+      else await writeFile(mark, [...origins].join('\n'));
     },
   };
-}
-
-/** True if nothing says that the profile holds unsaved work. */
-export function mayGo(folder: string): Promise<boolean> {
-  return stat(join(folder, MARK)).then(
-    () => false,
-    () => true,
-  );
 }
 
 /** Moves the profile that was marked last to `folder`, and takes away what holds nothing. True if there was one. */

@@ -30,6 +30,7 @@ export async function runBrowser({ why, dataFolder, openAtStart, terminal }: Bro
     openAtStart,
     onWindowState: (window, state) => profile?.noteState(window, state),
   });
+  await profile?.opens(host.origin);
   say(words.launcher.why(why));
   const end = new AbortController();
   const ownWindow = chromium !== null && profile !== null ? { chromium, profile } : null;

@@ -2,10 +2,30 @@
 import { describe, expect, it } from 'vitest';
 import { closeGuard } from '../../../src-main/electron/close-guard.ts';
 import { menuColumns } from '../../../src-main/electron/menu-items.ts';
+import { isOwnCopy } from '../../../src-main/electron/own-copy.ts';
 import { namedFile } from '../../../src-main/electron/named-file.ts';
 import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
 import type { Files } from '../../../src-renderer/shell/files.ts';
 import type { Session } from '../../../src-renderer/shell/session.ts';
+
+describe('a download', () => {
+  const page = 'walewright://page/';
+
+  it('of a project that the page made is let through', () => {
+    expect(isOwnCopy(page, 'blob:walewright://page/0b5e9b1c-7a55-4d5c-9c1e', 'Skerry sleeve.walewright')).toBe(true);
+  });
+
+  it.each([
+    ['https://evil.example/sleeve.walewright', 'sleeve.walewright'],
+    ['blob:https://evil.example/0b5e9b1c', 'sleeve.walewright'],
+    ['blob:walewright://page.evil.example/0b5e9b1c', 'sleeve.walewright'],
+    ['data:text/plain,x', 'sleeve.walewright'],
+    ['blob:walewright://page/0b5e9b1c', 'sleeve.desktop'],
+    ['blob:walewright://page/0b5e9b1c', ''],
+  ])('from %s called %j is not', (address, fileName) => {
+    expect(isOwnCopy(page, address, fileName)).toBe(false);
+  });
+});
 
 describe("the platform's menu", () => {
   const actions = shellActions({} as Session, {} as Files, {

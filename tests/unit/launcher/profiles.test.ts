@@ -4,13 +4,14 @@ import { once } from 'node:events';
 import { mkdir, mkdtemp, readdir, readFile, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { hostname, tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { takeProfile, type Profile } from '../../../src-main/launcher/profiles.ts';
 
 let data: string;
 beforeEach(async () => void (data = await mkdtemp(join(tmpdir(), 'walewright-profiles-'))));
 afterEach(() => rm(data, { recursive: true, force: true }));
 
+const HERE = 'http://127.0.0.1:4000';
 const SAVED = { isUnsaved: false };
 const UNSAVED = { isUnsaved: true };
 
@@ -40,10 +41,9 @@ async function withWork(...texts: readonly string[]): Promise<string[]> {
   const taken = await Promise.all(texts.map(() => takeProfile(data)));
   const left: string[] = [];
   for (const [index, text] of texts.entries()) {
-    const { folder, noteState } = taken[index] as Profile;
+    const { folder, opens } = taken[index] as Profile;
     await writeFile(join(folder, 'storage'), text);
-    noteState('window', UNSAVED);
-    await vi.waitUntil(() => isThere(join(folder, 'holds-work')));
+    await opens(HERE);
     await utimes(join(folder, 'holds-work'), index, index);
     left.push(await orphan(folder, text));
   }
@@ -53,6 +53,7 @@ async function withWork(...texts: readonly string[]): Promise<string[]> {
 describe('a profile', () => {
   it('goes when its windows have closed with everything saved', async () => {
     const profile = await takeProfile(data);
+    await profile.opens(HERE);
     profile.noteState('one', UNSAVED);
     profile.noteState('one', SAVED);
     await profile.giveBack();
@@ -73,8 +74,10 @@ describe('a profile', () => {
   it('that may hold work is taken again by the next start, the last one first', async () => {
     await withWork('older', 'younger');
     const next = await takeProfile(data);
+    await next.opens(HERE);
     expect(await readFile(join(next.folder, 'storage'), 'utf8')).toBe('younger');
     const after = await takeProfile(data);
+    await after.opens(HERE);
     expect(await readFile(join(after.folder, 'storage'), 'utf8')).toBe('older');
     // Until its windows say otherwise.
     await next.giveBack();
@@ -90,7 +93,32 @@ describe('a profile', () => {
     expect(storages.sort()).toEqual([false, true]);
   });
 
-  it('that a killed run left goes at the next start if it holds nothing', async () => {
+  it('stays when its host was killed, though all was saved by then: its window may have drawn on', async () => {
+    const profile = await takeProfile(data);
+    await profile.opens(HERE);
+    profile.noteState('one', SAVED);
+    await writeFile(join(profile.folder, 'storage'), 'drawn on');
+    await orphan(profile.folder);
+    const next = await takeProfile(data);
+    expect(await readFile(join(next.folder, 'storage'), 'utf8')).toBe('drawn on');
+  });
+
+  it('stays for what lies at another address than the one it was opened on, until that was looked at', async () => {
+    await withWork('at 4000');
+    const elsewhere = await takeProfile(data);
+    await elsewhere.opens('http://127.0.0.1:5000');
+    elsewhere.noteState('one', SAVED);
+    await elsewhere.giveBack();
+    await orphan(elsewhere.folder);
+    const here = await takeProfile(data);
+    expect(await readFile(join(here.folder, 'storage'), 'utf8')).toBe('at 4000');
+    await here.opens(HERE);
+    here.noteState('one', SAVED);
+    await here.giveBack();
+    expect(await profiles()).toEqual([]);
+  });
+
+  it('that a killed run left goes at the next start if no window was opened in it', async () => {
     await orphan((await takeProfile(data)).folder);
     const next = await takeProfile(data);
     expect(await profiles()).toEqual([basename(next.folder)]);
@@ -98,8 +126,7 @@ describe('a profile', () => {
 
   it('of a run that goes on is left alone', async () => {
     const profile = await takeProfile(data);
-    profile.noteState('one', UNSAVED);
-    await vi.waitUntil(() => isThere(join(profile.folder, 'holds-work')));
+    await profile.opens(HERE);
     const other = await takeProfile(data);
     expect((await profiles()).sort()).toEqual([basename(profile.folder), basename(other.folder)].sort());
   });
