@@ -66,6 +66,7 @@ export default defineConfig({
           'browser-host': resolve('src-main/browser-host/main.ts'),
           cli: resolve('src-main/cli/main.ts'),
           'picture-thread': resolve('src-main/services/pictures/thread.ts'),
+          'export-thread': resolve('src-main/services/export/thread.ts'),
           launcher: resolve('src-main/launcher/main.ts'),
         },
         output: { format: 'cjs', entryFileNames: '[name].cjs' },

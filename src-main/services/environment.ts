@@ -1,6 +1,8 @@
 /** What the services need from outside, so that tests and both shells can give their own. */
 import type { Problem } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
+import type { ExportsAsked } from './export/beside.ts';
+import type { MadeFile } from './export/index.ts';
 import type { FileOperations, Wait } from './files/index.ts';
 
 /** What only the shell around the services can do. */
@@ -35,6 +37,8 @@ export interface Presence {
 }
 
 export interface Environment {
+  /** Makes files from a project, beside the event loop where that matters. */
+  readonly makeExports: (asked: ExportsAsked) => Promise<readonly MadeFile[]>;
   readonly files: FileOperations;
   readonly now: () => Date;
   readonly wait: Wait;

@@ -18,7 +18,7 @@ export async function writeExportFiles(
   await reach.assertFolder(into);
   const project = projectFromText(text);
   // Fonts and the PDF writer take a while to load; opening the window does not wait for them.
-  const { exportFileNames, makeExports } = await import('./export/index.ts');
+  const { exportFileNames } = await import('./export/index.ts');
   const agreed = new Map(replace.map(({ name, stamp }) => [name, stamp]));
   const there: { name: string; stamp: string }[] = [];
   for (const name of exportFileNames(project, kinds)) {
@@ -30,7 +30,7 @@ export async function writeExportFiles(
 
   const seen = new Map(there.map(({ name, stamp }) => [name, stamp]));
   const files: { path: string; bytes: number }[] = [];
-  for (const { name, content } of await makeExports({ project, kinds, paper, lengthUnit })) {
+  for (const { name, content } of await environment.makeExports({ project: text, kinds, paper, lengthUnit })) {
     const path = join(into, name);
     const stamp = seen.get(name);
     await saving.write(path, content, stamp === undefined ? { kind: 'nothing' } : { kind: 'version', stamp });

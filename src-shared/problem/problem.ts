@@ -154,7 +154,7 @@ export interface ProblemFacts {
 }
 
 /** Work that is ended when it takes too long, or too much memory. */
-export type LimitedWork = 'picture';
+export type LimitedWork = 'picture' | 'export';
 
 /** The part of a picture file that cannot be right. */
 export type PictureDamage =

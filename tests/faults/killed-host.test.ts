@@ -4,8 +4,8 @@ import { chanceOf } from '../kills/chance.ts';
 import { killWhileSaving } from '../kills/while-saving.ts';
 
 it('a host that is killed while it saves leaves one whole version, and the next start no litter', async () => {
-  const { kills, saves } = await killWhileSaving(5, chanceOf(11));
-  expect(kills).toBe(5);
-  // It was saving, not merely starting.
-  expect(saves).toBeGreaterThan(0);
+  const { kills, saves } = await killWhileSaving(2, chanceOf(11));
+  expect(kills).toBe(2);
+  // Each was saving, not merely starting.
+  expect(saves).toBeGreaterThanOrEqual(2);
 });

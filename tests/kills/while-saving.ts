@@ -9,7 +9,7 @@ import { projectFromText, projectToText, sampleProject } from '@shared/project/i
 import type { Chance } from './chance.ts';
 
 const root = resolve(import.meta.dirname, '../..');
-/** Some ten saves. */
+/** Some ten saves, after the first. */
 const LONGEST_MS = 120;
 
 export interface KilledWhileSaving {
@@ -43,7 +43,7 @@ export async function killWhileSaving(kills: number, chance: Chance): Promise<Ki
     }
     const last = await startHost(folder, document, version + 1);
     const litter = await litterIn(folder, document);
-    await last.killAfter(0);
+    await last.kill();
     if (litter.length > 0) throw new Error(`The last start left ${litter.join(', ')}`);
     return { kills, saves };
   } finally {
@@ -61,13 +61,18 @@ async function startHost(folder: string, document: string, first: number) {
     const end = await Promise.race([once(host.stdout, 'data').then(() => null), ended]);
     if (end !== null) throw new Error(`The host ended with ${String(end[0])} before it stood`);
   }
+  const kill = async (): Promise<void> => {
+    host.kill('SIGKILL');
+    await ended;
+  };
   return {
-    /** Lets it save, and kills it; gives the last version that it said was saved. */
+    kill,
+    /** Lets it save, and kills it so long after its first save; gives the last version that it said was saved. */
     async killAfter(ms: number): Promise<number> {
       host.stdin.write('save\n');
+      while (!said.includes('saved')) await Promise.race([once(host.stdout, 'data'), ended]);
       await setTimeout(ms);
-      host.kill('SIGKILL');
-      await ended;
+      await kill();
       return Number(/saved (\d+)\n(?:saved \d*)?$/.exec(said)?.[1] ?? first - 1);
     },
   };

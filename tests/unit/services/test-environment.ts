@@ -1,5 +1,7 @@
 /** Surroundings for the services in tests: real files in a folder of the test, a clock that stands. */
 import { join } from 'node:path';
+import { projectFromText } from '@shared/project/index.ts';
+import { makeExports } from '../../../src-main/services/export/index.ts';
 import { nodeFiles, type Environment, type Shell } from '../../../src-main/services/index.ts';
 
 export const silentShell: Shell = {
@@ -17,6 +19,8 @@ export function testEnvironment(folder: string, given: Partial<Environment> = {}
   return {
     files: nodeFiles,
     now: () => new Date('2026-01-02T03:04:05.678Z'),
+    // In this thread: a test of the services waits for no other to start.
+    makeExports: async ({ project, ...wanted }) => makeExports({ ...wanted, project: projectFromText(project) }),
     wait: async () => undefined,
     presence: { instance: 'this-run', isRunning: async () => false },
     shell: silentShell,

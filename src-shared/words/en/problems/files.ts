@@ -8,6 +8,10 @@ const stopped: Readonly<Record<LimitedWork, { what: string; mend: string }>> = {
     what: 'Reading the picture was stopped',
     mend: 'Crop it to the chart, or save it smaller: 20 pixels for each cell are plenty.',
   },
+  export: {
+    what: 'Making the files was stopped',
+    mend: 'Export one kind at a time, or less of the piece.',
+  },
 };
 
 const closed: { readonly [W in ClosedPath]: { readonly what: string; readonly mend: string } } = {
