@@ -80,7 +80,10 @@ test('comes back after a save that asked for a name', async ({ page, start }) =>
     await place.focus();
     await page.keyboard.press('Control+Shift+S');
     await dialog(page).getByRole('textbox', { name: 'Name' }).fill(`kept-${index}.walewright`);
-    await page.getByRole('button', { name: 'Save here' }).press('Enter');
+    const save = page.getByRole('button', { name: 'Save here' });
+    // The folder is listed first.
+    await expect(save).toBeEnabled();
+    await save.press('Enter');
     await expect(dialog(page)).toHaveCount(0);
     await expect(place).toBeFocused();
   }
