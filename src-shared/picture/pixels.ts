@@ -17,8 +17,9 @@ export interface Pixels {
 export const WHITE = 0xffffff;
 export const BLACK = 0x000000;
 
-/** `#rrggbb` of 0xrrggbb. */
+/** `#rrggbb` of 0xrrggbb. Throws `RangeError` for anything else: a project with such a colour could not be opened again. */
 export function colourText(colour: number): string {
+  if (!Number.isInteger(colour) || colour < BLACK || colour > WHITE) throw new RangeError(`${colour} is no colour`);
   return `#${colour.toString(16).padStart(6, '0')}`;
 }
 

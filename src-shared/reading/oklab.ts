@@ -52,8 +52,9 @@ export function linearOfOklab([lightness, a, b]: Oklab): [red: number, green: nu
   ];
 }
 
-/** `#rrggbb` of the nearest colour that sRGB has, channel by channel. */
+/** `#rrggbb` of the nearest colour that sRGB has, channel by channel. Throws `RangeError` for what is no colour. */
 export function colourTextOf(colour: Oklab): string {
+  if (!colour.every(Number.isFinite)) throw new RangeError(`${colour.join(', ')} is no colour`);
   const value = (light: number): number => Math.round(255 * fromLinear(Math.min(1, Math.max(0, light))));
   return `#${linearOfOklab(colour)
     .map((light) => value(light).toString(16).padStart(2, '0'))
