@@ -3,7 +3,8 @@
  *
  * With unsaved work the page is asked; it saves or asks the person, says that
  * nothing is unsaved any more, and closes the window itself. A page that has
- * ended cannot be asked, and its work is kept aside.
+ * ended cannot be asked, and its work is kept aside; see page-watch.ts for one
+ * that does not answer.
  */
 export interface CloseGuard {
   setUnsaved(isUnsaved: boolean): void;

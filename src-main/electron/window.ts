@@ -1,12 +1,15 @@
 /** The one window. */
 import { join } from 'node:path';
-import { BrowserWindow, nativeTheme } from 'electron';
+import { app, BrowserWindow, nativeTheme } from 'electron';
 import type { HostEvent, Params } from '@shared/host/index.ts';
 import { words } from '@shared/words/index.ts';
 import { programFolder } from '../services/index.ts';
 import { EVENT_CHANNEL } from './channels.ts';
 import { closeGuard } from './close-guard.ts';
 import { PAGE_ADDRESS } from './page-protocol.ts';
+import { pageRights } from './page-rights.ts';
+import { watchPage } from './page-watch.ts';
+import { troubleBoxes } from './trouble-boxes.ts';
 
 export interface MainWindow {
   readonly browser: BrowserWindow;
@@ -18,6 +21,9 @@ export interface MainWindow {
 
 /** The page's paper, so that no white flashes before it is there. */
 const PAPER = { light: '#f6f4ee', dark: '#14171d' };
+
+/** How long the page may take to say that it is there. */
+const PATIENCE_MS = 5000;
 
 export function openWindow(): MainWindow {
   const browser = new BrowserWindow({
@@ -32,25 +38,34 @@ export function openWindow(): MainWindow {
     backgroundColor: nativeTheme.shouldUseDarkColors ? PAPER.dark : PAPER.light,
     webPreferences: {
       preload: join(programFolder(), 'out', 'preload', 'preload.cjs'),
-      contextIsolation: true,
-      sandbox: true,
-      nodeIntegration: false,
-      webSecurity: true,
-      webviewTag: false,
-      spellcheck: false,
+      ...pageRights(app.isPackaged),
     },
   });
   const tell = (event: HostEvent): void => {
     if (!browser.isDestroyed()) browser.webContents.send(EVENT_CHANNEL, event);
   };
-  const guard = closeGuard(() => tell({ kind: 'closing' }));
+  const watch = watchPage({
+    ...troubleBoxes(browser),
+    isAnswering: () => answersSoon(browser),
+    reload: () => void browser.loadURL(PAGE_ADDRESS),
+    close: () => browser.destroy(),
+  });
+  const guard = closeGuard(() => {
+    tell({ kind: 'closing' });
+    void watch.wasAsked();
+  });
 
   browser.once('ready-to-show', () => browser.show());
   browser.on('close', (event) => {
     if (!guard.mayClose()) event.preventDefault();
   });
   browser.on('page-title-updated', (event) => event.preventDefault());
-  browser.webContents.on('render-process-gone', () => guard.pageEnded());
+  browser.webContents.on('render-process-gone', (_event, { reason }) => {
+    guard.pageEnded();
+    void watch.ended(reason);
+  });
+  browser.webContents.on('unresponsive', () => void watch.hangs());
+  browser.webContents.on('responsive', () => watch.answersAgain());
   void browser.loadURL(PAGE_ADDRESS);
 
   return {
@@ -70,4 +85,18 @@ export function openWindow(): MainWindow {
       browser.focus();
     },
   };
+}
+
+/** True if the page answers before a person would call it stuck; one that is asked by a dialog still answers. */
+async function answersSoon({ webContents }: BrowserWindow): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<boolean>((resolve) => {
+    timer = setTimeout(() => resolve(false), PATIENCE_MS);
+  });
+  const answer = webContents.executeJavaScript('0').then(
+    () => true,
+    // It has ended, and that is said by itself.
+    () => true,
+  );
+  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
 }

@@ -4,11 +4,12 @@
  * Runs where Electron's binary has been fetched and a window can open; says
  * why not anywhere else.
  */
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { _electron, expect, test as base, type ElectronApplication, type Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
 import { electronBinary, electronPackage } from '../../src-main/launcher/electron-package.ts';
 import { hasDisplay } from '../../src-main/launcher/display.ts';
 import { Chart } from './chart.ts';
@@ -167,6 +168,61 @@ test.describe(reason === null ? 'in Electron' : `in Electron (skipped, ${reason}
     await close();
     const closed = program.waitForEvent('close');
     await page.getByRole('button', { name: 'Leave without saving' }).click();
+    await closed;
+  });
+
+  /** Answers the boxes of the platform with the button of that name, and writes down what they said. */
+  async function answerBoxes(program: ElectronApplication, button: string): Promise<() => Promise<string[]>> {
+    await program.evaluate(({ dialog }, wanted) => {
+      const said: string[] = [];
+      Object.assign(globalThis, { said });
+      const show = async (_owner: unknown, options: { message: string; buttons?: string[] }) => {
+        said.push(options.message);
+        return { response: options.buttons?.indexOf(wanted) ?? -1, checkboxChecked: false };
+      };
+      dialog.showMessageBox = show as unknown as typeof dialog.showMessageBox;
+    }, button);
+    return () => program.evaluate(() => (globalThis as unknown as { said: string[] }).said);
+  }
+  /** What the window shows, asked of Electron: Playwright loses sight of a page whose process has ended. */
+  const shown = (program: ElectronApplication): Promise<string> =>
+    program.evaluate(async ({ BrowserWindow }) => {
+      const page = BrowserWindow.getAllWindows()[0]?.webContents;
+      return page && !page.isCrashed() ? page.executeJavaScript('document.body.innerText') : '';
+    });
+
+  test('says that the page has ended, loads it again, and offers the work that was kept', async ({
+    program,
+    page,
+    folder,
+  }) => {
+    const { ended } = words.windowTrouble;
+    const said = await answerBoxes(program, ended.reload);
+    await new Chart(page).click(1, 18);
+    await expect(page.getByText('not saved')).toBeVisible();
+    // Work is kept within a second; until then there is nothing to offer.
+    const recovery = join(folder, 'data', 'recovery');
+    const kept = (): string[] => (existsSync(recovery) ? readdirSync(recovery) : []);
+    await expect.poll(() => kept().filter((name) => name.endsWith('.backup')).length).toBe(1);
+    await program.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer(),
+    );
+    await expect.poll(said).toEqual([ended.title]);
+    await expect.poll(() => shown(program)).toContain('"Skerry sleeve" was not saved');
+  });
+
+  test('lets a page that hangs with unsaved work be closed', async ({ program, page }) => {
+    const { hanging } = words.windowTrouble;
+    await answerBoxes(program, hanging.close);
+    await new Chart(page).click(1, 18);
+    await expect(page.getByText('not saved')).toBeVisible();
+    const closed = program.waitForEvent('close');
+    await program.evaluate(({ BrowserWindow }) => {
+      const window = BrowserWindow.getAllWindows()[0];
+      void window?.webContents.executeJavaScript('for (;;) {}').catch(() => undefined);
+      window?.close();
+    });
+    // The page cannot be asked; the box, once it is answered, ends the program.
     await closed;
   });
 });

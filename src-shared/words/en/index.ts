@@ -26,6 +26,7 @@ import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { shell } from './shell.ts';
+import { windowTrouble } from './window-trouble.ts';
 import { tooWide } from './too-wide.ts';
 import { sizes } from './sizes.ts';
 import { understanding } from './understanding.ts';
@@ -47,6 +48,7 @@ export const english = {
   lengths,
   lettering,
   menu,
+  windowTrouble,
   motif,
   motifs,
   moving,
