@@ -1,3 +1,4 @@
+import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
@@ -72,10 +73,12 @@ describe('a picture to trace', () => {
 });
 
 describe('a picture to trace that came with a file', () => {
-  /** A PNG whose header claims another size. */
+  /** A PNG whose header claims another size, with a checksum that fits it (ISO/IEC 15948, 5.5: of type and data). */
   const claiming = (width: number): Uint8Array => {
     const bytes = WHITE_PNG.slice();
-    new DataView(bytes.buffer, bytes.byteOffset).setUint32(16, width);
+    const view = new DataView(bytes.buffer, bytes.byteOffset);
+    view.setUint32(16, width);
+    view.setUint32(29, crc32(bytes.subarray(12, 29)));
     return bytes;
   };
 
@@ -83,7 +86,7 @@ describe('a picture to trace that came with a file', () => {
     ['sound', dataUrl(WHITE_PNG), null],
     ['cut off', dataUrl(WHITE_PNG.subarray(0, WHITE_PNG.length - 14)), 'picture-truncated'],
     ['larger than any that is kept', dataUrl(claiming(1601)), 'picture-too-large'],
-    ['larger than any that is decoded', dataUrl(claiming(2 ** 31)), 'photo-too-large'],
+    ['larger than any that is decoded', dataUrl(claiming(2 ** 31 - 1)), 'photo-too-large'],
     ['no picture', dataUrl(new TextEncoder().encode('not a picture at all, only text')), 'photo-unknown-kind'],
     ['an SVG', dataUrl(new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg"/>')), 'photo-unknown-kind'],
     ['broken text', 'data:image/png;base64,A', 'picture-broken'],
