@@ -38,6 +38,16 @@ async function trouble(within: Locator): Promise<string[]> {
   });
 }
 
+/** Drops a picture on the window; what is on it is asked. */
+async function dropSvg(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" width="90" height="60"><rect width="90" height="60"/></svg>';
+    const data = new DataTransfer();
+    data.items.add(new File([svg], 'chart.svg', { type: 'image/svg+xml' }));
+    document.querySelector('.window')?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
+  });
+}
+
 const body = (page: Page): Locator => page.locator('body');
 
 for (const size of SIZES) {
@@ -74,22 +84,44 @@ for (const size of SIZES) {
       expect(await trouble(page.getByRole('dialog'))).toEqual([]);
     });
 
-    test('lettering and sizes are whole', async ({ page, start }) => {
+    test('lettering, sizes and the question about unsaved work are whole', async ({ page, start }) => {
       await start();
+      const dialog = page.getByRole('dialog');
       await page.keyboard.press('a');
       await page.getByRole('textbox', { name: 'Text' }).waitFor();
-      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+      expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
+
+      // The last stitch of the top row is blank in the sample.
+      await page.keyboard.press('Control+End');
+      await page.keyboard.press('Space');
+      await page.keyboard.press('Control+Shift+N');
+      await dialog.getByRole('button', { name: 'Leave without saving' }).waitFor();
+      expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
+
+      await page.keyboard.press('2');
+      await page.getByRole('grid', { name: /on the needles$/ }).press('s');
+      await dialog.getByLabel('Name of size 1').waitFor();
+      expect(await trouble(dialog)).toEqual([]);
+    });
+
+    test('any picture turned into a motif keeps its picture', async ({ page, start }) => {
+      await start();
+      await dropSvg(page);
+      await page.getByRole('button', { name: 'Any picture' }).press('Enter');
+      const dialog = page.getByRole('dialog', { name: 'Turn a picture into a motif' });
+      const picture = dialog.getByRole('img', { name: /^The picture/ });
+      await expect(picture).toBeVisible();
+      expect((await restingBox(picture)).height).toBeGreaterThanOrEqual(60);
+      expect(await trouble(dialog)).toEqual([]);
     });
 
     test('the reading of a photo keeps its picture', async ({ page, start }) => {
       await start();
-      await page.evaluate(() => {
-        const svg =
-          '<svg xmlns="http://www.w3.org/2000/svg" width="90" height="60"><rect width="90" height="60"/></svg>';
-        const data = new DataTransfer();
-        data.items.add(new File([svg], 'chart.svg', { type: 'image/svg+xml' }));
-        document.querySelector('.window')?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
-      });
+      await dropSvg(page);
       await page.getByRole('button', { name: /^A chart/ }).press('Enter');
       const photo = page.getByRole('group', { name: /^The photo/ });
       await expect(photo).toBeVisible();
