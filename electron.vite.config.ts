@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
@@ -11,22 +12,59 @@ const alias = { '@shared': resolve('src-shared') };
 /** Files of the page that become smaller; pictures and woff2 are compressed already. */
 const COMPRESSIBLE = /\.(?:css|html|js|json|svg|ttf|wasm)$/;
 
+/**
+ * Lets the page say what each script and style sheet is, as its SHA-384: its
+ * own in their elements, all that may be loaded later in an import map. What
+ * answers on the host's port later may be another program; what it sends is
+ * then not run.
+ */
+function integrity(): Plugin {
+  return {
+    name: 'integrity',
+    writeBundle: {
+      order: 'pre',
+      sequential: true,
+      async handler({ dir = '' }, bundle) {
+        const digests = new Map<string, string>();
+        for (const name of Object.keys(bundle).filter((file) => /\.(?:css|js)$/.test(file))) {
+          const digest = createHash('sha384').update(await readFile(join(dir, name)));
+          digests.set(`./${name}`, `sha384-${digest.digest('base64')}`);
+        }
+        const page = join(dir, 'index.html');
+        const text = (await readFile(page, 'utf8')).replace(/(?<= (?:src|href)="(\.\/[^"]*)")/g, (_, file: string) => {
+          const digest = digests.get(file);
+          if (digest === undefined)
+            throw new Error(`The page loads ${file}, which is none of its scripts or style sheets`);
+          return ` integrity="${digest}"`;
+        });
+        const scripts = [...digests].filter(([file]) => file.endsWith('.js'));
+        const map = `<script type="importmap">${JSON.stringify({ integrity: Object.fromEntries(scripts) })}</script>`;
+        await writeFile(page, text.replace('<script', `${map}\n    <script`));
+      },
+    },
+  };
+}
+
 /** Puts each file of the page beside itself as Brotli (`.br`) and gzip (`.gz`), for the browser host to send. */
 function compressed(): Plugin {
   return {
     name: 'compressed',
-    async writeBundle({ dir = '' }, bundle) {
-      await Promise.all(
-        Object.keys(bundle)
-          .filter((name) => COMPRESSIBLE.test(name))
-          .map(async (name) => {
-            const file = join(dir, name);
-            const bytes = await readFile(file);
-            const size = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
-            await writeFile(`${file}.br`, await promisify(brotliCompress)(bytes, { params: size }));
-            await writeFile(`${file}.gz`, await promisify(gzip)(bytes, { level: constants.Z_BEST_COMPRESSION }));
-          }),
-      );
+    writeBundle: {
+      order: 'post',
+      sequential: true,
+      async handler({ dir = '' }, bundle) {
+        await Promise.all(
+          Object.keys(bundle)
+            .filter((name) => COMPRESSIBLE.test(name))
+            .map(async (name) => {
+              const file = join(dir, name);
+              const bytes = await readFile(file);
+              const size = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
+              await writeFile(`${file}.br`, await promisify(brotliCompress)(bytes, { params: size }));
+              await writeFile(`${file}.gz`, await promisify(gzip)(bytes, { level: constants.Z_BEST_COMPRESSION }));
+            }),
+        );
+      },
     },
   };
 }
@@ -88,10 +126,13 @@ export default defineConfig({
   renderer: {
     root: 'src-renderer',
     resolve: { alias },
-    plugins: [svelte(), startInOne(), compressed()],
+    plugins: [svelte(), startInOne(), integrity(), compressed()],
     build: {
       outDir: 'out/renderer',
       minify: true,
+      // All styles come with the page: browsers let a page say what a script is that is loaded later, but not a style sheet.
+      cssCodeSplit: false,
+      modulePreload: false,
       rollupOptions: { input: resolve('src-renderer/index.html') },
     },
   },

@@ -6,11 +6,10 @@ import { createServer } from 'vite';
 import { CONTENT_SECURITY_POLICY, GUARD_HEADERS, programFolder } from '../services/index.ts';
 import { ownTerminal, printAddresses, serveUntilStopped, startBrowserHost, type ServePage } from './index.ts';
 
-/** Vite puts styles into the page from scripts, and talks back over a web socket. */
-const DEVELOPMENT_POLICY = CONTENT_SECURITY_POLICY.replace(
-  "style-src 'self'",
-  "style-src 'self' 'unsafe-inline'",
-).replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
+/** Vite puts styles into the page from scripts, serves workers as files, and talks back over a web socket. */
+const DEVELOPMENT_POLICY = CONTENT_SECURITY_POLICY.replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
+  .replace('worker-src blob:', "worker-src 'self' blob:")
+  .replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
 
 /** The source of the page is no secret; calls are sealed here as everywhere. */
 async function serveFromSource(server: Server): Promise<ServePage> {

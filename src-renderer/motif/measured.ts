@@ -8,6 +8,7 @@ import type { Grid } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { measure, measureRoughly, type Measure } from '@shared/repeat/index.ts';
 import { MeasuringBeside } from './measuring/beside.ts';
+import MeasuringWorker from './measuring/worker.ts?worker&inline';
 
 /** Cells measured in about a millisecond. */
 const AT_ONCE = 10_000;
@@ -18,9 +19,7 @@ const LATE_MS = 800;
 type Drawing = Pick<Motif, 'grid' | 'ground'>;
 
 const kept = new WeakMap<Grid, Measure>();
-const beside = new MeasuringBeside(
-  () => new Worker(new URL('./measuring/worker.ts', import.meta.url), { type: 'module' }),
-);
+const beside = new MeasuringBeside(() => new MeasuringWorker());
 
 /** The measure of a drawing; computed once for each grid and ground. Of a large one it takes as long as it takes. */
 export function measureOf({ grid, ground }: Drawing): Measure {

@@ -8,6 +8,7 @@
  */
 import { at } from '@shared/problem/index.ts';
 import type { Picture, PictureKind } from '@shared/reading/index.ts';
+import DecodingWorker from './decoding/decode.worker.ts?worker&inline';
 import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
@@ -17,13 +18,9 @@ export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;
 }
 
-function newWorker(): Worker {
-  return new Worker(new URL('./decoding/decode.worker.ts', import.meta.url), { type: 'module' });
-}
-
 /** What can be made of a picture file. Throws what `givenPicture` throws, or `work-stopped`; problems name the file. */
 export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<GivenPicture> {
-  return decodedWithin(newWorker(), { kind: 'given', bytes, name }).catch((thrown: unknown) => {
+  return decodedWithin(new DecodingWorker(), { kind: 'given', bytes, name }).catch((thrown: unknown) => {
     throw at(name, thrown);
   });
 }
@@ -36,7 +33,7 @@ export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<Gi
  */
 export async function decodePicture(bytes: Uint8Array, name: string): Promise<DecodedPicture> {
   try {
-    const decoded = await decodedWithin(newWorker(), { kind: 'pixels', bytes });
+    const decoded = await decodedWithin(new DecodingWorker(), { kind: 'pixels', bytes });
     const picture = decoded.kind === 'SVG' ? await drawnSvg(decoded.drawing) : decoded.picture;
     return { ...picture, kind: decoded.kind };
   } catch (thrown) {

@@ -6,7 +6,7 @@
  */
 import { readdir, readFile } from 'node:fs/promises';
 import { extname, join, relative, sep } from 'node:path';
-import { GUARD_HEADERS } from './policy.ts';
+import { headersOfPage } from './policy.ts';
 
 export interface PageAnswer {
   readonly status: 200 | 404;
@@ -51,16 +51,15 @@ export async function builtPage(folder: string): Promise<Page> {
     const file = join(entry.parentPath, entry.name);
     fileAt.set(`/${relative(folder, file).split(sep).join('/')}`, file);
   }
+  const index = fileAt.get('/index.html');
+  const guards = headersOfPage(index === undefined ? '' : await readFile(index, 'utf8'));
   return {
     async answer(path, accepted = '') {
       const asked = path === '/' ? '/index.html' : path;
       const file = ENCODINGS.some(({ ending }) => asked.endsWith(ending)) ? undefined : fileAt.get(asked);
-      if (file === undefined) return { status: 404, headers: GUARD_HEADERS, body: new Uint8Array() };
+      if (file === undefined) return { status: 404, headers: { ...guards, ...caching(asked) }, body: new Uint8Array() };
       const type = TYPES[extname(file)] ?? 'application/octet-stream';
-      // The build puts a hash of the content into every name but the page's own.
-      const isNamedByContent = path.startsWith('/assets/');
-      const caching = isNamedByContent ? 'private, max-age=31536000, immutable' : 'no-store';
-      const headers = { ...GUARD_HEADERS, 'content-type': type, 'cache-control': caching, vary: 'accept-encoding' };
+      const headers = { ...guards, ...caching(asked), 'content-type': type, vary: 'accept-encoding' };
       for (const { name, ending } of ENCODINGS) {
         const smaller = fileAt.get(asked + ending);
         if (smaller === undefined || !accepts(accepted, name)) continue;
@@ -73,6 +72,16 @@ export async function builtPage(folder: string): Promise<Page> {
       return { status: 200, headers, body: new Uint8Array(await readFile(file)) };
     },
   };
+}
+
+/**
+ * Nothing is kept: it is on the same machine, and what a browser has kept for
+ * this address may be of another program that had the port before. The page
+ * takes that away.
+ */
+function caching(path: string): Readonly<Record<string, string>> {
+  const none = { 'cache-control': 'no-store' };
+  return path === '/index.html' ? { ...none, 'clear-site-data': '"cache"' } : none;
 }
 
 /** True if the header Accept-Encoding names the encoding and does not weigh it 0 (RFC 9110, 12.5.3). */

@@ -1,19 +1,26 @@
 /** What the page may do, told to the browser in headers by both shells. */
+import { createHash } from 'node:crypto';
 
 /** Nothing but what the page itself brings; `blob:` and `data:` for pictures that it draws. */
-export const CONTENT_SECURITY_POLICY = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' blob: data:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  // `blob:` for what seals: it comes with the page itself, not from whoever has the port when it is needed.
-  "worker-src 'self' blob:",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+export const CONTENT_SECURITY_POLICY = policyWith([]);
+
+function policyWith(inlineScripts: readonly string[]): string {
+  return [
+    "default-src 'none'",
+    ["script-src 'self'", ...inlineScripts.map((text) => `'sha256-${sha256(text)}'`)].join(' '),
+    "style-src 'self'",
+    'img-src blob: data:',
+    "font-src 'self'",
+    "connect-src 'self'",
+    // Workers come with the scripts that start them, not from whoever has the port then. There is no service worker.
+    'worker-src blob:',
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ].join('; ');
+}
+
+const sha256 = (text: string): string => createHash('sha256').update(text).digest('base64');
 
 /** For every answer, whatever it is. */
 export const GUARD_HEADERS: Readonly<Record<string, string>> = {
@@ -24,3 +31,17 @@ export const GUARD_HEADERS: Readonly<Record<string, string>> = {
   'referrer-policy': 'no-referrer',
   'permissions-policy': 'camera=(), display-capture=(), geolocation=(), microphone=(), payment=(), usb=()',
 };
+
+/**
+ * For the page that the build made, by its `index.html`: the import map in it
+ * says what each script is that may be loaded, and what it does not name is
+ * not run.
+ */
+export function headersOfPage(html: string): Readonly<Record<string, string>> {
+  const inline = [...html.matchAll(/<script type="importmap">(.*?)<\/script>/gs)].map(([, text = '']) => text);
+  return {
+    ...GUARD_HEADERS,
+    'content-security-policy': policyWith(inline),
+    'integrity-policy': 'blocked-destinations=(script)',
+  };
+}

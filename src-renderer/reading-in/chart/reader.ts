@@ -3,6 +3,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import type { Picture, Progress } from '@shared/reading/index.ts';
 import type { Answer, Question } from './answer.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import ReadingWorker from './worker.ts?worker&inline';
 
 export interface ReaderListener {
   progress(progress: Progress): void;
@@ -11,7 +12,7 @@ export interface ReaderListener {
 }
 
 export class Reader {
-  readonly #worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  readonly #worker = new ReadingWorker();
   #asked = 0;
 
   constructor(picture: Picture, listener: ReaderListener) {

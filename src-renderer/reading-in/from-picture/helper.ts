@@ -1,4 +1,6 @@
+import PictureWorker from './picture.worker.ts?worker&inline';
+
 /** A worker that turns pictures into cells. */
 export function newHelper(): Worker {
-  return new Worker(new URL('./picture.worker.ts', import.meta.url), { type: 'module' });
+  return new PictureWorker();
 }

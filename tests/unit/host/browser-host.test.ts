@@ -1,5 +1,6 @@
 /** Who may talk to the browser host, and what they get. */
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -54,7 +55,7 @@ const keyOf = (address: string): string => new URL(address).hash.slice(1);
 
 describe('an address', () => {
   it('is on this machine alone, with a key in the part that no browser sends', async () => {
-    expect(await host.newAddress()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}$/);
+    expect(await host.newAddress()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/\?visit=[\w-]{12}#[\w-]{43}$/);
   });
 
   it('lets one window in, once', async () => {
@@ -410,9 +411,27 @@ describe('the page', () => {
     expect((await get('/assets/packed.js.br')).status).toBe(404);
   });
 
-  it('is asked for again at every visit, its named files are not', async () => {
-    expect((await get('/')).headers['cache-control']).toBe('no-store');
-    expect((await get('/assets/index-1a2b.js')).headers['cache-control']).toContain('immutable');
+  it('is kept by no browser, and takes away what others had it keep', async () => {
+    for (const path of ['/', '/assets/index-1a2b.js', '/nowhere']) {
+      expect((await get(path)).headers['cache-control']).toBe('no-store');
+    }
+    // Not "storage": that holds unsaved work.
+    for (const path of ['/', '/index.html', '/?visit=0123456789ab']) {
+      expect((await get(path)).headers['clear-site-data']).toBe('"cache"');
+    }
+    expect((await get('/assets/index-1a2b.js')).headers).not.toHaveProperty('clear-site-data');
+  });
+
+  it('may run what it names, and no other text in it', async () => {
+    const map = '{"integrity":{"./assets/index-1a2b.js":"sha384-AAAA"}}';
+    await writeFile(join(folder, 'page', 'index.html'), `<script type="importmap">${map}</script><script>1</script>`);
+    await host.close();
+    host = await start();
+    const { headers } = await get('/');
+    const digest = createHash('sha256').update(map).digest('base64');
+    expect(headers['content-security-policy']).toContain(`script-src 'self' 'sha256-${digest}';`);
+    expect(headers['content-security-policy']).toContain('worker-src blob:;');
+    expect(headers['integrity-policy']).toBe('blocked-destinations=(script)');
   });
 
   it('that was never built stops the start', async () => {
