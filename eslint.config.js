@@ -79,6 +79,23 @@ export default tseslint.config(
     ]),
   },
   {
+    // Whoever has the host's port when something is fetched later gives what is fetched.
+    files: ['src-renderer/**/*.{ts,svelte}'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'ImportExpression:not(CallExpression[callee.name="latePart"] ImportExpression)',
+          message: 'Load it by latePart (ui/load-part.ts), which asks nobody but our host.',
+        },
+        {
+          selector: 'NewExpression[callee.name="Worker"]',
+          message: 'Import it with ?worker&inline: a worker script that is fetched has no integrity.',
+        },
+      ],
+    },
+  },
+  {
     // Command lines and runners print; configuration files are read by their default export.
     files: ['src-main/cli/**', 'src-main/launcher/**', 'src-main/browser-host/**', 'tests/**', '*.config.{js,ts}'],
     rules: { 'no-console': 'off' },

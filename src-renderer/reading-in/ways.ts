@@ -5,6 +5,7 @@
 import type { Component } from 'svelte';
 import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
 import type { Session } from '../shell/session.ts';
+import { latePart } from '../ui/load-part.ts';
 import type { DecodedPicture } from './decode.ts';
 import type { GivenPicture } from './given.ts';
 
@@ -26,6 +27,6 @@ export interface Way {
 
 export const WAYS: readonly Way[] = [
   { name: 'cells', fits: ({ cells }) => cells !== null, dialog: null },
-  { name: 'chart', fits: () => true, dialog: () => import('./chart/ReadChart.svelte') },
-  { name: 'picture', fits: () => true, dialog: () => import('./FromPicture.svelte') },
+  { name: 'chart', fits: () => true, dialog: latePart(() => import('./chart/ReadChart.svelte')) },
+  { name: 'picture', fits: () => true, dialog: latePart(() => import('./FromPicture.svelte')) },
 ];

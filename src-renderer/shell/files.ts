@@ -13,6 +13,7 @@ import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
 import { bytesOfFile } from '../reading-in/file-bytes.ts';
 import type { GivenPicture } from '../reading-in/given.ts';
 import { titleOf } from '../reading-in/title.ts';
+import { pictureDecoder } from './parts.ts';
 import type { OpenFile, Session } from './session.ts';
 
 /** Answers that only the person can give; the shell shows the dialogs. */
@@ -117,7 +118,7 @@ export class Files {
   private async pictureIn(bytes: Uint8Array, name: string): Promise<GivenPicture | null> {
     try {
       // Loaded when the first picture comes: opening the window does not wait for readers of pictures.
-      const { lookAtPicture } = await import('../reading-in/decode.ts');
+      const { lookAtPicture } = await pictureDecoder();
       return await lookAtPicture(bytes, name);
     } catch (thrown) {
       this.fail(problemOf(thrown));

@@ -1,33 +1,60 @@
 /**
  * Parts of the program that are loaded when they are first asked for.
  *
- * A browser asks again for a module that could not be had, but not for a style
- * sheet that a part needs: its element stands in the page already. Loaded again
- * without it, the part would stand there unstyled.
+ * They come from the host's port. While the host is away another program may
+ * have it, so nothing is asked for there then; and the host is asked whether it
+ * is there before each, for it may just have gone.
  */
+import { problemError, problemOf } from '@shared/problem/index.ts';
 
-/** Loads a part after it could not be had: first the style sheets that are missing, then the part. */
-export async function loadAgain<Part>(load: () => Promise<Part>): Promise<Part> {
-  const sheets = document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]');
-  await Promise.all([...sheets].filter(isMissing).map(fetchAgain));
-  return load();
+/** What is needed of the connection to the program behind the window. */
+interface Program {
+  readonly isJoined: boolean;
+  look(): Promise<boolean>;
+  onStanding(listener: (standing: 'lost' | 'rejoined') => void): () => void;
 }
 
-/** True for one that could not be had: browsers give it no sheet, an empty one, or one that may not be read. */
-function isMissing({ sheet }: HTMLLinkElement): boolean {
-  try {
-    return sheet === null || sheet.cssRules.length === 0;
-  } catch {
-    return true;
-  }
+let program: Program | null = null;
+
+/** From now on parts are loaded only while that program is there. */
+export function loadPartsFrom(from: Program): void {
+  program = from;
 }
 
-/** Puts a fresh element in the place of one whose style sheet is not there. Rejects if it cannot be had again. */
-function fetchAgain(missing: HTMLLinkElement): Promise<void> {
-  const fresh = missing.cloneNode() as HTMLLinkElement;
-  return new Promise((resolve, reject) => {
-    fresh.onload = () => resolve();
-    fresh.onerror = () => reject(new Error(`${fresh.href} could not be had`));
-    missing.replaceWith(fresh);
-  });
+/**
+ * A part that is loaded when it is first asked for, and had from then on.
+ * Rejects with `host-unreachable` while the program is away, and with what
+ * `load` rejects with; it may be asked for again.
+ */
+export function latePart<Part>(load: () => Promise<Part>): () => Promise<Part> {
+  let loaded: Promise<Part> | null = null;
+  const attempt = async (): Promise<Part> => {
+    if (program && !(program.isJoined && (await program.look()))) {
+      throw problemError('host-unreachable', {});
+    }
+    return load();
+  };
+  return () => {
+    const mine = loaded ?? attempt();
+    loaded = mine;
+    mine.catch(() => {
+      if (loaded === mine) loaded = null;
+    });
+    return mine;
+  };
+}
+
+/** True for what {@link latePart} rejects with while the program is away. */
+export function isAway(thrown: unknown): boolean {
+  return problemOf(thrown).code === 'host-unreachable';
+}
+
+/** Looks now whether the program is there again. */
+export async function lookForProgram(): Promise<void> {
+  await program?.look();
+}
+
+/** Calls `back` each time the program is there again. Returns a function that stops. */
+export function whenProgramIsBack(back: () => void): () => void {
+  return program?.onStanding((standing) => standing === 'rejoined' && back()) ?? (() => undefined);
 }

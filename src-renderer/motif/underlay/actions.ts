@@ -5,6 +5,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 import type { MotifDesk } from '../desk.ts';
+import { underlayKeeper } from '../parts.ts';
 import {
   LEAST_OPACITY,
   layUnderlay,
@@ -113,7 +114,7 @@ async function takeUnderlay(session: Session, desk: MotifDesk, file: File): Prom
   const { opened } = session;
   session.announce(text.reading);
   try {
-    const { bytesOfFile, keptPicture } = await import('./keep.ts');
+    const { bytesOfFile, keptPicture } = await underlayKeeper();
     const kept = await keptPicture(await bytesOfFile(file), file.name);
     // The project may have left the table meanwhile, or the motif the project.
     if (opened !== session.opened || !session.project.motifs.some((motif) => motif.id === id)) return;

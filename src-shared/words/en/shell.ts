@@ -47,6 +47,8 @@ export const shell = {
     loading: (name: string): string => `${name}: loading…`,
     missing: (name: string): string => `${name} could not be loaded.`,
     nothingLost: 'Your work is not touched by it.',
+    away: (name: string): string =>
+      `${name} cannot be loaded while the program behind this window is away. It comes by itself when the program is there again.`,
     failsAgain: 'Save your work, then close the program and start it again.',
     again: 'Try again',
   },

@@ -1,0 +1,5 @@
+/** The parts of the bench that are loaded when they are first asked for. */
+import { latePart } from '../ui/load-part.ts';
+
+export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
+export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));

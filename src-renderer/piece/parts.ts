@@ -1,0 +1,7 @@
+/** The parts of the bench that are loaded when they are first asked for. */
+import { latePart } from '../ui/load-part.ts';
+
+export const closedStage = latePart(() => import('./closed/ClosedStage.svelte'));
+export const roundTheSeam = latePart(() => import('./closed/RoundTheSeam.svelte'));
+export const fillPanel = latePart(() => import('./fill/FillPanel.svelte'));
+export const sizesDialog = latePart(() => import('./sizes/SizesDialog.svelte'));

@@ -1,0 +1,7 @@
+/** The parts of the window that are loaded when they are first asked for. */
+import { latePart } from '../ui/load-part.ts';
+
+export const pieceBench = latePart(() => import('../piece/PieceBench.svelte'));
+export const sheetBench = latePart(() => import('../sheet/SheetBench.svelte'));
+export const readingIn = latePart(() => import('../reading-in/ReadingIn.svelte'));
+export const pictureDecoder = latePart(() => import('../reading-in/decode.ts'));
