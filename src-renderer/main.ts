@@ -6,12 +6,15 @@ import { mount } from 'svelte';
 import App from './shell/App.svelte';
 import { connect, dropEntryKey } from './shell/host/index.ts';
 import NotLetIn from './shell/NotLetIn.svelte';
+import { removeServiceWorkers } from './shell/host/service-workers.ts';
 import { startSession } from './shell/start.ts';
+import { loadPartsFrom } from './ui/load-part.ts';
 
 /** No await at the top: parts that are loaded later wait for this file to have run to its end. */
 async function openWindow(): Promise<void> {
   const target = document.getElementById('app');
   if (!target) throw new Error('The page has no #app');
+  if (await removeServiceWorkers()) return location.reload();
   const entered = await connect();
   if (entered.kind === 'outside') {
     // A new address in the same tab differs only behind `#`, which loads nothing.
@@ -20,6 +23,7 @@ async function openWindow(): Promise<void> {
     return;
   }
   addEventListener('hashchange', dropEntryKey);
+  loadPartsFrom(entered.connection);
   const started = await startSession(entered.connection);
   mount(App, { target, props: { started } });
 }

@@ -1,7 +1,8 @@
 /** The host for a browser: the page and the services on a loopback port. */
+import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Params, Services } from '@shared/host/index.ts';
-import { CALL_PATH } from '@shared/host/sealed/index.ts';
+import { CALL_PATH, VISIT } from '@shared/host/sealed/index.ts';
 import { words } from '@shared/words/index.ts';
 import {
   builtPage,
@@ -84,7 +85,9 @@ export async function startBrowserHost(options: BrowserHostOptions = {}): Promis
   // From here to where requests are handled nothing is waited for, or one that comes first would never be answered.
   const authority = `${LOOPBACK}:${port}`;
   const origin = `http://${authority}`;
-  const addressWith = (entryKey: string): string => `${origin}/#${entryKey}`;
+  // Each differs before `#` too: what another program at our address has left in a browser, or in a tab, knows none.
+  const addressWith = (entryKey: string): string =>
+    `${origin}/?${VISIT}=${randomBytes(9).toString('base64url')}#${entryKey}`;
 
   const handle: Handle = async (request, response, whenWhole) => {
     const wrongHost = refusalOfHost(request, authority);

@@ -4,7 +4,7 @@ import { once } from 'node:events';
 import { resolve } from 'node:path';
 
 const program = resolve(import.meta.dirname, '../../out/main/browser-host.cjs');
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}\n/g;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/\?visit=[\w-]{12}#[\w-]{43}\n/g;
 
 export interface BuiltHost {
   /** `http://127.0.0.1:PORT` */

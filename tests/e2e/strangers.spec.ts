@@ -2,7 +2,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { once } from 'node:events';
-import { chmodSync, existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from '@playwright/test';
@@ -15,12 +15,12 @@ import { startBuiltHost, type BuiltHost } from './built-host.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
-import { startStranger, type Stranger } from './strangers.ts';
+import { startStranger, type Gives, type Stranger } from './strangers.ts';
 
 interface Fixtures {
   /** Starts a host with the test's data folder; all end with the test. */
   readonly run: () => Promise<BuiltHost>;
-  readonly stranger: (html: string, port?: number) => Promise<Stranger>;
+  readonly stranger: (html: string, port?: number, gives?: Gives) => Promise<Stranger>;
 }
 
 const test = base.extend<Fixtures>({
@@ -36,8 +36,8 @@ const test = base.extend<Fixtures>({
   // Playwright reads from the pattern that no other fixture is needed.
   stranger: async ({}, use) => {
     const strangers: Stranger[] = [];
-    await use(async (html, port) => {
-      const stranger = await startStranger(html, port);
+    await use(async (html, port, gives) => {
+      const stranger = await startStranger(html, port, gives);
       strangers.push(stranger);
       return stranger;
     });
@@ -49,6 +49,30 @@ async function openOn(page: Page, host: BuiltHost): Promise<void> {
   await page.goto(await host.newAddress());
   await page.getByRole('button', { name: 'Commands' }).waitFor();
 }
+
+/** All that the built page may ever load, by path. */
+const ASSETS = new Map(
+  readdirSync(resolve(import.meta.dirname, '../../out/renderer/assets'))
+    .filter((name) => /\.(?:css|js)$/.test(name))
+    .map((name) => [`/assets/${name}`, resolve(import.meta.dirname, '../../out/renderer/assets', name)]),
+);
+
+/** The script or style sheet that the build made, changed so that it is seen if it is taken. */
+const tampered: Gives = (path) => {
+  const file = ASSETS.get(path);
+  if (file === undefined) return null;
+  const [type, mark] = path.endsWith('.js')
+    ? ['text/javascript', 'globalThis.strangerRan = true;']
+    : ['text/css', 'html { --stranger: here; }'];
+  return { type, body: mark + readFileSync(file, 'utf8') };
+};
+
+/** Whether anything of {@link tampered} was taken. */
+const strangerRan = (page: Page): Promise<boolean> =>
+  page.evaluate(
+    () =>
+      'strangerRan' in globalThis || getComputedStyle(document.documentElement).getPropertyValue('--stranger') !== '',
+  );
 
 const portOf = (origin: string): number => Number(new URL(origin).port);
 
@@ -188,6 +212,170 @@ test('a server on the port of a dead host learns nothing, and the window joins t
   expect(readdirSync(home)).toEqual(['Skerry sleeve.walewright']);
 });
 
+test('a part that comes changed is not run, whichever it is, nor as a worker or a service worker', async ({
+  page,
+  run,
+}) => {
+  const host = await run();
+  await openOn(page, host);
+  // As from a stranger who has the port from one moment to the next, which the page cannot know.
+  await page.route(/\/assets\//, (route) => {
+    const given = tampered(new URL(route.request().url()).pathname);
+    return given ? route.fulfill({ contentType: given.type, body: given.body }) : route.abort();
+  });
+  const scripts = [...ASSETS.keys()].filter((path) => path.endsWith('.js'));
+  // What stands already is not fetched again.
+  const parts = await page.evaluate(
+    (paths) => paths.filter((path) => !document.querySelector(`script[src$="${path}"]`)),
+    scripts,
+  );
+  expect(parts.length).toBe(scripts.length - 1);
+  const ran = await page.evaluate(async (paths) => {
+    const loads = paths.map((path) =>
+      import(path).then(
+        () => [path],
+        () => [],
+      ),
+    );
+    return (await Promise.all(loads)).flat();
+  }, parts);
+  expect(ran).toEqual([]);
+
+  const others = await page.evaluate(async (script) => {
+    const settled = (element: HTMLElement): Promise<string> =>
+      new Promise((settle) => {
+        element.onload = () => settle('loaded');
+        element.onerror = () => settle('refused');
+        document.head.append(element);
+      });
+    const plain = Object.assign(document.createElement('script'), { src: `${script}?other` });
+    const module = Object.assign(document.createElement('script'), { src: `${script}?other`, type: 'module' });
+    const worker = new Promise((settle) => {
+      try {
+        new Worker(script, { type: 'module' }).onerror = () => settle('refused');
+      } catch {
+        settle('refused');
+      }
+    });
+    const served = navigator.serviceWorker.register(script).then(
+      () => 'registered',
+      () => 'refused',
+    );
+    return Promise.all([settled(plain), settled(module), worker, served]);
+  }, parts[0] ?? '');
+  expect(others).toEqual(['refused', 'refused', 'refused', 'refused']);
+  expect(await strangerRan(page)).toBe(false);
+});
+
+test('all styles come with the page, and each is known to it', async ({ page, run }) => {
+  await openOn(page, await run());
+  const sheets = [...ASSETS.keys()].filter((path) => path.endsWith('.css'));
+  const known = await page
+    .locator('link[rel="stylesheet"][integrity^="sha384-"]')
+    .evaluateAll((links) => links.map((link) => new URL((link as HTMLLinkElement).href).pathname));
+  expect(known).toEqual(sheets);
+  for (const [path, file] of ASSETS) {
+    if (path.endsWith('.js')) expect(readFileSync(file, 'utf8')).not.toMatch(/[\w/-]+\.css\b/);
+  }
+});
+
+test('a stranger on the port of a dead host is asked for no part, and the part comes with the next host', async ({
+  page,
+  run,
+  stranger,
+}) => {
+  const host = await run();
+  await openOn(page, host);
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
+  await host.kill();
+  const other = await stranger('<title>hostile</title>', portOf(host.origin), tampered);
+  await expect(page.getByRole('alert', { name: 'Program ended' })).toBeVisible();
+
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  const missing = page.getByRole('main').getByRole('alert');
+  await expect(missing).toContainText('The Piece bench cannot be loaded while the program');
+  await expectAccessible(page);
+  const asked = other.heard.length;
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => other.heard.length).toBeGreaterThan(asked + 1);
+  // What was had before is had still.
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await new Chart(page).grid.focus();
+  await page.keyboard.press('a');
+  await expect(page.getByRole('dialog', { name: 'Lettering' }).getByRole('alert')).toContainText('cannot be loaded');
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await expect(missing).toBeVisible();
+  expect(other.heard.filter(({ path }) => !path.startsWith('/call/'))).toEqual([]);
+  expect(await strangerRan(page)).toBe(false);
+
+  await other.close();
+  await run();
+  await expect(page.getByLabel('Copies in each group')).toBeVisible();
+  await expect(missing).toHaveCount(0);
+});
+
+test('what a stranger had the browser keep for our address is not taken for ours', async ({ page, run, stranger }) => {
+  const host = await run();
+  await host.kill();
+  const kept = { 'cache-control': 'max-age=31536000, immutable' };
+  const other = await stranger('', portOf(host.origin), (path) => {
+    const given = tampered(path);
+    if (given) return { ...given, headers: kept };
+    const all = [...ASSETS.keys()].map((asset) => `fetch('${asset}')`).join(',');
+    const html = `<!doctype html><title>hostile</title><script>Promise.all([${all}]).then(() => (document.title = 'kept'));</script>`;
+    return { type: 'text/html', body: html, headers: kept };
+  });
+  await page.goto(other.origin);
+  await expect(page).toHaveTitle('kept');
+  await other.close();
+
+  const next = await run();
+  expect(next.origin).toBe(host.origin);
+  await openOn(page, next);
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
+  expect(await strangerRan(page)).toBe(false);
+  // Nor where the address is opened as it stands, with the run's key in the session.
+  const again = await page.context().newPage();
+  await again.goto(next.origin);
+  await expect(again.getByRole('alert')).toContainText('Its address does not let it in.');
+  await again.close();
+});
+
+test('a service worker that a stranger left at our address is taken away', async ({ page, run, stranger }) => {
+  const host = await run();
+  await host.kill();
+  const other = await stranger('', portOf(host.origin), (path) =>
+    path === '/worker.js'
+      ? {
+          type: 'text/javascript',
+          body: `addEventListener('install', () => skipWaiting());
+            addEventListener('activate', (event) => event.waitUntil(clients.claim()));
+            addEventListener('fetch', (event) => event.respondWith(fetch(event.request)));`,
+        }
+      : {
+          type: 'text/html',
+          body: `<!doctype html><script>
+            navigator.serviceWorker.oncontrollerchange = () => (document.title = 'controlled');
+            navigator.serviceWorker.register('/worker.js');</script>`,
+        },
+  );
+  await page.goto(other.origin);
+  await expect(page).toHaveTitle('controlled');
+  await other.close();
+
+  await openOn(page, await run());
+  const left = await page.evaluate(async () => [
+    navigator.serviceWorker.controller === null,
+    (await navigator.serviceWorker.getRegistrations()).length,
+  ]);
+  expect(left).toEqual([true, 0]);
+});
+
 test('a page that a stranger puts in place of a window finds a key there that opens nothing any more', async ({
   page,
   run,
@@ -261,7 +449,7 @@ test('a key that was spent before the browser came lets nobody in again, and bot
   await expect(page.getByRole('alert')).toContainText('has been used before');
   await expectAccessible(page);
   await expect.poll(() => host.complaints()).toContain('An address was used a second time');
-  // The next address is pasted into the same tab, where it differs behind # alone.
+  // The next address is pasted into the same tab.
   await page.goto(await host.newAddress());
   await page.getByRole('button', { name: 'Commands' }).waitFor();
   expect(new URL(page.url()).hash).toBe('');

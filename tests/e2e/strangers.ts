@@ -16,8 +16,15 @@ export interface Stranger {
   close(): Promise<void>;
 }
 
+/** What it gives for a path in place of its page, or null. */
+export type Gives = (path: string) => {
+  readonly type: string;
+  readonly body: string;
+  readonly headers?: Readonly<Record<string, string>>;
+} | null;
+
 /** Listens on `port`, or any; answers every request with a page that holds `html`, and lets every page ask. */
-export async function startStranger(html: string, port = 0): Promise<Stranger> {
+export async function startStranger(html: string, port = 0, gives: Gives = () => null): Promise<Stranger> {
   const heard: Heard[] = [];
   const server = createServer((request, response) => {
     const chunks: Buffer[] = [];
@@ -25,12 +32,15 @@ export async function startStranger(html: string, port = 0): Promise<Stranger> {
     request.on('end', () => {
       const { method = '', url = '', headers } = request;
       heard.push({ method, path: url, headers, body: Buffer.concat(chunks).toString('latin1') });
+      const given = method === 'POST' ? null : gives(url);
       response.writeHead(200, {
-        'content-type': method === 'POST' ? 'application/json' : 'text/html',
+        'content-type': given?.type ?? (method === 'POST' ? 'application/json' : 'text/html'),
+        ...given?.headers,
         'access-control-allow-origin': '*',
         'access-control-allow-headers': '*',
       });
-      response.end(method === 'POST' ? JSON.stringify({ ok: true, value: null }) : `<!doctype html>${html}`);
+      if (given) response.end(given.body);
+      else response.end(method === 'POST' ? JSON.stringify({ ok: true, value: null }) : `<!doctype html>${html}`);
     });
   });
   await new Promise<void>((resolve, reject) => {

@@ -1,5 +1,5 @@
 /** Where the page has its keys from: the address that it was opened with, and its session. */
-import { isSecret } from '@shared/host/sealed/index.ts';
+import { isSecret, VISIT } from '@shared/host/sealed/index.ts';
 
 /** What is needed of the window. */
 export interface Place {
@@ -8,11 +8,16 @@ export interface Place {
   readonly sessionStorage: Pick<Storage, 'getItem' | 'setItem'>;
 }
 
-/** The entry key behind `#`, or null. It leaves the address at once, so that no history, bookmark or screen keeps it. */
+/**
+ * The entry key behind `#`, or null. It leaves the address at once, so that no
+ * history, bookmark or screen keeps it, and with it what made the address new.
+ */
 export function takeEntryKey({ location, history }: Place): string | null {
   const { hash, pathname, search } = location;
   if (hash === '') return null;
-  history.replaceState(history.state, '', pathname + search);
+  const asked = new URLSearchParams(search);
+  asked.delete(VISIT);
+  history.replaceState(history.state, '', asked.size === 0 ? pathname : `${pathname}?${asked}`);
   const key = hash.slice(1);
   return isSecret(key) ? key : null;
 }

@@ -14,6 +14,9 @@ export type Joining = (typeof JOINING)[number];
 /** Says nothing and is answered with nothing: that the host is still there. */
 export const HERE = 'here';
 
+/** In the query of an address that lets a window in: it makes each another one. Says nothing, and leaves the address with the key. */
+export const VISIT = 'visit';
+
 export function isJoining(method: string): method is Joining {
   return (JOINING as readonly string[]).includes(method);
 }

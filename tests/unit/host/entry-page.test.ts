@@ -33,7 +33,7 @@ async function start(options = {}): Promise<BrowserHost> {
   return host;
 }
 
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}/;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/\?visit=[\w-]{12}#[\w-]{43}/;
 const addressIn = async (file: string): Promise<string> => ADDRESS.exec(await readFile(file, 'utf8'))?.[0] ?? '';
 const modeOf = async (path: string): Promise<number> => (await stat(path)).mode & 0o777;
 const isThere = (file: string): Promise<boolean> =>

@@ -273,13 +273,16 @@ describe('what is large', () => {
 describe('the keys of the page', () => {
   const KEY = 'k'.repeat(43);
 
-  function place(hash: string): Place & { readonly addresses: unknown[]; readonly kept: Map<string, string> } {
+  function place(
+    hash: string,
+    search = '?empty=',
+  ): Place & { readonly addresses: unknown[]; readonly kept: Map<string, string> } {
     const kept = new Map<string, string>();
     const addresses: unknown[] = [];
     return {
       addresses,
       kept,
-      location: { hash, pathname: '/', search: '?empty' },
+      location: { hash, pathname: '/', search },
       history: { state: null, replaceState: (...given) => void addresses.push(given[2]) },
       sessionStorage: { getItem: (name) => kept.get(name) ?? null, setItem: (name, key) => void kept.set(name, key) },
     };
@@ -288,7 +291,10 @@ describe('the keys of the page', () => {
   it('are taken out of the address at once', () => {
     const opened = place(`#${KEY}`);
     expect(takeEntryKey(opened)).toBe(KEY);
-    expect(opened.addresses).toEqual(['/?empty']);
+    expect(opened.addresses).toEqual(['/?empty=']);
+    const visit = place(`#${KEY}`, '?visit=0123456789ab');
+    expect(takeEntryKey(visit)).toBe(KEY);
+    expect(visit.addresses).toEqual(['/']);
   });
 
   it.each(['', '#', '#short', `#${KEY}x`])('are none in %j', (hash) => expect(takeEntryKey(place(hash))).toBeNull());

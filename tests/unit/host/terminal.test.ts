@@ -7,7 +7,7 @@ import { expect, it, vi } from 'vitest';
 import { printAddresses, startBrowserHost } from '../../../src-main/browser-host/index.ts';
 import { comeIn } from './calling.ts';
 
-const ADDRESS = /^Walewright is at (http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43})$/;
+const ADDRESS = /^Walewright is at (http:\/\/127\.0\.0\.1:\d+\/\?visit=[\w-]{12}#[\w-]{43})$/;
 
 it('is an address that opens one window, and another one for every Enter', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'walewright-terminal-'));

@@ -12,7 +12,7 @@ import { ask } from '../host/asking.ts';
 import { callAs, comeIn } from '../host/calling.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}/;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/\?visit=[\w-]{12}#[\w-]{43}/;
 
 let folder: string;
 const started: ChildProcess[] = [];
