@@ -12,6 +12,7 @@ import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { failureCode, readWhole, writeWhole, writingProblem } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
+import type { Recent } from './recent.ts';
 import { keptFileFromText, keptFileToText, type KeptFile } from './kept-file.ts';
 
 type Asking = Params<'recovery.find'>['asking'];
@@ -42,7 +43,10 @@ export interface Recovery {
   drop(work: Params<'recovery.drop'>): Promise<void>;
 }
 
-export function recoveryOf({ files, wait, presence, dataFolder }: Environment): Recovery {
+export function recoveryOf(
+  { files, wait, presence, dataFolder }: Environment,
+  recent: Pick<Recent, 'paths'>,
+): Recovery {
   const folder = join(dataFolder, 'recovery');
   const turn = inTurn();
   const placeOf = ({ run, window, work }: Owner): string => join(folder, `${run}.${window}.${work}${EXTENSION}`);
@@ -111,12 +115,21 @@ export function recoveryOf({ files, wait, presence, dataFolder }: Environment): 
       .sort((a, b) => timeOf(b).localeCompare(timeOf(a)) || a.id.localeCompare(b.id));
   }
 
-  /** True once the file that the work belongs to holds that very text: it was saved just before the run ended. */
+  /**
+   * True once a file holds that very text: it was saved just before the run or
+   * the window ended. Work that had no file, or that was saved as another one,
+   * stands in one that was saved lately.
+   */
   async function isSaved({ kept }: KeptPlace): Promise<boolean> {
-    const path = kept?.file?.path ?? kept?.cameFrom ?? null;
-    if (kept === null || path === null) return false;
-    const bytes = await readWhole(files, path).catch(() => null);
-    return bytes !== null && Buffer.from(bytes).equals(Buffer.from(kept.text));
+    if (kept === null) return false;
+    const text = Buffer.from(kept.text);
+    const paths = [kept.file?.path ?? kept.cameFrom, ...(await recent.paths())];
+    for (const path of new Set(paths.filter((path) => path !== null))) {
+      // A larger one is another.
+      const bytes = await readWhole(files, path, text.length).catch(() => null);
+      if (bytes !== null && text.equals(bytes)) return true;
+    }
+    return false;
   }
 
   async function remove(place: string): Promise<void> {

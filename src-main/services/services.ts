@@ -17,7 +17,7 @@ export function createServices(environment: Environment): Services {
   const reach = reachOf(environment, recent);
   const saving = savingOf(environment, reach);
   const documents = documentsOf(environment, recent, reach, saving);
-  const recovery = recoveryOf(environment);
+  const recovery = recoveryOf(environment, recent);
   const settings = settingsOf(environment);
 
   /** The dialog has asked about the file of that very name; if the ending changes it, it has not. */

@@ -37,6 +37,8 @@ export const EXTENSION = '.walewright';
 export class Files {
   /** The save that is going on, and those that wait for it. */
   #saving: Promise<unknown> = Promise.resolve();
+  /** Waited for before a save is told: what was kept of the work until then goes. */
+  whenSaved: () => Promise<void> = async () => undefined;
 
   constructor(
     private readonly host: Host,
@@ -189,6 +191,7 @@ export class Files {
     // Another project may have taken the table meanwhile: the file is not its own.
     if (opened !== this.session.opened) return true;
     this.session.saved(project, written.value);
+    await this.whenSaved();
     this.session.announce(words.shell.savedAs(written.value.name));
     return true;
   }

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Params, Services } from '@shared/host/index.ts';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices } from '../../../src-main/services/index.ts';
 import { stampOf } from '../../../src-main/services/stamp.ts';
 import { testEnvironment } from './test-environment.ts';
@@ -119,6 +120,24 @@ describe('work that was kept when the program ended', () => {
     end('first');
     expect(await find(run('second'))).toEqual([]);
     expect(await backups()).toEqual([]);
+  });
+
+  it('is not offered when it was saved as a new file, by a window that went before it could drop it', async () => {
+    const first = run('first');
+    const text = projectToText(sampleProject());
+    await keep(first, { text });
+    const path = join(folder, 'new.walewright');
+    await first['documents.write']({ path, text, expect: { kind: 'nothing' } });
+    expect(await find(first, WORK.window)).toEqual([]);
+    expect(await backups()).toEqual([]);
+  });
+
+  it('is offered though another version of it was saved as a new file', async () => {
+    const first = run('first');
+    await keep(first, { text: projectToText({ ...sampleProject(), name: 'Other sleeve' }) });
+    const text = projectToText(sampleProject());
+    await first['documents.write']({ path: join(folder, 'new.walewright'), text, expect: { kind: 'nothing' } });
+    expect(await find(first, WORK.window)).toHaveLength(1);
   });
 });
 
