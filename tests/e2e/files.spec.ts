@@ -320,7 +320,7 @@ test.describe('a file that cannot be opened', () => {
     {
       name: 'note.png',
       content: bytes('not a picture'),
-      what: 'no PNG, JPEG, WebP, SVG or PBM',
+      what: 'no PNG, JPEG, WebP, BMP, SVG or PBM',
       mend: 'as PNG or JPEG',
     },
     { name: 'cut.png', content: HOOK_PNG.subarray(0, 50), what: 'ends too early', mend: 'Copy or save it again' },
