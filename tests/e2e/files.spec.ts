@@ -1,6 +1,7 @@
 /** Projects and pictures as files: saved, opened, dropped, damaged, and never lost. */
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { crc32 } from 'node:zlib';
 import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
 import { projectFromText } from '@shared/project/index.ts';
@@ -306,8 +307,11 @@ test.describe('a file that cannot be opened', () => {
   const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
   /** A PNG header of 20,000 × 20,000 pixels on nothing. */
   const huge = Uint8Array.from(HOOK_PNG);
-  new DataView(huge.buffer).setUint32(16, 20_000);
-  new DataView(huge.buffer).setUint32(20, 20_000);
+  const header = new DataView(huge.buffer);
+  header.setUint32(16, 20_000);
+  header.setUint32(20, 20_000);
+  // A checksum of type and data that fits (ISO/IEC 15948, 5.5).
+  header.setUint32(29, crc32(huge.subarray(12, 29)));
 
   const rainbow = ((): Buffer => {
     const png = new PNG({ width: 10, height: 10 });
