@@ -212,58 +212,85 @@ test('a server on the port of a dead host learns nothing, and the window joins t
   expect(readdirSync(home)).toEqual(['Skerry sleeve.walewright']);
 });
 
-test('a part that comes changed is not run, whichever it is, nor as a worker or a service worker', async ({
-  page,
-  run,
-}) => {
-  const host = await run();
-  await openOn(page, host);
-  // As from a stranger who has the port from one moment to the next, which the page cannot know.
+/** As from a stranger who has the port from one moment to the next, which the page cannot know. */
+async function tamperWith(page: Page): Promise<void> {
   await page.route(/\/assets\//, (route) => {
     const given = tampered(new URL(route.request().url()).pathname);
     return given ? route.fulfill({ contentType: given.type, body: given.body }) : route.abort();
   });
-  const scripts = [...ASSETS.keys()].filter((path) => path.endsWith('.js'));
-  // What stands already is not fetched again.
-  const parts = await page.evaluate(
-    (paths) => paths.filter((path) => !document.querySelector(`script[src$="${path}"]`)),
-    scripts,
-  );
-  expect(parts.length).toBe(scripts.length - 1);
-  const ran = await page.evaluate(async (paths) => {
-    const loads = paths.map((path) =>
-      import(path).then(
-        () => [path],
-        () => [],
-      ),
-    );
-    return (await Promise.all(loads)).flat();
-  }, parts);
-  expect(ran).toEqual([]);
+}
 
-  const others = await page.evaluate(async (script) => {
-    const settled = (element: HTMLElement): Promise<string> =>
-      new Promise((settle) => {
-        element.onload = () => settle('loaded');
-        element.onerror = () => settle('refused');
-        document.head.append(element);
+for (const browser of ['this browser', 'a browser that knows no integrity policy']) {
+  test(`no part that comes changed is run, whichever it is: ${browser}`, async ({ page, run }) => {
+    const host = await run();
+    if (browser !== 'this browser') {
+      await page.route(`${host.origin}/?*`, async (route) => {
+        const response = await route.fetch();
+        const {
+          'integrity-policy': policy,
+          'content-encoding': _packed,
+          'content-length': _length,
+          ...headers
+        } = response.headers();
+        expect(policy).toBeDefined();
+        await route.fulfill({ response, headers });
       });
-    const plain = Object.assign(document.createElement('script'), { src: `${script}?other` });
-    const module = Object.assign(document.createElement('script'), { src: `${script}?other`, type: 'module' });
-    const worker = new Promise((settle) => {
-      try {
-        new Worker(script, { type: 'module' }).onerror = () => settle('refused');
-      } catch {
-        settle('refused');
-      }
-    });
-    const served = navigator.serviceWorker.register(script).then(
-      () => 'registered',
-      () => 'refused',
+    }
+    await openOn(page, host);
+    await tamperWith(page);
+    const scripts = [...ASSETS.keys()].filter((path) => path.endsWith('.js'));
+    // What stands already is not fetched again.
+    const parts = await page.evaluate(
+      (paths) => paths.filter((path) => !document.querySelector(`script[src$="${path}"]`)),
+      scripts,
     );
-    return Promise.all([settled(plain), settled(module), worker, served]);
-  }, parts[0] ?? '');
-  expect(others).toEqual(['refused', 'refused', 'refused', 'refused']);
+    expect(parts.length).toBe(scripts.length - 1);
+    const ran = await page.evaluate(async (paths) => {
+      const runs = paths.map((path) =>
+        import(path).then(
+          () => [path],
+          () => [],
+        ),
+      );
+      return (await Promise.all(runs)).flat();
+    }, parts);
+    expect(ran).toEqual([]);
+    expect(await strangerRan(page)).toBe(false);
+  });
+}
+
+test('what the page does not know is run in no way: as a script, a worker or a service worker', async ({
+  page,
+  run,
+}) => {
+  await openOn(page, await run());
+  await page.route(/\/assets\/unknown\.js/, (route) =>
+    route.fulfill({ contentType: 'text/javascript', body: 'globalThis.strangerRan = true; self.postMessage("ran");' }),
+  );
+  const became = await page.evaluate(() => {
+    const ran = (target: HTMLScriptElement | Worker): Promise<string> =>
+      new Promise((settle) => {
+        target.onerror = () => settle('refused');
+        if (target instanceof Worker) target.onmessage = () => settle('ran');
+        else {
+          target.onload = () => settle('ran');
+          document.head.append(target);
+        }
+      });
+    const src = '/assets/unknown.js';
+    return Promise.all([
+      ran(Object.assign(document.createElement('script'), { src })),
+      ran(Object.assign(document.createElement('script'), { src, type: 'module' })),
+      ran(new Worker(src)),
+      ran(new Worker(src, { type: 'module' })),
+      // By the policy, not for what the script says.
+      navigator.serviceWorker.register(src).then(
+        () => 'registered',
+        (error: DOMException) => error.name,
+      ),
+    ]);
+  });
+  expect(became).toEqual(['refused', 'refused', 'refused', 'refused', 'SecurityError']);
   expect(await strangerRan(page)).toBe(false);
 });
 
