@@ -32,6 +32,12 @@ describe('the layers are held by lint', () => {
       rule: 'no-restricted-imports',
     },
     { file: 'src-renderer/shell/x.ts', line: "import { shell } from 'electron';", rule: 'no-restricted-imports' },
+    { file: 'src-renderer/ui/x.ts', line: "export const a = () => import('./a.ts');", rule: 'no-restricted-syntax' },
+    {
+      file: 'src-renderer/ui/x.ts',
+      line: "export const a = new Worker(new URL('./a.ts', import.meta.url));",
+      rule: 'no-restricted-syntax',
+    },
     {
       file: 'src-main/services/x.ts',
       line: "import { a } from '../../src-renderer/ui/a.ts';",
@@ -44,6 +50,8 @@ describe('the layers are held by lint', () => {
 
   it('what a layer may import passes', async () => {
     expect(await broken('src-renderer/shell/x.ts', "export { label } from '@shared/bed/index.ts';")).toEqual([]);
+    const late = "import { latePart } from './load-part.ts';\nexport const a = latePart(() => import('./a.ts'));";
+    expect(await broken('src-renderer/ui/x.ts', late)).toEqual([]);
     expect(await broken('src-main/services/x.ts', "export { readFile } from 'node:fs/promises';")).toEqual([]);
   });
 });
