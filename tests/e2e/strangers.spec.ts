@@ -347,6 +347,7 @@ test('a stranger on the port of a dead host is asked for no part, and the part c
 
 test('what a stranger had the browser keep for our address is not taken for ours', async ({ page, run, stranger }) => {
   const host = await run();
+  const { search } = new URL(await host.newAddress());
   await host.kill();
   const kept = { 'cache-control': 'max-age=31536000, immutable' };
   const other = await stranger('', portOf(host.origin), (path) => {
@@ -356,8 +357,11 @@ test('what a stranger had the browser keep for our address is not taken for ours
     const html = `<!doctype html><title>hostile</title><script>Promise.all([${all}]).then(() => (document.title = 'kept'));</script>`;
     return { type: 'text/html', body: html, headers: kept };
   });
-  await page.goto(other.origin);
-  await expect(page).toHaveTitle('kept');
+  // An address that was good once, and the bare one.
+  for (const address of [`${other.origin}/${search}`, other.origin]) {
+    await page.goto(address);
+    await expect(page).toHaveTitle('kept');
+  }
   await other.close();
 
   const next = await run();
