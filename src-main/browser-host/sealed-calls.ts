@@ -3,6 +3,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { Services } from '@shared/host/index.ts';
 import {
   about,
+  bodyOf,
   HERE,
   isJoining,
   newSecret,
@@ -66,7 +67,7 @@ export async function sealedCalls(options: SealedCallsOptions): Promise<SealedCa
     head: CallHead,
     outcome: Outcome<unknown>,
   ): Promise<void> {
-    const bytes = new TextEncoder().encode(JSON.stringify(outcome));
+    const bytes = bodyOf(outcome, (text) => new TextEncoder().encode(text));
     sendSealed(response, await seal(crypto, toPage, about.answer(head), bytes));
   }
 

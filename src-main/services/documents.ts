@@ -35,7 +35,7 @@ export function documentsOf(environment: Environment, recent: Recent, reach: Rea
       const bytes = await readWhole(files, path);
       assertOpens(path, bytes);
       await note(path);
-      return { path, name: basename(path), bytes: Buffer.from(bytes).toString('base64'), stamp: stampOf(bytes) };
+      return { path, name: basename(path), bytes, stamp: stampOf(bytes) };
     },
 
     async write({ path: given, text, expect }) {

@@ -68,7 +68,7 @@ export class Files {
     if (read === null) return;
     if (!read.ok) return this.fail(read.problem);
     const { name, bytes } = read.value;
-    const given = await this.pictureIn(fromBase64(bytes), name);
+    const given = await this.pictureIn(bytes, name);
     if (given !== null) this.asking.readIn(given, wanted);
   }
 
@@ -77,11 +77,11 @@ export class Files {
     const read = await this.host.call('documents.read', { path });
     if (!read.ok) return this.fail(read.problem);
     const { name, stamp } = read.value;
-    await this.openBytes(fromBase64(read.value.bytes), name, { path: read.value.path, name, stamp });
+    await this.openBytes(read.value.bytes, name, { path: read.value.path, name, stamp });
   }
 
-  /** Opens what was dropped or read; `file` is where a project stands, or null if it has no path here. */
-  async openBytes(bytes: Uint8Array, name: string, file: OpenFile | null): Promise<void> {
+  /** Opens what was dropped or read, which is handed over: it is not to be used again. `file` is where a project stands, or null if it has no path here. */
+  async openBytes(bytes: Uint8Array<ArrayBuffer>, name: string, file: OpenFile | null): Promise<void> {
     if (!isProjectName(name)) {
       const given = await this.pictureIn(bytes, name);
       if (given?.isPlainlyCells) await this.openCells(given);
@@ -107,7 +107,7 @@ export class Files {
   }
 
   /** Null for a file that is too large, which has been said then. */
-  private async bytesIn(file: File): Promise<Uint8Array | null> {
+  private async bytesIn(file: File): Promise<Uint8Array<ArrayBuffer> | null> {
     try {
       return await bytesOfFile(file);
     } catch (thrown) {
@@ -117,7 +117,7 @@ export class Files {
   }
 
   /** Null if nothing can be made of it, which has been said then. */
-  private async pictureIn(bytes: Uint8Array, name: string): Promise<GivenPicture | null> {
+  private async pictureIn(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<GivenPicture | null> {
     try {
       // Loaded when the first picture comes: opening the window does not wait for readers of pictures.
       const { lookAtPicture } = await pictureDecoder();
@@ -206,7 +206,7 @@ function isProjectName(name: string): boolean {
 }
 
 /** The project in the bytes of a `.walewright` file. */
-function projectIn(bytes: Uint8Array, name: string): Outcome<Project> {
+function projectIn(bytes: Uint8Array<ArrayBuffer>, name: string): Outcome<Project> {
   const read = outcome(() => projectFromText(new TextDecoder().decode(bytes)));
   return read.ok || read.problem.where !== null ? read : { ok: false, problem: { ...read.problem, where: name } };
 }
@@ -218,8 +218,4 @@ export function safeFileName(name: string): string {
     .replace(/\s+/g, ' ')
     .replace(/^[ .]+|[ .]+$/g, '');
   return safe === '' ? words.shell.untitled : safe.slice(0, 100);
-}
-
-function fromBase64(text: string): Uint8Array {
-  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 }

@@ -12,8 +12,10 @@ import type { Outcome } from '../problem/index.ts';
 
 const empty = z.strictObject({});
 const path = z.string().min(1).max(4096);
-/** Bytes as base64. */
-const base64 = z.string().max(90_000_000);
+/** Bytes as they are, with a buffer of their own that can be handed on. */
+const bytes = z.custom<Uint8Array<ArrayBuffer>>(
+  (value) => value instanceof Uint8Array && value.buffer instanceof ArrayBuffer,
+);
 
 /** Names a state of a file: what was read, so that a later write can tell if somebody else wrote since. */
 const stamp = z.string().max(100);
@@ -113,7 +115,7 @@ export const contract = {
   /** A file that the program opens: a project, or a picture. */
   'documents.read': {
     params: z.strictObject({ path }),
-    result: z.strictObject({ path, name: z.string(), bytes: base64, stamp }),
+    result: z.strictObject({ path, name: z.string(), bytes, stamp }),
   },
   /** Where a project goes that is saved in that folder under the name typed: this adds the ending. */
   'documents.target': {

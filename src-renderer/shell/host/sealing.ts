@@ -1,11 +1,12 @@
 /** Sealing what is said to the host and opening what it says; what is large, beside the page. */
+import { readBody, type ReadBody } from '@shared/host/sealed/body.ts';
 import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/seal.ts';
 
 export interface Sealing {
   /** The value as JSON, sealed. */
   seal(key: SealingKey, about: string, value: unknown): Promise<Bytes>;
-  /** The value that was sealed as JSON, or null if this was not sealed with that key about that. */
-  open(key: SealingKey, about: string, sealed: Bytes): Promise<{ readonly value: unknown } | null>;
+  /** The value that was sealed as a body, or null if this was not sealed with that key about that. */
+  open(key: SealingKey, about: string, sealed: Bytes): Promise<ReadBody | null>;
 }
 
 export const sealingHere: Sealing = {
@@ -14,7 +15,7 @@ export const sealingHere: Sealing = {
     const bytes = await open(globalThis.crypto, key, about, sealed);
     if (bytes === null) return null;
     try {
-      return { value: JSON.parse(new TextDecoder().decode(bytes)) as unknown };
+      return readBody(bytes, (text) => new TextDecoder().decode(text));
     } catch {
       return null;
     }
@@ -98,7 +99,7 @@ export function sealingBeside(start: () => SealingHelper): Sealing {
     },
     async open(key, about, sealed) {
       const done = sealed.length > LARGE ? await ask({ do: 'open', key, about, sealed }) : null;
-      return done === null ? sealingHere.open(key, about, sealed) : (done as { value: unknown });
+      return done === null ? sealingHere.open(key, about, sealed) : (done as ReadBody);
     },
   };
 }

@@ -1,14 +1,17 @@
 /** Seals and opens beside the page, one message each. */
+import type { ReadBody } from '@shared/host/sealed/body.ts';
+import type { Bytes } from '@shared/host/sealed/seal.ts';
 import { sealingHere, type SealingAnswer, type SealingQuestion } from './sealing.ts';
 
 addEventListener('message', ({ data: question }: MessageEvent<SealingQuestion>) => {
   void answer(question).then((done) => {
     const said: SealingAnswer = { id: question.id, done };
-    postMessage(said, done instanceof Uint8Array ? { transfer: [done.buffer] } : {});
+    const moved = done instanceof Uint8Array ? done.buffer : done?.buffer;
+    postMessage(said, moved ? { transfer: [moved] } : {});
   });
 });
 
-async function answer(question: SealingQuestion): Promise<unknown> {
+async function answer(question: SealingQuestion): Promise<Bytes | ReadBody | null> {
   const { key, about } = question;
   try {
     if (question.do === 'seal') return await sealingHere.seal(key, about, question.value);

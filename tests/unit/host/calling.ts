@@ -7,6 +7,7 @@ import {
   joinedSchema,
   newSecret,
   open,
+  readBody,
   seal,
   sealingKeys,
   type CallHead,
@@ -45,7 +46,7 @@ export async function sealedRequest(
 /** The outcome in an answer, or null if it is not sealed for that call. */
 export async function openedAnswer(keys: SealingKeys, head: CallHead, { bytes }: Answer): Promise<unknown> {
   const opened = await open(crypto, keys.toPage, about.answer(head), bytes);
-  return opened === null ? null : (JSON.parse(new TextDecoder().decode(opened)) as unknown);
+  return opened === null ? null : readBody(opened, (text) => new TextDecoder().decode(text)).value;
 }
 
 /** A call to join: how it was answered, and who may call if it was let in. */
