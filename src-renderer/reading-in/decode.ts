@@ -18,8 +18,11 @@ export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;
 }
 
-/** What can be made of a picture file. Throws what `givenPicture` throws, or `work-stopped`; problems name the file. */
-export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<GivenPicture> {
+/**
+ * What can be made of a picture file; its bytes are handed over, and are in the
+ * answer. Throws what `givenPicture` throws, or `work-stopped`; problems name the file.
+ */
+export async function lookAtPicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<GivenPicture> {
   return decodedWithin(new DecodingWorker(), { kind: 'given', bytes, name }).catch((thrown: unknown) => {
     throw at(name, thrown);
   });
@@ -27,11 +30,11 @@ export async function lookAtPicture(bytes: Uint8Array, name: string): Promise<Gi
 
 /**
  * Decodes PNG, JPEG, WebP, BMP, SVG and PBM, whatever the file is called; `name`
- * stands in the problems. Throws what `checkPictureFile` and `readSvg` throw,
+ * stands in the problems. The bytes are handed over, and gone after. Throws what `checkPictureFile` and `readSvg` throw,
  * `picture-broken` where the browser cannot make a picture of it, or
  * `work-stopped`.
  */
-export async function decodePicture(bytes: Uint8Array, name: string): Promise<DecodedPicture> {
+export async function decodePicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<DecodedPicture> {
   try {
     const decoded = await decodedWithin(new DecodingWorker(), { kind: 'pixels', bytes });
     const picture = decoded.kind === 'SVG' ? await drawnSvg(decoded.drawing) : decoded.picture;

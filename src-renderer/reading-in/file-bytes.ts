@@ -3,7 +3,7 @@ import { problemError } from '@shared/problem/index.ts';
 import { MOST_PICTURE_BYTES } from '@shared/reading/index.ts';
 
 /** Throws `file-too-large` before anything is read. */
-export async function bytesOfFile(file: File): Promise<Uint8Array> {
+export async function bytesOfFile(file: File): Promise<Uint8Array<ArrayBuffer>> {
   if (file.size > MOST_PICTURE_BYTES) {
     throw problemError('file-too-large', { bytes: file.size, most: MOST_PICTURE_BYTES }, file.name);
   }

@@ -5,7 +5,8 @@ import { checkPictureFile } from '@shared/reading/index.ts';
 
 export interface GivenPicture {
   readonly name: string;
-  readonly bytes: Uint8Array;
+  /** To be handed over to be decoded, once. */
+  readonly bytes: Uint8Array<ArrayBuffer>;
   /** The motif, if the picture can have one pixel for each cell. */
   readonly cells: MotifPicture | null;
   /** True if nothing else is likely: then nobody is asked what is on it. */
@@ -22,7 +23,7 @@ const NO_CELLS: readonly ProblemCode[] = ['picture-too-large', 'picture-too-many
  * Throws what `checkPictureFile` throws for a picture that nothing can be made
  * of, and for a small one what `readMotifPicture` throws.
  */
-export function givenPicture(bytes: Uint8Array, name: string): GivenPicture {
+export function givenPicture(bytes: Uint8Array<ArrayBuffer>, name: string): GivenPicture {
   try {
     const file = checkPictureFile(bytes);
     if (file.kind !== 'PNG' && file.kind !== 'PBM') return { name, bytes, cells: null, isPlainlyCells: false };

@@ -14,5 +14,7 @@ export function smallCanvas({ width, height, rgba }: Picture, mostSide: number):
   if (!context) throw new Error('No 2D canvas');
   context.imageSmoothingQuality = 'high';
   context.drawImage(whole, 0, 0, small.width, small.height);
+  // Its pixels go at once, not when the canvas is found to be of no use.
+  whole.width = whole.height = 0;
   return small;
 }

@@ -13,7 +13,7 @@ const QUALITIES = [0.85, 0.7, 0.5, 0.3];
  * The picture as the data URL of a JPEG, at most {@link UNDERLAY_SIDE} pixels a
  * side, on white where it is open. Throws what `decodePicture` throws.
  */
-export async function keptPicture(bytes: Uint8Array, name: string): Promise<KeptPicture> {
+export async function keptPicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<KeptPicture> {
   const small = smallCanvas(await decodePicture(bytes, name), UNDERLAY_SIDE);
   const { width, height } = small;
   const context = small.getContext('2d');

@@ -1,6 +1,8 @@
 /** Pictures that the browser decodes, once their files were checked. */
 import { problemError } from '@shared/problem/index.ts';
-import type { Picture, PictureFile } from '@shared/reading/index.ts';
+import { blankPicture, type Picture, type PictureFile } from '@shared/reading/index.ts';
+
+const STRIP_ROWS = 256;
 
 /** A file of pixels, as it was checked. */
 export type Checked = Exclude<PictureFile, { readonly kind: 'SVG' }>;
@@ -10,8 +12,11 @@ export type Checked = Exclude<PictureFile, { readonly kind: 'SVG' }>;
  * browser cannot make a picture of it, or makes one of another size than the file
  * was checked for.
  */
-export async function decodedByBrowser(bytes: Uint8Array, { kind, width, height }: Checked): Promise<Picture> {
-  const image = await createImageBitmap(new Blob([bytes.slice()], { type: `image/${kind.toLowerCase()}` }), {
+export async function decodedByBrowser(
+  bytes: Uint8Array<ArrayBuffer>,
+  { kind, width, height }: Checked,
+): Promise<Picture> {
+  const image = await createImageBitmap(new Blob([bytes], { type: `image/${kind.toLowerCase()}` }), {
     imageOrientation: 'from-image',
   }).catch(() => {
     throw problemError('picture-broken', { kind, damage: 'pixels' });
@@ -26,10 +31,19 @@ export async function decodedByBrowser(bytes: Uint8Array, { kind, width, height 
   }
 }
 
+/** Strip by strip: a canvas for all of it would hold all of it a third time. */
 function pixelsOf(image: ImageBitmap): Picture {
   const { width, height } = image;
-  const context = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+  const rows = Math.min(STRIP_ROWS, height);
+  const context = new OffscreenCanvas(width, rows).getContext('2d', { willReadFrequently: true });
   if (!context) throw new Error('No 2D canvas');
-  context.drawImage(image, 0, 0);
-  return { width, height, rgba: context.getImageData(0, 0, width, height).data };
+  // Nothing of the strip before shows through.
+  context.globalCompositeOperation = 'copy';
+  const picture = blankPicture(width, height);
+  for (let top = 0; top < height; top += rows) {
+    context.drawImage(image, 0, -top);
+    const { data } = context.getImageData(0, 0, width, Math.min(rows, height - top));
+    picture.rgba.set(data, top * width * 4);
+  }
+  return picture;
 }

@@ -20,7 +20,7 @@ async function answerTo(asked: Asked): Promise<Answers[keyof Answers]> {
   return asked.kind === 'given' ? givenPicture(asked.bytes, asked.name) : pixelsOf(asked.bytes);
 }
 
-async function pixelsOf(bytes: Uint8Array): Promise<Decoded> {
+async function pixelsOf(bytes: Uint8Array<ArrayBuffer>): Promise<Decoded> {
   const file = checkPictureFile(bytes);
   switch (file.kind) {
     case 'SVG':
@@ -41,12 +41,13 @@ const isLarge = ({ width, height }: Checked): boolean => width * height > MOST_K
  * A browser holds all pixels of a picture several times over, 1.3 GB for 60
  * million. Of PNG and JPEG our own decoders keep no more than is used.
  */
-function decodedByRows(bytes: Uint8Array, { kind, width, height }: Checked): Picture {
+function decodedByRows(bytes: Uint8Array<ArrayBuffer>, { kind, width, height }: Checked): Picture {
   if (kind === 'PNG' || kind === 'JPEG') return decodePhoto(bytes).picture;
   throw problemError('photo-too-large', { width, height, mostMegapixels: MOST_KEPT_MEGAPIXELS });
 }
 
-/** Pixels move to the window without being copied. */
+/** Pixels, and the bytes of a file that was only looked at, move to the window without being copied. */
 function buffersOf(value: Answers[keyof Answers]): Transferable[] {
+  if ('bytes' in value) return [value.bytes.buffer];
   return 'picture' in value ? [value.picture.rgba.buffer as ArrayBuffer] : [];
 }

@@ -30,7 +30,8 @@ export async function decodedWithin<Kind extends Asked['kind']>(
       worker.addEventListener('error', (event) =>
         reject((event as ErrorEvent).error ?? new Error((event as ErrorEvent).message)),
       );
-      worker.postMessage(asked);
+      // The bytes go over and are not copied.
+      worker.postMessage(asked, [asked.bytes.buffer]);
     });
   } finally {
     clearTimeout(deadline);

@@ -5,9 +5,9 @@ import type { GivenPicture } from '../given.ts';
 
 export type Asked =
   /** What a file holds, and whether it can be a motif. */
-  | { readonly kind: 'given'; readonly bytes: Uint8Array; readonly name: string }
+  | { readonly kind: 'given'; readonly bytes: Uint8Array<ArrayBuffer>; readonly name: string }
   /** Its pixels. */
-  | { readonly kind: 'pixels'; readonly bytes: Uint8Array };
+  | { readonly kind: 'pixels'; readonly bytes: Uint8Array<ArrayBuffer> };
 
 /** A drawing is only looked at in the worker: nothing but a document can draw it. */
 export type Decoded =

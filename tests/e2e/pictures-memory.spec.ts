@@ -1,0 +1,46 @@
+/** Pictures that are taken, and what the process that shows the page grows to meanwhile. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser } from '@playwright/test';
+import { expect, test } from './app.ts';
+import { FilePanel } from './file-panel.ts';
+import { noisyPhoto } from './noisy-photo.ts';
+
+/** What a picture that is taken may cost. */
+const MOST_MB = 600;
+
+/** The most that any process which shows a page has had in memory, in MB: VmHWM of proc(5). */
+async function peakOf(browser: Browser): Promise<() => number> {
+  const devtools = await browser.newBrowserCDPSession();
+  const { processInfo } = await devtools.send('SystemInfo.getProcessInfo');
+  const shown = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => `/proc/${id}/status`);
+  let most = 0;
+  // Chromium sets the mark back from time to time, so it is asked for again and again.
+  return () => {
+    for (const status of shown) {
+      const [, kilobytes] = /^VmHWM:\s*(\d+) kB$/m.exec(readFileSync(status, 'utf8')) ?? [];
+      most = Math.max(most, Number(kilobytes) / 1024);
+    }
+    return most;
+  };
+}
+
+test('takes a photo of 12 million pixels and 15 MB within 600 MB', async ({ browser, page, start, home }) => {
+  test.skip(process.platform !== 'linux', 'only Linux tells the most that a process has had in memory');
+  const photo = noisyPhoto(4000, 3000, 75);
+  expect(photo.length).toBeGreaterThan(13_000_000);
+  writeFileSync(join(home, 'photo.jpg'), photo);
+  await start();
+  const peak = await peakOf(browser);
+  const before = peak();
+  expect(before).toBeGreaterThan(20);
+
+  await page.keyboard.press('Control+Shift+G');
+  await new FilePanel(page).open('photo.jpg');
+  // The way of a motif out of a picture: its corners are there once it can be cropped.
+  const isTaken = page.getByRole('button', { name: /^top left corner/ });
+  await expect
+    .poll(async () => [peak() > before, await isTaken.isVisible()], { intervals: [25] })
+    .toEqual([true, true]);
+  expect(peak()).toBeLessThan(MOST_MB);
+});
