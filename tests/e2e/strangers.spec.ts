@@ -1,12 +1,10 @@
 /** Who is not the person at the window: other pages, other servers, other users of the machine. */
 import { spawn, spawnSync } from 'node:child_process';
-import { randomBytes } from 'node:crypto';
 import { once } from 'node:events';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from '@playwright/test';
-import { PNG } from 'pngjs';
 import { CALL_HEADER } from '@shared/host/sealed/index.ts';
 import { ask } from '../unit/host/asking.ts';
 import { callAs, comeIn, join as joinHost, sealedRequest } from '../unit/host/calling.ts';
@@ -494,16 +492,14 @@ test('the page by itself is let in nowhere', async ({ page, run }) => {
 });
 
 test('what is large is opened beside the page, by a worker that came with it', async ({ page, run, home }) => {
-  const picture = new PNG({ width: 600, height: 600 });
-  // Nothing in it repeats, so the file is as large as the picture.
-  picture.data.set(randomBytes(picture.data.length));
-  writeFileSync(join(home, 'large.png'), PNG.sync.write(picture));
+  // A project, for which no other worker is started; JSON may end in blanks.
+  writeFileSync(join(home, 'large.walewright'), textOf(twelveStitchMotif([1])) + ' '.repeat(1_000_000));
   await openOn(page, await run());
   const worker = page.waitForEvent('worker', (made) => made.url().startsWith('blob:'));
   await page.keyboard.press('Control+O');
-  await new FilePanel(page).open('large.png');
+  await new FilePanel(page).open('large.walewright');
   await worker;
-  await expect(page.getByRole('dialog')).toContainText('large.png');
+  await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('opened');
 });
 
 const isRoot = process.getuid?.() === 0;
