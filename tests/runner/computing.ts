@@ -14,7 +14,7 @@ interface Report {
   }[];
 }
 
-const FOLDERS: readonly Part[] = ['unit', 'property', 'reference', 'faults'];
+const FOLDERS: readonly Part[] = ['unit', 'property', 'reference', 'faults', 'fuzz'];
 
 export async function computingTests({ parts, seed }: Options, scratch: string): Promise<Result | null> {
   const folders = FOLDERS.filter((folder) => parts.includes(folder));

@@ -1,4 +1,6 @@
 /** What `npm test` is asked, and what it says at the end. */
+import { readdirSync } from 'node:fs';
+import { resolve, sep } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { optionsOf, PARTS } from '../../runner/options.ts';
 import { countLine, failed, failureLines, sumOf } from '../../runner/result.ts';
@@ -16,6 +18,14 @@ describe('npm test', () => {
     [['--shuffle=0', '--alone'], { ...ALL, seed: 0, isAlone: true }],
   ])('understands %j', (args, options) => {
     expect(optionsOf(args, SEED)).toEqual(options);
+  });
+
+  it('runs every folder that has tests', () => {
+    const tests = resolve(import.meta.dirname, '../..');
+    const files = readdirSync(tests, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.test.ts'));
+    const folders = new Set(files.map((name) => name.split(sep)[0]));
+    expect([...folders].filter((folder) => !PARTS.some((part) => part === folder))).toEqual([]);
+    expect(folders.size).toBeGreaterThan(1);
   });
 
   it.each([
