@@ -24,18 +24,20 @@ export async function restingBox(locator: Locator): Promise<Box> {
   });
 }
 
-/** Waits until no colour, place or size is on its way to another. */
+/**
+ * Waits until no colour, place or size that a person could see is on its way to another. A closed fold is left out:
+ * its contents start their transitions when a query looks into it, and may stand still in them.
+ */
 export async function motionEnds(page: Page): Promise<void> {
   await page.evaluate(async () => {
-    const isEnding = (animation: Animation): boolean => animation.effect?.getComputedTiming().endTime !== Infinity;
-    for (;;) {
+    const isShown = ({ effect }: Animation): boolean =>
+      effect instanceof KeyframeEffect && effect.target?.checkVisibility() === true;
+    const isEnding = ({ effect }: Animation): boolean => effect?.getComputedTiming().endTime !== Infinity;
+    for (let quietFrames = 0; quietFrames < 2;) {
       // A style that has just changed starts its transition with the next frame.
       await new Promise(requestAnimationFrame);
-      const running = document
-        .getAnimations()
-        .filter((animation) => animation.playState === 'running' && isEnding(animation));
-      if (running.length === 0) return;
-      await Promise.allSettled(running.map(({ finished }) => finished));
+      const moving = document.getAnimations().some((animation) => isShown(animation) && isEnding(animation));
+      quietFrames = moving ? 0 : quietFrames + 1;
     }
   });
 }
