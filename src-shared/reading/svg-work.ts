@@ -27,6 +27,7 @@ const MOVING = /^(?:set|animate\w*|mpath)$/;
 const MOVING_STYLE = /@keyframes|\banimation\b|\btransition\b/i;
 
 const REFERENCE = /url\(\s*["']?\s*#([^"')\s]+)/g;
+const PICTURE = /url\(\s*(?:"\s*(data:[^"]*)"|'\s*(data:[^']*)'|(data:[^)\s]*))/gi;
 const EFFECTS = /(?:^|[\s;{"'])(?:filter|backdrop-filter|mask|mix-blend-mode)\s*[:=]/;
 
 /** Throws `svg-too-much`, or what `checkPictureFile` throws for a picture inside. */
@@ -46,44 +47,70 @@ export function assertSvgWork(root: SvgTag): void {
   };
   note(root);
 
-  const known = new Map<SvgTag, number>();
+  const known = new Map<SvgTag, Weight>();
   /** What is being counted: a shape that uses itself is not drawn. */
   const open = new Set<SvgTag>();
-  const workOf = (tag: SvgTag): number => {
+  const weightOf = (tag: SvgTag): Weight => {
     const found = known.get(tag);
     if (found !== undefined) return found;
-    if (open.has(tag)) return 0;
+    if (open.has(tag)) return NOTHING;
     if (open.size > 500) throw tooMuch();
     open.add(tag);
-    let work = ownWork(tag);
-    for (const [name, value] of tag.attributes) {
-      if ((name === 'href' || name.endsWith(':href')) && value.trim().startsWith('#'))
-        work += referred(value.trim().slice(1));
-      // A marker stands at every corner of an outline.
-      const times = name.startsWith('marker') || value.includes('marker') ? outline(tag) + 1 : 1;
-      for (const [, id] of value.matchAll(REFERENCE)) work += times * referred(id as string);
+    let [work, shapes] = [ownWork(tag), 1];
+    for (const part of [...tag.children, ...used(tag)]) {
+      const weight = weightOf(part);
+      work += weight.work;
+      shapes += weight.shapes;
       if (work > MOST_SVG_WORK) throw tooMuch();
     }
-    for (const child of tag.children) work += workOf(child);
-    if (work > MOST_SVG_WORK) throw tooMuch();
+    // Whatever is inside takes on its fill and its markers.
+    for (const [name, value] of tag.attributes) {
+      for (const [, id] of value.matchAll(REFERENCE)) {
+        work += timesDrawn(`${name} ${value}`, work, shapes) * referred(id as string);
+        if (work > MOST_SVG_WORK) throw tooMuch();
+      }
+    }
     open.delete(tag);
-    known.set(tag, work);
-    return work;
+    const weight = { work, shapes };
+    known.set(tag, weight);
+    return weight;
   };
+  const used = (tag: SvgTag): SvgTag[] =>
+    addressesIn(tag).flatMap((address) => (address.startsWith('#') ? (byId.get(address.slice(1)) ?? []) : []));
   const referred = (id: string): number => {
     const tag = byId.get(id);
-    return tag === undefined ? 0 : workOf(tag);
+    return tag === undefined ? 0 : weightOf(tag).work;
   };
 
-  let work = workOf(root);
+  let { work } = weightOf(root);
   // Rules may go for any element.
   for (const style of styles) {
     if (MOVING_STYLE.test(style)) throw problemError('picture-animated', { kind: 'SVG' });
     if (style.includes('path(')) work += (style.length / 4) * elements;
     if (EFFECTS.test(style)) work += EFFECT * elements;
-    for (const [, id] of style.matchAll(REFERENCE)) work += elements * referred(id as string);
+    work += pixelsInUrls(style) / PIXELS;
+    for (const [, id] of style.matchAll(REFERENCE)) work += timesDrawn(style, work, elements) * referred(id as string);
   }
   if (work > MOST_SVG_WORK) throw tooMuch();
+}
+
+/** What there is to draw of an element and all in it. */
+interface Weight {
+  readonly work: number;
+  /** Elements, each as often as it is used. */
+  readonly shapes: number;
+}
+
+const NOTHING: Weight = { work: 0, shapes: 0 };
+
+/** How often what `said` refers to is drawn: in each shape, but a marker at every corner of every outline. */
+function timesDrawn(said: string, work: number, shapes: number): number {
+  return said.includes('marker') ? work : shapes;
+}
+
+/** What an element refers to by `href`, with whatever prefix. */
+function addressesIn({ attributes }: SvgTag): string[] {
+  return [...attributes].flatMap(([name, value]) => (name === 'href' || name.endsWith(':href') ? [value.trim()] : []));
 }
 
 function ownWork(tag: SvgTag): number {
@@ -94,12 +121,21 @@ function ownWork(tag: SvgTag): number {
   // Dashes are drawn one by one, at most a million of them.
   if (tag.attributes.has('stroke-dasharray') || style.includes('dasharray')) work += 100;
   if (tag.name.startsWith('fe')) work += EFFECT;
-  if (tag.name === 'image') work += pixelsIn(tag.attributes.get('href') ?? '') / PIXELS;
+  if (tag.name === 'image') for (const address of addressesIn(tag)) work += pixelsIn(address) / PIXELS;
+  for (const value of tag.attributes.values()) work += pixelsInUrls(value) / PIXELS;
   return work;
 }
 
 function outline({ attributes }: SvgTag): number {
   return ((attributes.get('d')?.length ?? 0) + (attributes.get('points')?.length ?? 0)) / 4;
+}
+
+/** Of the pictures that a style names: backgrounds, for the most part. */
+function pixelsInUrls(style: string): number {
+  let pixels = 0;
+  for (const [, ...quoted] of style.matchAll(PICTURE))
+    pixels += pixelsIn(quoted.find((part) => part !== undefined) ?? '');
+  return pixels;
 }
 
 /** Of a picture that stands in the drawing itself; `readSvg` lets no other through. */

@@ -50,6 +50,47 @@ describe('what there is to draw in an SVG', () => {
       svg(`<g id="l0"><image href="${png(wide())}"/></g>${'<use href="#l0"/>'.repeat(60)}`),
       'svg-too-much',
     ],
+    [
+      'markers at every corner of what is inside',
+      svg(
+        `${nested(3, (id) => `<use href="#${id}"/>`)}<g marker-mid="url(#l2)"><path d="${'1 2 '.repeat(3000)}"/></g>`,
+      ),
+      'svg-too-much',
+    ],
+    [
+      'markers at every corner of what is used inside',
+      svg(
+        `${nested(3, (id) => `<use href="#${id}"/>`)}<path id="p" d="${'1 2 '.repeat(3000)}"/><g style="marker:url(#l2)"><use href="#p"/></g>`,
+      ),
+      'svg-too-much',
+    ],
+    [
+      'markers at every corner by a rule',
+      svg(
+        `<style>path{marker-mid:url(#l2)}</style>${nested(3, (id) => `<use href="#${id}"/>`)}<path d="${'1 2 '.repeat(3000)}"/>`,
+      ),
+      'svg-too-much',
+    ],
+    [
+      'a pattern in every shape inside',
+      svg(`${nested(4, (id) => `<use href="#${id}"/>`)}<g fill="url(#l3)">${'<rect/>'.repeat(300)}</g>`),
+      'svg-too-much',
+    ],
+    [
+      'a picture as background',
+      svg(`<g style="background:url('${png(declaring(10_000, 10_000))}')"/>`),
+      'photo-too-large',
+    ],
+    [
+      'a picture as background by a rule',
+      svg(`<style>svg{background:url(${png(declaring(10_000, 10_000))})}</style>`),
+      'photo-too-large',
+    ],
+    [
+      'a picture beside a harmless one',
+      svg(`<image a:href="${png(small)}" xlink:href="${png(declaring(10_000, 10_000))}"/>`),
+      'photo-too-large',
+    ],
     ['something that moves', svg('<rect><set attributeName="href" to="#a"/></rect>'), 'picture-animated'],
     ['a rule that moves something', svg('<style>@keyframes a{}</style>'), 'picture-animated'],
     ['a picture of 100 million pixels', svg(`<image href="${png(declaring(10_000, 10_000))}"/>`), 'photo-too-large'],
