@@ -92,11 +92,15 @@ function rowOf(cells: readonly SetCell[], lineMm: number): SetRow {
   return { cells, lineMm, heightMm: lines * lineMm + 2 * PADDING_MM };
 }
 
-/** As many lines of a row as fit in `heightMm`, at least one, and the rest, which its first cell names again. */
+/**
+ * As many lines of a row as fit in `heightMm`, at least one, and the rest, which
+ * its first cell names again once all of it has been said.
+ */
 function splitRow({ cells, lineMm }: SetRow, heightMm: number): readonly [SetRow, SetRow] {
   const count = Math.max(1, Math.floor((heightMm - 2 * PADDING_MM) / lineMm));
   const rest = cells.map((each, index): SetCell => {
-    const lines = index === 0 ? goingOn(each.lines) : each.lines.slice(count);
+    const isNamed = index === 0 && each.lines.length <= count;
+    const lines = isNamed ? goingOn(each.lines) : each.lines.slice(count);
     return { ...each, lines, swatch: index === 0 ? each.swatch : null };
   });
   return [

@@ -160,4 +160,16 @@ describe('what is too tall for a column', () => {
         .split(' '),
     ).toEqual(many);
   });
+
+  it('goes on in the next, and loses no word: a row of a table whose name is as tall', () => {
+    const columns = [
+      { title: 'Name', widthMm: 30, align: 'start' as const },
+      { title: 'Needles', widthMm: 50, align: 'start' as const },
+    ];
+    const name = Array.from({ length: 60 }, (_, at) => `name${at}`);
+    const found = textsIn(tableBlock(columns, [[cell(name.join(' ')), cell(many.join(' '))]], { title: 'Rows' }));
+    const words = found.join(' ').split(' ');
+    expect(new Set(words.filter((word) => word.startsWith('name')))).toEqual(new Set(name));
+    expect(words.filter((word) => word.startsWith('word'))).toEqual(many);
+  });
 });
