@@ -1,18 +1,12 @@
-/** Numbers that look random and are the same for the same seed: mulberry32, public domain (Tommy Ettinger, 2017). */
+/** Choices that look random and are the same for the same seed. */
+import { repeatableRandom } from '../../src-shared/reading/random.ts';
+
 export class Random {
-  #state: number;
+  /** From 0 up to, but not, 1. */
+  readonly next: () => number;
 
   constructor(seed: number) {
-    this.#state = seed >>> 0;
-  }
-
-  /** From 0 up to, but not, 1. */
-  next(): number {
-    this.#state = (this.#state + 0x6d2b79f5) >>> 0;
-    let mixed = this.#state;
-    mixed = Math.imul(mixed ^ (mixed >>> 15), mixed | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+    this.next = repeatableRandom(seed);
   }
 
   /** A whole number of `least` … `most`. */
