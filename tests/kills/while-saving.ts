@@ -57,10 +57,13 @@ async function startHost(folder: string, document: string, first: number) {
   const ended = once(host, 'close');
   let said = '';
   host.stdout.setEncoding('utf8').on('data', (text: string) => (said += text));
-  while (!said.startsWith('started\n')) {
-    const end = await Promise.race([once(host.stdout, 'data').then(() => null), ended]);
-    if (end !== null) throw new Error(`The host ended with ${String(end[0])} before it stood`);
-  }
+  const untilSaid = async (word: string): Promise<void> => {
+    while (!said.includes(word)) {
+      const end = await Promise.race([once(host.stdout, 'data').then(() => null), ended]);
+      if (end !== null) throw new Error(`The host ended with ${String(end[0])} before it said "${word}"`);
+    }
+  };
+  await untilSaid('started\n');
   const kill = async (): Promise<void> => {
     host.kill('SIGKILL');
     await ended;
@@ -70,7 +73,7 @@ async function startHost(folder: string, document: string, first: number) {
     /** Lets it save, and kills it so long after its first save; gives the last version that it said was saved. */
     async killAfter(ms: number): Promise<number> {
       host.stdin.write('save\n');
-      while (!said.includes('saved')) await Promise.race([once(host.stdout, 'data'), ended]);
+      await untilSaid('saved');
       await setTimeout(ms);
       await kill();
       return Number(/saved (\d+)\n(?:saved \d*)?$/.exec(said)?.[1] ?? first - 1);
