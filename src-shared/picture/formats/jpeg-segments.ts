@@ -13,7 +13,10 @@ import { exifOrientation, type Orientation } from './exif.ts';
 
 const KIND = 'JPEG';
 
-/** More scans than any encoder writes; T.81 needs no more for the finest progression. */
+/**
+ * Each goes over all blocks once more. The usual progression has ten (libjpeg-turbo's, from memory); T.81 would
+ * allow thousands.
+ */
 const MOST_SCANS = 100;
 
 /** More tables than any file needs: each scan can have all twelve of its own. */
