@@ -21,15 +21,20 @@ async function drop(page: Page): Promise<void> {
   }, PICTURE);
 }
 
-/** A way into each dialog that can be taken from anywhere, and a way out that changes nothing. */
-const DIALOGS: readonly {
+/** A way into a dialog that can be taken from anywhere; Escape is a way out that changes nothing. */
+interface Way {
   readonly name: string;
   readonly open: (page: Page) => Promise<void>;
   readonly shown: string | RegExp;
-}[] = [
+}
+
+const BY_KEY: readonly Way[] = [
   { name: 'the list of commands', open: (page) => page.keyboard.press('Control+K'), shown: 'Commands' },
   { name: 'opening', open: (page) => page.keyboard.press('Control+O'), shown: 'Open a project or a picture' },
   { name: 'saving', open: (page) => page.keyboard.press('Control+Shift+S'), shown: 'Save the project' },
+];
+
+const FOR_PICTURES: readonly Way[] = [
   { name: 'a picture that is asked about', open: drop, shown: /./ },
   {
     name: 'any picture',
@@ -51,26 +56,33 @@ const DIALOGS: readonly {
   },
 ];
 
-for (const { name, open, shown } of DIALOGS) {
-  test(`comes back after ${name}`, async ({ page, start }) => {
+for (const { dialogs, ways } of [
+  { dialogs: 'dialogs that a key opens', ways: BY_KEY },
+  { dialogs: 'dialogs for a picture', ways: FOR_PICTURES },
+]) {
+  test(`comes back after ${dialogs}`, async ({ page, start }) => {
     await start();
     const from = [chart(page), page.getByRole('switch').first(), page.getByRole('button', { name: 'File' })];
-    for (const place of from) {
-      await place.focus();
-      await open(page);
-      await expect(page.getByRole('dialog', { name: shown })).toBeVisible();
-      await expect(dialog(page).locator(':focus')).toHaveCount(1);
-      await page.keyboard.press('Escape');
-      await expect(dialog(page)).toHaveCount(0);
-      await expect(place).toBeFocused();
+    for (const { name, open, shown } of ways) {
+      await test.step(name, async () => {
+        for (const place of from) {
+          await place.focus();
+          await open(page);
+          await expect(page.getByRole('dialog', { name: shown })).toBeVisible();
+          await expect(dialog(page).locator(':focus')).toHaveCount(1);
+          await page.keyboard.press('Escape');
+          await expect(dialog(page)).toHaveCount(0);
+          await expect(place).toBeFocused();
+        }
+        // Pressed on nothing, there is nothing to come back to but the chart.
+        await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+        await open(page);
+        await expect(page.getByRole('dialog', { name: shown })).toBeVisible();
+        await page.keyboard.press('Escape');
+        await expect(dialog(page)).toHaveCount(0);
+        await expect(chart(page)).toBeFocused();
+      });
     }
-    // Pressed on nothing, there is nothing to come back to but the chart.
-    await page.evaluate(() => (document.activeElement as HTMLElement).blur());
-    await open(page);
-    await expect(page.getByRole('dialog', { name: shown })).toBeVisible();
-    await page.keyboard.press('Escape');
-    await expect(dialog(page)).toHaveCount(0);
-    await expect(chart(page)).toBeFocused();
   });
 }
 

@@ -17,39 +17,42 @@ async function shape(element: Locator): Promise<string> {
   });
 }
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`tells switches, tools, yarns, benches and commands in ${colorScheme}`, async ({ page, start }) => {
-    await page.emulateMedia({ colorScheme, forcedColors: 'active' });
-    await start();
-    // The drawing goes with what the platform forces.
-    await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme);
+test('tells switches, tools, yarns, benches and commands, light and dark', async ({ page, start }) => {
+  await start();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await test.step(colorScheme, async () => {
+      await page.emulateMedia({ colorScheme, forcedColors: 'active' });
+      // The drawing goes with what the platform forces.
+      await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme);
 
-    const toggle = page.getByRole('switch').first();
-    const was = await shape(toggle);
-    const isOn = await toggle.isChecked();
-    await toggle.setChecked(!isOn);
-    await expect.poll(() => shape(toggle)).not.toBe(was);
+      const toggle = page.getByRole('switch').first();
+      const was = await shape(toggle);
+      const isOn = await toggle.isChecked();
+      await toggle.setChecked(!isOn);
+      await expect.poll(() => shape(toggle)).not.toBe(was);
 
-    const tool = (name: string): Locator => page.getByRole('button', { name, exact: true });
-    expect(await shape(tool('Draw'))).not.toBe(await shape(tool('Erase')));
-    expect(await shape(tool('Motif'))).not.toBe(await shape(tool('Piece')));
-    const yarns = page.getByRole('radiogroup', { name: 'Yarn in the pen' }).locator('.yarn');
-    expect(await shape(yarns.nth(0))).not.toBe(await shape(yarns.nth(1)));
-    // A swatch keeps the colour of its yarn.
-    const swatch = (index: number): Promise<string> =>
-      yarns
-        .nth(index)
-        .locator('.swatch')
-        .evaluate((node) => getComputedStyle(node).backgroundColor);
-    expect(await swatch(0)).toBe('rgb(93, 117, 145)');
-    expect(await swatch(1)).toBe('rgb(251, 247, 234)');
+      const tool = (name: string): Locator => page.getByRole('button', { name, exact: true });
+      expect(await shape(tool('Draw'))).not.toBe(await shape(tool('Erase')));
+      expect(await shape(tool('Motif'))).not.toBe(await shape(tool('Piece')));
+      const yarns = page.getByRole('radiogroup', { name: 'Yarn in the pen' }).locator('.yarn');
+      expect(await shape(yarns.nth(0))).not.toBe(await shape(yarns.nth(1)));
+      // A swatch keeps the colour of its yarn.
+      const swatch = (index: number): Promise<string> =>
+        yarns
+          .nth(index)
+          .locator('.swatch')
+          .evaluate((node) => getComputedStyle(node).backgroundColor);
+      expect(await swatch(0)).toBe('rgb(93, 117, 145)');
+      expect(await swatch(1)).toBe('rgb(251, 247, 234)');
 
-    await page.keyboard.press('Control+K');
-    const options = page.getByRole('dialog').getByRole('option');
-    expect(await shape(options.nth(0))).not.toBe(await shape(options.nth(1)));
-    await page.keyboard.press('Escape');
-  });
-}
+      await page.keyboard.press('Control+K');
+      const options = page.getByRole('dialog').getByRole('option');
+      expect(await shape(options.nth(0))).not.toBe(await shape(options.nth(1)));
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toHaveCount(0);
+    });
+  }
+});
 
 test('tells the placing that is chosen', async ({ page, start }) => {
   await start();

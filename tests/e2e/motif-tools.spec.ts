@@ -1,6 +1,7 @@
 /** The Motif bench's tools between two corners, filling, picking, and what follows the pen. */
 import type { Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
 import { Chart } from './chart.ts';
 
 /** An empty motif of the given size. */
@@ -113,17 +114,13 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
   await expect.poll(() => chart.shown()).toEqual(Array(4).fill('#.##.#'));
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test.describe(`in ${colorScheme}`, () => {
-    test.use({ colorScheme });
-
-    test('is accessible with every control of the tools in sight', async ({ page, start }) => {
-      await start();
-      await page.getByRole('button', { name: 'Draw a rectangle' }).click();
-      await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('both ways');
-      await page.getByRole('switch', { name: 'All copies follow' }).click();
-      await page.getByRole('textbox', { name: 'Copy, stitches' }).fill('7');
-      await expectAccessible(page);
-    });
-  });
-}
+test('is accessible with every control of the tools in sight, light and dark', async ({ page, start }) => {
+  await start();
+  await page.getByRole('button', { name: 'Draw a rectangle' }).click();
+  await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('both ways');
+  await page.getByRole('switch', { name: 'All copies follow' }).click();
+  await page.getByRole('textbox', { name: 'Copy, stitches' }).fill('7');
+  await expectAccessible(page);
+  await appearAs(page, 'dark');
+  await expectAccessible(page);
+});

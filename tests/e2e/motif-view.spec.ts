@@ -71,23 +71,25 @@ test('zooms at the pointer, scrolls, pans and fits', async ({ page, start }) => 
   await expect.poll(async () => chart.cellSize()).toEqual(fitted);
 });
 
-for (const bench of ['Motif', 'Piece']) {
-  test(`leaves Ctrl with plus, minus and 0 to the platform on the ${bench} bench`, async ({ page, start }) => {
-    await start();
-    await page.getByRole('button', { name: bench, exact: true }).click();
-    await page.getByRole('grid').focus();
-    await page.evaluate(() => {
-      const taken: string[] = [];
-      Object.assign(window, { taken });
-      window.addEventListener('keydown', ({ key, defaultPrevented }) => taken.push(`${key} ${defaultPrevented}`));
-    });
-    const before = await restingBox(page.getByRole('gridcell'));
-    for (const key of ['+', '=', '-', '0']) await page.keyboard.press(`Control+${key}`);
-    const taken = await page.evaluate(() => (window as unknown as { taken: string[] }).taken);
-    expect(taken.filter((key) => !key.startsWith('Control'))).toEqual(['+ false', '= false', '- false', '0 false']);
-    await expect.poll(() => restingBox(page.getByRole('gridcell'))).toEqual(before);
+test('leaves Ctrl with plus, minus and 0 to the platform', async ({ page, start }) => {
+  await start();
+  await page.evaluate(() => {
+    const taken: string[] = [];
+    Object.assign(window, { taken });
+    window.addEventListener('keydown', ({ key, defaultPrevented }) => taken.push(`${key} ${defaultPrevented}`));
   });
-}
+  for (const bench of ['Motif', 'Piece']) {
+    await test.step(bench, async () => {
+      await page.getByRole('button', { name: bench, exact: true }).click();
+      await page.getByRole('grid').focus();
+      const before = await restingBox(page.getByRole('gridcell'));
+      for (const key of ['+', '=', '-', '0']) await page.keyboard.press(`Control+${key}`);
+      const taken = await page.evaluate(() => (window as unknown as { taken: string[] }).taken.splice(0));
+      expect(taken.filter((key) => !key.startsWith('Control'))).toEqual(['+ false', '= false', '- false', '0 false']);
+      await expect.poll(() => restingBox(page.getByRole('gridcell'))).toEqual(before);
+    });
+  }
+});
 
 test('brings the cell cursor into view', async ({ page, start }) => {
   await start();
@@ -129,26 +131,29 @@ test('shows neighbouring copies while drawing, and hides them', async ({ page, s
   await expect(page.getByText('neighbouring copies shown faintly')).toBeHidden();
 });
 
-for (const { colorScheme, viewport } of [
-  { colorScheme: 'light', viewport: { width: 1280, height: 800 } },
-  { colorScheme: 'dark', viewport: { width: 1920, height: 1080 } },
-] as const) {
-  test.describe(`in ${colorScheme} on ${viewport.width} × ${viewport.height}`, () => {
-    test.use({ colorScheme, viewport });
-
-    test('is whole and accessible, empty and drawn', async ({ page, start }) => {
-      await start('empty');
-      await expectAccessible(page);
-      await start('sample');
-      const chart = new Chart(page);
-      await page.getByRole('button', { name: 'Change chalk' }).click();
-      await chart.grid.focus();
-      await page.keyboard.press('ArrowRight');
-      await expectAccessible(page);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
-    });
-  });
-}
+test('is whole and accessible, empty and drawn, light and small, dark and large', async ({ page, start }) => {
+  const inBoth = async (): Promise<void> => {
+    for (const { appearance, width, height } of [
+      { appearance: 'light', width: 1280, height: 800 },
+      { appearance: 'dark', width: 1920, height: 1080 },
+    ] as const) {
+      await test.step(`${appearance} on ${width} × ${height}`, async () => {
+        await page.setViewportSize({ width, height });
+        await appearAs(page, appearance);
+        await expectAccessible(page);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+      });
+    }
+  };
+  await start('empty');
+  await inBoth();
+  await start('sample');
+  const chart = new Chart(page);
+  await page.getByRole('button', { name: 'Change chalk' }).click();
+  await chart.grid.focus();
+  await page.keyboard.press('ArrowRight');
+  await inBoth();
+});
 
 test('follows a change of appearance at once', async ({ page, start }) => {
   await start();

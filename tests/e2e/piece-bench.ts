@@ -66,3 +66,10 @@ export async function placeOf(page: Page, needle: number, row: number): Promise<
     y: box.y + box.height * (Number(atRow) - row + 0.5),
   };
 }
+
+/** Changes the project on the Piece bench, to groups of so many copies each. */
+export async function changeCopies(page: Page, copies: string): Promise<void> {
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Copies in each group').fill(copies);
+  await page.getByLabel('Copies in each group').blur();
+}

@@ -1,59 +1,17 @@
 /** Work that was not saved when the program ended, kept by each window for itself. */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BrowserContext, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
-import { expect, expectAccessible, test as base } from './app.ts';
-import { startBuiltHost, type BuiltHost } from './built-host.ts';
+import { expect, expectAccessible } from './app.ts';
 import { FilePanel } from './file-panel.ts';
+import { keptGroups, test } from './hosts.ts';
+import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
 const PROJECT = 'Skerry sleeve.walewright';
 
-interface Fixtures {
-  /** Starts a host; all end with the test. */
-  readonly run: (file?: string) => Promise<BuiltHost>;
-  /** Opens a window on the host. */
-  readonly openOn: (host: BuiltHost, context?: BrowserContext) => Promise<Page>;
-}
-
-const test = base.extend<Fixtures>({
-  run: async ({ folder, home }, use) => {
-    const hosts: BuiltHost[] = [];
-    await use(async (file) => {
-      const host = await startBuiltHost(home, join(folder, 'data'), file);
-      hosts.push(host);
-      return host;
-    });
-    for (const host of hosts) await host.kill();
-  },
-  openOn: async ({ context }, use) =>
-    use(async (host, into = context) => {
-      const page = await into.newPage();
-      await page.goto(await host.newAddress());
-      await page.getByRole('button', { name: 'Commands' }).waitFor();
-      return page;
-    }),
-});
-
-async function changeCopies(page: Page, copies: string): Promise<void> {
-  await page.getByRole('button', { name: 'Piece', exact: true }).click();
-  await page.getByLabel('Copies in each group').fill(copies);
-  await page.getByLabel('Copies in each group').blur();
-}
 const copiesOf = (page: Page): Promise<string> => page.getByLabel('Copies in each group').inputValue();
-
-/** The groups of every project that is kept, in files as the program wrote them. */
-function keptGroups(folder: string): string[] {
-  const place = join(folder, 'data', 'recovery');
-  if (!existsSync(place)) return [];
-  return readdirSync(place)
-    .filter((name) => name.endsWith('.backup'))
-    .map((name) => readFileSync(join(place, name), 'utf8'))
-    .map((text) => text.slice(text.indexOf('\n') + 1, text.lastIndexOf('\nend ')))
-    .map((text) => (projectFromText(text).bands[0]?.groups ?? []).map(({ across }) => across).join(', '))
-    .sort();
-}
 
 async function saveInHome(page: Page): Promise<void> {
   await page.keyboard.press('Control+S');
@@ -63,12 +21,12 @@ async function saveInHome(page: Page): Promise<void> {
 
 test('says from when it is, and is not saved over what another program wrote since', async ({
   run,
-  openOn,
+  newWindow,
   folder,
   home,
 }) => {
   const first = await run();
-  const page = await openOn(first);
+  const page = await newWindow(first);
   await saveInHome(page);
   await changeCopies(page, '1, 1, 1');
   await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
@@ -76,7 +34,7 @@ test('says from when it is, and is not saved over what another program wrote sin
   await page.close({ runBeforeUnload: false });
   writeFileSync(join(home, PROJECT), 'from elsewhere');
 
-  const again = await openOn(await run());
+  const again = await newWindow(await run());
   await expect(again.getByText(/was not saved when the program ended/)).toContainText(
     /This is the work as it was today at \d\d:\d\d; save it/,
   );
@@ -88,19 +46,19 @@ test('says from when it is, and is not saved over what another program wrote sin
 
 test('is saved to its own file where nobody else wrote, and is not offered after that', async ({
   run,
-  openOn,
+  newWindow,
   folder,
   home,
 }) => {
   const first = await run();
-  const page = await openOn(first);
+  const page = await newWindow(first);
   await saveInHome(page);
   await changeCopies(page, '1, 1, 1');
   await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
   await first.kill();
   await page.close({ runBeforeUnload: false });
 
-  const again = await openOn(await run());
+  const again = await newWindow(await run());
   await again.keyboard.press('Control+S');
   await expect(again.getByText('saved', { exact: true })).toBeVisible();
   const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
@@ -110,11 +68,11 @@ test('is saved to its own file where nobody else wrote, and is not offered after
 
 test('of two tabs is each its own: one that lets its work go leaves the other’s kept', async ({
   run,
-  openOn,
+  newWindow,
   folder,
 }) => {
   const host = await run();
-  const [one, two] = [await openOn(host), await openOn(host)];
+  const [one, two] = [await newWindow(host), await newWindow(host)];
   await changeCopies(one, '1');
   await changeCopies(two, '2');
   await expect.poll(() => keptGroups(folder)).toEqual(['1', '2']);
@@ -126,8 +84,8 @@ test('of two tabs is each its own: one that lets its work go leaves the other’
   await expect.poll(() => copiesOf(one)).toBe('1');
 });
 
-test('of a tab and its duplicate is each its own', async ({ run, openOn, folder }) => {
-  const page = await openOn(await run());
+test('of a tab and its duplicate is each its own', async ({ run, newWindow, folder }) => {
+  const page = await newWindow(await run());
   await changeCopies(page, '1');
   await expect.poll(() => keptGroups(folder)).toEqual(['1']);
   // A window that is opened from another begins with a copy of its session storage (HTML, "create a new top-level
@@ -144,12 +102,12 @@ test('of a tab and its duplicate is each its own', async ({ run, openOn, folder 
 
 test('is offered beside a file that is named at the start, and opened when asked for', async ({
   run,
-  openOn,
+  newWindow,
   folder,
   home,
 }) => {
   const first = await run();
-  const before = await openOn(first);
+  const before = await newWindow(first);
   await changeCopies(before, '1, 2, 1');
   await expect.poll(() => keptGroups(folder)).toEqual(['1, 2, 1']);
   await first.kill();
@@ -158,7 +116,7 @@ test('is offered beside a file that is named at the start, and opened when asked
   writeFileSync(named, textOf({ ...twelveStitchMotif([1]), name: 'Named' }));
 
   const second = await run(named);
-  const page = await openOn(second);
+  const page = await newWindow(second);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Named');
   const bar = page.getByRole('region', { name: 'Kept work' });
   await expect(bar).toContainText('"Skerry sleeve" as it was today at');
@@ -178,11 +136,11 @@ test('is offered beside a file that is named at the start, and opened when asked
 
 test('that cannot be read is told of and stays where it is, whatever is drawn and saved', async ({
   run,
-  openOn,
+  newWindow,
   folder,
 }) => {
   const first = await run();
-  const before = await openOn(first);
+  const before = await newWindow(first);
   await changeCopies(before, '2, 1');
   await expect.poll(() => keptGroups(folder)).toEqual(['2, 1']);
   // Without a page that outlives the host and keeps it anew.
@@ -193,7 +151,7 @@ test('that cannot be read is told of and stays where it is, whatever is drawn an
   const newer = readFileSync(join(place, name), 'utf8').replace('"version":2', '"version":3');
   writeFileSync(join(place, name), newer);
 
-  const page = await openOn(await run());
+  const page = await newWindow(await run());
   await expect(page.getByRole('region', { name: 'Kept work' })).toContainText(name);
   await changeCopies(page, '1');
   await saveInHome(page);
