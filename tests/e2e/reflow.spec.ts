@@ -50,52 +50,85 @@ async function dropSvg(page: Page): Promise<void> {
 
 const body = (page: Page): Locator => page.locator('body');
 
-for (const size of SIZES) {
-  test.describe(`at ${size.width} × ${size.height}`, () => {
-    test.use({ viewport: size });
+test.describe('zoomed in', () => {
+  test.use({ viewport: SIZES[0] });
 
-    for (const bench of ['Motif', 'Piece', 'Sheet']) {
-      test(`${bench} is whole, with its panel folded and open`, async ({ page, start }) => {
-        await start();
-        await page.getByRole('button', { name: bench, exact: true }).press('Enter');
-        const fold = page.getByRole('button', { name: 'What it means' });
-        await expect(fold).toHaveAttribute('aria-expanded', 'false');
-        await expect(page.getByRole('complementary')).toBeHidden();
-        expect(await trouble(body(page))).toEqual([]);
-        if (bench !== 'Sheet') {
-          const drawing = await restingBox(page.getByRole('grid'));
-          const zoom = await restingBox(page.getByRole('group', { name: 'Size on the screen' }));
-          expect(drawing.height).toBeGreaterThanOrEqual(100);
-          expect(zoom.y).toBeGreaterThanOrEqual(drawing.y + drawing.height);
-        }
-        await fold.press('Enter');
-        await expect(page.getByRole('complementary')).toBeVisible();
-        expect(await trouble(body(page))).toEqual([]);
+  /** Looks at the window in each size, as a person zooms further in. */
+  async function atEachSize(page: Page, look: () => Promise<void>): Promise<void> {
+    for (const size of SIZES) {
+      await test.step(`at ${size.width} × ${size.height}`, async () => {
+        await page.setViewportSize(size);
+        await expect.poll(() => page.evaluate(() => [innerWidth, innerHeight])).toEqual([size.width, size.height]);
+        await look();
       });
     }
+  }
 
-    test('the list of commands and the file panel are whole', async ({ page, start }) => {
-      await start();
-      await page.keyboard.press('Control+K');
-      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
-      await page.keyboard.press('Escape');
-      await page.keyboard.press('Control+O');
-      await expect(page.getByRole('dialog').getByRole('list')).toBeVisible();
-      expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+  /** Goes to a bench and waits for it. */
+  async function goTo(page: Page, bench: string): Promise<void> {
+    const button = page.getByRole('button', { name: bench, exact: true });
+    await button.press('Enter');
+    await expect(button).toHaveAttribute('aria-current', 'page');
+    await expect(page.locator('[data-drawing]')).toBeVisible();
+  }
+
+  test('each bench is whole, with its panel folded and open', async ({ page, start }) => {
+    await start();
+    const fold = page.getByRole('button', { name: 'What it means' });
+    await atEachSize(page, async () => {
+      for (const bench of ['Motif', 'Piece', 'Sheet']) {
+        await test.step(bench, async () => {
+          await goTo(page, bench);
+          await expect(fold).toHaveAttribute('aria-expanded', 'false');
+          await expect(page.getByRole('complementary')).toBeHidden();
+          expect(await trouble(body(page))).toEqual([]);
+          if (bench !== 'Sheet') {
+            const drawing = await restingBox(page.getByRole('grid'));
+            const zoom = await restingBox(page.getByRole('group', { name: 'Size on the screen' }));
+            expect(drawing.height).toBeGreaterThanOrEqual(100);
+            expect(zoom.y).toBeGreaterThanOrEqual(drawing.y + drawing.height);
+          }
+          await fold.press('Enter');
+          await expect(page.getByRole('complementary')).toBeVisible();
+          expect(await trouble(body(page))).toEqual([]);
+          await fold.press('Enter');
+        });
+      }
     });
+  });
 
-    test('lettering, sizes and the question about unsaved work are whole', async ({ page, start }) => {
-      await start();
-      const dialog = page.getByRole('dialog');
-      await page.keyboard.press('a');
+  test('the list of commands and the file panel are whole', async ({ page, start }) => {
+    await start();
+    const dialog = page.getByRole('dialog');
+    await atEachSize(page, async () => {
+      await page.keyboard.press('Control+K');
+      await expect(dialog.getByRole('option').first()).toBeVisible();
+      expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
+      await page.keyboard.press('Control+O');
+      await expect(dialog.getByRole('list')).toBeVisible();
+      expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
+    });
+  });
+
+  test('lettering, sizes and the question about unsaved work are whole', async ({ page, start }) => {
+    await start();
+    const dialog = page.getByRole('dialog');
+    // The last stitch of the top row is blank in the sample.
+    await page.keyboard.press('Control+End');
+    await page.keyboard.press('Space');
+    await expect(page.getByRole('button', { name: 'Undo draw' })).toBeEnabled();
+    await atEachSize(page, async () => {
+      await goTo(page, 'Motif');
+      await page.getByRole('grid').press('a');
       await page.getByRole('textbox', { name: 'Text' }).waitFor();
       expect(await trouble(dialog)).toEqual([]);
       await page.keyboard.press('Escape');
       await expect(dialog).toHaveCount(0);
 
-      // The last stitch of the top row is blank in the sample.
-      await page.keyboard.press('Control+End');
-      await page.keyboard.press('Space');
       await page.keyboard.press('Control+Shift+N');
       await dialog.getByRole('button', { name: 'Leave without saving' }).waitFor();
       expect(await trouble(dialog)).toEqual([]);
@@ -106,21 +139,29 @@ for (const size of SIZES) {
       await page.getByRole('grid', { name: /on the needles$/ }).press('s');
       await dialog.getByLabel('Name of size 1').waitFor();
       expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
     });
+  });
 
-    test('any picture turned into a motif keeps its picture', async ({ page, start }) => {
-      await start();
+  test('any picture turned into a motif keeps its picture', async ({ page, start }) => {
+    await start();
+    const dialog = page.getByRole('dialog', { name: 'Turn a picture into a motif' });
+    await atEachSize(page, async () => {
       await dropSvg(page);
       await page.getByRole('button', { name: 'Any picture' }).press('Enter');
-      const dialog = page.getByRole('dialog', { name: 'Turn a picture into a motif' });
       const picture = dialog.getByRole('img', { name: /^The picture/ });
       await expect(picture).toBeVisible();
       expect((await restingBox(picture)).height).toBeGreaterThanOrEqual(60);
       expect(await trouble(dialog)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toHaveCount(0);
     });
+  });
 
-    test('the reading of a photo keeps its picture', async ({ page, start }) => {
-      await start();
+  test('the reading of a photo keeps its picture', async ({ page, start }) => {
+    await start();
+    await atEachSize(page, async () => {
       await dropSvg(page);
       await page.getByRole('button', { name: /^A chart/ }).press('Enter');
       const photo = page.getByRole('group', { name: /^The photo/ });
@@ -128,9 +169,11 @@ for (const size of SIZES) {
       expect((await restingBox(photo)).height).toBeGreaterThanOrEqual(120);
       expect((await restingBox(photo.locator('canvas').first())).height).toBeGreaterThanOrEqual(80);
       expect(await trouble(page.getByRole('dialog'))).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toHaveCount(0);
     });
   });
-}
+});
 
 test('the panel stands beside the work where there is room', async ({ page, start }) => {
   await start();
