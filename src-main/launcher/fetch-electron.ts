@@ -59,7 +59,8 @@ function runInstaller(
   for (const stream of [installer.stdout, installer.stderr]) stream.setEncoding('utf8').on('data', hear);
 
   const look = setInterval(async () => {
-    const bytes = (await sizeOf(work)) + (await sizeOf(join(folder, 'dist')));
+    // In this order what is moved into the package meanwhile is not counted twice.
+    const bytes = (await sizeOf(join(folder, 'dist'))) + (await sizeOf(work));
     signs.seen(bytes, Date.now());
     if (tens(bytes) > told) {
       told = tens(bytes);
