@@ -8,7 +8,7 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
  * `until` resolves; rejects when that does. A second Ctrl-C does not wait for
  * what is still going on.
  */
-export async function serveUntilStopped(host: BrowserHost, until?: Promise<void>): Promise<void> {
+export async function serveUntilStopped(host: Pick<BrowserHost, 'close'>, until?: Promise<void>): Promise<void> {
   try {
     await new Promise<void>((resolve, reject) => {
       let isStopping = false;

@@ -48,7 +48,7 @@ function canRun(path: string): boolean {
 
 /**
  * Opens a window of its own; resolves with true when the person has closed it,
- * false if it could not stay open. `end` closes it.
+ * false if it could not stay open. `end` closes it, or keeps it from opening.
  */
 export function openAppWindow(
   chromium: string,
@@ -57,6 +57,7 @@ export function openAppWindow(
   flags: readonly string[],
   end: AbortSignal,
 ): Promise<boolean> {
+  if (end.aborted) return Promise.resolve(false);
   const window = spawn(
     chromium,
     [
@@ -85,12 +86,14 @@ export function defaultBrowserCommand(platform: NodeJS.Platform, address: string
   return ['xdg-open', address];
 }
 
-/** Resolves with false if the platform could not. */
-export function openDefaultBrowser(platform: NodeJS.Platform, address: string): Promise<boolean> {
+/** Resolves with false if the platform could not, or when `end` aborts: some openers last as long as the browser. */
+export function openDefaultBrowser(platform: NodeJS.Platform, address: string, end: AbortSignal): Promise<boolean> {
+  if (end.aborted) return Promise.resolve(false);
   const [command, ...given] = defaultBrowserCommand(platform, address);
   return new Promise((resolve) => {
     const opener = spawn(command, given, { stdio: 'ignore' });
     opener.on('error', () => resolve(false));
     opener.on('exit', (code) => resolve(code === 0));
+    end.addEventListener('abort', () => resolve(false));
   });
 }

@@ -23,7 +23,9 @@ export interface Profile {
   readonly folder: string;
   /** Marks it: a window may open in it, on `origin`, now. */
   opens(origin: string): Promise<void>;
-  /** Notes what a window of this profile says of itself. */
+  /** No window stays open in it: whatever windows say now, they are in other browsers. */
+  failed(): void;
+  /** Notes what a window says of itself. */
   noteState(window: string, state: Pick<WindowState, 'isUnsaved' | 'holdsWork'>): void;
   /** Takes it away, now that its windows are closed and their host is still there, unless it may hold unsaved work. */
   giveBack(): Promise<void>;
@@ -48,6 +50,7 @@ export async function takeProfile(dataFolder: string): Promise<Profile> {
       here = origin;
       await writeFile(mark, [...origins, origin].join('\n'));
     },
+    failed: () => void (here = null),
     noteState(window, { isUnsaved, holdsWork = false }) {
       windows.add(window);
       if (isUnsaved || holdsWork) holding.add(window);

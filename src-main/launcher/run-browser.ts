@@ -19,7 +19,7 @@ export interface BrowserStart {
   readonly terminal: Terminal;
 }
 
-/** Serves until the window is closed or somebody ends it; the window goes with the host. */
+/** Serves until the window is closed or somebody ends it; the window then goes before the host. */
 export async function runBrowser({ why, dataFolder, openAtStart, terminal }: BrowserStart): Promise<void> {
   const { env, platform } = process;
   const { say } = terminal;
@@ -40,14 +40,21 @@ export async function runBrowser({ why, dataFolder, openAtStart, terminal }: Bro
     stopPrinting = await printAddresses(host, terminal);
     return openWindow(host, ownWindow, say, end.signal);
   })();
+  const close = async (): Promise<void> => {
+    stopPrinting();
+    end.abort();
+    try {
+      // While the host is there, for a window that outlives it may draw on and keep that in its profile.
+      await window;
+      await profile?.giveBack();
+    } finally {
+      await host.close();
+    }
+  };
   await serveUntilStopped(
-    host,
+    { close },
     window.then((isClosed) => (isClosed ? undefined : forEver())),
   );
-  stopPrinting();
-  end.abort();
-  await window;
-  await profile?.giveBack();
 }
 
 /** True once the person has closed the window; false, at once, where there is none to wait for. */
@@ -61,9 +68,14 @@ async function openWindow(
   if (!hasDisplay(env, platform)) return false;
   const isClosed = ownWindow !== null && (await showInOwnWindow(host, ownWindow.chromium, ownWindow.profile, end));
   if (end.aborted) return false;
-  if (isClosed) say(words.launcher.windowClosed);
-  else if (!(await openDefaultBrowser(platform, await entryAddress(host)))) say(words.launcher.openThere);
-  return isClosed;
+  if (isClosed) {
+    say(words.launcher.windowClosed);
+    return true;
+  }
+  ownWindow?.profile.failed();
+  const isOpened = await openDefaultBrowser(platform, await entryAddress(host), end);
+  if (!isOpened && !end.aborted) say(words.launcher.openThere);
+  return false;
 }
 
 /** True once the person has closed the window, false if it could not stay open or was ended. */

@@ -2,7 +2,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { chmod, mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs/promises';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -150,6 +150,48 @@ exit ${code}
     expect(await start.ended).toBe(0);
     expect(existsSync(isOpen)).toBe(false);
     expect(await readdir(join(folder, 'data', 'windows'))).toEqual([]);
+  });
+
+  it('closes the window before its host, so that nothing is drawn that no host hears of', async () => {
+    const bin = join(folder, 'bin');
+    await mkdir(bin, { recursive: true });
+    const [isOpen, heard] = [join(folder, 'open'), join(folder, 'heard')];
+    // A window that asks for its page once more when it is told to close.
+    await writeFile(
+      join(folder, 'ask.mjs'),
+      `import { readFileSync, writeFileSync } from 'node:fs';
+const [address] = /http:[^"]+/.exec(readFileSync(new URL(process.argv[2]), 'utf8'));
+process.on('SIGTERM', async () => {
+  writeFileSync(${JSON.stringify(heard)}, await fetch(new URL('/', address)).then(({ status }) => String(status), String));
+  process.exit(0);
+});
+setInterval(() => undefined, 1000);
+writeFileSync(${JSON.stringify(isOpen)}, '');`,
+    );
+    const script = `#!/bin/sh\nexec ${process.execPath} ${join(folder, 'ask.mjs')} "\${1#--app=}"\n`;
+    await writeFile(join(bin, 'chromium'), script);
+    await chmod(join(bin, 'chromium'), 0o755);
+    const start = launch(['--shell', 'browser'], { DISPLAY: ':99', PATH: bin });
+    await vi.waitUntil(() => existsSync(isOpen), { timeout: 30_000 });
+    start.child.kill('SIGTERM');
+    expect(await start.ended).toBe(0);
+    expect(await readFile(heard, 'utf8')).toBe('200');
+  });
+
+  it.skipIf(process.platform === 'darwin')('ends though what opens the default browser goes on', async () => {
+    const bin = await fakeBrowser('chromium', 1);
+    const isOpen = join(folder, 'open');
+    await writeFile(join(bin, 'xdg-open'), `#!/bin/sh\necho $$ > ${isOpen}\nexec /bin/sleep 600\n`);
+    await chmod(join(bin, 'xdg-open'), 0o755);
+    const start = launch(['--shell', 'browser'], { DISPLAY: ':99', PATH: bin });
+    const exit = once(start.child, 'exit');
+    await vi.waitUntil(() => existsSync(isOpen) && readFileSync(isOpen, 'utf8').endsWith('\n'), { timeout: 30_000 });
+    start.child.kill('SIGTERM');
+    try {
+      expect(await exit).toEqual([0, null]);
+    } finally {
+      process.kill(Number(readFileSync(isOpen, 'utf8')));
+    }
   });
 
   it.skipIf(process.platform === 'darwin')('asks for the default browser where no window stays open', async () => {

@@ -118,6 +118,17 @@ describe('a profile', () => {
     expect(await profiles()).toEqual([]);
   });
 
+  it('stays with what it held where no window stayed open in it, whatever windows elsewhere say', async () => {
+    await withWork('drawing');
+    const next = await takeProfile(data);
+    await next.opens(HERE);
+    next.failed();
+    next.noteState('of another browser', SAVED);
+    await next.giveBack();
+    expect(await readFile(join(next.folder, 'storage'), 'utf8')).toBe('drawing');
+    expect(await readFile(join(next.folder, 'holds-work'), 'utf8')).toBe(HERE);
+  });
+
   it('that a killed run left goes at the next start if no window was opened in it', async () => {
     await orphan((await takeProfile(data)).folder);
     const next = await takeProfile(data);

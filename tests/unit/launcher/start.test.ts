@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
 import { words, type BrowserReason } from '@shared/words/index.ts';
 import { startArguments } from '../../../src-main/launcher/arguments.ts';
-import { defaultBrowserCommand, findChromium } from '../../../src-main/launcher/browser-window.ts';
+import { defaultBrowserCommand, findChromium, openAppWindow } from '../../../src-main/launcher/browser-window.ts';
 import { hasDisplay, sandboxFlags } from '../../../src-main/launcher/display.ts';
 
 describe('what is given at the start', () => {
@@ -66,6 +66,12 @@ describe('the browser', () => {
     expect(findChromium(variables, 'linux', (path) => there.has(path))).toBe('/usr/bin/chromium');
     expect(findChromium(variables, 'linux', () => false)).toBeNull();
     expect(findChromium({}, 'linux', () => true)).toBeNull();
+  });
+
+  it('is not opened when the program has ended meanwhile', async () => {
+    // Would end well at once, whatever it is given.
+    const window = openAppWindow('true', 'file:///a.html', '/profile', [], AbortSignal.abort());
+    expect(await window).toBe(false);
   });
 
   it('is looked for where Windows keeps programs', () => {
