@@ -45,6 +45,11 @@ export function writtenEnding(path: string): WrittenEnding {
   return ending as WrittenEnding;
 }
 
+/** Throws `path-closed` for an ending under which the program saves back what was there, and makes nothing. */
+export function assertMade(path: string): void {
+  if (writtenEnding(path) === OTHER_PROJECT_ENDING) throw problemError('path-closed', { why: 'ending' }, path);
+}
+
 /**
  * Throws `file-of-other-kind` if what is at `path` is not what the program
  * writes under such a name. What is empty holds nothing to lose.

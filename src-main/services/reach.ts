@@ -90,7 +90,11 @@ function isHidden(path: string, home: string, platform: NodeJS.Platform): boolea
   if (parts.some((part) => part.startsWith('.'))) return true;
   const rule = HIDDEN_AT_HOME[platform];
   const [first = '', second = ''] = parts;
-  return atHome && rule !== undefined && first === rule.hidden && !rule.shown.includes(second);
+  // Both platforms take a name in whatever letters it is written.
+  const isNamed = (name: string, part: string): boolean => name.toLowerCase() === part.toLowerCase();
+  return (
+    atHome && rule !== undefined && isNamed(rule.hidden, first) && !rule.shown.some((name) => isNamed(name, second))
+  );
 }
 
 function isWithin(path: string, folder: string): boolean {

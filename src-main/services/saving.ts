@@ -9,7 +9,7 @@ import { basename, resolve } from 'node:path';
 import { problemError, problemOf } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
-import { assertOurKind, PROJECT_ENDING } from './file-kinds.ts';
+import { assertMade, assertOurKind, PROJECT_ENDING } from './file-kinds.ts';
 import { processesHere, readWhole, writeChecked } from './files/index.ts';
 import type { Reach } from './reach.ts';
 import { stampOf } from './stamp.ts';
@@ -64,7 +64,7 @@ export function savingOf({ files, wait, homeFolder }: Environment, reach: Reach)
     async write(path, bytes, expected) {
       await reach.assertWritable(path);
       await writeChecked(disk, path, bytes, (there) => {
-        if (there === null) return;
+        if (there === null) return assertMade(path);
         if (expected.kind === 'nothing') throw problemError('file-exists', {}, path);
         if (stampOf(there) !== expected.stamp) throw problemError('file-changed-elsewhere', {}, path);
         assertOurKind(path, there);

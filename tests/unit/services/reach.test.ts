@@ -123,6 +123,10 @@ describe('writing', () => {
     await writeFile(path, OTHER);
     await overwrite(path, OTHER);
     expect(await readFile(path, 'utf8')).toBe(PROJECT);
+    await rm(path);
+    expect(await told(write(path))).toMatchObject(closed('ending'));
+    expect(await told(overwrite(path, PROJECT))).toMatchObject(closed('ending'));
+    expect(await readdir(home)).not.toContain('sleeve.json');
   });
 
   it.each([
@@ -185,12 +189,15 @@ describe('listing', () => {
   it('names no folder that the platform hides', async () => {
     const environment = testEnvironment(home, { dataFolder: place('data') });
     const onMac = reachOf(environment, recentList(environment), 'darwin');
-    for (const name of ['Library', 'Library/Keychains', 'Library/Preferences']) {
+    for (const name of ['Library', 'library', 'Library/Keychains', 'LIBRARY/Preferences']) {
       expect(await told(onMac.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
     }
     await onMac.assertFolder(join(home, 'Library/Mobile Documents/charts'));
+    await onMac.assertFolder(join(home, 'library/mobile documents/charts'));
     const onWindows = reachOf(environment, recentList(environment), 'win32');
-    expect(await told(onWindows.assertFolder(join(home, 'AppData')))).toMatchObject(closed('hidden'));
+    for (const name of ['AppData', 'appdata']) {
+      expect(await told(onWindows.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
+    }
   });
 });
 
