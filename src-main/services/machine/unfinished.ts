@@ -54,7 +54,13 @@ export async function noteUnfinished(place: string): Promise<Unfinished> {
         await files.makeFolder(folder, mode);
       },
       async removeFolder(folder) {
-        await files.removeFolder(folder);
+        try {
+          await files.removeFolder(folder);
+        } catch (error) {
+          // Gone, or another's by now: a lock that was let go is taken at once where somebody waits for it.
+          if (['ENOENT', 'ENOTEMPTY', 'EEXIST'].includes(failureCode(error) ?? '')) await end(folder);
+          throw error;
+        }
         await end(folder);
       },
       async rename(from, to) {

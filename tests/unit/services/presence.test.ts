@@ -202,6 +202,32 @@ describe('what is written aside', () => {
     expect(await noted(run)).toBe('');
   });
 
+  it('is not noted any more once another process has its lock, or it could not be locked', async () => {
+    const run = await announce();
+    const [path, stands] = [join(folder, 'sleeve.walewright'), join(folder, 'stands')];
+    const others = (place: string): string => join(place, 'of-another');
+    let isFree = true;
+    const files = run.unfinished.watch({
+      ...nodeFiles,
+      async makeFolder(place, mode) {
+        if (isFree) return nodeFiles.makeFolder(place, mode);
+        throw Object.assign(new Error('no room'), { code: 'ENOSPC' });
+      },
+      async removeFolder(place) {
+        await nodeFiles.removeFolder(place);
+        // The moment between a lock that is let go and its folder's end.
+        const lock = dirname(place);
+        if (lock.endsWith('.lock')) await nodeFiles.makeFolder(others(lock));
+      },
+    });
+    const disk = { files, wait: async () => undefined, processes: processesHere };
+    await writeChecked(disk, path, new Uint8Array(3), () => undefined);
+    expect(await noted(run)).toBe('');
+    isFree = false;
+    await expect(writeChecked(disk, stands, new Uint8Array(3), () => undefined)).rejects.toThrow();
+    expect(await noted(run)).toBe('');
+  });
+
   it('is not noted any more when it could not be begun', async () => {
     const run = await announce();
     const files = run.unfinished.watch(nodeFiles);
