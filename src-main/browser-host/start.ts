@@ -68,7 +68,7 @@ export async function startBrowserHost(options: BrowserHostOptions = {}): Promis
   await removeOldEntryPages(dataFolder, now().getTime());
   const entries = new Entries();
   const calls = await sealedCalls({
-    storageKey: await storageKey(dataFolder),
+    storageKey: await storageKey(environment),
     entries,
     admission: new Admission(),
     onUsedTwice,

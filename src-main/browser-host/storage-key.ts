@@ -4,55 +4,48 @@
  * It stays the same from run to run, in a file that only its user can read:
  * what one host's windows kept, the next one's open.
  */
-import { chmod, link, open, readFile, rename, rm } from 'node:fs/promises';
+import { chmod, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isSecret, newSecret } from '@shared/host/sealed/index.ts';
-import { failureCode } from '../services/index.ts';
+import { failureCode, underLock, writeAside, processesHere, type Environment } from '../services/index.ts';
 
-/** The key, made if there is none yet. */
-export async function storageKey(dataFolder: string): Promise<string> {
+/** The key, made if there is none yet. The data folder is there. */
+export async function storageKey({
+  files,
+  wait,
+  dataFolder,
+}: Pick<Environment, 'files' | 'wait' | 'dataFolder'>): Promise<string> {
   const file = join(dataFolder, 'storage-key');
-  const found = await readFile(file, 'utf8').catch((error: unknown) => {
-    if (failureCode(error) === 'ENOENT') return null;
-    throw error;
-  });
-  if (found !== null && isSecret(found)) {
-    await chmod(file, 0o600).catch(() => undefined);
-    return found;
-  }
-  // What cannot be read as a key is put aside and not away: a copy may mend it.
-  if (found !== null) await rename(file, `${file}.unreadable`);
-  const aside = `${file}.${newSecret(globalThis.crypto).slice(0, 16)}.tmp`;
-  const key = newSecret(globalThis.crypto);
-  try {
-    await writeFlushed(aside, key);
-    await linkOrRename(aside, file);
-  } catch (error) {
-    // Two hosts that start at once: the first one's key is the key.
-    if (failureCode(error) !== 'EEXIST') throw error;
-    return storageKey(dataFolder);
-  } finally {
-    await rm(aside, { force: true });
-  }
-  return key;
-}
+  return (
+    (await keyIn(file)) ??
+    // Of hosts that start at once the first one makes it.
+    underLock({ files, wait, processes: processesHere }, file, async () => (await keyIn(file)) ?? make())
+  );
 
-async function writeFlushed(file: string, text: string): Promise<void> {
-  const handle = await open(file, 'wx', 0o600);
-  try {
-    await handle.writeFile(text);
-    await handle.sync();
-  } finally {
-    await handle.close();
+  async function make(): Promise<string> {
+    // What cannot be read as a key is put aside and not away: a copy may mend it.
+    await files.rename(file, `${file}.unreadable`).catch(unlessMissing);
+    const key = newSecret(globalThis.crypto);
+    const writer = processesHere.begin();
+    try {
+      const aside = await writeAside(files, file, writer, new TextEncoder().encode(key), 0o600);
+      await files.rename(aside, file);
+    } finally {
+      processesHere.end(writer);
+    }
+    return key;
   }
 }
 
-/** A link fails where the name is taken, in one step. File systems without links have the rename alone. */
-async function linkOrRename(from: string, to: string): Promise<void> {
-  try {
-    await link(from, to);
-  } catch (error) {
-    if (!['EPERM', 'ENOTSUP', 'ENOSYS', 'EOPNOTSUPP'].includes(failureCode(error) ?? '')) throw error;
-    await rename(from, to);
-  }
+/** The key in the file, or null where there is none, or something else. */
+async function keyIn(file: string): Promise<string | null> {
+  const found = await readFile(file, 'utf8').catch(unlessMissing);
+  if (found === null || !isSecret(found)) return null;
+  await chmod(file, 0o600).catch(() => undefined);
+  return found;
+}
+
+function unlessMissing(error: unknown): null {
+  if (failureCode(error) === 'ENOENT') return null;
+  throw error;
 }

@@ -9,6 +9,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { problemOf } from '@shared/problem/index.ts';
 import { nodeFiles } from '../../src-main/services/index.ts';
 import { clearLeftovers, processesHere, writeChecked, type Processes } from '../../src-main/services/files/index.ts';
+import { lock } from '../../src-main/services/files/lock.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const ROUNDS = 60;
@@ -128,6 +129,14 @@ describe('the lock of a process', () => {
     processesHere.end(name);
     await write(processesHere);
     expect((await readdir(folder)).filter((entry) => entry.startsWith('.'))).toEqual([]);
+  });
+
+  it('is not held any more when somebody took it away, whatever stands there then', async () => {
+    const held = await lock({ files: nodeFiles, wait, processes: processesHere }, path());
+    expect(await held.isHeld()).toBe(true);
+    for (const name of await readdir(folder)) await rm(join(folder, name), { recursive: true });
+    expect(await held.isHeld()).toBe(false);
+    await held.release();
   });
 
   it('on another machine is taken away when it was waited for in vain', async () => {

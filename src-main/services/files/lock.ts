@@ -61,9 +61,26 @@ export async function lock(disk: Disk, file: string): Promise<Lock> {
     throw error;
   }
   return {
-    isHeld: async () => (await files.names(place)).includes(name),
+    isHeld: async () => {
+      try {
+        return (await files.names(place)).includes(name);
+      } catch (error) {
+        if (failureCode(error) === 'ENOENT') return false;
+        throw error;
+      }
+    },
     release: () => end(place),
   };
+}
+
+/** Does the job while this process has the lock of the file. Throws what `lock` and the job throw. */
+export async function underLock<T>(disk: Disk, file: string, job: (held: Lock) => Promise<T>): Promise<T> {
+  const held = await lock(disk, file);
+  try {
+    return await job(held);
+  } finally {
+    await held.release();
+  }
 }
 
 async function moveWhenFree({ files, wait, processes }: Disk, aside: string, place: string): Promise<void> {

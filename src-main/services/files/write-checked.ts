@@ -11,7 +11,7 @@ import { dirname } from 'node:path';
 import { problemOf } from '@shared/problem/index.ts';
 import { behindLinks, modeToKeep, notWritten, renameWhenFree, writeAside } from './aside.ts';
 import { clearLeftovers } from './leftovers.ts';
-import { lock, type Disk, type Lock } from './lock.ts';
+import { underLock, type Disk, type Lock } from './lock.ts';
 import { failureCode, type FileOperations } from './operations.ts';
 import { writingProblem } from './problems.ts';
 import { readWhole } from './read-whole.ts';
@@ -53,15 +53,6 @@ export async function writeChecked(disk: Disk, path: string, bytes: Uint8Array, 
     throw writingProblem(error, path);
   } finally {
     processes.end(writer);
-  }
-}
-
-async function underLock(disk: Disk, target: string, job: (held: Lock) => Promise<void>): Promise<void> {
-  const held = await lock(disk, target);
-  try {
-    await job(held);
-  } finally {
-    await held.release();
   }
 }
 

@@ -2,10 +2,12 @@
 import { chmod, mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { isSecret } from '@shared/host/sealed/index.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
-import { storageKey } from '../../../src-main/browser-host/storage-key.ts';
+import { storageKey as keyFor } from '../../../src-main/browser-host/storage-key.ts';
+import { nodeFiles } from '../../../src-main/services/index.ts';
 import { comeIn, join as joinHost } from './calling.ts';
 
 let folder: string;
@@ -100,27 +102,39 @@ describe('an entry page', () => {
 });
 
 describe('the storage key', () => {
+  const storageKey = (): Promise<string> =>
+    keyFor({ files: nodeFiles, wait: (ms) => setTimeout(ms), dataFolder: data });
+
   it('stays the same from run to run, in a file for its user alone', async () => {
     await mkdir(data);
-    const key = await storageKey(data);
+    const key = await storageKey();
     expect(isSecret(key)).toBe(true);
     await chmod(join(data, 'storage-key'), 0o644);
-    expect(await storageKey(data)).toBe(key);
+    expect(await storageKey()).toBe(key);
     if (process.platform !== 'win32') expect(await modeOf(join(data, 'storage-key'))).toBe(0o600);
     expect((await comeIn(await (await start()).newAddress())).storageKey).toBe(key);
   });
 
   it('is one for all that start at once, with nothing left aside', async () => {
     await mkdir(data);
-    const keys = await Promise.all(Array.from({ length: 8 }, () => storageKey(data)));
+    const keys = await Promise.all(Array.from({ length: 8 }, () => storageKey()));
     expect(new Set(keys).size).toBe(1);
     expect(await readdir(data)).toEqual(['storage-key']);
+  });
+
+  it('is one for all that start at once where the one before cannot be read', async () => {
+    await mkdir(data);
+    await writeFile(join(data, 'storage-key'), 'half a ke');
+    const keys = await Promise.all(Array.from({ length: 8 }, storageKey));
+    expect(new Set(keys).size).toBe(1);
+    expect((await readdir(data)).sort()).toEqual(['storage-key', 'storage-key.unreadable']);
+    expect(await readFile(join(data, 'storage-key.unreadable'), 'utf8')).toBe('half a ke');
   });
 
   it('that cannot be read is put aside, not away', async () => {
     await mkdir(data);
     await writeFile(join(data, 'storage-key'), 'half a ke');
-    expect(isSecret(await storageKey(data))).toBe(true);
+    expect(isSecret(await storageKey())).toBe(true);
     expect(await readFile(join(data, 'storage-key.unreadable'), 'utf8')).toBe('half a ke');
   });
 });
