@@ -1,7 +1,7 @@
 /** What a part of the tests came to. */
 
 export interface Failure {
-  /** The part and the test, as one finds them: `end-to-end: sheet.spec.ts › writes all files`. */
+  /** The part and the test, as one finds them: `e2e/sheet.spec.ts › writes all files`. */
   readonly name: string;
   /** Pictures of the page where it failed, as paths from the project's folder. */
   readonly pictures: readonly string[];
