@@ -103,9 +103,12 @@ interface Weight {
 
 const NOTHING: Weight = { work: 0, shapes: 0 };
 
-/** How often what `said` refers to is drawn: in each shape, but a marker at every corner of every outline. */
+/**
+ * How often what `said` refers to is drawn: in each shape, but a marker at every
+ * corner of every outline; and a variable may stand for one.
+ */
 function timesDrawn(said: string, work: number, shapes: number): number {
-  return said.includes('marker') ? work : shapes;
+  return said.includes('marker') || said.includes('--') ? work : shapes;
 }
 
 /** What an element refers to by `href`, with whatever prefix. */

@@ -72,6 +72,13 @@ describe('what there is to draw in an SVG', () => {
       'svg-too-much',
     ],
     [
+      'markers by way of a variable',
+      svg(
+        `${nested(3, (id) => `<use href="#${id}"/>`)}<g style="--m:url(#l2)"><path style="marker-mid:var(--m)" d="${'1 2 '.repeat(3000)}"/></g>`,
+      ),
+      'svg-too-much',
+    ],
+    [
       'a pattern in every shape inside',
       svg(`${nested(4, (id) => `<use href="#${id}"/>`)}<g fill="url(#l3)">${'<rect/>'.repeat(300)}</g>`),
       'svg-too-much',
