@@ -22,6 +22,31 @@ function changed(bytes: Uint8Array, marker: number, change: (segment: number[]) 
   }
 }
 
+/**
+ * A JPEG (ITU-T T.81) of 8 × 8 pixels of four inks, each even: a block is a DC
+ * difference of 7 bits, 64 … 127 above or below 128, and the end of the block.
+ * `transform`: of Adobe's segment, null for none.
+ */
+function inks(samples: readonly [number, number, number, number], transform: number | null): Uint8Array {
+  const segment = (marker: number, ...body: number[]): number[] => [0xff, marker, 0, body.length + 2, ...body];
+  const oneCode = (kind: number, symbol: number): number[] => [kind, 1, ...new Array<number>(15).fill(0), symbol];
+  const bits = samples.map((sample) => {
+    const difference = sample - 128;
+    return `0${(difference < 0 ? difference + 127 : difference).toString(2).padStart(7, '0')}0`;
+  });
+  const packed = bits.join('').padEnd(40, '1').match(/.{8}/g) ?? [];
+  return Uint8Array.from([
+    ...[0xff, 0xd8],
+    ...(transform === null ? [] : segment(0xee, ...Buffer.from('Adobe'), 0, 100, 0, 0, 0, 0, transform)),
+    ...segment(0xdb, 0, ...new Array<number>(64).fill(8)),
+    ...segment(0xc0, 8, 0, 8, 0, 8, 4, ...[1, 2, 3, 4].flatMap((id) => [id, 0x11, 0])),
+    ...segment(0xc4, ...oneCode(0x00, 7), ...oneCode(0x10, 0)),
+    ...segment(0xda, 4, ...[1, 2, 3, 4].flatMap((id) => [id, 0]), 0, 63, 0),
+    ...packed.flatMap((byte) => (byte === '11111111' ? [255, 0] : [Number.parseInt(byte, 2)])),
+    ...[0xff, 0xd9],
+  ]);
+}
+
 /** From one start of scan to the next. */
 function firstScanTwice(bytes: Uint8Array): Uint8Array {
   const start = Buffer.from(bytes).indexOf('ffda', 'hex');
@@ -51,6 +76,18 @@ describe('a JPEG', () => {
     const off = Array.from(picture.rgba, (sample, at) => Math.abs(sample - (other.data[at] as number)));
     expect(Math.max(...off)).toBeLessThanOrEqual(4);
     expect(off.reduce((sum, each) => sum + each, 0) / off.length).toBeLessThan(0.5);
+  });
+
+  // Adobe writes how much light each ink lets through (its technical note 5116, from memory): 228 × 220 / 255 = 197.
+  // As YCbCr the inks are what is missing of red, green and blue (T.871, 7): 255 − (228 + 1.402 × 72) is below 0.
+  it.each([
+    { what: 'as light', transform: 0, rgb: [197, 43, 173] },
+    { what: 'as light, by brightness and hue', transform: 2, rgb: [0, 45, 142] },
+    { what: 'as ink', transform: null, rgb: [4, 28, 8] },
+  ])('of four inks, kept $what, has their colour on paper', ({ transform, rgb }) => {
+    const { picture } = decodePhoto(inks([228, 50, 200, 220], transform));
+    expect([...picture.rgba.subarray(0, 4)]).toEqual([...rgb, 255]);
+    expect(new Set(new Uint32Array(picture.rgba.slice().buffer)).size).toBe(1);
   });
 
   it.each<{ what: string; bytes: Uint8Array; problem: object }>([
