@@ -23,7 +23,7 @@ import { JpegTables } from './jpeg-tables.ts';
 import type { TakeRow } from './rows.ts';
 
 /** The most coefficients that are kept for a picture in several scans: 96 MB, for 16 million pixels of three full components. */
-export const MOST_KEPT_COEFFICIENTS = 48 * 1024 * 1024;
+const MOST_KEPT_COEFFICIENTS = 48 * 1024 * 1024;
 
 /** A component with its blocks laid out in whole MCUs (A.2). */
 interface Plane {
@@ -96,7 +96,9 @@ function planesOf(frame: JpegFrame, isKept: boolean): Plane[] {
   const keptRows = isKept ? Math.ceil(height / (8 * mostDown)) : 1;
   const count = components.reduce((sum, { across, down }) => sum + mcusAcross * across * keptRows * down * 64, 0);
   if (isKept && count > MOST_KEPT_COEFFICIENTS) {
-    throw problemError('photo-in-passes', { width, height, mostMegapixels: MOST_KEPT_COEFFICIENTS / 3 / 1024 / 1024 });
+    // Of four inks fewer pixels than of three colours, and fewer yet where blocks stick out of a narrow picture.
+    const most = (MOST_KEPT_COEFFICIENTS * width * height) / count;
+    throw problemError('photo-in-passes', { width, height, mostMegapixels: Math.floor(most / 1e6) });
   }
   return components.map((component) => {
     const stride = mcusAcross * component.across;

@@ -90,6 +90,19 @@ describe('a JPEG', () => {
     expect(new Set(new Uint32Array(picture.rgba.slice().buffer)).size).toBe(1);
   });
 
+  it('of four inks in passes is told how many pixels of four inks are read', () => {
+    const even = inks([228, 50, 200, 220], 0);
+    // 4000 × 3900 pixels in passes, the first of which brings the DC coefficients: 122,000 bytes are a bit a block.
+    const larger = changed(even, 0xc0, (segment) => [
+      ...[0xff, 0xc2, ...segment.slice(2, 5)],
+      ...[3900 >> 8, 3900 & 255, 4000 >> 8, 4000 & 255, ...segment.slice(9)],
+    ]);
+    const inPasses = changed(larger, 0xda, (segment) => [...segment.slice(0, -3), 0, 0, 0]);
+    const bytes = Buffer.concat([inPasses.subarray(0, -2), Buffer.alloc(122_000), inPasses.subarray(-2)]);
+    // 48 · 2²⁰ coefficients are kept, four a pixel: 12.58 million pixels.
+    expect(codeOf(bytes)).toMatchObject({ code: 'photo-in-passes', facts: { mostMegapixels: 12 } });
+  });
+
   it.each<{ what: string; bytes: Uint8Array; problem: object }>([
     {
       what: 'a second frame header',

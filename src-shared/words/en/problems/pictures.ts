@@ -95,7 +95,7 @@ export const pictures = {
     mend: 'Read it in the window, or save it as PNG or JPEG.',
   }),
   'photo-in-passes': ({ width, height, mostMegapixels }) => ({
-    what: `The JPEG picture is progressive and has ${width} × ${height} pixels; progressive, at most ${mostMegapixels} million are read.`,
+    what: `The JPEG picture comes in several passes (progressive) and has ${width} × ${height} pixels; in passes, at most ${mostMegapixels} million of its kind are read.`,
     mend: 'Save it again as an ordinary (baseline) JPEG, or smaller.',
   }),
   'photo-too-large': ({ width, height, mostMegapixels }) => ({
