@@ -12,7 +12,7 @@ export function isProjectFile(bytes: Uint8Array): boolean {
   if (BEGINS.test(start)) return true;
   const brace = /^(?:\u00ef\u00bb\u00bf)?\s*(?=\{)/.exec(start);
   if (!brace) return false;
-  // Another program may have written the fields in another order. Of what is no letter of ASCII nothing is asked.
+  // Another program may have written the fields in another order. Letters beyond ASCII come out wrong, and do not matter.
   const whole = letterEachByte(bytes.subarray(brace[0].length));
   const read = outcome(() => JSON.parse(whole) as { readonly format?: unknown });
   return read.ok && read.value.format === FILE_FORMAT;

@@ -11,7 +11,7 @@ import { unescaped } from './svg-escapes.ts';
 export interface SvgTag {
   /** Without its prefix. */
   readonly name: string;
-  /** By name without prefix; one that stands there twice with different values, by its full name as well. */
+  /** By name without prefix; of two with different values the later by its full name, so one without prefix keeps its own. */
   readonly attributes: ReadonlyMap<string, string>;
   readonly children: SvgTag[];
   /** The letters directly in it. */
