@@ -173,12 +173,14 @@ export class Files {
     return this.write(path, there === null ? { kind: 'nothing' } : { kind: 'version', stamp: there });
   }
 
-  /** Asks about unsaved work; true if the table may be cleared. */
+  /** Asks about unsaved work, also about what is drawn while it is saved; true if the table may be cleared. */
   async mayLeave(): Promise<boolean> {
-    if (!this.session.isUnsaved) return true;
-    const answer = await this.asking.askUnsaved(this.session.project.name);
-    if (answer === 'stay') return false;
-    return answer === 'drop' || (await this.save());
+    while (this.session.isUnsaved) {
+      const answer = await this.asking.askUnsaved(this.session.project.name);
+      if (answer === 'drop') return true;
+      if (answer === 'stay' || !(await this.save())) return false;
+    }
+    return true;
   }
 
   private async write(path: string, expect: Params<'documents.write'>['expect']): Promise<boolean> {
