@@ -1,5 +1,5 @@
 /** The list of commands: all there is, each with its shortcut. */
-import { expect, test } from './app.ts';
+import { announced, expect, test } from './app.ts';
 
 test('gives every command of every bench a shortcut of its own', async ({ page, start }) => {
   await start();
@@ -23,5 +23,16 @@ test('gives every command of every bench a shortcut of its own', async ({ page, 
       first.set(keys, name);
     }
     await page.keyboard.press('Escape');
+  }
+});
+
+test('that are switches say the same again, and no more, when they are given again', async ({ page, start }) => {
+  await start();
+  for (let times = 0; times < 2; times++) {
+    await page.keyboard.press('Control+Shift+L');
+    await expect(announced(page)).toHaveText('Light appearance');
+    // What would be said beside it is said by now.
+    await page.evaluate(() => undefined);
+    await expect(announced(page)).toHaveText('Light appearance');
   }
 });

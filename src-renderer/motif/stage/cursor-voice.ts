@@ -4,12 +4,12 @@ import { sayCalmly } from '../../ui/say-calmly.ts';
 
 /** Says where the cursor is once it rests; what a command said meanwhile is worth more. */
 export function cursorVoice(session: Session): (said: string) => void {
-  let before = '';
+  let before = session.announcement;
   const sayLater = sayCalmly((said) => {
-    if (session.announced === before) session.announce(said);
+    if (session.announcement === before) session.announce(said);
   });
   return (said) => {
-    before = session.announced;
+    before = session.announcement;
     sayLater(said);
   };
 }

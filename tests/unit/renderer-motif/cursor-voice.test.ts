@@ -1,0 +1,21 @@
+/** What is said of the cell cursor, beside what commands say. */
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { sampleProject } from '@shared/project/index.ts';
+import { cursorVoice } from '../../../src-renderer/motif/stage/cursor-voice.ts';
+import { Session } from '../../../src-renderer/shell/session.ts';
+
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => vi.useRealTimers());
+
+it('keeps quiet if a command spoke meanwhile, also in the same words as the time before', () => {
+  const session = new Session(sampleProject(), true);
+  const say = cursorVoice(session);
+  say('Row 1, stitch 2');
+  expect(session.announcement.text).toBe('Row 1, stitch 2');
+  session.announce('Laid down.');
+  // It waits a moment now, for one was said just before.
+  say('Row 1, stitch 3');
+  session.announce('Laid down.');
+  vi.runAllTimers();
+  expect(session.announcement.text).toBe('Laid down.');
+});
