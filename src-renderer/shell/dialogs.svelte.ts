@@ -32,6 +32,8 @@ export class Dialogs implements Asking {
   replace = $state.raw<ReplaceQuestion | null>(null);
   /** A picture that is being read in; `wanted` is the way, or null to ask. */
   picture = $state.raw<{ given: GivenPicture; wanted: ReadingWayName | null } | null>(null);
+  /** The question about files that is up, and those that wait for its answer. */
+  #asked: Promise<unknown> = Promise.resolve();
 
   constructor(
     private readonly host: Host,
@@ -44,7 +46,9 @@ export class Dialogs implements Asking {
     return this.unsaved !== null || this.files !== null || this.replace !== null || this.picture !== null;
   }
 
+  /** One that comes while another is up takes its place: that one is answered with "stay". */
   askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'> {
+    this.unsaved?.answer('stay');
     return new Promise((resolve) => {
       this.unsaved = {
         name,
@@ -81,16 +85,10 @@ export class Dialogs implements Asking {
   }
 
   askReplace(folder: string, names: readonly string[]): Promise<boolean> {
-    return new Promise((resolve) => {
-      this.replace = {
-        folder,
-        names,
-        answer: (isAgreed) => {
-          this.replace = null;
-          resolve(isAgreed);
-        },
-      };
-    });
+    return this.inTurn(
+      (answer) => (this.replace = { folder, names, answer }),
+      () => (this.replace = null),
+    );
   }
 
   private async target(suggestedName: string, folder: string | null): Promise<Target | null> {
@@ -99,17 +97,29 @@ export class Dialogs implements Asking {
       if (!chosen.ok) this.tell(chosen.problem);
       return chosen.ok ? chosen.value : null;
     }
-    return new Promise((resolve) => {
-      this.files = {
-        kind: 'save',
-        folder,
-        suggestedName,
-        answer: (target) => {
-          this.files = null;
-          resolve(target);
-        },
-      };
-    });
+    return this.inTurn(
+      (answer) => (this.files = { kind: 'save', folder, suggestedName, answer }),
+      () => (this.files = null),
+    );
+  }
+
+  /**
+   * Shows a question once those before it are answered. One in the place of
+   * another would be pressed by who meant the other, which never had its answer.
+   */
+  private inTurn<Answer>(show: (answer: (given: Answer) => void) => void, hide: () => void): Promise<Answer> {
+    const ask = (): Promise<Answer> =>
+      new Promise((resolve) => {
+        let isUp = true;
+        show((given) => {
+          if (isUp) hide();
+          isUp = false;
+          resolve(given);
+        });
+      });
+    const mine = this.#asked.then(ask);
+    this.#asked = mine;
+    return mine;
   }
 
   private async platform(method: 'dialogs.openFile' | 'dialogs.chooseFolder'): Promise<string | null> {
@@ -119,15 +129,9 @@ export class Dialogs implements Asking {
   }
 
   private panel(kind: 'open' | 'folder'): Promise<string | null> {
-    return new Promise((resolve) => {
-      this.files = {
-        kind,
-        folder: null,
-        answer: (path) => {
-          this.files = null;
-          resolve(path);
-        },
-      };
-    });
+    return this.inTurn(
+      (answer) => (this.files = { kind, folder: null, answer }),
+      () => (this.files = null),
+    );
   }
 }

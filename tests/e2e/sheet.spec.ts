@@ -198,3 +198,38 @@ test('has nothing that axe finds wrong, and paper stays white, light and dark', 
     await expect(paper, appearance).toHaveAttribute('fill', '#ffffff');
   }
 });
+
+test('asks before it replaces files only when another question is answered', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('Control+S');
+  const panel = new FilePanel(page);
+  await panel.saveAs('sleeve');
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  await page.keyboard.press('3');
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  const [csv = ''] = readdirSync(join(home, 'print'));
+
+  // The export is slow, and somebody saves meanwhile.
+  let letGo: () => void = () => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route('**/call/exports.write', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await page.keyboard.press('Control+Shift+S');
+  await panel.saveAs('sleeve');
+  await expect(page.getByRole('dialog', { name: 'Replace "sleeve.walewright"?' })).toBeVisible();
+  const answered = page.waitForResponse('**/call/exports.write');
+  letGo();
+  await answered;
+  await panel.replace('Replace "sleeve.walewright"?', true);
+  await panel.replace(`Replace "${csv}"?`, false);
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  // Saving goes on as before.
+  await page.keyboard.press('Control+Shift+S');
+  await expect(panel.dialog.getByLabel('Name')).toBeVisible();
+});
