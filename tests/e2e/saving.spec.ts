@@ -1,5 +1,5 @@
 /** Projects saved as files: where they are told to, over nothing of anybody else's, and never lost. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible, test } from './app.ts';
@@ -217,4 +217,37 @@ test('asks the browser to guard the window, and brings unsaved work back after a
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1');
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();
+});
+
+test('saves into the folder that was typed, however soon the button is pressed after it', async ({
+  page,
+  start,
+  home,
+}) => {
+  mkdirSync(join(home, 'sleeves'));
+  await start();
+  await page.keyboard.press('Control+S');
+  const panel = new FilePanel(page);
+  const folder = panel.dialog.getByLabel('Folder', { exact: true });
+  await expect(folder).toHaveValue(home);
+  let letGo: () => void = () => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route('**/call/folders.list', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await folder.fill(join(home, 'sleeves'));
+  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  letGo();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  expect(existsSync(join(home, 'sleeves', PROJECT))).toBe(true);
+  expect(existsSync(join(home, PROJECT))).toBe(false);
+
+  // One that is not there is said, and nothing is saved anywhere else.
+  await page.keyboard.press('Control+Shift+S');
+  await folder.fill(join(home, 'nowhere'));
+  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await expect(panel.dialog.getByRole('alert')).toContainText('There is no such file or folder.');
+  await expect(panel.dialog).toBeVisible();
+  expect(readdirSync(home).filter((name) => name.endsWith('.walewright'))).toEqual([]);
 });
