@@ -3,9 +3,12 @@
  * pixels. Everything can be reached and nothing lies under something else
  * (WCAG 2.2, 1.4.10 and 2.4.11).
  */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
 
 const SIZES = [
   { width: 640, height: 400 },
@@ -172,6 +175,35 @@ test.describe('zoomed in', () => {
       await page.keyboard.press('Escape');
       await expect(page.getByRole('dialog')).toHaveCount(0);
     });
+  });
+});
+
+test.describe('at 640 × 400', () => {
+  test.use({ viewport: SIZES[0] });
+
+  test('the file panel shows its buttons without being scrolled', async ({ page, start }) => {
+    await start();
+    for (const keys of ['Control+Shift+S', 'Control+O']) {
+      await page.keyboard.press(keys);
+      const panel = page.getByRole('dialog');
+      await expect(panel.getByRole('list')).toBeVisible();
+      for (const button of await panel.getByRole('button', { name: /^(Cancel|Save here|Open)$/ }).all()) {
+        await expect(button).toBeInViewport({ ratio: 1 });
+      }
+      await page.keyboard.press('Escape');
+    }
+  });
+
+  test('a notice takes no room from the bench, which is scrolled to', async ({ page, start, home }) => {
+    await start();
+    const main = page.getByRole('main');
+    const before = (await restingBox(main)).height;
+    writeFileSync(join(home, 'no-picture.png'), 'no picture');
+    await page.keyboard.press('Control+O');
+    await new FilePanel(page).open('no-picture.png');
+    await expect(page.getByRole('alert')).toBeVisible();
+    expect((await restingBox(main)).height).toBeGreaterThanOrEqual(Math.min(before, 200));
+    expect(await trouble(body(page))).toEqual([]);
   });
 });
 
