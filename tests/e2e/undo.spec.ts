@@ -130,3 +130,25 @@ test('neither button moves or changes its size, whatever the step is called', as
     rmSync(outDir, { recursive: true, force: true });
   }
 });
+
+test('stand level with the button beside them', async ({ page, start }) => {
+  await start();
+  const tops = await page.getByRole('banner').evaluate((bar) =>
+    ['Undo', 'Redo', 'Commands'].map((word) => {
+      const walker = document.createTreeWalker(bar, NodeFilter.SHOW_TEXT);
+      while (walker.nextNode()) {
+        const { currentNode } = walker;
+        if (currentNode.nodeValue?.trim() !== word) continue;
+        const text = document.createRange();
+        text.selectNodeContents(currentNode);
+        return {
+          top: text.getBoundingClientRect().top,
+          button: currentNode.parentElement?.closest('button')?.clientHeight,
+        };
+      }
+      return null;
+    }),
+  );
+  expect(tops[0]).not.toBeNull();
+  expect(tops).toEqual([tops[2], tops[2], tops[2]]);
+});

@@ -42,9 +42,15 @@ export function labelWithKeys(action: Action): string {
   return keys === undefined ? action.label() : `${action.label()} (${keysShown(keys)})`;
 }
 
-/** The first shortcut as `aria-keyshortcuts` wants it. */
+/** A shortcut as `aria-keyshortcuts` wants it. */
+export function ariaOf(keys: string): string {
+  return keys.replace('Mod', isMac ? 'Meta' : 'Control');
+}
+
+/** The first shortcut that acts now, as `aria-keyshortcuts` wants it. */
 export function ariaKeys(action: Action): string | undefined {
-  return liveKeys(action)[0]?.replace('Mod', isMac ? 'Meta' : 'Control');
+  const [keys] = liveKeys(action);
+  return keys && ariaOf(keys);
 }
 
 /** The shortcut as people write it on this platform: `Ctrl+Z`, `⌘Z`. */
