@@ -122,13 +122,20 @@ test('is offered beside a file that is named at the start, and opened when asked
   await expect(bar).toContainText('"Skerry sleeve" as it was today at');
   await expectAccessible(page);
   // Put off, it stays kept and can be asked for.
+  const place = page.getByRole('switch').first();
+  await place.focus();
   await bar.getByRole('button', { name: 'Later' }).click();
   await expect(bar).toHaveCount(0);
+  await expect(place).toBeFocused();
   await page.keyboard.press('Control+K');
   await page.getByRole('combobox', { name: 'Find a command' }).fill('kept');
   await page.keyboard.press('Enter');
-  await bar.getByRole('button', { name: 'Open kept work' }).click();
+  // A hand that presses twice asks once.
+  const answered = page.waitForResponse((response) => response.url().includes('recovery.take'));
+  await bar.getByRole('button', { name: 'Open kept work' }).dblclick();
+  await answered;
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skerry sleeve');
+  await expect(page.getByText('Another window has opened this work.')).toHaveCount(0);
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect.poll(() => copiesOf(page)).toBe('1, 2, 1');
   await expect(bar).toHaveCount(0);

@@ -23,6 +23,7 @@ export class Offers {
   problems = $state.raw<readonly Problem[]>([]);
   isShown = $state(true);
   readonly action: Action;
+  #isOpening = false;
 
   constructor(
     private readonly options: OffersOptions,
@@ -49,6 +50,14 @@ export class Offers {
   }
 
   async open(offer: Offer): Promise<void> {
+    // A second press would find the work taken, as if by another window.
+    if (this.#isOpening) return;
+    this.#isOpening = true;
+    await this.#open(offer);
+    this.#isOpening = false;
+  }
+
+  async #open(offer: Offer): Promise<void> {
     const { host, session, identity, keeper, mayLeave } = this.options;
     if (!(await mayLeave())) return;
     const answer = await takeKeptWork(host, identity, offer);
