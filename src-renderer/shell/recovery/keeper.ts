@@ -57,6 +57,8 @@ export class Keeper {
   #timer: ReturnType<typeof setTimeout> | null = null;
   #passing: Promise<void> | null = null;
   #hasFailed = false;
+  /** The failure has been said: once is enough. */
+  #isSaid = false;
   #isToKeep = false;
   readonly #newId: () => string;
   readonly #now: () => Date;
@@ -144,21 +146,26 @@ export class Keeper {
     const isDone = isSame(now, this.#looked) && !this.#hasFailed && !this.#isToKeep;
     this.#looked = now;
     this.#isToKeep = false;
-    const failures: Problem[] = [];
-    const fails = (done: Outcome<unknown>): boolean => !done.ok && failures.push(done.problem) > 0;
+    this.#hasFailed = false;
+    let toSay = null as Problem | null;
+    const fails = (done: Outcome<unknown>, isAtStake = false): boolean => {
+      if (done.ok) return false;
+      this.#hasFailed = true;
+      // That the host is away is said elsewhere; what it is to forget can wait for it.
+      if (isAtStake || done.problem.code !== 'host-unreachable') toSay ??= done.problem;
+      return true;
+    };
     if (now.isUnsaved && !isDone) {
       // It may be kept even where no answer says so.
       work.isKept = true;
-      fails(await this.#keep(work, now));
+      fails(await this.#keep(work, now), true);
     } else if (!now.isUnsaved && work.isKept) {
       // Saved, or undone back to what stands in the file: a later start must not offer it.
       work.isKept = fails(await this.#drop(work));
     }
     for (const one of this.#over.splice(0)) if (fails(await this.#drop(one))) this.#over.push(one);
-    const [problem] = failures;
-    // Said once, for unsaved work is at stake.
-    if (problem && !this.#hasFailed) session.notify({ kind: 'problem', problem });
-    this.#hasFailed = problem !== undefined;
+    if (toSay && !this.#isSaid) session.notify({ kind: 'problem', problem: toSay });
+    this.#isSaid = toSay !== null;
   }
 
   #keep(work: Work, { project, file }: Looked): Promise<Outcome<unknown>> {

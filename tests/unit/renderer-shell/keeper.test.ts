@@ -226,6 +226,13 @@ describe('work that could not be kept', () => {
     session.saved(session.project, FILE);
     await vi.advanceTimersByTimeAsync(3000);
     expect(disk.size).toBe(1);
+    // Nothing is at stake, and that the host is away is said elsewhere.
+    expect(session.notice).toBeNull();
+    // What is drawn then is at stake again.
+    paint(1);
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(session.notice).toMatchObject({ kind: 'problem', problem: { code: 'host-unreachable' } });
+    session.undo();
     isDown = false;
     await vi.advanceTimersByTimeAsync(3000);
     expect(disk.size).toBe(0);
