@@ -5,6 +5,7 @@ import type { Browser } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { noisyPhoto } from './noisy-photo.ts';
+import { noisyPng } from './noisy-png.ts';
 
 /** What a picture that is taken may cost. */
 const MOST_MB = 600;
@@ -25,22 +26,43 @@ async function peakOf(browser: Browser): Promise<() => number> {
   };
 }
 
-test('takes a photo of 12 million pixels and 15 MB within 600 MB', async ({ browser, page, start, home }) => {
-  test.skip(process.platform !== 'linux', 'only Linux tells the most that a process has had in memory');
-  const photo = noisyPhoto(4000, 3000, 75);
-  expect(photo.length).toBeGreaterThan(13_000_000);
-  writeFileSync(join(home, 'photo.jpg'), photo);
-  await start();
-  const peak = await peakOf(browser);
-  const before = peak();
-  expect(before).toBeGreaterThan(20);
+/** Decoding alone may take 5 s before the program gives up; the file's way into the window comes before it. */
+const MOST_MS = 15_000;
 
-  await page.keyboard.press('Control+Shift+G');
-  await new FilePanel(page).open('photo.jpg');
-  // The way of a motif out of a picture: its corners are there once it can be cropped.
-  const isTaken = page.getByRole('button', { name: /^top left corner/ });
-  await expect
-    .poll(async () => [peak() > before, await isTaken.isVisible()], { intervals: [25] })
-    .toEqual([true, true]);
-  expect(peak()).toBeLessThan(MOST_MB);
-});
+const PICTURES: readonly { name: string; what: string; make: () => Buffer; least: number }[] = [
+  {
+    name: 'photo.jpg',
+    what: 'a photo of 12 million pixels and 15 MB',
+    make: () => noisyPhoto(4000, 3000, 75),
+    least: 13_000_000,
+  },
+  {
+    // As many pixels as are kept whole, and nearly as many bytes as a picture file may have.
+    name: 'noise.png',
+    what: 'noise near the limit of 64 MB',
+    make: () => noisyPng(4000, 3900),
+    least: 62_000_000,
+  },
+];
+
+for (const { name, what, make, least } of PICTURES) {
+  test(`takes ${what} within ${MOST_MB} MB`, async ({ browser, page, start, home }) => {
+    test.skip(process.platform !== 'linux', 'only Linux tells the most that a process has had in memory');
+    const picture = make();
+    expect(picture.length).toBeGreaterThan(least);
+    writeFileSync(join(home, name), picture);
+    await start();
+    const peak = await peakOf(browser);
+    const before = peak();
+    expect(before).toBeGreaterThan(20);
+
+    await page.keyboard.press('Control+Shift+G');
+    await new FilePanel(page).open(name);
+    // The way of a motif out of a picture: its corners are there once it can be cropped.
+    const isTaken = page.getByRole('button', { name: /^top left corner/ });
+    await expect
+      .poll(async () => [peak() > before, await isTaken.isVisible()], { intervals: [25], timeout: MOST_MS })
+      .toEqual([true, true]);
+    expect(peak()).toBeLessThan(MOST_MB);
+  });
+}

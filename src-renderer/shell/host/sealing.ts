@@ -5,7 +5,10 @@ import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/sea
 export interface Sealing {
   /** The value as JSON, sealed. */
   seal(key: SealingKey, about: string, value: unknown): Promise<Bytes>;
-  /** The value that was sealed as a body, or null if this was not sealed with that key about that. */
+  /**
+   * The value that was sealed as a body, or null if this was not sealed with that
+   * key about that. `sealed` is handed over: it is not to be used again.
+   */
   open(key: SealingKey, about: string, sealed: Bytes): Promise<ReadBody | null>;
 }
 
@@ -26,6 +29,8 @@ export const sealingHere: Sealing = {
 const LARGE = 500_000;
 
 export type SealingQuestion =
+  /** Whether it is there. */
+  | { readonly id: number; readonly do: 'answer' }
   | {
       readonly id: number;
       readonly do: 'seal';
@@ -43,7 +48,7 @@ export type SealingQuestion =
 
 export interface SealingAnswer {
   readonly id: number;
-  /** What {@link sealingHere} gave, or null if it threw. */
+  /** What {@link sealingHere} gave, or null if it threw; true for a helper that is there. */
   readonly done: unknown;
 }
 
@@ -81,14 +86,14 @@ export function sealingBeside(start: () => SealingHelper): Sealing {
   }
 
   /** Null if there is no helper, or it failed. */
-  function ask(question: Asked): Promise<unknown> {
+  function ask(question: Asked, transfer: Transferable[] = []): Promise<unknown> {
     helper ??= helper === undefined ? begin() : null;
     const asked = helper;
     if (asked === null) return Promise.resolve(null);
     const id = count++;
     return new Promise((resolve) => {
       waiting.set(id, resolve);
-      asked.postMessage({ ...question, id } as SealingQuestion, []);
+      asked.postMessage({ ...question, id } as SealingQuestion, transfer);
     });
   }
 
@@ -98,8 +103,10 @@ export function sealingBeside(start: () => SealingHelper): Sealing {
       return done === null ? sealingHere.seal(key, about, value) : (done as Bytes);
     },
     async open(key, about, sealed) {
-      const done = sealed.length > LARGE ? await ask({ do: 'open', key, about, sealed }) : null;
-      return done === null ? sealingHere.open(key, about, sealed) : (done as ReadBody);
+      // The bytes go over and are not copied, so only to a helper that is there: from another they would not come back.
+      const isHelped = sealed.length > LARGE && (await ask({ do: 'answer' })) === true;
+      if (!isHelped) return sealingHere.open(key, about, sealed);
+      return (await ask({ do: 'open', key, about, sealed }, [sealed.buffer])) as ReadBody | null;
     },
   };
 }

@@ -6,12 +6,13 @@ import { sealingHere, type SealingAnswer, type SealingQuestion } from './sealing
 addEventListener('message', ({ data: question }: MessageEvent<SealingQuestion>) => {
   void answer(question).then((done) => {
     const said: SealingAnswer = { id: question.id, done };
-    const moved = done instanceof Uint8Array ? done.buffer : done?.buffer;
+    const moved = done === null || done === true ? null : done.buffer;
     postMessage(said, moved ? { transfer: [moved] } : {});
   });
 });
 
-async function answer(question: SealingQuestion): Promise<Bytes | ReadBody | null> {
+async function answer(question: SealingQuestion): Promise<Bytes | ReadBody | true | null> {
+  if (question.do === 'answer') return true;
   const { key, about } = question;
   try {
     if (question.do === 'seal') return await sealingHere.seal(key, about, question.value);
