@@ -41,10 +41,10 @@ export interface WrittenFile {
 }
 
 /**
- * Writes the files into the folder, absolute, which is there. Nothing is
- * written where it throws `files-kept` (one is there, and `keeps` is set),
- * `files-not-from-here` (one is there that is not ours to replace), or what
- * reading throws. Then each is written whole or not at all.
+ * Writes the files into the folder, absolute. Nothing is written where it
+ * throws `file-missing` (there is no such folder), `files-kept` (one is there,
+ * and `keeps` is set), `files-not-from-here` (one is there that is not ours to
+ * replace), or what reading throws. Then each is written whole or not at all.
  */
 export async function writeOwnFiles(
   folder: string,
@@ -67,7 +67,10 @@ export async function writeOwnFiles(
     const stamps = [file.content, ...(there ? [there] : [])].map(stampOf);
     list[file.name] = { from, stamps: [...new Set(stamps)] };
   }
-  await writeWhole(nodeFiles, wait, join(folder, LIST_NAME), listBytes(list));
+  await writeWhole(nodeFiles, wait, join(folder, LIST_NAME), listBytes(list)).catch((error: unknown) => {
+    // Nobody has named the list.
+    throw problemOf(error).code === 'file-missing' ? problemError('file-missing', {}, folder) : error;
+  });
   const written: WrittenFile[] = [];
   for (const { file, there } of looked) {
     const path = join(folder, file.name);

@@ -150,6 +150,12 @@ describe('read', () => {
     expect(error).toMatchObject({ code, where });
   });
 
+  it('names the folder that is not there, not a file that nobody asked for', async () => {
+    const to = join(folder.path, 'nowhere', 'motif.png');
+    const answer = await callJson('read', png, '--corners', at, '--ink', '--to', to);
+    expect(answer).toMatchObject({ error: { code: 'file-missing', where: join(folder.path, 'nowhere') } });
+  });
+
   it('refuses to write anything but a PNG', async () => {
     const { error } = await callJson<{ error: { code: string } }>('read', png, '--corners', at, '--to', 'motif.jpg');
     expect(error.code).toBe('option-value');
