@@ -7,6 +7,7 @@
  */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { keptLaying, type KeptLaying } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 
 export interface KeptFile {
@@ -16,6 +17,8 @@ export interface KeptFile {
   readonly name: string;
   readonly text: string;
   readonly file: { readonly path: string; readonly stamp: string } | null;
+  /** What was in hand besides the text, and not laid in it. */
+  readonly laying: KeptLaying | null;
   /** Of work that was kept when no stamp was: the file that it came from, in which version is not known. */
   readonly cameFrom: string | null;
 }
@@ -31,6 +34,8 @@ const head = z.object({
   keptAt: time,
   browser: z.string(),
   edition: z.int().min(1),
+  /** Left out by programs that did not keep it. */
+  laying: keptLaying.nullable().default(null),
 });
 const headOfVersion1 = z.object({
   format: z.literal(FORMAT),
@@ -39,8 +44,25 @@ const headOfVersion1 = z.object({
   keptAt: time,
 });
 
-export function keptFileToText({ browser, edition, keptAt, name, text, file }: Omit<KeptFile, 'cameFrom'>): string {
-  const facts = { format: FORMAT, version: 2, name, file, keptAt, browser, edition };
+export function keptFileToText({
+  browser,
+  edition,
+  keptAt,
+  name,
+  text,
+  file,
+  laying,
+}: Omit<KeptFile, 'cameFrom'>): string {
+  const facts = {
+    format: FORMAT,
+    version: 2,
+    name,
+    file,
+    keptAt,
+    browser,
+    edition,
+    ...(laying === null ? {} : { laying }),
+  };
   const body = `${JSON.stringify(facts)}\n${text}`;
   return body + endMark(body);
 }
@@ -56,13 +78,13 @@ export function keptFileFromText(content: string): KeptFile | null {
   const text = body.slice(firstBreak + 1);
   const now = head.safeParse(raw.value);
   if (now.success) {
-    const { browser, edition, keptAt, name, file } = now.data;
-    return { browser, edition, keptAt, name, text, file, cameFrom: null };
+    const { browser, edition, keptAt, name, file, laying } = now.data;
+    return { browser, edition, keptAt, name, text, file, laying, cameFrom: null };
   }
   const earlier = headOfVersion1.safeParse(raw.value);
   if (!earlier.success) return null;
   const { keptAt, path } = earlier.data;
-  return { browser: '', edition: 1, keptAt, name: '', text, file: null, cameFrom: path };
+  return { browser: '', edition: 1, keptAt, name: '', text, file: null, laying: null, cameFrom: path };
 }
 
 function endMark(body: string): string {

@@ -118,10 +118,10 @@ export function recoveryOf(
   /**
    * True once a file holds that very text: it was saved just before the run or
    * the window ended. Work that had no file, or that was saved as another one,
-   * stands in one that was saved lately.
+   * stands in one that was saved lately. What was in hand besides stands in none.
    */
   async function isSaved({ kept }: KeptPlace): Promise<boolean> {
-    if (kept === null) return false;
+    if (kept === null || kept.laying !== null) return false;
     const text = Buffer.from(kept.text);
     const paths = [kept.file?.path ?? kept.cameFrom, ...(await recent.paths())];
     for (const path of new Set(paths.filter((path) => path !== null))) {
@@ -190,8 +190,8 @@ export function recoveryOf(
           if (!isTaken) return null;
         }
         known.add(place);
-        const { text, edition, keptAt, file } = wanted.kept;
-        return { work, edition, text, keptAt, file: file && { ...file, name: basename(file.path) } };
+        const { text, edition, keptAt, file, laying } = wanted.kept;
+        return { work, edition, text, keptAt, laying, file: file && { ...file, name: basename(file.path) } };
       }),
 
     drop: (work) =>

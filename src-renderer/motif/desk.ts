@@ -9,11 +9,12 @@ import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
 import type { MotifId, Project } from '@shared/project/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../shell/actions/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { InHand, Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
-import type { Cutting, Floating } from './editing/cutting.ts';
+import { layingOf, type Cutting, type Floating } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';
+import { layFloating } from './floating.ts';
 import type { Overhang } from './editing/overhang.ts';
 import type { Lettering } from './lettering/lettering.ts';
 import type { ToolName } from './tools/index.ts';
@@ -151,8 +152,19 @@ export class MotifDesk {
   }
 
   look(to: Partial<DeskState>): void {
+    const { floating } = this.#state;
     this.#state = { ...this.#state, ...to };
+    if (this.#state.floating !== floating) this.session.hold(this.#inHand(this.#state.floating));
     for (const listener of this.#listeners) listener();
+  }
+
+  /** A stamp is no work: it is laid by the stamp alone. */
+  #inHand(floating: Floating | null): InHand | null {
+    if (!floating || floating.name === 'stamp') return null;
+    return {
+      laying: () => layingOf(this.session.motif, floating),
+      lay: () => void layFloating(this.session, this),
+    };
   }
 
   /** The stage comes and goes with the bench; returns a function that takes it away. */

@@ -12,6 +12,7 @@ import {
   cutChange,
   cutColour,
   layChange,
+  makesLettering,
   type Cutting,
   type Floating,
 } from './editing/cutting.ts';
@@ -76,18 +77,47 @@ export function letFloat(session: Session, desk: MotifDesk, floating: Floating):
 
 /** Lifts what is selected, to be moved. */
 export function lift(session: Session, desk: MotifDesk): void {
-  const { selection } = desk.state;
-  if (!selection) return;
-  const taken = cutAgain(session.motif.grid, selection);
-  letFloat(session, desk, { ...taken, name: 'move', lifted: taken });
+  const lifted = liftedFrom(session, desk);
+  if (lifted) letFloat(session, desk, lifted);
 }
 
-/** Moves what floats. */
-export function moveFloating(desk: MotifDesk, columns: number, rows: number): void {
+function liftedFrom(session: Session, desk: MotifDesk): Floating | null {
+  const { selection } = desk.state;
+  if (!selection) return null;
+  const taken = cutAgain(session.motif.grid, selection);
+  return { ...taken, name: 'move', lifted: taken };
+}
+
+/** Moves what floats; gives what is said of it then. */
+export function moveFloating(desk: MotifDesk, columns: number, rows: number): string {
   const { floating } = desk.state;
-  if (!floating) return;
+  if (!floating) return '';
   const at: Cell = { column: floating.at.column + columns, row: floating.at.row + rows };
   desk.look({ floating: { ...floating, at } });
+  return text.at(at.column, at.row);
+}
+
+/**
+ * Moves what floats, or is selected and lifted for it, so that its lower left
+ * cell comes to `at`, and says so. The keyboard stays where it is.
+ */
+export function moveTo(session: Session, desk: MotifDesk, at: Cell): void {
+  const held = desk.state.floating ?? liftedFrom(session, desk);
+  if (!held) return;
+  // What is selected and stays where it is need not be lifted.
+  if (at.column !== held.at.column || at.row !== held.at.row) {
+    desk.look({ span: null, selection: null, floating: { ...held, at } });
+  }
+  session.announce(text.at(at.column, at.row));
+}
+
+/** Gives up what floats, is selected, or is being drawn; false if there is nothing. */
+export function giveUpAll(session: Session, desk: MotifDesk): boolean {
+  const { span, floating, selection } = desk.state;
+  if (!span && !floating && !selection) return false;
+  desk.look({ span: null, floating: null, selection: null });
+  session.announce(words.motif.shapes.givenUp);
+  return true;
 }
 
 /** Mirrors or turns what floats; false if nothing does. */
@@ -123,10 +153,14 @@ export function layFloating(session: Session, desk: MotifDesk): boolean {
   }
   const { motif } = session;
   const change = layChange(motif, floating);
+  const areLetters = makesLettering(motif, floating);
   const overhang = overhangOf(motif.grid, motif.ground, floating);
   desk.look({ floating: null });
-  const areLetters = floating.name === 'lettering' && floating.reads && !motif.isLettering;
   changeAndTell(session, desk, change && areLetters ? asLettering(motif, change) : change, overhang);
   session.announce(text.laid);
+  // The chart, where it is told, is not in view.
+  if (overhang && session.view.bench !== 'motif') {
+    session.notify({ kind: 'done', text: words.motif.overhang.leftOff(overhang, change !== null) });
+  }
   return true;
 }

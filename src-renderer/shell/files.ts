@@ -145,13 +145,17 @@ export class Files {
   /** True if the project now stands in its file. */
   async save(): Promise<boolean> {
     return this.afterOthers(() => {
+      this.session.lay();
       const { file } = this.session;
       return file === null ? this.chooseAndWrite() : this.write(file.path, { kind: 'version', stamp: file.stamp });
     });
   }
 
   async saveAs(): Promise<boolean> {
-    return this.afterOthers(() => this.chooseAndWrite());
+    return this.afterOthers(() => {
+      this.session.lay();
+      return this.chooseAndWrite();
+    });
   }
 
   /**
@@ -173,12 +177,14 @@ export class Files {
     return this.write(path, there === null ? { kind: 'nothing' } : { kind: 'version', stamp: there });
   }
 
-  /** Asks about unsaved work, also about what is drawn while it is saved; true if the table may be cleared. */
+  /** Asks about unsaved work, what is in hand and what is drawn while it is saved with it; true if the table may be cleared. */
   async mayLeave(): Promise<boolean> {
+    this.session.lay();
     while (this.session.isUnsaved) {
       const answer = await this.asking.askUnsaved(this.session.project.name);
       if (answer === 'drop') return true;
       if (answer === 'stay' || !(await this.save())) return false;
+      this.session.lay();
     }
     return true;
   }

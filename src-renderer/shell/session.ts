@@ -23,6 +23,7 @@ import {
   type Change,
   type ChangeName,
   type History,
+  type Laying,
   type Motif,
   type MotifId,
   type Project,
@@ -57,6 +58,13 @@ export interface View {
   readonly paper: 'a4' | 'letter';
 }
 
+/** Cells on a bench that are in hand: lifted, pasted or set in letters, and not laid in the project yet. */
+export interface InHand {
+  /** What laying them would change now; null: nothing. */
+  laying(): Laying | null;
+  lay(): void;
+}
+
 /** A message under the top bar, until it is closed or replaced. */
 export type Notice =
   { readonly kind: 'problem'; readonly problem: Problem } | { readonly kind: 'done'; readonly text: string };
@@ -87,6 +95,7 @@ export class Session {
   #pointer: string = '';
   #announced: Announcement = { text: '' };
   #opened = 0;
+  #inHand: InHand | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
 
@@ -146,6 +155,12 @@ export class Session {
     return this.#opened;
   }
 
+  /** What is in hand; another object whenever it moved. */
+  get inHand(): InHand | null {
+    this.#follow();
+    return this.#inHand;
+  }
+
   get notice(): Notice | null {
     this.#follow();
     return this.#notice;
@@ -199,6 +214,18 @@ export class Session {
   look(to: Partial<View>): void {
     this.#view = { ...this.#view, ...to };
     this.#emit();
+  }
+
+  /** Takes cells in hand, or with null nothing any more. */
+  hold(inHand: InHand | null): void {
+    if (inHand === this.#inHand) return;
+    this.#inHand = inHand;
+    this.#emit();
+  }
+
+  /** Lays what is in hand, so that the project is all that the person sees. */
+  lay(): void {
+    this.#inHand?.lay();
   }
 
   /** Puts another project on the table. */

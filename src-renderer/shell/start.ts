@@ -11,6 +11,7 @@ import {
   handOver,
   hostOrStorage,
   hostPlace,
+  layKept,
   recoveredNotice,
   storedWork,
   takeKeptWork,
@@ -65,9 +66,10 @@ export async function startSession(connection: Connection): Promise<Started> {
     const taken = await takeKeptWork(host, identity, offer);
     if (!taken.ok) problems.push(taken.problem);
     if (!taken.ok || taken.value === null) continue;
-    const { project, file } = taken.value;
+    const { project, file, laying } = taken.value;
     const session = new Session(project, false);
     if (file !== null) session.standsIn(file);
+    layKept(session, laying);
     session.notify(recoveredNotice(taken.value));
     const kept = { offers: left, problems };
     return { ...standing, session, taken: taken.value.taken, kept, openAtStart: null };

@@ -7,6 +7,7 @@
  * methods by name.
  */
 import { z } from 'zod';
+import { MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
 import type { LengthUnit } from '../piece/index.ts';
 import type { Outcome } from '../problem/index.ts';
 
@@ -27,6 +28,16 @@ const time = z.iso.datetime({ precision: 3 });
 /** Counts what was kept of one work, from 1. */
 const edition = z.int().min(1);
 
+/** Cells that were in hand and not laid; see `project/laying.ts`. */
+export const keptLaying = z.strictObject({
+  name: z.enum(['move', 'paste', 'lettering']),
+  motif: z.string().min(1).max(40),
+  rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
+  isLettering: z.boolean(),
+});
+
+export type KeptLaying = z.infer<typeof keptLaying>;
+
 /** Unsaved work as a window gives it to be kept. */
 const keptWork = z.strictObject({
   window: id,
@@ -38,6 +49,8 @@ const keptWork = z.strictObject({
   name: z.string().max(300),
   text: z.string().max(60_000_000),
   file: z.strictObject({ path, stamp }).nullable(),
+  /** What is in hand besides, and not in the text yet; null: nothing. */
+  laying: keptLaying.nullable().default(null),
 });
 
 /** Who asks for kept work, and which windows of its browser are open. */
@@ -155,6 +168,7 @@ export const contract = {
         /** Where the project stands, and which version of it the work began from; null: in no file that is known. */
         file: z.strictObject({ path, name: z.string(), stamp }).nullable(),
         keptAt: time,
+        laying: keptLaying.nullable(),
       })
       .nullable(),
   },

@@ -3,6 +3,7 @@ export * from './file.ts';
 export * from './recognise.ts';
 export * from './change.ts';
 export * from './history.ts';
+export * from './laying.ts';
 export * from './start.ts';
 export { acrossIn, goToSize, hasSeveralSizes, projectInSize, sizeAtHand, sizesOf } from './sizes.ts';
 export * from './size-changes.ts';

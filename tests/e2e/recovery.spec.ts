@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
 import { expect, expectAccessible } from './app.ts';
+import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { keptGroups, test } from './hosts.ts';
 import { changeCopies } from './piece-bench.ts';
@@ -163,4 +164,54 @@ test('that cannot be read is told of and stays where it is, whatever is drawn an
   await changeCopies(page, '1');
   await saveInHome(page);
   expect(readFileSync(join(place, name), 'utf8')).toBe(newer);
+});
+
+/** The lighthouse moved right by three stitches, with its last ones over the edge. */
+const MOVED = LIGHTHOUSE.map((row) => `...${row.slice(0, -3)}`);
+
+/** Lifts the whole motif and moves it right by three stitches. */
+async function moveInHand(page: Page): Promise<void> {
+  await page.getByRole('grid').focus();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.press('m');
+  for (let times = 0; times < 3; times++) await page.keyboard.press('ArrowRight');
+  await expect(page.getByText('Outside the chart: 2 stitches at the right.')).toBeVisible();
+}
+
+test('has lifted cells where they were moved to, and what they were before one step back', async ({
+  run,
+  newWindow,
+  folder,
+}) => {
+  const first = await run();
+  const page = await newWindow(first);
+  await moveInHand(page);
+  await expect.poll(() => keptGroups(folder)).toHaveLength(1);
+  const place = join(folder, 'data', 'recovery');
+  await expect.poll(() => readFileSync(join(place, readdirSync(place)[0] ?? ''), 'utf8')).toContain('"name":"move"');
+  await expect(page.getByText('not saved', { exact: true })).toBeVisible();
+  await first.kill();
+  await page.close({ runBeforeUnload: false });
+
+  const again = await newWindow(await run());
+  const chart = new Chart(again);
+  await expect.poll(() => chart.shown()).toEqual(MOVED);
+  await again.getByRole('button', { name: 'Undo move cells' }).click();
+  await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
+});
+
+test('is saved with the cells in hand laid, and says what they lose over the edge', async ({
+  run,
+  newWindow,
+  home,
+}) => {
+  const page = await newWindow(await run());
+  await moveInHand(page);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await saveInHome(page);
+  await expect(page.getByText('Left off outside the chart: 2 stitches at the right.')).toBeVisible();
+  const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await expect.poll(() => new Chart(page).shown()).toEqual(MOVED);
+  expect(saved.motifs[0]?.grid.cells.slice(0, 4)).toEqual(new Uint8Array([0, 0, 0, 1]));
 });

@@ -180,6 +180,7 @@ const project = (text: string): void => {
 
 const KEPT = keptFileToText({
   browser: 'b',
+  laying: null,
   edition: 3,
   keptAt: '2026-01-02T03:04:05.678Z',
   name: 'Sleeve',

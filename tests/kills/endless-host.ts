@@ -19,7 +19,7 @@ let { stamp } = await services['documents.read']({ path: document });
 const work = { window: 'window-1', browser: 'browser-1', work: 'work-one' };
 for (let version = Number(first); ; version += 1) {
   const text = projectToText({ ...sampleProject(), name: `version ${version}` });
-  const facts = { edition: version, keptAt: environment.now().toISOString(), name: `version ${version}` };
+  const facts = { laying: null, edition: version, keptAt: environment.now().toISOString(), name: `version ${version}` };
   await services['recovery.keep']({ ...work, ...facts, text, file: { path: document, stamp } });
   ({ stamp } = await services['documents.write']({ path: document, text, expect: { kind: 'version', stamp } }));
   await say(`saved ${version}`);

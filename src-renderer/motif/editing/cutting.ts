@@ -1,6 +1,15 @@
 /** Cells cut out of a drawing, to be moved, copied and laid elsewhere. Pure. */
-import { applyPatch, boxBetween, cellAt, isInside, patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
-import type { Change, Motif } from '@shared/project/index.ts';
+import {
+  applyPatch,
+  boxBetween,
+  cellAt,
+  gridToText,
+  isInside,
+  patchCells,
+  type Cell,
+  type Grid,
+} from '@shared/grid/index.ts';
+import { CELL_LETTERS, type Change, type Laying, type Motif } from '@shared/project/index.ts';
 import type { PaintChange } from './strokes.ts';
 
 /** In a cutting: a cell that does not belong to it. No palette index is so large. */
@@ -95,6 +104,20 @@ export function layChange(motif: Motif, floating: Floating): PaintChange | null 
 /** The change that lays letters which read on the chart: from then on the motif must not be seen mirrored. */
 export function asLettering(motif: Motif, { name, patch }: PaintChange): Change {
   return { name, kind: 'motif', motif: motif.id, to: { grid: applyPatch(motif.grid, patch), isLettering: true } };
+}
+
+/** True if laying it makes the motif one of letters. */
+export function makesLettering(motif: Motif, floating: Floating): boolean {
+  return floating.name === 'lettering' && floating.reads && !motif.isLettering;
+}
+
+/** What laying it would give, as plain data. Null if it changes nothing, and for a stamp, which is laid by the stamp alone. */
+export function layingOf(motif: Motif, floating: Floating): Laying | null {
+  if (floating.name === 'stamp') return null;
+  const change = layChange(motif, floating);
+  if (!change) return null;
+  const rows = gridToText(applyPatch(motif.grid, change.patch), CELL_LETTERS);
+  return { name: floating.name, motif: motif.id, rows, isLettering: makesLettering(motif, floating) };
 }
 
 function groundUnder(motif: Motif, cutting: Cutting): [number, number][] {

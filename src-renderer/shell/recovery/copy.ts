@@ -13,7 +13,10 @@ export function saveCopyAction(session: Session): Action {
     label: () => words.shell.lost.saveCopy,
     keys: ['Mod+Shift+E'],
     isEnabled: () => true,
-    run: () => session.announce(words.shell.lost.copySaved(download(session.project))),
+    run: () => {
+      session.lay();
+      session.announce(words.shell.lost.copySaved(download(session.project)));
+    },
   };
 }
 

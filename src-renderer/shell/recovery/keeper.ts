@@ -4,11 +4,12 @@
  * What was drawn is on the disk at most a second later, however long the hand
  * goes on, in the middle of a stroke too: a pass begins a moment after the
  * first change and takes all up to then; what changes meanwhile begins the
- * next. One pass at a time, so that nothing is kept after it was dropped.
+ * next. Cells in hand are kept beside the project that they are not laid in yet:
+ * neither they nor what lies under them can be lost. One pass at a time, so that nothing is kept after it was dropped.
  */
 import type { Params } from '@shared/host/index.ts';
 import type { Outcome, Problem } from '@shared/problem/index.ts';
-import { projectToText } from '@shared/project/index.ts';
+import { projectToText, type Laying } from '@shared/project/index.ts';
 import type { Session } from '../session.ts';
 import type { KeepingPlace } from './keeping-place.ts';
 import type { WindowIdentity } from './window-identity.ts';
@@ -35,7 +36,7 @@ interface Work {
 }
 
 /** What decides whether there is something to keep, and as what. */
-type Looked = Readonly<Pick<Session, 'project' | 'isUnsaved' | 'file'>>;
+type Looked = Readonly<Pick<Session, 'project' | 'isUnsaved' | 'file' | 'inHand'>>;
 
 export interface KeeperOptions {
   readonly session: Session;
@@ -155,11 +156,13 @@ export class Keeper {
       if (isAtStake || done.problem.code !== 'host-unreachable') toSay ??= done.problem;
       return true;
     };
-    if (now.isUnsaved && !isDone) {
+    const laying = now.inHand?.laying() ?? null;
+    const isToBeKept = now.isUnsaved || laying !== null;
+    if (isToBeKept && !isDone) {
       // It may be kept even where no answer says so.
       work.isKept = true;
-      fails(await this.#keep(work, now), true);
-    } else if (!now.isUnsaved && work.isKept) {
+      fails(await this.#keep(work, now, laying), true);
+    } else if (!isToBeKept && work.isKept) {
       // Saved, or undone back to what stands in the file: a later start must not offer it.
       work.isKept = fails(await this.#drop(work));
     }
@@ -168,7 +171,7 @@ export class Keeper {
     this.#isSaid = toSay !== null;
   }
 
-  #keep(work: Work, { project, file }: Looked): Promise<Outcome<unknown>> {
+  #keep(work: Work, { project, file }: Looked, laying: Laying | null): Promise<Outcome<unknown>> {
     const { place, identity } = this.options;
     work.edition++;
     return place.keep({
@@ -180,6 +183,7 @@ export class Keeper {
       name: project.name,
       text: projectToText(project),
       file: file && { path: file.path, stamp: file.stamp },
+      laying: laying && { ...laying, rows: [...laying.rows] },
     });
   }
 
@@ -189,10 +193,10 @@ export class Keeper {
   }
 }
 
-function look({ project, isUnsaved, file }: Session): Looked {
-  return { project, isUnsaved, file };
+function look({ project, isUnsaved, file, inHand }: Session): Looked {
+  return { project, isUnsaved, file, inHand };
 }
 
 function isSame(a: Looked, b: Looked): boolean {
-  return a.project === b.project && a.isUnsaved === b.isUnsaved && a.file === b.file;
+  return a.project === b.project && a.isUnsaved === b.isUnsaved && a.file === b.file && a.inHand === b.inHand;
 }

@@ -4,9 +4,9 @@
  */
 import type { Host, Result } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
-import { projectFromText, type Project } from '@shared/project/index.ts';
+import { layingChange, projectFromText, type Laying, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Notice, OpenFile } from '../session.ts';
+import type { Notice, OpenFile, Session } from '../session.ts';
 import type { TakenWork } from './keeper.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
@@ -26,6 +26,8 @@ export interface Recovered {
   readonly project: Project;
   readonly file: OpenFile | null;
   readonly taken: TakenWork;
+  /** What was in hand, and not laid in the project. */
+  readonly laying: Laying | null;
   readonly keptAt: Date;
 }
 
@@ -56,10 +58,17 @@ export async function takeKeptWork(
 ): Promise<Outcome<Recovered | null>> {
   const answer = await host.call('recovery.take', { asking: await askingOf(identity), id });
   if (!answer.ok || answer.value === null) return answer as Outcome<null>;
-  const { text, file, work, edition, keptAt } = answer.value;
+  const { text, file, work, edition, keptAt, laying } = answer.value;
   const project = outcome(() => projectFromText(text));
   if (!project.ok) return { ok: false, problem: { ...project.problem, where: id } };
-  return { ok: true, value: { project: project.value, file, taken: { work, edition }, keptAt: new Date(keptAt) } };
+  const taken = { work, edition };
+  return { ok: true, value: { project: project.value, file, taken, laying, keptAt: new Date(keptAt) } };
+}
+
+/** Lays what was in hand where it was then: one step, so that undo gives back what it covers. */
+export function layKept(session: Session, laying: Laying | null): void {
+  const change = laying && layingChange(session.project, laying);
+  if (change) session.change(change);
 }
 
 /**

@@ -5,7 +5,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../actions/action.ts';
 import type { Session } from '../session.ts';
 import type { Keeper } from './keeper.ts';
-import { recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
+import { layKept, recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 export interface OffersOptions {
@@ -70,9 +70,10 @@ export class Offers {
       session.notify({ kind: 'done', text: words.shell.kept.taken });
       return;
     }
-    const { project, file, taken } = answer.value;
+    const { project, file, taken, laying } = answer.value;
     session.replace(project, file, false);
     keeper.adopt(taken);
+    layKept(session, laying);
     session.notify(recoveredNotice(answer.value));
   }
 }

@@ -126,6 +126,7 @@ describe('two hosts of one user', () => {
     window,
     browser,
     work: window,
+    laying: null,
     edition: 1,
     keptAt: '2026-11-26T05:00:00.000Z',
     name: `of ${window}`,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { applyPatch, gridToText, makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import { applyChange, emptyProject, layingChange, type Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { asLettering, layChange } from '../../../src-renderer/motif/editing/cutting.ts';
+import { asLettering, layChange, layingOf } from '../../../src-renderer/motif/editing/cutting.ts';
 import {
   FIRST_LETTERING,
   floatingLetters,
@@ -31,12 +31,15 @@ describe('letters on the chart', () => {
   });
 
   it('that read on the chart make the motif one that must not be mirrored', () => {
-    const paint = layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true));
-    if (!paint) throw new Error('Nothing was laid');
-    const change = asLettering(plain, paint);
-    const [after] = applyChange({ ...project, motifs: [plain] }, change).motifs as [Motif];
+    const floating = floatingLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true);
+    const before = { ...project, motifs: [plain] };
+    const [paint, laying] = [layChange(plain, floating), layingOf(plain, floating)];
+    const change = laying && layingChange(before, laying);
+    if (!paint || !change) throw new Error('Nothing was laid');
+    const [after] = applyChange(before, change).motifs as [Motif];
     expect(after).toEqual({ ...plain, isLettering: true, grid: applyPatch(plain.grid, paint.patch) });
     expect(change.name).toBe('lettering');
+    expect(asLettering(plain, paint)).toEqual(change);
   });
 
   it('float where they lie on the motif whole, if they fit', () => {

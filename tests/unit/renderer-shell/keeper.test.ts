@@ -3,8 +3,10 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Method } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { patchOfColour } from '@shared/grid/index.ts';
-import { projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
-import { hostPlace, Keeper, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
+import { layingChange, projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
+import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
+import { MotifDesk } from '../../../src-renderer/motif/desk.ts';
+import { letFloat, lift, moveFloating, selectAll } from '../../../src-renderer/motif/floating.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
 const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };
@@ -160,6 +162,70 @@ describe('unsaved work', () => {
     paint(1);
     await vi.advanceTimersByTimeAsync(1000);
     expect(disk.size).toBe(1);
+  });
+});
+
+describe('cells in hand', () => {
+  /** What the next window has on the table, and after one step back. */
+  function restored(): { readonly laid: string; readonly undone: string } {
+    const next = new Session(onDisk() as Project, false);
+    layKept(next, kept()?.laying ?? null);
+    const laid = cellsOf(next.project);
+    next.undo();
+    return { laid, undone: cellsOf(next.project) };
+  }
+  let desk: MotifDesk;
+  beforeEach(() => void (desk = new MotifDesk(session)));
+
+  it('that are lifted and moved are kept where they are, and what was there before with them', async () => {
+    session.standsIn(FILE);
+    start();
+    const before = cellsOf(session.project);
+    selectAll(session, desk);
+    lift(session, desk);
+    await vi.advanceTimersByTimeAsync(1000);
+    // Lifted, and where they were: nothing is to be kept.
+    expect(disk.size).toBe(0);
+    // Half of them over the edge, over others, and the hand goes on.
+    for (let step = 0; step < 7; step++) {
+      moveFloating(desk, 1, 0);
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    await vi.advanceTimersByTimeAsync(900);
+    expect(cellsOf(onDisk())).toBe(before);
+    const { laid, undone } = restored();
+    expect(undone).toBe(before);
+    session.lay();
+    expect(laid).toBe(cellsOf(session.project));
+    expect(laid).not.toBe(before);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept()?.laying).toBeNull();
+    expect(cellsOf(onDisk())).toBe(laid);
+  });
+
+  it('that are pasted are kept, and no more once they are given up', async () => {
+    start();
+    const cells = { width: 2, height: 1, cells: Uint8Array.from([1, 1]) };
+    letFloat(session, desk, { name: 'paste', cells, at: { column: 0, row: 0 } });
+    moveFloating(desk, 0, 17);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(restored().laid).not.toBe(cellsOf(session.project));
+    desk.look({ floating: null });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
+  });
+
+  it('that do not fit what is kept with them are left out', () => {
+    const { project } = session;
+    const { id, grid } = session.motif;
+    const rows = Array.from({ length: grid.height }, () => 'X'.repeat(grid.width));
+    const laying = { name: 'move', motif: id, rows, isLettering: false } as const;
+    expect(layingChange(project, laying)).toMatchObject({ name: 'move', motif: id });
+    expect(layingChange(project, { ...laying, motif: 'another' })).toBeNull();
+    expect(layingChange(project, { ...laying, rows: rows.slice(1) })).toBeNull();
+    expect(layingChange(project, { ...laying, rows: rows.with(0, '+'.repeat(grid.width)) })).toBeNull();
+    expect(layingChange(project, { ...laying, rows: rows.with(0, '?'.repeat(grid.width)) })).toBeNull();
+    expect(layingChange(project, { ...laying, rows: [] })).toBeNull();
   });
 });
 

@@ -16,6 +16,7 @@ const WORK: WorkToKeep = {
   window: 'window-1',
   browser: 'browser-1',
   work: 'work-one',
+  laying: null,
   edition: 1,
   keptAt: '2026-01-02T03:04:05.678Z',
   name: 'Sleeve',

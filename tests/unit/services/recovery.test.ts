@@ -28,6 +28,7 @@ const WORK: Work = {
   name: 'Sleeve',
   text: 'work',
   file: null,
+  laying: null,
 };
 
 /** A run of the program called `instance`. */
@@ -66,7 +67,22 @@ describe('work that was kept when the program ended', () => {
       text: '{"name":"sleeve"}\n',
       file: { ...file, name: 'sleeve.walewright' },
       keptAt: WORK.keptAt,
+      laying: null,
     });
+  });
+
+  it('comes with what was in hand, also where its text was saved', async () => {
+    const text = projectToText(sampleProject());
+    const saved = join(folder, 'sleeve.walewright');
+    await writeFile(saved, text);
+    const file = { path: saved, stamp: 'any' };
+    const laying = { name: 'move' as const, motif: 'lighthouse', rows: ['X.', '.X'], isLettering: false };
+    await keep(run('first'), { text, file, laying });
+    end('first');
+    expect(await take(run('second'))).toMatchObject({ text, laying });
+    await keep(run('third'), { text, file, window: 'window-3', work: 'work-three' });
+    end('third');
+    expect(await find(run('fourth'), 'window-3')).toEqual([]);
   });
 
   it('is found again when that run ends without an answer, taken or not', async () => {

@@ -1,0 +1,27 @@
+/** Cells that are in hand and not laid yet, as plain data: what is kept aside with a project may have some. */
+import { gridFromText } from '../grid/index.ts';
+import { outcome } from '../problem/index.ts';
+import type { Change } from './change.ts';
+import type { MotifId, Project } from './project.ts';
+import { CELL_LETTERS } from './schema.ts';
+
+/** The motif as it would be if what is in hand were laid where it is. */
+export interface Laying {
+  readonly name: 'move' | 'paste' | 'lettering';
+  readonly motif: MotifId;
+  /** Its rows as a project file has them. */
+  readonly rows: readonly string[];
+  /** They are letters that read on the chart: from then on the motif must not be seen mirrored. */
+  readonly isLettering: boolean;
+}
+
+/** The change that lays it, or null if it does not fit the project. */
+export function layingChange(project: Project, { name, motif: id, rows, isLettering }: Laying): Change | null {
+  const motif = project.motifs.find((each) => each.id === id);
+  const read = outcome(() => gridFromText(rows, CELL_LETTERS));
+  if (!motif || !read.ok) return null;
+  const grid = read.value;
+  const isOfItsSize = grid.width === motif.grid.width && grid.height === motif.grid.height;
+  if (!isOfItsSize || grid.cells.some((yarn) => yarn >= project.yarns.length)) return null;
+  return { name, kind: 'motif', motif: id, to: isLettering ? { grid, isLettering } : { grid } };
+}
