@@ -3,12 +3,39 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
-import { copy, cut, lift, paste, selectAll, selectColour } from './floating.ts';
+import { copy, cut, giveUpAll, layFloating, lift, moveTo, paste, selectAll, selectColour } from './floating.ts';
+import { isSeenTurned } from './stage/turned.ts';
+
+type Way = 'left' | 'right' | 'up' | 'down';
+
+/** Columns to the right and rows up. */
+const STEPS: { readonly [Each in Way]: readonly [across: number, up: number] } = {
+  left: [-1, 0],
+  right: [1, 0],
+  up: [0, 1],
+  down: [0, -1],
+};
 
 export function selectActions(session: Session, desk: MotifDesk): Action[] {
   const text = words.motif.select.commands;
   const always = (): boolean => true;
   const isSelected = (): boolean => desk.state.selection !== null;
+  const isHeld = (): boolean => isSelected() || desk.state.floating !== null;
+  /** `across`: columns to the right as the chart is shown. */
+  const step = (across: number, up: number): void => {
+    const held = desk.state.floating ?? desk.state.selection;
+    if (!held) return;
+    const columns = isSeenTurned(session, desk.state.fabric) ? -across : across;
+    moveTo(session, desk, { column: held.at.column + columns, row: held.at.row + up });
+  };
+  const moves = (id: Way): Action => ({
+    id: `select-${id}`,
+    label: () => text[id],
+    // The arrow keys move what floats.
+    keys: [],
+    isEnabled: isHeld,
+    run: () => step(...STEPS[id]),
+  });
   const action = (id: string, label: string, keys: string, isEnabled: () => boolean, run: () => void): Action => ({
     id,
     label: () => label,
@@ -20,13 +47,7 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
     action('select-all', text.all, 'Mod+A', always, () => selectAll(session, desk)),
     action('select-colour', text.colour, 'Shift+L', always, () => selectColour(session, desk)),
     action('lift', text.lift, 'M', isSelected, () => lift(session, desk)),
-    action(
-      'copy',
-      text.copy,
-      'Mod+C',
-      () => isSelected() || desk.state.floating !== null,
-      () => copy(session, desk),
-    ),
+    action('copy', text.copy, 'Mod+C', isHeld, () => copy(session, desk)),
     action('cut', text.cut, 'Mod+X', isSelected, () => cut(session, desk)),
     action(
       'paste',
@@ -35,5 +56,23 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
       () => desk.state.clipping !== null,
       () => paste(session, desk),
     ),
+    moves('left'),
+    moves('right'),
+    moves('up'),
+    moves('down'),
+    {
+      id: 'select-lay',
+      label: () => text.lay,
+      keys: [],
+      isEnabled: () => desk.state.floating !== null,
+      run: () => void layFloating(session, desk),
+    },
+    {
+      id: 'select-give-up',
+      label: () => text.giveUp,
+      keys: [],
+      isEnabled: isHeld,
+      run: () => void giveUpAll(session, desk),
+    },
   ];
 }

@@ -7,7 +7,7 @@ import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
 import type { MotifDesk } from '../desk.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
-import { layFloating, lift, moveFloating, select } from '../floating.ts';
+import { giveUpAll, layFloating, lift, moveFloating, moveTo, select } from '../floating.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
 import { layStamp, moveStamp, pressStamp } from '../stamping.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
@@ -37,7 +37,21 @@ const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number]
 /** True for tools that work between two corners. */
 const spans = ({ kind }: Tool): boolean => kind === 'span' || kind === 'select';
 
+const isSame = (a: Cell, b: Cell): boolean => a.column === b.column && a.row === b.row;
+
+/**
+ * What is dragged can be pressed too: one corner of a shape and then the other,
+ * a cell of what is selected and then where that cell goes. A drag always
+ * begins anew, whatever was pressed before it.
+ */
 export class Hand {
+  /** The first corner of the shape that was begun by a press. */
+  #begun: Cell | null = null;
+  /** The cell that was selected alone by a press, and what was selected then. */
+  #corner: { readonly cell: Cell; readonly of: Cutting | null } | null = null;
+  /** The cell that was pressed to go where the chart is pressed next, and what it belongs to. */
+  #grip: { readonly cell: Cell; readonly of: Cutting } | null = null;
+
   constructor(
     private readonly session: Session,
     private readonly desk: MotifDesk,
@@ -75,34 +89,28 @@ export class Hand {
     return TOOLS[this.desk.state.tool].kind === 'stroke';
   }
 
-  /** The pointer came to another cell without being down. */
+  /** The pointer came to another cell; a shape that was begun by a press follows it. */
   hover(cell: Cell): void {
     moveStamp(this.session, this.desk, cell);
+    if (this.#begun !== null && this.desk.state.span?.from === this.#begun) this.stretch(cell);
   }
 
   /** The pointer goes down on a cell; all it does until it is let go is one step of undo. */
   press(cell: Cell): Press {
     const tool = TOOLS[this.desk.state.tool];
+    if (tool.kind === 'stamp') return pressStamp(this.session, this.desk, cell);
+    if (tool.kind === 'select') return this.#pressSelect(cell);
+    if (tool.kind === 'span') return this.#pressCorner(cell, this.desk.state.span?.from ?? null);
     const gesture = newGesture();
     let last = cell;
-    if (tool.kind === 'stamp') return pressStamp(this.session, this.desk, cell);
-    if (tool.kind === 'select' && this.#takesHold(cell)) return this.#drag(cell);
-    if (spans(tool)) this.desk.look({ span: { from: cell, to: cell } });
-    else this.use([cell], gesture);
+    this.use([cell], gesture);
     return {
       over: (cells) => {
-        if (spans(tool)) this.stretch(cells.at(-1) ?? last);
-        else if (tool.kind === 'stroke') this.use(cellsThrough(last, cells), gesture);
+        if (tool.kind === 'stroke') this.use(cellsThrough(last, cells), gesture);
         last = cells.at(-1) ?? last;
       },
-      end: () => {
-        if (spans(tool)) this.lay();
-        return last;
-      },
-      giveUp: () => {
-        this.desk.look({ span: null });
-        this.session.giveUp(gesture);
-      },
+      end: () => last,
+      giveUp: () => this.session.giveUp(gesture),
     };
   }
 
@@ -160,22 +168,15 @@ export class Hand {
 
   /** An arrow key moves what floats; false if nothing does. */
   moveByKey(key: string): boolean {
-    const { floating } = this.desk.state;
-    if (!floating) return false;
+    if (!this.desk.state.floating) return false;
     const [columns, rows] = ARROWS[key] ?? [0, 0];
-    moveFloating(this.desk, columns, rows);
-    const { at } = floating;
-    this.say(words.motif.select.at(at.column + columns, at.row + rows));
+    this.say(moveFloating(this.desk, columns, rows));
     return true;
   }
 
   /** Gives up what floats, is selected, or is being drawn; false if there is nothing. */
   giveUp(): boolean {
-    const { span, floating, selection } = this.desk.state;
-    if (!span && !floating && !selection) return false;
-    this.desk.look({ span: null, floating: null, selection: null });
-    this.say(words.motif.shapes.givenUp);
-    return true;
+    return giveUpAll(this.session, this.desk);
   }
 
   #spanChange(): PaintChange | null {
@@ -184,30 +185,103 @@ export class Hand {
     return span && tool.kind === 'span' ? tool.change(this.#drawing, span.from, span.to) : null;
   }
 
-  /** True if the cell lies on what floats or is selected; a press elsewhere lays down what floats. */
-  #takesHold(cell: Cell): boolean {
-    const { floating, selection } = this.desk.state;
-    const held = floating ?? selection;
-    if (held && holds(held, cell)) return true;
-    layFloating(this.session, this.desk);
-    this.desk.look({ selection: null });
-    return false;
+  /** A press with a tool that works between two corners; `first`: the one that was set before. */
+  #pressCorner(cell: Cell, first: Cell | null): Press {
+    const before = this.desk.state.span;
+    let last = cell;
+    let isDrag = false;
+    this.desk.look({ span: { from: first ?? cell, to: cell } });
+    return {
+      over: (cells) => {
+        last = cells.at(-1) ?? last;
+        isDrag ||= !isSame(last, cell);
+        // Escape may have given it up.
+        if (isDrag && this.desk.state.span) this.desk.look({ span: { from: cell, to: last } });
+      },
+      end: () => {
+        const { tool, span } = this.desk.state;
+        if (!span) return last;
+        const isSelecting = TOOLS[tool].kind === 'select';
+        if (isDrag || first !== null || isSelecting) this.lay();
+        else {
+          this.#begun = cell;
+          this.desk.look({ span: { from: cell, to: cell } });
+          this.say(words.motif.shapes.begunByPress(words.motif.tools[tool], cell.column, cell.row));
+        }
+        const isAlone = isSelecting && !isDrag && first === null;
+        this.#corner = isAlone ? { cell, of: this.desk.state.selection } : null;
+        return last;
+      },
+      giveUp: () => this.desk.look({ span: before }),
+    };
   }
 
-  /** The pointer drags what floats; what is selected is lifted by the first move. */
-  #drag(from: Cell): Press {
+  /** A press with Select: on what floats or is selected it takes hold; elsewhere it lays down what floats. */
+  #pressSelect(cell: Cell): Press {
+    const { floating, selection, span } = this.desk.state;
+    const held = floating ?? selection;
+    const grip = this.#grip && this.#grip.of === held ? this.#grip.cell : null;
+    this.#grip = null;
+    if (held && holds(held, cell)) return this.#drag(cell, held, grip);
+    const begin = (): Press => {
+      const corner = this.#corner && this.#corner.of === selection && selection ? this.#corner.cell : null;
+      layFloating(this.session, this.desk);
+      this.desk.look({ selection: null });
+      return this.#pressCorner(cell, span?.from ?? corner);
+    };
+    if (held === null || grip === null) return begin();
+    // It goes where it is let go; a drag means something else.
+    let begun: Press | null = null;
+    return {
+      over: (cells) => {
+        if (cells.every((each) => isSame(each, cell))) return;
+        begun ??= begin();
+        begun.over(cells);
+      },
+      end: () => {
+        if (begun) return begun.end();
+        this.#put(held, grip, cell);
+        return cell;
+      },
+      giveUp: () => {
+        if (begun) begun.giveUp();
+        else this.#grip = { cell: grip, of: held };
+      },
+    };
+  }
+
+  /** The pointer drags what floats; what is selected is lifted by the first move. A mere press takes hold, or puts it. */
+  #drag(from: Cell, held: Cutting, grip: Cell | null): Press {
     let last = from;
+    let isDrag = false;
     return {
       over: (cells) => {
         const to = cells.at(-1) ?? last;
-        if (to.column === last.column && to.row === last.row) return;
+        if (isSame(to, last)) return;
+        isDrag = true;
         if (this.desk.state.selection) lift(this.session, this.desk);
         moveFloating(this.desk, to.column - last.column, to.row - last.row);
         last = to;
       },
-      end: () => last,
+      end: () => {
+        if (grip) {
+          if (!isDrag) this.#put(held, grip, from);
+        } else if (!isDrag) {
+          this.#grip = { cell: from, of: held };
+          this.say(words.motif.select.takenHold(from.column, from.row));
+        }
+        return last;
+      },
       giveUp: () => moveFloating(this.desk, from.column - last.column, from.row - last.row),
     };
+  }
+
+  /** Moves what is held so that its cell `grip` comes to another one. */
+  #put(held: Cutting, grip: Cell, to: Cell): void {
+    moveTo(this.session, this.desk, {
+      column: held.at.column + to.column - grip.column,
+      row: held.at.row + to.row - grip.row,
+    });
   }
 
   #pick({ column, row }: Cell): void {

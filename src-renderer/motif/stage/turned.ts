@@ -1,5 +1,7 @@
 /** The chart seen from the other side of the fabric: left and right change places. */
+import { drawnFrom, type FinishedFace } from '@shared/bed/index.ts';
 import { mirrorAcross, type Cell, type Grid } from '@shared/grid/index.ts';
+import type { Session } from '../../shell/session.ts';
 
 const OTHER_WAY: { readonly [key: string]: string } = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
 
@@ -24,4 +26,9 @@ export function turning(isTurned: boolean, width: number): Turning {
     cell: ({ column, row }) => ({ column: width - 1 - column, row }),
     key: (key) => OTHER_WAY[key] ?? key,
   };
+}
+
+/** True if the side of the fabric that is shown is not the one that the motif on the bench was drawn from. */
+export function isSeenTurned({ motif, project }: Session, fabric: FinishedFace | null): boolean {
+  return fabric !== null && fabric !== drawnFrom(motif.shows, project.piece.finishedFace);
 }

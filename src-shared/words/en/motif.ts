@@ -59,6 +59,8 @@ export const motif = {
   shapes: {
     begun: (tool: string, column: number, row: number): string =>
       `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space ends it, Escape gives it up.`,
+    begunByPress: (tool: string, column: number, row: number): string =>
+      `${tool} from row ${row + 1}, stitch ${column + 1}. Press where it ends; Escape gives it up.`,
     laid: (tool: string): string => `${tool} laid.`,
     givenUp: 'Given up.',
   },
@@ -86,7 +88,22 @@ export const motif = {
       copy: 'Copy',
       cut: 'Cut',
       paste: 'Paste',
+      left: 'Move what is selected left, as it is shown',
+      right: 'Move what is selected right, as it is shown',
+      up: 'Move what is selected up a row',
+      down: 'Move what is selected down a row',
+      lay: 'Lay it down',
+      giveUp: 'Let the selection go',
     },
+    title: 'Selection',
+    byButtons: 'Move by buttons',
+    /** What is seen of it, for who does not drag. */
+    hint: {
+      nothing: 'Drag over cells, or press one corner and then the other.',
+      selected: 'Drag it, or press one of its cells and then where that cell goes. A press elsewhere lays it down.',
+    },
+    takenHold: (column: number, row: number): string =>
+      `Taken hold of row ${row + 1}, stitch ${column + 1}. Press where this cell goes, and the rest goes with it.`,
     selected: (width: number, height: number): string =>
       `Selected: ${n.size(width, height)}. M moves it, Escape lets it go.`,
     nothing: 'Nothing is selected.',
@@ -214,6 +231,7 @@ export const motif = {
 
   drawing: {
     title: 'While drawing',
+    corners: 'Drag, or press where it begins and then where it ends.',
     filledShapes: 'Filled',
     fillEverywhere: 'Everywhere of its colour',
     symmetry: 'Symmetry',
