@@ -83,14 +83,13 @@ export function recoveryOf(
 
   async function standing(kept: KeptPlace, { window, browser, open }: Asking): Promise<Found['of'] | null> {
     const isOwnWindow = kept.window === window;
-    if (kept.run !== presence.instance) {
-      if (await presence.isRunning(kept.run)) return null;
-      return isOwnWindow ? 'own' : 'ended-run';
-    }
-    if (isOwnWindow) return 'own';
+    const isOfEndedRun = kept.run !== presence.instance && !(await presence.isRunning(kept.run));
+    if (isOwnWindow && (isOfEndedRun || kept.run === presence.instance)) return 'own';
+    // A window that outlived its host still has its work on the table.
+    if (open.includes(kept.window)) return null;
+    if (isOfEndedRun) return 'ended-run';
     // Windows of another browser may be open for all that can be told.
-    const isClosed = kept.kept?.browser === browser && !open.includes(kept.window);
-    return isClosed ? 'closed-window' : null;
+    return kept.run === presence.instance && kept.kept?.browser === browser ? 'closed-window' : null;
   }
 
   /** What `asking` may have, each work of a window once: as it was kept last. */

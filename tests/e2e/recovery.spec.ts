@@ -6,7 +6,7 @@ import { projectFromText } from '@shared/project/index.ts';
 import { expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { keptGroups, test } from './hosts.ts';
+import { keptGroups, programEnded, test } from './hosts.ts';
 import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -65,6 +65,29 @@ test('is saved to its own file where nobody else wrote, and is not offered after
   const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
   expect(saved.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
   await expect.poll(() => keptGroups(folder)).toEqual([]);
+});
+
+test('stays with a tab that outlives its host, whichever tab comes to the next host first', async ({
+  run,
+  newWindow,
+  folder,
+}) => {
+  const first = await run();
+  const one = await newWindow(first);
+  await one.keyboard.press('2');
+  const before = await copiesOf(one);
+  await changeCopies(one, '1, 1, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
+  await first.kill();
+
+  const two = await newWindow(await run());
+  await two.keyboard.press('2');
+  expect(await copiesOf(two)).toBe(before);
+  await expect(two.getByText(/was not saved when the program ended/)).toHaveCount(0);
+  await expect(programEnded(one)).toHaveCount(0);
+  expect(await copiesOf(one)).toBe('1, 1, 1');
+  await changeCopies(one, '2, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['2, 1']);
 });
 
 test('of two tabs is each its own: one that lets its work go leaves the other’s kept', async ({

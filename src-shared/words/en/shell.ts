@@ -61,7 +61,7 @@ export const shell = {
   kept: {
     recovered: (name: string, when: string): string =>
       `"${name}" was not saved when the program ended. This is the work as it was ${when}; save it.`,
-    offered: (name: string, when: string): string => `"${name}" as it was ${when} was kept and is in no file yet.`,
+    offered: (name: string, when: string): string => `"${name}" as it was ${when} was kept and is not saved yet.`,
     more: (count: number): string => `${count} more ${count === 1 ? 'is' : 'are'} kept.`,
     open: 'Open kept work',
     show: 'Show kept work',

@@ -103,6 +103,16 @@ describe('work that was kept when the program ended', () => {
     expect(await find(run('second'), 'window-1')).toMatchObject([{ of: 'own' }]);
   });
 
+  it('stays with its window where that one is open still, and is free once it is closed', async () => {
+    await keep(run('first'));
+    end('first');
+    const second = run('second');
+    expect(await find(second, 'window-9', ['window-1'])).toEqual([]);
+    expect(await take(second, 'window-9', ['window-1'])).toBeNull();
+    expect(await find(second, 'window-1', ['window-9'])).toMatchObject([{ of: 'own' }]);
+    expect(await find(second)).toMatchObject([{ of: 'ended-run' }]);
+  });
+
   it('is gone once it was dropped', async () => {
     await keep(run('first'));
     end('first');
