@@ -28,11 +28,11 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
     const columns = isSeenTurned(session, desk.state.fabric) ? -across : across;
     moveTo(session, desk, { column: held.at.column + columns, row: held.at.row + up });
   };
-  const moves = (id: Way): Action => ({
+  const moves = (id: Way, key: string): Action => ({
     id: `select-${id}`,
     label: () => text[id],
-    // The arrow keys move what floats.
-    keys: [],
+    // What floats goes with the arrow keys alone, too.
+    keys: [`Shift+${key}`],
     isEnabled: isHeld,
     run: () => step(...STEPS[id]),
   });
@@ -56,21 +56,21 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
       () => desk.state.clipping !== null,
       () => paste(session, desk),
     ),
-    moves('left'),
-    moves('right'),
-    moves('up'),
-    moves('down'),
+    moves('left', 'ArrowLeft'),
+    moves('right', 'ArrowRight'),
+    moves('up', 'ArrowUp'),
+    moves('down', 'ArrowDown'),
     {
       id: 'select-lay',
       label: () => text.lay,
-      keys: [],
+      keys: ['Enter'],
       isEnabled: () => desk.state.floating !== null,
       run: () => void layFloating(session, desk),
     },
     {
       id: 'select-give-up',
       label: () => text.giveUp,
-      keys: [],
+      keys: ['Escape'],
       isEnabled: isHeld,
       run: () => void giveUpAll(session, desk),
     },

@@ -70,6 +70,31 @@ test('copies, mirrors, turns and lays a piece with the keyboard alone', async ({
   await expect.poll(() => chart.shown()).toEqual(['#.....', '##....', '......']);
 });
 
+test('moves what is selected with Shift and the arrow keys, and draws along with them where a tool does', async ({
+  page,
+  start,
+}) => {
+  await start('empty');
+  const chart = await cornerChart(page);
+  await page.getByRole('button', { name: 'Select cells' }).click();
+  await chart.drag([1, 1], [2, 2]);
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(announced(page)).toHaveText('Its lower left corner: row 1, stitch 2');
+  await page.keyboard.press('Shift+ArrowUp');
+  await expect.poll(() => chart.shown()).toEqual(['.#....', '.##...', '......']);
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Undo move cells' }).click();
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
+
+  await chart.drag([1, 1], [2, 2]);
+  await page.getByRole('button', { name: 'Draw', exact: true }).press('Enter');
+  await chart.grid.focus();
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect.poll(() => chart.shown()).toEqual(['......', '#.....', '###...']);
+});
+
 test('is accessible with cells selected, light and dark', async ({ page, start }) => {
   await start();
   const chart = new Chart(page);

@@ -84,6 +84,12 @@ export class Hand {
     return span && TOOLS[tool].kind === 'select' ? cutBox(this.session.motif.grid, span.from, span.to) : selection;
   }
 
+  /** True where cells are selected or float, and no tool draws along with Shift. */
+  get isHolding(): boolean {
+    const { selection, floating } = this.desk.state;
+    return !this.drawsAlong && (selection ?? floating) !== null;
+  }
+
   /** True for tools that draw along while Shift is held. */
   get drawsAlong(): boolean {
     return TOOLS[this.desk.state.tool].kind === 'stroke';
