@@ -2,13 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { outcome } from '@shared/problem/index.ts';
 import { decodePhoto } from '@shared/reading/index.ts';
-
-/** The most memory that this process has held, in MB. What Linux adds up for usage begins with what the parent held. */
-function mostMegabytes(): number {
-  if (process.platform !== 'linux') return process.resourceUsage().maxRSS / 1024;
-  const [, kilobytes] = /^VmHWM:\s*(\d+) kB$/m.exec(readFileSync('/proc/self/status', 'utf8')) ?? [];
-  return Number(kilobytes) / 1024;
-}
+import { ownPeakMb } from '../own-peak.ts';
 
 const bytes = new Uint8Array(readFileSync(process.argv[2] as string));
 const used = process.cpuUsage();
@@ -17,7 +11,7 @@ const { user, system } = process.cpuUsage(used);
 console.log(
   JSON.stringify({
     code: read.ok ? null : read.problem.code,
-    megabytes: mostMegabytes(),
+    megabytes: ownPeakMb(),
     seconds: (user + system) / 1e6,
   }),
 );
