@@ -1,20 +1,41 @@
 /** A picture brought down to what a screen shows of it. */
 import type { Picture } from '@shared/reading/index.ts';
 
+/** Rows of the picture that are on a canvas at once: one for all of it would hold all pixels a second time. */
+const STRIP_ROWS = 256;
+
 /** The picture on a canvas off the screen, its longer side at most `mostSide` pixels. */
-export function smallCanvas({ width, height, rgba }: Picture, mostSide: number): OffscreenCanvas {
-  const whole = new OffscreenCanvas(width, height);
-  // A copy only where the pixels do not lie in a buffer that ImageData takes.
-  const pixels = rgba instanceof Uint8ClampedArray ? rgba : Uint8ClampedArray.from(rgba);
-  whole.getContext('2d')?.putImageData(new ImageData(pixels as Uint8ClampedArray<ArrayBuffer>, width, height), 0, 0);
+export function smallCanvas(picture: Picture, mostSide: number): OffscreenCanvas {
+  const { width, height } = picture;
   const scale = Math.min(1, mostSide / Math.max(width, height));
-  if (scale === 1) return whole;
   const small = new OffscreenCanvas(Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale)));
-  const context = small.getContext('2d');
-  if (!context) throw new Error('No 2D canvas');
+  const context = contextOf(small);
   context.imageSmoothingQuality = 'high';
-  context.drawImage(whole, 0, 0, small.width, small.height);
+  const strip = new OffscreenCanvas(width, Math.min(height, STRIP_ROWS));
+  const onStrip = contextOf(strip);
+  const rowsEach = height / small.height;
+  // A strip ends where a row of the small one does, so that no line shows between two.
+  const most = Math.max(1, Math.floor((STRIP_ROWS - 2) / rowsEach));
+  for (let top = 0; top < small.height; top += most) {
+    const rows = Math.min(most, small.height - top);
+    const first = Math.floor(top * rowsEach);
+    const count = Math.min(strip.height, Math.ceil((top + rows) * rowsEach) - first);
+    onStrip.putImageData(rowsOf(picture, first, count), 0, 0);
+    context.drawImage(strip, 0, top * rowsEach - first, width, rows * rowsEach, 0, top, small.width, rows);
+  }
   // Its pixels go at once, not when the canvas is found to be of no use.
-  whole.width = whole.height = 0;
+  strip.width = strip.height = 0;
   return small;
+}
+
+/** Some rows of a picture, not copied. */
+function rowsOf({ width, rgba }: Picture, first: number, count: number): ImageData {
+  const from = rgba.byteOffset + first * width * 4;
+  return new ImageData(new Uint8ClampedArray(rgba.buffer as ArrayBuffer, from, count * width * 4), width, count);
+}
+
+function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  if (!context) throw new Error('No 2D canvas');
+  return context;
 }

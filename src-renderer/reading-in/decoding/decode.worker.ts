@@ -35,7 +35,12 @@ async function pixelsOf(bytes: Uint8Array<ArrayBuffer>): Promise<Decoded> {
   }
 }
 
-const isLarge = ({ width, height }: Checked): boolean => width * height > MOST_KEPT_MEGAPIXELS * 1e6;
+/** A PNG may be nearly as many bytes as it has pixels, which the browser would hold beside its copies of these. */
+const MOST_PNG_MEGAPIXELS = 4;
+
+/** True for what is left to our own decoders. */
+const isLarge = ({ kind, width, height }: Checked): boolean =>
+  width * height > (kind === 'PNG' ? MOST_PNG_MEGAPIXELS : MOST_KEPT_MEGAPIXELS) * 1e6;
 
 /**
  * A browser holds all pixels of a picture several times over, 1.3 GB for 60

@@ -27,7 +27,7 @@ import {
 import type { Outcome } from '@shared/problem/index.ts';
 import type { Connection, Standing, StorageSeal } from './connection.ts';
 import { isOutcome, tooLarge, UNREACHABLE } from './outcome.ts';
-import type { Sealing } from './sealing.ts';
+import { release, type Sealing } from './sealing.ts';
 
 export type Fetch = (path: string, request: RequestInit) => Promise<Response>;
 
@@ -200,11 +200,32 @@ class Line {
         redirect: 'error',
         signal,
       });
-      const answer = new Uint8Array(await response.arrayBuffer());
+      const answer = await bytesOf(response);
       const opened = await sealing.open(keys.toPage, about.answer(head), answer);
       return opened !== null && isOutcome(opened.value) ? { by: 'host', outcome: opened.value } : { by: 'stranger' };
     } catch {
       return { by: 'nobody' };
     }
   }
+}
+
+/**
+ * What a response brings, in one buffer of the length that it states: the
+ * browser's own reading holds the pieces and the whole for a moment, which is
+ * twice as much. Throws where it brings another number of bytes than it says.
+ */
+async function bytesOf(response: Response): Promise<Uint8Array<ArrayBuffer>> {
+  const length = Number(response.headers.get('content-length') ?? NaN);
+  if (response.body === null || !(length <= MOST_CALL_BYTES)) return new Uint8Array(await response.arrayBuffer());
+  const bytes = new Uint8Array(length);
+  let at = 0;
+  for (const reader = response.body.getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    bytes.set(value, at);
+    at += value.length;
+    release(value);
+  }
+  if (at !== length) throw new RangeError(`${at} bytes of ${length}`);
+  return bytes;
 }
