@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 export const root = resolve(import.meta.dirname, '../..');
 
 /** The script behind a command (`package#command`), so that no shell is needed on any platform. */
-function binary(program: string): string {
+export function binary(program: string): string {
   const [name, command = name] = program.split('#') as [string, string?];
   const folder = join(root, 'node_modules', name);
   const manifest = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {

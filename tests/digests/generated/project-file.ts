@@ -1,0 +1,86 @@
+/**
+ * Project files that look random and are the same each time, of every version
+ * that was ever written.
+ *
+ * They are made as plain data, without a type or a function of projects, so that
+ * nothing that is rebuilt there changes what it is asked.
+ */
+import { Random } from '../../soak/random.ts';
+import { motifsOf, yarnsOf } from './motifs.ts';
+import { bandOf, fillOf, type GeneratedBand, type Ground } from './patterns.ts';
+import { pieceOf, sizesOf } from './piece.ts';
+
+export const VERSIONS = [1, 2, 3] as const;
+export type Version = (typeof VERSIONS)[number];
+
+/** The file called `number` of a version: the same for the same number, and of no other. */
+export function generatedFile(version: Version, number: number): object {
+  const random = new Random(version * 1_000_003 + number * 7919);
+  // Numbers that are near are mixed before they are used.
+  for (let turn = 0; turn < 4; turn++) random.next();
+  return version === 1 ? fileOfVersion1(random) : { format: 'walewright', version, ...laterProject(random) };
+}
+
+/** What versions 2 and 3 hold; they differ in what a yarn count of 278 means. */
+function laterProject(random: Random) {
+  const many = random.whole(1, 30) === 1 ? 1 : random.whole(2, 4);
+  const yarns = yarnsOf(random, many);
+  const motifs = motifsOf(random, many);
+  const piece = pieceOf(random);
+  const ground: Ground = { motifs, piece, sizes: sizesOf(random, piece) };
+  return { name: 'generated', yarns, motifs, piece, sizes: ground.sizes, ...patternsOf(random, ground) };
+}
+
+/** Bands alone, all-over patterns alone, or an all-over pattern above a band; now and then they meet, or there are none. */
+function patternsOf(random: Random, ground: Ground) {
+  const { rows } = ground.piece.shape;
+  const kind = random.whole(1, 16);
+  if (kind === 1) return { bands: [], fills: [] };
+  if (kind === 2) {
+    const fills = [fillOf(random, ground, 2, 10), fillOf(random, ground, random.whole(10, 12), null)];
+    return { bands: [], fills };
+  }
+  if (kind <= 4) return { bands: [], fills: [fillOf(random, ground, random.whole(1, 9), random.of([null, rows, 12]))] };
+  if (kind <= 6) {
+    const band = { ...bandOf(random, ground), position: { kind: 'from-row', row: 2 } };
+    return { bands: [band], fills: [fillOf(random, ground, random.whole(14, 20), null)] };
+  }
+  if (kind <= 12) return { bands: [bandOf(random, ground), bandOf(random, ground)], fills: [] };
+  return { bands: [bandOf(random, ground)], fills: [] };
+}
+
+function fileOfVersion1(random: Random): object {
+  const many = random.whole(2, 4);
+  const yarns = yarnsOf(random, many);
+  const motifs = motifsOf(random, many);
+  const { hem: _hem, parts: _parts, ...piece } = pieceOf(random, ['rectangle', 'tapered']);
+  const ground: Ground = {
+    motifs,
+    piece: { ...piece, hem: { hasTurningRow: false, gauge: null }, parts: [] },
+    sizes: { name: '1', smaller: [], larger: [] },
+  };
+  return {
+    format: 'walewright',
+    version: 1,
+    name: 'generated',
+    yarns,
+    motifs: motifs.map(({ id, name, ground: main, shows, rows }) => ({ id, name, ground: main, shows, rows })),
+    piece,
+    bands: random.whole(1, 10) === 1 ? [] : [bandOfVersion1(random, bandOf(random, ground))],
+  };
+}
+
+function bandOfVersion1(random: Random, { groups, unit, rule, judge, choice }: GeneratedBand) {
+  const isCentred = random.whole(1, 3) > 1;
+  return {
+    groups: groups.map(({ motif, across, up }) => ({ motif, across, up })),
+    unit,
+    rule: rule.kind === 'by-hand' ? { kind: rule.kind, first: 'first' in rule ? rule.first : [] } : rule,
+    judge,
+    choice,
+    position: isCentred
+      ? { kind: 'centred', oddRow: random.of(['below', 'above']) }
+      : { kind: 'from-row', row: random.whole(1, 9) },
+    ownBalls: random.of([true, false]),
+  };
+}
