@@ -7,7 +7,7 @@ import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { openOn, portOf, programEnded, test } from './hosts.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
-import { ASSETS, strangerRan, tampered } from './tampered-page.ts';
+import { assets, strangerRan, tampered } from './tampered-page.ts';
 
 /** As from a stranger who has the port from one moment to the next, which the page cannot know. */
 async function tamperWith(page: Page): Promise<void> {
@@ -35,7 +35,7 @@ for (const browser of ['this browser', 'a browser that knows no integrity policy
     }
     await openOn(page, host);
     await tamperWith(page);
-    const scripts = [...ASSETS.keys()].filter((path) => path.endsWith('.js'));
+    const scripts = [...assets().keys()].filter((path) => path.endsWith('.js'));
     // What stands already is not fetched again.
     const parts = await page.evaluate(
       (paths) => paths.filter((path) => !document.querySelector(`script[src$="${path}"]`)),
@@ -93,12 +93,12 @@ test('what the page does not know is run in no way: as a script, a worker or a s
 
 test('all styles come with the page, and each is known to it', async ({ page, run }) => {
   await openOn(page, await run());
-  const sheets = [...ASSETS.keys()].filter((path) => path.endsWith('.css'));
+  const sheets = [...assets().keys()].filter((path) => path.endsWith('.css'));
   const known = await page
     .locator('link[rel="stylesheet"][integrity^="sha384-"]')
     .evaluateAll((links) => links.map((link) => new URL((link as HTMLLinkElement).href).pathname));
   expect(known).toEqual(sheets);
-  for (const [path, file] of ASSETS) {
+  for (const [path, file] of assets()) {
     if (path.endsWith('.js')) expect(readFileSync(file, 'utf8')).not.toMatch(/[\w/-]+\.css\b/);
   }
 });
@@ -150,7 +150,7 @@ test('what a stranger had the browser keep for our address is not taken for ours
   const other = await stranger('', portOf(host.origin), (path) => {
     const given = tampered(path);
     if (given) return { ...given, headers: kept };
-    const all = [...ASSETS.keys()].map((asset) => `fetch('${asset}')`).join(',');
+    const all = [...assets().keys()].map((asset) => `fetch('${asset}')`).join(',');
     const html = `<!doctype html><title>hostile</title><script>Promise.all([${all}]).then(() => (document.title = 'kept'));</script>`;
     return { type: 'text/html', body: html, headers: kept };
   });

@@ -4,16 +4,18 @@ import { resolve } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Gives } from './strangers.ts';
 
-/** All that the built page may ever load, by path. */
-export const ASSETS = new Map(
-  readdirSync(resolve(import.meta.dirname, '../../out/renderer/assets'))
-    .filter((name) => /\.(?:css|js)$/.test(name))
-    .map((name) => [`/assets/${name}`, resolve(import.meta.dirname, '../../out/renderer/assets', name)]),
-);
+/** All that the built page may ever load, by path; read when a test asks, for tests are listed before there is a build. */
+export function assets(): ReadonlyMap<string, string> {
+  return new Map(
+    readdirSync(resolve(import.meta.dirname, '../../out/renderer/assets'))
+      .filter((name) => /\.(?:css|js)$/.test(name))
+      .map((name) => [`/assets/${name}`, resolve(import.meta.dirname, '../../out/renderer/assets', name)]),
+  );
+}
 
 /** The script or style sheet that the build made, changed so that it is seen if it is taken. */
 export const tampered: Gives = (path) => {
-  const file = ASSETS.get(path);
+  const file = assets().get(path);
   if (file === undefined) return null;
   const [type, mark] = path.endsWith('.js')
     ? ['text/javascript', 'globalThis.strangerRan = true;']
