@@ -233,6 +233,19 @@ describe('a folded hem', () => {
     ]);
   });
 
+  it.each([
+    [101, true],
+    [102, false],
+  ])('tells on its last row if the row after it is patterned: a band from row %i', (row, isNextSelected) => {
+    const project = hem(false);
+    const bands = project.bands.map((band) => ({ ...band, position: { kind: 'from-row', row } as const }));
+    const piece = { ...project.piece, shape: { kind: 'rectangle', stitches: 40, rows: 140 } as const };
+    expect(rowNotes(makePlan({ ...project, piece, bands }))[99]).toEqual([
+      ...(row === 101 ? [{ code: 'set-up', forRow: 101 }] : []),
+      { code: 'join', isLast: false, isNextSelected },
+    ]);
+  });
+
   it('says in the row list what to do at both', () => {
     const lines = rowListCsv(makePlan(hem(true)), hem(true)).split('\r\n');
     expect(lines[50]).toMatch(/^50,.*Turning row: knit it looser, so that the fold lies flat; the hem folds along it/);
