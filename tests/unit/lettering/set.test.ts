@@ -35,6 +35,17 @@ describe('setting text in cells', () => {
     });
   });
 
+  it('leaves the odd cell at the right of a line that is centred', () => {
+    expect(gridToText(setText('I\nA', { ...plain, align: 'centre' }), '.#')[0]).toBe('.#..');
+  });
+
+  it('lets lines begin with their ink, though the typeface leaves a cell before most letters and none before some', () => {
+    const rows = gridToText(setText('A\nÎ', plain), '.#');
+    // The ends of the circumflex reach further to the left than any other letter.
+    expect(rows[4]).toBe('#..#');
+    expect(rows.slice(5).some((row) => row.startsWith('#'))).toBe(true);
+  });
+
   it('blanks before and after a line leave no ink', () => {
     expect(setText('  A  ', plain)).toEqual(setText('A', plain));
   });

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { gaugeOfMotif, makePlan, rowListCsv, rowNotes, type Plan } from '@shared/knitting/index.ts';
 import {
   firstRowAt,
+  gaugeAt,
   gaugesOf,
   lengthMm,
   movedTo,
@@ -51,6 +52,10 @@ describe('a section with a gauge of its own', () => {
     expect(lengthMm(gauges, 1, 30)).toBeCloseTo(20 + 80, 10);
     expect(lengthMm(gauges, 9, 12)).toBeCloseTo(2 * 2 + 2 * 4, 10);
     expect(sizeOf(piece.shape, gauges)).toMatchObject({ lengthMm: 100, straightMm: [50, 100] });
+  });
+
+  it('has its gauge on all of its rows, the last one too', () => {
+    expect([1, 10, 11].map((row) => gaugeAt(gauges, row))).toEqual([FINE, FINE, WIDE]);
   });
 
   it('is counted through where a length in rows is asked for', () => {
