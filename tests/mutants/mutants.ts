@@ -1,0 +1,115 @@
+/**
+ * Small faults that a change of the code might let in, each of which the tests
+ * should see: off by one, sides exchanged, constants changed.
+ *
+ * A fault is found by the name of the function, method or constant that it is
+ * made in and by the text that it replaces, never by file and line, so that it
+ * stays while code moves. Where a name or a line changes, it changes here too.
+ */
+export interface Mutant {
+  /** The function, method or constant in `src-shared` that holds the text. */
+  readonly in: string;
+  /** What stands there once; blanks and line ends count as equal. */
+  readonly text: string;
+  readonly becomes: string;
+}
+
+const REPEAT: readonly Mutant[] = [
+  { in: 'blankEdges', text: 'right: width - 1 - right', becomes: 'right: width - right' },
+  { in: 'blankEdges', text: 'top: height - 1 - top, bottom', becomes: 'top: bottom, bottom: height - 1 - top' },
+  { in: 'smallestPeriod', text: 'period * 2 > lines.length', becomes: 'period * 2 >= lines.length' },
+  { in: 'startsAcross', text: 'length > best.length', becomes: 'length >= best.length' },
+  { in: 'cyclicPeriod', text: 'length % period === 0 ? period : length', becomes: 'period' },
+  { in: 'MOST_SLIPS', text: '0.02', becomes: '0.03' },
+  { in: 'rowsOfManyYarns', text: 'bitCount(low) + bitCount(high) > 2', becomes: 'bitCount(low) + bitCount(high) > 3' },
+];
+
+const BED: readonly Mutant[] = [
+  { in: 'isMirroredOnNeedles', text: "face === 'knit'", becomes: "face === 'purl'" },
+  { in: 'columnOfNeedle', text: 'width - 1 - offset', becomes: 'width - offset' },
+  { in: 'edgesOf', text: "oddStitch === 'left'", becomes: "oddStitch === 'right'" },
+];
+
+const PIECE: readonly Mutant[] = [
+  { in: 'outlineFrom', text: 'first -= left', becomes: 'first -= right' },
+  { in: 'stepsOfShape', text: 'until: rows - straightRows', becomes: 'until: rows - straightRows - 1' },
+  { in: 'evenChanges', text: 'i < changes - longer', becomes: 'i < longer' },
+  { in: 'shapeableRows', text: 'hemRows + 2', becomes: 'hemRows + 1' },
+  { in: 'sectionsOf', text: 'Math.floor(hemRows / 2)', becomes: 'Math.ceil(hemRows / 2)' },
+  { in: 'sectionsOf', text: 'isLined || part.isLined', becomes: 'isLined && part.isLined' },
+  { in: 'firstRowAt', text: "oddRow === 'below'", becomes: "oddRow === 'above'" },
+  { in: 'firstRowAt', text: 'first + left - rows', becomes: 'first + left - rows - 1' },
+  { in: 'hemRowsOf', text: 'front.last + 1', becomes: 'front.last' },
+  { in: 'scheduleOf', text: 'row, left - shared', becomes: 'row, right - shared' },
+  {
+    in: 'wayMm',
+    text: 'Math.max(stitchWidthMm(gaugeAt(gauges, from))',
+    becomes: 'Math.min(stitchWidthMm(gaugeAt(gauges, from))',
+  },
+];
+
+const PLACEMENT: readonly Mutant[] = [
+  { in: 'frameOf', text: '(least[index] as number) + blankLeft', becomes: '(least[index] as number) + blankRight' },
+  { in: 'seamContinues', text: 'left + right', becomes: 'left + right + 1' },
+  { in: 'layOut', text: 'margins[1] - seamAllowance.right', becomes: 'margins[1] - seamAllowance.left' },
+  { in: 'criteria', text: '-score.margins', becomes: 'score.margins' },
+  { in: 'requireRoom', text: 'needed > stitches', becomes: 'needed >= stitches' },
+];
+
+const FABRIC: readonly Mutant[] = [
+  { in: 'layBand', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
+  { in: 'copyOnNeedles', text: 'blankLeft: blank.right', becomes: 'blankLeft: blank.left' },
+  { in: 'READS_WITHOUT', text: '0.25', becomes: '0.3' },
+  { in: 'cutCopiesOf', text: 'edges.first - 1', becomes: 'edges.first' },
+  { in: 'clear', text: 'first + width - 1', becomes: 'first + width' },
+  {
+    in: 'centredOrigin',
+    text: '(edges.last - seamAllowance.right) + 1',
+    becomes: '(edges.last - seamAllowance.right)',
+  },
+  { in: 'tierOf', text: 'origin + tier * step', becomes: 'origin - tier * step' },
+  { in: 'fillRun', text: 'edges.first + border.left', becomes: 'edges.first + border.right' },
+  { in: 'meetingOn', text: '2 * excess <= period', becomes: '2 * excess < period' },
+  { in: 'rowNotes', text: "add(firstRow - 1, { code: 'set-up'", becomes: "add(firstRow, { code: 'set-up'" },
+];
+
+const STRANDS: readonly Mutant[] = [
+  { in: 'carriageSide', text: 'row % 2 === 1', becomes: 'row % 2 === 0' },
+  { in: 'longestWithin', text: 'Math.floor', becomes: 'Math.ceil' },
+  { in: 'count', text: 'isOver: length > scale.longest', becomes: 'isOver: length >= scale.longest' },
+  { in: 'floatBefore', text: 'column - first > scale.longest', becomes: 'column - first > scale.longest + 1' },
+  { in: 'carriesOf', text: 'rows: index + 1 - before', becomes: 'rows: index - before' },
+  { in: 'nearEnd', text: "row.from === 'left'", becomes: "row.from === 'right'" },
+  { in: 'wrapsOf', text: 'first - 1 : last + 1', becomes: 'last + 1 : first - 1' },
+  { in: 'coursesByStrand', text: '<= longest(', becomes: '< longest(' },
+  { in: 'stack', text: 'candidate.item.first <= item.last', becomes: 'candidate.item.first < item.last' },
+  { in: 'depthInSeam', text: 'edges.first + allowance', becomes: 'edges.first + allowance + 1' },
+];
+
+const YARN: readonly Mutant[] = [
+  { in: 'MUNDEN', text: 'ks: 19.0', becomes: 'ks: 19.5' },
+  { in: 'useOf', text: '2 * TAIL_MM', becomes: 'TAIL_MM' },
+  { in: 'texFromNe', text: '590.5', becomes: '591' },
+  { in: 'gaugeAt', text: 'row <= last', becomes: 'row < last' },
+];
+
+const LETTERING: readonly Mutant[] = [
+  { in: 'setLine', text: 'first.column + first.glyph[1]', becomes: 'first.column' },
+  { in: 'setText', text: 'Math.floor(slack / 2)', becomes: 'Math.ceil(slack / 2)' },
+];
+
+export const MUTANTS: readonly Mutant[] = [
+  ...REPEAT,
+  ...BED,
+  ...PIECE,
+  ...PLACEMENT,
+  ...FABRIC,
+  ...STRANDS,
+  ...YARN,
+  ...LETTERING,
+];
+
+/** How a mutant is called in the record and on the terminal: what becomes what, and where. */
+export function nameOf({ in: where, text, becomes }: Mutant): string {
+  return `${where}: ${text} → ${becomes}`;
+}
