@@ -163,13 +163,17 @@ describe('a file that cannot be read', () => {
 });
 
 describe('an answer in JSON', () => {
-  it.each([[['measure', motif]], [place], [['plan', ...place.slice(1)]], [['measure', 'missing']], [['knit']], [[]]])(
-    'to %j is one document and nothing else',
-    async (typed) => {
-      const { out } = await call('--json', ...typed);
-      expect(out.split('\n')).toHaveLength(1);
-      expect(typeof JSON.parse(out)).toBe('object');
-      expect((await call(...typed, '--json')).out).toBe(out);
-    },
-  );
+  it.each<[string, string[]]>([
+    ['a measure', ['measure', motif]],
+    ['a placing', place],
+    ['a plan', ['plan', ...place.slice(1)]],
+    ['a file that is missing', ['measure', 'missing']],
+    ['a command that is none', ['knit']],
+    ['no command', []],
+  ])('to %s is one document and nothing else', async (_, typed) => {
+    const { out } = await call('--json', ...typed);
+    expect(out.split('\n')).toHaveLength(1);
+    expect(typeof JSON.parse(out)).toBe('object');
+    expect((await call(...typed, '--json')).out).toBe(out);
+  });
 });
