@@ -1,7 +1,7 @@
 /** Which option a problem of placing or planning comes from. */
 import { ProblemError, at, type ProblemCode } from '@shared/problem/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
-import type { Given } from './given.ts';
+import type { Args } from './args.ts';
 
 /** The likeliest first. */
 const options: Partial<Record<ProblemCode, readonly CliOptionName[]>> = {
@@ -21,12 +21,12 @@ const options: Partial<Record<ProblemCode, readonly CliOptionName[]>> = {
  * Runs `compute`; a problem without a place is put down to the option that
  * asked for what cannot be, or to the file if it asked.
  */
-export function blaming<T>(given: Given, path: string, compute: () => T): T {
+export function blaming<T>(args: Args, path: string, compute: () => T): T {
   try {
     return compute();
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error;
-    const option = options[error.problem.code]?.find((name) => given.values.has(name));
+    const option = options[error.problem.code]?.find((name) => args.values.has(name));
     throw at(option === undefined ? path : `--${option}`, error);
   }
 }

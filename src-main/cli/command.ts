@@ -1,6 +1,6 @@
 /** What a command of the command line is. */
 import type { CliArgumentName, CliCommandName, CliOptionName } from '@shared/words/en/cli.ts';
-import type { Given } from './given.ts';
+import type { Args } from './args.ts';
 
 /** A command's answer: one value for programs, and text for people, made only if asked for. */
 export interface Answer {
@@ -17,5 +17,5 @@ export interface Command {
   /** Options that cannot be left out. */
   readonly required: readonly CliOptionName[];
   /** Throws `ProblemError` for what a person should be told. */
-  run(given: Given): Promise<Answer>;
+  run(args: Args): Promise<Answer>;
 }

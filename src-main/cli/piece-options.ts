@@ -17,7 +17,7 @@ import {
   type Piece,
   type Project,
 } from '@shared/project/index.ts';
-import type { Given } from './given.ts';
+import type { Args } from './args.ts';
 import type { NamedMotif } from './motif-argument.ts';
 import * as read from './values.ts';
 
@@ -32,21 +32,21 @@ const wholeRows = read.from(1, MOST_PIECE_ROWS);
  * hem, or with the motif, unless given. Throws `option-missing` without
  * `--stitches` or `--copies`, and what the values throw.
  */
-export function projectOfMotif(named: NamedMotif, given: Given): Project {
-  const motif = withShows(named.motif, given);
-  const stitches = read.needed(given, 'stitches', wholeStitches);
-  const copies = read.needed(given, 'copies', read.copies);
+export function projectOfMotif(named: NamedMotif, args: Args): Project {
+  const motif = withShows(named.motif, args);
+  const stitches = read.needed(args, 'stitches', wholeStitches);
+  const copies = read.needed(args, 'copies', read.copies);
   const piece: Piece = {
     ...START_PIECE,
     bed: { ...START_PIECE.bed, needles: null },
     finishedFace: named.project.piece.finishedFace,
-    ...pieceOptions(given),
+    ...pieceOptions(args),
   };
-  const band = withOwnBalls({ ...startBand(motif.id, copies), ...bandOptions(given) }, given);
+  const band = withOwnBalls({ ...startBand(motif.id, copies), ...bandOptions(args) }, args);
   const position: Band['position'] =
-    given.values.has('first-row') || piece.hemRows > 0 ? band.position : { kind: 'from-row', row: 1 };
+    args.values.has('first-row') || piece.hemRows > 0 ? band.position : { kind: 'from-row', row: 1 };
   const lastOfMotif = (position.kind === 'from-row' ? position.row : 1) + motif.grid.height - 1;
-  const rows = read.value(given, 'rows', wholeRows) ?? (piece.hemRows > 0 ? piece.hemRows : lastOfMotif);
+  const rows = read.value(args, 'rows', wholeRows) ?? (piece.hemRows > 0 ? piece.hemRows : lastOfMotif);
   return {
     name: named.project.name,
     yarns: named.project.yarns,
@@ -59,54 +59,54 @@ export function projectOfMotif(named: NamedMotif, given: Given): Project {
 }
 
 /** A project with the given options in front of its own. */
-export function projectWithOptions(named: NamedMotif, given: Given): Project {
+export function projectWithOptions(named: NamedMotif, args: Args): Project {
   const { project } = named;
   const { piece } = project;
-  const stitches = read.value(given, 'stitches', wholeStitches);
-  const rows = read.value(given, 'rows', wholeRows);
-  const copies = read.value(given, 'copies', read.copies);
+  const stitches = read.value(args, 'stitches', wholeStitches);
+  const rows = read.value(args, 'rows', wholeRows);
+  const copies = read.value(args, 'copies', read.copies);
   const shape = { ...piece.shape, ...defined({ stitches, rows }) };
-  const options = bandOptions(given);
+  const options = bandOptions(args);
   const [first, ...others] = project.bands;
-  const isBandNew = copies !== undefined || given.switches.has('own-balls') || Object.keys(options).length > 0;
+  const isBandNew = copies !== undefined || args.switches.has('own-balls') || Object.keys(options).length > 0;
   const own = first ?? startBand(named.motif.id, [1]);
   const groups = copies ? regrouped(own, copies) : own.groups;
-  const band = withOwnBalls({ ...own, groups, ...options }, given);
+  const band = withOwnBalls({ ...own, groups, ...options }, args);
   return {
     ...project,
-    motifs: project.motifs.map((motif) => ({ ...withShows(motif, given), ground: named.motif.ground })),
-    piece: { ...piece, ...pieceOptions(given), shape },
+    motifs: project.motifs.map((motif) => ({ ...withShows(motif, args), ground: named.motif.ground })),
+    piece: { ...piece, ...pieceOptions(args), shape },
     bands: first || isBandNew ? [band, ...others] : [],
   };
 }
 
 /** Options about the piece that were given, its stitches and rows apart. */
-function pieceOptions(given: Given): Partial<Piece> {
-  const seam = read.value(given, 'seam-allowance', read.from(0, MOST_SEAM_STITCHES));
-  const needles = read.value(given, 'bed', wholeStitches);
-  const limit = read.value(given, 'float-limit', read.from(0, MOST_STITCHES));
-  const endNeedles = read.value(given, 'end-needles', read.endNeedles);
+function pieceOptions(args: Args): Partial<Piece> {
+  const seam = read.value(args, 'seam-allowance', read.from(0, MOST_SEAM_STITCHES));
+  const needles = read.value(args, 'bed', wholeStitches);
+  const limit = read.value(args, 'float-limit', read.from(0, MOST_STITCHES));
+  const endNeedles = read.value(args, 'end-needles', read.endNeedles);
   return defined<Piece>({
-    hemRows: read.value(given, 'hem', read.from(0, MOST_PIECE_ROWS)),
-    gauge: read.value(given, 'gauge', read.gauge),
+    hemRows: read.value(args, 'hem', read.from(0, MOST_PIECE_ROWS)),
+    gauge: read.value(args, 'gauge', read.gauge),
     bed: needles === undefined ? undefined : { ...START_PIECE.bed, needles },
     seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
-    finishedFace: read.value(given, 'finished-face', read.finishedFace),
-    startSide: read.value(given, 'start-side', read.side),
+    finishedFace: read.value(args, 'finished-face', read.finishedFace),
+    startSide: read.value(args, 'start-side', read.side),
     endNeedleSelection: endNeedles === undefined ? undefined : endNeedles === 'on',
     floatLimit: limit === undefined ? undefined : { stitches: limit, mm: null },
   });
 }
 
 /** Options about placing that were given, the copies apart. */
-function bandOptions(given: Given): Partial<Band> {
-  const choice = read.value(given, 'choice', wholeStitches);
-  const row = read.value(given, 'first-row', wholeRows);
-  const isHemNew = given.values.has('hem');
+function bandOptions(args: Args): Partial<Band> {
+  const choice = read.value(args, 'choice', wholeStitches);
+  const row = read.value(args, 'first-row', wholeRows);
+  const isHemNew = args.values.has('hem');
   return defined<Band>({
-    unit: given.switches.has('whole') ? 'whole' : undefined,
-    rule: read.value(given, 'rule', read.rule),
-    judge: read.value(given, 'judge', read.judge),
+    unit: args.switches.has('whole') ? 'whole' : undefined,
+    rule: read.value(args, 'rule', read.rule),
+    judge: read.value(args, 'judge', read.judge),
     choice: choice === undefined ? undefined : choice - 1,
     position:
       row !== undefined
@@ -117,8 +117,8 @@ function bandOptions(given: Given): Partial<Band> {
   });
 }
 
-function withShows(motif: Motif, given: Given): Motif {
-  return { ...motif, ...defined<Motif>({ shows: read.value(given, 'shows', read.shows) }) };
+function withShows(motif: Motif, args: Args): Motif {
+  return { ...motif, ...defined<Motif>({ shows: read.value(args, 'shows', read.shows) }) };
 }
 
 /** Groups of the first group's motif, with other numbers of copies across. */
@@ -127,8 +127,8 @@ function regrouped(band: Band, copies: readonly number[]): Band['groups'] {
   return copies.map((across) => ({ ...startGroup(motif, across), up, hasOwnBall }));
 }
 
-function withOwnBalls(band: Band, given: Given): Band {
-  if (!given.switches.has('own-balls')) return band;
+function withOwnBalls(band: Band, args: Args): Band {
+  if (!args.switches.has('own-balls')) return band;
   return { ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) };
 }
 

@@ -9,7 +9,7 @@ import { words } from '@shared/words/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import type { Command } from './command.ts';
 import { commands } from './commands/index.ts';
-import { readGiven, type Given } from './given.ts';
+import { readArgs, type Args } from './args.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { problemJson } from './json/problem.ts';
 
@@ -33,13 +33,13 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
     }
     const command = commands.find((candidate) => candidate.name === name);
     if (!command) throw unknownCommand(name);
-    const given = readGiven(rest, [...command.options, ...COMMON]);
-    if (given.switches.has('help')) {
+    const args = readArgs(rest, [...command.options, ...COMMON]);
+    if (args.switches.has('help')) {
       printer.out(commandHelp(command));
       return 0;
     }
-    assertNames(command, given);
-    const answer = await command.run(given);
+    assertNames(command, args);
+    const answer = await command.run(args);
     printer.out(isJson ? jsonText(answer.json) : answer.text());
     return 0;
   } catch (error) {
@@ -55,7 +55,7 @@ function unknownCommand(name: string | undefined): Error {
 }
 
 /** Throws `argument-missing` or `argument-unexpected`. */
-function assertNames({ argument }: Command, { names }: Given): void {
+function assertNames({ argument }: Command, { names }: Args): void {
   if (argument !== null && names.length === 0) throw problemError('argument-missing', { argument });
   const extra = names[argument === null ? 0 : 1];
   if (extra !== undefined) throw problemError('argument-unexpected', { text: extra });

@@ -9,21 +9,21 @@ import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
-import type { Given } from './given.ts';
+import type { Args } from './args.ts';
 import { placed } from './placed.ts';
 
 /** More groups than stand beside one another on any bed. */
 const MOST_GROUPS = 100;
 
 /** Runs `read` on the option's text, or gives undefined where it was not given; problems name the option. */
-export function value<T>(given: Given, name: CliOptionName, read: (text: string) => T): T | undefined {
-  const text = given.values.get(name);
+export function value<T>(args: Args, name: CliOptionName, read: (text: string) => T): T | undefined {
+  const text = args.values.get(name);
   return text === undefined ? undefined : placed(`--${name}`, () => read(text));
 }
 
 /** The same for an option that cannot be left out. Throws `option-missing`. */
-export function needed<T>(given: Given, name: CliOptionName, read: (text: string) => T): T {
-  const found = value(given, name, read);
+export function needed<T>(args: Args, name: CliOptionName, read: (text: string) => T): T {
+  const found = value(args, name, read);
   if (found === undefined) throw problemError('option-missing', { option: `--${name}` }, `--${name}`);
   return found;
 }

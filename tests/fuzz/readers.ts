@@ -21,7 +21,7 @@ import {
   readSvg,
   SVG_SIDE,
 } from '@shared/reading/index.ts';
-import { readGiven } from '../../src-main/cli/given.ts';
+import { readGiven } from '../../src-main/cli/args.ts';
 import * as values from '../../src-main/cli/values.ts';
 import { dispatch } from '../../src-main/services/dispatch.ts';
 import { keptFileFromText, keptFileToText } from '../../src-main/services/kept-file.ts';

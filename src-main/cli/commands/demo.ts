@@ -12,12 +12,12 @@ export const demoCommand: Command = {
   argument: null,
   options: ['to', 'paper', 'keep'],
   required: [],
-  async run(given) {
-    const into = value(given, 'to', folder) ?? 'demo-output';
+  async run(args) {
+    const into = value(args, 'to', folder) ?? 'demo-output';
     const project = sampleProject();
     const plan = makePlan(project);
-    const onPaper = value(given, 'paper', paper) ?? 'a4';
-    const output = { folder: into, paper: onPaper, keeps: given.switches.has('keep') };
+    const onPaper = value(args, 'paper', paper) ?? 'a4';
+    const output = { folder: into, paper: onPaper, keeps: args.switches.has('keep') };
     const files = await writeFiles(project, { kind: 'sample' }, output);
     return {
       json: { files, plan: planJson(project, plan) },

@@ -13,14 +13,14 @@ export const exportCommand: Command = {
   argument: 'PROJECT',
   options: ['to', 'paper', 'size', 'keep'],
   required: ['to'],
-  async run(given) {
-    const [path] = given.names as [string];
-    const into = needed(given, 'to', folder);
-    const onPaper = value(given, 'paper', paper) ?? 'a4';
-    const project = inGivenSize(await readProject(path), given);
+  async run(args) {
+    const [path] = args.names as [string];
+    const into = needed(args, 'to', folder);
+    const onPaper = value(args, 'paper', paper) ?? 'a4';
+    const project = inGivenSize(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(project));
-    const output = { folder: into, paper: onPaper, keeps: given.switches.has('keep') };
+    const output = { folder: into, paper: onPaper, keeps: args.switches.has('keep') };
     const files = await writeFiles(project, { kind: 'file', path: resolve(path) }, output);
     return { json: { files }, text: () => filesText(files, into) };
   },

@@ -27,12 +27,12 @@ export const placeCommand: Command = {
     'size',
   ],
   required: ['stitches', 'copies'],
-  async run(given) {
-    const [path] = given.names as [string];
-    const named = namedInGivenSize(await readMotif(path, given.values.get('ground')), given);
+  async run(args) {
+    const [path] = args.names as [string];
+    const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
     // A size is one of a whole piece, which then need not be described.
-    const project = given.values.has('size') ? projectWithOptions(named, given) : projectOfMotif(named, given);
-    const { bands, findings } = blaming(given, path, () => makePlan(project));
+    const project = args.values.has('size') ? projectWithOptions(named, args) : projectOfMotif(named, args);
+    const { bands, findings } = blaming(args, path, () => makePlan(project));
     const choices = bands.flatMap((band) => band.choices);
     const found = findings.filter(({ code }) => code === 'wider-than-bed').map((one) => findingJson(one, project));
     return {

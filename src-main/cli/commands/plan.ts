@@ -25,11 +25,11 @@ export const planCommand: Command = {
     'end-needles',
   ],
   required: [],
-  async run(given) {
-    const [path] = given.names as [string];
-    const named = namedInGivenSize(await readMotif(path, given.values.get('ground')), given);
-    const project = named.isProject ? projectWithOptions(named, given) : projectOfMotif(named, given);
-    const plan = blaming(given, path, () => makePlan(project));
+  async run(args) {
+    const [path] = args.names as [string];
+    const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
+    const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
+    const plan = blaming(args, path, () => makePlan(project));
     return { json: planJson(project, plan), text: () => planText(project, plan) };
   },
 };

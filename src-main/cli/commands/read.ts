@@ -17,7 +17,7 @@ import {
 } from '@shared/reading/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Command } from '../command.ts';
-import type { Given } from '../given.ts';
+import type { Args } from '../args.ts';
 import { doubtfulCells, readJson } from '../json/read.ts';
 import { motifPng } from '../motif-png.ts';
 import { writeOwnFiles } from '../own-files.ts';
@@ -33,13 +33,13 @@ export const readCommand: Command = {
   argument: 'PHOTO',
   options: ['corners', 'to', 'keep', 'columns', 'rows', 'ink', 'figure', 'colours'],
   required: ['corners', 'to'],
-  async run(given) {
-    const path = given.names[0] as string;
-    const asked = needed(given, 'corners', corners);
-    const file = needed(given, 'to', pngFile);
-    const columns = value(given, 'columns', from(1, MOST_COLUMNS)) ?? null;
-    const rows = value(given, 'rows', from(1, MOST_ROWS)) ?? null;
-    const levels = levelsOf(given);
+  async run(args) {
+    const path = args.names[0] as string;
+    const asked = needed(args, 'corners', corners);
+    const file = needed(args, 'to', pngFile);
+    const columns = value(args, 'columns', from(1, MOST_COLUMNS)) ?? null;
+    const rows = value(args, 'rows', from(1, MOST_ROWS)) ?? null;
+    const levels = levelsOf(args);
     const { picture, scale, width, height } = await readPhoto(path);
     placed('--corners', () => assertCorners(asked, width, height));
     const at = scaledCorners(asked, scale);
@@ -51,7 +51,7 @@ export const readCommand: Command = {
       dirname(target),
       { kind: 'file', path: resolve(path) },
       [{ name: basename(target), content: motifPng(reading.grid, reading.colours) }],
-      given.switches.has('keep'),
+      args.switches.has('keep'),
     );
     const replaced = written?.replaced ?? false;
     return {
@@ -67,10 +67,10 @@ function scaledCorners(asked: Corners, scale: number): Corners {
   return [one, two, three, four] as Corners;
 }
 
-function levelsOf(given: Given): Levels {
-  const count = value(given, 'colours', from(2, MOST_YARNS)) ?? null;
-  const level = value(given, 'figure', figure);
-  const isInk = given.switches.has('ink');
+function levelsOf(args: Args): Levels {
+  const count = value(args, 'colours', from(2, MOST_YARNS)) ?? null;
+  const level = value(args, 'figure', figure);
+  const isInk = args.switches.has('ink');
   if (isInk && count !== null) throw problemError('option-unknown', { option: '--colours' }, '--colours with --ink');
   if (!isInk && level !== undefined) throw problemError('option-missing', { option: '--ink' }, '--figure');
   return isInk ? { kind: 'ink', figure: level ?? 'dark' } : { kind: 'colours', count };

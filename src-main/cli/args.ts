@@ -11,7 +11,7 @@ import { words } from '@shared/words/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 
 /** The options and names of one call. */
-export interface Given {
+export interface Args {
   /** What follows the command, options apart. */
   readonly names: readonly string[];
   /** Text of each option that takes some; of one given twice, the last. */
@@ -21,7 +21,7 @@ export interface Given {
 }
 
 /** Splits what was typed. Throws `option-unknown`, `option-empty` or `switch-value`. */
-export function readGiven(typed: readonly string[], allowed: readonly CliOptionName[]): Given {
+export function readArgs(typed: readonly string[], allowed: readonly CliOptionName[]): Args {
   const { tokens } = parseArgs({
     args: [...typed],
     options: {
