@@ -1,11 +1,11 @@
-/** `--size`: the project as it is when the size of that name is at hand. */
+/** `--size`: the project as it is when the size of that name is the current one. */
 import { problemError } from '@shared/problem/index.ts';
 import { projectInSize, sizesOf, type Project } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
 import type { NamedMotif } from './motif-argument.ts';
 import { value } from './values.ts';
 
-/** The size that is at hand if none is asked for. Throws `size-unknown` with those there are. */
+/** The current size if none is asked for. Throws `size-unknown` with those there are. */
 export function inGivenSize(project: Project, args: Args): Project {
   return value(args, 'size', (name) => projectInSize(project, sizeCalled(project, name))) ?? project;
 }

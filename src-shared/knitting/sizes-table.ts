@@ -9,7 +9,7 @@ import { widthOf, type Run, type Slot } from '../bed/index.ts';
 import { edgesAt, gaugesOf, sizeOf, type Outline, type PieceSize, type Shape } from '../piece/index.ts';
 import type { Spaces } from '../placement/types.ts';
 import { outcome, type Outcome } from '../problem/index.ts';
-import { projectInSize, sizeAtHand, sizesOf, type Group, type Project } from '../project/index.ts';
+import { projectInSize, currentSize, sizesOf, type Group, type Project } from '../project/index.ts';
 import type { LaidBand } from './bands.ts';
 import { layPiece } from './lay-piece.ts';
 import { needlesOf } from './on-bed.ts';
@@ -17,7 +17,7 @@ import { beyondBed } from './wide/index.ts';
 
 export interface SizeColumn {
   readonly name: string;
-  readonly isAtHand: boolean;
+  readonly isCurrent: boolean;
   readonly shape: Shape;
   readonly hemRows: number;
   readonly measures: PieceSize;
@@ -55,7 +55,7 @@ export function sizeColumn(project: Project, index: number): SizeColumn {
   const { sizes, piece, bands } = inSize;
   return {
     name: sizes.name,
-    isAtHand: index === sizeAtHand(project),
+    isCurrent: index === currentSize(project),
     shape: piece.shape,
     hemRows: piece.hemRows,
     measures: sizeOf(piece.shape, gaugesOf(piece)),

@@ -127,7 +127,7 @@ export type Change = { readonly name: ChangeName } & (
   | { readonly kind: 'bands'; readonly bands: readonly Band[] }
   | {
       /**
-       * Sizes that come, go, change or change places with the one at hand. Going
+       * Sizes that come, go, change or change places with the current one. Going
        * to another size is a change like any other: a step that was made in one
        * size can only be taken back in that size.
        */
@@ -208,7 +208,7 @@ export function invertChange(before: Project, change: Change): Change {
   }
 }
 
-/** The numbers of the size at hand. */
+/** The numbers of the current size. */
 export function numbersOf({ shape, hemRows }: SizeNumbers): SizeNumbers {
   return { shape, hemRows };
 }

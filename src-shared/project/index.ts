@@ -5,7 +5,7 @@ export * from './change.ts';
 export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';
-export { acrossIn, goToSize, hasSeveralSizes, projectInSize, sizeAtHand, sizesOf } from './sizes.ts';
+export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizesOf } from './sizes.ts';
 export * from './size-changes.ts';
 export * from './part-changes.ts';
 export * from './yarns-used.ts';

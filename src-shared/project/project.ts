@@ -81,16 +81,16 @@ export interface Piece extends Sectioned {
 /** What differs from one size of the piece to another; all else of it is shared. */
 export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows'>;
 
-/** A size that is not at hand. */
+/** A size that is not the current one. */
 export interface Size extends SizeNumbers {
   readonly name: string;
 }
 
 /**
- * The sizes of the piece, as a zipper: the numbers of the size at hand stand in
+ * The sizes of the piece, as a zipper: the numbers of the current size stand in
  * `piece`, so that whatever asks for the piece has one and nothing needs to be
  * told which; here is what it is called, and what lies on each side of it. So
- * there is always a size at hand, and no index that could point beside the
+ * there is always a current size, and no index that could point beside the
  * list. Sizes may differ in the kind of shape too: the smallest of a body is
  * often straight.
  */
@@ -104,7 +104,7 @@ export interface Sizes {
 /** Neighbouring copies placed as one block. */
 export interface Group {
   readonly motif: MotifId;
-  /** In the size at hand. */
+  /** In the current size. */
   readonly across: number;
   /**
    * In every other size, where larger sizes have more copies; left out where
@@ -142,7 +142,7 @@ export type PlacementRule = FindingRule | ByHand;
 export type CutCopies = 'kept' | 'kept-if-read' | 'left-out';
 
 /**
- * What a person chose in a size that is not at hand: which of the ranked
+ * What a person chose in a size that is not the current one: which of the ranked
  * choices, and first needles kept or moved by hand. The rule that finds the
  * needles is that of all sizes.
  */

@@ -4,10 +4,10 @@ import { problemError } from '../problem/index.ts';
 import type { Change, ChangeName } from './change.ts';
 import type { Band, Group, Project, Size, SizeNumbers } from './project.ts';
 import { MOST_SIZE_LETTERS, MOST_SIZES, sizeNameSchema } from './schema.ts';
-import { acrossIn, hasSeveralSizes, inHand, projectInSize, sizeAtHand, sizesOf } from './sizes.ts';
+import { acrossIn, hasSeveralSizes, withCurrentSize, projectInSize, currentSize, sizesOf } from './sizes.ts';
 
 /**
- * A size like the one at hand, next to it on the `side` given; it is taken in
+ * A size like the current one, next to it on the `side` given; it is taken in
  * hand, since its numbers come next. Throws `sizes-too-many` and what
  * {@link assertSizeName} throws.
  */
@@ -15,7 +15,7 @@ export function addSize(project: Project, side: 'smaller' | 'larger', name: stri
   const sizes = sizesOf(project);
   if (sizes.length >= MOST_SIZES) throw problemError('sizes-too-many', { most: MOST_SIZES });
   assertSizeName(project, name);
-  const index = sizeAtHand(project);
+  const index = currentSize(project);
   const at = side === 'smaller' ? index : index + 1;
   const more = sizes.toSpliced(at, 0, { ...(sizes[index] as Size), name });
   const bands = eachGroup(project.bands, (group) =>
@@ -23,23 +23,27 @@ export function addSize(project: Project, side: 'smaller' | 'larger', name: stri
       ? { ...group, acrossInSizes: [...group.acrossInSizes, { size: name, across: group.across }] }
       : group,
   );
-  const grown: Project = { ...project, sizes: inHand(more, side === 'smaller' ? index + 1 : index).sizes, bands };
+  const grown: Project = {
+    ...project,
+    sizes: withCurrentSize(more, side === 'smaller' ? index + 1 : index).sizes,
+    bands,
+  };
   return sizesChange('add-size', projectInSize(grown, at));
 }
 
 /**
- * The project without a size; if it is the one at hand, the next larger one is
+ * The project without a size; if it is the current one, the next larger one is
  * taken in its place, or else the next smaller. Throws `size-last`.
  */
 export function removeSize(project: Project, index: number): Change {
   if (!hasSeveralSizes(project)) throw problemError('size-last', {});
   const count = sizesOf(project).length;
-  const isAtHand = index === sizeAtHand(project);
-  const left = isAtHand ? projectInSize(project, index + 1 < count ? index + 1 : index - 1) : project;
+  const isCurrent = index === currentSize(project);
+  const left = isCurrent ? projectInSize(project, index + 1 < count ? index + 1 : index - 1) : project;
   const sizes = sizesOf(left);
   const gone = sizes[index]?.name;
   const kept = sizes.filter((_, at) => at !== index);
-  const atHand = kept.findIndex(({ name }) => name === left.sizes.name);
+  const current = kept.findIndex(({ name }) => name === left.sizes.name);
   const isOther = ({ size }: { readonly size: string }): boolean => size !== gone;
   const bands = left.bands.map(({ chosenInSizes = [], ...band }): Band => {
     const chosen = chosenInSizes.filter(isOther);
@@ -49,7 +53,7 @@ export function removeSize(project: Project, index: number): Change {
       groups: band.groups.map((group) => alike({ ...group, acrossInSizes: group.acrossInSizes?.filter(isOther) })),
     };
   });
-  return { name: 'remove-size', kind: 'sizes', ...inHand(kept, atHand), bands };
+  return { name: 'remove-size', kind: 'sizes', ...withCurrentSize(kept, current), bands };
 }
 
 /** A size under another name. Throws what {@link assertSizeName} throws. */
@@ -67,13 +71,13 @@ export function renameSize(project: Project, index: number, name: string): Chang
     ),
   }));
   const named = sizes.map((size, at) => (at === index ? { ...size, name } : size));
-  return { name: 'rename-size', kind: 'sizes', ...inHand(named, sizeAtHand(project)), bands };
+  return { name: 'rename-size', kind: 'sizes', ...withCurrentSize(named, currentSize(project)), bands };
 }
 
 /** A size with other numbers. */
 export function changeSize(project: Project, index: number, to: Partial<SizeNumbers>): Change {
   const sizes = sizesOf(project).map((size, at) => (at === index ? { ...size, ...to } : size));
-  return { name: 'size-numbers', kind: 'sizes', ...inHand(sizes, sizeAtHand(project)), bands: project.bands };
+  return { name: 'size-numbers', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands: project.bands };
 }
 
 /** Every size given another kind of shape, each on its own cast-on and rows. */
@@ -81,7 +85,7 @@ export function reshapeSizes(project: Project, kind: Shape['kind']): Change {
   const sizes = sizesOf(project).map((size) => {
     return { ...size, shape: reshaped(size.shape, kind, { ...project.piece, hemRows: size.hemRows }) };
   });
-  return { name: 'piece-size', kind: 'sizes', ...inHand(sizes, sizeAtHand(project)), bands: project.bands };
+  return { name: 'piece-size', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands: project.bands };
 }
 
 /**
@@ -90,21 +94,21 @@ export function reshapeSizes(project: Project, kind: Shape['kind']): Change {
  */
 export function changeCopies(project: Project, index: number, band: number, group: number, across: number): Change {
   const sizes = sizesOf(project);
-  const atHand = project.sizes.name;
+  const current = project.sizes.name;
   const size = sizes[index]?.name;
   const graded = (before: Group): Group => {
     const inSize = (name: string): number => (name === size ? across : acrossIn(before, name));
-    const others = sizes.filter(({ name }) => name !== atHand);
+    const others = sizes.filter(({ name }) => name !== current);
     return alike({
       ...before,
-      across: size === atHand ? across : before.across,
+      across: size === current ? across : before.across,
       acrossInSizes: others.map(({ name }) => ({ size: name, across: inSize(name) })),
     });
   };
   const bands = project.bands.map((one, b) =>
     b === band ? { ...one, groups: one.groups.map((before, g) => (g === group ? graded(before) : before)) } : one,
   );
-  return { name: 'size-copies', kind: 'sizes', ...inHand(sizes, sizeAtHand(project)), bands };
+  return { name: 'size-copies', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands };
 }
 
 /** A name that no size has yet: `size 3` is proposed for the third. */
@@ -133,7 +137,7 @@ function eachGroup(bands: readonly Band[], edit: (group: Group) => Group): Band[
   return bands.map((band) => ({ ...band, groups: band.groups.map(edit) }));
 }
 
-/** Without a list of copies that says nothing: none of its sizes has other than the size at hand. */
+/** Without a list of copies that says nothing: none of its sizes has other than the current size. */
 function alike({ acrossInSizes, ...group }: { [K in keyof Group]: Group[K] | undefined }): Group {
   const isAlike = !acrossInSizes?.some(({ across }) => across !== group.across);
   return (isAlike ? group : { ...group, acrossInSizes }) as Group;

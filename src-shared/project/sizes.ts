@@ -1,22 +1,22 @@
 /**
  * The sizes of a project in a row, smallest first, and the project as if
- * another of them were at hand.
+ * another of them were current.
  *
  * What a person chose in a size (a placing, needles by hand, how many copies)
- * waits with the band and the group while another size is at hand, and is
+ * waits with the band and the group while another size is current, and is
  * there again when they come back. The rule is shared: changed in one size, it
  * is changed in all.
  */
 import { applyChange, numbersOf, type Change } from './change.ts';
 import type { Band, ByHand, ChosenInSize, FindingRule, Group, Project, Size, Sizes } from './project.ts';
 
-/** All sizes, the one at hand among them. */
+/** All sizes, the current one among them. */
 export function sizesOf({ sizes, piece }: Pick<Project, 'sizes' | 'piece'>): Size[] {
   return [...sizes.smaller, { name: sizes.name, ...numbersOf(piece) }, ...sizes.larger];
 }
 
-/** Index of the size at hand in {@link sizesOf}. */
-export function sizeAtHand({ sizes }: Pick<Project, 'sizes'>): number {
+/** Index of the current size in {@link sizesOf}. */
+export function currentSize({ sizes }: Pick<Project, 'sizes'>): number {
   return sizes.smaller.length;
 }
 
@@ -29,27 +29,35 @@ export function acrossIn({ across, acrossInSizes }: Group, size: string): number
   return acrossInSizes?.find((copies) => copies.size === size)?.across ?? across;
 }
 
-/** The change that takes the size `index` of {@link sizesOf} in hand. Throws `RangeError` for one that is not there. */
+/** The change that makes the size `index` of {@link sizesOf} current. Throws `RangeError` for one that is not there. */
 export function goToSize(project: Project, index: number): Change {
-  return { name: 'go-to-size', kind: 'sizes', ...inHand(sizesOf(project), index), bands: bandsIn(project, index) };
+  return {
+    name: 'go-to-size',
+    kind: 'sizes',
+    ...withCurrentSize(sizesOf(project), index),
+    bands: bandsIn(project, index),
+  };
 }
 
 const known = new WeakMap<Project, (Project | undefined)[]>();
 
 /**
- * The project as it is when the size `index` is at hand, whose plan is that of
+ * The project as it is when the size `index` is the current one, whose plan is that of
  * the size. The same project value gives the same value again, so that its
  * plan is made once.
  */
 export function projectInSize(project: Project, index: number): Project {
-  if (index === sizeAtHand(project)) return project;
+  if (index === currentSize(project)) return project;
   let inSizes = known.get(project);
   if (!inSizes) known.set(project, (inSizes = []));
   return (inSizes[index] ??= applyChange(project, goToSize(project, index)));
 }
 
-/** The zipper with `index` at hand. */
-export function inHand(sizes: readonly Size[], index: number): Pick<Change & { kind: 'sizes' }, 'sizes' | 'numbers'> {
+/** The zipper with `index` current. */
+export function withCurrentSize(
+  sizes: readonly Size[],
+  index: number,
+): Pick<Change & { kind: 'sizes' }, 'sizes' | 'numbers'> {
   const size = sizes[index];
   if (!size) throw new RangeError(`Size ${index} of ${sizes.length}`);
   const zipper: Sizes = { name: size.name, smaller: sizes.slice(0, index), larger: sizes.slice(index + 1) };
@@ -98,7 +106,7 @@ function findingRuleOf({ rule }: Band): FindingRule | null {
   return rule.kind === 'by-hand' ? (rule.before?.rule ?? null) : rule;
 }
 
-/** What was chosen in the size at hand, called `size`; null where the rule's best choice stands. */
+/** What was chosen in the current size, called `size`; null where the rule's best choice stands. */
 function chosenNow({ rule, choice }: Band, size: string): ChosenInSize | null {
   if (rule.kind === 'by-hand') return { size, choice: rule.before?.choice ?? 0, first: rule.first };
   return choice === 0 ? null : { size, choice, first: null };

@@ -70,6 +70,6 @@ function bandBlocks(table: readonly SizeColumn[], project: Project, band: number
 }
 
 /** The size that this sheet is for stands out. */
-function nameCell({ name, isAtHand }: SizeColumn): Cell {
-  return cell(isAtHand ? [strong(name)] : plain(name));
+function nameCell({ name, isCurrent }: SizeColumn): Cell {
+  return cell(isCurrent ? [strong(name)] : plain(name));
 }

@@ -10,7 +10,7 @@ import {
   changeCopies,
   changeSize,
   goToSize,
-  sizeAtHand,
+  currentSize,
   sizesOf,
   START_PIECE,
   START_SIZES,
@@ -87,15 +87,15 @@ const moreSizes: fc.Arbitrary<readonly MoreSize[]> = fc.oneof(
 );
 
 /** The project with more sizes, made as a person would: one from the other, and gone to. */
-function inSizes(project: Project, more: readonly MoreSize[], atHand: number): Project {
+function inSizes(project: Project, more: readonly MoreSize[], current: number): Project {
   const grown = more.reduce((made, { side, stitches, rows, across }, number) => {
     const added = applyChange(made, addSize(made, side, `size ${number + 2}`));
     const { shape } = added.piece;
     const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape };
-    const changed = applyChange(added, changeSize(added, sizeAtHand(added), to));
-    return across === null ? changed : applyChange(changed, changeCopies(changed, sizeAtHand(changed), 0, 0, across));
+    const changed = applyChange(added, changeSize(added, currentSize(added), to));
+    return across === null ? changed : applyChange(changed, changeCopies(changed, currentSize(changed), 0, 0, across));
   }, project);
-  return applyChange(grown, goToSize(grown, atHand % sizesOf(grown).length));
+  return applyChange(grown, goToSize(grown, current % sizesOf(grown).length));
 }
 const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows: count(16, 60) });
 const ownGauge = fc.option(anyGauge);
@@ -183,7 +183,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       }),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
-      sizes: fc.record({ more: moreSizes, atHand: fc.nat(3) }),
+      sizes: fc.record({ more: moreSizes, current: fc.nat(3) }),
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
     }),
   )
@@ -236,7 +236,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       bands: [band],
       fills: [],
     };
-    return inSizes(project, parts.sizes.more, parts.sizes.atHand);
+    return inSizes(project, parts.sizes.more, parts.sizes.current);
   });
 
 /** A fill of one of two motifs; its rows may leave the piece, and its border may cover it. */

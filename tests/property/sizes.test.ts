@@ -7,7 +7,7 @@ import {
   applyChange,
   goToSize,
   projectInSize,
-  sizeAtHand,
+  currentSize,
   sizesOf,
   START_SIZES,
   type Project,
@@ -67,7 +67,7 @@ describe('each size', () => {
         const go = (from: Project, index: number): Project => applyChange(from, goToSize(from, index));
         const count = sizesOf(project).length;
         const away = way.reduce((at, index) => go(at, index % count), project);
-        const back = go(away, sizeAtHand(project));
+        const back = go(away, currentSize(project));
         expect(back).toEqual(project);
         expect(sizesOf(away)).toEqual(sizesOf(project));
       }),

@@ -33,9 +33,9 @@ interface BandJson {
 
 export function sizesJson(table: readonly SizeColumn[]): SizesJson {
   return {
-    sizes: table.map(({ name, isAtHand, shape, hemRows, groups, placed }) => ({
+    sizes: table.map(({ name, isCurrent, shape, hemRows, groups, placed }) => ({
       name,
-      atHand: isAtHand,
+      atHand: isCurrent,
       shape,
       hemRows,
       copies: groups.map((band) => band.map(({ across }) => across)),

@@ -1,5 +1,5 @@
 /** Commands about sizes: the table of all, and going from one to the next. */
-import { goToSize, sizeAtHand, sizesOf } from '@shared/project/index.ts';
+import { goToSize, currentSize, sizesOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
@@ -7,7 +7,7 @@ import type { Session } from '../../shell/session.ts';
 export function sizeActions(session: Session, desk: { showsSizes: boolean }): Action[] {
   const text = words.sizes.commands;
   const step = (id: string, label: string, keys: string, by: 1 | -1): Action => {
-    const index = (): number => sizeAtHand(session.project) + by;
+    const index = (): number => currentSize(session.project) + by;
     return {
       id,
       label: () => label,

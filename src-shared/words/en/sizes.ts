@@ -32,7 +32,7 @@ export const sizes = {
     title: (project: string): string => `Sizes of ${project}`,
     about:
       'The size at hand is drawn on the benches and printed. The rule that places the groups is the same for all; each size is placed by itself.',
-    atHand: 'at hand',
+    current: 'at hand',
     take: 'Take in hand',
     takeTold: (size: string): string => `Take size ${size} in hand`,
     remove: 'Remove',

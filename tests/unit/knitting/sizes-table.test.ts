@@ -8,7 +8,7 @@ import {
   changeSize,
   projectInSize,
   renameSize,
-  sizeAtHand,
+  currentSize,
   type Piece,
   type Project,
 } from '@shared/project/index.ts';
@@ -45,7 +45,7 @@ describe('the sizes side by side', () => {
   // whose block begins 35 needles before at R15. The hem is folded as before.
   it('are each placed by the one rule', () => {
     const [medium, large] = sizesTable(twoSizes()) as [SizeColumn, SizeColumn];
-    expect([medium.name, medium.isAtHand, large.name, large.isAtHand]).toEqual(['M', false, 'L', true]);
+    expect([medium.name, medium.isCurrent, large.name, large.isCurrent]).toEqual(['M', false, 'L', true]);
     expect(placed(medium)).toMatchObject({
       bands: [
         {
@@ -103,7 +103,7 @@ describe('the sizes side by side', () => {
   it('are one column where there is one size', () => {
     const project = projectWith({ motif: ['XX', 'X.'], copies: [1], stitches: 10, rows: 10 });
     const [only] = sizesTable(project) as [SizeColumn];
-    expect([only.name, only.isAtHand, sizeAtHand(project)]).toEqual(['1', true, 0]);
+    expect([only.name, only.isCurrent, currentSize(project)]).toEqual(['1', true, 0]);
     expect(words.sizes.gaps(placed(only).bands[0] as SizePlaced['bands'][number])).toBe('–');
   });
 });

@@ -14,7 +14,7 @@ import {
   renameSize,
   reshapeSizes,
   sampleProject,
-  sizeAtHand,
+  currentSize,
   sizesOf,
   START_PIECE,
   startBand,
@@ -56,10 +56,10 @@ const withBand = (project: Project, to: Partial<Band>): Project =>
 describe('the sizes of a project', () => {
   it('stand smallest first, whichever is at hand', () => {
     const project = threeSizes();
-    expect([names(project), stitches(project), sizeAtHand(project)]).toEqual([['S', 'M', 'L'], [96, 108, 120], 1]);
+    expect([names(project), stitches(project), currentSize(project)]).toEqual([['S', 'M', 'L'], [96, 108, 120], 1]);
     for (const index of [0, 2]) {
       const there = go(project, index);
-      expect([names(there), stitches(there), sizeAtHand(there)]).toEqual([['S', 'M', 'L'], [96, 108, 120], index]);
+      expect([names(there), stitches(there), currentSize(there)]).toEqual([['S', 'M', 'L'], [96, 108, 120], index]);
       expect(there.piece.shape.stitches).toBe([96, 108, 120][index]);
       expect(go(there, 1)).toEqual(project);
     }
@@ -83,13 +83,13 @@ describe('the sizes of a project', () => {
   it('come like the one at hand, next to it, and are taken in hand', () => {
     const project = threeSizes();
     const larger = applyChange(project, addSize(project, 'larger', 'M long'));
-    expect([names(larger), stitches(larger), sizeAtHand(larger)]).toEqual([
+    expect([names(larger), stitches(larger), currentSize(larger)]).toEqual([
       ['S', 'M', 'M long', 'L'],
       [96, 108, 108, 120],
       2,
     ]);
     const smaller = applyChange(project, addSize(project, 'smaller', 'M short'));
-    expect([names(smaller), sizeAtHand(smaller)]).toEqual([['S', 'M short', 'M', 'L'], 1]);
+    expect([names(smaller), currentSize(smaller)]).toEqual([['S', 'M short', 'M', 'L'], 1]);
   });
 
   it('go one by one, and the next larger one comes to hand', () => {
