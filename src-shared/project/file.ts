@@ -15,7 +15,7 @@ import type {
   Band,
   ChosenInSize,
   Fill,
-  FindingRule,
+  SolvedRule,
   Group,
   Motif,
   PlacementRule,
@@ -192,10 +192,10 @@ function chosenToFile({ size, choice, first }: ChosenInSize) {
 }
 
 function ruleToFile(rule: PlacementRule): ProjectFile['bands'][number]['rule'] {
-  if (rule.kind !== 'by-hand') return findingToFile(rule);
+  if (rule.kind !== 'by-hand') return solvedToFile(rule);
   const { first, before } = rule;
   const byHand = { kind: rule.kind, first: first.map(label) };
-  return before ? { ...byHand, before: { rule: findingToFile(before.rule), choice: before.choice } } : byHand;
+  return before ? { ...byHand, before: { rule: solvedToFile(before.rule), choice: before.choice } } : byHand;
 }
 
 function ruleFromFile(rule: ProjectFile['bands'][number]['rule']): PlacementRule {
@@ -205,7 +205,7 @@ function ruleFromFile(rule: ProjectFile['bands'][number]['rule']): PlacementRule
   return before ? { ...byHand, before } : byHand;
 }
 
-function findingToFile(rule: FindingRule): FindingRule {
+function solvedToFile(rule: SolvedRule): SolvedRule {
   switch (rule.kind) {
     case 'margins':
     case 'gaps':

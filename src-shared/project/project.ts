@@ -122,8 +122,8 @@ export interface Group {
   readonly hasOwnBall: boolean;
 }
 
-/** A rule that finds the needles. */
-export type FindingRule =
+/** A rule from which the needles are solved. */
+export type SolvedRule =
   | { readonly kind: 'seam' }
   | { readonly kind: 'even' }
   | { readonly kind: 'margins'; readonly stitches: number }
@@ -133,10 +133,10 @@ export interface ByHand {
   readonly kind: 'by-hand';
   readonly first: readonly Slot[];
   /** What found the needles before they were kept or moved, to go back to. */
-  readonly before?: { readonly rule: FindingRule; readonly choice: number };
+  readonly before?: { readonly rule: SolvedRule; readonly choice: number };
 }
 
-export type PlacementRule = FindingRule | ByHand;
+export type PlacementRule = SolvedRule | ByHand;
 
 /** What becomes of copies that an edge cuts: knitted all the same, only where most of the figure is left, or left out. */
 export type CutCopies = 'kept' | 'kept-if-read' | 'left-out';

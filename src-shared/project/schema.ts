@@ -195,7 +195,7 @@ const sizesSchema = z.strictObject({
   larger: z.array(sizeSchema).max(MOST_SIZES - 1),
 });
 
-const findingRules = [
+const solvedRules = [
   z.strictObject({ kind: z.literal('seam') }),
   z.strictObject({ kind: z.literal('even') }),
   z.strictObject({ kind: z.literal('margins'), stitches: count(MOST_STITCHES) }),
@@ -208,11 +208,11 @@ const firstNeedles = z
   .max(100);
 
 const ruleSchema = z.discriminatedUnion('kind', [
-  ...findingRules,
+  ...solvedRules,
   z.strictObject({
     kind: z.literal('by-hand'),
     first: firstNeedles,
-    before: z.strictObject({ rule: z.discriminatedUnion('kind', findingRules), choice: count(1000) }).optional(),
+    before: z.strictObject({ rule: z.discriminatedUnion('kind', solvedRules), choice: count(1000) }).optional(),
   }),
 ]);
 

@@ -8,7 +8,7 @@
  * is changed in all.
  */
 import { applyChange, numbersOf, type Change } from './change.ts';
-import type { Band, ByHand, ChosenInSize, FindingRule, Group, Project, Size, Sizes } from './project.ts';
+import type { Band, ByHand, ChosenInSize, SolvedRule, Group, Project, Size, Sizes } from './project.ts';
 
 /** All sizes, the current one among them. */
 export function sizesOf({ sizes, piece }: Pick<Project, 'sizes' | 'piece'>): Size[] {
@@ -85,7 +85,7 @@ function groupIn(group: Group, to: string, names: readonly string[]): Group {
 
 /** Lays aside what was chosen in the size `from`, and takes up what was in `to`. */
 function chosenIn(band: Band, from: string, to: string, names: readonly string[]): Band {
-  const rule = findingRuleOf(band);
+  const rule = solvedRuleOf(band);
   // Needles by hand that no rule found are all there is to say, in every size.
   if (!rule) return band;
   const { chosenInSizes = [], ...rest } = band;
@@ -102,7 +102,7 @@ function chosenIn(band: Band, from: string, to: string, names: readonly string[]
   };
 }
 
-function findingRuleOf({ rule }: Band): FindingRule | null {
+function solvedRuleOf({ rule }: Band): SolvedRule | null {
   return rule.kind === 'by-hand' ? (rule.before?.rule ?? null) : rule;
 }
 
@@ -112,6 +112,6 @@ function chosenNow({ rule, choice }: Band, size: string): ChosenInSize | null {
   return choice === 0 ? null : { size, choice, first: null };
 }
 
-function byHand(first: ByHand['first'], rule: FindingRule, choice: number): ByHand {
+function byHand(first: ByHand['first'], rule: SolvedRule, choice: number): ByHand {
   return { kind: 'by-hand', first, before: { rule, choice } };
 }

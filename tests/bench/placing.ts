@@ -4,7 +4,7 @@ import { layOut } from '@shared/placement/layout.ts';
 import { scoreOf } from '@shared/placement/order.ts';
 import { demandOf } from '@shared/placement/rules/index.ts';
 import { solvePlacement, type GroupOnNeedles, type PlacementQuestion } from '@shared/placement/index.ts';
-import type { FindingRule } from '@shared/project/index.ts';
+import type { SolvedRule } from '@shared/project/index.ts';
 import { numbers, ratioBar } from './timing.ts';
 import type { Bar } from './bar.ts';
 
@@ -24,7 +24,7 @@ const GROUPS: readonly GroupOnNeedles[] = [
   { width: 19, blankLeft: 0, blankRight: 4 },
 ];
 
-const RULES: readonly FindingRule[] = [
+const RULES: readonly SolvedRule[] = [
   { kind: 'seam' },
   { kind: 'even' },
   { kind: 'margins', stitches: 5 },
