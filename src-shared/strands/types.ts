@@ -5,7 +5,7 @@
  * or, with a ball for each group, the contrast yarn of one group.
  */
 import type { Run, Side, Slot } from '../bed/index.ts';
-import type { CoarserBed, FewerStitches, PieceParts } from '../knitting/wide/index.ts';
+import type { CoarserBed, FewerStitches, Panels } from '../knitting/wide/index.ts';
 
 export interface StrandId {
   /** Palette index. */
@@ -66,7 +66,7 @@ export type BedRemedy =
     }
   | {
       readonly kind: 'divide';
-      readonly parts: PieceParts | null;
+      readonly panels: Panels | null;
       readonly looser: FewerStitches;
       readonly coarser: CoarserBed | null;
     };

@@ -21,7 +21,7 @@ import {
   readSvg,
   SVG_SIDE,
 } from '@shared/reading/index.ts';
-import { readGiven } from '../../src-main/cli/args.ts';
+import { readArgs } from '../../src-main/cli/args.ts';
 import * as values from '../../src-main/cli/values.ts';
 import { dispatch } from '../../src-main/services/dispatch.ts';
 import { keptFileFromText, keptFileToText } from '../../src-main/services/kept-file.ts';
@@ -298,7 +298,7 @@ export const READERS: readonly Reader[] = [
   ),
   ofText('option-values', VALUES, byAny),
   ofText('command-line', ['--stitches\n120\n--copies\n3,3\nmotif.png\n--json'], (text) =>
-    readGiven(text.split('\n'), ['stitches', 'copies', 'rule', 'json', 'help']),
+    readArgs(text.split('\n'), ['stitches', 'copies', 'rule', 'json', 'help']),
   ),
   ofText(
     'calls',

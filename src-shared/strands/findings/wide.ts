@@ -1,7 +1,7 @@
 /** The piece is wider than the bed, or stands beside it. */
 import { widthOf } from '../../bed/index.ts';
 import { needlesOf } from '../../knitting/on-bed.ts';
-import { beyondBed, coarserBed, looserFabric, moveOntoBed, partsOf } from '../../knitting/wide/index.ts';
+import { beyondBed, coarserBed, looserFabric, moveOntoBed, panelsOf } from '../../knitting/wide/index.ts';
 import { gaugeAt, needlesTaken } from '../../piece/index.ts';
 import type { BedRemedy, Finding } from '../types.ts';
 import type { Inspected } from './question.ts';
@@ -25,7 +25,7 @@ export function widerThanBed({ project, outline, gauges, groups }: Inspected): F
       ? { kind: 'move', needles: move, offset: offset + move }
       : {
           kind: 'divide',
-          parts: partsOf(
+          panels: panelsOf(
             outline,
             groups.map(({ place }) => place),
             bed.needles,

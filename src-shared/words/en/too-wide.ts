@@ -1,6 +1,6 @@
 /** A piece that leaves the bed: where, and what can be done. */
 import { label, widthOf } from '../../bed/index.ts';
-import type { CoarserBed, FewerStitches, PieceParts } from '../../knitting/wide/index.ts';
+import type { CoarserBed, FewerStitches, Panels } from '../../knitting/wide/index.ts';
 import type { Finding } from '../../strands/types.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -13,7 +13,7 @@ function widths(stitches: readonly number[]): string {
   return `${n.list(stitches.map(String))} stitches`;
 }
 
-function parts({ stitches, joins, cutCopies }: PieceParts): string {
+function panels({ stitches, joins, cutCopies }: Panels): string {
   const where = `${joins.length === 1 ? 'needle' : 'needles'} ${n.list(joins.map(label))}`;
   const copies = cutCopies === 0 ? 'where no copy is cut' : `which cuts ${n.copies(cutCopies)}`;
   return `knit it in ${n.count(stitches.length, 'part')} of ${widths(stitches)}, parted after ${where}, ${copies}; a stitch for the seam on each side of a join is counted in.`;
@@ -34,7 +34,7 @@ function capitalised(text: string): string {
 function remedy({ remedy }: Wide): string {
   if (remedy.kind === 'divide') {
     const ways = [
-      ...(remedy.parts ? [parts(remedy.parts)] : []),
+      ...(remedy.panels ? [panels(remedy.panels)] : []),
       looser(remedy.looser),
       ...(remedy.coarser ? [coarser(remedy.coarser)] : []),
     ];

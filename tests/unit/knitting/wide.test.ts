@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { makePlan, needlesOf, partsOf, rowListCsv, type PlacedGroup } from '@shared/knitting/index.ts';
+import { makePlan, needlesOf, panelsOf, rowListCsv, type PlacedGroup } from '@shared/knitting/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
 import type { Piece, Project } from '@shared/project/index.ts';
 import type { Finding } from '@shared/strands/index.ts';
@@ -112,7 +112,7 @@ describe('a piece too wide for the bed', () => {
   it('is knitted in halves, a seam stitch on each', () => {
     // 220 = 110 + 110, and a stitch each for the seam.
     const project = pieceOn(200, { shape: rectangle(220) }, [1, 1]);
-    expect(wide(project)?.remedy).toMatchObject({ parts: { stitches: [111, 111], cutCopies: 0 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [111, 111], cutCopies: 0 } });
     expect(said(project)).toContain('Knit it in 2 parts of 111 stitches each, parted after needle L1');
   });
 
@@ -128,7 +128,7 @@ describe('a piece too wide for the bed', () => {
     });
     expect(makePlan(project).groups[0]?.block).toEqual({ first: -50, last: 49 });
     // L110 to L11 and a stitch; L10 to R110 and a stitch.
-    expect(wide(project)?.remedy).toMatchObject({ parts: { stitches: [101, 121], cutCopies: 0 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [101, 121], cutCopies: 0 } });
     expect(said(project)).toContain('101 and 121 stitches, parted after needle L11, where no copy is cut');
   });
 
@@ -143,19 +143,19 @@ describe('a piece too wide for the bed', () => {
       band: { unit: 'whole', judge: 'blocks' },
       piece: { bed: { needles: 13, pitchMm: 4.5 } },
     });
-    expect(wide(project)?.remedy).toMatchObject({ parts: { stitches: [12, 12], cutCopies: 1 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [12, 12], cutCopies: 1 } });
     expect(said(project)).toContain('which cuts 1 copy');
   });
 
   it('takes three parts where two do not hold it, the middle one with two seam stitches', () => {
     // 167 + 1, 166 + 2 and 167 + 1 of 500.
     expect(wide(pieceOn(200, { shape: rectangle(500) }))?.remedy).toMatchObject({
-      parts: { stitches: [168, 168, 168] },
+      panels: { stitches: [168, 168, 168] },
     });
   });
 
   it('cannot be parted on needles that the seam stitches take', () => {
-    expect(wide(pieceOn(2, {}))?.remedy).toMatchObject({ kind: 'divide', parts: null });
+    expect(wide(pieceOn(2, {}))?.remedy).toMatchObject({ kind: 'divide', panels: null });
     expect(said(pieceOn(2, {}))).toContain('L1–R1. Knit looser: at 5.6 stitches');
   });
 
@@ -199,7 +199,7 @@ describe('the parts of any piece', () => {
             across: 1,
             up: 1,
           })) as unknown as PlacedGroup[];
-          const found = partsOf(outline, groups, needles);
+          const found = panelsOf(outline, groups, needles);
           const best = everyParting(stitches, needles)
             .map((ends) => ({ ends, ...scored(ends, stitches, copies) }))
             .sort((a, b) => a.ends.length - b.ends.length || a.cut - b.cut || a.squares - b.squares)[0];

@@ -1,5 +1,5 @@
 /**
- * A piece knitted in parts that are sewn together side by side.
+ * A piece knitted in panels that are sewn together side by side.
  *
  * The joins run straight up. Each side of a join has one stitch more than the
  * picture needs, which vanishes into the seam.
@@ -8,8 +8,8 @@ import type { Slot } from '../../bed/index.ts';
 import { needlesTaken, type Outline } from '../../piece/index.ts';
 import type { PlacedGroup } from '../types.ts';
 
-export interface PieceParts {
-  /** Needles that each part takes, left to right, its seam stitches counted. */
+export interface Panels {
+  /** Needles that each panel takes, left to right, its seam stitches counted. */
   readonly stitches: readonly number[];
   /** The last needle left of each join. */
   readonly joins: readonly Slot[];
@@ -18,25 +18,25 @@ export interface PieceParts {
 }
 
 /**
- * The fewest parts that fit on `needles` each; among these, the joins that cut
- * the fewest copies; among these, the parts that are most alike in width; then
+ * The fewest panels that fit on `needles` each; among these, the joins that cut
+ * the fewest copies; among these, the panels that are most alike in width; then
  * the joins further left. Null on a bed so short that seam stitches fill it.
  */
-export function partsOf(outline: Outline, groups: readonly PlacedGroup[], needles: number): PieceParts | null {
+export function panelsOf(outline: Outline, groups: readonly PlacedGroup[], needles: number): Panels | null {
   const { first, last } = needlesTaken(outline);
   const width = last - first + 1;
-  const count = fewestParts(width, needles);
+  const count = fewestPanels(width, needles);
   if (count === null) return null;
   const cuts = copiesCut(groups, first, width);
-  // best[x]: the best way to part the leftmost x stitches into so many parts.
-  let best: (Parting | null)[] = new Array<Parting | null>(width + 1).fill(null);
+  // best[x]: the best way to split the leftmost x stitches into so many panels.
+  let best: (Splitting | null)[] = new Array<Splitting | null>(width + 1).fill(null);
   best[0] = { cut: 0, squares: 0, end: 0, before: null };
-  for (let part = 0; part < count; part++) {
-    const seams = Number(part > 0) + Number(part < count - 1);
-    const next = new Array<Parting | null>(width + 1).fill(null);
-    const ends = part === count - 1 ? [width] : Array.from({ length: width - 1 }, (_, at) => at + 1);
+  for (let panel = 0; panel < count; panel++) {
+    const seams = Number(panel > 0) + Number(panel < count - 1);
+    const next = new Array<Splitting | null>(width + 1).fill(null);
+    const ends = panel === count - 1 ? [width] : Array.from({ length: width - 1 }, (_, at) => at + 1);
     for (const end of ends) {
-      let found: Parting | null = null;
+      let found: Splitting | null = null;
       let squares = Infinity;
       for (let start = Math.max(0, end - (needles - seams)); start < end; start++) {
         const before = best[start];
@@ -50,19 +50,19 @@ export function partsOf(outline: Outline, groups: readonly PlacedGroup[], needle
     }
     best = next;
   }
-  return partsFrom(best[width] as Parting, first);
+  return panelsFrom(best[width] as Splitting, first);
 }
 
-interface Parting {
+interface Splitting {
   readonly cut: number;
-  /** Of the parts' widths: the smaller for a sum, the more alike they are. */
+  /** Of the panels' widths: the smaller for a sum, the more alike they are. */
   readonly squares: number;
   readonly end: number;
-  readonly before: Parting | null;
+  readonly before: Splitting | null;
 }
 
-/** The outer parts have one seam stitch, those between them two. */
-function fewestParts(width: number, needles: number): number | null {
+/** The outer panels have one seam stitch, those between them two. */
+function fewestPanels(width: number, needles: number): number | null {
   if (width <= needles) return 1;
   const left = width - 2 * (needles - 1);
   if (left <= 0) return 2;
@@ -81,13 +81,13 @@ function copiesCut(groups: readonly PlacedGroup[], first: number, width: number)
   return cuts;
 }
 
-function partsFrom(parting: Parting, first: number): PieceParts {
+function panelsFrom(splitting: Splitting, first: number): Panels {
   const ends: number[] = [];
-  for (let at: Parting | null = parting; at?.before; at = at.before) ends.unshift(at.end);
-  const stitches = ends.map((end, part) => {
-    const seams = Number(part > 0) + Number(part < ends.length - 1);
-    return end - (ends[part - 1] ?? 0) + seams;
+  for (let at: Splitting | null = splitting; at?.before; at = at.before) ends.unshift(at.end);
+  const stitches = ends.map((end, panel) => {
+    const seams = Number(panel > 0) + Number(panel < ends.length - 1);
+    return end - (ends[panel - 1] ?? 0) + seams;
   });
   const joins = ends.slice(0, -1).map((end) => (first + end - 1) as Slot);
-  return { stitches, joins, cutCopies: parting.cut };
+  return { stitches, joins, cutCopies: splitting.cut };
 }
