@@ -7,11 +7,11 @@ import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { whenMeasured } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
-import { layFloating } from './floating.ts';
+import { layLifted } from './lifted-selection.ts';
 import { motifsActions } from './motifs-actions.ts';
 import { selectActions } from './select-actions.ts';
 import { stampActions } from './stamp-actions.ts';
-import { floatStamp, stampable } from './stamping.ts';
+import { holdStamp, stampable } from './stamping.ts';
 import { letteringAction } from './lettering/action.ts';
 import { slipActions } from './slip-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
@@ -31,9 +31,9 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       isEnabled: tool === 'stamp' ? () => stampable(session).length > 0 : always,
       isOn: () => desk.state.tool === tool,
       run: () => {
-        layFloating(session, desk);
+        layLifted(session, desk);
         desk.look({ tool, span: null, selection: null });
-        if (tool === 'stamp') floatStamp(session, desk, desk.cursor);
+        if (tool === 'stamp') holdStamp(session, desk, desk.cursor);
         const isBare = tool === 'trace' && !session.motif.underlay;
         session.announce(isBare ? words.underlay.noneYet : words.motif.toolsInFull[tool]);
       },

@@ -12,9 +12,9 @@ import type { Action } from '../shell/actions/action.ts';
 import type { InHand, Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';
-import { layingOf, type Cutting, type Floating } from './editing/cutting.ts';
+import { layingOf, type Cutting, type LiftedSelection } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';
-import { layFloating } from './floating.ts';
+import { layLifted } from './lifted-selection.ts';
 import type { Overhang } from './editing/overhang.ts';
 import type { Lettering } from './lettering/lettering.ts';
 import type { ToolName } from './tools/index.ts';
@@ -32,7 +32,7 @@ export interface DeskState {
   readonly span: { readonly from: Cell; readonly to: Cell } | null;
   /** The selected cells, as they were then, or null. */
   readonly selection: Cutting | null;
-  readonly floating: Floating | null;
+  readonly lifted: LiftedSelection | null;
   /** What was left off by the change that led to `project`, because it lay outside the chart. */
   readonly leftOff: LeftOff | null;
   /** What was copied last, for pasting. */
@@ -75,7 +75,7 @@ const START: DeskState = {
   tool: 'draw',
   span: null,
   selection: null,
-  floating: null,
+  lifted: null,
   leftOff: null,
   clipping: null,
   dialog: null,
@@ -116,9 +116,9 @@ export class MotifDesk {
       motif = next;
       const count = session.project.yarns.length;
       // With a yarn gone, what was copied may name one that is not there.
-      if (count < yarns) this.look({ selection: null, floating: null, clipping: null });
+      if (count < yarns) this.look({ selection: null, lifted: null, clipping: null });
       yarns = count;
-      if (isAnother) this.look({ view: null, span: null, selection: null, floating: null, tile: null });
+      if (isAnother) this.look({ view: null, span: null, selection: null, lifted: null, tile: null });
     });
   }
 
@@ -152,18 +152,18 @@ export class MotifDesk {
   }
 
   look(to: Partial<DeskState>): void {
-    const { floating } = this.#state;
+    const { lifted } = this.#state;
     this.#state = { ...this.#state, ...to };
-    if (this.#state.floating !== floating) this.session.hold(this.#inHand(this.#state.floating));
+    if (this.#state.lifted !== lifted) this.session.hold(this.#inHand(this.#state.lifted));
     for (const listener of this.#listeners) listener();
   }
 
   /** A stamp is no work: it is laid by the stamp alone. */
-  #inHand(floating: Floating | null): InHand | null {
-    if (!floating || floating.name === 'stamp') return null;
+  #inHand(lifted: LiftedSelection | null): InHand | null {
+    if (!lifted || lifted.name === 'stamp') return null;
     return {
-      laying: () => layingOf(this.session.motif, floating),
-      lay: () => void layFloating(this.session, this),
+      laying: () => layingOf(this.session.motif, lifted),
+      lay: () => void layLifted(this.session, this),
     };
   }
 

@@ -6,7 +6,7 @@ import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
-import { layFloating } from './floating.ts';
+import { layLifted } from './lifted-selection.ts';
 
 export function motifsActions(session: Session, desk: MotifDesk): Action[] {
   const text = words.motifs;
@@ -15,7 +15,7 @@ export function motifsActions(session: Session, desk: MotifDesk): Action[] {
 
   /** Takes a step that may be refused, and says what lies on the bench then. */
   function take(step: () => MotifsStep, said: (name: string) => string): void {
-    layFloating(session, desk);
+    layLifted(session, desk);
     const taken = outcome(step);
     if (!taken.ok) {
       session.notify({ kind: 'problem', problem: taken.problem });
@@ -71,9 +71,9 @@ export function motifsActions(session: Session, desk: MotifDesk): Action[] {
   ];
 }
 
-/** Puts a motif of the project on the bench, after what floats is laid on the one that lies there. */
+/** Puts a motif of the project on the bench, after what is lifted is laid on the one that lies there. */
 export function showMotif(session: Session, desk: MotifDesk, id: string): void {
-  layFloating(session, desk);
+  layLifted(session, desk);
   const { name, grid } = motifOf(session.project, id);
   session.look({ motif: id });
   session.announce(words.motifs.onBench(name, grid.width, grid.height));

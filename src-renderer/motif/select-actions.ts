@@ -1,9 +1,9 @@
-/** Commands for selected and floating cells. */
+/** Commands for selected and lifted cells. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
-import { copy, cut, giveUpAll, layFloating, lift, moveTo, paste, selectAll, selectColour } from './floating.ts';
+import { copy, cut, giveUpAll, layLifted, lift, moveTo, paste, selectAll, selectColour } from './lifted-selection.ts';
 import { isSeenTurned } from './stage/turned.ts';
 
 type Way = 'left' | 'right' | 'up' | 'down';
@@ -20,10 +20,10 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
   const text = words.motif.select.commands;
   const always = (): boolean => true;
   const isSelected = (): boolean => desk.state.selection !== null;
-  const isHeld = (): boolean => isSelected() || desk.state.floating !== null;
+  const isHeld = (): boolean => isSelected() || desk.state.lifted !== null;
   /** `across`: columns to the right as the chart is shown. */
   const step = (across: number, up: number): void => {
-    const held = desk.state.floating ?? desk.state.selection;
+    const held = desk.state.lifted ?? desk.state.selection;
     if (!held) return;
     const columns = isSeenTurned(session, desk.state.fabric) ? -across : across;
     moveTo(session, desk, { column: held.at.column + columns, row: held.at.row + up });
@@ -31,7 +31,7 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
   const moves = (id: Way, key: string): Action => ({
     id: `select-${id}`,
     label: () => text[id],
-    // What floats goes with the arrow keys alone, too.
+    // What is lifted goes with the arrow keys alone, too.
     keys: [`Shift+${key}`],
     isEnabled: isHeld,
     run: () => step(...STEPS[id]),
@@ -64,8 +64,8 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
       id: 'select-lay',
       label: () => text.lay,
       keys: ['Enter'],
-      isEnabled: () => desk.state.floating !== null,
-      run: () => void layFloating(session, desk),
+      isEnabled: () => desk.state.lifted !== null,
+      run: () => void layLifted(session, desk),
     },
     {
       id: 'select-give-up',

@@ -1,4 +1,4 @@
-/** Stamping on the bench: a copy of another motif floats under the pointer or the cursor until it is laid. */
+/** Stamping on the bench: a copy of another motif follows under the pointer or the cursor until it is laid. */
 import type { Cell } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -7,7 +7,7 @@ import type { MotifDesk } from './desk.ts';
 import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
-import { changeAndTell } from './floating.ts';
+import { changeAndTell } from './lifted-selection.ts';
 import type { Press } from './stage/hand.ts';
 
 const text = words.motifs.stamp;
@@ -23,33 +23,33 @@ export function stampedMotif(session: Session, desk: MotifDesk): Motif | null {
   return others.find(({ id }) => id === desk.state.stamp.motif) ?? others[0] ?? null;
 }
 
-/** Lets the stamp float with its middle on a cell. */
-export function floatStamp(session: Session, desk: MotifDesk, under: Cell): void {
+/** Holds the stamp over the chart with its middle on a cell. */
+export function holdStamp(session: Session, desk: MotifDesk, under: Cell): void {
   const motif = stampedMotif(session, desk);
   if (!motif) return;
   const cells = stampOf(motif, desk.state.stamp.isFigureOnly);
-  desk.look({ floating: { name: 'stamp', cells, at: centredOn(cells, under) } });
+  desk.look({ lifted: { name: 'stamp', cells, at: centredOn(cells, under) } });
 }
 
 /** The pointer came to a cell: with the stamp in hand, the copy goes there, turned as it was. */
 export function moveStamp(session: Session, desk: MotifDesk, to: Cell): void {
-  const { tool, floating } = desk.state;
+  const { tool, lifted } = desk.state;
   if (tool !== 'stamp') return;
-  if (floating?.name === 'stamp') desk.look({ floating: { ...floating, at: centredOn(floating.cells, to) } });
-  else floatStamp(session, desk, to);
+  if (lifted?.name === 'stamp') desk.look({ lifted: { ...lifted, at: centredOn(lifted.cells, to) } });
+  else holdStamp(session, desk, to);
 }
 
-/** Lays the copy, which goes on floating for the next one: one step of undo. Lets it float first if none does. */
+/** Lays the copy, which stays for the next one: one step of undo. Takes it up first if none is. */
 export function layStamp(session: Session, desk: MotifDesk): void {
-  const { floating } = desk.state;
-  if (floating?.name !== 'stamp') {
-    floatStamp(session, desk, desk.cursor);
-    session.announce(desk.state.floating ? text.floats : text.noOther);
+  const { lifted } = desk.state;
+  if (lifted?.name !== 'stamp') {
+    holdStamp(session, desk, desk.cursor);
+    session.announce(desk.state.lifted ? text.held : text.noOther);
     return;
   }
   const { motif } = session;
-  const overhang = overhangOf(motif.grid, motif.ground, floating);
-  changeAndTell(session, desk, layChange(motif, floating), overhang);
+  const overhang = overhangOf(motif.grid, motif.ground, lifted);
+  changeAndTell(session, desk, layChange(motif, lifted), overhang);
   session.announce(text.laid);
 }
 
@@ -67,15 +67,15 @@ export function pressStamp(session: Session, desk: MotifDesk, first: Cell): Pres
       layStamp(session, desk);
       return last;
     },
-    giveUp: () => desk.look({ floating: null }),
+    giveUp: () => desk.look({ lifted: null }),
   };
 }
 
-/** Stamps another motif, or only its figure; what floats is changed at once. */
+/** Stamps another motif, or only its figure; what is lifted is changed at once. */
 export function changeStamp(session: Session, desk: MotifDesk, to: Partial<MotifDesk['state']['stamp']>): void {
-  const { floating, stamp } = desk.state;
+  const { lifted, stamp } = desk.state;
   desk.look({ stamp: { ...stamp, ...to } });
   const motif = stampedMotif(session, desk);
-  if (!motif || floating?.name !== 'stamp') return;
-  desk.look({ floating: { ...floating, cells: stampOf(motif, desk.state.stamp.isFigureOnly) } });
+  if (!motif || lifted?.name !== 'stamp') return;
+  desk.look({ lifted: { ...lifted, cells: stampOf(motif, desk.state.stamp.isFigureOnly) } });
 }

@@ -4,7 +4,7 @@ import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifDesk } from './desk.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
-import { layFloating, turnFloating } from './floating.ts';
+import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
 import { isMeasuredAtOnce, whenMeasured } from './measured.ts';
 
@@ -30,7 +30,7 @@ const KEYS: { readonly [Name in WholeName]: string } = {
   'trim-blank': 'Shift+U',
 };
 
-/** Commands that take hold of what floats, if anything does. */
+/** Commands that act on what is lifted, if anything is. */
 const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
   'mirror-across': mirrorAcross,
   'mirror-up': mirrorUp,
@@ -52,11 +52,11 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
     isEnabled: () => true,
     run: async () => {
       const turn = TURNS[name];
-      if (turn && turnFloating(desk, turn)) {
+      if (turn && turnLifted(desk, turn)) {
         session.announce(words.motif.select.turned(text.labels[name]));
         return;
       }
-      layFloating(session, desk);
+      layLifted(session, desk);
       const { motif } = session;
       if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
         const measured = await whenMeasured(motif);

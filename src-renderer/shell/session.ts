@@ -149,7 +149,7 @@ export class Session {
     return redoName(this.#history);
   }
 
-  /** Counts the projects put on the table, so that what floats over one does not come down on the next. */
+  /** Counts the projects put on the table, so that what is lifted over one does not come down on the next. */
   get opened(): number {
     this.#follow();
     return this.#opened;

@@ -24,7 +24,7 @@ import {
   cutColour,
   layChange,
   type Cutting,
-  type Floating,
+  type LiftedSelection,
 } from '../../src-renderer/motif/editing/cutting.ts';
 import { SYMMETRIES } from '../../src-renderer/motif/editing/following.ts';
 import { addMotif, deleteMotif, duplicateMotif } from '../../src-renderer/motif/editing/motifs.ts';
@@ -116,9 +116,9 @@ const bySelection: fc.Arbitrary<Command> = fc
     if (!cutting) return { change: null, name };
     expect(cutAgain(grid, cutting)).toEqual(cutting);
     if (how === 'cut') return { change: cutChange(motif, cutting), name };
-    const floating: Floating =
-      how === 'move' ? { ...cutting, at, name: how, lifted: cutting } : { ...cutting, at, name: 'paste' };
-    return { change: layChange(motif, floating), name };
+    const lifted: LiftedSelection =
+      how === 'move' ? { ...cutting, at, name: how, from: cutting } : { ...cutting, at, name: 'paste' };
+    return { change: layChange(motif, lifted), name };
   });
 
 const byStamp: fc.Arbitrary<Command> = fc

@@ -28,7 +28,7 @@ export interface MotifScene {
   readonly colours: readonly (string | null)[];
   readonly measure: Measure;
   readonly following: Following;
-  /** Selected or floating cells. */
+  /** Selected or lifted cells. */
   readonly marked: Cutting | null;
   readonly showsNeighbours: boolean;
   /** The side of the fabric that is shown instead of the chart, or null. */

@@ -1,4 +1,4 @@
-/** The outline of selected or floating cells: dashed, dark within light, seen on any yarn. */
+/** The outline of selected or lifted cells: dashed, dark within light, seen on any yarn. */
 import type { Viewport } from '../../ui/cells/index.ts';
 import { holds, OPEN, type Cutting } from '../editing/cutting.ts';
 import type { MotifLook } from './look.ts';

@@ -25,9 +25,9 @@ export interface Cutting {
  * A cutting that is not laid yet: cells lifted from the drawing, which leave
  * their place to the ground, or cells that come from elsewhere.
  */
-export type Floating = Cutting &
+export type LiftedSelection = Cutting &
   (
-    | { readonly name: 'move'; readonly lifted: Cutting }
+    | { readonly name: 'move'; readonly from: Cutting }
     | { readonly name: 'paste' | 'stamp' }
     /** `reads`: from left to right on the chart. */
     | { readonly name: 'lettering'; readonly reads: boolean }
@@ -95,10 +95,10 @@ export function cutChange(motif: Motif, cutting: Cutting): PaintChange | null {
 }
 
 /** The cutting laid down, the place that it was lifted from given to the ground. Null if nothing changes. */
-export function layChange(motif: Motif, floating: Floating): PaintChange | null {
-  const laid = indicesOf(motif.grid, floating);
-  const under = floating.name === 'move' ? groundUnder(motif, floating.lifted) : [];
-  return patched(motif, floating.name, [...under, ...laid]);
+export function layChange(motif: Motif, lifted: LiftedSelection): PaintChange | null {
+  const laid = indicesOf(motif.grid, lifted);
+  const under = lifted.name === 'move' ? groundUnder(motif, lifted.from) : [];
+  return patched(motif, lifted.name, [...under, ...laid]);
 }
 
 /** The change that lays letters which read on the chart: from then on the motif must not be seen mirrored. */
@@ -107,17 +107,17 @@ export function asLettering(motif: Motif, { name, patch }: PaintChange): Change 
 }
 
 /** True if laying it makes the motif one of letters. */
-export function makesLettering(motif: Motif, floating: Floating): boolean {
-  return floating.name === 'lettering' && floating.reads && !motif.isLettering;
+export function makesLettering(motif: Motif, lifted: LiftedSelection): boolean {
+  return lifted.name === 'lettering' && lifted.reads && !motif.isLettering;
 }
 
 /** What laying it would give, as plain data. Null if it changes nothing, and for a stamp, which is laid by the stamp alone. */
-export function layingOf(motif: Motif, floating: Floating): Laying | null {
-  if (floating.name === 'stamp') return null;
-  const change = layChange(motif, floating);
+export function layingOf(motif: Motif, lifted: LiftedSelection): Laying | null {
+  if (lifted.name === 'stamp') return null;
+  const change = layChange(motif, lifted);
   if (!change) return null;
   const rows = gridToText(applyPatch(motif.grid, change.patch), CELL_LETTERS);
-  return { name: floating.name, motif: motif.id, rows, isLettering: makesLettering(motif, floating) };
+  return { name: lifted.name, motif: motif.id, rows, isLettering: makesLettering(motif, lifted) };
 }
 
 function groundUnder(motif: Motif, cutting: Cutting): [number, number][] {

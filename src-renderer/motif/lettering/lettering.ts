@@ -1,7 +1,7 @@
-/** Letters for the chart: what is wished, set in cells, and where it comes to float. Pure. */
+/** Letters for the chart: what is wished, set in cells, and where it is held over the chart. Pure. */
 import type { Cell, Grid } from '@shared/grid/index.ts';
 import { PIXEL_FONTS, setText, type PixelFont, type Setting } from '@shared/lettering/index.ts';
-import { OPEN, type Floating } from '../editing/cutting.ts';
+import { OPEN, type LiftedSelection } from '../editing/cutting.ts';
 
 export interface Lettering extends Omit<Setting, 'font'> {
   readonly text: string;
@@ -35,11 +35,11 @@ export function sizeWithRoom(motif: Grid, ink: Grid): { width: number; height: n
 }
 
 /**
- * The letters in one yarn, floating with their lower left corner at the cursor,
+ * The letters in one yarn, lifted with their lower left corner at the cursor,
  * or as far left and down of it as it takes to lie on the motif whole. They
  * read on the chart unless they are laid mirrored.
  */
-export function floatingLetters(ink: Grid, colour: number, motif: Grid, cursor: Cell, reads: boolean): Floating {
+export function liftedLetters(ink: Grid, colour: number, motif: Grid, cursor: Cell, reads: boolean): LiftedSelection {
   return {
     name: 'lettering',
     reads,

@@ -7,7 +7,7 @@ import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
 import type { MotifDesk } from '../desk.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
-import { giveUpAll, layFloating, lift, moveFloating, moveTo, select } from '../floating.ts';
+import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
 import { layStamp, moveStamp, pressStamp } from '../stamping.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
@@ -26,7 +26,7 @@ let gestures = 0;
 /** A mark for changes that make one step of undo. */
 export const newGesture = (): string => `hand-${gestures++}`;
 
-/** Columns and rows that each arrow key moves what floats. */
+/** Columns and rows that each arrow key moves what is lifted. */
 const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -72,22 +72,22 @@ export class Hand {
   /** The drawing with the shape that is being drawn, as it would be laid. */
   get shown(): Grid {
     const { grid } = this.session.motif;
-    const { floating } = this.desk.state;
-    const change = floating ? layChange(this.session.motif, floating) : this.#spanChange();
+    const { lifted } = this.desk.state;
+    const change = lifted ? layChange(this.session.motif, lifted) : this.#spanChange();
     return change ? applyPatch(grid, change.patch) : grid;
   }
 
-  /** The cells that are selected, being selected, or floating. */
+  /** The cells that are selected, being selected, or lifted. */
   get marked(): Cutting | null {
-    const { floating, selection, span, tool } = this.desk.state;
-    if (floating) return floating;
+    const { lifted, selection, span, tool } = this.desk.state;
+    if (lifted) return lifted;
     return span && TOOLS[tool].kind === 'select' ? cutBox(this.session.motif.grid, span.from, span.to) : selection;
   }
 
-  /** True where cells are selected or float, and no tool draws along with Shift. */
+  /** True where cells are selected or lifted, and no tool draws along with Shift. */
   get isHolding(): boolean {
-    const { selection, floating } = this.desk.state;
-    return !this.drawsAlong && (selection ?? floating) !== null;
+    const { selection, lifted } = this.desk.state;
+    return !this.drawsAlong && (selection ?? lifted) !== null;
   }
 
   /** True for tools that draw along while Shift is held. */
@@ -138,7 +138,7 @@ export class Hand {
       layStamp(this.session, this.desk);
       return true;
     }
-    if (layFloating(this.session, this.desk)) return true;
+    if (layLifted(this.session, this.desk)) return true;
     const { tool, span } = this.desk.state;
     if (spans(TOOLS[tool])) {
       if (span) this.lay();
@@ -172,15 +172,15 @@ export class Hand {
     this.say(words.motif.shapes.laid(words.motif.tools[tool]));
   }
 
-  /** An arrow key moves what floats; false if nothing does. */
+  /** An arrow key moves what is lifted; false if nothing is. */
   moveByKey(key: string): boolean {
-    if (!this.desk.state.floating) return false;
+    if (!this.desk.state.lifted) return false;
     const [columns, rows] = ARROWS[key] ?? [0, 0];
-    this.say(moveFloating(this.desk, columns, rows));
+    this.say(moveLifted(this.desk, columns, rows));
     return true;
   }
 
-  /** Gives up what floats, is selected, or is being drawn; false if there is nothing. */
+  /** Gives up what is lifted, is selected, or is being drawn; false if there is nothing. */
   giveUp(): boolean {
     return giveUpAll(this.session, this.desk);
   }
@@ -222,16 +222,16 @@ export class Hand {
     };
   }
 
-  /** A press with Select: on what floats or is selected it takes hold; elsewhere it lays down what floats. */
+  /** A press with Select: on what is lifted or selected it takes hold; elsewhere it lays down what is lifted. */
   #pressSelect(cell: Cell): Press {
-    const { floating, selection, span } = this.desk.state;
-    const held = floating ?? selection;
+    const { lifted, selection, span } = this.desk.state;
+    const held = lifted ?? selection;
     const grip = this.#grip && this.#grip.of === held ? this.#grip.cell : null;
     this.#grip = null;
     if (held && holds(held, cell)) return this.#drag(cell, held, grip);
     const begin = (): Press => {
       const corner = this.#corner && this.#corner.of === selection && selection ? this.#corner.cell : null;
-      layFloating(this.session, this.desk);
+      layLifted(this.session, this.desk);
       this.desk.look({ selection: null });
       return this.#pressCorner(cell, span?.from ?? corner);
     };
@@ -256,7 +256,7 @@ export class Hand {
     };
   }
 
-  /** The pointer drags what floats; what is selected is lifted by the first move. A mere press takes hold, or puts it. */
+  /** The pointer drags what is lifted; what is selected is lifted by the first move. A mere press takes hold, or puts it. */
   #drag(from: Cell, held: Cutting, grip: Cell | null): Press {
     let last = from;
     let isDrag = false;
@@ -266,7 +266,7 @@ export class Hand {
         if (isSame(to, last)) return;
         isDrag = true;
         if (this.desk.state.selection) lift(this.session, this.desk);
-        moveFloating(this.desk, to.column - last.column, to.row - last.row);
+        moveLifted(this.desk, to.column - last.column, to.row - last.row);
         last = to;
       },
       end: () => {
@@ -278,7 +278,7 @@ export class Hand {
         }
         return last;
       },
-      giveUp: () => moveFloating(this.desk, from.column - last.column, from.row - last.row),
+      giveUp: () => moveLifted(this.desk, from.column - last.column, from.row - last.row),
     };
   }
 

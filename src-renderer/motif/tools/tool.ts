@@ -24,7 +24,7 @@ export interface Drawing {
  * - `spot`: one cell;
  * - `pick`: takes the colour of a cell and changes none;
  * - `select`: two corners of what is selected, or a drag of it;
- * - `stamp`: lays a copy of another motif, which floats under the pointer until then;
+ * - `stamp`: lays a copy of another motif, which is held under the pointer until then;
  * - `trace`: moves the picture behind the chart and changes no cell.
  */
 export type Tool = { readonly key: string } & (

@@ -79,7 +79,7 @@ export const motif = {
     nextSymmetry: 'Take the next symmetry',
     copiesFollow: 'Let all copies follow',
   },
-  /** Selected and floating cells. */
+  /** Selected and lifted cells. */
   select: {
     commands: {
       all: 'Select the whole motif',
@@ -109,15 +109,15 @@ export const motif = {
     nothing: 'Nothing is selected.',
     copied: 'Copied.',
     cut: 'Cut.',
-    floats: 'It floats: arrow keys move it, Enter lays it down, Escape gives it up.',
+    lifted: 'It floats: arrow keys move it, Enter lays it down, Escape gives it up.',
     turned: (label: string): string => `${label}: done with what floats.`,
     at: (column: number, row: number): string => `Its lower left corner: row ${row + 1}, stitch ${column + 1}`,
     laid: 'Laid down.',
   },
 
-  /** Cells over the edge of the chart: while they float, and after they were laid. */
+  /** Cells over the edge of the chart: while they are lifted, and after they were laid. */
   overhang: {
-    floating: (overhang: Overhang): string =>
+    lifted: (overhang: Overhang): string =>
       overhang.isWhole
         ? 'All of it is outside the chart. Laid down here, it is left off.'
         : `Outside the chart: ${overhangParts(overhang)}. Laid down here, they are left off.`,

@@ -32,7 +32,7 @@ export const motifs = {
     allCells: 'Stamp all cells',
     next: 'Take the next motif for the stamp',
     taken: (name: string): string => `The stamp lays ${name}.`,
-    floats: 'It floats: arrow keys move it, Space lays it, Escape gives it up.',
+    held: 'It floats: arrow keys move it, Space lays it, Escape gives it up.',
     laid: 'Stamped.',
     noOther: 'There is no other motif to stamp. Add one first.',
   },

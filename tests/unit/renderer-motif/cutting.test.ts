@@ -45,10 +45,10 @@ describe('a cutting', () => {
   });
 
   it('moved leaves its place to the ground, copied does not, and what lies outside is left out', () => {
-    expect(drawn(layChange(flag, { ...box, at: place(1, 0), name: 'move', lifted: box }))).toEqual(['.##.', '.#o.']);
+    expect(drawn(layChange(flag, { ...box, at: place(1, 0), name: 'move', from: box }))).toEqual(['.##.', '.#o.']);
     expect(drawn(layChange(flag, { ...box, at: place(2, 0), name: 'paste' }))).toEqual(['####', '#o#o']);
-    expect(drawn(layChange(flag, { ...box, at: place(3, 1), name: 'move', lifted: box }))).toEqual(['...#', '....']);
-    expect(layChange(flag, { ...box, name: 'move', lifted: box })).toBeNull();
+    expect(drawn(layChange(flag, { ...box, at: place(3, 1), name: 'move', from: box }))).toEqual(['...#', '....']);
+    expect(layChange(flag, { ...box, name: 'move', from: box })).toBeNull();
   });
 
   it('of one colour covers nothing with what lies between', () => {
@@ -56,7 +56,7 @@ describe('a cutting', () => {
     expect(holds(chalk, place(0, 0))).toBe(true);
     expect(holds(chalk, place(1, 0))).toBe(false);
     expect(drawn(layChange(flag, { ...chalk, at: place(1, 0), name: 'paste' }))).toEqual(['###.', '##..']);
-    const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), name: 'move' as const, lifted: chalk };
+    const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), name: 'move' as const, from: chalk };
     expect(drawn(layChange(flag, mirrored))).toEqual(['##..', '.#..']);
     expect(cutColour(motif(['..']).grid, 1)).toBeNull();
   });

@@ -6,7 +6,7 @@ import { words } from '@shared/words/index.ts';
 import { asLettering, layChange, layingOf } from '../../../src-renderer/motif/editing/cutting.ts';
 import {
   FIRST_LETTERING,
-  floatingLetters,
+  liftedLetters,
   inkOf,
   sizeWithRoom,
 } from '../../../src-renderer/motif/lettering/lettering.ts';
@@ -15,9 +15,9 @@ const project = emptyProject('p', 'm');
 const plain = { ...(project.motifs[0] as Motif), grid: makeGrid(6, 6) };
 const ink = inkOf({ ...FIRST_LETTERING, text: 'L' });
 
-/** The motif after what floats is laid, topmost row first. */
+/** The motif after what is lifted is laid, topmost row first. */
 function laid(motif: Motif, colour: number, column: number, row: number): string[] {
-  const change = layChange(motif, floatingLetters(ink, colour, motif.grid, { column, row }, true));
+  const change = layChange(motif, liftedLetters(ink, colour, motif.grid, { column, row }, true));
   if (!change) return gridToText(motif.grid, '.#o');
   const after = applyChange({ ...project, motifs: [motif] }, change).motifs[0] as Motif;
   return gridToText(after.grid, '.#o');
@@ -31,9 +31,9 @@ describe('letters on the chart', () => {
   });
 
   it('that read on the chart make the motif one that must not be mirrored', () => {
-    const floating = floatingLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true);
+    const lifted = liftedLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true);
     const before = { ...project, motifs: [plain] };
-    const [paint, laying] = [layChange(plain, floating), layingOf(plain, floating)];
+    const [paint, laying] = [layChange(plain, lifted), layingOf(plain, lifted)];
     const change = laying && layingChange(before, laying);
     if (!paint || !change) throw new Error('Nothing was laid');
     const [after] = applyChange(before, change).motifs as [Motif];
@@ -43,12 +43,12 @@ describe('letters on the chart', () => {
   });
 
   it('float where they lie on the motif whole, if they fit', () => {
-    expect(floatingLetters(ink, 1, plain.grid, { column: 5, row: 5 }, true).at).toEqual({ column: 3, row: 1 });
-    expect(floatingLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }, true).at).toEqual({ column: 0, row: 0 });
+    expect(liftedLetters(ink, 1, plain.grid, { column: 5, row: 5 }, true).at).toEqual({ column: 3, row: 1 });
+    expect(liftedLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }, true).at).toEqual({ column: 0, row: 0 });
   });
 
   it('are a step of undo that is named after them', () => {
-    expect(layChange(plain, floatingLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
+    expect(layChange(plain, liftedLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
   });
 
   it.each([

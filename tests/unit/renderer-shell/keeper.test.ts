@@ -6,7 +6,7 @@ import { patchOfColour } from '@shared/grid/index.ts';
 import { layingChange, projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
 import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
 import { MotifDesk } from '../../../src-renderer/motif/desk.ts';
-import { letFloat, lift, moveFloating, selectAll } from '../../../src-renderer/motif/floating.ts';
+import { hold, lift, moveLifted, selectAll } from '../../../src-renderer/motif/lifted-selection.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
 const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };
@@ -188,7 +188,7 @@ describe('cells in hand', () => {
     expect(disk.size).toBe(0);
     // Half of them over the edge, over others, and the hand goes on.
     for (let step = 0; step < 7; step++) {
-      moveFloating(desk, 1, 0);
+      moveLifted(desk, 1, 0);
       await vi.advanceTimersByTimeAsync(100);
     }
     await vi.advanceTimersByTimeAsync(900);
@@ -206,11 +206,11 @@ describe('cells in hand', () => {
   it('that are pasted are kept, and no more once they are given up', async () => {
     start();
     const cells = { width: 2, height: 1, cells: Uint8Array.from([1, 1]) };
-    letFloat(session, desk, { name: 'paste', cells, at: { column: 0, row: 0 } });
-    moveFloating(desk, 0, 17);
+    hold(session, desk, { name: 'paste', cells, at: { column: 0, row: 0 } });
+    moveLifted(desk, 0, 17);
     await vi.advanceTimersByTimeAsync(1000);
     expect(restored().laid).not.toBe(cellsOf(session.project));
-    desk.look({ floating: null });
+    desk.look({ lifted: null });
     await vi.advanceTimersByTimeAsync(1000);
     expect(disk.size).toBe(0);
   });

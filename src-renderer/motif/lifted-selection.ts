@@ -1,4 +1,4 @@
-/** Selecting, cutting, copying and laying on the bench. What is selected or floats is no part of the project. */
+/** Selecting, cutting, copying and laying on the bench. What is selected or lifted is no part of the project. */
 import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
@@ -14,7 +14,7 @@ import {
   layChange,
   makesLettering,
   type Cutting,
-  type Floating,
+  type LiftedSelection,
 } from './editing/cutting.ts';
 
 const text = words.motif.select;
@@ -26,23 +26,23 @@ export function select(session: Session, desk: MotifDesk, selection: Cutting | n
 }
 
 export function selectAll(session: Session, desk: MotifDesk): void {
-  layFloating(session, desk);
+  layLifted(session, desk);
   const { grid } = session.motif;
   select(session, desk, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
 }
 
 /** Selects all cells of the colour at the cursor. */
 export function selectColour(session: Session, desk: MotifDesk): void {
-  layFloating(session, desk);
+  layLifted(session, desk);
   const { grid } = session.motif;
   const { column, row } = desk.cursor;
   select(session, desk, cutColour(grid, cellAt(grid, column, row)));
 }
 
-/** Keeps what floats or is selected for pasting. */
+/** Keeps what is lifted or selected for pasting. */
 export function copy(session: Session, desk: MotifDesk): void {
-  const { selection, floating } = desk.state;
-  const kept = floating ?? (selection && cutAgain(session.motif.grid, selection));
+  const { selection, lifted } = desk.state;
+  const kept = lifted ?? (selection && cutAgain(session.motif.grid, selection));
   if (!kept) return;
   desk.look({ clipping: kept.cells });
   session.announce(text.copied);
@@ -59,73 +59,73 @@ export function cut(session: Session, desk: MotifDesk): void {
   session.announce(text.cut);
 }
 
-/** Lets what is kept float, where something is selected or at the cursor. */
+/** Holds what is kept over the chart, where something is selected or at the cursor. */
 export function paste(session: Session, desk: MotifDesk): void {
-  layFloating(session, desk);
+  layLifted(session, desk);
   const { clipping, selection } = desk.state;
   if (!clipping) return;
-  letFloat(session, desk, { name: 'paste', cells: clipping, at: selection?.at ?? desk.cursor });
+  hold(session, desk, { name: 'paste', cells: clipping, at: selection?.at ?? desk.cursor });
 }
 
-/** Lets cells float over the chart and gives it the keyboard; what floated before is laid first. */
-export function letFloat(session: Session, desk: MotifDesk, floating: Floating): void {
-  layFloating(session, desk);
-  desk.look({ tool: 'select', span: null, selection: null, floating });
+/** Holds cells over the chart and gives it the keyboard; what was lifted before is laid first. */
+export function hold(session: Session, desk: MotifDesk, lifted: LiftedSelection): void {
+  layLifted(session, desk);
+  desk.look({ tool: 'select', span: null, selection: null, lifted });
   desk.focusStage();
-  session.announce(text.floats);
+  session.announce(text.lifted);
 }
 
 /** Lifts what is selected, to be moved. */
 export function lift(session: Session, desk: MotifDesk): void {
   const lifted = liftedFrom(session, desk);
-  if (lifted) letFloat(session, desk, lifted);
+  if (lifted) hold(session, desk, lifted);
 }
 
-function liftedFrom(session: Session, desk: MotifDesk): Floating | null {
+function liftedFrom(session: Session, desk: MotifDesk): LiftedSelection | null {
   const { selection } = desk.state;
   if (!selection) return null;
   const taken = cutAgain(session.motif.grid, selection);
-  return { ...taken, name: 'move', lifted: taken };
+  return { ...taken, name: 'move', from: taken };
 }
 
-/** Moves what floats; gives what is said of it then. */
-export function moveFloating(desk: MotifDesk, columns: number, rows: number): string {
-  const { floating } = desk.state;
-  if (!floating) return '';
-  const at: Cell = { column: floating.at.column + columns, row: floating.at.row + rows };
-  desk.look({ floating: { ...floating, at } });
+/** Moves what is lifted; gives what is said of it then. */
+export function moveLifted(desk: MotifDesk, columns: number, rows: number): string {
+  const { lifted } = desk.state;
+  if (!lifted) return '';
+  const at: Cell = { column: lifted.at.column + columns, row: lifted.at.row + rows };
+  desk.look({ lifted: { ...lifted, at } });
   return text.at(at.column, at.row);
 }
 
 /**
- * Moves what floats, or is selected and lifted for it, so that its lower left
+ * Moves what is lifted, or is selected and lifted for it, so that its lower left
  * cell comes to `at`, and says so. The keyboard stays where it is.
  */
 export function moveTo(session: Session, desk: MotifDesk, at: Cell): void {
-  const held = desk.state.floating ?? liftedFrom(session, desk);
+  const held = desk.state.lifted ?? liftedFrom(session, desk);
   if (!held) return;
   // What is selected and stays where it is need not be lifted.
   if (at.column !== held.at.column || at.row !== held.at.row) {
-    desk.look({ span: null, selection: null, floating: { ...held, at } });
+    desk.look({ span: null, selection: null, lifted: { ...held, at } });
   }
   session.announce(text.at(at.column, at.row));
 }
 
-/** Gives up what floats, is selected, or is being drawn; false if there is nothing. */
+/** Gives up what is lifted, is selected, or is being drawn; false if there is nothing. */
 export function giveUpAll(session: Session, desk: MotifDesk): boolean {
-  const { span, floating, selection } = desk.state;
-  if (!span && !floating && !selection) return false;
-  desk.look({ span: null, floating: null, selection: null });
+  const { span, lifted, selection } = desk.state;
+  if (!span && !lifted && !selection) return false;
+  desk.look({ span: null, lifted: null, selection: null });
   session.announce(words.motif.shapes.givenUp);
   return true;
 }
 
-/** Mirrors or turns what floats; false if nothing does. */
-export function turnFloating(desk: MotifDesk, turn: (cells: Grid) => Grid): boolean {
-  const { floating } = desk.state;
-  if (!floating) return false;
-  const turned = { ...floating, cells: turn(floating.cells) };
-  desk.look({ floating: turned.name === 'lettering' ? { ...turned, reads: false } : turned });
+/** Mirrors or turns what is lifted; false if nothing is. */
+export function turnLifted(desk: MotifDesk, turn: (cells: Grid) => Grid): boolean {
+  const { lifted } = desk.state;
+  if (!lifted) return false;
+  const turned = { ...lifted, cells: turn(lifted.cells) };
+  desk.look({ lifted: turned.name === 'lettering' ? { ...turned, reads: false } : turned });
   return true;
 }
 
@@ -143,19 +143,19 @@ export function changeAndTell(
   desk.look({ leftOff: overhang && { project, overhang, canUndo: project !== before } });
 }
 
-/** Lays down what floats: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
-export function layFloating(session: Session, desk: MotifDesk): boolean {
-  const { floating } = desk.state;
-  if (!floating) return false;
-  if (floating.name === 'stamp') {
-    desk.look({ floating: null });
+/** Lays down what is lifted: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
+export function layLifted(session: Session, desk: MotifDesk): boolean {
+  const { lifted } = desk.state;
+  if (!lifted) return false;
+  if (lifted.name === 'stamp') {
+    desk.look({ lifted: null });
     return false;
   }
   const { motif } = session;
-  const change = layChange(motif, floating);
-  const areLetters = makesLettering(motif, floating);
-  const overhang = overhangOf(motif.grid, motif.ground, floating);
-  desk.look({ floating: null });
+  const change = layChange(motif, lifted);
+  const areLetters = makesLettering(motif, lifted);
+  const overhang = overhangOf(motif.grid, motif.ground, lifted);
+  desk.look({ lifted: null });
   changeAndTell(session, desk, change && areLetters ? asLettering(motif, change) : change, overhang);
   session.announce(text.laid);
   // The chart, where it is told, is not in view.
