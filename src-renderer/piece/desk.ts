@@ -27,7 +27,7 @@ export class PieceDesk {
   #band = 0;
   #fill = 0;
   #group: GroupSpot | null = null;
-  #carried: Reading | null = null;
+  #dragged: Reading | null = null;
   #isClosed = false;
   #showsSizes = false;
   #stage: StageControls | null = null;
@@ -111,13 +111,13 @@ export class PieceDesk {
   }
 
   /** A group that is in the hand, as it would stand. */
-  get carried(): Reading | null {
+  get dragged(): Reading | null {
     this.#follow();
-    return this.#carried;
+    return this.#dragged;
   }
 
-  set carried(carried: Reading | null) {
-    this.#carried = carried;
+  set dragged(dragged: Reading | null) {
+    this.#dragged = dragged;
     this.#emit();
   }
 
@@ -157,7 +157,7 @@ export class PieceDesk {
     this.#band = 0;
     this.#fill = 0;
     this.#group = null;
-    this.#carried = null;
+    this.#dragged = null;
     this.#isClosed = false;
     this.#emit();
   }

@@ -15,7 +15,7 @@ async function firstStitch(page: Page): Promise<{ x: number; y: number; width: n
 }
 
 /** Takes the group at L48 and carries it by stitches as seen and rows up, without letting go. */
-async function carry(page: Page, columns: number, rows: number): Promise<void> {
+async function drag(page: Page, columns: number, rows: number): Promise<void> {
   const at = await firstStitch(page);
   await page.mouse.move(at.x, at.y - at.height);
   await page.mouse.down();
@@ -26,7 +26,7 @@ async function carry(page: Page, columns: number, rows: number): Promise<void> {
 test('carries a group from needle to needle, seen from either side', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
-  await carry(page, 3, 2);
+  await drag(page, 3, 2);
   // Three to the right: L45. The eye sees 13 + 3 = 16, 24 − 3 = 21 and 13.
   await expect(statusLine(page)).toContainText('Group 1 · needles L45–L10');
   await expect(statusLine(page)).toContainText('spaces from L to R 16, 21, 13');
@@ -37,7 +37,7 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
   await expect(meaning(page)).toContainText('L48 and R12');
   await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
 
-  await carry(page, -200, 0);
+  await drag(page, -200, 0);
   await expect(announced(page)).toContainText('Group 1 stops at the edge of the piece');
   await page.mouse.up();
   await expect(meaning(page)).toContainText('L60 and R12');
@@ -48,7 +48,7 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
 
   // As worn, L stands at the right: three to the right as seen is three towards the left edge.
   await page.getByRole('button', { name: 'Show the piece as worn' }).click();
-  await carry(page, 3, -1);
+  await drag(page, 3, -1);
   await page.mouse.up();
   await expect(meaning(page)).toContainText('L51 and R12');
   await page.getByRole('button', { name: 'Undo move a group' }).click();

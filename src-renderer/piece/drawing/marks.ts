@@ -1,6 +1,6 @@
 /**
  * What is drawn over the fabric, in two parts: what stays where it is while a
- * group is carried, and what goes with it.
+ * group is dragged, and what goes with it.
  */
 import type { PlacedGroup, PlanRow } from '@shared/knitting/index.ts';
 import type { Viewport } from '../../ui/cells/index.ts';
@@ -26,7 +26,7 @@ export interface Marked {
   readonly height: number;
   readonly rulerY: number;
   /** Groups in the hand. */
-  readonly carried: Reading | null;
+  readonly dragged: Reading | null;
 }
 
 export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked): void {
@@ -37,7 +37,7 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
   drawGroups(context, view, restingGroups(marked), look, rulerY);
   // Under the numbers of floats, which it would cut.
-  if (scene.chosen && !marked.carried) drawChosen(context, view, scene.chosen, look);
+  if (scene.chosen && !marked.dragged) drawChosen(context, view, scene.chosen, look);
   let strands: Strand[] = [];
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
@@ -48,35 +48,35 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
     }
     if (showsWraps) drawWraps(context, view, rows, look, width, height);
   }
-  drawSpacesOf(context, marked, (band) => band !== marked.carried?.band);
+  drawSpacesOf(context, marked, (band) => band !== marked.dragged?.band);
   drawTags(context, strands, look, font);
   drawCounter(context, view, plan.outline, look, font, width, height);
 }
 
 export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marked): void {
-  const { scene, view, width, rulerY, carried } = marked;
+  const { scene, view, width, rulerY, dragged } = marked;
   const { plan, look, font } = scene;
-  if (carried) {
-    drawGuides(context, view, carried, look);
-    drawGroups(context, view, carried.groups, look, rulerY);
-    const chosen = carried.groups[carried.group];
+  if (dragged) {
+    drawGuides(context, view, dragged, look);
+    drawGroups(context, view, dragged.groups, look, rulerY);
+    const chosen = dragged.groups[dragged.group];
     if (chosen) drawChosen(context, view, chosen, look);
-    drawSpacesOf(context, marked, (band) => band === carried.band);
+    drawSpacesOf(context, marked, (band) => band === dragged.band);
   }
   const { first, width: needles } = plan.fabric;
-  const groups = [...restingGroups(marked), ...(carried?.groups ?? [])];
+  const groups = [...restingGroups(marked), ...(dragged?.groups ?? [])];
   drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);
 }
 
-function restingGroups({ scene, carried }: Marked): readonly PlacedGroup[] {
+function restingGroups({ scene, dragged }: Marked): readonly PlacedGroup[] {
   const { groups } = scene.plan;
-  return carried ? groups.filter(({ band }) => band !== carried.band) : groups;
+  return dragged ? groups.filter(({ band }) => band !== dragged.band) : groups;
 }
 
 /** The rows without the strands of groups that are no longer where they stood. */
-function rowsAtRest({ scene, carried }: Marked): readonly PlanRow[] {
+function rowsAtRest({ scene, dragged }: Marked): readonly PlanRow[] {
   const { rows, bands } = scene.plan;
-  const band = carried && bands[carried.band];
+  const band = dragged && bands[dragged.band];
   if (!band) return rows;
   return rows.map((row) =>
     row.row >= band.firstRow && row.row <= band.lastRow ? { ...row, floats: [], wraps: [] } : row,
@@ -84,11 +84,11 @@ function rowsAtRest({ scene, carried }: Marked): readonly PlanRow[] {
 }
 
 function drawSpacesOf(context: CanvasRenderingContext2D, marked: Marked, isDrawn: (band: number) => boolean): void {
-  const { scene, view, carried } = marked;
+  const { scene, view, dragged } = marked;
   const { plan, project, acrossSeam, look, font } = scene;
   plan.bands.forEach((band, index) => {
     if (!isDrawn(index)) return;
-    const placed = index === carried?.band ? carried.placed : band;
+    const placed = index === dragged?.band ? dragged.placed : band;
     const spaces = spacesOf(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
     if (spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
   });

@@ -12,7 +12,7 @@ import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
 import { mainYarn, type Project } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
 import type { Reading } from '../moving/reading.ts';
-import { carriedGrid } from './carried-cells.ts';
+import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor, type StitchSpot } from './cursor.ts';
 import type { Look } from './look.ts';
@@ -40,14 +40,14 @@ export interface PieceScene {
 
 export class PieceDrawing {
   readonly #cells: CellStage;
-  /** What stays while a group is carried is drawn once; what goes with it, each time. */
+  /** What stays while a group is dragged is drawn once; what goes with it, each time. */
   readonly #still: Konva.Layer;
   readonly #moving: Konva.Layer;
   readonly #pointer: Konva.Layer;
   #scene: PieceScene;
   #view: Viewport;
   #spot: StitchSpot | null = null;
-  #carried: Reading | null = null;
+  #dragged: Reading | null = null;
   /** The fabric with every group in its place. */
   #picture: CellPicture;
   #steps: Step[];
@@ -105,10 +105,10 @@ export class PieceDrawing {
   }
 
   /** Shows groups where they are being moved to; null when they are put down. */
-  carry(carried: Reading | null): void {
-    if (carried === this.#carried) return;
-    const isTakenOrPutDown = carried?.band !== this.#carried?.band;
-    this.#carried = carried;
+  drag(dragged: Reading | null): void {
+    if (dragged === this.#dragged) return;
+    const isTakenOrPutDown = dragged?.band !== this.#dragged?.band;
+    this.#dragged = dragged;
     this.#cells.show(this.#pictureNow());
     if (isTakenOrPutDown) this.#still.batchDraw();
     this.#moving.batchDraw();
@@ -152,23 +152,23 @@ export class PieceDrawing {
       width: konva.width(),
       height: konva.height(),
       rulerY: this.#rulerY(),
-      carried: this.#carried,
+      dragged: this.#dragged,
     };
   }
 
-  /** The fabric as it would be if the groups were put down where they are carried. */
+  /** The fabric as it would be if the groups were put down where they are dragged. */
   #pictureNow(): CellPicture {
-    const carried = this.#carried;
-    if (!carried) return this.#picture;
+    const dragged = this.#dragged;
+    if (!dragged) return this.#picture;
     const { plan, project } = this.#scene;
     const { first, width } = plan.fabric;
     const isTurned = isTurnedIn(this.#scene);
     const column = ({ block }: PlacedGroup): number =>
       isTurned ? width - 1 - (block.last - first) : block.first - first;
     const boxes = plan.groups
-      .filter(({ band }) => band === carried.band)
+      .filter(({ band }) => band === dragged.band)
       .map((group, index) => {
-        const to = carried.groups[index] as PlacedGroup;
+        const to = dragged.groups[index] as PlacedGroup;
         return {
           from: {
             column: column(group),
@@ -179,7 +179,7 @@ export class PieceDrawing {
           to: { column: column(to), row: to.firstRow - 1 },
         };
       });
-    return { ...this.#picture, grid: carriedGrid(this.#picture.grid, boxes, mainYarn(project)) };
+    return { ...this.#picture, grid: draggedGrid(this.#picture.grid, boxes, mainYarn(project)) };
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {

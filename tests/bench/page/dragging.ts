@@ -16,7 +16,7 @@ import { sampleProject, START_PIECE, startBand, type Project } from '@shared/pro
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { fittedView, PieceDrawing, type PieceScene } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
-import { takeGroup, type Table } from '../../../src-renderer/piece/moving/carry.ts';
+import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 import { Viewport, type Held, type Point } from '../../../src-renderer/ui/cells/index.ts';
@@ -29,7 +29,7 @@ const WARM_UP = 60;
 /** Bands up the piece, and rows from one to the next. */
 const BANDS = 36;
 const APART = 27;
-/** The one that is carried. */
+/** The one that is dragged. */
 const CARRIED = 17;
 
 const TOKENS: { readonly [name: string]: string } = {
@@ -58,7 +58,7 @@ function fullPiece(): Project {
 
 export type Distance = 'near' | 'whole';
 
-/** Cells in the proportion of 28 × 40 and ten pixels high around the carried band, or the piece as a whole. */
+/** Cells in the proportion of 28 × 40 and ten pixels high around the dragged band, or the piece as a whole. */
 function viewOf(distance: Distance, scene: PieceScene): Viewport {
   if (distance === 'whole') return fittedView(scene, VIEW.width, VIEW.height);
   const row = 10 + CARRIED * APART + 9;
@@ -75,7 +75,7 @@ interface Hand {
   readonly drawing: PieceDrawing;
   readonly canvases: readonly HTMLCanvasElement[];
   /** All that follows from the pointer being at a place, but the drawing. */
-  readonly carryTo: (place: { needles: number; rows: number }) => void;
+  readonly dragTo: (place: { needles: number; rows: number }) => void;
   readonly letGo: () => void;
 }
 
@@ -108,17 +108,17 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     x: view.left(group.block.first) + view.cellWidth * 3.5,
     y: view.top(group.firstRow) + view.cellHeight / 2,
   };
-  const table: Table = { group: null, spot: null, carried: null };
+  const table: Table = { group: null, spot: null, dragged: null };
   const say = (text: string): void => session.announce(text);
   const held = takeGroup(at, { session, table, plan, view: () => view, say }) as Held;
   return {
     drawing,
     canvases: [...container.querySelectorAll('canvas')],
-    carryTo({ needles, rows }) {
+    dragTo({ needles, rows }) {
       held.move([{ x: at.x + needles * view.cellWidth, y: at.y - rows * view.cellHeight }]);
-      if (!table.carried) return;
-      session.point(sayReading(table.carried));
-      drawing.carry(table.carried);
+      if (!table.dragged) return;
+      session.point(sayReading(table.dragged));
+      drawing.drag(table.dragged);
     },
     letGo() {
       held.giveUp();
@@ -141,9 +141,9 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
   const layers = [hand.canvases[0], hand.canvases[2]].map(contextOf);
   const all = new Set(hand.canvases);
   // Where it was taken the group is not in the hand yet.
-  hand.carryTo(placeAt(PLACES / 4));
+  hand.dragTo(placeAt(PLACES / 4));
   const pictures = Array.from({ length: PLACES }, (_, place) => {
-    hand.carryTo(placeAt(place));
+    hand.dragTo(placeAt(place));
     return recordCalls(
       () => hand.drawing.resize(VIEW.width, VIEW.height),
       (canvas) => all.has(canvas),
@@ -157,7 +157,7 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
 
   const draw = {
     program(place: number): void {
-      hand.carryTo(placeAt(place));
+      hand.dragTo(placeAt(place));
       hand.drawing.drawNow();
       for (const layer of layers) readPixel(layer, 600, 350);
     },

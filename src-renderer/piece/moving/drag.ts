@@ -1,4 +1,4 @@
-/** A group in the hand: taken by the pointer, carried from needle to needle, and put down. */
+/** A group that is dragged: taken by the pointer, moved from needle to needle, and put down. */
 import type { Plan } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
@@ -13,7 +13,7 @@ import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing
 export interface Table {
   group: GroupSpot | null;
   spot: StitchSpot | null;
-  carried: Reading | null;
+  dragged: Reading | null;
 }
 
 export interface Taking {
@@ -56,13 +56,13 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
 
   const finish = (): void => {
     isOver = true;
-    table.carried = null;
+    table.dragged = null;
     window.removeEventListener('keydown', onKey, true);
   };
   const giveUp = (): void => {
-    const wasCarried = table.carried !== null;
+    const wasDragged = table.dragged !== null;
     finish();
-    if (wasCarried) say(words.moving.givenUp);
+    if (wasDragged) say(words.moving.givenUp);
   };
   const onKey = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape') return;
@@ -78,16 +78,16 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       if (isOver || !to) return;
       // Undone or opened under the hand: what it holds is no longer there.
       if (session.project !== project) return giveUp();
-      if (!table.carried && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
+      if (!table.dragged && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
       const now = placeIn(view(), to);
       const walked = walk(ground, standing, group, {
         first: (start.first[group] as number) + Math.round(now.needles - place.needles),
         firstRow: start.firstRow + Math.round(now.rows - place.rows),
       });
-      if (table.carried && isSameStanding(standing, walked.standing) && walked.stop === null) return;
+      if (table.dragged && isSameStanding(standing, walked.standing) && walked.stop === null) return;
       standing = walked.standing;
-      table.carried = readingOf(plan, band, group, standing);
-      say(sayReading(table.carried, walked.stop));
+      table.dragged = readingOf(plan, band, group, standing);
+      say(sayReading(table.dragged, walked.stop));
     },
     end() {
       if (isOver) return;

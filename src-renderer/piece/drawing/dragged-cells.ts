@@ -1,21 +1,21 @@
-/** The cells of a piece while groups of it are carried, so that they are drawn as all others are. */
+/** The cells of a piece while groups of it are dragged, so that they are drawn as all others are. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
 import { OUTSIDE } from '@shared/knitting/index.ts';
 
-/** A group as it lies in the grid, and where it is carried to. */
-export interface CarriedBox {
+/** A group as it lies in the grid, and where it is dragged to. */
+export interface DraggedBox {
   readonly from: CellBox;
   /** Lower left cell of its new place. */
   readonly to: { readonly column: number; readonly row: number };
 }
 
 /** Plain main where the groups were, and the groups where they would be, as far as there is fabric. */
-export function carriedGrid({ width, height, cells }: Grid, boxes: readonly CarriedBox[], main: number): Grid {
-  const carried = cells.slice();
+export function draggedGrid({ width, height, cells }: Grid, boxes: readonly DraggedBox[], main: number): Grid {
+  const dragged = cells.slice();
   const put = (column: number, row: number, yarn: number): void => {
     if (column < 0 || column >= width || row < 0 || row >= height) return;
     const at = row * width + column;
-    if (carried[at] !== OUTSIDE) carried[at] = yarn;
+    if (dragged[at] !== OUTSIDE) dragged[at] = yarn;
   };
   for (const { from } of boxes) {
     forEachCell(from, (across, up) => put(from.column + across, from.row + up, main));
@@ -29,7 +29,7 @@ export function carriedGrid({ width, height, cells }: Grid, boxes: readonly Carr
       if (yarn !== undefined && yarn !== OUTSIDE) put(to.column + across, to.row + up, yarn);
     });
   }
-  return { width, height, cells: carried };
+  return { width, height, cells: dragged };
 }
 
 function forEachCell({ width, height }: CellBox, work: (across: number, up: number) => void): void {
