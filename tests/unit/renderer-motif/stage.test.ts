@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { contrastRatio } from '@shared/colour/index.ts';
 import { lineGrey } from '../../../src-renderer/motif/drawing/line-grey.ts';
 import { cellAfterKey } from '../../../src-renderer/motif/stage/cursor-keys.ts';
-import { sayCalmly } from '../../../src-renderer/ui/say-calmly.ts';
+import { announceThrottled } from '../../../src-renderer/ui/announce-throttled.ts';
 
 describe('the cell cursor', () => {
   const size = { width: 20, height: 30 };
@@ -50,7 +50,7 @@ describe('saying things calmly', () => {
 
   it('says the first at once and of those that follow quickly the last', () => {
     const said: string[] = [];
-    const say = sayCalmly((text) => said.push(text));
+    const say = announceThrottled((text) => said.push(text));
     for (const text of ['row 1', 'row 2', 'row 3']) say(text);
     expect(said).toEqual(['row 1']);
     vi.advanceTimersByTime(1000);

@@ -1,14 +1,14 @@
-/** Says what changes quickly no oftener than can be heard. */
+/** Throttles announcements to one in 250 ms; the latest wins. */
 const APART_MS = 250;
 
-/** A function like `say` that lets at most one text through each time, the latest one last. */
-export function sayCalmly(say: (text: string) => void): (text: string) => void {
+/** A function like `announce` that lets at most one text through in that time, the latest one last. */
+export function announceThrottled(announce: (text: string) => void): (text: string) => void {
   let waiting: string | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
   const rest = (): void => {
     timer = null;
     if (waiting === null) return;
-    say(waiting);
+    announce(waiting);
     waiting = null;
     timer = setTimeout(rest, APART_MS);
   };
