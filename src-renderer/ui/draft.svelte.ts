@@ -1,7 +1,7 @@
 /** What is being typed into a field. What a field shows is that, or the value as it stands. */
 
 /** The text of a field while it is typed, and the mark of the visit, whose changes make one undo entry. */
-export class Typed {
+export class Draft {
   /** Null: nothing is typed, the field shows its value. */
   text = $state<string | null>(null);
   gesture = $state('');
