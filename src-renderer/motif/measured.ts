@@ -54,7 +54,7 @@ export function measureForNow(motif: Drawing, before: Measure | null): Measure {
  * Measures a large drawing once the hand rests. `done` is called with the
  * measure, `late` if it takes long. Returns a function that gives up.
  */
-export function measureAtRest(motif: Drawing, done: (measured: Measure) => void, late: () => void): () => void {
+export function measureDebounced(motif: Drawing, done: (measured: Measure) => void, late: () => void): () => void {
   if (isMeasuredAtOnce(motif)) {
     done(measureOf(motif));
     return () => undefined;

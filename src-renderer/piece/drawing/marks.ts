@@ -41,7 +41,7 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   let strands: Strand[] = [];
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
-    const rows = rowsAtRest(marked);
+    const rows = restingRows(marked);
     if (showsFloats) {
       strands = strandsIn(rows, view, width, height);
       drawFloats(context, strands, view.cellHeight, look);
@@ -74,7 +74,7 @@ function restingGroups({ scene, dragged }: Marked): readonly PlacedGroup[] {
 }
 
 /** The rows without the strands of groups that are no longer where they stood. */
-function rowsAtRest({ scene, dragged }: Marked): readonly PlanRow[] {
+function restingRows({ scene, dragged }: Marked): readonly PlanRow[] {
   const { rows, bands } = scene.plan;
   const band = dragged && bands[dragged.band];
   if (!band) return rows;

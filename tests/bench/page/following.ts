@@ -17,7 +17,7 @@ import { words } from '@shared/words/index.ts';
 import { MotifDrawing, type MotifScene } from '../../../src-renderer/motif/drawing/motif-drawing.ts';
 import type { Following } from '../../../src-renderer/motif/editing/following.ts';
 import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
-import { measureAtRest, measureForNow } from '../../../src-renderer/motif/measured.ts';
+import { measureDebounced, measureForNow } from '../../../src-renderer/motif/measured.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 import { CellBitmap, DeviceView, drawCells, type CellPicture } from '../../../src-renderer/ui/cells/index.ts';
 import {
@@ -75,7 +75,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
   let rested: MotifScene['measure'] | null = null;
   let painted = 0;
   let giveUpMeasuring = (): void => undefined;
-  let whenAtRest: (ms: number) => void = () => undefined;
+  let whenMeasured: (ms: number) => void = () => undefined;
   const scene = (): MotifScene => ({
     grid: session.motif.grid,
     colours: COLOURS,
@@ -112,13 +112,13 @@ function programPainter(host: HTMLDivElement): RestingPainter {
         rested = measure;
         show(x, y);
         say();
-        whenAtRest(performance.now() - start);
+        whenMeasured(performance.now() - start);
       };
-      giveUpMeasuring = measureAtRest(session.motif, measured, () => undefined);
+      giveUpMeasuring = measureDebounced(session.motif, measured, () => undefined);
       drawAtOnce(() => chart.point({ hover: cell, cursor: null }));
       show(x, y);
     },
-    rest: () => new Promise((resolve) => (whenAtRest = resolve)),
+    rest: () => new Promise((resolve) => (whenMeasured = resolve)),
     destroy() {
       giveUpMeasuring();
       chart.destroy();

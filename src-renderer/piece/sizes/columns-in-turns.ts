@@ -6,7 +6,7 @@ import { sizeColumn, type SizeColumn } from '@shared/knitting/index.ts';
 import { sizesOf, type Project } from '@shared/project/index.ts';
 
 /** Calls `found` with each size once it is placed; returns a function that gives up. */
-export function columnsAtRest(project: Project, found: (index: number, column: SizeColumn) => void): () => void {
+export function columnsInTurns(project: Project, found: (index: number, column: SizeColumn) => void): () => void {
   const count = sizesOf(project).length;
   let index = 0;
   let timer = setTimeout(next, 0);

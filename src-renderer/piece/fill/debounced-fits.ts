@@ -1,0 +1,11 @@
+/** Debounces the search for what would make a fill meet in the seam, which tries many widths. */
+import { seamFits, type Plan, type SeamFits } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+
+const DEBOUNCE_MS = 150;
+
+/** Calls `done` with what was found when nothing else was asked for in that time; returns a function that gives up. */
+export function fitsDebounced(project: Project, plan: Plan, fill: number, done: (fits: SeamFits) => void): () => void {
+  const timer = setTimeout(() => done(seamFits(project, plan, fill)), DEBOUNCE_MS);
+  return () => clearTimeout(timer);
+}

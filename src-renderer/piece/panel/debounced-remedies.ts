@@ -1,0 +1,25 @@
+/**
+ * Debounces the remedies of a large piece: each is worked out by planning the
+ * piece anew.
+ */
+import { remediesFor, type Plan, type Remedy } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+
+/** Cells of a piece whose remedies take no more than a few milliseconds. */
+const AT_ONCE = 40_000;
+const DEBOUNCE_MS = 200;
+
+/** Calls `done` with the remedies, at once or when nothing was asked for in that time; returns a function that gives up. */
+export function remediesDebounced(
+  project: Project,
+  plan: Plan,
+  done: (remedies: readonly Remedy[]) => void,
+): () => void {
+  if (plan.fabric.cells.length <= AT_ONCE) {
+    done(remediesFor(project, plan));
+    return () => undefined;
+  }
+  done([]);
+  const timer = setTimeout(() => done(remediesFor(project, plan)), DEBOUNCE_MS);
+  return () => clearTimeout(timer);
+}
