@@ -7,7 +7,7 @@
 import type { Grid } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { measure, measureRoughly, type Measure } from '@shared/repeat/index.ts';
-import { MeasuringBeside } from './measuring/beside.ts';
+import { MeasureClient } from './measuring/measure-client.ts';
 import MeasuringWorker from './measuring/worker.ts?worker&inline';
 
 /** Cells measured in about a millisecond. */
@@ -19,7 +19,7 @@ const LATE_MS = 800;
 type Drawing = Pick<Motif, 'grid' | 'ground'>;
 
 const kept = new WeakMap<Grid, Measure>();
-const beside = new MeasuringBeside(() => new MeasuringWorker());
+const client = new MeasureClient(() => new MeasuringWorker());
 
 /** The measure of a drawing; computed once for each grid and ground. Of a large one it takes as long as it takes. */
 export function measureOf({ grid, ground }: Drawing): Measure {
@@ -38,7 +38,7 @@ export function isMeasuredAtOnce({ grid, ground }: Drawing): boolean {
 /** The measure of a drawing, of a large one from the worker; null if a later drawing was asked for meanwhile. */
 export async function whenMeasured(motif: Drawing): Promise<Measure | null> {
   if (isMeasuredAtOnce(motif)) return measureOf(motif);
-  const measured = await beside.measure(motif.grid, motif.ground);
+  const measured = await client.measure(motif.grid, motif.ground);
   if (measured) kept.set(motif.grid, measured);
   return measured;
 }

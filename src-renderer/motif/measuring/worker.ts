@@ -1,6 +1,6 @@
-/** Measures drawings beside the page, one message a drawing. */
+/** Measures drawings off the page's thread, one message a drawing. */
 import { measure } from '@shared/repeat/index.ts';
-import type { Answer, Question } from './beside.ts';
+import type { Answer, Question } from './measure-client.ts';
 
 addEventListener('message', ({ data: { id, grid, ground } }: MessageEvent<Question>) => {
   const answer: Answer = { id, measure: measure(grid, ground) };

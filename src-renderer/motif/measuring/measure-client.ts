@@ -1,5 +1,5 @@
 /**
- * Measuring beside the page: one drawing at a time, the latest asked for.
+ * Measures in a worker: one drawing at a time, the latest wins.
  *
  * Who asks for another drawing gives up the one before, whose answer is null;
  * a worker still busy with it is ended, since nothing it says is wanted.
@@ -31,7 +31,7 @@ interface Asked extends Question {
   readonly answer: (measured: Measure | null) => void;
 }
 
-export class MeasuringBeside {
+export class MeasureClient {
   #helper: Helper | null = null;
   #asked: Asked | null = null;
   #count = 0;
