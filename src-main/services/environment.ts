@@ -1,7 +1,7 @@
 /** What the services need from outside, so that tests and both shells can give their own. */
 import type { Problem } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
-import type { ExportsAsked } from './export/beside.ts';
+import type { ExportsAsked } from './export/in-thread.ts';
 import type { MadeFile } from './export/index.ts';
 import type { FileOperations, Wait } from './files/index.ts';
 

@@ -1,7 +1,7 @@
 /** The script of the thread that makes files from a project. */
 import { projectFromText } from '@shared/project/index.ts';
 import { answerOnce } from '../worker/index.ts';
-import type { ExportsAsked } from './beside.ts';
+import type { ExportsAsked } from './in-thread.ts';
 import { makeExports } from './index.ts';
 
 void answerOnce(async ({ project, ...wanted }: ExportsAsked) =>

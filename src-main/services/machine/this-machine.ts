@@ -2,7 +2,7 @@
 import { homedir } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
 import type { Environment, Shell } from '../environment.ts';
-import { makeExportsBeside } from '../export/beside.ts';
+import { makeExportsInThread } from '../export/in-thread.ts';
 import { nodeFiles, type FileOperations, type Wait } from '../files/index.ts';
 import { dataFolder } from './data-folder.ts';
 import { announcePresence } from './presence.ts';
@@ -28,7 +28,7 @@ export async function thisMachine(
   const wait: Wait = (ms) => setTimeout(ms);
   const presence = await announcePresence(folder);
   const environment: Environment = {
-    makeExports: makeExportsBeside,
+    makeExports: makeExportsInThread,
     files: presence.unfinished.watch(options.files ?? nodeFiles),
     now: () => new Date(),
     wait,

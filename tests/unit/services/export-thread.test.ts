@@ -2,17 +2,17 @@
 import { expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
-import { makeExportsBeside } from '../../../src-main/services/export/beside.ts';
+import { makeExportsInThread } from '../../../src-main/services/export/in-thread.ts';
 import { makeExports } from '../../../src-main/services/export/index.ts';
 
 const wanted = { kinds: ['chart-svg', 'rows-csv'], paper: 'a4', lengthUnit: 'cm' } as const;
 
 it('the thread makes the same files, and throws the same problems', async () => {
   const project = sampleProject();
-  expect(await makeExportsBeside({ ...wanted, project: projectToText(project) })).toEqual(
+  expect(await makeExportsInThread({ ...wanted, project: projectToText(project) })).toEqual(
     await makeExports({ ...wanted, project }),
   );
-  const refused = await makeExportsBeside({ ...wanted, project: '{}' }).then(() => null, problemOf);
+  const refused = await makeExportsInThread({ ...wanted, project: '{}' }).then(() => null, problemOf);
   expect(refused).toMatchObject({ code: 'project-not-ours' });
 });
 
@@ -29,7 +29,7 @@ it('the host is never held up for long while files are made', async () => {
     longest = Math.max(longest, performance.now() - last);
     last = performance.now();
   }, 5);
-  await makeExportsBeside({ ...wanted, kinds: ['chart-png'], project });
+  await makeExportsInThread({ ...wanted, kinds: ['chart-png'], project });
   longest = Math.max(longest, performance.now() - last);
   clearInterval(ticks);
   const whole = performance.now() - start;

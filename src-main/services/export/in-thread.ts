@@ -1,5 +1,5 @@
 /**
- * Making files from a project beside the event loop: a sheet of many pages
+ * Making files from a project off the event loop: a sheet of many pages
  * takes seconds, in which the host would answer no other window and keep
  * nobody's work.
  */
@@ -15,6 +15,6 @@ const THREAD: ThreadEntry = { source: new URL('./thread.ts', import.meta.url), b
 const EXPORT_LIMIT: Limit = { work: 'export', seconds: 300, megabytes: 3000 };
 
 /** Throws what `makeExports` throws, and `work-stopped`. */
-export async function makeExportsBeside(asked: ExportsAsked): Promise<MadeFile[]> {
+export async function makeExportsInThread(asked: ExportsAsked): Promise<MadeFile[]> {
   return (await inWorker(THREAD, asked, EXPORT_LIMIT)) as MadeFile[];
 }
