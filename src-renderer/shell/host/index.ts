@@ -3,7 +3,7 @@ import { bridgeConnection, type Bridge } from './bridge.ts';
 import type { Entered } from './connection.ts';
 import { keepRunKey, keptRunKey, takeEntryKey, type Place } from './keys-of-the-page.ts';
 import { SealedConnection, type Surroundings } from './sealed-connection.ts';
-import { sealingBeside } from './sealing.ts';
+import { sealingInWorker } from './sealing.ts';
 import SealingWorker from './sealing.worker.ts?worker&inline';
 import { nextLook, patience } from './watching.ts';
 
@@ -17,7 +17,7 @@ export async function connect(): Promise<Entered> {
     authority: location.host,
     fetch: (path, request) => fetch(path, request),
     // The worker comes with the page: one that were fetched later could be a stranger's, and would be given keys.
-    sealing: sealingBeside(() => new SealingWorker()),
+    sealing: sealingInWorker(() => new SealingWorker()),
     keepRunKey: (key) => keepRunKey(window, key),
     nextLook,
     patience,

@@ -1,4 +1,4 @@
-/** Sealing what is said to the host and opening what it says; what is large, beside the page. */
+/** Sealing what is said to the host and opening what it says; what is large, in a worker. */
 import { readBody, type ReadBody } from '@shared/host/sealed/body.ts';
 import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/seal.ts';
 
@@ -70,7 +70,7 @@ export interface SealingHelper {
 type Asked = SealingQuestion extends infer Q ? (Q extends unknown ? Omit<Q, 'id'> : never) : never;
 
 /** Large ones by a helper that `start` makes; by the page itself where there is none. */
-export function sealingBeside(start: () => SealingHelper): Sealing {
+export function sealingInWorker(start: () => SealingHelper): Sealing {
   const waiting = new Map<number, (done: unknown) => void>();
   let helper: SealingHelper | null | undefined;
   let count = 0;

@@ -1,4 +1,4 @@
-/** Seals and opens beside the page, one message each. */
+/** Seals and opens off the page's thread, one message each. */
 import type { ReadBody } from '@shared/host/sealed/body.ts';
 import type { Bytes } from '@shared/host/sealed/seal.ts';
 import { sealingHere, type SealingAnswer, type SealingQuestion } from './sealing.ts';

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { keepRunKey, keptRunKey, takeEntryKey, type Place } from '../../../src-renderer/shell/host/keys-of-the-page.ts';
 import { SealedConnection, type Fetch } from '../../../src-renderer/shell/host/sealed-connection.ts';
-import { sealingBeside, sealingHere, type SealingHelper } from '../../../src-renderer/shell/host/sealing.ts';
+import { sealingInWorker, sealingHere, type SealingHelper } from '../../../src-renderer/shell/host/sealing.ts';
 import { ask } from './asking.ts';
 
 const unreachable = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
@@ -247,7 +247,7 @@ describe('what is large', () => {
 
   it('is sealed and opened beside the page, what is small in it', async () => {
     const { helper, asked } = helperThat(true);
-    const sealing = sealingBeside(() => helper);
+    const sealing = sealingInWorker(() => helper);
     const sealed = await sealing.seal(await key(), 'x', { text: 'small' });
     expect(asked).toEqual([]);
     const k = await key();
@@ -264,7 +264,7 @@ describe('what is large', () => {
     ['fails', async () => helperThat(false).helper],
   ])('is sealed by the page itself where a helper %s', async (_case, make) => {
     const helper = await make().catch(() => null);
-    const sealing = sealingBeside(() => {
+    const sealing = sealingInWorker(() => {
       if (helper === null) throw new Error('no workers here');
       return helper;
     });
