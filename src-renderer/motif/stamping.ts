@@ -8,7 +8,7 @@ import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
 import { changeAndTell } from './lifted-selection.ts';
-import type { Press } from './stage/hand.ts';
+import type { Press } from './stage/tool-controller.ts';
 
 const text = words.motifs.stamp;
 

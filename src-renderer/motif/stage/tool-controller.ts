@@ -1,5 +1,5 @@
 /**
- * The hand that holds the tool: turns where the pointer goes, and what the keys
+ * The tool controller: turns where the pointer goes, and what the keys
  * ask for, into changes of the project.
  */
 import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
@@ -24,7 +24,7 @@ export interface Press {
 
 let gestures = 0;
 /** A mark for changes that make one step of undo. */
-export const newGesture = (): string => `hand-${gestures++}`;
+export const newGesture = (): string => `tool-${gestures++}`;
 
 /** Columns and rows that each arrow key moves what is lifted. */
 const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
@@ -44,7 +44,7 @@ const isSame = (a: Cell, b: Cell): boolean => a.column === b.column && a.row ===
  * a cell of what is selected and then where that cell goes. A drag always
  * begins anew, whatever was pressed before it.
  */
-export class Hand {
+export class ToolController {
   /** The first corner of the shape that was begun by a press. */
   #begun: Cell | null = null;
   /** The cell that was selected alone by a press, and what was selected then. */
