@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import { SHOWINGS, type MotifDesk } from './desk.ts';
+import { SHOWINGS, type MotifViewModel } from './view-model.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { whenMeasured } from './measured.ts';
@@ -20,7 +20,7 @@ import { underlayActions } from './underlay/actions.ts';
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
 
-export function motifActions(session: Session, desk: MotifDesk): Action[] {
+export function motifActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.motif.commands;
   const always = (): boolean => true;
   return [
@@ -29,11 +29,11 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       label: () => words.motif.toolsInFull[tool],
       keys: [TOOLS[tool].key],
       isEnabled: tool === 'stamp' ? () => stampable(session).length > 0 : always,
-      isOn: () => desk.state.tool === tool,
+      isOn: () => viewModel.state.tool === tool,
       run: () => {
-        layLifted(session, desk);
-        desk.look({ tool, span: null, selection: null });
-        if (tool === 'stamp') holdStamp(session, desk, desk.cursor);
+        layLifted(session, viewModel);
+        viewModel.look({ tool, span: null, selection: null });
+        if (tool === 'stamp') holdStamp(session, viewModel, viewModel.cursor);
         const isBare = tool === 'trace' && !session.motif.underlay;
         session.announce(isBare ? words.underlay.noneYet : words.motif.toolsInFull[tool]);
       },
@@ -43,16 +43,16 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       label: () => text.filledShapes,
       keys: ['Shift+R'],
       isEnabled: always,
-      isOn: () => desk.state.isFilled,
-      run: () => desk.look({ isFilled: !desk.state.isFilled }),
+      isOn: () => viewModel.state.isFilled,
+      run: () => viewModel.look({ isFilled: !viewModel.state.isFilled }),
     },
     {
       id: 'fill-everywhere',
       label: () => text.fillEverywhere,
       keys: ['Shift+F'],
       isEnabled: always,
-      isOn: () => desk.state.fillsEverywhere,
-      run: () => desk.look({ fillsEverywhere: !desk.state.fillsEverywhere }),
+      isOn: () => viewModel.state.fillsEverywhere,
+      run: () => viewModel.look({ fillsEverywhere: !viewModel.state.fillsEverywhere }),
     },
     {
       id: 'symmetry-next',
@@ -60,8 +60,8 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       keys: ['Y'],
       isEnabled: always,
       run: () => {
-        const symmetry = nextSymmetry(desk.state.symmetry);
-        desk.look({ symmetry });
+        const symmetry = nextSymmetry(viewModel.state.symmetry);
+        viewModel.look({ symmetry });
         session.announce(words.motif.drawing.symmetryTold[symmetry]);
       },
     },
@@ -70,33 +70,33 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       label: () => text.copiesFollow,
       keys: ['T'],
       isEnabled: always,
-      isOn: () => desk.state.tile !== null,
+      isOn: () => viewModel.state.tile !== null,
       run: async () => {
         const { motif } = session;
-        const measured = desk.state.tile ? null : await whenMeasured(motif);
-        if (session.motif.grid === motif.grid) desk.look({ tile: measured && tileToFollow(measured) });
+        const measured = viewModel.state.tile ? null : await whenMeasured(motif);
+        if (session.motif.grid === motif.grid) viewModel.look({ tile: measured && tileToFollow(measured) });
       },
     },
-    ...selectActions(session, desk),
-    letteringAction(desk),
-    ...wholeActions(session, desk),
-    ...motifsActions(session, desk),
-    ...stampActions(session, desk),
-    ...slipActions(session, desk),
-    ...underlayActions(session, desk),
+    ...selectActions(session, viewModel),
+    letteringAction(viewModel),
+    ...wholeActions(session, viewModel),
+    ...motifsActions(session, viewModel),
+    ...stampActions(session, viewModel),
+    ...slipActions(session, viewModel),
+    ...underlayActions(session, viewModel),
     {
       id: 'yarn-next',
       label: () => text.nextYarn,
       keys: [']'],
       isEnabled: always,
-      run: () => takeYarn(session, desk, 1),
+      run: () => takeYarn(session, viewModel, 1),
     },
     {
       id: 'yarn-before',
       label: () => text.yarnBefore,
       keys: ['['],
       isEnabled: always,
-      run: () => takeYarn(session, desk, -1),
+      run: () => takeYarn(session, viewModel, -1),
     },
     {
       id: 'yarn-add',
@@ -110,23 +110,29 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       label: () => text.zoomIn,
       keys: ['+', '='],
       isEnabled: always,
-      run: () => desk.zoomBy(ZOOM_STEP),
+      run: () => viewModel.zoomBy(ZOOM_STEP),
     },
     {
       id: 'zoom-out',
       label: () => text.zoomOut,
       keys: ['-'],
       isEnabled: always,
-      run: () => desk.zoomBy(1 / ZOOM_STEP),
+      run: () => viewModel.zoomBy(1 / ZOOM_STEP),
     },
-    { id: 'zoom-fit', label: () => text.fit, keys: ['0'], isEnabled: always, run: () => desk.look({ view: null }) },
+    {
+      id: 'zoom-fit',
+      label: () => text.fit,
+      keys: ['0'],
+      isEnabled: always,
+      run: () => viewModel.look({ view: null }),
+    },
     {
       id: 'neighbours',
       label: () => text.neighbours,
       keys: ['N'],
       isEnabled: always,
-      isOn: () => desk.state.showsNeighbours,
-      run: () => desk.look({ showsNeighbours: !desk.state.showsNeighbours }),
+      isOn: () => viewModel.state.showsNeighbours,
+      run: () => viewModel.look({ showsNeighbours: !viewModel.state.showsNeighbours }),
     },
     {
       id: 'fabric-next',
@@ -134,9 +140,9 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       keys: ['V'],
       isEnabled: always,
       run: () => {
-        const at = SHOWINGS.indexOf(desk.state.fabric ?? 'chart');
+        const at = SHOWINGS.indexOf(viewModel.state.fabric ?? 'chart');
         const next = SHOWINGS[(at + 1) % SHOWINGS.length] ?? 'chart';
-        desk.look({ fabric: next === 'chart' ? null : next });
+        viewModel.look({ fabric: next === 'chart' ? null : next });
         session.announce(words.motif.drawing.showings[next]);
       },
     },
@@ -145,16 +151,16 @@ export function motifActions(session: Session, desk: MotifDesk): Action[] {
       label: () => text.squareCells,
       keys: ['Q'],
       isEnabled: always,
-      isOn: () => desk.state.cellShape === 'square',
-      run: () => desk.look({ cellShape: desk.state.cellShape === 'square' ? 'knitted' : 'square' }),
+      isOn: () => viewModel.state.cellShape === 'square',
+      run: () => viewModel.look({ cellShape: viewModel.state.cellShape === 'square' ? 'knitted' : 'square' }),
     },
   ];
 }
 
 /** Puts the yarn `step` places on into the pen, round and round, and says which. */
-function takeYarn(session: Session, desk: MotifDesk, step: number): void {
+function takeYarn(session: Session, viewModel: MotifViewModel, step: number): void {
   const { yarns } = session.project;
-  const colour = (desk.colour + step + yarns.length) % yarns.length;
+  const colour = (viewModel.colour + step + yarns.length) % yarns.length;
   session.look({ colour });
   session.announce(words.motif.yarnTaken(yarns[colour]?.name ?? ''));
 }

@@ -2,7 +2,7 @@
 import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import type { Change } from '@shared/project/index.ts';
 import { overhangOf, type Overhang } from './editing/overhang.ts';
 import {
@@ -20,80 +20,80 @@ import {
 const text = words.motif.select;
 
 /** Selects a cutting and says how large it is; null selects nothing. */
-export function select(session: Session, desk: MotifDesk, selection: Cutting | null): void {
-  desk.look({ selection });
+export function select(session: Session, viewModel: MotifViewModel, selection: Cutting | null): void {
+  viewModel.look({ selection });
   session.announce(selection ? text.selected(selection.cells.width, selection.cells.height) : text.nothing);
 }
 
-export function selectAll(session: Session, desk: MotifDesk): void {
-  layLifted(session, desk);
+export function selectAll(session: Session, viewModel: MotifViewModel): void {
+  layLifted(session, viewModel);
   const { grid } = session.motif;
-  select(session, desk, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
+  select(session, viewModel, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
 }
 
 /** Selects all cells of the colour at the cursor. */
-export function selectColour(session: Session, desk: MotifDesk): void {
-  layLifted(session, desk);
+export function selectColour(session: Session, viewModel: MotifViewModel): void {
+  layLifted(session, viewModel);
   const { grid } = session.motif;
-  const { column, row } = desk.cursor;
-  select(session, desk, cutColour(grid, cellAt(grid, column, row)));
+  const { column, row } = viewModel.cursor;
+  select(session, viewModel, cutColour(grid, cellAt(grid, column, row)));
 }
 
 /** Keeps what is lifted or selected for pasting. */
-export function copy(session: Session, desk: MotifDesk): void {
-  const { selection, lifted } = desk.state;
+export function copy(session: Session, viewModel: MotifViewModel): void {
+  const { selection, lifted } = viewModel.state;
   const kept = lifted ?? (selection && cutAgain(session.motif.grid, selection));
   if (!kept) return;
-  desk.look({ clipping: kept.cells });
+  viewModel.look({ clipping: kept.cells });
   session.announce(text.copied);
 }
 
 /** Keeps what is selected for pasting, and gives its cells to the ground. */
-export function cut(session: Session, desk: MotifDesk): void {
-  const { selection } = desk.state;
+export function cut(session: Session, viewModel: MotifViewModel): void {
+  const { selection } = viewModel.state;
   if (!selection) return;
-  copy(session, desk);
+  copy(session, viewModel);
   const change = cutChange(session.motif, selection);
-  desk.look({ selection: null });
+  viewModel.look({ selection: null });
   if (change) session.change(change);
   session.announce(text.cut);
 }
 
 /** Holds what is kept over the chart, where something is selected or at the cursor. */
-export function paste(session: Session, desk: MotifDesk): void {
-  layLifted(session, desk);
-  const { clipping, selection } = desk.state;
+export function paste(session: Session, viewModel: MotifViewModel): void {
+  layLifted(session, viewModel);
+  const { clipping, selection } = viewModel.state;
   if (!clipping) return;
-  hold(session, desk, { name: 'paste', cells: clipping, at: selection?.at ?? desk.cursor });
+  hold(session, viewModel, { name: 'paste', cells: clipping, at: selection?.at ?? viewModel.cursor });
 }
 
 /** Holds cells over the chart and gives it the keyboard; what was lifted before is laid first. */
-export function hold(session: Session, desk: MotifDesk, lifted: LiftedSelection): void {
-  layLifted(session, desk);
-  desk.look({ tool: 'select', span: null, selection: null, lifted });
-  desk.focusStage();
+export function hold(session: Session, viewModel: MotifViewModel, lifted: LiftedSelection): void {
+  layLifted(session, viewModel);
+  viewModel.look({ tool: 'select', span: null, selection: null, lifted });
+  viewModel.focusStage();
   session.announce(text.lifted);
 }
 
 /** Lifts what is selected, to be moved. */
-export function lift(session: Session, desk: MotifDesk): void {
-  const lifted = liftedFrom(session, desk);
-  if (lifted) hold(session, desk, lifted);
+export function lift(session: Session, viewModel: MotifViewModel): void {
+  const lifted = liftedFrom(session, viewModel);
+  if (lifted) hold(session, viewModel, lifted);
 }
 
-function liftedFrom(session: Session, desk: MotifDesk): LiftedSelection | null {
-  const { selection } = desk.state;
+function liftedFrom(session: Session, viewModel: MotifViewModel): LiftedSelection | null {
+  const { selection } = viewModel.state;
   if (!selection) return null;
   const taken = cutAgain(session.motif.grid, selection);
   return { ...taken, name: 'move', from: taken };
 }
 
 /** Moves what is lifted; gives what is said of it then. */
-export function moveLifted(desk: MotifDesk, columns: number, rows: number): string {
-  const { lifted } = desk.state;
+export function moveLifted(viewModel: MotifViewModel, columns: number, rows: number): string {
+  const { lifted } = viewModel.state;
   if (!lifted) return '';
   const at: Cell = { column: lifted.at.column + columns, row: lifted.at.row + rows };
-  desk.look({ lifted: { ...lifted, at } });
+  viewModel.look({ lifted: { ...lifted, at } });
   return text.at(at.column, at.row);
 }
 
@@ -101,38 +101,38 @@ export function moveLifted(desk: MotifDesk, columns: number, rows: number): stri
  * Moves what is lifted, or is selected and lifted for it, so that its lower left
  * cell comes to `at`, and says so. The keyboard stays where it is.
  */
-export function moveTo(session: Session, desk: MotifDesk, at: Cell): void {
-  const held = desk.state.lifted ?? liftedFrom(session, desk);
+export function moveTo(session: Session, viewModel: MotifViewModel, at: Cell): void {
+  const held = viewModel.state.lifted ?? liftedFrom(session, viewModel);
   if (!held) return;
   // What is selected and stays where it is need not be lifted.
   if (at.column !== held.at.column || at.row !== held.at.row) {
-    desk.look({ span: null, selection: null, lifted: { ...held, at } });
+    viewModel.look({ span: null, selection: null, lifted: { ...held, at } });
   }
   session.announce(text.at(at.column, at.row));
 }
 
 /** Gives up what is lifted, is selected, or is being drawn; false if there is nothing. */
-export function giveUpAll(session: Session, desk: MotifDesk): boolean {
-  const { span, lifted, selection } = desk.state;
+export function giveUpAll(session: Session, viewModel: MotifViewModel): boolean {
+  const { span, lifted, selection } = viewModel.state;
   if (!span && !lifted && !selection) return false;
-  desk.look({ span: null, lifted: null, selection: null });
+  viewModel.look({ span: null, lifted: null, selection: null });
   session.announce(words.motif.shapes.givenUp);
   return true;
 }
 
 /** Mirrors or turns what is lifted; false if nothing is. */
-export function turnLifted(desk: MotifDesk, turn: (cells: Grid) => Grid): boolean {
-  const { lifted } = desk.state;
+export function turnLifted(viewModel: MotifViewModel, turn: (cells: Grid) => Grid): boolean {
+  const { lifted } = viewModel.state;
   if (!lifted) return false;
   const turned = { ...lifted, cells: turn(lifted.cells) };
-  desk.look({ lifted: turned.name === 'lettering' ? { ...turned, reads: false } : turned });
+  viewModel.look({ lifted: turned.name === 'lettering' ? { ...turned, reads: false } : turned });
   return true;
 }
 
 /** Makes a change that leaves off what lies over the edge, and says on the chart what that was. */
 export function changeAndTell(
   session: Session,
-  desk: MotifDesk,
+  viewModel: MotifViewModel,
   change: Change | null,
   overhang: Overhang | null,
   gesture: string | null = null,
@@ -140,23 +140,23 @@ export function changeAndTell(
   const before = session.project;
   if (change) session.change(change, gesture);
   const { project } = session;
-  desk.look({ leftOff: overhang && { project, overhang, canUndo: project !== before } });
+  viewModel.look({ leftOff: overhang && { project, overhang, canUndo: project !== before } });
 }
 
 /** Lays down what is lifted: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
-export function layLifted(session: Session, desk: MotifDesk): boolean {
-  const { lifted } = desk.state;
+export function layLifted(session: Session, viewModel: MotifViewModel): boolean {
+  const { lifted } = viewModel.state;
   if (!lifted) return false;
   if (lifted.name === 'stamp') {
-    desk.look({ lifted: null });
+    viewModel.look({ lifted: null });
     return false;
   }
   const { motif } = session;
   const change = layChange(motif, lifted);
   const areLetters = makesLettering(motif, lifted);
   const overhang = overhangOf(motif.grid, motif.ground, lifted);
-  desk.look({ lifted: null });
-  changeAndTell(session, desk, change && areLetters ? asLettering(motif, change) : change, overhang);
+  viewModel.look({ lifted: null });
+  changeAndTell(session, viewModel, change && areLetters ? asLettering(motif, change) : change, overhang);
   session.announce(text.laid);
   // The chart, where it is told, is not in view.
   if (overhang && session.view.bench !== 'motif') {

@@ -4,18 +4,18 @@ import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
 import { layLifted } from './lifted-selection.ts';
 
-export function motifsActions(session: Session, desk: MotifDesk): Action[] {
+export function motifsActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.motifs;
   const hasSeveral = (): boolean => session.project.motifs.length > 1;
   const always = (): boolean => true;
 
   /** Takes a step that may be refused, and says what lies on the bench then. */
   function take(step: () => MotifsStep, said: (name: string) => string): void {
-    layLifted(session, desk);
+    layLifted(session, viewModel);
     const taken = outcome(step);
     if (!taken.ok) {
       session.notify({ kind: 'problem', problem: taken.problem });
@@ -27,7 +27,7 @@ export function motifsActions(session: Session, desk: MotifDesk): Action[] {
     session.announce(said(session.motif.name));
   }
   function go(step: 1 | -1): void {
-    showMotif(session, desk, motifBeside(session.project, session.motif.id, step));
+    showMotif(session, viewModel, motifBeside(session.project, session.motif.id, step));
   }
 
   return [
@@ -72,8 +72,8 @@ export function motifsActions(session: Session, desk: MotifDesk): Action[] {
 }
 
 /** Puts a motif of the project on the bench, after what is lifted is laid on the one that lies there. */
-export function showMotif(session: Session, desk: MotifDesk, id: string): void {
-  layLifted(session, desk);
+export function showMotif(session: Session, viewModel: MotifViewModel, id: string): void {
+  layLifted(session, viewModel);
   const { name, grid } = motifOf(session.project, id);
   session.look({ motif: id });
   session.announce(words.motifs.onBench(name, grid.width, grid.height));

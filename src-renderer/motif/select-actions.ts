@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { copy, cut, giveUpAll, layLifted, lift, moveTo, paste, selectAll, selectColour } from './lifted-selection.ts';
 import { isSeenTurned } from './stage/turned.ts';
 
@@ -16,17 +16,17 @@ const STEPS: { readonly [Each in Way]: readonly [across: number, up: number] } =
   down: [0, -1],
 };
 
-export function selectActions(session: Session, desk: MotifDesk): Action[] {
+export function selectActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.motif.select.commands;
   const always = (): boolean => true;
-  const isSelected = (): boolean => desk.state.selection !== null;
-  const isHeld = (): boolean => isSelected() || desk.state.lifted !== null;
+  const isSelected = (): boolean => viewModel.state.selection !== null;
+  const isHeld = (): boolean => isSelected() || viewModel.state.lifted !== null;
   /** `across`: columns to the right as the chart is shown. */
   const step = (across: number, up: number): void => {
-    const held = desk.state.lifted ?? desk.state.selection;
+    const held = viewModel.state.lifted ?? viewModel.state.selection;
     if (!held) return;
-    const columns = isSeenTurned(session, desk.state.fabric) ? -across : across;
-    moveTo(session, desk, { column: held.at.column + columns, row: held.at.row + up });
+    const columns = isSeenTurned(session, viewModel.state.fabric) ? -across : across;
+    moveTo(session, viewModel, { column: held.at.column + columns, row: held.at.row + up });
   };
   const moves = (id: Way, key: string): Action => ({
     id: `select-${id}`,
@@ -44,17 +44,17 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
     run,
   });
   return [
-    action('select-all', text.all, 'Mod+A', always, () => selectAll(session, desk)),
-    action('select-colour', text.colour, 'Shift+L', always, () => selectColour(session, desk)),
-    action('lift', text.lift, 'M', isSelected, () => lift(session, desk)),
-    action('copy', text.copy, 'Mod+C', isHeld, () => copy(session, desk)),
-    action('cut', text.cut, 'Mod+X', isSelected, () => cut(session, desk)),
+    action('select-all', text.all, 'Mod+A', always, () => selectAll(session, viewModel)),
+    action('select-colour', text.colour, 'Shift+L', always, () => selectColour(session, viewModel)),
+    action('lift', text.lift, 'M', isSelected, () => lift(session, viewModel)),
+    action('copy', text.copy, 'Mod+C', isHeld, () => copy(session, viewModel)),
+    action('cut', text.cut, 'Mod+X', isSelected, () => cut(session, viewModel)),
     action(
       'paste',
       text.paste,
       'Mod+V',
-      () => desk.state.clipping !== null,
-      () => paste(session, desk),
+      () => viewModel.state.clipping !== null,
+      () => paste(session, viewModel),
     ),
     moves('left', 'ArrowLeft'),
     moves('right', 'ArrowRight'),
@@ -64,15 +64,15 @@ export function selectActions(session: Session, desk: MotifDesk): Action[] {
       id: 'select-lay',
       label: () => text.lay,
       keys: ['Enter'],
-      isEnabled: () => desk.state.lifted !== null,
-      run: () => void layLifted(session, desk),
+      isEnabled: () => viewModel.state.lifted !== null,
+      run: () => void layLifted(session, viewModel),
     },
     {
       id: 'select-give-up',
       label: () => text.giveUp,
       keys: ['Escape'],
       isEnabled: isHeld,
-      run: () => void giveUpAll(session, desk),
+      run: () => void giveUpAll(session, viewModel),
     },
   ];
 }

@@ -4,17 +4,17 @@ import type { Slip } from '@shared/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { whenMeasured } from './measured.ts';
 
-export function slipActions(session: Session, desk: MotifDesk): Action[] {
+export function slipActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.understanding.slips;
   const walk = async (step: 1 | -1): Promise<void> => {
     const { motif } = session;
     const measured = await whenMeasured(motif);
     if (session.motif.grid !== motif.grid) return;
     const slips = measured?.slips ?? [];
-    const at = slipAfter(slips, desk.cursor, step);
+    const at = slipAfter(slips, viewModel.cursor, step);
     const slip = slips[at];
     if (!slip) {
       session.announce(text.none);
@@ -22,7 +22,7 @@ export function slipActions(session: Session, desk: MotifDesk): Action[] {
     }
     const { yarns } = session.project;
     const drawn = motif.grid.cells[slip.row * motif.grid.width + slip.column];
-    desk.goTo({ column: slip.column, row: slip.row });
+    viewModel.goTo({ column: slip.column, row: slip.row });
     const name = (yarn: number | undefined): string => yarns[yarn ?? -1]?.name ?? '';
     session.announce(text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)));
   };

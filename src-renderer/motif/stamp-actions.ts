@@ -2,10 +2,10 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';
 
-export function stampActions(session: Session, desk: MotifDesk): Action[] {
+export function stampActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.motifs.stamp;
   return [
     {
@@ -15,10 +15,10 @@ export function stampActions(session: Session, desk: MotifDesk): Action[] {
       isEnabled: () => stampable(session).length > 0,
       run: () => {
         const motifs = stampable(session);
-        const at = motifs.findIndex(({ id }) => id === stampedMotif(session, desk)?.id);
+        const at = motifs.findIndex(({ id }) => id === stampedMotif(session, viewModel)?.id);
         const next = motifs[(at + 1) % motifs.length];
         if (!next) return;
-        changeStamp(session, desk, { motif: next.id });
+        changeStamp(session, viewModel, { motif: next.id });
         session.announce(text.taken(next.name));
       },
     },
@@ -27,10 +27,10 @@ export function stampActions(session: Session, desk: MotifDesk): Action[] {
       label: () => text.figureOnly,
       keys: ['Shift+Z'],
       isEnabled: () => true,
-      isOn: () => desk.state.stamp.isFigureOnly,
+      isOn: () => viewModel.state.stamp.isFigureOnly,
       run: () => {
-        const isFigureOnly = !desk.state.stamp.isFigureOnly;
-        changeStamp(session, desk, { isFigureOnly });
+        const isFigureOnly = !viewModel.state.stamp.isFigureOnly;
+        changeStamp(session, viewModel, { isFigureOnly });
         session.announce(isFigureOnly ? text.figureOnly : text.allCells);
       },
     },

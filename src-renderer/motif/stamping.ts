@@ -3,7 +3,7 @@ import type { Cell } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
@@ -18,64 +18,68 @@ export function stampable({ project, motif }: Session): readonly Motif[] {
 }
 
 /** The motif that the stamp lays, or null where the project has no other. */
-export function stampedMotif(session: Session, desk: MotifDesk): Motif | null {
+export function stampedMotif(session: Session, viewModel: MotifViewModel): Motif | null {
   const others = stampable(session);
-  return others.find(({ id }) => id === desk.state.stamp.motif) ?? others[0] ?? null;
+  return others.find(({ id }) => id === viewModel.state.stamp.motif) ?? others[0] ?? null;
 }
 
 /** Holds the stamp over the chart with its middle on a cell. */
-export function holdStamp(session: Session, desk: MotifDesk, under: Cell): void {
-  const motif = stampedMotif(session, desk);
+export function holdStamp(session: Session, viewModel: MotifViewModel, under: Cell): void {
+  const motif = stampedMotif(session, viewModel);
   if (!motif) return;
-  const cells = stampOf(motif, desk.state.stamp.isFigureOnly);
-  desk.look({ lifted: { name: 'stamp', cells, at: centredOn(cells, under) } });
+  const cells = stampOf(motif, viewModel.state.stamp.isFigureOnly);
+  viewModel.look({ lifted: { name: 'stamp', cells, at: centredOn(cells, under) } });
 }
 
 /** The pointer came to a cell: with the stamp in hand, the copy goes there, turned as it was. */
-export function moveStamp(session: Session, desk: MotifDesk, to: Cell): void {
-  const { tool, lifted } = desk.state;
+export function moveStamp(session: Session, viewModel: MotifViewModel, to: Cell): void {
+  const { tool, lifted } = viewModel.state;
   if (tool !== 'stamp') return;
-  if (lifted?.name === 'stamp') desk.look({ lifted: { ...lifted, at: centredOn(lifted.cells, to) } });
-  else holdStamp(session, desk, to);
+  if (lifted?.name === 'stamp') viewModel.look({ lifted: { ...lifted, at: centredOn(lifted.cells, to) } });
+  else holdStamp(session, viewModel, to);
 }
 
 /** Lays the copy, which stays for the next one: one step of undo. Takes it up first if none is. */
-export function layStamp(session: Session, desk: MotifDesk): void {
-  const { lifted } = desk.state;
+export function layStamp(session: Session, viewModel: MotifViewModel): void {
+  const { lifted } = viewModel.state;
   if (lifted?.name !== 'stamp') {
-    holdStamp(session, desk, desk.cursor);
-    session.announce(desk.state.lifted ? text.held : text.noOther);
+    holdStamp(session, viewModel, viewModel.cursor);
+    session.announce(viewModel.state.lifted ? text.held : text.noOther);
     return;
   }
   const { motif } = session;
   const overhang = overhangOf(motif.grid, motif.ground, lifted);
-  changeAndTell(session, desk, layChange(motif, lifted), overhang);
+  changeAndTell(session, viewModel, layChange(motif, lifted), overhang);
   session.announce(text.laid);
 }
 
 /** The pointer goes down with the stamp in hand: the copy follows it and is laid where it is let go. */
-export function pressStamp(session: Session, desk: MotifDesk, first: Cell): Press {
+export function pressStamp(session: Session, viewModel: MotifViewModel, first: Cell): Press {
   let last = first;
   const go = (to: Cell): void => {
     last = to;
-    moveStamp(session, desk, to);
+    moveStamp(session, viewModel, to);
   };
   go(first);
   return {
     over: (cells) => go(cells.at(-1) ?? last),
     end: () => {
-      layStamp(session, desk);
+      layStamp(session, viewModel);
       return last;
     },
-    giveUp: () => desk.look({ lifted: null }),
+    giveUp: () => viewModel.look({ lifted: null }),
   };
 }
 
 /** Stamps another motif, or only its figure; what is lifted is changed at once. */
-export function changeStamp(session: Session, desk: MotifDesk, to: Partial<MotifDesk['state']['stamp']>): void {
-  const { lifted, stamp } = desk.state;
-  desk.look({ stamp: { ...stamp, ...to } });
-  const motif = stampedMotif(session, desk);
+export function changeStamp(
+  session: Session,
+  viewModel: MotifViewModel,
+  to: Partial<MotifViewModel['state']['stamp']>,
+): void {
+  const { lifted, stamp } = viewModel.state;
+  viewModel.look({ stamp: { ...stamp, ...to } });
+  const motif = stampedMotif(session, viewModel);
   if (!motif || lifted?.name !== 'stamp') return;
-  desk.look({ lifted: { ...lifted, cells: stampOf(motif, desk.state.stamp.isFigureOnly) } });
+  viewModel.look({ lifted: { ...lifted, cells: stampOf(motif, viewModel.state.stamp.isFigureOnly) } });
 }

@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../shell/actions/action.ts';
 import type { Session } from '../shell/session.ts';
-import type { MotifDesk } from './desk.ts';
+import type { MotifViewModel } from './view-model.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
@@ -43,7 +43,7 @@ const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
  * what a large drawing measures wait for the answer, and act only if the drawing
  * is still the same.
  */
-export function wholeActions(session: Session, desk: MotifDesk): Action[] {
+export function wholeActions(session: Session, viewModel: MotifViewModel): Action[] {
   const text = words.motif.whole;
   return WHOLE_NAMES.map((name): Action => ({
     id: name,
@@ -52,11 +52,11 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
     isEnabled: () => true,
     run: async () => {
       const turn = TURNS[name];
-      if (turn && turnLifted(desk, turn)) {
+      if (turn && turnLifted(viewModel, turn)) {
         session.announce(words.motif.select.turned(text.labels[name]));
         return;
       }
-      layLifted(session, desk);
+      layLifted(session, viewModel);
       const { motif } = session;
       if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
         const measured = await whenMeasured(motif);
@@ -65,13 +65,17 @@ export function wholeActions(session: Session, desk: MotifDesk): Action[] {
           return;
         }
       }
-      const change = WHOLE[name](motif, { cursor: desk.cursor, selected: selectedBox(desk), colour: desk.colour });
+      const change = WHOLE[name](motif, {
+        cursor: viewModel.cursor,
+        selected: selectedBox(viewModel),
+        colour: viewModel.colour,
+      });
       if (change) session.change(change);
       session.announce(change ? text.done(text.labels[name]) : text.nothing);
     },
   }));
 }
 
-function selectedBox({ state: { selection } }: MotifDesk): CellBox | null {
+function selectedBox({ state: { selection } }: MotifViewModel): CellBox | null {
   return selection && { ...selection.at, width: selection.cells.width, height: selection.cells.height };
 }

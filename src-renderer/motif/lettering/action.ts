@@ -1,14 +1,14 @@
 /** The command that opens the dialog for letters. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
-import type { MotifDesk } from '../desk.ts';
+import type { MotifViewModel } from '../view-model.ts';
 
-export function letteringAction(desk: MotifDesk): Action {
+export function letteringAction(viewModel: MotifViewModel): Action {
   return {
     id: 'lettering',
     label: () => words.lettering.command,
     keys: ['A'],
     isEnabled: () => true,
-    run: () => desk.look({ dialog: 'lettering' }),
+    run: () => viewModel.look({ dialog: 'lettering' }),
   };
 }

@@ -5,7 +5,7 @@
 import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
-import type { MotifDesk } from '../desk.ts';
+import type { MotifViewModel } from '../view-model.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
@@ -54,15 +54,15 @@ export class ToolController {
 
   constructor(
     private readonly session: Session,
-    private readonly desk: MotifDesk,
+    private readonly viewModel: MotifViewModel,
     private readonly say: (text: string) => void,
   ) {}
 
   get #drawing(): Drawing {
-    const { symmetry, tile, isFilled, fillsEverywhere } = this.desk.state;
+    const { symmetry, tile, isFilled, fillsEverywhere } = this.viewModel.state;
     return {
       motif: this.session.motif,
-      colour: this.desk.colour,
+      colour: this.viewModel.colour,
       following: { symmetry, tile },
       isFilled,
       fillsEverywhere,
@@ -72,41 +72,41 @@ export class ToolController {
   /** The drawing with the shape that is being drawn, as it would be laid. */
   get shown(): Grid {
     const { grid } = this.session.motif;
-    const { lifted } = this.desk.state;
+    const { lifted } = this.viewModel.state;
     const change = lifted ? layChange(this.session.motif, lifted) : this.#spanChange();
     return change ? applyPatch(grid, change.patch) : grid;
   }
 
   /** The cells that are selected, being selected, or lifted. */
   get marked(): Cutting | null {
-    const { lifted, selection, span, tool } = this.desk.state;
+    const { lifted, selection, span, tool } = this.viewModel.state;
     if (lifted) return lifted;
     return span && TOOLS[tool].kind === 'select' ? cutBox(this.session.motif.grid, span.from, span.to) : selection;
   }
 
   /** True where cells are selected or lifted, and no tool draws along with Shift. */
   get isHolding(): boolean {
-    const { selection, lifted } = this.desk.state;
+    const { selection, lifted } = this.viewModel.state;
     return !this.drawsAlong && (selection ?? lifted) !== null;
   }
 
   /** True for tools that draw along while Shift is held. */
   get drawsAlong(): boolean {
-    return TOOLS[this.desk.state.tool].kind === 'stroke';
+    return TOOLS[this.viewModel.state.tool].kind === 'stroke';
   }
 
   /** The pointer came to another cell; a shape that was begun by a press follows it. */
   hover(cell: Cell): void {
-    moveStamp(this.session, this.desk, cell);
-    if (this.#begun !== null && this.desk.state.span?.from === this.#begun) this.stretch(cell);
+    moveStamp(this.session, this.viewModel, cell);
+    if (this.#begun !== null && this.viewModel.state.span?.from === this.#begun) this.stretch(cell);
   }
 
   /** The pointer goes down on a cell; all it does until it is let go is one step of undo. */
   press(cell: Cell): Press {
-    const tool = TOOLS[this.desk.state.tool];
-    if (tool.kind === 'stamp') return pressStamp(this.session, this.desk, cell);
+    const tool = TOOLS[this.viewModel.state.tool];
+    if (tool.kind === 'stamp') return pressStamp(this.session, this.viewModel, cell);
     if (tool.kind === 'select') return this.#pressSelect(cell);
-    if (tool.kind === 'span') return this.#pressCorner(cell, this.desk.state.span?.from ?? null);
+    if (tool.kind === 'span') return this.#pressCorner(cell, this.viewModel.state.span?.from ?? null);
     const gesture = newGesture();
     let last = cell;
     this.use([cell], gesture);
@@ -122,7 +122,7 @@ export class ToolController {
 
   /** Uses a tool that needs no second corner on cells that follow each other. */
   use(cells: readonly Cell[], gesture: string): void {
-    const tool = TOOLS[this.desk.state.tool];
+    const tool = TOOLS[this.viewModel.state.tool];
     const last = cells.at(-1);
     if (!last) return;
     if (tool.kind === 'pick') this.#pick(last);
@@ -134,16 +134,16 @@ export class ToolController {
 
   /** The keyboard uses the tool at its cursor; true if what was done has been said. */
   useAt(cell: Cell): boolean {
-    if (this.desk.state.tool === 'stamp') {
-      layStamp(this.session, this.desk);
+    if (this.viewModel.state.tool === 'stamp') {
+      layStamp(this.session, this.viewModel);
       return true;
     }
-    if (layLifted(this.session, this.desk)) return true;
-    const { tool, span } = this.desk.state;
+    if (layLifted(this.session, this.viewModel)) return true;
+    const { tool, span } = this.viewModel.state;
     if (spans(TOOLS[tool])) {
       if (span) this.lay();
       else {
-        this.desk.look({ span: { from: cell, to: cell } });
+        this.viewModel.look({ span: { from: cell, to: cell } });
         this.say(words.motif.shapes.begun(words.motif.tools[tool], cell.column, cell.row));
       }
       return true;
@@ -154,18 +154,18 @@ export class ToolController {
 
   /** The second corner of a shape goes to another cell; nothing if none is being drawn. */
   stretch(to: Cell): void {
-    const { span } = this.desk.state;
-    if (span) this.desk.look({ span: { from: span.from, to } });
+    const { span } = this.viewModel.state;
+    if (span) this.viewModel.look({ span: { from: span.from, to } });
   }
 
   /** Lays the shape that is being drawn. */
   lay(): void {
-    const { tool, span } = this.desk.state;
+    const { tool, span } = this.viewModel.state;
     if (!span) return;
     const change = this.#spanChange();
-    this.desk.look({ span: null });
+    this.viewModel.look({ span: null });
     if (TOOLS[tool].kind === 'select') {
-      select(this.session, this.desk, cutBox(this.session.motif.grid, span.from, span.to));
+      select(this.session, this.viewModel, cutBox(this.session.motif.grid, span.from, span.to));
       return;
     }
     if (change) this.session.change(change);
@@ -174,65 +174,65 @@ export class ToolController {
 
   /** An arrow key moves what is lifted; false if nothing is. */
   moveByKey(key: string): boolean {
-    if (!this.desk.state.lifted) return false;
+    if (!this.viewModel.state.lifted) return false;
     const [columns, rows] = ARROWS[key] ?? [0, 0];
-    this.say(moveLifted(this.desk, columns, rows));
+    this.say(moveLifted(this.viewModel, columns, rows));
     return true;
   }
 
   /** Gives up what is lifted, is selected, or is being drawn; false if there is nothing. */
   giveUp(): boolean {
-    return giveUpAll(this.session, this.desk);
+    return giveUpAll(this.session, this.viewModel);
   }
 
   #spanChange(): PaintChange | null {
-    const { tool: name, span } = this.desk.state;
+    const { tool: name, span } = this.viewModel.state;
     const tool = TOOLS[name];
     return span && tool.kind === 'span' ? tool.change(this.#drawing, span.from, span.to) : null;
   }
 
   /** A press with a tool that works between two corners; `first`: the one that was set before. */
   #pressCorner(cell: Cell, first: Cell | null): Press {
-    const before = this.desk.state.span;
+    const before = this.viewModel.state.span;
     let last = cell;
     let isDrag = false;
-    this.desk.look({ span: { from: first ?? cell, to: cell } });
+    this.viewModel.look({ span: { from: first ?? cell, to: cell } });
     return {
       over: (cells) => {
         last = cells.at(-1) ?? last;
         isDrag ||= !isSame(last, cell);
         // Escape may have given it up.
-        if (isDrag && this.desk.state.span) this.desk.look({ span: { from: cell, to: last } });
+        if (isDrag && this.viewModel.state.span) this.viewModel.look({ span: { from: cell, to: last } });
       },
       end: () => {
-        const { tool, span } = this.desk.state;
+        const { tool, span } = this.viewModel.state;
         if (!span) return last;
         const isSelecting = TOOLS[tool].kind === 'select';
         if (isDrag || first !== null || isSelecting) this.lay();
         else {
           this.#begun = cell;
-          this.desk.look({ span: { from: cell, to: cell } });
+          this.viewModel.look({ span: { from: cell, to: cell } });
           this.say(words.motif.shapes.begunByPress(words.motif.tools[tool], cell.column, cell.row));
         }
         const isAlone = isSelecting && !isDrag && first === null;
-        this.#corner = isAlone ? { cell, of: this.desk.state.selection } : null;
+        this.#corner = isAlone ? { cell, of: this.viewModel.state.selection } : null;
         return last;
       },
-      giveUp: () => this.desk.look({ span: before }),
+      giveUp: () => this.viewModel.look({ span: before }),
     };
   }
 
   /** A press with Select: on what is lifted or selected it takes hold; elsewhere it lays down what is lifted. */
   #pressSelect(cell: Cell): Press {
-    const { lifted, selection, span } = this.desk.state;
+    const { lifted, selection, span } = this.viewModel.state;
     const held = lifted ?? selection;
     const grip = this.#grip && this.#grip.of === held ? this.#grip.cell : null;
     this.#grip = null;
     if (held && holds(held, cell)) return this.#drag(cell, held, grip);
     const begin = (): Press => {
       const corner = this.#corner && this.#corner.of === selection && selection ? this.#corner.cell : null;
-      layLifted(this.session, this.desk);
-      this.desk.look({ selection: null });
+      layLifted(this.session, this.viewModel);
+      this.viewModel.look({ selection: null });
       return this.#pressCorner(cell, span?.from ?? corner);
     };
     if (held === null || grip === null) return begin();
@@ -265,8 +265,8 @@ export class ToolController {
         const to = cells.at(-1) ?? last;
         if (isSame(to, last)) return;
         isDrag = true;
-        if (this.desk.state.selection) lift(this.session, this.desk);
-        moveLifted(this.desk, to.column - last.column, to.row - last.row);
+        if (this.viewModel.state.selection) lift(this.session, this.viewModel);
+        moveLifted(this.viewModel, to.column - last.column, to.row - last.row);
         last = to;
       },
       end: () => {
@@ -278,13 +278,13 @@ export class ToolController {
         }
         return last;
       },
-      giveUp: () => moveLifted(this.desk, from.column - last.column, from.row - last.row),
+      giveUp: () => moveLifted(this.viewModel, from.column - last.column, from.row - last.row),
     };
   }
 
   /** Moves what is held so that its cell `grip` comes to another one. */
   #put(held: Cutting, grip: Cell, to: Cell): void {
-    moveTo(this.session, this.desk, {
+    moveTo(this.session, this.viewModel, {
       column: held.at.column + to.column - grip.column,
       row: held.at.row + to.row - grip.row,
     });

@@ -4,7 +4,7 @@ import type { Change, Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
-import type { MotifDesk } from '../desk.ts';
+import type { MotifViewModel } from '../view-model.ts';
 import { underlayKeeper } from '../parts.ts';
 import {
   LEAST_OPACITY,
@@ -22,7 +22,7 @@ const text = words.underlay;
 const SCALE_STEP = 1.02;
 const OPACITY_STEP = 0.1;
 
-export function underlayActions(session: Session, desk: MotifDesk): Action[] {
+export function underlayActions(session: Session, viewModel: MotifViewModel): Action[] {
   const hasOne = (): boolean => session.motif.underlay !== null;
   const action = (
     id: string,
@@ -54,7 +54,7 @@ export function underlayActions(session: Session, desk: MotifDesk): Action[] {
       label: () => (hasOne() ? text.commands.replace : text.commands.add),
       keys: ['Shift+Q'],
       isEnabled: () => true,
-      run: () => chooseUnderlay(session, desk),
+      run: () => chooseUnderlay(session, viewModel),
     },
     action(
       'underlay-remove',
@@ -93,7 +93,7 @@ export function underlayActions(session: Session, desk: MotifDesk): Action[] {
 }
 
 /** Asks for a picture file and lays it behind the motif on the bench. */
-function chooseUnderlay(session: Session, desk: MotifDesk): void {
+function chooseUnderlay(session: Session, viewModel: MotifViewModel): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = '.png,.jpg,.jpeg,.webp,.bmp,.svg,.pbm';
@@ -104,12 +104,12 @@ function chooseUnderlay(session: Session, desk: MotifDesk): void {
   input.onchange = () => {
     input.remove();
     const file = input.files?.[0];
-    if (file) void takeUnderlay(session, desk, file);
+    if (file) void takeUnderlay(session, viewModel, file);
   };
   input.click();
 }
 
-async function takeUnderlay(session: Session, desk: MotifDesk, file: File): Promise<void> {
+async function takeUnderlay(session: Session, viewModel: MotifViewModel, file: File): Promise<void> {
   const { id } = session.motif;
   const { opened } = session;
   session.announce(text.reading);
@@ -118,7 +118,7 @@ async function takeUnderlay(session: Session, desk: MotifDesk, file: File): Prom
     const kept = await keptPicture(await bytesOfFile(file), file.name);
     // The project may have left the table meanwhile, or the motif the project.
     if (opened !== session.opened || !session.project.motifs.some((motif) => motif.id === id)) return;
-    session.change(layUnderlay(session.project, id, kept, desk.aspect));
+    session.change(layUnderlay(session.project, id, kept, viewModel.aspect));
     session.announce(text.laid);
   } catch (thrown) {
     session.notify({ kind: 'problem', problem: problemOf(thrown) });
@@ -135,9 +135,9 @@ const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number]
 };
 
 /** With the tracing tool in hand an arrow key nudges the picture; false if it does not. A key held down is one step of undo. */
-export function nudgeUnderlay(session: Session, desk: MotifDesk, event: KeyboardEvent): boolean {
+export function nudgeUnderlay(session: Session, viewModel: MotifViewModel, event: KeyboardEvent): boolean {
   const arrow = ARROWS[event.key];
-  if (desk.state.tool !== 'trace' || !arrow || !session.motif.underlay) return false;
+  if (viewModel.state.tool !== 'trace' || !arrow || !session.motif.underlay) return false;
   const times = event.shiftKey ? 10 : 1;
   if (!event.repeat) nudges++;
   const change = moveUnderlay(session.motif, arrow[0] * times, arrow[1] * times);

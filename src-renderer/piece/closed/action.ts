@@ -3,18 +3,18 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 
-export function closedAction(session: Session, desk: { isClosed: boolean }): Action {
+export function closedAction(session: Session, viewModel: { isClosed: boolean }): Action {
   const text = words.closed;
   return {
     id: 'closed',
     label: () => text.command,
     keys: ['C'],
     isEnabled: () => true,
-    isOn: () => desk.isClosed,
+    isOn: () => viewModel.isClosed,
     run: () => {
-      desk.isClosed = !desk.isClosed;
+      viewModel.isClosed = !viewModel.isClosed;
       const { finishedFace } = session.project.piece;
-      session.announce(desk.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
+      session.announce(viewModel.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
     },
   };
 }

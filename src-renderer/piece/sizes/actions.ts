@@ -4,7 +4,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../../shell/actions/action.ts';
 import type { Session } from '../../shell/session.ts';
 
-export function sizeActions(session: Session, desk: { showsSizes: boolean }): Action[] {
+export function sizeActions(session: Session, viewModel: { showsSizes: boolean }): Action[] {
   const text = words.sizes.commands;
   const step = (id: string, label: string, keys: string, by: 1 | -1): Action => {
     const index = (): number => currentSize(session.project) + by;
@@ -25,7 +25,7 @@ export function sizeActions(session: Session, desk: { showsSizes: boolean }): Ac
       label: () => text.table,
       keys: ['S'],
       isEnabled: () => true,
-      run: () => void (desk.showsSizes = true),
+      run: () => void (viewModel.showsSizes = true),
     },
     step('size-smaller', text.smaller, '[', -1),
     step('size-larger', text.larger, ']', 1),

@@ -5,7 +5,7 @@ import type { Outcome } from '@shared/problem/index.ts';
 import { patchOfColour } from '@shared/grid/index.ts';
 import { layingChange, projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
 import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
-import { MotifDesk } from '../../../src-renderer/motif/desk.ts';
+import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { hold, lift, moveLifted, selectAll } from '../../../src-renderer/motif/lifted-selection.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
@@ -174,21 +174,21 @@ describe('cells in hand', () => {
     next.undo();
     return { laid, undone: cellsOf(next.project) };
   }
-  let desk: MotifDesk;
-  beforeEach(() => void (desk = new MotifDesk(session)));
+  let viewModel: MotifViewModel;
+  beforeEach(() => void (viewModel = new MotifViewModel(session)));
 
   it('that are lifted and moved are kept where they are, and what was there before with them', async () => {
     session.standsIn(FILE);
     start();
     const before = cellsOf(session.project);
-    selectAll(session, desk);
-    lift(session, desk);
+    selectAll(session, viewModel);
+    lift(session, viewModel);
     await vi.advanceTimersByTimeAsync(1000);
     // Lifted, and where they were: nothing is to be kept.
     expect(disk.size).toBe(0);
     // Half of them over the edge, over others, and the hand goes on.
     for (let step = 0; step < 7; step++) {
-      moveLifted(desk, 1, 0);
+      moveLifted(viewModel, 1, 0);
       await vi.advanceTimersByTimeAsync(100);
     }
     await vi.advanceTimersByTimeAsync(900);
@@ -206,11 +206,11 @@ describe('cells in hand', () => {
   it('that are pasted are kept, and no more once they are given up', async () => {
     start();
     const cells = { width: 2, height: 1, cells: Uint8Array.from([1, 1]) };
-    hold(session, desk, { name: 'paste', cells, at: { column: 0, row: 0 } });
-    moveLifted(desk, 0, 17);
+    hold(session, viewModel, { name: 'paste', cells, at: { column: 0, row: 0 } });
+    moveLifted(viewModel, 0, 17);
     await vi.advanceTimersByTimeAsync(1000);
     expect(restored().laid).not.toBe(cellsOf(session.project));
-    desk.look({ lifted: null });
+    viewModel.look({ lifted: null });
     await vi.advanceTimersByTimeAsync(1000);
     expect(disk.size).toBe(0);
   });

@@ -1,4 +1,4 @@
-/** What stands on the Piece bench besides the project: the view, the stitch looked at, the band in the form. */
+/** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
 import { createSubscriber } from 'svelte/reactivity';
 import { words } from '@shared/words/index.ts';
 import { addPart, canAddPart, type Project } from '@shared/project/index.ts';
@@ -20,7 +20,7 @@ export interface StageControls {
 
 export const ZOOM_STEP = 1.25;
 
-export class PieceDesk {
+export class PieceViewModel {
   readonly actions: readonly Action[];
   #view: Viewport | null = null;
   #spot: StitchSpot | null = null;
@@ -172,11 +172,11 @@ function isAnother(before: Project, after: Project): boolean {
   return before.piece !== after.piece && before.bands !== after.bands && before.motifs !== after.motifs;
 }
 
-function actionsOf(session: Session, desk: PieceDesk, stage: () => StageControls | null): Action[] {
+function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => StageControls | null): Action[] {
   const text = words.piece.tools;
   const always = (): boolean => true;
   /** From outside the tube shows neither strands nor needles. */
-  const isFlat = (): boolean => !desk.isClosed;
+  const isFlat = (): boolean => !viewModel.isClosed;
   return [
     {
       id: 'floats',

@@ -1,4 +1,4 @@
-/** What stands on the Sheet bench besides the project: how pages are shown, and what was written last. */
+/** The view model of the Sheet bench, what it shows besides the project: how pages are shown, and what was written last. */
 import { createSubscriber } from 'svelte/reactivity';
 import { exportKinds, type Host, type Params, type Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
@@ -28,7 +28,7 @@ const KEYS: { readonly [Kind in ExportKind]: string } = {
   'rows-csv': 'R',
 };
 
-export class SheetDesk {
+export class SheetViewModel {
   readonly actions: readonly Action[];
   #writing: Writing = { kind: 'none' };
   #fit: Fit = 'width';

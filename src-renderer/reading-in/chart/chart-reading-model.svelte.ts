@@ -27,7 +27,7 @@ const SILENT_MS = 400;
 /** Where the corners lie until somebody moves them. */
 const INSET = 0.08;
 
-export class ChartDesk {
+export class ChartReadingModel {
   corners = $state.raw<Corners>(inset(1, 1));
   /** True once a person has put the corners somewhere. */
   isPlaced = $state(false);
@@ -109,7 +109,7 @@ export class ChartDesk {
   }
 
   /** Counts, or what is told apart, changed by the person. What was settled for other counts goes. */
-  set(to: Partial<Pick<ChartDesk, 'givenColumns' | 'givenRows' | 'kind' | 'yarns' | 'figure'>>): void {
+  set(to: Partial<Pick<ChartReadingModel, 'givenColumns' | 'givenRows' | 'kind' | 'yarns' | 'figure'>>): void {
     Object.assign(this, to);
     if ('givenColumns' in to || 'givenRows' in to) this.#forget();
     this.#changed();

@@ -1,7 +1,7 @@
 /**
- * What lies on the Motif bench beside the project: the tool in hand, the cell
- * cursor, the part of the chart in view, and how cells are shown. None of it is
- * part of the project, so none of it is undone.
+ * The view model of the Motif bench: the tool in hand, the cell cursor, the part
+ * of the chart in view, and how cells are shown. None of it is part of the
+ * project, so none of it is undone.
  */
 import { createSubscriber } from 'svelte/reactivity';
 import type { FinishedFace } from '@shared/bed/index.ts';
@@ -26,7 +26,7 @@ export interface LeftOff {
   readonly canUndo: boolean;
 }
 
-export interface DeskState {
+export interface MotifViewState {
   readonly tool: ToolName;
   /** The corners of the shape that is being drawn, or null. */
   readonly span: { readonly from: Cell; readonly to: Cell } | null;
@@ -48,7 +48,7 @@ export interface DeskState {
   readonly symmetry: Symmetry;
   /** The copy that all others follow, or null. */
   readonly tile: Following['tile'];
-  /** Where the keyboard draws. It may lie outside after the motif was made smaller; see {@link MotifDesk.cursor}. */
+  /** Where the keyboard draws. It may lie outside after the motif was made smaller; see {@link MotifViewModel.cursor}. */
   readonly cursor: Cell;
   /** Null: the whole motif, as large as it goes. */
   readonly view: Viewport | null;
@@ -71,7 +71,7 @@ export interface StageControls {
   goTo(cell: Cell): void;
 }
 
-const START: DeskState = {
+const START: MotifViewState = {
   tool: 'draw',
   span: null,
   selection: null,
@@ -92,9 +92,9 @@ const START: DeskState = {
   cellShape: 'knitted',
 };
 
-export class MotifDesk {
+export class MotifViewModel {
   readonly actions: readonly Action[];
-  #state: DeskState = START;
+  #state: MotifViewState = START;
   #stage: StageControls | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -122,7 +122,7 @@ export class MotifDesk {
     });
   }
 
-  get state(): DeskState {
+  get state(): MotifViewState {
     this.#follow();
     return this.#state;
   }
@@ -151,7 +151,7 @@ export class MotifDesk {
     return this.#state.cellShape === 'square' ? 1 : cellAspect(this.session.project.piece.gauge);
   }
 
-  look(to: Partial<DeskState>): void {
+  look(to: Partial<MotifViewState>): void {
     const { lifted } = this.#state;
     this.#state = { ...this.#state, ...to };
     if (this.#state.lifted !== lifted) this.session.hold(this.#inHand(this.#state.lifted));
