@@ -1,4 +1,4 @@
-/** Has a picture turned into cells by a worker, always for the last wishes. */
+/** Has a picture turned into cells by a worker, always for the latest options. */
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import type { Picture, PictureMotif, PictureOptions, Progress } from '@shared/reading/index.ts';
 import type { Answered, Asked } from './messages.ts';
@@ -14,7 +14,7 @@ export type Helper = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListene
 
 export class PictureReader {
   state = $state.raw<ReaderState>({ kind: 'stopped' });
-  /** What was read last; it may be older than the wishes while the state is not `done`. */
+  /** What was read last; it may be older than the options while the state is not `done`. */
   motif = $state.raw<PictureMotif | null>(null);
   #job = 0;
   readonly #helper: Helper;
@@ -29,7 +29,7 @@ export class PictureReader {
     this.#ask({ kind: 'picture', picture: { width: picture.width, height: picture.height, rgba: picture.rgba } });
   }
 
-  /** Begins anew with other wishes; what is still under way for earlier ones is dropped. */
+  /** Begins anew with other options; what is still under way for earlier ones is dropped. */
   read(options: PictureOptions): void {
     this.state = { kind: 'working', progress: null };
     this.#ask({ kind: 'read', job: ++this.#job, options });

@@ -1,10 +1,10 @@
-/** All that can be wished of a picture that is turned into a motif. Pure. */
+/** The options for a picture that is turned into a motif. Pure. */
 import type { Gauge } from '@shared/piece/index.ts';
 import type { Crop, PictureOptions } from '@shared/reading/index.ts';
 import { wholeOf, type Size } from './crop.ts';
 import { firstTarget, forCrop, type Target } from './target.ts';
 
-export interface Wishes {
+export interface FromPictureOptions {
   readonly crop: Crop;
   readonly target: Target;
   readonly yarns: number;
@@ -13,17 +13,17 @@ export interface Wishes {
 }
 
 /** All of the picture, in two yarns: one pass feeds no more to a row. */
-export function firstWishes(picture: Size, gauge: Gauge): Wishes {
+export function firstOptions(picture: Size, gauge: Gauge): FromPictureOptions {
   const crop = wholeOf(picture);
   return { crop, target: firstTarget(crop, gauge), yarns: 2, dithers: false, keepsEdges: false };
 }
 
 /** Another part of the picture; the number of stitches or rows that was given stays. */
-export function withCrop(wishes: Wishes, crop: Crop, gauge: Gauge): Wishes {
-  return { ...wishes, crop, target: forCrop(wishes.target, crop, gauge) };
+export function withCrop(options: FromPictureOptions, crop: Crop, gauge: Gauge): FromPictureOptions {
+  return { ...options, crop, target: forCrop(options.target, crop, gauge) };
 }
 
-export function optionsOf({ crop, target, yarns, dithers, keepsEdges }: Wishes): PictureOptions {
+export function pictureOptionsOf({ crop, target, yarns, dithers, keepsEdges }: FromPictureOptions): PictureOptions {
   return {
     crop,
     stitches: target.stitches,
