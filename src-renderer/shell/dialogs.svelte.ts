@@ -6,7 +6,7 @@
  */
 import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
-import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { GivenPicture } from '../reading-in/given.ts';
 import type { Asking } from './files.ts';
 
@@ -31,7 +31,7 @@ export class Dialogs implements Asking {
   files = $state.raw<FileQuestion | null>(null);
   replace = $state.raw<ReplaceQuestion | null>(null);
   /** A picture that is being read in; `wanted` is the way, or null to ask. */
-  picture = $state.raw<{ given: GivenPicture; wanted: ReadingWayName | null } | null>(null);
+  picture = $state.raw<{ given: GivenPicture; wanted: ImporterName | null } | null>(null);
   /** The question about files that is up, and those that wait for its answer. */
   #asked: Promise<unknown> = Promise.resolve();
 
@@ -60,7 +60,7 @@ export class Dialogs implements Asking {
     });
   }
 
-  readIn(given: GivenPicture, wanted: ReadingWayName | null): void {
+  readIn(given: GivenPicture, wanted: ImporterName | null): void {
     this.picture = { given, wanted };
   }
 

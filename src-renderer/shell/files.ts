@@ -9,7 +9,7 @@ import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/
 import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import { bytesOfFile } from '../reading-in/file-bytes.ts';
 import type { GivenPicture } from '../reading-in/given.ts';
 import { titleOf } from '../reading-in/title.ts';
@@ -29,7 +29,7 @@ export interface Asking {
   /** Whether the files of these names may be replaced. */
   askReplace(folder: string, names: readonly string[]): Promise<boolean>;
   /** Reads a picture in that way, or asks what is on it. */
-  readIn(given: GivenPicture, wanted: ReadingWayName | null): void;
+  readIn(given: GivenPicture, wanted: ImporterName | null): void;
 }
 
 export const EXTENSION = '.walewright';
@@ -62,7 +62,7 @@ export class Files {
   }
 
   /** Chooses a picture and reads it in that way. */
-  async readPicture(wanted: ReadingWayName): Promise<void> {
+  async readPicture(wanted: ImporterName): Promise<void> {
     const path = await this.asking.fileToOpen();
     const read = path === null ? null : await this.host.call('documents.read', { path });
     if (read === null) return;

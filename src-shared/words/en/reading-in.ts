@@ -10,7 +10,7 @@ export const readingIn = {
     opening: (name: string): string => `Opening ${name}…`,
   },
   /** Each way to take a picture in: what is on it, and what becomes of it. */
-  ways: {
+  importers: {
     cells: {
       label: 'One pixel for each cell',
       hint: 'Opens as a motif of that many stitches and rows, in a new project.',
@@ -76,4 +76,4 @@ export const readingIn = {
   },
 };
 
-export type ReadingWayName = keyof typeof readingIn.ways;
+export type ImporterName = keyof typeof readingIn.importers;

@@ -1,16 +1,16 @@
 /**
- * The ways in which a picture can be taken in. A new one is a line in the
+ * The importers of pictures. A new one is a line in the
  * table, its words in `words/en/reading-in.ts`, and its dialog.
  */
 import type { Component } from 'svelte';
-import type { ReadingWayName } from '@shared/words/en/reading-in.ts';
+import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { Session } from '../shell/session.ts';
 import { latePart } from '../ui/load-part.ts';
 import type { DecodedPicture } from './decode.ts';
 import type { GivenPicture } from './given.ts';
 
-/** What the dialog of a way is given. */
-export interface WayProps {
+/** What the dialog of an importer is given. */
+export interface ImporterProps {
   readonly session: Session;
   readonly picture: DecodedPicture;
   /** What the file is called, without its ending. */
@@ -18,14 +18,14 @@ export interface WayProps {
   readonly onclose: () => void;
 }
 
-export interface Way {
-  readonly name: ReadingWayName;
+export interface Importer {
+  readonly name: ImporterName;
   readonly fits: (given: GivenPicture) => boolean;
   /** Null: opened at once, as a new project. */
-  readonly dialog: (() => Promise<{ readonly default: Component<WayProps> }>) | null;
+  readonly dialog: (() => Promise<{ readonly default: Component<ImporterProps> }>) | null;
 }
 
-export const WAYS: readonly Way[] = [
+export const IMPORTERS: readonly Importer[] = [
   { name: 'cells', fits: ({ cells }) => cells !== null, dialog: null },
   { name: 'chart', fits: () => true, dialog: latePart(() => import('./chart/ReadChart.svelte')) },
   { name: 'picture', fits: () => true, dialog: latePart(() => import('./FromPicture.svelte')) },
