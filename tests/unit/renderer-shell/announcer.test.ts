@@ -1,7 +1,7 @@
-/** What is said of the cell cursor, beside what commands say. */
+/** What is said of what moves, beside what commands say. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { sampleProject } from '@shared/project/index.ts';
-import { cursorVoice } from '../../../src-renderer/motif/stage/cursor-voice.ts';
+import { announcerFor } from '../../../src-renderer/shell/announcer.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
 beforeEach(() => vi.useFakeTimers());
@@ -9,7 +9,7 @@ afterEach(() => vi.useRealTimers());
 
 it('keeps quiet if a command spoke meanwhile, also in the same words as the time before', () => {
   const session = new Session(sampleProject(), true);
-  const say = cursorVoice(session);
+  const say = announcerFor(session);
   say('Row 1, stitch 2');
   expect(session.announcement.text).toBe('Row 1, stitch 2');
   session.announce('Laid down.');
