@@ -38,6 +38,17 @@ export function chromiumPath(): string {
   return found;
 }
 
+const HEADLESS = '/usr/bin/chromium-headless-shell';
+
+/**
+ * The Chromium of tests that need no more than a page: Debian's headless one
+ * where it is there. It is built of the same source without what only a desktop
+ * has, and takes two thirds of the time. Otherwise as {@link chromiumPath}.
+ */
+export function headlessPath(): string {
+  return !process.env['WALEWRIGHT_CHROMIUM'] && existsSync(HEADLESS) ? HEADLESS : chromiumPath();
+}
+
 export const HOW_TO_GET_CHROMIUM = [
   'No Chromium was found. Install one and run the tests again:',
   '  Debian, Ubuntu:  sudo apt-get install chromium',
@@ -47,12 +58,21 @@ export const HOW_TO_GET_CHROMIUM = [
   'or set WALEWRIGHT_CHROMIUM to the path of a Chromium or Chrome.',
 ].join('\n');
 
-/** Installs Chromium with apt when root on Debian; otherwise does nothing. */
+/** Installs Chromium with apt when root on Debian and there is none; otherwise does nothing. */
 export function installChromium(): void {
   if (findChromium() !== null || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
   console.log('No Chromium found; installing it with apt-get.');
   execFileSync('apt-get', ['update', '-qq'], { stdio: 'inherit' });
-  execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
+  install('chromium');
+  try {
+    install('chromium-headless-shell');
+  } catch {
+    console.log('There is no headless one; the end-to-end tests take longer without.');
+  }
+}
+
+function install(what: string): void {
+  execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', what], {
     stdio: 'inherit',
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   });

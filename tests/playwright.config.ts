@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from '@playwright/test';
-import { CHROMIUM_FLAGS, chromiumPath } from './chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from './chromium.ts';
 
 /** End-to-end tests drive the built page in a real Chromium, against the browser host and real services. */
 export default defineConfig({
@@ -19,6 +19,6 @@ export default defineConfig({
     // What is looked at stands still; motion.spec.ts looks at what moves.
     contextOptions: { reducedMotion: 'reduce' },
     screenshot: 'only-on-failure',
-    launchOptions: { executablePath: chromiumPath(), args: CHROMIUM_FLAGS },
+    launchOptions: { executablePath: headlessPath(), args: CHROMIUM_FLAGS },
   },
 });
