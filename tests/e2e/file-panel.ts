@@ -13,6 +13,12 @@ export class FilePanel {
     await this.dialog.getByRole('button', { name, exact: true }).dblclick();
   }
 
+  /** Opens a project and waits until it is the one that is shown; `project` is its own name. */
+  async openProject(name: string, project: string): Promise<void> {
+    await this.open(name);
+    await expect(this.page.getByRole('heading', { level: 1 })).toHaveText(project);
+  }
+
   async saveAs(name: string): Promise<void> {
     await this.dialog.getByLabel('Name').fill(name);
     await this.dialog.getByRole('button', { name: 'Save here' }).click();

@@ -49,7 +49,7 @@ export async function picture(page: Page): Promise<string> {
 export async function openTwelve(page: Page, home: string, copies: readonly number[], to = {}): Promise<void> {
   writeFileSync(join(home, NAME), textOf(twelveStitchMotif(copies, to)));
   await page.keyboard.press('Control+O');
-  await new FilePanel(page).open(NAME);
+  await new FilePanel(page).openProject(NAME, 'Twelve');
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
 }
 

@@ -19,7 +19,7 @@ test('closes the piece, turns it by keys and by hand, and compares the gaps roun
   const piece = { seamAllowance: { left: 1, right: 1 } };
   writeFileSync(join(home, NAME), textOf(twelveStitchMotif([3, 3], { piece })));
   await page.keyboard.press('Control+O');
-  await new FilePanel(page).open(NAME);
+  await new FilePanel(page).openProject(NAME, 'Twelve');
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   const flat = page.getByRole('grid');
   await flat.focus();

@@ -62,7 +62,7 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
   const tall = { ...project, motifs: [{ ...project.motifs[0], grid: gridFromText(motif, '.#') }] } as typeof project;
   writeFileSync(join(home, NAME), textOf(tall));
   await page.keyboard.press('Control+O');
-  await new FilePanel(page).open(NAME);
+  await new FilePanel(page).openProject(NAME, 'Twelve');
   await page.keyboard.press('2');
   await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
   await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('100');
