@@ -7,19 +7,4 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/renderer-piece/dragged-cells.test.ts',
     why: 'a group that the pointer moves is dragged; a carry is yarn',
   },
-  {
-    old: 'unit/renderer-motif/cursor-voice.test.ts',
-    now: 'unit/renderer-shell/announcer.test.ts',
-    why: 'the stages of the piece announce in the same way',
-  },
-  {
-    old: 'unit/placement/better.test.ts',
-    now: 'unit/placement/suggestions.test.ts',
-    why: 'what would fit better is a suggestion',
-  },
-  {
-    old: 'unit/host/memory.test.ts › takes six files of 59 MB at once within its bound of memory',
-    now: 'unit/host/memory.test.ts › takes four files of 59 MB at once within its bound of memory',
-    why: 'four pass the bound as six do, and take two thirds of the time',
-  },
 ];
