@@ -7,4 +7,14 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/renderer-piece/dragged-cells.test.ts',
     why: 'a group that the pointer moves is dragged; a carry is yarn',
   },
+  {
+    old: 'unit/renderer-motif/cursor-voice.test.ts',
+    now: 'unit/renderer-shell/announcer.test.ts',
+    why: 'the stages of the piece announce in the same way',
+  },
+  {
+    old: 'unit/placement/better.test.ts',
+    now: 'unit/placement/suggestions.test.ts',
+    why: 'what would fit better is a suggestion',
+  },
 ];
