@@ -11,15 +11,16 @@ export function smallCanvas(picture: Picture, mostSide: number): OffscreenCanvas
   const small = new OffscreenCanvas(Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale)));
   const context = contextOf(small);
   context.imageSmoothingQuality = 'high';
-  const strip = new OffscreenCanvas(width, Math.min(height, STRIP_ROWS));
-  const onStrip = contextOf(strip);
   const rowsEach = height / small.height;
+  // One row of the small canvas may stand for more rows than a strip has by itself.
+  const strip = new OffscreenCanvas(width, Math.min(height, Math.max(STRIP_ROWS, Math.ceil(rowsEach) + 2)));
+  const onStrip = contextOf(strip);
   // A strip ends where a row of the small one does, so that no line shows between two.
   const most = Math.max(1, Math.floor((STRIP_ROWS - 2) / rowsEach));
   for (let top = 0; top < small.height; top += most) {
     const rows = Math.min(most, small.height - top);
     const first = Math.floor(top * rowsEach);
-    const count = Math.min(strip.height, Math.ceil((top + rows) * rowsEach) - first);
+    const count = Math.min(height, Math.ceil((top + rows) * rowsEach)) - first;
     onStrip.putImageData(rowsOf(picture, first, count), 0, 0);
     context.drawImage(strip, 0, top * rowsEach - first, width, rows * rowsEach, 0, top, small.width, rows);
   }
