@@ -8,7 +8,7 @@
  */
 
 /** Large calls together have no more bytes than this, but for one that is larger by itself. */
-export const MOST_BYTES_AT_ONCE = 64 * 1024 * 1024;
+const MOST_BYTES_AT_ONCE = 64 * 1024 * 1024;
 
 const MOST_WAITING = 32;
 const SMALL_BYTES = 256 * 1024;

@@ -20,7 +20,7 @@ export type PictureAsked =
   | { readonly kind: 'motif'; readonly bytes: Uint8Array; readonly options: MotifPictureOptions };
 
 /** At most this is taken for any picture, or it is refused. */
-export const PICTURE_LIMIT: Limit = { work: 'picture', seconds: 5, megabytes: 500 };
+const PICTURE_LIMIT: Limit = { work: 'picture', seconds: 5, megabytes: 500 };
 
 /** Pixels, and bytes of the file, up to which a picture is read without a thread: some 50 ms and 20 MB. */
 const FEW_PIXELS = 1_000_000;

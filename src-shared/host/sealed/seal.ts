@@ -58,7 +58,7 @@ const IV_BYTES = 12;
 const TAG_BYTES = 16;
 
 /** How many bytes sealing adds. */
-export const SEAL_BYTES = IV_BYTES + TAG_BYTES;
+const SEAL_BYTES = IV_BYTES + TAG_BYTES;
 
 /** The keys of `secret` for `use`. The secret must be one that nobody can guess: 32 random bytes, as text. */
 export async function sealingKeys({ subtle }: WebCrypto, secret: string, use: SealUse): Promise<SealingKeys> {
