@@ -251,3 +251,27 @@ test('saves into the folder that was typed, however soon the button is pressed a
   await expect(panel.dialog).toBeVisible();
   expect(readdirSync(home).filter((name) => name.endsWith('.walewright'))).toEqual([]);
 });
+
+test('keeps the folder that is typed while the first one is still being listed', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'sleeves'));
+  await start();
+  let letGo: () => void = () => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  let lists = 0;
+  await page.route('**/call/folders.list', async (route) => {
+    if (++lists === 1) await held;
+    await route.continue();
+  });
+  await page.keyboard.press('Control+S');
+  const panel = new FilePanel(page);
+  const folder = panel.dialog.getByLabel('Folder', { exact: true });
+  await folder.fill(join(home, 'sleeves'));
+  const listed = page.waitForResponse('**/call/folders.list');
+  letGo();
+  await listed;
+  await expect(panel.dialog.getByRole('button', { name: 'Save here' })).toBeEnabled();
+  await expect(folder).toHaveValue(join(home, 'sleeves'));
+  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  expect(existsSync(join(home, 'sleeves', PROJECT))).toBe(true);
+});
