@@ -2,11 +2,11 @@
 import type { IncomingMessage } from 'node:http';
 import {
   CALL_HEADER,
-  headFromText,
+  headerFromText,
   isJoining,
   MOST_CALL_BYTES,
   MOST_JOINING_BYTES,
-  type CallHead,
+  type CallHeader,
 } from '@shared/host/sealed/index.ts';
 
 export interface Refusal {
@@ -20,8 +20,7 @@ export function refusalOfHost(request: IncomingMessage, authority: string): Refu
 }
 
 /** What a call says of itself, none of it believed before it is opened. */
-export interface Announced {
-  readonly head: CallHead;
+export interface Announced extends CallHeader {
   /** Bytes of the body. */
   readonly length: number;
 }
@@ -31,13 +30,14 @@ export function announcedCall(request: IncomingMessage, authority: string, metho
   // Browsers name the page that asks; only ours may.
   if (request.headers.origin !== `http://${authority}`) return { status: 403, detail: 'it comes from another page' };
   const said = request.headers[CALL_HEADER];
-  const head = typeof said === 'string' ? headFromText(said) : null;
-  if (head === null) return { status: 403, detail: 'it is not sealed' };
+  const header = typeof said === 'string' ? headerFromText(said) : null;
+  if (header === null) return { status: 403, detail: 'it is not sealed' };
+  const { head } = header;
   if (head.authority !== authority || head.method !== method)
     return { status: 403, detail: 'it is sealed for another' };
   // Room is made for the whole of it before it comes.
   const length = Number(request.headers['content-length'] ?? Number.NaN);
   if (!Number.isInteger(length)) return { status: 411, detail: 'it does not say how long it is' };
   const most = isJoining(method) ? MOST_JOINING_BYTES : MOST_CALL_BYTES;
-  return length > most ? { status: 413, detail: `it has more than ${most} bytes` } : { head, length };
+  return length > most ? { status: 413, detail: `it has more than ${most} bytes` } : { ...header, length };
 }

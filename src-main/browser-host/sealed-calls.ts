@@ -6,6 +6,7 @@ import {
   bodyOf,
   HERE,
   isJoining,
+  isProof,
   newSecret,
   open,
   seal,
@@ -88,6 +89,10 @@ export async function sealedCalls(options: SealedCallsOptions): Promise<SealedCa
     return sendOutcome(response, keys, head, { ok: true, value: joined });
   }
 
+  async function isFromWindow(head: CallHead, proof: string): Promise<boolean> {
+    return windows.isFresh(head.window, head.count) && (await isProof(crypto, run.toHost, about.head(head), proof));
+  }
+
   async function carryOut(head: CallHead, body: Bytes, response: ServerResponse): Promise<void> {
     const opened = await open(crypto, run.toHost, about.call(head), body);
     if (opened === null || !windows.take(head.window, head.count)) return refuse(response, NOT_OURS);
@@ -109,9 +114,9 @@ export async function sealedCalls(options: SealedCallsOptions): Promise<SealedCa
     async answer(authority, method, request, response, whenWhole) {
       const announced = announcedCall(request, authority, method);
       if ('status' in announced) return refuse(response, announced);
-      const { head, length } = announced;
-      // Who has not come in cannot name a window that has, and so cannot take up room.
-      if (!isJoining(method) && !windows.isFresh(head.window, head.count)) return refuse(response, NOT_OURS);
+      const { head, proof, length } = announced;
+      // Before room is made for it. A call to join is small, and shows what it is by opening.
+      if (!isJoining(method) && !(await isFromWindow(head, proof))) return refuse(response, NOT_OURS);
       const gone = new AbortController();
       request.once('close', () => gone.abort());
       const giveBack = await admission.room(length, gone.signal);

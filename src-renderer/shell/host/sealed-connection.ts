@@ -13,11 +13,12 @@ import {
   about,
   CALL_HEADER,
   CALL_PATH,
-  headText,
+  headerText,
   HERE,
   joinedSchema,
   MOST_CALL_BYTES,
   newSecret,
+  proofOf,
   sealingKeys,
   type CallHead,
   type Joined,
@@ -189,11 +190,12 @@ class Line {
     const { authority, sealing, fetch } = this.surroundings;
     const head: CallHead = { authority, window: this.#window, count: ++this.#count, method };
     const body = await sealing.seal(keys.toHost, about.call(head), params);
+    const proof = await proofOf(globalThis.crypto, keys.toHost, about.head(head));
     if (body.length > MOST_CALL_BYTES) return { by: 'host', outcome: tooLarge(body.length) };
     try {
       const response = await fetch(CALL_PATH + method, {
         method: 'POST',
-        headers: { [CALL_HEADER]: headText(head) },
+        headers: { [CALL_HEADER]: headerText({ head, proof }) },
         body,
         cache: 'no-store',
         // To follow it would send the call somewhere else.
@@ -201,7 +203,7 @@ class Line {
         signal,
       });
       const answer = await bytesOf(response);
-      const opened = await sealing.open(keys.toPage, about.answer(head), answer);
+      const opened = answer && (await sealing.open(keys.toPage, about.answer(head), answer));
       return opened !== null && isOutcome(opened.value) ? { by: 'host', outcome: opened.value } : { by: 'stranger' };
     } catch {
       return { by: 'nobody' };
@@ -212,20 +214,28 @@ class Line {
 /**
  * What a response brings, in one buffer of the length that it states: the
  * browser's own reading holds the pieces and the whole for a moment, which is
- * twice as much. Throws where it brings another number of bytes than it says.
+ * twice as much. Null where it states no length or more than a host ever
+ * sends, and where it brings another number of bytes than it says: a stranger
+ * may send without end, or little that unpacks to much.
  */
-async function bytesOf(response: Response): Promise<Uint8Array<ArrayBuffer>> {
+async function bytesOf(response: Response): Promise<Uint8Array<ArrayBuffer> | null> {
   const length = Number(response.headers.get('content-length') ?? NaN);
-  if (response.body === null || !(length <= MOST_CALL_BYTES)) return new Uint8Array(await response.arrayBuffer());
-  const bytes = new Uint8Array(length);
-  let at = 0;
-  for (const reader = response.body.getReader(); ;) {
-    const { done, value } = await reader.read();
-    if (done) break;
-    bytes.set(value, at);
-    at += value.length;
-    release(value);
+  const reader = response.body?.getReader();
+  if (!reader) return null;
+  try {
+    if (!(length <= MOST_CALL_BYTES)) return null;
+    const bytes = new Uint8Array(length);
+    let at = 0;
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return at === length ? bytes : null;
+      if (at + value.length > length) return null;
+      bytes.set(value, at);
+      at += value.length;
+      release(value);
+    }
+  } finally {
+    // What has not come is not wanted.
+    void reader.cancel().catch(() => undefined);
   }
-  if (at !== length) throw new RangeError(`${at} bytes of ${length}`);
-  return bytes;
 }

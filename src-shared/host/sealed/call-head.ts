@@ -4,6 +4,9 @@
  *
  * It goes in the header `X-Call` and is sealed about, so that a call opens at
  * no other host, for no other method and, since hosts note what came, once.
+ * Behind it stands a proof, a seal of nothing about the head: so a host knows
+ * before it makes room for a large body that a window of its own sends it, and
+ * not somebody who has heard a window's name on an earlier port.
  */
 
 export interface CallHead {
@@ -28,17 +31,29 @@ export function headText({ authority, window, count, method }: CallHead): string
   return `${authority} ${window} ${count} ${method}`;
 }
 
-const HEAD = /^([\w.:[\]-]{1,100}) ([\w-]{16,64}) ([1-9]\d{0,14}) ([A-Za-z.]{1,64})$/;
-
-/** The head, or null for a text that is none. */
-export function headFromText(text: string): CallHead | null {
-  const [, authority, window, count, method] = HEAD.exec(text) ?? [];
-  if (authority === undefined || window === undefined || method === undefined) return null;
-  return { authority, window, count: Number(count), method };
+/** What goes in {@link CALL_HEADER}. */
+export interface CallHeader {
+  readonly head: CallHead;
+  /** {@link proofOf} `about.head(head)`, with the key that the call is sealed with. */
+  readonly proof: string;
 }
 
-/** What a call and its answer are sealed about; an answer opens for its own call alone. */
+export function headerText({ head, proof }: CallHeader): string {
+  return `${headText(head)} ${proof}`;
+}
+
+const HEADER = /^([\w.:[\]-]{1,100}) ([\w-]{16,64}) ([1-9]\d{0,14}) ([A-Za-z.]{1,64}) ([\da-f]{1,100})$/;
+
+/** What stands in a header, none of it believed, or null for a text that is none. */
+export function headerFromText(text: string): CallHeader | null {
+  const [, authority, window, count, method, proof] = HEADER.exec(text) ?? [];
+  if (authority === undefined || window === undefined || method === undefined || proof === undefined) return null;
+  return { head: { authority, window, count: Number(count), method }, proof };
+}
+
+/** What a call, its proof and its answer are sealed about; an answer opens for its own call alone. */
 export const about = {
+  head: (head: CallHead): string => `head ${headText(head)}`,
   call: (head: CallHead): string => `call ${headText(head)}`,
   answer: (head: CallHead): string => `answer ${headText(head)}`,
 };

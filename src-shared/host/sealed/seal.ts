@@ -99,6 +99,19 @@ export async function open(crypto: WebCrypto, key: SealingKey, about: string, se
   }
 }
 
+/** A seal of nothing about `about`, in hexadecimal: it shows that its maker holds the key. */
+export async function proofOf(crypto: WebCrypto, key: SealingKey, about: string): Promise<string> {
+  const bytes = await seal(crypto, key, about, new Uint8Array());
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** Whether `proof` was made by {@link proofOf} with this key about that. */
+export async function isProof(crypto: WebCrypto, key: SealingKey, about: string, proof: string): Promise<boolean> {
+  const pairs = /^[\da-f]+$/.test(proof) && proof.length === 2 * SEAL_BYTES ? (proof.match(/../g) ?? []) : [];
+  const sealed = Uint8Array.from(pairs, (pair) => Number.parseInt(pair, 16));
+  return (await open(crypto, key, about, sealed)) !== null;
+}
+
 /** 32 bytes of chance as text: base64url without padding (RFC 4648, section 5), 43 letters. */
 export function newSecret(crypto: WebCrypto): string {
   const bytes = new Uint8Array(32);

@@ -3,11 +3,11 @@ import { readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
-import { CALL_HEADER, headText, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
+import { CALL_HEADER, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
 import { type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { nodeFiles } from '../../../src-main/services/index.ts';
 import { ask, type Asked } from './asking.ts';
-import { callAs, comeIn, openedAnswer, sealedRequest, type Caller } from './calling.ts';
+import { callAs, comeIn, headerFor, openedAnswer, sealedRequest, type Caller } from './calling.ts';
 import { makeHostFolder, startIn } from './host-in-folder.ts';
 
 const PROJECT = projectToText(sampleProject());
@@ -144,7 +144,7 @@ describe('a call', () => {
   ] as const)('with %s written over it than it was sealed about is refused', async (_case, change) => {
     const head = caller.head('host.describe');
     const changed = { ...head, ...change };
-    const said = { [CALL_HEADER]: headText(changed) };
+    const said = { [CALL_HEADER]: await headerFor(caller.keys, changed) };
     expect(await statusWith({ ...(await goodCall(head)), path: `/call/${changed.method}` }, said)).toBe(403);
     // And the call as it was is good.
     expect((await ask(host.origin, await goodCall(head))).status).toBe(200);

@@ -3,10 +3,11 @@ import {
   about,
   CALL_HEADER,
   CALL_PATH,
-  headText,
+  headerText,
   joinedSchema,
   newSecret,
   open,
+  proofOf,
   readBody,
   seal,
   sealingKeys,
@@ -38,9 +39,14 @@ export async function sealedRequest(
   return {
     method: 'POST',
     path: CALL_PATH + head.method,
-    headers: { origin, [CALL_HEADER]: headText(head), 'content-length': String(body.length) },
+    headers: { origin, [CALL_HEADER]: await headerFor(keys, head), 'content-length': String(body.length) },
     body,
   };
+}
+
+/** What stands over a call, with the proof of who holds `keys`. */
+export async function headerFor(keys: SealingKeys, head: CallHead): Promise<string> {
+  return headerText({ head, proof: await proofOf(crypto, keys.toHost, about.head(head)) });
 }
 
 /** The outcome in an answer, or null if it is not sealed for that call. */

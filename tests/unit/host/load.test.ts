@@ -6,10 +6,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
-import { CALL_HEADER, headText, newSecret } from '@shared/host/sealed/index.ts';
+import { CALL_HEADER, newSecret, sealingKeys, type SealingKeys } from '@shared/host/sealed/index.ts';
 import { Admission } from '../../../src-main/browser-host/admission.ts';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
-import { callAs, comeIn, type Caller } from './calling.ts';
+import { callAs, comeIn, headerFor, type Caller } from './calling.ts';
 
 const NOTHING = { kind: 'nothing' };
 /** A project file of about so many bytes: JSON may end in blanks. */
@@ -91,7 +91,10 @@ describe('a host', () => {
   });
 
   /** Announces a call and sends `body`, which is not all of it. */
-  async function beginCall(window: string, length: number, body: Uint8Array = new Uint8Array(1)): Promise<Socket> {
+  async function beginCall(
+    { window, keys }: { readonly window: string; readonly keys: SealingKeys },
+    length: number,
+  ): Promise<Socket> {
     const socket = connect(Number(new URL(host.origin).port), '127.0.0.1');
     await once(socket, 'connect');
     socket.on('error', () => undefined);
@@ -101,13 +104,13 @@ describe('a host', () => {
         'POST /call/documents.write HTTP/1.1',
         `Host: ${head.authority}`,
         `Origin: ${host.origin}`,
-        `${CALL_HEADER}: ${headText(head)}`,
+        `${CALL_HEADER}: ${await headerFor(keys, head)}`,
         `Content-Length: ${length}`,
         '',
         '',
       ].join('\r\n'),
     );
-    socket.write(body);
+    socket.write(new Uint8Array(1));
     return socket;
   }
 
@@ -117,7 +120,7 @@ describe('a host', () => {
     head.on('error', () => undefined);
     head.write('POST /call/');
     const slow = [head];
-    for (const bytes of [1000, 59 * MB, 59 * MB]) slow.push(await beginCall(caller.window, bytes));
+    for (const bytes of [1000, 59 * MB, 59 * MB]) slow.push(await beginCall(caller, bytes));
     // Has been answered by somebody who has seen the others before.
     expect(await callAs(caller, 'host.describe')).toMatchObject({ ok: true });
     const cutOff = Promise.all(slow.map((socket) => once(socket, 'close')));
@@ -125,9 +128,18 @@ describe('a host', () => {
     await cutOff;
   });
 
-  it('gives no room to who has not come in, and does not wait for the rest', async () => {
+  it.each([
+    ['who has not come in', () => ({ window: newSecret(globalThis.crypto), keys: caller.keys })],
+    [
+      'who has heard the name of a window that has',
+      async () => ({
+        window: caller.window,
+        keys: await sealingKeys(globalThis.crypto, newSecret(globalThis.crypto), 'run'),
+      }),
+    ],
+  ])('gives no room to %s, and does not wait for the rest', async (_case, made) => {
     const strangers: Socket[] = [];
-    for (let i = 0; i < 3; i++) strangers.push(await beginCall(newSecret(globalThis.crypto), 100 * MB));
+    for (let i = 0; i < 3; i++) strangers.push(await beginCall(await made(), 100 * MB));
     for (const stranger of strangers) {
       const [answer] = (await once(stranger, 'data')) as [Buffer];
       expect(answer.toString()).toMatch(/^HTTP\/1\.1 403 /);

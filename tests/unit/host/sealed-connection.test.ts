@@ -32,6 +32,11 @@ interface Sent {
   readonly body: string;
 }
 
+/** Says how long it is, as every server does that has the whole of it. */
+function answerOf(content: string | Uint8Array<ArrayBuffer>, status = 200): Response {
+  return new Response(content, { status, headers: { 'content-length': String(Buffer.byteLength(content)) } });
+}
+
 /** A window that is in, what goes out of it, and who answers in the host's place. */
 async function window() {
   const address = new URL(await host.newAddress());
@@ -47,7 +52,7 @@ async function window() {
       headers: { ...asked.headers, 'content-length': `${bytes.length}` },
     });
     signal?.throwIfAborted();
-    return new Response(answer.bytes, { status: answer.status });
+    return answerOf(answer.bytes, answer.status);
   };
   let patience = new AbortController();
   const connection = await SealedConnection.open(
@@ -101,23 +106,23 @@ describe('a stranger in the place of the host', () => {
   const outcome = JSON.stringify({ ok: true, value: [] });
   const strangers: readonly (readonly [string, (toHost: Fetch) => Fetch])[] = [
     ['nobody answers', () => () => Promise.reject(new TypeError('Failed to fetch'))],
-    ['the answer is a page', () => async () => new Response('<html>')],
-    ['the answer is an outcome that anybody could write', () => async () => new Response(outcome)],
-    ['the answer is empty', () => async () => new Response('')],
-    ['the host refuses', () => async () => new Response('', { status: 403 })],
+    ['the answer is a page', () => async () => answerOf('<html>')],
+    ['the answer is an outcome that anybody could write', () => async () => answerOf(outcome)],
+    ['the answer is empty', () => async () => answerOf('')],
+    ['the host refuses', () => async () => answerOf('', 403)],
     [
       'the answer was changed on its way',
       (toHost) => async (path, request) => {
         const answer = new Uint8Array(await (await toHost(path, request)).arrayBuffer());
         answer[20] = (answer[20] ?? 0) ^ 1;
-        return new Response(answer);
+        return answerOf(answer);
       },
     ],
     [
       'the call is sent back',
       () =>
         async (_path, { body }) =>
-          new Response(body),
+          answerOf(body as Uint8Array<ArrayBuffer>),
     ],
   ];
 
@@ -128,7 +133,7 @@ describe('a stranger in the place of the host', () => {
     expect([connection.isJoined, told]).toEqual([false, ['lost']]);
 
     sent.length = 0;
-    putInPlace(async () => new Response(outcome));
+    putInPlace(async () => answerOf(outcome));
     const secret = { suggestedName: 'secret' };
     expect(await connection.host.call('dialogs.saveFile', secret)).toEqual(unreachable);
     expect(await connection.look()).toBe(false);
@@ -136,13 +141,35 @@ describe('a stranger in the place of the host', () => {
     expect(told).toEqual(['lost']);
   });
 
+  it.each([
+    ['says that little comes', '1000'],
+    ['says nothing of how much comes', null],
+    ['says that more comes than a host ever sends', '900000000'],
+  ])('is not listened to when it sends without end and %s', async (_case, length) => {
+    const { connection, putInPlace } = await window();
+    const piece = new Uint8Array(64 * 1024);
+    let pulled = 0;
+    let isLeft = false;
+    const endless = new ReadableStream({
+      pull(controller) {
+        if (++pulled > 100) controller.error(new Error('It was listened to for long'));
+        else controller.enqueue(piece);
+      },
+      cancel: () => void (isLeft = true),
+    });
+    putInPlace(async () => new Response(endless, { headers: length === null ? {} : { 'content-length': length } }));
+    expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);
+    expect([connection.isJoined, isLeft]).toEqual([false, true]);
+  });
+
   it('is not believed with an answer that the host gave to another call', async () => {
     const { connection, putInPlace, toHost } = await window();
     const heard: Uint8Array<ArrayBuffer>[] = [];
     putInPlace(async (path, request) => {
-      if (heard[0]) return new Response(heard[0]);
-      heard.push(new Uint8Array(await (await toHost(path, request)).arrayBuffer()));
-      return new Response(heard[0]);
+      if (heard[0]) return answerOf(heard[0]);
+      const answer = new Uint8Array(await (await toHost(path, request)).arrayBuffer());
+      heard.push(answer);
+      return answerOf(answer);
     });
     expect(await connection.host.call('documents.recent', {})).toMatchObject({ ok: true });
     expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);

@@ -3,7 +3,8 @@ import { createCipheriv, createDecipheriv, hkdfSync, randomBytes } from 'node:cr
 import { describe, expect, it } from 'vitest';
 import {
   about,
-  headFromText,
+  headerFromText,
+  headerText,
   headText,
   isSecret,
   newSecret,
@@ -103,7 +104,7 @@ describe('what stands over a call', () => {
 
   it('is read as it was written', () => {
     expect(headText(head)).toBe(`127.0.0.1:4000 ${'w'.repeat(43)} 12 host.describe`);
-    expect(headFromText(headText(head))).toEqual(head);
+    expect(headerFromText(headerText({ head, proof: '0a1b' }))).toEqual({ head, proof: '0a1b' });
   });
 
   it('is another over its answer', () => expect(about.call(head)).not.toBe(about.answer(head)));
@@ -111,16 +112,18 @@ describe('what stands over a call', () => {
   it.each([
     '',
     '127.0.0.1:4000',
-    `127.0.0.1:4000 ${'w'.repeat(43)} 0 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 01 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 1.5 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} -1 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 1e3 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 99999999999999999 here`,
-    `127.0.0.1:4000 w 1 here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 1 ../here`,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here `,
-    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here\n`,
-    ` 127.0.0.1:4000 ${'w'.repeat(43)} 1 here`,
-  ])('is not %j', (text) => expect(headFromText(text)).toBeNull());
+    `127.0.0.1:4000 ${'w'.repeat(43)} 0 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 01 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1.5 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} -1 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1e3 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 99999999999999999 here 0a1b`,
+    `127.0.0.1:4000 w 1 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1 ../here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here 0a1b `,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here 0a1b\n`,
+    ` 127.0.0.1:4000 ${'w'.repeat(43)} 1 here 0a1b`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here`,
+    `127.0.0.1:4000 ${'w'.repeat(43)} 1 here 0A1B`,
+  ])('is not %j', (text) => expect(headerFromText(text)).toBeNull());
 });
