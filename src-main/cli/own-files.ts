@@ -5,19 +5,32 @@
  * file, what it was made from and the stamps of what was written. A file that
  * is there is replaced if the list says that it was made from the same project
  * or photo and it still holds what was written then. The list is written
- * before the files, so that a call that is cut short is known as ours too.
+ * before the files, so that a call that is cut short is known as ours too; it is
+ * read and written under its lock, so that two calls at once both stand in it.
  */
 import { basename, join, relative } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { z } from 'zod';
 import { outcome, problemError, problemOf } from '@shared/problem/index.ts';
-import { nodeFiles, processesHere, readWhole, writeChecked, writeWhole } from '../services/files/index.ts';
+import {
+  nodeFiles,
+  processesHere,
+  readWhole,
+  underLock,
+  writeChecked,
+  writeWhole,
+  writingProblem,
+  type Disk,
+} from '../services/files/index.ts';
 import { stampOf } from '../services/stamp.ts';
 
 /** The name of the list, for help pages. */
 export const LIST_NAME = '.walewright-written.json';
 
 const MOST_LIST_BYTES = 4_000_000;
+
+/** Of one file, the newest first: what calls at the same time wrote, or began to. */
+const MOST_STAMPS = 4;
 
 const listSchema = z.strictObject({
   format: z.literal('walewright-written'),
@@ -52,35 +65,52 @@ export async function writeOwnFiles(
   files: readonly OwnFile[],
   keeps: boolean,
 ): Promise<WrittenFile[]> {
+  const looked = await underLock(disk, join(folder, LIST_NAME), () => noted(folder, source, files, keeps)).catch(
+    (error: unknown) => {
+      const problem = writingProblem(error, join(folder, LIST_NAME));
+      // Nobody has named the list.
+      throw problemOf(problem).code === 'file-missing' ? problemError('file-missing', {}, folder) : problem;
+    },
+  );
+  const written: WrittenFile[] = [];
+  for (const { file, there } of looked) {
+    const path = join(folder, file.name);
+    const seen = there && stampOf(there);
+    await writeChecked(disk, path, file.content, (now) => {
+      if (now !== null && stampOf(now) !== seen) throw problemError('file-changed-elsewhere', {}, path);
+    });
+    written.push({ path, bytes: file.content.byteLength, replaced: there !== null });
+  }
+  return written;
+}
+
+interface Looked {
+  readonly file: OwnFile;
+  /** What is there. */
+  readonly there: Uint8Array | null;
+}
+
+/** The files with what is there, once it is known that they may be written, and the list says that they are. */
+async function noted(folder: string, source: Source, files: readonly OwnFile[], keeps: boolean): Promise<Looked[]> {
   const from = sourceText(folder, source);
   const list = await readList(folder);
-  const looked: { readonly file: OwnFile; readonly there: Uint8Array | null }[] = [];
+  const looked: Looked[] = [];
   for (const file of files) looked.push({ file, there: await bytesAt(join(folder, file.name)) });
 
-  const namesOf = (some: typeof looked): string[] => some.map(({ file }) => file.name);
+  const namesOf = (some: readonly Looked[]): string[] => some.map(({ file }) => file.name);
   const taken = looked.filter(({ there }) => there !== null);
   if (keeps && taken.length > 0) throw problemError('files-kept', { names: namesOf(taken) }, folder);
   const foreign = taken.filter(({ file, there }) => there && !isOurs(list[file.name], from, file, there));
   if (foreign.length > 0) throw problemError('files-not-from-here', { names: namesOf(foreign) }, folder);
 
   for (const { file, there } of looked) {
+    const earlier = list[file.name];
     const stamps = [file.content, ...(there ? [there] : [])].map(stampOf);
-    list[file.name] = { from, stamps: [...new Set(stamps)] };
+    if (earlier?.from === from) stamps.push(...earlier.stamps);
+    list[file.name] = { from, stamps: [...new Set(stamps)].slice(0, MOST_STAMPS) };
   }
-  await writeWhole(nodeFiles, wait, join(folder, LIST_NAME), listBytes(list)).catch((error: unknown) => {
-    // Nobody has named the list.
-    throw problemOf(error).code === 'file-missing' ? problemError('file-missing', {}, folder) : error;
-  });
-  const written: WrittenFile[] = [];
-  for (const { file, there } of looked) {
-    const path = join(folder, file.name);
-    const seen = there && stampOf(there);
-    await writeChecked({ files: nodeFiles, wait, processes: processesHere }, path, file.content, (now) => {
-      if (now !== null && stampOf(now) !== seen) throw problemError('file-changed-elsewhere', {}, path);
-    });
-    written.push({ path, bytes: file.content.byteLength, replaced: there !== null });
-  }
-  return written;
+  await writeWhole(nodeFiles, wait, join(folder, LIST_NAME), listBytes(list));
+  return looked;
 }
 
 /** What holds just what would be written loses nothing by it, whoever wrote it. */
@@ -95,6 +125,7 @@ function sourceText(folder: string, source: Source): string {
 }
 
 const wait = (ms: number): Promise<void> => setTimeout(ms);
+const disk: Disk = { files: nodeFiles, wait, processes: processesHere };
 
 async function bytesAt(path: string): Promise<Uint8Array | null> {
   return readWhole(nodeFiles, path).catch((error: unknown) => {

@@ -49,6 +49,17 @@ describe('export', () => {
     expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
   });
 
+  it('of several projects into one folder at once leaves each file known as its own', async () => {
+    const into = join(folder.path, 'at-once');
+    const projects = Array.from({ length: 4 }, (_, p) =>
+      folder.file(`at-once-${p}.walewright`, projectToText({ ...sampleProject(), name: `Sleeve ${p}` })),
+    );
+    const exportAll = () => Promise.all(projects.map((project) => callJson<Files>('export', project, '--to', into)));
+    await exportAll();
+    for (const { files } of await exportAll())
+      expect(files.map(({ replaced }) => replaced)).toEqual([true, true, true, true]);
+  });
+
   describe('into a folder where files of these names are', () => {
     const rows = FILES[3] as string;
     const changed = projectToText({
