@@ -2,4 +2,4 @@
 import { join } from 'node:path';
 import { build } from './fresh-build.mjs';
 
-process.exitCode = build(join(import.meta.dirname, '..', '..')) ? 0 : 1;
+process.exitCode = build(join(import.meta.dirname, '..', '..'), console.error) ? 0 : 1;

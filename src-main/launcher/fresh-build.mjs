@@ -10,6 +10,7 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { oneAtATime } from './build-lock.mjs';
 
 const SOURCES = ['src-shared', 'src-main', 'src-renderer'];
 const SETTINGS = ['electron.vite.config.ts', 'package.json', 'package-lock.json', 'tsconfig.json'];
@@ -65,12 +66,29 @@ export function builderIn(root) {
 }
 
 /**
+ * Builds, whatever was built before.
+ * @param {string} root
+ * @param {(line: string) => void} say
+ * @returns {boolean} whether everything was built
+ */
+export function build(root, say) {
+  return oneAtATime(
+    join(root, 'out', 'being-built'),
+    () => say(WAITING),
+    () => makeAndNote(root, makeAll),
+  );
+}
+
+const WAITING =
+  'Walewright is being built by another start of it: waiting for that. (If none runs, delete out/being-built.)';
+
+/**
  * Builds, and notes of which sources.
  * @param {string} root
  * @param {(root: string) => boolean} make makes all parts; true if it could
  * @returns {boolean} whether everything was built
  */
-export function build(root, make = makeAll) {
+function makeAndNote(root, make) {
   // What changes while it is built makes the next start build again.
   const digest = digestOfSources(root);
   rmSync(noteOf(root), { force: true });
@@ -109,12 +127,28 @@ export function ensureBuilt(root, say, make = makeAll) {
     );
     return state === 'older';
   }
+  return oneAtATime(
+    join(root, 'out', 'being-built'),
+    () => say(WAITING),
+    () => buildIfNotCurrent(root, say, make),
+  );
+}
+
+/**
+ * @param {string} root
+ * @param {(line: string) => void} say
+ * @param {(root: string) => boolean} make
+ */
+function buildIfNotCurrent(root, say, make) {
+  // Who was waited for may have built it.
+  const state = stateOfBuild(root);
+  if (state === 'current') return true;
   say(
     state === 'missing'
       ? 'Walewright has not been built yet: building it, which takes some seconds.'
       : 'The sources have changed since Walewright was built: building it again, which takes some seconds.',
   );
-  if (build(root, make)) return true;
+  if (makeAndNote(root, make)) return true;
   say(
     'It could not be built; the reason stands above. Mend the file that is named there, or run npm ci, and try again.',
   );

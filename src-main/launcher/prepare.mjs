@@ -6,4 +6,4 @@ import { join } from 'node:path';
 import { build, builderIn } from './fresh-build.mjs';
 
 const root = join(import.meta.dirname, '..', '..');
-if (builderIn(root) !== null && !build(root)) process.exitCode = 1;
+if (builderIn(root) !== null && !build(root, console.error)) process.exitCode = 1;

@@ -1,5 +1,16 @@
 /** Building what is missing or older than its sources before the program is run. */
-import { mkdirSync, mkdtempSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -81,6 +92,42 @@ describe('a build', () => {
     ensure();
     for (const folder of ['src-shared', 'src-main', 'src-renderer']) rmSync(join(root, folder), { recursive: true });
     expect(ensure()).toEqual({ lines: [], canRun: true });
+  });
+
+  it('is made once by starts that come at once, one building and the others waiting', async () => {
+    const script = `
+      import { existsSync, mkdirSync, rmSync, appendFileSync, writeFileSync } from 'node:fs';
+      import { ensureBuilt } from ${JSON.stringify(new URL('../../../src-main/launcher/fresh-build.mjs', import.meta.url).href)};
+      const root = ${JSON.stringify(root)};
+      process.stdin.once('data', () => {
+        const canRun = ensureBuilt(root, () => undefined, () => {
+          if (existsSync(root + '/building')) appendFileSync(root + '/log', 'beside another ');
+          writeFileSync(root + '/building', '');
+          Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 300);
+          mkdirSync(root + '/out/main', { recursive: true });
+          writeFileSync(root + '/out/main/launcher.cjs', '');
+          appendFileSync(root + '/log', 'built ');
+          rmSync(root + '/building');
+          return true;
+        });
+        process.exit(canRun ? 0 : 1);
+      });
+      console.log('ready');`;
+    const starts = Array.from({ length: 4 }, () => spawn(process.execPath, ['--input-type=module', '--eval', script]));
+    const ends = starts.map((start) => once(start, 'exit'));
+    await Promise.all(starts.map((start) => once(start.stdout, 'data')));
+    for (const start of starts) start.stdin.write('go');
+    expect((await Promise.all(ends)).map(([status]) => status)).toEqual([0, 0, 0, 0]);
+    expect(readFileSync(join(root, 'log'), 'utf8')).toBe('built ');
+    expect(readdirSync(join(root, 'out')).sort()).toEqual(['built-from', 'main']);
+  });
+
+  it('is not kept waiting by one whose process was ended in the middle', () => {
+    const { pid } = spawnSync(process.execPath, ['--eval', '']);
+    mkdirSync(join(root, 'out'));
+    writeFileSync(join(root, 'out', 'being-built'), String(pid));
+    expect(ensure()).toEqual({ lines: [expect.stringContaining('has not been built yet')], canRun: true });
+    expect(readdirSync(join(root, 'out')).sort()).toEqual(['built-from', 'main']);
   });
 
   it('cannot be made where the builder is not installed, which is said', () => {
