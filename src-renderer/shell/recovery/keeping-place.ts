@@ -29,7 +29,11 @@ export function hostOrStorage(host: Pick<Host, 'call'>, stored: StoredWork): Kee
   return {
     async keep(work) {
       const kept = await withHost.keep(work);
-      if (kept.ok) return (await settled(stored.drop(work))) ?? kept;
+      if (kept.ok) {
+        // What stays there is an earlier edition, which no host takes for a later one.
+        await settled(stored.drop(work));
+        return kept;
+      }
       if (kept.problem.code !== 'host-unreachable') return kept;
       return (await settled(stored.keep(work))) ?? DONE;
     },

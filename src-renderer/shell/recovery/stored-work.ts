@@ -22,6 +22,7 @@ export interface StoredName {
 export interface StoredWork {
   /** Resolves when it is on the disk. */
   keep(work: WorkToKeep): Promise<void>;
+  /** Also resolves where the browser lets nothing be stored: then nothing lies there. */
   drop(name: StoredName): Promise<void>;
   /** Whose work lies there. */
   names(): Promise<readonly StoredName[]>;
@@ -34,15 +35,15 @@ const STORE = 'kept-work';
 
 export function storedWork(factory: IDBFactory, seal: Seal): StoredWork {
   let opened: Promise<IDBDatabase> | null = null;
-  const database = (): Promise<IDBDatabase> =>
+  const database = async (): Promise<IDBDatabase> =>
     (opened ??= openDatabase(factory).catch((error: unknown) => {
       opened = null;
       throw error;
     }));
 
-  async function change(edit: (store: IDBObjectStore) => IDBRequest): Promise<void> {
+  async function change(there: IDBDatabase, edit: (store: IDBObjectStore) => IDBRequest): Promise<void> {
     // Strict: done when it is on the disk, and not on its way there (Indexed Database API 3.0, 2.7.1).
-    const transaction = (await database()).transaction(STORE, 'readwrite', { durability: 'strict' });
+    const transaction = there.transaction(STORE, 'readwrite', { durability: 'strict' });
     edit(transaction.objectStore(STORE));
     await new Promise<void>((resolve, reject) => {
       transaction.oncomplete = () => resolve();
@@ -58,9 +59,12 @@ export function storedWork(factory: IDBFactory, seal: Seal): StoredWork {
     async keep(work) {
       const key = keyOf(work);
       const sealed = await seal.sealForStorage(key, JSON.stringify(work));
-      await change((store) => store.put(sealed, key));
+      await change(await database(), (store) => store.put(sealed, key));
     },
-    drop: (name) => change((store) => store.delete(keyOf(name))),
+    async drop(name) {
+      const there = await database().catch(() => null);
+      if (there) await change(there, (store) => store.delete(keyOf(name)));
+    },
     async names() {
       return (await read((store) => store.getAllKeys())).flatMap((key) => nameFrom(key) ?? []);
     },

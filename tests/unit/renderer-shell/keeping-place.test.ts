@@ -5,6 +5,7 @@ import type { Outcome } from '@shared/problem/index.ts';
 import {
   handOver,
   hostOrStorage,
+  storedWork,
   type StoredWork,
   type WorkToKeep,
 } from '../../../src-renderer/shell/recovery/index.ts';
@@ -88,6 +89,23 @@ describe('keeping work', () => {
     answer = unreachable;
     isStorageFull = true;
     expect((await place.keep(WORK)).ok).toBe(false);
+  });
+
+  it('is done once the host has it, though the storage cannot be had', async () => {
+    const denied = storedWork(
+      {
+        open: () => {
+          throw new DOMException('The request was denied.', 'SecurityError');
+        },
+      } as never,
+      { sealForStorage: async () => new Uint8Array(), openFromStorage: async () => null },
+    );
+    const withoutStorage = hostOrStorage(host, denied);
+    expect((await withoutStorage.keep(WORK)).ok).toBe(true);
+    expect((await withoutStorage.drop(WORK)).ok).toBe(true);
+    expect(atHost.size).toBe(0);
+    answer = unreachable;
+    expect((await withoutStorage.keep(WORK)).ok).toBe(false);
   });
 
   it('ends in both places when the work is let go, and fails while the host cannot be told', async () => {
