@@ -37,6 +37,8 @@ export const EXTENSION = '.walewright';
 export class Files {
   /** The save that is going on, and those that wait for it. */
   #saving: Promise<unknown> = Promise.resolve();
+  /** Counts what was asked to be opened. */
+  #asked = 0;
   /** Waited for before a save is told: what was kept of the work until then goes. */
   whenSaved: () => Promise<void> = async () => undefined;
 
@@ -47,12 +49,20 @@ export class Files {
   ) {}
 
   async start(): Promise<void> {
+    this.begin();
     if (await this.mayLeave()) {
       this.session.replace(emptyProject(words.shell.untitled, words.shell.untitledMotif), null, true);
     }
   }
 
+  /** Tells, when it has come, whether something else was asked for since: what is slow does not take its place. */
+  private begin(): () => boolean {
+    const mine = ++this.#asked;
+    return () => mine === this.#asked;
+  }
+
   async openSample(): Promise<void> {
+    this.begin();
     if (await this.mayLeave()) this.session.replace(sampleProject(), null, true);
   }
 
@@ -64,46 +74,56 @@ export class Files {
   /** Chooses a picture and reads it in that way. */
   async readPicture(wanted: ImporterName): Promise<void> {
     const path = await this.asking.fileToOpen();
-    const read = path === null ? null : await this.host.call('documents.read', { path });
-    if (read === null) return;
+    if (path === null) return;
+    const isWanted = this.begin();
+    const read = await this.host.call('documents.read', { path });
     if (!read.ok) return this.fail(read.problem);
     const { name, bytes } = read.value;
     const given = await this.pictureIn(bytes, name);
-    if (given !== null) this.asking.readIn(given, wanted);
+    if (given !== null && isWanted()) this.asking.readIn(given, wanted);
   }
 
   /** Opens a project, or reads a picture in. */
   async openPath(path: string): Promise<void> {
+    const isWanted = this.begin();
     const read = await this.host.call('documents.read', { path });
     if (!read.ok) return this.fail(read.problem);
-    const { name, stamp } = read.value;
-    await this.openBytes(read.value.bytes, name, { path: read.value.path, name, stamp });
+    const { name, stamp, bytes } = read.value;
+    await this.openBytes(bytes, name, { path: read.value.path, name, stamp }, isWanted);
   }
 
   /** Opens what was dropped or read, which is handed over: it is not to be used again. `file` is where a project stands, or null if it has no path here. */
-  async openBytes(bytes: Uint8Array<ArrayBuffer>, name: string, file: OpenFile | null): Promise<void> {
+  private async openBytes(
+    bytes: Uint8Array<ArrayBuffer>,
+    name: string,
+    file: OpenFile | null,
+    isWanted: () => boolean,
+  ): Promise<void> {
     if (!isProjectName(name)) {
       const given = await this.pictureIn(bytes, name);
+      if (!isWanted()) return;
       if (given?.isPlainlyCells) await this.openCells(given);
       else if (given !== null) this.asking.readIn(given, null);
       return;
     }
     const read = projectIn(bytes, name);
     if (!read.ok) this.fail(read.problem);
-    else await this.putOnTable(read.value, file);
+    else if (isWanted()) await this.putOnTable(read.value, file);
   }
 
   /** Opens a file that was dropped onto the window. */
   async openDropped(file: File): Promise<void> {
+    const isWanted = this.begin();
     const bytes = await this.bytesIn(file);
-    if (bytes !== null) await this.openBytes(bytes, file.name, null);
+    if (bytes !== null) await this.openBytes(bytes, file.name, null, isWanted);
   }
 
   /** Reads a picture in that was pasted: what is on it is asked always, as nobody chose to open a file. */
   async askAbout(picture: File, name: string): Promise<void> {
+    const isWanted = this.begin();
     const bytes = await this.bytesIn(picture);
     const given = bytes === null ? null : await this.pictureIn(bytes, name);
-    if (given !== null) this.asking.readIn(given, null);
+    if (given !== null && isWanted()) this.asking.readIn(given, null);
   }
 
   /** Null for a file that is too large, which has been said then. */
