@@ -94,6 +94,12 @@ test.describe('zoomed in', () => {
           await fold.press('Enter');
           await expect(page.getByRole('complementary')).toBeVisible();
           expect(await trouble(body(page))).toEqual([]);
+          if (bench === 'Piece') {
+            const heading = await restingBox(page.locator('main header'));
+            const drawing = await restingBox(page.getByRole('grid'));
+            expect(heading.y + heading.height).toBeLessThanOrEqual(drawing.y);
+            expect(drawing.height).toBeGreaterThanOrEqual(100);
+          }
           await fold.press('Enter');
         });
       }

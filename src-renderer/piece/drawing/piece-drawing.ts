@@ -56,7 +56,7 @@ export class PieceDrawing {
     this.#scene = scene;
     this.#steps = stepsOf(scene.plan.outline);
     this.#picture = pictureOf(scene);
-    this.#view = fittedView(scene, width, height);
+    this.#view = fittedView(scene, roomAround(width, height, 0));
     this.#cells = createCellStage(container, {
       picture: this.#picture,
       viewport: this.#cellView(),
@@ -188,17 +188,13 @@ export class PieceDrawing {
 }
 
 /** The whole piece, with room for what stands around it. */
-export function fittedView(
-  scene: Pick<PieceScene, 'plan' | 'project' | 'shows'>,
-  width: number,
-  height: number,
-): Viewport {
+export function fittedView(scene: Pick<PieceScene, 'plan' | 'project' | 'shows'>, room: Room): Viewport {
   const { first, width: columns, rows } = scene.plan.fabric;
   const { gauge } = scene.project.piece;
   const isTurned = isTurnedIn(scene);
   const column = isTurned ? -(first + columns) : first;
   const box = { column, row: 0, width: columns, height: rows };
-  const fitted = Viewport.fit(box, gauge.rows / gauge.stitches, roomAround(width, height));
+  const fitted = Viewport.fit(box, gauge.rows / gauge.stitches, room);
   return isTurned ? fitted.turned() : fitted;
 }
 
@@ -206,9 +202,16 @@ function fabricOf(scene: PieceScene): 'knit' | 'purl' | null {
   return scene.showsStitches ? sideOf(scene) : null;
 }
 
-/** The view less the title, the ruler, the counter and the numbers beside the piece. */
-export function roomAround(width: number, height: number): Room {
-  return { width, height, left: 72, right: COUNTER_WIDTH + 12, top: 72, bottom: RULER_GAP + RULER_HEIGHT + 8 };
+/** The view less the ruler, the counter and the numbers beside the piece, and `heading` pixels for a title that lies on it. */
+export function roomAround(width: number, height: number, heading: number): Room {
+  return {
+    width,
+    height,
+    left: 72,
+    right: COUNTER_WIDTH + 12,
+    top: 16 + heading,
+    bottom: RULER_GAP + RULER_HEIGHT + 8,
+  };
 }
 
 function pictureOf(scene: PieceScene): CellPicture {

@@ -15,7 +15,12 @@ import { makePlan } from '@shared/knitting/index.ts';
 import { sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
-import { fittedView, PieceDrawing, type PieceScene } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
+import {
+  fittedView,
+  PieceDrawing,
+  roomAround,
+  type PieceScene,
+} from '../../../src-renderer/piece/drawing/piece-drawing.ts';
 import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
@@ -60,7 +65,7 @@ export type Distance = 'near' | 'whole';
 
 /** Cells in the proportion of 28 × 40 and ten pixels high around the dragged band, or the piece as a whole. */
 function viewOf(distance: Distance, scene: PieceScene): Viewport {
-  if (distance === 'whole') return fittedView(scene, VIEW.width, VIEW.height);
+  if (distance === 'whole') return fittedView(scene, roomAround(VIEW.width, VIEW.height, 56));
   const row = 10 + CARRIED * APART + 9;
   return new Viewport((10 * 40) / 28, 10, VIEW.width / 2, VIEW.height / 2 + row * 10);
 }
