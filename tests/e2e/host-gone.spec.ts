@@ -72,7 +72,9 @@ test('keeps what was drawn without a host for the next start, when the window is
   expect(second.origin).toBe(first.origin);
   const again = await context.newPage();
   await openOn(again, second);
-  await expect(again.getByText(/was not saved when the program ended/)).toBeVisible();
+  await expect(
+    again.getByRole('region', { name: 'Notice' }).filter({ hasText: 'was not saved when the program ended' }),
+  ).toBeVisible();
   await again.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(again.getByLabel('Copies in each group')).toHaveValue('1, 2, 3');
   await expect.poll(() => stored(again)).toEqual({ works: 0, readable: false });

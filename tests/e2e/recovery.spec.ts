@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
-import { expect, expectAccessible } from './app.ts';
+import { announced, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { keptGroups, programEnded, test } from './hosts.ts';
@@ -36,9 +36,10 @@ test('says from when it is, and is not saved over what another program wrote sin
   writeFileSync(join(home, PROJECT), 'from elsewhere');
 
   const again = await newWindow(await run());
-  await expect(again.getByText(/was not saved when the program ended/)).toContainText(
-    /This is the work as it was today at \d\d:\d\d; save it/,
-  );
+  await expect(
+    again.getByRole('region', { name: 'Notice' }).filter({ hasText: 'was not saved when the program ended' }),
+  ).toContainText(/This is the work as it was today at \d\d:\d\d; save it/);
+  await expect(announced(again)).toContainText('was not saved when the program ended');
   await expectAccessible(again);
   await again.keyboard.press('Control+S');
   await expect(again.getByRole('alert')).toContainText('Another program has changed the file');
@@ -83,7 +84,9 @@ test('stays with a tab that outlives its host, whichever tab comes to the next h
   const two = await newWindow(await run());
   await two.keyboard.press('2');
   expect(await copiesOf(two)).toBe(before);
-  await expect(two.getByText(/was not saved when the program ended/)).toHaveCount(0);
+  await expect(
+    two.getByRole('region', { name: 'Notice' }).filter({ hasText: 'was not saved when the program ended' }),
+  ).toHaveCount(0);
   await expect(programEnded(one)).toHaveCount(0);
   expect(await copiesOf(one)).toBe('1, 1, 1');
   await changeCopies(one, '2, 1');
@@ -232,7 +235,9 @@ test('is saved with the cells in hand laid, and says what they lose over the edg
   await moveInHand(page);
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await saveInHome(page);
-  await expect(page.getByText('Left off outside the chart: 2 stitches at the right.')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Notice' })).toContainText(
+    'Left off outside the chart: 2 stitches at the right.',
+  );
   const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
   await page.getByRole('button', { name: 'Motif', exact: true }).click();
   await expect.poll(() => new Chart(page).shown()).toEqual(MOVED);

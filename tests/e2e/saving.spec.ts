@@ -213,7 +213,9 @@ test('asks the browser to guard the window, and brings unsaved work back after a
   await page.reload();
   await page.getByRole('button', { name: 'Commands' }).waitFor();
   expect(asked).toEqual(['beforeunload']);
-  await expect(page.getByText(/was not saved when the program ended/)).toBeVisible();
+  await expect(
+    page.getByRole('region', { name: 'Notice' }).filter({ hasText: 'was not saved when the program ended' }),
+  ).toBeVisible();
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1');
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();

@@ -1,4 +1,6 @@
 /** Shortcuts of a single key: where they act, and that they can be switched off (WCAG 2.2, 2.1.4). */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, announced, test } from './app.ts';
 import { Chart } from './chart.ts';
 
@@ -97,6 +99,15 @@ test('are switched off by command and by hand, stay off in the next run, and are
   await expect(grid).toBeFocused();
   await page.keyboard.press('e');
   await expect(eraser).toHaveAttribute('aria-pressed', 'true');
+});
+
+test('say so where the setting cannot be kept, and hold in this window', async ({ page, start, folder }) => {
+  await start();
+  // A folder stands where the settings would.
+  mkdirSync(join(folder, 'data', 'settings.json'));
+  await page.keyboard.press('Control+Shift+K');
+  await expect(page.getByRole('alert')).toContainText('settings.json');
+  await expect(page.getByRole('button', { name: 'Erase', exact: true })).toHaveAttribute('title', 'Erase');
 });
 
 test('that turn a switch say so', async ({ page, start }) => {

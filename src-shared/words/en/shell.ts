@@ -8,6 +8,7 @@ export const shell = {
   notInFile: 'not in a file yet',
   benches: { motif: 'Motif', piece: 'Piece', sheet: 'Sheet' },
   benchesLabel: 'Benches',
+  noticeLabel: 'Notice',
   statusLabel: 'Under the pointer',
   toolsLabel: 'Tools',
   meaningLabel: 'What it means',
