@@ -6,9 +6,11 @@ import {
   headerFromText,
   headerText,
   headText,
+  isProof,
   isSecret,
   newSecret,
   open,
+  proofOf,
   seal,
   sealingKeys,
   type SealUse,
@@ -97,6 +99,23 @@ describe('a secret', () => {
   it.each(['', 'x'.repeat(42), 'x'.repeat(44), `${'x'.repeat(42)}=`, `${'x'.repeat(43)}\n`])('is not %j', (text) =>
     expect(isSecret(text)).toBe(false),
   );
+});
+
+describe('a proof', () => {
+  it('holds for its key and what it is about, and for nothing else', async () => {
+    const [ours, others] = await Promise.all([1, 2].map(() => sealingKeys(crypto, newSecret(crypto), 'run')));
+    if (!ours || !others) throw new Error('no keys');
+    const proof = await proofOf(crypto, ours.toHost, 'head one');
+    expect(await isProof(crypto, ours.toHost, 'head one', proof)).toBe(true);
+    expect(await isProof(crypto, ours.toHost, 'head two', proof)).toBe(false);
+    expect(await isProof(crypto, ours.toPage, 'head one', proof)).toBe(false);
+    expect(await isProof(crypto, others.toHost, 'head one', proof)).toBe(false);
+  });
+
+  it.each(['', '0a1b', 'x'.repeat(56), '0'.repeat(56), '0'.repeat(58)])('is not %j', async (text) => {
+    const { toHost } = await sealingKeys(crypto, newSecret(crypto), 'run');
+    expect(await isProof(crypto, toHost, 'head', text)).toBe(false);
+  });
 });
 
 describe('what stands over a call', () => {
