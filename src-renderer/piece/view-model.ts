@@ -220,10 +220,9 @@ function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => Sta
       keys: ['J'],
       isEnabled: () => canAddPart(session.project),
       run: () => {
-        const change = addPart(session.project, words.sections.form.newName);
+        const { change, added } = addPart(session.project, words.sections.form.newName);
         session.change(change);
-        const added = change.parts.at(-1);
-        if (added) session.announce(words.sections.form.added(added.name, added.rows));
+        session.announce(words.sections.form.added(added.name, added.rows));
       },
     },
     {

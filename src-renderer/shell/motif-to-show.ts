@@ -1,18 +1,23 @@
-/** Which motif to look at after undo or redo. */
-import type { Motif, MotifId } from '@shared/project/index.ts';
+/** Which motif lies on the bench after a step is taken back or done again. */
+import type { Motif, MotifId, Reference } from '@shared/project/index.ts';
 
 /**
- * The motif to put on the bench when the project goes from one list of motifs
- * to the other while `on` lies there: that one if it is among those that
- * differ or if none differs, else the first that does, so that no step is taken
+ * The motif to put on the bench after a step that names `touched`, when the
+ * motifs were `from` and are `to`, and `on` lay there: that one if it is among
+ * those touched or if none is, else the first that is, so that no step is taken
  * back out of sight. Where it is gone, its neighbour takes its place.
  */
-export function motifToShow(from: readonly Motif[], to: readonly Motif[], on: MotifId): MotifId {
-  const was = new Map(from.map((motif) => [motif.id, motif]));
-  const differing = to.filter((motif) => was.get(motif.id) !== motif).map(({ id }) => id);
+export function motifToShow(
+  touched: readonly Reference[],
+  from: readonly Motif[],
+  to: readonly Motif[],
+  on: MotifId,
+): MotifId {
+  const named = new Set(touched.flatMap((thing) => ('motif' in thing ? [thing.motif] : [])));
+  const seen = to.filter(({ id }) => named.has(id)).map(({ id }) => id);
   const stays = to.some(({ id }) => id === on);
-  const [first] = differing;
-  if (first !== undefined && !(stays && differing.includes(on))) return first;
+  const [first] = seen;
+  if (first !== undefined && !(stays && seen.includes(on))) return first;
   if (stays) return on;
   const at = from.findIndex(({ id }) => id === on);
   return (to[Math.min(Math.max(0, at), to.length - 1)] as Motif).id;

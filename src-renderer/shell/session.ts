@@ -18,6 +18,7 @@ import {
   redo,
   redoName,
   startHistory,
+  thingsTouched,
   undo,
   undoName,
   type Change,
@@ -268,12 +269,14 @@ export class Session {
     this.#emit();
   }
 
-  /** Goes to another state of the project, and puts the motif that differs there on the bench. */
+  /** Goes to another state of the project, and puts a motif that the step names on the bench. */
   #travel(to: History): void {
-    const from = this.#history.project;
+    if (to === this.#history) return;
+    const { motifs } = this.#history.project;
     const on = this.motif.id;
     this.#history = to;
-    this.#view = { ...this.#view, motif: motifToShow(from.motifs, to.project.motifs, on) };
+    const touched = to.made ? thingsTouched(to.made) : [];
+    this.#view = { ...this.#view, motif: motifToShow(touched, motifs, to.project.motifs, on) };
     this.#emit();
   }
 

@@ -1,5 +1,6 @@
 /** What can be done about long floats and carries, each with its effect worked out before it is taken. */
-import { applyChange, type Change } from '../project/change.ts';
+import { applyChange, changeOf, type Change } from '../project/change.ts';
+import { setBand, setPiece } from '../project/edit-makers.ts';
 import type { Project } from '../project/project.ts';
 import { outcome } from '../problem/index.ts';
 import { makePlan } from './plan.ts';
@@ -42,7 +43,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
   };
 
   if (project.piece.endNeedleSelection) {
-    const change: Change = { name: 'end-needles', kind: 'piece', to: { endNeedleSelection: false } };
+    const change = changeOf('end-needles', setPiece({ endNeedleSelection: false }));
     consider(change, (after, long) => ({
       code: 'end-needles-off',
       change,
@@ -53,7 +54,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
   project.bands.forEach(({ groups }, band) => {
     if (groups.length < 2 || groups.every(({ hasOwnBall }) => hasOwnBall)) return;
     const to = { groups: groups.map((group) => ({ ...group, hasOwnBall: true })) };
-    const change: Change = { name: 'own-balls', kind: 'band', band, to };
+    const change = changeOf('own-balls', setBand(band, to));
     consider(change, (after, long) => ({
       code: 'own-balls',
       band,
@@ -64,7 +65,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
     }));
   });
   if (!project.piece.isLined) {
-    const change: Change = { name: 'piece-details', kind: 'piece', to: { isLined: true } };
+    const change = changeOf('piece-details', setPiece({ isLined: true }));
     consider(change, (_, long) => ({ code: 'lining', change, long }));
   }
   return remedies.sort((a, b) => a.long.after - b.long.after);

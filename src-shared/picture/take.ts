@@ -2,8 +2,12 @@
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import {
+  changeOf,
   mainYarn,
   motifOf,
+  redraw,
+  setMotif,
+  setProject,
   type Change,
   type ChangeName,
   type MotifId,
@@ -61,10 +65,5 @@ export function takePictureChange(
   const ground = places[picture.ground] as number;
   const isBlank = target.grid.cells.every((cell) => cell === target.ground);
   const called = isBlank ? title.slice(0, MOST_LETTERS) : target.name;
-  return {
-    name,
-    kind: 'palette',
-    yarns,
-    motifs: project.motifs.map((other) => (other === target ? { ...target, name: called, grid, ground } : other)),
-  };
+  return changeOf(name, setProject({ yarns }), redraw(target, grid), setMotif(motif, { name: called, ground }));
 }

@@ -7,8 +7,9 @@
  * on they are only collected: to merge tens of thousands of cells with every
  * move of the pointer would hold up the hand.
  */
-import { composePatches } from '../grid/index.ts';
-import { applyChange, invertChange, type Change, type ChangeName } from './change.ts';
+import { applyChange, carriedOut, type Change, type ChangeName } from './change.ts';
+import type { Edit } from './edit.ts';
+import { mergeEdits } from './merge-edits.ts';
 import type { Project } from './project.ts';
 
 /** Steps that can be undone. */
@@ -42,33 +43,36 @@ export interface History {
   readonly states: number;
   /** The state that stands in the file, or null if none does. */
   readonly saved: number | null;
+  /** What made the project of the one before: the change that was committed, or what took steps back or did them again. */
+  readonly made: Change | null;
 }
 
 /** A fresh history; `isSaved` false for a project that stands in no file yet. */
 export function startHistory(project: Project, isSaved = true): History {
-  return { project, past: [], future: [], base: 0, states: 1, saved: isSaved ? 0 : null };
+  return { project, past: [], future: [], base: 0, states: 1, saved: isSaved ? 0 : null, made: null };
 }
 
 /** Applies a change. Changes of one `gesture` (any text unique to it) make one step. */
 export function commit(history: History, change: Change, gesture: string | null = null): History {
-  if (change.kind === 'paint' && change.patch.at.length === 0) return history;
-  const { project, past, states } = history;
-  const next = applyChange(project, change);
+  if (change.edits.every(isEmpty)) return history;
+  const { past, states } = history;
+  const { project, inverse } = carriedOut(history.project, change);
   const last = past.at(-1);
   const isSameGesture = last !== undefined && gesture !== null && last.gesture === gesture;
-  const step: Step = { change, inverse: invertChange(project, change) };
-  const entry: Entry = { steps: isSameGesture ? continued(last, step) : [step], state: states, gesture };
+  const step: Step = { change, inverse };
+  const entry: Entry = { steps: isSameGesture ? continued(last.steps, step) : [step], state: states, gesture };
   const earlier = last ? past.slice(0, -1) : [];
   if (last && !isSameGesture) earlier.push(closed(last));
   const kept = [...earlier, entry];
   const dropped = kept.length > MOST_STEPS ? kept.shift() : undefined;
   return {
     ...history,
-    project: next,
+    project,
     past: kept,
     future: [],
     base: dropped ? dropped.state : history.base,
     states: states + 1,
+    made: change,
   };
 }
 
@@ -76,11 +80,13 @@ export function undo(history: History): History {
   const last = history.past.at(-1);
   if (!last) return history;
   const entry = closed(last);
+  const made = entry.steps[0].inverse;
   return {
     ...history,
-    project: applyChange(history.project, entry.steps[0].inverse),
+    project: applyChange(history.project, made),
     past: history.past.slice(0, -1),
     future: [entry, ...history.future],
+    made,
   };
 }
 
@@ -93,11 +99,13 @@ export function giveUpGesture(history: History, gesture: string): History {
 export function redo(history: History): History {
   const entry = history.future[0];
   if (!entry) return history;
+  const made = entry.steps[0].change;
   return {
     ...history,
-    project: applyChange(history.project, entry.steps[0].change),
+    project: applyChange(history.project, made),
     past: [...history.past, { ...entry, gesture: null }],
     future: history.future.slice(1),
+    made,
   };
 }
 
@@ -124,12 +132,13 @@ function stateNow(history: History): number {
   return history.past.at(-1)?.state ?? history.base;
 }
 
-/** The steps of `last` followed by one more of its gesture. Throws `RangeError` for one that changes something else. */
-function continued({ steps }: Entry, step: Step): Entry['steps'] {
-  const [{ change }] = steps;
-  if (!isOfOneKind(change, step.change)) {
-    throw new RangeError(`"${step.change.kind}" cannot continue a gesture of "${change.kind}"`);
-  }
+/** A stroke that changes no cell. */
+function isEmpty(edit: Edit): boolean {
+  return edit.kind === 'paint' && edit.patch.at.length === 0;
+}
+
+/** The steps followed by one more of their gesture. */
+function continued(steps: Entry['steps'], step: Step): Entry['steps'] {
   return steps.length < MOST_COLLECTED ? [...steps, step] : [merged(steps), step];
 }
 
@@ -147,38 +156,12 @@ function merged(steps: readonly Step[]): Step {
   const second = merged(steps.slice(half));
   // The inverse undoes the later change first.
   return {
-    change: mergeChanges(first.change, second.change),
-    inverse: mergeChanges(second.inverse, first.inverse),
+    change: joined(first.change, second.change),
+    inverse: joined(second.inverse, first.inverse),
   };
 }
 
-/** True if two changes touch the same thing, so that one change can do what both do. */
-function isOfOneKind(first: Change, second: Change): boolean {
-  if (first.kind === 'paint' || first.kind === 'motif') {
-    return second.kind === first.kind && second.motif === first.motif;
-  }
-  if (first.kind === 'band') return second.kind === 'band' && second.band === first.band;
-  return first.kind === second.kind;
-}
-
-/** One change that does `first`, then `second`, which must be {@link isOfOneKind}. */
-function mergeChanges(first: Change, second: Change): Change {
-  if (first.kind === 'paint' && second.kind === 'paint' && first.motif === second.motif) {
-    return { ...first, patch: composePatches(first.patch, second.patch) };
-  }
-  if (first.kind === 'motif' && second.kind === 'motif' && first.motif === second.motif) {
-    return { ...first, to: { ...first.to, ...second.to } };
-  }
-  if (first.kind === 'piece' && second.kind === 'piece') return { ...first, to: { ...first.to, ...second.to } };
-  if (first.kind === 'band' && second.kind === 'band' && first.band === second.band) {
-    return { ...first, to: { ...first.to, ...second.to } };
-  }
-  if (first.kind === 'project' && second.kind === 'project') return { ...first, to: { ...first.to, ...second.to } };
-  if (first.kind === 'bands' && second.kind === 'bands') return second;
-  if (first.kind === 'sizes' && second.kind === 'sizes') return second;
-  if (first.kind === 'parts' && second.kind === 'parts') return second;
-  if (first.kind === 'fills' && second.kind === 'fills') return second;
-  if (first.kind === 'palette' && second.kind === 'palette') return second;
-  if (first.kind === 'motifs' && second.kind === 'motifs') return second;
-  throw new RangeError(`"${second.kind}" does not go on from "${first.kind}"`);
+/** One change that does both in turn, called as the first. */
+function joined(first: Change, second: Change): Change {
+  return { ...first, edits: mergeEdits([...first.edits, ...second.edits]) as [Edit, ...Edit[]] };
 }

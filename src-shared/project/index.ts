@@ -1,6 +1,9 @@
 export * from './project.ts';
 export * from './file.ts';
 export * from './recognise.ts';
+export * from './edit.ts';
+export * from './edit-makers.ts';
+export { mergeEdits } from './merge-edits.ts';
 export * from './change.ts';
 export * from './history.ts';
 export * from './laying.ts';

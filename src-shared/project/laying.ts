@@ -1,7 +1,8 @@
 /** Cells that are in hand and not laid yet, as plain data: what is kept aside with a project may have some. */
 import { gridFromText } from '../grid/index.ts';
 import { outcome } from '../problem/index.ts';
-import type { Change } from './change.ts';
+import { changeOf, type Change } from './change.ts';
+import { redraw, setMotif } from './edit-makers.ts';
 import type { MotifId, Project } from './project.ts';
 import { CELL_LETTERS } from './schema.ts';
 
@@ -23,5 +24,6 @@ export function layingChange(project: Project, { name, motif: id, rows, isLetter
   const grid = read.value;
   const isOfItsSize = grid.width === motif.grid.width && grid.height === motif.grid.height;
   if (!isOfItsSize || grid.cells.some((yarn) => yarn >= project.yarns.length)) return null;
-  return { name, kind: 'motif', motif: id, to: isLettering ? { grid, isLettering } : { grid } };
+  const laid = redraw(motif, grid);
+  return isLettering ? changeOf(name, laid, setMotif(id, { isLettering })) : changeOf(name, laid);
 }

@@ -6,48 +6,47 @@
  * on the rows where they stood.
  */
 import { isSameSection, MOST_PARTS, type Part, type Position, type SectionName } from '../piece/index.ts';
-import type { Change, ChangeName } from './change.ts';
+import { changeOf, type Change, type ChangeName } from './change.ts';
+import { setBands, setPiece } from './edit-makers.ts';
 import type { Band, Project } from './project.ts';
 
 /** Rows of a new section, where the body can spare them. */
 const FIRST_ROWS = 20;
-
-type PartsChange = Extract<Change, { kind: 'parts' }>;
 
 export function canAddPart({ piece }: Project): boolean {
   return piece.parts.length < MOST_PARTS;
 }
 
 /** A section more, above the others, called as nobody else is: `called(1)`, `called(2)`, … */
-export function addPart(project: Project, called: (number: number) => string): PartsChange {
+export function addPart(project: Project, called: (number: number) => string): { change: Change; added: Part } {
   const { parts, hemRows, shape } = project.piece;
   let number = parts.length + 1;
   while (isTaken(parts, called(number))) number++;
   const left = shape.rows - hemRows - parts.reduce((sum, { rows }) => sum + rows, 0);
   const rows = Math.max(1, Math.min(FIRST_ROWS, left));
-  return changed(project, 'add-section', [...parts, { name: called(number), rows, isLined: false, gauge: null }]);
+  const added = { name: called(number), rows, isLined: false, gauge: null };
+  return { change: changed(project, 'add-section', [...parts, added]), added };
 }
 
 /** `firstRows`: the rows on which the bands stand; null for one that is nowhere. */
-export function removePart(project: Project, index: number, firstRows: readonly (number | null)[]): PartsChange {
+export function removePart(project: Project, index: number, firstRows: readonly (number | null)[]): Change {
   const { parts } = project.piece;
   const { name } = partAt(project, index);
-  return {
-    ...changed(
-      project,
-      'remove-section',
-      parts.filter((_, at) => at !== index),
-    ),
-    bands: project.bands.map((band, at): Band => {
-      const row = firstRows[at] ?? null;
-      if (!standsIn(band.position, { part: name }) || row === null) return band;
-      return { ...band, position: { kind: 'from-row', row } };
-    }),
-  };
+  const bands = project.bands.map((band, at): Band => {
+    const row = firstRows[at] ?? null;
+    if (!standsIn(band.position, { part: name }) || row === null) return band;
+    return { ...band, position: { kind: 'from-row', row } };
+  });
+  return changed(
+    project,
+    'remove-section',
+    parts.filter((_, at) => at !== index),
+    bands,
+  );
 }
 
 /** The section and the one above it (or, with -1, below it) change places. */
-export function movePart(project: Project, index: number, by: 1 | -1): PartsChange {
+export function movePart(project: Project, index: number, by: 1 | -1): Change {
   const parts = [...project.piece.parts];
   const part = partAt(project, index);
   parts.splice(index, 1);
@@ -56,25 +55,18 @@ export function movePart(project: Project, index: number, by: 1 | -1): PartsChan
 }
 
 /** Bands that stand in the section go on doing so. */
-export function renamePart(project: Project, index: number, name: string): PartsChange {
+export function renamePart(project: Project, index: number, name: string): Change {
   const before = { part: partAt(project, index).name };
-  return {
-    ...changePart(project, 'rename-section', index, { name }),
-    bands: project.bands.map((band): Band => {
-      const { position } = band;
-      if (!standsIn(position, before)) return band;
-      return { ...band, position: { ...position, section: { part: name } } as Position };
-    }),
-  };
+  const bands = project.bands.map((band): Band => {
+    const { position } = band;
+    if (!standsIn(position, before)) return band;
+    return { ...band, position: { ...position, section: { part: name } } as Position };
+  });
+  return changed(project, 'rename-section', withPart(project, index, { name }), bands);
 }
 
-export function changePart(project: Project, name: ChangeName, index: number, to: Partial<Part>): PartsChange {
-  partAt(project, index);
-  return changed(
-    project,
-    name,
-    project.piece.parts.map((part, at) => (at === index ? { ...part, ...to } : part)),
-  );
+export function changePart(project: Project, name: ChangeName, index: number, to: Partial<Part>): Change {
+  return changed(project, name, withPart(project, index, to));
 }
 
 /** True if one of the parts is called so already. */
@@ -82,8 +74,13 @@ export function isTaken(parts: readonly Part[], name: string): boolean {
   return parts.some((part) => part.name === name);
 }
 
-function changed({ bands }: Project, name: ChangeName, parts: readonly Part[]): PartsChange {
-  return { name, kind: 'parts', parts, bands };
+function changed(project: Project, name: ChangeName, parts: readonly Part[], bands = project.bands): Change {
+  return changeOf(name, setPiece({ parts }), ...setBands(project, bands));
+}
+
+function withPart(project: Project, index: number, to: Partial<Part>): Part[] {
+  partAt(project, index);
+  return project.piece.parts.map((part, at) => (at === index ? { ...part, ...to } : part));
 }
 
 function partAt({ piece }: Project, index: number): Part {

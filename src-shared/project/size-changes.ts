@@ -1,10 +1,19 @@
 /** Sizes added, removed, renamed, and given other numbers: each as one {@link Change}. */
 import { reshaped, type Shape } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { Change, ChangeName } from './change.ts';
+import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Band, Group, Project, Size, SizeNumbers } from './project.ts';
 import { MOST_SIZE_LETTERS, MOST_SIZES, sizeNameSchema } from './schema.ts';
-import { acrossIn, hasSeveralSizes, withCurrentSize, projectInSize, currentSize, sizesOf } from './sizes.ts';
+import {
+  acrossIn,
+  currentSize,
+  hasSeveralSizes,
+  numbersOf,
+  projectInSize,
+  sizesEdits,
+  sizesOf,
+  withCurrentSize,
+} from './sizes.ts';
 
 /**
  * A size like the current one, next to it on the `side` given; it is taken in
@@ -28,7 +37,8 @@ export function addSize(project: Project, side: 'smaller' | 'larger', name: stri
     sizes: withCurrentSize(more, side === 'smaller' ? index + 1 : index).sizes,
     bands,
   };
-  return sizesChange('add-size', projectInSize(grown, at));
+  const { sizes: zipper, piece, bands: graded } = projectInSize(grown, at);
+  return changeOf('add-size', ...sizesEdits(project, { sizes: zipper, numbers: numbersOf(piece) }, graded));
 }
 
 /**
@@ -53,7 +63,7 @@ export function removeSize(project: Project, index: number): Change {
       groups: band.groups.map((group) => alike({ ...group, acrossInSizes: group.acrossInSizes?.filter(isOther) })),
     };
   });
-  return { name: 'remove-size', kind: 'sizes', ...withCurrentSize(kept, current), bands };
+  return changeOf('remove-size', ...sizesEdits(project, withCurrentSize(kept, current), bands));
 }
 
 /** A size under another name. Throws what {@link assertSizeName} throws. */
@@ -71,13 +81,13 @@ export function renameSize(project: Project, index: number, name: string): Chang
     ),
   }));
   const named = sizes.map((size, at) => (at === index ? { ...size, name } : size));
-  return { name: 'rename-size', kind: 'sizes', ...withCurrentSize(named, currentSize(project)), bands };
+  return changedSizes('rename-size', project, named, bands);
 }
 
 /** A size with other numbers. */
 export function changeSize(project: Project, index: number, to: Partial<SizeNumbers>): Change {
   const sizes = sizesOf(project).map((size, at) => (at === index ? { ...size, ...to } : size));
-  return { name: 'size-numbers', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands: project.bands };
+  return changedSizes('size-numbers', project, sizes);
 }
 
 /** Every size given another kind of shape, each on its own cast-on and rows. */
@@ -85,7 +95,7 @@ export function reshapeSizes(project: Project, kind: Shape['kind']): Change {
   const sizes = sizesOf(project).map((size) => {
     return { ...size, shape: reshaped(size.shape, kind, { ...project.piece, hemRows: size.hemRows }) };
   });
-  return { name: 'piece-size', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands: project.bands };
+  return changedSizes('piece-size', project, sizes);
 }
 
 /**
@@ -108,7 +118,7 @@ export function changeCopies(project: Project, index: number, band: number, grou
   const bands = project.bands.map((one, b) =>
     b === band ? { ...one, groups: one.groups.map((before, g) => (g === group ? graded(before) : before)) } : one,
   );
-  return { name: 'size-copies', kind: 'sizes', ...withCurrentSize(sizes, currentSize(project)), bands };
+  return changedSizes('size-copies', project, sizes, bands);
 }
 
 /** A name that no size has yet: `size 3` is proposed for the third. */
@@ -127,10 +137,9 @@ export function assertSizeName(project: Project, name: string): void {
   if (sizesOf(project).some((size) => size.name === name)) throw problemError('size-name-taken', { name });
 }
 
-/** The project's sizes as they are, as the change that leads there. */
-function sizesChange(name: ChangeName, project: Project): Change {
-  const { sizes, piece, bands } = project;
-  return { name, kind: 'sizes', sizes, numbers: { shape: piece.shape, hemRows: piece.hemRows }, bands };
+/** The sizes as these, the current one where it was among them. */
+function changedSizes(name: ChangeName, project: Project, sizes: readonly Size[], bands = project.bands): Change {
+  return changeOf(name, ...sizesEdits(project, withCurrentSize(sizes, currentSize(project)), bands));
 }
 
 function eachGroup(bands: readonly Band[], edit: (group: Group) => Group): Band[] {

@@ -7,12 +7,18 @@
  * there again when they come back. The rule is shared: changed in one size, it
  * is changed in all.
  */
-import { applyChange, numbersOf, type Change } from './change.ts';
-import type { Band, ByHand, ChosenInSize, SolvedRule, Group, Project, Size, Sizes } from './project.ts';
+import { applyChange, changeOf, type Change, type Edits } from './change.ts';
+import { setBands, setPiece, setProject } from './edit-makers.ts';
+import type { Band, ByHand, ChosenInSize, SolvedRule, Group, Project, Size, SizeNumbers, Sizes } from './project.ts';
 
 /** All sizes, the current one among them. */
 export function sizesOf({ sizes, piece }: Pick<Project, 'sizes' | 'piece'>): Size[] {
   return [...sizes.smaller, { name: sizes.name, ...numbersOf(piece) }, ...sizes.larger];
+}
+
+/** What of a piece, or of a size, is its size. */
+export function numbersOf({ shape, hemRows }: SizeNumbers): SizeNumbers {
+  return { shape, hemRows };
 }
 
 /** Index of the current size in {@link sizesOf}. */
@@ -31,12 +37,8 @@ export function acrossIn({ across, acrossInSizes }: Group, size: string): number
 
 /** The change that makes the size `index` of {@link sizesOf} current. Throws `RangeError` for one that is not there. */
 export function goToSize(project: Project, index: number): Change {
-  return {
-    name: 'go-to-size',
-    kind: 'sizes',
-    ...withCurrentSize(sizesOf(project), index),
-    bands: bandsIn(project, index),
-  };
+  const zipper = withCurrentSize(sizesOf(project), index);
+  return changeOf('go-to-size', ...sizesEdits(project, zipper, bandsIn(project, index)));
 }
 
 const known = new WeakMap<Project, (Project | undefined)[]>();
@@ -53,11 +55,19 @@ export function projectInSize(project: Project, index: number): Project {
   return (inSizes[index] ??= applyChange(project, goToSize(project, index)));
 }
 
+/** Sizes, and the numbers of the current one, which stand in the piece. */
+export interface Zipper {
+  readonly sizes: Sizes;
+  readonly numbers: SizeNumbers;
+}
+
+/** Edits that give the project other sizes, and bands that fit them. */
+export function sizesEdits(project: Project, { sizes, numbers }: Zipper, bands: readonly Band[]): Edits {
+  return [setProject({ sizes }), setPiece(numbers), ...setBands(project, bands)];
+}
+
 /** The zipper with `index` current. */
-export function withCurrentSize(
-  sizes: readonly Size[],
-  index: number,
-): Pick<Change & { kind: 'sizes' }, 'sizes' | 'numbers'> {
+export function withCurrentSize(sizes: readonly Size[], index: number): Zipper {
   const size = sizes[index];
   if (!size) throw new RangeError(`Size ${index} of ${sizes.length}`);
   const zipper: Sizes = { name: size.name, smaller: sizes.slice(0, index), larger: sizes.slice(index + 1) };

@@ -1,7 +1,18 @@
 /** A picture turned into cells, put in the place of a motif in the yarns that are there. */
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
-import { mainYarn, motifOf, type Change, type MotifId, type Project, type Yarn } from '../project/index.ts';
+import {
+  changeOf,
+  mainYarn,
+  motifOf,
+  redraw,
+  setMotif,
+  setProject,
+  type Change,
+  type MotifId,
+  type Project,
+  type Yarn,
+} from '../project/index.ts';
 import { linearDifference } from './colour-difference.ts';
 import { toLinear } from './oklab.ts';
 import type { PictureMotif } from './picture-to-cells.ts';
@@ -65,12 +76,7 @@ export function readPictureChange(
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
   const ground = places[picture.ground] as number;
-  return {
-    name: 'read-picture',
-    kind: 'palette',
-    yarns,
-    motifs: project.motifs.map((other) => (other === target ? { ...target, grid, ground } : other)),
-  };
+  return changeOf('read-picture', setProject({ yarns }), redraw(target, grid), setMotif(motif, { ground }));
 }
 
 function light(colour: string): [number, number, number] {

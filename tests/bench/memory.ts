@@ -2,7 +2,16 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { makeGrid, patchCells, strokeCells } from '@shared/grid/index.ts';
-import { commit, MOST_STEPS, projectAround, START_YARNS, startHistory, type History } from '@shared/project/index.ts';
+import {
+  changeOf,
+  commit,
+  MOST_STEPS,
+  paintCells,
+  projectAround,
+  START_YARNS,
+  startHistory,
+  type History,
+} from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
 
 const WIDTH = 200;
@@ -47,7 +56,7 @@ function drawn(start: History): History {
         ({ column, row: at }) => [at * WIDTH + column, 1 - (grid.cells[at * WIDTH + column] as number)] as const,
       ),
     );
-    history = commit(history, { name: 'draw', kind: 'paint', motif: id, patch });
+    history = commit(history, changeOf('draw', paintCells(id, patch)));
   }
   return history;
 }

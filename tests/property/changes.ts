@@ -3,7 +3,26 @@ import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import {
+  addSize,
+  changeCopies,
+  changeOf,
+  changeSize,
+  freeSizeName,
+  goToSize,
+  insertInto,
   motifOf,
+  moveWithin,
+  paintCells,
+  removeFrom,
+  removeSize,
+  renameSize,
+  setBand,
+  setFill,
+  setMotif,
+  setPiece,
+  setProject,
+  setUnderlay,
+  sizesOf,
   startFill,
   startGroup,
   type Band,
@@ -18,6 +37,8 @@ export type Step = (project: Project) => Change;
 
 const name = fc.string({ minLength: 1, maxLength: 12, unit: 'grapheme-ascii' });
 const side = fc.constantFrom('left' as const, 'right' as const);
+/** What becomes of a list, and where in it. */
+const wayInList = fc.record({ way: fc.constantFrom('insert', 'remove', 'move'), at: fc.nat(), to: fc.nat() });
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 
 /** Cells of the first motif set to one of the yarns. */
@@ -30,7 +51,7 @@ export const paintStep: fc.Arbitrary<Step> = fc
       grid,
       cells.map(([at, to]) => [at % grid.cells.length, to % project.yarns.length]),
     );
-    return { name: 'draw', kind: 'paint', motif: motif.id, patch };
+    return changeOf('draw', paintCells(motif.id, patch));
   });
 
 const motifStep: fc.Arbitrary<Step> = fc
@@ -45,7 +66,19 @@ const motifStep: fc.Arbitrary<Step> = fc
       to: { grid: gridFromText(rows, '.X') },
     })),
   )
-  .map((change) => (project) => ({ ...change, kind: 'motif', motif: firstMotif(project) }));
+  .map(
+    ({ name: step, to }) =>
+      (project) =>
+        changeOf(step, setMotif(firstMotif(project), to)),
+  );
+
+/** The picture behind the first motif moved; where there is none it comes first. */
+const underlayStep: fc.Arbitrary<Step> = fc.tuple(anyUnderlay, count(-99, 99)).map(([picture, left]) => (project) => {
+  const { id, underlay } = motifOf(project, firstMotif(project));
+  const moved = setUnderlay(id, { left });
+  if (underlay) return changeOf('move-underlay', moved);
+  return changeOf('add-underlay', setMotif(id, { underlay: picture }), ...(picture ? [moved] : []));
+});
 
 const pieceStep: fc.Arbitrary<Step> = fc
   .oneof(
@@ -64,7 +97,11 @@ const pieceStep: fc.Arbitrary<Step> = fc
       to: { floatLimit },
     })),
   )
-  .map((change) => () => ({ ...change, kind: 'piece' }));
+  .map(
+    ({ name: step, to }) =>
+      () =>
+        changeOf(step, setPiece(to)),
+  );
 
 const bandStep: fc.Arbitrary<Step> = fc
   .oneof(
@@ -86,37 +123,67 @@ const bandStep: fc.Arbitrary<Step> = fc
       to: { groups: [{ ...startGroup('lighthouse', 1), ...group }] },
     })),
   )
-  .map((change) => () => ({ ...change, kind: 'band', band: 0 }));
+  .map(
+    ({ name: step, to }) =>
+      () =>
+        changeOf(step, setBand(0, to)),
+  );
 
-const projectStep: fc.Arbitrary<Step> = name.map((to) => () => ({
-  name: 'rename-project',
-  kind: 'project',
-  to: { name: to },
-}));
+const projectStep: fc.Arbitrary<Step> = name.map((to) => () => changeOf('rename-project', setProject({ name: to })));
 
 /** Another colour, or a third yarn. */
-const paletteStep: fc.Arbitrary<Step> = fc.boolean().map((isThird) => (project) => ({
-  name: 'yarns',
-  kind: 'palette',
-  motifs: project.motifs,
-  yarns: isThird
+const paletteStep: fc.Arbitrary<Step> = fc.boolean().map((isThird) => (project) => {
+  const yarns = isThird
     ? [...project.yarns.slice(0, 2), { name: 'kelp', colour: '#4a5a2a', tex: null }, ...project.yarns.slice(3)]
-    : project.yarns.map((yarn) => ({ ...yarn, colour: '#112233' })),
-}));
-
-/** A motif more behind the others, or the last one less; the first one stays, as a band uses it. */
-const motifsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ motifs }) => {
-  const last = motifs.at(-1) as Motif;
-  if (!isMore && motifs.length > 1) return { name: 'delete-motif', kind: 'motifs', motifs: motifs.slice(0, -1) };
-  return { name: 'duplicate-motif', kind: 'motifs', motifs: [...motifs, { ...last, id: `copy-${motifs.length}` }] };
+    : project.yarns.map((yarn) => ({ ...yarn, colour: '#112233' }));
+  return changeOf('yarns', setProject({ yarns }));
 });
 
-/** A band more above the others, or the last one less; the first one stays for the steps that change it. */
-const bandsStep: fc.Arbitrary<Step> = fc.boolean().map((isMore) => ({ bands }) => {
-  const last = bands.at(-1) as Band;
-  if (!isMore && bands.length > 1) return { name: 'remove-band', kind: 'bands', bands: bands.slice(0, -1) };
-  return { name: 'add-band', kind: 'bands', bands: [...bands, { ...last, position: { kind: 'from-row', row: 1 } }] };
+/** A motif more somewhere, one that no band uses less, or two of them exchanged with what is between. */
+const motifsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => ({ motifs, bands, fills }) => {
+  const like = motifs[at % motifs.length] as Motif;
+  const used = [...bands.flatMap(({ groups }) => groups), ...fills].map(({ motif }) => motif);
+  if (way === 'move') return changeOf('duplicate-motif', moveWithin('motifs', at % motifs.length, to % motifs.length));
+  if (way === 'remove' && !used.includes(like.id)) {
+    return changeOf('delete-motif', removeFrom('motifs', at % motifs.length));
+  }
+  let number = 1;
+  while (motifs.some(({ id }) => id === `copy-${number}`)) number++;
+  const copy = { ...like, id: `copy-${number}` };
+  return changeOf('duplicate-motif', insertInto('motifs', to % (motifs.length + 1), copy));
 });
+
+/** A band more somewhere, one of several less, or one that stands elsewhere in the list. */
+const bandsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => ({ bands }) => {
+  const place = at % bands.length;
+  if (way === 'move') return changeOf('move-group', moveWithin('bands', place, to % bands.length));
+  if (way === 'remove' && bands.length > 1) return changeOf('remove-band', removeFrom('bands', place));
+  const band: Band = { ...(bands[place] as Band), position: { kind: 'from-row', row: 1 } };
+  return changeOf('add-band', insertInto('bands', to % (bands.length + 1), band));
+});
+
+/** Another size, its numbers, and the copies of a group in it: each changes several things at once. */
+const sizesStep: fc.Arbitrary<Step> = fc
+  .record({ way: fc.constantFrom('add', 'go', 'rename', 'copies', 'remove'), at: fc.nat(), across: count(1, 5) })
+  .map(({ way, at, across }) => (project) => {
+    const sizes = sizesOf(project);
+    const index = at % sizes.length;
+    if (way === 'go') return goToSize(project, index);
+    if (way === 'rename')
+      return renameSize(
+        project,
+        index,
+        freeSizeName(project, (number) => `renamed ${number}`),
+      );
+    if (way === 'copies') return changeCopies(project, index, 0, 0, across);
+    if (way === 'remove' && sizes.length > 1) return removeSize(project, index);
+    if (sizes.length > 4) return changeSize(project, index, { hemRows: across });
+    return addSize(
+      project,
+      at % 2 ? 'smaller' : 'larger',
+      freeSizeName(project, (number) => `size ${number}`),
+    );
+  });
 
 /** A fill more, another border for the last one, or the last one less. */
 const fillsStep: fc.Arbitrary<Step> = fc
@@ -124,16 +191,16 @@ const fillsStep: fc.Arbitrary<Step> = fc
   .map(({ way, left, row }) => ({ motifs, fills }) => {
     const last = fills.at(-1);
     if (way === 'add' || !last) {
-      return { name: 'add-fill', kind: 'fills', fills: [...fills, startFill(motifs[0]?.id ?? '', row)] };
+      return changeOf('add-fill', insertInto('fills', fills.length, startFill(motifs[0]?.id ?? '', row)));
     }
-    if (way === 'remove') return { name: 'remove-fill', kind: 'fills', fills: fills.slice(0, -1) };
-    const border = { left, right: 0 };
-    return { name: 'fill-border', kind: 'fills', fills: [...fills.slice(0, -1), { ...last, border }] };
+    if (way === 'remove') return changeOf('remove-fill', removeFrom('fills', fills.length - 1));
+    return changeOf('fill-border', setFill(fills.length - 1, { border: { left, right: 0 } }));
   });
 
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   { arbitrary: paintStep, weight: 3 },
   motifStep,
+  underlayStep,
   pieceStep,
   bandStep,
   projectStep,
@@ -141,6 +208,7 @@ export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   motifsStep,
   bandsStep,
   fillsStep,
+  sizesStep,
 );
 
 function firstMotif(project: Project): string {

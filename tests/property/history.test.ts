@@ -61,7 +61,7 @@ class MakeChange implements fc.Command<Model, Real> {
     const change = this.step(model.now);
     real.history = commit(real.history, change);
     // A stroke that changes no cell is no step.
-    if (change.kind === 'paint' && change.patch.at.length === 0) return;
+    if (change.edits.every((edit) => edit.kind === 'paint' && edit.patch.at.length === 0)) return;
     model.change(applyChange(model.now, change));
     expect(undoName(real.history)).toBe(change.name);
     expect(redoName(real.history)).toBeNull();

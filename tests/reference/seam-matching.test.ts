@@ -318,7 +318,7 @@ describe('by hand', () => {
   it('offers the nearest whole repeats', () => {
     const { fits } = matching(['XX.X..'], rectangle(26));
     expect([fits.fewer?.by, fits.more?.by, fits.shift]).toEqual([-2, 4, null]);
-    expect(fits.fewer?.change).toMatchObject({ kind: 'piece', to: { shape: { stitches: 24 } } });
+    expect(fits.fewer?.change).toMatchObject({ edits: [{ of: 'piece', to: { shape: { stitches: 24 } } }] });
   });
 
   it('is plain where the border ends short of the seam, by as much as is seen of it', () => {

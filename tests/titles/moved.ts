@@ -17,4 +17,9 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/placement/suggestions.test.ts',
     why: 'what would fit better is a suggestion',
   },
+  {
+    old: 'unit/project/history.test.ts › a gesture › cannot go on as another kind of change',
+    now: 'unit/project/history.test.ts › a gesture › may go on with another kind of change, and is one step all the same',
+    why: 'a change is a list of edits, of whatever kinds',
+  },
 ];

@@ -9,7 +9,15 @@ import {
   type Cell,
   type Grid,
 } from '@shared/grid/index.ts';
-import { CELL_LETTERS, type Change, type Laying, type Motif } from '@shared/project/index.ts';
+import {
+  CELL_LETTERS,
+  changeOf,
+  paintCells,
+  setMotif,
+  type Change,
+  type Laying,
+  type Motif,
+} from '@shared/project/index.ts';
 import type { PaintChange } from './strokes.ts';
 
 /** In a cutting: a cell that does not belong to it. No palette index is so large. */
@@ -102,8 +110,8 @@ export function layChange(motif: Motif, lifted: LiftedSelection): PaintChange | 
 }
 
 /** The change that lays letters which read on the chart: from then on the motif must not be seen mirrored. */
-export function asLettering(motif: Motif, { name, patch }: PaintChange): Change {
-  return { name, kind: 'motif', motif: motif.id, to: { grid: applyPatch(motif.grid, patch), isLettering: true } };
+export function asLettering(motif: Motif, { name, edits }: PaintChange): Change {
+  return changeOf(name, ...edits, setMotif(motif.id, { isLettering: true }));
 }
 
 /** True if laying it makes the motif one of letters. */
@@ -116,7 +124,7 @@ export function layingOf(motif: Motif, lifted: LiftedSelection): Laying | null {
   if (lifted.name === 'stamp') return null;
   const change = layChange(motif, lifted);
   if (!change) return null;
-  const rows = gridToText(applyPatch(motif.grid, change.patch), CELL_LETTERS);
+  const rows = gridToText(applyPatch(motif.grid, change.edits[0].patch), CELL_LETTERS);
   return { name: lifted.name, motif: motif.id, rows, isLettering: makesLettering(motif, lifted) };
 }
 
@@ -140,5 +148,5 @@ function placeOf({ width }: Grid, at: Cell, index: number): Cell {
 
 function patched(motif: Motif, name: PaintChange['name'], cells: [number, number][]): PaintChange | null {
   const patch = patchCells(motif.grid, cells);
-  return patch.at.length === 0 ? null : { name, kind: 'paint', motif: motif.id, patch };
+  return patch.at.length === 0 ? null : changeOf(name, paintCells(motif.id, patch));
 }

@@ -1,17 +1,24 @@
 /** Changes to the list of motifs: one more, a copy, one less. Pure. */
 import { makeGrid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { MOST_MOTIFS, motifOf, type Change, type MotifId, type Project } from '@shared/project/index.ts';
+import {
+  changeOf,
+  insertInto,
+  MOST_MOTIFS,
+  motifOf,
+  removeFrom,
+  type Change,
+  type MotifId,
+  type Project,
+} from '@shared/project/index.ts';
 import { assertUnderlaysFit } from '../underlay/placing.ts';
 
 /** The longest name a motif has. */
 const LONGEST_NAME = 80;
 
-type MotifsChange = Extract<Change, { readonly kind: 'motifs' }>;
-
 /** A change of the list, and the motif that lies on the bench after it. */
 export interface MotifsStep {
-  readonly change: MotifsChange;
+  readonly change: Change;
   readonly shown: MotifId;
 }
 
@@ -51,7 +58,7 @@ export function deleteMotif(project: Project, id: MotifId): MotifsStep {
   const at = motifs.findIndex((motif) => motif.id === id);
   const left = motifs.filter((motif) => motif.id !== id);
   const shown = left[Math.min(at, left.length - 1)]?.id ?? '';
-  return { change: { name: 'delete-motif', kind: 'motifs', motifs: left }, shown };
+  return { change: changeOf('delete-motif', removeFrom('motifs', at)), shown };
 }
 
 /** The motif `step` places on in the list, round and round. */
@@ -68,7 +75,7 @@ function insertBehind(
 ): MotifsStep {
   if (motifs.length >= MOST_MOTIFS) throw problemError('motifs-too-many', { most: MOST_MOTIFS });
   const at = motifs.findIndex(({ id }) => id === before) + 1;
-  return { change: { name, kind: 'motifs', motifs: motifs.toSpliced(at, 0, motif) }, shown: motif.id };
+  return { change: changeOf(name, insertInto('motifs', at, motif)), shown: motif.id };
 }
 
 /** The first `motif-n` that names no motif. */

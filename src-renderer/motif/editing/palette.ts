@@ -1,7 +1,16 @@
 /** Changes to yarns: their names and colours, how many there are, and which one is the ground. */
 import { contrastRatio } from '@shared/colour/index.ts';
 import { MOST_COLOURS } from '@shared/grid/index.ts';
-import { mainYarn, type Change, type Motif, type Project, type Yarn } from '@shared/project/index.ts';
+import {
+  changeOf,
+  mainYarn,
+  redraw,
+  setMotif,
+  setProject,
+  type Change,
+  type Project,
+  type Yarn,
+} from '@shared/project/index.ts';
 
 /** Colours that stay apart for colour-blind eyes (Okabe and Ito 2008), black left out: it hides its stitches. */
 const NEW_COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7'] as const;
@@ -9,16 +18,15 @@ const NEW_COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d5
 /** Another name or colour for one yarn. */
 export function yarnChange(project: Project, index: number, to: Partial<Yarn>): Change {
   const yarns = project.yarns.map((yarn, i) => (i === index ? { ...yarn, ...to } : yarn));
-  return { name: 'yarns', kind: 'palette', yarns, motifs: project.motifs };
+  return changeOf('yarns', setProject({ yarns }));
 }
 
 /** One yarn more, in the first colour that no yarn has. Null when the palette is full. */
-export function addYarnChange(project: Project, name: string): Change | null {
-  const { yarns, motifs } = project;
+export function addYarnChange({ yarns }: Project, name: string): Change | null {
   if (yarns.length >= MOST_COLOURS) return null;
   const taken = new Set(yarns.map((yarn) => yarn.colour));
   const colour = NEW_COLOURS.find((candidate) => !taken.has(candidate)) ?? NEW_COLOURS[0];
-  return { name: 'yarns', kind: 'palette', yarns: [...yarns, { name, colour, tex: null }], motifs };
+  return changeOf('yarns', setProject({ yarns: [...yarns, { name, colour, tex: null }] }));
 }
 
 /** True if no cell of any motif has the yarn and it is not the ground, so that it can go. */
@@ -30,12 +38,12 @@ export function isUnused({ motifs }: Project, index: number): boolean {
 export function removeYarnChange(project: Project, index: number): Change {
   if (!isUnused(project, index)) throw new RangeError(`Yarn ${index} is used`);
   const moved = (cell: number): number => (cell > index ? cell - 1 : cell);
-  const motifs = project.motifs.map((motif): Motif => ({
-    ...motif,
-    ground: moved(motif.ground),
-    grid: { ...motif.grid, cells: motif.grid.cells.map(moved) },
-  }));
-  return { name: 'yarns', kind: 'palette', yarns: project.yarns.filter((_, i) => i !== index), motifs };
+  const { yarns, motifs } = project;
+  const recoloured = motifs.flatMap((motif) => {
+    const { id, grid, ground } = motif;
+    return [setMotif(id, { ground: moved(ground) }), redraw(motif, { ...grid, cells: grid.cells.map(moved) })];
+  });
+  return changeOf('yarns', setProject({ yarns: yarns.toSpliced(index, 1) }), ...recoloured);
 }
 
 /** Two yarns of a motif, by palette index, and how well they can be told apart (WCAG contrast ratio, 1 … 21). */
@@ -58,6 +66,6 @@ export function pairsUsed(used: readonly number[], yarns: readonly Yarn[]): Yarn
 /** Another yarn as the plain fabric's. All motifs share one ground. Null if it is that already. */
 export function groundChange(project: Project, ground: number): Change | null {
   if (ground === mainYarn(project)) return null;
-  const motifs = project.motifs.map((motif): Motif => ({ ...motif, ground }));
-  return { name: 'set-ground', kind: 'palette', yarns: project.yarns, motifs };
+  const [first, ...others] = project.motifs.map(({ id }) => setMotif(id, { ground }));
+  return first ? changeOf('set-ground', first, ...others) : null;
 }

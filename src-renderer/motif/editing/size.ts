@@ -1,6 +1,6 @@
 /** Making a motif wider, narrower, taller or lower, on the side that is chosen. */
 import { resize, type Cell, type Grid } from '@shared/grid/index.ts';
-import type { Change, Motif } from '@shared/project/index.ts';
+import { changeOf, setMotif, type Change, type Motif } from '@shared/project/index.ts';
 import { overhangOf, type Overhang } from './overhang.ts';
 
 /** Where columns and rows are put in or taken away. */
@@ -36,5 +36,5 @@ export function resizeOverhang(
 export function resizeChange(motif: Motif, drawn: Grid, width: number, height: number, sides: GrowingSides): Change {
   const { column, row } = startOf(drawn, width, height, sides);
   const grid = resize(drawn, width, height, motif.ground, column, row);
-  return { name: 'resize-motif', kind: 'motif', motif: motif.id, to: { grid } };
+  return changeOf('resize-motif', setMotif(motif.id, { grid }));
 }

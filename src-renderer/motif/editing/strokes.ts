@@ -8,11 +8,14 @@ import {
   cellAt,
   type Cell,
 } from '@shared/grid/index.ts';
-import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
+import { changeOf, paintCells, type ChangeName, type Motif, type Paint } from '@shared/project/index.ts';
 import { ALONE, followedBy, type Following } from './following.ts';
 
 /** A change of some cells of one motif. */
-export type PaintChange = Extract<Change, { readonly kind: 'paint' }>;
+export interface PaintChange {
+  readonly name: ChangeName;
+  readonly edits: readonly [Paint];
+}
 
 /** `colour` at the cells with these indices, each once. Null if they have it already. */
 export function paintChange(
@@ -22,7 +25,7 @@ export function paintChange(
   indices: readonly number[],
 ): PaintChange | null {
   const patch = patchOfColour(motif.grid, indices, colour);
-  return patch.at.length === 0 ? null : { name, kind: 'paint', motif: motif.id, patch };
+  return patch.at.length === 0 ? null : changeOf(name, paintCells(motif.id, patch));
 }
 
 /** The pen's `colour`, or the ground for the eraser, at `cells` and those that follow. Null if they have it already. */

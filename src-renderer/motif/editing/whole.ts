@@ -17,7 +17,7 @@ import {
   type CellBox,
   type Grid,
 } from '@shared/grid/index.ts';
-import type { Change, ChangeName, Motif } from '@shared/project/index.ts';
+import { changeOf, redraw, type Change, type ChangeName, type Motif } from '@shared/project/index.ts';
 import { cropToRepeat, trimBlank } from '@shared/repeat/index.ts';
 import { measureOf } from '../measured.ts';
 import { paintChange } from './strokes.ts';
@@ -121,7 +121,7 @@ export const ASKS_MEASURE: ReadonlySet<WholeName> = new Set<WholeName>([
 ]);
 
 function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
-  return sameGrid(grid, motif.grid) ? null : { name, kind: 'motif', motif: motif.id, to: { grid } };
+  return sameGrid(grid, motif.grid) ? null : changeOf(name, redraw(motif, grid));
 }
 
 /** Every cell that breaks the near repeat becomes what its copies are. */

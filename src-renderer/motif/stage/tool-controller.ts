@@ -74,7 +74,7 @@ export class ToolController {
     const { grid } = this.session.motif;
     const { lifted } = this.viewModel.state;
     const change = lifted ? layChange(this.session.motif, lifted) : this.#spanChange();
-    return change ? applyPatch(grid, change.patch) : grid;
+    return change ? applyPatch(grid, change.edits[0].patch) : grid;
   }
 
   /** The cells that are selected, being selected, or lifted. */

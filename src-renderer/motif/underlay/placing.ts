@@ -2,9 +2,12 @@
 import type { Grid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import {
+  changeOf,
   FARTHEST_UNDERLAY,
   motifOf,
   MOST_UNDERLAY_LETTERS_IN_ALL,
+  setMotif,
+  setUnderlay,
   type Change,
   type ChangeName,
   type Motif,
@@ -48,10 +51,8 @@ export function layUnderlay(project: Project, id: MotifId, kept: KeptPicture, as
   const { underlay, grid } = motif;
   assertUnderlaysFit(project.motifs.map((each) => (each.id === id ? kept : each.underlay)));
   const fitted = fittedUnderlay(kept, grid, aspect);
-  return changed(motif, underlay ? 'replace-underlay' : 'add-underlay', {
-    ...fitted,
-    opacity: underlay?.opacity ?? fitted.opacity,
-  });
+  const laid = { ...fitted, opacity: underlay?.opacity ?? fitted.opacity };
+  return changeOf(underlay ? 'replace-underlay' : 'add-underlay', setMotif(id, { underlay: laid }));
 }
 
 /** Throws `underlays-too-large` if all these pictures together are more than a file takes. */
@@ -63,7 +64,7 @@ export function assertUnderlaysFit(pictures: readonly ({ readonly picture: strin
 }
 
 export function removeUnderlay(motif: Motif): Change | null {
-  return motif.underlay && changed(motif, 'remove-underlay', null);
+  return motif.underlay && changeOf('remove-underlay', setMotif(motif.id, { underlay: null }));
 }
 
 /** Shown if it was hidden, and the other way round. */
@@ -71,7 +72,7 @@ export function toggleUnderlay(motif: Motif): Change | null {
   const { underlay } = motif;
   if (!underlay) return null;
   const isShown = !underlay.isShown;
-  return changed(motif, isShown ? 'show-underlay' : 'hide-underlay', { ...underlay, isShown });
+  return changed(motif, isShown ? 'show-underlay' : 'hide-underlay', { isShown });
 }
 
 /** Moved by columns to the right and rows up, which need not be whole. */
@@ -80,7 +81,7 @@ export function moveUnderlay(motif: Motif, columns: number, rows: number): Chang
   if (!underlay || (columns === 0 && rows === 0)) return null;
   const left = bounded(underlay.left + columns);
   const bottom = bounded(underlay.bottom + rows);
-  return changed(motif, 'move-underlay', { ...underlay, left, bottom });
+  return changed(motif, 'move-underlay', { left, bottom });
 }
 
 /** `factor` times as large, about its middle. */
@@ -98,7 +99,7 @@ export function resizeUnderlay(motif: Motif, to: Partial<Pick<Underlay, 'columns
   const rows = bounded(to.rows ?? underlay.rows, 1);
   const left = bounded(underlay.left + (underlay.columns - columns) / 2);
   const bottom = bounded(underlay.bottom + (underlay.rows - rows) / 2);
-  return changed(motif, 'scale-underlay', { ...underlay, columns, rows, left, bottom });
+  return changed(motif, 'scale-underlay', { columns, rows, left, bottom });
 }
 
 /** Shows through more or less strongly, 0.1 … 1. */
@@ -106,11 +107,11 @@ export function strengthenUnderlay(motif: Motif, opacity: number): Change | null
   const { underlay } = motif;
   if (!underlay) return null;
   const within = Math.min(1, Math.max(LEAST_OPACITY, Number(opacity.toFixed(2))));
-  return within === underlay.opacity ? null : changed(motif, 'underlay-strength', { ...underlay, opacity: within });
+  return within === underlay.opacity ? null : changed(motif, 'underlay-strength', { opacity: within });
 }
 
-function changed(motif: Motif, name: ChangeName, underlay: Underlay | null): Change {
-  return { name, kind: 'motif', motif: motif.id, to: { underlay } };
+function changed({ id }: Motif, name: ChangeName, to: Partial<Underlay>): Change {
+  return changeOf(name, setUnderlay(id, to));
 }
 
 /** Within what a file takes, to a thousandth of a cell; never -0, which a file does not know. */

@@ -32,7 +32,7 @@ export function fillPiece(session: Session, chosen: ChosenFill): void {
 export function unfillPiece(session: Session, chosen: ChosenFill): void {
   const index = chosenFillOf(session.project, chosen);
   if (index === null) return;
-  session.change(removeFill(session.project, index));
+  session.change(removeFill(index));
   chosen.fill = Math.max(0, index - 1);
   session.announce(words.fill.removed);
 }
@@ -51,7 +51,7 @@ export function fillActions(session: Session, chosen: ChosenFill): Action[] {
     const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const shift = (project.fills[index] as Fill).shift + (isTurned ? -step : step);
     if (Math.abs(shift) > MOST_STITCHES) return;
-    session.change(changeOfFill(project, index, 'fill-lie', { shift }), gesture);
+    session.change(changeOfFill(index, 'fill-lie', { shift }), gesture);
     const { plan } = plannedOf(session.project);
     if (plan.fills[index]) session.announce(plainText(text.seam.summary(seamMatchingOf(plan, index))));
   }

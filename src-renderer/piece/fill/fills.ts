@@ -1,6 +1,10 @@
 /** Fills that come, go and change. */
 import type { Plan } from '@shared/knitting/index.ts';
 import {
+  changeOf,
+  insertInto,
+  removeFrom,
+  setFill,
   startFill,
   type Change,
   type ChangeName,
@@ -27,15 +31,15 @@ export function newFill(motif: MotifId, { bands, fills, outline }: Pick<Plan, 'b
   return below >= FIRST_ROW ? { ...fill, lastRow: below } : fill;
 }
 
-/** The change of one fill among those of a project. */
-export function changeOfFill({ fills }: Project, index: number, name: ChangeName, to: Partial<Fill>): Change {
-  return { kind: 'fills', name, fills: fills.map((fill, at) => (at === index ? { ...fill, ...to } : fill)) };
+/** The change of one fill of a project. */
+export function changeOfFill(index: number, name: ChangeName, to: Partial<Fill>): Change {
+  return changeOf(name, setFill(index, to));
 }
 
 export function addFill({ fills }: Project, fill: Fill): Change {
-  return { kind: 'fills', name: 'add-fill', fills: [...fills, fill] };
+  return changeOf('add-fill', insertInto('fills', fills.length, fill));
 }
 
-export function removeFill({ fills }: Project, index: number): Change {
-  return { kind: 'fills', name: 'remove-fill', fills: fills.filter((_, at) => at !== index) };
+export function removeFill(index: number): Change {
+  return changeOf('remove-fill', removeFrom('fills', index));
 }

@@ -1,7 +1,15 @@
 /** Needles that are kept where they are, and the rule that found them, to go back to. */
 import type { Slot } from '@shared/bed/index.ts';
 import { planFor } from '@shared/knitting/index.ts';
-import { applyChange, type Band, type ByHand, type Change, type Project } from '@shared/project/index.ts';
+import {
+  applyChange,
+  changeOf,
+  setBand,
+  type Band,
+  type ByHand,
+  type Change,
+  type Project,
+} from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../shell/session.ts';
 import { plannedOf } from '../planned.ts';
@@ -21,12 +29,14 @@ export function keepChange(project: Project, index: number): Change | null {
   const band = project.bands[index];
   if (!band) return null;
   if (band.rule.kind === 'by-hand') {
-    if (!band.rule.before) return null;
-    const back: Change = { kind: 'band', name: 'free-needles', band: index, to: band.rule.before };
-    return planFor(applyChange(project, back)).ok ? back : { ...back, to: { ...band.rule.before, choice: 0 } };
+    const { before } = band.rule;
+    if (!before) return null;
+    const back = changeOf('free-needles', setBand(index, before));
+    if (planFor(applyChange(project, back)).ok) return back;
+    return changeOf('free-needles', setBand(index, { ...before, choice: 0 }));
   }
   const first = firstNeedles(project, index);
-  return first && { kind: 'band', name: 'keep-needles', band: index, to: { rule: byHandIn(band, first), choice: 0 } };
+  return first && changeOf('keep-needles', setBand(index, { rule: byHandIn(band, first), choice: 0 }));
 }
 
 /** What keeping or giving back is called for a band as it is; null where there is neither. */

@@ -6,7 +6,7 @@
 import type { Slot } from '@shared/bed/index.ts';
 import { fillRun, type PlacedFill, type PlacedGroup, type Plan } from '@shared/knitting/index.ts';
 import { edgesAt, movedTo, type Outline, type Section } from '@shared/piece/index.ts';
-import type { Band, Change, Project } from '@shared/project/index.ts';
+import { changeOf, setBand, type Band, type Change, type Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
 /** Where the groups of a band stand: their first needles, left to right, the band's first row (from 1), and the rows that each starts above it. */
@@ -139,15 +139,10 @@ export function changeTo(project: Project, index: number, ground: Ground, to: St
   const position = movedTo(band.position, to.firstRow, heightOf(ground, to), ground.sections);
   if (!isSame(to.rises, before.rises)) {
     const groups = band.groups.map((group, at) => ({ ...group, rise: to.rises[at] ?? group.rise }));
-    return { kind: 'band', name: 'raise-group', band: index, to: { groups, position } };
+    return changeOf('raise-group', setBand(index, { groups, position }));
   }
   const placed = { rule: byHandIn(band, to.first), choice: 0 };
-  return {
-    kind: 'band',
-    name: 'move-group',
-    band: index,
-    to: to.firstRow === before.firstRow ? placed : { ...placed, position },
-  };
+  return changeOf('move-group', setBand(index, to.firstRow === before.firstRow ? placed : { ...placed, position }));
 }
 
 export function isSameStanding(one: Standing, other: Standing): boolean {

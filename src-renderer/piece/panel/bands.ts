@@ -1,7 +1,17 @@
 /** Bands and groups that come and go. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/knitting/index.ts';
-import { startBand, type Band, type Group, type PlacementRule } from '@shared/project/index.ts';
+import {
+  changeOf,
+  insertInto,
+  removeFrom,
+  startBand,
+  type Band,
+  type Change,
+  type Group,
+  type PlacementRule,
+  type Project,
+} from '@shared/project/index.ts';
 
 /** Plain rows between a new band and the one below it. */
 const ROWS_BETWEEN = 10;
@@ -15,6 +25,14 @@ export function newBand(motif: string, placed: readonly Pick<PlacedBand, 'lastRo
   if (placed.length === 0) return band;
   const highest = Math.max(...placed.map(({ lastRow }) => lastRow));
   return { ...band, position: { kind: 'from-row', row: highest + 1 + ROWS_BETWEEN } };
+}
+
+export function addBand({ bands }: Project, band: Band): Change {
+  return changeOf('add-band', insertInto('bands', bands.length, band));
+}
+
+export function removeBand(index: number): Change {
+  return changeOf('remove-band', removeFrom('bands', index));
 }
 
 /** A band with one group more, like its last one; by hand it stands next to that. */

@@ -1,8 +1,9 @@
 /** What would make all rows of a fill meet in the seam. */
 import { modulo } from '../../grid/index.ts';
-import { outlineOf, widened, type Outline, type Shape } from '../../piece/index.ts';
+import { outlineOf, widened, type Outline } from '../../piece/index.ts';
 import { outcome } from '../../problem/index.ts';
-import { applyChange, type Change } from '../../project/change.ts';
+import { applyChange, changeOf, type Change } from '../../project/change.ts';
+import { setFill, setPiece } from '../../project/edit-makers.ts';
 import type { Fill, Project } from '../../project/project.ts';
 import { layFill, type LaidFill } from '../fills.ts';
 import { makePlan } from '../plan.ts';
@@ -46,10 +47,12 @@ export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
   };
   const nearest = (sign: 1 | -1): SeamFit | null => {
     for (let stitches = 1; stitches <= 2 * width; stitches++) {
-      const change = widthChange(project.piece.shape, sign * stitches);
-      const outline = change && outcome(() => outlineOf(change.to.shape, project.piece));
-      if (outline?.ok && isFit(change as Change, outline.value))
-        return { by: sign * stitches, change: change as Change };
+      const by = sign * stitches;
+      const shape = widened(project.piece.shape, by);
+      if (!shape) continue;
+      const outline = outcome(() => outlineOf(shape, project.piece));
+      const change = changeOf('match-seam', setPiece({ shape }));
+      if (outline.ok && isFit(change, outline.value)) return { by, change };
     }
     return null;
   };
@@ -67,8 +70,7 @@ function nearestShift(
   for (let stitches = 1; stitches < width; stitches++) {
     for (const by of [stitches, -stitches]) {
       const to = nearestTo0(shift + by, width);
-      const fills = project.fills.map((fill, at) => (at === index ? { ...fill, shift: to } : fill));
-      const change: Change = { name: 'match-seam', kind: 'fills', fills };
+      const change = changeOf('match-seam', setFill(index, { shift: to }));
       if (isFit(change, outline)) return { by, change };
     }
   }
@@ -94,9 +96,4 @@ function isMet({ place, copies }: LaidFill, outline: Outline, plainBefore: numbe
     if (kind === 'plain') plain++;
   }
   return plain <= plainBefore;
-}
-
-function widthChange(shape: Shape, by: number): (Change & { readonly to: { readonly shape: Shape } }) | null {
-  const to = widened(shape, by);
-  return to && { name: 'match-seam', kind: 'piece', to: { shape: to } };
 }

@@ -9,7 +9,15 @@
 import Konva from 'konva/lib/Core.js';
 import { Rect } from 'konva/lib/shapes/Rect.js';
 import { patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
-import { commit, projectAround, startHistory, START_YARNS, type Motif } from '@shared/project/index.ts';
+import {
+  changeOf,
+  commit,
+  paintCells,
+  projectAround,
+  startHistory,
+  START_YARNS,
+  type Motif,
+} from '@shared/project/index.ts';
 import {
   CellBitmap,
   createCellStage,
@@ -55,7 +63,7 @@ function programPainter(host: HTMLDivElement): Painter {
       const motif = motifNow();
       const patch = patchCells(motif.grid, [flipped(motif.grid, stage.viewport.cellAt(x, y))]);
       const gesture = `stroke ${Math.floor(painted++ / STROKE)}`;
-      history = commit(history, { name: 'draw', kind: 'paint', motif: motif.id, patch }, gesture);
+      history = commit(history, changeOf('draw', paintCells(motif.id, patch)), gesture);
     },
     draw(x, y) {
       stage.show(picture());

@@ -1,7 +1,7 @@
 /** The bar at the top of the window alone, with a session that a test can give steps of any name. */
 import { flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
-import { sampleProject, type ChangeName } from '@shared/project/index.ts';
+import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
 import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
 import type { Files } from '../../../src-renderer/shell/files.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
@@ -23,7 +23,7 @@ mount(TopBar, { target, props: { session, actions, files, host: {} as Host } });
 let steps = 0;
 const page: TopBarPage = {
   step(name, undone) {
-    session.change({ kind: 'project', name, to: { name: `after ${++steps}` } });
+    session.change(changeOf(name, setProject({ name: `after ${++steps}` })));
     if (undone) session.undo();
     // The page shows it before the test looks.
     flushSync();

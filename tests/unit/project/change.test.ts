@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, type Change } from '@shared/project/index.ts';
+import { applyChange, changeOf, setBand, setMotif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 import { examples, sample } from './change-examples.ts';
@@ -13,11 +13,11 @@ describe('a change', () => {
   });
 
   it('to a motif that is gone is refused by name', () => {
-    const change: Change = { name: 'rename-motif', kind: 'motif', motif: 'gone', to: { name: 'x' } };
+    const change = changeOf('rename-motif', setMotif('gone', { name: 'x' }));
     expect(outcome(() => applyChange(sample, change))).toMatchObject({ problem: { code: 'motif-missing' } });
   });
 
   it('to a band that is not there is a mistake of the program', () => {
-    expect(() => applyChange(sample, { name: 'judge', kind: 'band', band: 1, to: {} })).toThrow(RangeError);
+    expect(() => applyChange(sample, changeOf('judge', setBand(1, {})))).toThrow(RangeError);
   });
 });

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
+  changeOf,
   commit,
   giveUpGesture,
   isUnsaved,
   markSaved,
   MOST_STEPS,
   redo,
+  setProject,
   startHistory,
   undo,
   undoName,
@@ -76,9 +78,12 @@ describe('a gesture', () => {
     expect(commit(start, stroke('draw', [13, 0]))).toBe(start);
   });
 
-  it('cannot go on as another kind of change', () => {
+  it('may go on with another kind of change, and is one step all the same', () => {
     const drawn = commit(startHistory(sample), stroke('draw', [13, 1]), 'drag 1');
-    expect(() => commit(drawn, examples.gauge, 'drag 1')).toThrow(RangeError);
+    const more = commit(commit(drawn, examples.gauge, 'drag 1'), examples['add-band'], 'drag 1');
+    expect(more.past).toHaveLength(1);
+    expect(undo(more).project).toEqual(sample);
+    expect(redo(undo(more)).project).toEqual(more.project);
   });
 });
 
@@ -86,7 +91,7 @@ describe('a long history', () => {
   it('forgets its oldest steps and stays right', () => {
     let history = startHistory(sample);
     for (let i = 0; i < MOST_STEPS + 5; i++) {
-      history = commit(history, { name: 'rename-project', kind: 'project', to: { name: `step ${i + 1}` } });
+      history = commit(history, changeOf('rename-project', setProject({ name: `step ${i + 1}` })));
     }
     expect(history.past).toHaveLength(MOST_STEPS);
     while (undoName(history) !== null) history = undo(history);

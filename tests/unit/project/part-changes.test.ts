@@ -61,9 +61,9 @@ describe('sections above the hem', () => {
 
   it('are added above the others under a name of their own, with as many rows as are left', () => {
     const called = (number: number): string => (number === 3 ? 'rib' : `section ${number}`);
-    const one = applyChange(sectioned(), addPart(sectioned(), called));
+    const one = applyChange(sectioned(), addPart(sectioned(), called).change);
     expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null });
     // 60 − 10 − 8 − 12 − 20 = 10 rows.
-    expect(addPart(one, called).parts[3]).toMatchObject({ name: 'section 5', rows: 10 });
+    expect(addPart(one, called).added).toMatchObject({ name: 'section 5', rows: 10 });
   });
 });

@@ -5,6 +5,7 @@ import {
   addSize,
   applyChange,
   changeCopies,
+  changeOf,
   changeSize,
   freeSizeName,
   goToSize,
@@ -16,6 +17,7 @@ import {
   sampleProject,
   currentSize,
   sizesOf,
+  setBand,
   START_PIECE,
   startBand,
   type Band,
@@ -51,7 +53,7 @@ const copies = (project: Project): number[][] =>
   sizesOf(project).map((_, index) => projectInSize(project, index).bands[0]?.groups.map(({ across }) => across) ?? []);
 const go = (project: Project, index: number): Project => applyChange(project, goToSize(project, index));
 const withBand = (project: Project, to: Partial<Band>): Project =>
-  applyChange(project, { name: 'rule', kind: 'band', band: 0, to });
+  applyChange(project, changeOf('rule', setBand(0, to)));
 
 describe('the sizes of a project', () => {
   it('stand smallest first, whichever is at hand', () => {
@@ -119,7 +121,7 @@ describe('the sizes of a project', () => {
     const code = (change: () => Change): unknown => outcome(change);
     expect(code(() => addSize(project, 'larger', 'L'))).toMatchObject({ problem: { code: 'size-name-taken' } });
     expect(code(() => renameSize(project, 0, 'M'))).toMatchObject({ problem: { code: 'size-name-taken' } });
-    expect(renameSize(project, 0, 'S')).toMatchObject({ sizes: project.sizes });
+    expect(applyChange(project, renameSize(project, 0, 'S'))).toMatchObject({ sizes: project.sizes });
     for (const name of ['', ' ', ' M', 'M ', 'one\ntwo', 'x'.repeat(25)]) {
       expect(code(() => renameSize(project, 0, name))).toMatchObject({ problem: { code: 'size-name-unusable' } });
     }

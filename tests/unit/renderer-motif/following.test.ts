@@ -54,7 +54,7 @@ describe('what follows the tool', () => {
           const asked = drawing(width, height, { symmetry });
           const change = tool.change(asked, from, to);
           if (!change) return;
-          const grid = applyPatch(asked.motif.grid, change.patch);
+          const grid = applyPatch(asked.motif.grid, change.edits[0].patch);
           expect(gridToText(alike[symmetry](grid), '.#')).toEqual(gridToText(grid, '.#'));
         },
       ),
@@ -69,7 +69,7 @@ describe('what follows the tool', () => {
         const asked = drawing(width, height, { symmetry: 'both', tile: { width: tileWidth, height: tileHeight } });
         const change = draw.change(asked, [at]);
         if (!change) return;
-        const { cells } = applyPatch(asked.motif.grid, change.patch);
+        const { cells } = applyPatch(asked.motif.grid, change.edits[0].patch);
         cells.forEach((colour, index) => {
           const column = index % width;
           const row = Math.floor(index / width);

@@ -37,7 +37,7 @@ describe('letters on the chart', () => {
     const change = laying && layingChange(before, laying);
     if (!paint || !change) throw new Error('Nothing was laid');
     const [after] = applyChange(before, change).motifs as [Motif];
-    expect(after).toEqual({ ...plain, isLettering: true, grid: applyPatch(plain.grid, paint.patch) });
+    expect(after).toEqual({ ...plain, isLettering: true, grid: applyPatch(plain.grid, paint.edits[0].patch) });
     expect(change.name).toBe('lettering');
     expect(asLettering(plain, paint)).toEqual(change);
   });

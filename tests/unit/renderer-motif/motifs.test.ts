@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, MOST_MOTIFS, sampleProject, type Motif, type Project } from '@shared/project/index.ts';
+import {
+  applyChange,
+  changeOf,
+  MOST_MOTIFS,
+  sampleProject,
+  setMotif,
+  type Motif,
+  type Project,
+} from '@shared/project/index.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside } from '../../../src-renderer/motif/editing/motifs.ts';
 import { motifToShow } from '../../../src-renderer/shell/motif-to-show.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
@@ -76,7 +84,7 @@ describe('undo with several motifs', () => {
   it('brings the motif that it changes onto the bench', () => {
     const session = new Session(withThree(), true);
     session.look({ motif: 'motif-2' });
-    session.change({ name: 'rename-motif', kind: 'motif', motif: 'motif-2', to: { name: 'gannet' } });
+    session.change(changeOf('rename-motif', setMotif('motif-2', { name: 'gannet' })));
     session.look({ motif: 'lighthouse' });
     session.undo();
     expect(session.motif.id).toBe('motif-2');
@@ -84,8 +92,8 @@ describe('undo with several motifs', () => {
 
   it('stays where it is when all motifs change, or none', () => {
     const { motifs } = withThree();
-    const others = motifs.map((motif) => ({ ...motif }));
-    expect(motifToShow(motifs, others, 'motif-1')).toBe('motif-1');
-    expect(motifToShow(motifs, motifs, 'motif-1')).toBe('motif-1');
+    const all = motifs.map(({ id }) => ({ of: 'motif', motif: id }) as const);
+    expect(motifToShow(all, motifs, motifs, 'motif-1')).toBe('motif-1');
+    expect(motifToShow([{ of: 'band', band: 0 }], motifs, motifs, 'motif-1')).toBe('motif-1');
   });
 });

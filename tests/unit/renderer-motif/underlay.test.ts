@@ -56,7 +56,7 @@ describe('a picture to trace', () => {
 
   it('never fades out altogether', () => {
     const faint = strengthenUnderlay(onBench(traced()), 0);
-    expect(faint).toMatchObject({ to: { underlay: { opacity: 0.1 } } });
+    expect(faint).toMatchObject({ edits: [{ to: { opacity: 0.1 } }] });
   });
 
   it('is refused where the file could not hold it, by a copy too', () => {

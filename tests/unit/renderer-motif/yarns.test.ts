@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { CELL_LETTERS, projectAround, yarnsUsed, type Motif, type Project } from '@shared/project/index.ts';
+import {
+  CELL_LETTERS,
+  changeOf,
+  paintCells,
+  projectAround,
+  yarnsUsed,
+  type Motif,
+  type Project,
+} from '@shared/project/index.ts';
 import { pairsUsed } from '../../../src-renderer/motif/editing/palette.ts';
 import { fillChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
@@ -18,7 +26,7 @@ function painted(project: Project, colour: number, column: number): { session: S
   const grid = session.motif.grid;
   const patch = { at: Uint32Array.of(column), to: Uint8Array.of(colour) };
   expect(grid.cells[column]).not.toBe(colour);
-  session.change({ name: 'draw', kind: 'paint', motif: session.motif.id, patch });
+  session.change(changeOf('draw', paintCells(session.motif.id, patch)));
   return { session, yarns: yarnsUsed(session.motif).length };
 }
 

@@ -1,7 +1,7 @@
 /** Fills that are added, moved on the needles, and in the way of groups. */
 import { describe, expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
-import { startFill, type Fill, type Project } from '@shared/project/index.ts';
+import { applyChange, startFill, type Fill, type Project } from '@shared/project/index.ts';
 import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
 import { addFill, changeOfFill, newFill, removeFill } from '../../../src-renderer/piece/fill/fills.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
@@ -27,9 +27,13 @@ describe('a new fill', () => {
 
   it('changes, and goes, among the others', () => {
     const project = filled({ firstRow: 5 }, { lastRow: 2 });
-    expect(addFill(project, startFill('m', 3))).toMatchObject({ name: 'add-fill', fills: { length: 3 } });
-    expect(changeOfFill(project, 1, 'fill-lie', { step: 2 })).toMatchObject({ fills: [{ step: 0 }, { step: 2 }] });
-    expect(removeFill(project, 0)).toMatchObject({ name: 'remove-fill', fills: [{ lastRow: 2 }] });
+    const added = applyChange(project, addFill(project, startFill('m', 3)));
+    expect(added.fills.map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
+    expect(applyChange(project, changeOfFill(1, 'fill-lie', { step: 2 })).fills).toMatchObject([
+      { step: 0 },
+      { step: 2 },
+    ]);
+    expect(applyChange(project, removeFill(0)).fills).toMatchObject([{ lastRow: 2 }]);
   });
 });
 

@@ -3,7 +3,14 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Method } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { patchOfColour } from '@shared/grid/index.ts';
-import { layingChange, projectFromText, sampleProject, type Project } from '@shared/project/index.ts';
+import {
+  changeOf,
+  layingChange,
+  paintCells,
+  projectFromText,
+  sampleProject,
+  type Project,
+} from '@shared/project/index.ts';
 import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { hold, lift, moveLifted, selectAll } from '../../../src-renderer/motif/lifted-selection.ts';
@@ -59,7 +66,7 @@ const onDisk = (): Project | null => (kept() ? projectFromText(kept()?.text ?? '
 function paint(cell: number, gesture: string | null = null): void {
   const { motif } = session;
   const patch = patchOfColour(motif.grid, [cell], motif.grid.cells[cell] === 0 ? 1 : 0);
-  session.change({ name: 'draw', kind: 'paint', motif: motif.id, patch }, gesture);
+  session.change(changeOf('draw', paintCells(motif.id, patch)), gesture);
 }
 const cellsOf = (project: Project | null): string => (project?.motifs[0]?.grid.cells ?? []).join('');
 
@@ -220,7 +227,7 @@ describe('cells in hand', () => {
     const { id, grid } = session.motif;
     const rows = Array.from({ length: grid.height }, () => 'X'.repeat(grid.width));
     const laying = { name: 'move', motif: id, rows, isLettering: false } as const;
-    expect(layingChange(project, laying)).toMatchObject({ name: 'move', motif: id });
+    expect(layingChange(project, laying)).toMatchObject({ name: 'move', edits: [{ motif: id }] });
     expect(layingChange(project, { ...laying, motif: 'another' })).toBeNull();
     expect(layingChange(project, { ...laying, rows: rows.slice(1) })).toBeNull();
     expect(layingChange(project, { ...laying, rows: rows.with(0, '+'.repeat(grid.width)) })).toBeNull();

@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import { patchOfColour } from '@shared/grid/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
-import { sampleProject } from '@shared/project/index.ts';
+import { changeOf, paintCells, sampleProject } from '@shared/project/index.ts';
 import { Files, type Asking } from '../../../src-renderer/shell/files.ts';
 import { Session } from '../../../src-renderer/shell/session.ts';
 
@@ -12,7 +12,7 @@ const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright
 function paint(session: Session, cell: number): void {
   const { motif } = session;
   const patch = patchOfColour(motif.grid, [cell], motif.grid.cells[cell] === 0 ? 1 : 0);
-  session.change({ name: 'draw', kind: 'paint', motif: motif.id, patch });
+  session.change(changeOf('draw', paintCells(motif.id, patch)));
 }
 
 it('is asked about again if something was drawn while it was saved', async () => {
