@@ -6,8 +6,8 @@ import type { Component } from 'svelte';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { Session } from '../shell/session.ts';
 import { latePart } from '../ui/load-part.ts';
-import type { DecodedPicture } from './decode.ts';
-import type { GivenPicture } from './given.ts';
+import type { DecodedPicture } from '../pictures/decode.ts';
+import type { GivenPicture } from '../pictures/given.ts';
 
 /** What the dialog of an importer is given. */
 export interface ImporterProps {

@@ -7,7 +7,7 @@
 import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
-import type { GivenPicture } from '../reading-in/given.ts';
+import type { GivenPicture } from '../pictures/given.ts';
 import type { Asking } from './files.ts';
 
 /** Where a project is to be saved, as the services have it. */

@@ -10,9 +10,9 @@ import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts'
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
-import { bytesOfFile } from '../reading-in/file-bytes.ts';
-import type { GivenPicture } from '../reading-in/given.ts';
-import { titleOf } from '../reading-in/title.ts';
+import { bytesOfFile } from '../pictures/file-bytes.ts';
+import type { GivenPicture } from '../pictures/given.ts';
+import { titleOf } from '../pictures/title.ts';
 import { pictureDecoder } from './parts.ts';
 import type { OpenFile, Session } from './session.ts';
 

@@ -5,7 +5,6 @@
 import type { Arrow } from './circles.ts';
 
 export const KNOWN_ON_CIRCLES: readonly Arrow[] = [
-  'src-renderer/motif → src-renderer/reading-in',
   'src-renderer/motif → src-renderer/shell',
   'src-renderer/motif → src-renderer/ui',
   'src-renderer/piece → src-renderer/shell',

@@ -1,9 +1,9 @@
 /** A picture made small enough to be kept in the project. */
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_UNDERLAY_LETTERS, UNDERLAY_SIDE } from '@shared/project/index.ts';
-import { decodePicture } from '../../reading-in/decode.ts';
-export { bytesOfFile } from '../../reading-in/file-bytes.ts';
-import { smallCanvas } from '../../reading-in/small-canvas.ts';
+import { decodePicture } from '../../pictures/decode.ts';
+export { bytesOfFile } from '../../pictures/file-bytes.ts';
+import { smallCanvas } from '../../pictures/small-canvas.ts';
 import type { KeptPicture } from './placing.ts';
 
 /** Qualities of JPEG, tried until the picture is small enough; the last one always was. */

@@ -1,6 +1,6 @@
 /** How a chart that is being read is drawn: its photo under lines, its cells, the marks on them. */
 import type { ChartReading, Picture } from '@shared/reading/index.ts';
-import { smallCanvas } from '../small-canvas.ts';
+import { smallCanvas } from '../../pictures/small-canvas.ts';
 import type { Fitted } from './fitted.ts';
 
 const INK = '#1d2330';

@@ -1,8 +1,8 @@
 /** The worker that decodes pictures for the window is ended with its answer, or at its limit. */
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
-import { decodedWithin, type DecodingWorker } from '../../../src-renderer/reading-in/decoding/limited.ts';
-import type { Asked, Decoded, FromWorker } from '../../../src-renderer/reading-in/decoding/messages.ts';
+import { decodedWithin, type DecodingWorker } from '../../../src-renderer/pictures/decoding/limited.ts';
+import type { Asked, Decoded, FromWorker } from '../../../src-renderer/pictures/decoding/messages.ts';
 
 /** A worker that says what it is told to, and remembers whether it was ended. */
 class MadeUpWorker implements DecodingWorker {
