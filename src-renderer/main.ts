@@ -4,9 +4,9 @@ import './ui/tokens.css';
 import './ui/base.css';
 import { mount } from 'svelte';
 import App from './shell/App.svelte';
-import { connect, dropEntryKey } from './shell/host/index.ts';
+import { connect, dropEntryKey } from './host/index.ts';
 import NotLetIn from './shell/NotLetIn.svelte';
-import { removeServiceWorkers } from './shell/host/service-workers.ts';
+import { removeServiceWorkers } from './host/service-workers.ts';
 import { startSession } from './shell/start.ts';
 import { loadPartsFrom } from './ui/load-part.ts';
 

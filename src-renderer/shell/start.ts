@@ -4,7 +4,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { singleKeys } from './actions/single-keys.ts';
-import type { Connection } from './host/index.ts';
+import type { Connection } from '../host/index.ts';
 import {
   browserPlaces,
   findKeptWork,

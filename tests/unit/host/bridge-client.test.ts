@@ -1,6 +1,6 @@
 /** The renderer's side of Electron's bridge. */
 import { describe, expect, it } from 'vitest';
-import { bridgeConnection, bridgeHost, type Bridge } from '../../../src-renderer/shell/host/bridge.ts';
+import { bridgeConnection, bridgeHost, type Bridge } from '../../../src-renderer/host/bridge.ts';
 
 const unreachable = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
 const silentBridge: Bridge = { call: async () => undefined, listen: () => () => undefined };

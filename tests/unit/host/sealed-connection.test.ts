@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
-import { keepRunKey, keptRunKey, takeEntryKey, type Place } from '../../../src-renderer/shell/host/keys-of-the-page.ts';
-import { SealedConnection, type Fetch } from '../../../src-renderer/shell/host/sealed-connection.ts';
-import { sealingInWorker, sealingHere, type SealingHelper } from '../../../src-renderer/shell/host/sealing.ts';
+import { keepRunKey, keptRunKey, takeEntryKey, type Place } from '../../../src-renderer/host/keys-of-the-page.ts';
+import { SealedConnection, type Fetch } from '../../../src-renderer/host/sealed-connection.ts';
+import { sealingInWorker, sealingHere, type SealingHelper } from '../../../src-renderer/host/sealing.ts';
 import { ask } from './asking.ts';
 
 const unreachable = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
