@@ -1,6 +1,6 @@
 /** Commands of the Motif bench, with their shortcuts. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../shell/actions/action.ts';
+import type { Action } from '../commands/action.ts';
 import type { Session } from '../shell/session.ts';
 import { SHOWINGS, type MotifViewModel } from './view-model.ts';
 import { addYarnChange } from './editing/palette.ts';

@@ -1,6 +1,6 @@
 /** Commands for selected and lifted cells. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../shell/actions/action.ts';
+import type { Action } from '../commands/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { copy, cut, giveUpAll, layLifted, lift, moveTo, paste, selectAll, selectColour } from './lifted-selection.ts';

@@ -1,6 +1,6 @@
 /** Commands for the stamp: which motif it lays, and how much of it. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../shell/actions/action.ts';
+import type { Action } from '../commands/action.ts';
 import type { Session } from '../shell/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';

@@ -8,7 +8,7 @@ import type { FinishedFace } from '@shared/bed/index.ts';
 import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
 import type { MotifId, Project } from '@shared/project/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
-import type { Action } from '../shell/actions/action.ts';
+import type { Action } from '../commands/action.ts';
 import type { InHand, Session } from '../shell/session.ts';
 import type { Viewport } from '../ui/cells/index.ts';
 import { motifActions } from './actions.ts';

@@ -4,7 +4,7 @@ import { exportKinds, type Host, type Params, type Result } from '@shared/host/i
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../shell/actions/action.ts';
+import type { Action } from '../commands/action.ts';
 import type { Asking } from '../shell/files.ts';
 import type { Session } from '../shell/session.ts';
 

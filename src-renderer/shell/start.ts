@@ -3,7 +3,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { singleKeys } from './actions/single-keys.ts';
+import { singleKeys } from '../commands/single-keys.ts';
 import type { Connection } from '../host/index.ts';
 import {
   browserPlaces,

@@ -1,6 +1,6 @@
 /** The command that opens the dialog for letters. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../shell/actions/action.ts';
+import type { Action } from '../../commands/action.ts';
 import type { MotifViewModel } from '../view-model.ts';
 
 export function letteringAction(viewModel: MotifViewModel): Action {

@@ -1,6 +1,6 @@
 /** The command that closes the piece into its tube, and lays it open again. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../shell/actions/action.ts';
+import type { Action } from '../../commands/action.ts';
 import type { Session } from '../../shell/session.ts';
 
 export function closedAction(session: Session, viewModel: { isClosed: boolean }): Action {

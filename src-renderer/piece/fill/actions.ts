@@ -4,7 +4,7 @@ import { seamMatchingOf } from '@shared/knitting/index.ts';
 import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
-import { gestureOfPress, type Action } from '../../shell/actions/action.ts';
+import { gestureOfPress, type Action } from '../../commands/action.ts';
 import type { Session } from '../../shell/session.ts';
 import { plannedOf } from '../planned.ts';
 import { addFill, changeOfFill, newFill, removeFill } from './fills.ts';

@@ -1,7 +1,7 @@
 /** Commands about sizes: the table of all, and going from one to the next. */
 import { goToSize, currentSize, sizesOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../shell/actions/action.ts';
+import type { Action } from '../../commands/action.ts';
 import type { Session } from '../../shell/session.ts';
 
 export function sizeActions(session: Session, viewModel: { showsSizes: boolean }): Action[] {

@@ -4,8 +4,8 @@ import type { LengthUnit } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files.ts';
 import type { Bench, Session } from '../session.ts';
-import type { Action } from './action.ts';
-import { singleKeys } from './single-keys.ts';
+import type { Action } from '../../commands/action.ts';
+import { singleKeys } from '../../commands/single-keys.ts';
 
 const always = (): boolean => true;
 

@@ -2,7 +2,7 @@
 import type { Project } from '@shared/project/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../actions/action.ts';
+import type { Action } from '../../commands/action.ts';
 import { EXTENSION, safeFileName } from '../files.ts';
 import type { Session } from '../session.ts';
 

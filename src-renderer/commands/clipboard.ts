@@ -7,7 +7,7 @@
  * copied after them: what was copied last is pasted.
  */
 import { words } from '@shared/words/index.ts';
-import { isDialogUp, isTextField, type Action } from './actions/action.ts';
+import { isDialogUp, isTextField, type Action } from './action.ts';
 
 export interface Clipboarding {
   readonly actions: readonly Action[];

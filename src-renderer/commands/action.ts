@@ -5,7 +5,7 @@
  * the shortcut alike, so a command cannot be enabled in one place and greyed
  * in another.
  */
-import { isInDrawing } from '../../ui/focus.ts';
+import { isInDrawing } from '../ui/focus.ts';
 import { singleKeys } from './single-keys.ts';
 
 export interface Action {
