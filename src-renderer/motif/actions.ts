@@ -1,7 +1,7 @@
 /** Commands of the Motif bench, with their shortcuts. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import { SHOWINGS, type MotifViewModel } from './view-model.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';

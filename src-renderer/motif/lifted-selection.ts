@@ -1,7 +1,7 @@
 /** Selecting, cutting, copying and laying on the bench. What is selected or lifted is no part of the project. */
 import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import type { Change } from '@shared/project/index.ts';
 import { overhangOf, type Overhang } from './editing/overhang.ts';

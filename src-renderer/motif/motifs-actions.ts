@@ -3,7 +3,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
 import { layLifted } from './lifted-selection.ts';

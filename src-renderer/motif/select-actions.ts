@@ -1,7 +1,7 @@
 /** Commands for selected and lifted cells. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { copy, cut, giveUpAll, layLifted, lift, moveTo, paste, selectAll, selectColour } from './lifted-selection.ts';
 import { isSeenTurned } from './stage/turned.ts';

@@ -3,7 +3,7 @@ import type { Cell } from '@shared/grid/index.ts';
 import type { Slip } from '@shared/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { whenMeasured } from './measured.ts';
 

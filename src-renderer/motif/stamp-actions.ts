@@ -1,7 +1,7 @@
 /** Commands for the stamp: which motif it lays, and how much of it. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';
 

@@ -2,7 +2,7 @@
 import type { Cell } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';

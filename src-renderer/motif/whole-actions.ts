@@ -1,7 +1,7 @@
 /** Commands that change the whole motif, each one step of undo. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import type { MotifViewModel } from './view-model.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';

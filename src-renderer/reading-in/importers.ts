@@ -4,7 +4,7 @@
  */
 import type { Component } from 'svelte';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 import { latePart } from '../ui/load-part.ts';
 import type { DecodedPicture } from '../pictures/decode.ts';
 import type { GivenPicture } from '../pictures/given.ts';

@@ -6,7 +6,7 @@ import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Asking } from '../shell/files.ts';
-import type { Session } from '../shell/session.ts';
+import type { Session } from '../session/session.ts';
 
 export type ExportKind = Params<'exports.write'>['kinds'][number];
 export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];

@@ -14,7 +14,7 @@ import { bytesOfFile } from '../pictures/file-bytes.ts';
 import type { GivenPicture } from '../pictures/given.ts';
 import { titleOf } from '../pictures/title.ts';
 import { pictureDecoder } from './parts.ts';
-import type { OpenFile, Session } from './session.ts';
+import type { OpenFile, Session } from '../session/session.ts';
 
 /** Answers that only the person can give; the shell shows the dialogs. */
 export interface Asking {

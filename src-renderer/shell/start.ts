@@ -23,7 +23,7 @@ import {
   type TakenWork,
   type WindowIdentity,
 } from './recovery/index.ts';
-import { Session } from './session.ts';
+import { Session } from '../session/session.ts';
 
 /** A session with the way to the services. */
 export interface Started {

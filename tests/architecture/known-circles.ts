@@ -5,13 +5,8 @@
 import type { Arrow } from './circles.ts';
 
 export const KNOWN_ON_CIRCLES: readonly Arrow[] = [
-  'src-renderer/motif → src-renderer/shell',
-  'src-renderer/piece → src-renderer/shell',
-  'src-renderer/reading-in → src-renderer/motif',
   'src-renderer/reading-in → src-renderer/shell',
   'src-renderer/sheet → src-renderer/shell',
-  'src-renderer/shell → src-renderer/motif',
-  'src-renderer/shell → src-renderer/piece',
   'src-renderer/shell → src-renderer/reading-in',
   'src-renderer/shell → src-renderer/sheet',
   'src-shared/bed → src-shared/problem',

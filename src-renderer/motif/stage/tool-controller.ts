@@ -4,7 +4,7 @@
  */
 import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import type { MotifViewModel } from '../view-model.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';

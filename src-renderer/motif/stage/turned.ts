@@ -1,7 +1,7 @@
 /** The chart seen from the other side of the fabric: left and right change places. */
 import { drawnFrom, type FinishedFace } from '@shared/bed/index.ts';
 import { mirrorAcross, type Cell, type Grid } from '@shared/grid/index.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 
 const OTHER_WAY: { readonly [key: string]: string } = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
 

@@ -3,7 +3,7 @@ import { problemOf } from '@shared/problem/index.ts';
 import type { Change, Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../commands/action.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import type { MotifViewModel } from '../view-model.ts';
 import { underlayKeeper } from '../parts.ts';
 import {

@@ -1,5 +1,5 @@
 /** The pointer drags the picture to trace: one step of undo. */
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import type { Held, Point, Viewport } from '../../ui/cells/index.ts';
 import { moveUnderlay } from './placing.ts';
 

@@ -1,7 +1,7 @@
 /** The command that closes the piece into its tube, and lays it open again. */
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../commands/action.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 
 export function closedAction(session: Session, viewModel: { isClosed: boolean }): Action {
   const text = words.closed;

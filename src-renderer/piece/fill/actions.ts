@@ -5,7 +5,7 @@ import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
 import { gestureOfPress, type Action } from '../../commands/action.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { addFill, changeOfFill, newFill, removeFill } from './fills.ts';
 

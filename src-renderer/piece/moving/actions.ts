@@ -3,7 +3,7 @@ import { isMirroredOnNeedles } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
 import { gestureOfPress, type Action } from '../../commands/action.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { keepLabel, keepOrFree } from './keep.ts';
 import { sayReading } from './say.ts';

@@ -1,7 +1,7 @@
 /** A group that is dragged: taken by the pointer, moved from needle to needle, and put down. */
 import type { Plan } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import type { Held, Point, Viewport } from '../../ui/cells/index.ts';
 import type { StitchSpot } from '../drawing/cursor.ts';
 import { groupSpots, type GroupSpot } from './actions.ts';

@@ -11,7 +11,7 @@ import {
   type Project,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 
 /** The band's groups by hand from these needles on; it remembers the rule that it had. */

@@ -2,7 +2,7 @@
 import { goToSize, currentSize, sizesOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../commands/action.ts';
-import type { Session } from '../../shell/session.ts';
+import type { Session } from '../../session/session.ts';
 
 export function sizeActions(session: Session, viewModel: { showsSizes: boolean }): Action[] {
   const text = words.sizes.commands;

@@ -10,8 +10,8 @@ import {
   type Project,
 } from '@shared/project/index.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside } from '../../../src-renderer/motif/editing/motifs.ts';
-import { motifToShow } from '../../../src-renderer/shell/motif-to-show.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { motifToShow } from '../../../src-renderer/session/motif-to-show.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 
 const sample = sampleProject();

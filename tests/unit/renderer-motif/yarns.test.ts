@@ -11,7 +11,7 @@ import {
 } from '@shared/project/index.ts';
 import { pairsUsed } from '../../../src-renderer/motif/editing/palette.ts';
 import { fillChange } from '../../../src-renderer/motif/editing/strokes.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 
 /** A chart of one row in the first yarns of a palette, two cells of each. */
 function inYarns(used: number, palette: number): Project {

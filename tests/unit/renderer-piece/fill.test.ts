@@ -5,7 +5,7 @@ import { applyChange, startFill, type Fill, type Project } from '@shared/project
 import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
 import { addFill, changeOfFill, newFill, removeFill } from '../../../src-renderer/piece/fill/fills.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 /** Groups on rows 3 and 4 of 6, and fills. */

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { applyChange, type Change, type Project } from '@shared/project/index.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 import { keepChange, keepLabel, keepOrFree } from '../../../src-renderer/piece/moving/keep.ts';
 import { changeTo, groundOf, standingOf } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, projectOf } from './projects.ts';

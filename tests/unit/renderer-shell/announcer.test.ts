@@ -1,8 +1,8 @@
 /** What is said of what moves, beside what commands say. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { sampleProject } from '@shared/project/index.ts';
-import { announcerFor } from '../../../src-renderer/shell/announcer.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { announcerFor } from '../../../src-renderer/session/announcer.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());

@@ -14,7 +14,7 @@ import {
 import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { hold, lift, moveLifted, selectAll } from '../../../src-renderer/motif/lifted-selection.ts';
-import { Session } from '../../../src-renderer/shell/session.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
 
 const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };
 const unreachable: Outcome<never> = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };

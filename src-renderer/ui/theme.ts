@@ -1,6 +1,7 @@
 /** Light, dark, or as the platform asks. */
 import { createSubscriber } from 'svelte/reactivity';
-import type { Theme } from './session.ts';
+
+export type Theme = 'light' | 'dark' | 'system';
 
 const platformDark = window.matchMedia('(prefers-color-scheme: dark)');
 const platformForces = window.matchMedia('(forced-colors: active)');

@@ -1,5 +1,5 @@
 /** Announcing what changes quickly. */
-import { announceThrottled } from '../ui/announce-throttled.ts';
+import { announceThrottled } from './announce-throttled.ts';
 import type { Session } from './session.ts';
 
 /**

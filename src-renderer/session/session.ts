@@ -29,10 +29,10 @@ import {
   type MotifId,
   type Project,
 } from '@shared/project/index.ts';
+import type { Theme } from '../ui/theme.ts';
 import { motifToShow } from './motif-to-show.ts';
 
 export type Bench = 'motif' | 'piece' | 'sheet';
-export type Theme = 'light' | 'dark' | 'system';
 
 /** Where the project stands on disk. */
 export interface OpenFile {
