@@ -5,7 +5,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
-import type { Asking } from '../shell/files.ts';
+import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
 
 export type ExportKind = Params<'exports.write'>['kinds'][number];

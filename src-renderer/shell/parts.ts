@@ -4,4 +4,3 @@ import { latePart } from '../ui/load-part.ts';
 export const pieceBench = latePart(() => import('../piece/PieceBench.svelte'));
 export const sheetBench = latePart(() => import('../sheet/SheetBench.svelte'));
 export const readingIn = latePart(() => import('../reading-in/ReadingIn.svelte'));
-export const pictureDecoder = latePart(() => import('../pictures/decode.ts'));

@@ -5,10 +5,6 @@
 import type { Arrow } from './circles.ts';
 
 export const KNOWN_ON_CIRCLES: readonly Arrow[] = [
-  'src-renderer/reading-in → src-renderer/shell',
-  'src-renderer/sheet → src-renderer/shell',
-  'src-renderer/shell → src-renderer/reading-in',
-  'src-renderer/shell → src-renderer/sheet',
   'src-shared/bed → src-shared/problem',
   'src-shared/knitting → src-shared/strands',
   'src-shared/knitting → src-shared/words',

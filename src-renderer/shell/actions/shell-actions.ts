@@ -2,7 +2,7 @@
 import type { Params } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Files } from '../files.ts';
+import type { Files } from '../../files/files.ts';
 import type { Bench, Session } from '../../session/session.ts';
 import type { Action } from '../../commands/action.ts';
 import { singleKeys } from '../../commands/single-keys.ts';

@@ -3,7 +3,7 @@ import { flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
 import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
-import type { Files } from '../../../src-renderer/shell/files.ts';
+import type { Files } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import TopBar from '../../../src-renderer/shell/TopBar.svelte';
 

@@ -5,7 +5,7 @@ import { menuColumns } from '../../../src-main/electron/menu-items.ts';
 import { isOwnCopy } from '../../../src-main/electron/own-copy.ts';
 import { namedFile } from '../../../src-main/electron/named-file.ts';
 import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
-import type { Files } from '../../../src-renderer/shell/files.ts';
+import type { Files } from '../../../src-renderer/files/files.ts';
 import type { Session } from '../../../src-renderer/session/session.ts';
 
 describe('a download', () => {

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { patchOfColour } from '@shared/grid/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { changeOf, paintCells, sampleProject } from '@shared/project/index.ts';
-import { Files, type Asking } from '../../../src-renderer/shell/files.ts';
+import { Files, type Asking } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 
 const FILE = { path: '/home/knitter/sleeve.walewright', name: 'sleeve.walewright', stamp: 'first' };

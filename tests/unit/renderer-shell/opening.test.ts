@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import type { Outcome } from '@shared/problem/index.ts';
 import { emptyProject, projectToText } from '@shared/project/index.ts';
-import { Files, type Asking } from '../../../src-renderer/shell/files.ts';
+import { Files, type Asking } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 
 /** A host that reads projects called as their files are; reading those named in `slow` ends when it is told to. */

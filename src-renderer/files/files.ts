@@ -13,8 +13,8 @@ import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import { bytesOfFile } from '../pictures/file-bytes.ts';
 import type { GivenPicture } from '../pictures/given.ts';
 import { titleOf } from '../pictures/title.ts';
-import { pictureDecoder } from './parts.ts';
 import type { OpenFile, Session } from '../session/session.ts';
+import { latePart } from '../ui/load-part.ts';
 
 /** Answers that only the person can give; the shell shows the dialogs. */
 export interface Asking {
@@ -33,6 +33,9 @@ export interface Asking {
 }
 
 export const EXTENSION = '.walewright';
+
+/** Loaded when the first picture comes: opening the window does not wait for readers of pictures. */
+const pictureDecoder = latePart(() => import('../pictures/decode.ts'));
 
 export class Files {
   /** The save that is going on, and those that wait for it. */
@@ -139,7 +142,6 @@ export class Files {
   /** Null if nothing can be made of it, which has been said then. */
   private async pictureIn(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<GivenPicture | null> {
     try {
-      // Loaded when the first picture comes: opening the window does not wait for readers of pictures.
       const { lookAtPicture } = await pictureDecoder();
       return await lookAtPicture(bytes, name);
     } catch (thrown) {
