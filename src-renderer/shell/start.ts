@@ -22,7 +22,7 @@ import {
   type Offer,
   type TakenWork,
   type WindowIdentity,
-} from './recovery/index.ts';
+} from '../recovery/index.ts';
 import { Session } from '../session/session.ts';
 
 /** A session with the way to the services. */

@@ -11,7 +11,7 @@ import {
   sampleProject,
   type Project,
 } from '@shared/project/index.ts';
-import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/shell/recovery/index.ts';
+import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/recovery/index.ts';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { hold, lift, moveLifted, selectAll } from '../../../src-renderer/motif/lifted-selection.ts';
 import { Session } from '../../../src-renderer/session/session.ts';

@@ -8,7 +8,7 @@ import {
   storedWork,
   type StoredWork,
   type WorkToKeep,
-} from '../../../src-renderer/shell/recovery/index.ts';
+} from '../../../src-renderer/recovery/index.ts';
 
 const unreachable: Outcome<never> = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
 const full: Outcome<never> = { ok: false, problem: { code: 'disk-full', where: '/data', facts: {} } };

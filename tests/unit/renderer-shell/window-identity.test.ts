@@ -1,6 +1,6 @@
 /** Which window a page is: its own after it is loaded again, another than the tab it was copied from. */
 import { describe, expect, it } from 'vitest';
-import { windowIdentity } from '../../../src-renderer/shell/recovery/window-identity.ts';
+import { windowIdentity } from '../../../src-renderer/recovery/window-identity.ts';
 
 /** Locks as the Web Locks API has them: one holder, the next in line after it, a signal ends the wait. */
 class Locks {

@@ -2,8 +2,8 @@
 import type { Host } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../commands/action.ts';
-import type { Session } from '../../session/session.ts';
+import type { Action } from '../commands/action.ts';
+import type { Session } from '../session/session.ts';
 import type { Keeper } from './keeper.ts';
 import { layKept, recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
 import type { WindowIdentity } from './window-identity.ts';

@@ -2,9 +2,9 @@
 import type { Project } from '@shared/project/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../commands/action.ts';
-import { EXTENSION, safeFileName } from '../../files/files.ts';
-import type { Session } from '../../session/session.ts';
+import type { Action } from '../commands/action.ts';
+import { EXTENSION, safeFileName } from '../files/files.ts';
+import type { Session } from '../session/session.ts';
 
 /** The command that saves one. Nothing counts as saved by it: nobody tells the page what became of a download. */
 export function saveCopyAction(session: Session): Action {

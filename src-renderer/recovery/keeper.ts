@@ -10,7 +10,7 @@
 import type { Params } from '@shared/host/index.ts';
 import type { Outcome, Problem } from '@shared/problem/index.ts';
 import { projectToText, type Laying } from '@shared/project/index.ts';
-import type { Session } from '../../session/session.ts';
+import type { Session } from '../session/session.ts';
 import type { KeepingPlace } from './keeping-place.ts';
 import type { WindowIdentity } from './window-identity.ts';
 

@@ -6,7 +6,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { layingChange, projectFromText, type Laying, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Notice, OpenFile, Session } from '../../session/session.ts';
+import type { Notice, OpenFile, Session } from '../session/session.ts';
 import type { TakenWork } from './keeper.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
