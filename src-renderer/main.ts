@@ -3,11 +3,11 @@ import '@fontsource/source-sans-3/latin-600.css';
 import './ui/tokens.css';
 import './ui/base.css';
 import { mount } from 'svelte';
-import App from './shell/App.svelte';
+import App from './window/App.svelte';
 import { connect, dropEntryKey } from './host/index.ts';
-import NotLetIn from './shell/NotLetIn.svelte';
+import NotLetIn from './window/NotLetIn.svelte';
 import { removeServiceWorkers } from './host/service-workers.ts';
-import { startSession } from './shell/start.ts';
+import { startSession } from './window/start.ts';
 import { loadPartsFrom } from './ui/load-part.ts';
 
 /** No await at the top: parts that are loaded later wait for this file to have run to its end. */

@@ -9,7 +9,7 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/renderer-motif/cursor-voice.test.ts',
-    now: 'unit/renderer-shell/announcer.test.ts',
+    now: 'unit/renderer-session/announcer.test.ts',
     why: 'the stages of the piece announce in the same way',
   },
   {

@@ -27,11 +27,11 @@ describe('the layers are held by lint', () => {
     { file: 'src-shared/bed/x.ts', line: 'export const luck = crypto.randomUUID();', rule: 'no-restricted-globals' },
     { file: 'src-shared/bed/x.ts', line: 'export const luck = globalThis.crypto;', rule: 'no-restricted-globals' },
     {
-      file: 'src-renderer/shell/x.ts',
+      file: 'src-renderer/window/x.ts',
       line: "import { a } from '../../src-main/services/a.ts';",
       rule: 'no-restricted-imports',
     },
-    { file: 'src-renderer/shell/x.ts', line: "import { shell } from 'electron';", rule: 'no-restricted-imports' },
+    { file: 'src-renderer/window/x.ts', line: "import { shell } from 'electron';", rule: 'no-restricted-imports' },
     { file: 'src-renderer/ui/x.ts', line: "export const a = () => import('./a.ts');", rule: 'no-restricted-syntax' },
     {
       file: 'src-renderer/ui/x.ts',
@@ -49,7 +49,7 @@ describe('the layers are held by lint', () => {
   });
 
   it('what a layer may import passes', async () => {
-    expect(await broken('src-renderer/shell/x.ts', "export { label } from '@shared/bed/index.ts';")).toEqual([]);
+    expect(await broken('src-renderer/window/x.ts', "export { label } from '@shared/bed/index.ts';")).toEqual([]);
     const late = "import { latePart } from './load-part.ts';\nexport const a = latePart(() => import('./a.ts'));";
     expect(await broken('src-renderer/ui/x.ts', late)).toEqual([]);
     expect(await broken('src-main/services/x.ts', "export { readFile } from 'node:fs/promises';")).toEqual([]);

@@ -2,10 +2,10 @@
 import { flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
-import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
+import { shellActions } from '../../../src-renderer/window/actions.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import TopBar from '../../../src-renderer/shell/TopBar.svelte';
+import TopBar from '../../../src-renderer/window/TopBar.svelte';
 
 /** What the test does in the page. */
 export interface TopBarPage {
@@ -17,7 +17,7 @@ const session = new Session(sampleProject(), true);
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no #app');
 const files = {} as Files;
-const actions = shellActions(session, files, { showCommands: () => undefined, keepSettings: () => undefined });
+const actions = windowActions(session, files, { showCommands: () => undefined, keepSettings: () => undefined });
 mount(TopBar, { target, props: { session, actions, files, host: {} as Host } });
 
 let steps = 0;

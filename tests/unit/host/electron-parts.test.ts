@@ -4,7 +4,7 @@ import { closeGuard } from '../../../src-main/electron/close-guard.ts';
 import { menuColumns } from '../../../src-main/electron/menu-items.ts';
 import { isOwnCopy } from '../../../src-main/electron/own-copy.ts';
 import { namedFile } from '../../../src-main/electron/named-file.ts';
-import { shellActions } from '../../../src-renderer/shell/actions/shell-actions.ts';
+import { windowActions } from '../../../src-renderer/window/actions.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
 import type { Session } from '../../../src-renderer/session/session.ts';
 
@@ -28,7 +28,7 @@ describe('a download', () => {
 });
 
 describe("the platform's menu", () => {
-  const actions = shellActions({} as Session, {} as Files, {
+  const actions = windowActions({} as Session, {} as Files, {
     showCommands: () => undefined,
     keepSettings: () => undefined,
   });

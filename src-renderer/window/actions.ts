@@ -2,10 +2,10 @@
 import type { Params } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Files } from '../../files/files.ts';
-import type { Bench, Session } from '../../session/session.ts';
-import type { Action } from '../../commands/action.ts';
-import { singleKeys } from '../../commands/single-keys.ts';
+import type { Files } from '../files/files.ts';
+import type { Bench, Session } from '../session/session.ts';
+import type { Action } from '../commands/action.ts';
+import { singleKeys } from '../commands/single-keys.ts';
 
 const always = (): boolean => true;
 
@@ -20,7 +20,11 @@ export interface WindowControls {
   keepSettings(settings: Params<'settings.keep'>): void;
 }
 
-export function shellActions(session: Session, files: Files, { showCommands, keepSettings }: WindowControls): Action[] {
+export function windowActions(
+  session: Session,
+  files: Files,
+  { showCommands, keepSettings }: WindowControls,
+): Action[] {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
   return [
