@@ -10,7 +10,7 @@ import type { MotifId, Project } from '@shared/project/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { InHand, Session } from '../session/session.ts';
-import type { Viewport } from '../ui/cells/index.ts';
+import type { Viewport } from '../canvas/index.ts';
 import { motifActions } from './actions.ts';
 import { layingOf, type Cutting, type LiftedSelection } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';

@@ -4,7 +4,7 @@ import { words } from '@shared/words/index.ts';
 import { addPart, canAddPart, type Project } from '@shared/project/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { Viewport } from '../ui/cells/index.ts';
+import type { Viewport } from '../canvas/index.ts';
 import { closedAction } from './closed/action.ts';
 import { sizeActions } from './sizes/actions.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';

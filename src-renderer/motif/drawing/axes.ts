@@ -1,6 +1,6 @@
 /** Faint lines for what follows the pen: the axes of symmetry, and the seams between copies. */
 import type { Grid } from '@shared/grid/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { copySize, type Following } from '../editing/following.ts';
 import type { MotifLook } from './look.ts';
 import { strokeTwoTone } from './two-tone.ts';

@@ -1,6 +1,6 @@
 /** The true repeat, held by corner brackets; the near one by thin broken ones within its cells. */
 import type { CellBox } from '@shared/grid/index.ts';
-import type { PixelBox, Viewport } from '../../ui/cells/index.ts';
+import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 const LENGTH = 28;

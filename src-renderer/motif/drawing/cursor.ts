@@ -1,6 +1,6 @@
 /** The cell under the pointer, and the keyboard's cell cursor. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 /** A thin frame, dark within light, seen on any yarn. */

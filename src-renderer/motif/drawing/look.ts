@@ -1,6 +1,6 @@
 /** The colours a chart is drawn with, from the tokens of the page and the yarns. */
 import { GRAPHIC_CONTRAST, legibleOn, twoTone } from '@shared/colour/index.ts';
-import type { LineColours } from '../../ui/cells/index.ts';
+import type { LineColours } from '../../canvas/index.ts';
 import { lineGrey } from './line-grey.ts';
 
 export interface MotifLook {

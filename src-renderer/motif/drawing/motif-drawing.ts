@@ -12,7 +12,7 @@ import {
   type CellStage,
   type FabricSide,
   type Room,
-} from '../../ui/cells/index.ts';
+} from '../../canvas/index.ts';
 import type { Following } from '../editing/following.ts';
 import type { Cutting } from '../editing/cutting.ts';
 import { drawAxes } from './axes.ts';

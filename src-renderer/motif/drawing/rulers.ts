@@ -3,7 +3,7 @@
  * edge of the chart is out of sight they stand at the edge of the view instead.
  */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import { numbersIn, numberStep, type Viewport } from '../../ui/cells/index.ts';
+import { numbersIn, numberStep, type Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 /** Room the numbers take at the right and at the foot of the view. */

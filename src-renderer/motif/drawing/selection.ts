@@ -1,5 +1,5 @@
 /** The outline of selected or lifted cells: dashed, dark within light, seen on any yarn. */
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { holds, OPEN, type Cutting } from '../editing/cutting.ts';
 import type { MotifLook } from './look.ts';
 

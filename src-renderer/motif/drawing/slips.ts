@@ -1,6 +1,6 @@
 /** Cells that break the near repeat: ringed, round among square cells, seen on any yarn. */
 import type { Slip } from '@shared/repeat/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 /** Pixels from the cell's longer half to its ring, and the smallest ring. */

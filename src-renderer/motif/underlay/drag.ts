@@ -1,6 +1,6 @@
 /** The pointer drags the picture to trace: one step of undo. */
 import type { Session } from '../../session/session.ts';
-import type { Held, Point, Viewport } from '../../ui/cells/index.ts';
+import type { Held, Point, Viewport } from '../../canvas/index.ts';
 import { moveUnderlay } from './placing.ts';
 
 let drags = 0;

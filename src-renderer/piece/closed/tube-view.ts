@@ -1,6 +1,6 @@
 /** How the tube is seen: an immutable value between millimetres of the picture and pixels of the view. */
 import type { Tube } from '@shared/piece/index.ts';
-import { LEAST_CELL, MOST_CELL, type Room } from '../../ui/cells/index.ts';
+import { LEAST_CELL, MOST_CELL, type Room } from '../../canvas/index.ts';
 
 export class TubeView {
   /**

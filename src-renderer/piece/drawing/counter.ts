@@ -1,6 +1,6 @@
 /** Row counter readings along the right edge: reading n stands at the top of row n. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import { numberStep, type Viewport } from '../../ui/cells/index.ts';
+import { numberStep, type Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 
 /** Room that the numbers take beside the piece. */

@@ -1,5 +1,5 @@
 /** The stitch that is looked at: a frame round it, and a hair to the ruler and to the row counter. */
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
 

@@ -4,7 +4,7 @@
  */
 import type { PlanRow } from '@shared/knitting/index.ts';
 import type { Float } from '@shared/strands/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 
 /** On rows thinner than this many pixels only long floats are drawn: from afar the others hide the figure. */

@@ -1,7 +1,7 @@
 /** What is drawn over the fabric to show where things stand: blocks, copies, guides, centre, fold. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { PlacedGroup } from '@shared/knitting/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
 

@@ -1,5 +1,5 @@
 /** What groups that are being moved line up with. */
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { spaceRun, type Guide, type Reading } from '../moving/reading.ts';
 import type { Look } from './look.ts';
 

@@ -3,7 +3,7 @@
  * group is dragged, and what goes with it.
  */
 import type { PlacedGroup, PlanRow } from '@shared/knitting/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { drawCounter } from './counter.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';

@@ -1,6 +1,6 @@
 /** The outline of a piece as corners, so that drawing costs the steps and not the rows. */
 import type { Outline } from '@shared/piece/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 
 /** Rows (from 0) of one width: `from` up to and without `to`. */
 export interface Step {

@@ -10,7 +10,7 @@ import type { Shows } from '@shared/bed/index.ts';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
 import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
 import { mainYarn, type Project } from '@shared/project/index.ts';
-import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../ui/cells/index.ts';
+import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';

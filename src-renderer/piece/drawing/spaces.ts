@@ -2,7 +2,7 @@
 import type { Run } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/knitting/index.ts';
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';
 import type { Look } from './look.ts';
 

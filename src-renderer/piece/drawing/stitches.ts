@@ -1,5 +1,5 @@
 /** The edge of the piece, and, from near and where cells are drawn, a line between stitches and rows. */
-import { lineSteps, type Viewport } from '../../ui/cells/index.ts';
+import { lineSteps, type Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 import { traceOutline, type Step } from './outline.ts';
 

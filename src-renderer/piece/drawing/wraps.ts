@@ -1,6 +1,6 @@
 /** Wraps: a small loop, open towards the figure, on the needle it is made over. */
 import type { PlanRow } from '@shared/knitting/index.ts';
-import type { Viewport } from '../../ui/cells/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 
 const LEAST_RADIUS = 1.6;

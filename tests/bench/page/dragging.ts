@@ -24,7 +24,7 @@ import {
 import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { Viewport, type Held, type Point } from '../../../src-renderer/ui/cells/index.ts';
+import { Viewport, type Held, type Point } from '../../../src-renderer/canvas/index.ts';
 import { hostElement, readPixel, VIEW } from './painter.ts';
 import { recordCalls, type Call } from './record-calls.ts';
 

@@ -19,7 +19,7 @@ import type { Following } from '../../../src-renderer/motif/editing/following.ts
 import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { measureDebounced, measureForNow } from '../../../src-renderer/motif/measured.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { CellBitmap, DeviceView, drawCells, type CellPicture } from '../../../src-renderer/ui/cells/index.ts';
+import { CellBitmap, DeviceView, drawCells, type CellPicture } from '../../../src-renderer/canvas/index.ts';
 import {
   COLOURS,
   drawing,

@@ -1,7 +1,7 @@
 /** What all that paint in the page share: the drawing, the view of it, the hand, and the clock. */
 import type { Grid } from '@shared/grid/index.ts';
 import { START_YARNS } from '@shared/project/index.ts';
-import { Viewport, type LineColours } from '../../../src-renderer/ui/cells/index.ts';
+import { Viewport, type LineColours } from '../../../src-renderer/canvas/index.ts';
 
 export const VIEW = { width: 1200, height: 700 };
 export const SIZE = { width: 200, height: 1000 };

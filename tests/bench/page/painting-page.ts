@@ -24,7 +24,7 @@ import {
   DeviceView,
   drawCells,
   type CellPicture,
-} from '../../../src-renderer/ui/cells/index.ts';
+} from '../../../src-renderer/canvas/index.ts';
 import { dragInTurn } from './dragging.ts';
 import { paintFollowing, showFollowing } from './following.ts';
 import {

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import { CellBitmap } from '../../../src-renderer/ui/cells/bitmap.ts';
-import { pictureArea, type CellPicture } from '../../../src-renderer/ui/cells/picture.ts';
+import { CellBitmap } from '../../../src-renderer/canvas/bitmap.ts';
+import { pictureArea, type CellPicture } from '../../../src-renderer/canvas/picture.ts';
 
 interface Pixels {
   readonly width: number;

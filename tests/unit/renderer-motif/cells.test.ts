@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cellAt, gridFromText, makeGrid, type CellBox, type Grid } from '@shared/grid/index.ts';
-import { changedBox, clippedBox, joinedBox } from '../../../src-renderer/ui/cells/changed.ts';
-import { lineSteps, numbersIn, numberStep } from '../../../src-renderer/ui/cells/lines.ts';
-import { isPatchOf, pictureArea, shownBoxes, type CellPicture } from '../../../src-renderer/ui/cells/picture.ts';
+import { changedBox, clippedBox, joinedBox } from '../../../src-renderer/canvas/changed.ts';
+import { lineSteps, numbersIn, numberStep } from '../../../src-renderer/canvas/lines.ts';
+import { isPatchOf, pictureArea, shownBoxes, type CellPicture } from '../../../src-renderer/canvas/picture.ts';
 
 const grids = fc
   .record({ width: fc.integer({ min: 1, max: 23 }), height: fc.integer({ min: 1, max: 19 }) })

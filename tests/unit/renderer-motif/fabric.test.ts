@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawnFrom } from '@shared/bed/index.ts';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
 import { turning } from '../../../src-renderer/motif/stage/turned.ts';
-import { bendOf } from '../../../src-renderer/ui/cells/draw-stitches.ts';
+import { bendOf } from '../../../src-renderer/canvas/draw-stitches.ts';
 
 const places = fc.double({ min: 0, max: 1, noNaN: true });
 

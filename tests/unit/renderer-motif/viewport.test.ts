@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Viewport, LEAST_CELL, MOST_CELL, type Room } from '../../../src-renderer/ui/cells/viewport.ts';
+import { Viewport, LEAST_CELL, MOST_CELL, type Room } from '../../../src-renderer/canvas/viewport.ts';
 
 const room = (width: number, height: number, edge = 0): Room => ({
   width,

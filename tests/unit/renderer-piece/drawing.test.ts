@@ -9,7 +9,7 @@ import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piec
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { rulerLabels, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
 import { spacesOf } from '../../../src-renderer/piece/drawing/spaces.ts';
-import { Viewport } from '../../../src-renderer/ui/cells/viewport.ts';
+import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 /** Ten pixels a stitch, seven a row, the centre of the bed at 500 and the cast-on at 600. */
