@@ -5,3 +5,4 @@ export type { FileOperations, FileState, OpenedFile, OpenHow } from './files/ind
 export { failureCode, nodeFiles, processesHere, underLock, writeAside, writeWhole } from './files/index.ts';
 export * from './machine/index.ts';
 export * from './page/index.ts';
+export { pageFolder, programFolder, programVersion } from './program-folder.ts';

@@ -1,4 +1,3 @@
 export { dataFolder } from './data-folder.ts';
 export { announcePresence, type OwnPresence } from './presence.ts';
-export { pageFolder, programFolder, programVersion } from './program-folder.ts';
 export { ownDataFolder, thisMachine, type MachineOptions } from './this-machine.ts';

@@ -6,7 +6,7 @@ import { makeExportsInThread } from '../export/in-thread.ts';
 import { nodeFiles, type FileOperations, type Wait } from '../files/index.ts';
 import { dataFolder } from './data-folder.ts';
 import { announcePresence } from './presence.ts';
-import { programVersion } from './program-folder.ts';
+import { programVersion } from '../program-folder.ts';
 
 export interface MachineOptions {
   readonly dataFolder?: string;

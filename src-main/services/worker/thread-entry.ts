@@ -1,6 +1,6 @@
 /** Where the script of a thread lies: as source in tests and while developing, else beside the rest of the build. */
 import { join } from 'node:path';
-import { programFolder } from '../machine/index.ts';
+import { programFolder } from '../program-folder.ts';
 
 export interface ThreadEntry {
   /** The script as source. */
