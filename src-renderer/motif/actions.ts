@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import { SHOWINGS, type MotifViewModel } from './view-model.ts';
+import { SHOWINGS, type MotifView } from './view-state.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
 import { whenMeasured } from './measured.ts';
@@ -20,7 +20,7 @@ import { underlayActions } from './underlay/actions.ts';
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
 
-export function motifActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function motifActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.motif.commands;
   const always = (): boolean => true;
   return [
@@ -158,7 +158,7 @@ export function motifActions(session: Session, viewModel: MotifViewModel): Actio
 }
 
 /** Puts the yarn `step` places on into the pen, round and round, and says which. */
-function takeYarn(session: Session, viewModel: MotifViewModel, step: number): void {
+function takeYarn(session: Session, viewModel: MotifView, step: number): void {
   const { yarns } = session.project;
   const colour = (viewModel.colour + step + yarns.length) % yarns.length;
   session.look({ colour });

@@ -2,7 +2,7 @@
 import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import type { Change } from '@shared/project/index.ts';
 import { overhangOf, type Overhang } from './editing/overhang.ts';
 import {
@@ -20,19 +20,19 @@ import {
 const text = words.motif.select;
 
 /** Selects a cutting and says how large it is; null selects nothing. */
-export function select(session: Session, viewModel: MotifViewModel, selection: Cutting | null): void {
+export function select(session: Session, viewModel: MotifView, selection: Cutting | null): void {
   viewModel.look({ selection });
   session.announce(selection ? text.selected(selection.cells.width, selection.cells.height) : text.nothing);
 }
 
-export function selectAll(session: Session, viewModel: MotifViewModel): void {
+export function selectAll(session: Session, viewModel: MotifView): void {
   layLifted(session, viewModel);
   const { grid } = session.motif;
   select(session, viewModel, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
 }
 
 /** Selects all cells of the colour at the cursor. */
-export function selectColour(session: Session, viewModel: MotifViewModel): void {
+export function selectColour(session: Session, viewModel: MotifView): void {
   layLifted(session, viewModel);
   const { grid } = session.motif;
   const { column, row } = viewModel.cursor;
@@ -40,7 +40,7 @@ export function selectColour(session: Session, viewModel: MotifViewModel): void 
 }
 
 /** Keeps what is lifted or selected for pasting. */
-export function copy(session: Session, viewModel: MotifViewModel): void {
+export function copy(session: Session, viewModel: MotifView): void {
   const { selection, lifted } = viewModel.state;
   const kept = lifted ?? (selection && cutAgain(session.motif.grid, selection));
   if (!kept) return;
@@ -49,7 +49,7 @@ export function copy(session: Session, viewModel: MotifViewModel): void {
 }
 
 /** Keeps what is selected for pasting, and gives its cells to the ground. */
-export function cut(session: Session, viewModel: MotifViewModel): void {
+export function cut(session: Session, viewModel: MotifView): void {
   const { selection } = viewModel.state;
   if (!selection) return;
   copy(session, viewModel);
@@ -60,7 +60,7 @@ export function cut(session: Session, viewModel: MotifViewModel): void {
 }
 
 /** Holds what is kept over the chart, where something is selected or at the cursor. */
-export function paste(session: Session, viewModel: MotifViewModel): void {
+export function paste(session: Session, viewModel: MotifView): void {
   layLifted(session, viewModel);
   const { clipping, selection } = viewModel.state;
   if (!clipping) return;
@@ -68,7 +68,7 @@ export function paste(session: Session, viewModel: MotifViewModel): void {
 }
 
 /** Holds cells over the chart and gives it the keyboard; what was lifted before is laid first. */
-export function hold(session: Session, viewModel: MotifViewModel, lifted: LiftedSelection): void {
+export function hold(session: Session, viewModel: MotifView, lifted: LiftedSelection): void {
   layLifted(session, viewModel);
   viewModel.look({ tool: 'select', span: null, selection: null, lifted });
   viewModel.focusStage();
@@ -76,12 +76,12 @@ export function hold(session: Session, viewModel: MotifViewModel, lifted: Lifted
 }
 
 /** Lifts what is selected, to be moved. */
-export function lift(session: Session, viewModel: MotifViewModel): void {
+export function lift(session: Session, viewModel: MotifView): void {
   const lifted = liftedFrom(session, viewModel);
   if (lifted) hold(session, viewModel, lifted);
 }
 
-function liftedFrom(session: Session, viewModel: MotifViewModel): LiftedSelection | null {
+function liftedFrom(session: Session, viewModel: MotifView): LiftedSelection | null {
   const { selection } = viewModel.state;
   if (!selection) return null;
   const taken = cutAgain(session.motif.grid, selection);
@@ -89,7 +89,7 @@ function liftedFrom(session: Session, viewModel: MotifViewModel): LiftedSelectio
 }
 
 /** Moves what is lifted; gives what is said of it then. */
-export function moveLifted(viewModel: MotifViewModel, columns: number, rows: number): string {
+export function moveLifted(viewModel: MotifView, columns: number, rows: number): string {
   const { lifted } = viewModel.state;
   if (!lifted) return '';
   const at: Cell = { column: lifted.at.column + columns, row: lifted.at.row + rows };
@@ -101,7 +101,7 @@ export function moveLifted(viewModel: MotifViewModel, columns: number, rows: num
  * Moves what is lifted, or is selected and lifted for it, so that its lower left
  * cell comes to `at`, and says so. The keyboard stays where it is.
  */
-export function moveTo(session: Session, viewModel: MotifViewModel, at: Cell): void {
+export function moveTo(session: Session, viewModel: MotifView, at: Cell): void {
   const held = viewModel.state.lifted ?? liftedFrom(session, viewModel);
   if (!held) return;
   // What is selected and stays where it is need not be lifted.
@@ -112,7 +112,7 @@ export function moveTo(session: Session, viewModel: MotifViewModel, at: Cell): v
 }
 
 /** Gives up what is lifted, is selected, or is being drawn; false if there is nothing. */
-export function giveUpAll(session: Session, viewModel: MotifViewModel): boolean {
+export function giveUpAll(session: Session, viewModel: MotifView): boolean {
   const { span, lifted, selection } = viewModel.state;
   if (!span && !lifted && !selection) return false;
   viewModel.look({ span: null, lifted: null, selection: null });
@@ -121,7 +121,7 @@ export function giveUpAll(session: Session, viewModel: MotifViewModel): boolean 
 }
 
 /** Mirrors or turns what is lifted; false if nothing is. */
-export function turnLifted(viewModel: MotifViewModel, turn: (cells: Grid) => Grid): boolean {
+export function turnLifted(viewModel: MotifView, turn: (cells: Grid) => Grid): boolean {
   const { lifted } = viewModel.state;
   if (!lifted) return false;
   const turned = { ...lifted, cells: turn(lifted.cells) };
@@ -132,7 +132,7 @@ export function turnLifted(viewModel: MotifViewModel, turn: (cells: Grid) => Gri
 /** Makes a change that leaves off what lies over the edge, and says on the chart what that was. */
 export function changeAndTell(
   session: Session,
-  viewModel: MotifViewModel,
+  viewModel: MotifView,
   change: Change | null,
   overhang: Overhang | null,
   gesture: string | null = null,
@@ -144,7 +144,7 @@ export function changeAndTell(
 }
 
 /** Lays down what is lifted: one step of undo. A stamp is laid by the stamp alone; anything else puts it away. */
-export function layLifted(session: Session, viewModel: MotifViewModel): boolean {
+export function layLifted(session: Session, viewModel: MotifView): boolean {
   const { lifted } = viewModel.state;
   if (!lifted) return false;
   if (lifted.name === 'stamp') {

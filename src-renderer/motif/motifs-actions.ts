@@ -4,11 +4,11 @@ import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
 import { layLifted } from './lifted-selection.ts';
 
-export function motifsActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function motifsActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.motifs;
   const hasSeveral = (): boolean => session.project.motifs.length > 1;
   const always = (): boolean => true;
@@ -72,7 +72,7 @@ export function motifsActions(session: Session, viewModel: MotifViewModel): Acti
 }
 
 /** Puts a motif of the project on the bench, after what is lifted is laid on the one that lies there. */
-export function showMotif(session: Session, viewModel: MotifViewModel, id: string): void {
+export function showMotif(session: Session, viewModel: MotifView, id: string): void {
   layLifted(session, viewModel);
   const { name, grid } = motifOf(session.project, id);
   session.look({ motif: id });

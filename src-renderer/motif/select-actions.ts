@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { copy, cut, giveUpAll, layLifted, lift, moveTo, paste, selectAll, selectColour } from './lifted-selection.ts';
 import { isSeenTurned } from './stage/turned.ts';
 
@@ -16,7 +16,7 @@ const STEPS: { readonly [Each in Way]: readonly [across: number, up: number] } =
   down: [0, -1],
 };
 
-export function selectActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function selectActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.motif.select.commands;
   const always = (): boolean => true;
   const isSelected = (): boolean => viewModel.state.selection !== null;

@@ -4,10 +4,10 @@ import type { Slip } from '@shared/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { whenMeasured } from './measured.ts';
 
-export function slipActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function slipActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.understanding.slips;
   const walk = async (step: 1 | -1): Promise<void> => {
     const { motif } = session;

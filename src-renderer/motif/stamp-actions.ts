@@ -2,10 +2,10 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';
 
-export function stampActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function stampActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.motifs.stamp;
   return [
     {

@@ -3,12 +3,12 @@ import type { Cell } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
 import { changeAndTell } from './lifted-selection.ts';
-import type { Press } from './stage/tool-controller.ts';
+import type { Press } from './stage/press.ts';
 
 const text = words.motifs.stamp;
 
@@ -18,13 +18,13 @@ export function stampable({ project, motif }: Session): readonly Motif[] {
 }
 
 /** The motif that the stamp lays, or null where the project has no other. */
-export function stampedMotif(session: Session, viewModel: MotifViewModel): Motif | null {
+export function stampedMotif(session: Session, viewModel: MotifView): Motif | null {
   const others = stampable(session);
   return others.find(({ id }) => id === viewModel.state.stamp.motif) ?? others[0] ?? null;
 }
 
 /** Holds the stamp over the chart with its middle on a cell. */
-export function holdStamp(session: Session, viewModel: MotifViewModel, under: Cell): void {
+export function holdStamp(session: Session, viewModel: MotifView, under: Cell): void {
   const motif = stampedMotif(session, viewModel);
   if (!motif) return;
   const cells = stampOf(motif, viewModel.state.stamp.isFigureOnly);
@@ -32,7 +32,7 @@ export function holdStamp(session: Session, viewModel: MotifViewModel, under: Ce
 }
 
 /** The pointer came to a cell: with the stamp in hand, the copy goes there, turned as it was. */
-export function moveStamp(session: Session, viewModel: MotifViewModel, to: Cell): void {
+export function moveStamp(session: Session, viewModel: MotifView, to: Cell): void {
   const { tool, lifted } = viewModel.state;
   if (tool !== 'stamp') return;
   if (lifted?.name === 'stamp') viewModel.look({ lifted: { ...lifted, at: centredOn(lifted.cells, to) } });
@@ -40,7 +40,7 @@ export function moveStamp(session: Session, viewModel: MotifViewModel, to: Cell)
 }
 
 /** Lays the copy, which stays for the next one: one step of undo. Takes it up first if none is. */
-export function layStamp(session: Session, viewModel: MotifViewModel): void {
+export function layStamp(session: Session, viewModel: MotifView): void {
   const { lifted } = viewModel.state;
   if (lifted?.name !== 'stamp') {
     holdStamp(session, viewModel, viewModel.cursor);
@@ -54,7 +54,7 @@ export function layStamp(session: Session, viewModel: MotifViewModel): void {
 }
 
 /** The pointer goes down with the stamp in hand: the copy follows it and is laid where it is let go. */
-export function pressStamp(session: Session, viewModel: MotifViewModel, first: Cell): Press {
+export function pressStamp(session: Session, viewModel: MotifView, first: Cell): Press {
   let last = first;
   const go = (to: Cell): void => {
     last = to;
@@ -72,11 +72,7 @@ export function pressStamp(session: Session, viewModel: MotifViewModel, first: C
 }
 
 /** Stamps another motif, or only its figure; what is lifted is changed at once. */
-export function changeStamp(
-  session: Session,
-  viewModel: MotifViewModel,
-  to: Partial<MotifViewModel['state']['stamp']>,
-): void {
+export function changeStamp(session: Session, viewModel: MotifView, to: Partial<MotifView['state']['stamp']>): void {
   const { lifted, stamp } = viewModel.state;
   viewModel.look({ stamp: { ...stamp, ...to } });
   const motif = stampedMotif(session, viewModel);

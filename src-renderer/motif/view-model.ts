@@ -4,95 +4,16 @@
  * project, so none of it is undone.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import type { FinishedFace } from '@shared/bed/index.ts';
-import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
-import type { MotifId, Project } from '@shared/project/index.ts';
+import type { Cell } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { InHand, Session } from '../session/session.ts';
-import type { Viewport } from '../canvas/index.ts';
 import { motifActions } from './actions.ts';
-import { layingOf, type Cutting, type LiftedSelection } from './editing/cutting.ts';
-import type { Following } from './editing/following.ts';
+import { layingOf, type LiftedSelection } from './editing/cutting.ts';
 import { layLifted } from './lifted-selection.ts';
-import type { Overhang } from './editing/overhang.ts';
-import type { Lettering } from './lettering/lettering.ts';
-import type { ToolName } from './tools/index.ts';
+import { START, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
 
-export interface LeftOff {
-  readonly project: Project;
-  readonly overhang: Overhang;
-  /** The project was changed by it, so undo brings it back. */
-  readonly canUndo: boolean;
-}
-
-export interface MotifViewState {
-  readonly tool: ToolName;
-  /** The corners of the shape that is being drawn, or null. */
-  readonly span: { readonly from: Cell; readonly to: Cell } | null;
-  /** The selected cells, as they were then, or null. */
-  readonly selection: Cutting | null;
-  readonly lifted: LiftedSelection | null;
-  /** What was left off by the change that led to `project`, because it lay outside the chart. */
-  readonly leftOff: LeftOff | null;
-  /** What was copied last, for pasting. */
-  readonly clipping: Grid | null;
-  /** The dialog that is up over the bench, or null. */
-  readonly dialog: 'lettering' | null;
-  /** What was set in letters last, to begin from when it is to be put right; null before the first. */
-  readonly lettering: Lettering | null;
-  /** What the stamp lays; with null, or a motif that cannot be stamped, the first that can. */
-  readonly stamp: { readonly motif: MotifId | null; readonly isFigureOnly: boolean };
-  readonly isFilled: boolean;
-  readonly fillsEverywhere: boolean;
-  readonly symmetry: Symmetry;
-  /** The copy that all others follow, or null. */
-  readonly tile: Following['tile'];
-  /** Where the keyboard draws. It may lie outside after the motif was made smaller; see {@link MotifViewModel.cursor}. */
-  readonly cursor: Cell;
-  /** Null: the whole motif, as large as it goes. */
-  readonly view: Viewport | null;
-  readonly showsNeighbours: boolean;
-  /** The side of the fabric that is shown instead of the chart, or null. */
-  readonly fabric: FinishedFace | null;
-  /** Cells in the proportion of the gauge, or as wide as tall. */
-  readonly cellShape: 'knitted' | 'square';
-}
-
-/** What the stage can show. */
-export const SHOWINGS = ['chart', 'knit', 'purl'] as const;
-
-/** What the stage does for commands; it alone knows its size. */
-export interface StageControls {
-  zoomBy(factor: number): void;
-  /** Gives the keyboard to the chart. */
-  focus(): void;
-  /** Puts the cell cursor on a cell and brings it into view, the keyboard with it. */
-  goTo(cell: Cell): void;
-}
-
-const START: MotifViewState = {
-  tool: 'draw',
-  span: null,
-  selection: null,
-  lifted: null,
-  leftOff: null,
-  clipping: null,
-  dialog: null,
-  lettering: null,
-  stamp: { motif: null, isFigureOnly: true },
-  isFilled: false,
-  fillsEverywhere: false,
-  symmetry: 'none',
-  tile: null,
-  cursor: { column: 0, row: 0 },
-  view: null,
-  showsNeighbours: true,
-  fabric: null,
-  cellShape: 'knitted',
-};
-
-export class MotifViewModel {
+export class MotifViewModel implements MotifView {
   readonly actions: readonly Action[];
   #state: MotifViewState = START;
   #stage: StageControls | null = null;

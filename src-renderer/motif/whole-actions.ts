@@ -2,7 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
-import type { MotifViewModel } from './view-model.ts';
+import type { MotifView } from './view-state.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
@@ -43,7 +43,7 @@ const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
  * what a large drawing measures wait for the answer, and act only if the drawing
  * is still the same.
  */
-export function wholeActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function wholeActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.motif.whole;
   return WHOLE_NAMES.map((name): Action => ({
     id: name,
@@ -76,6 +76,6 @@ export function wholeActions(session: Session, viewModel: MotifViewModel): Actio
   }));
 }
 
-function selectedBox({ state: { selection } }: MotifViewModel): CellBox | null {
+function selectedBox({ state: { selection } }: MotifView): CellBox | null {
   return selection && { ...selection.at, width: selection.cells.width, height: selection.cells.height };
 }

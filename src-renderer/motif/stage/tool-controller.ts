@@ -5,22 +5,13 @@
 import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
-import type { MotifViewModel } from '../view-model.ts';
+import type { MotifView } from '../view-state.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
 import { layStamp, moveStamp, pressStamp } from '../stamping.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
-
-/** A press of the pointer, until it is let go. */
-export interface Press {
-  /** The pointer went on over these cells. */
-  over(cells: readonly Cell[]): void;
-  /** Let go; gives the last cell. */
-  end(): Cell;
-  /** Takes back what the press did. */
-  giveUp(): void;
-}
+import type { Press } from './press.ts';
 
 let gestures = 0;
 /** A mark for changes that make one step of undo. */
@@ -54,7 +45,7 @@ export class ToolController {
 
   constructor(
     private readonly session: Session,
-    private readonly viewModel: MotifViewModel,
+    private readonly viewModel: MotifView,
     private readonly say: (text: string) => void,
   ) {}
 

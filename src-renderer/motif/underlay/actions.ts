@@ -4,7 +4,7 @@ import type { Change, Motif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../commands/action.ts';
 import type { Session } from '../../session/session.ts';
-import type { MotifViewModel } from '../view-model.ts';
+import type { MotifView } from '../view-state.ts';
 import { underlayKeeper } from '../parts.ts';
 import {
   LEAST_OPACITY,
@@ -22,7 +22,7 @@ const text = words.underlay;
 const SCALE_STEP = 1.02;
 const OPACITY_STEP = 0.1;
 
-export function underlayActions(session: Session, viewModel: MotifViewModel): Action[] {
+export function underlayActions(session: Session, viewModel: MotifView): Action[] {
   const hasOne = (): boolean => session.motif.underlay !== null;
   const action = (
     id: string,
@@ -93,7 +93,7 @@ export function underlayActions(session: Session, viewModel: MotifViewModel): Ac
 }
 
 /** Asks for a picture file and lays it behind the motif on the bench. */
-function chooseUnderlay(session: Session, viewModel: MotifViewModel): void {
+function chooseUnderlay(session: Session, viewModel: MotifView): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = '.png,.jpg,.jpeg,.webp,.bmp,.svg,.pbm';
@@ -109,7 +109,7 @@ function chooseUnderlay(session: Session, viewModel: MotifViewModel): void {
   input.click();
 }
 
-async function takeUnderlay(session: Session, viewModel: MotifViewModel, file: File): Promise<void> {
+async function takeUnderlay(session: Session, viewModel: MotifView, file: File): Promise<void> {
   const { id } = session.motif;
   const { opened } = session;
   session.announce(text.reading);
@@ -135,7 +135,7 @@ const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number]
 };
 
 /** With the tracing tool in hand an arrow key nudges the picture; false if it does not. A key held down is one step of undo. */
-export function nudgeUnderlay(session: Session, viewModel: MotifViewModel, event: KeyboardEvent): boolean {
+export function nudgeUnderlay(session: Session, viewModel: MotifView, event: KeyboardEvent): boolean {
   const arrow = ARROWS[event.key];
   if (viewModel.state.tool !== 'trace' || !arrow || !session.motif.underlay) return false;
   const times = event.shiftKey ? 10 : 1;
