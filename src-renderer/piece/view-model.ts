@@ -10,7 +10,7 @@ import { sizeActions } from './sizes/actions.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
 import { fillActions } from './fill/actions.ts';
-import type { StitchSpot } from './drawing/cursor.ts';
+import type { StitchSpot } from './stitch-spot.ts';
 
 /** What the stage does for commands; it alone knows its size. */
 export interface StageControls {

@@ -1,13 +1,8 @@
 /** The stitch that is looked at: a frame round it, and a hair to the ruler and to the row counter. */
 import type { Viewport } from '../../canvas/index.ts';
+import type { StitchSpot } from '../stitch-spot.ts';
 import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
-
-/** A stitch by slot and row (1-based). */
-export interface StitchSpot {
-  readonly needle: number;
-  readonly row: number;
-}
 
 export function drawCursor(
   context: CanvasRenderingContext2D,

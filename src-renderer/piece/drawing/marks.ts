@@ -10,7 +10,7 @@ import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
 import { drawCentre, drawChosen, drawFold, drawGroups } from './group-marks.ts';
 import { drawGuides } from './guides.ts';
 import type { Step } from './outline.ts';
-import type { PieceScene } from './piece-drawing.ts';
+import type { PieceScene } from './scene.ts';
 import { drawRuler } from './ruler.ts';
 import { sideOf } from './side.ts';
 import { drawSpaces, spacesOf } from './spaces.ts';

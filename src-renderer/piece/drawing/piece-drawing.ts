@@ -6,37 +6,20 @@
  * the bed lies at 0.
  */
 import Konva from 'konva/lib/Core.js';
-import type { Shows } from '@shared/bed/index.ts';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
-import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
-import { mainYarn, type Project } from '@shared/project/index.ts';
+import type { PlacedGroup } from '@shared/knitting/index.ts';
+import { mainYarn } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
+import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
-import { drawCursor, type StitchSpot } from './cursor.ts';
-import type { Look } from './look.ts';
+import { drawCursor } from './cursor.ts';
 import { drawMovingMarks, drawStillMarks, type Marked } from './marks.ts';
 import { stepsOf, type Step } from './outline.ts';
 import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
+import type { PieceScene } from './scene.ts';
 import { isTurnedIn, sideOf } from './side.ts';
-
-export interface PieceScene {
-  readonly plan: Plan;
-  readonly project: Project;
-  readonly showsFloats: boolean;
-  readonly showsWraps: boolean;
-  /** As worn, or as the knitter sees the needles. */
-  readonly shows: Shows;
-  /** Cells as stitches. */
-  readonly showsStitches: boolean;
-  readonly look: Look;
-  readonly font: string;
-  readonly acrossSeam: readonly string[];
-  readonly fold: string;
-  /** The group that the commands move. */
-  readonly chosen: PlacedGroup | null;
-}
 
 export class PieceDrawing {
   readonly #cells: CellStage;

@@ -1,6 +1,6 @@
 /** From which side the piece is looked at. */
 import { drawnFrom, isMirroredOnNeedles } from '@shared/bed/index.ts';
-import type { PieceScene } from './piece-drawing.ts';
+import type { PieceScene } from './scene.ts';
 
 /** The side of the fabric that is seen. */
 export function sideOf({ project, shows }: Pick<PieceScene, 'project' | 'shows'>): 'knit' | 'purl' {

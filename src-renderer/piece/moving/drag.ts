@@ -3,7 +3,7 @@ import type { Plan } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { Held, Point, Viewport } from '../../canvas/index.ts';
-import type { StitchSpot } from '../drawing/cursor.ts';
+import type { StitchSpot } from '../stitch-spot.ts';
 import { groupSpots, type GroupSpot } from './actions.ts';
 import { readingOf, type Reading } from './reading.ts';
 import { sayReading } from './say.ts';

@@ -1,6 +1,6 @@
 /** Where the arrow keys take the stitch that is looked at. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import type { StitchSpot } from '../drawing/cursor.ts';
+import type { StitchSpot } from '../stitch-spot.ts';
 
 /** Rows that Page Up and Page Down go. */
 const PAGE = 10;

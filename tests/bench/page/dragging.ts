@@ -15,12 +15,8 @@ import { makePlan } from '@shared/knitting/index.ts';
 import { sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
-import {
-  fittedView,
-  PieceDrawing,
-  roomAround,
-  type PieceScene,
-} from '../../../src-renderer/piece/drawing/piece-drawing.ts';
+import { fittedView, PieceDrawing, roomAround } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
+import type { PieceScene } from '../../../src-renderer/piece/drawing/scene.ts';
 import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/session/session.ts';

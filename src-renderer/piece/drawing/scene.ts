@@ -1,0 +1,22 @@
+/** What is drawn of a piece, whole: the project and its plan, and how they are looked at. */
+import type { Shows } from '@shared/bed/index.ts';
+import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import type { Look } from './look.ts';
+
+export interface PieceScene {
+  readonly plan: Plan;
+  readonly project: Project;
+  readonly showsFloats: boolean;
+  readonly showsWraps: boolean;
+  /** As worn, or as the knitter sees the needles. */
+  readonly shows: Shows;
+  /** Cells as stitches. */
+  readonly showsStitches: boolean;
+  readonly look: Look;
+  readonly font: string;
+  readonly acrossSeam: readonly string[];
+  readonly fold: string;
+  /** The group that the commands move. */
+  readonly chosen: PlacedGroup | null;
+}

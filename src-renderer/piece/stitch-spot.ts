@@ -1,0 +1,5 @@
+/** A stitch by slot and row (1-based). */
+export interface StitchSpot {
+  readonly needle: number;
+  readonly row: number;
+}
