@@ -1,29 +1,6 @@
-/**
- * The importers of pictures. A new one is a line in the
- * table, its words in `words/en/reading-in.ts`, and its dialog.
- */
-import type { Component } from 'svelte';
-import type { ImporterName } from '@shared/words/en/reading-in.ts';
-import type { Session } from '../session/session.ts';
+/** The importers of pictures. A new one is a line in the table, its words in `words/en/reading-in.ts`, and its dialog. */
 import { latePart } from '../ui/load-part.ts';
-import type { DecodedPicture } from '../pictures/decode.ts';
-import type { GivenPicture } from '../pictures/given.ts';
-
-/** What the dialog of an importer is given. */
-export interface ImporterProps {
-  readonly session: Session;
-  readonly picture: DecodedPicture;
-  /** What the file is called, without its ending. */
-  readonly title: string;
-  readonly onclose: () => void;
-}
-
-export interface Importer {
-  readonly name: ImporterName;
-  readonly fits: (given: GivenPicture) => boolean;
-  /** Null: opened at once, as a new project. */
-  readonly dialog: (() => Promise<{ readonly default: Component<ImporterProps> }>) | null;
-}
+import type { Importer } from './importer.ts';
 
 export const IMPORTERS: readonly Importer[] = [
   { name: 'cells', fits: ({ cells }) => cells !== null, dialog: null },
