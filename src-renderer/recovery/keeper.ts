@@ -7,7 +7,6 @@
  * next. Cells in hand are kept beside the project that they are not laid in yet:
  * neither they nor what lies under them can be lost. One pass at a time, so that nothing is kept after it was dropped.
  */
-import type { Params } from '@shared/host/index.ts';
 import type { Outcome, Problem } from '@shared/problem/index.ts';
 import { projectToText, type Laying } from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
@@ -18,8 +17,6 @@ import type { WindowIdentity } from './window-identity.ts';
 export const WAIT_MS = 200;
 /** Before what could not be kept is tried again. */
 export const RETRY_MS = 1000;
-
-export type WorkToKeep = Params<'recovery.keep'>;
 
 /** Work that was taken from where it was kept. */
 export interface TakenWork {

@@ -5,8 +5,7 @@
  */
 import type { Host, Params } from '@shared/host/index.ts';
 import { problemOf, type Outcome } from '@shared/problem/index.ts';
-import type { WorkToKeep } from './keeper.ts';
-import type { StoredName, StoredWork } from './stored-work.ts';
+import type { StoredName, StoredWork, WorkToKeep } from './stored-work.ts';
 
 export interface KeepingPlace {
   keep(work: WorkToKeep): Promise<Outcome<unknown>>;

@@ -5,8 +5,10 @@
  * has the host's address next can neither read it nor put other work in its
  * place. What does not open is left as it is.
  */
+import type { Params } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { WorkToKeep } from './keeper.ts';
+
+export type WorkToKeep = Params<'recovery.keep'>;
 
 /** What seals for the browser's storage, and opens. */
 export interface Seal {
