@@ -1,7 +1,7 @@
-/** Circles between folders. A folder and all folders in it count as one. */
+/** Circles of imports: between folders, where a folder and all folders in it count as one, or between files. */
 import type { Import } from './imports.ts';
 
-/** One folder of a layer importing another: `src-shared/strands → src-shared/yarn`. */
+/** One folder of a layer importing another, or one file: `src-shared/strands → src-shared/yarn`. */
 export type Arrow = string;
 
 /** The folder that a file counts for: the first below its layer. Files beside those folders stand for the layer itself. */
@@ -10,13 +10,13 @@ export function folderOf(file: string): string {
   return folder === undefined || rest.length === 0 ? layer : `${layer}/${folder}`;
 }
 
-/** Folders that a folder imports, by its path, each with the imports that do so. */
+/** What a folder or file imports, by its path, each with the imports that do so. */
 type Graph = Map<string, Map<string, Import[]>>;
 
-function graphOf(imports: readonly Import[]): Graph {
+function graphOf(imports: readonly Import[], nodeOf: (file: string) => string): Graph {
   const graph: Graph = new Map();
   for (const one of imports) {
-    const [from, to] = [folderOf(one.from), folderOf(one.to)];
+    const [from, to] = [nodeOf(one.from), nodeOf(one.to)];
     if (from === to) continue;
     const targets = graph.get(from) ?? new Map<string, Import[]>();
     graph.set(from, targets.set(to, [...(targets.get(to) ?? []), one]));
@@ -24,16 +24,16 @@ function graphOf(imports: readonly Import[]): Graph {
   return graph;
 }
 
-/** The shortest way from one folder to another, both named, or null. */
+/** The shortest way from one to another, both named, or null. */
 function wayBetween(graph: Graph, from: string, to: string): string[] | null {
   const cameFrom = new Map<string, string | null>([[from, null]]);
-  for (const folder of cameFrom.keys()) {
-    if (folder === to) {
+  for (const node of cameFrom.keys()) {
+    if (node === to) {
       const way: string[] = [];
       for (let at: string | null = to; at !== null; at = cameFrom.get(at) ?? null) way.unshift(at);
       return way;
     }
-    for (const next of graph.get(folder)?.keys() ?? []) if (!cameFrom.has(next)) cameFrom.set(next, folder);
+    for (const next of graph.get(node)?.keys() ?? []) if (!cameFrom.has(next)) cameFrom.set(next, node);
   }
   return null;
 }
@@ -47,12 +47,13 @@ export interface ArrowOnCircle {
 }
 
 /**
- * Every arrow that lies on a circle. Arrows are told and not whole circles:
- * one import taken away can only make their number smaller, while it may leave
- * longer circles where there was a short one.
+ * Every arrow that lies on a circle, between folders or whatever `nodeOf` says
+ * that a file counts for. Arrows are told and not whole circles: one import
+ * taken away can only make their number smaller, while it may leave longer
+ * circles where there was a short one.
  */
-export function arrowsOnCircles(imports: readonly Import[]): ArrowOnCircle[] {
-  const graph = graphOf(imports);
+export function arrowsOnCircles(imports: readonly Import[], nodeOf = folderOf): ArrowOnCircle[] {
+  const graph = graphOf(imports, nodeOf);
   return [...graph]
     .flatMap(([from, targets]) =>
       [...targets].flatMap(([to, making]): ArrowOnCircle[] => {

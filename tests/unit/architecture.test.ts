@@ -4,8 +4,10 @@ import { arrowsOnCircles, circleText, folderOf } from '../architecture/circles.t
 import { importsOf, sourceTree, specifiersIn, type Tree } from '../architecture/imports.ts';
 import { KNOWN_ON_CIRCLES } from '../architecture/known-circles.ts';
 
+const imports = importsOf(sourceTree(resolve(import.meta.dirname, '../..')));
+
 describe('imports between folders', () => {
-  const found = arrowsOnCircles(importsOf(sourceTree(resolve(import.meta.dirname, '../..'))));
+  const found = arrowsOnCircles(imports);
 
   it('lie on no circle but those that are known', () => {
     const fresh = found.filter(({ arrow }) => !KNOWN_ON_CIRCLES.includes(arrow));
@@ -17,6 +19,13 @@ describe('imports between folders', () => {
   it('are no longer known once they are gone: delete their lines in tests/architecture/known-circles.ts', () => {
     const there = new Set(found.map(({ arrow }) => arrow));
     expect(KNOWN_ON_CIRCLES.filter((arrow) => !there.has(arrow))).toEqual([]);
+  });
+});
+
+describe('imports between files', () => {
+  it.each(['src-main', 'src-renderer'])('of %s lie on no circle', (layer) => {
+    const own = imports.filter(({ from }) => from.startsWith(`${layer}/`));
+    expect(arrowsOnCircles(own, (file) => file).map(circleText)).toEqual([]);
   });
 });
 
@@ -95,6 +104,15 @@ describe('the walk over imports sees a circle', () => {
     expect(arrowsOnCircles(importsOf(tree))).toEqual([]);
     expect(folderOf('src-shared/yarn/kinds/x.ts')).toBe('src-shared/yarn');
     expect(folderOf('src-renderer/main.ts')).toBe('src-renderer');
+  });
+
+  it('between two files of a folder, where files are asked', () => {
+    const tree = treeOf({ 'src-main/a/x.ts': "import './y.ts';", 'src-main/a/y.ts': "import './x.ts';" });
+    const found = arrowsOnCircles(importsOf(tree), (file) => file);
+    expect(found.map(({ arrow }) => arrow)).toEqual([
+      'src-main/a/x.ts → src-main/a/y.ts',
+      'src-main/a/y.ts → src-main/a/x.ts',
+    ]);
   });
 
   it('by names that stand in the text', () => {
