@@ -5,9 +5,9 @@ import { sealingHere, type SealingAnswer, type SealingQuestion } from './sealing
 
 addEventListener('message', ({ data: question }: MessageEvent<SealingQuestion>) => {
   void answer(question).then((done) => {
-    const said: SealingAnswer = { id: question.id, done };
+    const answer: SealingAnswer = { id: question.id, done };
     const moved = done === null || done === true ? null : done.buffer;
-    postMessage(said, moved ? { transfer: [moved] } : {});
+    postMessage(answer, moved ? { transfer: [moved] } : {});
   });
 });
 

@@ -62,7 +62,7 @@ export function motifActions(session: Session, viewModel: MotifView): Action[] {
       run: () => {
         const symmetry = nextSymmetry(viewModel.state.symmetry);
         viewModel.look({ symmetry });
-        session.announce(words.motif.drawing.symmetryTold[symmetry]);
+        session.announce(words.motif.drawing.symmetryAnnounced[symmetry]);
       },
     },
     {

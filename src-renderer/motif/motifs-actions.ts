@@ -14,7 +14,7 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
   const always = (): boolean => true;
 
   /** Takes a step that may be refused, and says what lies on the bench then. */
-  function take(step: () => MotifsStep, said: (name: string) => string): void {
+  function take(step: () => MotifsStep, announcement: (name: string) => string): void {
     layLifted(session, viewModel);
     const taken = outcome(step);
     if (!taken.ok) {
@@ -24,7 +24,7 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
     const { change, shown } = taken.value;
     session.change(change);
     session.look({ motif: shown });
-    session.announce(said(session.motif.name));
+    session.announce(announcement(session.motif.name));
   }
   function go(step: 1 | -1): void {
     showMotif(session, viewModel, motifBeside(session.project, session.motif.id, step));

@@ -106,7 +106,7 @@ export function windowActions(
       run: () => {
         const lengthUnit = otherUnit();
         session.look({ lengthUnit });
-        session.announce(text.lengthUnitTold[lengthUnit]);
+        session.announce(text.lengthUnitAnnounced[lengthUnit]);
       },
     },
     {

@@ -29,7 +29,7 @@ export function underlayActions(session: Session, viewModel: MotifView): Action[
     label: () => string,
     keys: readonly string[],
     change: (motif: Motif) => Change | null,
-    said: () => string,
+    announcement: () => string,
   ): Action => ({
     id,
     label,
@@ -38,7 +38,7 @@ export function underlayActions(session: Session, viewModel: MotifView): Action[
     run: () => {
       const made = change(session.motif);
       if (made) session.change(made);
-      session.announce(said());
+      session.announce(announcement());
     },
   });
   const strength = (): string => text.strengthIs(session.motif.underlay?.opacity ?? 0);

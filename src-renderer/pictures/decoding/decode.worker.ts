@@ -6,7 +6,7 @@ import { decodedByBrowser, type Checked } from './by-browser.ts';
 import type { Answers, Asked, Decoded, FromWorker } from './messages.ts';
 import { svgText } from './svg-text.ts';
 
-const port = self as unknown as { postMessage(said: FromWorker, transfer?: Transferable[]): void };
+const port = self as unknown as { postMessage(message: FromWorker, transfer?: Transferable[]): void };
 
 self.addEventListener('message', ({ data }: MessageEvent<Asked>) => {
   port.postMessage({ kind: 'began' });

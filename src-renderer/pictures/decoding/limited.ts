@@ -18,14 +18,14 @@ export async function decodedWithin<Kind extends Asked['kind']>(
   try {
     return await new Promise((resolve, reject) => {
       worker.addEventListener('message', (event) => {
-        const said = (event as MessageEvent<FromWorker>).data;
-        if (said.kind === 'began') {
+        const message = (event as MessageEvent<FromWorker>).data;
+        if (message.kind === 'began') {
           deadline = setTimeout(
             () => reject(problemError('work-stopped', { work: 'picture', limit: 'time', amount: seconds })),
             seconds * 1000,
           );
-        } else if (said.outcome.ok) resolve(said.outcome.value as Answers[Kind]);
-        else reject(new ProblemError(said.outcome.problem));
+        } else if (message.outcome.ok) resolve(message.outcome.value as Answers[Kind]);
+        else reject(new ProblemError(message.outcome.problem));
       });
       worker.addEventListener('error', (event) =>
         reject((event as ErrorEvent).error ?? new Error((event as ErrorEvent).message)),

@@ -41,7 +41,7 @@ export function drawSeam({ context, tube, view, turn, look, font }: Round, name:
 }
 
 /** A zigzag along the seam where a fill is off, and by how many stitches; the same in two tones as the seam. */
-export function drawOffRows(round: Round, off: readonly OffRun[], said: (by: number) => string): void {
+export function drawOffRows(round: Round, off: readonly OffRun[], labelOf: (by: number) => string): void {
   const { context, tube, view, turn, look, font } = round;
   const angle = within180(turn);
   const lowest = tube.rings[0]?.row;
@@ -71,6 +71,6 @@ export function drawOffRows(round: Round, off: readonly OffRun[], said: (by: num
     if (foot - head < LEAST_TALL) continue;
     context.font = `600 12px ${font}`;
     const y = (Math.max(head, 0) + Math.min(foot, view.foot)) / 2;
-    drawChip(context, xAt(y) + ASIDE, y, said(by), look, look.warn);
+    drawChip(context, xAt(y) + ASIDE, y, labelOf(by), look, look.warn);
   }
 }

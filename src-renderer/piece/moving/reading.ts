@@ -89,8 +89,8 @@ function acrossGuides(choice: PlacementChoice, group: number, question: PlacedBa
   for (const beside of [group, group + 1]) {
     const stitches = net[beside] as number;
     const spaces = net.flatMap((space, index) => (space === stitches ? [index] : []));
-    const isSaid = guides.some((guide) => guide.kind === 'equal' && guide.stitches === stitches);
-    if (spaces.length > 1 && !isSaid) guides.push({ kind: 'equal', spaces, stitches });
+    const isMarked = guides.some((guide) => guide.kind === 'equal' && guide.stitches === stitches);
+    if (spaces.length > 1 && !isMarked) guides.push({ kind: 'equal', spaces, stitches });
   }
   const besideGaps = [gaps[group - 1], gaps[group]];
   if (besideGaps.includes(choice.acrossSeam)) guides.push({ kind: 'seam', stitches: choice.acrossSeam });

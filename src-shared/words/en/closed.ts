@@ -70,7 +70,7 @@ export const closed = {
   label: (name: string): string => `${name}, closed, as worn`,
   help: 'Left and right arrow keys turn the piece, Page Up and Page Down turn it further; Home brings the seam to the middle, End to the back. Up and down arrow keys move along a piece that is larger than the view.',
   /** Where it stands and what faces us, as it is turned. */
-  said: (turned: string, needle: Slot | null): string =>
+  turnedTo: (turned: string, needle: Slot | null): string =>
     needle === null ? capital(turned) : `${capital(turned)} · needle ${label(needle)} in front`,
   seam: 'seam',
   /** After the caption, where some rows are off. */

@@ -160,7 +160,7 @@ export const motif = {
   },
 
   zoom: (scale: number): string => n.percent(scale),
-  zoomTold: (scale: number): string => `${n.percent(scale)} of life size`,
+  zoomInFull: (scale: number): string => `${n.percent(scale)} of life size`,
   zoomLabel: 'Size on the screen',
   yarnTaken: (name: string): string => `${name} is in the pen.`,
   nameMissing: 'A name has 1 to 80 letters.',
@@ -198,7 +198,7 @@ export const motif = {
     nameAndPart: yarnAndPart,
     /** WCAG contrast against the main yarn: `5.1 : 1`. */
     ratio: (ratio: number): string => `${ratio.toFixed(1)} : 1`,
-    ratioTold: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,
+    ratioInFull: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,
     faint: (name: string, main: string): string => `${name} hardly shows against ${main}.`,
     edit: (name: string): string => `Change ${name}`,
     add: 'Add a yarn',
@@ -221,7 +221,7 @@ export const motif = {
     sides: { left: 'at the left', right: 'at the right', top: 'at the top', bottom: 'at the bottom' },
     shows: 'It is drawn',
     showing: { worn: 'as worn', needles: 'as on the needles' },
-    showsTold: {
+    showsNote: {
       worn: 'As it will be seen; where that is the knit side, the needles get its mirror image.',
       needles: 'As you see it on the bed while knitting.',
     },
@@ -242,7 +242,7 @@ export const motif = {
       both: 'both ways',
       turning: 'turning',
     },
-    symmetryTold: {
+    symmetryAnnounced: {
       none: 'No symmetry',
       'left-right': 'Left and right alike',
       'up-down': 'Up and down alike',

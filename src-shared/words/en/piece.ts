@@ -253,7 +253,7 @@ export const piece = {
     gaps: (least: number, most: number): string => (least === most ? String(least) : `${least} to ${most}`),
     noGap: 'none',
     take: (copies: number): string => `Take ${copies}`,
-    takeTold: (copies: number): string => `Place ${n.copies(copies)}, each by itself`,
+    takeInFull: (copies: number): string => `Place ${n.copies(copies)}, each by itself`,
     isExact: 'The rule comes out exactly on this piece.',
     widths: (stitches: readonly number[]): string =>
       `It would come out exactly on **${stitches.join('** or **')}** stitches.`,

@@ -5,7 +5,7 @@ export const readingIn = {
   /** Asked where a picture can be taken in more than one way. */
   question: {
     title: 'What is on it?',
-    told: (name: string, width: number, height: number): string => `${name}, ${width} × ${height} pixels`,
+    file: (name: string, width: number, height: number): string => `${name}, ${width} × ${height} pixels`,
     picture: (name: string): string => `The picture ${name}`,
     opening: (name: string): string => `Opening ${name}…`,
   },
@@ -31,7 +31,7 @@ export const readingIn = {
     title: 'Read a chart from a photo',
     steps: { corners: '1. Set the corners', counts: '2. Check columns and rows', cells: '3. Check the cells' },
     photo: 'The photo, with the four corners of the chart',
-    cornersTold:
+    cornersNote:
       'Drag each ring to an outer corner of the chart; or press the ring and then its corner; or move it with the arrow keys, with Shift ten pixels.',
     cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
     whole: 'The chart fills the picture',
@@ -54,7 +54,7 @@ export const readingIn = {
     cellsEmpty: 'What is read comes here, cell by cell.',
     mostYarns: (most: number): string =>
       `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,
-    doubtsTold: 'Rings mark doubtful cells.',
+    doubtsNote: 'Rings mark doubtful cells.',
     before: 'Doubtful cell before',
     next: 'Next doubtful cell',
     /** Where the eye is, what was read there, and how sure it is. */
@@ -71,7 +71,7 @@ export const readingIn = {
     leave: 'Leave',
     stay: 'Stay',
     take: 'Take it as the motif',
-    takeTold: 'It takes the place of the motif on the bench. Undo brings that back.',
+    takeNote: 'It takes the place of the motif on the bench. Undo brings that back.',
     taken: (columns: number, rows: number): string => `Chart read: ${n.size(columns, rows)}.`,
   },
 };

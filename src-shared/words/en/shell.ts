@@ -23,7 +23,7 @@ export const shell = {
     commands: 'Commands',
     goTo: (bench: string): string => `Go to ${bench}`,
     lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },
-    lengthUnitTold: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
+    lengthUnitAnnounced: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
     theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance as the platform' },
     singleKeys: 'Shortcuts of a single key',
     singleKeysHint: 'They act while the chart, the piece or the pages have the keyboard.',
