@@ -21,7 +21,7 @@ export default mergeConfig(
         'tests/{faults,fuzz}/**',
         // These look at windows, hosts, processes and pictures.
         'tests/unit/{cli,digests,host,launcher,mutants,picture,reading,reading-in,runner,services,soak}/**',
-        'tests/unit/renderer-{reading-in,shell}/**',
+        'tests/unit/renderer-{files,pictures,reading-in,recovery,session}/**',
         'tests/unit/*.test.ts',
         'tests/reference/{reading,pdf,svg,png}-*',
       ],
