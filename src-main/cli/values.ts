@@ -4,11 +4,13 @@
  */
 import { parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
 import type { Gauge } from '@shared/piece/index.ts';
+import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
+import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
 import { placed } from './placed.ts';
 
@@ -58,16 +60,14 @@ export function rule(text: string): PlacementRule {
   const [kind, ...rest] = text.trim().split(':');
   const detail = rest.join(':');
   const hasDetail = rest.length > 0;
-  if ((kind === 'seam' || kind === 'even') && !hasDetail) return { kind };
-  if ((kind === 'margins' || kind === 'gaps') && hasDetail) {
-    return { kind, stitches: wholeNumber(detail, 0, MOST_STITCHES) };
-  }
   if (kind === 'by-hand' && hasDetail) return { kind, first: detail.split(',').map(parseNeedle) };
-  throw problemError('option-value', {
-    option: '--rule',
-    text,
-    allowed: 'seam, even, margins:N, gaps:N or by-hand:L48,R12',
-  });
+  const solved = SOLVED_KINDS.find((known) => known === kind);
+  const start = solved && startRule(solved, null);
+  if (start && 'stitches' in start && hasDetail) {
+    return { ...start, stitches: wholeNumber(detail, 0, MOST_STITCHES) };
+  }
+  if (start && !('stitches' in start) && !hasDetail) return start;
+  throw problemError('option-value', { option: '--rule', text, allowed: words.placement.written });
 }
 
 /** `28x40`: stitches and rows in 10 cm; tenths may be given. */

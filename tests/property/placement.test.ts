@@ -3,14 +3,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { widthOf, type Slot } from '@shared/bed/index.ts';
 import {
+  SOLVED_KINDS,
   solvePlacement,
+  startRule,
   type GroupOnNeedles,
   type PlacementChoice,
   type PlacementQuestion,
   type Spaces,
 } from '@shared/placement/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
-import type { PlacementRule } from '@shared/project/project.ts';
+import type { SolvedRule } from '@shared/project/project.ts';
 
 const group: fc.Arbitrary<GroupOnNeedles> = fc
   .tuple(fc.integer({ min: 1, max: 24 }), fc.nat(), fc.nat())
@@ -19,10 +21,13 @@ const group: fc.Arbitrary<GroupOnNeedles> = fc
     return { width, blankLeft, blankRight: right % (width - blankLeft) };
   });
 
-const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
-  fc.constantFrom<PlacementRule>({ kind: 'seam' }, { kind: 'even' }),
-  fc.record({ kind: fc.constantFrom('margins' as const, 'gaps' as const), stitches: fc.integer({ min: 0, max: 12 }) }),
-);
+/** Every rule there is; those that take a number with a small one. */
+const rule: fc.Arbitrary<SolvedRule> = fc
+  .record({ kind: fc.constantFrom(...SOLVED_KINDS), stitches: fc.integer({ min: 0, max: 12 }) })
+  .map(({ kind, stitches }) => {
+    const start = startRule(kind, null);
+    return 'stitches' in start ? { ...start, stitches } : start;
+  });
 
 /** Up to twelve groups with up to 80 needles to spare. */
 const question: fc.Arbitrary<PlacementQuestion> = fc

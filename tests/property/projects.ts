@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
+import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { reshaped, type Gauge, type Part, type Position, type Region, type Shape } from '@shared/piece/index.ts';
 import type { Band, Fill, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
 import {
@@ -51,11 +52,13 @@ export const anyUnderlay: fc.Arbitrary<Underlay | null> = fc.option(
   }),
 );
 
+const solvedRule = fc.tuple(fc.constantFrom(...SOLVED_KINDS), count(0, 20)).map(([kind, stitches]) => {
+  const start = startRule(kind, null);
+  return 'stitches' in start ? { ...start, stitches } : start;
+});
+
 const rule: fc.Arbitrary<PlacementRule> = fc.oneof(
-  fc.constant({ kind: 'seam' as const }),
-  fc.constant({ kind: 'even' as const }),
-  count(0, 20).map((stitches) => ({ kind: 'margins' as const, stitches })),
-  count(0, 20).map((stitches) => ({ kind: 'gaps' as const, stitches })),
+  { weight: 4, arbitrary: solvedRule },
   fc
     .tuple(fc.array(count(-40, 30), { minLength: 1, maxLength: 3 }), fc.option(count(0, 7), { nil: undefined }))
     .map(([needles, choice]) => ({

@@ -6,9 +6,18 @@
  * and sorts. It shares no code with the solver.
  */
 import { describe, expect, it } from 'vitest';
-import { solvePlacement, type GroupOnNeedles, type PlacementQuestion } from '@shared/placement/index.ts';
-import type { PlacementRule } from '@shared/project/project.ts';
+import {
+  SOLVED_KINDS,
+  solvePlacement,
+  startRule,
+  type GroupOnNeedles,
+  type PlacementQuestion,
+} from '@shared/placement/index.ts';
+import type { SolvedRule } from '@shared/project/project.ts';
 import type { Slot } from '@shared/bed/index.ts';
+
+/** A question that is not answered by hand. */
+type SolvedQuestion = PlacementQuestion & { readonly rule: SolvedRule };
 
 /** One placement with the numbers it is ranked by, in that order; smaller is better. */
 interface Tried {
@@ -19,8 +28,27 @@ interface Tried {
 /** As many choices as the program offers. */
 const OFFERED = 8;
 
+/** The judged spaces of a placement, margins net of the seam allowance. */
+interface Net {
+  readonly left: number;
+  readonly right: number;
+  readonly gaps: readonly number[];
+}
+
+const spread = (of: readonly number[]): number => (of.length === 0 ? 0 : Math.max(...of) - Math.min(...of));
+
+/** How far from each rule spaces are, or null where what it fixes is not kept: the rule's own sentence, once more. */
+const FROM_RULE: {
+  readonly [Kind in SolvedRule['kind']]: (net: Net, rule: Extract<SolvedRule, { kind: Kind }>) => number | null;
+} = {
+  seam: ({ left, right, gaps }) => Math.max(0, ...gaps.map((gap) => Math.abs(gap - (left + right)))),
+  even: ({ left, right, gaps }) => spread([left, ...gaps, right]),
+  margins: ({ left, right, gaps }, { stitches }) => (left === stitches && right === stitches ? spread(gaps) : null),
+  gaps: ({ gaps }, { stitches }) => (gaps.every((gap) => gap === stitches) ? 0 : null),
+};
+
 /** Goes through every placement that the rule allows: the best ones, best first, and how many there are. */
-function tryEverything(question: PlacementQuestion): { readonly best: readonly Tried[]; readonly count: number } {
+function tryEverything(question: SolvedQuestion): { readonly best: readonly Tried[]; readonly count: number } {
   const { edges, groups, rule } = question;
   const best: Tried[] = [];
   let count = 0;
@@ -57,7 +85,7 @@ function ranksBefore(one: readonly number[], other: readonly number[]): boolean 
 }
 
 /** The numbers a placement is ranked by, or null where the rule's fixed spaces are not kept. */
-function rankOf({ edges, groups, seamAllowance, judge }: PlacementQuestion, rule: PlacementRule, first: number[]) {
+function rankOf({ edges, groups, seamAllowance, judge }: PlacementQuestion, rule: SolvedRule, first: number[]) {
   const eye = judge === 'figure';
   const begins = groups.map((group, g) => (first[g] as number) + (eye ? group.blankLeft : 0));
   const ends = groups.map((group, g) => (first[g] as number) + group.width - (eye ? group.blankRight : 0));
@@ -65,20 +93,13 @@ function rankOf({ edges, groups, seamAllowance, judge }: PlacementQuestion, rule
   const right = edges.last + 1 - (ends.at(-1) as number) - seamAllowance.right;
   const gaps = begins.slice(1).map((begin, g) => begin - (ends[g] as number));
   const spaces = [left, ...gaps, right];
-  const spread = (of: number[]): number => (of.length === 0 ? 0 : Math.max(...of) - Math.min(...of));
 
   let imbalance = 0;
   for (let i = 0; i < spaces.length - 1 - i; i++) {
     imbalance += Math.abs((spaces[i] as number) - (spaces[spaces.length - 1 - i] as number));
   }
-  let fromRule = 0;
-  if (rule.kind === 'seam') fromRule = Math.max(0, ...gaps.map((gap) => Math.abs(gap - (left + right))));
-  if (rule.kind === 'even') fromRule = spread(spaces);
-  if (rule.kind === 'margins') {
-    if (left !== rule.stitches || right !== rule.stitches) return null;
-    fromRule = spread(gaps);
-  }
-  if (rule.kind === 'gaps' && gaps.some((gap) => gap !== rule.stitches)) return null;
+  const fromRule = (FROM_RULE[rule.kind] as (net: Net, rule: SolvedRule) => number | null)({ left, right, gaps }, rule);
+  if (fromRule === null) return null;
   return [imbalance, fromRule, spread(gaps), -(left + right), ...first];
 }
 
@@ -111,9 +132,9 @@ function questionOn(
   stitches: number,
   groups: readonly GroupOnNeedles[],
   seamAllowance: { left: number; right: number },
-  rule: PlacementRule,
+  rule: SolvedRule,
   judge: 'figure' | 'blocks',
-): PlacementQuestion {
+): SolvedQuestion {
   const first = 0 - Math.floor(stitches / 2);
   return { edges: { first: first as Slot, last: (first + stitches - 1) as Slot }, groups, seamAllowance, rule, judge };
 }
@@ -127,7 +148,7 @@ function solved(question: PlacementQuestion): number[][] | string {
   }
 }
 
-function expectTheSame(question: PlacementQuestion): number {
+function expectTheSame(question: SolvedQuestion): number {
   const { best, count } = tryEverything(question);
   const expected = count > 0 ? best.map(({ first }) => first) : 'rule-cannot-be-met';
   const found = solved(question);
@@ -136,13 +157,11 @@ function expectTheSame(question: PlacementQuestion): number {
   return count;
 }
 
-function rulesFor(below: (n: number) => number, stitches: number): PlacementRule[] {
-  return [
-    { kind: 'seam' },
-    { kind: 'even' },
-    { kind: 'margins', stitches: below(Math.max(1, stitches >> 2)) },
-    { kind: 'gaps', stitches: below(Math.max(1, stitches >> 2)) },
-  ];
+/** Every rule there is, one that takes a number with one that may be met. */
+function rulesFor(below: (n: number) => number, stitches: number): SolvedRule[] {
+  return SOLVED_KINDS.map((kind) => startRule(kind, null)).map((rule) =>
+    'stitches' in rule ? { ...rule, stitches: below(Math.max(1, stitches >> 2)) } : rule,
+  );
 }
 
 /** Puts `samples` rows of `count` groups on a piece under every rule and both ways of judging; returns the placements tried. */

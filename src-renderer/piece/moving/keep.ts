@@ -43,7 +43,7 @@ export function keepChange(project: Project, index: number): Change | null {
 export function keepLabel(project: Project, index: number): string | null {
   const rule = project.bands[index]?.rule;
   if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.moving.keep.keep : null;
-  return rule.before ? words.moving.keep.free(words.placement.rules[rule.before.rule.kind]) : null;
+  return rule.before ? words.moving.keep.free(words.placement.rules[rule.before.rule.kind].name) : null;
 }
 
 export function keepOrFree(session: Session, index: number): void {

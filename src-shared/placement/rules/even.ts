@@ -1,8 +1,9 @@
 /** Even spaces: margins and gaps all the same. */
-import { gapCount, type Demand } from './rule.ts';
+import { gapCount, type SolvingRule } from './rule.ts';
 
-export function evenSpaces(): Demand {
-  return {
+export const evenSpaces: SolvingRule<'even'> = {
+  startFrom: () => ({ kind: 'even' }),
+  demandOf: () => ({
     margin: null,
     gap: null,
     distance(left, right, gaps) {
@@ -13,5 +14,5 @@ export function evenSpaces(): Demand {
       const space = frame.total / (gapCount(frame) + 2);
       return { margin: space, gap: gapCount(frame) > 0 ? space : null };
     },
-  };
-}
+  }),
+};

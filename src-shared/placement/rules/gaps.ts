@@ -1,9 +1,9 @@
 /** Fixed gap: the gaps are given, the margins share the rest. */
-import type { PlacementRule } from '../../project/project.ts';
-import { gapCount, type Demand } from './rule.ts';
+import { gapCount, type SolvingRule } from './rule.ts';
 
-export function fixedGap({ stitches }: Extract<PlacementRule, { kind: 'gaps' }>): Demand {
-  return {
+export const fixedGap: SolvingRule<'gaps'> = {
+  startFrom: (spaces) => ({ kind: 'gaps', stitches: spaces?.gaps[0] ?? 0 }),
+  demandOf: ({ stitches }) => ({
     margin: null,
     gap: stitches,
     distance: () => 0,
@@ -11,5 +11,5 @@ export function fixedGap({ stitches }: Extract<PlacementRule, { kind: 'gaps' }>)
       const gaps = gapCount(frame);
       return { margin: (frame.total - gaps * stitches) / 2, gap: gaps > 0 ? stitches : null };
     },
-  };
-}
+  }),
+};

@@ -1,9 +1,9 @@
 /** Fixed margins: the margins are given, the gaps share the rest. */
-import type { PlacementRule } from '../../project/project.ts';
-import { gapCount, type Demand } from './rule.ts';
+import { gapCount, type SolvingRule } from './rule.ts';
 
-export function fixedMargins({ stitches }: Extract<PlacementRule, { kind: 'margins' }>): Demand {
-  return {
+export const fixedMargins: SolvingRule<'margins'> = {
+  startFrom: (spaces) => ({ kind: 'margins', stitches: spaces ? Math.min(...spaces.margins) : 0 }),
+  demandOf: ({ stitches }) => ({
     margin: stitches,
     gap: null,
     distance: (_left, _right, gaps) => (gaps ? gaps.most - gaps.least : 0),
@@ -11,5 +11,5 @@ export function fixedMargins({ stitches }: Extract<PlacementRule, { kind: 'margi
       const gaps = gapCount(frame);
       return { margin: stitches, gap: gaps > 0 ? (frame.total - 2 * stitches) / gaps : null };
     },
-  };
-}
+  }),
+};

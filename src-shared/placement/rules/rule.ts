@@ -1,6 +1,7 @@
-/** What a placing rule is to the solver. */
+/** What a placing rule is to the solver, and to whoever offers it. */
+import type { SolvedRule } from '../../project/project.ts';
 import type { Frame } from '../frame.ts';
-import type { Reason } from '../types.ts';
+import type { Reason, Spaces } from '../types.ts';
 
 /** The smallest and the largest of the gaps. */
 export interface GapRange {
@@ -23,6 +24,13 @@ export interface Demand {
   distance(left: number, right: number, gaps: GapRange | null): number;
   /** What it would ask for if needles could be split. */
   ideal(frame: Frame): Reason['ideal'];
+}
+
+/** A rule from which needles are solved, by its kind. */
+export interface SolvingRule<Kind extends SolvedRule['kind']> {
+  /** The rule as it begins for groups that stand with these spaces; null where none stand yet. */
+  startFrom(spaces: Spaces | null): Extract<SolvedRule, { kind: Kind }>;
+  demandOf(rule: Extract<SolvedRule, { kind: Kind }>): Demand;
 }
 
 /** Gaps between the groups of a frame. */

@@ -1,8 +1,9 @@
 /** Seam continues: the gap across the closed seam equals the gaps between the groups. */
-import { gapCount, type Demand } from './rule.ts';
+import { gapCount, type SolvingRule } from './rule.ts';
 
-export function seamContinues(): Demand {
-  return {
+export const seamContinues: SolvingRule<'seam'> = {
+  startFrom: () => ({ kind: 'seam' }),
+  demandOf: () => ({
     margin: null,
     gap: null,
     distance(left, right, gaps) {
@@ -14,5 +15,5 @@ export function seamContinues(): Demand {
       const gap = frame.total / (gapCount(frame) + 1);
       return { margin: gap / 2, gap: gapCount(frame) > 0 ? gap : null };
     },
-  };
-}
+  }),
+};

@@ -1,5 +1,6 @@
 /** What the command line says: its help, and its answers to people. */
 import { numbers as n } from './numbers.ts';
+import { placement } from './placement.ts';
 
 const RUN = 'npm run -s cli --';
 
@@ -18,7 +19,7 @@ const options = {
   ground: ['COLOUR', 'the ground, as #rrggbb or the name of a yarn; found by itself if left out'],
   stitches: ['N', 'stitches of the piece; an odd one stands on the right'],
   copies: ['N,N,…', 'copies in each group, left to right, such as 3,3'],
-  rule: ['RULE', 'seam (usual), even, margins:N, gaps:N or by-hand:L48,R12 with the first needle of each group'],
+  rule: ['RULE', `${placement.written.replace('seam', 'seam (usual)')} with the first needle of each group`],
   judge: ['WHAT', 'even out the figure as the eye sees it (usual) or the pattern blocks: figure or blocks'],
   'seam-allowance': ['N', 'edge stitches on each side that vanish into the seam; 0 if left out'],
   shows: ['WHAT', 'whether the chart is drawn as worn (usual) or as on the needles: worn or needles'],

@@ -206,8 +206,6 @@ export const piece = {
     copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
     judge: 'Make even',
     rule: 'Spaces',
-    marginStitches: 'Each margin',
-    gapStitches: 'Each gap',
     firstNeedles: 'First needles',
     firstNeedlesHint: 'left to right',
     unit: 'One copy is',

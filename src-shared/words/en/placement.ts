@@ -1,23 +1,57 @@
 /** Why groups go where they go, and what whole needles cost. */
 import type { PlacementChoice, Reason, Spaces } from '../../placement/index.ts';
-import type { Band, PlacementRule } from '../../project/project.ts';
+import type { Band, PlacementRule, SolvedRule } from '../../project/project.ts';
 import { numbers as n } from './numbers.ts';
 
-const rules: { readonly [Kind in PlacementRule['kind']]: string } = {
-  seam: 'Seam continues',
-  even: 'Even spaces',
-  margins: 'Fixed margins',
-  gaps: 'Fixed gap',
-  'by-hand': 'By hand',
+/** A rule in words. */
+interface RuleWords {
+  /** Its name, for forms. */
+  readonly name: string;
+  /** What it asks, in a sentence. */
+  readonly asks: string;
+  /** The best choice where both sides are alike; `how`: `to the eye`, `isMet`: all that the rule asks is there. */
+  best(how: string, isMet: boolean): string;
+  /** The spaces that are to be alike, and are not in a later choice. */
+  readonly spaces: string;
+}
+
+const solved: { readonly [Kind in SolvedRule['kind']]: RuleWords } = {
+  seam: {
+    name: 'Seam continues',
+    asks: 'Each margin is half a gap, so that the pattern runs on across the closed seam.',
+    best: (how, isMet) => (isMet ? `Even ${how}, all the way round` : `Even ${how}`),
+    spaces: 'gaps and seam',
+  },
+  even: {
+    name: 'Even spaces',
+    asks: 'Margins and gaps are all the same.',
+    best: (how, isMet) => (isMet ? `Even ${how}, every space the same` : `Even ${how}`),
+    spaces: 'the spaces',
+  },
+  margins: {
+    name: 'Fixed margins',
+    asks: 'The margins are given, the gaps share the rest.',
+    best: (_how, isMet) => `Margins as given, ${isMet ? 'gaps' : 'both sides'} alike`,
+    spaces: 'the gaps',
+  },
+  gaps: {
+    name: 'Fixed gap',
+    asks: 'The gaps are given, the margins share the rest.',
+    best: () => 'Gaps as given, margins alike',
+    spaces: 'the gaps',
+  },
 };
 
-const asks: { readonly [Kind in PlacementRule['kind']]: string } = {
-  seam: 'Each margin is half a gap, so that the pattern runs on across the closed seam.',
-  even: 'Margins and gaps are all the same.',
-  margins: 'The margins are given, the gaps share the rest.',
-  gaps: 'The gaps are given, the margins share the rest.',
-  'by-hand': 'The first needle of each group is given.',
+/** The number of stitches of rules that take one. */
+const stitches: { readonly [Kind in Extract<SolvedRule, { stitches: number }>['kind']]: string } = {
+  margins: 'Each margin',
+  gaps: 'Each gap',
 };
+
+/** As it is written on a command line. */
+function written(kind: string): string {
+  return kind in stitches ? `${kind}:N` : kind;
+}
 
 const judges: { readonly [Judge in Band['judge']]: string } = {
   figure: 'the visible figure',
@@ -86,10 +120,7 @@ function asBest(choice: PlacementChoice): string {
   if (choice.acrossSeam < 0) return 'Both sides alike';
   const how = judge === 'figure' ? 'to the eye' : 'by the blocks';
   if (choice.groups.length === 1) return `Centred ${how}`;
-  if (rule === 'margins') return `Margins as given, ${fromRule === 0 ? 'gaps' : 'both sides'} alike`;
-  if (rule === 'gaps') return 'Gaps as given, margins alike';
-  if (fromRule > 0) return `Even ${how}`;
-  return rule === 'seam' ? `Even ${how}, all the way round` : `Even ${how}, every space the same`;
+  return solved[rule].best(how, fromRule === 0);
 }
 
 /** What a later choice costs against the one before it. */
@@ -99,9 +130,7 @@ function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], n
     case 'imbalance':
       return `Less even, the two sides differing by ${n.stitches(imbalance)}`;
     case 'from-rule':
-      return rule === 'seam'
-        ? `As even, but gaps and seam differ by up to ${fromRule}`
-        : `As even, but the ${rule === 'even' ? 'spaces' : 'gaps'} differ by up to ${fromRule}`;
+      return `As even, but ${rule === 'by-hand' ? 'the gaps' : solved[rule].spaces} differ by up to ${fromRule}`;
     case 'gap-spread': {
       const { gaps } = judged(choice);
       return `As near the rule, but the gaps differ by up to ${Math.max(...gaps) - Math.min(...gaps)}`;
@@ -113,11 +142,18 @@ function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], n
   }
 }
 
+const rules: { readonly [Kind in PlacementRule['kind']]: Pick<RuleWords, 'name' | 'asks'> } = {
+  ...solved,
+  'by-hand': { name: 'By hand', asks: 'The first needle of each group is given.' },
+};
+
 export const placement = {
-  /** Names of the rules, for forms. */
+  /** The name of each rule, for forms, and what it asks, in a sentence. */
   rules,
-  /** What each rule asks, in a sentence. */
-  asks,
+  /** The number of stitches of rules that take one, for forms. */
+  stitches,
+  /** How rules are written on a command line, `N` being a number of stitches. */
+  written: `${Object.keys(solved).map(written).join(', ')} or by-hand:L48,R12`,
   /** What is evened out. */
   judges,
   /** `13 stitches at each edge, 24 between`, counting all stitches. */

@@ -140,13 +140,13 @@ describe('a later choice says what it costs', () => {
 
 describe('the rules', () => {
   it('have a name and a sentence each', () => {
-    expect(RULE_KINDS.map((kind) => words.placement.rules[kind])).toEqual([
+    expect(RULE_KINDS.map((kind) => words.placement.rules[kind].name)).toEqual([
       'Seam continues',
       'Even spaces',
       'Fixed margins',
       'Fixed gap',
       'By hand',
     ]);
-    for (const kind of RULE_KINDS) expect(words.placement.asks[kind]).toMatch(/^[A-Z].*\.$/);
+    for (const kind of RULE_KINDS) expect(words.placement.rules[kind].asks).toMatch(/^[A-Z].*\.$/);
   });
 });
