@@ -8,12 +8,13 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
+import { copyOfTree } from '../runner/copy-of-tree.ts';
 import { binary } from '../runner/programs.ts';
 import { FOLDER_VARIABLE } from './nearest-first.ts';
 import { mutated, placeOf } from './find.ts';
 import { MUTANTS, nameOf } from './mutants.ts';
 import { readRecord, writeRecord, type Outcome } from './record.ts';
-import { coreSources, copyOfTree } from './tree.ts';
+import { coreSources } from './tree.ts';
 
 const given = process.argv.slice(2);
 const isRenewed = given.includes('--renew');
@@ -61,7 +62,7 @@ const places = chosen.map((mutant) => ({ mutant, place: placeOf(mutant, sources)
 
 const lost: string[] = [];
 let killed = 0;
-const tree = copyOfTree();
+const tree = copyOfTree('mutants');
 try {
   const failing = isChecked ? killerIn(tree, '', []) : null;
   if (failing !== null) throw new Error(`Without any fault ${failing} fails already, so that it tells nothing.`);
