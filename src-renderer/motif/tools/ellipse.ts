@@ -7,6 +7,7 @@ import type { Tool } from './tool.ts';
 export const ellipse: Tool = {
   key: 'O',
   kind: 'span',
+  canFill: true,
   change: ({ motif, colour, following, isFilled }, from, to) => {
     const cells = ellipseCells(boxBetween(from, to), isFilled);
     return paintChange(motif, 'ellipse', colour, followedBy(motif.grid, cells, following));

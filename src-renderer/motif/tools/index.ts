@@ -11,10 +11,7 @@ import { straightLine } from './straight-line.ts';
 import { trace } from './trace.ts';
 import type { Tool } from './tool.ts';
 
-export type ToolName =
-  'draw' | 'erase' | 'line' | 'rectangle' | 'ellipse' | 'fill' | 'pick' | 'select' | 'stamp' | 'trace';
-
-export const TOOLS: { readonly [Name in ToolName]: Tool } = {
+export const TOOLS = {
   draw: pen,
   erase: eraser,
   line: straightLine,
@@ -25,7 +22,9 @@ export const TOOLS: { readonly [Name in ToolName]: Tool } = {
   select,
   stamp,
   trace,
-};
+} satisfies Readonly<Record<string, Tool>>;
+
+export type ToolName = keyof typeof TOOLS;
 
 export const TOOL_NAMES = Object.keys(TOOLS) as readonly ToolName[];
 

@@ -7,6 +7,7 @@ import type { Tool } from './tool.ts';
 export const rectangle: Tool = {
   key: 'R',
   kind: 'span',
+  canFill: true,
   change: ({ motif, colour, following, isFilled }, from, to) => {
     const cells = rectangleCells(boxBetween(from, to), isFilled);
     return paintChange(motif, 'rectangle', colour, followedBy(motif.grid, cells, following));

@@ -7,6 +7,7 @@ import type { Tool } from './tool.ts';
 export const straightLine: Tool = {
   key: 'L',
   kind: 'span',
+  canFill: false,
   change: ({ motif, colour, following }, from, to) =>
     paintChange(motif, 'line', colour, followedBy(motif.grid, lineCells(from, to), following)),
 };

@@ -29,7 +29,12 @@ export interface Drawing {
  */
 export type Tool = { readonly key: string } & (
   | { readonly kind: 'stroke'; change(drawing: Drawing, cells: readonly Cell[]): PaintChange | null }
-  | { readonly kind: 'span'; change(drawing: Drawing, from: Cell, to: Cell): PaintChange | null }
+  | {
+      readonly kind: 'span';
+      /** Its shapes are drawn outlined or filled. */
+      readonly canFill: boolean;
+      change(drawing: Drawing, from: Cell, to: Cell): PaintChange | null;
+    }
   | { readonly kind: 'spot'; change(drawing: Drawing, cell: Cell): PaintChange | null }
   | { readonly kind: 'pick' | 'select' | 'stamp' | 'trace' }
 );
