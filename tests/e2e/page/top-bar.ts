@@ -2,7 +2,7 @@
 import { flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
-import { shellActions } from '../../../src-renderer/window/actions.ts';
+import { windowActions } from '../../../src-renderer/window/actions.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import TopBar from '../../../src-renderer/window/TopBar.svelte';
