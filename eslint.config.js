@@ -4,8 +4,10 @@ import tseslint from 'typescript-eslint';
 
 /** What a layer may not import, and the sentence that says why. */
 const layer = (...groups) => ({
-  'no-restricted-imports': ['error', { patterns: groups.map(([group, message]) => ({ group, message })) }],
+  'no-restricted-imports': ['error', { patterns: [...groups, ZOD].map(([group, message]) => ({ group, message })) }],
 });
+
+const ZOD = [['zod', 'zod/*'], 'Take z from src-shared/schema, which sets it up before any schema is made.'];
 
 const PURE = 'src-shared is pure: it computes from values, without files, windows or clocks.';
 
@@ -21,6 +23,9 @@ export default tseslint.config(
       'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
       eqeqeq: 'error',
       'no-console': 'error',
+      // An interface gives a name to a type that is inferred.
+      '@typescript-eslint/no-empty-object-type': ['error', { allowInterfaces: 'with-single-extends' }],
+      ...layer(),
     },
   },
   {
@@ -62,6 +67,7 @@ export default tseslint.config(
       ],
     },
   },
+  { files: ['src-shared/schema/zod.ts'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src-main/**/*.ts'],
     languageOptions: { globals: globals.node },

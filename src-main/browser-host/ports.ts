@@ -9,11 +9,11 @@ import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
 import { outcome } from '@shared/problem/index.ts';
+import { whole, z } from '@shared/schema/index.ts';
 import { failureCode, nodeFiles, writeWhole, type Environment } from '../services/index.ts';
 
-const portsSchema = z.array(z.int().min(1024).max(65_535)).max(100);
+const portsSchema = z.array(whole(1024, 65_535)).check(z.maxLength(100));
 
 /** Hosts that run side by side have one each; more are of no use. */
 const MOST_KEPT = 8;

@@ -105,7 +105,7 @@ export async function sealedCalls(options: SealedCallsOptions): Promise<SealedCa
     try {
       params = JSON.parse(new TextDecoder().decode(opened));
     } catch {
-      return problem({ code: 'request-invalid', where: null, facts: { method, detail: 'it is not JSON' } });
+      return problem({ code: 'request-invalid', where: null, facts: { method, wrong: 'not-json' } });
     }
     return dispatch(options.servicesFor(window), method, params);
   }

@@ -10,8 +10,8 @@
  */
 import { basename, join, relative } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { z } from 'zod';
 import { outcome, problemError, problemOf } from '@shared/problem/index.ts';
+import { z } from '@shared/schema/index.ts';
 import {
   nodeFiles,
   processesHere,

@@ -6,9 +6,9 @@
  * it. One without its right mark is damaged.
  */
 import { createHash } from 'node:crypto';
-import { z } from 'zod';
 import { keptLaying, type KeptLaying } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { letters, upToLetters, z } from '@shared/schema/index.ts';
 
 export interface KeptFile {
   readonly browser: string;
@@ -24,23 +24,23 @@ export interface KeptFile {
 }
 
 const FORMAT = 'walewright-backup';
-const path = z.string().min(1).max(4096);
+const path = letters(4096);
 const time = z.iso.datetime({ precision: 3 });
 const head = z.object({
   format: z.literal(FORMAT),
   version: z.literal(2),
   name: z.string(),
-  file: z.object({ path, stamp: z.string().max(100) }).nullable(),
+  file: z.nullable(z.object({ path, stamp: upToLetters(100) })),
   keptAt: time,
   browser: z.string(),
-  edition: z.int().min(1),
+  edition: z.int().check(z.gte(1)),
   /** Left out by programs that did not keep it. */
-  laying: keptLaying.nullable().default(null),
+  laying: z._default(z.nullable(keptLaying), null),
 });
 const headOfVersion1 = z.object({
   format: z.literal(FORMAT),
   version: z.literal(1),
-  path: path.nullable(),
+  path: z.nullable(path),
   keptAt: time,
 });
 

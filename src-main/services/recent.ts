@@ -6,15 +6,15 @@
  * instant leave it whole, with the last one's entry.
  */
 import { basename, join } from 'node:path';
-import { z } from 'zod';
 import { outcome } from '@shared/problem/index.ts';
+import { letters, z } from '@shared/schema/index.ts';
 import type { Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { readWhole, writeWhole } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
 
 const MOST_RECENT = 12;
-const schema = z.object({ format: z.literal('walewright-recent'), paths: z.array(z.string().min(1).max(4096)) });
+const schema = z.object({ format: z.literal('walewright-recent'), paths: z.array(letters(4096)) });
 
 export interface Recent {
   list(): Promise<Result<'documents.recent'>>;

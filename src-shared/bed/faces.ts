@@ -4,13 +4,8 @@
  * On a single bed the purl side faces the knitter, so the knit side is seen
  * mirrored. This is the one place that knows it; nothing else mirrors.
  */
+import type { FinishedFace, Shows } from './model.ts';
 import type { Slot } from './slot.ts';
-
-/** What a chart shows: the finished face as worn, or the bed as the knitter sees it. */
-export type Shows = 'worn' | 'needles';
-
-/** The side that will be seen when worn. */
-export type FinishedFace = 'knit' | 'purl';
 
 /** The side of the fabric that a chart is drawn from: its knitter faces the purl side. */
 export function drawnFrom(shows: Shows, face: FinishedFace): FinishedFace {

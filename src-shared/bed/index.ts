@@ -1,3 +1,4 @@
+export * from './model.ts';
 export * from './slot.ts';
 export * from './faces.ts';
 export * from './regular-runs.ts';

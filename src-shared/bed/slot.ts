@@ -6,11 +6,9 @@
  * position is a `Slot`: an integer without a gap (L1 = -1, R1 = 0).
  */
 import { problemError } from '../problem/index.ts';
+import type { Side } from './model.ts';
 
 export type Slot = number & { readonly unit: 'slot' };
-
-/** Left and right are the knitter's, facing the machine. */
-export type Side = 'left' | 'right';
 
 /** Neighbouring needles from `first` to `last`, both included, left to right. */
 export interface Run {
@@ -29,15 +27,21 @@ export function label(position: Slot): string {
   return position < 0 ? `L${-position}` : `R${position + 1}`;
 }
 
+/** Inverse of {@link label}, for text that is known to be a label. */
+export function slotLabelled(text: string): Slot {
+  const n = Number(text.slice(1));
+  return (text.startsWith('L') ? -n : n - 1) as Slot;
+}
+
 /**
- * Inverse of {@link label}; small letters and blanks around are taken too.
- * Throws `needle-unknown` for text that names no needle, `L0` and `R0` included.
+ * {@link slotLabelled} for what a person typed; small letters and blanks around
+ * are taken too. Throws `needle-unknown` for text that names no needle, `L0`
+ * and `R0` included.
  */
 export function parseNeedle(text: string): Slot {
-  const match = /^([LR])([1-9]\d{0,5})$/.exec(text.trim().toUpperCase());
-  if (!match) throw problemError('needle-unknown', { text: text.trim() });
-  const n = Number(match[2]);
-  return (match[1] === 'L' ? -n : n - 1) as Slot;
+  const typed = text.trim().toUpperCase();
+  if (!/^[LR][1-9]\d{0,5}$/.test(typed)) throw problemError('needle-unknown', { text: text.trim() });
+  return slotLabelled(typed);
 }
 
 /** How many needles a run holds. */

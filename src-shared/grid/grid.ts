@@ -1,24 +1,7 @@
-/**
- * A drawing in cells.
- *
- * Row 0 is the first knitted row (the bottom of the chart) and column 0 the
- * left edge as drawn. Cells are palette indices, row-major. A grid is never
- * changed in place once it is part of a project.
- */
+/** Grids made, read and looked at. */
 import { problemError } from '../problem/index.ts';
-
-export interface Grid {
-  readonly width: number;
-  readonly height: number;
-  readonly cells: Uint8Array;
-}
-
-/** The largest motif: wider than any bed, taller than any garment. */
-export const MOST_COLUMNS = 1000;
-export const MOST_ROWS = 4000;
-
-/** Palette indices a grid may hold, 0 … MOST_COLOURS - 1. */
-export const MOST_COLOURS = 64;
+import { readLines } from './lines.ts';
+import { MOST_COLUMNS, MOST_ROWS, type Grid } from './model.ts';
 
 /** A grid of `width` × `height` cells, all `fill`. Throws `motif-too-large` past the limits or below 1. */
 export function makeGrid(width: number, height: number, fill = 0): Grid {
@@ -28,36 +11,17 @@ export function makeGrid(width: number, height: number, fill = 0): Grid {
 
 /**
  * A grid from text, one character a cell, the topmost row first as a chart is
- * read by eye. `palette` gives the index of each character.
+ * read by eye. `palette` gives the index of each character. Throws
+ * `motif-too-large`, or `RangeError` for lines that are no drawing.
  */
 export function gridFromText(lines: readonly string[], palette: string): Grid {
-  const height = lines.length;
-  const width = lines[0]?.length ?? 0;
-  assertSize(width, height);
-  const cells = new Uint8Array(width * height);
-  lines.forEach((line, fromTop) => {
-    if (line.length !== width) throw new RangeError(`Line ${fromTop + 1} has ${line.length} cells, not ${width}`);
-    const row = height - 1 - fromTop;
-    for (let column = 0; column < width; column++) {
-      const index = palette.indexOf(line.charAt(column));
-      if (index < 0)
-        throw new RangeError(`Line ${fromTop + 1} holds "${line.charAt(column)}", not one of "${palette}"`);
-      cells[row * width + column] = index;
-    }
-  });
-  return { width, height, cells };
-}
-
-/** Inverse of {@link gridFromText}: lines of text, the topmost row first. */
-export function gridToText(grid: Grid, palette: string): string[] {
-  const lines: string[] = [];
-  // Kept work is written while one draws: a row at once, for letter by letter the largest drawing takes a second.
-  const codes = new Uint16Array(grid.width);
-  for (let row = grid.height - 1; row >= 0; row--) {
-    for (let column = 0; column < grid.width; column++) codes[column] = palette.charCodeAt(cellAt(grid, column, row));
-    lines.push(String.fromCharCode(...codes));
+  assertSize(lines[0]?.length ?? 0, lines.length);
+  const read = readLines(lines, palette);
+  if (!('kind' in read)) return read;
+  if (read.kind === 'uneven') {
+    throw new RangeError(`Line ${read.line + 1} has ${read.cells} cells, not ${read.first}`);
   }
-  return lines;
+  throw new RangeError(`Line ${read.line + 1} holds "${read.letter}", not one of "${palette}"`);
 }
 
 /** The palette index at a cell that exists. */

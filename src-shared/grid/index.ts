@@ -1,3 +1,5 @@
+export * from './model.ts';
+export { gridToText } from './lines.ts';
 export * from './grid.ts';
 export * from './modulo.ts';
 export * from './patch.ts';

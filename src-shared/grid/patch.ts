@@ -5,7 +5,7 @@
  * index. Each cell stands at most once, in ascending order.
  */
 import type { CellBox } from './draw/cell.ts';
-import type { Grid } from './grid.ts';
+import type { Grid } from './model.ts';
 
 export interface Patch {
   readonly at: Uint32Array;

@@ -1,5 +1,6 @@
 /** Whole drawings turned, mirrored, moved, and made wider or taller inside. Each returns a new grid. */
-import { cellAt, makeGrid, type Grid } from './grid.ts';
+import { cellAt, makeGrid } from './grid.ts';
+import type { Grid } from './model.ts';
 import { modulo } from './modulo.ts';
 
 /** A grid of the given size whose cell (column, row) is `from(column, row)`. */

@@ -6,33 +6,34 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
-import { z } from 'zod';
-import { MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
+import { linesSchema } from '../grid/index.ts';
+import { motifIdSchema } from '../motif/index.ts';
 import type { LengthUnit } from '../piece/index.ts';
 import type { Outcome } from '../problem/index.ts';
+import { letters, upToLetters, z } from '../schema/index.ts';
 
 const empty = z.strictObject({});
-const path = z.string().min(1).max(4096);
+const path = letters(4096);
 /** Bytes as they are, with a buffer of their own that can be handed on. */
 const bytes = z.custom<Uint8Array<ArrayBuffer>>(
   (value) => value instanceof Uint8Array && value.buffer instanceof ArrayBuffer,
 );
 
 /** Names a state of a file: what was read, so that a later write can tell if somebody else wrote since. */
-const stamp = z.string().max(100);
+const stamp = upToLetters(100);
 
 /** An id that a window made: of itself, of its browser, of a work. */
-const id = z.string().regex(/^[a-z0-9-]{8,64}$/);
+const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
 /** As `Date.toISOString` has it, so that texts sort as times do. */
 const time = z.iso.datetime({ precision: 3 });
 /** Counts what was kept of one work, from 1. */
-const edition = z.int().min(1);
+const edition = z.int().check(z.gte(1));
 
 /** Cells that were in hand and not laid; see `project/laying.ts`. */
 export const keptLaying = z.strictObject({
   name: z.enum(['move', 'paste', 'lettering']),
-  motif: z.string().min(1).max(40),
-  rows: z.array(z.string().min(1).max(MOST_COLUMNS)).min(1).max(MOST_ROWS),
+  motif: motifIdSchema,
+  rows: linesSchema,
   isLettering: z.boolean(),
 });
 
@@ -46,24 +47,24 @@ const keptWork = z.strictObject({
   work: id,
   edition,
   keptAt: time,
-  name: z.string().max(300),
-  text: z.string().max(60_000_000),
-  file: z.strictObject({ path, stamp }).nullable(),
+  name: upToLetters(300),
+  text: upToLetters(60_000_000),
+  file: z.nullable(z.strictObject({ path, stamp })),
   /** What is in hand besides, and not in the text yet; null: nothing. */
-  laying: keptLaying.nullable().default(null),
+  laying: z._default(z.nullable(keptLaying), null),
 });
 
 /** Who asks for kept work, and which windows of its browser are open. */
-const asking = z.strictObject({ window: id, browser: id, open: z.array(id).max(1000) });
+const asking = z.strictObject({ window: id, browser: id, open: z.array(id).check(z.maxLength(1000)) });
 
 const keptEntry = z.strictObject({
-  id: z.string().max(200),
+  id: upToLetters(200),
   /** `own`: of this very window, before it was loaded again. */
   of: z.enum(['own', 'ended-run', 'closed-window']),
   /** Empty for what was kept before works had names. */
-  work: z.string().max(64),
+  work: upToLetters(64),
   /** Null: it is damaged, or a newer program kept it. It stays where it is. */
-  kept: z.strictObject({ name: z.string(), path: path.nullable(), keptAt: time }).nullable(),
+  kept: z.nullable(z.strictObject({ name: z.string(), path: z.nullable(path), keptAt: time })),
   /** The file that holds it. */
   place: path,
 });
@@ -78,12 +79,12 @@ const target = z.strictObject({
   path,
   name: z.string(),
   /** The version that would be replaced, or null. */
-  there: stamp.nullable(),
+  there: z.nullable(stamp),
   /** True if it would be replaced and nobody has been asked. */
   mustAsk: z.boolean(),
 });
 
-const namedVersion = z.strictObject({ name: z.string().max(300), stamp });
+const namedVersion = z.strictObject({ name: upToLetters(300), stamp });
 
 const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
 
@@ -107,20 +108,20 @@ export const contract = {
       version: z.string(),
       homeFolder: path,
       /** A project to open at the start, or null. */
-      openAtStart: path.nullable(),
+      openAtStart: z.nullable(path),
     }),
   },
   /** The platform's dialog for a file to open; null if the person gave up. */
-  'dialogs.openFile': { params: empty, result: path.nullable() },
-  'dialogs.saveFile': { params: z.strictObject({ suggestedName: z.string().max(200) }), result: target.nullable() },
-  'dialogs.chooseFolder': { params: empty, result: path.nullable() },
+  'dialogs.openFile': { params: empty, result: z.nullable(path) },
+  'dialogs.saveFile': { params: z.strictObject({ suggestedName: upToLetters(200) }), result: z.nullable(target) },
+  'dialogs.chooseFolder': { params: empty, result: z.nullable(path) },
 
   /** What a folder holds that the program opens or writes, for the file panel of the browser host. Null: the home folder. */
   'folders.list': {
-    params: z.strictObject({ folder: path.nullable() }),
+    params: z.strictObject({ folder: z.nullable(path) }),
     result: z.strictObject({
       folder: path,
-      parent: path.nullable(),
+      parent: z.nullable(path),
       entries: z.array(z.strictObject({ name: z.string(), isFolder: z.boolean() })),
     }),
   },
@@ -132,12 +133,12 @@ export const contract = {
   },
   /** Where a project goes that is saved in that folder under the name typed: this adds the ending. */
   'documents.target': {
-    params: z.strictObject({ folder: path, name: z.string().max(1000) }),
+    params: z.strictObject({ folder: path, name: upToLetters(1000) }),
     result: target,
   },
   /** Writes a project whole or not at all, if it can be opened again and what is at the path is what is expected. */
   'documents.write': {
-    params: z.strictObject({ path, text: z.string().max(60_000_000), expect: expectation }),
+    params: z.strictObject({ path, text: upToLetters(60_000_000), expect: expectation }),
     result: z.strictObject({ path, name: z.string(), stamp }),
   },
   'documents.recent': { params: empty, result: z.array(recentEntry) },
@@ -159,18 +160,18 @@ export const contract = {
   },
   /** Gives kept work to the window that asks, and to no other after it; null if another was quicker. */
   'recovery.take': {
-    params: z.strictObject({ asking, id: z.string().max(200) }),
-    result: z
-      .strictObject({
+    params: z.strictObject({ asking, id: upToLetters(200) }),
+    result: z.nullable(
+      z.strictObject({
         work: id,
         edition,
         text: z.string(),
         /** Where the project stands, and which version of it the work began from; null: in no file that is known. */
-        file: z.strictObject({ path, name: z.string(), stamp }).nullable(),
+        file: z.nullable(z.strictObject({ path, name: z.string(), stamp })),
         keptAt: time,
-        laying: keptLaying.nullable(),
-      })
-      .nullable(),
+        laying: z.nullable(keptLaying),
+      }),
+    ),
   },
   /** The work of this window is saved, or its person has let it go. */
   'recovery.drop': { params: z.strictObject({ window: id, work: id }), result: empty },
@@ -182,13 +183,13 @@ export const contract = {
    */
   'exports.write': {
     params: z.strictObject({
-      project: z.string().max(60_000_000),
+      project: upToLetters(60_000_000),
       folder: path,
-      kinds: z.array(z.enum(exportKinds)).min(1),
+      kinds: z.array(z.enum(exportKinds)).check(z.minLength(1)),
       paper: z.enum(paperSizes),
       /** What the fabric is measured in on the sheet; cm if left out. */
-      lengthUnit: z.enum(lengthUnits).optional(),
-      replace: z.array(namedVersion).max(1000),
+      lengthUnit: z.optional(z.enum(lengthUnits)),
+      replace: z.array(namedVersion).check(z.maxLength(1000)),
     }),
     result: z.discriminatedUnion('kind', [
       z.strictObject({
@@ -203,15 +204,15 @@ export const contract = {
   /** Tells the shell whether closing the window would lose work, and what to call it. */
   'window.setState': {
     params: z.strictObject({
-      title: z.string().max(300),
+      title: upToLetters(300),
       isUnsaved: z.boolean(),
-      path: path.nullable(),
+      path: z.nullable(path),
       /** True while the browser's own storage holds work; the browser's profile is then not thrown away. */
-      holdsWork: z.boolean().optional(),
+      holdsWork: z.optional(z.boolean()),
     }),
     result: empty,
   },
-} as const satisfies Record<string, { params: z.ZodType; result: z.ZodType }>;
+} as const satisfies Record<string, { params: z.ZodMiniType; result: z.ZodMiniType }>;
 
 export type Method = keyof typeof contract;
 export type Params<M extends Method> = z.infer<(typeof contract)[M]['params']>;

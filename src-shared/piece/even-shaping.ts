@@ -8,8 +8,8 @@
  * it; none on the last row; one stitch at an edge on a row.
  */
 import { problemError } from '../problem/index.ts';
+import type { EdgeStep } from './model.ts';
 import { edgesOf, type Footing } from './standing.ts';
-import type { EdgeStep } from './steps.ts';
 
 /** Rows that stay as wide as the one below them at the end of even shaping. */
 export const LEAST_STRAIGHT_ROWS = 1;

@@ -1,18 +1,6 @@
+/** What a gauge says in lengths. */
 import { problemError } from '../problem/index.ts';
-
-/** Stitches and rows in 10 cm, and the lengths that follow. */
-export interface Gauge {
-  /** Stitches in 10 cm across. */
-  readonly stitches: number;
-  /** Rows in 10 cm up. */
-  readonly rows: number;
-}
-
-/** The gauges that any fabric has; beyond them a number was mistyped. */
-export const GAUGE_BOUNDS = {
-  stitches: { least: 1, most: 200 },
-  rows: { least: 1, most: 300 },
-} as const;
+import { GAUGE_BOUNDS, type Gauge } from './model.ts';
 
 /**
  * Stitches (or rows) in 10 cm where `count` of them measure `mm` on a swatch;

@@ -6,8 +6,8 @@
  * are one run: a piece whose sections all have its own gauge has a single run
  * and is measured as one without sections.
  */
-import { rowHeightMm, stitchWidthMm, type Gauge } from './gauge.ts';
-import type { Sectioned } from './sections.ts';
+import { rowHeightMm, stitchWidthMm } from './gauge.ts';
+import type { Gauge, Sectioned } from './model.ts';
 
 /** Rows `first` … `last` of one gauge. */
 export interface GaugeRun {

@@ -1,3 +1,4 @@
+export * from './model.ts';
 export * from './gauge.ts';
 export * from './gauges.ts';
 export * from './length.ts';

@@ -1,24 +1,7 @@
 /** Placing up and down: the first row of a motif on the piece. */
 import { problemError } from '../problem/index.ts';
-import { sectionCalled, type Section, type SectionName } from './sections.ts';
-
-/** Rows that something can be placed within. */
-export type Region = 'piece' | SectionName;
-
-export type Position =
-  | {
-      readonly kind: 'centred';
-      /** `shown`: the front of the hem, or the body of a piece without one. */
-      readonly section: 'shown' | Region;
-      /** Where the odd row goes if what is left over cannot be halved. */
-      readonly oddRow: 'below' | 'above';
-    }
-  /** So many plain rows from an edge of the piece or of a section. */
-  | { readonly kind: 'from-edge'; readonly edge: 'lower' | 'upper'; readonly section: Region; readonly rows: number }
-  /** Directly above the hem. */
-  | { readonly kind: 'above-hem' }
-  /** From a row of the row counter on. */
-  | { readonly kind: 'from-row'; readonly row: number };
+import type { Position, Region, SectionName } from './model.ts';
+import { sectionCalled, type Section } from './sections.ts';
 
 /** The rows of a region. Throws `section-missing`. */
 export function rowsOf(region: Region, sections: readonly Section[]): Pick<Section, 'first' | 'last'> {

@@ -1,9 +1,10 @@
 /** A piece given another kind of shape, keeping as much of what it was as the kind can hold. */
+import { MOST_STITCHES } from '../bed/index.ts';
 import { outcome } from '../problem/index.ts';
 import { LEAST_STRAIGHT_ROWS, shapeableRows } from './even-shaping.ts';
-import { edgesAt, MOST_STITCHES, outlineOf, stitchesAt, type Outline, type Shape } from './shape.ts';
+import type { EdgeStep, Shape } from './model.ts';
+import { edgesAt, outlineOf, stitchesAt, type Outline } from './shape.ts';
 import type { Footing } from './standing.ts';
-import type { EdgeStep } from './steps.ts';
 
 /** How much wider than its cast-on a tapered piece starts out, and by how much a waist is drawn in at each edge. */
 const FIRST_TAPER = 20;

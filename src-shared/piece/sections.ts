@@ -8,39 +8,7 @@
  * that the fold lies flat, is the last row of the back.
  */
 import { problemError } from '../problem/index.ts';
-import type { Gauge } from './gauge.ts';
-
-/** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
-export interface Hem {
-  /** The row along which it folds is knitted looser. */
-  readonly hasTurningRow: boolean;
-  /** Null: the gauge of the piece. */
-  readonly gauge: Gauge | null;
-}
-
-/** A section with a name of its own, above the hem: a rib, a band of pattern. */
-export interface Part {
-  /** No two parts of a piece are called alike. */
-  readonly name: string;
-  /** At least 1. */
-  readonly rows: number;
-  readonly isLined: boolean;
-  /** Null: the gauge of the piece. */
-  readonly gauge: Gauge | null;
-}
-
-/** What a piece says about its sections. */
-export interface Sectioned {
-  /** Rows of the folded hem, 0 if there is none. */
-  readonly hemRows: number;
-  readonly hem: Hem;
-  /** From the bottom up; the body goes on above them. */
-  readonly parts: readonly Part[];
-  readonly gauge: Gauge;
-  readonly isLined: boolean;
-}
-
-export type SectionName = 'hem-back' | 'hem-front' | 'body' | { readonly part: string };
+import type { Gauge, Sectioned, SectionName } from './model.ts';
 
 /** Rows `first` … `last`, 1-based, both included. */
 export interface Section {
@@ -51,9 +19,6 @@ export interface Section {
   readonly isLined: boolean;
   readonly gauge: Gauge;
 }
-
-/** More parts than any piece has. */
-export const MOST_PARTS = 40;
 
 /**
  * The sections of a piece of `rows` rows, from the bottom up; those without

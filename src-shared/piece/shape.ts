@@ -5,49 +5,11 @@
  * last needle of each row. All that follows (placing, clipping, strands,
  * drawing) reads the outline and knows no shapes.
  */
-import type { Run, Slot } from '../bed/index.ts';
+import { MOST_STITCHES, type Run, type Slot } from '../bed/index.ts';
 import { problemError } from '../problem/index.ts';
 import { evenSteps } from './even-shaping.ts';
+import type { EdgeStep, Shape } from './model.ts';
 import { edgesOf, type Footing } from './standing.ts';
-import type { EdgeStep } from './steps.ts';
-
-/** More stitches than any bed holds. */
-export const MOST_STITCHES = 1000;
-
-export type Shape =
-  | { readonly kind: 'rectangle'; readonly stitches: number; readonly rows: number }
-  | {
-      /**
-       * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
-       * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
-       */
-      readonly kind: 'tapered';
-      readonly stitches: number;
-      readonly stitchesAtTop: number;
-      readonly rows: number;
-      readonly straightRows: number;
-    }
-  | {
-      /**
-       * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
-       * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
-       */
-      readonly kind: 'body';
-      readonly stitches: number;
-      readonly stitchesAtWaist: number;
-      readonly stitchesAtChest: number;
-      readonly rowsToWaist: number;
-      readonly rowsToChest: number;
-      readonly rows: number;
-    }
-  | {
-      /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
-      readonly kind: 'steps';
-      readonly stitches: number;
-      readonly rows: number;
-      /** In the order of their rows, one a row. */
-      readonly steps: readonly EdgeStep[];
-    };
 
 /** First and last needle of every row; index 0 is row 1. */
 export interface Outline {

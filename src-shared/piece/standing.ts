@@ -1,18 +1,11 @@
 /** Where a piece stands on the bed. */
-import type { Run, Side, Slot } from '../bed/index.ts';
+import type { Run, Slot } from '../bed/index.ts';
+import type { Piece } from './model.ts';
 
-export interface Standing {
-  /** On which side of the centre the extra stitch of an odd piece stands. */
-  readonly oddStitch: Side;
-  /** Needles to the right of the centred position (negative: to the left). */
-  readonly offset: number;
-}
+export interface Standing extends Pick<Piece, 'oddStitch' | 'offset'> {}
 
 /** Where a piece stands, and the folded hem that it begins with. */
-export interface Footing extends Standing {
-  /** 0 without a hem. */
-  readonly hemRows: number;
-}
+export interface Footing extends Standing, Pick<Piece, 'hemRows'> {}
 
 /** The needles of a row of `stitches`: L60 … R60 for 120 without an offset. */
 export function edgesOf(stitches: number, standing: Standing): Run {

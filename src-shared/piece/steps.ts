@@ -8,16 +8,7 @@
  * Left and right are the knitter's, facing the machine.
  */
 import { problemError } from '../problem/index.ts';
-
-/** From `row` (1-based) on, so many stitches more at each edge; negative: fewer. */
-export interface EdgeStep {
-  readonly row: number;
-  readonly left: number;
-  readonly right: number;
-}
-
-/** Row 1 is the cast-on, so the first row that can be shaped is the second. */
-export const FIRST_SHAPED_ROW = 2;
+import { FIRST_SHAPED_ROW, type EdgeStep } from './model.ts';
 
 /** The lines of the steps, in their order. */
 export function stepsToText(steps: readonly EdgeStep[]): string {

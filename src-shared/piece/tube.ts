@@ -11,9 +11,9 @@
  * axis, y up from the lower edge. A row is as tall as it is flat; that a wide
  * cone leans a little is left out, so that heights can be read off.
  */
-import { columnOfNeedle, isMirroredOnNeedles, needleOfColumn, type FinishedFace, type Slot } from '../bed/index.ts';
-import type { Gauge } from './gauge.ts';
+import { columnOfNeedle, isMirroredOnNeedles, needleOfColumn, type Slot } from '../bed/index.ts';
 import { rowHeightMm, stitchWidthMm } from './gauge.ts';
+import type { Piece } from './model.ts';
 import type { Outline } from './shape.ts';
 
 /** One row of the tube. */
@@ -38,11 +38,7 @@ export interface Tube {
 }
 
 /** What of a piece closes it. */
-export interface Closing {
-  readonly gauge: Gauge;
-  readonly seamAllowance: { readonly left: number; readonly right: number };
-  readonly finishedFace: FinishedFace;
-}
+export interface Closing extends Pick<Piece, 'gauge' | 'seamAllowance' | 'finishedFace'> {}
 
 /** A stitch as it is seen. */
 export interface SeenStitch {

@@ -8,6 +8,7 @@
  * for its words.
  */
 import type { Region, SectionName } from '../piece/index.ts';
+import type { Fault, FaultAt } from '../schema/index.ts';
 
 export interface ProblemFacts {
   // Needles and placing
@@ -106,10 +107,11 @@ export interface ProblemFacts {
   // Projects
   'project-not-json': { detail: string };
   'project-newer': { version: number; known: number };
-  'project-invalid': { path: string; detail: string };
+  /** `path` as a person counts: `motifs[1].rows[2]`; empty for the whole file. */
+  'project-invalid': { path: string; fault: Fault };
   'project-not-ours': Record<string, never>;
-  /** Saved as it is, the file could not be opened again. `path` and `detail` as in `project-invalid`. */
-  'project-not-savable': { path: string; detail: string };
+  /** Saved as it is, the file could not be opened again. `path` and `fault` as in `project-invalid`. */
+  'project-not-savable': { path: string; fault: Fault };
   'motif-too-large': { width: number; height: number; mostWidth: number; mostHeight: number };
   'motif-missing': { motif: string };
   /** Bands and fills by their number, from 1. */
@@ -144,7 +146,7 @@ export interface ProblemFacts {
   'file-not-written': { detail: string };
   /** Kept work that is damaged, or that a newer program kept. */
   'kept-work-unreadable': Record<string, never>;
-  'request-invalid': { method: string; detail: string };
+  'request-invalid': { method: string; wrong: RequestFault };
   'request-refused': { detail: string };
   'host-busy': Record<string, never>;
   'host-unreachable': Record<string, never>;
@@ -155,6 +157,9 @@ export interface ProblemFacts {
 
 /** Work that is ended when it takes too long, or too much memory. */
 export type LimitedWork = 'picture' | 'export';
+
+/** Why a request is not carried out, nor its answer given: `unknown`, there is none called so. */
+export type RequestFault = 'unknown' | 'not-json' | FaultAt;
 
 /** The part of a picture file that cannot be right. */
 export type PictureDamage =

@@ -12,17 +12,7 @@ export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizesO
 export * from './size-changes.ts';
 export * from './part-changes.ts';
 export * from './yarns-used.ts';
-export {
-  CELL_LETTERS,
-  FARTHEST_UNDERLAY,
-  FILE_FORMAT,
-  FILE_VERSION,
-  MOST_MOTIFS,
-  MOST_NAME_LETTERS,
-  MOST_UNDERLAY_LETTERS,
-  MOST_UNDERLAY_LETTERS_IN_ALL,
-  MOST_PIECE_ROWS,
-  MOST_SIZE_LETTERS,
-  MOST_SIZES,
-  MOST_STITCHES,
-} from './schema.ts';
+export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';
+export { CELL_LETTERS } from '../grid/index.ts';
+export { MOST_STITCHES } from '../bed/index.ts';
+export { MOST_NAME_LETTERS, MOST_PIECE_ROWS, MOST_SIZE_LETTERS, MOST_SIZES } from '../piece/index.ts';

@@ -1,10 +1,9 @@
 /** Cells that are in hand and not laid yet, as plain data: what is kept aside with a project may have some. */
-import { gridFromText } from '../grid/index.ts';
+import { CELL_LETTERS, gridFromText } from '../grid/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change } from './change.ts';
 import { redraw, setMotif } from './edit-makers.ts';
 import type { MotifId, Project } from './project.ts';
-import { CELL_LETTERS } from './schema.ts';
 
 /** The motif as it would be if what is in hand were laid where it is. */
 export interface Laying {

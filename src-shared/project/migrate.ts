@@ -4,8 +4,11 @@
  * Each step turns the plain data of one version into that of the next. What is
  * wrong in a file is left as it is: the schema finds it and says where.
  */
-import { FILE_VERSION } from './schema.ts';
 import { START_SIZES } from './start.ts';
+
+/** How a project file begins, and which version of it is written. */
+export const FILE_FORMAT = 'walewright';
+export const FILE_VERSION = 3;
 
 type Fields = { readonly [field: string]: unknown };
 type Step = (file: Fields) => Fields;

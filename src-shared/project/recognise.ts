@@ -1,6 +1,6 @@
 /** Telling a project file by what is in it, whatever it is called. */
 import { outcome } from '../problem/index.ts';
-import { FILE_FORMAT } from './schema.ts';
+import { FILE_FORMAT } from './migrate.ts';
 
 /** As the program writes it, be it cut off or damaged further on. A byte order mark may stand before it. */
 const BEGINS = new RegExp(`^(?:\\u00ef\\u00bb\\u00bf)?\\s*\\{\\s*"format"\\s*:\\s*"${FILE_FORMAT}"`);

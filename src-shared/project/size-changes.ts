@@ -1,9 +1,8 @@
 /** Sizes added, removed, renamed, and given other numbers: each as one {@link Change}. */
-import { reshaped, type Shape } from '../piece/index.ts';
+import { isSizeName, MOST_SIZE_LETTERS, MOST_SIZES, reshaped, type Shape } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Band, Group, Project, Size, SizeNumbers } from './project.ts';
-import { MOST_SIZE_LETTERS, MOST_SIZES, sizeNameSchema } from './schema.ts';
 import {
   acrossIn,
   currentSize,
@@ -131,7 +130,7 @@ export function freeSizeName(project: Project, named: (number: number) => string
 
 /** Throws `size-name-unusable` or `size-name-taken` for what cannot name a further size. */
 export function assertSizeName(project: Project, name: string): void {
-  if (!sizeNameSchema.safeParse(name).success) {
+  if (!isSizeName(name)) {
     throw problemError('size-name-unusable', { text: name, most: MOST_SIZE_LETTERS });
   }
   if (sizesOf(project).some((size) => size.name === name)) throw problemError('size-name-taken', { name });

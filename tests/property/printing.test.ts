@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { makeGrid, type Grid } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/knitting/index.ts';
-import { MOST_STITCHES } from '@shared/piece/index.ts';
+import { MOST_STITCHES } from '@shared/bed/index.ts';
 import {
   MOST_PIECE_ROWS,
   sampleProject,

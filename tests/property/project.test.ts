@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import { projectFromText, projectToText } from '@shared/project/index.ts';
+import { projectFileSchema, projectFromText, projectToText } from '@shared/project/index.ts';
+import { z } from '@shared/schema/index.ts';
 import { anyFilledProject, anyProject as anyGrouped } from './projects.ts';
 
 const anyProject = fc.oneof(anyGrouped, anyFilledProject);
@@ -16,6 +17,16 @@ describe('a project file', () => {
         const read = projectFromText(text);
         expect(read).toEqual(project);
         expect(projectToText(read)).toBe(text);
+      }),
+      RUNS,
+    );
+  });
+
+  it('holds what the library makes of the project by the schema', () => {
+    fc.assert(
+      fc.property(anyProject, (project) => {
+        const encoded: unknown = z.encode(projectFileSchema, project as z.output<typeof projectFileSchema>);
+        expect(projectToText(project)).toBe(`${JSON.stringify(encoded, null, 2)}\n`);
       }),
       RUNS,
     );

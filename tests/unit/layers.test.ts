@@ -44,6 +44,9 @@ describe('the layers are held by lint', () => {
       rule: 'no-restricted-imports',
     },
     { file: 'src-main/services/x.ts', line: 'export default 1;', rule: 'no-restricted-exports' },
+    { file: 'src-shared/bed/x.ts', line: "import { z } from 'zod';", rule: 'no-restricted-imports' },
+    { file: 'src-main/services/x.ts', line: "import * as z from 'zod/mini';", rule: 'no-restricted-imports' },
+    { file: 'src-renderer/ui/x.ts', line: "import { z } from 'zod/v4';", rule: 'no-restricted-imports' },
   ])('$file may not hold: $line', async ({ file, line, rule }) => {
     expect(await broken(file, line)).toContain(rule);
   });

@@ -1,5 +1,6 @@
 /** Areas of one colour. */
-import { cellAt, isInside, type Grid } from '../grid.ts';
+import { cellAt, isInside } from '../grid.ts';
+import type { Grid } from '../model.ts';
 import type { Cell } from './cell.ts';
 
 /** Indices of all cells of the colour of `seed` that it touches side by side; empty if it lies outside. */

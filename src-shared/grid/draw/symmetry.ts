@@ -1,5 +1,5 @@
 /** Live symmetry: which other cells follow the one that is painted. */
-import type { Grid } from '../grid.ts';
+import type { Grid } from '../model.ts';
 import type { Cell } from './cell.ts';
 
 /** `turning`: in the four quarter turns about the centre, as far as they lie on the grid. */

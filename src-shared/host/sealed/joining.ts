@@ -1,5 +1,5 @@
 /** Calls by which a window and a host find each other, before and beside those of the contract. */
-import { z } from 'zod';
+import { z } from '../../schema/index.ts';
 import { isSecret } from './seal.ts';
 
 /**
@@ -24,7 +24,7 @@ export function isJoining(method: string): method is Joining {
 /** No call to join is longer. */
 export const MOST_JOINING_BYTES = 1024;
 
-const secret = z.string().refine(isSecret);
+const secret = z.string().check(z.refine(isSecret));
 
 /** What a window is given that may come in. */
 export const joinedSchema = z.strictObject({

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { MOST_STITCHES } from '@shared/bed/index.ts';
 import {
   edgesAt,
   edgeStepsOf,
-  MOST_STITCHES,
   outlineOf,
   reshaped,
   stepsFromText,

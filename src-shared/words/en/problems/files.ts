@@ -1,5 +1,6 @@
 /** What kept a file, a folder or the program behind the window from answering. */
-import type { ClosedPath, LimitedWork } from '../../../problem/index.ts';
+import type { ClosedPath, LimitedWork, RequestFault } from '../../../problem/index.ts';
+import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';
 
@@ -29,6 +30,12 @@ const closed: { readonly [W in ClosedPath]: { readonly what: string; readonly me
     mend: 'Use a name that ends in .walewright.',
   },
 };
+
+function requestFault(wrong: RequestFault): string {
+  if (wrong === 'unknown') return 'there is no such request';
+  if (wrong === 'not-json') return 'it is not JSON';
+  return `${wrong.path.join('.') || 'all of it'}: ${faultSaid(wrong.fault)}`;
+}
 
 export const files = {
   'file-missing': () => ({ what: 'There is no such file or folder.', mend: 'Check the name and the folder.' }),
@@ -82,8 +89,8 @@ export const files = {
     what: `The file could not be written (${detail}). It is as it was before.`,
     mend: 'Try again, or save somewhere else.',
   }),
-  'request-invalid': ({ method, detail }) => ({
-    what: `The request "${method}" was not understood (${detail}).`,
+  'request-invalid': ({ method, wrong }) => ({
+    what: `The request "${method}" was not understood (${requestFault(wrong)}).`,
     mend: 'Reload the window; if it comes again, report it.',
   }),
   'request-refused': ({ detail }) => ({

@@ -1,4 +1,5 @@
 /** What is wrong with a project, its motifs, sizes and yarns. */
+import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';
 
@@ -16,12 +17,12 @@ export const projects = {
     what: `The project was written by a newer Walewright (file version ${version}; this one knows ${known}).`,
     mend: 'Open it with the newer program.',
   }),
-  'project-invalid': ({ path, detail }) => ({
-    what: `The project has a field that cannot be right: ${path || 'the whole file'} (${detail}).`,
+  'project-invalid': ({ path, fault }) => ({
+    what: `The project has a field that cannot be right: ${path || 'the whole file'} (${faultSaid(fault)}).`,
     mend: 'Mend that field, or open an earlier copy.',
   }),
-  'project-not-savable': ({ path, detail }) => ({
-    what: `Saved as it is, the project could not be opened again: ${path || 'the whole of it'} (${detail}). Nothing was written; your work is still here.`,
+  'project-not-savable': ({ path, fault }) => ({
+    what: `Saved as it is, the project could not be opened again: ${path || 'the whole of it'} (${faultSaid(fault)}). Nothing was written; your work is still here.`,
     mend: 'Change that back, or undo what was done last, and save again.',
   }),
   'project-not-ours': () => ({ what: 'This is not a Walewright project.', mend: 'Choose a .walewright file.' }),

@@ -1,0 +1,35 @@
+/** What a file says of the bed, and of charts and fabric as they lie on it. */
+import { atLeastOne, between, z, type ReadonlyDeep } from '../schema/index.ts';
+import { label, slotLabelled, type Slot } from './slot.ts';
+
+/** More stitches than any bed holds. */
+export const MOST_STITCHES = 1000;
+
+/** From needle to needle, in mm. */
+export const PITCH_MM = { least: 1, most: 30 } as const;
+
+export const sideSchema = z.enum(['left', 'right']);
+/** Left and right are the knitter's, facing the machine. */
+export type Side = z.infer<typeof sideSchema>;
+
+export const showsSchema = z.enum(['worn', 'needles']);
+/** What a chart shows: the finished face as worn, or the bed as the knitter sees it. */
+export type Shows = z.infer<typeof showsSchema>;
+
+export const finishedFaceSchema = z.enum(['knit', 'purl']);
+/** The side that will be seen when worn. */
+export type FinishedFace = z.infer<typeof finishedFaceSchema>;
+
+/** A needle: its label in a file, a {@link Slot} inside the program. */
+export const slotSchema = z.codec(z.string().check(z.regex(/^[LR][1-9]\d{0,3}$/)), z.custom<Slot>(), {
+  decode: slotLabelled,
+  encode: label,
+});
+
+export const bedSchema = z.strictObject({
+  /** How many needles there are, or null if not stated. */
+  needles: z.nullable(atLeastOne(MOST_STITCHES)),
+  pitchMm: between(PITCH_MM.least, PITCH_MM.most),
+});
+
+export interface Bed extends ReadonlyDeep<z.infer<typeof bedSchema>> {}

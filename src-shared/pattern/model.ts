@@ -1,0 +1,139 @@
+/** What a file says of the patterns on a piece: bands of groups of copies, and fills. */
+import { MOST_STITCHES, slotSchema } from '../bed/index.ts';
+import { MOST_PIECE_ROWS, MOST_SIZES, positionSchema, sizeNameSchema } from '../piece/index.ts';
+import { atLeastOne, count, refuse, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+
+/** More groups than any band has, and as many first needles. */
+export const MOST_GROUPS = 100;
+
+/** More bands than any piece has, and as many fills. */
+export const MOST_PATTERNS = 100;
+
+/** Further down nobody looks for a placing. */
+const LAST_CHOICE = 1000;
+
+/** Which motif; whether there is one called so is checked with the project. */
+const motifNamed = z.string();
+
+const stitches = count(MOST_STITCHES);
+const rows = atLeastOne(MOST_PIECE_ROWS);
+const across = atLeastOne(MOST_STITCHES);
+const choice = count(LAST_CHOICE);
+const unit = z.enum(['repeat', 'whole']);
+
+const cutCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
+/** What becomes of copies that an edge cuts: knitted all the same, only where most of the figure is left, or left out. */
+export type CutCopies = z.infer<typeof cutCopiesSchema>;
+
+const groupSchema = z.strictObject({
+  motif: motifNamed,
+  /** In the current size. */
+  across,
+  /**
+   * In every other size, where larger sizes have more copies; left out where
+   * all have as many. It stands with the group and names the sizes, not the
+   * other way round, so that it comes and goes with its group. A name that is
+   * no size's says nothing.
+   */
+  acrossInSizes: z.optional(z.array(z.strictObject({ size: sizeNameSchema, across })).check(z.maxLength(MOST_SIZES))),
+  up: rows,
+  /** Left and right of the figure changed. */
+  isMirrored: z.boolean(),
+  /** Rows that it starts above the band's first row; the lowest group of a band starts on that row. */
+  rise: count(MOST_PIECE_ROWS),
+  /** Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it. */
+  hasOwnBall: z.boolean(),
+});
+/** Neighbouring copies placed as one block. */
+export interface Group extends ReadonlyDeep<z.infer<typeof groupSchema>> {}
+
+const SOLVED_RULES = [
+  z.strictObject({ kind: z.literal('seam') }),
+  z.strictObject({ kind: z.literal('even') }),
+  z.strictObject({ kind: z.literal('margins'), stitches }),
+  z.strictObject({ kind: z.literal('gaps'), stitches }),
+] as const;
+const solvedRuleSchema = z.discriminatedUnion('kind', SOLVED_RULES);
+/** A rule from which the needles are solved. */
+export type SolvedRule = ReadonlyDeep<z.infer<typeof solvedRuleSchema>>;
+
+/** One a group. */
+const firstNeedles = z.array(slotSchema).check(z.minLength(1), z.maxLength(MOST_GROUPS));
+
+const byHandSchema = z.strictObject({
+  kind: z.literal('by-hand'),
+  first: firstNeedles,
+  /** What found the needles before they were kept or moved, to go back to. */
+  before: z.optional(z.strictObject({ rule: solvedRuleSchema, choice })),
+});
+export interface ByHand extends ReadonlyDeep<z.infer<typeof byHandSchema>> {}
+
+const placementRuleSchema = z.discriminatedUnion('kind', [...SOLVED_RULES, byHandSchema]);
+export type PlacementRule = ReadonlyDeep<z.infer<typeof placementRuleSchema>>;
+
+const chosenInSizeSchema = z.strictObject({ size: sizeNameSchema, choice, first: z.nullable(firstNeedles) });
+/**
+ * What a person chose in a size that is not the current one: which of the ranked
+ * choices, and first needles kept or moved by hand. The rule that finds the
+ * needles is that of all sizes.
+ */
+export interface ChosenInSize extends ReadonlyDeep<z.infer<typeof chosenInSizeSchema>> {}
+
+export const bandSchema = z.strictObject({
+  groups: z.array(groupSchema).check(z.minLength(1), z.maxLength(MOST_GROUPS)),
+  /** One copy is the true repeat across, or all drawn columns. */
+  unit,
+  rule: placementRuleSchema,
+  /** What is evened out: what the eye sees, or the pattern blocks. */
+  judge: z.enum(['figure', 'blocks']),
+  /** Which of the ranked choices is taken, 0 being the best. */
+  choice,
+  /** Of other sizes; those that are not named have the best choice. */
+  chosenInSizes: z.optional(z.array(chosenInSizeSchema).check(z.maxLength(MOST_SIZES))),
+  position: positionSchema,
+  cutCopies: cutCopiesSchema,
+});
+/** Groups side by side that are placed together. */
+export interface Band extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
+
+/** Stitches to the left or right. */
+const sideways = whole(-MOST_STITCHES, MOST_STITCHES);
+
+export const fillSchema = z
+  .strictObject({
+    motif: motifNamed,
+    /** One copy is the true repeat, across and up, or the whole chart. */
+    unit,
+    /** Left and right of the figure changed. */
+    isMirrored: z.boolean(),
+    firstRow: rows,
+    /** Null: to the top of the piece, however long it is. */
+    lastRow: z.nullable(rows),
+    /** Stitches kept plain along the edges of every row, counted from the edge of the piece. */
+    border: z.strictObject({ left: stitches, right: stitches }),
+    /**
+     * What stands in the middle of the stitches that are seen on the first row
+     * (those that the seam leaves): the middle column of a copy, or the line
+     * between two copies. Where that cannot be, the pattern lies half a stitch
+     * further to the left on the needles.
+     *
+     * - `column`: exact where copy and row are both odd, or both even; an even
+     *   copy has no middle column, so the line in its middle counts.
+     * - `between`: exact on an even row, half a stitch off on an odd one.
+     */
+    centre: z.enum(['column', 'between']),
+    /** Stitches by which the whole pattern is moved from there: to the right on the needles, negative to the left. */
+    shift: sideways,
+    /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
+    step: sideways,
+    cutCopies: cutCopiesSchema,
+  })
+  .check((payload) => {
+    const { firstRow, lastRow } = payload.value;
+    if (lastRow !== null && lastRow < firstRow) refuse(payload, ['lastRow'], 'below-first-row', {});
+  });
+/**
+ * Copies of a motif side by side and one above the other, over the whole width
+ * of some rows. Its first row is the first row of a copy.
+ */
+export interface Fill extends ReadonlyDeep<z.infer<typeof fillSchema>> {}

@@ -1,0 +1,243 @@
+/** What a file says of a piece. */
+import { bedSchema, finishedFaceSchema, MOST_STITCHES, sideSchema } from '../bed/index.ts';
+import {
+  atLeastOne,
+  between,
+  count,
+  letters,
+  refuse,
+  upToLetters,
+  whole,
+  z,
+  type ReadonlyDeep,
+} from '../schema/index.ts';
+
+/** More rows than any piece has. */
+export const MOST_PIECE_ROWS = 4000;
+
+/** Letters of the name of a piece or of one of its sections. */
+export const MOST_NAME_LETTERS = 80;
+
+/** More sizes than any pattern comes in. */
+export const MOST_SIZES = 20;
+
+/** Letters of a size's name: it heads a column of numbers. */
+export const MOST_SIZE_LETTERS = 24;
+
+/** More sections than any piece has. */
+export const MOST_PARTS = 40;
+
+/** Stitches that a seam takes at an edge. */
+export const MOST_SEAM_STITCHES = 50;
+
+/** Row 1 is the cast-on, so the first row that can be shaped is the second. */
+export const FIRST_SHAPED_ROW = 2;
+
+/** The gauges that any fabric has; beyond them a number was mistyped. */
+export const GAUGE_BOUNDS = {
+  stitches: { least: 1, most: 200 },
+  rows: { least: 1, most: 300 },
+} as const;
+
+/** The longest float that a limit can name, in mm. */
+export const MOST_FLOAT_MM = 1000;
+
+/** Past the last row of a piece too: the plan says so. */
+const LAST_SHAPED_ROW = 9999;
+
+/** Stitches more or fewer at an edge. */
+const MOST_CHANGE = 999;
+
+const gaugeSchema = z.strictObject({
+  /** Stitches in 10 cm across. */
+  stitches: between(GAUGE_BOUNDS.stitches.least, GAUGE_BOUNDS.stitches.most),
+  /** Rows in 10 cm up. */
+  rows: between(GAUGE_BOUNDS.rows.least, GAUGE_BOUNDS.rows.most),
+});
+/** Stitches and rows in 10 cm, and the lengths that follow. */
+export interface Gauge extends ReadonlyDeep<z.infer<typeof gaugeSchema>> {}
+
+const edgeStepSchema = z.strictObject({
+  row: whole(FIRST_SHAPED_ROW, LAST_SHAPED_ROW),
+  left: whole(-MOST_CHANGE, MOST_CHANGE),
+  right: whole(-MOST_CHANGE, MOST_CHANGE),
+});
+/** From `row` (1-based) on, so many stitches more at each edge; negative: fewer. */
+export interface EdgeStep extends ReadonlyDeep<z.infer<typeof edgeStepSchema>> {}
+
+const stitches = atLeastOne(MOST_STITCHES);
+const rows = atLeastOne(MOST_PIECE_ROWS);
+
+const shapeSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('rectangle'), stitches, rows }),
+  /**
+   * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
+   * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
+   */
+  z.strictObject({
+    kind: z.literal('tapered'),
+    stitches,
+    stitchesAtTop: stitches,
+    rows,
+    straightRows: count(MOST_PIECE_ROWS),
+  }),
+  /**
+   * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
+   * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
+   */
+  z.strictObject({
+    kind: z.literal('body'),
+    stitches,
+    stitchesAtWaist: stitches,
+    stitchesAtChest: stitches,
+    rowsToWaist: count(MOST_PIECE_ROWS),
+    rowsToChest: count(MOST_PIECE_ROWS),
+    rows,
+  }),
+  /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
+  z.strictObject({
+    kind: z.literal('steps'),
+    stitches,
+    rows,
+    /** In the order of their rows, one a row. */
+    steps: z.array(edgeStepSchema).check(z.maxLength(MOST_PIECE_ROWS), (payload) => {
+      payload.value.forEach(({ row }, s, steps) => {
+        if (row <= (steps[s - 1]?.row ?? 0)) refuse(payload, [s, 'row'], 'row-not-above', {});
+      });
+    }),
+  }),
+]);
+export type Shape = ReadonlyDeep<z.infer<typeof shapeSchema>>;
+
+const hemSchema = z.strictObject({
+  /** The row along which it folds is knitted looser. */
+  hasTurningRow: z.boolean(),
+  /** Null: the gauge of the piece. */
+  gauge: z.nullable(gaugeSchema),
+});
+/** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
+export interface Hem extends ReadonlyDeep<z.infer<typeof hemSchema>> {}
+
+const partSchema = z.strictObject({
+  /** No two parts of a piece are called alike. */
+  name: letters(MOST_NAME_LETTERS),
+  rows,
+  isLined: z.boolean(),
+  /** Null: the gauge of the piece. */
+  gauge: z.nullable(gaugeSchema),
+});
+/** A section with a name of its own, above the hem: a rib, a band of pattern. */
+export interface Part extends ReadonlyDeep<z.infer<typeof partSchema>> {}
+
+const partsSchema = z.array(partSchema).check(z.maxLength(MOST_PARTS), (payload) => {
+  const names = new Set<string>();
+  payload.value.forEach(({ name }, p) => {
+    if (names.has(name)) refuse(payload, [p, 'name'], 'twice', { name });
+    names.add(name);
+  });
+});
+
+/** One that is gone may still be named: the plan says so, and nothing is lost. */
+const SECTION_NAMES = [
+  z.enum(['hem-back', 'hem-front', 'body']),
+  z.strictObject({ part: letters(MOST_NAME_LETTERS) }),
+] as const;
+export type SectionName = ReadonlyDeep<z.infer<(typeof SECTION_NAMES)[number]>>;
+
+/** Rows that something can be placed within. */
+export type Region = 'piece' | SectionName;
+
+export const positionSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('centred'),
+    /** `shown`: the front of the hem, or the body of a piece without one. */
+    section: z.union([z.enum(['shown', 'piece']), ...SECTION_NAMES]),
+    /** Where the odd row goes if what is left over cannot be halved. */
+    oddRow: z.enum(['below', 'above']),
+  }),
+  /** So many plain rows from an edge of the piece or of a section. */
+  z.strictObject({
+    kind: z.literal('from-edge'),
+    edge: z.enum(['lower', 'upper']),
+    section: z.union([z.literal('piece'), ...SECTION_NAMES]),
+    rows: count(MOST_PIECE_ROWS),
+  }),
+  /** Directly above the hem. */
+  z.strictObject({ kind: z.literal('above-hem') }),
+  /** From a row of the row counter on. */
+  z.strictObject({ kind: z.literal('from-row'), row: rows }),
+]);
+export type Position = ReadonlyDeep<z.infer<typeof positionSchema>>;
+
+const floatLimitSchema = z.strictObject({
+  stitches: count(MOST_STITCHES),
+  /** Null: only stitches count. */
+  mm: z.nullable(between(0, MOST_FLOAT_MM)),
+});
+export interface FloatLimit extends ReadonlyDeep<z.infer<typeof floatLimitSchema>> {}
+
+const seamStitches = count(MOST_SEAM_STITCHES);
+
+const hemRows = count(MOST_PIECE_ROWS);
+
+export const pieceSchema = z.strictObject({
+  name: letters(MOST_NAME_LETTERS),
+  shape: shapeSchema,
+  /** On which side of the centre the extra stitch of an odd piece stands. */
+  oddStitch: sideSchema,
+  /** Needles to the right of the centred position (negative: to the left). */
+  offset: whole(-MOST_STITCHES, MOST_STITCHES),
+  /** Rows of the folded hem, 0 if there is none. */
+  hemRows,
+  hem: hemSchema,
+  /** From the bottom up; the body goes on above them. */
+  parts: partsSchema,
+  gauge: gaugeSchema,
+  bed: bedSchema,
+  /** Edge stitches that vanish into the seam. */
+  seamAllowance: z.strictObject({ left: seamStitches, right: seamStitches }),
+  finishedFace: finishedFaceSchema,
+  isInfant: z.boolean(),
+  isLined: z.boolean(),
+  /** The carriage's side at row counter 0. */
+  startSide: sideSchema,
+  endNeedleSelection: z.boolean(),
+  floatLimit: floatLimitSchema,
+});
+export interface Piece extends ReadonlyDeep<z.infer<typeof pieceSchema>> {}
+
+/** What a piece says about its sections. */
+export interface Sectioned extends Pick<Piece, 'hemRows' | 'hem' | 'parts' | 'gauge' | 'isLined'> {}
+
+/** No blanks at either end, so that what looks alike is alike. */
+export const sizeNameSchema = upToLetters(MOST_SIZE_LETTERS).check(z.regex(/^\S(.*\S)?$/));
+
+/** True for what a size may be called. */
+export function isSizeName(name: string): boolean {
+  return sizeNameSchema.safeParse(name).success;
+}
+
+const sizeSchema = z.strictObject({ name: sizeNameSchema, shape: shapeSchema, hemRows });
+/** A size that is not the current one. */
+export interface Size extends ReadonlyDeep<z.infer<typeof sizeSchema>> {}
+
+/** What differs from one size of the piece to another; all else of it is shared. */
+export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows'>;
+
+const otherSizes = z.array(sizeSchema).check(z.maxLength(MOST_SIZES - 1));
+
+export const sizesSchema = z.strictObject({
+  name: sizeNameSchema,
+  /** Smallest first, as are those of `larger`. */
+  smaller: otherSizes,
+  larger: otherSizes,
+});
+/**
+ * The sizes of the piece, as a zipper: the numbers of the current size stand in
+ * `piece`, so that whatever asks for the piece has one and nothing needs to be
+ * told which; here is what it is called, and what lies on each side of it. So
+ * there is always a current size, and no index that could point beside the
+ * list. Sizes may differ in the kind of shape too: the smallest of a body is
+ * often straight.
+ */
+export interface Sizes extends ReadonlyDeep<z.infer<typeof sizesSchema>> {}

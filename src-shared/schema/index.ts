@@ -1,0 +1,5 @@
+export * from './zod.ts';
+export * from './fault.ts';
+export * from './fields.ts';
+export * from './plain.ts';
+export * from './readonly.ts';
