@@ -5,9 +5,9 @@
  * piece and placing; options given go before them, those about placing in its
  * first band.
  */
+import { MOST_STITCHES } from '@shared/bed/index.ts';
+import { MOST_PIECE_ROWS, MOST_SEAM_STITCHES } from '@shared/piece/index.ts';
 import {
-  MOST_PIECE_ROWS,
-  MOST_STITCHES,
   START_PIECE,
   START_SIZES,
   startBand,
@@ -20,9 +20,6 @@ import {
 import type { Args } from './args.ts';
 import type { NamedMotif } from './motif-argument.ts';
 import * as read from './values.ts';
-
-/** As many stitches as may vanish into a seam; the bound of a project file. */
-const MOST_SEAM_STITCHES = 50;
 
 const wholeStitches = read.from(1, MOST_STITCHES);
 const wholeRows = read.from(1, MOST_PIECE_ROWS);

@@ -2,20 +2,17 @@
  * Reading the values of options, strictly: what is not exactly a value of the
  * option is a problem that names the option.
  */
-import { parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
+import { MOST_STITCHES, parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
+import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { MOST_STITCHES, type PlacementRule } from '@shared/project/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
 import { placed } from './placed.ts';
-
-/** More groups than stand beside one another on any bed. */
-const MOST_GROUPS = 100;
 
 /** Runs `read` on the option's text, or gives undefined where it was not given; problems name the option. */
 export function value<T>(args: Args, name: CliOptionName, read: (text: string) => T): T | undefined {

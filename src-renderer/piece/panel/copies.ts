@@ -1,9 +1,7 @@
 /** How many copies each group has, as a person writes it: `3, 3`. */
-import { parseNeedle, type Slot } from '@shared/bed/index.ts';
-import { MOST_STITCHES, type Group, type MotifId } from '@shared/project/index.ts';
-
-/** More groups than any bed holds. */
-export const MOST_GROUPS = 100;
+import { MOST_STITCHES, parseNeedle, type Slot } from '@shared/bed/index.ts';
+import type { MotifId } from '@shared/motif/index.ts';
+import type { Group } from '@shared/pattern/index.ts';
 
 /** `[3, 3]` for `3, 3`; null for a text that is no list of counts from 1 on. */
 export function parseCopies(text: string): number[] | null {
