@@ -9,7 +9,8 @@
  * before.
  */
 import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
-import { problemError, type ClosedPath } from '@shared/problem/index.ts';
+import type { ClosedPath } from '@shared/host/index.ts';
+import { problemError } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
 import { behindLinks } from './files/index.ts';
 import type { Recent } from './recent.ts';

@@ -1,5 +1,6 @@
 /** The four corners of a chart in a photo, and whether they can be the corners of one. */
-import { problemError, type CornerFault } from '../problem/index.ts';
+import { problemError } from '../problem/index.ts';
+import type { CornerFault } from './problems.ts';
 
 /** A position in pixels from the outer corner of the first pixel, x to the right and y downwards. */
 export interface Point {

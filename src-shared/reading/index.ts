@@ -1,3 +1,4 @@
+export type * from './problems.ts';
 export * from './picture.ts';
 export * from './steps.ts';
 export * from './corners.ts';

@@ -6,7 +6,8 @@
  * browser alone. It looks at the text rather than at what a parser would make
  * of it: what merely looks like a script is refused too.
  */
-import { problemError, type SvgDanger } from '../problem/index.ts';
+import { problemError } from '../problem/index.ts';
+import type { SvgDanger } from './problems.ts';
 import { unescaped } from './svg-escapes.ts';
 import { svgRoot, type SvgTag } from './svg-tags.ts';
 import { assertSvgWork, MOST_SVG_WORK } from './svg-work.ts';

@@ -5,13 +5,9 @@
 import type { Arrow } from './circles.ts';
 
 export const KNOWN_ON_CIRCLES: readonly Arrow[] = [
-  'src-shared/bed → src-shared/problem',
   'src-shared/knitting → src-shared/strands',
   'src-shared/knitting → src-shared/words',
   'src-shared/knitting → src-shared/yarn',
-  'src-shared/piece → src-shared/bed',
-  'src-shared/piece → src-shared/problem',
-  'src-shared/problem → src-shared/piece',
   'src-shared/sheet → src-shared/knitting',
   'src-shared/sheet → src-shared/strands',
   'src-shared/sheet → src-shared/words',

@@ -4,7 +4,8 @@
  * ended, whatever it is doing.
  */
 import { Worker } from 'node:worker_threads';
-import { problemError, ProblemError, type LimitedWork, type Outcome } from '@shared/problem/index.ts';
+import type { LimitedWork } from '@shared/host/index.ts';
+import { problemError, ProblemError, type Outcome } from '@shared/problem/index.ts';
 import { threadAt, type ThreadEntry } from './thread-entry.ts';
 
 /** What a job may take at most. */

@@ -7,7 +7,8 @@
  * the size that is checked here is the size that every decoder finds, and a few
  * bytes cannot stand for millions of pixels.
  */
-import { problemError, type PictureDamage, type ProblemError } from '../../problem/index.ts';
+import { problemError, type ProblemError } from '../../problem/index.ts';
+import type { PictureDamage } from '../problems.ts';
 import { viewOf } from './bytes.ts';
 import { exifOrientation, type Orientation } from './exif.ts';
 

@@ -8,7 +8,8 @@
  * else reads the file may unpack them, so what comes out of them is bounded too;
  * a note that makes no sense is let be.
  */
-import { problemError, type PictureDamage, type ProblemError } from '../../problem/index.ts';
+import { problemError, type ProblemError } from '../../problem/index.ts';
+import type { PictureDamage } from '../problems.ts';
 import { beginsWith, nameAt, viewOf } from './bytes.ts';
 import { crc32 } from './crc.ts';
 import { unpack } from './inflate.ts';

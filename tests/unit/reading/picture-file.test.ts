@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { encode as encodePng } from 'fast-png';
 import { encode as encodeJpeg } from 'jpeg-js';
-import { outcome, type ProblemCode, type SvgDanger } from '@shared/problem/index.ts';
-import { checkPictureFile, isSvg, readSvg, SVG_SIDE } from '@shared/reading/index.ts';
+import { outcome, type ProblemCode } from '@shared/problem/index.ts';
+import { checkPictureFile, isSvg, readSvg, SVG_SIDE, type SvgDanger } from '@shared/reading/index.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 const svg = (inside: string, attributes = ''): string =>

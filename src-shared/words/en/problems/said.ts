@@ -1,5 +1,5 @@
 /** What is said of each problem. */
-import type { ProblemCode, ProblemFacts } from '../../../problem/index.ts';
+import type { ProblemCode, ProblemFacts } from '../../problem-facts.ts';
 
 /** `what` happened and how to `mend` it. */
 export interface Said {

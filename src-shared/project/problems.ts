@@ -1,0 +1,24 @@
+/** What can be wrong with a project, its file, its motifs and its sizes. */
+import type { Fault } from '../schema/index.ts';
+
+export interface ProjectProblems {
+  'project-not-json': { detail: string };
+  'project-newer': { version: number; known: number };
+  /** `path` as a person counts: `motifs[1].rows[2]`; empty for the whole file. */
+  'project-invalid': { path: string; fault: Fault };
+  'project-not-ours': Record<string, never>;
+  /** Saved as it is, the file could not be opened again. `path` and `fault` as in `project-invalid`. */
+  'project-not-savable': { path: string; fault: Fault };
+  'motif-missing': { motif: string };
+  /** Bands and fills by their number, from 1. */
+  'motif-in-use': { motif: string; bands: readonly number[]; fills: readonly number[] };
+  'motif-last': Record<string, never>;
+  'motifs-too-many': { most: number };
+  'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };
+  'sizes-too-many': { most: number };
+  'size-last': Record<string, never>;
+  'size-name-unusable': { text: string; most: number };
+  'size-name-taken': { name: string };
+  'size-unknown': { given: string; known: readonly string[] };
+  'underlays-too-large': { mostMegabytes: number };
+}

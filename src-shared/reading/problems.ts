@@ -1,0 +1,24 @@
+/** What can be wrong with a photo, a scan or a drawing that a chart is read out of. */
+export interface ReadingProblems {
+  /** Shapes used in shapes, or outlines without end. */
+  'svg-too-much': Record<string, never>;
+  'svg-unsafe': { danger: SvgDanger };
+  'picture-interlaced': { width: number; height: number; mostMegapixels: number };
+  'photo-unknown-kind': Record<string, never>;
+  'photo-only-in-window': { kind: string };
+  'photo-too-large': { width: number; height: number; mostMegapixels: number };
+  'corners-unusable': { fault: CornerFault };
+  'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
+  'grid-not-found': { across: boolean; up: boolean };
+  'cells-too-fine': { columns: number; rows: number; mostColumns: number; mostRows: number };
+  'yarns-out-of-range': { given: number; least: number; most: number };
+  'crop-outside-picture': { width: number; height: number };
+  /** `yarns`: how many there would be. */
+  'palette-full': { yarns: number; most: number };
+}
+
+/** What in an SVG could do more than be drawn. */
+export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';
+
+/** Why four points cannot be the corners of a chart. */
+export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';
