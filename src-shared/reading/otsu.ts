@@ -1,24 +1,24 @@
 /**
- * Otsu's threshold: the cut of a histogram in two that sets the classes
- * furthest apart (Otsu 1979, from memory). It maximises the variance between
+ * Otsu's threshold: the one that splits a histogram into the two classes that
+ * lie furthest apart (Otsu 1979, from memory). It maximises the variance between
  * the classes, ω₀·ω₁·(μ₀ − μ₁)², which is the same as minimising the variance
  * within them.
  */
-export interface Cut {
+export interface Threshold {
   /** The highest value of the lower class. */
   readonly threshold: number;
-  /** Variance between the classes at that cut; 0 where there is only one value. */
+  /** Variance between the classes; 0 where there is only one value. */
   readonly between: number;
   readonly lowerMean: number;
   readonly upperMean: number;
 }
 
 /**
- * The best cut of a histogram (`counts[v]` cells of value `v`), one pass over
- * it. Of equally good cuts the lowest. Where all cells have one value, both
+ * The best threshold of a histogram (`counts[v]` cells of value `v`), one pass
+ * over it. Of equally good ones the lowest. Where all cells have one value, both
  * means are that value.
  */
-export function otsu(counts: ArrayLike<number>): Cut {
+export function otsu(counts: ArrayLike<number>): Threshold {
   let total = 0;
   let sum = 0;
   for (let value = 0; value < counts.length; value++) {
@@ -26,7 +26,7 @@ export function otsu(counts: ArrayLike<number>): Cut {
     sum += value * (counts[value] as number);
   }
   const mean = total === 0 ? 0 : sum / total;
-  let best: Cut = { threshold: Math.floor(mean), between: 0, lowerMean: mean, upperMean: mean };
+  let best: Threshold = { threshold: Math.floor(mean), between: 0, lowerMean: mean, upperMean: mean };
   let lower = 0;
   let lowerSum = 0;
   for (let threshold = 0; threshold < counts.length - 1; threshold++) {
