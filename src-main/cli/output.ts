@@ -2,9 +2,9 @@
 import { mkdir } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { exportKinds } from '@shared/host/index.ts';
+import type { PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
-import type { PaperSize } from '@shared/sheet/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
 import { writeOwnFiles, type Source, type WrittenFile } from './own-files.ts';

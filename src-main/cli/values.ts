@@ -3,12 +3,12 @@
  * option is a problem that names the option.
  */
 import { MOST_STITCHES, parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
+import type { PaperSize } from '@shared/output/index.ts';
 import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
-import type { PaperSize } from '@shared/sheet/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';

@@ -1,6 +1,6 @@
 /** From a message off the wire to a service and back; both shells call nothing else. */
-import { contract, type Method, type Params, type Services } from '@shared/host/index.ts';
-import { problemOf, type Outcome, type Problem, type RequestFault } from '@shared/problem/index.ts';
+import { contract, type Method, type Params, type RequestFault, type Services } from '@shared/host/index.ts';
+import { problemOf, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { checked } from '@shared/schema/index.ts';
 
 /** Runs `method` with `rawParams`, both unchecked. Never rejects. */

@@ -12,9 +12,9 @@ import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { ClosedPath } from '@shared/host/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
+import { writtenEnding } from './file-kinds.ts';
 import { behindLinks } from './files/index.ts';
 import type { Recent } from './recent.ts';
-import { writtenEnding } from './file-kinds.ts';
 
 export interface Reach {
   /** Each throws `path-closed`, naming the path as it was given. */

@@ -5,8 +5,8 @@
  * worker when the hand rests, and what was said last stands until then.
  */
 import type { Grid } from '@shared/grid/index.ts';
+import { measure, measureRoughly, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Motif } from '@shared/project/index.ts';
-import { measure, measureRoughly, type Measure } from '@shared/repeat/index.ts';
 import { MeasureClient } from './measuring/measure-client.ts';
 import MeasuringWorker from './measuring/worker.ts?worker&inline';
 

@@ -1,6 +1,6 @@
 /** Commands that walk the cells which break the near repeat. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Slip } from '@shared/repeat/index.ts';
+import type { Slip } from '@shared/motif/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';

@@ -4,7 +4,7 @@
  * While a form holds something that cannot be knitted, the plain piece stays
  * on the stage and the problem is said beside it.
  */
-import { makePlan, planFor, type Plan } from '@shared/knitting/index.ts';
+import { makePlan, planFor, type Plan } from '@shared/plan/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
 

@@ -6,8 +6,8 @@
  * The project changes only by {@link Session.change}, undo and redo.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import type { LengthUnit } from '@shared/piece/index.ts';
 import type { Shows } from '@shared/bed/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import {
   assertYarnsFit,

@@ -1,6 +1,6 @@
 /** Commands of the window itself: files, undo, benches, appearance. */
 import type { Params } from '@shared/host/index.ts';
-import type { LengthUnit } from '@shared/piece/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files/files.ts';
 import type { Bench, Session } from '../session/session.ts';

@@ -1,4 +1,6 @@
 export * from './model.ts';
 export * from './slot.ts';
+export * from './needles.ts';
 export * from './faces.ts';
 export * from './regular-runs.ts';
+export type * from './problems.ts';

@@ -5,3 +5,4 @@ export * from './modulo.ts';
 export * from './patch.ts';
 export * from './draw/index.ts';
 export * from './transform.ts';
+export type * from './problems.ts';

@@ -8,7 +8,7 @@
  */
 import { linesSchema } from '../grid/index.ts';
 import { motifIdSchema } from '../motif/index.ts';
-import type { LengthUnit } from '../piece/index.ts';
+import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { letters, upToLetters, z } from '../schema/index.ts';
 

@@ -4,3 +4,4 @@ export { colourText, parseColour, type Pixels } from './pixels.ts';
 export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
 export { takePictureChange, type TakeOptions } from './take.ts';
 export { projectFromPicture, yarnsOfPicture, type PictureNames } from './project.ts';
+export type * from './problems.ts';

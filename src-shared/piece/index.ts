@@ -1,7 +1,6 @@
 export * from './model.ts';
 export * from './gauge.ts';
 export * from './gauges.ts';
-export * from './length.ts';
 export * from './position.ts';
 export * from './shape.ts';
 export * from './standing.ts';
@@ -13,3 +12,5 @@ export * from './reshape.ts';
 export * from './sections.ts';
 export * from './schedule.ts';
 export * from './tube.ts';
+export * from './beyond-bed.ts';
+export type * from './problems.ts';

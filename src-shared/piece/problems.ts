@@ -1,6 +1,5 @@
 /** What can be wrong with a piece: its shape, its sections, its gauge, and where something stands on it. */
-import type { Region } from './position.ts';
-import type { SectionName } from './sections.ts';
+import type { Region, SectionName } from './model.ts';
 
 export interface PieceProblems {
   'motif-taller-than-section': { rows: number; section: Region; available: number };

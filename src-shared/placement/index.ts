@@ -2,3 +2,4 @@ export * from './types.ts';
 export { countsThatFit, isExact, nearestExactWidths, type CountThatFits, type ExactWidth } from './suggestions.ts';
 export { RULE_KINDS, SOLVED_KINDS, startRule } from './rules/index.ts';
 export { solvePlacement } from './solve.ts';
+export type * from './problems.ts';

@@ -16,3 +16,4 @@ export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';
 export { CELL_LETTERS } from '../grid/index.ts';
 export { MOST_STITCHES } from '../bed/index.ts';
 export { MOST_NAME_LETTERS, MOST_PIECE_ROWS, MOST_SIZE_LETTERS, MOST_SIZES } from '../piece/index.ts';
+export type * from './problems.ts';

@@ -2,9 +2,9 @@
 import type { Run, Slot } from '../bed/index.ts';
 import { wayMm, type Gauges } from '../piece/index.ts';
 import type { FloatLimit } from '../project/project.ts';
-import type { LaidRow, LaidStrands } from './lay.ts';
-import { MAIN_STRAND } from './strand-layer.ts';
+import type { LaidRow, LaidStrands } from './floats.ts';
 import { longestBetween } from './limit.ts';
+import { MAIN_STRAND } from './strand-layer.ts';
 import type { Carry } from './types.ts';
 
 /**

@@ -1,7 +1,5 @@
-export * from './types.ts';
+export type * from './types.ts';
 export * from './limit.ts';
-export * from './lay.ts';
+export * from './floats.ts';
 export * from './carries.ts';
 export * from './wraps.ts';
-export * from './wrap-strands.ts';
-export * from './findings/index.ts';

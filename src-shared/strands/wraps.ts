@@ -1,8 +1,8 @@
 /** Needles to wrap before each row so that no gap opens beside the figure. */
 import type { Slot } from '../bed/index.ts';
-import { OUTSIDE, type Fabric } from '../knitting/types.ts';
+import { OUTSIDE, type Fabric } from '../fabric/index.ts';
+import type { LaidStrands } from './floats.ts';
 import { internSpans } from './interned.ts';
-import type { LaidStrands } from './lay.ts';
 import type { Wrap } from './types.ts';
 
 /**

@@ -13,4 +13,6 @@ export type Words = typeof english;
 /** The words in use. */
 export const words: Words = english;
 
+export * from './marked.ts';
+export * from './rich.ts';
 export type { BrowserReason } from './en/launcher.ts';

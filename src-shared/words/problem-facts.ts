@@ -6,16 +6,16 @@
  * leaves `ProblemFacts` open; the table is whole in every program that can say
  * a problem. A code in two folders with other facts does not compile.
  */
-import type { BedProblems } from '../bed/problems.ts';
-import type { GridProblems } from '../grid/problems.ts';
-import type { CallProblems, FileProblems } from '../host/problems.ts';
-import type { FabricProblems } from '../knitting/problems.ts';
-import type { LetteringProblems } from '../lettering/problems.ts';
-import type { PictureProblems } from '../picture/problems.ts';
-import type { PieceProblems } from '../piece/problems.ts';
-import type { PlacementProblems } from '../placement/problems.ts';
-import type { ProjectProblems } from '../project/problems.ts';
-import type { ReadingProblems } from '../reading/problems.ts';
+import type { BedProblems } from '../bed/index.ts';
+import type { FabricProblems } from '../fabric/index.ts';
+import type { GridProblems } from '../grid/index.ts';
+import type { CallProblems, FileProblems } from '../host/index.ts';
+import type { LetteringProblems } from '../motif/lettering/index.ts';
+import type { PictureProblems } from '../picture/index.ts';
+import type { PieceProblems } from '../piece/index.ts';
+import type { PlacementProblems } from '../placement/index.ts';
+import type { ProjectProblems } from '../project/index.ts';
+import type { ReadingProblems } from '../reading/index.ts';
 
 declare module '../problem/problem.ts' {
   interface ProblemFacts

@@ -1,4 +1,5 @@
-export * from './types.ts';
+export type * from './types.ts';
 export * from './munden.ts';
 export * from './tex.ts';
 export * from './need.ts';
+export * from './wrap-strands.ts';

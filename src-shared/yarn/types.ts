@@ -1,5 +1,7 @@
 /** How much yarn a piece takes. Lengths in mm unless the name says otherwise. */
+import type { Side } from '../bed/index.ts';
 import type { Gauge } from '../piece/index.ts';
+import type { StrandId } from '../strands/index.ts';
 
 export interface YarnUse {
   /** Palette index. */
@@ -26,4 +28,16 @@ export interface YarnNeed {
   readonly uses: readonly YarnUse[];
   /** Share to add when winding off, e.g. 0.1. Not in the totals. */
   readonly margin: number;
+}
+
+/** The strands of main to cut for wrapping one edge of one strand's figure. */
+export interface WrapStrand {
+  readonly strand: StrandId;
+  /** `both`: the figure is narrow enough for one strand folded in two. */
+  readonly edge: Side | 'both';
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly wraps: number;
+  /** To cut, tails included. */
+  readonly mm: number;
 }

@@ -5,7 +5,7 @@
  * The only place here that knows the program: what is renamed there, is renamed
  * here.
  */
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { projectFromText, projectInSize, projectToText, sampleProject, sizesOf } from '@shared/project/index.ts';
 import { planJson } from '../../src-main/cli/json/plan.ts';

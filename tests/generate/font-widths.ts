@@ -49,7 +49,7 @@ if (process.argv[1] === import.meta.filename) {
     (weight) => `  ${weight}:\n    '${encodeWidths(openFont(weight))}',\n`,
   );
   writeFileSync(
-    resolve(import.meta.dirname, '../../src-shared/sheet/font/widths.ts'),
+    resolve(import.meta.dirname, '../../src-shared/output/font/widths.ts'),
     `// Written by tests/generate/font-widths.ts from Source Sans 3 (SIL Open Font License 1.1). Do not edit.\n` +
       `export const ENCODED_WIDTHS = {\n${lines.join('')}} as const;\n`,
   );

@@ -1,6 +1,6 @@
 /**
  * Reads two pixel typefaces into cells, once, so that lettering is pure:
- * `npx tsx tests/generate/pixel-fonts.ts` writes src-shared/lettering/fonts/.
+ * `npx tsx tests/generate/pixel-fonts.ts` writes src-shared/motif/lettering/fonts/.
  *
  * A pixel typeface draws squares on a grid; a cell is ink if the middle of its
  * square lies in the outline (non-zero winding).
@@ -8,7 +8,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
-import type { Glyph, PixelFont } from '../../src-shared/lettering/font.ts';
+import type { Glyph, PixelFont } from '@shared/motif/lettering/font.ts';
 
 interface Outline {
   readonly advanceWidth: number;
@@ -136,6 +136,6 @@ export function fontFile(font: PixelFont): string {
 
 if (process.argv[1] === import.meta.filename) {
   for (const source of SOURCES) {
-    writeFileSync(resolve(root, `src-shared/lettering/fonts/${source.id}.ts`), fontFile(readPixelFont(source)));
+    writeFileSync(resolve(root, `src-shared/motif/lettering/fonts/${source.id}.ts`), fontFile(readPixelFont(source)));
   }
 }

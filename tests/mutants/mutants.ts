@@ -57,10 +57,10 @@ const PLACEMENT: readonly Mutant[] = [
 ];
 
 const FABRIC: readonly Mutant[] = [
-  { in: 'layBand', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
+  { in: 'placeBand', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
   { in: 'copyOnNeedles', text: 'blankLeft: blank.right', becomes: 'blankLeft: blank.left' },
   { in: 'READS_WITHOUT', text: '0.25', becomes: '0.3' },
-  { in: 'cutCopiesOf', text: 'edges.first - 1', becomes: 'edges.first' },
+  { in: 'clippedCopiesOf', text: 'edges.first - 1', becomes: 'edges.first' },
   { in: 'clear', text: 'first + width - 1', becomes: 'first + width' },
   {
     in: 'centredOrigin',

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Grid } from '@shared/grid/index.ts';
-import { latticeOf, nearRepeat, trueRepeat } from '@shared/repeat/index.ts';
+import { latticeOf, nearRepeat, trueRepeat } from '@shared/motif/repeat/index.ts';
 
 /** A drawing that is the pattern `cell` of size a × b, moved by s for every b rows, over width × height. */
 function plant(cell: Grid, shift: number, width: number, height: number): Grid {

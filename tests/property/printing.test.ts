@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { makeGrid, type Grid } from '@shared/grid/index.ts';
-import { makePlan, type Plan } from '@shared/knitting/index.ts';
 import { MOST_STITCHES } from '@shared/bed/index.ts';
+import { placementSheet, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
 import {
   MOST_PIECE_ROWS,
   sampleProject,
@@ -14,8 +15,7 @@ import {
   type Project,
   type Yarn,
 } from '@shared/project/index.ts';
-import { placementSheet, type SheetDocument, type SheetItem } from '@shared/sheet/index.ts';
-import { itemBox, itemsOf, wordsOn } from '../unit/sheet/items-of.ts';
+import { itemBox, itemsOf, wordsOn } from '../unit/output/items-of.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });
 

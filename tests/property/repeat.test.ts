@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Grid } from '@shared/grid/index.ts';
-import { blankEdges, measure, trueRepeat } from '@shared/repeat/index.ts';
+import { blankEdges, measure, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { drawing, tiledDrawing } from './drawings.ts';
 
 /** The definition, cell by cell. */

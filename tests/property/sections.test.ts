@@ -1,16 +1,16 @@
 /** What sections do to any piece, and what they leave alone. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makePlan, type Plan } from '@shared/knitting/index.ts';
 import { gaugesOf, lengthMm, rowHeightMm, sectionsOf } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
+import { checkedPlan, type CheckedPlan } from '../unit/check/found.ts';
 import { anyProject } from './projects.ts';
 
-function planned(project: Project): Plan {
-  const made = outcome(() => makePlan(project));
+function planned(project: Project): CheckedPlan {
+  const made = outcome(() => checkedPlan(project));
   fc.pre(made.ok);
-  return (made as { value: Plan }).value;
+  return (made as { value: CheckedPlan }).value;
 }
 
 describe('sections', () => {

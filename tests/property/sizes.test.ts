@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
   acrossIn,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText, sameGrid, type Grid } from '@shared/grid/index.ts';
-import { blankEdges, cropToRepeat, startsAcross, trimBlank, trueRepeat } from '@shared/repeat/index.ts';
+import { blankEdges, cropToRepeat, startsAcross, trimBlank, trueRepeat } from '@shared/motif/repeat/index.ts';
 
 const tiles = fc
   .tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, max: 8 }))

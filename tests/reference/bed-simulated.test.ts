@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
+import { rowListCsv } from '@shared/output/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
   projectInSize,
@@ -213,7 +214,7 @@ describe('a knitter with the row list', () => {
         knitAsPlaced(project, plan);
         seen.knitted++;
         seen.leftOut += Number(plan.fills.some(({ copies }) => copies.leftOut > 0));
-        seen.cut += Number(plan.fills.some(({ copies }) => copies.cut > 0));
+        seen.cut += Number(plan.fills.some(({ copies }) => copies.clipped > 0));
         seen.stepped += Number(plan.fills.some(({ step }) => step !== 0));
         seen.mirrored += Number(project.fills.some(({ isMirrored }) => isMirrored));
         seen.tapered += Number(project.piece.shape.kind !== 'rectangle');

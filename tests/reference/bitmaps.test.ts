@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { blankEdges, trueRepeat } from '@shared/repeat/index.ts';
+import { blankEdges, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { readBitmap } from './bitmap.ts';
 
 describe('bitmaps of the X11 set', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Grid } from '@shared/grid/index.ts';
-import { latticeOf } from '@shared/repeat/index.ts';
+import { latticeOf } from '@shared/motif/repeat/index.ts';
 
 /** The binary grid whose cells are the bits of `bits`. */
 function binaryGrid(width: number, height: number, bits: number): Grid {

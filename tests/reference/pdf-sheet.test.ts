@@ -4,11 +4,11 @@ import { dirname, join } from 'node:path';
 import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { makePlan } from '@shared/knitting/index.ts';
-import { placementSheet, type PaperSize, type SheetDocument } from '@shared/sheet/index.ts';
+import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
-import { textsOf } from '../unit/sheet/items-of.ts';
-import { crowdedProject, hemProject, PROJECTS } from '../unit/sheet/projects.ts';
+import { textsOf } from '../unit/output/items-of.ts';
+import { crowdedProject, hemProject, PROJECTS } from '../unit/output/projects.ts';
 
 const require = createRequire(import.meta.url);
 const standardFontDataUrl = join(dirname(require.resolve('pdfjs-dist/package.json')), 'standard_fonts/');

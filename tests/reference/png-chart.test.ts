@@ -2,11 +2,11 @@
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { cellAt, gridFromText, makeGrid } from '@shared/grid/index.ts';
+import { chartImageSize, type ChartImageOptions } from '@shared/output/index.ts';
 import { ProblemError, problemOf } from '@shared/problem/index.ts';
 import { sampleProject, type Motif } from '@shared/project/index.ts';
-import { chartImageSize, type ChartImageOptions } from '@shared/sheet/index.ts';
 import { chartPng } from '../../src-main/services/export/index.ts';
-import { crowdedProject, scattered } from '../unit/sheet/projects.ts';
+import { crowdedProject, scattered } from '../unit/output/projects.ts';
 
 const sample = sampleProject();
 const lighthouse = sample.motifs[0] as Motif;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { borderTable, periodsOf, trueRepeat } from '@shared/repeat/index.ts';
+import { borderTable, periodsOf, trueRepeat } from '@shared/motif/repeat/index.ts';
 
 /** All words over two letters of a length, as arrays of 0 and 1. */
 function* binaryWords(length: number): Generator<number[]> {

@@ -5,12 +5,15 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { changeFor, seamFits, type Intent } from '@shared/check/index.ts';
+import { OUTSIDE, seamMatchingOf, type SeamMeeting } from '@shared/fabric/index.ts';
 import { gridFromText, type Grid } from '@shared/grid/index.ts';
-import { makePlan, OUTSIDE, seamFits, seamMatchingOf, type Plan, type SeamMeeting } from '@shared/knitting/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
   applyChange,
+  type Change,
   START_PIECE,
   START_SIZES,
   START_YARNS,
@@ -210,8 +213,8 @@ describe('the fabric rolled into a tube', () => {
           }
           if (!fit) continue;
           expect(Math.sign(fit.by)).toBe(sign);
-          expect(applyChange(project, fit.change)).toEqual(widerBy(project, fit.by));
-          expect(metBy(applyChange(project, fit.change))).toBe(true);
+          expect(taken(project, fit.intent)).toEqual(widerBy(project, fit.by));
+          expect(metBy(taken(project, fit.intent))).toBe(true);
           seen[way]++;
         }
         const shifted = (by: number): Project => ({
@@ -223,8 +226,9 @@ describe('the fabric rolled into a tube', () => {
         }
         if (fits.shift) {
           seen.shift++;
-          const moved = makePlan(applyChange(project, fits.shift.change));
-          expect(isMet(byEye(applyChange(project, fits.shift.change), moved))).toBe(true);
+          const then = taken(project, fits.shift.intent);
+          const moved = makePlan(then);
+          expect(isMet(byEye(then, moved))).toBe(true);
           // A whole copy to either side looks the same.
           expect(moved.fabric.cells).toEqual(makePlan(shifted(fits.shift.by)).fabric.cells);
         }
@@ -235,6 +239,11 @@ describe('the fabric rolled into a tube', () => {
     for (const kind of Object.values(seen)) expect(kind).toBeGreaterThan(8);
   });
 });
+
+/** The project with what is intended done. */
+function taken(project: Project, intent: Intent): Project {
+  return applyChange(project, changeFor(project, intent) as Change);
+}
 
 /** Every row of the shape `by` stitches wider. */
 function widerBy(project: Project, by: number): Project {
@@ -318,7 +327,7 @@ describe('by hand', () => {
   it('offers the nearest whole repeats', () => {
     const { fits } = matching(['XX.X..'], rectangle(26));
     expect([fits.fewer?.by, fits.more?.by, fits.shift]).toEqual([-2, 4, null]);
-    expect(fits.fewer?.change).toMatchObject({ edits: [{ of: 'piece', to: { shape: { stitches: 24 } } }] });
+    expect(fits.fewer?.intent).toEqual({ code: 'widen', by: -2 });
   });
 
   it('is plain where the border ends short of the seam, by as much as is seen of it', () => {

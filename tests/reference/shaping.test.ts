@@ -1,15 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  evenChanges,
-  fromSwatch,
-  nearestCount,
-  outlineOf,
-  scheduleOf,
-  stitchesAt,
-  toMm,
-  toUnit,
-} from '@shared/piece/index.ts';
+import { toMm, toUnit } from '@shared/length/index.ts';
+import { evenChanges, fromSwatch, nearestCount, outlineOf, scheduleOf, stitchesAt } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 
 const standing = { oddStitch: 'right', offset: 0, hemRows: 0 } as const;

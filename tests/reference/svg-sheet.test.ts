@@ -2,11 +2,11 @@
 import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makePlan } from '@shared/knitting/index.ts';
+import { chartSvg, placementSheet, sheetToSvg } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { sampleProject, type Motif } from '@shared/project/index.ts';
-import { chartSvg, placementSheet, sheetToSvg } from '@shared/sheet/index.ts';
-import { textsOf } from '../unit/sheet/items-of.ts';
-import { PROJECTS } from '../unit/sheet/projects.ts';
+import { textsOf } from '../unit/output/items-of.ts';
+import { PROJECTS } from '../unit/output/projects.ts';
 
 /** Throws for anything that is not well-formed XML; the size of the drawing otherwise. */
 function parse(svg: string): [width: number, height: number] {

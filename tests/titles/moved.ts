@@ -57,4 +57,119 @@ export const MOVED: readonly Moved[] = [
     now: "unit/layers.test.ts › the layers are held by lint › 'src-renderer/window/x.ts' may not hold: 'import { shell } from \\'electron\\';'",
     why: 'there is no folder of that name in the renderer any more',
   },
+  {
+    old: 'unit/knitting/fabric.test.ts',
+    now: 'unit/fabric/fabric.test.ts',
+    why: 'where patterns lie is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/fills.test.ts',
+    now: 'unit/fabric/fills.test.ts',
+    why: 'where patterns lie is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/fills-round.test.ts',
+    now: 'unit/fabric/fills-round.test.ts',
+    why: 'where patterns lie is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/gaps-round.test.ts',
+    now: 'unit/fabric/gaps-round.test.ts',
+    why: 'where patterns lie is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/sizes-table.test.ts',
+    now: 'unit/fabric/sizes-table.test.ts',
+    why: 'where patterns lie is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/rows.test.ts',
+    now: 'unit/plan/rows.test.ts',
+    why: 'the rows are a folder of their own',
+  },
+  {
+    old: 'unit/knitting/all-contrast.test.ts',
+    now: 'unit/plan/all-contrast.test.ts',
+    why: 'the rows are a folder of their own',
+  },
+  {
+    old: 'unit/knitting/refused.test.ts',
+    now: 'unit/plan/refused.test.ts',
+    why: 'the rows are a folder of their own',
+  },
+  {
+    old: 'unit/knitting/findings.test.ts',
+    now: 'unit/check/findings.test.ts',
+    why: 'what will go wrong is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/figure-in-seam.test.ts',
+    now: 'unit/check/figure-in-seam.test.ts',
+    why: 'what will go wrong is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/remedies.test.ts',
+    now: 'unit/check/remedies.test.ts',
+    why: 'what will go wrong is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/wide.test.ts',
+    now: 'unit/check/wide.test.ts',
+    why: 'what will go wrong is a folder of its own',
+  },
+  {
+    old: 'unit/strands/stack.test.ts',
+    now: 'unit/check/stack.test.ts',
+    why: 'what will go wrong is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/words.test.ts',
+    now: 'unit/words/plan.test.ts',
+    why: 'it is about the words',
+  },
+  {
+    old: 'unit/knitting/rowlist.test.ts',
+    now: 'unit/output/row-list.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'property/knitting.test.ts',
+    now: 'property/plan.test.ts',
+    why: 'it is about the plan',
+  },
+  {
+    old: 'unit/sheet/chart-parts.test.ts',
+    now: 'unit/output/chart-parts.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/sheet/stagger.test.ts',
+    now: 'unit/output/stagger.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/sheet/text.test.ts',
+    now: 'unit/output/text.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/sheet/pour.test.ts',
+    now: 'unit/output/pour.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/sheet/placement-sheet.test.ts',
+    now: 'unit/output/placement-sheet.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/sheet/export-names.test.ts',
+    now: 'unit/output/export-names.test.ts',
+    why: 'what is printed is a folder of its own',
+  },
+  {
+    old: 'unit/knitting/remedies.test.ts › remedies for long floats › come with the change that takes them, and it does what they say',
+    now: 'unit/check/remedies.test.ts › remedies for long floats › do what they say once they are taken',
+    why: 'a remedy is an intent, of which the change is made when it is taken',
+  },
 ];

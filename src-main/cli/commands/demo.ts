@@ -1,5 +1,5 @@
 /** `demo`: the main job without a screen, from the sample project. */
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';

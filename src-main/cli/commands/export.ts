@@ -1,12 +1,12 @@
 /** `export PROJECT --to DIR`: the files that a project turns into. */
 import { resolve } from 'node:path';
+import { makePlan } from '@shared/plan/index.ts';
 import type { Command } from '../command.ts';
 import { readProject } from '../motif-argument.ts';
 import { filesText, writeFiles } from '../output.ts';
+import { placed } from '../placed.ts';
 import { inGivenSize } from '../size-option.ts';
 import { folder, needed, paper, value } from '../values.ts';
-import { placed } from '../placed.ts';
-import { makePlan } from '@shared/knitting/index.ts';
 
 export const exportCommand: Command = {
   name: 'export',

@@ -1,8 +1,7 @@
 /** `measure MOTIF`: what a drawing is. */
+import { measure } from '@shared/motif/repeat/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
-import { measure } from '@shared/repeat/index.ts';
-import { plainText } from '@shared/words/marked.ts';
-import { words } from '@shared/words/index.ts';
+import { plainText, words } from '@shared/words/index.ts';
 import type { Command } from '../command.ts';
 import { measureJson } from '../json/measure.ts';
 import { readMotif } from '../motif-argument.ts';

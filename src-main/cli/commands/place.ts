@@ -1,5 +1,6 @@
 /** `place MOTIF`: the needles on which groups of copies go. */
-import { makePlan } from '@shared/knitting/index.ts';
+import { findingsOf } from '@shared/check/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
 import { blaming } from '../blame.ts';
 import type { Command } from '../command.ts';
@@ -32,9 +33,11 @@ export const placeCommand: Command = {
     const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
     // A size is one of a whole piece, which then need not be described.
     const project = args.values.has('size') ? projectWithOptions(named, args) : projectOfMotif(named, args);
-    const { bands, findings } = blaming(args, path, () => makePlan(project));
-    const choices = bands.flatMap((band) => band.choices);
-    const found = findings.filter(({ code }) => code === 'wider-than-bed').map((one) => findingJson(one, project));
+    const plan = blaming(args, path, () => makePlan(project));
+    const choices = plan.bands.flatMap((band) => band.choices);
+    const found = findingsOf(project, plan)
+      .filter(({ code }) => code === 'wider-than-bed')
+      .map((one) => findingJson(one, project));
     return {
       json: placementJson(choices, words.placement.why, found),
       text: () =>

@@ -1,5 +1,5 @@
 /** `plan PROJECT` or `plan MOTIF`: what to do row by row. */
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { blaming } from '../blame.ts';
 import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';

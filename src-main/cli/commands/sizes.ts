@@ -1,5 +1,5 @@
 /** `sizes PROJECT`: its sizes side by side. */
-import { sizesTable } from '@shared/knitting/index.ts';
+import { sizesTable } from '@shared/fabric/index.ts';
 import type { Command } from '../command.ts';
 import { sizesJson } from '../json/sizes.ts';
 import { readProject } from '../motif-argument.ts';

@@ -1,7 +1,8 @@
 /** A fill in the JSON of `plan`. */
 import { label } from '@shared/bed/index.ts';
-import { firstNeedlesOf, type Plan } from '@shared/knitting/index.ts';
+import { firstNeedlesOf } from '@shared/fabric/index.ts';
 import type { Outline } from '@shared/piece/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 
 export interface FillJson {
   readonly firstRow: number;
@@ -17,13 +18,13 @@ export interface FillJson {
 
 export function fillJson(fill: Plan['fills'][number], outline: Outline): FillJson {
   const { firstRow, lastRow, copy, step, copies } = fill;
-  const { whole, cut, leftOut } = copies;
+  const { whole, clipped, leftOut } = copies;
   return {
     firstRow,
     lastRow,
     first: firstNeedlesOf(fill, outline).map(label),
     copy: [copy.width, copy.height],
     step,
-    copies: { whole, cut, leftOut },
+    copies: { whole, cut: clipped, leftOut },
   };
 }

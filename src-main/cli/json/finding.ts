@@ -1,6 +1,6 @@
 /** The JSON of what will go wrong or must be known. */
+import type { Finding } from '@shared/check/index.ts';
 import type { Project } from '@shared/project/index.ts';
-import type { Finding } from '@shared/strands/index.ts';
 import { words } from '@shared/words/index.ts';
 
 export interface FindingJson {

@@ -1,6 +1,6 @@
 /** The JSON of `measure`. Rows and stitches in it are counted as charts are read: row 1 at the bottom, stitch 1 at the left. */
 import type { Grid } from '@shared/grid/index.ts';
-import { cutCopies, halfStep, type Blank, type Measure } from '@shared/repeat/index.ts';
+import { cutCopies, halfStep, type Blank, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 
 interface Size {

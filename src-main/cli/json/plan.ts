@@ -1,7 +1,8 @@
 /** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
 import { label, type Side } from '@shared/bed/index.ts';
+import { findingsOf } from '@shared/check/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
-import type { Plan, PlanRow } from '@shared/knitting/index.ts';
+import type { Plan, PlanRow } from '@shared/plan/index.ts';
 import { hasSeveralSizes, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
@@ -77,7 +78,7 @@ export interface RowJson {
 }
 
 export function planJson(project: Project, plan: Plan): PlanJson {
-  const { outline, sections, gauges, groups, bands, rows, findings } = plan;
+  const { outline, sections, gauges, groups, bands, rows } = plan;
   const { piece } = project;
   const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
@@ -99,7 +100,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
     fills: plan.fills.map((fill) => fillJson(fill, outline)),
     setUpAt: bands[0]?.setUpAt ?? null,
     rows: rows.map(rowJson),
-    findings: findings.map((finding) => findingJson(finding, project)),
+    findings: findingsOf(project, plan).map((finding) => findingJson(finding, project)),
     yarn: {
       loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },

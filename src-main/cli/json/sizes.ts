@@ -1,6 +1,6 @@
 /** The JSON of `sizes`. Needles are labels. */
 import { label } from '@shared/bed/index.ts';
-import type { BandInSize, SizeColumn } from '@shared/knitting/index.ts';
+import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
 import type { Spaces } from '@shared/placement/index.ts';
 import { problemJson, type ProblemJson } from './problem.ts';

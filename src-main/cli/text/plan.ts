@@ -1,12 +1,14 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
-import { rowNotes, runsText, type Plan, type PlanRow } from '@shared/knitting/index.ts';
+import { findingsOf } from '@shared/check/index.ts';
+import { runsText } from '@shared/output/index.ts';
+import { rowNotes, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { table, under } from './table.ts';
 
 export function planText(project: Project, plan: Plan): string {
   const { rowsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
-  const findings = plan.findings.map((finding) => words.findings.text(finding, project));
+  const findings = findingsOf(project, plan).map((finding) => words.findings.text(finding, project));
   return [
     words.knitting.summary(plan, project).join('\n'),
     under(rowsTitle, rowLines(project, plan)),

@@ -1,15 +1,17 @@
 /** Files made from a project: chart images, the placement sheet, the row list. */
+import { gaugeOfMotif } from '@shared/fabric/index.ts';
 import type { exportKinds } from '@shared/host/index.ts';
-import { gaugeOfMotif, makePlan, rowListCsv, type Plan } from '@shared/knitting/index.ts';
-import type { LengthUnit } from '@shared/piece/index.ts';
-import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import {
+  rowListCsv,
   chartImageSize,
   chartSvg,
   placementSheet,
   type ChartImageOptions,
   type PaperSize,
-} from '@shared/sheet/index.ts';
+} from '@shared/output/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { safeFileName } from './file-name.ts';
 import { sheetToPdf } from './pdf.ts';

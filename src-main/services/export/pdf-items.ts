@@ -9,7 +9,7 @@ import {
   type SheetItem,
   type Stroke,
   type TextItem,
-} from '@shared/sheet/index.ts';
+} from '@shared/output/index.ts';
 
 type Pdf = InstanceType<typeof PDFDocument>;
 

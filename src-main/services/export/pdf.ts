@@ -1,7 +1,7 @@
 /** A sheet as PDF: fonts embedded, tagged for assistive technology, the same bytes for the same sheet. */
 import { readFile } from 'node:fs/promises';
 import PDFDocument from 'pdfkit';
-import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/sheet/index.ts';
+import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/output/index.ts';
 import { FONT_FILES } from './fonts.ts';
 import { drawItems, REGULAR, SEMIBOLD } from './pdf-items.ts';
 

@@ -3,8 +3,6 @@ import { crc32 } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
 import { encode } from 'fast-png';
 import { cellAt } from '@shared/grid/index.ts';
-import { problemError } from '@shared/problem/index.ts';
-import type { Motif, Yarn } from '@shared/project/index.ts';
 import {
   chartImageSize,
   chartSvg,
@@ -12,7 +10,9 @@ import {
   isCellsOnly,
   type ChartImageOptions,
   type ChartImageSize,
-} from '@shared/sheet/index.ts';
+} from '@shared/output/index.ts';
+import { problemError } from '@shared/problem/index.ts';
+import type { Motif, Yarn } from '@shared/project/index.ts';
 import { FONT_FILES } from './fonts.ts';
 
 export interface ChartPngOptions extends ChartImageOptions {

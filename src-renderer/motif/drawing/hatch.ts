@@ -1,6 +1,6 @@
 /** Blank edge columns, hatched: ground all the way up, part of the repeat, not seen. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import type { Blank } from '@shared/repeat/index.ts';
+import type { Blank } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 
 /** Pixels from line to line. */

@@ -1,6 +1,6 @@
 /** All that is marked on the chart of what it measures. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import type { Measure, Slip } from '@shared/repeat/index.ts';
+import type { Measure, Slip } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { drawBrackets, drawNearBrackets } from './brackets.ts';
 import { blankColumns, drawHatch } from './hatch.ts';

@@ -4,7 +4,7 @@
  */
 import Konva from 'konva/lib/Core.js';
 import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
-import { runsOf, type Measure } from '@shared/repeat/index.ts';
+import { runsOf, type Measure } from '@shared/motif/repeat/index.ts';
 import {
   createCellStage,
   Viewport,

@@ -1,5 +1,5 @@
 /** Cells that break the near repeat: ringed, round among square cells, seen on any yarn. */
-import type { Slip } from '@shared/repeat/index.ts';
+import type { Slip } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 

@@ -1,5 +1,5 @@
 /** Where copies are stepped, and where the last one is cut off. */
-import { cutCopies, type Measure } from '@shared/repeat/index.ts';
+import { cutCopies, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 import { strokeTwoTone } from './two-tone.ts';

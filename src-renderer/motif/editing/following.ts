@@ -1,6 +1,6 @@
 /** Live symmetry and tiling: the cells that are painted along with those under the tool. */
-import type { Measure } from '@shared/repeat/index.ts';
 import { isInside, symmetricCells, type Cell, type Grid, type Symmetry } from '@shared/grid/index.ts';
+import type { Measure } from '@shared/motif/repeat/index.ts';
 
 export interface Following {
   readonly symmetry: Symmetry;

@@ -1,6 +1,6 @@
 /** What comes out of trimming a motif in each of the ways there are. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Measure } from '@shared/repeat/index.ts';
+import type { Measure } from '@shared/motif/repeat/index.ts';
 
 export type TrimName = 'crop-blank-first' | 'crop-blank-last' | 'crop-at-cursor' | 'trim-blank';
 

@@ -17,8 +17,8 @@ import {
   type CellBox,
   type Grid,
 } from '@shared/grid/index.ts';
+import { cropToRepeat, trimBlank } from '@shared/motif/repeat/index.ts';
 import { changeOf, redraw, type Change, type ChangeName, type Motif } from '@shared/project/index.ts';
-import { cropToRepeat, trimBlank } from '@shared/repeat/index.ts';
 import { measureOf } from '../measured.ts';
 import { paintChange } from './strokes.ts';
 

@@ -1,6 +1,6 @@
 /** Letters for the chart: what is to be written and how, set in cells, and where it is held over the chart. Pure. */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import { PIXEL_FONTS, setText, type PixelFont, type Setting } from '@shared/lettering/index.ts';
+import { PIXEL_FONTS, setText, type PixelFont, type Setting } from '@shared/motif/lettering/index.ts';
 import { OPEN, type LiftedSelection } from '../editing/cutting.ts';
 
 export interface Lettering extends Omit<Setting, 'font'> {

@@ -5,7 +5,7 @@
  * a worker still busy with it is ended, since nothing it says is wanted.
  */
 import type { Grid } from '@shared/grid/index.ts';
-import { measure, type Measure } from '@shared/repeat/index.ts';
+import { measure, type Measure } from '@shared/motif/repeat/index.ts';
 
 export interface Question {
   readonly id: number;

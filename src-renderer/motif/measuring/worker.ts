@@ -1,5 +1,5 @@
 /** Measures drawings off the page's thread, one message a drawing. */
-import { measure } from '@shared/repeat/index.ts';
+import { measure } from '@shared/motif/repeat/index.ts';
 import type { Answer, Question } from './measure-client.ts';
 
 addEventListener('message', ({ data: { id, grid, ground } }: MessageEvent<Question>) => {

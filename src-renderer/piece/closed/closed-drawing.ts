@@ -1,6 +1,7 @@
 /** The closed piece on a canvas: the picture of its tube, and over it the seam and the gaps. Usable without Svelte. */
-import type { OffRun, PlacedGroup, Plan } from '@shared/knitting/index.ts';
+import type { OffRun, PlacedGroup } from '@shared/fabric/index.ts';
 import type { Tube } from '@shared/piece/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import type { Look } from '../drawing/look.ts';
 import { drawChosenRound, drawGapsRound, drawSilhouette } from './round-marks.ts';
 import { drawOffRows, drawSeam } from './seam-marks.ts';

@@ -1,14 +1,7 @@
 /** What is drawn over the closed piece: its edge, the gaps round it, the group that is moved. */
-import {
-  figuresOf,
-  gapsOnRing,
-  ringsOf,
-  stitchesIn,
-  type PlacedGroup,
-  type Plan,
-  type RoundGap,
-} from '@shared/knitting/index.ts';
+import { figuresOf, gapsOnRing, ringsOf, stitchesIn, type PlacedGroup, type RoundGap } from '@shared/fabric/index.ts';
 import { angleOf, placeRound, seenSpan, type Ring, type Tube } from '@shared/piece/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import { strokeFrame } from '../drawing/frame.ts';
 import type { Look } from '../drawing/look.ts';
 import type { TubeView } from './tube-view.ts';

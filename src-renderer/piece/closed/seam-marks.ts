@@ -1,5 +1,5 @@
 /** The seam of the closed piece, and the rows on which a fill does not match across it. */
-import type { OffRun } from '@shared/knitting/index.ts';
+import type { OffRun } from '@shared/fabric/index.ts';
 import { within180 } from '@shared/piece/index.ts';
 import { drawChip, type Round } from './round-marks.ts';
 

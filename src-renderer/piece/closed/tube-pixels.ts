@@ -7,7 +7,7 @@
  * out once for each radius; turning then costs about one step a pixel, and
  * rows taller than a pixel are copied: 200 × 1000 stitches take 2 ms.
  */
-import type { Fabric } from '@shared/knitting/index.ts';
+import type { Fabric } from '@shared/fabric/index.ts';
 import type { Ring, Tube } from '@shared/piece/index.ts';
 
 /** Where the tube lies on the picture, in device pixels. */

@@ -1,6 +1,6 @@
 /** The cells of a piece while groups of it are dragged, so that they are drawn as all others are. */
+import { OUTSIDE } from '@shared/fabric/index.ts';
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import { OUTSIDE } from '@shared/knitting/index.ts';
 
 /** A group as it lies in the grid, and where it is dragged to. */
 export interface DraggedBox {

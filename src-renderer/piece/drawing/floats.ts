@@ -2,7 +2,7 @@
  * Floats as they hang on the purl side: a strand that sags under its gap,
  * heavier the longer, with its stitches on a tag.
  */
-import type { PlanRow } from '@shared/knitting/index.ts';
+import type { PlanRow } from '@shared/plan/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';

@@ -1,6 +1,6 @@
 /** What is drawn over the fabric to show where things stand: blocks, copies, guides, centre, fold. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { strokeFrame } from './frame.ts';
 import type { Look } from './look.ts';
@@ -13,7 +13,7 @@ export function drawGroups(
   look: Look,
   rulerY: number,
 ): void {
-  for (const { block, firstRow, lastRow, copyWidth, across } of groups) {
+  for (const { block, firstRow, lastRow, copy, across } of groups) {
     const from = Math.round(view.left(block.first)) + 0.5;
     const to = Math.round(view.left(block.last + 1)) + 0.5;
     const bottom = Math.round(view.top(firstRow - 2)) + 0.5;
@@ -24,9 +24,9 @@ export function drawGroups(
     line(context, to, bottom, to, rulerY, [2, 2]);
     context.setLineDash([4, 3]);
     context.strokeRect(from, top, to - from, bottom - top);
-    if (copyWidth * view.columnWidth >= 24) {
-      for (let copy = 1; copy < across; copy++) {
-        const x = Math.round(view.left(block.first + copy * copyWidth)) + 0.5;
+    if (copy.width * view.columnWidth >= 24) {
+      for (let at = 1; at < across; at++) {
+        const x = Math.round(view.left(block.first + at * copy.width)) + 0.5;
         line(context, x, top, x, bottom, [1, 3]);
       }
     }

@@ -2,7 +2,8 @@
  * What is drawn over the fabric, in two parts: what stays where it is while a
  * group is dragged, and what goes with it.
  */
-import type { PlacedGroup, PlanRow } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
+import type { PlanRow } from '@shared/plan/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { drawCounter } from './counter.ts';

@@ -7,7 +7,7 @@
  */
 import Konva from 'konva/lib/Core.js';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
-import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { mainYarn } from '@shared/project/index.ts';
 import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';

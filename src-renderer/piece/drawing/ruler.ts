@@ -1,6 +1,6 @@
 /** The needle ruler under the piece: a tick a needle, first needles strong, last needles lighter. */
 import { label, type Slot } from '@shared/bed/index.ts';
-import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { numberStep, type Viewport } from '../../canvas/index.ts';
 import { fittingLabels, type Label } from './labels.ts';
 import type { Look } from './look.ts';

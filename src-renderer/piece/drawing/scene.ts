@@ -1,6 +1,7 @@
 /** What is drawn of a piece, whole: the project and its plan, and how they are looked at. */
 import type { Shows } from '@shared/bed/index.ts';
-import type { PlacedGroup, Plan } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import type { Look } from './look.ts';
 

@@ -1,6 +1,6 @@
 /** Margins and gaps of a band as dimension lines on the piece, and the gap across the closed seam. */
 import type { Run } from '@shared/bed/index.ts';
-import type { PlacedBand } from '@shared/knitting/index.ts';
+import type { PlacedBand } from '@shared/fabric/index.ts';
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';

@@ -1,5 +1,5 @@
 /** Wraps: a small loop, open towards the figure, on the needle it is made over. */
-import type { PlanRow } from '@shared/knitting/index.ts';
+import type { PlanRow } from '@shared/plan/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 

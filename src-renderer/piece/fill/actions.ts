@@ -1,6 +1,6 @@
 /** Commands that add and remove a fill, and move its pattern. */
 import { isMirroredOnNeedles } from '@shared/bed/index.ts';
-import { seamMatchingOf } from '@shared/knitting/index.ts';
+import { seamMatchingOf } from '@shared/fabric/seam-matching/index.ts';
 import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';

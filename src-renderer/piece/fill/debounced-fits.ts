@@ -1,5 +1,6 @@
 /** Debounces the search for what would make a fill meet in the seam, which tries many widths. */
-import { seamFits, type Plan, type SeamFits } from '@shared/knitting/index.ts';
+import { seamFits, type SeamFits } from '@shared/check/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 
 const DEBOUNCE_MS = 150;

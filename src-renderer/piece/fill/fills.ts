@@ -1,5 +1,5 @@
 /** Fills that come, go and change. */
-import type { Plan } from '@shared/knitting/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import {
   changeOf,
   insertInto,

@@ -1,13 +1,13 @@
 /** Commands that choose a group of the piece and move it needle by needle and row by row. */
 import { isMirroredOnNeedles } from '@shared/bed/index.ts';
-import type { PlacedGroup } from '@shared/knitting/index.ts';
+import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
 import { gestureOfPress, type Action } from '../../commands/action.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { keepLabel, keepOrFree } from './keep.ts';
-import { sayReading } from './say.ts';
 import { readingOf } from './reading.ts';
+import { sayReading } from './say.ts';
 import {
   changeTo,
   groundOf,

@@ -1,5 +1,5 @@
 /** A group that is dragged: taken by the pointer, moved from needle to needle, and put down. */
-import type { Plan } from '@shared/knitting/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { Held, Point, Viewport } from '../../canvas/index.ts';

@@ -1,6 +1,6 @@
 /** Needles that are kept where they are, and the rule that found them, to go back to. */
 import type { Slot } from '@shared/bed/index.ts';
-import { planFor } from '@shared/knitting/index.ts';
+import { planFor } from '@shared/plan/index.ts';
 import {
   applyChange,
   changeOf,

@@ -1,8 +1,9 @@
 /** What is read out of a group while it moves: its needles and rows, the spaces, and what they line up with. */
 import type { Run, Slot } from '@shared/bed/index.ts';
-import type { PlacedBand, PlacedGroup, Plan } from '@shared/knitting/index.ts';
+import type { PlacedBand, PlacedGroup } from '@shared/fabric/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { solvePlacement, type GroupPlace, type PlacementChoice } from '@shared/placement/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import type { Standing } from './standing.ts';
 
 /** What stands in line. Spaces are margin, gap, …, gap, margin, counted from 0. */

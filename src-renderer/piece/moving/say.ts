@@ -1,6 +1,6 @@
 /** A reading in words, for the status line and assistive technology. */
+import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { PlacedGroup } from '@shared/knitting/index.ts';
 import type { Reading } from './reading.ts';
 import type { Stop } from './standing.ts';
 

@@ -4,8 +4,9 @@
  * takes the whole band along, unless one of them is raised or lowered alone.
  */
 import type { Slot } from '@shared/bed/index.ts';
-import { fillRun, type PlacedFill, type PlacedGroup, type Plan } from '@shared/knitting/index.ts';
+import { fillRun, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
 import { edgesAt, movedTo, type Outline, type Section } from '@shared/piece/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import { changeOf, setBand, type Band, type Change, type Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 

@@ -1,6 +1,6 @@
 /** Bands and groups that come and go. */
 import type { Slot } from '@shared/bed/index.ts';
-import type { PlacedBand } from '@shared/knitting/index.ts';
+import type { PlacedBand } from '@shared/fabric/index.ts';
 import {
   changeOf,
   insertInto,

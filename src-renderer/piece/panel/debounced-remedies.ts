@@ -2,7 +2,8 @@
  * Debounces the remedies of a large piece: each is worked out by planning the
  * piece anew.
  */
-import { remediesFor, type Plan, type Remedy } from '@shared/knitting/index.ts';
+import { remediesFor, type Remedy } from '@shared/check/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 
 /** Cells of a piece whose remedies take no more than a few milliseconds. */

@@ -1,5 +1,5 @@
 /** Findings as a person reads them: one of a kind speaks for all, what must be mended first. */
-import { WARNING_CODES, type Finding } from '@shared/strands/index.ts';
+import { WARNING_CODES, type Finding } from '@shared/check/index.ts';
 
 export interface Gathered {
   /** The worst of its kind. */

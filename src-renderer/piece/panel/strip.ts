@@ -1,6 +1,6 @@
 /** A way to place the groups as a strip to scale: blocks, what is seen of them, and the spaces in stitches. */
 import type { Run } from '@shared/bed/index.ts';
-import type { PlacementChoice } from '@shared/placement/types.ts';
+import type { PlacementChoice } from '@shared/placement/index.ts';
 import { spreadOut } from '../drawing/labels.ts';
 
 /** From `x`, `width` pixels. */

@@ -2,7 +2,7 @@
  * Twenty sizes of a crowded piece take longer than a frame, so they are placed
  * one after the other, with the hand's events in between.
  */
-import { sizeColumn, type SizeColumn } from '@shared/knitting/index.ts';
+import { sizeColumn, type SizeColumn } from '@shared/fabric/index.ts';
 import { sizesOf, type Project } from '@shared/project/index.ts';
 
 /** Calls `found` with each size once it is placed; returns a function that gives up. */

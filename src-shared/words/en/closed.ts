@@ -1,8 +1,7 @@
 /** The closed view: the piece joined into its tube, and the gaps round it. */
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
-import type { FillRound } from '../../knitting/fills-round.ts';
-import type { BandRound } from '../../knitting/gaps-round.ts';
-import type { LengthUnit } from '../../piece/index.ts';
+import type { FillRound, BandRound } from '../../fabric/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 

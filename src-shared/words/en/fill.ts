@@ -1,7 +1,7 @@
 /** Fills: where their copies lie, how they meet in the seam, and what is asked about them. */
 import { label, type Side, type Slot } from '../../bed/index.ts';
+import type { FillCopies, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
-import type { SeamMatching, SeamMeeting, SeamRun } from '../../knitting/seam-matching/matching.ts';
 import type { Fill } from '../../project/project.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -94,10 +94,10 @@ export const fill = {
       ? `${before} middle of a copy stands half a stitch to the left of the middle of its first row, as one of them is odd and the other even.`
       : `${before} line between two copies stands half a stitch to the left of the middle of its first row, which is odd.`;
   },
-  counts({ whole, cut, leftOut }: { readonly whole: number; readonly cut: number; readonly leftOut: number }): string {
+  counts({ whole, clipped, leftOut }: Pick<FillCopies, 'whole' | 'clipped' | 'leftOut'>): string {
     const parts = [
       `**${n.copies(whole)}** whole`,
-      cut > 0 ? `${cut} cut` : '',
+      clipped > 0 ? `${clipped} cut` : '',
       leftOut > 0 ? `${leftOut} left out` : '',
     ];
     return `${n.list(parts.filter((part) => part !== ''))}.`;

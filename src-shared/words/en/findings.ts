@@ -1,8 +1,6 @@
 /** What will go wrong or must be known, and what can be done about it. */
+import type { Remedy, GatheredFinding, Finding, FindingCode } from '../../check/index.ts';
 import type { Project, Yarn } from '../../project/project.ts';
-import type { Remedy } from '../../knitting/remedies.ts';
-import type { GatheredFinding } from '../../strands/findings/gather.ts';
-import type { Finding, FindingCode } from '../../strands/types.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 

@@ -1,6 +1,6 @@
 /** The dialog that turns any picture into a motif. Strong numbers are marked; see ../marked.ts. */
+import type { LengthUnit } from '../../length/index.ts';
 import type { Progress } from '../../reading/index.ts';
-import type { LengthUnit } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';

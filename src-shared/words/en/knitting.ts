@@ -1,13 +1,11 @@
 /** The row-by-row plan: sections, rows, what to have ready. */
 import { label, widthOf, type Run } from '../../bed/index.ts';
-import type { RowNote } from '../../knitting/notes.ts';
-import { firstNeedlesOf } from '../../knitting/fill-place.ts';
-import type { Plan } from '../../knitting/types.ts';
+import { firstNeedlesOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
+import type { RowNote, Plan } from '../../plan/index.ts';
 import { hasSeveralSizes } from '../../project/index.ts';
 import type { Project } from '../../project/project.ts';
-import type { WrapStrand } from '../../strands/types.ts';
-import type { YarnUse } from '../../yarn/types.ts';
+import type { WrapStrand, YarnUse } from '../../yarn/index.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';

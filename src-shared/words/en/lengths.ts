@@ -1,5 +1,5 @@
 /** Lengths of the fabric, in the unit that the knitter reads. */
-import { LENGTH_DIGITS, toUnit, type LengthUnit } from '../../piece/index.ts';
+import { LENGTH_DIGITS, toUnit, type LengthUnit } from '../../length/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `34.3`, without its unit. */

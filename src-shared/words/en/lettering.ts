@@ -1,6 +1,6 @@
 /** The dialog that sets letters in cells. Strong numbers are marked; see ../marked.ts. */
 import type { FinishedFace, Shows } from '../../bed/index.ts';
-import type { LengthUnit } from '../../piece/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 

@@ -1,7 +1,7 @@
 /**
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
-import { cutCopies, halfStep, runsOf, type Blank, type Measure } from '../../repeat/index.ts';
+import { cutCopies, halfStep, runsOf, type Blank, type Measure } from '../../motif/repeat/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `The chart is **48 stitches × 48 rows**.` */

@@ -1,5 +1,5 @@
 /** The Motif bench: tools, panel, the line under the pointer. Strong numbers are marked; see ../marked.ts. */
-import type { LengthUnit } from '../../piece/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 

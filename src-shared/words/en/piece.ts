@@ -3,8 +3,9 @@
  * the pointer. Strong numbers are marked; see ../marked.ts.
  */
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
-import type { FloatNear, StitchFacts, StitchPlace } from '../../knitting/stitch.ts';
-import type { LengthUnit, PieceSize, ShapingStep } from '../../piece/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
+import type { PieceSize, ShapingStep } from '../../piece/index.ts';
+import type { FloatNear, StitchFacts, StitchPlace } from '../../plan/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 

@@ -1,6 +1,7 @@
 /** Sections up the piece: hem, parts, body; their gauges, and how a hem is folded and joined. */
-import type { HemNote } from '../../knitting/hem-notes.ts';
-import type { Gauge, LengthUnit, Position, Region, SectionName } from '../../piece/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
+import type { Gauge, Position, Region, SectionName } from '../../piece/index.ts';
+import type { HemNote } from '../../plan/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 

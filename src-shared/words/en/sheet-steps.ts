@@ -1,8 +1,8 @@
 /** What a knitter does from the cast-on to the last row, step by step, on the sheet. */
 import { label, type Slot } from '../../bed/index.ts';
 import type { ShapingStep } from '../../piece/index.ts';
-import { fromMarked, rich, strong, type Rich } from '../../sheet/rich.ts';
-import type { Step } from '../../sheet/sheet-facts.ts';
+import type { Step } from '../../plan/index.ts';
+import { fromMarked, rich, strong, type Rich } from '../rich.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';

@@ -4,21 +4,13 @@
  * rich text, never in marked text.
  */
 import { label, regularRuns, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
+import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
 import type { CellBox } from '../../grid/index.ts';
-import {
-  rowHeightMm,
-  stitchWidthMm,
-  toUnit,
-  type Gauge,
-  type LengthUnit,
-  type PieceSize,
-  type SectionName,
-} from '../../piece/index.ts';
-import type { Stage } from '../../sheet/sheet-facts.ts';
-import type { RowNote } from '../../knitting/notes.ts';
-import { fromMarked, plain, rich, strong, type Rich } from '../../sheet/rich.ts';
-import type { SeamMatching } from '../../knitting/seam-matching/matching.ts';
+import { toUnit, type LengthUnit } from '../../length/index.ts';
+import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
+import type { Stage, RowNote } from '../../plan/index.ts';
 import type { Fill } from '../../project/project.ts';
+import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
 import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
@@ -154,12 +146,12 @@ export const sheet = {
       readonly centre: Fill['centre'];
       readonly shift: number;
       readonly seam: SeamMatching;
-      readonly copies: { readonly whole: number; readonly cut: number; readonly leftOut: number };
+      readonly copies: Pick<FillCopies, 'whole' | 'clipped' | 'leftOut'>;
     }): Rich {
       const { motif, copy, firstRow, lastRow, first, step, isHalfOff, copies } = facts;
       const counts = [
         `${n.copies(copies.whole)} whole`,
-        copies.cut > 0 ? `${copies.cut} cut by the edges` : '',
+        copies.clipped > 0 ? `${copies.clipped} cut by the edges` : '',
         copies.leftOut > 0 ? `${copies.leftOut} left out` : '',
       ].filter((part) => part !== '');
       return rich`${strong(`Fill ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${

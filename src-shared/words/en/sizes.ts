@@ -1,7 +1,7 @@
 /** The sizes of a project: their table, and how they are called elsewhere. */
 import { label, widthOf, type Slot } from '../../bed/index.ts';
-import type { BandInSize, SizeColumn, SizePlaced } from '../../knitting/sizes-table.ts';
-import type { LengthUnit } from '../../piece/index.ts';
+import type { BandInSize, SizeColumn, SizePlaced } from '../../fabric/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
 
 /** `96`, or `96 to 124`. */

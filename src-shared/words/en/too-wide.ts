@@ -1,7 +1,6 @@
 /** A piece that leaves the bed: where, and what can be done. */
 import { label, widthOf } from '../../bed/index.ts';
-import type { CoarserBed, FewerStitches, Panels } from '../../knitting/wide/index.ts';
-import type { Finding } from '../../strands/types.ts';
+import type { CoarserBed, FewerStitches, Panels, Finding } from '../../check/index.ts';
 import { numbers as n } from './numbers.ts';
 
 type Wide = Extract<Finding, { readonly code: 'wider-than-bed' }>;

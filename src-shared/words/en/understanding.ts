@@ -1,5 +1,5 @@
 /** What the Motif bench says of slips, trims and measuring. Strong numbers are marked; see ../marked.ts. */
-import { cutCopies, type Measure } from '../../repeat/index.ts';
+import { cutCopies, type Measure } from '../../motif/repeat/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What the marks mean that stand on the chart just now; empty where there is none to explain. */

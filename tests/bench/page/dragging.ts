@@ -11,7 +11,7 @@
  * written down while the program drew it. The cells are one bitmap enlarged,
  * into which the group was put beforehand. Measuring texts is left out.
  */
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridToText } from '@shared/grid/index.ts';
-import { PIXEL_FONTS, setText, type PixelFont } from '@shared/lettering/index.ts';
+import { PIXEL_FONTS, setText, type PixelFont } from '@shared/motif/lettering/index.ts';
 import { readPixelFont, SOURCES } from '../../generate/pixel-fonts.ts';
 
 const fontCalled = (id: string): PixelFont => {

@@ -5,7 +5,8 @@
  * 50 are half of that.
  */
 import { describe, expect, it } from 'vitest';
-import { gaugeOfMotif, makePlan, rowListCsv, rowNotes, type Plan } from '@shared/knitting/index.ts';
+import { gaugeOfMotif } from '@shared/fabric/index.ts';
+import { rowListCsv } from '@shared/output/index.ts';
 import {
   firstRowAt,
   gaugeAt,
@@ -19,10 +20,12 @@ import {
   wayMm,
   type Position,
 } from '@shared/piece/index.ts';
+import { rowNotes, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { startFill, type Project } from '@shared/project/index.ts';
 import type { Float } from '@shared/strands/index.ts';
-import { projectWith } from '../knitting/pieces.ts';
+import { checkedPlan, type CheckedPlan } from '../check/found.ts';
+import { projectWith } from '../fabric/pieces.ts';
 
 const WIDE = { stitches: 20, rows: 25 };
 const FINE = { stitches: 40, rows: 50 };
@@ -67,10 +70,10 @@ describe('a section with a gauge of its own', () => {
 
   it('has floats as long as its stitches are wide', () => {
     // 6 stitches between the sides of the ladder: 15 mm in the section, within 25; 30 mm in the body, too long.
-    const below = makePlan(ladder(3));
+    const below = checkedPlan(ladder(3));
     expect(contrastFloat(below, 3)).toMatchObject({ stitches: 6, mm: 15, isOver: false });
     expect(below.findings.filter(({ code }) => code === 'long-floats')).toEqual([]);
-    const above = makePlan(ladder(15));
+    const above = checkedPlan(ladder(15));
     expect(contrastFloat(above, 15)).toMatchObject({ stitches: 6, mm: 30, isOver: true });
     expect(above.findings).toMatchObject([{ code: 'long-floats', rows: [15, 15], longest: 6, longestMm: 30 }]);
   });
@@ -81,7 +84,7 @@ describe('a section with a gauge of its own', () => {
   });
 
   it('takes as much yarn as its loops are long', () => {
-    const { loops, uses } = makePlan({ ...ladder(3), bands: [] }).yarn;
+    const { loops, uses } = checkedPlan({ ...ladder(3), bands: [] }).yarn;
     // Munden's relation, dry relaxed: l = √(19 / S) cm. S is 4 · 5 = 20 in the section and 2 · 2.5 = 5 above, so the
     // loops are 9.747 and 19.494 mm; 200 stitches of the one and 400 of the other.
     expect(loops.map(({ mm }) => mm)).toEqual([expect.closeTo(9.7468, 4), expect.closeTo(19.4936, 4)]);
@@ -90,12 +93,12 @@ describe('a section with a gauge of its own', () => {
 
   it('lets plain stitches beside a fill be as many as its own floats may cross', () => {
     // With end-needle selection on, 8 plain stitches are 20 mm in the section, and 40 mm in the body.
-    const filled = (firstRow: number, lastRow: number): Plan => {
+    const filled = (firstRow: number, lastRow: number): CheckedPlan => {
       const project = ladder(3);
       const fills = [{ ...startFill('motif', firstRow), lastRow, border: { left: 8, right: 0 } }];
-      return makePlan({ ...project, bands: [], fills, piece: { ...project.piece, endNeedleSelection: true } });
+      return checkedPlan({ ...project, bands: [], fills, piece: { ...project.piece, endNeedleSelection: true } });
     };
-    const codes = (plan: Plan): string[] => plan.findings.map(({ code }) => code);
+    const codes = (plan: CheckedPlan): string[] => plan.findings.map(({ code }) => code);
     expect(codes(filled(2, 9))).not.toContain('contrast-to-edges');
     expect(codes(filled(12, 20))).toContain('contrast-to-edges');
   });
@@ -108,8 +111,8 @@ describe('a section with a gauge of its own', () => {
   });
 
   it('is measured as the piece is where its gauge is that of the piece', () => {
-    const alike = makePlan(ladder(15, [{ ...fine, gauge: WIDE }]));
-    const plain = makePlan(ladder(15, []));
+    const alike = checkedPlan(ladder(15, [{ ...fine, gauge: WIDE }]));
+    const plain = checkedPlan(ladder(15, []));
     expect(alike.gauges).toEqual(plain.gauges);
     expect([alike.yarn, alike.wrapStrands, alike.findings]).toEqual([plain.yarn, plain.wrapStrands, plain.findings]);
   });
@@ -229,7 +232,7 @@ describe('a folded hem', () => {
     });
 
   it.each([true, false])('folds on row 50 and is joined on row 100, with a turning row: %s', (hasTurningRow) => {
-    const plan = makePlan(hem(hasTurningRow));
+    const plan = checkedPlan(hem(hasTurningRow));
     expect(plan.bands[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
     const notes = rowNotes(plan).map((row) => row.filter(({ code }) => code === 'fold' || code === 'join'));
     expect(notes.flatMap((row, index) => (row.length === 0 ? [] : [[index + 1, row[0]]]))).toEqual([
@@ -245,14 +248,14 @@ describe('a folded hem', () => {
     const project = hem(false);
     const bands = project.bands.map((band) => ({ ...band, position: { kind: 'from-row', row } as const }));
     const piece = { ...project.piece, shape: { kind: 'rectangle', stitches: 40, rows: 140 } as const };
-    expect(rowNotes(makePlan({ ...project, piece, bands }))[99]).toEqual([
+    expect(rowNotes(checkedPlan({ ...project, piece, bands }))[99]).toEqual([
       ...(row === 101 ? [{ code: 'set-up', forRow: 101 }] : []),
       { code: 'join', isLast: false, isNextSelected },
     ]);
   });
 
   it('says in the row list what to do at both', () => {
-    const lines = rowListCsv(makePlan(hem(true)), hem(true)).split('\r\n');
+    const lines = rowListCsv(checkedPlan(hem(true)), hem(true)).split('\r\n');
     expect(lines[50]).toMatch(/^50,.*Turning row: knit it looser, so that the fold lies flat; the hem folds along it/);
     expect(lines[100]).toMatch(/^100,.*Last row of the hem: hang the cast-on loops on their needles/);
   });

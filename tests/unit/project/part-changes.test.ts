@@ -1,6 +1,6 @@
 /** Sections that come, go and change places, and the bands that stand in them. */
 import { describe, expect, it } from 'vitest';
-import { makePlan } from '@shared/knitting/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import {
   addPart,
   applyChange,
@@ -11,7 +11,7 @@ import {
   type Band,
   type Project,
 } from '@shared/project/index.ts';
-import { projectWith } from '../knitting/pieces.ts';
+import { projectWith } from '../fabric/pieces.ts';
 
 /** 60 rows: a hem of 10, then "rib" and "band", and a motif of 2 rows in the middle of "band". */
 function sectioned(): Project {

@@ -9,7 +9,7 @@ import {
   quarterTurn,
   applyPatch,
 } from '@shared/grid/index.ts';
-import { measure } from '@shared/repeat/index.ts';
+import { measure } from '@shared/motif/repeat/index.ts';
 import { nextSymmetry, SYMMETRIES, tileToFollow } from '../../../src-renderer/motif/editing/following.ts';
 import { TOOLS, type Drawing } from '../../../src-renderer/motif/tools/index.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { measure } from '@shared/repeat/index.ts';
+import { measure } from '@shared/motif/repeat/index.ts';
 import { MeasureClient, type Helper, type Question } from '../../../src-renderer/motif/measuring/measure-client.ts';
 
 /** A worker that answers when it is told to. */

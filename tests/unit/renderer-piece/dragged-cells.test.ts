@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { OUTSIDE } from '@shared/fabric/index.ts';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
 import { draggedGrid } from '../../../src-renderer/piece/drawing/dragged-cells.ts';
-import { OUTSIDE } from '@shared/knitting/index.ts';
 
 const FABRIC = gridFromText(['......', '.##...', '.#.#..', '......'], '.#');
 const GROUP = { column: 1, row: 1, width: 2, height: 2 };

@@ -1,6 +1,6 @@
 /** Small projects whose figures can be counted by eye. */
 import { gridFromText } from '@shared/grid/index.ts';
-import { makePlan, type Plan } from '@shared/knitting/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
 import {
   START_PIECE,
   START_SIZES,

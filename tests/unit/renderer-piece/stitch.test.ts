@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
-import { stitchAt } from '@shared/knitting/index.ts';
+import { stitchAt } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
 import { planOf, twoGroups } from './projects.ts';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { closedPiece, type Plan } from '@shared/knitting/index.ts';
+import { closedPiece } from '@shared/fabric/index.ts';
 import { stitchSeenAt, type Ring, type Tube } from '@shared/piece/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
 import { lightOn, TubePixels, type PixelPlace } from '../../../src-renderer/piece/closed/tube-pixels.ts';
 import { planOf, twoGroups } from './projects.ts';
 

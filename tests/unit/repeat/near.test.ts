@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeGrid, type Grid } from '@shared/grid/index.ts';
-import { nearRepeat, trueRepeat } from '@shared/repeat/index.ts';
+import { nearRepeat, trueRepeat } from '@shared/motif/repeat/index.ts';
 
 /** Stripes one stitch wide on 20 × 10, with cells of the other yarn at so many places. */
 function stripesWithSlips(many: number): Grid {

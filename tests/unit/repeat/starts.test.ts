@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { startsAcross } from '@shared/repeat/index.ts';
+import { startsAcross } from '@shared/motif/repeat/index.ts';
 
 const starts = (...rows: string[]) => startsAcross(gridFromText(rows, '.X'), { width: 5, height: 1 }, 0);
 

@@ -1,7 +1,7 @@
 /** Small fabrics drawn as text, to work strands out by hand on. */
 import type { Side, Slot } from '@shared/bed/index.ts';
 import { label } from '@shared/bed/index.ts';
-import type { Fabric } from '@shared/knitting/index.ts';
+import type { Fabric } from '@shared/fabric/index.ts';
 import { evenGauge, type Gauge, type Gauges, type Outline } from '@shared/piece/index.ts';
 import {
   layStrands,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { wrapsOf, wrapStrandsOf } from '@shared/strands/index.ts';
+import { wrapsOf } from '@shared/strands/index.ts';
+import { wrapStrandsOf } from '@shared/yarn/index.ts';
 import { drawnFabric, sayWrap } from './drawn-fabric.ts';
 
 function wraps(...given: Parameters<typeof drawnFabric>): string[][] {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import type { SeamMatching, SeamMeeting } from '@shared/knitting/index.ts';
+import type { SeamMatching, SeamMeeting } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
 
 const { fill } = words;

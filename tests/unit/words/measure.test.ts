@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { measure } from '@shared/repeat/index.ts';
-import { words } from '@shared/words/index.ts';
-import { plainText } from '@shared/words/marked.ts';
+import { measure } from '@shared/motif/repeat/index.ts';
+import { plainText, words } from '@shared/words/index.ts';
 
 const said = (...rows: string[]): string[] =>
   words.measure.sentences(measure(gridFromText(rows, '.X'), 0)).map(plainText);

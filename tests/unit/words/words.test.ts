@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem, ProblemCode, ProblemFacts } from '@shared/problem/index.ts';
-import { words } from '@shared/words/index.ts';
-import { plainText, segments } from '@shared/words/marked.ts';
+import { plainText, segments, words } from '@shared/words/index.ts';
 
 /** One example a problem; the compiler asks for one when a code is added. */
 const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { makePlan } from '@shared/knitting/index.ts';
-import { evenGauge, wayMm } from '@shared/piece/index.ts';
-import { TAIL_MM } from '@shared/yarn/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
+import { evenGauge, wayMm } from '@shared/piece/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
 import { emptyProject, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
-import { projectWith } from '../knitting/pieces.ts';
+import { TAIL_MM } from '@shared/yarn/index.ts';
+import { projectWith } from '../fabric/pieces.ts';
 
 // 20 stitches and 25 rows in 10 cm: stitches 5 mm wide, rows 4 mm tall.
 const GAUGE = { gauge: { stitches: 20, rows: 25 } };

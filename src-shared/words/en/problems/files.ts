@@ -1,5 +1,5 @@
 /** What kept a file, a folder or the program behind the window from answering. */
-import type { ClosedPath, LimitedWork, RequestFault } from '../../../host/problems.ts';
+import type { ClosedPath, LimitedWork, RequestFault } from '../../../host/index.ts';
 import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';

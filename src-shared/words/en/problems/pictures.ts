@@ -1,6 +1,6 @@
 /** What is wrong with a picture, a photo of a chart, or letters to set. */
-import type { PictureDamage } from '../../../picture/problems.ts';
-import type { CornerFault, SvgDanger } from '../../../reading/problems.ts';
+import type { PictureDamage } from '../../../picture/index.ts';
+import type { CornerFault, SvgDanger } from '../../../reading/index.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './said.ts';
 

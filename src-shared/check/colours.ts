@@ -1,0 +1,56 @@
+/** Findings about the yarns that meet in a row. */
+import { contrastRatio } from '../colour/index.ts';
+import type { PlanRow } from '../plan/index.ts';
+import type { Finding } from './finding.ts';
+import type { Inspected } from './inspected.ts';
+
+/** One pass of the carriage feeds two yarns. */
+const MOST_YARNS = 2;
+
+/** Below this WCAG contrast the figure is hard to see against the main yarn. */
+export const FAINT_CONTRAST = 1.5;
+
+/** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
+export function manyYarns({ rows }: Inspected): Finding[] {
+  let first = 0;
+  let last = 0;
+  let most = 0;
+  let count = 0;
+  for (const row of rows) {
+    const yarns = yarnsIn(row);
+    if (yarns <= MOST_YARNS) continue;
+    first ||= row.row;
+    last = row.row;
+    most = Math.max(most, yarns);
+    count++;
+  }
+  return count === 0 ? [] : [{ code: 'many-yarns', rows: [first, last], yarns: most, count }];
+}
+
+/** Yarns that knit in a row; main counts where it knits. */
+function yarnsIn({ contrast, isMainKnitted }: PlanRow): number {
+  const seen: number[] = [];
+  for (const { yarn } of contrast) if (!seen.includes(yarn)) seen.push(yarn);
+  return seen.length + Number(isMainKnitted);
+}
+
+/** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
+export function faintContrast({ project, main, rows }: Inspected): Finding[] {
+  const mainColour = project.yarns[main]?.colour;
+  const spans = new Map<number, [first: number, last: number]>();
+  for (const { row, contrast } of rows) {
+    for (const { yarn } of contrast) {
+      const known = spans.get(yarn);
+      if (known) known[1] = row;
+      else spans.set(yarn, [row, row]);
+    }
+  }
+  return [...spans]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([yarn, span]): Finding[] => {
+      const colour = project.yarns[yarn]?.colour;
+      if (colour === undefined || mainColour === undefined) return [];
+      const ratio = contrastRatio(mainColour, colour);
+      return ratio < FAINT_CONTRAST ? [{ code: 'faint-contrast', rows: span, yarn, ratio }] : [];
+    });
+}

@@ -1,0 +1,103 @@
+/** Findings about the edges of the piece and what meets them. */
+import type { Run, Side } from '../bed/index.ts';
+import type { ClippedCopy } from '../fabric/index.ts';
+import type { PlanRow } from '../plan/index.ts';
+import type { Float } from '../strands/index.ts';
+import type { Finding } from './finding.ts';
+import type { Inspected } from './inspected.ts';
+
+/** `no-set-up-row`: pattern on row 1, before which nothing can be selected. */
+export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
+  return [...bands, ...fills]
+    .filter(({ setUpAt }) => setUpAt === null)
+    .map(({ firstRow }) => ({ code: 'no-set-up-row', rows: [firstRow, firstRow] }));
+}
+
+/**
+ * `contrast-to-edges`: end-needle selection is on, and on some rows of a band
+ * the contrast floats too far beside its groups, or from one to the next.
+ */
+export function contrastToEdges({ project, bands, groups, rows }: Inspected): Finding[] {
+  if (!project.piece.endNeedleSelection) return [];
+  return bands.flatMap(({ firstRow, lastRow }, band): Finding[] => {
+    const blocks = groups.filter((group) => group.band === band).map(({ block }) => block);
+    const isInGroup = (float: Float): boolean =>
+      blocks.some((block) => float.first >= block.first && float.last <= block.last);
+    const found = rows
+      .slice(firstRow - 1, lastRow)
+      .filter(({ floats }) =>
+        floats.some((float) => float.isOver && float.strand.role === 'contrast' && !isInGroup(float)),
+      );
+    const [first, last] = [found[0]?.row, found.at(-1)?.row];
+    return first === undefined || last === undefined ? [] : [{ code: 'contrast-to-edges', rows: [first, last] }];
+  });
+}
+
+/** `cut-copies`: copies that are knitted and lose figure where the piece is narrower than their group. */
+export function clippedCopies({ groups }: Inspected): Finding[] {
+  return groups.flatMap(({ clipped, leftOut }, group) =>
+    aboutCopies(
+      'cut-copies',
+      group,
+      clipped.filter(({ index }) => !leftOut.has(index)),
+    ),
+  );
+}
+
+/** `copies-left-out`: copies that are not knitted, since the edge would clip them. */
+export function copiesLeftOut({ groups }: Inspected): Finding[] {
+  return groups.flatMap(({ clipped, leftOut }, group) =>
+    aboutCopies(
+      'copies-left-out',
+      group,
+      clipped.filter(({ index }) => leftOut.has(index)),
+    ),
+  );
+}
+
+function aboutCopies(
+  code: 'cut-copies' | 'copies-left-out',
+  group: number,
+  clipped: readonly ClippedCopy[],
+): Finding[] {
+  if (clipped.length === 0) return [];
+  const first = Math.min(...clipped.map(({ rows }) => rows[0]));
+  const last = Math.max(...clipped.map(({ rows }) => rows[1]));
+  return [{ code, rows: [first, last], copies: clipped.length, group }];
+}
+
+/**
+ * `figure-in-seam`: figure vanishes into the seam, judged row by row by the
+ * stitches that are knitted there. What is blank in a copy may lie in the seam:
+ * nothing of it was to be seen. One finding a band and side.
+ */
+export function figureInSeam({ project, bands, groups, rows }: Inspected): Finding[] {
+  return bands.flatMap((_, index) => {
+    const places = groups.filter(({ band }) => band === index);
+    return (['left', 'right'] as const).flatMap((side): Finding[] => {
+      const allowance = project.piece.seamAllowance[side];
+      let [first, last, deepest] = [Infinity, 0, 0];
+      for (const { block, firstRow, lastRow } of places) {
+        for (const row of rows.slice(firstRow - 1, lastRow)) {
+          const depth = depthInSeam(row, block, side, allowance);
+          if (depth <= 0) continue;
+          first = Math.min(first, row.row);
+          last = Math.max(last, row.row);
+          deepest = Math.max(deepest, depth);
+        }
+      }
+      return deepest === 0 ? [] : [{ code: 'figure-in-seam', rows: [first, last], side, stitches: deepest }];
+    });
+  });
+}
+
+/** How far the outermost figure stitch of a block reaches beyond the seam line on a row; 0 or less where it does not. */
+function depthInSeam({ edges, contrast }: PlanRow, block: Run, side: Side, allowance: number): number {
+  const isInBlock = (run: Run): boolean => run.first <= block.last && run.last >= block.first;
+  if (side === 'left') {
+    const run = contrast.find(isInBlock);
+    return run ? edges.first + allowance - Math.max(run.first, block.first) : 0;
+  }
+  const run = contrast.findLast(isInBlock);
+  return run ? Math.min(run.last, block.last) - (edges.last - allowance) : 0;
+}

@@ -1,0 +1,112 @@
+/** What will go wrong or must be known, as codes and numbers; `words/` says it. */
+import type { Run, Side } from '../bed/index.ts';
+import type { CoarserBed, FewerStitches } from './coarser-bed.ts';
+import type { Panels } from './panels.ts';
+
+/** What can be done about a piece that leaves the bed. */
+export type BedRemedy =
+  | {
+      /** So many needles to the right (negative: to the left), to an offset from the centre of `offset`. */
+      readonly kind: 'move';
+      readonly needles: number;
+      readonly offset: number;
+    }
+  | {
+      readonly kind: 'divide';
+      readonly panels: Panels | null;
+      readonly looser: FewerStitches;
+      readonly coarser: CoarserBed | null;
+    };
+
+/** What will go wrong or must be known, as codes and numbers. */
+export type Finding = { readonly rows: readonly [first: number, last: number] } & (
+  | {
+      readonly code: 'long-floats';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly longestMm: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'lined-floats';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly longestMm: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'long-carry';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'lined-carry';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly count: number;
+    }
+  | {
+      readonly code: 'wider-than-bed';
+      /** Neighbouring rows that leave the bed. */
+      readonly spans: readonly (readonly [first: number, last: number])[];
+      /** The widest of them, and its needles. */
+      readonly row: number;
+      readonly edges: Run;
+      /** The needles that there are. */
+      readonly bed: Run;
+      readonly remedy: BedRemedy;
+    }
+  | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
+  | { readonly code: 'contrast-to-edges' }
+  | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
+  | { readonly code: 'copies-left-out'; readonly copies: number; readonly group: number }
+  /** Fills are counted from 0; `whole`: copies that are knitted whole. */
+  | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly fill: number }
+  | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly fill: number }
+  | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
+  /** A folded hem begins with other stitches than the needles that its loops are hung on. */
+  | { readonly code: 'hem-loops'; readonly loops: number; readonly hungOn: number }
+  | { readonly code: 'no-set-up-row' }
+  | { readonly code: 'infant-floats'; readonly count: number }
+  | {
+      readonly code: 'mirrored-lettering';
+      readonly group: number;
+      readonly motif: string;
+      readonly isGroupMirrored: boolean;
+    }
+  | {
+      readonly code: 'mirrored-lettering-in-fill';
+      readonly fill: number;
+      readonly motif: string;
+      readonly isFillMirrored: boolean;
+    }
+  | { readonly code: 'faint-contrast'; readonly yarn: number; readonly ratio: number }
+);
+
+export type FindingCode = Finding['code'];
+
+/** Findings that warn; the others are notes. */
+export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'wider-than-bed',
+  'long-floats',
+  'long-carry',
+  'many-yarns',
+  'contrast-to-edges',
+  'cut-copies',
+  'figure-in-seam',
+  'hem-loops',
+  'no-set-up-row',
+  'infant-floats',
+  'mirrored-lettering',
+  'mirrored-lettering-in-fill',
+  'faint-contrast',
+]);

@@ -1,0 +1,39 @@
+/** Everything that will go wrong or must be known about a planned piece. */
+import type { Plan } from '../plan/index.ts';
+import type { Project } from '../project/project.ts';
+import { widerThanBed } from './bed.ts';
+import { faintContrast, manyYarns } from './colours.ts';
+import { clippedCopies, contrastToEdges, copiesLeftOut, figureInSeam, noSetUpRow } from './edges.ts';
+import { fillsClipped, fillsLeftOut, plainBesideFills } from './fills.ts';
+import { WARNING_CODES, type Finding } from './finding.ts';
+import { infantFloats, longCarries, longFloats } from './floats.ts';
+import { hemLoops } from './hem.ts';
+import { inspected, type Inspected } from './inspected.ts';
+import { mirroredLettering, mirroredLetteringInFills } from './letters.ts';
+
+const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
+  widerThanBed,
+  infantFloats,
+  noSetUpRow,
+  hemLoops,
+  contrastToEdges,
+  plainBesideFills,
+  manyYarns,
+  clippedCopies,
+  copiesLeftOut,
+  fillsClipped,
+  fillsLeftOut,
+  figureInSeam,
+  mirroredLettering,
+  mirroredLetteringInFills,
+  longFloats,
+  longCarries,
+  faintContrast,
+];
+
+/** All findings, warnings before notes, each from the bottom of the piece up. `plan` is that of `project`. */
+export function findingsOf(project: Project, plan: Plan): Finding[] {
+  const all = inspected(project, plan);
+  const isNote = ({ code }: Finding): number => Number(!WARNING_CODES.has(code));
+  return INSPECTIONS.flatMap((inspect) => inspect(all)).sort((a, b) => isNote(a) - isNote(b) || a.rows[0] - b.rows[0]);
+}

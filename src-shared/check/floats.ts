@@ -1,0 +1,76 @@
+/** Floats and carries over the limit, warned of in the open and noted where they are covered. */
+import { sectionAt } from '../piece/index.ts';
+import type { Finding } from './finding.ts';
+import type { Inspected } from './inspected.ts';
+import { stack, type Stack, type StackItem } from './stack.ts';
+
+/** `long-floats` and `lined-floats`. */
+export function longFloats({ main, sections, rows }: Inspected): Finding[] {
+  const items = new Piles();
+  for (const { row, floats } of rows) {
+    for (const { isOver, strand, first, last, stitches, mm } of floats) {
+      if (!isOver) continue;
+      const { isLined } = sectionAt(sections, row);
+      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm });
+    }
+  }
+  return items.map((yarn, isLined, { rows, needles, longest, longestMm, count }) => ({
+    code: isLined ? 'lined-floats' : 'long-floats',
+    role: yarn === main ? 'main' : 'contrast',
+    yarn,
+    rows,
+    needles,
+    longest,
+    longestMm,
+    count,
+  }));
+}
+
+/** `long-carry` and `lined-carry`. */
+export function longCarries({ main, sections, rows }: Inspected): Finding[] {
+  const items = new Piles();
+  for (const { row, carries } of rows) {
+    for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
+      if (!isOver) continue;
+      const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
+      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow, first, last, stitches, mm });
+    }
+  }
+  return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
+    code: isLined ? 'lined-carry' : 'long-carry',
+    role: yarn === main ? 'main' : 'contrast',
+    yarn,
+    rows,
+    needles,
+    longest,
+    count,
+  }));
+}
+
+/** `infant-floats`: fingers and toes catch in any float of a piece for an infant. */
+export function infantFloats({ project, rows }: Inspected): Finding[] {
+  if (!project.piece.isInfant) return [];
+  const withFloats = rows.filter(({ floats }) => floats.length > 0);
+  const count = withFloats.reduce((total, { floats }) => total + floats.length, 0);
+  const first = withFloats[0]?.row;
+  const last = withFloats.at(-1)?.row;
+  return first === undefined || last === undefined ? [] : [{ code: 'infant-floats', rows: [first, last], count }];
+}
+
+/** Items kept apart by yarn and by being covered or not. */
+class Piles {
+  private readonly piles = new Map<number, StackItem[]>();
+
+  add(yarn: number, isLined: boolean, item: StackItem): void {
+    const key = yarn * 2 + Number(isLined);
+    const pile = this.piles.get(key);
+    if (pile) pile.push(item);
+    else this.piles.set(key, [item]);
+  }
+
+  map(make: (yarn: number, isLined: boolean, gathered: Stack) => Finding): Finding[] {
+    return [...this.piles].flatMap(([key, items]) =>
+      stack(items).map((gathered) => make(key >> 1, key % 2 === 1, gathered)),
+    );
+  }
+}

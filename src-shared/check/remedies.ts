@@ -1,0 +1,83 @@
+/** What can be done about long floats and carries, each with its effect worked out before it is taken. */
+import { makePlan, type Plan } from '../plan/index.ts';
+import { outcome } from '../problem/index.ts';
+import { applyChange } from '../project/change.ts';
+import type { Project } from '../project/project.ts';
+import { longCarries, longFloats } from './floats.ts';
+import { inspected } from './inspected.ts';
+import { changeFor, type Intent } from './intent.ts';
+
+/** Floats and carries over the limit in the open, now and with the remedy. */
+export interface LongStrands {
+  readonly before: number;
+  readonly after: number;
+}
+
+type IntentOf<Code extends Intent['code']> = Extract<Intent, { readonly code: Code }>;
+
+/** An intent, and what would come of it. */
+export type Remedy = { readonly long: LongStrands } & (
+  | (IntentOf<'own-balls'> & {
+      /** Balls of contrast in use then. */
+      readonly balls: number;
+      readonly wrapsAdded: number;
+    })
+  | IntentOf<'lining'>
+  | (IntentOf<'end-needles-off'> & { readonly wrapsAdded: number })
+);
+
+/**
+ * The remedies that would leave fewer long floats and carries, the most
+ * effective first. Empty where there are none to mend. Each costs about as
+ * much as a plan. `plan` is that of `project`.
+ */
+export function remediesFor(project: Project, plan: Plan): Remedy[] {
+  const before = longInTheOpen(project, plan);
+  if (before === 0) return [];
+  const wraps = wrapCount(plan);
+  const remedies: Remedy[] = [];
+  const consider = <I extends Intent>(intent: I, make: (intent: I, after: Plan, long: LongStrands) => Remedy): void => {
+    const change = changeFor(project, intent);
+    if (!change) return;
+    const then = applyChange(project, change);
+    const after = outcome(() => makePlan(then));
+    if (!after.ok) return;
+    const long = { before, after: longInTheOpen(then, after.value) };
+    if (long.after < before) remedies.push(make(intent, after.value, long));
+  };
+
+  consider({ code: 'end-needles-off' } as const, (intent, after, long) => ({
+    ...intent,
+    long,
+    wrapsAdded: wrapCount(after) - wraps,
+  }));
+  project.bands.forEach(({ groups }, band) => {
+    if (groups.length < 2) return;
+    consider({ code: 'own-balls', band } as const, (intent, after, long) => ({
+      ...intent,
+      long,
+      balls: contrastBalls(after),
+      wrapsAdded: wrapCount(after) - wraps,
+    }));
+  });
+  consider({ code: 'lining' } as const, (intent, _, long) => ({ ...intent, long }));
+  return remedies.sort((a, b) => a.long.after - b.long.after);
+}
+
+function longInTheOpen(project: Project, plan: Plan): number {
+  const all = inspected(project, plan);
+  let count = 0;
+  for (const finding of [...longFloats(all), ...longCarries(all)]) {
+    if (finding.code === 'long-floats' || finding.code === 'long-carry') count += finding.count;
+  }
+  return count;
+}
+
+function wrapCount({ rows }: Plan): number {
+  return rows.reduce((count, { wraps }) => count + wraps.length, 0);
+}
+
+/** Each contrast strand comes from a ball of its own. */
+function contrastBalls({ yarn }: Plan): number {
+  return yarn.uses.reduce((count, use) => count + (use.role === 'contrast' ? use.balls : 0), 0);
+}

@@ -1,0 +1,83 @@
+/** One copy of a motif as it lies on the needles. */
+import { columnOfNeedle, isMirroredOnNeedles, type FinishedFace, type Slot } from '../bed/index.ts';
+import { crop, type Grid } from '../grid/index.ts';
+import { blankEdges, trueRepeat } from '../motif/repeat/index.ts';
+import { problemError } from '../problem/index.ts';
+import { motifOf, type Band, type Fill, type Motif, type Project } from '../project/project.ts';
+import type { MotifExtent } from './types.ts';
+
+export interface Copy {
+  /** Column 0 is the leftmost needle, row 0 the first row knitted. */
+  readonly grid: Grid;
+  readonly ground: number;
+  /** Ground columns at its left and right edge, on the needles. */
+  readonly blankLeft: number;
+  readonly blankRight: number;
+  readonly isMirrored: boolean;
+}
+
+/** A large drawing takes longer to measure than to place, and is placed in every size. */
+const known = new WeakMap<Motif, MotifExtent>();
+
+/** What placing must know of a motif, measured once for each. */
+export function extentOf(motif: Motif): MotifExtent {
+  let extent = known.get(motif);
+  if (!extent) {
+    const { grid, ground } = motif;
+    const { width, height } = grid;
+    extent = { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid) };
+    known.set(motif, extent);
+  }
+  return extent;
+}
+
+/** How many needles a copy takes in a fill. Throws `motif-missing`. */
+export function copyWidth(project: Project, { motif, unit }: Pick<Fill, 'motif' | 'unit'>): number {
+  return widthInUnit(extentOf(motifOf(project, motif)), unit);
+}
+
+function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number {
+  return unit === 'repeat' ? repeat.width : width;
+}
+
+/**
+ * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
+ * rows; as-worn charts are turned for a knit face, and a mirrored group once
+ * more. Throws `no-figure`.
+ */
+export function copyOnNeedles(
+  motif: Motif,
+  extent: MotifExtent,
+  unit: Band['unit'],
+  face: FinishedFace,
+  isMirrored: boolean,
+): Copy {
+  const width = widthInUnit(extent, unit);
+  const drawn = crop(motif.grid, 0, 0, width, extent.height);
+  const blank = width === extent.width ? extent.blank : blankEdges(drawn, motif.ground);
+  if (!blank) throw problemError('no-figure', { motif: motif.name });
+  if (isMirroredOnNeedles(motif.shows, face) === isMirrored) {
+    return { grid: drawn, ground: motif.ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
+  }
+  return {
+    grid: turned(drawn),
+    ground: motif.ground,
+    blankLeft: blank.right,
+    blankRight: blank.left,
+    isMirrored: true,
+  };
+}
+
+function turned({ width, height, cells }: Grid): Grid {
+  const source = Int32Array.from({ length: width }, (_, needle) =>
+    columnOfNeedle(needle as Slot, width, 0 as Slot, true),
+  );
+  const result = new Uint8Array(cells.length);
+  for (let row = 0; row < height; row++) {
+    const start = row * width;
+    for (let needle = 0; needle < width; needle++) {
+      result[start + needle] = cells[start + (source[needle] as number)] as number;
+    }
+  }
+  return { width, height, cells: result };
+}

@@ -1,0 +1,13 @@
+export * from './types.ts';
+export type * from './problems.ts';
+export type { ClippedCopy } from './clipped-copies.ts';
+export { copyWidth } from './copy.ts';
+export * from './fabric.ts';
+export * from './fill-place.ts';
+export * from './fills-round.ts';
+export * from './gaps-round.ts';
+export { placeFill } from './fills.ts';
+export * from './gauge-of-motif.ts';
+export * from './place-patterns.ts';
+export * from './seam-matching/index.ts';
+export * from './sizes-table.ts';

@@ -1,0 +1,95 @@
+/**
+ * The sizes of a project side by side: for each, its numbers, and where the
+ * one rule puts the groups on it.
+ *
+ * Only placing is worked out, not the rows: a millisecond a size or so, where
+ * a plan takes many.
+ */
+import { needlesOf, widthOf, type Run, type Slot } from '../bed/index.ts';
+import { beyondBed, edgesAt, gaugesOf, sizeOf, type Outline, type PieceSize, type Shape } from '../piece/index.ts';
+import type { Spaces } from '../placement/index.ts';
+import { outcome, type Outcome } from '../problem/index.ts';
+import { projectInSize, currentSize, sizesOf, type Group, type Project } from '../project/index.ts';
+import { placePatterns } from './place-patterns.ts';
+import type { PlacedBand } from './types.ts';
+
+export interface SizeColumn {
+  readonly name: string;
+  readonly isCurrent: boolean;
+  readonly shape: Shape;
+  readonly hemRows: number;
+  readonly measures: PieceSize;
+  /** The groups of each band, as this size has them. */
+  readonly groups: readonly (readonly Group[])[];
+  /** What stands in the way, where this size cannot be placed. */
+  readonly placed: Outcome<SizePlaced>;
+}
+
+export interface SizePlaced {
+  readonly bands: readonly BandInSize[];
+  /** The needles of the widest row that leaves the bed, or null. */
+  readonly beyondBed: Run | null;
+}
+
+export interface BandInSize {
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** Reading of the row counter at which to knit the set-up row, or null if there is no row for it. */
+  readonly setUpAt: number | null;
+  readonly firstNeedles: readonly Slot[];
+  /** As judged: to what the eye sees, or to the pattern blocks. */
+  readonly spaces: Spaces;
+  readonly acrossSeam: number;
+  /** How far from the rule whole needles keep it, in stitches, and how unlike the two sides are. */
+  readonly fromRule: number;
+  readonly imbalance: number;
+  /** Copies as wide as those of the first group that the row holds side by side. */
+  readonly holds: number;
+}
+
+/** One size of the project, by its index in `sizesOf`. */
+export function sizeColumn(project: Project, index: number): SizeColumn {
+  const inSize = projectInSize(project, index);
+  const { sizes, piece, bands } = inSize;
+  return {
+    name: sizes.name,
+    isCurrent: index === currentSize(project),
+    shape: piece.shape,
+    hemRows: piece.hemRows,
+    measures: sizeOf(piece.shape, gaugesOf(piece)),
+    groups: bands.map(({ groups }) => groups),
+    placed: outcome(() => placedIn(inSize)),
+  };
+}
+
+/** All sizes, smallest first. */
+export function sizesTable(project: Project): SizeColumn[] {
+  return sizesOf(project).map((_, index) => sizeColumn(project, index));
+}
+
+function placedIn(project: Project): SizePlaced {
+  const { outline, bands } = placePatterns(project);
+  const { needles } = project.piece.bed;
+  return {
+    bands: bands.map((band, index) => bandIn(band, outline, project.bands[index]?.judge ?? 'figure')),
+    beyondBed: needles === null ? null : (beyondBed(outline, needlesOf(needles))?.edges ?? null),
+  };
+}
+
+function bandIn(placed: PlacedBand, outline: Outline, judge: 'figure' | 'blocks'): BandInSize {
+  const { choices, taken, groups, firstRow, lastRow, setUpAt } = placed;
+  const choice = choices[taken];
+  if (!choice) throw new RangeError(`Choice ${taken} of ${choices.length}`);
+  const copyWidth = groups[0]?.copy.width ?? 1;
+  return {
+    firstRow,
+    lastRow,
+    setUpAt,
+    firstNeedles: choice.groups.map(({ block }) => block.first),
+    spaces: choice[judge],
+    acrossSeam: choice.acrossSeam,
+    fromRule: choice.fromRule,
+    imbalance: choice.imbalance,
+    holds: Math.floor(widthOf(edgesAt(outline, firstRow)) / copyWidth),
+  };
+}

@@ -1,2 +1,0 @@
-export * from './matching.ts';
-export * from './fits.ts';

@@ -1,0 +1,102 @@
+/** Everything there is to say about a drawing as it stands. */
+import { crop, type Grid } from '../../grid/index.ts';
+import { blankEdges, type Blank } from './bounds.ts';
+import { latticeOf } from './lattice.ts';
+import { rowsOfManyYarns } from './many-yarns.ts';
+import { nearRepeat, type NearRepeat, type Slip } from './near.ts';
+import { trueRepeat, type Repeat } from './repeat.ts';
+import { startsAcross, type Starts } from './trim.ts';
+
+/** Moving up `rows` rows shifts the pattern by `shift` columns. */
+export interface Step {
+  readonly rows: number;
+  readonly shift: number;
+}
+
+export interface Measure {
+  readonly width: number;
+  readonly height: number;
+  readonly ground: number;
+  /** Null where there is no figure. */
+  readonly blank: Blank | null;
+  readonly repeat: Repeat;
+  /** The smaller move that repeats the pattern within the true repeat, or null. */
+  readonly step: Step | null;
+  /** A smaller repeat that few cells break, or null. */
+  readonly near: NearRepeat | null;
+  /** The cells that break it. */
+  readonly slips: readonly Slip[];
+  /** Where one repeat may start so that its blank columns stand first, or last. */
+  readonly starts: Starts;
+  /** Rows with more than two yarns. */
+  readonly manyYarns: readonly number[];
+}
+
+/** What a drawing with this ground is: bounds, repeat, step, near repeat, and where it may be trimmed. */
+export function measure(grid: Grid, ground: number): Measure {
+  const repeat = trueRepeat(grid);
+  const near = nearRepeat(grid, ground, repeat);
+  return {
+    width: grid.width,
+    height: grid.height,
+    ground,
+    blank: blankEdges(grid, ground),
+    repeat,
+    step: stepOf(grid, repeat),
+    near,
+    slips: near?.slips ?? [],
+    starts: startsAcross(grid, repeat, ground),
+    manyYarns: rowsOfManyYarns(grid),
+  };
+}
+
+/** What is seen at a glance: bounds, and the whole drawing as its own repeat. For drawings whose measure is not there yet. */
+export function measureRoughly(grid: Grid, ground: number): Measure {
+  const { width, height } = grid;
+  return {
+    width,
+    height,
+    ground,
+    blank: blankEdges(grid, ground),
+    repeat: { width, height, dividesAcross: true, dividesUp: true },
+    step: null,
+    near: null,
+    slips: [],
+    starts: { blankFirst: 0, blankLast: 0, blank: 0 },
+    manyYarns: [],
+  };
+}
+
+function stepOf(grid: Grid, { width, height }: Repeat): Step | null {
+  const { rows, shift } = latticeOf(crop(grid, 0, 0, width, height));
+  return rows < height ? { rows, shift } : null;
+}
+
+/** Blocks that fill the plane of a repeat stepped by half: the same plane, divided by columns or by rows. */
+export interface HalfStep {
+  /** Each next column of blocks stands half a block higher. */
+  readonly halfDrop: { readonly width: number; readonly height: number };
+  /** Each next row of blocks stands half a block to the side. */
+  readonly brick: { readonly width: number; readonly height: number };
+}
+
+/**
+ * The half drop and the brick that a step by half makes, or null for any other
+ * step. A plane that is one is always the other as well: its moves are (width,
+ * 0), (0, height) and the half of both, whichever way it is cut into blocks.
+ */
+export function halfStep({ repeat, step }: Pick<Measure, 'repeat' | 'step'>): HalfStep | null {
+  if (step?.rows !== repeat.height / 2 || step.shift !== repeat.width / 2) return null;
+  return {
+    halfDrop: { width: step.shift, height: repeat.height },
+    brick: { width: repeat.width, height: step.rows },
+  };
+}
+
+/** Stitches and rows drawn of the copies that are cut at the right and at the top; 0: none is. */
+export function cutCopies({ width, height, repeat }: Pick<Measure, 'width' | 'height' | 'repeat'>): {
+  readonly stitches: number;
+  readonly rows: number;
+} {
+  return { stitches: width % repeat.width, rows: height % repeat.height };
+}

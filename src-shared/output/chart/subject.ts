@@ -1,0 +1,51 @@
+/** What a chart shows of a motif. */
+import { crop, type CellBox, type Grid } from '../../grid/index.ts';
+import { blankEdges, trueRepeat } from '../../motif/repeat/index.ts';
+import type { Motif, Yarn } from '../../project/index.ts';
+
+export interface ChartSubject {
+  readonly grid: Grid;
+  readonly ground: number;
+  readonly yarns: readonly Yarn[];
+  /** Ground columns at the edges of the repeat, to be hatched. */
+  readonly blankLeft: number;
+  readonly blankRight: number;
+  /** The true repeat, from the bottom left corner. */
+  readonly repeat: { readonly width: number; readonly height: number };
+}
+
+/** A whole drawing as a chart, its true repeat found. */
+export function chartOfMotif(motif: Motif, yarns: readonly Yarn[]): ChartSubject {
+  const { width, height } = trueRepeat(motif.grid);
+  return subjectOf(motif.grid, motif.ground, yarns, { width, height });
+}
+
+/** One copy as it is placed: `width` columns from the left, all rows. */
+export function chartOfCopy(motif: Motif, yarns: readonly Yarn[], width: number): ChartSubject {
+  const grid = crop(motif.grid, 0, 0, width, motif.grid.height);
+  const repeat = trueRepeat(motif.grid);
+  return subjectOf(grid, motif.ground, yarns, { width: Math.min(repeat.width, width), height: repeat.height });
+}
+
+function subjectOf(
+  grid: Grid,
+  ground: number,
+  yarns: readonly Yarn[],
+  repeat: { readonly width: number; readonly height: number },
+): ChartSubject {
+  const unit = crop(grid, 0, 0, repeat.width, grid.height);
+  const blank = blankEdges(unit, ground);
+  return { grid, ground, yarns, repeat, blankLeft: blank?.left ?? 0, blankRight: blank?.right ?? 0 };
+}
+
+/** All of a chart as one part. */
+export function wholeChart({ grid }: ChartSubject): CellBox {
+  return { column: 0, row: 0, width: grid.width, height: grid.height };
+}
+
+/** Palette indices in use, the ground first, the others in the order of the palette. */
+export function yarnsInUse({ grid, ground }: Pick<ChartSubject, 'grid' | 'ground'>): number[] {
+  const seen = new Set(grid.cells);
+  seen.delete(ground);
+  return [ground, ...[...seen].sort((a, b) => a - b)];
+}

@@ -1,0 +1,185 @@
+/** The tables and lists of the placement sheet, one function a subject; empty where there is nothing to say. */
+import { label } from '../bed/index.ts';
+import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
+import type { LengthUnit } from '../length/index.ts';
+import { stagesOf, stepsOf, strandsToCut, type Plan } from '../plan/index.ts';
+import { motifOf, type Fill, type Project } from '../project/index.ts';
+import { plain, strong, words } from '../words/index.ts';
+import type { Block } from './blocks/block.ts';
+import { listBlock } from './blocks/list.ts';
+import { cell, tableBlock, type Cell, type Column } from './blocks/table.ts';
+import { headingBlock, paragraphBlock } from './blocks/text.ts';
+import { LABEL_PT } from './style.ts';
+import { yarnPaint } from './tones.ts';
+
+/** What the row counter reads at each stage. */
+export function stageBlocks(plan: Plan, widthMm: number): Block[] {
+  const { stages } = words.sheet;
+  const hasSections = plan.sections.length > 1;
+  const columns = columnsOf(widthMm, [
+    [stages.columns.counter, 21.5],
+    [stages.columns.rows, 17],
+    [stages.columns.count, 13, 'end'],
+    [stages.columns.what, 0],
+  ]);
+  const rows = stagesOf(plan).map((stage): Cell[] => {
+    const { first, last, kind } = stage;
+    const isKey = kind !== 'plain';
+    const figures = (text: string): Cell => cell(isKey ? [strong(text)] : plain(text), isKey ? 'ink' : 'soft');
+    return [
+      figures(stages.counter(first - 1, last)),
+      figures(stages.rows(first, last)),
+      figures(String(last - first + 1)),
+      cell(stages.what(stage, hasSections), isKey ? 'ink' : 'soft'),
+    ];
+  });
+  return [headingBlock(plain(stages.title), widthMm), tableBlock(columns, rows, { title: stages.title })];
+}
+
+/** Numbered sentences from the cast-on to the last row. */
+export function stepBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+  const { steps } = words.sheet;
+  const entries = stepsOf(project, plan).map((step, index) => ({
+    label: `${index + 1}`,
+    labelTone: 'accent' as const,
+    text: steps.step(step),
+    more: [],
+  }));
+  return [headingBlock(plain(steps.title), widthMm), listBlock(entries, widthMm)];
+}
+
+/** Every group's needles, and the spaces between them. */
+export function groupBlocks(plan: Plan, widthMm: number): Block[] {
+  const { groups } = words.sheet;
+  if (plan.groups.length === 0) return plan.fills.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
+  const columns = columnsOf(widthMm, [
+    [groups.columns.group, 11],
+    [groups.columns.first, 15],
+    [groups.columns.last, 12.5],
+    [groups.columns.seen, 0],
+    [groups.columns.rows, 16.5],
+    [groups.columns.copies, 10, 'end'],
+  ]);
+  const rows = plan.groups.map(({ block, figure, firstRow, lastRow, across, up }, index): Cell[] => [
+    cell(String(index + 1), 'soft'),
+    cell([strong(label(block.first))]),
+    cell(label(block.last)),
+    cell(words.numbers.run(figure), 'soft'),
+    cell(words.sheet.stages.rows(firstRow, lastRow)),
+    cell(groups.copies(across, up)),
+  ]);
+  return [
+    headingBlock(plain(groups.title), widthMm),
+    tableBlock(columns, rows, { title: groups.title }),
+    ...spaceBlocks(plan, widthMm),
+  ];
+}
+
+function spaceBlocks(plan: Plan, widthMm: number): Block[] {
+  const { groups } = words.sheet;
+  const columns = columnsOf(widthMm, [
+    [groups.spacesColumns.what, 34],
+    [groups.spacesColumns.spaces, 0],
+  ]);
+  const rows = plan.bands.flatMap((band, index): Cell[][] => {
+    const choice = band.choices[band.taken];
+    if (!choice || choice.groups.length === 0) return [];
+    const number = plan.bands.length > 1 ? index : null;
+    const { figure, blocks } = choice;
+    const line = (what: string, counts: readonly number[]): Cell[] => [
+      cell(capitalised(what), 'soft'),
+      cell([strong(groups.spaces(counts))]),
+    ];
+    return [
+      line(groups.seen(number), [figure.margins[0], ...figure.gaps, figure.margins[1]]),
+      line(groups.blocks(number), [blocks.margins[0], ...blocks.gaps, blocks.margins[1]]),
+      line(groups.acrossSeam(number), [choice.acrossSeam]),
+    ];
+  });
+  return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];
+}
+
+/** Where the copies of each fill stand, how many are whole, and how they meet in the seam. */
+export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+  if (plan.fills.length === 0) return [];
+  const { fills } = words.sheet;
+  return [
+    headingBlock(plain(fills.title), widthMm),
+    ...plan.fills.map((placed) => {
+      const first = firstNeedlesOf(placed, plan.outline);
+      const { centre, shift } = project.fills[placed.fill] as Fill;
+      const seam = seamMatchingOf(plan, placed.fill);
+      const facts = { ...placed, motif: motifOf(project, placed.motif).name, first, centre, shift, seam };
+      return paragraphBlock(fills.lies(facts), widthMm);
+    }),
+  ];
+}
+
+/** Metres of each yarn, and with the margin; grams too where a yarn's count is known. */
+export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+  const { yarn } = words.sheet;
+  const { uses, margin, loops } = plan.yarn;
+  const isWeighed = uses.some(({ grams }) => grams !== null);
+  const columns = columnsOf(widthMm, [
+    [yarn.columns.yarn, 0],
+    [yarn.columns.metres, 15, 'end'],
+    ...(isWeighed ? [[yarn.columns.grams, 14, 'end'] as const] : []),
+    [yarn.columns.margin(margin), 18, 'end'],
+  ]);
+  const rows = uses.map((use): Cell[] => {
+    const { name = '', colour = '#ffffff' } = project.yarns[use.yarn] ?? {};
+    return [
+      { ...cell(yarn.named(name, use.role, use.balls)), swatch: yarnPaint(colour) },
+      cell(yarn.metres(use.totalMm)),
+      ...(isWeighed ? [cell(yarn.grams(use.grams))] : []),
+      cell([strong(yarn.metres(use.totalMm * (1 + margin)))]),
+    ];
+  });
+  return [
+    headingBlock(plain(yarn.title), widthMm),
+    tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
+    paragraphBlock(plain(yarn.note(loops.map(({ mm }) => mm))), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
+  ];
+}
+
+/** Strands of main to cut for wrapping. */
+export function wrapBlocks(plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
+  if (plan.wrapStrands.length === 0) return [];
+  const { wraps } = words.sheet;
+  const columns = columnsOf(widthMm, [
+    [wraps.columns.strands, 14, 'end'],
+    [wraps.columns.cut, 15],
+    [wraps.columns.edge, 0],
+    [wraps.columns.rows, 17],
+    [wraps.columns.wraps, 11, 'end'],
+  ]);
+  const rows = strandsToCut(plan).map(({ count, mm, edge, groups, firstRow, lastRow, wraps: each }): Cell[] => [
+    cell(String(count)),
+    cell([strong(wraps.cut(mm, unit))]),
+    cell(wraps.edge(edge, groups)),
+    cell(words.sheet.stages.rows(firstRow, lastRow)),
+    cell(String(each)),
+  ]);
+  return [
+    headingBlock(plain(wraps.title), widthMm),
+    tableBlock(columns, rows, { title: wraps.title, keepsWithNext: true }),
+    paragraphBlock(plain(wraps.note), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
+  ];
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Columns that fill `widthMm`: the one given as 0 takes what the others leave. */
+export function columnsOf(
+  widthMm: number,
+  wanted: readonly (readonly [title: string, widthMm: number, align?: Column['align']])[],
+): Column[] {
+  const given = wanted.reduce((sum, [, width]) => sum + width, 0);
+  return wanted.map(([title, width, align = 'start']) => ({
+    title,
+    widthMm: width === 0 ? widthMm - given : width,
+    align,
+  }));
+}

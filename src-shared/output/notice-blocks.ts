@@ -1,0 +1,95 @@
+/** What to watch, what would help, and the usual cautions. */
+import { remediesFor, WARNING_CODES, type Finding, type FindingCode } from '../check/index.ts';
+import type { Plan } from '../plan/index.ts';
+import { hasSeveralSizes, mainYarn, sizesOf, type Project } from '../project/index.ts';
+import { plain, strong, words } from '../words/index.ts';
+import type { Block } from './blocks/block.ts';
+import { listBlock, type ListLine } from './blocks/list.ts';
+import { headingBlock, paragraphBlock } from './blocks/text.ts';
+import { hasMissing, MISSING_MARK } from './font/printable.ts';
+import { LABEL_PT } from './style.ts';
+
+/** Findings of one kind that are printed one by one; the rest are counted. */
+const MOST_OF_A_KIND = 4;
+
+/** Findings, warnings first, and the remedies with their effects. */
+export function findingBlocks(project: Project, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+  if (found.length === 0) return [];
+  const { findings } = words.sheet;
+  const codes = [...new Set(found.map(({ code }) => code))];
+  codes.sort((a, b) => Number(WARNING_CODES.has(b)) - Number(WARNING_CODES.has(a)));
+  const lines = codes.flatMap((code) => {
+    return linesOf(
+      code,
+      found.filter((finding) => finding.code === code),
+      project,
+    );
+  });
+  const remedies = remediesFor(project, plan).map((remedy): ListLine => ({
+    label: findings.noteMark,
+    labelTone: 'soft',
+    text: [strong(`${words.findings.remedy.label[remedy.code]}.`)],
+    more: plain(words.findings.remedy.effect(remedy)),
+  }));
+  return [
+    headingBlock(plain(findings.title), widthMm),
+    listBlock(lines, widthMm),
+    ...(remedies.length === 0
+      ? []
+      : [headingBlock(plain(findings.remediesTitle), widthMm, 3), listBlock(remedies, widthMm)]),
+  ];
+}
+
+function linesOf(code: FindingCode, found: readonly Finding[], project: Project): ListLine[] {
+  const { findings } = words.sheet;
+  const isWarning = WARNING_CODES.has(code);
+  const left = found.length - MOST_OF_A_KIND;
+  const worstFirst = [...found].sort((a, b) => longest(b) - longest(a));
+  return worstFirst.slice(0, MOST_OF_A_KIND).map((finding, index): ListLine => ({
+    label: isWarning ? findings.warningMark : findings.noteMark,
+    labelTone: isWarning ? 'warn' : 'soft',
+    text: plain(words.findings.text(finding, project)),
+    more: index === MOST_OF_A_KIND - 1 && left > 0 ? plain(findings.more(left)) : [],
+  }));
+}
+
+function longest(finding: Finding): number {
+  return 'longest' in finding ? finding.longest : 0;
+}
+
+/** Cautions about the machine and about infants, and what the mark of a missing character means. */
+export function cautionBlocks(project: Project, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+  const { cautions } = words.sheet;
+  const said = [words.findings.caution.machine];
+  if (plan.hem.length > 0) said.push(words.sections.joinCaution);
+  const isSaid = found.some(({ code }) => code === 'infant-floats');
+  if (project.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
+  return [
+    headingBlock(plain(cautions.title), widthMm),
+    listBlock(
+      said.map((text) => ({ label: cautions.mark, labelTone: 'warn', text: plain(text), more: [] })),
+      widthMm,
+    ),
+    ...(namesOf(project, plan).some(hasMissing)
+      ? [
+          paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, {
+            sizePt: LABEL_PT,
+            tone: 'soft',
+          }),
+        ]
+      : []),
+  ];
+}
+
+/** Names that people chose and the sheet prints. */
+function namesOf(project: Project, plan: Plan): string[] {
+  const yarns = new Set([mainYarn(project), ...plan.yarn.uses.map(({ yarn }) => yarn)]);
+  return [
+    project.name,
+    project.piece.name,
+    ...project.piece.parts.map(({ name }) => name),
+    ...(hasSeveralSizes(project) ? sizesOf(project).map(({ name }) => name) : []),
+    ...project.motifs.map(({ name }) => name),
+    ...[...yarns].map((yarn) => project.yarns[yarn]?.name ?? ''),
+  ];
+}

@@ -1,0 +1,139 @@
+/** The ruler under the piece, and the labels of the needles that matter on it. */
+import { label, type Slot } from '../../bed/index.ts';
+import { edgesAt } from '../../piece/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
+import { lineItem, pathItem, rectangleItem, textItem } from '../items.ts';
+import type { Point, SheetItem } from '../model.ts';
+import { POINT_MM } from '../paper.ts';
+import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
+import { extent, stagger, type HungLabel, type LabelAnchor, type WantedLabel } from './stagger.ts';
+import type { PieceView } from './view.ts';
+
+type Kind = 'first' | 'last' | 'edge-left' | 'edge-right';
+
+interface NeedleLabel extends WantedLabel {
+  readonly kind: Kind;
+  /** Lower edge of the group's lowest row, where its line begins. */
+  readonly from: number;
+}
+
+/** Which side of its line a label likes: towards the group it belongs to; the piece's edges outwards. */
+const ANCHORS: Readonly<Record<Kind, readonly LabelAnchor[]>> = {
+  first: ['start', 'middle', 'end'],
+  last: ['end', 'middle', 'start'],
+  'edge-left': ['end', 'middle'],
+  'edge-right': ['start', 'middle'],
+};
+
+/** First needles get the best places, then the edges of the piece, then last needles. */
+const RANKS: Readonly<Record<Kind, number>> = { first: 0, 'edge-left': 1, 'edge-right': 1, last: 2 };
+
+const TICK_MM = 1.2;
+const LONG_TICK_MM = 2.2;
+const RULER_MM = 3.2;
+const LEVEL_MM = 3.7;
+const MOST_LEVELS = 5;
+
+export interface NeedleRuler {
+  readonly heightMm: number;
+  readonly items: readonly SheetItem[];
+  /** Needles for which there was no room; the table of groups has them all. */
+  readonly left: number;
+}
+
+/**
+ * Ticks for the needles of the cast-on edge (longer every ten), and below them
+ * the first needle of each group (strong), the last (lighter), and the edges of
+ * the piece, each at the end of a fine line up to its group.
+ */
+export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRuler {
+  const { hung, left } = stagger(wantedLabels(plan, view), MOST_LEVELS);
+  const levels = Math.max(-1, ...hung.map(({ level }) => level)) + 1;
+  return {
+    heightMm: RULER_MM + levels * LEVEL_MM,
+    items: [...ticks(plan, view, top), ...hung.map((one) => leader(one, top)), ...hung.map((one) => text(one, top))],
+    left: left.length,
+  };
+}
+
+function wantedLabels(plan: Plan, view: PieceView): NeedleLabel[] {
+  const centre = (slot: number): number => view.x(slot) + view.cellWidth / 2;
+  const wanted = new Map<number, NeedleLabel>();
+  const want = (kind: Kind, slot: Slot, row: number): void => {
+    const known = wanted.get(slot);
+    // A needle is named once, from the lowest group that needs it; a first needle outranks a last.
+    if (known && (known.kind === 'first' || kind !== 'first')) return;
+    const from = Math.max(view.y(row), known?.from ?? -Infinity);
+    const name = label(slot);
+    wanted.set(slot, {
+      kind,
+      text: name,
+      x: centre(slot),
+      widthMm: widthMm(name, LABEL_PT, kind === 'first'),
+      rank: RANKS[kind],
+      anchors: ANCHORS[kind],
+      from,
+    });
+  };
+  const lowestFirst = [...plan.groups].sort((a, b) => a.firstRow - b.firstRow);
+  for (const { block, firstRow } of lowestFirst) {
+    want('first', block.first, firstRow);
+    want('last', block.last, firstRow);
+  }
+  const edges = edgesAt(plan.outline, 1);
+  want('edge-left', edges.first, 1);
+  want('edge-right', edges.last, 1);
+  return [...wanted.values()];
+}
+
+function ticks(plan: Plan, view: PieceView, top: number): SheetItem[] {
+  const { first, last } = edgesAt(plan.outline, 1);
+  // One tick a needle while they can be told apart; every tenth is numbered outwards from the centre.
+  const step = view.cellWidth >= 0.8 ? 1 : view.cellWidth >= 0.16 ? 5 : 10;
+  const short: Point[][] = [];
+  const long: Point[][] = [];
+  for (let slot: number = first; slot <= last; slot++) {
+    const number = slot < 0 ? -slot : slot + 1;
+    const x = view.x(slot) + view.cellWidth / 2;
+    if (number % 10 === 0)
+      long.push([
+        [x, top],
+        [x, top + LONG_TICK_MM],
+      ]);
+    else if (number % step === 0)
+      short.push([
+        [x, top],
+        [x, top + TICK_MM],
+      ]);
+  }
+  const stroke = { paint: 'rule', width: HAIRLINE_MM } as const;
+  const rule = lineItem([view.x(first), top], [view.x(last + 1), top], { paint: 'rule', width: LINE_MM });
+  return [rule, pathItem([...short, ...long], stroke), ...centreMark(view, first, last, top)];
+}
+
+/** A dot where the left half of the bed meets the right one. */
+function centreMark(view: PieceView, first: number, last: number, top: number): SheetItem[] {
+  if (first >= 0 || last < 0) return [];
+  return [rectangleItem(view.x(0) - 0.45, top - 0.45, 0.9, 0.9, 'accent')];
+}
+
+function leader({ label: wanted, level }: HungLabel<NeedleLabel>, top: number): SheetItem {
+  const isGroup = wanted.kind === 'first' || wanted.kind === 'last';
+  const bottom = top + RULER_MM + level * LEVEL_MM;
+  const from = isGroup ? wanted.from : top;
+  const paint = wanted.kind === 'first' ? 'accent' : 'rule';
+  return lineItem([wanted.x, from], [wanted.x, bottom], { paint, width: isGroup ? LINE_MM : HAIRLINE_MM });
+}
+
+function text(hung: HungLabel<NeedleLabel>, top: number): SheetItem {
+  const { label: wanted, level } = hung;
+  const [left] = extent(hung);
+  const baseline = top + RULER_MM + level * LEVEL_MM + LABEL_PT * POINT_MM * CAPITAL_EM + 0.6;
+  const isFirst = wanted.kind === 'first';
+  return textItem(wanted.text, left, baseline, {
+    sizePt: LABEL_PT,
+    tone: isFirst ? 'ink' : 'soft',
+    isStrong: isFirst,
+  });
+}

@@ -1,0 +1,117 @@
+/** Margins and gaps drawn to scale under the piece: what the eye sees, and the pattern blocks. */
+import type { Run } from '../../bed/index.ts';
+import type { PlacedBand } from '../../fabric/index.ts';
+import { edgesAt } from '../../piece/index.ts';
+import type { Spaces } from '../../placement/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import { words } from '../../words/index.ts';
+import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
+import { pathItem, rectangleItem, textItem } from '../items.ts';
+import type { Point, SheetItem } from '../model.ts';
+import { POINT_MM } from '../paper.ts';
+import { HAIRLINE_MM, LABEL_PT, LINE_MM, SMALL_PT } from '../style.ts';
+import type { PieceView } from './view.ts';
+
+/** More bands than this are left to the table of groups. */
+const MOST_BANDS = 2;
+const STRIP_MM = 4.6;
+const BAR_MM = 3.2;
+
+interface Strip {
+  readonly title: string;
+  readonly edges: Run;
+  readonly groups: readonly Run[];
+  readonly spaces: Spaces;
+}
+
+export interface SpaceStrips {
+  readonly heightMm: number;
+  readonly items: readonly SheetItem[];
+}
+
+/** One strip a band and measure; the two measures are one where no block has blank columns at its edges. */
+export function spaceStrips(plan: Plan, view: PieceView, left: number, top: number): SpaceStrips {
+  const bands = plan.bands.filter((_, index) => plan.groups.some(({ band }) => band === index));
+  if (bands.length > MOST_BANDS) return { heightMm: 0, items: [] };
+  const strips = bands.flatMap((band, index) => stripsOf(plan, band, bands.length > 1 ? index : null));
+  return {
+    heightMm: strips.length * STRIP_MM,
+    items: strips.flatMap((strip, index) => drawStrip(strip, view, left, top + index * STRIP_MM)),
+  };
+}
+
+function stripsOf(plan: Plan, band: PlacedBand, number: number | null): Strip[] {
+  const choice = band.choices[band.taken];
+  if (!choice) return [];
+  const edges = edgesAt(plan.outline, band.firstRow);
+  const figure = { edges, groups: choice.groups.map((group) => group.figure), spaces: choice.figure };
+  const blocks = { edges, groups: choice.groups.map((group) => group.block), spaces: choice.blocks };
+  const { strip } = words.sheet;
+  if (choice.groups.every(({ block, figure: seen }) => block.first === seen.first && block.last === seen.last)) {
+    return [{ title: strip.both(number), ...figure }];
+  }
+  return [
+    { title: strip.figure(number), ...figure },
+    { title: strip.blocks(number), ...blocks },
+  ];
+}
+
+function drawStrip(strip: Strip, view: PieceView, left: number, top: number): SheetItem[] {
+  const middle = top + STRIP_MM / 2;
+  const baseline = middle + (LABEL_PT * POINT_MM * CAPITAL_EM) / 2;
+  const bars = strip.groups.map(({ first, last }) => [view.x(first), view.x(last + 1)] as const);
+  const bounds = [view.x(strip.edges.first), ...bars.flat(), view.x(strip.edges.last + 1)];
+  const counts = [strip.spaces.margins[0], ...strip.spaces.gaps, strip.spaces.margins[1]];
+  const spaces = counts.map((count, index) => {
+    const from = bounds[index * 2] as number;
+    const to = bounds[index * 2 + 1] as number;
+    return { count, from, to };
+  });
+  const items: SheetItem[] = [
+    textItem(strip.title, left, baseline, { sizePt: SMALL_PT, tone: 'soft' }),
+    ...bars.map(([from, to]) => rectangleItem(from, middle - BAR_MM / 2, to - from, BAR_MM, 'hairline')),
+  ];
+  strip.groups.forEach(({ first, last }, index) => {
+    const [from, to] = bars[index] as readonly [number, number];
+    const text = String(last - first + 1);
+    if (widthMm(text, SMALL_PT) + 1.2 <= to - from) {
+      items.push(textItem(text, (from + to) / 2, baseline, { sizePt: SMALL_PT, tone: 'soft', anchor: 'middle' }));
+    }
+  });
+  for (const { count, from, to } of spaces) if (to > from) items.push(...drawSpace(count, from, to, middle, baseline));
+  return items;
+}
+
+/** A line from bar to bar, broken by the number of its stitches where there is room for it. */
+function drawSpace(count: number, from: number, to: number, middle: number, baseline: number): SheetItem[] {
+  const text = String(count);
+  const width = widthMm(text, LABEL_PT, true);
+  const centre = (from + to) / 2;
+  const lines: Point[][] = [
+    [
+      [from, middle - 0.9],
+      [from, middle + 0.9],
+    ],
+    [
+      [to, middle - 0.9],
+      [to, middle + 0.9],
+    ],
+  ];
+  const free = (to - from - width) / 2 - 0.8;
+  if (free > 0.6) {
+    lines.push(
+      [
+        [from, middle],
+        [from + free, middle],
+      ],
+      [
+        [to - free, middle],
+        [to, middle],
+      ],
+    );
+  }
+  const drawn: SheetItem[] = [pathItem(lines, { paint: 'rule', width: free > 0.6 ? LINE_MM : HAIRLINE_MM })];
+  if (width + 1.2 <= to - from)
+    drawn.push(textItem(text, centre, baseline, { sizePt: LABEL_PT, anchor: 'middle', isStrong: true }));
+  return drawn;
+}

@@ -1,0 +1,74 @@
+/** The sizes of the project on its sheet, one a line, so that any number of them has room. */
+import { sizesTable, type BandInSize, type SizeColumn } from '../fabric/index.ts';
+import type { LengthUnit } from '../length/index.ts';
+import { hasSeveralSizes, type Project } from '../project/index.ts';
+import { plain, strong, words } from '../words/index.ts';
+import type { Block } from './blocks/block.ts';
+import { cell, tableBlock, type Cell } from './blocks/table.ts';
+import { headingBlock, paragraphBlock } from './blocks/text.ts';
+import { columnsOf } from './facts-blocks.ts';
+import { LABEL_PT } from './style.ts';
+
+const { sizes } = words;
+
+/** Empty for a project of one size. */
+export function sizeBlocks(project: Project, widthMm: number, unit: LengthUnit): Block[] {
+  if (!hasSeveralSizes(project)) return [];
+  const table = sizesTable(project);
+  const problems = table.flatMap(({ name, placed }) =>
+    placed.ok ? [] : [sizes.problem(name, words.problems.say(placed.problem).what)],
+  );
+  return [
+    headingBlock(plain(sizes.title), widthMm),
+    measuresBlock(table, widthMm, unit),
+    ...project.bands.flatMap((_, band) => bandBlocks(table, project, band, widthMm)),
+    ...problems.map((problem) => paragraphBlock(plain(problem), widthMm, { sizePt: LABEL_PT, tone: 'soft' })),
+  ];
+}
+
+function measuresBlock(table: readonly SizeColumn[], widthMm: number, unit: LengthUnit): Block {
+  const { lines } = sizes;
+  const columns = columnsOf(widthMm, [
+    [lines.size, 0],
+    [lines.stitches, 20],
+    [lines.rows, 12, 'end'],
+    [lines.measures(unit), 33],
+  ]);
+  const rows = table.map((size): Cell[] => [
+    nameCell(size),
+    cell(sizes.stitches(size)),
+    cell(`${size.measures.rows}`),
+    cell(sizes.measures(size, unit)),
+  ]);
+  return tableBlock(columns, rows, { title: sizes.title });
+}
+
+function bandBlocks(table: readonly SizeColumn[], project: Project, band: number, widthMm: number): Block[] {
+  const { lines } = sizes;
+  const said = ({ placed }: SizeColumn, say: (band: BandInSize) => string): Cell => {
+    const found = placed.ok ? placed.value.bands[band] : undefined;
+    return cell(found ? say(found) : sizes.none);
+  };
+  const columns = columnsOf(widthMm, [
+    [lines.size, 17],
+    [lines.allCopies, 13],
+    [lines.firstNeedles, 0],
+    [lines.spaces, 24],
+    [lines.seam, 11, 'end'],
+  ]);
+  const rows = table.map((size): Cell[] => [
+    nameCell(size),
+    cell((size.groups[band] ?? []).map(({ across }) => across).join(', ')),
+    said(size, ({ firstNeedles }) => sizes.needles(firstNeedles)),
+    said(size, sizes.spaces),
+    said(size, ({ acrossSeam }) => `${acrossSeam}`),
+  ]);
+  const title = lines.band(band);
+  const heading = project.bands.length > 1 ? [headingBlock(plain(title), widthMm, 3)] : [];
+  return [...heading, tableBlock(columns, rows, { title: `${sizes.title}, ${title}`, spaceAboveMm: 2 })];
+}
+
+/** The size that this sheet is for stands out. */
+function nameCell({ name, isCurrent }: SizeColumn): Cell {
+  return cell(isCurrent ? [strong(name)] : plain(name));
+}

@@ -1,0 +1,100 @@
+/** The row-by-row plan of a project. */
+import { needlesOf } from '../bed/index.ts';
+import { makeFabric, placePatterns, type PlacedBand } from '../fabric/index.ts';
+import { beyondBed, gaugesOf, sectionAt, type Section } from '../piece/index.ts';
+import { mainYarn, type Project } from '../project/project.ts';
+import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
+import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import { hemRowsOf } from './hem-notes.ts';
+import type { Plan, PlanRow } from './types.ts';
+
+const NONE: readonly never[] = [];
+
+/**
+ * Works out everything a project asks for: where the groups lie, what every
+ * needle of every row knits, where each strand floats, is carried and needs a
+ * wrap, and how much yarn it takes.
+ *
+ * Throws `ProblemError` with the code of what cannot be knitted as described:
+ * `shaping-impossible`, `hem-longer-than-piece`, `sections-longer-than-piece`,
+ * `motif-missing`, `no-figure`, `section-missing`, `motif-taller-than-section`,
+ * `motif-leaves-section`, `rows-outside-piece`, `choice-unknown`,
+ * `bands-overlap`, `fill-rows-turned`, `fill-without-room`,
+ * `fill-overlaps-band`, `fills-overlap`, and what placing
+ * throws.
+ */
+export function makePlan(project: Project): Plan {
+  const { piece } = project;
+  const gauges = gaugesOf(piece);
+  const placed = placePatterns(project);
+  const { outline, sections, bands, fills } = placed;
+  const groups = bands.flatMap((band) => band.groups);
+  const main = mainYarn(project);
+  const fabric = makeFabric(outline, groups, fills, main);
+
+  const settings = { gauges, floatLimit: piece.floatLimit };
+  const laid = layStrands(fabric, {
+    main,
+    outline,
+    ownBalls: ownBallsOf(project, bands),
+    startSide: piece.startSide,
+    endNeedleSelection: piece.endNeedleSelection,
+    ...settings,
+  });
+  const carries = carriesOf(laid, { ...settings, endNeedleSelection: piece.endNeedleSelection });
+  const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
+  const rows = planRows(laid, sections, carries, wraps);
+  return {
+    ...placed,
+    gauges,
+    beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
+    hem: hemRowsOf(piece.hem, sections, [...bands, ...fills]),
+    groups,
+    fabric,
+    rows,
+    wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
+    yarn: yarnNeed(totalsOf(laid, carries), project.yarns),
+  };
+}
+
+function ownBallsOf(project: Project, bands: readonly PlacedBand[]): OwnBall[] {
+  const given = project.bands.flatMap((band) => band.groups);
+  return bands
+    .flatMap((band) => band.groups)
+    .flatMap(({ block, firstRow, lastRow }, group) =>
+      given[group]?.hasOwnBall ? [{ group, first: block.first, last: block.last, firstRow, lastRow }] : [],
+    );
+}
+
+function planRows(
+  laid: LaidStrands,
+  sections: readonly Section[],
+  carries: readonly (PlanRow['carries'] | undefined)[],
+  wraps: readonly (PlanRow['wraps'] | undefined)[],
+): PlanRow[] {
+  return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats }, index) => ({
+    row: index + 1,
+    section: sectionAt(sections, index + 1).name,
+    from,
+    edges,
+    contrast,
+    isMainKnitted,
+    wraps: wraps[index] ?? NONE,
+    floats,
+    carries: carries[index] ?? NONE,
+  }));
+}
+
+function totalsOf(laid: LaidStrands, carries: readonly (readonly Carry[] | undefined)[]): StrandTotal[] {
+  const byStrand = new Map(laid.strands.map((strand) => [strand, [] as Carry[]]));
+  for (const row of carries) for (const carry of row ?? NONE) byStrand.get(carry.strand)?.push(carry);
+  return laid.strands.map((strand, index) => ({
+    strand,
+    byGauge: laid.totals.map(({ gauge, stitches, floated }) => ({
+      gauge,
+      stitches: stitches[index] as number,
+      floated: floated[index] as number,
+    })),
+    carries: byStrand.get(strand) ?? [],
+  }));
+}

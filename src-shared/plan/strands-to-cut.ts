@@ -1,0 +1,45 @@
+/** The strands of main to cut before knitting, those alike counted together. */
+import type { WrapStrand } from '../yarn/index.ts';
+import type { Plan } from './types.ts';
+
+/** Strands of one length that wrap one edge: in different groups, or on different rows. */
+export interface StrandsToCut {
+  readonly edge: WrapStrand['edge'];
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** On all of them together. */
+  readonly wraps: number;
+  /** Length of each. */
+  readonly mm: number;
+  readonly count: number;
+  /** The groups that have balls of their own. */
+  readonly groups: readonly number[];
+}
+
+/** More lines than this are not read; strands of one length are then cut in one go. */
+const MOST_STRAND_LINES = 24;
+
+/** The strands to cut, those alike counted together: same rows and length, or, where that leaves many, same length. */
+export function strandsToCut(plan: Plan): StrandsToCut[] {
+  const byRows = counted(plan, ({ firstRow, lastRow }) => `${firstRow} ${lastRow}`);
+  return byRows.length <= MOST_STRAND_LINES ? byRows : counted(plan, () => '');
+}
+
+function counted(plan: Plan, rowsOf: (strand: WrapStrand) => string): StrandsToCut[] {
+  const found = new Map<string, StrandsToCut>();
+  for (const wrapStrand of plan.wrapStrands) {
+    const { edge, firstRow, lastRow, wraps, mm, strand } = wrapStrand;
+    const key = [edge, strand.group === null, Math.ceil(mm / 10), rowsOf(wrapStrand)].join(' ');
+    const alike = found.get(key) ?? { edge, firstRow, lastRow, wraps: 0, mm, count: 0, groups: [] };
+    const isNew = strand.group !== null && !alike.groups.includes(strand.group);
+    found.set(key, {
+      ...alike,
+      firstRow: Math.min(alike.firstRow, firstRow),
+      lastRow: Math.max(alike.lastRow, lastRow),
+      wraps: alike.wraps + wraps,
+      count: alike.count + 1,
+      groups: isNew ? [...alike.groups, strand.group] : alike.groups,
+    });
+  }
+  return [...found.values()];
+}

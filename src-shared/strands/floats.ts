@@ -1,0 +1,189 @@
+/**
+ * Where every strand lies, row by row.
+ *
+ * A strand that knits in a row has a span there: from the first to the last
+ * needle it knits; the main yarn's, and with end-needle selection on every
+ * strand's, is from edge to edge of the piece. Needles inside the span that it
+ * does not knit are floats. A strand that does not knit in a row waits: main
+ * does on a row all in contrast, and floats nowhere on it.
+ */
+import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
+import type { Fabric } from '../fabric/index.ts';
+import { isSameGauge, stitchWidthMm, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
+import type { FloatLimit } from '../project/project.ts';
+import { internSpans } from './interned.ts';
+import { longestWithin } from './limit.ts';
+import { MAIN_STRAND, StrandLayer, type FloatScale, type ScaleTotals, type StrandRun } from './strand-layer.ts';
+import type { Float, StrandId } from './types.ts';
+
+/** A placed group that has a ball of its own. */
+export interface OwnBall extends Run {
+  /** Index among the placed groups. */
+  readonly group: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+}
+
+/** What the strands depend on besides the fabric. */
+export interface Laying {
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  readonly outline: Outline;
+  readonly ownBalls: readonly OwnBall[];
+  readonly startSide: Side;
+  readonly endNeedleSelection: boolean;
+  readonly gauges: Gauges;
+  readonly floatLimit: FloatLimit;
+}
+
+/** Needles that knit one yarn other than main. */
+export type ContrastRun = Run & { readonly yarn: number };
+
+export interface LaidRow {
+  /** The carriage's side before the row. */
+  readonly from: Side;
+  readonly edges: Run;
+  /** Left to right. */
+  readonly contrast: readonly ContrastRun[];
+  /** In the order of their last needles. */
+  readonly floats: readonly Float[];
+  /** Some float of the row is over the limit. */
+  readonly isOver: boolean;
+  /** Contrast strands that knit in this row, in the order of their first needles. */
+  readonly strands: readonly StrandRun[];
+  /** False on a row all in contrast. */
+  readonly isMainKnitted: boolean;
+}
+
+/** Stitches that each strand knits, and floats over, on all rows of one gauge. */
+export interface GaugeTotals extends ScaleTotals {
+  readonly gauge: Gauge;
+}
+
+export interface LaidStrands {
+  /** Index 0 is the main yarn, the others stand in the order in which they first knit. */
+  readonly strands: readonly StrandId[];
+  /** One for each gauge, in the order in which they first come. */
+  readonly totals: readonly GaugeTotals[];
+  /** The first and last row in which each strand knits; 0 where it does not. */
+  readonly firstRow: readonly number[];
+  readonly lastRow: readonly number[];
+  /** Index 0 is row 1. */
+  readonly rows: readonly LaidRow[];
+}
+
+/** The carriage's side before `row` (1-based): `startSide` for odd rows. */
+export function carriageSide(row: number, startSide: Side): Side {
+  return row % 2 === 1 ? startSide : opposite(startSide);
+}
+
+/** Lays all strands of a fabric. Linear in its cells. */
+export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
+  const { outline, main } = laying;
+  const { cells, width } = fabric;
+  const scales = scalesOf(laying);
+  const [lowest] = scales as [ScaleRun];
+  const layer = new StrandLayer(
+    { main, firstSlot: fabric.first, isEdgeToEdge: laying.endNeedleSelection },
+    lowest.scale,
+  );
+  let run = 0;
+  const slotAt = (column: number): Slot => (fabric.first + column) as Slot;
+  const edgesOf = internSpans((first, last): Run => ({ first: slotAt(first), last: slotAt(last) }));
+  const contrastOf: ((first: number, last: number) => ContrastRun)[] = [];
+  const ballsByRow = ownBallsByRow(laying.ownBalls, outline.rows);
+  const rows: LaidRow[] = [];
+  /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
+  const contrast: ContrastRun[] = [];
+
+  for (let row = 1; row <= outline.rows; row++) {
+    const firstColumn = (outline.first[row - 1] as number) - fabric.first;
+    const lastColumn = (outline.last[row - 1] as number) - fabric.first;
+    const start = (row - 1) * width;
+    const balls = ballsByRow[row];
+    let runs = 0;
+    if (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
+    layer.startRow(firstColumn);
+    let column = firstColumn;
+    while (column <= lastColumn) {
+      const yarn = cells[start + column] as number;
+      let end = column;
+      while (end < lastColumn && cells[start + end + 1] === yarn) end++;
+      if (yarn === main) {
+        layer.knit(MAIN_STRAND, column, end);
+      } else {
+        contrastOf[yarn] ??= internSpans((first, last) => ({ first: slotAt(first), last: slotAt(last), yarn }));
+        contrast[runs++] = contrastOf[yarn](column, end);
+        if (balls) knitByBall(layer, yarn, column, end, balls, fabric.first);
+        else layer.knit(layer.strandOf(yarn, null), column, end);
+      }
+      column = end + 1;
+    }
+    const { floats, isOver, strands, isMainKnitted } = layer.endRow(lastColumn);
+    const from = carriageSide(row, laying.startSide);
+    rows.push({
+      from,
+      edges: edgesOf(firstColumn, lastColumn),
+      contrast: contrast.slice(0, runs),
+      floats,
+      isOver,
+      strands,
+      isMainKnitted,
+    });
+  }
+  const { strands, firstRow, lastRow } = layer;
+  const found = new Map(scales.slice(0, run + 1).map(({ scale, gauge }) => [scale, gauge]));
+  const totals = [...found].map(([scale, gauge]) => ({ gauge, ...layer.totalsOn(scale) }));
+  return { strands, totals, firstRow, lastRow, rows };
+}
+
+/** Rows up to `last` of one gauge, and what it makes of their floats. */
+interface ScaleRun {
+  readonly gauge: Gauge;
+  readonly scale: FloatScale;
+  readonly last: number;
+}
+
+/** Runs of one gauge share one scale, however far apart they lie. */
+function scalesOf({ gauges, floatLimit }: Laying): ScaleRun[] {
+  const runs: ScaleRun[] = [];
+  for (const { gauge, last } of gauges) {
+    const known = runs.find((run) => isSameGauge(run.gauge, gauge));
+    const scale = known?.scale ?? {
+      stitchWidthMm: stitchWidthMm(gauge),
+      longest: longestWithin(floatLimit, gauge),
+    };
+    runs.push({ gauge, scale, last });
+  }
+  return runs;
+}
+
+/** Knits a run of columns, changing the ball from group to group. */
+function knitByBall(
+  layer: StrandLayer,
+  yarn: number,
+  first: number,
+  last: number,
+  balls: readonly OwnBall[],
+  firstSlot: number,
+): void {
+  let column = first;
+  for (const ball of balls) {
+    const ballFirst = Math.max(column, ball.first - firstSlot);
+    const ballLast = Math.min(last, ball.last - firstSlot);
+    if (ballFirst > ballLast) continue;
+    if (ballFirst > column) layer.knit(layer.strandOf(yarn, null), column, ballFirst - 1);
+    layer.knit(layer.strandOf(yarn, ball.group), ballFirst, ballLast);
+    column = ballLast + 1;
+  }
+  if (column <= last) layer.knit(layer.strandOf(yarn, null), column, last);
+}
+
+/** The own balls in use on each row (index = row), left to right. */
+function ownBallsByRow(balls: readonly OwnBall[], rows: number): (readonly OwnBall[] | undefined)[] {
+  const byRow = new Array<OwnBall[] | undefined>(rows + 1);
+  for (const ball of [...balls].sort((a, b) => a.first - b.first)) {
+    for (let row = ball.firstRow; row <= ball.lastRow; row++) (byRow[row] ??= []).push(ball);
+  }
+  return byRow;
+}

@@ -1,0 +1,310 @@
+/**
+ * Laws that every plan keeps, on projects at random. The expectations are
+ * worked needle by needle from the trade's rules, not from the code under test.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { label, parseNeedle } from '@shared/bed/index.ts';
+import { findingsOf } from '@shared/check/index.ts';
+import { OUTSIDE } from '@shared/fabric/index.ts';
+import { rowListCsv } from '@shared/output/index.ts';
+import { stitchCount, type Gauge } from '@shared/piece/index.ts';
+import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import { mainYarn, motifOf, type Piece, type Project } from '@shared/project/index.ts';
+import { anyProject } from './projects.ts';
+
+/** The gauge of a row, counted through what the piece says about its sections. */
+function gaugeOfRow({ hemRows, hem, parts, gauge }: Piece, row: number): Gauge {
+  let below = hemRows;
+  if (row <= below) return hem.gauge ?? gauge;
+  for (const part of parts) {
+    below += part.rows;
+    if (row <= below) return part.gauge ?? gauge;
+  }
+  return gauge;
+}
+
+/** Checks a law on every project at random that can be knitted; on the same ones each time for a seed. */
+function always(law: (plan: Plan, project: Project) => void, seed?: number): void {
+  fc.assert(
+    fc.property(anyProject, (project) => {
+      const plan = outcome(() => makePlan(project));
+      if (!plan.ok) {
+        // Refused by name, never by a slip of ours.
+        expect(plan.problem.code).not.toBe('unexpected');
+        fc.pre(false);
+        return;
+      }
+      law(plan.value, project);
+    }),
+    { numRuns: 100, maxSkipsPerRun: 2000, ...(seed === undefined ? {} : { seed }) },
+  );
+}
+
+/** A seed whose projects have figure in their seams. */
+const SOME_IN_SEAM = 2;
+
+function cellAt({ fabric }: Plan, row: number, needle: number): number {
+  const column = needle - fabric.first;
+  if (column < 0 || column >= fabric.width) return OUTSIDE;
+  return fabric.cells[(row - 1) * fabric.width + column] as number;
+}
+
+function needlesOf({ edges }: PlanRow): number[] {
+  return Array.from({ length: edges.last - edges.first + 1 }, (_, i) => edges.first + i);
+}
+
+/** What the charts say of a needle. */
+function drawnAt(plan: Plan, project: Project, row: number, needle: number): number {
+  const index = groupAt(plan, row, needle);
+  if (index === null) return mainYarn(project);
+  const group = plan.groups[index] as Plan['groups'][number];
+  const { grid, shows } = motifOf(project, group.motif);
+  const offset = (needle - group.block.first) % group.copy.width;
+  const isMirrored = project.bands.flatMap(({ groups }) => groups)[index]?.isMirrored;
+  // The purl side faces the knitter: the knit side as worn is seen from behind; a mirrored group once more.
+  const isTurned = (shows === 'worn' && project.piece.finishedFace === 'knit') !== isMirrored;
+  const column = isTurned ? group.copy.width - 1 - offset : offset;
+  return grid.cells[((row - group.firstRow) % grid.height) * grid.width + column] as number;
+}
+
+/** The group whose block covers a needle on a row, or null. */
+function groupAt({ groups }: Plan, row: number, needle: number): number | null {
+  const index = groups.findIndex(
+    ({ block, firstRow, lastRow }) =>
+      needle >= block.first && needle <= block.last && row >= firstRow && row <= lastRow,
+  );
+  return index < 0 ? null : index;
+}
+
+/** The strand that knits a needle, as text: yarn, and the group with a ball of its own. */
+function strandAt(plan: Plan, project: Project, row: number, needle: number): string {
+  const yarn = cellAt(plan, row, needle);
+  if (yarn === mainYarn(project)) return 'main';
+  const group = groupAt(plan, row, needle);
+  const hasOwnBall = group !== null && project.bands.flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
+  return `${yarn} of ${hasOwnBall ? group : 'all'}`;
+}
+
+function nameOf({ role, yarn, group }: PlanRow['floats'][number]['strand']): string {
+  return role === 'main' ? 'main' : `${yarn} of ${group ?? 'all'}`;
+}
+
+/** By strand that knits in a row: its needles, left to right. Main is none of them on a row all in contrast. */
+function needlesByStrand(plan: Plan, project: Project, row: PlanRow): Map<string, number[]> {
+  const strands = new Map<string, number[]>();
+  for (const needle of needlesOf(row)) {
+    const strand = strandAt(plan, project, row.row, needle);
+    strands.set(strand, [...(strands.get(strand) ?? []), needle]);
+  }
+  return strands;
+}
+
+/** First and last needle of a strand's span. */
+function spanOf(strand: string, needles: readonly number[], row: PlanRow, project: Project): [number, number] {
+  if (strand === 'main' || project.piece.endNeedleSelection) return [row.edges.first, row.edges.last];
+  return [needles[0] as number, needles.at(-1) as number];
+}
+
+describe('every plan', () => {
+  it('knits on each needle what the chart shows there, and main elsewhere', () => {
+    always((plan, project) => {
+      // Which copies are left out is the simulated bed's question.
+      if (findingsOf(project, plan).some(({ code }) => code === 'copies-left-out')) return;
+      for (const row of plan.rows) {
+        const expected = [OUTSIDE, ...needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)), OUTSIDE];
+        expect(
+          [row.edges.first - 1, ...needlesOf(row), row.edges.last + 1].map((needle) => cellAt(plan, row.row, needle)),
+        ).toEqual(expected);
+      }
+    });
+  });
+
+  it('covers each strand’s span with what it knits and what it floats over, once', () => {
+    always((plan, project) => {
+      for (const row of plan.rows) {
+        const strands = needlesByStrand(plan, project, row);
+        expect(row.floats.filter(({ strand }) => !strands.has(nameOf(strand)))).toEqual([]);
+        for (const [strand, needles] of strands) {
+          const [first, last] = spanOf(strand, needles, row, project);
+          const floated: number[] = [];
+          for (const float of row.floats.filter((candidate) => nameOf(candidate.strand) === strand)) {
+            expect(float.stitches).toBe(float.last - float.first + 1);
+            for (let needle: number = float.first; needle <= float.last; needle++) floated.push(needle);
+          }
+          const covered = [...needles, ...floated].sort((a, b) => a - b);
+          expect(covered).toEqual(Array.from({ length: last - first + 1 }, (_, i) => first + i));
+        }
+      }
+    });
+  });
+
+  it('breaks no run of unknitted needles into two floats', () => {
+    always((plan) => {
+      for (const { floats } of plan.rows) {
+        for (const float of floats) {
+          const touching = floats.filter(
+            (other) => nameOf(other.strand) === nameOf(float.strand) && other.first === float.last + 1,
+          );
+          expect(touching).toEqual([]);
+        }
+      }
+    });
+  });
+
+  it('calls a float too long by its stitches or its mm', () => {
+    always((plan, { piece }) => {
+      const { stitches: most, mm: mostMm } = piece.floatLimit;
+      const wrong = plan.rows.flatMap(({ row, floats }) => {
+        const { stitches: inTenCm } = gaugeOfRow(piece, row);
+        return floats.filter(({ stitches, mm, isOver }) => {
+          const isTooLong = stitches > most || stitches * 100 > (mostMm as number) * inTenCm;
+          return isOver !== isTooLong || Math.abs(mm - (stitches * 100) / inTenCm) > 1e-9;
+        });
+      });
+      expect(wrong).toEqual([]);
+    });
+  });
+
+  it('wraps main needles beside a selected one, outward, on the carriage’s side', () => {
+    always((plan, project) => {
+      for (const row of plan.rows) {
+        const expected: string[] = [];
+        for (const [strand, needles] of needlesByStrand(plan, project, row)) {
+          if (strand === 'main' || project.piece.endNeedleSelection) continue;
+          const needle = row.from === 'left' ? (needles[0] as number) - 1 : (needles.at(-1) as number) + 1;
+          if (cellAt(plan, row.row, needle) === mainYarn(project)) expected.push(`${strand} ${row.from} ${needle}`);
+        }
+        const found = row.wraps.map(({ strand, edge, needle }) => `${nameOf(strand)} ${edge} ${needle}`);
+        expect(found.sort()).toEqual(expected.sort());
+      }
+    });
+  });
+
+  it('carries each contrast from row to row without a break, and main past the rows on which it waits', () => {
+    always((plan, project) => {
+      /** By strand: the row it was in last and the needle at which the carriage left it. */
+      const left = new Map<string, { row: number; needle: number }>();
+      const expected: string[] = [];
+      for (const row of plan.rows) {
+        for (const [strand, needles] of needlesByStrand(plan, project, row)) {
+          const [first, last] = spanOf(strand, needles, row, project);
+          const [near, far] = row.from === 'left' ? [first, last] : [last, first];
+          const before = left.get(strand);
+          if (before && (strand !== 'main' || row.row > before.row + 1)) {
+            const [low, high] = [Math.min(before.needle, near), Math.max(before.needle, near)];
+            expected.push(`${strand} ${before.row} to ${row.row} ${low}..${high} ${high - low}`);
+          }
+          left.set(strand, { row: row.row, needle: far });
+        }
+      }
+      const found = plan.rows.flatMap(({ row, carries }) =>
+        carries.map(
+          ({ strand, toRow, first, last, stitches }) =>
+            `${nameOf(strand)} ${row} to ${toRow} ${first}..${last} ${stitches}`,
+        ),
+      );
+      expect(found.sort()).toEqual(expected.sort());
+    });
+  });
+
+  it('uses yarn for as many stitches as the outline has', () => {
+    always((plan) => {
+      const stitches = plan.yarn.uses.reduce((sum, use) => sum + use.stitches, 0);
+      expect(stitches).toBe(stitchCount(plan.outline));
+      for (const use of plan.yarn.uses) {
+        expect(use.totalMm).toBeCloseTo(use.stitchesMm + use.floatsMm + use.carriesMm + use.tailsMm, 6);
+      }
+    });
+  });
+
+  it('cuts strands for every wrap there is', () => {
+    always((plan) => {
+      const wraps = plan.rows.reduce((sum, row) => sum + row.wraps.length, 0);
+      expect(plan.wrapStrands.reduce((sum, strand) => sum + strand.wraps, 0)).toBe(wraps);
+    });
+  });
+
+  it('finds the figure in a seam by its stitches: the deepest of each band and side, on the rows that have any', () => {
+    let found = 0;
+    const isFound = (plan: Plan, project: Project): void => {
+      const expected = plan.bands.flatMap((_, band) =>
+        (['left', 'right'] as const).flatMap((side) => {
+          const inSeam = plan.rows.flatMap((row) =>
+            needlesOf(row).flatMap((needle) => {
+              const group = plan.groups[groupAt(plan, row.row, needle) ?? -1];
+              if (group?.band !== band || cellAt(plan, row.row, needle) === mainYarn(project)) return [];
+              const fromEdge = side === 'left' ? needle - row.edges.first : row.edges.last - needle;
+              const depth = project.piece.seamAllowance[side] - fromEdge;
+              return depth > 0 ? [{ row: row.row, depth }] : [];
+            }),
+          );
+          if (inSeam.length === 0) return [];
+          const rows = inSeam.map(({ row }) => row);
+          const stitches = Math.max(...inSeam.map(({ depth }) => depth));
+          return [`${side} ${Math.min(...rows)}–${Math.max(...rows)} ${stitches}`];
+        }),
+      );
+      const said = findingsOf(project, plan).flatMap((finding) =>
+        finding.code === 'figure-in-seam' ? [`${finding.side} ${finding.rows.join('–')} ${finding.stitches}`] : [],
+      );
+      expect(said.sort()).toEqual(expected.sort());
+      found += said.length;
+    };
+    always(isFound);
+    // Few projects at random have any: these are known to.
+    found = 0;
+    always(isFound, SOME_IN_SEAM);
+    expect(found).toBeGreaterThan(2);
+  });
+
+  it('finds each float and carry that is too long, once', () => {
+    always((plan, project) => {
+      const findings = findingsOf(project, plan);
+      const count = (isCounted: (code: string) => boolean): number =>
+        findings.reduce(
+          (sum, finding) => sum + (isCounted(finding.code) ? (finding as { count: number }).count : 0),
+          0,
+        );
+      const over = (items: readonly { readonly isOver: boolean }[]): number =>
+        items.filter(({ isOver }) => isOver).length;
+      expect(count((code) => code.endsWith('-floats') && !code.startsWith('infant'))).toBe(
+        over(plan.rows.flatMap(({ floats }) => floats)),
+      );
+      expect(count((code) => code.endsWith('-carry'))).toBe(over(plan.rows.flatMap(({ carries }) => carries)));
+      const isLined = (row: number): boolean =>
+        plan.sections.some(({ first, last, isLined: lined }) => lined && row >= first && row <= last);
+      expect(count((code) => code === 'lined-floats')).toBe(
+        over(plan.rows.filter(({ row }) => isLined(row)).flatMap(({ floats }) => floats)),
+      );
+    });
+  });
+
+  it('says in its row list what each needle knits', () => {
+    always((plan, project) => {
+      const [header, ...lines] = rowListCsv(plan, project).trimEnd().split('\r\n');
+      const columns = (header ?? '').split(',');
+      for (const [index, row] of plan.rows.entries()) {
+        // Only notes hold commas here, and they stand last.
+        const cells = (lines[index] ?? '').split(',');
+        expect(cells.slice(0, 2)).toEqual([String(row.row), row.from]);
+        const knitted = new Map<number, number>();
+        columns.forEach((column, at) => {
+          const yarn = project.yarns.findIndex(({ name }) => column === `Needles in ${name}`);
+          if (yarn < 0) return;
+          for (const run of (cells[at] ?? '').split(' ').filter(Boolean)) {
+            const [first, last] = run.split('-') as [string, string?];
+            for (let needle: number = parseNeedle(first); needle <= parseNeedle(last ?? first); needle++) {
+              knitted.set(needle, yarn);
+            }
+          }
+        });
+        expect(needlesOf(row).map((needle) => knitted.get(needle) ?? mainYarn(project))).toEqual(
+          needlesOf(row).map((needle) => cellAt(plan, row.row, needle)),
+        );
+        expect(cells[columns.indexOf('Wrap')]).toBe(row.wraps.map(({ needle }) => label(needle)).join(' '));
+      }
+    });
+  });
+});

@@ -1,0 +1,28 @@
+/** What tests of findings have in common. */
+import type { Slot } from '@shared/bed/index.ts';
+import { findingsOf, type Finding, type FindingCode } from '@shared/check/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import type { Project } from '@shared/project/index.ts';
+
+export interface CheckedPlan extends Plan {
+  readonly findings: readonly Finding[];
+}
+
+/** The plan of a project, and what is found wrong with it. */
+export function checkedPlan(project: Project): CheckedPlan {
+  const plan = makePlan(project);
+  return { ...plan, findings: findingsOf(project, plan) };
+}
+
+/** The findings of one code. */
+export function onlyFindings<Code extends FindingCode>(
+  { findings }: Pick<CheckedPlan, 'findings'>,
+  code: Code,
+): Extract<Finding, { code: Code }>[] {
+  return findings.filter((finding): finding is Extract<Finding, { code: Code }> => finding.code === code);
+}
+
+/** Groups that stand on these first needles. */
+export const byHand = (...first: number[]) => ({ rule: { kind: 'by-hand' as const, first: first as Slot[] } });
+/** Five stitches, and mm do not count. */
+export const FIVE = { floatLimit: { stitches: 5, mm: null } };

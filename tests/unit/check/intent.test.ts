@@ -1,0 +1,83 @@
+/** Remedies are taken on the project as it is then, not as it was when they were found. */
+import { describe, expect, it } from 'vitest';
+import type { Slot } from '@shared/bed/index.ts';
+import { changeFor, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import {
+  applyChange,
+  changeOf,
+  setBand,
+  setPiece,
+  startFill,
+  type Change,
+  type Project,
+} from '@shared/project/index.ts';
+import { projectWith } from '../fabric/pieces.ts';
+
+/** Two columns of contrast, eight needles between them. */
+const COLUMNS = projectWith({
+  motif: ['X', 'X', 'X'],
+  copies: [1, 1],
+  stitches: 20,
+  rows: 5,
+  piece: { floatLimit: { stitches: 5, mm: null } },
+  band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
+});
+
+/** A fill of six stitches on 26, which is off by two in the seam. */
+const FILLED: Project = {
+  ...projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }),
+  bands: [],
+  fills: [{ ...startFill('motif', 1), unit: 'whole' }],
+};
+
+function taken(project: Project, intent: Intent): Project {
+  return applyChange(project, changeFor(project, intent) as Change);
+}
+
+describe('a remedy that is taken after something else was changed', () => {
+  it('gives each group its ball and leaves the groups as they are then', () => {
+    const remedy = remediesFor(COLUMNS, makePlan(COLUMNS)).find(({ code }) => code === 'own-balls') as Intent;
+    const groups = COLUMNS.bands[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
+    const since = applyChange(COLUMNS, changeOf('mirror-group', setBand(0, { groups })));
+    expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
+  });
+
+  it('makes the piece of then wider, and moves the fill of then', () => {
+    const { fewer } = seamFits(FILLED, makePlan(FILLED), 0);
+    const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
+    const since = applyChange(FILLED, changeOf('piece-size', setPiece({ shape })));
+    expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });
+
+    const shifted = { ...FILLED, fills: FILLED.fills.map((fill) => ({ ...fill, shift: 2, step: 3 })) };
+    expect(taken(shifted, { code: 'shift-fill', fill: 0, by: 1 }).fills).toMatchObject([{ shift: 3, step: 3 }]);
+    // Four and two to the right are six, a whole copy, which is none.
+    expect(taken(shifted, { code: 'shift-fill', fill: 0, by: 4 }).fills).toMatchObject([{ shift: 0 }]);
+  });
+
+  it('puts the piece where the bed of then holds it', () => {
+    const beside = (needles: number): Project => ({
+      ...COLUMNS,
+      piece: { ...COLUMNS.piece, bed: { needles, pitchMm: 4.5 }, offset: 30 },
+    });
+    // 20 stitches in the middle of 40 needles.
+    expect(taken(beside(40), { code: 'onto-bed' }).piece.offset).toBe(0);
+    expect(changeFor(beside(19), { code: 'onto-bed' })).toBeNull();
+    expect(changeFor(beside(200), { code: 'onto-bed' })).toBeNull();
+  });
+
+  it.each<[string, Intent, Partial<Project>]>([
+    ['a band that is gone', { code: 'own-balls', band: 0 }, { bands: [] }],
+    ['a fill that is gone', { code: 'shift-fill', fill: 0, by: 1 }, { fills: [] }],
+    ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
+    ['a switch that is off', { code: 'end-needles-off' }, {}],
+    ['stitches that there are not', { code: 'widen', by: -20 }, {}],
+    [
+      'a bed of any length',
+      { code: 'onto-bed' },
+      { piece: { ...COLUMNS.piece, bed: { needles: null, pitchMm: 4.5 } } },
+    ],
+  ])('has nothing to do with %s', (_, intent, to) => {
+    expect(changeFor({ ...COLUMNS, ...to }, intent)).toBeNull();
+  });
+});

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import type { Slot } from '@shared/bed/index.ts';
+import { changeFor, remediesFor } from '@shared/check/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { applyChange, type Change, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { projectWith } from '../fabric/pieces.ts';
+import { checkedPlan } from './found.ts';
+
+/** Two columns of contrast on three rows, eight needles between them. */
+const COLUMNS = projectWith({
+  motif: ['X', 'X', 'X'],
+  copies: [1, 1],
+  stitches: 20,
+  rows: 5,
+  piece: { floatLimit: { stitches: 5, mm: null } },
+  band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
+});
+
+const remedies = (project: Project) => remediesFor(project, makePlan(project));
+
+describe('remedies for long floats', () => {
+  it('are a ball for each group, and lining', () => {
+    // With one ball: 3 long floats, 3 wraps (one a row). With two: no float, a wrap a row for each ball.
+    expect(remedies(COLUMNS)).toMatchObject([
+      { code: 'own-balls', band: 0, long: { before: 3, after: 0 }, balls: 2, wrapsAdded: 3 },
+      { code: 'lining', long: { before: 3, after: 0 } },
+    ]);
+  });
+
+  it('do what they say once they are taken', () => {
+    for (const remedy of remedies(COLUMNS)) {
+      const after = checkedPlan(applyChange(COLUMNS, changeFor(COLUMNS, remedy) as Change));
+      expect(after.findings.filter(({ code }) => code === 'long-floats')).toHaveLength(remedy.long.after);
+    }
+  });
+
+  it('are switching end-needle selection off where it is on', () => {
+    const edges = { ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } };
+    // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
+    // Off: the same eight. Nothing gained, so it is not offered for the floats.
+    expect(remedies(edges).map(({ code }) => code)).toEqual(['lining']);
+    const near = {
+      ...edges,
+      bands: edges.bands.map((band) => ({ ...band, rule: { kind: 'by-hand' as const, first: [-2, 1] as Slot[] } })),
+    };
+    // L2 and R2: eight needles to each edge, two between. Off: none too long, and a wrap a row.
+    expect(remedies(near)).toMatchObject([
+      { code: 'end-needles-off', long: { before: 6, after: 0 }, wrapsAdded: 3 },
+      { code: 'lining', long: { before: 6, after: 0 } },
+    ]);
+  });
+
+  it('are not offered where nothing is too long, or nothing would change', () => {
+    expect(remedies(projectWith({ motif: ['X', '.'], copies: [1], stitches: 9, rows: 4 }))).toEqual([]);
+    expect(remedies({ ...COLUMNS, piece: { ...COLUMNS.piece, isLined: true } })).toEqual([]);
+    // One group: its own ball is the ball it has.
+    const solid = projectWith({ motif: ['XXXXXXX.'], copies: [1], stitches: 20, rows: 1 });
+    expect(remedies(solid).map(({ code }) => code)).toEqual(['lining']);
+  });
+
+  it('say in words what they cost', () => {
+    expect(remedies(COLUMNS).map(words.findings.remedy.effect)).toEqual([
+      'No long float or carry is left (now 3). It takes 2 balls and 3 more wraps.',
+      'The lining covers 3 of 3 long floats and carries.',
+    ]);
+  });
+});

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { closedPiece, fillsRound } from '@shared/fabric/index.ts';
+import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { startFill, type Piece, type Project } from '@shared/project/index.ts';
+import { plainText, words } from '@shared/words/index.ts';
+import { projectWith } from './pieces.ts';
+
+/** `XO.` on every row, from edge to edge of a piece. */
+function filled(piece: Partial<Piece>, stitches = 12, rows = 12): Project {
+  const project = projectWith({ motif: ['XO.'], copies: [1], stitches, rows, piece });
+  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole' }] };
+}
+
+/** True if the pattern goes on all round the rolled picture: three neighbours are always of three yarns, across the seam too. */
+function goesOn(plan: Plan, tube: Tube, ring: Ring): boolean {
+  const { cells, width, first } = plan.fabric;
+  const yarn = (place: number): number | undefined =>
+    cells[(ring.row - 1) * width + needleRound(tube, ring, place % ring.stitches) - first];
+  return Array.from({ length: ring.stitches }, (_, at) => new Set([yarn(at), yarn(at + 1), yarn(at + 2)])).every(
+    (yarns) => yarns.size === 3,
+  );
+}
+
+describe('a fill of the closed piece', () => {
+  it('is off where the rolled picture breaks at the seam, as the piece widens', () => {
+    const project = filled({ shape: { kind: 'tapered', stitches: 12, stitchesAtTop: 18, rows: 13, straightRows: 1 } });
+    const plan = makePlan(project);
+    const tube = closedPiece(plan, project);
+    const [fill] = fillsRound(plan, tube);
+    const off = (fill?.off ?? []).flatMap(({ first, last }) =>
+      Array.from({ length: last - first + 1 }, (_, at) => first + at),
+    );
+    expect(off.length).toBeGreaterThan(0);
+    expect(off).toEqual(tube.rings.filter((ring) => !goesOn(plan, tube, ring)).map(({ row }) => row));
+    // 12 stitches up to row 3, 14 from row 4, 16 from row 8, 18 from row 12: off on rows 4–11, by two and by one.
+    expect(fill).toMatchObject({ matching: 5, plain: 0, offRows: [{ first: 4, last: 11 }] });
+    expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
+      'Fill 1, rows 1–13: it does not match across the seam on 8 rows, rows 4–11.',
+    );
+  });
+
+  it('counts only rows that are seen', () => {
+    const project = filled({ hemRows: 8 }, 13);
+    const plan = makePlan(project);
+    const [fill] = fillsRound(plan, closedPiece(plan, project));
+    expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, offRows: [{ first: 5, last: 12 }] });
+  });
+
+  it('is said to match where it does', () => {
+    const project = filled({});
+    const plan = makePlan(project);
+    const [fill] = fillsRound(plan, closedPiece(plan, project));
+    expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
+      'Fill 1, rows 1–12: it matches across the seam on every row.',
+    );
+  });
+});

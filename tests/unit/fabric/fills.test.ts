@@ -1,0 +1,260 @@
+import { describe, expect, it } from 'vitest';
+import { label } from '@shared/bed/index.ts';
+import { firstNeedlesOf, OUTSIDE, type Fabric } from '@shared/fabric/index.ts';
+import { rowNotes } from '@shared/plan/index.ts';
+import { problemOf } from '@shared/problem/index.ts';
+import { startFill, type Fill, type Piece, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { checkedPlan } from '../check/found.ts';
+import { projectWith } from './pieces.ts';
+
+interface Given {
+  readonly motif: readonly string[];
+  readonly stitches: number;
+  readonly rows: number;
+  readonly fill?: Partial<Fill>;
+  readonly piece?: Partial<Piece>;
+}
+
+function filled({ motif, stitches, rows, fill, piece }: Given): Project {
+  const project = projectWith({ motif, copies: [1], stitches, rows, ...(piece ? { piece } : {}) });
+  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), ...fill }] };
+}
+
+/** The fabric as text, the topmost row first. */
+function text({ width, rows, cells }: Fabric): string[] {
+  const said = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
+  return Array.from({ length: rows }, (_, fromTop) =>
+    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), said).join(''),
+  );
+}
+
+const knitted = (given: Given): string[] => text(checkedPlan(filled(given)).fabric);
+
+describe('the middle of a fill', () => {
+  it.each([
+    // An odd copy has a middle column; it stands on the middle stitch of an odd row.
+    { motif: 'XO.', stitches: 9, centre: 'column', line: 'XO.XO.XO.', isHalfOff: false },
+    // An even row has no middle stitch: the column stands on the stitch left of the middle.
+    { motif: 'XO.', stitches: 8, centre: 'column', line: 'O.XO.XO.', isHalfOff: true },
+    // An even copy has no middle column: the line in its middle stands in the middle of an even row.
+    { motif: 'XO..', stitches: 8, centre: 'column', line: '..XO..XO', isHalfOff: false },
+    { motif: 'XO..', stitches: 9, centre: 'column', line: '..XO..XO.', isHalfOff: true },
+    // Between copies: on an even row there is a line in the middle.
+    { motif: 'XO.', stitches: 8, centre: 'between', line: '.XO.XO.X', isHalfOff: false },
+    { motif: 'XO..', stitches: 8, centre: 'between', line: 'XO..XO..', isHalfOff: false },
+    // An odd row has none: the line stands left of the middle stitch.
+    { motif: 'XO..', stitches: 9, centre: 'between', line: 'XO..XO..X', isHalfOff: true },
+  ] as const)('$centre of $motif on $stitches stitches', ({ motif, stitches, centre, line, isHalfOff }) => {
+    const given = { motif: [motif], stitches, rows: 1, fill: { centre, unit: 'whole' as const } };
+    expect(knitted(given)).toEqual([line]);
+    expect(checkedPlan(filled(given)).fills[0]?.isHalfOff).toBe(isHalfOff);
+  });
+
+  it('is the middle of what the seam leaves of the row', () => {
+    // 9 stitches, 2 of them in the left seam: the middle of the other 7 is the 6th.
+    const piece = { seamAllowance: { left: 2, right: 0 } };
+    expect(knitted({ motif: ['.X.'], stitches: 9, rows: 1, piece, fill: { unit: 'whole' } })).toEqual(['..X..X..X']);
+  });
+
+  it('is left by the shift, and by each tier with its step', () => {
+    const given = { motif: ['X...', 'XX..'], stitches: 8, rows: 6 };
+    const centre = 'between';
+    expect(knitted({ ...given, fill: { centre } })).toEqual([
+      'X...X...',
+      'XX..XX..',
+      'X...X...',
+      'XX..XX..',
+      'X...X...',
+      'XX..XX..',
+    ]);
+    expect(knitted({ ...given, fill: { centre, shift: 1 } }).slice(-2)).toEqual(['.X...X..', '.XX..XX.']);
+    // Half of 4 at each tier is a brick.
+    expect(knitted({ ...given, fill: { centre, step: 2 } })).toEqual([
+      'X...X...',
+      'XX..XX..',
+      '..X...X.',
+      '..XX..XX',
+      'X...X...',
+      'XX..XX..',
+    ]);
+    expect(knitted({ ...given, fill: { centre, step: -1 } })).toEqual([
+      '..X...X.',
+      '..XX..XX',
+      '...X...X',
+      'X..XX..X',
+      'X...X...',
+      'XX..XX..',
+    ]);
+  });
+});
+
+describe('a fill', () => {
+  it('takes the true repeat up as well as across, or the whole chart', () => {
+    // Five rows and five columns drawn of a pattern of 2 by 2.
+    const motif = ['X.X.X', '.X.X.', 'X.X.X', '.X.X.', 'X.X.X'];
+    const given = { motif, stitches: 10, rows: 6 };
+    const checked = ['X.X.X.X.X.', '.X.X.X.X.X'];
+    expect(knitted({ ...given, fill: { centre: 'between' } })).toEqual([...checked, ...checked, ...checked]);
+    expect(knitted({ ...given, fill: { centre: 'between', unit: 'whole' } })).toEqual([
+      'X.X.XX.X.X',
+      'X.X.XX.X.X',
+      '.X.X..X.X.',
+      'X.X.XX.X.X',
+      '.X.X..X.X.',
+      'X.X.XX.X.X',
+    ]);
+  });
+
+  it('lies as its chart is shown, and is mirrored once more where asked', () => {
+    const given = { motif: ['XXO.'], stitches: 8, rows: 1 };
+    const fill = { centre: 'between', unit: 'whole' } as const;
+    expect(knitted({ ...given, fill })).toEqual(['XXO.XXO.']);
+    expect(knitted({ ...given, fill: { ...fill, isMirrored: true } })).toEqual(['.OXX.OXX']);
+  });
+
+  it('keeps its border plain and ends at its last row', () => {
+    const fill = { firstRow: 2, lastRow: 3, border: { left: 1, right: 2 } };
+    expect(knitted({ motif: ['X'], stitches: 6, rows: 4, fill })).toEqual(['......', '.XXX..', '.XXX..', '......']);
+  });
+
+  it('is clipped row by row, and counts the copies that are cut', () => {
+    // 8 stitches, then 6, then 4: the outer copies of 2 lose their outer stitch, then all they have.
+    const piece = {
+      shape: {
+        kind: 'steps' as const,
+        stitches: 8,
+        rows: 3,
+        steps: [2, 3].map((row) => ({ row, left: -1, right: -1 })),
+      },
+    };
+    const given = { motif: ['XX', 'XX', 'XX'], stitches: 8, rows: 3, piece };
+    const fill = { unit: 'whole', centre: 'between' } as const;
+    expect(knitted({ ...given, fill })).toEqual(['  XXXX  ', ' XXXXXX ', 'XXXXXXXX']);
+    const plan = checkedPlan(filled({ ...given, fill }));
+    expect(plan.fills[0]?.copies).toMatchObject({
+      whole: 2,
+      clipped: 2,
+      leftOut: 0,
+      clippedRows: [1, 3],
+      leftOutRows: null,
+    });
+    expect(plan.findings).toContainEqual({ code: 'fill-cut', rows: [1, 3], copies: 2, whole: 2, fill: 0 });
+    // Each has lost half of its 6 stitches.
+    for (const cutCopies of ['left-out', 'kept-if-read'] as const) {
+      expect(knitted({ ...given, fill: { ...fill, cutCopies } })).toEqual(['  XXXX  ', ' .XXXX. ', '..XXXX..']);
+    }
+    const left = checkedPlan(filled({ ...given, fill: { ...fill, cutCopies: 'left-out' } }));
+    expect(left.findings).toContainEqual({ code: 'fill-left-out', rows: [1, 3], copies: 2, whole: 2, fill: 0 });
+  });
+
+  it('cuts copies at its last row and at its border, but not where nothing but ground is cut off', () => {
+    // Copies of 4 with figure in their two middle columns on 8 stitches less 1 plain at each edge: no figure is lost.
+    const across = { motif: ['.XX.'], stitches: 8, rows: 1 };
+    const bordered = { border: { left: 1, right: 1 }, centre: 'between', unit: 'whole' } as const;
+    expect(checkedPlan(filled({ ...across, fill: bordered })).fills[0]?.copies).toMatchObject({ whole: 2, clipped: 0 });
+    const wider = { ...bordered, border: { left: 2, right: 1 } };
+    expect(checkedPlan(filled({ ...across, fill: wider })).fills[0]?.copies).toMatchObject({ whole: 1, clipped: 1 });
+    // Three rows a copy, five rows: the second tier is cut by one row.
+    const up = checkedPlan(filled({ motif: ['X', '.', 'X'], stitches: 3, rows: 5, fill: { unit: 'whole' } }));
+    expect(up.fills[0]?.copies).toMatchObject({ whole: 3, clipped: 3, clippedRows: [4, 5] });
+  });
+
+  it('has its set-up row, and its first and last row, in the row list', () => {
+    const plan = checkedPlan(filled({ motif: ['X.'], stitches: 6, rows: 9, fill: { firstRow: 4, lastRow: 8 } }));
+    const notes = rowNotes(plan).map((row) => row.map(({ code }) => code));
+    expect([notes[2], notes[3], notes[7]]).toEqual([['set-up'], ['pattern-begins'], ['pattern-ends']]);
+    expect(words.knitting.setUp(plan)).toHaveLength(1);
+  });
+
+  it('from row 1 on has no set-up row', () => {
+    const plan = checkedPlan(filled({ motif: ['X.'], stitches: 6, rows: 9 }));
+    expect(plan.findings).toContainEqual({ code: 'no-set-up-row', rows: [1, 1] });
+  });
+
+  it('names the first needles of its copies, as far as they lie on the piece', () => {
+    // L4 … R5 for 9 stitches; the middle copy of 4 lies on L2 … R2, half a stitch to the left.
+    const plan = checkedPlan(filled({ motif: ['XO..'], stitches: 9, rows: 2 }));
+    const first = firstNeedlesOf((plan.fills as [(typeof plan.fills)[number]])[0], plan.outline);
+    expect(first.map(label)).toEqual(['L2', 'R3']);
+  });
+
+  it('warns of letters that would be worn mirrored', () => {
+    const project = filled({ motif: ['XX.', 'X..'], stitches: 9, rows: 4 });
+    const motifs = project.motifs.map((motif) => ({ ...motif, isLettering: true }));
+    const codes = (fill: Partial<Fill>): string[] =>
+      checkedPlan({ ...project, motifs, fills: [{ ...startFill('motif', 1), ...fill }] }).findings.map(
+        ({ code }) => code,
+      );
+    expect(codes({})).toContain('mirrored-lettering-in-fill');
+    expect(codes({ isMirrored: true })).not.toContain('mirrored-lettering-in-fill');
+  });
+
+  it('with a wide border floats to the edges while end-needle selection is on', () => {
+    const given = { motif: ['X.'], stitches: 30, rows: 4, piece: { endNeedleSelection: true } };
+    const codes = (left: number): string[] =>
+      checkedPlan(filled({ ...given, fill: { border: { left, right: 0 } } })).findings.map(({ code }) => code);
+    expect(codes(5)).not.toContain('contrast-to-edges');
+    expect(codes(6)).toContain('contrast-to-edges');
+  });
+});
+
+describe('a fill that cannot be knitted as described', () => {
+  const plain: Given = { motif: ['XX', 'X.'], stitches: 10, rows: 10 };
+  const refusal = (project: Project) => {
+    try {
+      checkedPlan(project);
+    } catch (thrown) {
+      return problemOf(thrown);
+    }
+    throw new Error('it was planned');
+  };
+
+  it.each<[string, Partial<Fill>, object]>([
+    ['ends above the piece', { lastRow: 11 }, { code: 'rows-outside-piece', facts: { first: 1, last: 11, rows: 10 } }],
+    ['begins above the piece', { firstRow: 12 }, { code: 'rows-outside-piece', facts: { first: 12, rows: 10 } }],
+    [
+      'ends below its first row',
+      { firstRow: 5, lastRow: 4 },
+      { code: 'fill-rows-turned', facts: { fill: 1, first: 5, last: 4 } },
+    ],
+    ['is all border', { border: { left: 5, right: 5 } }, { code: 'fill-without-room', facts: { fill: 1 } }],
+    ['has lost its motif', { motif: 'gone' }, { code: 'motif-missing', facts: { motif: 'gone' } }],
+  ])('%s', (_, fill, problem) => {
+    const found = refusal(filled({ ...plain, fill }));
+    expect(found).toMatchObject(problem);
+    expect(words.problems.sentence(found)).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  it('has no figure', () => {
+    expect(refusal(filled({ ...plain, motif: ['..'] }))).toMatchObject({ code: 'no-figure' });
+  });
+
+  it('wants needles of a band, on the rows on which they meet', () => {
+    const project = projectWith({ ...plain, copies: [1], band: { position: { kind: 'from-row', row: 4 } } });
+    const withFill = (fill: Partial<Fill>): Project => ({ ...project, fills: [{ ...startFill('motif', 1), ...fill }] });
+    expect(refusal(withFill({}))).toMatchObject({
+      code: 'fill-overlaps-band',
+      facts: { fill: 1, band: 1, first: 4, last: 5 },
+    });
+    expect(refusal(withFill({ firstRow: 5 }))).toMatchObject({ facts: { first: 5, last: 5 } });
+    expect(checkedPlan(withFill({ firstRow: 6 })).fills).toHaveLength(1);
+    expect(checkedPlan(withFill({ lastRow: 3 })).fills).toHaveLength(1);
+    // The group stands on the two needles in the middle; beside it there is room.
+    expect(checkedPlan(withFill({ border: { left: 6, right: 0 } })).fills).toHaveLength(1);
+  });
+
+  it('wants needles of another fill', () => {
+    const project = filled(plain);
+    const two = (other: Partial<Fill>): Project => ({
+      ...project,
+      fills: [
+        { ...startFill('motif', 1), lastRow: 5, border: { left: 0, right: 5 } },
+        { ...startFill('motif', 3), ...other },
+      ],
+    });
+    expect(refusal(two({}))).toMatchObject({ code: 'fills-overlap', facts: { one: 1, other: 2, first: 3, last: 5 } });
+    expect(checkedPlan(two({ border: { left: 5, right: 0 } })).fills).toHaveLength(2);
+    expect(checkedPlan(two({ firstRow: 6 })).fills).toHaveLength(2);
+  });
+});

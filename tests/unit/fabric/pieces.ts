@@ -1,0 +1,68 @@
+/** Small projects to plan. Names and sizes are invented. */
+import type { Shows } from '@shared/bed/index.ts';
+import { gridFromText } from '@shared/grid/index.ts';
+import {
+  START_PIECE,
+  START_SIZES,
+  START_YARNS,
+  startBand,
+  type Band,
+  type Group,
+  type Piece,
+  type Project,
+  type Yarn,
+} from '@shared/project/index.ts';
+
+interface Given {
+  /** Topmost row first: `.` ground, `X` yarn 1, `O` yarn 2. */
+  readonly motif: readonly string[];
+  readonly copies: readonly number[];
+  readonly group?: Partial<Group>;
+  readonly stitches: number;
+  readonly rows: number;
+  readonly shows?: Shows;
+  readonly piece?: Partial<Piece>;
+  readonly band?: Partial<Band>;
+  readonly yarns?: readonly Yarn[];
+}
+
+const THIRD: Yarn = { name: 'kelp', colour: '#20302a', tex: null };
+
+/** One motif placed in one band on a rectangle. */
+export function projectWith({
+  motif,
+  copies,
+  group,
+  stitches,
+  rows,
+  shows = 'needles',
+  piece,
+  band,
+  yarns,
+}: Given): Project {
+  const start = startBand('motif', copies);
+  return {
+    name: 'trial',
+    yarns: yarns ?? [...START_YARNS, THIRD],
+    motifs: [
+      {
+        id: 'motif',
+        name: 'trial motif',
+        grid: gridFromText(motif, '.XO'),
+        ground: 0,
+        shows,
+        isLettering: false,
+        underlay: null,
+      },
+    ],
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
+    sizes: START_SIZES,
+    bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
+    fills: [],
+  };
+}
+
+/** 12 stitches and 31 rows without a smaller repeat; the first column is blank. */
+export const BLANK_FIRST_12_BY_31: readonly string[] = Array.from({ length: 31 }, (_, row) =>
+  row % 2 === 0 ? '.XX.XX.XX.XX' : '.X.........X',
+);

@@ -1,0 +1,230 @@
+import { describe, expect, it } from 'vitest';
+import { label } from '@shared/bed/index.ts';
+import { placementSheet, type PaperSize, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
+import { rowLines } from '@shared/output/row-list-blocks.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import type { Project } from '@shared/project/index.ts';
+import { textOf, words } from '@shared/words/index.ts';
+import { itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
+import { filledProject, hemProject, PROJECTS, scarfProject } from './projects.ts';
+
+const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
+const CASES = Object.keys(PROJECTS).flatMap((name) => PAPERS.map((paper) => ({ name, paper })));
+
+interface Made {
+  readonly project: Project;
+  readonly plan: Plan;
+  readonly sheet: SheetDocument;
+}
+
+const made = new Map<string, Made>();
+
+function sheetOf(name: string, paper: PaperSize): Made {
+  const key = `${name} ${paper}`;
+  const known = made.get(key);
+  if (known) return known;
+  const project = (PROJECTS[name] as () => Project)();
+  const plan = made.get(`${name} a4`)?.plan ?? makePlan(project);
+  const fresh = { project, plan, sheet: placementSheet(project, plan, { paper }) };
+  made.set(key, fresh);
+  return fresh;
+}
+
+/** From the leftmost to the rightmost and the highest to the lowest of some items. */
+function boxOf(items: readonly SheetItem[]): Box {
+  const boxes = items.map(itemBox);
+  return {
+    left: Math.min(...boxes.map(({ left }) => left)),
+    right: Math.max(...boxes.map(({ right }) => right)),
+    top: Math.min(...boxes.map(({ top }) => top)),
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+  };
+}
+
+function allWords(sheet: SheetDocument): string {
+  return sheet.pages.map(wordsOn).join('\n');
+}
+
+describe.each(CASES)('the sheet of the $name project on $paper', ({ name, paper }) => {
+  it('keeps everything inside the margins', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      const outside = itemsOf(page).filter((item) => {
+        const { left, right, top, bottom } = itemBox(item);
+        return left < 15.9 || right > page.widthMm - 15.9 || top < 7 || bottom > page.heightMm - 13.9;
+      });
+      expect(outside).toEqual([]);
+    }
+  });
+
+  it('sets no text over another', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      const boxes = textsOf(page)
+        .map((item) => ({ ...textBox(item), text: textOf(item.spans) }))
+        .sort((a, b) => a.top - b.top);
+      const meeting: string[] = [];
+      boxes.forEach((a, i) => {
+        for (const b of boxes.slice(i + 1)) {
+          if (b.top >= a.bottom) break;
+          if (a.left < b.right && b.left < a.right) meeting.push(`${a.text} | ${b.text}`);
+        }
+      });
+      expect(meeting).toEqual([]);
+    }
+  });
+
+  it('names the first and the last needle of every group and where to set up', () => {
+    const { plan, sheet } = sheetOf(name, paper);
+    const written = allWords(sheet).split('\n');
+    for (const { block } of plan.groups) {
+      expect(written).toContain(label(block.first));
+      expect(written).toContain(label(block.last));
+    }
+    for (const { setUpAt } of plan.bands) {
+      if (setUpAt !== null) expect(written.join(' ')).toContain(`Set up with the row counter at ${setUpAt}`);
+    }
+  });
+
+  it('leaves no heading at the foot of a column', () => {
+    for (const page of sheetOf(name, paper).sheet.pages) {
+      const set = page.elements
+        .filter(({ role }) => role !== 'decoration')
+        .map((element) => ({ role: element.role, ...boxOf(itemsOf({ ...page, elements: [element] })) }));
+      for (const heading of set.filter(({ role }) => role === 'heading')) {
+        const below = set.filter(
+          ({ role, top, left, right }) =>
+            role !== 'heading' && top > heading.top && left < heading.left + 40 && right > heading.left,
+        );
+        expect({ page: page.title, heading, below: below.length > 0 }).toMatchObject({ below: true });
+      }
+    }
+  });
+
+  it('lists every row once', () => {
+    const { plan } = sheetOf(name, paper);
+    let next = 1;
+    for (const { first, last } of rowLines(plan)) {
+      expect(first).toBe(next);
+      next = last + 1;
+    }
+    expect(next).toBe(plan.rows.length + 1);
+  });
+
+  it('numbers its pages', () => {
+    const { pages } = sheetOf(name, paper).sheet;
+    pages.forEach((page, index) => expect(wordsOn(page)).toContain(`Page ${index + 1} of ${pages.length}`));
+  });
+});
+
+describe('what the sheet says', () => {
+  // common practice, no source: hem of 100 rows folded, motif of 31 rows.
+  it('sets the hem up with the row counter at 59 and patterns rows 61–91', () => {
+    const project = hemProject();
+    const written = allWords(placementSheet(project, makePlan(project), { paper: 'a4' })).replaceAll('\n', ' ');
+    expect(written).toContain('Cast on 120 stitches in slate on needles L60–R60.');
+    expect(written).toContain(
+      'Set up with the row counter at 59, the carriage at the left: row 60 is knitted plain while the needles for row 61 are selected.',
+    );
+    expect(written).toContain('0 → 50 1–50 50 Hem back, plain');
+    expect(written).toContain('59 → 60 60 1 Hem front, set-up row');
+    expect(written).toContain('60 → 91 61–91 31 Hem front, pattern');
+    expect(written).toContain('91 → 100 92–100 9 Hem front, plain');
+    // The worked placing: left group L48 … L13 and right R12 … R47, seen 13 / 24 / 13.
+    expect(written).toContain('The groups start at first needles L48 and R12.');
+    expect(written).toContain('As seen 13 / 24 / 13 Pattern blocks 12 / 23 / 13');
+  });
+
+  it('takes plain rows together but not over a row that must be told apart', () => {
+    const lines = rowLines(makePlan(scarfProject())).map(({ first, last }) => `${first}–${last}`);
+    // Hem of 12: folded after row 6, joined after row 12, set-up row 8, pattern 9 and 10; a band from row 400 with its set-up row.
+    expect(lines).toEqual([
+      '1–5',
+      '6–6',
+      '7–7',
+      '8–8',
+      '9–9',
+      '10–10',
+      '11–11',
+      '12–12',
+      '13–398',
+      '399–399',
+      '400–400',
+      '401–401',
+      '402–900',
+    ]);
+  });
+
+  it('says what the mark for a missing character means, and only where one stands', () => {
+    const note = words.sheet.missingCharacters('□');
+    expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
+    expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
+  });
+
+  it('says how much yarn to wind off: a tenth more than the piece takes', () => {
+    const { plan, sheet } = sheetOf('sample', 'a4');
+    const { yarn } = words.sheet;
+    const tables = sheet.pages.flatMap(({ elements }) => elements.filter((element) => element.role === 'table'));
+    const table = tables.find(({ title }) => title === yarn.title);
+    const written = (table?.rows ?? []).map(({ cells }) =>
+      cells.map((items) => items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ')),
+    );
+    expect(written[0]?.at(-1)).toBe('m with 10 %');
+    expect(written).toHaveLength(1 + plan.yarn.uses.length);
+    plan.yarn.uses.forEach(({ totalMm }, index) => {
+      const [, metres, toWind] = written[index + 1] as [string, string, string];
+      expect(Number(metres)).toBeCloseTo(totalMm / 1000, 0);
+      expect(Number(toWind)).toBeCloseTo((totalMm / 1000) * 1.1, 0);
+      expect(Number(toWind) / Number(metres)).toBeCloseTo(1.1, 2);
+    });
+  });
+
+  it('says metres alone until a yarn has a count, then grams of that yarn', () => {
+    const { yarn } = words.sheet;
+    const { project, plan, sheet } = sheetOf('sample', 'a4');
+    const written = allWords(sheet).split('\n');
+    expect(written).toContain(yarn.columns.metres);
+    expect(written).not.toContain(yarn.columns.grams);
+    const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
+    const weighed = makePlan({ ...project, yarns });
+    const said = allWords(placementSheet({ ...project, yarns }, weighed, { paper: 'a4' })).split('\n');
+    const title = said.indexOf(yarn.columns.grams);
+    const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
+    // 50 tex is 50 g in 1000 m (ISO 1144).
+    expect(said.slice(title)).toContain((metres * 0.05).toFixed(0));
+    expect(said.slice(title)).toContain('–');
+  });
+
+  it('warns of moving carriage and hooks', () => {
+    expect(allWords(sheetOf('sample', 'a4').sheet).replaceAll('\n', ' ')).toContain('moving carriage');
+  });
+
+  it('hatches the blank columns and brackets the repeat', () => {
+    const { pages } = sheetOf('hem', 'a4').sheet;
+    expect(pages.map(wordsOn).join('\n')).toContain('Hatched: blank columns of the repeat, 1 at the right.');
+    const figures = pages.flatMap(({ elements }) => elements.filter(({ role }) => role === 'figure'));
+    const brackets = figures.flatMap((figure) =>
+      figure.role === 'figure'
+        ? figure.items.filter(
+            (item) => item.kind === 'path' && item.stroke?.paint === 'accent' && item.lines.length === 4,
+          )
+        : [],
+    );
+    expect(brackets).toHaveLength(1);
+  });
+});
+
+describe('the sheet of a piece with fills', () => {
+  it('says where their copies start, how many are whole, and how they meet, and shows the chart', () => {
+    const project = filledProject();
+    const plan = makePlan(project);
+    const said = allWords(placementSheet(project, plan, { paper: 'a4' })).replace(/\s+/g, ' ');
+    expect(said).toContain('Fill 1, motif, rows 2–59');
+    expect(said).toContain('Its edges are plain, so nothing has to meet in the seam.');
+    expect(said).toContain('Fill 2, motif, rows 60–140');
+    expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
+    const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;
+    expect(said).toContain(`${whole} copies whole and ${leftOut} left out.`);
+    expect(said).toContain('For an all-over pattern it is usually on.');
+    expect(said).toContain('Chart: motif');
+    expect(said).not.toContain(words.sheet.groups.none);
+  });
+});

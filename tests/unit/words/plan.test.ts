@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import type { Slot } from '@shared/bed/index.ts';
+import { gatherFindings, type Finding } from '@shared/check/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { sampleProject, startBand } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { YarnUse } from '@shared/yarn/index.ts';
+import { checkedPlan } from '../check/found.ts';
+import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
+
+const yarns = [
+  { name: 'slate', colour: '#5d7591', tex: 278 },
+  { name: 'chalk', colour: '#fbf7ea', tex: 278 },
+];
+const needles = { first: -12 as Slot, last: 10 as Slot };
+/** A piece with two groups beside each other. */
+const project = { yarns, bands: [startBand('gull', [1, 1])] };
+const say = (finding: Finding): string => words.findings.text(finding, project);
+
+describe('a finding in words', () => {
+  it.each<[Finding, string]>([
+    [
+      {
+        code: 'long-floats',
+        rows: [61, 91],
+        role: 'contrast',
+        yarn: 1,
+        needles,
+        longest: 23,
+        longestMm: 82.14,
+        count: 31,
+      },
+      'The contrast chalk floats over up to 23 stitches (82 mm) on rows 61–91, needles L12–R11: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.',
+    ],
+    [
+      { code: 'lined-floats', rows: [61, 61], role: 'main', yarn: 0, needles, longest: 6, longestMm: 21.4, count: 1 },
+      'The main yarn slate floats over 6 stitches (21 mm) on row 61, needles L12–R11; the hem or lining covers it. Keep it slack.',
+    ],
+    [
+      { code: 'long-carry', rows: [3, 5], role: 'contrast', yarn: 1, needles, longest: 9, count: 1 },
+      'The contrast chalk is carried 9 stitches sideways on rows 3–5, needles L12–R11. Cut and rejoin it there, or use a second strand.',
+    ],
+    [
+      { code: 'lined-carry', rows: [3, 5], role: 'contrast', yarn: 1, needles, longest: 9, count: 2 },
+      'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the hem or lining covers it. Keep it slack.',
+    ],
+    [
+      { code: 'many-yarns', rows: [8, 8], yarns: 3, count: 1 },
+      'Row 8 knits 3 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+    ],
+    [
+      { code: 'many-yarns', rows: [8, 12], yarns: 4, count: 3 },
+      '3 rows between 8 and 12 knit up to 4 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+    ],
+    [
+      { code: 'contrast-to-edges', rows: [5, 9] },
+      'End-needle selection is on, so the contrast floats to both edges on rows 5–9. For motifs that stand alone, switch it off.',
+    ],
+    [
+      { code: 'cut-copies', rows: [20, 22], copies: 2, group: 0 },
+      'Shaping cuts 2 copies of group 1 on rows 20–22. Leave out a copy, or move the group inwards.',
+    ],
+    [
+      { code: 'copies-left-out', rows: [20, 22], copies: 1, group: 0 },
+      '1 copy of group 1 is left out on rows 20–22, where shaping would cut it.',
+    ],
+    [
+      { code: 'fill-cut', rows: [20, 90], copies: 12, whole: 48, fill: 0 },
+      'The edges cut 12 copies of fill 1 on rows 20–90; 48 are whole. To knit whole ones only, leave cut copies out.',
+    ],
+    [
+      { code: 'fill-left-out', rows: [20, 90], copies: 1, whole: 1, fill: 1 },
+      '1 copy of fill 2 is left out on rows 20–90, where the edges would cut it; 1 is whole.',
+    ],
+    [
+      { code: 'mirrored-lettering-in-fill', rows: [2, 90], fill: 0, motif: 'initials', isFillMirrored: true },
+      'initials in fill 1 would be seen mirrored when worn, and it holds letters. Do not mirror the fill.',
+    ],
+    [
+      { code: 'hem-loops', rows: [20, 20], loops: 62, hungOn: 70 },
+      'The hem begins with 62 loops, and after row 20 they are to be hung on 70 needles. Shape above the hem, so that each needle takes one loop.',
+    ],
+    [
+      { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
+      'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
+    ],
+    [
+      { code: 'faint-contrast', rows: [2, 3], yarn: 1, ratio: 1.234 },
+      'The contrast chalk is nearly as light as the main yarn (contrast 1.23 to 1), so the motif will hardly show. Choose a lighter or darker one.',
+    ],
+  ])('%j', (finding, sentence) => {
+    expect(say(finding)).toBe(sentence);
+  });
+
+  it('advises no ball for each group where none stand beside each other', () => {
+    const alone = { yarns, bands: [startBand('gull', [3])] };
+    const finding = { code: 'long-floats', role: 'contrast', yarn: 1, needles, longest: 9, longestMm: 32 } as const;
+    expect(words.findings.text({ ...finding, rows: [2, 2], count: 1 }, alone)).toMatch(
+      /: too long to lie loose\. Break it with anchor stitches, sew it down, or line the piece\.$/,
+    );
+  });
+
+  it('says once what every copy brings again', () => {
+    const finding = {
+      code: 'long-carry',
+      rows: [3, 4],
+      role: 'contrast',
+      yarn: 1,
+      needles,
+      longest: 9,
+      count: 1,
+    } as const;
+    expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
+      / The same comes in 2 more places, rows 3–40\.$/,
+    );
+    expect(words.findings.gathered({ finding, more: 0, rows: [3, 4] }, project)).toBe(say(finding));
+  });
+
+  it('cautions where fingers and toes can catch', () => {
+    const text = say({ code: 'infant-floats', rows: [1, 4], count: 2 });
+    expect(text).toContain(words.findings.caution.infant);
+    expect(text).toMatch(/fingers and toes/);
+  });
+
+  it('cautions at the machine', () => {
+    expect(words.findings.caution.machine).toMatch(
+      /sleeves.*hooks and latches.*tension mast.*weights.*push a wrapped needle back/is,
+    );
+  });
+});
+
+describe('the plan in words', () => {
+  it('is what the knitter must set: piece, first needles, set-up row, yarn', () => {
+    // common practice, no source: 120 stitches, hem of 100, two groups of three copies of 12
+    const project = projectWith({
+      motif: BLANK_FIRST_12_BY_31,
+      copies: [3, 3],
+      stitches: 120,
+      rows: 100,
+      piece: { hemRows: 100, name: 'jacket' },
+    });
+    const summary = words.knitting.summary(makePlan(project), project);
+    expect(summary.slice(0, 4)).toEqual([
+      'jacket: 120 stitches, 100 rows (hem back rows 1–50, hem front rows 51–100). The carriage starts from the right.',
+      'Group 1: first needle L48, needles L48–L13, seen L47–L13, rows 61–91.',
+      'Group 2: first needle R12, needles R12–R47, seen R13–R47, rows 61–91.',
+      'Set up with the row counter at 59: row 60 is knitted plain while the needles of row 61 are selected.',
+    ]);
+    // 12,000 stitches of 13.02 mm are 156.3 m in all; most of them main.
+    expect(summary[4]).toMatch(/^Main slate: 1\d\d(\.\d)? m\.$/);
+    expect(summary[5]).toMatch(/^Contrast chalk: \d\d(\.\d)? m\.$/);
+    expect(summary[6]).toBe('Wind off 10 % more.');
+  });
+
+  it('adds the weight of a yarn that has a count', () => {
+    // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
+    const use = { ...makePlan(sampleProject()).yarn.uses[0], totalMm: 156_300, grams: 43.45 } as YarnUse;
+    expect(words.knitting.yarnUse(use, project)).toBe('Main slate: 156.3 m, 43 g');
+    expect(words.knitting.yarnUse({ ...use, grams: null }, project)).toBe('Main slate: 156.3 m');
+  });
+
+  it('leaves no hole in the sentences of the sample', () => {
+    const project = sampleProject();
+    const plan = checkedPlan(project);
+    const all = [
+      ...words.knitting.summary(plan, project),
+      ...gatherFindings(plan.findings).map((gathered) => words.findings.gathered(gathered, project)),
+    ];
+    expect(all.join('\n')).not.toMatch(/undefined|NaN|\[object|  /);
+  });
+});
