@@ -6,8 +6,8 @@
  * it. One without its right mark is damaged.
  */
 import { createHash } from 'node:crypto';
-import { keptLaying, type KeptLaying } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { layingSchema, type Laying } from '@shared/project/index.ts';
 import { letters, upToLetters, z } from '@shared/schema/index.ts';
 
 export interface KeptFile {
@@ -18,7 +18,7 @@ export interface KeptFile {
   readonly text: string;
   readonly file: { readonly path: string; readonly stamp: string } | null;
   /** What was in hand besides the text, and not laid in it. */
-  readonly laying: KeptLaying | null;
+  readonly laying: Laying | null;
   /** Of work that was kept when no stamp was: the file that it came from, in which version is not known. */
   readonly cameFrom: string | null;
 }
@@ -35,7 +35,7 @@ const head = z.object({
   browser: z.string(),
   edition: z.int().check(z.gte(1)),
   /** Left out by programs that did not keep it. */
-  laying: z._default(z.nullable(keptLaying), null),
+  laying: z._default(z.nullable(layingSchema), null),
 });
 const headOfVersion1 = z.object({
   format: z.literal(FORMAT),

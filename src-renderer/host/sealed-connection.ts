@@ -15,7 +15,7 @@ import {
   CALL_PATH,
   headerText,
   HERE,
-  joinedSchema,
+  joinedFrom,
   MOST_CALL_BYTES,
   newSecret,
   proofOf,
@@ -174,8 +174,7 @@ async function keysOf({ runKey, storageKey }: Joined): Promise<Keys> {
 
 function joinedIn(answered: Answered): Joined | 'stranger' | 'nobody' {
   if (answered.by !== 'host') return answered.by;
-  const joined = answered.outcome.ok ? joinedSchema.safeParse(answered.outcome.value) : null;
-  return joined?.success ? joined.data : 'stranger';
+  return (answered.outcome.ok && joinedFrom(answered.outcome.value)) || 'stranger';
 }
 
 /** The calls of one page, counted. */

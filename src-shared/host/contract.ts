@@ -6,11 +6,10 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
-import { linesSchema } from '../grid/index.ts';
-import { motifIdSchema } from '../motif/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
-import { letters, upToLetters, z } from '../schema/index.ts';
+import { layingSchema } from '../project/index.ts';
+import { letters, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
 
 const empty = z.strictObject({});
 const path = letters(4096);
@@ -29,16 +28,6 @@ const time = z.iso.datetime({ precision: 3 });
 /** Counts what was kept of one work, from 1. */
 const edition = z.int().check(z.gte(1));
 
-/** Cells that were in hand and not laid; see `project/laying.ts`. */
-export const keptLaying = z.strictObject({
-  name: z.enum(['move', 'paste', 'lettering']),
-  motif: motifIdSchema,
-  rows: linesSchema,
-  isLettering: z.boolean(),
-});
-
-export type KeptLaying = z.infer<typeof keptLaying>;
-
 /** Unsaved work as a window gives it to be kept. */
 const keptWork = z.strictObject({
   window: id,
@@ -51,7 +40,7 @@ const keptWork = z.strictObject({
   text: upToLetters(60_000_000),
   file: z.nullable(z.strictObject({ path, stamp })),
   /** What is in hand besides, and not in the text yet; null: nothing. */
-  laying: z._default(z.nullable(keptLaying), null),
+  laying: z._default(z.nullable(layingSchema), null),
 });
 
 /** Who asks for kept work, and which windows of its browser are open. */
@@ -169,7 +158,7 @@ export const contract = {
         /** Where the project stands, and which version of it the work began from; null: in no file that is known. */
         file: z.nullable(z.strictObject({ path, name: z.string(), stamp })),
         keptAt: time,
-        laying: z.nullable(keptLaying),
+        laying: z.nullable(layingSchema),
       }),
     ),
   },
@@ -215,8 +204,8 @@ export const contract = {
 } as const satisfies Record<string, { params: z.ZodMiniType; result: z.ZodMiniType }>;
 
 export type Method = keyof typeof contract;
-export type Params<M extends Method> = z.infer<(typeof contract)[M]['params']>;
-export type Result<M extends Method> = z.infer<(typeof contract)[M]['result']>;
+export type Params<M extends Method> = ReadonlyDeep<z.infer<(typeof contract)[M]['params']>>;
+export type Result<M extends Method> = ReadonlyDeep<z.infer<(typeof contract)[M]['result']>>;
 
 /** Services behind the contract: one function a method. Throws `ProblemError` for what a person should be told. */
 export type Services = { readonly [M in Method]: (params: Params<M>) => Promise<Result<M>> };

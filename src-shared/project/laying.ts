@@ -3,17 +3,7 @@ import { CELL_LETTERS, gridFromText } from '../grid/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change } from './change.ts';
 import { redraw, setMotif } from './edit-makers.ts';
-import type { MotifId, Project } from './project.ts';
-
-/** The motif as it would be if what is in hand were laid where it is. */
-export interface Laying {
-  readonly name: 'move' | 'paste' | 'lettering';
-  readonly motif: MotifId;
-  /** Its rows as a project file has them. */
-  readonly rows: readonly string[];
-  /** They are letters that read on the chart: from then on the motif must not be seen mirrored. */
-  readonly isLettering: boolean;
-}
+import type { Laying, Project } from './model.ts';
 
 /** The change that lays it, or null if it does not fit the project. */
 export function layingChange(project: Project, { name, motif: id, rows, isLettering }: Laying): Change | null {

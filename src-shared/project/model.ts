@@ -9,8 +9,8 @@
  * motifs that exist, motifs sharing one ground) are checked here, so a
  * `Project` in memory never breaks them.
  */
-import { CELL_LETTERS, MOST_COLOURS, type Grid } from '../grid/index.ts';
-import { motifSchema, type Motif, type MotifId } from '../motif/index.ts';
+import { CELL_LETTERS, linesSchema, MOST_COLOURS, type Grid } from '../grid/index.ts';
+import { motifIdSchema, motifSchema, type Motif, type MotifId } from '../motif/index.ts';
 import { bandSchema, fillSchema, MOST_PATTERNS } from '../pattern/index.ts';
 import { MOST_SIZES, pieceSchema, sizesSchema } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
@@ -51,6 +51,17 @@ export const projectFields = {
 };
 
 export interface Project extends ReadonlyDeep<z.infer<z.ZodMiniObject<typeof projectFields>>> {}
+
+export const layingSchema = z.strictObject({
+  name: z.enum(['move', 'paste', 'lettering']),
+  motif: motifIdSchema,
+  /** Its rows as a project file has them; whether its cells are yarns is known with the project. */
+  rows: linesSchema,
+  /** They are letters that read on the chart: from then on the motif must not be seen mirrored. */
+  isLettering: z.boolean(),
+});
+/** Cells in hand that are not laid yet (`laying.ts`): the motif as it would be if they were laid where they are. */
+export interface Laying extends ReadonlyDeep<z.infer<typeof layingSchema>> {}
 
 /** What is being checked, its fields each right by themselves. */
 type Checked = z.core.ParsePayload<Project>;

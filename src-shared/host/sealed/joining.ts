@@ -27,10 +27,16 @@ export const MOST_JOINING_BYTES = 1024;
 const secret = z.string().check(z.refine(isSecret));
 
 /** What a window is given that may come in. */
-export const joinedSchema = z.strictObject({
+const joinedSchema = z.strictObject({
   /** Seals calls until the host ends. */
   runKey: secret,
   /** Seals work that is kept in the browser, for every host of this user. Never written down in the browser. */
   storageKey: secret,
 });
 export type Joined = z.infer<typeof joinedSchema>;
+
+/** What a window was answered that asked to come in; null if it is nothing of the kind. */
+export function joinedFrom(answer: unknown): Joined | null {
+  const read = joinedSchema.safeParse(answer);
+  return read.success ? read.data : null;
+}

@@ -4,7 +4,7 @@ import {
   CALL_HEADER,
   CALL_PATH,
   headerText,
-  joinedSchema,
+  joinedFrom,
   newSecret,
   open,
   proofOf,
@@ -69,7 +69,8 @@ export async function join(
   const answer = await ask(origin, await sealedRequest(origin, keys, first));
   const outcome = await openedAnswer(keys, first, answer);
   if (outcome === null) return { answer, caller: null };
-  const joined = joinedSchema.parse((outcome as { value: unknown }).value);
+  const joined = joinedFrom((outcome as { value: unknown }).value);
+  if (joined === null) throw new Error('The host lets in, and does not say with which keys');
   const run = await sealingKeys(crypto, joined.runKey, 'run');
   let { count } = first;
   const caller: Caller = {

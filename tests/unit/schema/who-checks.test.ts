@@ -9,7 +9,6 @@ const AT_THE_EDGE = [
   /^src-shared\/schema\//,
   /\/(model|file|contract)\.ts$/,
   'src-shared/host/sealed/joining.ts',
-  'src-renderer/shell/host/sealed-connection.ts',
   'src-main/browser-host/ports.ts',
   'src-main/cli/own-files.ts',
   'src-main/services/kept-file.ts',
