@@ -15,6 +15,7 @@ import { z } from '@shared/schema/index.ts';
 import {
   nodeFiles,
   processesHere,
+  readingProblem,
   readWhole,
   underLock,
   writeChecked,
@@ -65,13 +66,14 @@ export async function writeOwnFiles(
   files: readonly OwnFile[],
   keeps: boolean,
 ): Promise<WrittenFile[]> {
-  const looked = await underLock(disk, join(folder, LIST_NAME), () => noted(folder, source, files, keeps)).catch(
-    (error: unknown) => {
-      const problem = writingProblem(error, join(folder, LIST_NAME));
-      // Nobody has named the list.
-      throw problemOf(problem).code === 'file-missing' ? problemError('file-missing', {}, folder) : problem;
-    },
-  );
+  // The lock would make it.
+  await nodeFiles.names(folder).catch((error: unknown) => {
+    throw readingProblem(error, folder);
+  });
+  const list = join(folder, LIST_NAME);
+  const looked = await underLock(disk, list, () => noted(folder, source, files, keeps)).catch((error: unknown) => {
+    throw writingProblem(error, list);
+  });
   const written: WrittenFile[] = [];
   for (const { file, there } of looked) {
     const path = join(folder, file.name);

@@ -85,7 +85,10 @@ async function comesBack(folder: string): Promise<void> {
   const browser = await chromium.launchServer({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
   try {
     const page = await openWindow(browser, host);
-    await page.getByText(/was not saved when the program ended/).waitFor();
+    await page
+      .getByRole('region', { name: 'Notice' })
+      .filter({ hasText: 'was not saved when the program ended' })
+      .waitFor();
     const shown = (await new Chart(page).yarns()).join('');
     const isOne = newest.some(
       (grid) => gridToText(grid, '.#').join('') === shown || gridToText(grid, '#.').join('') === shown,
