@@ -7,11 +7,11 @@ import { stack, type Stack, type StackItem } from './stack.ts';
 /** `long-floats` and `lined-floats`. */
 export function longFloats({ main, sections, rows }: Inspected): Finding[] {
   const items = new Piles();
-  for (const { row, floats } of rows) {
+  for (const { row, floats, isOver: isAnyOver } of rows) {
+    if (!isAnyOver) continue;
+    const { isLined } = sectionAt(sections, row);
     for (const { isOver, strand, first, last, stitches, mm } of floats) {
-      if (!isOver) continue;
-      const { isLined } = sectionAt(sections, row);
-      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm });
+      if (isOver) items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm });
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, longestMm, count }) => ({

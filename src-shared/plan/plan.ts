@@ -72,7 +72,7 @@ function planRows(
   carries: readonly (PlanRow['carries'] | undefined)[],
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
-  return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats }, index) => ({
+  return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => ({
     row: index + 1,
     section: sectionAt(sections, index + 1).name,
     from,
@@ -81,6 +81,7 @@ function planRows(
     isMainKnitted,
     wraps: wraps[index] ?? NONE,
     floats,
+    isOver,
     carries: carries[index] ?? NONE,
   }));
 }

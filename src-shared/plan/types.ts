@@ -1,24 +1,16 @@
 /** The row-by-row plan: all that is knitted, in one value. What will go wrong with it is found by `check/`. */
-import type { Run, Side } from '../bed/index.ts';
 import type { Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
-import type { Carry, Float, Wrap } from '../strands/index.ts';
+import type { Carry, LaidRow, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
 import type { HemRow } from './hem-notes.ts';
 
-export interface PlanRow {
+/** A row as it is laid, and what is done before and after it. */
+export interface PlanRow extends Omit<LaidRow, 'strands'> {
   /** The row counter after this row. */
   readonly row: number;
   readonly section: SectionName;
-  /** The carriage's side before the row. */
-  readonly from: Side;
-  readonly edges: Run;
-  /** Needles that knit a yarn other than main, left to right, each run in one yarn. */
-  readonly contrast: readonly (Run & { readonly yarn: number })[];
-  /** False on a row all in contrast, on which main waits. */
-  readonly isMainKnitted: boolean;
   readonly wraps: readonly Wrap[];
-  readonly floats: readonly Float[];
   readonly carries: readonly Carry[];
 }
 

@@ -9,8 +9,7 @@
  */
 import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
 import type { Fabric } from '../fabric/index.ts';
-import { isSameGauge, stitchWidthMm, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
-import type { FloatLimit } from '../project/project.ts';
+import { isSameGauge, stitchWidthMm, type FloatLimit, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
 import { internSpans } from './interned.ts';
 import { longestWithin } from './limit.ts';
 import { MAIN_STRAND, StrandLayer, type FloatScale, type ScaleTotals, type StrandRun } from './strand-layer.ts';
@@ -43,7 +42,7 @@ export interface LaidRow {
   /** The carriage's side before the row. */
   readonly from: Side;
   readonly edges: Run;
-  /** Left to right. */
+  /** Needles that knit a yarn other than main, left to right, each run in one yarn. */
   readonly contrast: readonly ContrastRun[];
   /** In the order of their last needles. */
   readonly floats: readonly Float[];
@@ -51,7 +50,7 @@ export interface LaidRow {
   readonly isOver: boolean;
   /** Contrast strands that knit in this row, in the order of their first needles. */
   readonly strands: readonly StrandRun[];
-  /** False on a row all in contrast. */
+  /** False on a row all in contrast, on which main waits. */
   readonly isMainKnitted: boolean;
 }
 
