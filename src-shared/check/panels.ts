@@ -14,7 +14,7 @@ export interface Panels {
   /** The last needle left of each join. */
   readonly joins: readonly Slot[];
   /** Copies that the joins go through. */
-  readonly cutCopies: number;
+  readonly partedCopies: number;
 }
 
 /**
@@ -89,5 +89,5 @@ function panelsFrom(splitting: Splitting, first: number): Panels {
     return end - (ends[panel - 1] ?? 0) + seams;
   });
   const joins = ends.slice(0, -1).map((end) => (first + end - 1) as Slot);
-  return { stitches, joins, cutCopies: splitting.cut };
+  return { stitches, joins, partedCopies: splitting.cut };
 }

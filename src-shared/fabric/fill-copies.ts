@@ -1,6 +1,6 @@
 /** Which copies of a fill are whole, which an edge clips, and which of those are knitted. */
 import type { Outline } from '../piece/index.ts';
-import type { CutCopies } from '../project/project.ts';
+import type { ClippedCopies } from '../project/project.ts';
 import { isLeftOut } from './clipped-copies.ts';
 import { fillRun } from './fill-place.ts';
 import type { FillCopies, FillPlace } from './types.ts';
@@ -10,7 +10,7 @@ import type { FillCopies, FillPlace } from './types.ts';
  * of it lies beside the piece, in the border, or above the last row. The cost
  * grows with the copies on each row and the two that its ends clip.
  */
-export function copiesOfFill(place: FillPlace, outline: Outline, keeps: CutCopies): FillCopies {
+export function copiesOfFill(place: FillPlace, outline: Outline, keeps: ClippedCopies): FillCopies {
   const { copy, firstRow, lastRow } = place;
   const inRows = figureInRows(place);
   const figure = inRows.reduce((sum, count) => sum + count, 0);

@@ -21,9 +21,9 @@ const across = atLeastOne(MOST_STITCHES);
 const choice = count(LAST_CHOICE);
 const unit = z.enum(['repeat', 'whole']);
 
-const cutCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
-/** What becomes of copies that an edge cuts: knitted all the same, only where most of the figure is left, or left out. */
-export type CutCopies = z.infer<typeof cutCopiesSchema>;
+const clippedCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
+/** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
+export type ClippedCopies = z.infer<typeof clippedCopiesSchema>;
 
 const groupSchema = z.strictObject({
   motif: motifNamed,
@@ -91,7 +91,7 @@ export const bandSchema = z.strictObject({
   /** Of other sizes; those that are not named have the best choice. */
   chosenInSizes: z.optional(z.array(chosenInSizeSchema).check(z.maxLength(MOST_SIZES))),
   position: positionSchema,
-  cutCopies: cutCopiesSchema,
+  cutCopies: clippedCopiesSchema,
 });
 /** Groups side by side that are placed together. */
 export interface Band extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
@@ -126,7 +126,7 @@ export const fillSchema = z
     shift: sideways,
     /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
     step: sideways,
-    cutCopies: cutCopiesSchema,
+    cutCopies: clippedCopiesSchema,
   })
   .check((payload) => {
     const { firstRow, lastRow } = payload.value;

@@ -1,6 +1,6 @@
 /** The JSON of `measure`. Rows and stitches in it are counted as charts are read: row 1 at the bottom, stitch 1 at the left. */
 import type { Grid } from '@shared/grid/index.ts';
-import { cutCopies, halfStep, type Blank, type Measure } from '@shared/motif/repeat/index.ts';
+import { clippedCopies, halfStep, type Blank, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 
 interface Size {
@@ -63,7 +63,7 @@ export function measureJson(measure: Measure, grid: Grid, yarns: readonly Yarn[]
       dividesAcross: repeat.dividesAcross,
       dividesUp: repeat.dividesUp,
     },
-    cut: cutCopies(measure),
+    cut: clippedCopies(measure),
     step: step && {
       rows: step.rows,
       shift: step.shift,

@@ -1,5 +1,5 @@
 /** Where copies are stepped, and where the last one is cut off. */
-import { cutCopies, type Measure } from '@shared/motif/repeat/index.ts';
+import { clippedCopies, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 import { strokeTwoTone } from './two-tone.ts';
@@ -38,7 +38,7 @@ export function drawStep(
 /** The edges at the right and at the top where whole copies end and a cut one begins. */
 export function drawCuts(context: CanvasRenderingContext2D, view: Viewport, measure: Measure, look: MotifLook): void {
   const { width, height } = measure;
-  const { stitches, rows } = cutCopies(measure);
+  const { stitches, rows } = clippedCopies(measure);
   if (stitches === 0 && rows === 0) return;
   const chart = view.pixels({ column: 0, row: 0, width, height });
   const path = new Path2D();

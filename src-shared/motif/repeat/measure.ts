@@ -93,8 +93,8 @@ export function halfStep({ repeat, step }: Pick<Measure, 'repeat' | 'step'>): Ha
   };
 }
 
-/** Stitches and rows drawn of the copies that are cut at the right and at the top; 0: none is. */
-export function cutCopies({ width, height, repeat }: Pick<Measure, 'width' | 'height' | 'repeat'>): {
+/** Stitches and rows drawn of the copies that are clipped at the right and at the top; 0: none is. */
+export function clippedCopies({ width, height, repeat }: Pick<Measure, 'width' | 'height' | 'repeat'>): {
   readonly stitches: number;
   readonly rows: number;
 } {

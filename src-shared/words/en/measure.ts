@@ -1,7 +1,7 @@
 /**
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
-import { cutCopies, halfStep, runsOf, type Blank, type Measure } from '../../motif/repeat/index.ts';
+import { clippedCopies, halfStep, runsOf, type Blank, type Measure } from '../../motif/repeat/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `The chart is **48 stitches × 48 rows**.` */
@@ -20,7 +20,7 @@ function copies(measured: Measure): string | null {
   if (unit.width === width && unit.height === height) return null;
   const across = Math.floor(width / unit.width);
   const up = Math.floor(height / unit.height);
-  const cut = cutCopies(measured);
+  const cut = clippedCopies(measured);
   const cuts = [
     cut.stitches === 0 ? '' : `at the right after ${cut.stitches} of its ${n.stitches(unit.width)}`,
     cut.rows === 0 ? '' : `at the top after ${cut.rows} of its ${n.rows(unit.height)}`,

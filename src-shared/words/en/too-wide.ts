@@ -12,9 +12,9 @@ function widths(stitches: readonly number[]): string {
   return `${n.list(stitches.map(String))} stitches`;
 }
 
-function panels({ stitches, joins, cutCopies }: Panels): string {
+function panels({ stitches, joins, partedCopies }: Panels): string {
   const where = `${joins.length === 1 ? 'needle' : 'needles'} ${n.list(joins.map(label))}`;
-  const copies = cutCopies === 0 ? 'where no copy is cut' : `which cuts ${n.copies(cutCopies)}`;
+  const copies = partedCopies === 0 ? 'where no copy is cut' : `which cuts ${n.copies(partedCopies)}`;
   return `knit it in ${n.count(stitches.length, 'part')} of ${widths(stitches)}, parted after ${where}, ${copies}; a stitch for the seam on each side of a join is counted in.`;
 }
 

@@ -1,10 +1,10 @@
 /** What the Motif bench says of slips, trims and measuring. Strong numbers are marked; see ../marked.ts. */
-import { cutCopies, type Measure } from '../../motif/repeat/index.ts';
+import { clippedCopies, type Measure } from '../../motif/repeat/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What the marks mean that stand on the chart just now; empty where there is none to explain. */
 function marks(measured: Measure): string {
-  const { stitches, rows } = cutCopies(measured);
+  const { stitches, rows } = clippedCopies(measured);
   const told = [
     measured.step ? 'faint lines, one stepped copy and where the next begins' : '',
     stitches + rows > 0 ? 'dash and dot, where the last copy is cut' : '',

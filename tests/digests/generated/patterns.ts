@@ -4,7 +4,7 @@ import type { GeneratedMotif } from './motifs.ts';
 import type { GeneratedPiece, GeneratedSizes } from './piece.ts';
 
 const BOTH = [true, false] as const;
-const CUT_COPIES = ['kept', 'kept-if-read', 'left-out'] as const;
+const CLIPPED_COPIES = ['kept', 'kept-if-read', 'left-out'] as const;
 const UNITS = ['repeat', 'whole'] as const;
 
 /** Everything that the patterns of a project may depend on. */
@@ -117,7 +117,7 @@ export function bandOf(random: Random, ground: Ground) {
     choice: random.whole(1, 6) === 1 ? random.whole(1, 7) : 0,
     ...(random.whole(1, 3) === 1 && { chosenInSizes: chosen }),
     position: isAtEdge ? { kind: 'from-row', row: random.whole(1, 9) } : positionOf(random, piece),
-    cutCopies: random.of(CUT_COPIES),
+    cutCopies: random.of(CLIPPED_COPIES),
   };
 }
 
@@ -136,6 +136,6 @@ export function fillOf(random: Random, { motifs }: Ground, firstRow: number, las
     centre: random.of(['column', 'between']),
     shift: random.of([0, random.whole(-9, 9)]),
     step: random.of([0, random.whole(-6, 6)]),
-    cutCopies: random.of(CUT_COPIES),
+    cutCopies: random.of(CLIPPED_COPIES),
   };
 }

@@ -114,7 +114,7 @@ describe('a piece too wide for the bed', () => {
   it('is knitted in halves, a seam stitch on each', () => {
     // 220 = 110 + 110, and a stitch each for the seam.
     const project = pieceOn(200, { shape: rectangle(220) }, [1, 1]);
-    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [111, 111], cutCopies: 0 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [111, 111], partedCopies: 0 } });
     expect(said(project)).toContain('Knit it in 2 parts of 111 stitches each, parted after needle L1');
   });
 
@@ -130,7 +130,7 @@ describe('a piece too wide for the bed', () => {
     });
     expect(checkedPlan(project).groups[0]?.block).toEqual({ first: -50, last: 49 });
     // L110 to L11 and a stitch; L10 to R110 and a stitch.
-    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [101, 121], cutCopies: 0 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [101, 121], partedCopies: 0 } });
     expect(said(project)).toContain('101 and 121 stitches, parted after needle L11, where no copy is cut');
   });
 
@@ -145,7 +145,7 @@ describe('a piece too wide for the bed', () => {
       band: { unit: 'whole', judge: 'blocks' },
       piece: { bed: { needles: 13, pitchMm: 4.5 } },
     });
-    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [12, 12], cutCopies: 1 } });
+    expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [12, 12], partedCopies: 1 } });
     expect(said(project)).toContain('which cuts 1 copy');
   });
 
@@ -205,7 +205,7 @@ describe('the parts of any piece', () => {
           const best = everyParting(stitches, needles)
             .map((ends) => ({ ends, ...scored(ends, stitches, copies) }))
             .sort((a, b) => a.ends.length - b.ends.length || a.cut - b.cut || a.squares - b.squares)[0];
-          expect(found && [found.joins.length, found.cutCopies, squaresOf(found.stitches)]).toEqual(
+          expect(found && [found.joins.length, found.partedCopies, squaresOf(found.stitches)]).toEqual(
             best ? [best.ends.length, best.cut, best.squares] : null,
           );
         },
