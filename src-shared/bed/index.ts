@@ -1,4 +1,5 @@
 export * from './model.ts';
+export * from './side.ts';
 export * from './slot.ts';
 export * from './needles.ts';
 export * from './faces.ts';

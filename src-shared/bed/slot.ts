@@ -6,7 +6,6 @@
  * position is a `Slot`: an integer without a gap (L1 = -1, R1 = 0).
  */
 import { problemError } from '../problem/index.ts';
-import type { Side } from './model.ts';
 
 export type Slot = number & { readonly unit: 'slot' };
 
@@ -47,8 +46,4 @@ export function parseNeedle(text: string): Slot {
 /** How many needles a run holds. */
 export function widthOf(run: Run): number {
   return run.last - run.first + 1;
-}
-
-export function opposite(side: Side): Side {
-  return side === 'left' ? 'right' : 'left';
 }

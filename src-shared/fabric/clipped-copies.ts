@@ -3,19 +3,8 @@
  * their group. And which of them are knitted at all.
  */
 import { edgesAt, type Outline } from '../piece/index.ts';
-import type { CutCopies } from '../project/project.ts';
-import type { PlacedGroup } from './types.ts';
-
-/** A copy that the edge clips. */
-export interface ClippedCopy {
-  /** Counted from the lower left of the group, along its rows. */
-  readonly index: number;
-  /** Figure stitches that lie beside the piece, of all that a copy has. */
-  readonly lost: number;
-  readonly figure: number;
-  /** First and last row on which some are lost. */
-  readonly rows: readonly [first: number, last: number];
-}
+import type { ClippedCopies } from '../project/project.ts';
+import type { ClippedCopy, PlacedGroup } from './types.ts';
 
 /** Share of its figure that a copy may lose and still be read. */
 const READS_WITHOUT = 0.25;
@@ -52,11 +41,11 @@ export function clippedCopiesOf(
 }
 
 /** The clipped copies that are left out, by their index. */
-export function leftOutOf(clipped: readonly ClippedCopy[], keeps: CutCopies): ReadonlySet<number> {
+export function leftOutOf(clipped: readonly ClippedCopy[], keeps: ClippedCopies): ReadonlySet<number> {
   return new Set(clipped.filter(({ lost, figure }) => isLeftOut(lost, figure, keeps)).map(({ index }) => index));
 }
 
 /** True if a copy that loses `lost` of its `figure` stitches is not knitted. */
-export function isLeftOut(lost: number, figure: number, keeps: CutCopies): boolean {
+export function isLeftOut(lost: number, figure: number, keeps: ClippedCopies): boolean {
   return keeps === 'left-out' || (keeps === 'kept-if-read' && lost > figure * READS_WITHOUT);
 }

@@ -11,7 +11,6 @@ import type { Blank, Repeat } from '../motif/repeat/index.ts';
 import type { Outline, Section } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/index.ts';
 import type { MotifId } from '../project/project.ts';
-import type { ClippedCopy } from './clipped-copies.ts';
 
 /** The marker of a fabric cell that lies beside the piece. */
 export const OUTSIDE = 255;
@@ -48,6 +47,17 @@ export interface MotifCopies {
   readonly isMirrored: boolean;
   readonly firstRow: number;
   readonly lastRow: number;
+}
+
+/** A copy that the edge clips. */
+export interface ClippedCopy {
+  /** Counted from the lower left of the group, along its rows. */
+  readonly index: number;
+  /** Figure stitches that lie beside the piece, of all that a copy has. */
+  readonly lost: number;
+  readonly figure: number;
+  /** First and last row on which some are lost. */
+  readonly rows: readonly [first: number, last: number];
 }
 
 export interface PlacedGroup extends GroupPlace, MotifCopies {

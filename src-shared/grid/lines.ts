@@ -1,5 +1,5 @@
 /** A drawing as lines of text, one letter a cell, the topmost row first as a chart is read by eye. */
-import type { Grid } from './model.ts';
+import type { Grid } from './types.ts';
 
 /** What in lines is no drawing; `line` counts from 0, from the top. */
 export type LineFault =

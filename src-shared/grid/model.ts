@@ -1,17 +1,9 @@
 /** A drawing in cells, and how a file writes it. */
 import { letters, refuse, z } from '../schema/index.ts';
 import { gridToText, readLines } from './lines.ts';
+import type { Grid } from './types.ts';
 
-/**
- * Row 0 is the first knitted row (the bottom of the chart) and column 0 the
- * left edge as drawn. Cells are palette indices, row-major. A grid is never
- * changed in place once it is part of a project.
- */
-export interface Grid {
-  readonly width: number;
-  readonly height: number;
-  readonly cells: Uint8Array;
-}
+export type { Grid };
 
 /** The largest motif: wider than any bed, taller than any garment. */
 export const MOST_COLUMNS = 1000;

@@ -8,7 +8,7 @@
  * when the piece is sewn up.
  */
 import type { Run, Slot } from '../bed/index.ts';
-import type { PlacementRule } from '../project/project.ts';
+import type { PlacementRule } from '../pattern/index.ts';
 
 /** A group as it lies on the needles. */
 export interface GroupOnNeedles {

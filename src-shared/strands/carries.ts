@@ -1,7 +1,6 @@
 /** Strands going up the side from the row they knitted to the next that uses them. */
 import type { Run, Slot } from '../bed/index.ts';
-import { wayMm, type Gauges } from '../piece/index.ts';
-import type { FloatLimit } from '../project/project.ts';
+import { wayMm, type FloatLimit, type Gauges } from '../piece/index.ts';
 import type { LaidRow, LaidStrands } from './floats.ts';
 import { longestBetween } from './limit.ts';
 import { MAIN_STRAND } from './strand-layer.ts';

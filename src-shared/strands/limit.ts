@@ -1,6 +1,5 @@
 /** How long a float may be. */
-import type { Gauge, Gauges } from '../piece/index.ts';
-import type { FloatLimit } from '../project/project.ts';
+import type { FloatLimit, Gauge, Gauges } from '../piece/index.ts';
 
 /**
  * The longest run in stitches that is within the limit; anything longer is

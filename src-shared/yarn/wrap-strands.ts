@@ -1,7 +1,6 @@
 /** The strands of main to cut for wrapping. */
 import type { Side, Slot } from '../bed/index.ts';
-import { gaugeAt, wayMm, type Gauge, type Gauges } from '../piece/index.ts';
-import type { FloatLimit } from '../project/project.ts';
+import { gaugeAt, wayMm, type FloatLimit, type Gauge, type Gauges } from '../piece/index.ts';
 import { longestBetween, type LaidStrands, type StrandId, type Wrap } from '../strands/index.ts';
 import { TAIL_MM } from './need.ts';
 import type { WrapStrand } from './types.ts';

@@ -1,5 +1,5 @@
 /** The placing rules, one a file. */
-import type { PlacementRule, SolvedRule } from '../../project/project.ts';
+import type { PlacementRule, SolvedRule } from '../../pattern/index.ts';
 import type { Spaces } from '../types.ts';
 import { byHand } from './by-hand.ts';
 import { evenSpaces } from './even.ts';

@@ -1,5 +1,5 @@
 /** What a placing rule is to the solver, and to whoever offers it. */
-import type { SolvedRule } from '../../project/project.ts';
+import type { SolvedRule } from '../../pattern/index.ts';
 import type { Frame } from '../frame.ts';
 import type { Reason, Spaces } from '../types.ts';
 
