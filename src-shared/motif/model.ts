@@ -15,7 +15,7 @@ export const MOST_UNDERLAY_LETTERS = 3_000_000;
 /** How far a picture to trace may lie from the chart, and how large it may be, in cells. */
 export const FARTHEST_UNDERLAY = 10_000;
 
-const underlaySchema = z.strictObject({
+export const underlaySchema = z.strictObject({
   /** Data URL of a PNG or JPEG, at most {@link UNDERLAY_SIDE} pixels a side. */
   picture: z
     .string()
@@ -34,7 +34,7 @@ export interface Underlay extends ReadonlyDeep<z.infer<typeof underlaySchema>> {
 export const motifIdSchema = letters(40);
 export type MotifId = z.infer<typeof motifIdSchema>;
 
-const motifInFile = z.strictObject({
+export const motifInFile = z.strictObject({
   id: motifIdSchema,
   name: letters(MOST_MOTIF_LETTERS),
   /** Palette index of the cells knitted in the main yarn. */

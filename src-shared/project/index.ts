@@ -5,6 +5,7 @@ export * from './edit.ts';
 export * from './edit-makers.ts';
 export { mergeEdits } from './merge-edits.ts';
 export * from './change.ts';
+export { editsFromText, editsToText } from './edit-file.ts';
 export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';

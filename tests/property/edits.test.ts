@@ -6,6 +6,8 @@ import {
   applyEdits,
   changeOf,
   commit,
+  editsFromText,
+  editsToText,
   insertInto,
   invertChange,
   mergeEdits,
@@ -111,6 +113,37 @@ describe('edits of any changes in a row', () => {
       RUNS,
     );
   });
+});
+
+describe('edits as text', () => {
+  it('are read as what they were', () => {
+    fc.assert(
+      fc.property(steps, (made) => {
+        const { edits, back } = taken(made);
+        for (const each of [edits, back, mergeEdits(edits), mergeEdits(back)]) {
+          expect(structuredClone(editsFromText(editsToText(each)))).toStrictEqual(structuredClone(each));
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it.each([
+    'nothing',
+    '{}',
+    '[{}]',
+    '[{"kind":"paint","motif":"m","patch":[[0,"?"]]}]',
+    '[{"kind":"paint","motif":"m","patch":[[5,"X"],[5,"X"]]}]',
+    '[{"kind":"paint","motif":"m","patch":[[0,"XX"],[1,"X"]]}]',
+    '[{"kind":"paint","motif":"m","patch":[[4000000,"X"]]}]',
+    '[{"kind":"set","of":"piece","to":{"hemRows":-1}}]',
+    '[{"kind":"set","of":"piece","to":{"other":1}}]',
+    '[{"kind":"set","of":"band","band":0,"to":{"gone":["rule"]}}]',
+    '[{"kind":"set","of":"motif","motif":"m","to":{"id":"n"}}]',
+    '[{"kind":"insert","list":"fills","at":0,"item":{}}]',
+    '[{"kind":"remove","list":"sizes","at":0}]',
+    '[{"kind":"remove","list":"bands","at":-1}]',
+  ])('are none: %s', (text) => expect(editsFromText(text)).toBeNull());
 });
 
 describe('neighbouring edits', () => {

@@ -1,0 +1,121 @@
+/**
+ * Edits as text, and back: how they are sent and kept.
+ *
+ * Fields are written as a project file has them. Cells that are painted are
+ * written as runs: where one begins, and a letter for each cell from there on.
+ */
+import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
+import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
+import { bandSchema, fillSchema, MOST_PATTERNS } from '../pattern/index.ts';
+import { pieceSchema } from '../piece/index.ts';
+import { outcome } from '../problem/index.ts';
+import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
+import type { Edit } from './edit.ts';
+import { MOST_MOTIFS, projectFields } from './model.ts';
+
+/** A place in a list, or behind its last. */
+const place = count(Math.max(MOST_MOTIFS, MOST_PATTERNS));
+const cell = count(MOST_COLUMNS * MOST_ROWS - 1);
+const listName = z.enum(['motifs', 'bands', 'fills']);
+
+const patchSchema = z.codec(z.array(z.tuple([cell, letters(MOST_COLUMNS * MOST_ROWS)])), z.custom<Patch>(), {
+  decode: (runs, payload) => {
+    const patch = patchOf(runs);
+    if (patch === null) refuse(payload, [], 'other', {});
+    return patch ?? z.NEVER;
+  },
+  encode: runsOf,
+});
+
+const { id: _id, rows: _rows, ...motifFields } = motifInFile.shape;
+const { name, yarns, sizes } = projectFields;
+
+/** A field of a band that it may be without: it stands among those that are `gone`. */
+const gone = z.enum(['chosenInSizes']);
+const bandFields = z.codec(
+  z.strictObject({ ...z.partial(bandSchema).shape, gone: z.optional(z.array(gone)) }),
+  z.custom<Record<string, unknown>>(),
+  {
+    decode: ({ gone: without = [], ...to }) => ({
+      ...to,
+      ...Object.fromEntries(without.map((key) => [key, undefined])),
+    }),
+    encode: (to) => {
+      const without = gone.options.filter((key) => key in to && to[key] === undefined);
+      return without.length > 0 ? { ...to, gone: without } : to;
+    },
+  },
+);
+
+const set = z.literal('set');
+const insert = z.literal('insert');
+
+const editsSchema = z.array(
+  z.union([
+    z.strictObject({ kind: z.literal('paint'), motif: motifIdSchema, patch: patchSchema }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('project'),
+      to: z.partial(z.strictObject({ name, yarns, sizes })),
+    }),
+    z.strictObject({ kind: set, of: z.literal('piece'), to: z.partial(pieceSchema) }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('motif'),
+      motif: motifIdSchema,
+      to: z.partial(z.strictObject({ ...motifFields, grid: gridSchema })),
+    }),
+    z.strictObject({ kind: set, of: z.literal('underlay'), motif: motifIdSchema, to: z.partial(underlaySchema) }),
+    z.strictObject({ kind: set, of: z.literal('band'), band: place, to: bandFields }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('fill'),
+      fill: place,
+      to: z.partial(z.strictObject(fillSchema.shape)),
+    }),
+    z.strictObject({ kind: insert, list: z.literal('motifs'), at: place, item: motifSchema }),
+    z.strictObject({ kind: insert, list: z.literal('bands'), at: place, item: bandSchema }),
+    z.strictObject({ kind: insert, list: z.literal('fills'), at: place, item: fillSchema }),
+    z.strictObject({ kind: z.literal('remove'), list: listName, at: place }),
+    z.strictObject({ kind: z.literal('move'), list: listName, from: place, at: place }),
+  ]),
+);
+
+export function editsToText(edits: readonly Edit[]): string {
+  return JSON.stringify(plainOf(editsSchema, edits as never));
+}
+
+/** The edits that the text holds, each right by itself, or null. Whether they fit a project is seen when they are applied. */
+export function editsFromText(text: string): readonly Edit[] | null {
+  const raw = outcome(() => JSON.parse(text) as unknown);
+  const read = raw.ok ? checked(editsSchema, raw.value) : raw;
+  return read.ok ? (read.value as readonly Edit[]) : null;
+}
+
+/** Cells that stand side by side in a row, or at the end of one and the beginning of the next, as one run. */
+function runsOf({ at, to }: Patch): [number, string][] {
+  const runs: [number, string][] = [];
+  let end = -1;
+  at.forEach((index, i) => {
+    const letter = CELL_LETTERS.charAt(to[i] as number);
+    const last = runs.at(-1);
+    if (last && index === end) last[1] += letter;
+    else runs.push([index, letter]);
+    end = index + 1;
+  });
+  return runs;
+}
+
+/** Null for a letter that names no yarn, and where a run does not begin behind the one before. */
+function patchOf(runs: readonly (readonly [number, string])[]): Patch | null {
+  const at: number[] = [];
+  const to: number[] = [];
+  for (const [begin, cells] of runs) {
+    if (begin <= (at.at(-1) ?? -1)) return null;
+    for (let i = 0; i < cells.length; i++) {
+      at.push(begin + i);
+      to.push(CELL_LETTERS.indexOf(cells.charAt(i)));
+    }
+  }
+  return to.includes(-1) ? null : { at: Uint32Array.from(at), to: Uint8Array.from(to) };
+}
