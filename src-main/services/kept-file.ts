@@ -23,6 +23,9 @@ export interface KeptFile {
   readonly cameFrom: string | null;
 }
 
+const END = '\nend ';
+const END_MARK = /^\nend ([0-9a-f]{64})\n/;
+
 const FORMAT = 'walewright-backup';
 const path = letters(4096);
 const time = z.iso.datetime({ precision: 3 });
@@ -67,9 +70,15 @@ export function keptFileToText({
   return body + endMark(body);
 }
 
+/** Where the work that a file of kept work begins with ends, and the hash in its end mark; null if it has none. */
+export function endOfWhole(content: string): { readonly at: number; readonly mark: string } | null {
+  const [end, mark = ''] = END_MARK.exec(content.slice(Math.max(0, content.lastIndexOf(END)))) ?? [];
+  return end === undefined ? null : { at: content.lastIndexOf(END) + end.length, mark };
+}
+
 /** What was kept, or null if it is not whole or a newer program kept it. */
 export function keptFileFromText(content: string): KeptFile | null {
-  const end = content.lastIndexOf('\nend ');
+  const end = content.lastIndexOf(END);
   const body = content.slice(0, Math.max(end, 0));
   if (end < 0 || content.slice(end) !== endMark(body)) return null;
   const firstBreak = body.indexOf('\n');
@@ -88,5 +97,5 @@ export function keptFileFromText(content: string): KeptFile | null {
 }
 
 function endMark(body: string): string {
-  return `\nend ${createHash('sha256').update(body).digest('hex')}\n`;
+  return `${END}${createHash('sha256').update(body).digest('hex')}\n`;
 }

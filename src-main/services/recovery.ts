@@ -2,26 +2,37 @@
  * Unsaved work, kept aside so that no crash takes it.
  *
  * Each work of each window of each run has a file of its own, so nobody writes
- * over what another kept. A window that takes work over renames its file to its
- * own: only one can. What cannot be read (damaged, or kept by a newer program)
- * is told of, and neither written over nor taken away.
+ * over what another kept. It is written whole at first, and again when what was
+ * written behind that has grown long; between, only what changed is written
+ * behind it (kept-journal.ts). A window that takes work over renames its file to
+ * its own: only one can. What cannot be read (damaged, or kept by a newer
+ * program) is told of, and neither written over nor taken away; where only what
+ * stands behind the work is damaged, the file is set aside as it is, and the
+ * work is offered as far as it can be read.
  */
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { basename, join } from 'node:path';
 import type { Params, Result } from '@shared/host/index.ts';
+import { problemOf } from '@shared/problem/index.ts';
+import { editsFromText } from '@shared/project/index.ts';
 import type { Environment } from './environment.ts';
-import { failureCode, readWhole, writeWhole, writingProblem } from './files/index.ts';
+import { append, failureCode, readWhole, writeWhole, writingProblem } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
 import type { Recent } from './recent.ts';
-import { keptFileFromText, keptFileToText, type KeptFile } from './kept-file.ts';
+import { endOfWhole, keptFileToText } from './kept-file.ts';
+import { keptWorkFromText, lineOf, type KeptWork, type Mark } from './kept-journal.ts';
 
 type Asking = Params<'recovery.find'>['asking'];
 type Found = Result<'recovery.find'>[number];
 type Taken = NonNullable<Result<'recovery.take'>>;
 
 const EXTENSION = '.backup';
+const ASIDE = '.unread';
 
-/** Whose work a file holds, as its name says: `RUN.WINDOW.WORK.backup`. */
+/** Of what is written behind the work before it is written whole again; that many strokes are read in no time. */
+const MOST_BEHIND = 256 * 1024;
+
+/** Whose work a file holds, as its name says: `RUN.WINDOW.WORK.backup`, and `….HASH.unread` for what is set aside. */
 interface Owner {
   readonly run: string;
   readonly window: string;
@@ -32,11 +43,20 @@ interface KeptPlace extends Owner {
   readonly id: string;
   readonly place: string;
   /** Null: it cannot be read. */
-  readonly kept: KeptFile | null;
+  readonly kept: KeptWork | null;
+}
+
+/** What can be written behind a file: it holds this edition, ends with this mark, and has so many bytes behind the work. */
+interface End {
+  readonly edition: number;
+  readonly mark: Mark;
+  readonly behind: number;
 }
 
 export interface Recovery {
   keep(work: Params<'recovery.keep'>): Promise<void>;
+  /** False if it cannot be written behind what there is: then the work is to be kept whole. */
+  append(work: Params<'recovery.append'>): Promise<boolean>;
   /** Newest first; what cannot be read comes last. */
   find(asking: Asking): Promise<Found[]>;
   take(asking: Asking, id: string): Promise<Taken | null>;
@@ -53,10 +73,21 @@ export function recoveryOf(
   const ownOf = ({ window, work }: Pick<Owner, 'window' | 'work'>): Owner => ({ run: presence.instance, window, work });
   /** Places that this run has written: it knows what they hold. */
   const known = new Set<string>();
+  /** Where what this run writes next can follow; a file that is not here is written whole. */
+  const ends = new Map<string, End>();
 
-  async function read(place: string): Promise<KeptFile | null> {
+  async function read(place: string): Promise<KeptWork | null> {
     const bytes = await readWhole(files, place).catch(() => null);
-    return bytes === null ? null : keptFileFromText(new TextDecoder().decode(bytes));
+    return bytes === null ? null : keptWorkFromText(new TextDecoder().decode(bytes));
+  }
+
+  /** Leaves a copy of a file as it is beside it, once, and says where. */
+  async function setAside({ id, place }: KeptPlace): Promise<string> {
+    const bytes = await readWhole(files, place);
+    const hash = createHash('sha256').update(bytes).digest('hex').slice(0, 8);
+    const aside = `${id.slice(0, -EXTENSION.length)}.${hash}${ASIDE}`;
+    if (!(await files.names(folder)).includes(aside)) await writeWhole(files, wait, join(folder, aside), bytes);
+    return aside;
   }
 
   async function all(): Promise<readonly KeptPlace[]> {
@@ -66,7 +97,7 @@ export function recoveryOf(
       const owner = ownerOf(id);
       if (owner === null) continue;
       const place = join(folder, id);
-      found.push({ ...owner, id, place, kept: await read(place) });
+      found.push({ ...owner, id, place, kept: id.endsWith(ASIDE) ? null : await read(place) });
     }
     return found;
   }
@@ -101,6 +132,15 @@ export function recoveryOf(
       if (await isSaved(kept)) await remove(kept.place).catch(() => undefined);
       else found.push({ ...kept, of });
     }
+    for (const kept of [...found]) {
+      if (kept.kept?.rest !== 'damaged') continue;
+      const aside = await setAside(kept).catch(() => null);
+      // What cannot be set aside is not taken either: it would be written over.
+      if (aside === null) found[found.indexOf(kept)] = { ...kept, kept: null };
+      else if (found.every(({ id }) => id !== aside)) {
+        found.push({ ...kept, id: aside, place: join(folder, aside), kept: null });
+      }
+    }
     const isPassed = (kept: KeptPlace): boolean =>
       found.some(
         (other) =>
@@ -120,7 +160,7 @@ export function recoveryOf(
    * stands in one that was saved lately. What was in hand besides stands in none.
    */
   async function isSaved({ kept }: KeptPlace): Promise<boolean> {
-    if (kept === null || kept.laying !== null) return false;
+    if (kept === null || kept.laying !== null || kept.rest === 'damaged') return false;
     const text = Buffer.from(kept.text);
     const paths = [kept.file?.path ?? kept.cameFrom, ...(await recent.paths())];
     for (const path of new Set(paths.filter((path) => path !== null))) {
@@ -139,6 +179,12 @@ export function recoveryOf(
     }
   }
 
+  /** Of work that was kept anew or let go: what cannot be read stays. */
+  async function removePassed(passed: KeptPlace): Promise<void> {
+    if (passed.kept?.rest === 'damaged') await setAside(passed);
+    if (passed.kept !== null) await remove(passed.place);
+  }
+
   return {
     keep: (work) =>
       turn(folder, async () => {
@@ -154,9 +200,33 @@ export function recoveryOf(
         const before = isNew ? [...earlier.map(({ kept }) => kept), await read(place)] : [];
         // Work that comes back from a browser's storage may be older than what a run kept since.
         if (before.some((kept) => kept !== null && kept.edition >= work.edition)) return;
-        await writeWhole(files, wait, place, new TextEncoder().encode(keptFileToText(work)));
+        const text = keptFileToText(work);
+        ends.delete(place);
+        await writeWhole(files, wait, place, new TextEncoder().encode(text));
         known.add(place);
-        for (const { kept, place: passed } of earlier) if (kept !== null) await remove(passed).catch(() => undefined);
+        ends.set(place, { edition: work.edition, mark: endOfWhole(text)?.mark ?? '', behind: 0 });
+        for (const passed of earlier) await removePassed(passed).catch(() => undefined);
+      }),
+
+    append: (work) =>
+      turn(folder, async () => {
+        const place = placeOf(ownOf(work));
+        const end = ends.get(place);
+        if (end?.edition !== work.edition - 1 || editsFromText(work.edits) === null) return false;
+        const { line, mark } = lineOf(work, end.mark);
+        const bytes = new TextEncoder().encode(line);
+        const behind = end.behind + bytes.length;
+        if (behind > MOST_BEHIND) return false;
+        // Until it is there whole, nothing can follow it.
+        ends.delete(place);
+        try {
+          await append(files, place, bytes);
+        } catch (error) {
+          if (problemOf(error).code === 'file-missing') return false;
+          throw error;
+        }
+        ends.set(place, { edition: work.edition, mark, behind });
+        return true;
       }),
 
     find: (asking) =>
@@ -189,6 +259,7 @@ export function recoveryOf(
           if (!isTaken) return null;
         }
         known.add(place);
+        ends.delete(place);
         const { text, edition, keptAt, file, laying } = wanted.kept;
         return { work, edition, text, keptAt, laying, file: file && { ...file, name: basename(file.path) } };
       }),
@@ -199,9 +270,10 @@ export function recoveryOf(
         const place = placeOf(owner);
         // A window that outlived its host lets go what it kept with that one.
         const earlier = known.has(place) ? [] : await earlierOf(owner);
-        for (const passed of earlier) if (passed.kept !== null) await remove(passed.place);
+        for (const passed of earlier) await removePassed(passed);
         await remove(place);
         known.delete(place);
+        ends.delete(place);
       }),
   };
 }
@@ -212,6 +284,7 @@ function timeOf({ kept }: KeptPlace): string {
 
 /** Null for what is no file of kept work. Before windows had names, a run's name was all. */
 function ownerOf(id: string): Owner | null {
-  const [, run, window = '', work = ''] = /^([a-z0-9-]+)(?:\.([a-z0-9-]+)\.([a-z0-9-]+))?\.backup$/.exec(id) ?? [];
+  const [, run, window = '', work = ''] =
+    /^([a-z0-9-]+)(?:\.([a-z0-9-]+)\.([a-z0-9-]+))?(?:\.[0-9a-f]{8}\.unread|\.backup)$/.exec(id) ?? [];
   return run === undefined ? null : { run, window, work };
 }

@@ -73,6 +73,7 @@ export function createServices(environment: Environment): Services {
       await recovery.keep(params);
       return {};
     },
+    'recovery.append': async (params) => ({ isKept: await recovery.append(params) }),
     'recovery.find': ({ asking }) => recovery.find(asking),
     'recovery.take': ({ asking, id }) => recovery.take(asking, id),
     'recovery.drop': async (params) => {

@@ -43,6 +43,18 @@ const keptWork = z.strictObject({
   laying: z._default(z.nullable(layingSchema), null),
 });
 
+/** What became of unsaved work since the edition before. */
+const keptSince = z.strictObject({
+  window: id,
+  work: id,
+  edition,
+  keptAt: time,
+  /** As `editsToText` has them. */
+  edits: upToLetters(60_000_000),
+  file: z.nullable(z.strictObject({ path, stamp })),
+  laying: z.nullable(layingSchema),
+});
+
 /** Who asks for kept work, and which windows of its browser are open. */
 const asking = z.strictObject({ window: id, browser: id, open: z.array(id).check(z.maxLength(1000)) });
 
@@ -142,6 +154,12 @@ export const contract = {
    * own name; of one work, an edition is kept over lower ones alone.
    */
   'recovery.keep': { params: keptWork, result: empty },
+  /**
+   * Keeps what changed of a work since its edition before this one, behind that.
+   * Where that is not there to be followed, nothing is kept, and the work is to
+   * be given whole.
+   */
+  'recovery.append': { params: keptSince, result: z.strictObject({ isKept: z.boolean() }) },
   /** Work that was kept and can be had: of this window, of runs that have ended, of windows that were closed. */
   'recovery.find': {
     params: z.strictObject({ asking }),

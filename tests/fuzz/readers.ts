@@ -11,7 +11,21 @@ import { contract, type Method } from '@shared/host/index.ts';
 import { outcome, problemError, ProblemError } from '@shared/problem/index.ts';
 import { parseColour, readMotifPicture } from '@shared/picture/index.ts';
 import { stepsFromText, stepsToText } from '@shared/piece/index.ts';
-import { projectFromText, projectToText, sampleProject } from '@shared/project/index.ts';
+import {
+  editsToText,
+  insertInto,
+  moveWithin,
+  paintCells,
+  projectFromText,
+  projectToText,
+  removeFrom,
+  sampleProject,
+  setBand,
+  setProject,
+  setUnderlay,
+  startFill,
+  type Edit,
+} from '@shared/project/index.ts';
 import {
   checkPictureFile,
   decodePhoto,
@@ -24,7 +38,8 @@ import {
 import { readArgs } from '../../src-main/cli/args.ts';
 import * as values from '../../src-main/cli/values.ts';
 import { dispatch } from '../../src-main/services/dispatch.ts';
-import { keptFileFromText, keptFileToText } from '../../src-main/services/kept-file.ts';
+import { endOfWhole, keptFileToText } from '../../src-main/services/kept-file.ts';
+import { keptWorkFromText, lineOf } from '../../src-main/services/kept-journal.ts';
 import { bitRows, rawPng } from '../unit/picture/pictures.ts';
 import { changedBytes } from './bytes.ts';
 import { changedParts, JPEG_LAYOUT, PNG_LAYOUT, WEBP_LAYOUT, type Layout } from './parts.ts';
@@ -188,16 +203,55 @@ const KEPT = keptFileToText({
   file: { path: '/a', stamp: 's' },
 });
 const kept = (text: string): unknown => {
-  const read = keptFileFromText(text);
+  const read = keptWorkFromText(text);
   if (read === null) return REFUSED;
   assert(Number.isInteger(read.edition) && read.edition >= 1);
-  assert(text.includes(read.text));
+  // What was written behind the work changed it, and whoever takes it can open it.
+  if (!text.includes(read.text)) projectFromText(read.text);
   return read;
 };
 /** Half of them with the mark that the change asks for, or the mark would be all that is ever looked at. */
 const changedKept = (text: string, dice: Dice): string => {
   const changed = changedText(text.slice(0, text.lastIndexOf('\nend ')), dice);
   return `${changed}\nend ${createHash('sha256').update(changed).digest('hex')}\n`;
+};
+
+/** Work with edits behind it. */
+const CHANGED: readonly Edit[] = [
+  setProject({ name: 'Cuff' }),
+  paintCells('lighthouse', { at: Uint32Array.of(3, 4, 20), to: Uint8Array.of(1, 0, 1) }),
+  setBand(0, { choice: 1, chosenInSizes: undefined }),
+  setUnderlay('lighthouse', { left: 2 }),
+  insertInto('fills', 0, startFill('lighthouse', 90)),
+  moveWithin('bands', 0, 0),
+  removeFrom('fills', 0),
+];
+const WHOLE = keptFileToText({
+  browser: 'b',
+  laying: null,
+  edition: 3,
+  keptAt: '2026-01-02T03:04:05.678Z',
+  name: 'Sleeve',
+  text: PROJECT,
+  file: null,
+});
+const LINES = CHANGED.map((edit, index) => ({
+  edition: 4 + index,
+  keptAt: '2026-01-02T03:04:06.678Z',
+  file: null,
+  edits: editsToText([edit]),
+  laying: null,
+}));
+/** The work with lines of which one is spoiled, all with the marks that they ask for. */
+const changedLines = (_: string, dice: Dice): string => {
+  const spoiled = dice.pick(LINES);
+  let mark = endOfWhole(WHOLE)?.mark ?? '';
+  return LINES.reduce((text, line) => {
+    const edits = line === spoiled ? changedJson(line.edits, dice) : line.edits;
+    const next = lineOf({ ...line, edits }, mark);
+    mark = next.mark;
+    return text + next.line;
+  }, WHOLE);
 };
 
 const steps = (text: string): void => {
@@ -291,6 +345,7 @@ export const READERS: readonly Reader[] = [
   }),
   ofText('project', [PROJECT], project, changedJson),
   ofText('kept-work', [KEPT], kept, changedKept),
+  ofText('kept-since', [WHOLE], kept, changedLines),
   ofText(
     'shaping',
     ['row 12: +1 at each edge\nrow 40: -4 at the left\nrow 44: -2 at the left, -1 at the right'],

@@ -43,7 +43,8 @@ export async function writeAside(
   return aside;
 }
 
-async function fill(file: OpenedFile, bytes: Uint8Array, mode: number | null): Promise<void> {
+/** Writes all bytes to the opened file, with the permissions `mode` if given, flushes and closes it. */
+export async function fill(file: OpenedFile, bytes: Uint8Array, mode: number | null): Promise<void> {
   try {
     await writeAll(file, bytes);
     if (mode !== null) await giveMode(file, mode);

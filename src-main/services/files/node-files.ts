@@ -6,6 +6,7 @@ import { failureCode, type FileOperations, type OpenedFile, type OpenHow } from 
 const FLAGS: Record<OpenHow, number> = {
   read: constants.O_RDONLY,
   change: constants.O_RDWR,
+  append: constants.O_WRONLY | constants.O_APPEND,
   new: constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL,
 };
 

@@ -23,8 +23,11 @@ export interface OpenedFile {
   close(): Promise<void>;
 }
 
-/** `new` fails with EEXIST if anything is there; `change` opens what is there for reading and writing. */
-export type OpenHow = 'read' | 'change' | 'new';
+/**
+ * `new` fails with EEXIST if anything is there; `change` opens what is there for reading and writing, `append` to
+ * write behind what it holds, and both fail with ENOENT if nothing is.
+ */
+export type OpenHow = 'read' | 'change' | 'append' | 'new';
 
 /** Every operation rejects with an error that carries the platform's `code`, such as ENOENT. */
 export interface FileOperations {
