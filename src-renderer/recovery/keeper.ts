@@ -6,9 +6,13 @@
  * first change and takes all up to then; what changes meanwhile begins the
  * next. Cells in hand are kept beside the project that they are not laid in yet:
  * neither they nor what lies under them can be lost. One pass at a time, so that nothing is kept after it was dropped.
+ *
+ * A pass gives the edits since the one before, so that it costs what was drawn
+ * and not what there is. After one that failed, and where it is not known what
+ * is kept, the next gives the work whole.
  */
 import type { Outcome, Problem } from '@shared/problem/index.ts';
-import { projectToText, type Laying } from '@shared/project/index.ts';
+import { editsToText, mergeEdits, projectToText, type Edit, type Laying } from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
 import type { KeepingPlace } from './keeping-place.ts';
 import type { WindowIdentity } from './window-identity.ts';
@@ -30,6 +34,8 @@ interface Work {
   edition: number;
   /** Something of it may be kept somewhere. */
   isKept: boolean;
+  /** Its last edition is kept, and what was changed since can follow that. */
+  isFollowed: boolean;
 }
 
 /** What decides whether there is something to keep, and as what. */
@@ -58,6 +64,8 @@ export class Keeper {
   /** The failure has been said: once is enough. */
   #isSaid = false;
   #isToKeep = false;
+  /** What was changed since the last pass that kept something. */
+  #since: Edit[] = [];
   readonly #newId: () => string;
   readonly #now: () => Date;
 
@@ -65,16 +73,17 @@ export class Keeper {
     const { session, taken, newId = () => crypto.randomUUID(), now = () => new Date() } = options;
     this.#newId = newId;
     this.#now = now;
-    this.#work = taken ? { id: taken.work, edition: taken.edition, isKept: true } : this.#newWork();
+    this.#work = taken ? keptAs(taken) : this.#newWork();
     this.#opened = session.opened;
     this.#looked = { ...look(session), isUnsaved: taken !== null };
+    session.onEdits((edits) => this.#since.push(...edits));
     session.subscribe(() => this.#follow());
     this.#follow();
   }
 
   /** The project on the table is this work, put there just now. */
-  adopt({ work, edition }: TakenWork): void {
-    this.#work = { id: work, edition, isKept: true };
+  adopt(taken: TakenWork): void {
+    this.#work = keptAs(taken);
   }
 
   /** The person has let the work on the table go; resolves when nothing of it is kept, or cannot be reached. */
@@ -113,7 +122,7 @@ export class Keeper {
   }
 
   #newWork(): Work {
-    return { id: this.#newId(), edition: 0, isKept: false };
+    return { id: this.#newId(), edition: 0, isKept: false, isFollowed: false };
   }
 
   #wait(ms: number): void {
@@ -161,6 +170,7 @@ export class Keeper {
       fails(await this.#keep(work, now, laying), true);
     } else if (!isToBeKept && work.isKept) {
       // Saved, or undone back to what stands in the file: a later start must not offer it.
+      work.isFollowed = false;
       work.isKept = fails(await this.#drop(work));
     }
     for (const one of this.#over.splice(0)) if (fails(await this.#drop(one))) this.#over.push(one);
@@ -168,26 +178,39 @@ export class Keeper {
     this.#isSaid = toSay !== null;
   }
 
-  #keep(work: Work, { project, file }: Looked, laying: Laying | null): Promise<Outcome<unknown>> {
+  async #keep(work: Work, { project, file }: Looked, laying: Laying | null): Promise<Outcome<unknown>> {
     const { place, identity } = this.options;
+    const { isFollowed } = work;
+    const edits = mergeEdits(this.#since);
+    this.#since = [];
+    work.isFollowed = false;
     work.edition++;
-    return place.keep({
+    const facts = {
       window: identity.window,
-      browser: identity.browser,
       work: work.id,
       edition: work.edition,
       keptAt: this.#now().toISOString(),
-      name: project.name,
-      text: projectToText(project),
       file: file && { path: file.path, stamp: file.stamp },
-      laying: laying && { ...laying, rows: [...laying.rows] },
+      laying,
+    };
+    const done = await place.keep({
+      window: facts.window,
+      work: facts.work,
+      since: isFollowed ? { ...facts, edits: editsToText(edits) } : null,
+      whole: () => ({ ...facts, browser: identity.browser, name: project.name, text: projectToText(project) }),
     });
+    work.isFollowed = done.ok;
+    return done;
   }
 
   #drop(work: Work): Promise<Outcome<unknown>> {
     const { place, identity } = this.options;
     return place.drop({ window: identity.window, work: work.id });
   }
+}
+
+function keptAs({ work, edition }: TakenWork): Work {
+  return { id: work, edition, isKept: true, isFollowed: false };
 }
 
 function look({ project, isUnsaved, file, inHand }: Session): Looked {

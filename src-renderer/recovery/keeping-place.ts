@@ -1,14 +1,22 @@
 /**
  * Where unsaved work is kept: with the host, and in the browser's own storage
- * while there is none. Work that lies in the storage is handed to the host as
- * soon as one is there.
+ * while there is none. The host is given what changed since it last had the
+ * work, and all of it where it asks for that; the storage holds all of it. Work
+ * that lies in the storage is handed to the host as soon as one is there.
  */
 import type { Host, Params } from '@shared/host/index.ts';
 import { problemOf, type Outcome } from '@shared/problem/index.ts';
 import type { StoredName, StoredWork, WorkToKeep } from './stored-work.ts';
 
+/** Work as it is now: what changed of it since it was last kept, where that is known, and all of it. */
+export interface WorkNow extends StoredName {
+  /** Follows the edition before; null: that one may not be kept anywhere. */
+  readonly since: Params<'recovery.append'> | null;
+  whole(): WorkToKeep;
+}
+
 export interface KeepingPlace {
-  keep(work: WorkToKeep): Promise<Outcome<unknown>>;
+  keep(work: WorkNow): Promise<Outcome<unknown>>;
   drop(work: Params<'recovery.drop'>): Promise<Outcome<unknown>>;
 }
 
@@ -17,7 +25,13 @@ const DONE: Outcome<unknown> = { ok: true, value: {} };
 /** Keeps with the host alone; for shells whose services live as long as the window. */
 export function hostPlace(host: Pick<Host, 'call'>): KeepingPlace {
   return {
-    keep: (work) => host.call('recovery.keep', work),
+    async keep({ since, whole }) {
+      if (since !== null) {
+        const behind = await host.call('recovery.append', since);
+        if (!behind.ok || behind.value.isKept) return behind;
+      }
+      return host.call('recovery.keep', whole());
+    },
     drop: (work) => host.call('recovery.drop', work),
   };
 }
@@ -34,7 +48,7 @@ export function hostOrStorage(host: Pick<Host, 'call'>, stored: StoredWork): Kee
         return kept;
       }
       if (kept.problem.code !== 'host-unreachable') return kept;
-      return (await settled(stored.keep(work))) ?? DONE;
+      return (await settled(stored.keep(work.whole()))) ?? DONE;
     },
     async drop(work) {
       const failure = await settled(stored.drop(work));

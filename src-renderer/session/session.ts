@@ -23,6 +23,7 @@ import {
   undoName,
   type Change,
   type ChangeName,
+  type Edit,
   type History,
   type Laying,
   type Motif,
@@ -98,6 +99,7 @@ export class Session {
   #opened = 0;
   #inHand: InHand | null = null;
   readonly #listeners = new Set<() => void>();
+  readonly #editListeners = new Set<(edits: readonly Edit[]) => void>();
   readonly #follow: () => void;
 
   constructor(project: Project, isSaved: boolean) {
@@ -109,6 +111,12 @@ export class Session {
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** Calls `listener` with the edits of every change, taken back and done again too, before other listeners are called. */
+  onEdits(listener: (edits: readonly Edit[]) => void): () => void {
+    this.#editListeners.add(listener);
+    return () => this.#editListeners.delete(listener);
   }
 
   get project(): Project {
@@ -194,14 +202,12 @@ export class Session {
       this.notify({ kind: 'problem', problem: fits.problem });
       return;
     }
-    this.#history = next;
-    this.#emit();
+    this.#go(next);
   }
 
   /** Takes back all changes of a gesture that was given up; it leaves nothing to redo. */
   giveUp(gesture: string): void {
-    this.#history = giveUpGesture(this.#history, gesture);
-    this.#emit();
+    this.#go(giveUpGesture(this.#history, gesture));
   }
 
   undo(): void {
@@ -274,9 +280,16 @@ export class Session {
     if (to === this.#history) return;
     const { motifs } = this.#history.project;
     const on = this.motif.id;
-    this.#history = to;
     const touched = to.made ? thingsTouched(to.made) : [];
     this.#view = { ...this.#view, motif: motifToShow(touched, motifs, to.project.motifs, on) };
+    this.#go(to);
+  }
+
+  /** The history after a step, which leads on from the one before. */
+  #go(to: History): void {
+    const isStep = to !== this.#history;
+    this.#history = to;
+    if (isStep && to.made) for (const listener of this.#editListeners) listener(to.made.edits);
     this.#emit();
   }
 

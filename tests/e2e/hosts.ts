@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
+import { keptWorkFromText } from '../../src-main/services/kept-journal.ts';
 import { test as base } from './app.ts';
 import { startBuiltHost, type BuiltHost } from './built-host.ts';
 import { startStranger, type Gives, type Stranger } from './strangers.ts';
@@ -56,14 +57,25 @@ export const portOf = (origin: string): number => Number(new URL(origin).port);
 export const programEnded = (page: Page): ReturnType<Page['getByRole']> =>
   page.getByRole('alert', { name: 'Program ended' });
 
+/** What was written behind the works that are kept in the test's data folder: a line for each time. */
+export function keptLines(folder: string): number {
+  return keptTexts(folder).reduce(
+    (sum, text) => sum + text.split('\n').filter((line) => line.startsWith('+')).length,
+    0,
+  );
+}
+
 /** The groups of every project that is kept in the test's data folder, in files as the program wrote them. */
 export function keptGroups(folder: string): string[] {
-  const place = join(folder, 'data', 'recovery');
-  if (!existsSync(place)) return [];
-  return readdirSync(place)
-    .filter((name) => name.endsWith('.backup'))
-    .map((name) => readFileSync(join(place, name), 'utf8'))
-    .map((text) => text.slice(text.indexOf('\n') + 1, text.lastIndexOf('\nend ')))
+  return keptTexts(folder)
+    .map((text) => keptWorkFromText(text)?.text ?? '')
     .map((text) => (projectFromText(text).bands[0]?.groups ?? []).map(({ across }) => across).join(', '))
     .sort();
+}
+
+function keptTexts(folder: string): string[] {
+  const place = join(folder, 'data', 'recovery');
+  if (!existsSync(place)) return [];
+  const names = readdirSync(place).filter((name) => name.endsWith('.backup'));
+  return names.map((name) => readFileSync(join(place, name), 'utf8'));
 }

@@ -6,7 +6,7 @@ import { projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { keptGroups, programEnded, test } from './hosts.ts';
+import { keptGroups, keptLines, programEnded, test } from './hosts.ts';
 import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -66,6 +66,24 @@ test('is saved to its own file where nobody else wrote, and is not offered after
   const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
   expect(saved.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
   await expect.poll(() => keptGroups(folder)).toEqual([]);
+});
+
+test('has what changed since it was kept whole, taken back and done again', async ({ run, newWindow, folder }) => {
+  const first = await run();
+  const page = await newWindow(first);
+  for (const copies of ['1', '2, 1', '3']) {
+    await changeCopies(page, copies);
+    await expect.poll(() => keptGroups(folder)).toEqual([copies]);
+  }
+  await page.keyboard.press('Control+Z');
+  await expect.poll(() => keptGroups(folder)).toEqual(['2, 1']);
+  expect(keptLines(folder)).toBeGreaterThanOrEqual(3);
+  await first.kill();
+  await page.close({ runBeforeUnload: false });
+
+  const again = await newWindow(await run());
+  await again.keyboard.press('2');
+  await expect.poll(() => copiesOf(again)).toBe('2, 1');
 });
 
 test('stays with a tab that outlives its host, whichever tab comes to the next host first', async ({

@@ -6,6 +6,7 @@ import { setTimeout } from 'node:timers/promises';
 import { chromium, type BrowserServer, type Page } from 'playwright';
 import { gridToText, makeGrid } from '@shared/grid/index.ts';
 import { emptyProject, projectFromText, projectToText, type Project } from '@shared/project/index.ts';
+import { keptWorkFromText } from '../../src-main/services/kept-journal.ts';
 import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
 import { startBuiltHost, type BuiltHost } from '../e2e/built-host.ts';
 import { Chart } from '../e2e/chart.ts';
@@ -138,5 +139,7 @@ async function keptNames(folder: string): Promise<string[]> {
 
 async function keptProject(folder: string, name: string): Promise<Project> {
   const text = await readFile(join(folder, 'data', 'recovery', name), 'utf8');
-  return projectFromText(text.slice(text.indexOf('\n') + 1, text.lastIndexOf('\nend ')));
+  const kept = keptWorkFromText(text);
+  if (kept === null || kept.rest === 'damaged') throw new Error(`${name} cannot be read`);
+  return projectFromText(kept.text);
 }

@@ -1,14 +1,19 @@
 /** Keeping unsaved work aside while it is made. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Method } from '@shared/host/index.ts';
+import type { Method, Params } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { patchOfColour } from '@shared/grid/index.ts';
 import {
+  applyEdits,
   changeOf,
+  editsFromText,
   layingChange,
   paintCells,
   projectFromText,
+  projectToText,
   sampleProject,
+  setPiece,
+  setProject,
   type Project,
 } from '@shared/project/index.ts';
 import { hostPlace, Keeper, layKept, type WorkToKeep } from '../../../src-renderer/recovery/index.ts';
@@ -22,6 +27,8 @@ const unreachable: Outcome<never> = { ok: false, problem: { code: 'host-unreacha
 let session: Session;
 /** What reached the disk, by the work's id, and when (ms on the test's clock). */
 let disk: Map<string, { readonly work: WorkToKeep; readonly at: number }>;
+/** What the host was asked, of the methods that keep. */
+let asked: ('keep' | 'append')[];
 let isDown: boolean;
 /** How long the host takes to answer, ms. */
 let answersAfter: number;
@@ -32,6 +39,7 @@ beforeEach(() => {
   vi.useFakeTimers({ now: new Date('2026-01-02T03:04:05.678Z') });
   session = new Session(sampleProject(), true);
   disk = new Map();
+  asked = [];
   isDown = false;
   answersAfter = 20;
   going = 0;
@@ -47,6 +55,11 @@ function start(taken: { work: string; edition: number } | null = null): Keeper {
     going--;
     if (isDown) return unreachable;
     const work = params as WorkToKeep;
+    if (method === 'recovery.append') {
+      asked.push('append');
+      return { ok: true, value: { isKept: append(params as Params<'recovery.append'>) } as never };
+    }
+    if (method === 'recovery.keep') asked.push('keep');
     if (method === 'recovery.keep') disk.set(work.work, { work, at: Date.now() });
     if (method === 'recovery.drop') disk.delete(work.work);
     return { ok: true, value: {} as never };
@@ -58,6 +71,14 @@ function start(taken: { work: string; edition: number } | null = null): Keeper {
     taken,
     newId: () => `work-${ids++}`,
   });
+}
+/** As a host does: what changed goes behind the edition before, and nowhere else. */
+function append({ edits, ...facts }: Params<'recovery.append'>): boolean {
+  const before = disk.get(facts.work)?.work;
+  if (before?.edition !== facts.edition - 1) return false;
+  const after = applyEdits(projectFromText(before.text), editsFromText(edits) ?? []);
+  disk.set(facts.work, { work: { ...before, ...facts, name: after.name, text: projectToText(after) }, at: Date.now() });
+  return true;
 }
 const kept = (): WorkToKeep | undefined => [...disk.values()].at(-1)?.work;
 const onDisk = (): Project | null => (kept() ? projectFromText(kept()?.text ?? '') : null);
@@ -233,6 +254,95 @@ describe('cells in hand', () => {
     expect(layingChange(project, { ...laying, rows: rows.with(0, '+'.repeat(grid.width)) })).toBeNull();
     expect(layingChange(project, { ...laying, rows: rows.with(0, '?'.repeat(grid.width)) })).toBeNull();
     expect(layingChange(project, { ...laying, rows: [] })).toBeNull();
+  });
+});
+
+describe('what changes after work was kept', () => {
+  const rename = (name: string): void => session.change(changeOf('rename-project', setProject({ name })));
+  const isKeptAsItIs = (): void => expect(onDisk()).toEqual(session.project);
+
+  it('is kept behind it: done, taken back and done again, and of whatever kind', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    isKeptAsItIs();
+    const steps = [
+      () => paint(1),
+      () => rename('Cuff'),
+      () => session.change(changeOf('piece-hem', setPiece({ hemRows: 12 }))),
+      () => session.undo(),
+      () => session.redo(),
+      () => {
+        paint(2, 'given up');
+        paint(3, 'given up');
+        session.giveUp('given up');
+        paint(4);
+        session.undo();
+        session.undo();
+        session.redo();
+      },
+    ];
+    for (const step of steps) {
+      step();
+      await vi.advanceTimersByTimeAsync(1000);
+      isKeptAsItIs();
+    }
+    expect(asked).toEqual(['keep', ...steps.map(() => 'append')]);
+    expect(kept()).toMatchObject({ name: 'Cuff', edition: 1 + steps.length });
+  });
+
+  it('is kept with all of the work where the host has not what it follows', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    disk.clear();
+    paint(1);
+    await vi.advanceTimersByTimeAsync(1000);
+    isKeptAsItIs();
+    paint(2);
+    await vi.advanceTimersByTimeAsync(1000);
+    isKeptAsItIs();
+    expect(asked).toEqual(['keep', 'append', 'keep', 'append']);
+  });
+
+  it('is kept with all of the work after a time in which nothing could be, however much of it was taken', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    isDown = true;
+    paint(1);
+    await vi.advanceTimersByTimeAsync(3000);
+    paint(2);
+    isDown = false;
+    await vi.advanceTimersByTimeAsync(2000);
+    isKeptAsItIs();
+    expect(asked).toEqual(['keep', 'keep']);
+  });
+
+  it('is kept anew once the work was saved', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    paint(1);
+    session.saved(session.project, FILE);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(disk.size).toBe(0);
+    paint(2);
+    await vi.advanceTimersByTimeAsync(1000);
+    isKeptAsItIs();
+    expect(asked).toEqual(['keep', 'keep']);
+  });
+
+  it('in another project is kept as that', async () => {
+    start();
+    paint(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    paint(1);
+    session.replace({ ...sampleProject(), name: 'Read in' }, null, false);
+    rename('Other');
+    await vi.advanceTimersByTimeAsync(1000);
+    isKeptAsItIs();
+    expect(asked).toEqual(['keep', 'keep']);
   });
 });
 

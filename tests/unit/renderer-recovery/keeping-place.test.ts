@@ -7,6 +7,7 @@ import {
   hostOrStorage,
   storedWork,
   type StoredWork,
+  type WorkNow,
   type WorkToKeep,
 } from '../../../src-renderer/recovery/index.ts';
 
@@ -27,20 +28,31 @@ const WORK: WorkToKeep = {
 
 let atHost: Map<string, WorkToKeep>;
 let inStorage: Map<string, WorkToKeep | null>;
+let asked: Method[];
 let answer: Outcome<never> | null;
 let isStorageFull: boolean;
 beforeEach(() => {
   atHost = new Map();
+  asked = [];
   inStorage = new Map();
   answer = null;
   isStorageFull = false;
 });
 
+const now = (given: Partial<WorkToKeep> = {}, since: WorkNow['since'] = null): WorkNow => ({
+  window: WORK.window,
+  work: WORK.work,
+  since,
+  whole: () => ({ ...WORK, ...given }),
+});
 const key = ({ window, work }: { window: string; work: string }): string => `${window} ${work}`;
 const host = {
   call: (async (method: Method, params: unknown): Promise<Outcome<unknown>> => {
     if (answer) return answer;
+    asked.push(method);
     const work = params as WorkToKeep;
+    const isKept = atHost.get(key(work))?.edition === work.edition - 1;
+    if (method === 'recovery.append') return { ok: true, value: { isKept } };
     if (method === 'recovery.keep') atHost.set(key(work), work);
     else atHost.delete(key(work));
     return { ok: true, value: {} };
@@ -66,29 +78,41 @@ describe('keeping work', () => {
   const place = hostOrStorage(host, stored);
 
   it('is the host’s while it is there', async () => {
-    expect((await place.keep(WORK)).ok).toBe(true);
+    expect((await place.keep(now())).ok).toBe(true);
     expect([atHost.size, inStorage.size]).toEqual([1, 0]);
   });
 
   it('is the storage’s while there is no host, and the host’s again when there is one', async () => {
     answer = unreachable;
-    expect((await place.keep(WORK)).ok).toBe(true);
+    expect((await place.keep(now())).ok).toBe(true);
     expect([atHost.size, inStorage.size]).toEqual([0, 1]);
     answer = null;
-    await place.keep({ ...WORK, edition: 2 });
+    await place.keep(now({ edition: 2 }));
     expect([atHost.size, inStorage.size]).toEqual([1, 0]);
+  });
+
+  it('is what changed where the host has the edition before, and else all of it', async () => {
+    const { window, work, keptAt, file, laying } = WORK;
+    const since = (edition: number) => ({ window, work, edition, keptAt, file, laying, edits: '[]' });
+    await place.keep(now({}, since(1)));
+    expect(asked).toEqual(['recovery.append', 'recovery.keep']);
+    await place.keep(now({ edition: 2 }, since(2)));
+    expect(asked.slice(2)).toEqual(['recovery.append']);
+    answer = unreachable;
+    await place.keep(now({ edition: 3 }, since(3)));
+    expect(inStorage.get(key(WORK))).toMatchObject({ edition: 3, text: 'work' });
   });
 
   it('that the host refuses for a reason of its own is said, and hidden nowhere', async () => {
     answer = full;
-    expect(await place.keep(WORK)).toEqual(full);
+    expect(await place.keep(now())).toEqual(full);
     expect(inStorage.size).toBe(0);
   });
 
   it('that fits neither here nor there is said', async () => {
     answer = unreachable;
     isStorageFull = true;
-    expect((await place.keep(WORK)).ok).toBe(false);
+    expect((await place.keep(now())).ok).toBe(false);
   });
 
   it('is done once the host has it, though the storage cannot be had', async () => {
@@ -101,15 +125,15 @@ describe('keeping work', () => {
       { sealForStorage: async () => new Uint8Array(), openFromStorage: async () => null },
     );
     const withoutStorage = hostOrStorage(host, denied);
-    expect((await withoutStorage.keep(WORK)).ok).toBe(true);
+    expect((await withoutStorage.keep(now())).ok).toBe(true);
     expect((await withoutStorage.drop(WORK)).ok).toBe(true);
     expect(atHost.size).toBe(0);
     answer = unreachable;
-    expect((await withoutStorage.keep(WORK)).ok).toBe(false);
+    expect((await withoutStorage.keep(now())).ok).toBe(false);
   });
 
   it('ends in both places when the work is let go, and fails while the host cannot be told', async () => {
-    await place.keep(WORK);
+    await place.keep(now());
     inStorage.set(key(WORK), WORK);
     answer = unreachable;
     expect(await place.drop(WORK)).toEqual(unreachable);
