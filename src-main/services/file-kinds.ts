@@ -24,9 +24,8 @@ type WrittenEnding = keyof typeof WRITTEN;
 
 /** Endings of what can be opened or has been exported: what a list of files shows. */
 const SHOWN: ReadonlySet<string> = new Set([
-  PROJECT_ENDING,
-  ...['.png', '.jpg', '.jpeg', '.webp', '.svg', '.pbm', '.bmp'],
-  ...['.pdf', '.csv'],
+  ...Object.keys(WRITTEN).filter((ending) => ending !== OTHER_PROJECT_ENDING),
+  ...['.jpg', '.jpeg', '.webp', '.pbm', '.bmp'],
 ]);
 
 /** True for a name that belongs in a list of files. Others are nobody's business. */

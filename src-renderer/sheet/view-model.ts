@@ -1,6 +1,6 @@
 /** The view model of the Sheet bench, what it shows besides the project: how pages are shown, and what was written last. */
 import { createSubscriber } from 'svelte/reactivity';
-import { exportKinds, type Host, type Params, type Result } from '@shared/host/index.ts';
+import { exportKinds, type ExportKind, type Host, type Params, type Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -8,7 +8,6 @@ import type { Action } from '../commands/action.ts';
 import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
 
-export type ExportKind = Params<'exports.write'>['kinds'][number];
 export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];
 
 /** How the last request to write files stands. */

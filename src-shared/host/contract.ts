@@ -94,8 +94,15 @@ const settings = z.strictObject({
   singleKeys: z.boolean(),
 });
 
-/** Files a project can be turned into. */
-export const exportKinds = ['chart-png', 'chart-svg', 'sheet-pdf', 'rows-csv'] as const;
+/** Files a project can be turned into, and what they are made of: its placed motifs, one file each, or the plan of the piece. */
+export const exportSources = {
+  'chart-png': 'motifs',
+  'chart-svg': 'motifs',
+  'sheet-pdf': 'plan',
+  'rows-csv': 'plan',
+} as const;
+export type ExportKind = keyof typeof exportSources;
+export const exportKinds = Object.keys(exportSources) as readonly ExportKind[];
 export const paperSizes = ['a4', 'letter'] as const;
 export const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
 

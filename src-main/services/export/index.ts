@@ -1,27 +1,17 @@
 /** Files made from a project: chart images, the placement sheet, the row list. */
-import { gaugeOfMotif } from '@shared/fabric/index.ts';
-import type { exportKinds } from '@shared/host/index.ts';
+import { exportSources, type ExportKind } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
-import {
-  rowListCsv,
-  chartImageSize,
-  chartSvg,
-  placementSheet,
-  type ChartImageOptions,
-  type PaperSize,
-} from '@shared/output/index.ts';
+import type { PaperSize } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { safeFileName } from './file-name.ts';
-import { sheetToPdf } from './pdf.ts';
-import { chartPng, isImageSize } from './png.ts';
+import { MAKERS, type ChartMaker, type PlanMaker } from './makers.ts';
 
+export type { ExportKind } from '@shared/host/index.ts';
 export { safeFileName } from './file-name.ts';
 export { sheetToPdf } from './pdf.ts';
 export { chartPng, MOST_PIXELS, MOST_SIDE, type ChartPngOptions } from './png.ts';
-
-export type ExportKind = (typeof exportKinds)[number];
 
 export interface ExportRequest {
   readonly project: Project;
@@ -36,10 +26,6 @@ export interface MadeFile {
   readonly content: Uint8Array;
 }
 
-/** Density of chart images: fit for print. */
-const CHART_DPI = 300;
-/** Height of a chart's cell in pixels, unless the whole would be too large. */
-const CELL_PIXELS = 24;
 /** Of a project's name, so that there is room for that of a size. */
 const MOST_BYTES_BESIDE_SIZE = 100;
 
@@ -49,7 +35,8 @@ const MOST_BYTES_BESIDE_SIZE = 100;
  */
 export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
   const { project, kinds } = request;
-  const plan = kinds.some((kind) => kind === 'sheet-pdf' || kind === 'rows-csv') ? makePlan(project) : null;
+  // Planned before anything is made, so that what stands in the way is found first.
+  const plan = kinds.some((kind) => exportSources[kind] === 'plan') ? makePlan(project) : null;
   const made: MadeFile[] = [];
   for (const kind of new Set(kinds)) made.push(...(await filesOf(kind, request, plan)));
   return made;
@@ -62,68 +49,45 @@ export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
  */
 export function exportFileName(project: Pick<Project, 'name' | 'sizes'>, kind: ExportKind, number = 1): string {
   const { files } = words.sheet;
-  const name = safeFileName(project.name, files.unnamed);
-  const inSize = hasSeveralSizes(project)
+  const { ending } = MAKERS[kind];
+  const named = words.sheet.files[kind];
+  if (exportSources[kind] === 'motifs') {
+    return `${safeFileName(project.name, files.unnamed)} - ${number === 1 ? named : `${named} ${number}`}.${ending}`;
+  }
+  const name = hasSeveralSizes(project)
     ? words.sizes.named(
         safeFileName(project.name, files.unnamed, MOST_BYTES_BESIDE_SIZE),
         safeFileName(project.sizes.name, files.unnamed),
       )
-    : name;
-  const chart = number === 1 ? files.chart : `${files.chart} ${number}`;
-  switch (kind) {
-    case 'chart-png':
-      return `${name} - ${chart}.png`;
-    case 'chart-svg':
-      return `${name} - ${chart}.svg`;
-    case 'sheet-pdf':
-      return `${inSize} - ${files.placement}.pdf`;
-    case 'rows-csv':
-      return `${inSize} - ${files.rows}.csv`;
-  }
+    : safeFileName(project.name, files.unnamed);
+  return `${name} - ${named}.${ending}`;
 }
 
 /** The names of all files that these kinds come to. */
 export function exportFileNames(project: Project, kinds: readonly ExportKind[]): string[] {
   return [...new Set(kinds)].flatMap((kind) => {
-    const count = kind === 'chart-png' || kind === 'chart-svg' ? chartedMotifs(project).length : 1;
+    const count = exportSources[kind] === 'motifs' ? chartedMotifs(project).length : 1;
     return Array.from({ length: count }, (_, index) => exportFileName(project, kind, index + 1));
   });
 }
 
 async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {
-  const { project, paper, lengthUnit: unit = 'cm' } = request;
-  const text = new TextEncoder();
-  const charts = (draw: (motif: Motif, options: ChartImageOptions) => Uint8Array): MadeFile[] =>
-    chartedMotifs(project).map((motif, index) => ({
+  const { project, paper, lengthUnit = 'cm' } = request;
+  if (exportSources[kind] === 'motifs') {
+    const { draw } = MAKERS[kind] as ChartMaker;
+    return chartedMotifs(project).map((motif, index) => ({
       name: exportFileName(project, kind, index + 1),
-      content: draw(motif, chartOptions(project, motif)),
+      content: draw(motif, project),
     }));
-  const one = (content: Uint8Array): MadeFile[] => [{ name: exportFileName(project, kind), content }];
-  switch (kind) {
-    case 'chart-png':
-      return charts((motif, options) => chartPng(motif, project.yarns, { ...options, dpi: CHART_DPI }));
-    case 'chart-svg':
-      return charts((motif, options) => text.encode(`${XML_DECLARATION}${chartSvg(motif, project.yarns, options)}\n`));
-    case 'sheet-pdf':
-      return one(await sheetToPdf(placementSheet(project, plan ?? makePlan(project), { paper, unit })));
-    case 'rows-csv':
-      return one(text.encode(rowListCsv(plan ?? makePlan(project), project)));
   }
+  const { make } = MAKERS[kind] as PlanMaker;
+  const content = await make(plan ?? makePlan(project), project, { paper, lengthUnit });
+  return [{ name: exportFileName(project, kind), content }];
 }
-
-const XML_DECLARATION = '<?xml version="1.0" encoding="UTF-8"?>\n';
 
 /** The motifs that are placed, in that order; the first there is where none are. */
 function chartedMotifs(project: Project): Motif[] {
   const patterns = [...project.bands.flatMap(({ groups }) => groups), ...project.fills];
   const placed = new Set(patterns.map(({ motif }) => motif));
   return placed.size > 0 ? [...placed].map((id) => motifOf(project, id)) : project.motifs.slice(0, 1);
-}
-
-/** Numbers, lines and repeat box, in cells as large as the image may be. */
-function chartOptions(project: Project, motif: Motif): ChartImageOptions {
-  const decorated = { gauge: gaugeOfMotif(project, motif.id), numbers: true, gridLines: true, repeatBox: true };
-  let cellHeight = CELL_PIXELS;
-  while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;
-  return { ...decorated, cellHeight };
 }

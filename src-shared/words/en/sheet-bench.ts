@@ -1,8 +1,9 @@
 /** The Sheet bench: what will be printed, and the buttons that write it. */
-import type { Params } from '../../host/index.ts';
+import type { ExportKind as Kind } from '../../host/index.ts';
 import { numbers as n } from './numbers.ts';
 
-type Kind = Params<'exports.write'>['kinds'][number];
+/** `four`. */
+const inWords = (count: number): string => ['none', 'one', 'two', 'three', 'four', 'five', 'six'][count] ?? `${count}`;
 
 /** `84 kB`. */
 function size(bytes: number): string {
@@ -30,7 +31,7 @@ export const sheetBench = {
     'chart-svg': { button: 'Chart drawing (SVG)', about: 'the same as lines, for any size' },
     'rows-csv': { button: 'Row list (CSV)', about: 'every row, for a spreadsheet' },
   } satisfies { readonly [K in Kind]: { button: string; about: string } },
-  all: 'Write all four',
+  all: (kinds: number): string => `Write all ${inWords(kinds)}`,
   commands: {
     'sheet-pdf': 'Write the placement sheet',
     'chart-png': 'Write the chart image',

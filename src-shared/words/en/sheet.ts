@@ -6,6 +6,7 @@
 import { label, regularRuns, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
 import type { CellBox } from '../../grid/index.ts';
+import type { ExportKind } from '../../host/index.ts';
 import { toUnit, type LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
 import type { Stage, RowNote } from '../../plan/index.ts';
@@ -279,10 +280,11 @@ export const sheet = {
 
   /** What the files made from a project are called after its name. */
   files: {
-    chart: 'chart',
-    placement: 'placement',
-    rows: 'rows',
+    'chart-png': 'chart',
+    'chart-svg': 'chart',
+    'sheet-pdf': 'placement',
+    'rows-csv': 'rows',
     /** Where nothing of the project's name can stand in a file name. */
     unnamed: 'project',
-  },
+  } satisfies { readonly [K in ExportKind | 'unnamed']: string },
 };

@@ -1,0 +1,67 @@
+/** How each kind of file is made from a project. */
+import { gaugeOfMotif } from '@shared/fabric/index.ts';
+import type { ExportKind, exportSources } from '@shared/host/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
+import {
+  rowListCsv,
+  chartImageSize,
+  chartSvg,
+  placementSheet,
+  type ChartImageOptions,
+  type PaperSize,
+} from '@shared/output/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
+import type { Motif, Project } from '@shared/project/index.ts';
+import { sheetToPdf } from './pdf.ts';
+import { chartPng, isImageSize } from './png.ts';
+
+/** What is drawn of each placed motif. */
+export interface ChartMaker {
+  readonly ending: string;
+  draw(motif: Motif, project: Project): Uint8Array;
+}
+
+/** What is made of the plan of the piece. */
+export interface PlanMaker {
+  readonly ending: string;
+  make(
+    plan: Plan,
+    project: Project,
+    options: { readonly paper: PaperSize; readonly lengthUnit: LengthUnit },
+  ): Uint8Array | Promise<Uint8Array>;
+}
+
+/** Density of chart images: fit for print. */
+const CHART_DPI = 300;
+/** Height of a chart's cell in pixels, unless the whole would be too large. */
+const CELL_PIXELS = 24;
+const XML_DECLARATION = '<?xml version="1.0" encoding="UTF-8"?>\n';
+
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+export const MAKERS: {
+  readonly [Kind in ExportKind]: (typeof exportSources)[Kind] extends 'motifs' ? ChartMaker : PlanMaker;
+} = {
+  'chart-png': {
+    ending: 'png',
+    draw: (motif, project) => chartPng(motif, project.yarns, { ...chartOptions(project, motif), dpi: CHART_DPI }),
+  },
+  'chart-svg': {
+    ending: 'svg',
+    draw: (motif, project) =>
+      bytesOf(`${XML_DECLARATION}${chartSvg(motif, project.yarns, chartOptions(project, motif))}\n`),
+  },
+  'sheet-pdf': {
+    ending: 'pdf',
+    make: (plan, project, { paper, lengthUnit: unit }) => sheetToPdf(placementSheet(project, plan, { paper, unit })),
+  },
+  'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, project)) },
+};
+
+/** Numbers, lines and repeat box, in cells as large as the image may be. */
+function chartOptions(project: Project, motif: Motif): ChartImageOptions {
+  const decorated = { gauge: gaugeOfMotif(project, motif.id), numbers: true, gridLines: true, repeatBox: true };
+  let cellHeight = CELL_PIXELS;
+  while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;
+  return { ...decorated, cellHeight };
+}
