@@ -1,7 +1,7 @@
 /** What `npm test` is asked to do. */
 import { parseArgs } from 'node:util';
 
-export const PARTS = ['lint', 'types', 'unit', 'property', 'reference', 'faults', 'fuzz', 'e2e'] as const;
+export const PARTS = ['lint', 'types', 'recipes', 'unit', 'property', 'reference', 'faults', 'fuzz', 'e2e'] as const;
 export type Part = (typeof PARTS)[number];
 
 export const USAGE = `npm test -- [options]

@@ -23,17 +23,19 @@ export interface Run {
   readonly program: string;
   readonly args: readonly string[];
   readonly env?: Readonly<Record<string, string>>;
+  /** Where it runs; in the project's folder if left out. */
+  readonly folder?: string;
   /** Whether what it prints is shown as it comes, or once it has ended, because others run beside it. */
   readonly shows: 'at once' | 'at the end';
 }
 
 /** Resolves with whether it ended well. */
-export async function run({ title, program, args, env = {}, shows }: Run): Promise<boolean> {
+export async function run({ title, program, args, env = {}, folder = root, shows }: Run): Promise<boolean> {
   const script = program.endsWith('.mjs') ? join(root, program) : binary(program);
   const isShown = shows === 'at once';
   if (isShown) console.log(`\n── ${title}`);
   const child = spawn(process.execPath, [script, ...args], {
-    cwd: root,
+    cwd: folder,
     env: { ...process.env, ...env },
     stdio: ['ignore', isShown ? 'inherit' : 'pipe', isShown ? 'inherit' : 'pipe'],
   });

@@ -1,6 +1,6 @@
 /**
- * Lint, formatting, types and the build: one check each. They use one processor
- * each, so two go side by side.
+ * Lint, formatting, types, a recipe and the build: one check each. They use one
+ * processor each, so two go side by side.
  */
 import type { Part } from './options.ts';
 import { run, type Run } from './programs.ts';
@@ -35,6 +35,13 @@ const TYPES = [
   },
 ];
 
+/** One recipe of DEVELOPERS.md, followed in a copy of the tree. */
+const RECIPE = {
+  title: 'the recipe for a placement rule',
+  program: 'tsx',
+  args: ['tests/recipes/run.ts', '--quick', 'placement-rule'],
+};
+
 /** What the launcher's and the end-to-end tests run. */
 const BUILD = { title: 'build', program: 'src-main/launcher/build.mjs', args: [] };
 
@@ -42,7 +49,7 @@ const BUILD = { title: 'build', program: 'src-main/launcher/build.mjs', args: []
 export async function quickChecks(parts: readonly Part[]): Promise<Result[]> {
   const needsBuild = parts.includes('unit') || parts.includes('e2e');
   const results = await Promise.all([
-    inTurn(parts.includes('lint') ? LINT : []),
+    inTurn([...(parts.includes('lint') ? LINT : []), ...(parts.includes('recipes') ? [RECIPE] : [])]),
     inTurn([...(parts.includes('types') ? TYPES : []), ...(needsBuild ? [BUILD] : [])]),
   ]);
   return results.flat();

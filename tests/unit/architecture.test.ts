@@ -1,10 +1,13 @@
+import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { arrowsOnCircles, circleText, folderOf } from '../architecture/circles.ts';
-import { importsOf, sourceTree, specifiersIn, type Tree } from '../architecture/imports.ts';
-import { CORE_LAYERS } from '../architecture/core-layers.ts';
+import { importsOf, LAYERS, sourceTree, specifiersIn, type Tree } from '../architecture/imports.ts';
+import { drawnLayers } from '../architecture/drawn-layers.ts';
 
-const imports = importsOf(sourceTree(resolve(import.meta.dirname, '../..')));
+const root = resolve(import.meta.dirname, '../..');
+const sources = sourceTree(root);
+const imports = importsOf(sources);
 
 describe('imports between folders', () => {
   it('lie on no circle', () => {
@@ -14,24 +17,24 @@ describe('imports between folders', () => {
     expect(found.map(circleText)).toEqual([]);
   });
 
-  it('go down the layers of the core, each of whose folders has a place', () => {
-    const layerOf = (file: string): number =>
-      CORE_LAYERS.findIndex((layer) => layer.includes(file.split('/')[1] ?? ''));
-    const inCore = imports.filter(({ from, to }) => folderOf(from) !== folderOf(to) && from.startsWith('src-shared/'));
-    expect(inCore.filter(({ from, to }) => layerOf(to) < 0 || layerOf(from) <= layerOf(to))).toEqual([]);
-    expect(
-      new Set(
-        inCore
-          .map(({ from, to }) => [from, to])
-          .flat()
-          .map(layerOf),
-      ),
-    ).toEqual(new Set(CORE_LAYERS.keys()));
+  it.each(LAYERS)('of %s go down its drawing in DEVELOPERS.md, in which each folder has its line', (layer) => {
+    const lines = drawnLayers(readFileSync(resolve(root, 'DEVELOPERS.md'), 'utf8')).get(layer) ?? [];
+    const lineOf = (file: string): number => lines.findIndex((names) => names.includes(file.split('/')[1] ?? ''));
+    const between = imports.filter(
+      ({ from, to }) =>
+        [from, to].every((file) => file.startsWith(`${layer}/`)) &&
+        folderOf(from) !== layer &&
+        folderOf(from) !== folderOf(to),
+    );
+    const upwards = between.filter(({ from, to }) => lineOf(to) <= lineOf(from));
+    expect(upwards.map(({ from, to }) => `${from} imports ${to}`)).toEqual([]);
+    const folders = new Set(sources.files.map(folderOf).filter((folder) => folder.startsWith(`${layer}/`)));
+    expect(lines.flat().sort()).toEqual([...folders].map((folder) => folder.slice(layer.length + 1)).sort());
   });
 });
 
 describe('imports between files', () => {
-  it.each(['src-shared', 'src-main', 'src-renderer'])('of %s lie on no circle', (layer) => {
+  it.each(LAYERS)('of %s lie on no circle', (layer) => {
     const own = imports.filter(({ from }) => from.startsWith(`${layer}/`));
     expect(arrowsOnCircles(own, (file) => file).map(circleText)).toEqual([]);
   });

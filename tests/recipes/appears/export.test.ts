@@ -1,0 +1,38 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { render } from 'svelte/server';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Host } from '@shared/host/index.ts';
+import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
+import { SheetViewModel } from '../../../src-renderer/sheet/view-model.ts';
+import WriteFiles from '../../../src-renderer/sheet/WriteFiles.svelte';
+import { isShown } from '../../../src-main/services/file-kinds.ts';
+import { call, Folder } from '../../unit/cli/calls.ts';
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+
+describe('the row list as text', () => {
+  it('is written by the command line, and stands in lists of files', async () => {
+    const project = folder.file('sample.walewright', projectToText(sampleProject()));
+    const into = join(folder.path, 'out');
+    const { status } = await call('export', project, '--to', into);
+    expect(status).toBe(0);
+    const name = readdirSync(into).find((file) => file.endsWith('.txt')) as string;
+    expect(name).toBe('Skerry sleeve - rows.txt');
+    expect(readFileSync(join(into, name), 'utf8')).toMatch(/^Row 1 · /);
+    expect(isShown(name)).toBe(true);
+  });
+
+  it('has a button, counts among all files, and has a command with a key that no other has', () => {
+    const session = new Session(sampleProject(), true);
+    const viewModel = new SheetViewModel(session, {} as Host, {} as never);
+    const { body } = render(WriteFiles, { props: { viewModel, isPlanned: true } });
+    expect(body).toContain('Row list (text)');
+    expect(body).toContain('Write all five');
+    const action = viewModel.actions.find(({ id }) => id === 'write-rows-txt');
+    expect(action?.label()).toBe('Write the row list as text');
+    expect(viewModel.actions.filter(({ keys }) => keys.some((key) => action?.keys.includes(key)))).toEqual([action]);
+  });
+});

@@ -1,0 +1,32 @@
+import { render } from 'svelte/server';
+import { afterAll, describe, expect, it } from 'vitest';
+import { placementSheet, sheetToSvg } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { sampleProject, startBand, startGroup } from '@shared/project/index.ts';
+import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
+import { plannedOf } from '../../../src-renderer/piece/planned.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
+import { call, callJson, Folder } from '../../unit/cli/calls.ts';
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+
+describe('a finding of too many balls', () => {
+  it('is said by the command line, in words and as a code', async () => {
+    const motif = folder.motif('corner.pbm', ['X.', 'XX']);
+    const plan = ['plan', motif, '--stitches', '60', '--copies', '1,1,1,1,1,1,1', '--own-balls'];
+    expect((await call(...plan)).out).toContain('7 balls of contrast hang at the machine at once.');
+    const { findings } = await callJson<{ findings: { code: string }[] }>(...plan);
+    expect(findings.map(({ code }) => code)).toContain('many-balls');
+  });
+
+  it('is shown before the piece is knitted, as something to mend, and printed', () => {
+    const sample = sampleProject();
+    const groups = Array.from({ length: 7 }, () => ({ ...startGroup('lighthouse', 1), hasOwnBall: true }));
+    const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
+    const props = { session: new Session(project, true), planned: plannedOf(project) };
+    expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
+    const { pages } = placementSheet(project, makePlan(project), { paper: 'a4', unit: 'cm' });
+    expect(pages.map((page) => sheetToSvg(page)).join('')).toContain('7 balls');
+  });
+});
