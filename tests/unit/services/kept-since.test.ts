@@ -7,6 +7,7 @@ import type { Params, Services } from '@shared/host/index.ts';
 import {
   applyEdits,
   editsToText,
+  layingChange,
   paintCells,
   projectFromText,
   projectToText,
@@ -156,6 +157,40 @@ describe('what changed since work was kept', () => {
     const first = run('first');
     await Promise.all([keep(first, 1), ...STEPS.map((edits, index) => append(first, 2 + index, edits))]);
     expect((await take(first, 'window-1'))?.text).toBe(TEXTS.at(-1));
+  });
+});
+
+describe('files of kept work as earlier versions wrote them', () => {
+  /** Never changed: if one of them is read otherwise, what people have kept is lost. */
+  const golden = (name: string): Promise<string> =>
+    readFile(join(import.meta.dirname, '..', '..', 'fixtures', 'kept', name), 'utf8');
+
+  it('are read where the work stands whole in them, with cells in hand', async () => {
+    const kept = keptWorkFromText(await golden('whole-3.backup'));
+    expect(kept).toMatchObject({
+      browser: 'browser-1',
+      edition: 7,
+      name: 'Skerry sleeve',
+      file: { path: '/home/knitter/sleeve.walewright', stamp: '1-ff' },
+      rest: 'none',
+    });
+    expect(projectFromText(kept?.text ?? '')).toEqual(SAMPLE);
+    const laid = kept?.laying && layingChange(SAMPLE, kept.laying);
+    // The topmost row's first cell; a patch counts from the lower left.
+    expect(laid?.edits).toEqual([paintCells('lighthouse', { at: Uint32Array.of(17 * 14), to: Uint8Array.of(1) })]);
+  });
+
+  it('are read with what was written behind the work', async () => {
+    const kept = keptWorkFromText(await golden('with-lines-3.backup'));
+    expect(kept).toMatchObject({ edition: 11, name: 'Skerry cuff', keptAt: '2026-01-02T03:04:06.678Z', rest: 'none' });
+    expect(projectFromText(kept?.text ?? '')).toEqual(
+      applyEdits(SAMPLE, [
+        paintCells('lighthouse', { at: Uint32Array.of(0, 1, 14), to: Uint8Array.of(1, 1, 0) }),
+        setProject({ name: 'Skerry cuff' }),
+        setBand(0, { choice: 1 }),
+        setMotif('lighthouse', { name: 'light' }),
+      ]),
+    );
   });
 });
 
