@@ -6,7 +6,7 @@
  */
 import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
 import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
-import { bandSchema, fillSchema, MOST_PATTERNS } from '../pattern/index.ts';
+import { bandSchema, fillSchema, MOST_PATTERNS, type Band } from '../pattern/index.ts';
 import { pieceSchema } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
@@ -28,10 +28,14 @@ const patchSchema = z.codec(z.array(z.tuple([cell, letters(MOST_COLUMNS * MOST_R
 });
 
 const { id: _id, rows: _rows, ...motifFields } = motifInFile.shape;
-const { name, yarns, sizes } = projectFields;
+const { motifs: _motifs, piece: _piece, bands: _bands, fills: _fills, ...ownFields } = projectFields;
 
-/** A field of a band that it may be without: it stands among those that are `gone`. */
-const gone = z.enum(['chosenInSizes']);
+/** The fields that a thing may be without. */
+type Optional<T> = { [Key in keyof T]-?: undefined extends T[Key] ? Key : never }[keyof T];
+
+/** Of what a band may be without, what it is without afterwards stands among what is `gone`. */
+const MAY_GO: Readonly<Record<Optional<Band>, true>> = { chosenInSizes: true };
+const gone = z.enum(Object.keys(MAY_GO) as Optional<Band>[]);
 const bandFields = z.codec(
   z.strictObject({ ...z.partial(bandSchema).shape, gone: z.optional(z.array(gone)) }),
   z.custom<Record<string, unknown>>(),
@@ -53,11 +57,7 @@ const insert = z.literal('insert');
 const editsSchema = z.array(
   z.union([
     z.strictObject({ kind: z.literal('paint'), motif: motifIdSchema, patch: patchSchema }),
-    z.strictObject({
-      kind: set,
-      of: z.literal('project'),
-      to: z.partial(z.strictObject({ name, yarns, sizes })),
-    }),
+    z.strictObject({ kind: set, of: z.literal('project'), to: z.partial(z.strictObject(ownFields)) }),
     z.strictObject({ kind: set, of: z.literal('piece'), to: z.partial(pieceSchema) }),
     z.strictObject({
       kind: set,

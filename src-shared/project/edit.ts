@@ -21,7 +21,7 @@ import {
 
 /** The things whose fields can be set. What has edits of its own is no field: the motifs, the piece, the lists. */
 export interface Things {
-  readonly project: Pick<Project, 'name' | 'yarns' | 'sizes'>;
+  readonly project: Omit<Project, 'motifs' | 'piece' | 'bands' | 'fills'>;
   readonly piece: Piece;
   readonly motif: Omit<Motif, 'id'>;
   /** The picture behind a motif; whether there is one is a field of the motif. */
