@@ -37,20 +37,19 @@ function yarnsIn({ contrast, isMainKnitted }: PlanRow): number {
 /** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
 export function faintContrast({ project, main, rows }: Inspected): Finding[] {
   const mainColour = project.yarns[main]?.colour;
-  const spans = new Map<number, [first: number, last: number]>();
+  /** By yarn: the first and last row that knits it in contrast. */
+  const firstRow: (number | undefined)[] = [];
+  const lastRow: (number | undefined)[] = [];
   for (const { row, contrast } of rows) {
     for (const { yarn } of contrast) {
-      const known = spans.get(yarn);
-      if (known) known[1] = row;
-      else spans.set(yarn, [row, row]);
+      firstRow[yarn] ??= row;
+      lastRow[yarn] = row;
     }
   }
-  return [...spans]
-    .sort(([a], [b]) => a - b)
-    .flatMap(([yarn, span]): Finding[] => {
-      const colour = project.yarns[yarn]?.colour;
-      if (colour === undefined || mainColour === undefined) return [];
-      const ratio = contrastRatio(mainColour, colour);
-      return ratio < FAINT_CONTRAST ? [{ code: 'faint-contrast', rows: span, yarn, ratio }] : [];
-    });
+  return project.yarns.flatMap(({ colour }, yarn): Finding[] => {
+    const [first, last] = [firstRow[yarn], lastRow[yarn]];
+    if (first === undefined || last === undefined || mainColour === undefined) return [];
+    const ratio = contrastRatio(mainColour, colour);
+    return ratio < FAINT_CONTRAST ? [{ code: 'faint-contrast', rows: [first, last], yarn, ratio }] : [];
+  });
 }
