@@ -22,19 +22,20 @@ function drop(svg: string): void {
   document.querySelector('.window')?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
 }
 
-const bench =
-  (key: string) =>
-  async (page: Page): Promise<void> =>
-    page.keyboard.press(key);
+const goTo = (page: Page, bench: 'Motif' | 'Piece' | 'Sheet'): Promise<void> =>
+  page.getByRole('button', { name: bench, exact: true }).click();
+
+/** Single keys act in the drawing alone. */
+const press = (page: Page, key: string): Promise<void> => page.locator('[data-drawing]').press(key);
 
 export const VIEWS: readonly View[] = [
-  { name: 'motif', of: ['empty', 'sample'], show: bench('1') },
+  { name: 'motif', of: ['empty', 'sample'], show: (page) => goTo(page, 'Motif') },
   {
     name: 'motif-lettering',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('1');
-      await page.keyboard.press('a');
+      await goTo(page, 'Motif');
+      await press(page, 'a');
       await page.getByRole('textbox', { name: 'Text' }).fill('Skerry\nlight');
     },
   },
@@ -53,14 +54,14 @@ export const VIEWS: readonly View[] = [
     of: ['empty', 'sample'],
     async show(page) {
       await page.keyboard.press('Escape');
-      await page.keyboard.press('2');
+      await goTo(page, 'Piece');
     },
   },
   {
     name: 'piece-near',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('2');
+      await goTo(page, 'Piece');
       const cell = await page.getByRole('gridcell').boundingBox();
       if (!cell) throw new Error('The piece has no stitch');
       await page.mouse.move(cell.x + 60, cell.y - 20);
@@ -73,8 +74,8 @@ export const VIEWS: readonly View[] = [
     name: 'piece-closed',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('2');
-      await page.keyboard.press('c');
+      await goTo(page, 'Piece');
+      await press(page, 'c');
       await page.getByRole('slider').waitFor();
     },
   },
@@ -91,8 +92,8 @@ export const VIEWS: readonly View[] = [
     name: 'piece-form',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('2');
-      await page.keyboard.press('c');
+      await goTo(page, 'Piece');
+      await press(page, 'c');
       await page.getByRole('button', { name: 'Fit the whole piece' }).click();
       await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
     },
@@ -101,7 +102,7 @@ export const VIEWS: readonly View[] = [
     name: 'piece-too-wide',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('2');
+      await goTo(page, 'Piece');
       await page.getByRole('button', { name: 'Fit the whole piece' }).click();
       await page.getByLabel('Copies in each group').fill('4, 4');
     },
@@ -111,7 +112,7 @@ export const VIEWS: readonly View[] = [
     of: ['sample'],
     async show(page) {
       await page.getByRole('button', { name: 'Undo change copies' }).click();
-      await page.keyboard.press('s');
+      await press(page, 's');
       await page.getByRole('button', { name: 'Add a larger size' }).click();
       await page.getByLabel('Stitches at the cast-on, size 2').fill('104');
       await page.getByLabel('Stitches at the cast-on, size 2').blur();
@@ -132,8 +133,8 @@ export const VIEWS: readonly View[] = [
     name: 'piece-fill',
     of: ['sample'],
     async show(page) {
-      await page.keyboard.press('2');
-      await page.keyboard.press('Shift+F');
+      await goTo(page, 'Piece');
+      await press(page, 'Shift+F');
       await page.getByRole('region', { name: 'Fill', exact: true }).scrollIntoViewIfNeeded();
     },
   },
