@@ -130,6 +130,11 @@ export default tseslint.config(
           selector: "CallExpression[callee.property.name='waitForEvent'][arguments.0.value='filechooser']",
           message: 'A chooser is kept back only once the browser has heard so: use chooserAfter (app.ts).',
         },
+        {
+          selector:
+            "ExpressionStatement[expression.argument.callee.name=/^(start|openOn)$/] ~ ExpressionStatement[expression.argument.callee.property.name='route']",
+          message: 'What an open page sends at once goes past: use intercept (app.ts).',
+        },
       ],
     },
   },

@@ -7,7 +7,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test as base, type FileChooser, type Page } from '@playwright/test';
+import { expect, test as base, type FileChooser, type Page, type Route } from '@playwright/test';
 import { motionEnds } from './at-rest.ts';
 import { startBuiltHost, type BuiltHost } from './built-host.ts';
 
@@ -84,6 +84,19 @@ export async function chooserAfter(page: Page, act: () => Promise<void>): Promis
   await page.evaluate(() => undefined);
   await act();
   return chosen;
+}
+
+/**
+ * Has requests of an open page answered by `handle`. Resolves once it is so:
+ * Chromium tells that it intercepts before the page's own way out has changed,
+ * and a request that is sent at once goes past.
+ */
+export async function intercept(page: Page, url: string | RegExp, handle: (route: Route) => unknown): Promise<void> {
+  await page.route(url, handle);
+  await page.route(/\/\?is-it-intercepted$/, (route) => route.fulfill({ headers: { 'x-intercepted': 'yes' } }));
+  const isIntercepted = (): Promise<boolean> =>
+    page.evaluate(async () => (await fetch('/?is-it-intercepted', { method: 'HEAD' })).headers.has('x-intercepted'));
+  await expect.poll(isIntercepted).toBe(true);
 }
 
 /** What the line at the foot of the window says of the cell under the pointer or the cursor. */

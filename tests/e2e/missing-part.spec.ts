@@ -1,6 +1,6 @@
 /** Parts that are loaded when they are first asked for, and cannot be had. */
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './app.ts';
+import { expect, expectAccessible, intercept, test } from './app.ts';
 import { Chart } from './chart.ts';
 
 /** What the browser itself says of a file that it could not have. */
@@ -8,7 +8,7 @@ const NO_FILE = /Failed to load resource/;
 
 /** Takes files of the built page away; returns a function that gives them back. */
 async function takeAway(page: Page, files: RegExp): Promise<() => Promise<void>> {
-  await page.route(files, (route) => route.abort());
+  await intercept(page, files, (route) => route.abort());
   return () => page.unroute(files);
 }
 

@@ -2,7 +2,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { projectFromText } from '@shared/project/index.ts';
-import { announced, expect, expectAccessible, test } from './app.ts';
+import { announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
@@ -122,7 +122,7 @@ test('saves as often as it is asked to, one after the other', async ({ page, sta
   await changeCopies(page, '1');
   // Each save is held until all have been asked for.
   const held: (() => void)[] = [];
-  await page.route('**/call/documents.write', async (route) => {
+  await intercept(page, '**/call/documents.write', async (route) => {
     await new Promise<void>((go) => held.push(go));
     await route.continue();
   });
@@ -146,7 +146,7 @@ test('leaves another project alone when a save of the one before it ends late', 
   await changeCopies(page, '1');
   let go = (): void => undefined;
   const ended = page.waitForResponse('**/call/documents.write');
-  await page.route('**/call/documents.write', async (route) => {
+  await intercept(page, '**/call/documents.write', async (route) => {
     await new Promise<void>((resolve) => (go = resolve));
     await route.continue();
   });
@@ -234,7 +234,7 @@ test('saves into the folder that was typed, however soon the button is pressed a
   await expect(folder).toHaveValue(home);
   let letGo: () => void = () => undefined;
   const held = new Promise<void>((resolve) => (letGo = resolve));
-  await page.route('**/call/folders.list', async (route) => {
+  await intercept(page, '**/call/folders.list', async (route) => {
     await held;
     await route.continue();
   });
@@ -260,7 +260,7 @@ test('keeps the folder that is typed while the first one is still being listed',
   let letGo: () => void = () => undefined;
   const held = new Promise<void>((resolve) => (letGo = resolve));
   let lists = 0;
-  await page.route('**/call/folders.list', async (route) => {
+  await intercept(page, '**/call/folders.list', async (route) => {
     if (++lists === 1) await held;
     await route.continue();
   });

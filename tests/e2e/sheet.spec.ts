@@ -3,7 +3,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
-import { expect, expectAccessible, statusLine, test } from './app.ts';
+import { expect, expectAccessible, intercept, statusLine, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 
@@ -214,7 +214,7 @@ test('asks before it replaces files only when another question is answered', asy
   // The export is slow, and somebody saves meanwhile.
   let letGo: () => void = () => undefined;
   const held = new Promise<void>((resolve) => (letGo = resolve));
-  await page.route('**/call/exports.write', async (route) => {
+  await intercept(page, '**/call/exports.write', async (route) => {
     await held;
     await route.continue();
   });

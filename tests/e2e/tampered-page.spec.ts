@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible } from './app.ts';
+import { expect, expectAccessible, intercept } from './app.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { openOn, portOf, programEnded, test } from './hosts.ts';
@@ -11,7 +11,7 @@ import { assets, strangerRan, tampered } from './tampered-page.ts';
 
 /** As from a stranger who has the port from one moment to the next, which the page cannot know. */
 async function tamperWith(page: Page): Promise<void> {
-  await page.route(/\/assets\//, (route) => {
+  await intercept(page, /\/assets\//, (route) => {
     const given = tampered(new URL(route.request().url()).pathname);
     return given ? route.fulfill({ contentType: given.type, body: given.body }) : route.abort();
   });
@@ -61,7 +61,7 @@ test('what the page does not know is run in no way: as a script, a worker or a s
   run,
 }) => {
   await openOn(page, await run());
-  await page.route(/\/assets\/unknown\.js/, (route) =>
+  await intercept(page, /\/assets\/unknown\.js/, (route) =>
     route.fulfill({ contentType: 'text/javascript', body: 'globalThis.strangerRan = true; self.postMessage("ran");' }),
   );
   const became = await page.evaluate(() => {
