@@ -182,4 +182,14 @@ export const MOVED: readonly Moved[] = [
     now: null,
     why: 'no circle is left that could be known',
   },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › cutCopiesOf: edges.first - 1 → edges.first has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › clippedCopiesOf: edges.first - 1 → edges.first has its place',
+    why: 'a copy that an edge takes figure from is clipped',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › layBand: firstRow >= 2 → firstRow › 2 has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › placeBand: firstRow >= 2 → firstRow › 2 has its place',
+    why: 'what was laid and what was placed are one',
+  },
 ];
