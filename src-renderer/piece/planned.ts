@@ -6,7 +6,7 @@
  */
 import { makePlan, planFor, type Plan } from '@shared/plan/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 
 export interface Planned {
   readonly plan: Plan;
@@ -14,33 +14,34 @@ export interface Planned {
   readonly problem: Problem | null;
 }
 
-const kept = new WeakMap<Project, Planned>();
+const kept = new WeakMap<KnitPiece, Planned>();
 
 /** The plan of a project, or of its plain piece with the problem. */
 export function plannedOf(project: Project): Planned {
-  let planned = kept.get(project);
-  if (!planned) kept.set(project, (planned = plan(project)));
+  const piece = pieceIn(project);
+  let planned = kept.get(piece);
+  if (!planned) kept.set(piece, (planned = plan(piece)));
   return planned;
 }
 
-function plan(project: Project): Planned {
-  const whole = planFor(project);
+function plan(piece: KnitPiece): Planned {
+  const whole = planFor(piece);
   if (whole.ok) return { plan: whole.value, problem: null };
-  for (const plain of plainer(project)) {
+  for (const plain of plainer(piece)) {
     const planned = outcome(() => makePlan(plain));
     if (planned.ok) return { plan: planned.value, problem: whole.problem };
   }
   throw new Error('A straight piece without groups and fills can always be planned');
 }
 
-/** The project with less and less of what can be wrong. */
-function* plainer(project: Project): Generator<Project> {
-  const { piece } = project;
-  yield { ...project, bands: [] };
-  yield { ...project, fills: [] };
-  yield { ...project, bands: [], fills: [] };
-  const free = { ...piece, hemRows: 0, parts: [] };
-  yield { ...project, bands: [], fills: [], piece: free };
+/** The piece with less and less of what can be wrong. */
+function* plainer(piece: KnitPiece): Generator<KnitPiece> {
+  yield { ...piece, bands: [] };
+  yield { ...piece, fills: [] };
+  const bare = { ...piece, bands: [], fills: [] };
+  yield bare;
+  const free = { ...bare, hemRows: 0, parts: [] };
+  yield free;
   const { stitches, rows } = piece.shape;
-  yield { ...project, bands: [], fills: [], piece: { ...free, shape: { kind: 'rectangle', stitches, rows } } };
+  yield { ...free, shape: { kind: 'rectangle', stitches, rows } };
 }

@@ -10,9 +10,9 @@ import { panelsOf } from './panels.ts';
  * `wider-than-bed`: rows that leave the bed, planned as if it were long enough.
  * Where the piece would fit elsewhere on it, that is all there is to do.
  */
-export function widerThanBed({ project, outline, gauges, groups, beyondBed }: Inspected): Finding[] {
+export function widerThanBed({ piece, outline, gauges, groups, beyondBed }: Inspected): Finding[] {
   if (!beyondBed) return [];
-  const { offset, bed: made } = project.piece;
+  const { offset, bed: made } = piece;
   const { spans, row, edges, bed } = beyondBed;
   const needles = widthOf(bed);
   const gauge = gaugeAt(gauges, row);

@@ -35,8 +35,8 @@ function yarnsIn({ contrast, isMainKnitted }: PlanRow): number {
 }
 
 /** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
-export function faintContrast({ project, main, rows }: Inspected): Finding[] {
-  const mainColour = project.yarns[main]?.colour;
+export function faintContrast({ piece, rows }: Inspected): Finding[] {
+  const mainColour = piece.yarns[piece.mainYarn]?.colour;
   /** By yarn: the first and last row that knits it in contrast. */
   const firstRow: (number | undefined)[] = [];
   const lastRow: (number | undefined)[] = [];
@@ -46,7 +46,7 @@ export function faintContrast({ project, main, rows }: Inspected): Finding[] {
       lastRow[yarn] = row;
     }
   }
-  return project.yarns.flatMap(({ colour }, yarn): Finding[] => {
+  return piece.yarns.flatMap(({ colour }, yarn): Finding[] => {
     const [first, last] = [firstRow[yarn], lastRow[yarn]];
     if (first === undefined || last === undefined || mainColour === undefined) return [];
     const ratio = contrastRatio(mainColour, colour);

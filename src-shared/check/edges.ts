@@ -17,8 +17,8 @@ export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
  * `contrast-to-edges`: end-needle selection is on, and on some rows of a band
  * the contrast floats too far beside its groups, or from one to the next.
  */
-export function contrastToEdges({ project, bands, groups, rows }: Inspected): Finding[] {
-  if (!project.piece.endNeedleSelection) return [];
+export function contrastToEdges({ piece, bands, groups, rows }: Inspected): Finding[] {
+  if (!piece.endNeedleSelection) return [];
   return bands.flatMap(({ firstRow, lastRow }, band): Finding[] => {
     const blocks = groups.filter((group) => group.band === band).map(({ block }) => block);
     const isInGroup = (float: Float): boolean =>
@@ -71,11 +71,11 @@ function aboutCopies(
  * stitches that are knitted there. What is blank in a copy may lie in the seam:
  * nothing of it was to be seen. One finding a band and side.
  */
-export function figureInSeam({ project, bands, groups, rows }: Inspected): Finding[] {
+export function figureInSeam({ piece, bands, groups, rows }: Inspected): Finding[] {
   return bands.flatMap((_, index) => {
     const places = groups.filter(({ band }) => band === index);
     return (['left', 'right'] as const).flatMap((side): Finding[] => {
-      const allowance = project.piece.seamAllowance[side];
+      const allowance = piece.seamAllowance[side];
       let [first, last, deepest] = [Infinity, 0, 0];
       for (const { block, firstRow, lastRow } of places) {
         for (const row of rows.slice(firstRow - 1, lastRow)) {

@@ -18,8 +18,8 @@ export function fillsLeftOut({ fills }: Inspected): Finding[] {
 }
 
 /** `contrast-to-edges`: end-needle selection is on, and a fill keeps more stitches plain at an edge than a float may cross. */
-export function plainBesideFills({ project, fills, gauges }: Inspected): Finding[] {
-  const { endNeedleSelection, floatLimit } = project.piece;
+export function plainBesideFills({ piece, fills, gauges }: Inspected): Finding[] {
+  const { endNeedleSelection, floatLimit } = piece;
   if (!endNeedleSelection) return [];
   return fills
     .filter(({ border, firstRow, lastRow }) => {

@@ -1,6 +1,6 @@
 /** Everything that will go wrong or must be known about a planned piece. */
 import type { Plan } from '../plan/index.ts';
-import type { Project } from '../project/project.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
 import { clippedCopies, contrastToEdges, copiesLeftOut, figureInSeam, noSetUpRow } from './edges.ts';
@@ -31,9 +31,9 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   faintContrast,
 ];
 
-/** All findings, warnings before notes, each from the bottom of the piece up. `plan` is that of `project`. */
-export function findingsOf(project: Project, plan: Plan): Finding[] {
-  const all = inspected(project, plan);
+/** All findings, warnings before notes, each from the bottom of the piece up. `plan` is that of `piece`. */
+export function findingsOf(piece: KnitPiece, plan: Plan): Finding[] {
+  const all = inspected(piece, plan);
   const isNote = ({ code }: Finding): number => Number(!WARNING_CODES.has(code));
   return INSPECTIONS.flatMap((inspect) => inspect(all)).sort((a, b) => isNote(a) - isNote(b) || a.rows[0] - b.rows[0]);
 }

@@ -5,7 +5,7 @@ import type { Inspected } from './inspected.ts';
 import { stack, type Stack, type StackItem } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. */
-export function longFloats({ main, sections, rows }: Inspected): Finding[] {
+export function longFloats({ piece, sections, rows }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, floats, isOver: isAnyOver } of rows) {
     if (!isAnyOver) continue;
@@ -16,7 +16,7 @@ export function longFloats({ main, sections, rows }: Inspected): Finding[] {
   }
   return items.map((yarn, isLined, { rows, needles, longest, longestMm, count }) => ({
     code: isLined ? 'lined-floats' : 'long-floats',
-    role: yarn === main ? 'main' : 'contrast',
+    role: yarn === piece.mainYarn ? 'main' : 'contrast',
     yarn,
     rows,
     needles,
@@ -27,7 +27,7 @@ export function longFloats({ main, sections, rows }: Inspected): Finding[] {
 }
 
 /** `long-carry` and `lined-carry`. */
-export function longCarries({ main, sections, rows }: Inspected): Finding[] {
+export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, carries } of rows) {
     for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
@@ -38,7 +38,7 @@ export function longCarries({ main, sections, rows }: Inspected): Finding[] {
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
     code: isLined ? 'lined-carry' : 'long-carry',
-    role: yarn === main ? 'main' : 'contrast',
+    role: yarn === piece.mainYarn ? 'main' : 'contrast',
     yarn,
     rows,
     needles,
@@ -48,8 +48,8 @@ export function longCarries({ main, sections, rows }: Inspected): Finding[] {
 }
 
 /** `infant-floats`: fingers and toes catch in any float of a piece for an infant. */
-export function infantFloats({ project, rows }: Inspected): Finding[] {
-  if (!project.piece.isInfant) return [];
+export function infantFloats({ piece, rows }: Inspected): Finding[] {
+  if (!piece.isInfant) return [];
   const withFloats = rows.filter(({ floats }) => floats.length > 0);
   const count = withFloats.reduce((total, { floats }) => total + floats.length, 0);
   const first = withFloats[0]?.row;

@@ -1,15 +1,13 @@
 /** What findings are made from. */
 import type { Plan } from '../plan/index.ts';
-import { mainYarn, type Project } from '../project/project.ts';
+import type { KnitPiece } from '../project/index.ts';
 
-/** A project and its plan. */
+/** A piece and its plan. */
 export interface Inspected extends Plan {
-  readonly project: Project;
-  /** Palette index of the main yarn. */
-  readonly main: number;
+  readonly piece: KnitPiece;
 }
 
-/** `plan` is that of `project`. */
-export function inspected(project: Project, plan: Plan): Inspected {
-  return { ...plan, project, main: mainYarn(project) };
+/** `plan` is that of `piece`. */
+export function inspected(piece: KnitPiece, plan: Plan): Inspected {
+  return { ...plan, piece };
 }

@@ -12,6 +12,7 @@ import { beyondBed, moveOntoBed, outlineOf, widened } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change } from '../project/change.ts';
 import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
+import { pieceIn } from '../project/piece-in.ts';
 import type { Piece, Project } from '../project/project.ts';
 
 export type Intent =
@@ -32,7 +33,7 @@ export type Intent =
  * it names is gone.
  */
 export function changeFor(project: Project, intent: Intent): Change | null {
-  const { piece, bands, fills } = project;
+  const { piece, bands } = project;
   switch (intent.code) {
     case 'own-balls': {
       const { groups } = bands[intent.band] ?? { groups: [] };
@@ -54,9 +55,9 @@ export function changeFor(project: Project, intent: Intent): Change | null {
       return shape && changeOf('match-seam', setPiece({ shape }));
     }
     case 'shift-fill': {
-      const fill = fills[intent.fill];
+      const fill = pieceIn(project).fills[intent.fill];
       if (!fill) return null;
-      const shift = nearestToNone(fill.shift + intent.by, copyWidth(project, fill));
+      const shift = nearestToNone(fill.shift + intent.by, copyWidth(fill));
       return changeOf('match-seam', setFill(intent.fill, { shift }));
     }
   }

@@ -1,8 +1,7 @@
 /** What can be done about long floats and carries, each with its effect worked out before it is taken. */
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
-import { applyChange } from '../project/change.ts';
-import type { Project } from '../project/project.ts';
+import { applyChange, pieceIn, type Project } from '../project/index.ts';
 import { longCarries, longFloats } from './floats.ts';
 import { inspected } from './inspected.ts';
 import { changeFor, type Intent } from './intent.ts';
@@ -40,7 +39,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
     const change = changeFor(project, intent);
     if (!change) return;
     const then = applyChange(project, change);
-    const after = outcome(() => makePlan(then));
+    const after = outcome(() => makePlan(pieceIn(then)));
     if (!after.ok) return;
     const long = { before, after: longInTheOpen(then, after.value) };
     if (long.after < before) remedies.push(make(intent, after.value, long));
@@ -65,7 +64,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
 }
 
 function longInTheOpen(project: Project, plan: Plan): number {
-  const all = inspected(project, plan);
+  const all = inspected(pieceIn(project), plan);
   let count = 0;
   for (const finding of [...longFloats(all), ...longCarries(all)]) {
     if (finding.code === 'long-floats' || finding.code === 'long-carry') count += finding.count;

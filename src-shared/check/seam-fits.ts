@@ -3,8 +3,7 @@ import { meetingOn, placeFill, seamMatchingOf, type PlacedFill } from '../fabric
 import { outlineOf, type Outline } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
-import { applyChange } from '../project/change.ts';
-import type { Project } from '../project/project.ts';
+import { applyChange, pieceIn, type Project } from '../project/index.ts';
 import { changeFor, type Intent } from './intent.ts';
 
 /** What is to be done for every row to meet, and by how many stitches it goes. */
@@ -41,9 +40,9 @@ export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
     if (!change) return false;
     const then = applyChange(project, change);
     const outline = outlineAfter(project, plan, then);
-    const placed = outline && outcome(() => placeFill(then, fill, outline, plan.extents));
+    const placed = outline && outcome(() => placeFill(pieceIn(then), fill, outline, plan.extents));
     if (!placed?.ok || !isMet(placed.value, outline as Outline, now.plain)) return false;
-    const after = outcome(() => makePlan(then));
+    const after = outcome(() => makePlan(pieceIn(then)));
     return after.ok && (after.value.beyondBed === null || plan.beyondBed !== null);
   };
   const nearest = (most: number, signs: readonly number[], intentOf: (by: number) => Intent): SeamFit | null => {

@@ -3,7 +3,8 @@ import type { Run } from '../bed/index.ts';
 import { edgesAt, firstRowAt, type Outline, type Section } from '../piece/index.ts';
 import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
-import { motifOf, type Band, type MotifId, type Project } from '../project/project.ts';
+import type { MotifId } from '../motif/index.ts';
+import type { KnitBand, KnitPiece } from '../project/index.ts';
 import { clippedCopiesOf, leftOutOf } from './clipped-copies.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
 import type { MotifExtent, PlacedBand, PlacedGroup } from './types.ts';
@@ -18,22 +19,15 @@ const MOST_CHOICES = 8;
  * `rows-outside-piece`, `choice-unknown` and what placing throws.
  */
 export function placeBand(
-  project: Project,
+  piece: KnitPiece,
   index: number,
   outline: Outline,
   sections: readonly Section[],
   extents: ReadonlyMap<MotifId, MotifExtent>,
 ): PlacedBand {
-  const { piece } = project;
-  const band = project.bands[index] as Band;
+  const band = piece.bands[index] as KnitBand;
   const copies = band.groups.map(({ motif, isMirrored }) =>
-    copyOnNeedles(
-      motifOf(project, motif),
-      extents.get(motif) as MotifExtent,
-      band.unit,
-      piece.finishedFace,
-      isMirrored,
-    ),
+    copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece.finishedFace, isMirrored),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
   const lowest = Math.min(...band.groups.map(({ rise }) => rise));
@@ -64,7 +58,7 @@ export function placeBand(
     const { block, figure } = taken.groups[g] as { block: Run; figure: Run };
     const first = firstRow + (rises[g] as number);
     const last = first + (heights[g] as number) - 1;
-    const place = { block, motif, copy, ground, isMirrored, across, firstRow: first, lastRow: last };
+    const place = { block, motif: motif.id, copy, ground, isMirrored, across, firstRow: first, lastRow: last };
     const clipped = clippedCopiesOf(place, outline);
     return { ...place, figure, band: index, up, clipped, leftOut: leftOutOf(clipped, band.cutCopies) };
   });

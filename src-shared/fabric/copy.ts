@@ -3,7 +3,8 @@ import { columnOfNeedle, isMirroredOnNeedles, type FinishedFace, type Slot } fro
 import { crop, type Grid } from '../grid/index.ts';
 import { blankEdges, trueRepeat } from '../motif/repeat/index.ts';
 import { problemError } from '../problem/index.ts';
-import { motifOf, type Band, type Fill, type Motif, type Project } from '../project/project.ts';
+import type { Band } from '../pattern/index.ts';
+import type { KnitFill, KnitMotif } from '../project/index.ts';
 import type { MotifExtent } from './types.ts';
 
 export interface Copy {
@@ -17,10 +18,10 @@ export interface Copy {
 }
 
 /** A large drawing takes longer to measure than to place, and is placed in every size. */
-const known = new WeakMap<Motif, MotifExtent>();
+const known = new WeakMap<KnitMotif, MotifExtent>();
 
 /** What placing must know of a motif, measured once for each. */
-export function extentOf(motif: Motif): MotifExtent {
+export function extentOf(motif: KnitMotif): MotifExtent {
   let extent = known.get(motif);
   if (!extent) {
     const { grid, ground } = motif;
@@ -31,9 +32,9 @@ export function extentOf(motif: Motif): MotifExtent {
   return extent;
 }
 
-/** How many needles a copy takes in a fill. Throws `motif-missing`. */
-export function copyWidth(project: Project, { motif, unit }: Pick<Fill, 'motif' | 'unit'>): number {
-  return widthInUnit(extentOf(motifOf(project, motif)), unit);
+/** How many needles a copy takes in a fill. */
+export function copyWidth({ motif, unit }: Pick<KnitFill, 'motif' | 'unit'>): number {
+  return widthInUnit(extentOf(motif), unit);
 }
 
 function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number {
@@ -46,7 +47,7 @@ function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number
  * more. Throws `no-figure`.
  */
 export function copyOnNeedles(
-  motif: Motif,
+  motif: KnitMotif,
   extent: MotifExtent,
   unit: Band['unit'],
   face: FinishedFace,

@@ -2,7 +2,8 @@
 import type { Run, Slot } from '../bed/index.ts';
 import { edgesAt, type Outline } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import { motifOf, type Fill, type MotifId, type Project } from '../project/project.ts';
+import type { MotifId } from '../motif/index.ts';
+import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
 import { copiesOfFill } from './fill-copies.ts';
 import { fillRun } from './fill-place.ts';
@@ -13,14 +14,13 @@ import type { FillPlace, MotifExtent, PlacedFill } from './types.ts';
  * `fill-rows-turned`, and `fill-without-room` if its border covers every row.
  */
 export function placeFill(
-  project: Project,
+  piece: KnitPiece,
   index: number,
   outline: Outline,
   extents: ReadonlyMap<MotifId, MotifExtent>,
 ): PlacedFill {
-  const { piece } = project;
-  const fill = project.fills[index] as Fill;
-  const copy = copyOfFill(project, fill, extents.get(fill.motif) as MotifExtent);
+  const fill = piece.fills[index] as KnitFill;
+  const copy = copyOfFill(piece, fill, extents.get(fill.motif.id) as MotifExtent);
   const { firstRow, border, shift, step } = fill;
   const lastRow = fill.lastRow ?? Math.max(firstRow, outline.rows);
   if (lastRow < firstRow) throw problemError('fill-rows-turned', { fill: index + 1, first: firstRow, last: lastRow });
@@ -30,7 +30,7 @@ export function placeFill(
   const centred = centredOrigin(edgesAt(outline, firstRow), piece.seamAllowance, copy.grid.width, fill.centre);
   const place: FillPlace = {
     fill: index,
-    motif: fill.motif,
+    motif: fill.motif.id,
     copy: copy.grid,
     ground: copy.ground,
     isMirrored: copy.isMirrored,
@@ -48,9 +48,9 @@ export function placeFill(
 }
 
 /** A repeat is taken up as well as across, so that a chart drawn with the beginning of another repeat still tiles. */
-function copyOfFill(project: Project, { motif: id, unit, isMirrored }: Fill, extent: MotifExtent): Copy {
+function copyOfFill({ finishedFace }: KnitPiece, { motif, unit, isMirrored }: KnitFill, extent: MotifExtent): Copy {
   const height = unit === 'repeat' ? extent.repeat.height : extent.height;
-  return copyOnNeedles(motifOf(project, id), { ...extent, height }, unit, project.piece.finishedFace, isMirrored);
+  return copyOnNeedles(motif, { ...extent, height }, unit, finishedFace, isMirrored);
 }
 
 /**
@@ -62,7 +62,7 @@ function centredOrigin(
   edges: Run,
   seamAllowance: FillPlace['seamAllowance'],
   width: number,
-  centre: Fill['centre'],
+  centre: KnitFill['centre'],
 ): { origin: number; isHalfOff: boolean } {
   const middle = edges.first + seamAllowance.left + (edges.last - seamAllowance.right) + 1;
   const doubled = centre === 'column' ? middle - width : middle;

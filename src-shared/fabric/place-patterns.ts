@@ -1,6 +1,7 @@
-/** The groups and fills of a project put on its piece, before anything is knitted. */
+/** Groups and fills put on their piece, before anything is knitted. */
 import { outlineOf, sectionsOf } from '../piece/index.ts';
-import { motifOf, type MotifId, type Project } from '../project/project.ts';
+import type { MotifId } from '../motif/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { assertApart, placeBand } from './bands.ts';
 import { extentOf } from './copy.ts';
 import { assertFillsApart } from './fills-apart.ts';
@@ -8,14 +9,13 @@ import { placeFill } from './fills.ts';
 import type { MotifExtent, PlacedPatterns } from './types.ts';
 
 /** Places groups and fills on the piece. Throws what `makePlan` throws: nothing that comes after can be wrong. */
-export function placePatterns(project: Project): PlacedPatterns {
-  const { piece } = project;
+export function placePatterns(piece: KnitPiece): PlacedPatterns {
   const sections = sectionsOf(piece.shape.rows, piece);
   const outline = outlineOf(piece.shape, piece);
-  const extents = extentsOf(project);
-  const bands = project.bands.map((_, index) => placeBand(project, index, outline, sections, extents));
+  const extents = extentsOf(piece);
+  const bands = piece.bands.map((_, index) => placeBand(piece, index, outline, sections, extents));
   assertApart(bands);
-  const fills = project.fills.map((_, index) => placeFill(project, index, outline, extents));
+  const fills = piece.fills.map((_, index) => placeFill(piece, index, outline, extents));
   assertFillsApart(
     fills,
     bands.flatMap((band) => band.groups),
@@ -24,10 +24,10 @@ export function placePatterns(project: Project): PlacedPatterns {
   return { outline, sections, extents, bands, fills };
 }
 
-function extentsOf(project: Project): Map<MotifId, MotifExtent> {
+function extentsOf({ bands, fills }: KnitPiece): Map<MotifId, MotifExtent> {
   const extents = new Map<MotifId, MotifExtent>();
-  for (const { motif: id } of [...project.bands.flatMap(({ groups }) => groups), ...project.fills]) {
-    if (!extents.has(id)) extents.set(id, extentOf(motifOf(project, id)));
+  for (const { motif } of [...bands.flatMap(({ groups }) => groups), ...fills]) {
+    extents.set(motif.id, extentOf(motif));
   }
   return extents;
 }

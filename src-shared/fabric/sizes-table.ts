@@ -9,7 +9,7 @@ import { needlesOf, widthOf, type Run, type Slot } from '../bed/index.ts';
 import { beyondBed, edgesAt, gaugesOf, sizeOf, type Outline, type PieceSize, type Shape } from '../piece/index.ts';
 import type { Spaces } from '../placement/index.ts';
 import { outcome, type Outcome } from '../problem/index.ts';
-import { projectInSize, currentSize, sizesOf, type Group, type Project } from '../project/index.ts';
+import { currentSize, pieceIn, sizesOf, type KnitGroup, type KnitPiece, type Project } from '../project/index.ts';
 import { placePatterns } from './place-patterns.ts';
 import type { PlacedBand } from './types.ts';
 
@@ -20,7 +20,7 @@ export interface SizeColumn {
   readonly hemRows: number;
   readonly measures: PieceSize;
   /** The groups of each band, as this size has them. */
-  readonly groups: readonly (readonly Group[])[];
+  readonly groups: readonly (readonly KnitGroup[])[];
   /** What stands in the way, where this size cannot be placed. */
   readonly placed: Outcome<SizePlaced>;
 }
@@ -49,16 +49,15 @@ export interface BandInSize {
 
 /** One size of the project, by its index in `sizesOf`. */
 export function sizeColumn(project: Project, index: number): SizeColumn {
-  const inSize = projectInSize(project, index);
-  const { sizes, piece, bands } = inSize;
+  const piece = pieceIn(project, index);
   return {
-    name: sizes.name,
+    name: sizesOf(project)[index]?.name ?? '',
     isCurrent: index === currentSize(project),
     shape: piece.shape,
     hemRows: piece.hemRows,
     measures: sizeOf(piece.shape, gaugesOf(piece)),
-    groups: bands.map(({ groups }) => groups),
-    placed: outcome(() => placedIn(inSize)),
+    groups: piece.bands.map(({ groups }) => groups),
+    placed: outcome(() => placedIn(piece)),
   };
 }
 
@@ -67,11 +66,11 @@ export function sizesTable(project: Project): SizeColumn[] {
   return sizesOf(project).map((_, index) => sizeColumn(project, index));
 }
 
-function placedIn(project: Project): SizePlaced {
-  const { outline, bands } = placePatterns(project);
-  const { needles } = project.piece.bed;
+function placedIn(piece: KnitPiece): SizePlaced {
+  const { outline, bands } = placePatterns(piece);
+  const { needles } = piece.bed;
   return {
-    bands: bands.map((band, index) => bandIn(band, outline, project.bands[index]?.judge ?? 'figure')),
+    bands: bands.map((band, index) => bandIn(band, outline, piece.bands[index]?.judge ?? 'figure')),
     beyondBed: needles === null ? null : (beyondBed(outline, needlesOf(needles))?.edges ?? null),
   };
 }

@@ -7,10 +7,10 @@
  */
 import type { Slot } from '../bed/index.ts';
 import type { Grid } from '../grid/index.ts';
+import type { MotifId } from '../motif/index.ts';
 import type { Blank, Repeat } from '../motif/repeat/index.ts';
 import type { Outline, Section } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/index.ts';
-import type { MotifId } from '../project/project.ts';
 
 /** The marker of a fabric cell that lies beside the piece. */
 export const OUTSIDE = 255;

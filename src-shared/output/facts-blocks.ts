@@ -3,7 +3,7 @@ import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { stagesOf, stepsOf, strandsToCut, type Plan } from '../plan/index.ts';
-import { motifOf, type Fill, type Project } from '../project/index.ts';
+import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock } from './blocks/list.ts';
@@ -37,9 +37,9 @@ export function stageBlocks(plan: Plan, widthMm: number): Block[] {
 }
 
 /** Numbered sentences from the cast-on to the last row. */
-export function stepBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+export function stepBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const { steps } = words.sheet;
-  const entries = stepsOf(project, plan).map((step, index) => ({
+  const entries = stepsOf(piece, plan).map((step, index) => ({
     label: `${index + 1}`,
     labelTone: 'accent' as const,
     text: steps.step(step),
@@ -100,23 +100,23 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
 }
 
 /** Where the copies of each fill stand, how many are whole, and how they meet in the seam. */
-export function fillBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+export function fillBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   if (plan.fills.length === 0) return [];
   const { fills } = words.sheet;
   return [
     headingBlock(plain(fills.title), widthMm),
     ...plan.fills.map((placed) => {
       const first = firstNeedlesOf(placed, plan.outline);
-      const { centre, shift } = project.fills[placed.fill] as Fill;
+      const { motif, centre, shift } = piece.fills[placed.fill] as KnitFill;
       const seam = seamMatchingOf(plan, placed.fill);
-      const facts = { ...placed, motif: motifOf(project, placed.motif).name, first, centre, shift, seam };
+      const facts = { ...placed, motif: motif.name, first, centre, shift, seam };
       return paragraphBlock(fills.lies(facts), widthMm);
     }),
   ];
 }
 
 /** Metres of each yarn, and with the margin; grams too where a yarn's count is known. */
-export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+export function yarnBlocks({ yarns }: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const { yarn } = words.sheet;
   const { uses, margin, loops } = plan.yarn;
   const isWeighed = uses.some(({ grams }) => grams !== null);
@@ -127,7 +127,7 @@ export function yarnBlocks(project: Project, plan: Plan, widthMm: number): Block
     [yarn.columns.margin(margin), 18, 'end'],
   ]);
   const rows = uses.map((use): Cell[] => {
-    const { name = '', colour = '#ffffff' } = project.yarns[use.yarn] ?? {};
+    const { name = '', colour = '#ffffff' } = yarns[use.yarn] ?? {};
     return [
       { ...cell(yarn.named(name, use.role, use.balls)), swatch: yarnPaint(colour) },
       cell(yarn.metres(use.totalMm)),

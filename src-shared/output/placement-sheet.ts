@@ -10,7 +10,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt, isSameGauge, sizeOf } from '../piece/index.ts';
 import type { Plan } from '../plan/index.ts';
-import { hasSeveralSizes, motifOf, type Project } from '../project/index.ts';
+import { hasSeveralSizes, motifOf, pieceIn, type KnitPiece, type Project } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
@@ -44,7 +44,7 @@ const LEAST_FRAME_MM = 35;
 const LEAST_COLUMN_CELL_MM = 3;
 const MOST_COLUMN_CHART_MM = 170;
 
-/** Lays the sheet out. `plan` is that of `project`. */
+/** Lays the sheet out. `plan` is that of the project's piece in its current size. */
 export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm' }: SheetOptions): SheetDocument {
   const size = PAPER[paper];
   const width = size.widthMm - 2 * PAGE_MARGIN_MM;
@@ -77,7 +77,7 @@ export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm
       pour(blocks, { frame: addPage(), usedMm: 0 }, addPage, placed);
     }
   }
-  pour(rowListBlocks(project, plan, width), { frame: addPage(), usedMm: 0 }, addPage, placed);
+  pour(rowListBlocks(pieceIn(project), plan, width), { frame: addPage(), usedMm: 0 }, addPage, placed);
 
   return {
     title: words.sheet.title(project.name),
@@ -89,7 +89,7 @@ export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm
 }
 
 function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: number, unit: LengthUnit): Block[] {
-  const { piece } = project;
+  const piece = pieceIn(project);
   const { sheet } = words;
   const measured = sizeOf(piece.shape, plan.gauges);
   const { left, right } = piece.seamAllowance;
@@ -107,12 +107,12 @@ function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: numbe
         spaceAboveMm: 0.4,
       },
     ),
-    pieceFigure(project, plan, width, size.heightMm * FIGURE_SHARE),
+    pieceFigure(piece, plan, width, size.heightMm * FIGURE_SHARE),
   ];
 }
 
 /** The gauges of hem and parts that are not that of the piece. */
-function ownGauges({ hemRows, hem, parts, gauge }: Project['piece']) {
+function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
   return [
     ...(hemRows > 0 ? [{ part: null, gauge: hem.gauge ?? gauge }] : []),
     ...parts.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
@@ -120,14 +120,15 @@ function ownGauges({ hemRows, hem, parts, gauge }: Project['piece']) {
 }
 
 function factBlocks(project: Project, plan: Plan, width: number, unit: LengthUnit): Block[] {
-  const findings = findingsOf(project, plan);
+  const piece = pieceIn(project);
+  const findings = findingsOf(piece, plan);
   return [
-    ...stepBlocks(project, plan, width),
+    ...stepBlocks(piece, plan, width),
     ...stageBlocks(plan, width),
     ...groupBlocks(plan, width),
-    ...fillBlocks(project, plan, width),
+    ...fillBlocks(piece, plan, width),
     ...sizeBlocks(project, width, unit),
-    ...yarnBlocks(project, plan, width),
+    ...yarnBlocks(piece, plan, width),
     ...wrapBlocks(plan, width, unit),
     ...findingBlocks(project, plan, findings, width),
     ...cautionBlocks(project, plan, findings, width),

@@ -1,7 +1,7 @@
 /** The row list on paper: what is knitted row by row. */
 import { label, type Run, type Side } from '../bed/index.ts';
 import { rowNotes, type Plan, type PlanRow, type RowNote } from '../plan/index.ts';
-import type { Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { plain, rich, strong, words, type Rich } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
@@ -42,11 +42,11 @@ export function rowLines(plan: Plan): RowLine[] {
   return lines;
 }
 
-export function rowListBlocks(project: Project, plan: Plan, widthMm: number): Block[] {
+export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const { rowList } = words.sheet;
   const contrasts = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
-  const needles = only === null ? rowList.columns.needles : rowList.needlesIn(project.yarns[only]?.name ?? '');
+  const needles = only === null ? rowList.columns.needles : rowList.needlesIn(piece.yarns[only]?.name ?? '');
   const columns = columnsOf(widthMm, [
     [rowList.columns.row, 15.5],
     [rowList.columns.from, 16.5],
@@ -59,7 +59,7 @@ export function rowListBlocks(project: Project, plan: Plan, widthMm: number): Bl
     return [
       cell([strong(rowList.rows(line.first, line.last))], isPlain ? 'soft' : 'ink'),
       cell(line.from, isPlain ? 'soft' : 'ink'),
-      isPlain ? cell(rowList.plain, 'soft') : cell(needlesText(line.contrast, only === null ? contrasts : [], project)),
+      isPlain ? cell(rowList.plain, 'soft') : cell(needlesText(line.contrast, only === null ? contrasts : [], piece)),
       cell(line.wraps.map(({ needle }) => label(needle)).join(' ')),
       cell(line.notes.map(rowList.note).join('; '), 'soft'),
     ];
@@ -72,12 +72,12 @@ export function rowListBlocks(project: Project, plan: Plan, widthMm: number): Bl
 }
 
 /** Runs of needles from left to right; with more than one contrast yarn, those of each after its name. */
-function needlesText(contrast: PlanRow['contrast'], named: readonly number[], project: Project): Rich {
+function needlesText(contrast: PlanRow['contrast'], named: readonly number[], piece: KnitPiece): Rich {
   const runs = (found: readonly Run[]): string => words.sheet.rowList.runs(found);
   if (named.length === 0) return plain(runs(contrast));
   return named
     .map((yarn) => ({ yarn, found: contrast.filter((run) => run.yarn === yarn) }))
     .filter(({ found }) => found.length > 0)
-    .map(({ yarn, found }) => words.sheet.rowList.ofYarn(project.yarns[yarn]?.name ?? '', runs(found)))
+    .map(({ yarn, found }) => words.sheet.rowList.ofYarn(piece.yarns[yarn]?.name ?? '', runs(found)))
     .reduce<Rich>((sum, part) => (sum.length === 0 ? part : rich`${sum} ${part}`), []);
 }

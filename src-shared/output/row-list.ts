@@ -1,7 +1,7 @@
 /** The plan as a table, one line a row, for paper and for other programs. */
 import { label, type Run } from '../bed/index.ts';
 import { rowNotes, type Plan } from '../plan/index.ts';
-import type { Project } from '../project/project.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { words } from '../words/index.ts';
 import { csvText } from './csv.ts';
 
@@ -15,7 +15,7 @@ export interface RowList {
  * use (runs from left to right, such as `L48-L40 L38 R12-R47`), needles to
  * wrap before the row, notes.
  */
-export function rowList(plan: Plan, { yarns }: Pick<Project, 'yarns'>): RowList {
+export function rowList(plan: Plan, { yarns }: Pick<KnitPiece, 'yarns'>): RowList {
   const { columns, note } = words.knitting;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const notes = rowNotes(plan);
@@ -40,7 +40,7 @@ export function rowList(plan: Plan, { yarns }: Pick<Project, 'yarns'>): RowList 
 }
 
 /** The row list as RFC 4180 text with a header line. */
-export function rowListCsv(plan: Plan, project: Pick<Project, 'yarns'>): string {
+export function rowListCsv(plan: Plan, project: Pick<KnitPiece, 'yarns'>): string {
   const { header, rows } = rowList(plan, project);
   return csvText([header, ...rows]);
 }

@@ -1,17 +1,17 @@
-/** The plan of a project, worked out once. */
+/** The plan of a piece, worked out once. */
 import { outcome, type Outcome } from '../problem/index.ts';
-import type { Project } from '../project/project.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { makePlan } from './plan.ts';
 import type { Plan } from './types.ts';
 
-const known = new WeakMap<Project, Outcome<Plan>>();
+const known = new WeakMap<KnitPiece, Outcome<Plan>>();
 
-/** The plan, or what stands in its way. The same project value gives the same plan value. */
-export function planFor(project: Project): Outcome<Plan> {
-  let plan = known.get(project);
+/** The plan, or what stands in its way. The same piece value gives the same plan value. */
+export function planFor(piece: KnitPiece): Outcome<Plan> {
+  let plan = known.get(piece);
   if (!plan) {
-    plan = outcome(() => makePlan(project));
-    known.set(project, plan);
+    plan = outcome(() => makePlan(piece));
+    known.set(piece, plan);
   }
   return plan;
 }

@@ -1,8 +1,8 @@
-/** The row-by-row plan of a project. */
+/** The row-by-row plan of a piece. */
 import { needlesOf } from '../bed/index.ts';
 import { makeFabric, placePatterns, type PlacedBand } from '../fabric/index.ts';
 import { beyondBed, gaugesOf, sectionAt, type Section } from '../piece/index.ts';
-import { mainYarn, type Project } from '../project/project.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { hemRowsOf } from './hem-notes.ts';
@@ -11,32 +11,31 @@ import type { Plan, PlanRow } from './types.ts';
 const NONE: readonly never[] = [];
 
 /**
- * Works out everything a project asks for: where the groups lie, what every
+ * Works out everything a piece asks for: where the groups lie, what every
  * needle of every row knits, where each strand floats, is carried and needs a
  * wrap, and how much yarn it takes.
  *
  * Throws `ProblemError` with the code of what cannot be knitted as described:
  * `shaping-impossible`, `hem-longer-than-piece`, `sections-longer-than-piece`,
- * `motif-missing`, `no-figure`, `section-missing`, `motif-taller-than-section`,
- * `motif-leaves-section`, `rows-outside-piece`, `choice-unknown`,
+ * `no-figure`, `section-missing`, `motif-taller-than-section`, `motif-leaves-section`,
+ * `rows-outside-piece`, `choice-unknown`,
  * `bands-overlap`, `fill-rows-turned`, `fill-without-room`,
  * `fill-overlaps-band`, `fills-overlap`, and what placing
  * throws.
  */
-export function makePlan(project: Project): Plan {
-  const { piece } = project;
+export function makePlan(piece: KnitPiece): Plan {
   const gauges = gaugesOf(piece);
-  const placed = placePatterns(project);
+  const placed = placePatterns(piece);
   const { outline, sections, bands, fills } = placed;
   const groups = bands.flatMap((band) => band.groups);
-  const main = mainYarn(project);
+  const main = piece.mainYarn;
   const fabric = makeFabric(outline, groups, fills, main);
 
   const settings = { gauges, floatLimit: piece.floatLimit };
   const laid = layStrands(fabric, {
     main,
     outline,
-    ownBalls: ownBallsOf(project, bands),
+    ownBalls: ownBallsOf(piece, bands),
     startSide: piece.startSide,
     endNeedleSelection: piece.endNeedleSelection,
     ...settings,
@@ -53,12 +52,12 @@ export function makePlan(project: Project): Plan {
     fabric,
     rows,
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
-    yarn: yarnNeed(totalsOf(laid, carries), project.yarns),
+    yarn: yarnNeed(totalsOf(laid, carries), piece.yarns),
   };
 }
 
-function ownBallsOf(project: Project, bands: readonly PlacedBand[]): OwnBall[] {
-  const given = project.bands.flatMap((band) => band.groups);
+function ownBallsOf(piece: KnitPiece, bands: readonly PlacedBand[]): OwnBall[] {
+  const given = piece.bands.flatMap((band) => band.groups);
   return bands
     .flatMap((band) => band.groups)
     .flatMap(({ block, firstRow, lastRow }, group) =>

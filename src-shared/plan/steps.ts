@@ -2,7 +2,7 @@
 import type { Run, Side, Slot } from '../bed/index.ts';
 import { firstNeedlesOf, type PlacedFill } from '../fabric/index.ts';
 import { edgesAt, scheduleOf, stitchesAt, type ShapingStep } from '../piece/index.ts';
-import { mainYarn, motifOf, type Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import type { HemRow } from './hem-notes.ts';
 import type { Plan } from './types.ts';
 
@@ -42,10 +42,9 @@ export type Step =
   | { readonly code: 'end'; readonly rows: number };
 
 /** The steps from the cast-on to the last row. */
-export function stepsOf(project: Project, plan: Plan): Step[] {
-  const { piece, yarns } = project;
+export function stepsOf(piece: KnitPiece, plan: Plan): Step[] {
   const { rows } = plan.outline;
-  const main = yarns[mainYarn(project)]?.name ?? '';
+  const main = piece.yarns[piece.mainYarn]?.name ?? '';
   const schedule = scheduleOf(plan.outline);
   const steps: Step[] = [
     { code: 'cast-on', stitches: stitchesAt(plan.outline, 1), yarn: main, edges: edgesAt(plan.outline, 1) },
@@ -78,12 +77,12 @@ export function stepsOf(project: Project, plan: Plan): Step[] {
     hemTo(until);
     plainTo(until);
   };
-  for (const { firstRow, lastRow, setUpAt, start, ownBalls } of patternsOf(project, plan)) {
+  for (const { firstRow, lastRow, setUpAt, start, ownBalls } of patternsOf(piece, plan)) {
     if (setUpAt !== null) knitPlainTo(setUpAt);
     steps.push(start);
     if (setUpAt === null) steps.push({ code: 'by-hand', firstRow });
     else steps.push({ code: 'set-up', at: setUpAt, from: plan.rows[setUpAt]?.from ?? piece.startSide, firstRow });
-    steps.push(patternOf(project, plan, { firstRow, lastRow, ownBalls }));
+    steps.push(patternOf(piece, plan, { firstRow, lastRow, ownBalls }));
     counter = Math.max(counter, lastRow);
     // What falls within the pattern is said after it, with its row.
     for (let next = hem[0]; next && next.row <= counter; next = hem[0]) {
@@ -107,27 +106,27 @@ interface Pattern {
 }
 
 /** Bands and fills, from the bottom of the piece up. */
-function patternsOf(project: Project, plan: Plan): Pattern[] {
+function patternsOf(piece: KnitPiece, plan: Plan): Pattern[] {
   const bands = plan.bands.flatMap((placed, band): Pattern[] =>
     plan.groups.some((group) => group.band === band)
-      ? [{ ...placed, start: startOfBand(plan, band), ownBalls: ownBallsOf(project, plan, band) }]
+      ? [{ ...placed, start: startOfBand(plan, band), ownBalls: ownBallsOf(piece, plan, band) }]
       : [],
   );
   const fills = plan.fills.map((placed): Pattern => ({
     ...placed,
-    start: startOfFill(project, plan, placed),
+    start: startOfFill(piece, plan, placed),
     ownBalls: [],
   }));
   return [...bands, ...fills].sort((a, b) => a.firstRow - b.firstRow);
 }
 
-function startOfFill(project: Project, plan: Plan, placed: PlacedFill): Step {
-  const { fill, motif, copy, firstRow, step, isMirrored } = placed;
+function startOfFill(piece: KnitPiece, plan: Plan, placed: PlacedFill): Step {
+  const { fill, copy, firstRow, step, isMirrored } = placed;
   const first = firstNeedlesOf(placed, plan.outline);
   return {
     code: 'fill',
     fill,
-    motif: motifOf(project, motif).name,
+    motif: piece.fills[fill]?.motif.name ?? '',
     firstRow,
     first,
     width: copy.width,
@@ -147,25 +146,25 @@ function startOfBand(plan: Plan, band: number): Step {
 }
 
 function patternOf(
-  project: Project,
+  { yarns, mainYarn }: KnitPiece,
   plan: Plan,
   { firstRow, lastRow, ownBalls }: Pick<Pattern, 'firstRow' | 'lastRow' | 'ownBalls'>,
 ): Step {
   const rows = plan.rows.slice(firstRow - 1, lastRow);
-  const main = rows.some(({ isMainKnitted }) => isMainKnitted) ? [mainYarn(project)] : [];
+  const main = rows.some(({ isMainKnitted }) => isMainKnitted) ? [mainYarn] : [];
   const used = new Set(rows.flatMap(({ contrast }) => contrast.map(({ yarn }) => yarn)));
   return {
     code: 'pattern',
     firstRow,
     lastRow,
-    yarns: [...main, ...[...used].sort((a, b) => a - b)].map((yarn) => project.yarns[yarn]?.name ?? ''),
+    yarns: [...main, ...[...used].sort((a, b) => a - b)].map((yarn) => yarns[yarn]?.name ?? ''),
     ownBalls,
     wraps: rows.reduce((sum, { wraps }) => sum + wraps.length, 0),
   };
 }
 
-function ownBallsOf(project: Project, plan: Plan, band: number): readonly number[] | 'all' {
-  const groups = project.bands[band]?.groups ?? [];
+function ownBallsOf(piece: KnitPiece, plan: Plan, band: number): readonly number[] | 'all' {
+  const groups = piece.bands[band]?.groups ?? [];
   const first = plan.groups.findIndex((group) => group.band === band);
   const own = groups.flatMap(({ hasOwnBall }, index) => (hasOwnBall ? [first + index] : []));
   return own.length > 1 && own.length === groups.length ? 'all' : own;

@@ -13,6 +13,7 @@ export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizesO
 export * from './size-changes.ts';
 export * from './part-changes.ts';
 export * from './yarns-used.ts';
+export * from './piece-in.ts';
 export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';
 export { CELL_LETTERS } from '../grid/index.ts';
 export { MOST_STITCHES } from '../bed/index.ts';

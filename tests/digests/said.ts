@@ -7,7 +7,14 @@
  */
 import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { projectFromText, projectInSize, projectToText, sampleProject, sizesOf } from '@shared/project/index.ts';
+import {
+  pieceIn,
+  projectFromText,
+  projectInSize,
+  projectToText,
+  sampleProject,
+  sizesOf,
+} from '@shared/project/index.ts';
 import { planJson } from '../../src-main/cli/json/plan.ts';
 import { problemJson } from '../../src-main/cli/json/problem.ts';
 
@@ -26,7 +33,7 @@ export function saidOf(text: string): Said {
   const results = sizesOf(project).map((_, size) =>
     outcome(() => {
       const sized = projectInSize(project, size);
-      return planJson(sized, makePlan(sized));
+      return planJson(sized, makePlan(pieceIn(sized)));
     }),
   );
   return {

@@ -11,7 +11,7 @@ import { rowListCsv } from '@shared/output/index.ts';
 import { stitchCount, type Gauge } from '@shared/piece/index.ts';
 import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { mainYarn, motifOf, type Piece, type Project } from '@shared/project/index.ts';
+import { mainYarn, motifOf, pieceIn, type Piece, type Project } from '@shared/project/index.ts';
 import { anyProject } from './projects.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */
@@ -29,7 +29,7 @@ function gaugeOfRow({ hemRows, hem, parts, gauge }: Piece, row: number): Gauge {
 function always(law: (plan: Plan, project: Project) => void, seed?: number): void {
   fc.assert(
     fc.property(anyProject, (project) => {
-      const plan = outcome(() => makePlan(project));
+      const plan = outcome(() => makePlan(pieceIn(project)));
       if (!plan.ok) {
         // Refused by name, never by a slip of ours.
         expect(plan.problem.code).not.toBe('unexpected');
@@ -111,7 +111,7 @@ describe('every plan', () => {
   it('knits on each needle what the chart shows there, and main elsewhere', () => {
     always((plan, project) => {
       // Which copies are left out is the simulated bed's question.
-      if (findingsOf(project, plan).some(({ code }) => code === 'copies-left-out')) return;
+      if (findingsOf(pieceIn(project), plan).some(({ code }) => code === 'copies-left-out')) return;
       for (const row of plan.rows) {
         const expected = [OUTSIDE, ...needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)), OUTSIDE];
         expect(
@@ -246,7 +246,7 @@ describe('every plan', () => {
           return [`${side} ${Math.min(...rows)}–${Math.max(...rows)} ${stitches}`];
         }),
       );
-      const said = findingsOf(project, plan).flatMap((finding) =>
+      const said = findingsOf(pieceIn(project), plan).flatMap((finding) =>
         finding.code === 'figure-in-seam' ? [`${finding.side} ${finding.rows.join('–')} ${finding.stitches}`] : [],
       );
       expect(said.sort()).toEqual(expected.sort());
@@ -261,7 +261,7 @@ describe('every plan', () => {
 
   it('finds each float and carry that is too long, once', () => {
     always((plan, project) => {
-      const findings = findingsOf(project, plan);
+      const findings = findingsOf(pieceIn(project), plan);
       const count = (isCounted: (code: string) => boolean): number =>
         findings.reduce(
           (sum, finding) => sum + (isCounted(finding.code) ? (finding as { count: number }).count : 0),

@@ -8,6 +8,7 @@ import { placementSheet, type SheetDocument, type SheetItem } from '@shared/outp
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import {
   MOST_PIECE_ROWS,
+  pieceIn,
   sampleProject,
   START_PIECE,
   startBand,
@@ -68,7 +69,7 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
 }
 
 function sheetOf(project: Project, paper: 'a4' | 'letter' = 'a4'): SheetDocument {
-  return placementSheet(project, makePlan(project), { paper });
+  return placementSheet(project, makePlan(pieceIn(project)), { paper });
 }
 
 /** Prints it; gives the words of all pages. */
@@ -165,7 +166,7 @@ describe('an all-over on many needles', () => {
         element.role === 'table' ? element.rows.map(({ cells }) => cells.map(textIn)) : [],
       ),
     );
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     for (const row of goingOn) {
       const parts = lines.filter((cells) => cells.length === 5 && (cells[0] === `${row}` || cells[0] === `${row} …`));
       expect(parts.length).toBeGreaterThan(1);

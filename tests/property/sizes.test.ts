@@ -5,9 +5,10 @@ import { outcome } from '@shared/problem/index.ts';
 import {
   acrossIn,
   applyChange,
-  goToSize,
-  projectInSize,
   currentSize,
+  goToSize,
+  pieceIn,
+  projectInSize,
   sizesOf,
   START_SIZES,
   type Project,
@@ -51,8 +52,8 @@ describe('each size', () => {
           bands: any.bands.map(({ chosenInSizes: _, ...band }) => ({ ...band, choice: 0, rule: { kind: 'seam' } })),
         };
         sizesOf(project).forEach((_, index) => {
-          const inSize = outcome(() => makePlan(projectInSize(project, index)));
-          expect(inSize).toEqual(outcome(() => makePlan(alone(project, index))));
+          const inSize = outcome(() => makePlan(pieceIn(projectInSize(project, index))));
+          expect(inSize).toEqual(outcome(() => makePlan(pieceIn(alone(project, index)))));
           if (inSize.ok) planned++;
         });
       }),

@@ -5,6 +5,7 @@ import { rowListCsv } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
+  pieceIn,
   projectInSize,
   sampleProject,
   sizesOf,
@@ -166,7 +167,7 @@ const asText = (picture: Picture): string[] =>
 
 /** The plan of a project that can be knitted; what cannot must have been refused by name. */
 function planned(project: Project): Plan {
-  const made = outcome(() => makePlan(project));
+  const made = outcome(() => makePlan(pieceIn(project)));
   if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
   fc.pre(made.ok);
   return (made as { value: Plan }).value;
@@ -183,7 +184,7 @@ function knitAsPlaced(project: Project, plan: Plan): number {
 describe('a knitter with the row list', () => {
   it('knits the sample sleeve as it was placed', () => {
     const project = sampleProject();
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
     expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
     // The lighthouse stands upright: its lamp is narrower than its rock.
@@ -233,7 +234,7 @@ describe('a knitter with the row list', () => {
         fc.pre(several > 1);
         for (let index = 0; index < several; index++) {
           const inSize = projectInSize(project, index);
-          const made = outcome(() => makePlan(inSize));
+          const made = outcome(() => makePlan(pieceIn(inSize)));
           if (!made.ok) {
             expect(made.problem.code).not.toBe('unexpected');
             continue;

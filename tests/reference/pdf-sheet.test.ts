@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { crowdedProject, hemProject, PROJECTS } from '../unit/output/projects.ts';
@@ -29,7 +30,7 @@ async function textOfPages(pdf: PDFDocumentProxy): Promise<string[][]> {
 
 function sheetOf(name: string, paper: PaperSize): SheetDocument {
   const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-  return placementSheet(project, makePlan(project), { paper });
+  return placementSheet(project, makePlan(pieceIn(project)), { paper });
 }
 
 const squeezed = (text: string): string => text.replaceAll(/\s/g, '');
@@ -56,7 +57,7 @@ describe('the placement sheet as PDF', () => {
     async (name) => {
       const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
       const runs = (await textOfPages(await read(await sheetToPdf(sheetOf(name, 'a4'))))).flat();
-      for (const { block } of makePlan(project).groups) {
+      for (const { block } of makePlan(pieceIn(project)).groups) {
         expect(runs).toContain(label(block.first));
         expect(runs).toContain(label(block.last));
       }
@@ -77,7 +78,7 @@ describe('the placement sheet as PDF', () => {
     const [one, other] = [await sheetToPdf(sheetOf('hem', 'a4')), await sheetToPdf(sheetOf('hem', 'a4'))];
     expect(Buffer.compare(one, other)).toBe(0);
     const renamed = { ...hemProject(), name: 'Another hem' };
-    const third = await sheetToPdf(placementSheet(renamed, makePlan(renamed), { paper: 'a4' }));
+    const third = await sheetToPdf(placementSheet(renamed, makePlan(pieceIn(renamed)), { paper: 'a4' }));
     expect(Buffer.compare(one, third)).not.toBe(0);
   });
 

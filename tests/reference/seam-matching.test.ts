@@ -13,11 +13,12 @@ import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import {
   applyChange,
-  type Change,
+  pieceIn,
   START_PIECE,
   START_SIZES,
   START_YARNS,
   startFill,
+  type Change,
   type Fill,
   type Project,
 } from '@shared/project/index.ts';
@@ -158,7 +159,7 @@ describe('the fabric rolled into a tube', () => {
     const seen = { continues: 0, mirrors: 0, off: 0, plain: 0 };
     fc.assert(
       fc.property(anyFilled, (project) => {
-        const plan = makePlan(project);
+        const plan = makePlan(pieceIn(project));
         const { rows, runs, matching, off, plain, uniform } = seamMatchingOf(plan, 0);
         const expected = byEye(project, plan);
         // As near either way: too many is said.
@@ -194,7 +195,7 @@ describe('the fabric rolled into a tube', () => {
     const seen = { fewer: 0, more: 0, shift: 0, none: 0 };
     fc.assert(
       fc.property(anyFilled, (project) => {
-        const plan = makePlan(project);
+        const plan = makePlan(pieceIn(project));
         const fits = seamFits(project, plan, 0);
         if (isMet(byEye(project, plan))) {
           expect(fits).toEqual({ fewer: null, more: null, shift: null });
@@ -202,7 +203,7 @@ describe('the fabric rolled into a tube', () => {
         }
         const width = project.motifs[0]?.grid.width as number;
         const metBy = (changed: Project): boolean => {
-          const made = outcome(() => makePlan(changed));
+          const made = outcome(() => makePlan(pieceIn(changed)));
           return made.ok && isMet(byEye(changed, made.value));
         };
         for (const way of ['fewer', 'more'] as const) {
@@ -227,10 +228,10 @@ describe('the fabric rolled into a tube', () => {
         if (fits.shift) {
           seen.shift++;
           const then = taken(project, fits.shift.intent);
-          const moved = makePlan(then);
+          const moved = makePlan(pieceIn(then));
           expect(isMet(byEye(then, moved))).toBe(true);
           // A whole copy to either side looks the same.
-          expect(moved.fabric.cells).toEqual(makePlan(shifted(fits.shift.by)).fabric.cells);
+          expect(moved.fabric.cells).toEqual(makePlan(pieceIn(shifted(fits.shift.by))).fabric.cells);
         }
         if (!fits.fewer && !fits.more && !fits.shift) seen.none++;
       }),
@@ -265,7 +266,7 @@ describe('by hand', () => {
   });
   const matching = (rows: readonly string[], piece: Project['piece'], fill: Partial<Fill> = {}) => {
     const project = projectOf(gridFromText(rows, '.X'), piece, { ...startFill('m', 1), unit: 'whole', ...fill });
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     return { runs: seamMatchingOf(plan, 0).runs, fits: seamFits(project, plan, 0) };
   };
 

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chartSvg, placementSheet, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { sampleProject, type Motif } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, type Motif } from '@shared/project/index.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
 
@@ -45,7 +45,7 @@ describe('a page of the sheet as SVG', () => {
     'of the %s project is XML and says it all',
     (name) => {
       const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-      for (const page of placementSheet(project, makePlan(project), { paper: 'a4' }).pages) {
+      for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4' }).pages) {
         const svg = sheetToSvg(page);
         // A4 in pixels of 1/96 in.
         expect(parse(svg)).toEqual([794, 1123]);
@@ -59,7 +59,7 @@ describe('a page of the sheet as SVG', () => {
     const sample = sampleProject();
     const name = `<&"'> ]]> <script>`;
     const project = { ...sample, name, yarns: sample.yarns.map((yarn) => ({ ...yarn, name })) };
-    for (const page of placementSheet(project, makePlan(project), { paper: 'letter' }).pages) {
+    for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'letter' }).pages) {
       const svg = sheetToSvg(page);
       expect(parse(svg)).toEqual([816, 1056]);
       expect(svg).not.toContain('<script>');

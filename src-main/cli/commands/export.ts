@@ -1,6 +1,7 @@
 /** `export PROJECT --to DIR`: the files that a project turns into. */
 import { resolve } from 'node:path';
 import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { readProject } from '../motif-argument.ts';
 import { filesText, writeFiles } from '../output.ts';
@@ -19,7 +20,7 @@ export const exportCommand: Command = {
     const onPaper = value(args, 'paper', paper) ?? 'a4';
     const project = inGivenSize(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
-    placed(path, () => makePlan(project));
+    placed(path, () => makePlan(pieceIn(project)));
     const output = { folder: into, paper: onPaper, keeps: args.switches.has('keep') };
     const files = await writeFiles(project, { kind: 'file', path: resolve(path) }, output);
     return { json: { files }, text: () => filesText(files, into) };

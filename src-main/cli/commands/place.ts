@@ -1,6 +1,7 @@
 /** `place MOTIF`: the needles on which groups of copies go. */
 import { findingsOf } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { blaming } from '../blame.ts';
 import type { Command } from '../command.ts';
@@ -33,9 +34,9 @@ export const placeCommand: Command = {
     const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
     // A size is one of a whole piece, which then need not be described.
     const project = args.values.has('size') ? projectWithOptions(named, args) : projectOfMotif(named, args);
-    const plan = blaming(args, path, () => makePlan(project));
+    const plan = blaming(args, path, () => makePlan(pieceIn(project)));
     const choices = plan.bands.flatMap((band) => band.choices);
-    const found = findingsOf(project, plan)
+    const found = findingsOf(pieceIn(project), plan)
       .filter(({ code }) => code === 'wider-than-bed')
       .map((one) => findingJson(one, project));
     return {

@@ -1,5 +1,6 @@
 /** `plan PROJECT` or `plan MOTIF`: what to do row by row. */
 import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import { blaming } from '../blame.ts';
 import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
@@ -29,7 +30,7 @@ export const planCommand: Command = {
     const [path] = args.names as [string];
     const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
     const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
-    const plan = blaming(args, path, () => makePlan(project));
+    const plan = blaming(args, path, () => makePlan(pieceIn(project)));
     return { json: planJson(project, plan), text: () => planText(project, plan) };
   },
 };

@@ -3,7 +3,7 @@ import { label, type Side } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
-import { hasSeveralSizes, type Project } from '@shared/project/index.ts';
+import { hasSeveralSizes, pieceIn, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
 import { fillJson, type FillJson } from './fill.ts';
@@ -100,7 +100,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
     fills: plan.fills.map((fill) => fillJson(fill, outline)),
     setUpAt: bands[0]?.setUpAt ?? null,
     rows: rows.map(rowJson),
-    findings: findingsOf(project, plan).map((finding) => findingJson(finding, project)),
+    findings: findingsOf(pieceIn(project), plan).map((finding) => findingJson(finding, project)),
     yarn: {
       loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },

@@ -2,13 +2,13 @@
 import { findingsOf } from '@shared/check/index.ts';
 import { runsText } from '@shared/output/index.ts';
 import { rowNotes, type Plan, type PlanRow } from '@shared/plan/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { table, under } from './table.ts';
 
 export function planText(project: Project, plan: Plan): string {
   const { rowsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
-  const findings = findingsOf(project, plan).map((finding) => words.findings.text(finding, project));
+  const findings = findingsOf(pieceIn(project), plan).map((finding) => words.findings.text(finding, project));
   return [
     words.knitting.summary(plan, project).join('\n'),
     under(rowsTitle, rowLines(project, plan)),

@@ -3,7 +3,7 @@ import { exportSources, type ExportKind } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { hasSeveralSizes, motifOf, type Motif, type Project } from '@shared/project/index.ts';
+import { hasSeveralSizes, motifOf, pieceIn, type Motif, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { safeFileName } from './file-name.ts';
 import { MAKERS, type ChartMaker, type PlanMaker } from './makers.ts';
@@ -36,7 +36,7 @@ const MOST_BYTES_BESIDE_SIZE = 100;
 export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
   const { project, kinds } = request;
   // Planned before anything is made, so that what stands in the way is found first.
-  const plan = kinds.some((kind) => exportSources[kind] === 'plan') ? makePlan(project) : null;
+  const plan = kinds.some((kind) => exportSources[kind] === 'plan') ? makePlan(pieceIn(project)) : null;
   const made: MadeFile[] = [];
   for (const kind of new Set(kinds)) made.push(...(await filesOf(kind, request, plan)));
   return made;
@@ -81,7 +81,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
     }));
   }
   const { make } = MAKERS[kind] as PlanMaker;
-  const content = await make(plan ?? makePlan(project), project, { paper, lengthUnit });
+  const content = await make(plan ?? makePlan(pieceIn(project)), project, { paper, lengthUnit });
   return [{ name: exportFileName(project, kind), content }];
 }
 

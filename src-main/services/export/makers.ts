@@ -11,7 +11,7 @@ import {
   type PaperSize,
 } from '@shared/output/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import type { Motif, Project } from '@shared/project/index.ts';
+import { pieceIn, type Motif, type Project } from '@shared/project/index.ts';
 import { sheetToPdf } from './pdf.ts';
 import { chartPng, isImageSize } from './png.ts';
 
@@ -60,7 +60,12 @@ export const MAKERS: {
 
 /** Numbers, lines and repeat box, in cells as large as the image may be. */
 function chartOptions(project: Project, motif: Motif): ChartImageOptions {
-  const decorated = { gauge: gaugeOfMotif(project, motif.id), numbers: true, gridLines: true, repeatBox: true };
+  const decorated = {
+    gauge: gaugeOfMotif(pieceIn(project), motif.id),
+    numbers: true,
+    gridLines: true,
+    repeatBox: true,
+  };
   let cellHeight = CELL_PIXELS;
   while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;
   return { ...decorated, cellHeight };

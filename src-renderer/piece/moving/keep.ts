@@ -4,6 +4,7 @@ import { planFor } from '@shared/plan/index.ts';
 import {
   applyChange,
   changeOf,
+  pieceIn,
   setBand,
   type Band,
   type ByHand,
@@ -32,7 +33,7 @@ export function keepChange(project: Project, index: number): Change | null {
     const { before } = band.rule;
     if (!before) return null;
     const back = changeOf('free-needles', setBand(index, before));
-    if (planFor(applyChange(project, back)).ok) return back;
+    if (planFor(pieceIn(applyChange(project, back))).ok) return back;
     return changeOf('free-needles', setBand(index, { ...before, choice: 0 }));
   }
   const first = firstNeedles(project, index);

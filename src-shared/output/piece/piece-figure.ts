@@ -3,7 +3,7 @@ import { label } from '../../bed/index.ts';
 import type { PlacedGroup } from '../../fabric/index.ts';
 import { gaugesBetween, isSameGauge } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { mainYarn, type Project } from '../../project/index.ts';
+import type { KnitPiece } from '../../project/index.ts';
 import { words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { areaItem, rectangleItem, textItem } from '../items.ts';
@@ -26,11 +26,9 @@ const BELOW_RULER_MM = 1.2;
  * scale where the piece has its own gauge. It is no wider than `widthMm`; the piece itself
  * no taller than `mostHeightMm`.
  */
-export function pieceFigure(project: Project, plan: Plan, widthMm: number, mostHeightMm: number): Block {
-  const still = pieceView(plan.outline, project.piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
-  const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) =>
-    isSameGauge(own, project.piece.gauge),
-  );
+export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): Block {
+  const still = pieceView(plan.outline, piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
+  const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
   const captionMm = lineHeightMm(LABEL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
   const left = below.labelsLeft > 0 ? words.sheet.labelsLeft(below.labelsLeft) : null;
@@ -39,12 +37,12 @@ export function pieceFigure(project: Project, plan: Plan, widthMm: number, mostH
     const pieceLeft = x + LEFT_MM + (widthMm - LEFT_MM - RIGHT_MM - still.widthMm) / 2;
     const view = movedView(still, pieceLeft, y + captionMm);
     return [
-      caption(words.sheet.figureCaption(project.piece.finishedFace, view.scale, isOneGauge), x, y),
+      caption(words.sheet.figureCaption(piece.finishedFace, view.scale, isOneGauge), x, y),
       {
         role: 'figure',
-        description: describe(project, plan),
+        description: describe(piece, plan),
         items: [
-          ...drawPiece(project, plan, view),
+          ...drawPiece(piece, plan, view),
           ...sectionNames(plan, view, x, pieceLeft - 2),
           ...rowNumbers(plan, view, pieceLeft + view.widthMm + 1.5),
           ...drawBelow(plan, view, x, y + captionMm + view.heightMm + ABOVE_RULER_MM).items,
@@ -77,12 +75,11 @@ function drawBelow(plan: Plan, view: PieceView, left: number, top: number): Belo
   };
 }
 
-function drawPiece(project: Project, plan: Plan, view: PieceView): SheetItem[] {
-  const main = mainYarn(project);
+function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, view: PieceView): SheetItem[] {
   const outline = outlinePoints(plan.outline, view);
   return [
-    areaItem(outline, yarnPaint(project.yarns[main]?.colour ?? '#ffffff'), null),
-    ...contrastCells(plan.fabric, main, project.yarns, view),
+    areaItem(outline, yarnPaint(yarns[mainYarn]?.colour ?? '#ffffff'), null),
+    ...contrastCells(plan.fabric, mainYarn, yarns, view),
     areaItem(outline, null, { paint: 'ink', width: LINE_MM }),
     ...plan.groups.map((group) => groupFrame(group, view)),
   ];
@@ -98,9 +95,9 @@ function groupFrame({ block, firstRow, lastRow }: PlacedGroup, view: PieceView):
   });
 }
 
-function describe(project: Project, plan: Plan): string {
+function describe(piece: KnitPiece, plan: Plan): string {
   return words.sheet.figureDescription(
-    project.piece.name,
+    piece.name,
     plan.groups.map(({ block, firstRow, lastRow }) => ({
       first: label(block.first),
       last: label(block.last),

@@ -12,7 +12,7 @@
  * into which the group was put beforehand. Measuring texts is left out.
  */
 import { makePlan } from '@shared/plan/index.ts';
-import { sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { fittedView, PieceDrawing, roomAround } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
@@ -84,7 +84,7 @@ interface Hand {
 function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const project = fullPiece();
   const session = new Session(project, true);
-  const plan = makePlan(project);
+  const plan = makePlan(pieceIn(project));
   const scene: PieceScene = {
     plan,
     project,

@@ -2,7 +2,7 @@ import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
 import { placementSheet, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { sampleProject, startBand, startGroup } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
 import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
@@ -26,7 +26,7 @@ describe('a finding of too many balls', () => {
     const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
     const props = { session: new Session(project, true), planned: plannedOf(project) };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
-    const { pages } = placementSheet(project, makePlan(project), { paper: 'a4', unit: 'cm' });
+    const { pages } = placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', unit: 'cm' });
     expect(pages.map((page) => sheetToSvg(page)).join('')).toContain('7 balls');
   });
 });

@@ -2,7 +2,7 @@
 import type { Slot } from '@shared/bed/index.ts';
 import { findingsOf, type Finding, type FindingCode } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 
 export interface CheckedPlan extends Plan {
   readonly findings: readonly Finding[];
@@ -10,8 +10,8 @@ export interface CheckedPlan extends Plan {
 
 /** The plan of a project, and what is found wrong with it. */
 export function checkedPlan(project: Project): CheckedPlan {
-  const plan = makePlan(project);
-  return { ...plan, findings: findingsOf(project, plan) };
+  const plan = makePlan(pieceIn(project));
+  return { ...plan, findings: findingsOf(pieceIn(project), plan) };
 }
 
 /** The findings of one code. */

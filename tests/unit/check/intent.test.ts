@@ -6,6 +6,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import {
   applyChange,
   changeOf,
+  pieceIn,
   setBand,
   setPiece,
   startFill,
@@ -37,14 +38,14 @@ function taken(project: Project, intent: Intent): Project {
 
 describe('a remedy that is taken after something else was changed', () => {
   it('gives each group its ball and leaves the groups as they are then', () => {
-    const remedy = remediesFor(COLUMNS, makePlan(COLUMNS)).find(({ code }) => code === 'own-balls') as Intent;
+    const remedy = remediesFor(COLUMNS, makePlan(pieceIn(COLUMNS))).find(({ code }) => code === 'own-balls') as Intent;
     const groups = COLUMNS.bands[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
     const since = applyChange(COLUMNS, changeOf('mirror-group', setBand(0, { groups })));
     expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
   });
 
   it('makes the piece of then wider, and moves the fill of then', () => {
-    const { fewer } = seamFits(FILLED, makePlan(FILLED), 0);
+    const { fewer } = seamFits(FILLED, makePlan(pieceIn(FILLED)), 0);
     const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
     const since = applyChange(FILLED, changeOf('piece-size', setPiece({ shape })));
     expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });

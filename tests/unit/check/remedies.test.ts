@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, remediesFor } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { applyChange, type Change, type Project } from '@shared/project/index.ts';
+import { applyChange, pieceIn, type Change, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan } from './found.ts';
@@ -17,7 +17,7 @@ const COLUMNS = projectWith({
   band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
 });
 
-const remedies = (project: Project) => remediesFor(project, makePlan(project));
+const remedies = (project: Project) => remediesFor(project, makePlan(pieceIn(project)));
 
 describe('remedies for long floats', () => {
   it('are a ball for each group, and lining', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { closedPiece, fillsRound } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { startFill, type Piece, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type Piece, type Project } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 
@@ -25,7 +25,7 @@ function goesOn(plan: Plan, tube: Tube, ring: Ring): boolean {
 describe('a fill of the closed piece', () => {
   it('is off where the rolled picture breaks at the seam, as the piece widens', () => {
     const project = filled({ shape: { kind: 'tapered', stitches: 12, stitchesAtTop: 18, rows: 13, straightRows: 1 } });
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     const tube = closedPiece(plan, project);
     const [fill] = fillsRound(plan, tube);
     const off = (fill?.off ?? []).flatMap(({ first, last }) =>
@@ -42,14 +42,14 @@ describe('a fill of the closed piece', () => {
 
   it('counts only rows that are seen', () => {
     const project = filled({ hemRows: 8 }, 13);
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     const [fill] = fillsRound(plan, closedPiece(plan, project));
     expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, offRows: [{ first: 5, last: 12 }] });
   });
 
   it('is said to match where it does', () => {
     const project = filled({});
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     const [fill] = fillsRound(plan, closedPiece(plan, project));
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
       'Fill 1, rows 1–12: it matches across the seam on every row.',

@@ -7,9 +7,10 @@ import {
   applyChange,
   changeCopies,
   changeSize,
+  currentSize,
+  pieceIn,
   projectInSize,
   renameSize,
-  currentSize,
   type Piece,
   type Project,
 } from '@shared/project/index.ts';
@@ -76,7 +77,7 @@ describe('the sizes side by side', () => {
   it('agree with the plan of each', () => {
     const project = twoSizes();
     sizesTable(project).forEach((size, index) => {
-      const plan = makePlan(projectInSize(project, index));
+      const plan = makePlan(pieceIn(projectInSize(project, index)));
       expect(placed(size).bands[0]?.firstNeedles).toEqual(plan.groups.map(({ block }) => block.first));
       expect(placed(size).bands[0]?.setUpAt).toBe(plan.bands[0]?.setUpAt);
     });

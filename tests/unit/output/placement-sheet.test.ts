@@ -3,7 +3,7 @@ import { label } from '@shared/bed/index.ts';
 import { placementSheet, type PaperSize, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
 import { rowLines } from '@shared/output/row-list-blocks.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 import { textOf, words } from '@shared/words/index.ts';
 import { itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
 import { filledProject, hemProject, PROJECTS, scarfProject } from './projects.ts';
@@ -24,7 +24,7 @@ function sheetOf(name: string, paper: PaperSize): Made {
   const known = made.get(key);
   if (known) return known;
   const project = (PROJECTS[name] as () => Project)();
-  const plan = made.get(`${name} a4`)?.plan ?? makePlan(project);
+  const plan = made.get(`${name} a4`)?.plan ?? makePlan(pieceIn(project));
   const fresh = { project, plan, sheet: placementSheet(project, plan, { paper }) };
   made.set(key, fresh);
   return fresh;
@@ -119,7 +119,10 @@ describe('what the sheet says', () => {
   // common practice, no source: hem of 100 rows folded, motif of 31 rows.
   it('sets the hem up with the row counter at 59 and patterns rows 61–91', () => {
     const project = hemProject();
-    const written = allWords(placementSheet(project, makePlan(project), { paper: 'a4' })).replaceAll('\n', ' ');
+    const written = allWords(placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4' })).replaceAll(
+      '\n',
+      ' ',
+    );
     expect(written).toContain('Cast on 120 stitches in slate on needles L60–R60.');
     expect(written).toContain(
       'Set up with the row counter at 59, the carriage at the left: row 60 is knitted plain while the needles for row 61 are selected.',
@@ -134,7 +137,7 @@ describe('what the sheet says', () => {
   });
 
   it('takes plain rows together but not over a row that must be told apart', () => {
-    const lines = rowLines(makePlan(scarfProject())).map(({ first, last }) => `${first}–${last}`);
+    const lines = rowLines(makePlan(pieceIn(scarfProject()))).map(({ first, last }) => `${first}–${last}`);
     // Hem of 12: folded after row 6, joined after row 12, set-up row 8, pattern 9 and 10; a band from row 400 with its set-up row.
     expect(lines).toEqual([
       '1–5',
@@ -184,7 +187,7 @@ describe('what the sheet says', () => {
     expect(written).toContain(yarn.columns.metres);
     expect(written).not.toContain(yarn.columns.grams);
     const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
-    const weighed = makePlan({ ...project, yarns });
+    const weighed = makePlan(pieceIn({ ...project, yarns }));
     const said = allWords(placementSheet({ ...project, yarns }, weighed, { paper: 'a4' })).split('\n');
     const title = said.indexOf(yarn.columns.grams);
     const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
@@ -215,7 +218,7 @@ describe('what the sheet says', () => {
 describe('the sheet of a piece with fills', () => {
   it('says where their copies start, how many are whole, and how they meet, and shows the chart', () => {
     const project = filledProject();
-    const plan = makePlan(project);
+    const plan = makePlan(pieceIn(project));
     const said = allWords(placementSheet(project, plan, { paper: 'a4' })).replace(/\s+/g, ' ');
     expect(said).toContain('Fill 1, motif, rows 2–59');
     expect(said).toContain('Its edges are plain, so nothing has to meet in the seam.');

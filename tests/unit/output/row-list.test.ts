@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { csvText, rowList, rowListCsv, runsText } from '@shared/output/index.ts';
 import { makePlan, rowNotes } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
 const SMALL = projectWith({
@@ -15,7 +16,7 @@ const SMALL = projectWith({
 
 describe('the row list', () => {
   it('says for every row the carriage, the section, the needles of each contrast, the wraps and the notes', () => {
-    const { header, rows } = rowList(makePlan(SMALL), SMALL);
+    const { header, rows } = rowList(makePlan(pieceIn(SMALL)), SMALL);
     expect(header).toEqual([
       'Row counter',
       'Carriage from',
@@ -48,7 +49,7 @@ describe('the row list', () => {
 
   it('has a column only for contrast yarns in use', () => {
     const plain = projectWith({ motif: ['X', '.'], copies: [1], stitches: 5, rows: 4 });
-    expect(rowList(makePlan(plain), plain).header).toHaveLength(6);
+    expect(rowList(makePlan(pieceIn(plain)), plain).header).toHaveLength(6);
   });
 
   it('writes runs from left to right', () => {
@@ -68,7 +69,7 @@ describe('notes at a row', () => {
       // 6 to 9 stitches: one at each edge on row 4, and the odd one on the right on a row of its own before it.
       piece: { shape: { kind: 'tapered', stitches: 6, stitchesAtTop: 9, rows: 6, straightRows: 2 } },
     });
-    const { rows } = rowList(makePlan(tapered), tapered);
+    const { rows } = rowList(makePlan(pieceIn(tapered)), tapered);
     expect(rows.map((cells) => cells.at(-1))).toEqual([
       'Cast on 6 stitches, L3–R3',
       'Knit this row plain while the needles of row 3 are selected',
@@ -87,7 +88,7 @@ describe('notes at a row', () => {
       rows: 4,
       band: { position: { kind: 'from-row', row: 1 } },
     });
-    const codes = rowNotes(makePlan(first)).map((notes) => notes.map(({ code }) => code));
+    const codes = rowNotes(makePlan(pieceIn(first))).map((notes) => notes.map(({ code }) => code));
     expect(codes).toEqual([['cast-on', 'pattern-begins'], ['pattern-ends'], [], []]);
   });
 });
@@ -120,7 +121,7 @@ describe('comma-separated text', () => {
       ...SMALL,
       yarns: [main, { name: 'chalk, "2-ply"', colour: '#ffffff', tex: null }, ...others],
     } as typeof SMALL;
-    const [header] = rowListCsv(makePlan(named), named).split('\r\n');
+    const [header] = rowListCsv(makePlan(pieceIn(named)), named).split('\r\n');
     expect(header).toBe('Row counter,Carriage from,Section,"Needles in chalk, ""2-ply""",Needles in kelp,Wrap,Notes');
   });
 });

@@ -22,7 +22,7 @@ import {
 } from '@shared/piece/index.ts';
 import { rowNotes, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import { checkedPlan, type CheckedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -104,10 +104,10 @@ describe('a section with a gauge of its own', () => {
   });
 
   it('gives the chart of a motif that stands in it its proportion', () => {
-    expect(gaugeOfMotif(ladder(3), 'motif')).toEqual(FINE);
-    expect(gaugeOfMotif(ladder(15), 'motif')).toEqual(WIDE);
-    expect(gaugeOfMotif({ ...ladder(3), bands: [] }, 'motif')).toEqual(WIDE);
-    expect(gaugeOfMotif(ladder(31), 'motif')).toEqual(WIDE);
+    expect(gaugeOfMotif(pieceIn(ladder(3)), 'motif')).toEqual(FINE);
+    expect(gaugeOfMotif(pieceIn(ladder(15)), 'motif')).toEqual(WIDE);
+    expect(gaugeOfMotif(pieceIn({ ...ladder(3), bands: [] }), 'motif')).toEqual(WIDE);
+    expect(gaugeOfMotif(pieceIn(ladder(31)), 'motif')).toEqual(WIDE);
   });
 
   it('is measured as the piece is where its gauge is that of the piece', () => {

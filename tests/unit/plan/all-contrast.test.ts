@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
 import { stepsOf } from '@shared/plan/index.ts';
-import { START_YARNS, startGroup, type Piece } from '@shared/project/index.ts';
+import { pieceIn, START_YARNS, startGroup, type Piece } from '@shared/project/index.ts';
 import { byHand, FIVE, onlyFindings as only, checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -60,7 +60,9 @@ describe('a row all in contrast', () => {
 
   it('is not said to be knitted in main too', () => {
     const project = projectWith({ ...STRIPE, group: { up: 2 } });
-    const said = stepsOf(project, checkedPlan(project)).flatMap((step) => (step.code === 'pattern' ? step.yarns : []));
+    const said = stepsOf(pieceIn(project), checkedPlan(project)).flatMap((step) =>
+      step.code === 'pattern' ? step.yarns : [],
+    );
     expect(said).toEqual(['chalk']);
   });
 });

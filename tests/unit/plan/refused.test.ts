@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan, planFor } from '@shared/plan/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -9,7 +9,7 @@ const PLAIN = { motif: ['XX', 'X.'], copies: [1], stitches: 10, rows: 10 };
 
 function refusal(project: Project): Problem {
   try {
-    makePlan(project);
+    makePlan(pieceIn(project));
   } catch (thrown) {
     return problemOf(thrown);
   }
@@ -77,7 +77,7 @@ describe('what cannot be knitted as described', () => {
       bands: [band, { ...band, position: { kind: 'from-row' as const, row } }],
     });
     expect(refusal(second(5))).toMatchObject({ code: 'bands-overlap', facts: { one: 1, other: 2, first: 5, last: 5 } });
-    expect(makePlan(second(6)).groups).toHaveLength(2);
+    expect(makePlan(pieceIn(second(6))).groups).toHaveLength(2);
   });
 
   it('bands side by side may share rows', () => {
@@ -85,19 +85,21 @@ describe('what cannot be knitted as described', () => {
     const [band] = project.bands;
     if (!band) throw new Error('no band');
     const byHand = (first: number) => ({ ...band, rule: { kind: 'by-hand' as const, first: [first as never] } });
-    expect(makePlan({ ...project, bands: [byHand(-5), byHand(2)] }).groups).toHaveLength(2);
+    expect(makePlan(pieceIn({ ...project, bands: [byHand(-5), byHand(2)] })).groups).toHaveLength(2);
   });
 });
 
 describe('the plan of a project', () => {
   it('is worked out once for one project value', () => {
     const project = projectWith(PLAIN);
-    expect(planFor(project)).toBe(planFor(project));
-    expect(planFor({ ...project })).not.toBe(planFor(project));
+    expect(planFor(pieceIn(project))).toBe(planFor(pieceIn(project)));
+    expect(planFor(pieceIn({ ...project, name: 'renamed' }))).toBe(planFor(pieceIn(project)));
+    const moved = { ...project, piece: { ...project.piece, offset: 1 } };
+    expect(planFor(pieceIn(moved))).not.toBe(planFor(pieceIn(project)));
   });
 
   it('is the problem where there is no plan', () => {
     const project = projectWith({ ...PLAIN, copies: [6] });
-    expect(planFor(project)).toMatchObject({ ok: false, problem: { code: 'groups-wider-than-piece' } });
+    expect(planFor(pieceIn(project))).toMatchObject({ ok: false, problem: { code: 'groups-wider-than-piece' } });
   });
 });

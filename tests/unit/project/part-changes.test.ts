@@ -6,6 +6,7 @@ import {
   applyChange,
   changePart,
   movePart,
+  pieceIn,
   removePart,
   renamePart,
   type Band,
@@ -25,13 +26,13 @@ function sectioned(): Project {
   return { ...plain, piece: { ...plain.piece, parts }, bands: [{ ...band, position }] };
 }
 
-const firstRow = (project: Project): number | undefined => makePlan(project).bands[0]?.firstRow;
+const firstRow = (project: Project): number | undefined => makePlan(pieceIn(project)).bands[0]?.firstRow;
 const names = ({ piece }: Project): string[] => piece.parts.map(({ name }) => name);
 
 describe('sections above the hem', () => {
   it('begin where the hem ends, the body above them', () => {
     // Hem 1–10, rib 11–18, band 19–30: 12 − 2 = 10 rows are left, 5 below the motif.
-    expect(makePlan(sectioned()).sections.map(({ first, last }) => [first, last])).toEqual([
+    expect(makePlan(pieceIn(sectioned())).sections.map(({ first, last }) => [first, last])).toEqual([
       [1, 5],
       [6, 10],
       [11, 18],

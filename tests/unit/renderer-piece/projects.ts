@@ -2,6 +2,7 @@
 import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import {
+  pieceIn,
   START_PIECE,
   START_SIZES,
   START_YARNS,
@@ -54,5 +55,5 @@ export function twoGroups(to: Parameters<typeof projectOf>[2] = {}): Project {
 }
 
 export function planOf(project: Project): Plan {
-  return makePlan(project);
+  return makePlan(pieceIn(project));
 }

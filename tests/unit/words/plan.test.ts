@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { gatherFindings, type Finding } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { sampleProject, startBand } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, startBand } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { YarnUse } from '@shared/yarn/index.ts';
 import { checkedPlan } from '../check/found.ts';
@@ -139,7 +139,7 @@ describe('the plan in words', () => {
       rows: 100,
       piece: { hemRows: 100, name: 'jacket' },
     });
-    const summary = words.knitting.summary(makePlan(project), project);
+    const summary = words.knitting.summary(makePlan(pieceIn(project)), project);
     expect(summary.slice(0, 4)).toEqual([
       'jacket: 120 stitches, 100 rows (hem back rows 1–50, hem front rows 51–100). The carriage starts from the right.',
       'Group 1: first needle L48, needles L48–L13, seen L47–L13, rows 61–91.',
@@ -154,7 +154,7 @@ describe('the plan in words', () => {
 
   it('adds the weight of a yarn that has a count', () => {
     // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
-    const use = { ...makePlan(sampleProject()).yarn.uses[0], totalMm: 156_300, grams: 43.45 } as YarnUse;
+    const use = { ...makePlan(pieceIn(sampleProject())).yarn.uses[0], totalMm: 156_300, grams: 43.45 } as YarnUse;
     expect(words.knitting.yarnUse(use, project)).toBe('Main slate: 156.3 m, 43 g');
     expect(words.knitting.yarnUse({ ...use, grams: null }, project)).toBe('Main slate: 156.3 m');
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { evenGauge, wayMm } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { emptyProject, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
+import { emptyProject, pieceIn, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
 import { TAIL_MM } from '@shared/yarn/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -26,7 +26,7 @@ describe('yarn for a piece', () => {
   };
 
   it('is stitches, floats, carries and tails', () => {
-    const { loops, uses, margin } = makePlan(projectWith(given)).yarn;
+    const { loops, uses, margin } = makePlan(pieceIn(projectWith(given))).yarn;
     const loopMm = loops[0]?.mm ?? 0;
     // S = 5 stitches/cm², l = √(19 / 5) cm = 19.4936 mm.
     expect(loopMm).toBeCloseTo(19.4936, 4);
@@ -46,7 +46,7 @@ describe('yarn for a piece', () => {
   });
 
   it('has two tails for each ball', () => {
-    const own = makePlan(projectWith({ ...given, group: { hasOwnBall: true } })).yarn.uses[1];
+    const own = makePlan(pieceIn(projectWith({ ...given, group: { hasOwnBall: true } }))).yarn.uses[1];
     expect(own).toMatchObject({ balls: 2, floatsMm: 0, tailsMm: 4 * TAIL_MM, stitches: 4 });
     expect(own?.carriesMm).toBeCloseTo(2 * 4, 10);
   });
@@ -54,7 +54,7 @@ describe('yarn for a piece', () => {
   it('weighs a yarn whose count is known, and makes none up for one that has none', () => {
     const [slate, chalk] = START_YARNS as [Yarn, Yarn];
     const yarns = [{ ...slate, tex: 278 }, chalk];
-    const [main, contrast] = makePlan(projectWith({ ...given, yarns })).yarn.uses;
+    const [main, contrast] = makePlan(pieceIn(projectWith({ ...given, yarns }))).yarn.uses;
     expect(main?.grams).toBeCloseTo(((main?.totalMm ?? 0) * 278) / 1e6, 10);
     expect(contrast).toMatchObject({ yarn: 1, stitches: 4, grams: null });
   });
@@ -63,6 +63,6 @@ describe('yarn for a piece', () => {
     for (const project of [sampleProject(), emptyProject('new', 'motif')]) {
       expect(project.yarns.map(({ tex }) => tex)).toEqual([null, null]);
     }
-    expect(makePlan(sampleProject()).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
+    expect(makePlan(pieceIn(sampleProject())).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
   });
 });
