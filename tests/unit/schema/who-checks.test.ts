@@ -7,11 +7,11 @@ import { sourceTree } from '../../architecture/imports.ts';
 /** Files that describe what comes from outside. */
 const AT_THE_EDGE = [
   /^src-shared\/schema\//,
-  /\/(model|file|contract)\.ts$/,
+  /[/-](model|file|contract)\.ts$/,
   'src-shared/host/sealed/joining.ts',
   'src-main/browser-host/ports.ts',
   'src-main/cli/own-files.ts',
-  'src-main/services/kept-file.ts',
+  'src-main/services/kept-journal.ts',
   'src-main/services/recent.ts',
 ];
 
