@@ -192,4 +192,20 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/mutants/mutants.test.ts › the mutants › placeBand: firstRow >= 2 → firstRow › 2 has its place',
     why: 'what was laid and what was placed are one',
   },
+  ...[
+    ' 127.0.0.1:4000 WINDOW 1 here',
+    '127.0.0.1:4000 w 1 here',
+    '127.0.0.1:4000 WINDOW -1 here',
+    '127.0.0.1:4000 WINDOW 0 here',
+    '127.0.0.1:4000 WINDOW 01 here',
+    '127.0.0.1:4000 WINDOW 1 ../here',
+    '127.0.0.1:4000 WINDOW 1 here ',
+    '127.0.0.1:4000 WINDOW 1 here\\n',
+    '127.0.0.1:4000 WINDOW 1.5 here',
+    '127.0.0.1:4000 WINDOW 1e3 here',
+    '127.0.0.1:4000 WINDOW 99999999999999999 here',
+  ].map((text) => {
+    const title = `unit/host/sealing.test.ts › what stands over a call › is not "${text.replace('WINDOW', 'w'.repeat(43))}"`;
+    return { old: title, now: title.replace('here', 'here 0a1b'), why: 'behind a head stands a proof of the key' };
+  }),
 ];
