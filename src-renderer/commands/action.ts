@@ -105,7 +105,7 @@ export function isDialogUp(): boolean {
   return document.querySelector('dialog[open]') !== null;
 }
 
-/** The browser tells of these by events that carry the clipboard; see ../clipboard.ts. */
+/** The browser tells of these by events that carry the clipboard; see clipboard.ts. */
 const CLIPBOARD_KEYS = /^Mod\+[CXV]$/;
 
 /** Which action the key that is down asked for. */
