@@ -61,8 +61,8 @@ export class Keeper {
   #timer: ReturnType<typeof setTimeout> | null = null;
   #passing: Promise<void> | null = null;
   #hasFailed = false;
-  /** The failure has been said: once is enough. */
-  #isSaid = false;
+  /** The failure has been notified: once is enough. */
+  #isNotified = false;
   #isToKeep = false;
   /** What was changed since the last pass that kept something. */
   #since: Edit[] = [];
@@ -174,8 +174,8 @@ export class Keeper {
       work.isKept = fails(await this.#drop(work));
     }
     for (const one of this.#over.splice(0)) if (fails(await this.#drop(one))) this.#over.push(one);
-    if (toSay && !this.#isSaid) session.notify({ kind: 'problem', problem: toSay });
-    this.#isSaid = toSay !== null;
+    if (toSay && !this.#isNotified) session.notify({ kind: 'problem', problem: toSay });
+    this.#isNotified = toSay !== null;
   }
 
   async #keep(work: Work, { project, file }: Looked, laying: Laying | null): Promise<Outcome<unknown>> {
