@@ -1,7 +1,7 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
 import { createSubscriber } from 'svelte/reactivity';
 import { words } from '@shared/words/index.ts';
-import { addPart, canAddPart, type Project } from '@shared/project/index.ts';
+import { addSection, canAddSection, type Project } from '@shared/project/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
 import type { Viewport } from '../canvas/index.ts';
@@ -218,9 +218,9 @@ function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => Sta
       id: 'add-section',
       label: () => words.sections.form.add,
       keys: ['J'],
-      isEnabled: () => canAddPart(session.project),
+      isEnabled: () => canAddSection(session.project),
       run: () => {
-        const { change, added } = addPart(session.project, words.sections.form.newName);
+        const { change, added } = addSection(session.project, words.sections.form.newName);
         session.change(change);
         session.announce(words.sections.form.added(added.name, added.rows));
       },

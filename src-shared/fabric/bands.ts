@@ -1,6 +1,6 @@
 /** Bands of groups put on their rows and needles. */
 import type { Run } from '../bed/index.ts';
-import { edgesAt, firstRowAt, type Outline, type Section } from '../piece/index.ts';
+import { edgesAt, firstRowAt, type Outline, type SectionSpan } from '../piece/index.ts';
 import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { MotifId } from '../motif/index.ts';
@@ -22,7 +22,7 @@ export function placeBand(
   piece: KnitPiece,
   index: number,
   outline: Outline,
-  sections: readonly Section[],
+  sections: readonly SectionSpan[],
   extents: ReadonlyMap<MotifId, MotifExtent>,
 ): PlacedBand {
   const band = piece.bands[index] as KnitBand;

@@ -9,7 +9,7 @@ import type { Slot } from '../bed/index.ts';
 import type { Grid } from '../grid/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { Blank, Repeat } from '../motif/repeat/index.ts';
-import type { Outline, Section } from '../piece/index.ts';
+import type { Outline, SectionSpan } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/index.ts';
 
 /** The marker of a fabric cell that lies beside the piece. */
@@ -122,7 +122,7 @@ export interface FillCopies {
 /** The piece and the patterns on it, before anything is knitted. */
 export interface PlacedPatterns {
   readonly outline: Outline;
-  readonly sections: readonly Section[];
+  readonly sections: readonly SectionSpan[];
   /** The motifs that are placed. */
   readonly extents: ReadonlyMap<MotifId, MotifExtent>;
   readonly bands: readonly PlacedBand[];

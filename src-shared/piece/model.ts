@@ -25,7 +25,7 @@ export const MOST_SIZES = 20;
 export const MOST_SIZE_LETTERS = 24;
 
 /** More sections than any piece has. */
-export const MOST_PARTS = 40;
+export const MOST_SECTIONS = 40;
 
 /** Stitches that a seam takes at an edge. */
 export const MOST_SEAM_STITCHES = 50;
@@ -118,8 +118,8 @@ const hemSchema = z.strictObject({
 /** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
 export interface Hem extends ReadonlyDeep<z.infer<typeof hemSchema>> {}
 
-const partSchema = z.strictObject({
-  /** No two parts of a piece are called alike. */
+const sectionSchema = z.strictObject({
+  /** No two sections of a piece are called alike. */
   name: letters(MOST_NAME_LETTERS),
   rows,
   isLined: z.boolean(),
@@ -127,9 +127,9 @@ const partSchema = z.strictObject({
   gauge: z.nullable(gaugeSchema),
 });
 /** A section with a name of its own, above the hem: a rib, a band of pattern. */
-export interface Part extends ReadonlyDeep<z.infer<typeof partSchema>> {}
+export interface Section extends ReadonlyDeep<z.infer<typeof sectionSchema>> {}
 
-const partsSchema = z.array(partSchema).check(z.maxLength(MOST_PARTS), (payload) => {
+const sectionsSchema = z.array(sectionSchema).check(z.maxLength(MOST_SECTIONS), (payload) => {
   const names = new Set<string>();
   payload.value.forEach(({ name }, p) => {
     if (names.has(name)) refuse(payload, [p, 'name'], 'twice', { name });
@@ -191,7 +191,7 @@ export const pieceSchema = z.strictObject({
   hemRows,
   hem: hemSchema,
   /** From the bottom up; the body goes on above them. */
-  parts: partsSchema,
+  parts: sectionsSchema,
   gauge: gaugeSchema,
   bed: bedSchema,
   /** Edge stitches that vanish into the seam. */

@@ -1,10 +1,10 @@
 /** Placing up and down: the first row of a motif on the piece. */
 import { problemError } from '../problem/index.ts';
 import type { Position, Region, SectionName } from './model.ts';
-import { sectionCalled, type Section } from './sections.ts';
+import { sectionCalled, type SectionSpan } from './sections.ts';
 
 /** The rows of a region. Throws `section-missing`. */
-export function rowsOf(region: Region, sections: readonly Section[]): Pick<Section, 'first' | 'last'> {
+export function rowsOf(region: Region, sections: readonly SectionSpan[]): Pick<SectionSpan, 'first' | 'last'> {
   if (region === 'piece') return { first: 1, last: sections.at(-1)?.last ?? 0 };
   return sectionCalled(sections, region);
 }
@@ -14,7 +14,7 @@ export function rowsOf(region: Region, sections: readonly Section[]): Pick<Secti
  * `motif-taller-than-section` or `motif-leaves-section`; rows that leave the
  * piece from a row on are the caller's to refuse.
  */
-export function firstRowAt(position: Position, height: number, sections: readonly Section[]): number {
+export function firstRowAt(position: Position, height: number, sections: readonly SectionSpan[]): number {
   switch (position.kind) {
     case 'from-row':
       return position.row;
@@ -39,7 +39,12 @@ export function firstRowAt(position: Position, height: number, sections: readonl
  * edge as that takes where they were placed from one and still fit, else from
  * that row on.
  */
-export function movedTo(position: Position, firstRow: number, height: number, sections: readonly Section[]): Position {
+export function movedTo(
+  position: Position,
+  firstRow: number,
+  height: number,
+  sections: readonly SectionSpan[],
+): Position {
   if (position.kind === 'from-edge') {
     const { first, last } = rowsOf(position.section, sections);
     const rows = position.edge === 'lower' ? firstRow - first : last - (firstRow + height - 1);
@@ -49,12 +54,12 @@ export function movedTo(position: Position, firstRow: number, height: number, se
 }
 
 /** Where a motif is put that nobody has said more about: where it will be seen first. */
-function shownIn(sections: readonly Section[]): SectionName {
+function shownIn(sections: readonly SectionSpan[]): SectionName {
   return sections.some(({ name }) => name === 'hem-front') ? 'hem-front' : 'body';
 }
 
 /** The first row of a region, and how many of its rows `height` leaves. */
-function roomIn(region: Region, height: number, sections: readonly Section[]): { first: number; left: number } {
+function roomIn(region: Region, height: number, sections: readonly SectionSpan[]): { first: number; left: number } {
   const { first, last } = rowsOf(region, sections);
   const available = last - first + 1;
   if (height > available) throw problemError('motif-taller-than-section', { rows: height, section: region, available });

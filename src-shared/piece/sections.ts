@@ -11,7 +11,7 @@ import { problemError } from '../problem/index.ts';
 import type { Gauge, Sectioned, SectionName } from './model.ts';
 
 /** Rows `first` … `last`, 1-based, both included. */
-export interface Section {
+export interface SectionSpan {
   readonly name: SectionName;
   readonly first: number;
   readonly last: number;
@@ -24,10 +24,10 @@ export interface Section {
  * The sections of a piece of `rows` rows, from the bottom up; those without
  * rows are left out. Throws `hem-longer-than-piece` or `sections-longer-than-piece`.
  */
-export function sectionsOf(rows: number, piece: Sectioned): Section[] {
+export function sectionsOf(rows: number, piece: Sectioned): SectionSpan[] {
   const { hemRows, hem, parts, isLined } = piece;
   if (hemRows > rows) throw problemError('hem-longer-than-piece', { hem: hemRows, rows });
-  const sections: Section[] = [];
+  const sections: SectionSpan[] = [];
   let below = 0;
   const add = (name: SectionName, height: number, isCovered: boolean, gauge: Gauge | null): void => {
     if (height === 0) return;
@@ -54,7 +54,7 @@ function tooLong(rows: number, { hemRows, parts }: Sectioned) {
   });
 }
 
-export function sectionAt(sections: readonly Section[], row: number): Section {
+export function sectionAt(sections: readonly SectionSpan[], row: number): SectionSpan {
   const found = sections.find((section) => row >= section.first && row <= section.last);
   if (!found) throw new RangeError(`Row ${row} lies in no section`);
   return found;
@@ -67,7 +67,7 @@ export function isSameSection(one: SectionName, other: SectionName): boolean {
 }
 
 /** The section called so. Throws `section-missing`; sections without rows are missing too. */
-export function sectionCalled(sections: readonly Section[], name: SectionName): Section {
+export function sectionCalled(sections: readonly SectionSpan[], name: SectionName): SectionSpan {
   const found = sections.find((section) => isSameSection(section.name, name));
   if (!found) throw problemError('section-missing', { section: name });
   return found;

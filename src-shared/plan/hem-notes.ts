@@ -1,6 +1,6 @@
 /** What a knitter must do at two rows of a folded hem: where it folds, and where it is joined. */
 import type { PlacedBand } from '../fabric/index.ts';
-import type { Hem, Section } from '../piece/index.ts';
+import type { Hem, SectionSpan } from '../piece/index.ts';
 
 export type HemNote =
   /** The hem folds after this row, or along it where it is a turning row, knitted looser. */
@@ -22,7 +22,7 @@ export interface HemRow {
 /** The rows of a hem that ask for something, from the bottom up; none where nothing folds. */
 export function hemRowsOf(
   hem: Hem,
-  sections: readonly Section[],
+  sections: readonly SectionSpan[],
   patterns: readonly Pick<PlacedBand, 'firstRow' | 'lastRow'>[],
 ): HemRow[] {
   const back = sections.find(({ name }) => name === 'hem-back');

@@ -1,7 +1,7 @@
 /** The row-by-row plan of a piece. */
 import { needlesOf } from '../bed/index.ts';
 import { makeFabric, placePatterns, type PlacedBand } from '../fabric/index.ts';
-import { beyondBed, gaugesOf, sectionAt, type Section } from '../piece/index.ts';
+import { beyondBed, gaugesOf, sectionAt, type SectionSpan } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
@@ -67,7 +67,7 @@ function ownBallsOf(piece: KnitPiece, bands: readonly PlacedBand[]): OwnBall[] {
 
 function planRows(
   laid: LaidStrands,
-  sections: readonly Section[],
+  sections: readonly SectionSpan[],
   carries: readonly (PlanRow['carries'] | undefined)[],
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {

@@ -11,7 +11,7 @@ export * from './laying.ts';
 export * from './start.ts';
 export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizesOf } from './sizes.ts';
 export * from './size-changes.ts';
-export * from './part-changes.ts';
+export * from './section-changes.ts';
 export * from './yarns-used.ts';
 export * from './piece-in.ts';
 export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';

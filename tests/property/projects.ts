@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
-import { reshaped, type Gauge, type Part, type Position, type Region, type Shape } from '@shared/piece/index.ts';
+import { reshaped, type Gauge, type Section, type Position, type Region, type Shape } from '@shared/piece/index.ts';
 import type { Band, Fill, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
 import {
   addSize,
@@ -104,7 +104,7 @@ const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows:
 const ownGauge = fc.option(anyGauge);
 
 /** Most pieces have no sections of their own, and most that do can be knitted. */
-export const anyParts: fc.Arbitrary<readonly Part[]> = fc.oneof(
+export const anySections: fc.Arbitrary<readonly Section[]> = fc.oneof(
   { arbitrary: fc.constant([]), weight: 2 },
   fc
     .array(fc.record({ rows: count(1, 12), isLined: fc.boolean(), gauge: ownGauge }), { maxLength: 3 })
@@ -167,7 +167,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       rule,
       row: fc.oneof(fc.constant(null), count(1, 30)),
       position: anyPosition,
-      parts: anyParts,
+      parts: anySections,
       unit: fc.constantFrom('repeat' as const, 'whole' as const),
       judge: fc.constantFrom('figure' as const, 'blocks' as const),
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),

@@ -192,6 +192,11 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/mutants/mutants.test.ts › the mutants › placeBand: firstRow >= 2 → firstRow › 2 has its place',
     why: 'what was laid and what was placed are one',
   },
+  {
+    old: 'unit/project/part-changes.test.ts',
+    now: 'unit/project/section-changes.test.ts',
+    why: 'a section that a person names is called a section',
+  },
   ...[
     ' 127.0.0.1:4000 WINDOW 1 here',
     '127.0.0.1:4000 w 1 here',

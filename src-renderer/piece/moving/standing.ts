@@ -5,7 +5,7 @@
  */
 import type { Slot } from '@shared/bed/index.ts';
 import { fillRun, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
-import { edgesAt, movedTo, type Outline, type Section } from '@shared/piece/index.ts';
+import { edgesAt, movedTo, type Outline, type SectionSpan } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import { changeOf, setBand, type Band, type Change, type Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
@@ -20,7 +20,7 @@ export interface Standing {
 /** What does not move while groups of one band do. */
 export interface Ground {
   readonly outline: Outline;
-  readonly sections: readonly Section[];
+  readonly sections: readonly SectionSpan[];
   /** The groups of the band, in needles and rows. */
   readonly groups: readonly { readonly width: number; readonly height: number }[];
   /** The groups of all other bands. */

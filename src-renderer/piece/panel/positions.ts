@@ -5,7 +5,7 @@ import {
   sectionAt,
   type Position,
   type Region,
-  type Section,
+  type SectionSpan,
   type Sectioned,
   type SectionName,
 } from '@shared/piece/index.ts';
@@ -43,7 +43,7 @@ export function kindsFor({ hemRows }: Pick<Sectioned, 'hemRows'>, now: Position[
 export interface BandRows {
   readonly firstRow: number;
   readonly height: number;
-  readonly sections: readonly Section[];
+  readonly sections: readonly SectionSpan[];
 }
 
 /** A position of another kind that keeps the band where it stands, as far as the kind can say it. */

@@ -15,7 +15,7 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import {
-  addPart,
+  addSection,
   addSize,
   changeCopies,
   changeOf,
@@ -54,7 +54,7 @@ const underlay: Underlay = {
 };
 
 const withUnderlay = setMotif(motif.id, { underlay });
-const { change: withSection } = addPart(sample, (number) => `section ${number}`);
+const { change: withSection } = addSection(sample, (number) => `section ${number}`);
 const withFill = insertInto('fills', 0, startFill(motif.id, 60));
 
 /** One stroke over the given cells of the sample's motif. */

@@ -4,14 +4,14 @@ import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { makeGrid, patchCells, strokeCells } from '@shared/grid/index.ts';
 import {
-  addPart,
+  addSection,
   applyChange,
   changeOf,
   commit,
   MOST_STEPS,
   paintCells,
   projectAround,
-  renamePart,
+  renameSection,
   renameSize,
   setMotif,
   setProject,
@@ -36,13 +36,13 @@ const RENAMES: readonly ((project: Project, name: string) => Change)[] = [
   ({ motifs }, name) => changeOf('rename-motif', setMotif(motifs[0]?.id ?? '', { name })),
   (project, name) => yarnChange(project, 1, { name }),
   (_, name) => changeOf('rename-project', setProject({ name })),
-  (project, name) => renamePart(project, 0, name),
+  (project, name) => renameSection(project, 0, name),
   (project, name) => renameSize(project, 0, name),
 ];
 
 function start(): Project {
   const plain = projectAround('p', 'm', makeGrid(WIDTH, HEIGHT), 0, 'worn', START_YARNS);
-  return applyChange(plain, addPart(plain, () => 'rib').change);
+  return applyChange(plain, addSection(plain, () => 'rib').change);
 }
 
 /** A stroke and a rename in turn, as many as are kept. */

@@ -5,7 +5,7 @@
  * one step, and bands never point at a section that was taken away: they stay
  * on the rows where they stood.
  */
-import { isSameSection, MOST_PARTS, type Part, type Position, type SectionName } from '../piece/index.ts';
+import { isSameSection, MOST_SECTIONS, type Section, type Position, type SectionName } from '../piece/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import { setBands, setPiece } from './edit-makers.ts';
 import type { Band, Project } from './project.ts';
@@ -13,12 +13,12 @@ import type { Band, Project } from './project.ts';
 /** Rows of a new section, where the body can spare them. */
 const FIRST_ROWS = 20;
 
-export function canAddPart({ piece }: Project): boolean {
-  return piece.parts.length < MOST_PARTS;
+export function canAddSection({ piece }: Project): boolean {
+  return piece.parts.length < MOST_SECTIONS;
 }
 
 /** A section more, above the others, called as nobody else is: `called(1)`, `called(2)`, … */
-export function addPart(project: Project, called: (number: number) => string): { change: Change; added: Part } {
+export function addSection(project: Project, called: (number: number) => string): { change: Change; added: Section } {
   const { parts, hemRows, shape } = project.piece;
   let number = parts.length + 1;
   while (isTaken(parts, called(number))) number++;
@@ -29,9 +29,9 @@ export function addPart(project: Project, called: (number: number) => string): {
 }
 
 /** `firstRows`: the rows on which the bands stand; null for one that is nowhere. */
-export function removePart(project: Project, index: number, firstRows: readonly (number | null)[]): Change {
+export function removeSection(project: Project, index: number, firstRows: readonly (number | null)[]): Change {
   const { parts } = project.piece;
-  const { name } = partAt(project, index);
+  const { name } = sectionOf(project, index);
   const bands = project.bands.map((band, at): Band => {
     const row = firstRows[at] ?? null;
     if (!standsIn(band.position, { part: name }) || row === null) return band;
@@ -46,47 +46,47 @@ export function removePart(project: Project, index: number, firstRows: readonly 
 }
 
 /** The section and the one above it (or, with -1, below it) change places. */
-export function movePart(project: Project, index: number, by: 1 | -1): Change {
+export function moveSection(project: Project, index: number, by: 1 | -1): Change {
   const parts = [...project.piece.parts];
-  const part = partAt(project, index);
+  const section = sectionOf(project, index);
   parts.splice(index, 1);
-  parts.splice(index + by, 0, part);
+  parts.splice(index + by, 0, section);
   return changed(project, 'move-section', parts);
 }
 
 /** Bands that stand in the section go on doing so. */
-export function renamePart(project: Project, index: number, name: string): Change {
-  const before = { part: partAt(project, index).name };
+export function renameSection(project: Project, index: number, name: string): Change {
+  const before = { part: sectionOf(project, index).name };
   const bands = project.bands.map((band): Band => {
     const { position } = band;
     if (!standsIn(position, before)) return band;
     return { ...band, position: { ...position, section: { part: name } } as Position };
   });
-  return changed(project, 'rename-section', withPart(project, index, { name }), bands);
+  return changed(project, 'rename-section', withSection(project, index, { name }), bands);
 }
 
-export function changePart(project: Project, name: ChangeName, index: number, to: Partial<Part>): Change {
-  return changed(project, name, withPart(project, index, to));
+export function changeSection(project: Project, name: ChangeName, index: number, to: Partial<Section>): Change {
+  return changed(project, name, withSection(project, index, to));
 }
 
-/** True if one of the parts is called so already. */
-export function isTaken(parts: readonly Part[], name: string): boolean {
-  return parts.some((part) => part.name === name);
+/** True if one of the sections is called so already. */
+export function isTaken(sections: readonly Section[], name: string): boolean {
+  return sections.some((section) => section.name === name);
 }
 
-function changed(project: Project, name: ChangeName, parts: readonly Part[], bands = project.bands): Change {
+function changed(project: Project, name: ChangeName, parts: readonly Section[], bands = project.bands): Change {
   return changeOf(name, setPiece({ parts }), ...setBands(project, bands));
 }
 
-function withPart(project: Project, index: number, to: Partial<Part>): Part[] {
-  partAt(project, index);
-  return project.piece.parts.map((part, at) => (at === index ? { ...part, ...to } : part));
+function withSection(project: Project, index: number, to: Partial<Section>): Section[] {
+  sectionOf(project, index);
+  return project.piece.parts.map((section, at) => (at === index ? { ...section, ...to } : section));
 }
 
-function partAt({ piece }: Project, index: number): Part {
-  const part = piece.parts[index];
-  if (!part) throw new RangeError(`Section ${index} of ${piece.parts.length}`);
-  return part;
+function sectionOf({ piece }: Project, index: number): Section {
+  const section = piece.parts[index];
+  if (!section) throw new RangeError(`There is no section ${index}`);
+  return section;
 }
 
 function standsIn(position: Position, section: SectionName): boolean {

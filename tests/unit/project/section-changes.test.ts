@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/plan/index.ts';
 import {
-  addPart,
+  addSection,
   applyChange,
-  changePart,
-  movePart,
+  changeSection,
+  moveSection,
   pieceIn,
-  removePart,
-  renamePart,
+  removeSection,
+  renameSection,
   type Band,
   type Project,
 } from '@shared/project/index.ts';
@@ -43,18 +43,18 @@ describe('sections above the hem', () => {
   });
 
   it('take with them what stands in them when they change places, rows or name', () => {
-    const moved = applyChange(sectioned(), movePart(sectioned(), 1, -1));
+    const moved = applyChange(sectioned(), moveSection(sectioned(), 1, -1));
     expect(names(moved)).toEqual(['band', 'rib']);
     // Band 11–22.
     expect(firstRow(moved)).toBe(16);
-    expect(firstRow(applyChange(sectioned(), changePart(sectioned(), 'section-rows', 0, { rows: 3 })))).toBe(19);
-    const renamed = applyChange(sectioned(), renamePart(sectioned(), 1, 'gulls'));
+    expect(firstRow(applyChange(sectioned(), changeSection(sectioned(), 'section-rows', 0, { rows: 3 })))).toBe(19);
+    const renamed = applyChange(sectioned(), renameSection(sectioned(), 1, 'gulls'));
     expect(names(renamed)).toEqual(['rib', 'gulls']);
     expect(firstRow(renamed)).toBe(24);
   });
 
   it('leave what stood in them on its rows when they are taken away', () => {
-    const removed = applyChange(sectioned(), removePart(sectioned(), 1, [24]));
+    const removed = applyChange(sectioned(), removeSection(sectioned(), 1, [24]));
     expect(names(removed)).toEqual(['rib']);
     expect(removed.bands[0]?.position).toEqual({ kind: 'from-row', row: 24 });
     expect(firstRow(removed)).toBe(24);
@@ -62,9 +62,9 @@ describe('sections above the hem', () => {
 
   it('are added above the others under a name of their own, with as many rows as are left', () => {
     const called = (number: number): string => (number === 3 ? 'rib' : `section ${number}`);
-    const one = applyChange(sectioned(), addPart(sectioned(), called).change);
+    const one = applyChange(sectioned(), addSection(sectioned(), called).change);
     expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null });
     // 60 − 10 − 8 − 12 − 20 = 10 rows.
-    expect(addPart(one, called).added).toMatchObject({ name: 'section 5', rows: 10 });
+    expect(addSection(one, called).added).toMatchObject({ name: 'section 5', rows: 10 });
   });
 });
