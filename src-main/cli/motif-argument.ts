@@ -2,7 +2,8 @@
 import { basename, extname } from 'node:path';
 import { parseColour, projectFromPicture } from '@shared/picture/index.ts';
 import { at, problemError } from '@shared/problem/index.ts';
-import { projectFromText, type Motif, type Project, type Yarn } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { projectFromText, type Project, type Yarn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { nodeFiles, readWhole } from '../services/files/index.ts';
 import { readMotifSafely } from '../services/pictures/index.ts';

@@ -6,17 +6,10 @@
  * first band.
  */
 import { MOST_STITCHES } from '@shared/bed/index.ts';
-import { MOST_PIECE_ROWS, MOST_SEAM_STITCHES } from '@shared/piece/index.ts';
-import {
-  START_PIECE,
-  START_SIZES,
-  startBand,
-  startGroup,
-  type Band,
-  type Motif,
-  type Piece,
-  type Project,
-} from '@shared/project/index.ts';
+import { MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import { START_PIECE, START_SIZES, startBand, startGroup, type Project } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
 import type { NamedMotif } from './motif-argument.ts';
 import * as read from './values.ts';

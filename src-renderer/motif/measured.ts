@@ -6,7 +6,7 @@
  */
 import type { Grid } from '@shared/grid/index.ts';
 import { measure, measureRoughly, type Measure } from '@shared/motif/repeat/index.ts';
-import type { Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import { MeasureClient } from './measuring/measure-client.ts';
 import MeasuringWorker from './measuring/worker.ts?worker&inline';
 

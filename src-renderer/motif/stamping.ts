@@ -1,6 +1,6 @@
 /** Stamping on the bench: a copy of another motif follows under the pointer or the cursor until it is laid. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';

@@ -1,7 +1,8 @@
 /** What the Motif bench shows besides the project, and the ways to change it. */
 import type { FinishedFace } from '@shared/bed/index.ts';
 import type { Cell, Grid, Symmetry } from '@shared/grid/index.ts';
-import type { MotifId, Project } from '@shared/project/index.ts';
+import type { MotifId } from '@shared/motif/index.ts';
+import type { Project } from '@shared/project/index.ts';
 import type { Viewport } from '../canvas/index.ts';
 import type { Cutting, LiftedSelection } from './editing/cutting.ts';
 import type { Following } from './editing/following.ts';

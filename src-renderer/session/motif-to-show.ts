@@ -1,5 +1,6 @@
 /** Which motif lies on the bench after a step is taken back or done again. */
-import type { Motif, MotifId, Reference } from '@shared/project/index.ts';
+import type { Motif, MotifId } from '@shared/motif/index.ts';
+import type { Reference } from '@shared/project/index.ts';
 
 /**
  * The motif to put on the bench after a step that names `touched`, when the

@@ -9,6 +9,7 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { Shows } from '@shared/bed/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
+import type { Motif, MotifId } from '@shared/motif/index.ts';
 import {
   assertYarnsFit,
   commit,
@@ -26,8 +27,6 @@ import {
   type Edit,
   type History,
   type Laying,
-  type Motif,
-  type MotifId,
   type Project,
 } from '@shared/project/index.ts';
 import type { Theme } from '../ui/theme.ts';

@@ -7,7 +7,7 @@
  * as before. Another bed helps only in so far as it is longer for its pitch.
  */
 import type { Gauge } from '../piece/index.ts';
-import type { Bed } from '../project/project.ts';
+import type { Bed } from '../bed/index.ts';
 
 /**
  * Pitches are common practice; needles of the fine, the standard and the bulky

@@ -8,12 +8,12 @@
 import { needlesOf } from '../bed/index.ts';
 import { copyWidth } from '../fabric/index.ts';
 import { modulo } from '../grid/index.ts';
-import { beyondBed, moveOntoBed, outlineOf, widened } from '../piece/index.ts';
+import { beyondBed, moveOntoBed, outlineOf, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change } from '../project/change.ts';
 import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
 import { pieceIn } from '../project/piece-in.ts';
-import type { Piece, Project } from '../project/project.ts';
+import type { Project } from '../project/index.ts';
 
 export type Intent =
   /** A ball of contrast for each group of a band. */

@@ -3,7 +3,7 @@
  * their group. And which of them are knitted at all.
  */
 import { edgesAt, type Outline } from '../piece/index.ts';
-import type { ClippedCopies } from '../project/project.ts';
+import type { ClippedCopies } from '../pattern/index.ts';
 import type { ClippedCopy, PlacedGroup } from './types.ts';
 
 /** Share of its figure that a copy may lose and still be read. */

@@ -1,6 +1,6 @@
 /** Which copies of a fill are whole, which an edge clips, and which of those are knitted. */
 import type { Outline } from '../piece/index.ts';
-import type { ClippedCopies } from '../project/project.ts';
+import type { ClippedCopies } from '../pattern/index.ts';
 import { isLeftOut } from './clipped-copies.ts';
 import { fillRun } from './fill-place.ts';
 import type { FillCopies, FillPlace } from './types.ts';

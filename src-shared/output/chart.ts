@@ -3,7 +3,8 @@
  * pixels, with or without numbers, grid lines and the box of the repeat.
  */
 import { cellAspect, type Gauge } from '../piece/index.ts';
-import type { Motif, Yarn } from '../project/index.ts';
+import type { Motif } from '../motif/index.ts';
+import type { Yarn } from '../project/index.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './chart/drawing.ts';
 import type { ChartPlace } from './chart/layers.ts';
 import { chartOfMotif, wholeChart, type ChartSubject } from './chart/subject.ts';

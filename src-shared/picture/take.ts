@@ -1,6 +1,7 @@
 /** What was read from a picture, put in the place of a motif. */
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
+import type { MotifId } from '../motif/index.ts';
 import {
   changeOf,
   mainYarn,
@@ -10,7 +11,6 @@ import {
   setProject,
   type Change,
   type ChangeName,
-  type MotifId,
   type Project,
   type Yarn,
 } from '../project/index.ts';

@@ -7,7 +7,7 @@
  * edit names it, is in edit.ts.
  */
 import { applyEdit, invertEdit, touchedBy, type Edit, type Reference } from './edit.ts';
-import type { Project } from './project.ts';
+import type { Project } from './model.ts';
 
 /** What a step is called in Undo; `words/` has the text. */
 export type ChangeName =

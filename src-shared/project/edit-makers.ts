@@ -1,7 +1,8 @@
 /** Edits by name, for whoever makes a change: each says no more than what it changes. */
 import type { Grid, Patch } from '../grid/index.ts';
 import type { Insert, ListName, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
-import type { Motif, MotifId, Project } from './project.ts';
+import type { Motif, MotifId } from '../motif/index.ts';
+import type { Project } from './model.ts';
 
 /** Bytes of a cell in a patch and in its inverse, against one in a grid and one in the grid before it. */
 const PATCH_IS_DEARER = 3;

@@ -8,16 +8,10 @@
  * Motifs are named by id, bands and fills by their place in the list.
  */
 import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
-import {
-  motifOf,
-  type Band,
-  type Fill,
-  type Motif,
-  type MotifId,
-  type Piece,
-  type Project,
-  type Underlay,
-} from './project.ts';
+import type { Motif, MotifId, Underlay } from '../motif/index.ts';
+import type { Band, Fill } from '../pattern/index.ts';
+import type { Piece } from '../piece/index.ts';
+import { motifOf, type Project } from './model.ts';
 
 /** The things whose fields can be set. What has edits of its own is no field: the motifs, the piece, the lists. */
 export interface Things {

@@ -10,7 +10,7 @@
 import { applyChange, carriedOut, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
 import { mergeEdits } from './merge-edits.ts';
-import type { Project } from './project.ts';
+import type { Project } from './model.ts';
 
 /** Steps that can be undone. */
 export const MOST_STEPS = 1000;

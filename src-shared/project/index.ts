@@ -1,4 +1,4 @@
-export * from './project.ts';
+export * from './model.ts';
 export * from './file.ts';
 export * from './recognise.ts';
 export * from './edit.ts';
@@ -15,7 +15,4 @@ export * from './section-changes.ts';
 export * from './yarns-used.ts';
 export * from './piece-in.ts';
 export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';
-export { CELL_LETTERS } from '../grid/index.ts';
-export { MOST_STITCHES } from '../bed/index.ts';
-export { MOST_NAME_LETTERS, MOST_PIECE_ROWS, MOST_SIZE_LETTERS, MOST_SIZES } from '../piece/index.ts';
 export type * from './problems.ts';

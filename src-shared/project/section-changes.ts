@@ -8,7 +8,8 @@
 import { isSameSection, MOST_SECTIONS, type Section, type Position, type SectionName } from '../piece/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import { setBands, setPiece } from './edit-makers.ts';
-import type { Band, Project } from './project.ts';
+import type { Band } from '../pattern/index.ts';
+import type { Project } from './model.ts';
 
 /** Rows of a new section, where the body can spare them. */
 const FIRST_ROWS = 20;

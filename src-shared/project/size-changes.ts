@@ -1,8 +1,17 @@
 /** Sizes added, removed, renamed, and given other numbers: each as one {@link Change}. */
-import { isSizeName, MOST_SIZE_LETTERS, MOST_SIZES, reshaped, type Shape } from '../piece/index.ts';
+import {
+  isSizeName,
+  MOST_SIZE_LETTERS,
+  MOST_SIZES,
+  reshaped,
+  type Shape,
+  type Size,
+  type SizeNumbers,
+} from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
-import type { Band, Group, Project, Size, SizeNumbers } from './project.ts';
+import type { Band, Group } from '../pattern/index.ts';
+import type { Project } from './model.ts';
 import {
   acrossIn,
   currentSize,

@@ -9,7 +9,9 @@
  */
 import { applyChange, changeOf, type Change, type Edits } from './change.ts';
 import { setBands, setPiece, setProject } from './edit-makers.ts';
-import type { Band, ByHand, ChosenInSize, SolvedRule, Group, Project, Size, SizeNumbers, Sizes } from './project.ts';
+import type { Band, ByHand, ChosenInSize, SolvedRule, Group } from '../pattern/index.ts';
+import type { Size, SizeNumbers, Sizes } from '../piece/index.ts';
+import type { Project } from './model.ts';
 
 /** All sizes, the current one among them. */
 export function sizesOf({ sizes, piece }: Pick<Project, 'sizes' | 'piece'>): Size[] {

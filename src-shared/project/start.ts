@@ -1,7 +1,10 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Shows } from '../bed/index.ts';
-import type { Band, Fill, Group, MotifId, Piece, Project, Sizes, Yarn } from './project.ts';
+import type { MotifId } from '../motif/index.ts';
+import type { Band, Fill, Group } from '../pattern/index.ts';
+import type { Piece, Sizes } from '../piece/index.ts';
+import type { Project, Yarn } from './model.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
 export const START_YARNS: readonly Yarn[] = [

@@ -1,7 +1,8 @@
 /** Which yarns of the palette a motif is drawn in. */
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { Motif, Project } from './project.ts';
+import type { Motif } from '../motif/index.ts';
+import type { Project } from './model.ts';
 
 /** More yarns than anyone keeps apart in one motif. The palette of a project may hold more. */
 export const MOST_YARNS_IN_MOTIF = 16;

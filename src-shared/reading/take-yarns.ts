@@ -1,6 +1,7 @@
 /** A picture turned into cells, put in the place of a motif in the yarns that are there. */
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
+import type { MotifId } from '../motif/index.ts';
 import {
   changeOf,
   mainYarn,
@@ -9,7 +10,6 @@ import {
   setMotif,
   setProject,
   type Change,
-  type MotifId,
   type Project,
   type Yarn,
 } from '../project/index.ts';

@@ -32,5 +32,3 @@ declare module '../problem/problem.ts' {
       FileProblems,
       CallProblems {}
 }
-
-export type { ProblemCode, ProblemFacts } from '../problem/index.ts';

@@ -1,6 +1,6 @@
 /** How much of each yarn a piece takes. */
 import { stitchWidthMm, type Gauge } from '../piece/index.ts';
-import type { Yarn } from '../project/project.ts';
+import type { Yarn } from '../project/index.ts';
 import type { Carry, StrandId } from '../strands/index.ts';
 import { loopLengthMm, type Relaxation } from './munden.ts';
 import { gramsOf } from './tex.ts';

@@ -3,15 +3,8 @@ import { findingsOf } from '@shared/check/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import { measure, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import {
-  pieceIn,
-  sampleProject,
-  START_PIECE,
-  startBand,
-  startGroup,
-  type Motif,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { pieceIn, sampleProject, START_PIECE, startBand, startGroup, type Project } from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
 import { numbers, ratioBar, timed } from './timing.ts';
 

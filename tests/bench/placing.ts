@@ -4,7 +4,7 @@ import { layOut } from '@shared/placement/layout.ts';
 import { scoreOf } from '@shared/placement/order.ts';
 import { demandOf } from '@shared/placement/rules/index.ts';
 import { solvePlacement, type GroupOnNeedles, type PlacementQuestion } from '@shared/placement/index.ts';
-import type { SolvedRule } from '@shared/project/index.ts';
+import type { SolvedRule } from '@shared/pattern/index.ts';
 import { numbers, ratioBar } from './timing.ts';
 import type { Bar } from './bar.ts';
 

@@ -1,13 +1,13 @@
 /** Projects written as files, for the program to open. */
 import { gridFromText } from '@shared/grid/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
 import {
   projectToText,
   START_PIECE,
   START_SIZES,
   START_YARNS,
   startBand,
-  type Band,
-  type Piece,
   type Project,
 } from '@shared/project/index.ts';
 

@@ -2,6 +2,8 @@
 import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
 import {
   addSize,
   changeCopies,
@@ -25,9 +27,7 @@ import {
   sizesOf,
   startFill,
   startGroup,
-  type Band,
   type Change,
-  type Motif,
   type Project,
 } from '@shared/project/index.ts';
 import { anyUnderlay } from './projects.ts';

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boxBetween, type Cell } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import {
   commit,
   projectFromText,
@@ -14,7 +15,6 @@ import {
   undoName,
   type Change,
   type ChangeName,
-  type Motif,
   type Project,
 } from '@shared/project/index.ts';
 import {

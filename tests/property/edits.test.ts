@@ -1,6 +1,7 @@
 /** What edits name and what they leave alone: merged, refused, and seen. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Motif } from '@shared/motif/index.ts';
 import {
   applyChange,
   applyEdits,
@@ -27,7 +28,6 @@ import {
   thingsTouched,
   undo,
   type Edit,
-  type Motif,
   type Project,
 } from '@shared/project/index.ts';
 import { anyStep, type Step } from './changes.ts';

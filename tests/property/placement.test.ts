@@ -12,7 +12,7 @@ import {
   type Spaces,
 } from '@shared/placement/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
-import type { SolvedRule } from '@shared/project/project.ts';
+import type { SolvedRule } from '@shared/pattern/index.ts';
 
 const group: fc.Arbitrary<GroupOnNeedles> = fc
   .tuple(fc.integer({ min: 1, max: 24 }), fc.nat(), fc.nat())

@@ -8,10 +8,10 @@ import { label, parseNeedle } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { OUTSIDE } from '@shared/fabric/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
-import { stitchCount, type Gauge } from '@shared/piece/index.ts';
+import { stitchCount, type Gauge, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { mainYarn, motifOf, pieceIn, type Piece, type Project } from '@shared/project/index.ts';
+import { mainYarn, motifOf, pieceIn, type Project } from '@shared/project/index.ts';
 import { anyProject } from './projects.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */

@@ -1,13 +1,12 @@
 /** Whatever a project may hold can be printed, on either paper, inside its margins. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseNeedle } from '@shared/bed/index.ts';
+import { parseNeedle, MOST_STITCHES } from '@shared/bed/index.ts';
 import { makeGrid, type Grid } from '@shared/grid/index.ts';
-import { MOST_STITCHES } from '@shared/bed/index.ts';
 import { placementSheet, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { MOST_PIECE_ROWS } from '@shared/piece/index.ts';
 import {
-  MOST_PIECE_ROWS,
   pieceIn,
   sampleProject,
   START_PIECE,

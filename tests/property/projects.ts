@@ -4,8 +4,10 @@ import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { reshaped, type Gauge, type Section, type Position, type Region, type Shape } from '@shared/piece/index.ts';
-import type { Band, Fill, PlacementRule, Project, Underlay } from '@shared/project/index.ts';
+import type { Underlay } from '@shared/motif/index.ts';
+import type { Band, Fill, PlacementRule } from '@shared/pattern/index.ts';
 import {
+  type Project,
   addSize,
   applyChange,
   changeCopies,

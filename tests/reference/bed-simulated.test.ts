@@ -4,16 +4,9 @@ import { label } from '@shared/bed/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import {
-  pieceIn,
-  projectInSize,
-  sampleProject,
-  sizesOf,
-  type Band,
-  type Fill,
-  type Motif,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Band, Fill } from '@shared/pattern/index.ts';
+import { pieceIn, projectInSize, sampleProject, sizesOf, type Project } from '@shared/project/index.ts';
 import { anyFilledProject, anyProject } from '../property/projects.ts';
 import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
 

@@ -13,7 +13,7 @@ import {
   type GroupOnNeedles,
   type PlacementQuestion,
 } from '@shared/placement/index.ts';
-import type { SolvedRule } from '@shared/project/project.ts';
+import type { SolvedRule } from '@shared/pattern/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 
 /** A question that is not answered by hand. */

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { cellAt, gridFromText, makeGrid } from '@shared/grid/index.ts';
 import { chartImageSize, type ChartImageOptions } from '@shared/output/index.ts';
 import { ProblemError, problemOf } from '@shared/problem/index.ts';
-import { sampleProject, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { sampleProject } from '@shared/project/index.ts';
 import { chartPng } from '../../src-main/services/export/index.ts';
 import { crowdedProject, scattered } from '../unit/output/projects.ts';
 

@@ -11,6 +11,7 @@ import { gridFromText, type Grid } from '@shared/grid/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
 import {
   applyChange,
   pieceIn,
@@ -19,7 +20,6 @@ import {
   START_YARNS,
   startFill,
   type Change,
-  type Fill,
   type Project,
 } from '@shared/project/index.ts';
 

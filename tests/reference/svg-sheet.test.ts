@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chartSvg, placementSheet, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { pieceIn, sampleProject } from '@shared/project/index.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
 

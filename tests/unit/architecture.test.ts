@@ -40,6 +40,19 @@ describe('imports between files', () => {
   });
 });
 
+describe('the doors of the core', () => {
+  it('open on their own folder: nobody passes on what is declared in another', () => {
+    const passedOn = sources.files
+      .filter((file) => file.startsWith('src-shared/'))
+      .flatMap((file) =>
+        [...sources.read(file).matchAll(/^export (?:type )?(?:\*|\{[^}]*\}) from '(\.\.\/[^']+)';/gm)].map(
+          ([, from]) => `${file} passes on ${from}`,
+        ),
+      );
+    expect(passedOn).toEqual([]);
+  });
+});
+
 /** A made-up tree of files. */
 function treeOf(files: Readonly<Record<string, string>>): Tree {
   return { files: Object.keys(files), read: (file) => files[file] as string };

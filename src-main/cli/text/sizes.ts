@@ -1,6 +1,6 @@
 /** The sizes for people: a line each, and what stands in the way of those that cannot be placed. */
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
-import type { Piece } from '@shared/project/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 import { table, under } from './table.ts';
 

@@ -11,7 +11,8 @@ import {
   type PaperSize,
 } from '@shared/output/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Motif, type Project } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 import { sheetToPdf } from './pdf.ts';
 import { chartPng, isImageSize } from './png.ts';
 

@@ -12,7 +12,8 @@ import {
   type ChartImageSize,
 } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import type { Motif, Yarn } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Yarn } from '@shared/project/index.ts';
 import { FONT_FILES } from './fonts.ts';
 
 export interface ChartPngOptions extends ChartImageOptions {

@@ -8,16 +8,10 @@ import {
   patchCells,
   type Cell,
   type Grid,
-} from '@shared/grid/index.ts';
-import {
   CELL_LETTERS,
-  changeOf,
-  paintCells,
-  setMotif,
-  type Change,
-  type Laying,
-  type Motif,
-} from '@shared/project/index.ts';
+} from '@shared/grid/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, paintCells, setMotif, type Change, type Laying } from '@shared/project/index.ts';
 import type { PaintChange } from './strokes.ts';
 
 /** In a cutting: a cell that does not belong to it. No palette index is so large. */

@@ -1,6 +1,7 @@
 /** Changes to the list of motifs: one more, a copy, one less. Pure. */
 import { makeGrid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
+import type { MotifId } from '@shared/motif/index.ts';
 import {
   changeOf,
   insertInto,
@@ -8,7 +9,6 @@ import {
   motifOf,
   removeFrom,
   type Change,
-  type MotifId,
   type Project,
 } from '@shared/project/index.ts';
 import { assertUnderlaysFit } from '../underlay/placing.ts';

@@ -1,6 +1,7 @@
 /** Making a motif wider, narrower, taller or lower, on the side that is chosen. */
 import { resize, type Cell, type Grid } from '@shared/grid/index.ts';
-import { changeOf, setMotif, type Change, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, setMotif, type Change } from '@shared/project/index.ts';
 import { overhangOf, type Overhang } from './overhang.ts';
 
 /** Where columns and rows are put in or taken away. */

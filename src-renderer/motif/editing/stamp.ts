@@ -1,6 +1,6 @@
 /** The cells that a stamp lays. Pure. */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import { OPEN } from './cutting.ts';
 
 /** All cells of a motif, or those of its figure alone, so that the ground under it stays as it is. */

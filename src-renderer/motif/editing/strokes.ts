@@ -8,7 +8,8 @@ import {
   cellAt,
   type Cell,
 } from '@shared/grid/index.ts';
-import { changeOf, paintCells, type ChangeName, type Motif, type Paint } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, paintCells, type ChangeName, type Paint } from '@shared/project/index.ts';
 import { ALONE, followedBy, type Following } from './following.ts';
 
 /** A change of some cells of one motif. */

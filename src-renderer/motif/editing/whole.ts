@@ -18,7 +18,8 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import { cropToRepeat, trimBlank } from '@shared/motif/repeat/index.ts';
-import { changeOf, redraw, type Change, type ChangeName, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, redraw, type Change, type ChangeName } from '@shared/project/index.ts';
 import { measureOf } from '../measured.ts';
 import { paintChange } from './strokes.ts';
 

@@ -1,6 +1,6 @@
 /** What the pointer and the space key do to cells. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import type { Following } from '../editing/following.ts';
 import type { PaintChange } from '../editing/strokes.ts';
 

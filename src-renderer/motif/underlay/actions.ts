@@ -1,6 +1,7 @@
 /** Commands for the picture to trace, each one step of undo. */
 import { problemOf } from '@shared/problem/index.ts';
-import type { Change, Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Change } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../../commands/action.ts';
 import type { Session } from '../../session/session.ts';

@@ -1,7 +1,7 @@
 /** Whether a picture that came with a file may be shown: looked at before anything decodes it. */
 import { outcome, problemError, type Problem } from '@shared/problem/index.ts';
 import { checkPictureFile } from '@shared/reading/index.ts';
-import { UNDERLAY_SIDE, type Underlay } from '@shared/project/index.ts';
+import { UNDERLAY_SIDE, type Underlay } from '@shared/motif/index.ts';
 
 /** What is wrong with the picture, or null: it is whole, still, and no larger than the program keeps. */
 export function problemInUnderlay({ picture }: Pick<Underlay, 'picture'>): Problem | null {

@@ -1,6 +1,6 @@
 /** A picture made small enough to be kept in the project. */
 import { problemError } from '@shared/problem/index.ts';
-import { MOST_UNDERLAY_LETTERS, UNDERLAY_SIDE } from '@shared/project/index.ts';
+import { MOST_UNDERLAY_LETTERS, UNDERLAY_SIDE } from '@shared/motif/index.ts';
 import { decodePicture } from '../../pictures/decode.ts';
 export { bytesOfFile } from '../../pictures/file-bytes.ts';
 import { smallCanvas } from '../../pictures/small-canvas.ts';

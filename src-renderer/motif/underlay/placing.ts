@@ -1,19 +1,16 @@
 /** Changes to the picture that lies behind a motif to be traced. Pure. */
 import type { Grid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
+import { FARTHEST_UNDERLAY, type Motif, type MotifId, type Underlay } from '@shared/motif/index.ts';
 import {
   changeOf,
-  FARTHEST_UNDERLAY,
   motifOf,
   MOST_UNDERLAY_LETTERS_IN_ALL,
   setMotif,
   setUnderlay,
   type Change,
   type ChangeName,
-  type Motif,
-  type MotifId,
   type Project,
-  type Underlay,
 } from '@shared/project/index.ts';
 
 /** How strongly a new picture shows. */

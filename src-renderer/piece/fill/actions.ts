@@ -1,7 +1,7 @@
 /** Commands that add and remove a fill, and move its pattern. */
-import { isMirroredOnNeedles } from '@shared/bed/index.ts';
+import { isMirroredOnNeedles, MOST_STITCHES } from '@shared/bed/index.ts';
 import { seamMatchingOf } from '@shared/fabric/seam-matching/index.ts';
-import { MOST_STITCHES, type Fill } from '@shared/project/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
 import { gestureOfPress, type Action } from '../../commands/action.ts';

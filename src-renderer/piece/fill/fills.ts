@@ -1,5 +1,7 @@
 /** Fills that come, go and change. */
 import type { Plan } from '@shared/plan/index.ts';
+import type { MotifId } from '@shared/motif/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
 import {
   changeOf,
   insertInto,
@@ -8,8 +10,6 @@ import {
   startFill,
   type Change,
   type ChangeName,
-  type Fill,
-  type MotifId,
   type Project,
 } from '@shared/project/index.ts';
 

@@ -1,16 +1,8 @@
 /** Needles that are kept where they are, and the rule that found them, to go back to. */
 import type { Slot } from '@shared/bed/index.ts';
 import { planFor } from '@shared/plan/index.ts';
-import {
-  applyChange,
-  changeOf,
-  pieceIn,
-  setBand,
-  type Band,
-  type ByHand,
-  type Change,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Band, ByHand } from '@shared/pattern/index.ts';
+import { applyChange, changeOf, pieceIn, setBand, type Change, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';

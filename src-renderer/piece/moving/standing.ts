@@ -7,7 +7,8 @@ import type { Slot } from '@shared/bed/index.ts';
 import { fillRun, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
 import { edgesAt, movedTo, type Outline, type SectionSpan } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import { changeOf, setBand, type Band, type Change, type Project } from '@shared/project/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import { changeOf, setBand, type Change, type Project } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
 /** Where the groups of a band stand: their first needles, left to right, the band's first row (from 1), and the rows that each starts above it. */

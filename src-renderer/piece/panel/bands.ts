@@ -1,17 +1,8 @@
 /** Bands and groups that come and go. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/fabric/index.ts';
-import {
-  changeOf,
-  insertInto,
-  removeFrom,
-  startBand,
-  type Band,
-  type Change,
-  type Group,
-  type PlacementRule,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Band, Group, PlacementRule } from '@shared/pattern/index.ts';
+import { changeOf, insertInto, removeFrom, startBand, type Change, type Project } from '@shared/project/index.ts';
 
 /** Plain rows between a new band and the one below it. */
 const ROWS_BETWEEN = 10;

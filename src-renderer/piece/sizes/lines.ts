@@ -1,8 +1,9 @@
 /** The lines of the table of sizes: the numbers that a person gives, and what comes of them. */
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
-import { acrossIn, MOST_PIECE_ROWS, MOST_STITCHES, sizesOf, type Change, type Project } from '@shared/project/index.ts';
-import { changeCopies, changeSize } from '@shared/project/index.ts';
+import { MOST_STITCHES } from '@shared/bed/index.ts';
+import { MOST_PIECE_ROWS } from '@shared/piece/index.ts';
+import { acrossIn, sizesOf, type Change, type Project, changeCopies, changeSize } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { countsOf } from '../panel/counts-of-shape.ts';
 

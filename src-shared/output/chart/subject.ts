@@ -1,7 +1,8 @@
 /** What a chart shows of a motif. */
 import { crop, type CellBox, type Grid } from '../../grid/index.ts';
 import { blankEdges, trueRepeat } from '../../motif/repeat/index.ts';
-import type { Motif, Yarn } from '../../project/index.ts';
+import type { Motif } from '../../motif/index.ts';
+import type { Yarn } from '../../project/index.ts';
 
 export interface ChartSubject {
   readonly grid: Grid;

@@ -2,7 +2,7 @@
 import { label, type Side, type Slot } from '../../bed/index.ts';
 import type { FillCopies, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
-import type { Fill } from '../../project/project.ts';
+import type { Fill } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** More needles than this are said by the first and last of them. */

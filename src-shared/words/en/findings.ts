@@ -1,6 +1,6 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import type { Remedy, GatheredFinding, Finding, FindingCode } from '../../check/index.ts';
-import type { Project, Yarn } from '../../project/project.ts';
+import type { Project, Yarn } from '../../project/index.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 

@@ -1,6 +1,6 @@
 /** Why groups go where they go, and what whole needles cost. */
 import type { PlacementChoice, Reason, Spaces } from '../../placement/index.ts';
-import type { Band, PlacementRule, SolvedRule } from '../../project/project.ts';
+import type { Band, PlacementRule, SolvedRule } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** A rule in words. */

@@ -10,7 +10,7 @@ import type { ExportKind } from '../../host/index.ts';
 import { toUnit, type LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
 import type { Stage, RowNote } from '../../plan/index.ts';
-import type { Fill } from '../../project/project.ts';
+import type { Fill } from '../../pattern/index.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
 import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';

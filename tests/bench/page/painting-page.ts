@@ -9,15 +9,8 @@
 import Konva from 'konva/lib/Core.js';
 import { Rect } from 'konva/lib/shapes/Rect.js';
 import { patchCells, type Cell, type Grid } from '@shared/grid/index.ts';
-import {
-  changeOf,
-  commit,
-  paintCells,
-  projectAround,
-  startHistory,
-  START_YARNS,
-  type Motif,
-} from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, commit, paintCells, projectAround, startHistory, START_YARNS } from '@shared/project/index.ts';
 import {
   CellBitmap,
   createCellStage,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Band } from '@shared/project/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { byHand, onlyFindings as only, checkedPlan } from './found.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { closedPiece, fillsRound } from '@shared/fabric/index.ts';
-import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
+import { needleRound, type Ring, type Tube, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, startFill, type Piece, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 

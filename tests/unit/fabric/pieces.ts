@@ -1,17 +1,9 @@
 /** Small projects to plan. Names and sizes are invented. */
 import type { Shows } from '@shared/bed/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
-import {
-  START_PIECE,
-  START_SIZES,
-  START_YARNS,
-  startBand,
-  type Band,
-  type Group,
-  type Piece,
-  type Project,
-  type Yarn,
-} from '@shared/project/index.ts';
+import type { Band, Group } from '@shared/pattern/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
+import { START_PIECE, START_SIZES, START_YARNS, startBand, type Project, type Yarn } from '@shared/project/index.ts';
 
 interface Given {
   /** Topmost row first: `.` ground, `X` yarn 1, `O` yarn 2. */

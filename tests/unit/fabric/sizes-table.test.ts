@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { sizesTable, type SizeColumn, type SizePlaced } from '@shared/fabric/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
 import {
   addSize,
   applyChange,
@@ -11,7 +12,6 @@ import {
   pieceIn,
   projectInSize,
   renameSize,
-  type Piece,
   type Project,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';

@@ -4,7 +4,7 @@ import { parseNeedle, type Slot } from '@shared/bed/index.ts';
 import { edgesOf } from '@shared/piece/index.ts';
 import { solvePlacement, type GroupOnNeedles, type PlacementQuestion } from '@shared/placement/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
-import type { PlacementRule } from '@shared/project/project.ts';
+import type { PlacementRule } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 
 const plain = (width: number): GroupOnNeedles => ({ width, blankLeft: 0, blankRight: 0 });

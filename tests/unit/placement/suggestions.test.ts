@@ -9,7 +9,7 @@ import {
   type GroupOnNeedles,
   type PlacementQuestion,
 } from '@shared/placement/index.ts';
-import type { PlacementRule } from '@shared/project/index.ts';
+import type { PlacementRule } from '@shared/pattern/index.ts';
 
 function question(
   stitches: number,

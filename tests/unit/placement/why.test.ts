@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { edgesOf } from '@shared/piece/index.ts';
 import { RULE_KINDS, solvePlacement, type PlacementChoice } from '@shared/placement/index.ts';
-import type { PlacementRule } from '@shared/project/project.ts';
+import type { PlacementRule } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 
 type Group = readonly [width: number, blankLeft?: number, blankRight?: number];

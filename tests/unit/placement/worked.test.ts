@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { edgesOf } from '@shared/piece/index.ts';
 import { solvePlacement, type PlacementChoice, type PlacementQuestion } from '@shared/placement/index.ts';
-import type { PlacementRule } from '@shared/project/project.ts';
+import type { PlacementRule } from '@shared/pattern/index.ts';
 
 type Group = readonly [width: number, blankLeft: number, blankRight: number];
 

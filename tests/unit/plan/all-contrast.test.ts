@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
 import { stepsOf } from '@shared/plan/index.ts';
-import { pieceIn, START_YARNS, startGroup, type Piece } from '@shared/project/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
+import { pieceIn, START_YARNS, startGroup } from '@shared/project/index.ts';
 import { byHand, FIVE, onlyFindings as only, checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 

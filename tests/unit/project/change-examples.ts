@@ -14,6 +14,7 @@ import {
   shiftAround,
   type Grid,
 } from '@shared/grid/index.ts';
+import type { Underlay } from '@shared/motif/index.ts';
 import {
   addSection,
   addSize,
@@ -36,7 +37,6 @@ import {
   startGroup,
   type Change,
   type ChangeName,
-  type Underlay,
 } from '@shared/project/index.ts';
 
 export const sample = sampleProject();

@@ -2,14 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { CELL_LETTERS } from '@shared/grid/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
 import {
-  CELL_LETTERS,
   projectAround,
   projectFromText,
   projectToText,
   sampleProject,
   startFill,
-  type Fill,
   type Project,
 } from '@shared/project/index.ts';
 import { small, SMALL_TEXT, TEXT_OF_VERSION_1, TEXT_OF_VERSION_2 } from './small-project.ts';

@@ -3,6 +3,7 @@ import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { makeGrid, patchCells, strokeCells } from '@shared/grid/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
 import {
   addSection,
   applyChange,
@@ -20,7 +21,6 @@ import {
   undo,
   undoName,
   type Change,
-  type Motif,
   type Project,
 } from '@shared/project/index.ts';
 import { yarnChange } from '../../../src-renderer/motif/editing/palette.ts';

@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { pieceIn, sampleProject, startFill, type Motif, type Project, type Size } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Size } from '@shared/piece/index.ts';
+import { pieceIn, sampleProject, startFill, type Project } from '@shared/project/index.ts';
 
 const sample = sampleProject();
 const [lighthouse] = sample.motifs as [Motif];

@@ -1,6 +1,7 @@
 /** Sections that come, go and change places, and the bands that stand in them. */
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/plan/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
 import {
   addSection,
   applyChange,
@@ -9,7 +10,6 @@ import {
   pieceIn,
   removeSection,
   renameSection,
-  type Band,
   type Project,
 } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';

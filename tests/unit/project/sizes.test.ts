@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import { MOST_SIZES } from '@shared/piece/index.ts';
 import {
   addSize,
   applyChange,
@@ -9,7 +11,6 @@ import {
   changeSize,
   freeSizeName,
   goToSize,
-  MOST_SIZES,
   projectInSize,
   removeSize,
   renameSize,
@@ -20,7 +21,6 @@ import {
   setBand,
   START_PIECE,
   startBand,
-  type Band,
   type Change,
   type Project,
 } from '@shared/project/index.ts';

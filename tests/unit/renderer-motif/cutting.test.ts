@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText, mirrorAcross } from '@shared/grid/index.ts';
-import { applyChange, emptyProject, type Change, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject, type Change } from '@shared/project/index.ts';
 import {
   cutBox,
   cutChange,

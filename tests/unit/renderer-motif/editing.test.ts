@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
-import { applyChange, emptyProject, mainYarn, sampleProject, type Motif, type Project } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject, mainYarn, sampleProject, type Project } from '@shared/project/index.ts';
 import {
   addYarnChange,
   groundChange,

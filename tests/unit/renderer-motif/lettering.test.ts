@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { applyPatch, gridToText, makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, emptyProject, layingChange, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject, layingChange } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { asLettering, layChange, layingOf } from '../../../src-renderer/motif/editing/cutting.ts';
 import {

@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import {
-  applyChange,
-  changeOf,
-  MOST_MOTIFS,
-  sampleProject,
-  setMotif,
-  type Motif,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, changeOf, MOST_MOTIFS, sampleProject, setMotif, type Project } from '@shared/project/index.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside } from '../../../src-renderer/motif/editing/motifs.ts';
 import { motifToShow } from '../../../src-renderer/session/motif-to-show.ts';
 import { Session } from '../../../src-renderer/session/session.ts';

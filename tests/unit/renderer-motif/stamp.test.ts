@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
-import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { layChange } from '../../../src-renderer/motif/editing/cutting.ts';
 import { centredOn, stampOf } from '../../../src-renderer/motif/editing/stamp.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText, type Cell } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
-import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { trimsOf } from '../../../src-renderer/motif/editing/trims.ts';
 import { WHOLE } from '../../../src-renderer/motif/editing/whole.ts';
 

@@ -2,7 +2,8 @@ import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, sampleProject, type Motif, type Project } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, sampleProject, type Project } from '@shared/project/index.ts';
 import { duplicateMotif } from '../../../src-renderer/motif/editing/motifs.ts';
 import { problemInUnderlay } from '../../../src-renderer/motif/underlay/check.ts';
 import {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText, makeGrid, type Cell, type CellBox } from '@shared/grid/index.ts';
-import { applyChange, emptyProject, type Motif } from '@shared/project/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { WHOLE, type WholeName } from '../../../src-renderer/motif/editing/whole.ts';
 
 const motif = (lines: readonly string[]): Motif => ({

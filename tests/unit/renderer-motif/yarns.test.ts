@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { gridFromText } from '@shared/grid/index.ts';
-import {
-  CELL_LETTERS,
-  changeOf,
-  paintCells,
-  projectAround,
-  yarnsUsed,
-  type Motif,
-  type Project,
-} from '@shared/project/index.ts';
+import { gridFromText, CELL_LETTERS } from '@shared/grid/index.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import { changeOf, paintCells, projectAround, yarnsUsed, type Project } from '@shared/project/index.ts';
 import { pairsUsed } from '../../../src-renderer/motif/editing/palette.ts';
 import { fillChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { Session } from '../../../src-renderer/session/session.ts';

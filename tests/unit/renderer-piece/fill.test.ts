@@ -1,7 +1,8 @@
 /** Fills that are added, moved on the needles, and in the way of groups. */
 import { describe, expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
-import { applyChange, startFill, type Fill, type Project } from '@shared/project/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
+import { applyChange, startFill, type Project } from '@shared/project/index.ts';
 import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
 import { addFill, changeOfFill, newFill, removeFill } from '../../../src-renderer/piece/fill/fills.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';

@@ -1,7 +1,9 @@
 /** Moving groups on the piece: how far they go, what lines up, and what is read out. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { applyChange, startBand, type Band, type Piece, type Project } from '@shared/project/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
+import { applyChange, startBand, type Project } from '@shared/project/index.ts';
 import { readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { changeTo, groundOf, raised, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';

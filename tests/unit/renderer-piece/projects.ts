@@ -1,16 +1,9 @@
 /** Small projects whose figures can be counted by eye. */
 import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import {
-  pieceIn,
-  START_PIECE,
-  START_SIZES,
-  START_YARNS,
-  startBand,
-  type Band,
-  type Piece,
-  type Project,
-} from '@shared/project/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
+import { pieceIn, START_PIECE, START_SIZES, START_YARNS, startBand, type Project } from '@shared/project/index.ts';
 
 /** A project around a drawing in `.` main and `#` contrast, drawn as on the needles, the topmost row first. */
 export function projectOf(

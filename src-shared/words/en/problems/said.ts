@@ -1,5 +1,6 @@
 /** What is said of each problem. */
-import type { ProblemCode, ProblemFacts } from '../../problem-facts.ts';
+import type { ProblemCode, ProblemFacts } from '../../../problem/index.ts';
+import type {} from '../../problem-facts.ts';
 
 /** `what` happened and how to `mend` it. */
 export interface Said {
