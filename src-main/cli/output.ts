@@ -1,6 +1,7 @@
 /** Writing what a project turns into. */
 import { mkdir } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
+import type { Day } from '@shared/day/index.ts';
 import { exportKinds } from '@shared/host/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
@@ -13,6 +14,7 @@ export interface Output {
   /** Made if need be. */
   readonly folder: string;
   readonly paper: PaperSize;
+  readonly date: Day;
   /** True if nothing that is there may be replaced. */
   readonly keeps: boolean;
 }
@@ -24,13 +26,13 @@ export interface Output {
 export async function writeFiles(
   project: Project,
   source: Source,
-  { folder, paper, keeps }: Output,
+  { folder, paper, date, keeps }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
   // Fonts and the PDF writer take a while to load; the other commands do not wait for them.
   const { makeExports } = await import('../services/export/index.ts');
-  return writeOwnFiles(into, source, await makeExports({ project, kinds: exportKinds, paper }), keeps);
+  return writeOwnFiles(into, source, await makeExports({ project, kinds: exportKinds, paper, date }), keeps);
 }
 
 /** A line for each file, under a heading. */

@@ -12,7 +12,7 @@ export async function writeExportFiles(
   environment: Environment,
   reach: Reach,
   saving: Saving,
-  { project: text, folder, kinds, paper, lengthUnit = 'cm', replace }: Params<'exports.write'>,
+  { project: text, folder, kinds, paper, date, lengthUnit = 'cm', replace }: Params<'exports.write'>,
 ): Promise<Result<'exports.write'>> {
   const into = await existingFolder(environment, folder);
   await reach.assertFolder(into);
@@ -30,7 +30,7 @@ export async function writeExportFiles(
 
   const seen = new Map(there.map(({ name, stamp }) => [name, stamp]));
   const files: { path: string; bytes: number }[] = [];
-  for (const { name, content } of await environment.makeExports({ project: text, kinds, paper, lengthUnit })) {
+  for (const { name, content } of await environment.makeExports({ project: text, kinds, paper, date, lengthUnit })) {
     const path = join(into, name);
     const stamp = seen.get(name);
     await saving.write(path, content, stamp === undefined ? { kind: 'nothing' } : { kind: 'version', stamp });

@@ -7,6 +7,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
+import { Today } from './today.ts';
 
 export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];
 
@@ -29,6 +30,8 @@ const KEYS: { readonly [Kind in ExportKind]: string } = {
 
 export class SheetViewModel {
   readonly actions: readonly Action[];
+  /** The date on what is shown, printed and written. */
+  readonly today = new Today();
   #writing: Writing = { kind: 'none' };
   #fit: Fit = 'width';
   readonly #listeners = new Set<() => void>();
@@ -86,10 +89,11 @@ export class SheetViewModel {
     if (folder === null) return;
     const text = projectToText(project);
     const { paper, lengthUnit } = view;
+    const date = this.today.day;
     let replace: Params<'exports.write'>['replace'] = [];
     for (;;) {
       this.#set({ kind: 'going-on' });
-      const asked = { project: text, folder, kinds: [...kinds], paper, lengthUnit, replace };
+      const asked = { project: text, folder, kinds: [...kinds], paper, date, lengthUnit, replace };
       const written = await this.host.call('exports.write', asked);
       if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
       if (written.value.kind === 'written') return this.#set({ ...written.value, kind: 'done' });

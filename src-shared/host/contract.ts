@@ -6,6 +6,7 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
+import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
@@ -201,6 +202,8 @@ export const contract = {
       folder: path,
       kinds: z.array(z.enum(exportKinds)).check(z.minLength(1)),
       paper: z.enum(paperSizes),
+      /** The date on the sheet and in the files: the one that the window shows. */
+      date: daySchema,
       /** What the fabric is measured in on the sheet; cm if left out. */
       lengthUnit: z.optional(z.enum(lengthUnits)),
       replace: z.array(namedVersion).check(z.maxLength(1000)),

@@ -34,6 +34,8 @@ export interface FileProblems {
 export interface CallProblems {
   'not-a-whole-number': { text: string; least: number; most: number };
   'not-a-number': { text: string };
+  /** What SOURCE_DATE_EPOCH says is no moment from 1970 to second `most`. */
+  'epoch-unusable': { text: string; most: number };
   'option-unknown': { option: string };
   'option-value': { option: string; text: string; allowed: string };
   'option-missing': { option: string };

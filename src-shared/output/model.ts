@@ -7,6 +7,7 @@
  * from the page's top left corner, y downwards. Backends draw and decide
  * nothing.
  */
+import type { Day } from '../day/index.ts';
 import type { Rich } from '../words/index.ts';
 import type { PaperSize } from './paper.ts';
 import type { Paint, Tone } from './tones.ts';
@@ -18,6 +19,8 @@ export interface SheetDocument {
   /** BCP 47. */
   readonly language: string;
   readonly paper: PaperSize;
+  /** The day that it was made. */
+  readonly date: Day;
   readonly pages: readonly SheetPage[];
 }
 

@@ -6,6 +6,7 @@
  * and the row list.
  */
 import { findingsOf } from '../check/index.ts';
+import type { Day } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt, isSameGauge, sizeOf } from '../piece/index.ts';
@@ -18,6 +19,7 @@ import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { chartOfCopy } from './chart/subject.ts';
 import { fillBlocks, groupBlocks, stageBlocks, stepBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
+import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
 import { shorten, wrap } from './font/wrap.ts';
 import { textItem } from './items.ts';
@@ -31,6 +33,8 @@ import { BODY_PT, COLUMN_GAP_MM, HEAD_BASELINE_MM, LABEL_PT, lineHeightMm, PAGE_
 
 export interface SheetOptions {
   readonly paper: PaperSize;
+  /** Stands in the running heads, and in the file. */
+  readonly date: Day;
   /** What the fabric is measured in; cm if left out. */
   readonly unit?: LengthUnit;
 }
@@ -38,6 +42,8 @@ export interface SheetOptions {
 /** Above this share of a page's height the piece is not drawn taller, so that the steps begin below it. */
 const FIGURE_SHARE = 0.32;
 const COLUMN_SPACE_MM = 4;
+/** Between the two ends of a running head, at least. */
+const HEAD_GAP_MM = 10;
 /** A rest of a page shorter than this is left white. */
 const LEAST_FRAME_MM = 35;
 /** A chart whose cells come out at least this wide in a column stands there. */
@@ -45,7 +51,11 @@ const LEAST_COLUMN_CELL_MM = 3;
 const MOST_COLUMN_CHART_MM = 170;
 
 /** Lays the sheet out. `plan` is that of the project's piece in its current size. */
-export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm' }: SheetOptions): SheetDocument {
+export function placementSheet(
+  project: Project,
+  plan: Plan,
+  { paper, date, unit = 'cm' }: SheetOptions,
+): SheetDocument {
   const size = PAPER[paper];
   const width = size.widthMm - 2 * PAGE_MARGIN_MM;
   const column = (width - COLUMN_GAP_MM) / 2;
@@ -84,7 +94,8 @@ export function placementSheet(project: Project, plan: Plan, { paper, unit = 'cm
     subject: words.sheet.subject,
     language: 'en',
     paper,
-    pages: pages.map((elements, index) => finishedPage(project, size, elements, index, pages.length)),
+    date,
+    pages: pages.map((elements, index) => finishedPage(project, size, date, elements, index, pages.length)),
   };
 }
 
@@ -204,6 +215,7 @@ function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
 function finishedPage(
   project: Project,
   size: PaperMm,
+  date: Day,
   elements: readonly SheetElement[],
   index: number,
   count: number,
@@ -212,7 +224,10 @@ function finishedPage(
   const called = hasSeveralSizes(project) ? words.sizes.named(project.name, project.sizes.name) : project.name;
   const right = size.widthMm - PAGE_MARGIN_MM;
   const style = { sizePt: LABEL_PT, tone: 'soft' } as const;
-  const name = index === 0 ? '' : `${shorten(printable(called), right - PAGE_MARGIN_MM - 60, LABEL_PT)} · `;
+  const placed = sheet.pageOnDay(index + 1, count, date);
+  const beside = ` · ${sheet.runningHead}`;
+  const room = right - PAGE_MARGIN_MM - widthMm(`${beside}${placed}`, LABEL_PT) - HEAD_GAP_MM;
+  const name = index === 0 ? '' : `${shorten(printable(called), room, LABEL_PT)} · `;
   return {
     title: sheet.pageTitle(index + 1, count),
     widthMm: size.widthMm,
@@ -222,7 +237,7 @@ function finishedPage(
         role: 'decoration',
         items: [
           textItem(`${name}${sheet.runningHead}`, PAGE_MARGIN_MM, HEAD_BASELINE_MM, style),
-          textItem(sheet.pageOf(index + 1, count), right, HEAD_BASELINE_MM, { ...style, anchor: 'end' }),
+          textItem(placed, right, HEAD_BASELINE_MM, { ...style, anchor: 'end' }),
         ],
       },
       ...elements,

@@ -7,6 +7,7 @@
  * a problem. A code in two folders with other facts does not compile.
  */
 import type { BedProblems } from '../bed/index.ts';
+import type { DayProblems } from '../day/index.ts';
 import type { FabricProblems } from '../fabric/index.ts';
 import type { GridProblems } from '../grid/index.ts';
 import type { CallProblems, FileProblems } from '../host/index.ts';
@@ -21,6 +22,7 @@ declare module '../problem/problem.ts' {
   interface ProblemFacts
     extends
       BedProblems,
+      DayProblems,
       GridProblems,
       LetteringProblems,
       PictureProblems,

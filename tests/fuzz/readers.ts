@@ -303,7 +303,10 @@ const VALUES = [
 const CALLS = [
   { method: 'documents.read', params: { path: '/home/a.walewright' } },
   { method: 'folders.list', params: { folder: null } },
-  { method: 'exports.write', params: { project: '{}', folder: '/home', kinds: ['chart-png'], paper: 'a4' } },
+  {
+    method: 'exports.write',
+    params: { project: '{}', folder: '/home', kinds: ['chart-png'], paper: 'a4', date: '2026-01-02' },
+  },
   { method: 'window.setState', params: { title: 'Sleeve', isUnsaved: true, path: null } },
 ].map((call) => JSON.stringify(call));
 /** Services that are never to be reached with what the contract does not let through. */

@@ -15,6 +15,7 @@ import {
   type Project,
   type Yarn,
 } from '@shared/project/index.ts';
+import { TEST_DAY } from '../day.ts';
 import { itemBox, itemsOf, wordsOn } from '../unit/output/items-of.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });
@@ -68,7 +69,7 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
 }
 
 function sheetOf(project: Project, paper: 'a4' | 'letter' = 'a4'): SheetDocument {
-  return placementSheet(project, makePlan(pieceIn(project)), { paper });
+  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: TEST_DAY });
 }
 
 /** Prints it; gives the words of all pages. */

@@ -7,6 +7,7 @@ import { label } from '@shared/bed/index.ts';
 import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
+import { TEST_DAY } from '../day.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { crowdedProject, hemProject, PROJECTS } from '../unit/output/projects.ts';
@@ -30,7 +31,7 @@ async function textOfPages(pdf: PDFDocumentProxy): Promise<string[][]> {
 
 function sheetOf(name: string, paper: PaperSize): SheetDocument {
   const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-  return placementSheet(project, makePlan(pieceIn(project)), { paper });
+  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: TEST_DAY });
 }
 
 const squeezed = (text: string): string => text.replaceAll(/\s/g, '');
@@ -78,7 +79,9 @@ describe('the placement sheet as PDF', () => {
     const [one, other] = [await sheetToPdf(sheetOf('hem', 'a4')), await sheetToPdf(sheetOf('hem', 'a4'))];
     expect(Buffer.compare(one, other)).toBe(0);
     const renamed = { ...hemProject(), name: 'Another hem' };
-    const third = await sheetToPdf(placementSheet(renamed, makePlan(pieceIn(renamed)), { paper: 'a4' }));
+    const third = await sheetToPdf(
+      placementSheet(renamed, makePlan(pieceIn(renamed)), { paper: 'a4', date: TEST_DAY }),
+    );
     expect(Buffer.compare(one, third)).not.toBe(0);
   });
 

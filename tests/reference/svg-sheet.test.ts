@@ -6,6 +6,7 @@ import { chartSvg, placementSheet, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { TEST_DAY } from '../day.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
 
@@ -46,7 +47,7 @@ describe('a page of the sheet as SVG', () => {
     'of the %s project is XML and says it all',
     (name) => {
       const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-      for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4' }).pages) {
+      for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY }).pages) {
         const svg = sheetToSvg(page);
         // A4 in pixels of 1/96 in.
         expect(parse(svg)).toEqual([794, 1123]);
@@ -60,7 +61,7 @@ describe('a page of the sheet as SVG', () => {
     const sample = sampleProject();
     const name = `<&"'> ]]> <script>`;
     const project = { ...sample, name, yarns: sample.yarns.map((yarn) => ({ ...yarn, name })) };
-    for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'letter' }).pages) {
+    for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'letter', date: TEST_DAY }).pages) {
       const svg = sheetToSvg(page);
       expect(parse(svg)).toEqual([816, 1056]);
       expect(svg).not.toContain('<script>');

@@ -3,6 +3,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
+import { dateOf } from '../date-option.ts';
 import { filesText, writeFiles } from '../output.ts';
 import { planText } from '../text/plan.ts';
 import { folder, paper, value } from '../values.ts';
@@ -10,14 +11,14 @@ import { folder, paper, value } from '../values.ts';
 export const demoCommand: Command = {
   name: 'demo',
   argument: null,
-  options: ['to', 'paper', 'keep'],
+  options: ['to', 'paper', 'date', 'keep'],
   required: [],
   async run(args) {
     const into = value(args, 'to', folder) ?? 'demo-output';
     const project = sampleProject();
     const plan = makePlan(pieceIn(project));
     const onPaper = value(args, 'paper', paper) ?? 'a4';
-    const output = { folder: into, paper: onPaper, keeps: args.switches.has('keep') };
+    const output = { folder: into, paper: onPaper, date: dateOf(args), keeps: args.switches.has('keep') };
     const files = await writeFiles(project, { kind: 'sample' }, output);
     return {
       json: { files, plan: planJson(project, plan) },

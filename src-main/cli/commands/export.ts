@@ -4,6 +4,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { readProject } from '../motif-argument.ts';
+import { dateOf } from '../date-option.ts';
 import { filesText, writeFiles } from '../output.ts';
 import { placed } from '../placed.ts';
 import { inGivenSize } from '../size-option.ts';
@@ -12,7 +13,7 @@ import { folder, needed, paper, value } from '../values.ts';
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'size', 'keep'],
+  options: ['to', 'paper', 'date', 'size', 'keep'],
   required: ['to'],
   async run(args) {
     const [path] = args.names as [string];
@@ -21,7 +22,7 @@ export const exportCommand: Command = {
     const project = inGivenSize(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(pieceIn(project)));
-    const output = { folder: into, paper: onPaper, keeps: args.switches.has('keep') };
+    const output = { folder: into, paper: onPaper, date: dateOf(args), keeps: args.switches.has('keep') };
     const files = await writeFiles(project, { kind: 'file', path: resolve(path) }, output);
     return { json: { files }, text: () => filesText(files, into) };
   },

@@ -1,4 +1,5 @@
 /** Files made from a project: chart images, the placement sheet, the row list. */
+import type { Day } from '@shared/day/index.ts';
 import { exportSources, type ExportKind } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
@@ -18,6 +19,7 @@ export interface ExportRequest {
   readonly project: Project;
   readonly kinds: readonly ExportKind[];
   readonly paper: PaperSize;
+  readonly date: Day;
   /** What the fabric is measured in on the sheet; cm if left out. */
   readonly lengthUnit?: LengthUnit;
 }
@@ -73,7 +75,7 @@ export function exportFileNames(project: Project, kinds: readonly ExportKind[]):
 }
 
 async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {
-  const { project, paper, lengthUnit = 'cm' } = request;
+  const { project, paper, date, lengthUnit = 'cm' } = request;
   if (exportSources[kind] === 'motifs') {
     const { draw } = MAKERS[kind] as ChartMaker;
     return chartedMotifs(project).map((motif, index) => ({
@@ -82,7 +84,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
     }));
   }
   const { make } = MAKERS[kind] as PlanMaker;
-  const content = await make(plan ?? makePlan(pieceIn(project)), project, { paper, lengthUnit });
+  const content = await make(plan ?? makePlan(pieceIn(project)), project, { paper, date, lengthUnit });
   return [{ name: exportFileName(project, kind), content }];
 }
 

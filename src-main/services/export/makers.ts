@@ -1,4 +1,5 @@
 /** How each kind of file is made from a project. */
+import type { Day } from '@shared/day/index.ts';
 import { gaugeOfMotif } from '@shared/fabric/index.ts';
 import type { ExportKind, exportSources } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
@@ -28,7 +29,7 @@ export interface PlanMaker {
   make(
     plan: Plan,
     project: Project,
-    options: { readonly paper: PaperSize; readonly lengthUnit: LengthUnit },
+    options: { readonly paper: PaperSize; readonly date: Day; readonly lengthUnit: LengthUnit },
   ): Uint8Array | Promise<Uint8Array>;
 }
 
@@ -54,7 +55,8 @@ export const MAKERS: {
   },
   'sheet-pdf': {
     ending: 'pdf',
-    make: (plan, project, { paper, lengthUnit: unit }) => sheetToPdf(placementSheet(project, plan, { paper, unit })),
+    make: (plan, project, { paper, date, lengthUnit: unit }) =>
+      sheetToPdf(placementSheet(project, plan, { paper, date, unit })),
   },
   'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, project)) },
 };

@@ -1,12 +1,10 @@
 /** A sheet as PDF: fonts embedded, tagged for assistive technology, the same bytes for the same sheet. */
 import { readFile } from 'node:fs/promises';
 import PDFDocument from 'pdfkit';
+import { noonOf } from '@shared/day/index.ts';
 import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/output/index.ts';
 import { FONT_FILES } from './fonts.ts';
 import { drawItems, REGULAR, SEMIBOLD } from './pdf-items.ts';
-
-/** Stands in the file as its date, so that the bytes depend on the sheet alone. */
-const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
 
 type Pdf = InstanceType<typeof PDFDocument>;
 type Structure = PDFKit.PDFStructureElement;
@@ -14,6 +12,8 @@ type Structure = PDFKit.PDFStructureElement;
 /** The bytes of a PDF of the sheet; a page's size is that of its paper (1 pt = 1/72 in, ISO 32000). */
 export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
   const [regular, semibold] = await Promise.all([readFile(FONT_FILES.regular), readFile(FONT_FILES.semibold)]);
+  // Of the day alone, so that the bytes depend on the sheet.
+  const made = noonOf(sheet.date);
   const pdf = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
@@ -25,8 +25,8 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
       Title: sheet.title,
       Subject: sheet.subject,
       Creator: 'Walewright',
-      CreationDate: FIXED_DATE,
-      ModDate: FIXED_DATE,
+      CreationDate: made,
+      ModDate: made,
     },
   });
   const bytes = collect(pdf);

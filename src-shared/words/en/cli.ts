@@ -38,6 +38,7 @@ const options = {
   size: ['NAME', 'the size of the project; the one at hand if left out'],
   to: ['DIR', 'the folder to write into; made if need be'],
   keep: [null, 'replace nothing: refuse if a file of that name is there'],
+  date: ['YYYY-MM-DD', 'the date on the sheet and in the files; SOURCE_DATE_EPOCH or today if left out'],
   paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
   columns: ['N', 'columns of the chart; counted if left out'],

@@ -13,6 +13,7 @@ import { problems } from './problems/index.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
 import { closed } from './closed.ts';
+import { dates } from './dates.ts';
 import { fill } from './fill.ts';
 import { findings } from './findings.ts';
 import { fromPicture } from './from-picture.ts';
@@ -42,6 +43,7 @@ export const english = {
   changes,
   cli,
   closed,
+  dates,
   measure,
   knitting,
   launcher,

@@ -4,6 +4,7 @@
  * rich text, never in marked text.
  */
 import { label, regularRuns, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
+import type { Day } from '../../day/index.ts';
 import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
 import type { CellBox } from '../../grid/index.ts';
 import type { ExportKind } from '../../host/index.ts';
@@ -12,6 +13,7 @@ import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionNam
 import type { Stage, RowNote } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
+import { dates } from './dates.ts';
 import { fill } from './fill.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
@@ -64,7 +66,7 @@ export const sheet = {
   subject: 'Placement sheet for knitting colour motifs by machine',
   pageTitle: (page: number, pages: number): string => `Page ${page} of ${pages}`,
   runningHead: 'Placement sheet',
-  pageOf: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+  pageOnDay: (page: number, pages: number, day: Day): string => `Page ${page} of ${pages} · ${dates.day(day)}`,
 
   /** `Sleeve, 96 to 124 stitches × 140 rows, 34.3 to 44.3 × 35 cm`. */
   size(name: string, size: PieceSize, unit: LengthUnit): Rich {

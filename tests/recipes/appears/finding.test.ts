@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { placementSheet, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
+import { TEST_DAY } from '../../day.ts';
 import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
@@ -26,7 +27,7 @@ describe('a finding of too many balls', () => {
     const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
     const props = { session: new Session(project, true), planned: plannedOf(project) };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
-    const { pages } = placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', unit: 'cm' });
+    const { pages } = placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY, unit: 'cm' });
     expect(pages.map((page) => sheetToSvg(page)).join('')).toContain('7 balls');
   });
 });

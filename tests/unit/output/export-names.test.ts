@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
 import { sampleProject, startBand } from '@shared/project/index.ts';
+import { TEST_DAY } from '../../day.ts';
 import {
   safeFileName,
   exportFileNames,
@@ -39,7 +40,7 @@ describe('file names from project names', () => {
 describe('files made from a project', () => {
   /** Their names, which are said before any of them is made. */
   async function made(kinds: readonly ExportKind[], project = sampleProject()): Promise<string[]> {
-    const files = await makeExports({ project, kinds, paper: 'a4' });
+    const files = await makeExports({ project, kinds, paper: 'a4', date: TEST_DAY });
     for (const { content } of files) expect(content.byteLength).toBeGreaterThan(500);
     const names = files.map(({ name }) => name);
     expect(exportFileNames(project, kinds)).toEqual(names);
@@ -73,6 +74,6 @@ describe('files made from a project', () => {
 
   it('are not made at all if one of them cannot be', async () => {
     const project = { ...sampleProject(), bands: [{ ...startBand('lighthouse', [9, 9]) }] };
-    await expect(makeExports({ project, kinds: KINDS, paper: 'a4' })).rejects.toThrow(ProblemError);
+    await expect(makeExports({ project, kinds: KINDS, paper: 'a4', date: TEST_DAY })).rejects.toThrow(ProblemError);
   });
 });

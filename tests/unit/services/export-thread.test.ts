@@ -2,10 +2,11 @@
 import { expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { TEST_DAY } from '../../day.ts';
 import { makeExportsInThread } from '../../../src-main/services/export/in-thread.ts';
 import { makeExports } from '../../../src-main/services/export/index.ts';
 
-const wanted = { kinds: ['chart-svg', 'rows-csv'], paper: 'a4', lengthUnit: 'cm' } as const;
+const wanted = { kinds: ['chart-svg', 'rows-csv'], paper: 'a4', date: TEST_DAY, lengthUnit: 'cm' } as const;
 
 it('the thread makes the same files, and throws the same problems', async () => {
   const project = sampleProject();

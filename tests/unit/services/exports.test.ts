@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { exportKinds, type Params } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { TEST_DAY } from '../../day.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../../src-main/services/index.ts';
 import { platformError } from '../../faults/failing-files.ts';
 import { stampOf } from '../../../src-main/services/stamp.ts';
@@ -18,7 +19,15 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 function write(given: Partial<Params<'exports.write'>> = {}, files: FileOperations = nodeFiles) {
   const project = projectToText(sampleProject());
   const services = createServices(testEnvironment(folder, { files }));
-  return services['exports.write']({ project, folder, kinds: ['rows-csv'], paper: 'a4', replace: [], ...given });
+  return services['exports.write']({
+    project,
+    folder,
+    kinds: ['rows-csv'],
+    paper: 'a4',
+    date: TEST_DAY,
+    replace: [],
+    ...given,
+  });
 }
 const problem = (answer: Promise<unknown>) => answer.then(() => null, problemOf);
 

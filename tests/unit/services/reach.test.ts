@@ -9,6 +9,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Services } from '@shared/host/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { TEST_DAY } from '../../day.ts';
 import { createServices, type Dialogs, type Shell } from '../../../src-main/services/index.ts';
 import { reachOf } from '../../../src-main/services/reach.ts';
 import { recentList } from '../../../src-main/services/recent.ts';
@@ -169,7 +170,13 @@ describe('writing', () => {
   });
 
   it('exports into no hidden folder', async () => {
-    const params = { project: PROJECT, kinds: ['rows-csv' as const], paper: 'a4' as const, replace: [] };
+    const params = {
+      project: PROJECT,
+      kinds: ['rows-csv' as const],
+      paper: 'a4' as const,
+      date: TEST_DAY,
+      replace: [],
+    };
     const into = place('home/.secrets');
     expect(await told(services['exports.write']({ ...params, folder: into }))).toMatchObject(closed('hidden'));
     expect(await readdir(into)).toEqual([]);
@@ -267,7 +274,13 @@ describe('where the platform’s dialogs choose', () => {
   });
 
   it('exports into the folder that was chosen, and lists none', async () => {
-    const params = { project: PROJECT, kinds: ['rows-csv' as const], paper: 'a4' as const, replace: [] };
+    const params = {
+      project: PROJECT,
+      kinds: ['rows-csv' as const],
+      paper: 'a4' as const,
+      date: TEST_DAY,
+      replace: [],
+    };
     const write = (into: string) => confined['exports.write']({ ...params, folder: into });
     expect(await told(write(home))).toMatchObject(closed('not-chosen'));
     answers.folder = place('home/studio');

@@ -34,6 +34,8 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'steps-edge-twice': { row: 12, side: 'left' },
   'not-a-whole-number': { text: '1.5', least: 1, most: 1000 },
   'not-a-number': { text: 'many' },
+  'not-a-date': { text: '2026-02-30' },
+  'epoch-unusable': { text: 'yesterday', most: 253402300799 },
   'option-unknown': { option: '--colour' },
   'option-value': { option: '--judge', text: 'eye', allowed: 'figure or blocks' },
   'option-missing': { option: '--stitches' },

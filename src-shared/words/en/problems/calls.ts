@@ -10,6 +10,14 @@ export const calls = {
     what: `"${text}" is not a number above 0.`,
     mend: 'Write digits, with a point if need be.',
   }),
+  'not-a-date': ({ text }) => ({
+    what: `"${text}" is not a date that there is.`,
+    mend: 'Write year, month and day, such as 2026-11-26.',
+  }),
+  'epoch-unusable': ({ text, most }) => ({
+    what: `"${text}" is not a count of seconds since 1970, from 0 to ${most}.`,
+    mend: 'Set it to a whole number, unset it, or give --date.',
+  }),
   'option-unknown': ({ option }) => ({
     what: `${option} is no option here.`,
     mend: 'See --help for those there are.',
