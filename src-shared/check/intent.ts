@@ -6,13 +6,10 @@
  * project of then, so what they changed meanwhile stays as it is.
  */
 import { needlesOf } from '../bed/index.ts';
-import { copyWidth } from '../fabric/index.ts';
-import { modulo } from '../grid/index.ts';
 import { beyondBed, moveOntoBed, outlineOf, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change } from '../project/change.ts';
-import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
-import { pieceIn } from '../project/piece-in.ts';
+import { setBand, setPiece } from '../project/edit-makers.ts';
 import type { Project } from '../project/index.ts';
 
 export type Intent =
@@ -23,9 +20,7 @@ export type Intent =
   /** The piece goes where the bed holds it. */
   | { readonly code: 'onto-bed' }
   /** So many stitches more on every row; negative for fewer. */
-  | { readonly code: 'widen'; readonly by: number }
-  /** A fill goes so many needles to the right; negative for left. */
-  | { readonly code: 'shift-fill'; readonly fill: number; readonly by: number };
+  | { readonly code: 'widen'; readonly by: number };
 
 /**
  * The change that does what is intended, for the project as it is. Null where
@@ -54,12 +49,6 @@ export function changeFor(project: Project, intent: Intent): Change | null {
       const shape = widened(piece.shape, intent.by);
       return shape && changeOf('match-seam', setPiece({ shape }));
     }
-    case 'shift-fill': {
-      const fill = pieceIn(project).fills[intent.fill];
-      if (!fill) return null;
-      const shift = nearestToNone(fill.shift + intent.by, copyWidth(fill));
-      return changeOf('match-seam', setFill(intent.fill, { shift }));
-    }
   }
 }
 
@@ -70,10 +59,4 @@ function needlesToBed(piece: Piece): number | null {
   if (bed.needles === null || !outline.ok) return null;
   const there = needlesOf(bed.needles);
   return beyondBed(outline.value, there) === null ? null : moveOntoBed(outline.value, offset, there);
-}
-
-/** A shift by whole copies shows nothing: the one of them that is nearest to none. */
-function nearestToNone(shift: number, width: number): number {
-  const right = modulo(shift, width);
-  return right * 2 <= width ? right : right - width;
 }

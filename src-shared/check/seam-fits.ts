@@ -1,39 +1,39 @@
-/** What would make all rows of a fill meet in the seam. */
-import { meetingOn, placeFill, seamMatchingOf, type PlacedFill } from '../fabric/index.ts';
+/** What would make all rows of a fill match in the seam. */
+import { isBroken, meetingOn, placeFill, seamMatchingOf, type PlacedFill } from '../fabric/index.ts';
 import { outlineOf, type Outline } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import { applyChange, pieceIn, type Project } from '../project/index.ts';
 import { changeFor, type Intent } from './intent.ts';
 
-/** What is to be done for every row to meet, and by how many stitches it goes. */
+/** What is to be done for every row to match, and by how many stitches it goes. */
 export interface SeamFit {
-  /** Stitches fewer or more on every row, or stitches to the left or right; negative for fewer and left. */
+  /** Stitches fewer or more on every row; negative for fewer. */
   readonly by: number;
   readonly intent: Intent;
 }
 
-/** The nearest of each kind; null where none makes all rows meet. */
+/** The nearest of each kind; null where none makes all rows match. */
 export interface SeamFits {
   readonly fewer: SeamFit | null;
   readonly more: SeamFit | null;
-  readonly shift: SeamFit | null;
 }
 
-const NONE: SeamFits = { fewer: null, more: null, shift: null };
+const NONE: SeamFits = { fewer: null, more: null };
 
 /**
  * The nearest stitch counts (every row of the shape wider or narrower by the
- * same number, still on the bed and with all else in its place) and the
- * nearest shift at which every row that reaches the seam meets in one of the
- * two ways. All null if nothing is off. `plan` is that of `project`.
+ * same number, still on the bed and with all else in its place) at which the
+ * pattern goes on across the seam on every row that reaches it. Both null if it
+ * does. Moving the pattern is no help: what stands beyond the seam is moved by
+ * the stitches of the row, wherever the pattern begins. `plan` is that of `project`.
  *
  * Twice a copy's width in either direction is all there is to try: then both
  * edges stand by one whole copy further out, and everything comes again.
  */
 export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
   const now = seamMatchingOf(plan, fill);
-  if (now.off === 0) return NONE;
+  if (!isBroken(now)) return NONE;
   const { width } = (plan.fills[fill] as PlacedFill).copy;
   const isFit = (intent: Intent): boolean => {
     const change = changeFor(project, intent);
@@ -45,21 +45,15 @@ export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
     const after = outcome(() => makePlan(pieceIn(then)));
     return after.ok && (after.value.beyondBed === null || plan.beyondBed !== null);
   };
-  const nearest = (most: number, signs: readonly number[], intentOf: (by: number) => Intent): SeamFit | null => {
-    for (let stitches = 1; stitches <= most; stitches++) {
-      for (const sign of signs) {
-        const by = sign * stitches;
-        if (isFit(intentOf(by))) return { by, intent: intentOf(by) };
-      }
+  const nearest = (sign: 1 | -1): SeamFit | null => {
+    for (let stitches = 1; stitches <= 2 * width; stitches++) {
+      const by = sign * stitches;
+      const intent: Intent = { code: 'widen', by };
+      if (isFit(intent)) return { by, intent };
     }
     return null;
   };
-  const widen = (by: number): Intent => ({ code: 'widen', by });
-  return {
-    fewer: nearest(2 * width, [-1], widen),
-    more: nearest(2 * width, [1], widen),
-    shift: nearest(width - 1, [1, -1], (by) => ({ code: 'shift-fill', fill, by })),
-  };
+  return { fewer: nearest(-1), more: nearest(1) };
 }
 
 /** The outline of the piece as changed, or null where it has none. */
@@ -69,13 +63,13 @@ function outlineAfter(before: Project, plan: Plan, after: Project): Outline | nu
   return outline.ok ? outline.value : null;
 }
 
-/** True if no row is off, and no more of them are plain than were. */
+/** True if every row goes on or is plain, and no more of them are plain than were. */
 function isMet(fill: PlacedFill, outline: Outline, plainBefore: number): boolean {
   let plain = 0;
   for (let row = fill.firstRow; row <= fill.lastRow; row++) {
     const { kind } = meetingOn(fill, outline, row);
-    if (kind === 'off') return false;
     if (kind === 'plain') plain++;
+    else if (kind !== 'continues') return false;
   }
   return plain <= plainBefore;
 }

@@ -1,6 +1,5 @@
 export * from './types.ts';
 export type * from './problems.ts';
-export { copyWidth } from './copy.ts';
 export * from './fabric.ts';
 export * from './fill-place.ts';
 export * from './fills-round.ts';

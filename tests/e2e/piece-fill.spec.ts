@@ -2,7 +2,7 @@
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
 
-test('fills a sleeve, reads how it meets in the seam, and takes what makes it meet', async ({ page, start }) => {
+test('fills a sleeve, reads how it meets in the seam, and takes what makes it match', async ({ page, start }) => {
   await start('sample');
   await page.keyboard.press('2');
   // Lighthouses of 14 stitches stand on rows 25–42 of 140; the seam takes a stitch at each edge.
@@ -21,7 +21,7 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it me
   await panel.getByLabel('Kept plain, left edge').fill('3');
   await panel.getByLabel('Kept plain, right edge').fill('2');
   // The seam takes one stitch of each.
-  await expect(panel).toContainText('Its edges are plain, so nothing has to meet in the seam.');
+  await expect(panel).toContainText('Its edges are plain, so nothing has to match in the seam.');
   await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
   await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
   await panel.getByLabel('Copies cut by an edge').selectOption('left out');
@@ -34,17 +34,20 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it me
   await what.getByLabel('Shape', { exact: true }).selectOption('rectangle');
   await what.getByRole('textbox', { name: 'Stitches', exact: true }).fill('104');
   // Lighthouse and gulls are the mirror image of themselves about a column, so on an odd row that has it in the
-  // middle the edges are too. Half a copy of step leaves the axes where they are.
-  await expect(panel).toContainText('All rows would meet with:');
+  // middle the edges are too, which is no match. Half a copy of step leaves the axes where they are.
+  await expect(panel).toContainText('Every row would match with:');
   await panel.getByLabel('Each copy up is moved by').fill('7');
   await expectAccessible(page);
   await appearAs(page, 'dark');
   await expectAccessible(page);
-  await panel.getByRole('button', { name: '1 stitch fewer, 103 at the cast-on' }).click();
-  await expect(announced(page)).toHaveText('All rows meet in the closed seam now.');
-  await expect(panel).toContainText('It meets its own mirror image in the closed seam on all 95 rows.');
+  await what.getByRole('textbox', { name: 'Stitches', exact: true }).fill('103');
+  await expect(panel).toContainText('It does not match across the closed seam: a mirror image on all 95 rows.');
+  // 103 less the two that the seam takes are 7 × 14 + 3.
+  await panel.getByRole('button', { name: '3 stitches fewer, 100 at the cast-on' }).click();
+  await expect(announced(page)).toHaveText('Every row matches across the closed seam now.');
+  await expect(panel).toContainText('It matches across the closed seam on all 95 rows.');
   await page.getByRole('button', { name: 'Undo make the pattern match across the seam' }).click();
-  await expect(panel).toContainText('Across the closed seam it');
+  await expect(panel).toContainText('It does not match across the closed seam');
 
   // By keyboard: the pattern moves as it is shown, and the fill goes.
   await page.getByRole('gridcell').focus();

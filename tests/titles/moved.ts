@@ -213,4 +213,29 @@ export const MOVED: readonly Moved[] = [
     const title = `unit/host/sealing.test.ts › what stands over a call › is not "${text.replace('WINDOW', 'w'.repeat(43))}"`;
     return { old: title, now: title.replace('here', 'here 0a1b'), why: 'behind a head stands a proof of the key' };
   }),
+  {
+    old: 'e2e/piece-fill.spec.ts › fills a sleeve, reads how it meets in the seam, and takes what makes it meet',
+    now: 'e2e/piece-fill.spec.ts › fills a sleeve, reads how it meets in the seam, and takes what makes it match',
+    why: 'edges that meet as mirror images do not match',
+  },
+  {
+    old: 'reference/seam-matching.test.ts › by hand › is a mirror where both edges cut a figure alike',
+    now: 'reference/seam-matching.test.ts › by hand › is a mirror where both edges cut a figure alike, which is no match',
+    why: 'edges that meet as mirror images do not match',
+  },
+  {
+    old: 'reference/seam-matching.test.ts › by hand › is judged on each row by its own period',
+    now: 'reference/seam-matching.test.ts › by hand › asks a row that repeats sooner to go on together with the rows beside it',
+    why: 'a row matches where it goes on together with its neighbours',
+  },
+  {
+    old: 'reference/seam-matching.test.ts › the fabric rolled into a tube › meets on every row once a stitch count or a shift that is offered is taken, and at none that is nearer',
+    now: 'reference/seam-matching.test.ts › the fabric rolled into a tube › matches on every row once a stitch count that is offered is taken, and at none that is nearer',
+    why: 'no shift makes a pattern go on across the seam',
+  },
+  {
+    old: 'unit/words/fill.test.ts › how a fill meets in the seam, in words › says which way a stitch count or a shift goes',
+    now: 'unit/words/fill.test.ts › how a fill meets in the seam, in words › says which way a stitch count goes',
+    why: 'no shift makes a pattern go on across the seam',
+  },
 ];

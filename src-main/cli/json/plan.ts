@@ -97,7 +97,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
       })),
     },
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
-    fills: plan.fills.map((fill) => fillJson(fill, outline)),
+    fills: plan.fills.map((_, index) => fillJson(plan, index)),
     setUpAt: bands[0]?.setUpAt ?? null,
     rows: rows.map(rowJson),
     findings: findingsOf(pieceIn(project), plan).map((finding) => findingJson(finding, project)),

@@ -1,10 +1,10 @@
 /** The closed piece on a canvas: the picture of its tube, and over it the seam and the gaps. Usable without Svelte. */
-import type { OffRun, PlacedGroup } from '@shared/fabric/index.ts';
+import type { BrokenRun, PlacedGroup } from '@shared/fabric/index.ts';
 import type { Tube } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Look } from '../drawing/look.ts';
 import { drawChosenRound, drawGapsRound, drawSilhouette } from './round-marks.ts';
-import { drawOffRows, drawSeam } from './seam-marks.ts';
+import { drawBrokenRows, drawSeam } from './seam-marks.ts';
 import { TubePixels } from './tube-pixels.ts';
 import type { TubeView } from './tube-view.ts';
 
@@ -15,8 +15,8 @@ export interface ClosedScene {
   readonly font: string;
   readonly seam: string;
   /** Rows on which a fill does not match across the seam. */
-  readonly off: readonly OffRun[];
-  readonly offBy: (stitches: number) => string;
+  readonly broken: readonly BrokenRun[];
+  readonly brokenBy: (by: BrokenRun['by']) => string;
   /** The group that the commands move. */
   readonly chosen: PlacedGroup | null;
 }
@@ -80,11 +80,11 @@ export class ClosedDrawing {
     context.clearRect(0, 0, canvas.width, canvas.height);
     this.#drawTube(ratio);
     context.setTransform(ratio, 0, 0, ratio, 0, 0);
-    const { tube, look, font, seam, off, offBy, chosen, plan } = this.#scene;
+    const { tube, look, font, seam, broken, brokenBy, chosen, plan } = this.#scene;
     const round = { context, tube, view: this.#view, turn: this.#turn, look, font };
     drawSilhouette(round);
     drawSeam(round, seam);
-    drawOffRows(round, off, offBy);
+    drawBrokenRows(round, broken, brokenBy);
     if (chosen) drawChosenRound(round, chosen);
     drawGapsRound(round, plan);
   }

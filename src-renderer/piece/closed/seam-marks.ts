@@ -1,5 +1,5 @@
 /** The seam of the closed piece, and the rows on which a fill does not match across it. */
-import type { OffRun } from '@shared/fabric/index.ts';
+import type { BrokenRun } from '@shared/fabric/index.ts';
 import { within180 } from '@shared/piece/index.ts';
 import { drawChip, type Round } from './round-marks.ts';
 
@@ -40,14 +40,18 @@ export function drawSeam({ context, tube, view, turn, look, font }: Round, name:
   context.fillText(name, view.x(sine * (tube.rings[0]?.radiusMm ?? 0)), view.foot + 14);
 }
 
-/** A zigzag along the seam where a fill is off, and by how many stitches; the same in two tones as the seam. */
-export function drawOffRows(round: Round, off: readonly OffRun[], labelOf: (by: number) => string): void {
+/** A zigzag along the seam where a fill does not go on, and what is wrong there; the same in two tones as the seam. */
+export function drawBrokenRows(
+  round: Round,
+  broken: readonly BrokenRun[],
+  labelOf: (by: BrokenRun['by']) => string,
+): void {
   const { context, tube, view, turn, look, font } = round;
   const angle = within180(turn);
   const lowest = tube.rings[0]?.row;
   if (Math.abs(angle) >= 90 || lowest === undefined) return;
   const sine = Math.sin((angle * Math.PI) / 180);
-  for (const { first, last, by } of off) {
+  for (const { first, last, by } of broken) {
     const [foot, head] = [view.y((first - lowest) * tube.rowMm), view.y((last + 1 - lowest) * tube.rowMm)];
     const xAt = (y: number): number => {
       const ring = tube.rings[Math.floor(view.mmAt(0, y).y / tube.rowMm)] ?? tube.rings[last - lowest];

@@ -2,6 +2,7 @@
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
 import type { FillRound, BandRound } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
+import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -33,23 +34,9 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
   return `${across}, ${between}; the seam shows ${Math.abs(acrossSeam - least)} ${acrossSeam > least ? 'more' : 'fewer'}`;
 }
 
-/** More stretches of rows than this are counted. */
-const MOST_RUNS = 4;
-
-/** `Fill 1, rows 1–60: it does not match across the seam on 14 rows, rows 12–18 and 40–46.` */
-function fill(index: number, { rows, matching, plain, offRows }: FillRound): string {
-  const start = `Fill ${index + 1}, ${n.rowSpan(rows.first, rows.last)}`;
-  const beside = plain === 0 ? '' : ` ${capital(n.rows(plain))} ${plain === 1 ? 'is' : 'are'} plain along the seam.`;
-  if (offRows.length === 0) {
-    return matching === 0
-      ? `${start}: plain along the seam.`
-      : `${start}: it matches across the seam on **${plain === 0 ? 'every row' : n.rows(matching)}**.${beside}`;
-  }
-  const count = offRows.reduce((sum, { first, last }) => sum + last - first + 1, 0);
-  const where = n.rowRuns(offRows.slice(0, MOST_RUNS).map(({ first, last }) => ({ first: first - 1, last: last - 1 })));
-  const more =
-    offRows.length > MOST_RUNS ? ` and ${n.count(offRows.length - MOST_RUNS, 'more stretch', 'more stretches')}` : '';
-  return `${start}: it does not match across the seam on **${n.rows(count)}**, ${where}${more}.${beside}`;
+/** `Fill 1, rows 1–60. It matches across the closed seam on all 60 rows.` */
+function fillRound(index: number, { rows, seam }: FillRound): string {
+  return `Fill ${index + 1}, ${n.rowSpan(rows.first, rows.last)}. ${fill.seam.summary(seam)}`;
 }
 
 const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
@@ -74,8 +61,9 @@ export const closed = {
   seam: 'seam',
   /** After the caption, where some rows are off. */
   zigzag: 'The seam is a zigzag where a fill does not match across it.',
-  /** Beside the zigzag: `2 too many`. */
-  off: (by: number): string => `${Math.abs(by)} too ${by > 0 ? 'many' : 'few'}`,
+  /** Beside the zigzag: `2 too many`, or that it is a mirror image (null). */
+  broken: (by: number | null): string =>
+    by === null ? 'mirror image' : `${Math.abs(by)} too ${by > 0 ? 'many' : 'few'}`,
 
   panel: {
     title: 'Round the seam',
@@ -92,7 +80,7 @@ export const closed = {
     inside: (rows: number): string =>
       `${capital(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
-    fill,
+    fill: fillRound,
     fillInside: (index: number): string => `Fill ${index + 1} lies inside the hem and is not seen.`,
     bandInside: (index: number): string => `Band ${index + 1} lies inside the hem and is not seen.`,
   },

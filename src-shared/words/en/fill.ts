@@ -24,13 +24,13 @@ function stepped(step: number, width: number): string {
   return ` Each copy is moved ${n.needles(isLeft ? width - right : right)} to the ${isLeft ? 'left' : 'right'} of the one below it.`;
 }
 
-/** `goes on`, `2 stitches too many`. */
+/** `matches`, `2 stitches too many`. */
 function meeting(met: SeamMeeting): string {
   switch (met.kind) {
     case 'continues':
-      return 'goes on';
+      return 'matches';
     case 'mirrors':
-      return 'mirrored in the seam';
+      return 'a mirror image in the seam';
     case 'off':
       return met.by > 0 ? `${n.stitches(met.by)} too many` : `${n.stitches(-met.by)} too few`;
     case 'plain':
@@ -38,26 +38,48 @@ function meeting(met: SeamMeeting): string {
   }
 }
 
-/** How a fill meets in the closed seam, in a sentence or two. Strong numbers are marked. */
-function summary({ rows, matching, off, plain, uniform }: SeamMatching): string {
-  if (plain === rows.length) return 'Its edges are plain, so nothing has to meet in the seam.';
-  const patterned = matching + off;
-  const ends = plain === 0 ? '' : ` On **${n.rows(plain)}** it ends before the seam.`;
-  if (patterned === 0) return `Each row is of one yarn, so it meets wherever it is cut.${ends}`;
-  // Rows of one yarn show no seam: they are neither counted nor told.
-  const every = uniform + plain === 0 ? `all **${n.rows(patterned)}**` : `all **${patterned}** rows that show it`;
-  if (off > 0) {
-    const met = matching === 0 ? '' : `meets on **${n.rows(matching)}** and `;
-    return `Across the closed seam it ${met}is off on ${matching === 0 ? every : `**${off}**`}.${ends}`;
+/** More stretches of rows than this are told by the first and last row of them all. */
+const MOST_STRETCHES = 4;
+
+/** `rows 12–15 and 20`, `between rows 3 and 120`: where a fill meets so; rows of one yarn go with those around them. */
+function rowsMeeting({ runs }: SeamMatching, kind: SeamMeeting['kind']): string {
+  const stretches: { first: number; last: number }[] = [];
+  for (const { first, last, meeting: met } of runs) {
+    if (met.kind !== kind) continue;
+    const before = stretches.at(-1);
+    if (before && before.last + 1 === first) before.last = last;
+    else stretches.push({ first, last });
   }
-  const mirrored = rows.filter(({ kind }) => kind === 'mirrors').length;
-  if (mirrored === 0) return `It goes on across the closed seam on ${every}.${ends}`;
-  return mirrored === matching
-    ? `It meets its own mirror image in the closed seam on ${every}.${ends}`
-    : `It meets in the closed seam on ${every}, on **${mirrored}** of them as its own mirror image.${ends}`;
+  const [lowest, highest] = [stretches[0], stretches.at(-1)];
+  if (lowest && highest && stretches.length > MOST_STRETCHES) {
+    return `between rows ${lowest.first} and ${highest.last}`;
+  }
+  return n.rowRuns(stretches.map(({ first, last }) => ({ first: first - 1, last: last - 1 })));
 }
 
-const way = (by: number): Side => (by > 0 ? 'right' : 'left');
+/** How a fill meets in the closed seam, in a sentence or two. Strong numbers are marked. */
+function summary(seam: SeamMatching): string {
+  const { rows, matching, mirrored, off, plain, uniform } = seam;
+  if (plain === rows.length) return 'Its edges are plain, so nothing has to match in the seam.';
+  const patterned = matching + mirrored + off;
+  const ends = plain === 0 ? '' : ` On **${n.rows(plain)}** it ends before the seam.`;
+  if (patterned === 0) return `Each row is of one yarn, so it matches wherever it is cut.${ends}`;
+  // Rows of one yarn show no seam: they are neither counted nor told.
+  const isWhole = uniform + plain === 0;
+  const every = isWhole ? `all **${n.rows(patterned)}**` : `all **${patterned}** rows that show it`;
+  if (matching === patterned) return `It matches across the closed seam on ${every}.${ends}`;
+  const on = (count: number, kind: SeamMeeting['kind']): string =>
+    count === patterned ? every : `**${count}** (${rowsMeeting(seam, kind)})`;
+  const broken = [
+    off === 0 ? '' : `off on ${on(off, 'off')}`,
+    mirrored === 0 ? '' : `a mirror image on ${on(mirrored, 'mirrors')}`,
+  ].filter((part) => part !== '');
+  const head =
+    matching === 0
+      ? 'It does not match across the closed seam'
+      : `It matches across the closed seam on **${matching}** of ${n.rows(patterned)}${isWhole ? '' : ' that show it'}`;
+  return `${head}: ${broken.join(', ')}.${ends}`;
+}
 
 export const fill = {
   title: 'Fill',
@@ -119,15 +141,14 @@ export const fill = {
     runs: 'Row by row',
     more: (left: number): string => `${left} more`,
     fewer: 'Show fewer',
-    fits: 'All rows would meet with:',
-    noFit: 'No stitch count near this one and no shift makes all rows meet.',
-    noFitShaped: 'Shaping adds stitches on the way up, so no stitch count and no shift makes all rows meet.',
-    looking: 'Looking for what would make all rows meet …',
+    fits: 'Every row would match with:',
+    noFit: 'No stitch count near this one makes every row match.',
+    noFitShaped: 'Shaping adds stitches on the way up, so no stitch count makes every row match.',
+    looking: 'Looking for what would make every row match …',
     /** What a button says that takes the stitch count; `stitches` at the cast-on. */
     width: (by: number, stitches: number): string =>
       `${n.stitches(Math.abs(by))} ${by > 0 ? 'more' : 'fewer'}, ${stitches} at the cast-on`,
-    shift: (by: number): string => `The pattern ${n.stitches(Math.abs(by))} further to the ${way(by)}`,
-    taken: 'All rows meet in the closed seam now.',
+    taken: 'Every row matches across the closed seam now.',
   },
 
   needles,

@@ -1,10 +1,11 @@
 /** The row-by-row plan: sections, rows, what to have ready. */
 import { label, widthOf, type Run } from '../../bed/index.ts';
-import { firstNeedlesOf } from '../../fabric/index.ts';
+import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
 import type { RowNote, Plan } from '../../plan/index.ts';
 import { hasSeveralSizes, type Project } from '../../project/index.ts';
 import type { WrapStrand, YarnUse } from '../../yarn/index.ts';
+import { plainText } from '../marked.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
@@ -85,9 +86,10 @@ function summary(plan: Plan, project: Project): string[] {
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
     ),
-    ...plan.fills.map((placed, index) =>
+    ...plan.fills.flatMap((placed, index) => [
       fill.lies({ ...placed, index, width: placed.copy.width, first: firstNeedlesOf(placed, plan.outline) }),
-    ),
+      plainText(fill.seam.summary(seamMatchingOf(plan, index))),
+    ]),
     ...setUp(plan),
     ...plan.yarn.uses.map((use) => `${yarnUse(use, project)}.`),
     `Wind off ${n.percent(plan.yarn.margin)} more.`,

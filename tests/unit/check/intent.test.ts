@@ -44,16 +44,11 @@ describe('a remedy that is taken after something else was changed', () => {
     expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
   });
 
-  it('makes the piece of then wider, and moves the fill of then', () => {
+  it('makes the piece of then wider', () => {
     const { fewer } = seamFits(FILLED, makePlan(pieceIn(FILLED)), 0);
     const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
     const since = applyChange(FILLED, changeOf('piece-size', setPiece({ shape })));
     expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });
-
-    const shifted = { ...FILLED, fills: FILLED.fills.map((fill) => ({ ...fill, shift: 2, step: 3 })) };
-    expect(taken(shifted, { code: 'shift-fill', fill: 0, by: 1 }).fills).toMatchObject([{ shift: 3, step: 3 }]);
-    // Four and two to the right are six, a whole copy, which is none.
-    expect(taken(shifted, { code: 'shift-fill', fill: 0, by: 4 }).fills).toMatchObject([{ shift: 0 }]);
   });
 
   it('puts the piece where the bed of then holds it', () => {
@@ -69,7 +64,6 @@ describe('a remedy that is taken after something else was changed', () => {
 
   it.each<[string, Intent, Partial<Project>]>([
     ['a band that is gone', { code: 'own-balls', band: 0 }, { bands: [] }],
-    ['a fill that is gone', { code: 'shift-fill', fill: 0, by: 1 }, { fills: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
     ['stitches that there are not', { code: 'widen', by: -20 }, {}],

@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { gridFromText } from '@shared/grid/index.ts';
+import { projectToText, sampleProject, startFill, type Project } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 
@@ -138,6 +139,46 @@ describe('plan of a project', () => {
     const made = await plan(sample, '--hem', '60');
     expect(made.piece.sections.map(({ name }) => name)).toEqual(['hem back', 'hem front', 'body']);
     expect(made.groups[0]).toMatchObject({ firstRow: 37, lastRow: 54 });
+  });
+});
+
+/** Bars of 2 stitches and 2 rows from edge to edge of 22 stitches, the same bar at both edges; nothing lies in the seam. */
+function barsOn(stitches: number): Project {
+  const sample = sampleProject();
+  const grid = gridFromText(['XX..', 'XX..', '..XX', '..XX'], '.X');
+  return {
+    ...sample,
+    motifs: [{ id: 'bars', name: 'bars', grid, ground: 0, shows: 'needles', isLettering: false, underlay: null }],
+    piece: {
+      ...sample.piece,
+      shape: { kind: 'rectangle', stitches, rows: 9 },
+      seamAllowance: { left: 0, right: 0 },
+    },
+    bands: [],
+    fills: [{ ...startFill('bars', 2), unit: 'whole', centre: 'between', shift: 1 }],
+  };
+}
+
+describe('plan of an all-over pattern', () => {
+  const project = (stitches: number): string =>
+    folder.file(`bars-${stitches}.walewright`, projectToText(barsOn(stitches)));
+
+  it('tells rows that are a mirror image in the seam from those that match', async () => {
+    const [fill] = (await plan(project(22))).fills;
+    expect(fill?.seam).toEqual({
+      matching: 0,
+      mirrored: 8,
+      off: 0,
+      plain: 0,
+      uniform: 0,
+      rows: [{ first: 2, last: 9, meets: 'mirrored', stitches: 0 }],
+    });
+    expect((await call('plan', project(22))).out).toContain(
+      'It does not match across the closed seam: a mirror image on all 8 rows.',
+    );
+    expect((await plan(project(24))).fills[0]?.seam).toMatchObject({ matching: 8, mirrored: 0, off: 0 });
+    expect((await call('plan', project(24))).out).toContain('It matches across the closed seam on all 8 rows.');
+    expect((await plan(project(23))).fills[0]?.seam.rows).toEqual([{ first: 2, last: 9, meets: 'off', stitches: -1 }]);
   });
 });
 

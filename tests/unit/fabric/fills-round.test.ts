@@ -28,15 +28,21 @@ describe('a fill of the closed piece', () => {
     const plan = makePlan(pieceIn(project));
     const tube = closedPiece(plan, project);
     const [fill] = fillsRound(plan, tube);
-    const off = (fill?.off ?? []).flatMap(({ first, last }) =>
+    const off = (fill?.broken ?? []).flatMap(({ first, last }) =>
       Array.from({ length: last - first + 1 }, (_, at) => first + at),
     );
     expect(off.length).toBeGreaterThan(0);
     expect(off).toEqual(tube.rings.filter((ring) => !goesOn(plan, tube, ring)).map(({ row }) => row));
     // 12 stitches up to row 3, 14 from row 4, 16 from row 8, 18 from row 12: off on rows 4–11, by two and by one.
-    expect(fill).toMatchObject({ matching: 5, plain: 0, offRows: [{ first: 4, last: 11 }] });
+    expect(fill).toMatchObject({
+      seam: { matching: 5, mirrored: 0, off: 8, plain: 0 },
+      broken: [
+        { first: 4, last: 7, by: -1 },
+        { first: 8, last: 11, by: 1 },
+      ],
+    });
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
-      'Fill 1, rows 1–13: it does not match across the seam on 8 rows, rows 4–11.',
+      'Fill 1, rows 1–13. It matches across the closed seam on 5 of 13 rows: off on 8 (rows 4–11).',
     );
   });
 
@@ -44,7 +50,7 @@ describe('a fill of the closed piece', () => {
     const project = filled({ hemRows: 8 }, 13);
     const plan = makePlan(pieceIn(project));
     const [fill] = fillsRound(plan, closedPiece(plan, project));
-    expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, offRows: [{ first: 5, last: 12 }] });
+    expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, seam: { off: 8 }, broken: [{ first: 5, last: 12 }] });
   });
 
   it('is said to match where it does', () => {
@@ -52,7 +58,7 @@ describe('a fill of the closed piece', () => {
     const plan = makePlan(pieceIn(project));
     const [fill] = fillsRound(plan, closedPiece(plan, project));
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
-      'Fill 1, rows 1–12: it matches across the seam on every row.',
+      'Fill 1, rows 1–12. It matches across the closed seam on all 12 rows.',
     );
   });
 });

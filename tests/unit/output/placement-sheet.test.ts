@@ -221,7 +221,7 @@ describe('the sheet of a piece with fills', () => {
     const plan = makePlan(pieceIn(project));
     const said = allWords(placementSheet(project, plan, { paper: 'a4', date: TEST_DAY })).replace(/\s+/g, ' ');
     expect(said).toContain('Fill 1, motif, rows 2–59');
-    expect(said).toContain('Its edges are plain, so nothing has to meet in the seam.');
+    expect(said).toContain('Its edges are plain, so nothing has to match in the seam.');
     expect(said).toContain('Fill 2, motif, rows 60–140');
     expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
     const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;

@@ -4,44 +4,85 @@ import type { SeamMatching, SeamMeeting } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
 
 const { fill } = words;
-const GOES_ON: SeamMeeting = { kind: 'continues' };
+const MATCHES: SeamMeeting = { kind: 'continues' };
 
-/** A matching by how many rows do what. */
+type Rows = readonly (readonly [count: number, meeting: SeamMeeting])[];
+
+/** A matching of so many rows of each meeting, from row 41 up, and of so many of one yarn above them. */
+function matchingOf(stretches: Rows, uniform = 0): SeamMatching {
+  const rows = stretches.flatMap(([count, meeting]) => new Array<SeamMeeting>(count).fill(meeting));
+  let next = 41;
+  const runs = stretches.map(([count, meeting]) => ({ first: next, last: (next += count) - 1, meeting }));
+  const count = (kind: SeamMeeting['kind']): number => rows.filter((met) => met.kind === kind).length;
+  return {
+    rows: [...rows, ...new Array<SeamMeeting>(uniform).fill(MATCHES)],
+    runs,
+    matching: count('continues'),
+    mirrored: count('mirrors'),
+    off: count('off'),
+    plain: count('plain'),
+    uniform,
+  };
+}
+
+/** One stretch of each kind, in this order from row 41 up. */
 function matching({ continues = 0, mirrors = 0, off = 0, plain = 0, uniform = 0 }): SeamMatching {
-  const of = (count: number, meeting: SeamMeeting): SeamMeeting[] => new Array<SeamMeeting>(count).fill(meeting);
-  const rows = [
-    ...of(continues + uniform, GOES_ON),
-    ...of(mirrors, { kind: 'mirrors' }),
-    ...of(off, { kind: 'off', by: 1 }),
-    ...of(plain, { kind: 'plain', stitches: 2 }),
+  const stretches: Rows = [
+    [continues, MATCHES],
+    [mirrors, { kind: 'mirrors' }],
+    [off, { kind: 'off', by: 1 }],
+    [plain, { kind: 'plain', stitches: 2 }],
   ];
-  return { rows, runs: [], matching: continues + mirrors, off, plain, uniform };
+  return matchingOf(
+    stretches.filter(([count]) => count > 0),
+    uniform,
+  );
 }
 
 describe('how a fill meets in the seam, in words', () => {
   it.each([
-    [{ continues: 98 }, 'It goes on across the closed seam on all **98 rows**.'],
-    [{ mirrors: 12 }, 'It meets its own mirror image in the closed seam on all **12 rows**.'],
+    [{ continues: 98 }, 'It matches across the closed seam on all **98 rows**.'],
+    [{ mirrors: 12 }, 'It does not match across the closed seam: a mirror image on all **12 rows**.'],
     [
       { continues: 9, mirrors: 3 },
-      'It meets in the closed seam on all **12 rows**, on **3** of them as its own mirror image.',
+      'It matches across the closed seam on **9** of 12 rows: a mirror image on **3** (rows 50–52).',
     ],
-    [{ off: 40 }, 'Across the closed seam it is off on all **40 rows**.'],
-    [{ continues: 1, off: 40, uniform: 3 }, 'Across the closed seam it meets on **1 row** and is off on **40**.'],
-    [{ off: 40, uniform: 8 }, 'Across the closed seam it is off on all **40** rows that show it.'],
+    [{ off: 40 }, 'It does not match across the closed seam: off on all **40 rows**.'],
+    [
+      { continues: 1, off: 40, uniform: 3 },
+      'It matches across the closed seam on **1** of 41 rows that show it: off on **40** (rows 42–81).',
+    ],
+    [
+      { continues: 1, mirrors: 2, off: 40, uniform: 3 },
+      'It matches across the closed seam on **1** of 43 rows that show it: off on **40** (rows 44–83), a mirror image on **2** (rows 42–43).',
+    ],
+    [{ off: 40, uniform: 8 }, 'It does not match across the closed seam: off on all **40** rows that show it.'],
     [
       { continues: 30, plain: 4 },
-      'It goes on across the closed seam on all **30** rows that show it. On **4 rows** it ends before the seam.',
+      'It matches across the closed seam on all **30** rows that show it. On **4 rows** it ends before the seam.',
     ],
-    [{ plain: 10 }, 'Its edges are plain, so nothing has to meet in the seam.'],
-    [{ uniform: 10 }, 'Each row is of one yarn, so it meets wherever it is cut.'],
+    [{ plain: 10 }, 'Its edges are plain, so nothing has to match in the seam.'],
+    [{ uniform: 10 }, 'Each row is of one yarn, so it matches wherever it is cut.'],
   ])('%j', (rows, sentence) => {
     expect(fill.seam.summary(matching(rows))).toBe(sentence);
   });
 
+  it('names rows that lie apart, and where those of many stretches lie', () => {
+    const stripes = (count: number): SeamMatching =>
+      matchingOf(Array.from({ length: 2 * count }, (_, at) => [1, at % 2 === 0 ? { kind: 'mirrors' } : MATCHES]));
+    expect(fill.seam.summary(stripes(4))).toMatch(/a mirror image on \*\*4\*\* \(rows 41, 43, 45 and 47\)\.$/);
+    expect(fill.seam.summary(stripes(5))).toMatch(/a mirror image on \*\*5\*\* \(between rows 41 and 49\)\.$/);
+    const changing: Rows = [
+      [5, MATCHES],
+      [3, { kind: 'off', by: 1 }],
+      [4, { kind: 'off', by: 2 }],
+    ];
+    expect(fill.seam.summary(matchingOf(changing))).toMatch(/off on \*\*7\*\* \(rows 46–52\)\.$/);
+  });
+
   it.each<[SeamMeeting, string]>([
-    [GOES_ON, 'Rows 41–44: goes on'],
-    [{ kind: 'mirrors' }, 'Rows 41–44: mirrored in the seam'],
+    [MATCHES, 'Rows 41–44: matches'],
+    [{ kind: 'mirrors' }, 'Rows 41–44: a mirror image in the seam'],
     [{ kind: 'off', by: 2 }, 'Rows 41–44: 2 stitches too many'],
     [{ kind: 'off', by: -1 }, 'Rows 41–44: 1 stitch too few'],
     [{ kind: 'plain', stitches: 1 }, 'Rows 41–44: 1 plain stitch along the seam'],
@@ -49,10 +90,9 @@ describe('how a fill meets in the seam, in words', () => {
     expect(fill.seam.run({ first: 41, last: 44, meeting })).toBe(line);
   });
 
-  it('says which way a stitch count or a shift goes', () => {
+  it('says which way a stitch count goes', () => {
     expect(fill.seam.width(-2, 96)).toBe('2 stitches fewer, 96 at the cast-on');
-    expect(fill.seam.shift(1)).toBe('The pattern 1 stitch further to the right');
-    expect(fill.seam.shift(-3)).toBe('The pattern 3 stitches further to the left');
+    expect(fill.seam.width(1, 99)).toBe('1 stitch more, 99 at the cast-on');
   });
 });
 
