@@ -67,6 +67,27 @@ export default tseslint.config(
       ],
     },
   },
+  {
+    // It judges the program, so it takes nothing from it, nor from tests that do.
+    files: ['tests/reference/knitter/**/*.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              regex: '^(?!zod$|vitest$|\\./|\\.\\./[^./]+\\.ts$)',
+              message: 'The simulated knitter shares nothing with the program: it imports only what lies beside it.',
+            },
+          ],
+        },
+      ],
+      'no-restricted-syntax': [
+        'error',
+        { selector: 'ImportExpression', message: 'The simulated knitter loads nothing.' },
+      ],
+    },
+  },
   { files: ['src-shared/schema/zod.ts'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src-main/**/*.ts'],

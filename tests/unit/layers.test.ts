@@ -47,6 +47,26 @@ describe('the layers are held by lint', () => {
     { file: 'src-shared/bed/x.ts', line: "import { z } from 'zod';", rule: 'no-restricted-imports' },
     { file: 'src-main/services/x.ts', line: "import * as z from 'zod/mini';", rule: 'no-restricted-imports' },
     { file: 'src-renderer/ui/x.ts', line: "import { z } from 'zod/v4';", rule: 'no-restricted-imports' },
+    {
+      file: 'tests/reference/knitter/x.ts',
+      line: "import { label } from '@shared/bed/index.ts';",
+      rule: 'no-restricted-imports',
+    },
+    {
+      file: 'tests/reference/knitter/x.ts',
+      line: "import { z } from '../../../src-shared/schema/index.ts';",
+      rule: 'no-restricted-imports',
+    },
+    {
+      file: 'tests/reference/knitter/x.ts',
+      line: "import { knit } from '../../property/projects.ts';",
+      rule: 'no-restricted-imports',
+    },
+    {
+      file: 'tests/reference/knitter/examples/x.ts',
+      line: "export const plan = () => import('@shared/plan/index.ts');",
+      rule: 'no-restricted-syntax',
+    },
   ])('$file may not hold: $line', async ({ file, line, rule }) => {
     expect(await broken(file, line)).toContain(rule);
   });
@@ -55,6 +75,8 @@ describe('the layers are held by lint', () => {
     expect(await broken('src-renderer/window/x.ts', "export { label } from '@shared/bed/index.ts';")).toEqual([]);
     const late = "import { latePart } from './load-part.ts';\nexport const a = latePart(() => import('./a.ts'));";
     expect(await broken('src-renderer/ui/x.ts', late)).toEqual([]);
+    const knitter = "import { z } from 'zod';\nexport { z };\nexport { labelOf } from './needles.ts';";
+    expect(await broken('tests/reference/knitter/x.ts', knitter)).toEqual([]);
     expect(await broken('src-main/services/x.ts', "export { readFile } from 'node:fs/promises';")).toEqual([]);
   });
 });

@@ -1,0 +1,92 @@
+/** What goes through the knitter's hands beside the feeders: wrapping strands, and balls laid into the hooks. */
+import { labelOf } from './needles.ts';
+import { refuse } from './refusal.ts';
+import type { YarnEnd } from './yarns.ts';
+
+interface Strand {
+  yarn: string | null;
+  readonly startedAt: number;
+  endedAt: number | null;
+}
+
+interface Ball {
+  readonly yarn: string;
+  readonly firstAt: number;
+  lastAt: number;
+}
+
+export class Strands {
+  private readonly strands = new Map<string, Strand>();
+  private readonly balls = new Map<string, Ball>();
+  /** The yarn that lies in the hook of a needle. */
+  readonly laid = new Map<number, string>();
+  /** Needles wrapped before the coming row. */
+  private readonly wrapped = new Set<number>();
+
+  start(id: string, reading: number): void {
+    if (this.strands.has(id)) refuse(`strand ${id} has been started`);
+    this.strands.set(id, { yarn: null, startedAt: reading, endedAt: null });
+  }
+
+  end(id: string, reading: number): void {
+    const strand = this.inHand(id);
+    if (strand.yarn === null) refuse(`strand ${id} has wrapped nothing`);
+    strand.endedAt = reading;
+  }
+
+  wrap(id: string, yarn: string, needle: number): void {
+    const strand = this.inHand(id);
+    if (strand.yarn !== null && strand.yarn !== yarn) refuse(`strand ${id} is ${strand.yarn}, not ${yarn}`);
+    if (this.wrapped.has(needle)) refuse(`${labelOf(needle)} has been wrapped for this row`);
+    strand.yarn = yarn;
+    this.wrapped.add(needle);
+  }
+
+  /**
+   * A ball needs no act to begin or to end: it hangs from where it was laid
+   * first, and is cut after it was laid last.
+   */
+  lay(id: string, yarn: string, needles: readonly number[], reading: number): void {
+    const ball = this.balls.get(id);
+    if (ball && ball.yarn !== yarn) refuse(`ball ${id} is ${ball.yarn}, not ${yarn}`);
+    if (ball) ball.lastAt = reading;
+    else this.balls.set(id, { yarn, firstAt: reading, lastAt: reading });
+    for (const needle of needles) {
+      if (this.laid.has(needle)) refuse(`${this.laid.get(needle)} lies in the hook of ${labelOf(needle)} already`);
+      this.laid.set(needle, yarn);
+    }
+  }
+
+  /** The row has been knitted: what was laid and wrapped is in the fabric. */
+  knitIn(): void {
+    this.laid.clear();
+    this.wrapped.clear();
+  }
+
+  /** Both ends of all strands and balls; refuses where a strand still hangs. */
+  ends(): YarnEnd[] {
+    const strands = [...this.strands].flatMap(([id, { yarn, startedAt, endedAt }]): YarnEnd[] => {
+      if (yarn === null) refuse(`strand ${id} was cut and has wrapped nothing`);
+      if (endedAt === null) refuse(`strand ${id} still hangs from its last wrap`);
+      return bothEnds(yarn, 'strand', startedAt, endedAt);
+    });
+    const balls = [...this.balls.values()].flatMap(({ yarn, firstAt, lastAt }) =>
+      bothEnds(yarn, 'ball', firstAt, lastAt),
+    );
+    return [...strands, ...balls];
+  }
+
+  private inHand(id: string): Strand {
+    const strand = this.strands.get(id);
+    if (!strand) refuse(`strand ${id} has not been started`);
+    if (strand.endedAt !== null) refuse(`strand ${id} has been worked in`);
+    return strand;
+  }
+}
+
+function bothEnds(yarn: string, of: YarnEnd['of'], first: number, last: number): YarnEnd[] {
+  return [
+    { yarn, end: 'first', reading: first, of },
+    { yarn, end: 'last', reading: last, of },
+  ];
+}

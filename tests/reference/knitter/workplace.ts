@@ -1,0 +1,66 @@
+/** All that stands before the knitter: the bed, the carriage, the counter, the yarns; and the notes of what was done. */
+import { Bed } from './bed.ts';
+import { Choosing, type Choice } from './choosing.ts';
+import type { FabricRow, WrapMade } from './fabric.ts';
+import type { Machine, Patterns } from './machine.ts';
+import type { Side } from './needles.ts';
+import type { HungLoop, OpenStart } from './open-start.ts';
+import type { ActOf } from './order.ts';
+import { Strands } from './strands.ts';
+import { Yarns } from './yarns.ts';
+
+/** The tension that held at a row. */
+export interface TensionOfRow {
+  readonly row: number;
+  readonly part: string;
+  readonly text: string;
+}
+
+export interface Notes {
+  readonly fabric: FabricRow[];
+  /** Rows knitted before any tension was set have none. */
+  readonly tensions: TensionOfRow[];
+  readonly wraps: (WrapMade & { readonly yarn: string; readonly strand: string })[];
+  readonly hooked: { readonly row: number; readonly needle: string; readonly yarn: string }[];
+  readonly hem: { readonly reading: number; readonly loops: readonly HungLoop[] }[];
+  readonly finish: ActOf<'finish'>[];
+  /** Needles that were pushed to where they stood already. */
+  readonly needless: { readonly reading: number; readonly act: 'push-forward' | 'push-back' }[];
+}
+
+export class Workplace {
+  readonly bed = new Bed();
+  readonly yarns = new Yarns();
+  readonly strands = new Strands();
+  readonly choosing: Choosing;
+  readonly notes: Notes = { fabric: [], tensions: [], wraps: [], hooked: [], hem: [], finish: [], needless: [] };
+
+  counter = 0;
+  carriage: 'plain' | 'pattern' = 'plain';
+  tension: Omit<TensionOfRow, 'row'> | null = null;
+  start: ActOf<'cast-on'>['how'] | null = null;
+  open: OpenStart | null = null;
+  hasWeights = false;
+  isFinished = false;
+  /** What is known of the needles of the coming row. */
+  choice: Choice = 'none';
+  /** The coming row joins a hem. */
+  isJoining = false;
+  /** Needles that came into work for the coming row. */
+  readonly fresh = new Set<number>();
+  /** Yarns of the row just knitted, and those that went over all needles to the edges. */
+  lastRow: { readonly yarns: ReadonlyMap<number, string>; readonly inFeeders: ReadonlySet<string> } | null = null;
+
+  constructor(
+    readonly machine: Machine,
+    patterns: Patterns,
+    /** Where the carriage stands. */
+    public side: Side,
+  ) {
+    this.choosing = new Choosing(machine, patterns);
+  }
+
+  get hasNothingCastOn(): boolean {
+    return this.start === null;
+  }
+}
