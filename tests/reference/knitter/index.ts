@@ -3,4 +3,5 @@ export { knit, type Knitted, type Refused, type ToKnitWith } from './knitter.ts'
 export { differences, finishedFace, yarnsOf, type FabricRow, type Run } from './fabric.ts';
 export { designOf, type Design } from './design-of.ts';
 export { USUAL_MACHINE, type MachineJson, type PatternsJson } from './machine.ts';
+export { mutations, type Mutation } from './mutations.ts';
 export type { ActJson, OrderJson, StopJson, StretchJson } from './order.ts';
