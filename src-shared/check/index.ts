@@ -2,7 +2,7 @@ export * from './finding.ts';
 export { findingsOf } from './findings.ts';
 export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { FAINT_CONTRAST } from './colours.ts';
-export { changeFor, type Intent } from './intent.ts';
+export { changeFor, pieceAfter, type Intent } from './intent.ts';
 export * from './coarser-bed.ts';
 export * from './panels.ts';
 export * from './remedies.ts';

@@ -1,15 +1,18 @@
 /**
  * What a remedy would do, as data.
  *
- * An intent names what is to be, not the values that stood in the project when
- * it was found. The change is made of it only when a person takes it, from the
- * project of then, so what they changed meanwhile stays as it is.
+ * An intent names what is to be, not the values that stood in the piece when
+ * it was found. What is looked for is found on a piece ({@link pieceAfter});
+ * the change is made only when a person takes it, from the project of then
+ * ({@link changeFor}), so what they changed meanwhile stays as it is.
  */
 import { needlesOf } from '../bed/index.ts';
+import type { Group } from '../pattern/index.ts';
 import { beyondBed, moveOntoBed, outlineOf, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
-import { changeOf, type Change } from '../project/change.ts';
+import { changeOf, type Change, type ChangeName } from '../project/change.ts';
 import { setBand, setPiece } from '../project/edit-makers.ts';
+import { pieceIn, type KnitPiece } from '../project/piece-in.ts';
 import type { Project } from '../project/index.ts';
 
 export type Intent =
@@ -22,32 +25,69 @@ export type Intent =
   /** So many stitches more on every row; negative for fewer. */
   | { readonly code: 'widen'; readonly by: number };
 
+/** The values that an intent gives to the piece, or to every group of a band. */
+type Setting = { readonly change: ChangeName } & (
+  | { readonly of: 'piece'; readonly to: Partial<Piece> }
+  | { readonly of: 'groups'; readonly band: number; readonly to: Pick<Group, 'hasOwnBall'> }
+);
+
 /**
  * The change that does what is intended, for the project as it is. Null where
  * there is nothing left to do, where it cannot be done any more, or where what
  * it names is gone.
  */
 export function changeFor(project: Project, intent: Intent): Change | null {
-  const { piece, bands } = project;
+  const setting = settingFor(pieceIn(project), intent);
+  switch (setting?.of) {
+    case undefined:
+      return null;
+    case 'piece':
+      return changeOf(setting.change, setPiece(setting.to));
+    case 'groups': {
+      const groups = project.bands[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
+      return changeOf(setting.change, setBand(setting.band, { groups }));
+    }
+  }
+}
+
+/** The piece as it would be with what is intended done; null where {@link changeFor} is. */
+export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
+  const setting = settingFor(piece, intent);
+  switch (setting?.of) {
+    case undefined:
+      return null;
+    case 'piece':
+      return { ...piece, ...setting.to };
+    case 'groups': {
+      const bands = piece.bands.map((band, index) =>
+        index === setting.band ? { ...band, groups: band.groups.map((group) => ({ ...group, ...setting.to })) } : band,
+      );
+      return { ...piece, bands };
+    }
+  }
+}
+
+/** What is to be set for it; null where there is nothing left to do, or what it names is gone. */
+function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
   switch (intent.code) {
     case 'own-balls': {
-      const { groups } = bands[intent.band] ?? { groups: [] };
+      const { groups } = piece.bands[intent.band] ?? { groups: [] };
       if (groups.every(({ hasOwnBall }) => hasOwnBall)) return null;
-      const to = { groups: groups.map((group) => ({ ...group, hasOwnBall: true })) };
-      return changeOf('own-balls', setBand(intent.band, to));
+      return { change: 'own-balls', of: 'groups', band: intent.band, to: { hasOwnBall: true } };
     }
     case 'lining':
-      return piece.isLined ? null : changeOf('piece-details', setPiece({ isLined: true }));
+      return piece.isLined ? null : { change: 'piece-details', of: 'piece', to: { isLined: true } };
     case 'end-needles-off':
-      return piece.endNeedleSelection ? changeOf('end-needles', setPiece({ endNeedleSelection: false })) : null;
+      if (!piece.endNeedleSelection) return null;
+      return { change: 'end-needles', of: 'piece', to: { endNeedleSelection: false } };
     case 'onto-bed': {
       const needles = needlesToBed(piece);
       if (needles === null) return null;
-      return changeOf('piece-details', setPiece({ offset: piece.offset + needles }));
+      return { change: 'piece-details', of: 'piece', to: { offset: piece.offset + needles } };
     }
     case 'widen': {
       const shape = widened(piece.shape, intent.by);
-      return shape && changeOf('match-seam', setPiece({ shape }));
+      return shape && { change: 'match-seam', of: 'piece', to: { shape } };
     }
   }
 }

@@ -1,10 +1,10 @@
 /** What can be done about long floats and carries, each with its effect worked out before it is taken. */
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
-import { applyChange, pieceIn, type Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { longCarries, longFloats } from './floats.ts';
 import { inspected } from './inspected.ts';
-import { changeFor, type Intent } from './intent.ts';
+import { pieceAfter, type Intent } from './intent.ts';
 
 /** Floats and carries over the limit in the open, now and with the remedy. */
 export interface LongStrands {
@@ -28,18 +28,17 @@ export type Remedy = { readonly long: LongStrands } & (
 /**
  * The remedies that would leave fewer long floats and carries, the most
  * effective first. Empty where there are none to mend. Each costs about as
- * much as a plan. `plan` is that of `project`.
+ * much as a plan. `plan` is that of `piece`.
  */
-export function remediesFor(project: Project, plan: Plan): Remedy[] {
-  const before = longInTheOpen(project, plan);
+export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
+  const before = longInTheOpen(piece, plan);
   if (before === 0) return [];
   const wraps = wrapCount(plan);
   const remedies: Remedy[] = [];
   const consider = <I extends Intent>(intent: I, make: (intent: I, after: Plan, long: LongStrands) => Remedy): void => {
-    const change = changeFor(project, intent);
-    if (!change) return;
-    const then = applyChange(project, change);
-    const after = outcome(() => makePlan(pieceIn(then)));
+    const then = pieceAfter(piece, intent);
+    if (!then) return;
+    const after = outcome(() => makePlan(then));
     if (!after.ok) return;
     const long = { before, after: longInTheOpen(then, after.value) };
     if (long.after < before) remedies.push(make(intent, after.value, long));
@@ -50,7 +49,7 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
     long,
     wrapsAdded: wrapCount(after) - wraps,
   }));
-  project.bands.forEach(({ groups }, band) => {
+  piece.bands.forEach(({ groups }, band) => {
     if (groups.length < 2) return;
     consider({ code: 'own-balls', band } as const, (intent, after, long) => ({
       ...intent,
@@ -63,8 +62,8 @@ export function remediesFor(project: Project, plan: Plan): Remedy[] {
   return remedies.sort((a, b) => a.long.after - b.long.after);
 }
 
-function longInTheOpen(project: Project, plan: Plan): number {
-  const all = inspected(pieceIn(project), plan);
+function longInTheOpen(piece: KnitPiece, plan: Plan): number {
+  const all = inspected(piece, plan);
   let count = 0;
   for (const finding of [...longFloats(all), ...longCarries(all)]) {
     if (finding.code === 'long-floats' || finding.code === 'long-carry') count += finding.count;

@@ -3,8 +3,8 @@ import { isBroken, meetingOn, placeFill, seamMatchingOf, type PlacedFill } from 
 import { outlineOf, type Outline } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
-import { applyChange, pieceIn, type Project } from '../project/index.ts';
-import { changeFor, type Intent } from './intent.ts';
+import type { KnitPiece } from '../project/index.ts';
+import { pieceAfter, type Intent } from './intent.ts';
 
 /** What is to be done for every row to match, and by how many stitches it goes. */
 export interface SeamFit {
@@ -26,23 +26,22 @@ const NONE: SeamFits = { fewer: null, more: null };
  * same number, still on the bed and with all else in its place) at which the
  * pattern goes on across the seam on every row that reaches it. Both null if it
  * does. Moving the pattern is no help: what stands beyond the seam is moved by
- * the stitches of the row, wherever the pattern begins. `plan` is that of `project`.
+ * the stitches of the row, wherever the pattern begins. `plan` is that of `piece`.
  *
  * Twice a copy's width in either direction is all there is to try: then both
  * edges stand by one whole copy further out, and everything comes again.
  */
-export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
+export function seamFits(piece: KnitPiece, plan: Plan, fill: number): SeamFits {
   const now = seamMatchingOf(plan, fill);
   if (!isBroken(now)) return NONE;
   const { width } = (plan.fills[fill] as PlacedFill).copy;
   const isFit = (intent: Intent): boolean => {
-    const change = changeFor(project, intent);
-    if (!change) return false;
-    const then = applyChange(project, change);
-    const outline = outlineAfter(project, plan, then);
-    const placed = outline && outcome(() => placeFill(pieceIn(then), fill, outline, plan.extents));
+    const then = pieceAfter(piece, intent);
+    if (!then) return false;
+    const outline = outlineAfter(piece, plan, then);
+    const placed = outline && outcome(() => placeFill(then, fill, outline, plan.extents));
     if (!placed?.ok || !isMet(placed.value, outline as Outline, now.plain)) return false;
-    const after = outcome(() => makePlan(pieceIn(then)));
+    const after = outcome(() => makePlan(then));
     return after.ok && (after.value.beyondBed === null || plan.beyondBed !== null);
   };
   const nearest = (sign: 1 | -1): SeamFit | null => {
@@ -56,10 +55,10 @@ export function seamFits(project: Project, plan: Plan, fill: number): SeamFits {
   return { fewer: nearest(-1), more: nearest(1) };
 }
 
-/** The outline of the piece as changed, or null where it has none. */
-function outlineAfter(before: Project, plan: Plan, after: Project): Outline | null {
-  if (after.piece === before.piece) return plan.outline;
-  const outline = outcome(() => outlineOf(after.piece.shape, after.piece));
+/** The outline of the piece as changed, of which the shape alone may be another; null where it has none. */
+function outlineAfter(before: KnitPiece, plan: Plan, after: KnitPiece): Outline | null {
+  if (after.shape === before.shape) return plan.outline;
+  const outline = outcome(() => outlineOf(after.shape, after));
   return outline.ok ? outline.value : null;
 }
 

@@ -1,7 +1,7 @@
 /** The gaps round the closed piece: across the seam, and between the groups. */
 import type { Run } from '../bed/index.ts';
 import { placeRound, tubeOf, type Ring, type Tube } from '../piece/index.ts';
-import type { Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import type { PlacedPatterns } from './types.ts';
 
 /** Ground from figure to figure, on places counted from the seam; the one across the seam goes on past the last place. */
@@ -29,7 +29,7 @@ export function rowsInside({ sections }: Pick<PlacedPatterns, 'sections'>): numb
 }
 
 /** The closed piece. */
-export function closedPiece(patterns: PlacedPatterns, { piece }: Pick<Project, 'piece'>): Tube {
+export function closedPiece(patterns: PlacedPatterns, piece: KnitPiece): Tube {
   return tubeOf(patterns.outline, piece, rowsInside(patterns));
 }
 

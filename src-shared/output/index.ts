@@ -2,6 +2,7 @@ export * from './model.ts';
 export * from './paper.ts';
 export * from './tones.ts';
 export * from './placement-sheet.ts';
+export * from './sheet-facts.ts';
 export { sheetToSvg } from './svg.ts';
 export * from './chart.ts';
 export * from './csv.ts';

@@ -1,19 +1,20 @@
 /** What to watch, what would help, and the usual cautions. */
 import { remediesFor, WARNING_CODES, type Finding, type FindingCode } from '../check/index.ts';
 import type { Plan } from '../plan/index.ts';
-import { hasSeveralSizes, mainYarn, sizesOf, type Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock, type ListLine } from './blocks/list.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { hasMissing, MISSING_MARK } from './font/printable.ts';
+import type { SheetFacts } from './sheet-facts.ts';
 import { LABEL_PT } from './style.ts';
 
 /** Findings of one kind that are printed one by one; the rest are counted. */
 const MOST_OF_A_KIND = 4;
 
 /** Findings, warnings first, and the remedies with their effects. */
-export function findingBlocks(project: Project, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
   if (found.length === 0) return [];
   const { findings } = words.sheet;
   const codes = [...new Set(found.map(({ code }) => code))];
@@ -22,10 +23,10 @@ export function findingBlocks(project: Project, plan: Plan, found: readonly Find
     return linesOf(
       code,
       found.filter((finding) => finding.code === code),
-      project,
+      piece,
     );
   });
-  const remedies = remediesFor(project, plan).map((remedy): ListLine => ({
+  const remedies = remediesFor(piece, plan).map((remedy): ListLine => ({
     label: findings.noteMark,
     labelTone: 'soft',
     text: [strong(`${words.findings.remedy.label[remedy.code]}.`)],
@@ -40,7 +41,7 @@ export function findingBlocks(project: Project, plan: Plan, found: readonly Find
   ];
 }
 
-function linesOf(code: FindingCode, found: readonly Finding[], project: Project): ListLine[] {
+function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece): ListLine[] {
   const { findings } = words.sheet;
   const isWarning = WARNING_CODES.has(code);
   const left = found.length - MOST_OF_A_KIND;
@@ -48,7 +49,7 @@ function linesOf(code: FindingCode, found: readonly Finding[], project: Project)
   return worstFirst.slice(0, MOST_OF_A_KIND).map((finding, index): ListLine => ({
     label: isWarning ? findings.warningMark : findings.noteMark,
     labelTone: isWarning ? 'warn' : 'soft',
-    text: plain(words.findings.text(finding, project)),
+    text: plain(words.findings.text(finding, piece)),
     more: index === MOST_OF_A_KIND - 1 && left > 0 ? plain(findings.more(left)) : [],
   }));
 }
@@ -58,19 +59,19 @@ function longest(finding: Finding): number {
 }
 
 /** Cautions about the machine and about infants, and what the mark of a missing character means. */
-export function cautionBlocks(project: Project, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
   const { cautions } = words.sheet;
   const said = [words.findings.caution.machine];
   if (plan.hem.length > 0) said.push(words.sections.joinCaution);
   const isSaid = found.some(({ code }) => code === 'infant-floats');
-  if (project.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
+  if (facts.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
   return [
     headingBlock(plain(cautions.title), widthMm),
     listBlock(
       said.map((text) => ({ label: cautions.mark, labelTone: 'warn', text: plain(text), more: [] })),
       widthMm,
     ),
-    ...(namesOf(project, plan).some(hasMissing)
+    ...(namesOf(facts, plan).some(hasMissing)
       ? [
           paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, {
             sizePt: LABEL_PT,
@@ -82,14 +83,14 @@ export function cautionBlocks(project: Project, plan: Plan, found: readonly Find
 }
 
 /** Names that people chose and the sheet prints. */
-function namesOf(project: Project, plan: Plan): string[] {
-  const yarns = new Set([mainYarn(project), ...plan.yarn.uses.map(({ yarn }) => yarn)]);
+function namesOf({ title, piece, size, sizes, motifs }: SheetFacts, plan: Plan): string[] {
+  const yarns = new Set([piece.mainYarn, ...plan.yarn.uses.map(({ yarn }) => yarn)]);
   return [
-    project.name,
-    project.piece.name,
-    ...project.piece.parts.map(({ name }) => name),
-    ...(hasSeveralSizes(project) ? sizesOf(project).map(({ name }) => name) : []),
-    ...project.motifs.map(({ name }) => name),
-    ...[...yarns].map((yarn) => project.yarns[yarn]?.name ?? ''),
+    title,
+    piece.name,
+    ...piece.parts.map(({ name }) => name),
+    ...(size === null ? [] : sizes.map(({ name }) => name)),
+    ...motifs.map(({ name }) => name),
+    ...[...yarns].map((yarn) => piece.yarns[yarn]?.name ?? ''),
   ];
 }

@@ -11,7 +11,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt, isSameGauge, sizeOf } from '../piece/index.ts';
 import type { Plan } from '../plan/index.ts';
-import { hasSeveralSizes, motifOf, pieceIn, type KnitPiece, type Project } from '../project/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
@@ -28,6 +28,7 @@ import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
 import { PAPER, type PaperMm, type PaperSize } from './paper.ts';
 import { pieceFigure } from './piece/piece-figure.ts';
 import { rowListBlocks } from './row-list-blocks.ts';
+import type { SheetFacts } from './sheet-facts.ts';
 import { sizeBlocks } from './size-blocks.ts';
 import { BODY_PT, COLUMN_GAP_MM, HEAD_BASELINE_MM, LABEL_PT, lineHeightMm, PAGE_MARGIN_MM, TITLE_PT } from './style.ts';
 
@@ -50,9 +51,9 @@ const LEAST_FRAME_MM = 35;
 const LEAST_COLUMN_CELL_MM = 3;
 const MOST_COLUMN_CHART_MM = 170;
 
-/** Lays the sheet out. `plan` is that of the project's piece in its current size. */
+/** Lays the sheet out. `plan` is that of the piece. */
 export function placementSheet(
-  project: Project,
+  facts: SheetFacts,
   plan: Plan,
   { paper, date, unit = 'cm' }: SheetOptions,
 ): SheetDocument {
@@ -67,12 +68,12 @@ export function placementSheet(
   };
 
   const first = pour(
-    openingBlocks(project, plan, size, width, unit),
+    openingBlocks(facts, plan, size, width, unit),
     { frame: pageFrame(size, 0), usedMm: 0 },
     addPage,
     placed,
   );
-  const charts = chartsOf(project, plan, unit);
+  const charts = chartsOf(facts, plan, unit);
   const inColumn: Block[] = [];
   const onPages: ChartOnSheet[] = [];
   for (const chart of charts) {
@@ -81,35 +82,35 @@ export function placementSheet(
     else onPages.push(chart);
   }
   const columns = columnFrames(size, column, addPage);
-  pour([...factBlocks(project, plan, column, unit), ...inColumn], columns.start(first), columns.next, placed);
+  pour([...factBlocks(facts, plan, column, unit), ...inColumn], columns.start(first), columns.next, placed);
   for (const chart of onPages) {
     for (const blocks of chartPages(chart, { widthMm: width, heightMm: pageFrame(size, 0).heightMm }).pages) {
       pour(blocks, { frame: addPage(), usedMm: 0 }, addPage, placed);
     }
   }
-  pour(rowListBlocks(pieceIn(project), plan, width), { frame: addPage(), usedMm: 0 }, addPage, placed);
+  pour(rowListBlocks(facts.piece, plan, width), { frame: addPage(), usedMm: 0 }, addPage, placed);
 
   return {
-    title: words.sheet.title(project.name),
+    title: words.sheet.title(facts.title),
     subject: words.sheet.subject,
     language: 'en',
     paper,
     date,
-    pages: pages.map((elements, index) => finishedPage(project, size, date, elements, index, pages.length)),
+    pages: pages.map((elements, index) => finishedPage(facts, size, date, elements, index, pages.length)),
   };
 }
 
-function openingBlocks(project: Project, plan: Plan, size: PaperMm, width: number, unit: LengthUnit): Block[] {
-  const piece = pieceIn(project);
+function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, width: number, unit: LengthUnit): Block[] {
+  const { piece } = facts;
   const { sheet } = words;
   const measured = sizeOf(piece.shape, plan.gauges);
   const { left, right } = piece.seamAllowance;
-  const titleLines = wrap([strong(project.name)], width, TITLE_PT);
+  const titleLines = wrap([strong(facts.title)], width, TITLE_PT);
   return [
     wholeBlock(titleLines.length * lineHeightMm(TITLE_PT) * 0.9, 0, (x, y) => [
       { role: 'heading', level: 1, items: textLines(titleLines, x, y - 1.5, TITLE_PT, 'ink') },
     ]),
-    paragraphBlock(sheet.size(words.knitting.piece(project), measured, unit), width, { sizePt: BODY_PT + 1 }),
+    paragraphBlock(sheet.size(words.knitting.piece(piece, facts.size), measured, unit), width, { sizePt: BODY_PT + 1 }),
     paragraphBlock(
       plain(`${sheet.gauge(piece.gauge, ownGauges(piece))}; ${sheet.seamAllowance(left, right)}.`),
       width,
@@ -130,34 +131,34 @@ function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
   ].filter((own) => !isSameGauge(own.gauge, gauge));
 }
 
-function factBlocks(project: Project, plan: Plan, width: number, unit: LengthUnit): Block[] {
-  const piece = pieceIn(project);
+function factBlocks(facts: SheetFacts, plan: Plan, width: number, unit: LengthUnit): Block[] {
+  const { piece } = facts;
   const findings = findingsOf(piece, plan);
   return [
     ...stepBlocks(piece, plan, width),
     ...stageBlocks(plan, width),
     ...groupBlocks(plan, width),
     ...fillBlocks(piece, plan, width),
-    ...sizeBlocks(project, width, unit),
+    ...sizeBlocks(facts.sizes, width, unit),
     ...yarnBlocks(piece, plan, width),
     ...wrapBlocks(plan, width, unit),
-    ...findingBlocks(project, plan, findings, width),
-    ...cautionBlocks(project, plan, findings, width),
+    ...findingBlocks(piece, plan, findings, width),
+    ...cautionBlocks(facts, plan, findings, width),
   ];
 }
 
 /** One chart for each motif and each width of it that is placed; the first motif where nothing is. */
-function chartsOf(project: Project, plan: Plan, unit: LengthUnit): ChartOnSheet[] {
+function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet>();
   const placed = [...plan.groups, ...plan.fills.map((fill) => ({ ...fill, up: Infinity }))];
   const uses = (motif: string, width: number) =>
     placed.filter((one) => one.motif === motif && one.copy.width === width);
   const add = (id: string, width: number): void => {
     const key = `${width} ${id}`;
-    if (charts.has(key)) return;
+    const motif = motifs.find((motif) => motif.id === id);
+    if (!motif || charts.has(key)) return;
     const { chart } = words.sheet;
-    const motif = motifOf(project, id);
-    const subject = chartOfCopy(motif, project.yarns, width);
+    const subject = chartOfCopy(motif, piece.yarns, width);
     const found = uses(id, width);
     const starts = new Set(found.map(({ firstRow, up }) => (up === 1 ? firstRow : -1)));
     const [start = -1] = starts;
@@ -181,7 +182,7 @@ function chartsOf(project: Project, plan: Plan, unit: LengthUnit): ChartOnSheet[
     });
   };
   for (const { motif, copy } of placed) add(motif, copy.width);
-  const [unplaced] = project.motifs;
+  const [unplaced] = motifs;
   if (charts.size === 0 && unplaced) add(unplaced.id, unplaced.grid.width);
   return [...charts.values()];
 }
@@ -213,7 +214,7 @@ function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
 }
 
 function finishedPage(
-  project: Project,
+  { title, size: sizeName }: SheetFacts,
   size: PaperMm,
   date: Day,
   elements: readonly SheetElement[],
@@ -221,7 +222,7 @@ function finishedPage(
   count: number,
 ): SheetPage {
   const { sheet } = words;
-  const called = hasSeveralSizes(project) ? words.sizes.named(project.name, project.sizes.name) : project.name;
+  const called = sizeName === null ? title : words.sizes.named(title, sizeName);
   const right = size.widthMm - PAGE_MARGIN_MM;
   const style = { sizePt: LABEL_PT, tone: 'soft' } as const;
   const placed = sheet.pageOnDay(index + 1, count, date);

@@ -1,7 +1,6 @@
-/** The sizes of the project on its sheet, one a line, so that any number of them has room. */
-import { sizesTable, type BandInSize, type SizeColumn } from '../fabric/index.ts';
+/** The sizes of the piece on its sheet, one a line, so that any number of them has room. */
+import type { BandInSize, SizeColumn } from '../fabric/index.ts';
 import type { LengthUnit } from '../length/index.ts';
-import { hasSeveralSizes, type Project } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
@@ -11,17 +10,17 @@ import { LABEL_PT } from './style.ts';
 
 const { sizes } = words;
 
-/** Empty for a project of one size. */
-export function sizeBlocks(project: Project, widthMm: number, unit: LengthUnit): Block[] {
-  if (!hasSeveralSizes(project)) return [];
-  const table = sizesTable(project);
+/** Empty for one size. */
+export function sizeBlocks(table: readonly SizeColumn[], widthMm: number, unit: LengthUnit): Block[] {
+  const [first] = table;
+  if (!first || table.length < 2) return [];
   const problems = table.flatMap(({ name, placed }) =>
     placed.ok ? [] : [sizes.problem(name, words.problems.say(placed.problem).what)],
   );
   return [
     headingBlock(plain(sizes.title), widthMm),
     measuresBlock(table, widthMm, unit),
-    ...project.bands.flatMap((_, band) => bandBlocks(table, project, band, widthMm)),
+    ...first.groups.flatMap((_, band) => bandBlocks(table, band, widthMm)),
     ...problems.map((problem) => paragraphBlock(plain(problem), widthMm, { sizePt: LABEL_PT, tone: 'soft' })),
   ];
 }
@@ -43,7 +42,7 @@ function measuresBlock(table: readonly SizeColumn[], widthMm: number, unit: Leng
   return tableBlock(columns, rows, { title: sizes.title });
 }
 
-function bandBlocks(table: readonly SizeColumn[], project: Project, band: number, widthMm: number): Block[] {
+function bandBlocks(table: readonly SizeColumn[], band: number, widthMm: number): Block[] {
   const { lines } = sizes;
   const said = ({ placed }: SizeColumn, say: (band: BandInSize) => string): Cell => {
     const found = placed.ok ? placed.value.bands[band] : undefined;
@@ -64,7 +63,7 @@ function bandBlocks(table: readonly SizeColumn[], project: Project, band: number
     said(size, ({ acrossSeam }) => `${acrossSeam}`),
   ]);
   const title = lines.band(band);
-  const heading = project.bands.length > 1 ? [headingBlock(plain(title), widthMm, 3)] : [];
+  const heading = (table[0]?.groups.length ?? 0) > 1 ? [headingBlock(plain(title), widthMm, 3)] : [];
   return [...heading, tableBlock(columns, rows, { title: `${sizes.title}, ${title}`, spaceAboveMm: 2 })];
 }
 

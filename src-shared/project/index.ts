@@ -9,7 +9,7 @@ export { editsFromText, editsToText } from './edit-file.ts';
 export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';
-export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizesOf } from './sizes.ts';
+export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizeName, sizesOf } from './sizes.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';
 export * from './yarns-used.ts';

@@ -32,6 +32,11 @@ export function hasSeveralSizes({ sizes }: Pick<Project, 'sizes'>): boolean {
   return sizes.smaller.length + sizes.larger.length > 0;
 }
 
+/** The name of the current size where there are several, which tells it from the others; null where there is one. */
+export function sizeName(project: Pick<Project, 'sizes'>): string | null {
+  return hasSeveralSizes(project) ? project.sizes.name : null;
+}
+
 /** How many copies across a group has in the size called `size`. */
 export function acrossIn({ across, acrossInSizes }: Group, size: string): number {
   return acrossInSizes?.find((copies) => copies.size === size)?.across ?? across;

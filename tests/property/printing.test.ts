@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseNeedle, MOST_STITCHES } from '@shared/bed/index.ts';
 import { makeGrid, type Grid } from '@shared/grid/index.ts';
-import { placementSheet, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
+import { placementSheet, sheetFacts, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { MOST_PIECE_ROWS } from '@shared/piece/index.ts';
 import {
@@ -69,7 +69,7 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
 }
 
 function sheetOf(project: Project, paper: 'a4' | 'letter' = 'a4'): SheetDocument {
-  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: TEST_DAY });
+  return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY });
 }
 
 /** Prints it; gives the words of all pages. */

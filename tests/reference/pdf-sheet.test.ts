@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
+import { placementSheet, sheetFacts, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import { TEST_DAY } from '../day.ts';
@@ -31,7 +31,7 @@ async function textOfPages(pdf: PDFDocumentProxy): Promise<string[][]> {
 
 function sheetOf(name: string, paper: PaperSize): SheetDocument {
   const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: TEST_DAY });
+  return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY });
 }
 
 const squeezed = (text: string): string => text.replaceAll(/\s/g, '');
@@ -80,7 +80,7 @@ describe('the placement sheet as PDF', () => {
     expect(Buffer.compare(one, other)).toBe(0);
     const renamed = { ...hemProject(), name: 'Another hem' };
     const third = await sheetToPdf(
-      placementSheet(renamed, makePlan(pieceIn(renamed)), { paper: 'a4', date: TEST_DAY }),
+      placementSheet(sheetFacts(renamed), makePlan(pieceIn(renamed)), { paper: 'a4', date: TEST_DAY }),
     );
     expect(Buffer.compare(one, third)).not.toBe(0);
   });

@@ -242,7 +242,7 @@ describe('the fabric rolled into a tube', () => {
     fc.assert(
       fc.property(anyFilled, (project) => {
         const plan = makePlan(pieceIn(project));
-        const fits = seamFits(project, plan, 0);
+        const fits = seamFits(pieceIn(project), plan, 0);
         if (isMet(byEye(project, plan))) {
           expect(fits).toEqual({ fewer: null, more: null });
           return;
@@ -306,7 +306,7 @@ describe('by hand', () => {
     const project = projectOf(gridFromText(rows, '.X'), piece, { ...startFill('m', 1), unit: 'whole', ...fill });
     const plan = makePlan(pieceIn(project));
     const seam = seamMatchingOf(plan, 0);
-    return { plan, seam, runs: seam.runs, fits: seamFits(project, plan, 0) };
+    return { plan, seam, runs: seam.runs, fits: seamFits(pieceIn(project), plan, 0) };
   };
   const TALL: Shape = { kind: 'rectangle', stitches: 22, rows: 4 };
   const CHECKS = ['XX..', 'XX..', '..XX', '..XX'];

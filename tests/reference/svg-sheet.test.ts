@@ -2,7 +2,7 @@
 import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chartSvg, placementSheet, sheetToSvg } from '@shared/output/index.ts';
+import { chartSvg, placementSheet, sheetFacts, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { pieceIn, sampleProject } from '@shared/project/index.ts';
@@ -47,7 +47,10 @@ describe('a page of the sheet as SVG', () => {
     'of the %s project is XML and says it all',
     (name) => {
       const project = (PROJECTS[name] as (typeof PROJECTS)[string])();
-      for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY }).pages) {
+      for (const page of placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+        paper: 'a4',
+        date: TEST_DAY,
+      }).pages) {
         const svg = sheetToSvg(page);
         // A4 in pixels of 1/96 in.
         expect(parse(svg)).toEqual([794, 1123]);
@@ -61,7 +64,10 @@ describe('a page of the sheet as SVG', () => {
     const sample = sampleProject();
     const name = `<&"'> ]]> <script>`;
     const project = { ...sample, name, yarns: sample.yarns.map((yarn) => ({ ...yarn, name })) };
-    for (const page of placementSheet(project, makePlan(pieceIn(project)), { paper: 'letter', date: TEST_DAY }).pages) {
+    for (const page of placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+      paper: 'letter',
+      date: TEST_DAY,
+    }).pages) {
       const svg = sheetToSvg(page);
       expect(parse(svg)).toEqual([816, 1056]);
       expect(svg).not.toContain('<script>');

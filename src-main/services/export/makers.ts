@@ -8,6 +8,7 @@ import {
   chartImageSize,
   chartSvg,
   placementSheet,
+  sheetFacts,
   type ChartImageOptions,
   type PaperSize,
 } from '@shared/output/index.ts';
@@ -56,7 +57,7 @@ export const MAKERS: {
   'sheet-pdf': {
     ending: 'pdf',
     make: (plan, project, { paper, date, lengthUnit: unit }) =>
-      sheetToPdf(placementSheet(project, plan, { paper, date, unit })),
+      sheetToPdf(placementSheet(sheetFacts(project), plan, { paper, date, unit })),
   },
   'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, project)) },
 };

@@ -1,8 +1,7 @@
 /** What a chart shows of a motif. */
 import { crop, type CellBox, type Grid } from '../../grid/index.ts';
 import { blankEdges, trueRepeat } from '../../motif/repeat/index.ts';
-import type { Motif } from '../../motif/index.ts';
-import type { Yarn } from '../../project/index.ts';
+import type { KnitMotif, Yarn } from '../../project/index.ts';
 
 export interface ChartSubject {
   readonly grid: Grid;
@@ -16,13 +15,13 @@ export interface ChartSubject {
 }
 
 /** A whole drawing as a chart, its true repeat found. */
-export function chartOfMotif(motif: Motif, yarns: readonly Yarn[]): ChartSubject {
+export function chartOfMotif(motif: KnitMotif, yarns: readonly Yarn[]): ChartSubject {
   const { width, height } = trueRepeat(motif.grid);
   return subjectOf(motif.grid, motif.ground, yarns, { width, height });
 }
 
 /** One copy as it is placed: `width` columns from the left, all rows. */
-export function chartOfCopy(motif: Motif, yarns: readonly Yarn[], width: number): ChartSubject {
+export function chartOfCopy(motif: KnitMotif, yarns: readonly Yarn[], width: number): ChartSubject {
   const grid = crop(motif.grid, 0, 0, width, motif.grid.height);
   const repeat = trueRepeat(motif.grid);
   return subjectOf(grid, motif.ground, yarns, { width: Math.min(repeat.width, width), height: repeat.height });

@@ -1,11 +1,14 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import type { Remedy, GatheredFinding, Finding, FindingCode } from '../../check/index.ts';
-import type { Project, Yarn } from '../../project/index.ts';
+import type { Yarn } from '../../project/index.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 
-/** What a sentence needs of the project. */
-type Said = Pick<Project, 'yarns' | 'bands'>;
+/** What a sentence needs of what is knitted: a project has it, and a piece with all it is knitted of. */
+interface Knitted {
+  readonly yarns: readonly Yarn[];
+  readonly bands: readonly { readonly groups: readonly unknown[] }[];
+}
 
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
 
@@ -31,7 +34,7 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
 }
 
 const byCode: {
-  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], bands: Said['bands']) => string;
+  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], bands: Knitted['bands']) => string;
 } = {
   'long-floats': (finding, yarns, bands) => {
     // A ball for each group takes away what is carried between groups, and there is none where one stands alone.
@@ -103,13 +106,13 @@ const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { 
 
 export const findings = {
   /** One or two sentences. */
-  text(finding: Finding, { yarns, bands }: Said): string {
-    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[], bands: Said['bands']) => string;
+  text(finding: Finding, { yarns, bands }: Knitted): string {
+    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[], bands: Knitted['bands']) => string;
     return say(finding, yarns, bands);
   },
   /** The sentence, and how often the same comes again. */
-  gathered({ finding, more, rows }: GatheredFinding, project: Said): string {
-    const sentence = findings.text(finding, project);
+  gathered({ finding, more, rows }: GatheredFinding, knitted: Knitted): string {
+    const sentence = findings.text(finding, knitted);
     if (more === 0) return sentence;
     return `${sentence} The same comes in ${n.count(more, 'more place')}, ${n.rowSpan(...rows)}.`;
   },

@@ -3,7 +3,7 @@ import { label, widthOf, type Run } from '../../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
 import type { RowNote, Plan } from '../../plan/index.ts';
-import { hasSeveralSizes, type Project } from '../../project/index.ts';
+import { sizeName, type Project } from '../../project/index.ts';
 import type { WrapStrand, YarnUse } from '../../yarn/index.ts';
 import { plainText } from '../marked.ts';
 import { fill } from './fill.ts';
@@ -68,9 +68,9 @@ function setUp(plan: Plan): string[] {
   );
 }
 
-/** `sleeve`, or `sleeve, size M` where there are several. */
-function pieceOf(project: Project): string {
-  return hasSeveralSizes(project) ? sizes.named(project.piece.name, project.sizes.name) : project.piece.name;
+/** `sleeve`, or `sleeve, size M` where there are several sizes, of which `size` is the name of one. */
+function pieceOf({ name }: { readonly name: string }, size: string | null): string {
+  return size === null ? name : sizes.named(name, size);
 }
 
 /** The plan in sentences, from the cast-on to the yarn. */
@@ -81,7 +81,7 @@ function summary(plan: Plan, project: Project): string[] {
   const stitches = castOn === atTop ? n.stitches(castOn) : `${castOn} to ${n.stitches(atTop)}`;
   const parts = plan.sections.map(({ name, first, last }) => `${sections.name(name)} ${n.rowSpan(first, last)}`);
   return [
-    `${pieceOf(project)}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
+    `${pieceOf(project.piece, sizeName(project))}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
     ...plan.groups.map(
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,

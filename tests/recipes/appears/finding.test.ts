@@ -1,6 +1,6 @@
 import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
-import { placementSheet, sheetToSvg } from '@shared/output/index.ts';
+import { placementSheet, sheetFacts, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
@@ -27,7 +27,11 @@ describe('a finding of too many balls', () => {
     const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
     const props = { session: new Session(project, true), planned: plannedOf(project) };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
-    const { pages } = placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY, unit: 'cm' });
+    const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+      paper: 'a4',
+      date: TEST_DAY,
+      unit: 'cm',
+    });
     expect(pages.map((page) => sheetToSvg(page)).join('')).toContain('7 balls');
   });
 });

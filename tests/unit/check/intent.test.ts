@@ -1,7 +1,7 @@
 /** Remedies are taken on the project as it is then, not as it was when they were found. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { changeFor, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
+import { changeFor, pieceAfter, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import {
   applyChange,
@@ -38,14 +38,16 @@ function taken(project: Project, intent: Intent): Project {
 
 describe('a remedy that is taken after something else was changed', () => {
   it('gives each group its ball and leaves the groups as they are then', () => {
-    const remedy = remediesFor(COLUMNS, makePlan(pieceIn(COLUMNS))).find(({ code }) => code === 'own-balls') as Intent;
+    const remedy = remediesFor(pieceIn(COLUMNS), makePlan(pieceIn(COLUMNS))).find(
+      ({ code }) => code === 'own-balls',
+    ) as Intent;
     const groups = COLUMNS.bands[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
     const since = applyChange(COLUMNS, changeOf('mirror-group', setBand(0, { groups })));
     expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
   });
 
   it('makes the piece of then wider', () => {
-    const { fewer } = seamFits(FILLED, makePlan(pieceIn(FILLED)), 0);
+    const { fewer } = seamFits(pieceIn(FILLED), makePlan(pieceIn(FILLED)), 0);
     const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
     const since = applyChange(FILLED, changeOf('piece-size', setPiece({ shape })));
     expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });
@@ -74,5 +76,21 @@ describe('a remedy that is taken after something else was changed', () => {
     ],
   ])('has nothing to do with %s', (_, intent, to) => {
     expect(changeFor({ ...COLUMNS, ...to }, intent)).toBeNull();
+    expect(pieceAfter(pieceIn({ ...COLUMNS, ...to }), intent)).toBeNull();
+  });
+});
+
+describe('a remedy that is tried on the piece', () => {
+  const bed = { needles: 40, pitchMm: 4.5 };
+  it.each<[Intent, Project]>([
+    [{ code: 'own-balls', band: 0 }, COLUMNS],
+    [{ code: 'lining' }, COLUMNS],
+    [{ code: 'end-needles-off' }, { ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } }],
+    [{ code: 'onto-bed' }, { ...COLUMNS, piece: { ...COLUMNS.piece, bed, offset: 30 } }],
+    [{ code: 'widen', by: -2 }, FILLED],
+  ])('makes the piece that taking $code makes', (intent, project) => {
+    const after = pieceAfter(pieceIn(project), intent);
+    expect(after).toEqual(pieceIn(taken(project, intent)));
+    expect(after).not.toEqual(pieceIn(project));
   });
 });

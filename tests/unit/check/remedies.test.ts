@@ -17,7 +17,7 @@ const COLUMNS = projectWith({
   band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
 });
 
-const remedies = (project: Project) => remediesFor(project, makePlan(pieceIn(project)));
+const remedies = (project: Project) => remediesFor(pieceIn(project), makePlan(pieceIn(project)));
 
 describe('remedies for long floats', () => {
   it('are a ball for each group, and lining', () => {

@@ -26,7 +26,7 @@ describe('a fill of the closed piece', () => {
   it('is off where the rolled picture breaks at the seam, as the piece widens', () => {
     const project = filled({ shape: { kind: 'tapered', stitches: 12, stitchesAtTop: 18, rows: 13, straightRows: 1 } });
     const plan = makePlan(pieceIn(project));
-    const tube = closedPiece(plan, project);
+    const tube = closedPiece(plan, pieceIn(project));
     const [fill] = fillsRound(plan, tube);
     const off = (fill?.broken ?? []).flatMap(({ first, last }) =>
       Array.from({ length: last - first + 1 }, (_, at) => first + at),
@@ -49,14 +49,14 @@ describe('a fill of the closed piece', () => {
   it('counts only rows that are seen', () => {
     const project = filled({ hemRows: 8 }, 13);
     const plan = makePlan(pieceIn(project));
-    const [fill] = fillsRound(plan, closedPiece(plan, project));
+    const [fill] = fillsRound(plan, closedPiece(plan, pieceIn(project)));
     expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, seam: { off: 8 }, broken: [{ first: 5, last: 12 }] });
   });
 
   it('is said to match where it does', () => {
     const project = filled({});
     const plan = makePlan(pieceIn(project));
-    const [fill] = fillsRound(plan, closedPiece(plan, project));
+    const [fill] = fillsRound(plan, closedPiece(plan, pieceIn(project)));
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
       'Fill 1, rows 1–12. It matches across the closed seam on all 12 rows.',
     );

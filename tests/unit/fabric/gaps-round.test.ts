@@ -44,7 +44,7 @@ function groundRuns(plan: Plan, tube: Tube, first: number, last: number): number
 
 function round(project: Project) {
   const plan = makePlan(pieceIn(project));
-  return { plan, tube: closedPiece(plan, project) };
+  return { plan, tube: closedPiece(plan, pieceIn(project)) };
 }
 
 const SOLID = ['XXX', 'XXX'];

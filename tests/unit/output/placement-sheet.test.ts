@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { placementSheet, type PaperSize, type SheetDocument, type SheetItem } from '@shared/output/index.ts';
+import {
+  placementSheet,
+  sheetFacts,
+  type PaperSize,
+  type SheetDocument,
+  type SheetItem,
+} from '@shared/output/index.ts';
 import { rowLines } from '@shared/output/row-list-blocks.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type Project } from '@shared/project/index.ts';
@@ -26,7 +32,7 @@ function sheetOf(name: string, paper: PaperSize): Made {
   if (known) return known;
   const project = (PROJECTS[name] as () => Project)();
   const plan = made.get(`${name} a4`)?.plan ?? makePlan(pieceIn(project));
-  const fresh = { project, plan, sheet: placementSheet(project, plan, { paper, date: TEST_DAY }) };
+  const fresh = { project, plan, sheet: placementSheet(sheetFacts(project), plan, { paper, date: TEST_DAY }) };
   made.set(key, fresh);
   return fresh;
 }
@@ -121,7 +127,7 @@ describe('what the sheet says', () => {
   it('sets the hem up with the row counter at 59 and patterns rows 61–91', () => {
     const project = hemProject();
     const written = allWords(
-      placementSheet(project, makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY }),
+      placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY }),
     ).replaceAll('\n', ' ');
     expect(written).toContain('Cast on 120 stitches in slate on needles L60–R60.');
     expect(written).toContain(
@@ -188,7 +194,9 @@ describe('what the sheet says', () => {
     expect(written).not.toContain(yarn.columns.grams);
     const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
     const weighed = makePlan(pieceIn({ ...project, yarns }));
-    const said = allWords(placementSheet({ ...project, yarns }, weighed, { paper: 'a4', date: TEST_DAY })).split('\n');
+    const said = allWords(
+      placementSheet(sheetFacts({ ...project, yarns }), weighed, { paper: 'a4', date: TEST_DAY }),
+    ).split('\n');
     const title = said.indexOf(yarn.columns.grams);
     const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
     // 50 tex is 50 g in 1000 m (ISO 1144).
@@ -219,7 +227,10 @@ describe('the sheet of a piece with fills', () => {
   it('says where their copies start, how many are whole, and how they meet, and shows the chart', () => {
     const project = filledProject();
     const plan = makePlan(pieceIn(project));
-    const said = allWords(placementSheet(project, plan, { paper: 'a4', date: TEST_DAY })).replace(/\s+/g, ' ');
+    const said = allWords(placementSheet(sheetFacts(project), plan, { paper: 'a4', date: TEST_DAY })).replace(
+      /\s+/g,
+      ' ',
+    );
     expect(said).toContain('Fill 1, motif, rows 2–59');
     expect(said).toContain('Its edges are plain, so nothing has to match in the seam.');
     expect(said).toContain('Fill 2, motif, rows 60–140');

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { closedPiece } from '@shared/fabric/index.ts';
 import { stitchSeenAt, type Ring, type Tube } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
 import { lightOn, TubePixels, type PixelPlace } from '../../../src-renderer/piece/closed/tube-pixels.ts';
 import { planOf, twoGroups } from './projects.ts';
 
@@ -11,7 +12,7 @@ const COLOURS = ['#6080a0', '#ffffff'];
 function closed(): { plan: Plan; tube: Tube } {
   const project = twoGroups({ piece: { seamAllowance: { left: 1, right: 2 } } });
   const plan = planOf(project);
-  return { plan, tube: closedPiece(plan, project) };
+  return { plan, tube: closedPiece(plan, pieceIn(project)) };
 }
 
 /** The whole tube with three pixels to spare on all sides. */

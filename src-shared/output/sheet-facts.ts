@@ -1,0 +1,26 @@
+/** What is printed of a project beside the plan of its piece. */
+import { sizesTable, type SizeColumn } from '../fabric/index.ts';
+import { hasSeveralSizes, pieceIn, sizeName, type KnitMotif, type KnitPiece, type Project } from '../project/index.ts';
+
+export interface SheetFacts {
+  /** What stands above all: the name of the project. */
+  readonly title: string;
+  readonly piece: KnitPiece;
+  /** Name of the size that `piece` is in; null where there is but one. */
+  readonly size: string | null;
+  /** All sizes side by side, smallest first; empty where there is but one. */
+  readonly sizes: readonly SizeColumn[];
+  /** All drawings there are. A chart is printed of those that are placed; of the first where none is. */
+  readonly motifs: readonly KnitMotif[];
+}
+
+/** The facts of a project's piece in its current size. Throws `motif-missing`. */
+export function sheetFacts(project: Project): SheetFacts {
+  return {
+    title: project.name,
+    piece: pieceIn(project),
+    size: sizeName(project),
+    sizes: hasSeveralSizes(project) ? sizesTable(project) : [],
+    motifs: project.motifs,
+  };
+}
