@@ -162,6 +162,7 @@ function browserShell(openAtStart: string | null): Shell {
     openAtStart,
     isNamed: (path) => path === openAtStart,
     dialogs: null,
+    print: null,
     setWindowState: () => undefined,
     noteDocument: () => undefined,
     noteProblem: ({ code }) => console.error(`walewright: ${code}`),

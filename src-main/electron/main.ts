@@ -10,6 +10,7 @@ import { lockDownPages, lockDownSession } from './lock-down.ts';
 import { setMenu } from './menu.ts';
 import { namedFile } from './named-file.ts';
 import { declarePageProtocol, servePage } from './page-protocol.ts';
+import { platformPrinting } from './printing.ts';
 import { openWindow, type MainWindow } from './window.ts';
 
 interface StartedAgain {
@@ -40,6 +41,7 @@ async function start(): Promise<void> {
     },
     isNamed: (path) => named.has(path),
     dialogs: platformDialogs(browser),
+    print: platformPrinting(browser),
     setWindowState: (state) => window?.setState(state),
     noteDocument: (path) => app.addRecentDocument(path),
     noteProblem: ({ code }) => void process.stderr.write(`walewright: ${code}\n`),

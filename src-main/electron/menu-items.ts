@@ -64,6 +64,8 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         LINE,
         command('save', commands.save, 'CmdOrCtrl+S'),
         command('save-as', commands.saveAs, 'CmdOrCtrl+Shift+S'),
+        LINE,
+        command('print', commands.print, 'CmdOrCtrl+P'),
         ...(isMac ? [] : [LINE, role('quit', menu.quit)]),
       ],
     },

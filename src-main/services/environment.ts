@@ -14,6 +14,8 @@ export interface Shell {
   isNamed(path: string): boolean;
   /** The platform's own file dialogs, or null where there are none. Where there are, nothing is reached that they did not choose. */
   readonly dialogs: Dialogs | null;
+  /** The platform's own print dialog, or null where the page prints itself. Resolves to whether it printed. Rejects with `not-printed`. */
+  readonly print: ((paper: Params<'window.print'>['paper']) => Promise<boolean>) | null;
   setWindowState(state: Params<'window.setState'>): void;
   /** Told of every project read or written, for the platform's own list of recent documents. */
   noteDocument(path: string): void;

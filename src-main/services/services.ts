@@ -32,6 +32,7 @@ export function createServices(environment: Environment): Services {
     'host.describe': async () => ({
       shell: shell.kind,
       hasFileDialogs: shell.dialogs !== null,
+      hasPrintDialog: shell.print !== null,
       version,
       homeFolder,
       openAtStart: shell.openAtStart,
@@ -82,6 +83,8 @@ export function createServices(environment: Environment): Services {
     },
 
     'exports.write': (params) => writeExportFiles(environment, reach, saving, params),
+
+    'window.print': async ({ paper }) => ({ isPrinted: (await shell.print?.(paper)) ?? false }),
 
     'window.setState': async (params) => {
       shell.setWindowState(params);

@@ -16,6 +16,7 @@ const THEME_KEYS = { light: 'Mod+Shift+L', dark: 'Mod+Shift+D', system: 'Mod+Shi
 /** What the window does for commands. */
 export interface WindowControls {
   showCommands(): void;
+  print(): Promise<void>;
   /** Keeps what a person set, for this and later runs. */
   keepSettings(settings: Params<'settings.keep'>): void;
 }
@@ -23,7 +24,7 @@ export interface WindowControls {
 export function windowActions(
   session: Session,
   files: Files,
-  { showCommands, keepSettings }: WindowControls,
+  { showCommands, print, keepSettings }: WindowControls,
 ): Action[] {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
@@ -64,6 +65,13 @@ export function windowActions(
       keys: ['Mod+Shift+S'],
       isEnabled: always,
       run: async () => void (await files.saveAs()),
+    },
+    {
+      id: 'print',
+      label: () => text.print,
+      keys: ['Mod+P'],
+      isEnabled: always,
+      run: (isHeld) => (isHeld === true ? undefined : print()),
     },
     {
       id: 'undo',

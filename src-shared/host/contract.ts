@@ -114,6 +114,8 @@ export const contract = {
       shell: z.enum(['electron', 'browser']),
       /** True where the platform's own file dialogs can be asked for. */
       hasFileDialogs: z.boolean(),
+      /** True where the platform's own print dialog can be asked for; else the page prints itself. */
+      hasPrintDialog: z.boolean(),
       version: z.string(),
       homeFolder: path,
       /** A project to open at the start, or null. */
@@ -216,6 +218,12 @@ export const contract = {
       }),
       z.strictObject({ kind: z.literal('asks'), folder: path, there: z.array(namedVersion) }),
     ]),
+  },
+
+  /** The platform's dialog to print what the window lays out for a printer; `isPrinted` is false if the person gave up. */
+  'window.print': {
+    params: z.strictObject({ paper: z.enum(paperSizes) }),
+    result: z.strictObject({ isPrinted: z.boolean() }),
   },
 
   /** Tells the shell whether closing the window would lose work, and what to call it. */

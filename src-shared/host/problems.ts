@@ -19,6 +19,8 @@ export interface FileProblems {
   'folder-not-writable': { detail: string };
   'disk-full': Record<string, never>;
   'file-not-written': { detail: string };
+  /** The platform's word for why nothing came out of the printer. */
+  'not-printed': { detail: string };
   /** Kept work that is damaged, or that a newer program kept. */
   'kept-work-unreadable': Record<string, never>;
   'image-too-large': { width: number; height: number; mostPixels: number; mostSide: number };

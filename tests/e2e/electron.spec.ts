@@ -97,7 +97,7 @@ test.describe(reason === null ? 'in Electron' : `in Electron (skipped, ${reason}
       ];
     });
     expect(answers).toMatchObject([
-      { ok: true, value: { shell: 'electron', hasFileDialogs: true } },
+      { ok: true, value: { shell: 'electron', hasFileDialogs: true, hasPrintDialog: true } },
       { ok: false, problem: { code: 'request-invalid' } },
       { ok: false, problem: { code: 'request-invalid' } },
     ]);

@@ -22,6 +22,13 @@ export const sheetBench = {
   papers: { a4: 'A4', letter: 'Letter' },
   fit: 'Preview',
   fits: { width: 'as wide as the window', page: 'whole pages' },
+  print: {
+    button: 'Print…',
+    about: 'on the paper chosen; a page that is wide comes out in landscape. In the dialog, leave the scale at 100 %.',
+    /** On paper, where the browser was asked to print before the program had loaded what that takes. */
+    byCommand: 'To print the placement sheet, use Print in Walewright (Ctrl+P in its window).',
+    printed: 'The sheet went to the printer.',
+  },
   writeTitle: 'Write files',
   intoFolder: 'You choose a folder, and are asked before a file there is replaced.',
   /** What a button that writes says, and what it is good for. */

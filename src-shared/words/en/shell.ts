@@ -20,6 +20,7 @@ export const shell = {
     openSample: 'Open the sample project',
     save: 'Save',
     saveAs: 'Save as…',
+    print: 'Print the placement sheet…',
     commands: 'Commands',
     goTo: (bench: string): string => `Go to ${bench}`,
     lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },

@@ -17,7 +17,11 @@ const session = new Session(sampleProject(), true);
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no #app');
 const files = {} as Files;
-const actions = windowActions(session, files, { showCommands: () => undefined, keepSettings: () => undefined });
+const actions = windowActions(session, files, {
+  showCommands: () => undefined,
+  print: async () => undefined,
+  keepSettings: () => undefined,
+});
 mount(TopBar, { target, props: { session, actions, files, host: {} as Host } });
 
 let steps = 0;

@@ -30,6 +30,7 @@ describe('a download', () => {
 describe("the platform's menu", () => {
   const actions = windowActions({} as Session, {} as Files, {
     showCommands: () => undefined,
+    print: async () => undefined,
     keepSettings: () => undefined,
   });
   const commands = (isMac: boolean) =>

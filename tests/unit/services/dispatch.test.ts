@@ -14,6 +14,7 @@ describe('a request', () => {
       value: {
         shell: 'browser',
         hasFileDialogs: false,
+        hasPrintDialog: false,
         version: '0.0.0',
         homeFolder: '/home/knitter',
         openAtStart: null,

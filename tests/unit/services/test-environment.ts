@@ -9,6 +9,7 @@ export const silentShell: Shell = {
   openAtStart: null,
   isNamed: () => false,
   dialogs: null,
+  print: null,
   setWindowState: () => undefined,
   noteDocument: () => undefined,
   noteProblem: () => undefined,

@@ -101,6 +101,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'file-name-unusable': { text: 'sub/' },
   'path-closed': { why: 'hidden' },
   'files-not-from-here': { names: ['Skerry - chart.png', 'Skerry - rows.csv'] },
+  'not-printed': { detail: 'Print job failed' },
   'files-kept': { names: ['Skerry - chart.png'] },
   'folder-not-writable': { detail: 'permission denied' },
   'disk-full': {},

@@ -89,6 +89,10 @@ export const files = {
     what: `The file could not be written (${detail}). It is as it was before.`,
     mend: 'Try again, or save somewhere else.',
   }),
+  'not-printed': ({ detail }) => ({
+    what: `The sheet could not be printed (${detail}).`,
+    mend: 'Check the printer and try again, or export the sheet as a PDF and print that.',
+  }),
   'request-invalid': ({ method, wrong }) => ({
     what: `The request "${method}" was not understood (${requestFault(wrong)}).`,
     mend: 'Reload the window; if it comes again, report it.',

@@ -1,0 +1,157 @@
+/** Printing: what a printer is given is the sheet, page for page, and never the window. */
+import type { Page } from '@playwright/test';
+import { localDay } from '@shared/day/index.ts';
+import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { textOf } from '@shared/words/index.ts';
+import { readPdf, type PageRead } from '../pdf.ts';
+import { textsOf } from '../unit/output/items-of.ts';
+import { expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
+
+const NOW = new Date(2026, 10, 26, 12);
+
+/** The sheet of the sample, as the window should have it now. */
+function sheetOn(paper: PaperSize): SheetDocument {
+  const project = sampleProject();
+  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: localDay(NOW) });
+}
+
+/** Counts the times that the page opens the browser's dialog, which a test cannot answer, and keeps it shut. */
+async function countDialogs(page: Page): Promise<() => Promise<number>> {
+  await page.clock.setFixedTime(NOW);
+  await page.addInitScript(() => {
+    const counted = window as { dialogs?: number };
+    counted.dialogs = 0;
+    window.print = () => void (counted.dialogs = (counted.dialogs ?? 0) + 1);
+  });
+  return () => page.evaluate(() => (window as { dialogs?: number }).dialogs ?? 0);
+}
+
+/** What comes out of a printer that keeps to the sizes the page asks for. */
+async function printed(page: Page): Promise<PageRead[]> {
+  return readPdf(await page.pdf({ preferCSSPageSize: true }));
+}
+
+const squeezed = (text: string): string => text.replaceAll(/\s/g, '');
+
+/** Each page has the size and the words of the sheet's, each line where it stands there. */
+function expectSheet(pages: readonly PageRead[], sheet: SheetDocument): void {
+  expect(pages).toHaveLength(sheet.pages.length);
+  sheet.pages.forEach((page, index) => {
+    const read = pages[index] as PageRead;
+    expect(Math.abs(read.widthMm - page.widthMm), page.title).toBeLessThan(0.4);
+    expect(Math.abs(read.heightMm - page.heightMm), page.title).toBeLessThan(0.4);
+    const lines = textsOf(page);
+    expect(read.squeezed, page.title).toBe(squeezed(lines.map(({ spans }) => textOf(spans)).join('')));
+    for (const line of lines.filter(({ anchor }) => anchor === 'start')) {
+      const beginsAt = ({ x, y, text }: PageRead['texts'][number]): boolean =>
+        Math.abs(x - line.x) < 0.3 && Math.abs(y - line.y) < 0.3 && textOf(line.spans).startsWith(text.trim());
+      expect(read.texts.some(beginsAt), `${page.title}: ${textOf(line.spans)}`).toBe(true);
+    }
+    for (const { text, x, y, widthMm } of read.texts) {
+      expect(x >= 0 && x + widthMm <= page.widthMm && y > 0 && y < page.heightMm, `cut: ${text}`).toBe(true);
+    }
+  });
+}
+
+test('by Ctrl+P on any bench gives a printer the pages of the sheet, and nothing of the window', async ({
+  page,
+  start,
+}) => {
+  const dialogs = await countDialogs(page);
+  await start();
+  // Heard by the program, or the browser would print as well.
+  await page.evaluate(() => {
+    window.addEventListener(
+      'keydown',
+      (event) => (document.title = `${event.key.toLowerCase()} ${event.defaultPrevented}`),
+    );
+  });
+  await page.keyboard.press('Control+P');
+  await expect(page).toHaveTitle('p true');
+  await expect.poll(dialogs).toBe(1);
+  expectSheet(await printed(page), sheetOn('a4'));
+
+  // In a text field it is the program's too; and from the Sheet bench, on the paper chosen there.
+  await page.keyboard.press('3');
+  await page.getByLabel('Paper').selectOption('letter');
+  await page.getByLabel('Paper').press('Control+P');
+  await expect.poll(dialogs).toBe(2);
+  expectSheet(await printed(page), sheetOn('letter'));
+});
+
+test('is a button on the Sheet bench, by keyboard as well, that keeps the focus', async ({ page, start }) => {
+  const dialogs = await countDialogs(page);
+  await start();
+  await page.keyboard.press('3');
+  const button = page.getByRole('button', { name: 'Print…' });
+  await button.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(dialogs).toBe(1);
+  await expect(button).toBeFocused();
+  await expect(button).toHaveAccessibleDescription(/landscape/);
+  for (const appearance of ['light', 'dark'] as const) {
+    await appearAs(page, appearance);
+    await expectAccessible(page);
+  }
+});
+
+test('held down opens one dialog', async ({ page, start }) => {
+  const dialogs = await countDialogs(page);
+  await start();
+  await page.keyboard.down('Control');
+  for (let times = 0; times < 3; times++) await page.keyboard.down('p');
+  await page.keyboard.up('p');
+  await page.keyboard.up('Control');
+  await expect.poll(dialogs).toBe(1);
+  await page.keyboard.press('Control+P');
+  await expect.poll(dialogs).toBe(2);
+});
+
+test('is on white paper, whatever the appearance of the window', async ({ page, start }) => {
+  await countDialogs(page);
+  await start();
+  await page.keyboard.press('3');
+  await appearAs(page, 'dark');
+  await expect(page.getByRole('document').first()).toBeVisible();
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  const onScreen = page.locator('.printed');
+  await expect(onScreen).toBeHidden();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.printed').getByRole('document').first()).toBeVisible();
+  for (const chrome of ['button', 'banner', 'contentinfo', 'combobox'] as const) {
+    await expect(page.getByRole(chrome), chrome).toHaveCount(0);
+  }
+  for (const part of ['html', 'body'])
+    await expect(page.locator(part)).toHaveCSS('background-color', /^rgba?\((255, 255, 255\)|0, 0, 0, 0\))$/);
+  await expect(page.locator('html')).toHaveCSS('color-scheme', 'light');
+  await expect(page.locator('.printed rect').first()).toHaveAttribute('fill', '#ffffff');
+  await page.emulateMedia({ media: 'screen' });
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await expect(onScreen).toHaveCount(0);
+});
+
+test('says why there is no sheet to print, and keeps the window off the paper', async ({ page, start }) => {
+  const dialogs = await countDialogs(page);
+  await start();
+  // By the browser's own command, before the program has loaded what printing takes.
+  const early = await printed(page);
+  expect(early.map(({ texts }) => texts.map(({ text }) => text).join(' ')).join('')).toMatch(
+    /^To print the placement sheet/,
+  );
+
+  await page.keyboard.press('2');
+  await page.getByLabel('Copies in each group').fill('9, 9');
+  await page.keyboard.press('Control+P');
+  // The bench says it in place as well.
+  await expect(page.locator('.bars').getByText('Use fewer copies')).toBeVisible();
+  expect(await dialogs()).toBe(0);
+  const [only, ...others] = await printed(page);
+  expect(others).toEqual([]);
+  expect(only?.squeezed).toMatch(/^Thereisnosheetyet/);
+  expect(only?.squeezed).toContain('Usefewercopies');
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'Print…' })).toBeDisabled();
+});
