@@ -39,6 +39,8 @@ export function projectOfMotif(named: NamedMotif, args: Args): Project {
   const rows = read.value(args, 'rows', wholeRows) ?? (piece.hemRows > 0 ? piece.hemRows : lastOfMotif);
   return {
     name: named.project.name,
+    notes: named.project.notes,
+    machine: named.project.machine,
     yarns: named.project.yarns,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
@@ -75,7 +77,6 @@ function pieceOptions(args: Args): Partial<Piece> {
   const seam = read.value(args, 'seam-allowance', read.from(0, MOST_SEAM_STITCHES));
   const needles = read.value(args, 'bed', wholeStitches);
   const limit = read.value(args, 'float-limit', read.from(0, MOST_STITCHES));
-  const endNeedles = read.value(args, 'end-needles', read.endNeedles);
   return defined<Piece>({
     hemRows: read.value(args, 'hem', read.from(0, MOST_PIECE_ROWS)),
     gauge: read.value(args, 'gauge', read.gauge),
@@ -83,7 +84,6 @@ function pieceOptions(args: Args): Partial<Piece> {
     seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
     finishedFace: read.value(args, 'finished-face', read.finishedFace),
     startSide: read.value(args, 'start-side', read.side),
-    endNeedleSelection: endNeedles === undefined ? undefined : endNeedles === 'on',
     floatLimit: limit === undefined ? undefined : { stitches: limit, mm: null },
   });
 }
@@ -93,11 +93,13 @@ function bandOptions(args: Args): Partial<Band> {
   const choice = read.value(args, 'choice', wholeStitches);
   const row = read.value(args, 'first-row', wholeRows);
   const isHemNew = args.values.has('hem');
+  const endNeedles = read.value(args, 'end-needles', read.endNeedles);
   return defined<Band>({
     unit: args.switches.has('whole') ? 'whole' : undefined,
     rule: read.value(args, 'rule', read.rule),
     judge: read.value(args, 'judge', read.judge),
     choice: choice === undefined ? undefined : choice - 1,
+    endNeedles: endNeedles === undefined ? undefined : endNeedles === 'on',
     position:
       row !== undefined
         ? { kind: 'from-row', row }

@@ -33,3 +33,28 @@ export const bedSchema = z.strictObject({
 });
 
 export interface Bed extends ReadonlyDeep<z.infer<typeof bedSchema>> {}
+
+/** The widest repeat of a machine whose pattern stands on fixed needles. */
+export const MOST_FIXED_REPEAT = 200;
+
+export const machineSchema = z.strictObject({
+  /**
+   * How the needles of a pattern row are chosen: during the pass before it,
+   * standing forward to be looked at (`ahead-seen`) or not (`ahead-unseen`,
+   * where nothing can be pushed forward or back), or by hand.
+   */
+  chooses: z.enum(['ahead-seen', 'ahead-unseen', 'by-hand']),
+  /** Where a pattern can stand: anywhere, or with its repeat counted from one needle. */
+  places: z.union([
+    z.literal('any-needle'),
+    z.strictObject({ repeat: atLeastOne(MOST_FIXED_REPEAT), from: slotSchema }),
+  ]),
+  /** Whether end-needle selection can be switched, is always on, or there is none. */
+  endNeedles: z.enum(['switch', 'always', 'none']),
+  /** Where a stitch can be made or taken before a row. */
+  increases: z.enum(['both-edges', 'carriage-side']),
+  /** Whether weights hang on the fabric. */
+  weights: z.boolean(),
+});
+/** What the machine can do: asked in words, never assumed from a name. */
+export interface Machine extends ReadonlyDeep<z.infer<typeof machineSchema>> {}

@@ -18,8 +18,8 @@ export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
  * the contrast floats too far beside its groups, or from one to the next.
  */
 export function contrastToEdges({ piece, bands, groups, rows }: Inspected): Finding[] {
-  if (!piece.endNeedleSelection) return [];
   return bands.flatMap(({ firstRow, lastRow }, band): Finding[] => {
+    if (!piece.bands[band]?.endNeedles) return [];
     const blocks = groups.filter((group) => group.band === band).map(({ block }) => block);
     const isInGroup = (float: Float): boolean =>
       blocks.some((block) => float.first >= block.first && float.last <= block.last);

@@ -19,11 +19,10 @@ export function fillsLeftOut({ fills }: Inspected): Finding[] {
 
 /** `contrast-to-edges`: end-needle selection is on, and a fill keeps more stitches plain at an edge than a float may cross. */
 export function plainBesideFills({ piece, fills, gauges }: Inspected): Finding[] {
-  const { endNeedleSelection, floatLimit } = piece;
-  if (!endNeedleSelection) return [];
   return fills
-    .filter(({ border, firstRow, lastRow }) => {
-      const longest = longestBetween(floatLimit, gauges, firstRow, lastRow);
+    .filter(({ fill, border, firstRow, lastRow }) => {
+      if (!piece.fills[fill]?.endNeedles) return false;
+      const longest = longestBetween(piece.floatLimit, gauges, firstRow, lastRow);
       return Math.max(border.left, border.right) > longest;
     })
     .map(({ firstRow, lastRow }) => ({ code: 'contrast-to-edges', rows: [firstRow, lastRow] }));

@@ -7,11 +7,12 @@
  * ({@link changeFor}), so what they changed meanwhile stays as it is.
  */
 import { needlesOf } from '../bed/index.ts';
-import type { Group } from '../pattern/index.ts';
+import type { Band, Fill, Group } from '../pattern/index.ts';
 import { beyondBed, moveOntoBed, outlineOf, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from '../project/change.ts';
-import { setBand, setPiece } from '../project/edit-makers.ts';
+import type { Edit } from '../project/edit.ts';
+import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
 import { pieceIn, type KnitPiece } from '../project/piece-in.ts';
 import type { Project } from '../project/index.ts';
 
@@ -25,10 +26,11 @@ export type Intent =
   /** So many stitches more on every row; negative for fewer. */
   | { readonly code: 'widen'; readonly by: number };
 
-/** The values that an intent gives to the piece, or to every group of a band. */
+/** The values that an intent gives to the piece, to every group of a band, or to every pattern. */
 type Setting = { readonly change: ChangeName } & (
   | { readonly of: 'piece'; readonly to: Partial<Piece> }
   | { readonly of: 'groups'; readonly band: number; readonly to: Pick<Group, 'hasOwnBall'> }
+  | { readonly of: 'patterns'; readonly to: Pick<Band & Fill, 'endNeedles'> }
 );
 
 /**
@@ -47,6 +49,14 @@ export function changeFor(project: Project, intent: Intent): Change | null {
       const groups = project.bands[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
       return changeOf(setting.change, setBand(setting.band, { groups }));
     }
+    case 'patterns': {
+      const edits: Edit[] = [
+        ...project.bands.map((_, band) => setBand(band, setting.to)),
+        ...project.fills.map((_, fill) => setFill(fill, setting.to)),
+      ];
+      const [first, ...others] = edits;
+      return first ? changeOf(setting.change, first, ...others) : null;
+    }
   }
 }
 
@@ -64,6 +74,12 @@ export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
       );
       return { ...piece, bands };
     }
+    case 'patterns':
+      return {
+        ...piece,
+        bands: piece.bands.map((band) => ({ ...band, ...setting.to })),
+        fills: piece.fills.map((fill) => ({ ...fill, ...setting.to })),
+      };
   }
 }
 
@@ -78,8 +94,8 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
     case 'lining':
       return piece.isLined ? null : { change: 'piece-details', of: 'piece', to: { isLined: true } };
     case 'end-needles-off':
-      if (!piece.endNeedleSelection) return null;
-      return { change: 'end-needles', of: 'piece', to: { endNeedleSelection: false } };
+      if (![...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles)) return null;
+      return { change: 'end-needles', of: 'patterns', to: { endNeedles: false } };
     case 'onto-bed': {
       const needles = needlesToBed(piece);
       if (needles === null) return null;

@@ -21,6 +21,13 @@ const across = atLeastOne(MOST_STITCHES);
 const choice = count(LAST_CHOICE);
 const unit = z.enum(['repeat', 'whole']);
 
+/**
+ * End-needle selection on its rows: the machine brings the edge needles into
+ * the pattern, and the contrast runs from edge to edge. Off for groups that
+ * stand alone, on for all-overs.
+ */
+const endNeedles = z.boolean();
+
 const clippedCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
 /** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
 export type ClippedCopies = z.infer<typeof clippedCopiesSchema>;
@@ -92,6 +99,7 @@ export const bandSchema = z.strictObject({
   chosenInSizes: z.optional(z.array(chosenInSizeSchema).check(z.maxLength(MOST_SIZES))),
   position: positionSchema,
   cutCopies: clippedCopiesSchema,
+  endNeedles,
 });
 /** Groups side by side that are placed together. */
 export interface Band extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
@@ -127,6 +135,7 @@ export const fillSchema = z
     /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
     step: sideways,
     cutCopies: clippedCopiesSchema,
+    endNeedles,
   })
   .check((payload) => {
     const { firstRow, lastRow } = payload.value;

@@ -21,6 +21,12 @@ export const MOST_NAME_LETTERS = 80;
 /** More sizes than any pattern comes in. */
 export const MOST_SIZES = 20;
 
+/** Letters of a tension, as a knitter writes it. */
+export const MOST_TENSION_LETTERS = 24;
+
+/** Letters of the notes on a piece, and of those on a project. */
+export const MOST_NOTE_LETTERS = 4000;
+
 /** Letters of a size's name: it heads a column of numbers. */
 export const MOST_SIZE_LETTERS = 24;
 
@@ -109,14 +115,40 @@ const shapeSchema = z.discriminatedUnion('kind', [
 ]);
 export type Shape = ReadonlyDeep<z.infer<typeof shapeSchema>>;
 
+/** What is made of the row along which a hem folds: nothing, a row knitted looser, or a row of eyelets. */
+export const turningSchema = z.enum(['none', 'loose', 'eyelets']);
+export type Turning = z.infer<typeof turningSchema>;
+
 const hemSchema = z.strictObject({
-  /** The row along which it folds is knitted looser. */
-  hasTurningRow: z.boolean(),
+  turning: turningSchema,
   /** Null: the gauge of the piece. */
   gauge: z.nullable(gaugeSchema),
 });
 /** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
 export interface Hem extends ReadonlyDeep<z.infer<typeof hemSchema>> {}
+
+/** As the knitter writes it on the carriage's dial or beside it; empty where nothing is said. */
+const tension = upToLetters(MOST_TENSION_LETTERS);
+
+const tensionSchema = z.strictObject({
+  /** Rows of waste yarn below an open start. */
+  waste: tension,
+  /** The half of a folded hem that is hidden. */
+  facing: tension,
+  turningRow: tension,
+  /** The half of a folded hem that is seen. */
+  outside: tension,
+  /** The row that joins a hem. */
+  joiningRow: tension,
+  /** Rows that nothing else is said of. */
+  main: tension,
+  /** Rows in pattern. */
+  pattern: tension,
+  /** The last row before casting off. */
+  lastRow: tension,
+});
+/** Tension belongs to rows. */
+export interface Tension extends ReadonlyDeep<z.infer<typeof tensionSchema>> {}
 
 const sectionSchema = z.strictObject({
   /** No two sections of a piece are called alike. */
@@ -125,6 +157,7 @@ const sectionSchema = z.strictObject({
   isLined: z.boolean(),
   /** Null: the gauge of the piece. */
   gauge: z.nullable(gaugeSchema),
+  tension,
 });
 /** A section with a name of its own, above the hem: a rib, a band of pattern. */
 export interface Section extends ReadonlyDeep<z.infer<typeof sectionSchema>> {}
@@ -201,8 +234,13 @@ export const pieceSchema = z.strictObject({
   isLined: z.boolean(),
   /** The carriage's side at row counter 0. */
   startSide: sideSchema,
-  endNeedleSelection: z.boolean(),
   floatLimit: floatLimitSchema,
+  /** `usual`: on waste yarn where a hem folds, whose open loops are hung, else closed. */
+  begins: z.enum(['usual', 'closed', 'open', 'picked-up']),
+  ends: z.enum(['cast-off', 'waste-yarn', 'on-a-thread']),
+  tension: tensionSchema,
+  /** For whoever knits it. */
+  notes: upToLetters(MOST_NOTE_LETTERS),
 });
 export interface Piece extends ReadonlyDeep<z.infer<typeof pieceSchema>> {}
 

@@ -1,10 +1,10 @@
 /** What a knitter must do at two rows of a folded hem: where it folds, and where it is joined. */
 import type { PlacedBand } from '../fabric/index.ts';
-import type { Hem, SectionSpan } from '../piece/index.ts';
+import type { Hem, SectionSpan, Turning } from '../piece/index.ts';
 
 export type HemNote =
   /** The hem folds after this row, or along it where it is a turning row, knitted looser. */
-  | { readonly code: 'fold'; readonly isTurningRow: boolean }
+  | { readonly code: 'fold'; readonly turning: Turning }
   | {
       /** The last row of the hem: the cast-on loops are hung on their needles after it. */
       readonly code: 'join';
@@ -31,7 +31,7 @@ export function hemRowsOf(
   const next = front.last + 1;
   const isNextSelected = patterns.some(({ firstRow, lastRow }) => firstRow <= next && next <= lastRow);
   return [
-    { row: back.last, note: { code: 'fold', isTurningRow: hem.hasTurningRow } },
+    { row: back.last, note: { code: 'fold', turning: hem.turning } },
     { row: front.last, note: { code: 'join', isLast: sections.at(-1) === front, isNextSelected } },
   ];
 }

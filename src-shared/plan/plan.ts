@@ -1,6 +1,6 @@
 /** The row-by-row plan of a piece. */
 import { needlesOf } from '../bed/index.ts';
-import { makeFabric, placePatterns, type PlacedBand } from '../fabric/index.ts';
+import { makeFabric, placePatterns, type PlacedBand, type PlacedPatterns } from '../fabric/index.ts';
 import { beyondBed, gaugesOf, sectionAt, type SectionSpan } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
@@ -31,17 +31,16 @@ export function makePlan(piece: KnitPiece): Plan {
   const main = piece.mainYarn;
   const fabric = makeFabric(outline, groups, fills, main);
 
-  const settings = { gauges, floatLimit: piece.floatLimit };
+  const settings = { gauges, floatLimit: piece.floatLimit, endNeedleRows: endNeedleRowsOf(piece, placed) };
   const laid = layStrands(fabric, {
     main,
     outline,
     ownBalls: ownBallsOf(piece, bands),
     startSide: piece.startSide,
-    endNeedleSelection: piece.endNeedleSelection,
     ...settings,
   });
-  const carries = carriesOf(laid, { ...settings, endNeedleSelection: piece.endNeedleSelection });
-  const wraps = piece.endNeedleSelection ? [] : wrapsOf(fabric, laid, main);
+  const carries = carriesOf(laid, settings);
+  const wraps = wrapsOf(fabric, laid, { main, ...settings });
   const rows = planRows(laid, sections, carries, wraps);
   return {
     ...placed,
@@ -54,6 +53,17 @@ export function makePlan(piece: KnitPiece): Plan {
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
     yarn: yarnNeed(totalsOf(laid, carries), piece.yarns),
   };
+}
+
+/** The rows of the patterns for which end-needle selection is on. Where two share a row, the switch has one position: on. */
+function endNeedleRowsOf(piece: KnitPiece, { bands, fills }: PlacedPatterns): ReadonlySet<number> {
+  const on = [
+    ...bands.filter((_, band) => piece.bands[band]?.endNeedles),
+    ...fills.filter(({ fill }) => piece.fills[fill]?.endNeedles),
+  ];
+  const rows = new Set<number>();
+  for (const { firstRow, lastRow } of on) for (let row = firstRow; row <= lastRow; row++) rows.add(row);
+  return rows;
 }
 
 function ownBallsOf(piece: KnitPiece, bands: readonly PlacedBand[]): OwnBall[] {

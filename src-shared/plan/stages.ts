@@ -16,7 +16,7 @@ export function stagesOf(plan: Plan): Stage[] {
   const inPattern = (row: number): boolean =>
     patterns.some(({ firstRow, lastRow }) => row >= firstRow && row <= lastRow);
   const isSetUp = (row: number): boolean => patterns.some(({ setUpAt }) => setUpAt !== null && setUpAt + 1 === row);
-  const turningRow = plan.hem.find(({ note }) => note.code === 'fold' && note.isTurningRow)?.row ?? null;
+  const turningRow = plan.hem.find(({ note }) => note.code === 'fold' && note.turning !== 'none')?.row ?? null;
   const stages: Stage[] = [];
   for (const { row, section } of plan.rows) {
     const kind = inPattern(row) ? 'pattern' : isSetUp(row) ? 'set-up' : row === turningRow ? 'turning' : 'plain';

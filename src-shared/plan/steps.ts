@@ -52,13 +52,17 @@ export function stepsOf(piece: KnitPiece, plan: Plan): Step[] {
   ];
   if (schedule.length > 0) steps.push({ code: 'shaping', steps: schedule });
   if (plan.groups.length + plan.fills.length > 0) {
-    steps.push({ code: 'end-needles', isOn: piece.endNeedleSelection, isAllOver: plan.groups.length === 0 });
+    steps.push({
+      code: 'end-needles',
+      isOn: [...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles),
+      isAllOver: plan.groups.length === 0,
+    });
   }
 
   let counter = 0;
   const hem = [...plan.hem];
   /** A turning row is knitted looser, so the rows before it end there. */
-  const stopAt = ({ row, note }: HemRow): number => (note.code === 'fold' && note.isTurningRow ? row - 1 : row);
+  const stopAt = ({ row, note }: HemRow): number => (note.code === 'fold' && note.turning !== 'none' ? row - 1 : row);
   const plainTo = (until: number): void => {
     if (until <= counter) return;
     steps.push({ code: 'plain', yarn: main, until });

@@ -58,6 +58,14 @@ export function projectFromText(text: string): Project {
   return read.value;
 }
 
+/** The version of a project file that the program wrote, without reading the rest of it; null for other texts. */
+export function fileVersionOf(text: string): number | null {
+  const [, version] = WRITTEN.exec(text) ?? [];
+  return version === undefined ? null : Number(version);
+}
+
+const WRITTEN = new RegExp(`^\\{\\s*"format": "${FILE_FORMAT}",\\s*"version": (\\d{1,6}),`);
+
 /** A way through the file as a person counts: `motifs[1].rows[2]`. */
 function placeIn(path: readonly (string | number)[]): string {
   return path

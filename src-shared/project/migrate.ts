@@ -4,11 +4,11 @@
  * Each step turns the plain data of one version into that of the next. What is
  * wrong in a file is left as it is: the schema finds it and says where.
  */
-import { START_SIZES } from './start.ts';
+import { START_MACHINE, START_SIZES, START_TENSION } from './start.ts';
 
 /** How a project file begins, and which version of it is written. */
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 3;
+export const FILE_VERSION = 4;
 
 type Fields = { readonly [field: string]: unknown };
 type Step = (file: Fields) => Fields;
@@ -45,7 +45,44 @@ const STEPS: { readonly [version: number]: Step } = {
     ...file,
     yarns: each(file.yarns, (yarn) => (yarn.tex === MADE_UP_TEX ? { ...yarn, tex: null } : yarn)),
   }),
+  /**
+   * Version 4 knows the machine, how a piece begins and ends, tensions and
+   * notes; end-needle selection belongs to each pattern, no longer to the
+   * piece; and a turning row may be of eyelets.
+   */
+  3: (file) => {
+    const { endNeedleSelection } = (file.piece ?? {}) as Fields;
+    const withEndNeedles = (pattern: Fields): Fields => ({ ...pattern, endNeedles: endNeedleSelection });
+    return {
+      ...file,
+      notes: '',
+      machine: START_MACHINE,
+      piece: edited(file.piece, ({ endNeedleSelection: _, ...piece }) => ({
+        ...pieceOfVersion4(piece),
+        begins: 'usual',
+        ends: 'cast-off',
+        tension: START_TENSION,
+        notes: '',
+      })),
+      bands: each(file.bands, withEndNeedles),
+      fills: each(file.fills, withEndNeedles),
+    };
+  },
 };
+
+/** Those of a piece's fields that version 4 writes otherwise than version 3, whichever of them are there. */
+export function pieceOfVersion4(fields: Fields): Fields {
+  return {
+    ...fields,
+    ...('hem' in fields && {
+      hem: edited(fields.hem, ({ hasTurningRow, ...hem }) => ({
+        turning: hasTurningRow === true ? 'loose' : hasTurningRow === false ? 'none' : hasTurningRow,
+        ...hem,
+      })),
+    }),
+    ...('parts' in fields && { parts: each(fields.parts, (part) => ({ ...part, tension: '' })) }),
+  };
+}
 
 /** 50 g in 180 m. */
 const MADE_UP_TEX = 278;

@@ -9,12 +9,13 @@
  * motifs that exist, motifs sharing one ground) are checked here, so a
  * `Project` in memory never breaks them.
  */
+import { machineSchema } from '../bed/index.ts';
 import { CELL_LETTERS, linesSchema, MOST_COLOURS, type Grid } from '../grid/index.ts';
 import { motifIdSchema, motifSchema, type Motif, type MotifId } from '../motif/index.ts';
 import { bandSchema, fillSchema, MOST_PATTERNS } from '../pattern/index.ts';
-import { MOST_SIZES, pieceSchema, sizesSchema } from '../piece/index.ts';
+import { MOST_NOTE_LETTERS, MOST_SIZES, pieceSchema, sizesSchema } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import { letters, refuse, z, type ReadonlyDeep } from '../schema/index.ts';
+import { letters, refuse, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
 
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;
@@ -41,6 +42,9 @@ export interface Yarn extends ReadonlyDeep<z.infer<typeof yarnSchema>> {}
 /** The fields of a project, in the order of the file. */
 export const projectFields = {
   name: letters(MOST_PROJECT_LETTERS),
+  /** For whoever knits it. */
+  notes: upToLetters(MOST_NOTE_LETTERS),
+  machine: machineSchema,
   /** The palette: cells hold indices into it. */
   yarns: z.array(yarnSchema).check(z.minLength(1), z.maxLength(MOST_COLOURS)),
   motifs: z.array(motifSchema).check(z.minLength(1), z.maxLength(MOST_MOTIFS)),

@@ -5,6 +5,7 @@
  * names, and what is only looked at (pictures to trace) or only kept (other
  * sizes, motifs that are not knitted) is left out.
  */
+import type { Machine } from '../bed/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
 import type { Piece } from '../piece/index.ts';
@@ -33,6 +34,7 @@ export interface KnitPiece extends Piece {
   readonly yarns: readonly Yarn[];
   /** Palette index of the yarn of the plain fabric. */
   readonly mainYarn: number;
+  readonly machine: Machine;
 }
 
 /**
@@ -85,10 +87,11 @@ function knitPiece(project: Project, size: number): Made {
     fills: fills.map(({ motif, ...fill }) => ({ ...fill, motif: knit(motif) })),
     yarns,
     mainYarn: main,
+    machine: project.machine,
   };
   // In another size, piece and bands are made anew for each project.
   const given = size === currentSize(project) ? [] : [project.sizes];
-  return { knit: made, of: [project.bands, fills, yarns, main, ...given, ...motifs] };
+  return { knit: made, of: [project.bands, fills, yarns, main, project.machine, ...given, ...motifs] };
 }
 
 /** By the drawing, so that the picture behind it can move; of each motif that has it, the last. */

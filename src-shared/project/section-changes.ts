@@ -25,7 +25,7 @@ export function addSection(project: Project, called: (number: number) => string)
   while (isTaken(parts, called(number))) number++;
   const left = shape.rows - hemRows - parts.reduce((sum, { rows }) => sum + rows, 0);
   const rows = Math.max(1, Math.min(FIRST_ROWS, left));
-  const added = { name: called(number), rows, isLined: false, gauge: null };
+  const added = { name: called(number), rows, isLined: false, gauge: null, tension: '' };
   return { change: changed(project, 'add-section', [...parts, added]), added };
 }
 

@@ -1,9 +1,9 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
-import type { Shows } from '../bed/index.ts';
+import type { Machine, Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
-import type { Piece, Sizes } from '../piece/index.ts';
+import type { Piece, Sizes, Tension } from '../piece/index.ts';
 import type { Project, Yarn } from './model.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
@@ -15,6 +15,27 @@ export const START_YARNS: readonly Yarn[] = [
 /** 5 stitches or 25 mm, whichever bites first (common practice, no source). */
 export const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
 
+/** No tension is said. */
+export const START_TENSION: Tension = {
+  waste: '',
+  facing: '',
+  turningRow: '',
+  outside: '',
+  joiningRow: '',
+  main: '',
+  pattern: '',
+  lastRow: '',
+};
+
+/** What most machines can do, until a person says what theirs can. */
+export const START_MACHINE: Machine = {
+  chooses: 'ahead-seen',
+  places: 'any-needle',
+  endNeedles: 'switch',
+  increases: 'both-edges',
+  weights: true,
+};
+
 /** A plain piece: 28 stitches and 40 rows in 10 cm, 120 stitches on a bed of 200 needles. */
 export const START_PIECE: Piece = {
   name: 'piece',
@@ -22,7 +43,7 @@ export const START_PIECE: Piece = {
   oddStitch: 'right',
   offset: 0,
   hemRows: 0,
-  hem: { hasTurningRow: false, gauge: null },
+  hem: { turning: 'none', gauge: null },
   parts: [],
   gauge: { stitches: 28, rows: 40 },
   bed: { needles: 200, pitchMm: 4.5 },
@@ -31,8 +52,11 @@ export const START_PIECE: Piece = {
   isInfant: false,
   isLined: false,
   startSide: 'right',
-  endNeedleSelection: false,
   floatLimit: START_FLOAT_LIMIT,
+  begins: 'usual',
+  ends: 'cast-off',
+  tension: START_TENSION,
+  notes: '',
 };
 
 /** One size, which nobody has to think of until there is a second one. */
@@ -53,6 +77,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     choice: 0,
     position: { kind: 'centred', section: 'shown', oddRow: 'below' },
     cutCopies: 'kept',
+    endNeedles: false,
   };
 }
 
@@ -69,6 +94,7 @@ export function startFill(motif: MotifId, firstRow: number): Fill {
     shift: 0,
     step: 0,
     cutCopies: 'kept',
+    endNeedles: true,
   };
 }
 
@@ -88,6 +114,8 @@ export function projectAround(
 ): Project {
   return {
     name,
+    notes: '',
+    machine: START_MACHINE,
     yarns,
     motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, isLettering: false, underlay: null }],
     piece: START_PIECE,
@@ -123,6 +151,8 @@ const LIGHTHOUSE = [
 export function sampleProject(): Project {
   return {
     name: 'Skerry sleeve',
+    notes: '',
+    machine: START_MACHINE,
     yarns: START_YARNS,
     motifs: [
       {

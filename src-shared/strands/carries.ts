@@ -1,7 +1,7 @@
 /** Strands going up the side from the row they knitted to the next that uses them. */
 import type { Run, Slot } from '../bed/index.ts';
-import { wayMm, type FloatLimit, type Gauges } from '../piece/index.ts';
-import type { LaidRow, LaidStrands } from './floats.ts';
+import { wayMm } from '../piece/index.ts';
+import type { LaidRow, LaidStrands, Laying } from './floats.ts';
 import { longestBetween } from './limit.ts';
 import { MAIN_STRAND } from './strand-layer.ts';
 import type { Carry } from './types.ts';
@@ -18,7 +18,7 @@ import type { Carry } from './types.ts';
  */
 export function carriesOf(
   laid: LaidStrands,
-  settings: { readonly endNeedleSelection: boolean; readonly gauges: Gauges; readonly floatLimit: FloatLimit },
+  settings: Pick<Laying, 'endNeedleRows' | 'gauges' | 'floatLimit'>,
 ): (Carry[] | undefined)[] {
   const { gauges, floatLimit } = settings;
   const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
@@ -49,7 +49,8 @@ export function carriesOf(
   };
   laid.rows.forEach((row, index) => {
     if (row.isMainKnitted) use(MAIN_STRAND, row, index, row.edges);
-    for (const run of row.strands) use(run.strand, row, index, settings.endNeedleSelection ? row.edges : run);
+    const isEdgeToEdge = settings.endNeedleRows.has(index + 1);
+    for (const run of row.strands) use(run.strand, row, index, isEdgeToEdge ? row.edges : run);
   });
   return carries;
 }

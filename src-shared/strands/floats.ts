@@ -30,7 +30,8 @@ export interface Laying {
   readonly outline: Outline;
   readonly ownBalls: readonly OwnBall[];
   readonly startSide: Side;
-  readonly endNeedleSelection: boolean;
+  /** The rows (1-based) on which end-needle selection is on. */
+  readonly endNeedleRows: ReadonlySet<number>;
   readonly gauges: Gauges;
   readonly floatLimit: FloatLimit;
 }
@@ -82,10 +83,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
   const { cells, width } = fabric;
   const scales = scalesOf(laying);
   const [lowest] = scales as [ScaleRun];
-  const layer = new StrandLayer(
-    { main, firstSlot: fabric.first, isEdgeToEdge: laying.endNeedleSelection },
-    lowest.scale,
-  );
+  const layer = new StrandLayer({ main, firstSlot: fabric.first }, lowest.scale);
   let run = 0;
   const slotAt = (column: number): Slot => (fabric.first + column) as Slot;
   const edgesOf = internSpans((first, last): Run => ({ first: slotAt(first), last: slotAt(last) }));
@@ -102,7 +100,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
     const balls = ballsByRow[row];
     let runs = 0;
     if (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
-    layer.startRow(firstColumn);
+    layer.startRow(firstColumn, laying.endNeedleRows.has(row));
     let column = firstColumn;
     while (column <= lastColumn) {
       const yarn = cells[start + column] as number;

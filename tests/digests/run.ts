@@ -17,7 +17,10 @@ const LEAST_PLANNED = 0.4;
 /** What is said now. Throws `Error` if the generated projects ask too little. */
 function saidNow(): Record {
   const fixtures = fixtureNames().map((name) => [name, digestOf(saidOf(fixtureText(name)))]);
-  return { fixtures: Object.fromEntries(fixtures), generated: { 1: batchesOf(1), 2: batchesOf(2), 3: batchesOf(3) } };
+  return {
+    fixtures: Object.fromEntries(fixtures),
+    generated: { 1: batchesOf(1), 2: batchesOf(2), 3: batchesOf(3), 4: batchesOf(4) },
+  };
 }
 
 function batchesOf(version: Version): BatchDigest[] {
@@ -43,7 +46,7 @@ function differences(recorded: Record, now: Record): { readonly name: string; re
     .map((name) => ({ name, asked: [name] }));
   const generated = VERSIONS.flatMap((version) =>
     now.generated[version].flatMap((own, batch) => {
-      const before = recorded.generated[version][batch];
+      const before = recorded.generated[version]?.[batch];
       const places = before ? differingIn(before, own) : numbersOf(batch).map((_, index) => index);
       return places.map((place) => {
         const number = String(numbersOf(batch)[place]);

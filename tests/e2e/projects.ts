@@ -3,6 +3,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import {
+  START_MACHINE,
   projectToText,
   START_PIECE,
   START_SIZES,
@@ -23,6 +24,8 @@ export function twelveStitchMotif(
   const drawing = ['.#.#.#.#.#.#', '.##########.', '.###########'];
   return {
     name: 'Twelve',
+    notes: '',
+    machine: START_MACHINE,
     yarns: START_YARNS,
     motifs: [
       {

@@ -91,7 +91,9 @@ const pieceStep: fc.Arbitrary<Step> = fc
       .record({ stitches: count(10, 40), rows: count(10, 60) })
       .map((gauge) => ({ name: 'gauge' as const, to: { gauge } })),
     side.map((startSide) => ({ name: 'start-side' as const, to: { startSide } })),
-    fc.boolean().map((endNeedleSelection) => ({ name: 'end-needles' as const, to: { endNeedleSelection } })),
+    fc
+      .constantFrom('usual' as const, 'open' as const)
+      .map((begins) => ({ name: 'piece-details' as const, to: { begins } })),
     fc.record({ stitches: count(0, 9), mm: fc.constantFrom(null, 25) }).map((floatLimit) => ({
       name: 'float-limit' as const,
       to: { floatLimit },

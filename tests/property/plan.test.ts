@@ -101,9 +101,14 @@ function needlesByStrand(plan: Plan, project: Project, row: PlanRow): Map<string
   return strands;
 }
 
+/** End-needle selection is on for the one pattern of the project. */
+function isEdgeToEdge({ bands }: Project): boolean {
+  return bands.some(({ endNeedles }) => endNeedles);
+}
+
 /** First and last needle of a strand's span. */
 function spanOf(strand: string, needles: readonly number[], row: PlanRow, project: Project): [number, number] {
-  if (strand === 'main' || project.piece.endNeedleSelection) return [row.edges.first, row.edges.last];
+  if (strand === 'main' || isEdgeToEdge(project)) return [row.edges.first, row.edges.last];
   return [needles[0] as number, needles.at(-1) as number];
 }
 
@@ -172,7 +177,7 @@ describe('every plan', () => {
       for (const row of plan.rows) {
         const expected: string[] = [];
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
-          if (strand === 'main' || project.piece.endNeedleSelection) continue;
+          if (strand === 'main' || isEdgeToEdge(project)) continue;
           const needle = row.from === 'left' ? (needles[0] as number) - 1 : (needles.at(-1) as number) + 1;
           if (cellAt(plan, row.row, needle) === mainYarn(project)) expected.push(`${strand} ${row.from} ${needle}`);
         }

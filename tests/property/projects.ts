@@ -7,6 +7,7 @@ import { reshaped, type Gauge, type Section, type Position, type Region, type Sh
 import type { Underlay } from '@shared/motif/index.ts';
 import type { Band, Fill, PlacementRule } from '@shared/pattern/index.ts';
 import {
+  START_MACHINE,
   type Project,
   addSize,
   applyChange,
@@ -104,12 +105,15 @@ function inSizes(project: Project, more: readonly MoreSize[], current: number): 
 }
 const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows: count(16, 60) });
 const ownGauge = fc.option(anyGauge);
+const anyTension = fc.constantFrom('', '7', '8.1 or looser');
 
 /** Most pieces have no sections of their own, and most that do can be knitted. */
 export const anySections: fc.Arbitrary<readonly Section[]> = fc.oneof(
   { arbitrary: fc.constant([]), weight: 2 },
   fc
-    .array(fc.record({ rows: count(1, 12), isLined: fc.boolean(), gauge: ownGauge }), { maxLength: 3 })
+    .array(fc.record({ rows: count(1, 12), isLined: fc.boolean(), gauge: ownGauge, tension: anyTension }), {
+      maxLength: 3,
+    })
     .map((parts) => parts.map((part, index) => ({ name: `part ${index + 1}`, ...part }))),
 );
 
@@ -174,17 +178,33 @@ export const anyProject: fc.Arbitrary<Project> = fc
       judge: fc.constantFrom('figure' as const, 'blocks' as const),
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
       cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
+      endNeedles: fc.boolean(),
       piece: fc.record({
         oddStitch: side,
         offset: count(-10, 10),
         startSide: side,
         finishedFace: fc.constantFrom('knit' as const, 'purl' as const),
-        endNeedleSelection: fc.boolean(),
         isInfant: fc.boolean(),
         isLined: fc.boolean(),
         seamAllowance: fc.record({ left: count(0, 3), right: count(0, 3) }),
         gauge: anyGauge,
-        hem: fc.record({ hasTurningRow: fc.boolean(), gauge: ownGauge }),
+        hem: fc.record({
+          turning: fc.constantFrom('none' as const, 'loose' as const, 'eyelets' as const),
+          gauge: ownGauge,
+        }),
+        begins: fc.constantFrom('usual' as const, 'closed' as const, 'open' as const, 'picked-up' as const),
+        ends: fc.constantFrom('cast-off' as const, 'waste-yarn' as const, 'on-a-thread' as const),
+        tension: fc.record({
+          waste: anyTension,
+          facing: anyTension,
+          turningRow: anyTension,
+          outside: anyTension,
+          joiningRow: anyTension,
+          main: anyTension,
+          pattern: anyTension,
+          lastRow: anyTension,
+        }),
+        notes: fc.string({ maxLength: 40 }),
       }),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
@@ -217,9 +237,12 @@ export const anyProject: fc.Arbitrary<Project> = fc
       choice: parts.choice,
       position: parts.row === null ? parts.position : { kind: 'from-row', row: parts.row },
       cutCopies: parts.cutCopies,
+      endNeedles: parts.endNeedles,
     };
     const project: Project = {
       name: 'any',
+      notes: '',
+      machine: START_MACHINE,
       yarns: parts.yarns,
       motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
         id: `motif-${index + 1}`,
@@ -257,6 +280,7 @@ const anyFill: fc.Arbitrary<Fill> = fc
     shift: count(-12, 12),
     step: fc.oneof(fc.constant(0), count(-9, 9)),
     cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
+    endNeedles: fc.boolean(),
   })
   .map(({ rows, ...fill }) => ({ ...fill, lastRow: rows === null ? null : fill.firstRow + rows - 1 }));
 

@@ -248,9 +248,9 @@ describe('a knitter with the row list', () => {
       fc.property(anyProject, (any) => {
         const project: Project = {
           ...any,
-          piece: { ...any.piece, endNeedleSelection: false },
           bands: any.bands.map((band) => ({
             ...band,
+            endNeedles: false,
             groups: band.groups.map((group) => ({ ...group, hasOwnBall: false })),
           })),
         };

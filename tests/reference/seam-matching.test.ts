@@ -13,6 +13,7 @@ import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import {
+  START_MACHINE,
   applyChange,
   pieceIn,
   START_PIECE,
@@ -164,6 +165,8 @@ const anyFilled: fc.Arbitrary<Project> = fc
 function projectOf(grid: Grid, piece: Project['piece'], fill: Fill): Project {
   return {
     name: 'tube',
+    notes: '',
+    machine: START_MACHINE,
     yarns: START_YARNS,
     motifs: [{ id: 'm', name: 'm', grid, ground: 0, shows: 'needles', isLettering: false, underlay: null }],
     piece,

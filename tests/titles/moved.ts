@@ -238,4 +238,29 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/words/fill.test.ts › how a fill meets in the seam, in words › says which way a stitch count goes',
     why: 'no shift makes a pattern go on across the seam',
   },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 3',
+    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 4',
+    why: 'the file has a new version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 3',
+    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 4',
+    why: 'the file has a new version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 1 with a wrong field is refused as one of version 3 is',
+    now: 'unit/project/file.test.ts › a project file › of version 1 with a wrong field is refused as one of version 4 is',
+    why: 'the file has a new version',
+  },
+  {
+    old: 'unit/piece/sections.test.ts › a folded hem › folds on row 50 and is joined on row 100, with a turning row: true',
+    now: 'unit/piece/sections.test.ts › a folded hem › folds on row 50 and is joined on row 100, with a turning row: loose',
+    why: 'a turning row is knitted looser or of eyelets',
+  },
+  {
+    old: 'unit/piece/sections.test.ts › a folded hem › folds on row 50 and is joined on row 100, with a turning row: false',
+    now: 'unit/piece/sections.test.ts › a folded hem › folds on row 50 and is joined on row 100, with a turning row: none',
+    why: 'a turning row is knitted looser or of eyelets',
+  },
 ];

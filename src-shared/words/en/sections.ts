@@ -1,6 +1,6 @@
 /** Sections up the piece: hem, parts, body; their gauges, and how a hem is folded and joined. */
 import type { LengthUnit } from '../../length/index.ts';
-import type { Gauge, Position, Region, SectionName } from '../../piece/index.ts';
+import type { Gauge, Position, Region, SectionName, Turning } from '../../piece/index.ts';
 import type { HemNote } from '../../plan/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
@@ -18,7 +18,11 @@ function the(region: Region): string {
   return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.part}"`;
 }
 
-const LOOSER = 'knit it looser, so that the fold lies flat';
+/** What is done on the turning row, so that the fold lies flat. */
+const TURNING = {
+  loose: 'knit it looser, so that the fold lies flat',
+  eyelets: 'before it, move every other loop onto the needle beside it, and leave the empty needles at work',
+} as const;
 
 export const sections = {
   name,
@@ -49,13 +53,15 @@ export const sections = {
   },
 
   /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds and is joined. */
-  hem(rows: number, hasTurningRow: boolean): string {
+  hem(rows: number, turning: Turning): string {
     const hidden = Math.floor(rows / 2);
     if (hidden === 0) return `The hem takes **${n.rows(rows)}**, too few to fold.`;
     const halves = `The hem takes **${n.rows(rows)}**, ${hidden} hidden and ${rows - hidden} shown`;
-    const fold = hasTurningRow
-      ? `row **${hidden}**, the last of the hidden half, is the turning row, knitted looser, and it folds along it`
-      : `it folds after row **${hidden}**`;
+    const how = { loose: 'knitted looser', eyelets: 'of eyelets' } as const;
+    const fold =
+      turning === 'none'
+        ? `it folds after row **${hidden}**`
+        : `row **${hidden}**, the last of the hidden half, is the turning row, ${how[turning]}, and it folds along it`;
     return `${halves}: ${fold}. It is joined after row **${rows}**.`;
   },
 
@@ -63,7 +69,9 @@ export const sections = {
   note(said: HemNote): string {
     switch (said.code) {
       case 'fold':
-        return said.isTurningRow ? `Turning row: ${LOOSER}; the hem folds along it` : 'The hem folds after this row';
+        return said.turning === 'none'
+          ? 'The hem folds after this row'
+          : `Turning row: ${TURNING[said.turning]}; the hem folds along it`;
       case 'join':
         return `Last row of the hem: hang the cast-on loops on their needles ${
           said.isLast ? 'and cast off both together' : 'and knit them off with the next row'
@@ -74,9 +82,9 @@ export const sections = {
   step(said: HemNote, row: number): string {
     switch (said.code) {
       case 'fold':
-        return said.isTurningRow
-          ? `Row **${row}**, the last of the hidden half, is the turning row: ${LOOSER}. The hem folds along it.`
-          : `The hem folds after row **${row}**; the half below is hidden.`;
+        return said.turning === 'none'
+          ? `The hem folds after row **${row}**; the half below is hidden.`
+          : `Row **${row}**, the last of the hidden half, is the turning row: ${TURNING[said.turning]}. The hem folds along it.`;
       case 'join':
         return `Join the hem when the row counter stands at **${row}**: hang the cast-on loops on their needles, ${
           said.isLast ? 'and cast off both together' : `and knit them off with row **${row + 1}**`
@@ -86,7 +94,11 @@ export const sections = {
   form: {
     hem: 'Hem',
     turningRow: 'Turning row',
-    turningRowHint: 'the last hidden row, knitted looser',
+    turnings: {
+      none: 'none',
+      loose: 'knitted looser',
+      eyelets: 'eyelets',
+    } satisfies { readonly [Kind in Turning]: string },
     ownGauge: 'Gauge of its own',
     title: 'Sections above the hem',
     section: (index: number): string => `Section ${index + 1} from below`,
@@ -123,7 +135,7 @@ export const sections = {
     firstRow: 'First row',
   },
 
-  turningRow: 'turning row, looser',
+  turningRow: 'turning row',
   joinCaution:
     'While you hang the hem, fingers are close to the hooks: park the carriage beyond the last needle, and lift each loop with the transfer tool.',
 

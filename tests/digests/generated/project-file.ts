@@ -10,7 +10,7 @@ import { motifsOf, yarnsOf } from './motifs.ts';
 import { bandOf, fillOf, type GeneratedBand, type Ground } from './patterns.ts';
 import { pieceOf, sizesOf } from './piece.ts';
 
-export const VERSIONS = [1, 2, 3] as const;
+export const VERSIONS = [1, 2, 3, 4] as const;
 export type Version = (typeof VERSIONS)[number];
 
 /** The file called `number` of a version: the same for the same number, and of no other. */
@@ -18,10 +18,12 @@ export function generatedFile(version: Version, number: number): object {
   const random = new Random(version * 1_000_003 + number * 7919);
   // Numbers that are near are mixed before they are used.
   for (let turn = 0; turn < 4; turn++) random.next();
-  return version === 1 ? fileOfVersion1(random) : { format: 'walewright', version, ...laterProject(random) };
+  if (version === 1) return fileOfVersion1(random);
+  const project = laterProject(random);
+  return { format: 'walewright', version, ...(version < 4 ? project : inVersion4(random, project)) };
 }
 
-/** What versions 2 and 3 hold; they differ in what a yarn count of 278 means. */
+/** What versions 2 and 3 hold, and most of what later ones do; 2 and 3 differ in what a yarn count of 278 means. */
 function laterProject(random: Random) {
   const many = random.whole(1, 30) === 1 ? 1 : random.whole(2, 4);
   const yarns = yarnsOf(random, many);
@@ -29,6 +31,48 @@ function laterProject(random: Random) {
   const piece = pieceOf(random);
   const ground: Ground = { motifs, piece, sizes: sizesOf(random, piece) };
   return { name: 'generated', yarns, motifs, piece, sizes: ground.sizes, ...patternsOf(random, ground) };
+}
+
+const BOTH = [true, false] as const;
+const TENSIONS = ['', '', '7', '8.1 or looser'] as const;
+
+/** What version 4 says besides, and where it says it. */
+function inVersion4(random: Random, { name, piece, bands, fills, ...rest }: ReturnType<typeof laterProject>) {
+  const { endNeedleSelection: _, hem, parts, ...own } = piece;
+  const tension = () => random.of(TENSIONS);
+  const withEndNeedles = <T extends object>(pattern: T) => ({ ...pattern, endNeedles: random.of(BOTH) });
+  return {
+    name,
+    notes: random.of(['', 'Bring the long hook.']),
+    machine: {
+      chooses: random.of(['ahead-seen', 'ahead-seen', 'ahead-unseen', 'by-hand']),
+      places: random.of(['any-needle', 'any-needle', { repeat: 24, from: 'L12' }]),
+      endNeedles: random.of(['switch', 'switch', 'always', 'none']),
+      increases: random.of(['both-edges', 'carriage-side']),
+      weights: random.of(BOTH),
+    },
+    ...rest,
+    piece: {
+      ...own,
+      hem: { turning: random.of(['none', 'loose', 'eyelets']), gauge: hem.gauge },
+      parts: parts.map((part) => ({ ...part, tension: tension() })),
+      begins: random.of(['usual', 'closed', 'open', 'picked-up']),
+      ends: random.of(['cast-off', 'waste-yarn', 'on-a-thread']),
+      tension: {
+        waste: tension(),
+        facing: tension(),
+        turningRow: tension(),
+        outside: tension(),
+        joiningRow: tension(),
+        main: tension(),
+        pattern: tension(),
+        lastRow: tension(),
+      },
+      notes: random.of(['', 'The cuff is the right one.']),
+    },
+    bands: bands.map(withEndNeedles),
+    fills: fills.map(withEndNeedles),
+  };
 }
 
 /** Bands alone, all-over patterns alone, or an all-over pattern above a band; now and then they meet, or there are none. */

@@ -118,7 +118,7 @@ describe('too many yarns in a row', () => {
 
 describe('end-needle selection', () => {
   it('is warned of with groups that stand alone', () => {
-    const plan = checkedPlan({ ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } });
+    const plan = checkedPlan({ ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) });
     expect(only(plan, 'contrast-to-edges')).toMatchObject([{ rows: [2, 4] }]);
     expect(plan.rows.flatMap(({ wraps }) => wraps)).toEqual([]);
   });
@@ -131,8 +131,8 @@ describe('end-needle selection', () => {
         copies: [1],
         stitches: 16,
         rows: 4,
-        piece: { ...FIVE, endNeedleSelection: true },
-        band: { ...byHand(-6), unit: 'whole' },
+        piece: FIVE,
+        band: { ...byHand(-6), unit: 'whole', endNeedles: true },
       }),
     );
     expect(only(plan, 'contrast-to-edges')).toMatchObject([{ rows: [3, 3] }]);
@@ -145,7 +145,8 @@ describe('end-needle selection', () => {
         copies: [6],
         stitches: 20,
         rows: 2,
-        piece: { ...FIVE, endNeedleSelection: true },
+        piece: FIVE,
+        band: { endNeedles: true },
       }),
     );
     expect(only(plan, 'contrast-to-edges')).toEqual([]);

@@ -85,7 +85,7 @@ describe('a remedy that is tried on the piece', () => {
   it.each<[Intent, Project]>([
     [{ code: 'own-balls', band: 0 }, COLUMNS],
     [{ code: 'lining' }, COLUMNS],
-    [{ code: 'end-needles-off' }, { ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } }],
+    [{ code: 'end-needles-off' }, { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) }],
     [{ code: 'onto-bed' }, { ...COLUMNS, piece: { ...COLUMNS.piece, bed, offset: 30 } }],
     [{ code: 'widen', by: -2 }, FILLED],
   ])('makes the piece that taking $code makes', (intent, project) => {

@@ -36,7 +36,7 @@ describe('remedies for long floats', () => {
   });
 
   it('are switching end-needle selection off where it is on', () => {
-    const edges = { ...COLUMNS, piece: { ...COLUMNS.piece, endNeedleSelection: true } };
+    const edges = { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) };
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
     // Off: the same eight. Nothing gained, so it is not offered for the floats.
     expect(remedies(edges).map(({ code }) => code)).toEqual(['lining']);

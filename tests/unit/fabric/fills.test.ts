@@ -193,7 +193,7 @@ describe('a fill', () => {
   });
 
   it('with a wide border floats to the edges while end-needle selection is on', () => {
-    const given = { motif: ['X.'], stitches: 30, rows: 4, piece: { endNeedleSelection: true } };
+    const given = { motif: ['X.'], stitches: 30, rows: 4 };
     const codes = (left: number): string[] =>
       checkedPlan(filled({ ...given, fill: { border: { left, right: 0 } } })).findings.map(({ code }) => code);
     expect(codes(5)).not.toContain('contrast-to-edges');

@@ -3,7 +3,15 @@ import type { Shows } from '@shared/bed/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Band, Group } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { START_PIECE, START_SIZES, START_YARNS, startBand, type Project, type Yarn } from '@shared/project/index.ts';
+import {
+  START_MACHINE,
+  START_PIECE,
+  START_SIZES,
+  START_YARNS,
+  startBand,
+  type Project,
+  type Yarn,
+} from '@shared/project/index.ts';
 
 interface Given {
   /** Topmost row first: `.` ground, `X` yarn 1, `O` yarn 2. */
@@ -35,6 +43,8 @@ export function projectWith({
   const start = startBand('motif', copies);
   return {
     name: 'trial',
+    notes: '',
+    machine: START_MACHINE,
     yarns: yarns ?? [...START_YARNS, THIRD],
     motifs: [
       {

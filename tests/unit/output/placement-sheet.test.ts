@@ -237,7 +237,7 @@ describe('the sheet of a piece with fills', () => {
     expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
     const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;
     expect(said).toContain(`${whole} copies whole and ${leftOut} left out.`);
-    expect(said).toContain('For an all-over pattern it is usually on.');
+    expect(said).toContain('an all-over pattern needs the contrast bound in at both edges');
     expect(said).toContain('Chart: motif');
     expect(said).not.toContain(words.sheet.groups.none);
   });

@@ -5,6 +5,7 @@ import {
   startBand,
   startFill,
   startGroup,
+  START_MACHINE,
   START_PIECE,
   START_SIZES,
   type Project,
@@ -24,9 +25,14 @@ export function scattered(width: number, height: number, colours: number): Grid 
   return grid;
 }
 
-function withGrid(name: string, grid: Grid): Pick<Project, 'name' | 'motifs' | 'yarns' | 'fills'> {
+function withGrid(
+  name: string,
+  grid: Grid,
+): Pick<Project, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'fills'> {
   return {
     name,
+    notes: '',
+    machine: START_MACHINE,
     yarns: sample.yarns,
     motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null }],
     fills: [],

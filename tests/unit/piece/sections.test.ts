@@ -19,6 +19,7 @@ import {
   sizeOf,
   wayMm,
   type Position,
+  type Turning,
 } from '@shared/piece/index.ts';
 import { rowNotes, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
@@ -29,7 +30,7 @@ import { projectWith } from '../fabric/pieces.ts';
 
 const WIDE = { stitches: 20, rows: 25 };
 const FINE = { stitches: 40, rows: 50 };
-const fine = { name: 'gulls', rows: 10, isLined: false, gauge: FINE };
+const fine = { name: 'gulls', rows: 10, isLined: false, gauge: FINE, tension: '' };
 
 /** 20 stitches and 30 rows, the lowest 10 of them of half the gauge. */
 const LADDER = ['X......X'];
@@ -96,7 +97,7 @@ describe('a section with a gauge of its own', () => {
     const filled = (firstRow: number, lastRow: number): CheckedPlan => {
       const project = ladder(3);
       const fills = [{ ...startFill('motif', firstRow), lastRow, border: { left: 8, right: 0 } }];
-      return checkedPlan({ ...project, bands: [], fills, piece: { ...project.piece, endNeedleSelection: true } });
+      return checkedPlan({ ...project, bands: [], fills });
     };
     const codes = (plan: CheckedPlan): string[] => plan.findings.map(({ code }) => code);
     expect(codes(filled(2, 9))).not.toContain('contrast-to-edges');
@@ -120,10 +121,10 @@ describe('a section with a gauge of its own', () => {
 
 describe('placing up and down', () => {
   // Hem 1–5 and 6–10, "rib" 11–18, "gulls" 19–28, body 29–60.
-  const rib = { name: 'rib', rows: 8, isLined: false, gauge: null };
+  const rib = { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' };
   const sections = sectionsOf(60, {
     hemRows: 10,
-    hem: { hasTurningRow: false, gauge: null },
+    hem: { turning: 'none', gauge: null },
     parts: [rib, fine],
     gauge: WIDE,
     isLined: false,
@@ -222,30 +223,33 @@ describe('placing up and down', () => {
 describe('a folded hem', () => {
   // Common practice, no source: 100 rows are 50 hidden and 50 shown; a motif of 31 rows lies on rows 61–91 and is set
   // up at 59. The turning row is the last of the hidden half and the hem is joined on the last row.
-  const hem = (hasTurningRow: boolean): Project =>
+  const hem = (turning: Turning): Project =>
     projectWith({
       motif: Array.from({ length: 31 }, (_, row) => (row % 2 === 0 ? 'X.XX' : 'XX..')),
       copies: [1],
       stitches: 40,
       rows: 130,
-      piece: { hemRows: 100, hem: { hasTurningRow, gauge: null } },
+      piece: { hemRows: 100, hem: { turning, gauge: null } },
     });
 
-  it.each([true, false])('folds on row 50 and is joined on row 100, with a turning row: %s', (hasTurningRow) => {
-    const plan = checkedPlan(hem(hasTurningRow));
-    expect(plan.bands[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
-    const notes = rowNotes(plan).map((row) => row.filter(({ code }) => code === 'fold' || code === 'join'));
-    expect(notes.flatMap((row, index) => (row.length === 0 ? [] : [[index + 1, row[0]]]))).toEqual([
-      [50, { code: 'fold', isTurningRow: hasTurningRow }],
-      [100, { code: 'join', isLast: false, isNextSelected: false }],
-    ]);
-  });
+  it.each(['loose', 'none', 'eyelets'] as const)(
+    'folds on row 50 and is joined on row 100, with a turning row: %s',
+    (turning) => {
+      const plan = checkedPlan(hem(turning));
+      expect(plan.bands[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
+      const notes = rowNotes(plan).map((row) => row.filter(({ code }) => code === 'fold' || code === 'join'));
+      expect(notes.flatMap((row, index) => (row.length === 0 ? [] : [[index + 1, row[0]]]))).toEqual([
+        [50, { code: 'fold', turning }],
+        [100, { code: 'join', isLast: false, isNextSelected: false }],
+      ]);
+    },
+  );
 
   it.each([
     [101, true],
     [102, false],
   ])('tells on its last row if the row after it is patterned: a band from row %i', (row, isNextSelected) => {
-    const project = hem(false);
+    const project = hem('none');
     const bands = project.bands.map((band) => ({ ...band, position: { kind: 'from-row', row } as const }));
     const piece = { ...project.piece, shape: { kind: 'rectangle', stitches: 40, rows: 140 } as const };
     expect(rowNotes(checkedPlan({ ...project, piece, bands }))[99]).toEqual([
@@ -255,7 +259,7 @@ describe('a folded hem', () => {
   });
 
   it('says in the row list what to do at both', () => {
-    const lines = rowListCsv(checkedPlan(hem(true)), hem(true)).split('\r\n');
+    const lines = rowListCsv(checkedPlan(hem('loose')), hem('loose')).split('\r\n');
     expect(lines[50]).toMatch(/^50,.*Turning row: knit it looser, so that the fold lies flat; the hem folds along it/);
     expect(lines[100]).toMatch(/^100,.*Last row of the hem: hang the cast-on loops on their needles/);
   });

@@ -24,7 +24,9 @@ describe('a row all in contrast', () => {
     expect(plan.rows.flatMap(({ floats }) => floats)).toEqual([]);
     expect(plan.findings).toEqual([]);
     expect(striped(2, { isInfant: true }).findings).toEqual([]);
-    expect(striped(2, { endNeedleSelection: true }).findings).toEqual([]);
+    expect(
+      checkedPlan(projectWith({ ...STRIPE, group: { up: 2 }, band: { ...STRIPE.band, endNeedles: true } })).findings,
+    ).toEqual([]);
   });
 
   it('takes no main, but for what goes up the edge beside the stripe', () => {

@@ -12,7 +12,7 @@ import {
   startFill,
   type Project,
 } from '@shared/project/index.ts';
-import { small, SMALL_TEXT, TEXT_OF_VERSION_1, TEXT_OF_VERSION_2 } from './small-project.ts';
+import { small, SMALL_TEXT, TEXT_OF_VERSION_1, TEXT_OF_VERSION_2, TEXT_OF_VERSION_3 } from './small-project.ts';
 
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',
@@ -37,9 +37,21 @@ describe('a project file', () => {
   it.each([
     [1, TEXT_OF_VERSION_1],
     [2, TEXT_OF_VERSION_2],
-  ])('of version %i opens, and is written as version 3', (_, text) => {
+    [3, TEXT_OF_VERSION_3],
+  ])('of version %i opens, and is written as version 4', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
+  });
+
+  it('of version 3 with end-needle selection on has it on for each of its patterns, and a turning row stays looser', () => {
+    const text = TEXT_OF_VERSION_3.replace('"endNeedleSelection": false', '"endNeedleSelection": true').replace(
+      '"hasTurningRow": false',
+      '"hasTurningRow": true',
+    );
+    const { bands, piece } = projectFromText(text);
+    expect(bands.map(({ endNeedles }) => endNeedles)).toEqual(bands.map(() => true));
+    expect(bands).not.toEqual([]);
+    expect(piece.hem.turning).toBe('loose');
   });
 
   it('of version 2 loses the yarn count that the program made up, and keeps one that a person wrote', () => {
@@ -49,7 +61,7 @@ describe('a project file', () => {
     expect(now.yarns.map(({ tex }) => tex)).toEqual([278, null]);
   });
 
-  it('of version 1 with a wrong field is refused as one of version 3 is', () => {
+  it('of version 1 with a wrong field is refused as one of version 4 is', () => {
     const text = TEXT_OF_VERSION_1.replace('"shows": "worn"', '"shows": "sideways"');
     expect(outcome(() => projectFromText(text))).toMatchObject({ problem: { facts: { path: 'motifs[1].shows' } } });
     const listless = TEXT_OF_VERSION_1.replace(/"motifs": \[[^]*?\],\n {2}"piece"/, '"motifs": "none",\n  "piece"');

@@ -18,8 +18,8 @@ import { projectWith } from '../fabric/pieces.ts';
 function sectioned(): Project {
   const plain = projectWith({ motif: ['X.', '.X'], copies: [1], stitches: 20, rows: 60, piece: { hemRows: 10 } });
   const parts = [
-    { name: 'rib', rows: 8, isLined: false, gauge: null },
-    { name: 'band', rows: 12, isLined: true, gauge: { stitches: 26, rows: 30 } },
+    { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' },
+    { name: 'band', rows: 12, isLined: true, gauge: { stitches: 26, rows: 30 }, tension: '' },
   ];
   const [band] = plain.bands as [Band];
   const position = { kind: 'centred', section: { part: 'band' }, oddRow: 'below' } as const;
@@ -63,7 +63,7 @@ describe('sections above the hem', () => {
   it('are added above the others under a name of their own, with as many rows as are left', () => {
     const called = (number: number): string => (number === 3 ? 'rib' : `section ${number}`);
     const one = applyChange(sectioned(), addSection(sectioned(), called).change);
-    expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null });
+    expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null, tension: '' });
     // 60 − 10 − 8 − 12 − 20 = 10 rows.
     expect(addSection(one, called).added).toMatchObject({ name: 'section 5', rows: 10 });
   });

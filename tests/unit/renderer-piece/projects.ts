@@ -3,7 +3,15 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { pieceIn, START_PIECE, START_SIZES, START_YARNS, startBand, type Project } from '@shared/project/index.ts';
+import {
+  START_MACHINE,
+  pieceIn,
+  START_PIECE,
+  START_SIZES,
+  START_YARNS,
+  startBand,
+  type Project,
+} from '@shared/project/index.ts';
 
 /** A project around a drawing in `.` main and `#` contrast, drawn as on the needles, the topmost row first. */
 export function projectOf(
@@ -13,6 +21,8 @@ export function projectOf(
 ): Project {
   return {
     name: 'small',
+    notes: '',
+    machine: START_MACHINE,
     yarns: START_YARNS,
     motifs: [
       {

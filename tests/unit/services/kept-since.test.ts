@@ -192,6 +192,24 @@ describe('files of kept work as earlier versions wrote them', () => {
       ]),
     );
   });
+
+  it('are read with what was written of the piece, which said then what its patterns say now', async () => {
+    const kept = keptWorkFromText(await golden('with-pieces-3.backup'));
+    expect(kept).toMatchObject({ edition: 10, rest: 'none' });
+    const { piece, bands, fills } = projectFromText(kept?.text ?? '');
+    expect(piece.hem).toEqual({ turning: 'loose', gauge: null });
+    expect(piece.parts).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
+    expect(piece.seamAllowance).toEqual({ left: 2, right: 2 });
+    // On for all, then off for those that were there; what came after it is off too.
+    expect([...bands, ...fills].map(({ endNeedles }) => endNeedles)).toEqual([false, false, false]);
+  });
+
+  it('keep for its patterns what end-needle selection was for the piece', async () => {
+    const [head = '', first = '', second = ''] = (await golden('with-pieces-3.backup')).split(/^(?=\+)/m);
+    const kept = keptWorkFromText(head + first + second);
+    const { bands, fills } = projectFromText(kept?.text ?? '');
+    expect([bands, fills].map((list) => list.map(({ endNeedles }) => endNeedles))).toEqual([[true], [true]]);
+  });
 });
 
 describe('a file of kept work with lines behind it', () => {

@@ -55,7 +55,7 @@ describe('carries', () => {
   });
 
   it('lie at the edges of the piece with end-needle selection on', () => {
-    expect(carries(ROWS, { endNeedleSelection: true })).toEqual([
+    expect(carries(ROWS, { endNeedles: true })).toEqual([
       ['contrast 1 to row 2: L5, 0 st, 1 up'],
       ['contrast 1 to row 3: R5, 0 st, 1 up'],
       ['contrast 1 to row 5: L5-R5, 9 st, 2 up, over'],

@@ -64,7 +64,7 @@ describe('floats of one row', () => {
   });
 
   it('carries the contrast to both edges with end-needle selection on', () => {
-    const { laid } = drawnFabric(['..XX..X...'], { endNeedleSelection: true });
+    const { laid } = drawnFabric(['..XX..X...'], { endNeedles: true });
     expect(laid.rows[0]?.floats.map(sayFloat)).toEqual([
       'contrast 1 L5-L4',
       'main L3-L2',

@@ -5,8 +5,8 @@ import { wrapStrandsOf } from '@shared/yarn/index.ts';
 import { drawnFabric, sayWrap } from './drawn-fabric.ts';
 
 function wraps(...given: Parameters<typeof drawnFabric>): string[][] {
-  const { fabric, laid } = drawnFabric(...given);
-  return wrapsOf(fabric, laid, 0).map((row) => (row ?? []).map(sayWrap));
+  const { fabric, laid, laying } = drawnFabric(...given);
+  return wrapsOf(fabric, laid, laying).map((row) => (row ?? []).map(sayWrap));
 }
 
 // common practice, no source: on the carriage side only, the first unselected needle next to the outermost selected one.
@@ -61,7 +61,7 @@ describe('wraps before a row', () => {
 
 function strands(...given: Parameters<typeof drawnFabric>) {
   const { fabric, laid, laying } = drawnFabric(...given);
-  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, 0), { ...laying, loopMmOf: () => 12 });
+  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, laying), { ...laying, loopMmOf: () => 12 });
   return found.map(({ edge, firstRow, lastRow, wraps: count, mm }) => ({ edge, rows: [firstRow, lastRow], count, mm }));
 }
 
