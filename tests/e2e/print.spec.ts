@@ -1,7 +1,7 @@
 /** Printing: what a printer is given is the sheet, page for page, and never the window. */
 import type { Page } from '@playwright/test';
 import { localDay } from '@shared/day/index.ts';
-import { placementSheet, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
+import { placementSheet, sheetFacts, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
@@ -15,7 +15,7 @@ const NOW = new Date(2026, 10, 26, 12);
 /** The sheet of the sample, as the window should have it now. */
 function sheetOn(paper: PaperSize): SheetDocument {
   const project = sampleProject();
-  return placementSheet(project, makePlan(pieceIn(project)), { paper, date: localDay(NOW) });
+  return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: localDay(NOW) });
 }
 
 /** Counts the times that the page opens the browser's dialog, which a test cannot answer, and keeps it shut. */
