@@ -81,13 +81,13 @@ function keepStop(
   { isLast, seen }: { isLast: boolean; seen: Set<string> },
   doing: Doing,
 ): void {
-  if (seen.has(stop.id)) refuse(`two stops are called ${stop.id}`);
-  seen.add(stop.id);
   if (stop.counter < place.counter) refuse(`reading ${stop.counter} has passed`);
   if (stop.counter > place.counter) refuse(`nothing says how the counter comes to ${stop.counter}`);
   if (stop.row === null && !isLast) refuse('rows follow a stop that no row belongs to');
   if (stop.row !== null && stop.row !== stop.counter + 1) refuse(`row ${stop.row} does not follow this reading`);
   if (stop.carriageAt !== place.side) refuse(`the carriage stands at the ${place.side}`);
+  if (seen.has(stop.id)) refuse(`two stops are called ${stop.id}`);
+  seen.add(stop.id);
   const reading = stop.counter;
   let time = 0;
   for (const act of stop.acts) {

@@ -1,12 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { EXAMPLES, type Example } from './examples/index.ts';
+import { bare } from './examples/told.ts';
 import { UNCERTAIN } from './harmless.ts';
 import { differences, knit, mutations, type Knitted, type Mutation, type OrderJson } from './index.ts';
-
-/** The order as its acts alone tell it, without what is said to hold in each row. */
-function bare(order: OrderJson): OrderJson {
-  return order.map(({ needles: _n, carriage: _c, selecting: _s, feeders: _f, ...item }) => item);
-}
 
 interface Tried extends Mutation {
   readonly of: string;
