@@ -13,8 +13,8 @@ export const HANDS: Hands = {
   counter: (place, { reading }) => {
     place.counter = reading;
   },
-  tension: (place, { part, text }) => {
-    place.tension = { part, text };
+  tension: (place, { part, section, text }) => {
+    place.tension = { part, text, ...(section ? { section } : {}) };
   },
   thread: ({ yarns, counter }, { feeder, yarn }) => yarns.thread(feeder, yarn, counter),
   unthread: (place, { feeder, yarn, waitsAt }) => {
@@ -61,6 +61,11 @@ export const HANDS: Hands = {
     atCarriage(place, edge, 'cast on');
     place.bed.widen(edge, needles, { of: 'cast-on', yarn: place.yarns.in(1) ?? '' });
     for (const needle of each(needles)) place.fresh.add(needle);
+  },
+  eyelets: (place, { needles }) => {
+    mayShape(place);
+    for (const needle of needles) place.bed.empty(needle, needles);
+    place.notes.eyelets.push({ row: place.counter + 1, needles: needles.map(labelOf) });
   },
   'push-forward': (place, { needles }) => {
     push(place, needles, 'push-forward');

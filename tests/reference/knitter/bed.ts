@@ -94,6 +94,18 @@ export class Bed {
     this.needles.delete(needle);
   }
 
+  /** Moves the loops of a needle to a neighbour that keeps its own; the needle stays in work, and the next row leaves a hole. */
+  empty(needle: number, emptied: readonly number[]): void {
+    const at = this.at(needle);
+    if (at.loops.length === 0) refuse(`${labelOf(needle)} holds no loop`);
+    const [first, last] = this.edges;
+    if (needle === first || needle === last) refuse(`${labelOf(needle)} is at the edge, which an eyelet would open`);
+    const to = [needle + 1, needle - 1].find((beside) => !emptied.includes(beside));
+    if (to === undefined) refuse(`both neighbours of ${labelOf(needle)} are emptied too`);
+    this.at(to).loops.push(...at.loops);
+    at.loops = [];
+  }
+
   /** Closes the loops at an edge and takes their needles out of work. */
   castOff(edge: Side, needles: Span): void {
     this.isOutermost(edge, needles);

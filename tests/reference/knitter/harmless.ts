@@ -5,7 +5,7 @@
 import type { Knitted } from './knitter.ts';
 import type { ActJson, ActName, OrderJson, StopJson } from './order.ts';
 import type { Mistake } from './mutations.ts';
-import type { Replay, Standing } from './replay.ts';
+import { tensionOf, type Replay, type Standing } from './replay.ts';
 
 export interface Mistaken<Name extends ActName = ActName> {
   readonly act: Extract<ActJson, { act: Name }>;
@@ -50,8 +50,7 @@ const REASONS: Reasons = {
     return mistake === 'dropped' && isAtZero ? 'the counter is at 0 before a piece' : null;
   },
 
-  tension: (mistaken) =>
-    set(mistaken, ({ tension }) => tension === `${mistaken.act.part} ${mistaken.act.text}`, { countsIn: () => true }),
+  tension: (mistaken) => set(mistaken, ({ tension }) => tension === tensionOf(mistaken.act), { countsIn: () => true }),
 
   carriage: (mistaken) => set(mistaken, ({ carriage }) => carriage === mistaken.act.set, { countsIn: () => true }),
 

@@ -119,7 +119,9 @@ function knitStretch(place: Workplace, stretch: Stretch, before: Stop | Stretch 
 /** Behind the last row nothing can be done for a next one. */
 function mayEnd(act: Act): void {
   const isForRow =
-    ['increase', 'cast-on-more', 'push-forward', 'wrap', 'lay', 'first-needles', 'check'].includes(act.act) ||
+    ['increase', 'cast-on-more', 'push-forward', 'eyelets', 'wrap', 'lay', 'first-needles', 'check'].includes(
+      act.act,
+    ) ||
     ((act.act === 'selecting' || act.act === 'end-needles') && act.on) ||
     (act.act === 'carriage' && act.set === 'pattern');
   if (isForRow) refuse('no row follows');

@@ -18,7 +18,7 @@ const act = z.discriminatedUnion('act', [
     wasteRows: count.nullish(),
   }),
   z.object({ act: z.literal('counter'), reading: count }),
-  z.object({ act: z.literal('tension'), part: z.string(), text: z.string() }),
+  z.object({ act: z.literal('tension'), part: z.string(), section: z.string().nullish(), text: z.string() }),
   z.object({ act: z.literal('thread'), feeder, yarn: z.string() }),
   z.object({
     act: z.literal('unthread'),
@@ -43,6 +43,7 @@ const act = z.discriminatedUnion('act', [
   z.object({ act: z.literal('decrease'), edge, needles }),
   z.object({ act: z.literal('cast-off'), edge, needles: span }),
   z.object({ act: z.literal('cast-on-more'), edge, needles: span }),
+  z.object({ act: z.literal('eyelets'), needles }),
   z.object({ act: z.literal('push-forward'), needles }),
   z.object({ act: z.literal('push-back'), needles }),
   z.object({ act: z.literal('wrap'), needle, edge, yarn: z.string(), strand: id }),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { allOver } from './examples/all-over.ts';
 import { bandAboveHem } from './examples/band-above-hem.ts';
 import { byHand } from './examples/by-hand.ts';
 import { hem } from './examples/hem.ts';
@@ -142,6 +143,27 @@ describe('the simulated knitter refuses what no needle can take or give', () => 
       7,
       also({ act: 'push-forward', needles: ['L1'] }, { act: 'carriage', set: 'pattern' }),
       'Reading 7, row: the row that joins the hem is knitted plain.',
+    ],
+    [
+      'an eyelet at the edge',
+      hem,
+      3,
+      changed('eyelets', { needles: ['L2'] }),
+      'Reading 3, eyelets: L2 is at the edge, which an eyelet would open.',
+    ],
+    [
+      'eyelets of a needle and both its neighbours',
+      allOver,
+      1,
+      also({ act: 'eyelets', needles: ['L2', 'L1', 'R1'] }),
+      'Reading 1, eyelets: both neighbours of L1 are emptied too.',
+    ],
+    [
+      'an eyelet where no loop is',
+      hem,
+      3,
+      also({ act: 'eyelets', needles: ['L1'] }),
+      'Reading 3, eyelets: L1 holds no loop.',
     ],
     [
       'waste removed before the hem hangs',

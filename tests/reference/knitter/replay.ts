@@ -75,7 +75,7 @@ export function after(standing: Standing, act: ActJson): Standing {
     case 'end-needles':
       return { ...standing, hasEndNeedles: act.on };
     case 'tension':
-      return { ...standing, tension: `${act.part} ${act.text}` };
+      return { ...standing, tension: tensionOf(act) };
     case 'first-needles':
       return { ...standing, patternFrom: act.row };
     case 'hang-hem':
@@ -83,6 +83,11 @@ export function after(standing: Standing, act: ActJson): Standing {
     default:
       return standing;
   }
+}
+
+/** A tension as one text, to be compared. */
+export function tensionOf({ part, section, text }: Extract<ActJson, { act: 'tension' }>): string {
+  return [part, section, text].join(' ');
 }
 
 type Shaping = Extract<ActJson, { act: 'increase' | 'decrease' | 'cast-off' | 'cast-on-more' }>;

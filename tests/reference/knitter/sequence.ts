@@ -42,6 +42,7 @@ const WHEN: Readonly<Record<ActName, readonly number[]>> = {
   'cast-off': [OFF],
   finish: [OFF, CARRIAGE],
   tension: [TENSION],
+  eyelets: [OFF, TENSION, SHAPING],
   increase: [SHAPING],
   decrease: [SHAPING],
   'cast-on-more': [OFF, TENSION, SHAPING],

@@ -13,6 +13,8 @@ import { Yarns } from './yarns.ts';
 export interface TensionOfRow {
   readonly row: number;
   readonly part: string;
+  /** The section that has a tension of its own. */
+  readonly section?: string | null | undefined;
   readonly text: string;
 }
 
@@ -23,6 +25,8 @@ export interface Notes {
   readonly wraps: (WrapMade & { readonly yarn: string; readonly strand: string })[];
   readonly hooked: { readonly row: number; readonly needle: string; readonly yarn: string }[];
   readonly hem: { readonly reading: number; readonly loops: readonly HungLoop[] }[];
+  /** Needles whose loop was moved to a neighbour before a row, so that it has a hole there. */
+  readonly eyelets: { readonly row: number; readonly needles: readonly string[] }[];
   readonly finish: ActOf<'finish'>[];
   /** Needles that were pushed to where they stood already. */
   readonly needless: { readonly reading: number; readonly act: 'push-forward' | 'push-back' }[];
@@ -33,7 +37,16 @@ export class Workplace {
   readonly yarns = new Yarns();
   readonly strands = new Strands();
   readonly choosing: Choosing;
-  readonly notes: Notes = { fabric: [], tensions: [], wraps: [], hooked: [], hem: [], finish: [], needless: [] };
+  readonly notes: Notes = {
+    fabric: [],
+    tensions: [],
+    wraps: [],
+    hooked: [],
+    hem: [],
+    eyelets: [],
+    finish: [],
+    needless: [],
+  };
 
   counter = 0;
   carriage: 'plain' | 'pattern' = 'plain';

@@ -1,4 +1,4 @@
-/** A hem folded over a turning row and joined to its open loops. */
+/** A hem folded over a turning row with eyelets and joined to its open loops. */
 import { end, MACHINE, stop, stretch, type Example } from './example.ts';
 
 const PLAIN = 'L2–R2, plain, off, slate, none';
@@ -15,7 +15,10 @@ export const hem: Example = {
       { act: 'thread', feeder: 1, yarn: 'slate' },
     ]),
     stretch(2, 3, 'left', PLAIN),
-    stop(3, 'left', PLAIN, [{ act: 'tension', part: 'turning row', text: '9' }]),
+    stop(3, 'left', PLAIN, [
+      { act: 'tension', part: 'turning row', text: '9' },
+      { act: 'eyelets', needles: ['L1'] },
+    ]),
     stop(4, 'right', PLAIN, [
       { act: 'weights', do: 'move' },
       { act: 'tension', part: 'outside', text: '7' },
