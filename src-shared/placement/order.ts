@@ -68,7 +68,7 @@ export function compareSpaces(a: readonly number[], b: readonly number[]): numbe
   return index < 0 ? 0 : (a[index] as number) - (b[index] as number);
 }
 
-/** By what `worse` loses against `better`, which ranks before it. */
+/** By what `worse` loses against `better`, which ranks somewhere before it: the first criterion in which they differ. */
 export function behindBy(better: Score, worse: Score): Exclude<Reason['behindBy'], null> {
   const decisive = criteria.find(([, of]) => of(worse) !== of(better));
   return decisive ? decisive[0] : 'further-right';

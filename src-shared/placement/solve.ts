@@ -47,9 +47,9 @@ function choicesOf(question: PlacementQuestion, ranked: readonly FirstNeedles[])
     const layout = layOut(question, first);
     return { layout, score: scoreOf(layout.judged, demand) };
   });
+  const [best] = laid;
   return laid.map(({ layout: { groups, blocks, figure }, score }, rank) => {
     const { imbalance, fromRule, margins } = score;
-    const before = laid[rank - 1]?.score;
     const reason: Reason = {
       rule: rule.kind,
       judge,
@@ -57,7 +57,8 @@ function choicesOf(question: PlacementQuestion, ranked: readonly FirstNeedles[])
       imbalance,
       fromRule,
       ideal,
-      behindBy: before ? behindBy(before, score) : null,
+      seamAllowance: question.seamAllowance,
+      behindBy: rank > 0 && best ? behindBy(best.score, score) : null,
     };
     return { groups, blocks, figure, acrossSeam: margins, imbalance, fromRule, reason };
   });

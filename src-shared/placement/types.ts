@@ -54,7 +54,9 @@ export interface Reason {
    * allowance) and each gap (null for one group). Null by hand.
    */
   readonly ideal: { readonly margin: number; readonly gap: number | null } | null;
-  /** How this choice loses against the one before it, or null for the best. */
+  /** Stitches of each margin that the seam takes. */
+  readonly seamAllowance: { readonly left: number; readonly right: number };
+  /** By what this choice loses against the best, or null for that. */
   readonly behindBy: 'imbalance' | 'from-rule' | 'gap-spread' | 'narrower-margins' | 'further-right' | null;
 }
 

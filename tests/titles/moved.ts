@@ -214,6 +214,21 @@ export const MOVED: readonly Moved[] = [
     return { old: title, now: title.replace('here', 'here 0a1b'), why: 'behind a head stands a proof of the key' };
   }),
   {
+    old: 'unit/placement/why.test.ts › a later choice says what it costs › against the one before it, where the seam continues',
+    now: 'unit/placement/why.test.ts › a later choice says what it costs › against the first, where the seam continues',
+    why: 'a choice is compared with the best, not with the one before it',
+  },
+  {
+    old: 'unit/placement/why.test.ts › a later choice says what it costs › against the one before it, with even spaces',
+    now: 'unit/placement/why.test.ts › a later choice says what it costs › against the first, with even spaces',
+    why: 'a choice is compared with the best, not with the one before it',
+  },
+  {
+    old: 'unit/placement/why.test.ts › a later choice says what it costs › against the one before it, with fixed margins',
+    now: 'unit/placement/why.test.ts › a later choice says what it costs › against the first, with fixed margins',
+    why: 'a choice is compared with the best, not with the one before it',
+  },
+  {
     old: 'e2e/piece-fill.spec.ts › fills a sleeve, reads how it meets in the seam, and takes what makes it meet',
     now: 'e2e/piece-fill.spec.ts › fills a sleeve, reads how it meets in the seam, and takes what makes it match',
     why: 'edges that meet as mirror images do not match',

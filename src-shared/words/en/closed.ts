@@ -2,6 +2,7 @@
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
 import type { FillRound, BandRound } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
+import { judgeRound } from '../../placement/index.ts';
 import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
@@ -26,12 +27,17 @@ function band({ rows, acrossSeam, gaps, shaped }: BandRound, alike: number): str
 function compared(acrossSeam: number, gaps: readonly number[]): string {
   if (acrossSeam < 0) return `the seam takes **${-acrossSeam}** of the figure`;
   const across = `across the seam **${acrossSeam}**`;
-  if (gaps.length === 0) return `${across}, with one group all round`;
+  const judgement = judgeRound(acrossSeam, gaps);
+  if (judgement.kind === 'one-group') return `${across}, with one group all round`;
   const between = `between the groups ${gapsSaid(gaps)}`;
-  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
-  if (least !== most) return `${across}, ${between}; not even`;
-  if (acrossSeam === least) return `${across}, ${between}; even all round`;
-  return `${across}, ${between}; the seam shows ${Math.abs(acrossSeam - least)} ${acrossSeam > least ? 'more' : 'fewer'}`;
+  switch (judgement.kind) {
+    case 'even':
+      return `${across}, ${between}; even all the way round`;
+    case 'seam-differs':
+      return `${across}, ${between}; the seam shows ${Math.abs(judgement.by)} ${judgement.by > 0 ? 'more' : 'fewer'} than between the groups`;
+    case 'gaps-differ':
+      return `${across}, ${between}; the gaps differ by up to ${judgement.by}`;
+  }
 }
 
 /** `Fill 1, rows 1–60. It matches across the closed seam on all 60 rows.` */

@@ -1,5 +1,5 @@
 /** Why groups go where they go, and what whole needles cost. */
-import type { PlacementChoice, Reason, Spaces } from '../../placement/index.ts';
+import { judgeRound, type PlacementChoice, type Reason, type Spaces } from '../../placement/index.ts';
 import type { Band, PlacementRule, SolvedRule } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -19,13 +19,13 @@ const solved: { readonly [Kind in SolvedRule['kind']]: RuleWords } = {
   seam: {
     name: 'Seam continues',
     asks: 'Each margin is half a gap, so that the pattern runs on across the closed seam.',
-    best: (how, isMet) => (isMet ? `Even ${how}, all the way round` : `Even ${how}`),
+    best: (how, isMet) => (isMet ? `Even ${how}` : 'Both sides alike'),
     spaces: 'gaps and seam',
   },
   even: {
     name: 'Even spaces',
     asks: 'Margins and gaps are all the same.',
-    best: (how, isMet) => (isMet ? `Even ${how}, every space the same` : `Even ${how}`),
+    best: (_how, isMet) => (isMet ? 'Every space the same' : 'Both sides alike'),
     spaces: 'the spaces',
   },
   margins: {
@@ -58,12 +58,19 @@ const judges: { readonly [Judge in Band['judge']]: string } = {
   blocks: 'the pattern blocks',
 };
 
-/** `13 stitches at each edge, 24 between`. */
-function spaces({ margins: [left, right], gaps }: Spaces): string {
-  const edges =
-    left === right
-      ? `${n.stitches(left)} at each edge`
-      : `${n.stitches(left)} at the left edge and ${right} at the right`;
+/**
+ * `13 stitches at each edge, 24 between`; where the seam takes some of the
+ * margins, `13 stitches at each edge, 12 of them clear of the seam, 24 between`.
+ */
+function spaces({ margins: [left, right], gaps }: Spaces, taken = { left: 0, right: 0 }): string {
+  const clear = [left - taken.left, right - taken.right] as const;
+  // Where the seam takes some of the figure, that is said beside it.
+  const isClear = taken.left + taken.right > 0 && Math.min(...clear) >= 0;
+  const isAlike = left === right && (!isClear || clear[0] === clear[1]);
+  const ofThem = (count: number): string => (isClear ? ` (${count} clear of the seam)` : '');
+  const edges = isAlike
+    ? `${n.stitches(left)} at each edge${isClear ? `, ${clear[0]} of them clear of the seam` : ''}`
+    : `${n.stitches(left)}${ofThem(clear[0])} at the left edge and ${right}${ofThem(clear[1])} at the right`;
   const [first] = gaps;
   if (first === undefined) return edges;
   if (gaps.length === 1) return `${edges}, ${first} between`;
@@ -73,17 +80,33 @@ function spaces({ margins: [left, right], gaps }: Spaces): string {
   return `${edges}, gaps of ${said}`;
 }
 
-/** `closed, the seam shows 26`. */
+/** What the eye makes of it: `even all the way round`, `2 more than between the groups`; nothing for one group. */
+function round(choice: PlacementChoice): string {
+  const judgement = judgeRound(choice.acrossSeam, judged(choice).gaps);
+  switch (judgement.kind) {
+    case 'one-group':
+      return '';
+    case 'even':
+      return ', even all the way round';
+    case 'seam-differs':
+      return `, ${Math.abs(judgement.by)} ${judgement.by > 0 ? 'more' : 'fewer'} than between the groups`;
+    case 'gaps-differ':
+      return `, and the gaps differ by up to ${judgement.by}`;
+  }
+}
+
+/** `closed, the seam shows 26, 2 more than between the groups`. */
 function seam(choice: PlacementChoice): string {
   const { acrossSeam, reason } = choice;
-  const taken = judged(choice).margins[0] + judged(choice).margins[1] - acrossSeam;
+  const taken = reason.seamAllowance.left + reason.seamAllowance.right;
   if (acrossSeam < 0) {
     const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
     return `the seam takes ${taken}, and with them ${-acrossSeam} of the ${what}`;
   }
   const shown =
     reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `the blocks lie ${acrossSeam} apart across the seam`;
-  return taken === 0 ? `closed, ${shown}` : `the seam takes ${taken}; closed, ${shown}`;
+  const said = `closed, ${shown}${round(choice)}`;
+  return taken === 0 ? said : `the seam takes ${taken}; ${said}`;
 }
 
 function judged({ reason, figure, blocks }: PlacementChoice): Spaces {
@@ -97,10 +120,9 @@ function cost(choice: PlacementChoice): string {
   if (ideal === null || (imbalance === 0 && fromRule === 0)) return '';
   const { margin, gap } = ideal;
   if (margin < 0 || (gap !== null && gap < 0)) return '; the seam takes more than there is to share';
-  const { margins, gaps } = judged(choice);
-  const beside = margins[0] + margins[1] === acrossSeam ? '' : ' beside the seam';
+  const { gaps } = judged(choice);
   const share = [
-    rule === 'margins' ? '' : `${n.plain(margin, 2)} at each edge${beside}`,
+    rule === 'margins' ? '' : exactMargin(margin, reason.seamAllowance),
     rule === 'gaps' || gap === null ? '' : `${n.plain(gap, 2)} between`,
   ].filter(Boolean);
   // Rounding moves no space by two needles; what does is a block that meets the edge or its neighbour.
@@ -109,6 +131,14 @@ function cost(choice: PlacementChoice): string {
   return isRounded
     ? `; needles are whole, and an exact share would be ${n.list(share)}`
     : `; the blank columns leave no room for the exact share of ${n.list(share)}`;
+}
+
+/** `12.5 at each edge`, `13.5 at each edge (12.5 clear of the seam)`; `clear` is what the seam leaves. */
+function exactMargin(clear: number, { left, right }: Reason['seamAllowance']): string {
+  if (left !== right) return `${n.plain(clear, 2)} clear of the seam at each edge`;
+  return left === 0
+    ? `${n.plain(clear, 2)} at each edge`
+    : `${n.plain(clear + left, 2)} at each edge (${n.plain(clear, 2)} clear of the seam)`;
 }
 
 /** The best choice, in a few words. */
@@ -123,22 +153,22 @@ function asBest(choice: PlacementChoice): string {
   return solved[rule].best(how, fromRule === 0);
 }
 
-/** What a later choice costs against the one before it. */
+/** What a later choice costs against the best. */
 function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], null>): string {
   const { rule, imbalance, fromRule } = choice.reason;
   switch (behindBy) {
     case 'imbalance':
-      return `Less even, the two sides differing by ${n.stitches(imbalance)}`;
+      return `Less even than the first, the two sides differing by ${n.stitches(imbalance)}`;
     case 'from-rule':
-      return `As even, but ${rule === 'by-hand' ? 'the gaps' : solved[rule].spaces} differ by up to ${fromRule}`;
+      return `As even as the first, but ${rule === 'by-hand' ? 'the gaps' : solved[rule].spaces} differ by up to ${fromRule}`;
     case 'gap-spread': {
       const { gaps } = judged(choice);
-      return `As near the rule, but the gaps differ by up to ${Math.max(...gaps) - Math.min(...gaps)}`;
+      return `As near the rule as the first, but the gaps differ by up to ${Math.max(...gaps) - Math.min(...gaps)}`;
     }
     case 'narrower-margins':
-      return 'As good, with narrower margins';
+      return 'As even as the first, with narrower margins';
     case 'further-right':
-      return 'As good, further to the right';
+      return 'As even as the first, further to the right';
   }
 }
 
@@ -156,20 +186,20 @@ export const placement = {
   written: `${Object.keys(solved).map(written).join(', ')} or by-hand:L48,R12`,
   /** What is evened out. */
   judges,
-  /** `13 stitches at each edge, 24 between`, counting all stitches. */
+  /** `13 stitches at each edge, 24 between`: all stitches, and how many of them are clear of the seam. */
   spaces,
   /** Why the best choice leads, or what a later one costs, in a sentence. */
   why(choice: PlacementChoice): string {
     const { reason } = choice;
     const head = reason.behindBy === null ? asBest(choice) : asNext(choice, reason.behindBy);
     const price = reason.behindBy === null ? cost(choice) : '';
-    return `${head}: ${spaces(judged(choice))}; ${seam(choice)}${price}.`;
+    return `${head}: ${spaces(judged(choice), reason.seamAllowance)}; ${seam(choice)}${price}.`;
   },
-  /** The same for where the spaces are drawn and numbered: `Even to the eye, all the way round; seam 22.` */
+  /** The same for where the spaces are drawn and numbered: `Even to the eye; seam 22, even all the way round.` */
   whyBesideDrawing(choice: PlacementChoice): string {
     const { reason, acrossSeam } = choice;
-    if (reason.behindBy !== null) return `${asNext(choice, reason.behindBy)}; seam ${acrossSeam}.`;
-    const closed = acrossSeam < 0 ? seam(choice) : `seam ${acrossSeam}`;
+    const closed = acrossSeam < 0 ? seam(choice) : `seam ${acrossSeam}${round(choice)}`;
+    if (reason.behindBy !== null) return `${asNext(choice, reason.behindBy)}; ${closed}.`;
     return `${asBest(choice)}; ${closed}${cost(choice)}.`;
   },
 };

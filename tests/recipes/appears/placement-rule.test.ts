@@ -16,7 +16,7 @@ describe('a rule of margins of twice a gap', () => {
   it('places groups from the command line, with its reason', async () => {
     // Two groups of one stitch leave 10 of 12: a gap of 2 between margins of 4.
     const { out } = await call('place', motif, '--stitches', '12', '--copies', '1,1', '--rule', 'framed');
-    expect(out).toContain('Even to the eye, each margin twice a gap: 4 stitches at each edge, 2 between');
+    expect(out).toContain('Each margin twice a gap: 4 stitches at each edge, 2 between');
   });
 
   it('is named where the command line is asked for help, or asked for an unknown rule', async () => {

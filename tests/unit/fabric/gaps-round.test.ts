@@ -146,7 +146,7 @@ describe('the gaps round the closed piece', () => {
     const [two, one] = alikeRound(bandsRound(plan, tube).filter((seen) => seen !== null));
     // The solid motif repeats at every stitch: two groups of 1 on 30 leave 28, 14 and 14; one leaves 29 all round.
     expect(plainText(words.closed.panel.band(two?.band as BandRound, two?.more ?? 0))).toBe(
-      'Rows 1–2 and 1 more band alike: across the seam 14, between the groups 14; even all round.',
+      'Rows 1–2 and 1 more band alike: across the seam 14, between the groups 14; even all the way round.',
     );
     expect(plainText(words.closed.panel.band(one?.band as BandRound, one?.more ?? 0))).toBe(
       'Rows 21–22: across the seam 29, with one group all round.',
@@ -154,9 +154,21 @@ describe('the gaps round the closed piece', () => {
   });
 
   it.each([
-    { acrossSeam: 22, gaps: [24], said: 'across the seam 22, between the groups 24; the seam shows 2 fewer' },
-    { acrossSeam: 25, gaps: [24, 24], said: 'across the seam 25, between the groups 24; the seam shows 1 more' },
-    { acrossSeam: 24, gaps: [23, 25], said: 'across the seam 24, between the groups 23 to 25; not even' },
+    {
+      acrossSeam: 22,
+      gaps: [24],
+      said: 'across the seam 22, between the groups 24; the seam shows 2 fewer than between the groups',
+    },
+    {
+      acrossSeam: 25,
+      gaps: [24, 24],
+      said: 'across the seam 25, between the groups 24; the seam shows 1 more than between the groups',
+    },
+    {
+      acrossSeam: 24,
+      gaps: [23, 25],
+      said: 'across the seam 24, between the groups 23 to 25; the gaps differ by up to 2',
+    },
     { acrossSeam: -2, gaps: [24], said: 'the seam takes 2 of the figure' },
   ])('are told apart: $said', ({ acrossSeam, gaps, said }) => {
     const seen = { rows: { first: 5, last: 5 }, acrossSeam, gaps, shaped: null };

@@ -39,22 +39,22 @@ describe('the best choice is said to be', () => {
         { kind: 'seam' },
         'figure',
       ),
-      says: 'Even to the eye: 13 stitches at each edge, 24 between; closed, the seam shows 26; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
+      says: 'Both sides alike: 13 stitches at each edge, 24 between; closed, the seam shows 26, 2 more than between the groups; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
     },
     {
       of: 'even all the way round',
       choices: said(64, sixes, { kind: 'seam' }),
-      says: 'Even by the blocks, all the way round: 6 stitches at each edge, 12 between; closed, the blocks lie 12 apart across the seam.',
+      says: 'Even by the blocks: 6 stitches at each edge, 12 between; closed, the blocks lie 12 apart across the seam, even all the way round.',
     },
     {
       of: 'even beside the seam',
       choices: said(64, sixes, { kind: 'seam' }, 'figure', 1),
-      says: 'Even to the eye: 7 stitches at each edge, 10 between; the seam takes 2; closed, the seam shows 12; needles are whole, and an exact share would be 5.5 at each edge beside the seam and 11 between.',
+      says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; the seam takes 2; closed, the seam shows 12, 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
     },
     {
       of: 'short of room for its blank columns',
       choices: said(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
-      says: 'Even to the eye: 9 stitches at each edge, 8 in each gap; closed, the seam shows 18; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
+      says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; closed, the seam shows 18, 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
     },
     {
       of: 'one group in the middle',
@@ -69,22 +69,22 @@ describe('the best choice is said to be', () => {
     {
       of: 'every space the same',
       choices: said(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
-      says: 'Even to the eye, every space the same: 4 stitches at each edge, 4 in each gap; closed, the seam shows 8.',
+      says: 'Every space the same: 4 stitches at each edge, 4 in each gap; closed, the seam shows 8, 4 more than between the groups.',
     },
     {
       of: 'as the margins are given',
       choices: said(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
-      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; closed, the blocks lie 14 apart across the seam; needles are whole, and an exact share would be 5.33 between.',
+      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; closed, the blocks lie 14 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
     },
     {
       of: 'as the gaps are given',
       choices: said(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
-      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; closed, the blocks lie 22 apart across the seam.',
+      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; closed, the blocks lie 22 apart across the seam, 13 more than between the groups.',
     },
     {
       of: 'placed by hand',
       choices: said(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
-      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; closed, the seam shows 5.',
+      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; closed, the seam shows 5, 10 fewer than between the groups.',
     },
     {
       of: 'in the seam',
@@ -95,7 +95,7 @@ describe('the best choice is said to be', () => {
       of: 'one of many gaps',
       // 93 − 60 leaves 33 for six gaps beside margins of 0: 5 each and 3 over.
       choices: said(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
-      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; closed, the blocks lie 0 apart across the seam; needles are whole, and an exact share would be 5.5 between.',
+      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; closed, the blocks lie 0 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
     },
   ])('$of', ({ choices, says }) => {
     expect(choices[0]).toBe(says);
@@ -106,34 +106,34 @@ describe('a later choice says what it costs', () => {
   const heads = (sentences: readonly string[]): string[] =>
     sentences.map((sentence) => sentence.split(':')[0] as string);
 
-  it('against the one before it, where the seam continues', () => {
+  it('against the first, where the seam continues', () => {
     const two: Group[] = [
       [36, 1],
       [36, 1],
     ];
     expect(heads(said(120, two, { kind: 'seam' }, 'figure')).slice(1, 3)).toEqual([
-      'As good, with narrower margins',
-      'As even, but gaps and seam differ by up to 6',
+      'As even as the first, with narrower margins',
+      'As even as the first, but gaps and seam differ by up to 6',
     ]);
   });
 
-  it('against the one before it, with even spaces', () => {
+  it('against the first, with even spaces', () => {
     expect(heads(said(30, [[7], [7], [7]], { kind: 'even' })).slice(1, 5)).toEqual([
-      'As good, further to the right',
-      'As near the rule, but the gaps differ by up to 1',
-      'As good, further to the right',
-      'As even, but the spaces differ by up to 2',
+      'As even as the first, further to the right',
+      'As near the rule as the first, but the gaps differ by up to 1',
+      'As near the rule as the first, but the gaps differ by up to 1',
+      'As even as the first, but the spaces differ by up to 2',
     ]);
   });
 
-  it('against the one before it, with fixed margins', () => {
+  it('against the first, with fixed margins', () => {
     expect(heads(said(40, [[9], [9], [9]], { kind: 'margins', stitches: 2 })).slice(1, 4)).toEqual([
-      'As good, further to the right',
-      'Less even, the two sides differing by 3 stitches',
-      'As good, further to the right',
+      'As even as the first, further to the right',
+      'Less even than the first, the two sides differing by 3 stitches',
+      'Less even than the first, the two sides differing by 3 stitches',
     ]);
     expect(heads(said(42, [[9], [9], [9], [9]], { kind: 'margins', stitches: 0 }))[1]).toBe(
-      'As even, but the gaps differ by up to 3',
+      'As even as the first, but the gaps differ by up to 3',
     );
   });
 });

@@ -192,7 +192,7 @@ describe('placing with even spaces', () => {
       null,
       'further-right',
       'gap-spread',
-      'further-right',
+      'gap-spread',
     ]);
   });
 });
