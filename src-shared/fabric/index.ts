@@ -1,5 +1,6 @@
 export * from './types.ts';
 export type * from './problems.ts';
+export * from './band-spaces.ts';
 export * from './fabric.ts';
 export * from './fill-place.ts';
 export * from './fills-round.ts';

@@ -90,6 +90,11 @@ export function edgesAt(outline: Outline, row: number): Run {
   return { first: outline.first[row - 1] as Slot, last: outline.last[row - 1] as Slot };
 }
 
+/** True if every row has the same needles. */
+export function isStraight({ first, last }: Outline): boolean {
+  return first.every((slot) => slot === first[0]) && last.every((slot) => slot === last[0]);
+}
+
 /** From the leftmost needle that any row has to the rightmost. */
 export function needlesTaken(outline: Outline): Run {
   let [first, last] = [Infinity, -Infinity];

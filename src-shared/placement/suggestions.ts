@@ -46,11 +46,16 @@ export function countsThatFit(question: PlacementQuestion, copy: GroupOnNeedles,
 
 /**
  * The nearest narrower and the nearest wider piece, no more than `reach`
- * stitches away and no wider than `widest`, on which the question's groups meet
- * its rule exactly; the narrower first. Empty where they do already, and by
- * hand, where nothing is asked.
+ * stitches away, on which the question's groups meet its rule exactly and which
+ * `isPossible`; the narrower first. The widths are those of the row that the
+ * groups stand on, as the question's. Empty where they do already, and by hand,
+ * where nothing is asked.
  */
-export function nearestExactWidths(question: PlacementQuestion, reach: number, widest: number): ExactWidth[] {
+export function nearestExactWidths(
+  question: PlacementQuestion,
+  reach: number,
+  isPossible: (stitches: number) => boolean,
+): ExactWidth[] {
   if (question.rule.kind === 'by-hand') return [];
   const here = bestOf(question);
   if (here && isExact(here)) return [];
@@ -58,10 +63,10 @@ export function nearestExactWidths(question: PlacementQuestion, reach: number, w
   return [-1, 1].flatMap((step) => {
     for (let away = 1; away <= reach; away++) {
       const width = stitches + step * away;
-      if (width < 1 || width > widest) break;
+      if (width < 1) break;
       const last = (question.edges.first + width - 1) as Slot;
       const choice = bestOf({ ...question, edges: { ...question.edges, last } });
-      if (choice && isExact(choice)) return [{ stitches: width, choice }];
+      if (choice && isExact(choice) && isPossible(width)) return [{ stitches: width, choice }];
     }
     return [];
   });

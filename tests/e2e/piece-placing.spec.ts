@@ -32,7 +32,7 @@ test('goes through the choices by keyboard, and back by undo', async ({ page, st
 
   await page.getByRole('button', { name: /^\d more$/ }).click();
   await expect(choices.getByRole('radio')).toHaveCount(8);
-  await choices.getByText('Even to the eye').first().click();
+  await choices.getByText('Both sides alike').first().click();
   await expect(starts).toContainText('L48 and R12');
   await page.keyboard.press('Control+Z');
   await expect(starts).not.toContainText('L48');
@@ -130,4 +130,29 @@ test('says how many copies fit and on how many stitches the rule comes out exact
   await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1, 1');
   await page.getByRole('button', { name: 'Undo change copies' }).click();
   await expect(page.getByLabel('Copies in each group')).toHaveValue('3, 3');
+});
+
+test('says of a shaped piece on which row its spaces hold, and takes the cast-on that makes them exact', async ({
+  page,
+  start,
+  home,
+}) => {
+  const labels = await listenToLabels(page);
+  await start();
+  // 100 stitches and 20 more at each edge: 120 on row 30, where the groups stand as on a straight piece of 120.
+  const shape = { kind: 'tapered', stitches: 100, stitchesAtTop: 140, rows: 60, straightRows: 2 };
+  await openTwelve(page, home, [3, 3], { piece: { shape } });
+  await expect
+    .poll(labels)
+    .toEqual(expect.arrayContaining(['13', '24', 'on row 30', 'L48', 'L47', 'R47', 'L60', 'R60']));
+  await page.getByText('What would be better').click();
+  await expect(
+    page.getByText('On row 30, where the groups stand, it would come out exactly on 118 or 122 stitches'),
+  ).toBeVisible();
+  await page.getByRole('button', { name: 'Cast on 102, 122 on row 30' }).click();
+  await expect(page.getByText('The rule comes out exactly on this piece.')).toBeVisible();
+  const what = page.getByRole('region', { name: 'What it is' });
+  await expect(what).toContainText('From 102 to 142 stitches');
+  await page.getByRole('button', { name: /^Undo / }).click();
+  await expect(what).toContainText('From 100 to 140 stitches');
 });

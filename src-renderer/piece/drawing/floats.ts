@@ -4,7 +4,7 @@
  */
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { Float } from '@shared/strands/index.ts';
-import type { Viewport } from '../../canvas/index.ts';
+import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import type { Look } from './look.ts';
 
 /** On rows thinner than this many pixels only long floats are drawn: from afar the others hide the figure. */
@@ -111,8 +111,12 @@ export interface Tag {
   readonly isOver: boolean;
 }
 
-/** Where tags go: the longest strands first, and none over another. */
-export function tagsOf(strands: readonly Strand[], widthOf: (text: string) => number): Tag[] {
+/** Where tags go: the longest strands first, and none over another or over what is `taken`. */
+export function tagsOf(
+  strands: readonly Strand[],
+  widthOf: (text: string) => number,
+  taken: readonly PixelBox[] = [],
+): Tag[] {
   const isCrowded = strands.length > MOST_TAGGED;
   const taggable = strands.filter(({ float, x1, x2 }) => (float.isOver || !isCrowded) && x2 - x1 >= 18);
   const wanted = longestInPlace(taggable, TAG_HEIGHT, TAG_HEIGHT / 2);
@@ -125,7 +129,7 @@ export function tagsOf(strands: readonly Strand[], widthOf: (text: string) => nu
     const isFree = tags.every(
       (other) => Math.abs(other.y - tag.y) >= apart || Math.abs(other.x - tag.x) >= (other.width + tag.width) / 2 + 4,
     );
-    if (isFree) tags.push(tag);
+    if (isFree && !taken.some((box) => meets(tag, box))) tags.push(tag);
   }
   return tags;
 }
@@ -141,16 +145,22 @@ function longestInPlace(strands: readonly Strand[], across: number, up: number):
   return [...longest.values()].sort((one, other) => other.float.stitches - one.float.stitches || one.row - other.row);
 }
 
+function meets({ x, y, width }: Tag, box: PixelBox): boolean {
+  const isBeside = x + width / 2 < box.left || x - width / 2 > box.left + box.width;
+  return !isBeside && y + TAG_HEIGHT / 2 >= box.top && y - TAG_HEIGHT / 2 <= box.top + box.height;
+}
+
 export function drawTags(
   context: CanvasRenderingContext2D,
   strands: readonly Strand[],
+  taken: readonly PixelBox[],
   look: Look,
   font: string,
 ): void {
   context.font = `600 12px ${font}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  const tags = tagsOf(strands, (text) => context.measureText(text).width);
+  const tags = tagsOf(strands, (text) => context.measureText(text).width, taken);
   for (const { text, x, y, width, isOver } of tags) {
     context.beginPath();
     context.roundRect(x - width / 2, y - TAG_HEIGHT / 2, width, TAG_HEIGHT, TAG_HEIGHT / 2);

@@ -34,6 +34,38 @@ export function drawGroups(
   }
 }
 
+/**
+ * Lines from the edges of the row that groups stand on down to the ruler, where
+ * the piece begins wider or narrower and its own edges do not lead there.
+ */
+export function drawEdges(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  outline: Outline,
+  firstRow: number,
+  look: Look,
+  rulerY: number,
+): void {
+  const [edges, castOn] = [edgesAt(outline, firstRow), edgesAt(outline, 1)];
+  const bottom = view.top(firstRow - 2);
+  for (const [slot, own] of [
+    [edges.first, castOn.first],
+    [edges.last, castOn.last],
+  ] as const) {
+    if (slot === own) continue;
+    const x = Math.round(view.left(slot) + view.cellWidth / 2) + 0.5;
+    // They cross paper and, on a piece that narrows, main.
+    for (const [colour, thickness] of [
+      [look.guide.outer, 3],
+      [look.guide.inner, 1],
+    ] as const) {
+      context.strokeStyle = colour;
+      context.lineWidth = thickness;
+      line(context, x, bottom, x, rulerY, [2, 4]);
+    }
+  }
+}
+
 /** A frame round the group that the commands move. */
 export function drawChosen(
   context: CanvasRenderingContext2D,

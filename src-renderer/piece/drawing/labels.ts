@@ -11,12 +11,25 @@ export interface Label {
 /** Space between two labels. */
 const APART = 8;
 
-/** The labels that fit, in the order given: whoever comes first keeps the place. */
-export function fittingLabels(labels: readonly Label[]): Label[] {
-  const placed: Label[] = [];
+/** A label and the line that it stands on, 0 being the upper one. */
+export interface SetLabel extends Label {
+  readonly line: number;
+}
+
+/**
+ * The labels that fit, in the order given: whoever comes first keeps the place.
+ * One that has none on the upper line goes to the lower; a faint one is left out.
+ */
+export function fittingLabels(labels: readonly Label[]): SetLabel[] {
+  const placed: SetLabel[] = [];
   for (const label of labels) {
-    const isFree = placed.every((other) => Math.abs(other.x - label.x) >= (other.width + label.width) / 2 + APART);
-    if (isFree) placed.push(label);
+    const lines = label.weight === 'faint' ? [0] : [0, 1];
+    const line = lines.find((at) =>
+      placed.every(
+        (other) => other.line !== at || Math.abs(other.x - label.x) >= (other.width + label.width) / 2 + APART,
+      ),
+    );
+    if (line !== undefined) placed.push({ ...label, line });
   }
   return placed;
 }

@@ -2,19 +2,20 @@
  * What is drawn over the fabric, in two parts: what stays where it is while a
  * group is dragged, and what goes with it.
  */
-import type { PlacedGroup } from '@shared/fabric/index.ts';
+import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
+import { edgesAt } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
-import type { Viewport } from '../../canvas/index.ts';
+import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { drawCounter } from './counter.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
-import { drawCentre, drawChosen, drawFold, drawGroups } from './group-marks.ts';
+import { drawCentre, drawChosen, drawEdges, drawFold, drawGroups } from './group-marks.ts';
 import { drawGuides } from './guides.ts';
 import type { Step } from './outline.ts';
 import type { PieceScene } from './scene.ts';
-import { drawRuler } from './ruler.ts';
+import { drawRuler, rulerMarks } from './ruler.ts';
 import { sideOf } from './side.ts';
-import { drawSpaces, spacesOf } from './spaces.ts';
+import { drawSpaces } from './spaces.ts';
 import { drawOutline } from './stitches.ts';
 import { drawWraps } from './wraps.ts';
 
@@ -37,6 +38,9 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   drawCentre(context, view, plan.outline, look, rulerY);
   drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
   drawGroups(context, view, restingGroups(marked), look, rulerY);
+  for (const row of rowsMeasured(marked, restingGroups(marked))) {
+    drawEdges(context, view, plan.outline, row, look, rulerY);
+  }
   // Under the numbers of floats, which it would cut.
   if (scene.chosen && !marked.dragged) drawChosen(context, view, scene.chosen, look);
   let strands: Strand[] = [];
@@ -49,8 +53,8 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
     }
     if (showsWraps) drawWraps(context, view, rows, look, width, height);
   }
-  drawSpacesOf(context, marked, (band) => band !== marked.dragged?.band);
-  drawTags(context, strands, look, font);
+  const numbers = drawSpacesOf(context, marked, (band) => band !== marked.dragged?.band);
+  drawTags(context, strands, numbers, look, font);
   drawCounter(context, view, plan.outline, look, font, width, height);
 }
 
@@ -60,13 +64,22 @@ export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marke
   if (dragged) {
     drawGuides(context, view, dragged, look);
     drawGroups(context, view, dragged.groups, look, rulerY);
+    drawEdges(context, view, plan.outline, dragged.placed.firstRow, look, rulerY);
     const chosen = dragged.groups[dragged.group];
     if (chosen) drawChosen(context, view, chosen, look);
     drawSpacesOf(context, marked, (band) => band === dragged.band);
   }
   const { first, width: needles } = plan.fabric;
   const groups = [...restingGroups(marked), ...(dragged?.groups ?? [])];
-  drawRuler(context, view, { first, last: first + needles - 1, groups }, look, font, rulerY, width);
+  const edges = rowsMeasured(marked, groups).map((row) => edgesAt(plan.outline, row));
+  const marks = rulerMarks(groups, edges);
+  drawRuler(context, view, { first, last: first + needles - 1, marks }, look, font, rulerY, width);
+}
+
+/** The rows that the spaces beside some groups are measured on. */
+function rowsMeasured({ scene, dragged }: Marked, groups: readonly PlacedGroup[]): number[] {
+  const placed = scene.plan.bands.map((band, index) => (index === dragged?.band ? dragged.placed : band));
+  return placed.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
 }
 
 function restingGroups({ scene, dragged }: Marked): readonly PlacedGroup[] {
@@ -84,13 +97,17 @@ function restingRows({ scene, dragged }: Marked): readonly PlanRow[] {
   );
 }
 
-function drawSpacesOf(context: CanvasRenderingContext2D, marked: Marked, isDrawn: (band: number) => boolean): void {
+function drawSpacesOf(
+  context: CanvasRenderingContext2D,
+  marked: Marked,
+  isDrawn: (band: number) => boolean,
+): PixelBox[] {
   const { scene, view, dragged } = marked;
-  const { plan, project, acrossSeam, look, font } = scene;
-  plan.bands.forEach((band, index) => {
-    if (!isDrawn(index)) return;
+  const { plan, project, spaceWords, look, font } = scene;
+  return plan.bands.flatMap((band, index) => {
+    if (!isDrawn(index)) return [];
     const placed = index === dragged?.band ? dragged.placed : band;
-    const spaces = spacesOf(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
-    if (spaces) drawSpaces(context, view, spaces, plan.outline, acrossSeam, look, font);
+    const spaces = bandSpaces(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
+    return spaces ? drawSpaces(context, view, spaces, placed.lastRow, plan.outline, spaceWords, look, font) : [];
   });
 }

@@ -1,8 +1,12 @@
-/** The needle ruler under the piece: a tick a needle, first needles strong, last needles lighter. */
-import { label, type Slot } from '@shared/bed/index.ts';
+/**
+ * The needle ruler under the piece: a tick a needle, and a mark at every needle
+ * that must be found: both of each pattern block, both of what is seen of it,
+ * and the edge needles of the row that its groups stand on.
+ */
+import { label, type Run, type Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { numberStep, type Viewport } from '../../canvas/index.ts';
-import { fittingLabels, type Label } from './labels.ts';
+import { fittingLabels, type Label, type SetLabel } from './labels.ts';
 import type { Look } from './look.ts';
 
 /** Height of the ruler with its labels. */
@@ -32,21 +36,42 @@ export function ticksOf(first: number, last: number, stitchWidth: number): Tick[
   return ticks;
 }
 
-/** The labels that the ruler has room for: first needles, last needles, the edges, then round numbers. */
+/** A needle that is marked. The block's say where to set up, the figure's what is seen, the edge's where margins begin. */
+export interface RulerMark {
+  readonly slot: number;
+  readonly kind: 'first' | 'last' | 'edge' | 'figure';
+}
+
+/** Each needle once, by what comes first of: first of a block, last of one, edge, first or last that is seen. */
+export function rulerMarks(
+  groups: readonly Pick<PlacedGroup, 'block' | 'figure'>[],
+  edges: readonly Run[],
+): RulerMark[] {
+  const marks = [
+    ...groups.map(({ block }): RulerMark => ({ slot: block.first, kind: 'first' })),
+    ...groups.map(({ block }): RulerMark => ({ slot: block.last, kind: 'last' })),
+    ...edges.flatMap(({ first, last }) => [first, last].map((slot): RulerMark => ({ slot, kind: 'edge' }))),
+    ...groups.flatMap(({ figure }) => [figure.first, figure.last].map((slot): RulerMark => ({ slot, kind: 'figure' }))),
+  ];
+  const known = new Map<number, RulerMark>();
+  for (const mark of marks) if (!known.has(mark.slot)) known.set(mark.slot, mark);
+  return [...known.values()];
+}
+
+/** The labels that the ruler has room for: those of marks in their order, the edges of the drawing, then round numbers. */
 export function rulerLabels(
-  groups: readonly PlacedGroup[],
+  marks: readonly RulerMark[],
   first: number,
   last: number,
   view: Viewport,
   widthOf: (text: string, weight: Label['weight']) => number,
-): Label[] {
+): SetLabel[] {
   const at = (slot: number, weight: Label['weight']): Label => {
     const text = label(slot as Slot);
     return { text, x: view.left(slot) + view.cellWidth / 2, width: widthOf(text, weight), weight };
   };
   const wanted = [
-    ...groups.map(({ block }) => at(block.first, 'strong')),
-    ...groups.map(({ block }) => at(block.last, 'plain')),
+    ...marks.map(({ slot, kind }) => at(slot, kind === 'first' ? 'strong' : 'plain')),
     at(first, 'faint'),
     at(last, 'faint'),
   ];
@@ -55,14 +80,26 @@ export function rulerLabels(
     if (-number >= first) wanted.push(at(-number, 'faint'));
     if (number - 1 <= last) wanted.push(at(number - 1, 'faint'));
   }
-  return fittingLabels(wanted);
+  // What is marked has its label already, perhaps on the lower line.
+  const marked = new Set(marks.map(({ slot }) => label(slot as Slot)));
+  return fittingLabels(wanted.filter(({ text, weight }) => weight !== 'faint' || !marked.has(text)));
 }
 
 export interface RulerScene {
   readonly first: number;
   readonly last: number;
-  readonly groups: readonly PlacedGroup[];
+  readonly marks: readonly RulerMark[];
 }
+
+/** From the ruler's line to the baselines of its two lines of labels. */
+const BASELINES = [25, 39] as const;
+/** How far marks stand out of the ruler's line, and how thick they are at least. */
+const MARKS: { readonly [Kind in RulerMark['kind']]: { readonly tall: number; readonly thick: number } } = {
+  first: { tall: 12, thick: 2 },
+  last: { tall: 8, thick: 2 },
+  edge: { tall: 12, thick: 1 },
+  figure: { tall: 5, thick: 2 },
+};
 
 const FONTS: { readonly [Weight in Label['weight']]: string } = {
   strong: '600 13px',
@@ -80,7 +117,7 @@ export function drawRuler(
   y: number,
   width: number,
 ): void {
-  const { first, last, groups } = scene;
+  const { first, last, marks } = scene;
   context.fillStyle = look.paper;
   context.fillRect(0, y - 2, width, RULER_HEIGHT + 2);
   context.fillStyle = look.control;
@@ -91,14 +128,12 @@ export function drawRuler(
   for (const { slot, height } of ticksOf(from, to, view.columnWidth)) {
     context.fillRect(Math.round(view.left(slot) + view.cellWidth / 2), Math.round(y), 1, height);
   }
-  context.fillStyle = look.accent;
-  for (const { block } of groups) {
-    for (const slot of [block.first, block.last]) {
-      const isFirst = slot === block.first;
-      const thick = Math.max(2, view.columnWidth);
-      const middle = view.left(slot) + view.cellWidth / 2;
-      context.fillRect(middle - thick / 2, Math.round(y), thick, isFirst ? 12 : 6);
-    }
+  for (const { slot, kind } of marks) {
+    const { tall, thick } = MARKS[kind];
+    const isOfBlock = kind === 'first' || kind === 'last';
+    const wide = isOfBlock ? Math.max(thick, view.columnWidth) : thick;
+    context.fillStyle = isOfBlock ? look.accent : look.ink;
+    context.fillRect(view.left(slot) + view.cellWidth / 2 - wide / 2, Math.round(y), wide, tall);
   }
   const measure = (text: string, weight: Label['weight']): number => {
     context.font = `${FONTS[weight]} ${font}`;
@@ -106,9 +141,9 @@ export function drawRuler(
   };
   context.textAlign = 'center';
   context.textBaseline = 'alphabetic';
-  for (const { text, x, weight } of rulerLabels(groups, first, last, view, measure)) {
+  for (const { text, x, weight, line } of rulerLabels(marks, first, last, view, measure)) {
     context.font = `${FONTS[weight]} ${font}`;
     context.fillStyle = weight === 'strong' ? look.ink : look.soft;
-    context.fillText(text, x, y + 28);
+    context.fillText(text, x, y + (BASELINES[line] ?? 0));
   }
 }

@@ -4,6 +4,7 @@ import type { PlacedGroup } from '@shared/fabric/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import type { Look } from './look.ts';
+import type { SpaceWords } from './spaces.ts';
 
 export interface PieceScene {
   readonly plan: Plan;
@@ -16,7 +17,7 @@ export interface PieceScene {
   readonly showsStitches: boolean;
   readonly look: Look;
   readonly font: string;
-  readonly acrossSeam: readonly string[];
+  readonly spaceWords: SpaceWords;
   readonly fold: string;
   /** The group that the commands move. */
   readonly chosen: PlacedGroup | null;

@@ -1,39 +1,21 @@
-/** Margins and gaps of a band as dimension lines on the piece, and the gap across the closed seam. */
-import type { Run } from '@shared/bed/index.ts';
-import type { PlacedBand } from '@shared/fabric/index.ts';
+/**
+ * Margins and gaps of a band as a dimension line on the piece, and the gap
+ * across the closed seam. The line stands where the piece is as wide as on the
+ * row that was measured, and says which row that is.
+ */
+import type { BandSpaces } from '@shared/fabric/index.ts';
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
-import type { Viewport } from '../../canvas/index.ts';
+import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';
 import type { Look } from './look.ts';
 
-/** Needles without figure between two things, `first` … `last`; empty if last = first − 1. */
-export interface Space {
-  readonly first: number;
-  readonly last: number;
-  readonly stitches: number;
-}
-
-export interface SpacesScene {
-  readonly spaces: readonly Space[];
-  readonly acrossSeam: number;
-  readonly edges: Run;
-  readonly firstRow: number;
-  readonly lastRow: number;
-}
-
-/** The spaces of the placement taken, on the row the groups stand on. */
-export function spacesOf(band: PlacedBand, judge: 'figure' | 'blocks', outline: Outline): SpacesScene | null {
-  const choice = band.choices[band.taken];
-  if (!choice) return null;
-  const edges = edgesAt(outline, band.firstRow);
-  const things = choice.groups.map((group) => (judge === 'figure' ? group.figure : group.block));
-  const starts = [edges.first, ...things.map(({ last }) => last + 1)];
-  const ends = [...things.map(({ first }) => first - 1), edges.last];
-  const spaces = starts.map((first, index): Space => {
-    const last = ends[index] as number;
-    return { first, last, stitches: last - first + 1 };
-  });
-  return { spaces, acrossSeam: choice.acrossSeam, edges, firstRow: band.firstRow, lastRow: band.lastRow };
+/** What is written beside the numbers. */
+export interface SpaceWords {
+  /** Lines under the number of stitches across the seam. */
+  readonly acrossSeam: readonly string[];
+  readonly onRow: (row: number) => string;
+  /** What the seam leaves of a margin, the first that there is room for. */
+  readonly clear: (stitches: number) => readonly string[];
 }
 
 /** From the band to its dimension line, out of the way of the strands that hang under it. */
@@ -45,23 +27,47 @@ const LINE = 14;
 /** Half the height of the numbers, with some air. */
 const HALF = 11;
 
+/**
+ * Where the dimension line of spaces on `row` stands for a band up to
+ * `lastRow`: below the band, else above it, where every row that the line and
+ * its numbers cover has the edges of `row`; on that row itself where none has.
+ */
+export function heightOfLine(
+  { row, edges }: Pick<BandSpaces, 'row' | 'edges'>,
+  lastRow: number,
+  outline: Outline,
+  view: Viewport,
+): { readonly y: number; readonly isOnBand: boolean } {
+  const foot = view.top(row - 2);
+  const head = view.top(lastRow - 1);
+  const rowAt = (y: number): number => Math.ceil((view.top(-1) - y) / view.cellHeight);
+  const isAsWide = (y: number): boolean => {
+    const [lowest, highest] = [rowAt(y + HALF), rowAt(y - HALF)];
+    if (lowest < 1 || highest > outline.rows) return false;
+    for (let at = lowest; at <= highest; at++) {
+      const { first, last } = edgesAt(outline, at);
+      if (first !== edges.first || last !== edges.last) return false;
+    }
+    return true;
+  };
+  for (let away = AWAY; away >= NEAR; away--) if (isAsWide(foot + away)) return { y: foot + away, isOnBand: false };
+  if (isAsWide(head - NEAR)) return { y: head - NEAR, isOnBand: false };
+  return { y: foot - view.cellHeight / 2, isOnBand: true };
+}
+
+/** Draws the line with its numbers; gives where they stand, so that nothing is set over them. */
 export function drawSpaces(
   context: CanvasRenderingContext2D,
   view: Viewport,
-  scene: SpacesScene,
+  scene: BandSpaces,
+  lastRow: number,
   outline: Outline,
-  acrossSeam: readonly string[],
+  text: SpaceWords,
   look: Look,
   font: string,
-): void {
-  const foot = view.top(scene.firstRow - 2);
-  const head = view.top(scene.lastRow - 1);
-  const castOn = view.top(-1);
-  const top = view.top(outline.rows - 1);
-  const places = [foot + AWAY, head - NEAR, foot + NEAR];
-  const free = places.find((place) => place + HALF <= castOn && place - HALF >= top);
-  // A pattern from edge to edge leaves no plain rows; then the line lies across its foot.
-  const y = Math.round(free ?? foot - HALF - 4) + 0.5;
+): PixelBox[] {
+  const line = heightOfLine(scene, lastRow, outline, view);
+  const y = Math.round(line.y) + 0.5;
 
   context.font = `600 13px ${font}`;
   context.textBaseline = 'middle';
@@ -69,40 +75,70 @@ export function drawSpaces(
   // Left to right as they are seen.
   const spaces = view.isTurned ? scene.spaces.toReversed() : scene.spaces;
   const texts = spaces.map(({ stitches }) => String(stitches));
-  const widths = texts.map((text) => context.measureText(text).width + 6);
+  const widths = texts.map((said) => context.measureText(said).width + 6);
   const middles = spaces.map(({ first, last }) => (view.left(first) + view.left(last + 1)) / 2);
   const whole = view.span(scene.edges.first, scene.edges.last);
   const placed = spreadOut(middles, widths, whole.left, whole.right);
 
   context.lineWidth = 1;
-  spaces.forEach(({ first, last }, index) => {
+  const boxes = spaces.map(({ first, last, seam }, index): PixelBox => {
     const span = view.span(first, last);
     const left = Math.round(span.left) + 1.5;
     const right = Math.round(span.right) - 1.5;
     const middle = placed[index] as number;
     const half = (widths[index] as number) / 2;
+    if (line.isOnBand) {
+      // Strands and the figure beside it may lie under the number.
+      context.fillStyle = look.main;
+      context.fillRect(middle - half, y - HALF + 2, 2 * half, 2 * HALF - 4);
+    }
     context.strokeStyle = look.onMain;
     context.beginPath();
     stop(context, left, y);
     stop(context, right, y);
+    if (seam && seam.clear > 0) stop(context, Math.round(view.left(seam.sewnBefore)) + 0.5, y);
     if (middle - half > left) segment(context, left, middle - half, y);
     if (middle + half < right) segment(context, middle + half, right, y);
     context.stroke();
+    context.font = `600 13px ${font}`;
     context.fillStyle = look.onMain;
     context.fillText(texts[index] as string, middle, y);
+    return { left: middle - half, top: y - HALF, width: 2 * half, height: 2 * HALF };
   });
 
-  // Where the seam takes more than there is, the panel says so.
-  if (scene.acrossSeam < 0) return;
-  const x = whole.left - 10;
-  const height = LINE * (1 + acrossSeam.length);
-  const first = Math.min(y - LINE / 2, castOn - height + LINE / 2);
-  context.textAlign = 'right';
-  context.fillStyle = look.ink;
-  context.fillText(String(scene.acrossSeam), x, first);
   context.font = `400 12px ${font}`;
-  context.fillStyle = look.soft;
-  acrossSeam.forEach((text, index) => context.fillText(text, x, first + (index + 1) * LINE));
+  context.fillStyle = look.onMain;
+  const clear = spaces.flatMap(({ first, last, seam }, index) => {
+    if (!seam || seam.clear < 0) return [];
+    const { left, right } = view.span(first, last);
+    const said = text.clear(seam.clear).find((said) => context.measureText(said).width + 8 <= right - left);
+    if (said === undefined) return [];
+    const width = context.measureText(said).width;
+    const middle = Math.min(Math.max(middles[index] as number, left + width / 2), right - width / 2);
+    const box = { left: middle - width / 2 - 2, top: y + LINE - 7, width: width + 4, height: LINE };
+    if (line.isOnBand) {
+      context.fillStyle = look.main;
+      context.fillRect(box.left, box.top, box.width, box.height);
+      context.fillStyle = look.onMain;
+    }
+    context.fillText(said, middle, y + LINE);
+    return [box];
+  });
+
+  const x = whole.left - 10;
+  // Where the seam takes more than there is, the panel says so.
+  const across = scene.acrossSeam < 0 ? [] : [String(scene.acrossSeam), ...text.acrossSeam];
+  const said = [...across, text.onRow(scene.row)];
+  const castOn = view.top(-1);
+  const first = Math.min(y - LINE / 2, castOn - LINE * said.length + LINE / 2);
+  context.textAlign = 'right';
+  said.forEach((words, index) => {
+    const isNumber = index === 0 && across.length > 0;
+    context.font = `${isNumber ? '600 13px' : '400 12px'} ${font}`;
+    context.fillStyle = isNumber ? look.ink : look.soft;
+    context.fillText(words, x, first + index * LINE);
+  });
+  return [...boxes, ...clear];
 }
 
 function stop(context: CanvasRenderingContext2D, x: number, y: number): void {

@@ -72,7 +72,11 @@ export const piece = {
     label: (name: string, stitches: number, rows: number, shows: Shows): string =>
       `${name}, ${n.size(stitches, rows)}, ${shows === 'needles' ? 'as on the needles' : 'as worn'}`,
     help: 'Arrow keys move from needle to needle and row to row; Page Up and Page Down move 10 rows; Home and End go to the edges. Full stop and comma choose a group; Shift with an arrow key moves it, with Page Up or Page Down it is raised or lowered alone.',
-    acrossSeam: ['across', 'the seam'],
+    spaces: {
+      acrossSeam: ['across', 'the seam'],
+      onRow: (row: number): string => `on row ${row}`,
+      clear: (stitches: number): string[] => [`${stitches} clear of the seam`, `${stitches} clear`],
+    },
     fold: 'fold',
     /** In place of the above while something stands in the way. */
     plain: (what: string): string => `${what} The plain piece is shown.`,
@@ -254,11 +258,17 @@ export const piece = {
     take: (copies: number): string => `Take ${copies}`,
     takeInFull: (copies: number): string => `Place ${n.copies(copies)}, each by itself`,
     isExact: 'The rule comes out exactly on this piece.',
-    widths: (stitches: readonly number[]): string =>
-      `It would come out exactly on **${stitches.join('** or **')}** stitches.`,
+    /** `row`: the one that the stitches are counted on, or null where all rows are alike. */
+    widths: (stitches: readonly number[], row: number | null): string => {
+      const counts = `**${stitches.join('** or **')}** stitches`;
+      return row === null
+        ? `It would come out exactly on ${counts}.`
+        : `On row ${row}, where the groups stand, it would come out exactly on ${counts}; every other row changes by as many.`;
+    },
     noWidth: (reach: number): string => `No piece within ${n.stitches(reach)} lets the rule come out exactly.`,
     byHand: 'By hand nothing is asked; the table is for a seam that continues.',
-    takeWidth: (stitches: number): string => `Make it ${n.stitches(stitches)}`,
+    takeWidth: (castOn: number, stitches: number, row: number | null): string =>
+      row === null ? `Make it ${n.stitches(stitches)}` : `Cast on ${castOn}, ${stitches} on row ${row}`,
   },
 
   before: {

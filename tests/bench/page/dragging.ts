@@ -94,7 +94,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     showsStitches: false,
     look: lookOf(project, (name) => TOKENS[name] ?? '#000000'),
     font: 'sans-serif',
-    acrossSeam: words.piece.stage.acrossSeam,
+    spaceWords: words.piece.stage.spaces,
     fold: words.piece.stage.fold,
     chosen: null,
   };

@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contrastRatio, legibleOn } from '@shared/colour/index.ts';
-import { outlineOf } from '@shared/piece/index.ts';
+import { bandSpaces, type PlacedBand } from '@shared/fabric/index.ts';
+import { edgesAt, outlineOf } from '@shared/piece/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
-import { rulerLabels, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
-import { spacesOf } from '../../../src-renderer/piece/drawing/spaces.ts';
+import { rulerLabels, rulerMarks, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
+import { heightOfLine } from '../../../src-renderer/piece/drawing/spaces.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
 import { planOf, twoGroups } from './projects.ts';
 
@@ -35,14 +36,43 @@ describe('the needle ruler', () => {
 
   it('names first needles before anything else, and nothing over anything', () => {
     const plan = planOf(twoGroups());
-    const labels = rulerLabels(plan.groups, -10, 9, view, (text) => text.length * 8);
+    const marks = rulerMarks(plan.groups, [edgesAt(plan.outline, 3)]);
+    const labels = rulerLabels(marks, -10, 9, view, (text) => text.length * 8);
     expect(labels.filter(({ weight }) => weight === 'strong').map(({ text }) => text)).toEqual(['L8', 'R4']);
     expect(labels.map(({ text }) => text)).not.toContain('L0');
+    expect(new Set(labels.map(({ text }) => text)).size).toBe(labels.length);
     for (const [index, one] of labels.entries()) {
-      for (const other of labels.slice(index + 1)) {
+      for (const other of labels.slice(index + 1).filter(({ line }) => line === one.line)) {
         expect(Math.abs(one.x - other.x)).toBeGreaterThanOrEqual((one.width + other.width) / 2);
       }
     }
+  });
+});
+
+describe('the needles that the ruler marks', () => {
+  it('are both of every block and of what is seen of it, and the edges of the row they stand on', () => {
+    // L8–L6 and R4–R6 with a blank column at the left; L10 and R10 are the edges.
+    const plan = planOf(twoGroups({ drawing: ['..#.', '.#.#'] }));
+    expect(rulerMarks(plan.groups, [edgesAt(plan.outline, 3)])).toEqual([
+      { slot: -8, kind: 'first' },
+      { slot: 3, kind: 'first' },
+      { slot: -5, kind: 'last' },
+      { slot: 6, kind: 'last' },
+      { slot: -10, kind: 'edge' },
+      { slot: 9, kind: 'edge' },
+      { slot: -7, kind: 'figure' },
+      { slot: 4, kind: 'figure' },
+    ]);
+  });
+
+  it('are named on a second line where the first is taken', () => {
+    const plan = planOf(twoGroups({ drawing: ['..#.', '.#.#'] }));
+    const marks = rulerMarks(plan.groups, [edgesAt(plan.outline, 3)]);
+    const labels = rulerLabels(marks, -10, 9, view, (text) => text.length * 8);
+    const lineOf = (name: string): number | undefined => labels.find(({ text }) => text === name)?.line;
+    expect([lineOf('L8'), lineOf('L5'), lineOf('R4'), lineOf('R7')]).toEqual([0, 0, 0, 0]);
+    // Ten pixels a needle leave no room beside L8 and R4.
+    expect([lineOf('L7'), lineOf('R5')]).toEqual([1, 1]);
   });
 });
 
@@ -50,10 +80,10 @@ describe('labels in a row', () => {
   const label = (text: string, x: number): Label => ({ text, x, width: 20, weight: 'plain' });
 
   it('gives the place to whoever comes first', () => {
-    expect(fittingLabels([label('a', 100), label('b', 110), label('c', 130)]).map(({ text }) => text)).toEqual([
-      'a',
-      'c',
-    ]);
+    const set = fittingLabels([label('a', 100), label('b', 110), label('c', 130), label('d', 112)]);
+    expect(set.map(({ text, line }) => `${text}${line}`)).toEqual(['a0', 'b1', 'c0']);
+    const faint = fittingLabels([label('a', 100), { ...label('b', 110), weight: 'faint' }]);
+    expect(faint.map(({ text }) => text)).toEqual(['a']);
   });
 
   it('spreads out what is crowded without leaving the room or the order', () => {
@@ -109,15 +139,52 @@ describe('the outline of a piece', () => {
 describe('the spaces of a placement', () => {
   const project = twoGroups();
   const plan = planOf(project);
-  const band = plan.bands[0];
+  const band = plan.bands[0] as PlacedBand;
 
   it('are margin, gap, margin, and with the groups make up the whole row', () => {
-    const scene = band && spacesOf(band, 'blocks', plan.outline);
+    const scene = bandSpaces(band, 'blocks', plan.outline);
     expect(scene?.spaces.map(({ stitches }) => stitches)).toEqual([2, 8, 4]);
+    expect(scene?.row).toBe(3);
   });
 
   it('say what the seam shows when the piece is closed', () => {
-    expect(band && spacesOf(band, 'figure', plan.outline)?.acrossSeam).toBe(6);
+    expect(bandSpaces(band, 'figure', plan.outline)?.acrossSeam).toBe(6);
+  });
+
+  it('tell of each margin what the seam leaves of it', () => {
+    const sewn = planOf(twoGroups({ piece: { seamAllowance: { left: 1, right: 0 } } }));
+    const spaces = bandSpaces(sewn.bands[0] as PlacedBand, 'blocks', sewn.outline)?.spaces;
+    // The seam takes L10.
+    expect(spaces?.map(({ seam }) => seam)).toEqual([{ clear: 1, sewnBefore: -9 }, null, null]);
+  });
+});
+
+describe('the line that the spaces are drawn on', () => {
+  /** Rows 25–26 of 60, ten pixels a row, the cast-on at 600: the foot of row 25 is at 360. */
+  const tall = new Viewport(10, 10, 500, 600);
+  const lineOn = (steps: readonly { row: number; left: number; right: number }[]) => {
+    const shape = { kind: 'steps' as const, stitches: 20, rows: 60, steps };
+    const outline = outlineOf(shape, { ...sampleProject().piece, hemRows: 0 });
+    return heightOfLine({ row: 25, edges: edgesAt(outline, 25) }, 26, outline, tall);
+  };
+
+  it('stands away from the band where the piece is as wide there', () => {
+    expect(lineOn([])).toEqual({ y: 394, isOnBand: false });
+  });
+
+  it('stands where the piece has the width of the row', () => {
+    // From row 23 on it is wider; rows 23 and 24 are 20 pixels, too few for the numbers: above the band it goes.
+    expect(lineOn([{ row: 23, left: 1, right: 1 }])).toEqual({ y: 325, isOnBand: false });
+    // From row 21 on: four rows below the band, of which the lowest ends at 400.
+    expect(lineOn([{ row: 21, left: 1, right: 1 }])).toEqual({ y: 388, isOnBand: false });
+  });
+
+  it('lies on the row itself where no rows beside it are as wide', () => {
+    const y = lineOn([
+      { row: 25, left: 1, right: 1 },
+      { row: 27, left: 1, right: 1 },
+    ]);
+    expect(y).toEqual({ y: 355, isOnBand: true });
   });
 });
 

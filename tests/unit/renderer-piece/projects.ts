@@ -46,8 +46,10 @@ export function projectOf(
  * Two copies of `#.#` over `.#.`, one a group, on 20 needles L10 … R10, with
  * first needles L8 and R4, on rows 3 and 4 of 6. The carriage starts at the right.
  */
-export function twoGroups(to: Parameters<typeof projectOf>[2] = {}): Project {
-  return projectOf(['.#.', '#.#'], [1, 1], {
+export function twoGroups(
+  to: Parameters<typeof projectOf>[2] & { readonly drawing?: readonly string[] } = {},
+): Project {
+  return projectOf(to.drawing ?? ['.#.', '#.#'], [1, 1], {
     piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 }, ...to.piece },
     band: {
       rule: { kind: 'by-hand', first: [-8, 3] as never },
