@@ -6,21 +6,10 @@ import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { pieceIn, sampleProject, START_PIECE, startBand, startGroup, type Project } from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
-import { numbers, ratioBar, timed } from './timing.ts';
+import { gridOf, numbers, ratioBar, readEveryCell, timed } from './timing.ts';
 
 const WIDTH = 200;
 const HEIGHT = 1000;
-
-function readEveryCell(cells: Uint8Array): number {
-  let sum = 0;
-  for (let index = 0; index < cells.length; index++) sum += cells[index] as number;
-  return sum;
-}
-
-function gridOf(width: number, height: number, cell: (column: number, row: number) => number): Grid {
-  const cells = Uint8Array.from({ length: width * height }, (_, at) => cell(at % width, Math.floor(at / width)));
-  return { width, height, cells };
-}
 
 function bar(name: string, limit: number, cells: Uint8Array, rounds: number, work: () => number): Bar {
   return ratioBar({ name, limit, rounds, work, against: () => readEveryCell(cells) });

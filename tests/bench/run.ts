@@ -7,6 +7,7 @@ import { barLine, isMet, type Bar } from './bar.ts';
 import { measureBars, planBars, repeatBars } from './computing.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
+import { openingBars } from './opening.ts';
 import { memoryBars } from './memory.ts';
 import { firstLoadKb, MOST_KB } from './loading.ts';
 
@@ -24,6 +25,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   repeat: repeatBars,
   measure: measureBars,
   plan: planBars,
+  opening: openingBars,
   placing: placingBars,
   reading: readingBars,
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.

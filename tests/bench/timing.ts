@@ -4,6 +4,7 @@
  * Both are timed in turn, many times over, and the ratio is the median of the
  * ratios of neighbours: whatever else slows the machine down slows both.
  */
+import type { Grid } from '@shared/grid/index.ts';
 import { median, type Bar } from './bar.ts';
 
 /** Numbers from 0 to 1 that look random and are the same in every run (Numerical Recipes' generator). */
@@ -13,6 +14,18 @@ export function numbers(): () => number {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state / 2 ** 32;
   };
+}
+
+export function gridOf(width: number, height: number, cell: (column: number, row: number) => number): Grid {
+  const cells = Uint8Array.from({ length: width * height }, (_, at) => cell(at % width, Math.floor(at / width)));
+  return { width, height, cells };
+}
+
+/** What much is measured against: nothing that looks at a drawing can do less. */
+export function readEveryCell(cells: Uint8Array): number {
+  let sum = 0;
+  for (let index = 0; index < cells.length; index++) sum += cells[index] as number;
+  return sum;
 }
 
 /** How long `work` takes, ms. Its result is looked at, so that nothing timed is optimised away. */
