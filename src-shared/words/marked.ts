@@ -22,3 +22,8 @@ export function segments(marked: string): Segment[] {
 export function plainText(marked: string): string {
   return marked.replaceAll('**', '');
 }
+
+/** A phrase as a sentence begins with it: `Rows 4–7`. It begins with a letter, not with a mark. */
+export function capitalised(phrase: string): string {
+  return phrase.charAt(0).toUpperCase() + phrase.slice(1);
+}

@@ -44,13 +44,13 @@ export function numbersOf(batch: number): number[] {
 export function digestOfBatch(
   version: Version,
   batch: number,
-  look: (file: object, said: Said) => void = () => {},
+  look: (file: object, answers: Said) => void = () => {},
 ): BatchDigest {
   const all = numbersOf(batch).map((number) => {
     const file = generatedFile(version, number);
-    const said = saidOf(JSON.stringify(file));
-    look(file, said);
-    return digestOf(said);
+    const answers = saidOf(JSON.stringify(file));
+    look(file, answers);
+    return digestOf(answers);
   });
   return {
     plans: sha256(...all.map(({ plans }) => plans)),

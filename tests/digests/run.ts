@@ -28,9 +28,9 @@ function batchesOf(version: Version): BatchDigest[] {
   if (rare.length > 0) throw new Error(`Version ${version}: taken fewer than ${LEAST} times:\n${rare.join('\n')}`);
   let [planned, sizes] = [0, 0];
   const batches = Array.from({ length: BATCHES[version] }, (_, batch) =>
-    digestOfBatch(version, batch, (_file, said) => {
-      planned += said.planned;
-      sizes += said.plans.length;
+    digestOfBatch(version, batch, (_file, answers) => {
+      planned += answers.planned;
+      sizes += answers.plans.length;
     }),
   );
   console.log(`version ${version}: ${batches.length * BATCH} projects, ${planned} of ${sizes} sizes can be knitted`);

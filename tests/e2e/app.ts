@@ -48,7 +48,7 @@ export const test = base.extend<Fixtures>({
       await page.getByRole('button', { name: 'Commands' }).waitFor();
       await page.evaluate(() => document.fonts.ready);
     });
-    expect(complaints.filter((said) => !forgiven.some((pattern) => pattern.test(said)))).toEqual([]);
+    expect(complaints.filter((complaint) => !forgiven.some((pattern) => pattern.test(complaint)))).toEqual([]);
   },
 });
 

@@ -174,15 +174,15 @@ test.describe(reason === null ? 'in Electron' : `in Electron (skipped, ${reason}
   /** Answers the boxes of the platform with the button of that name, and writes down what they said. */
   async function answerBoxes(program: ElectronApplication, button: string): Promise<() => Promise<string[]>> {
     await program.evaluate(({ dialog }, wanted) => {
-      const said: string[] = [];
-      Object.assign(globalThis, { said });
+      const messages: string[] = [];
+      Object.assign(globalThis, { messages });
       const show = async (_owner: unknown, options: { message: string; buttons?: string[] }) => {
-        said.push(options.message);
+        messages.push(options.message);
         return { response: options.buttons?.indexOf(wanted) ?? -1, checkboxChecked: false };
       };
       dialog.showMessageBox = show as unknown as typeof dialog.showMessageBox;
     }, button);
-    return () => program.evaluate(() => (globalThis as unknown as { said: string[] }).said);
+    return () => program.evaluate(() => (globalThis as unknown as { messages: string[] }).messages);
   }
   /** What the window shows, asked of Electron: Playwright loses sight of a page whose process has ended. */
   const shown = (program: ElectronApplication): Promise<string> =>
@@ -197,7 +197,7 @@ test.describe(reason === null ? 'in Electron' : `in Electron (skipped, ${reason}
     folder,
   }) => {
     const { ended } = words.windowTrouble;
-    const said = await answerBoxes(program, ended.reload);
+    const messages = await answerBoxes(program, ended.reload);
     await new Chart(page).click(1, 18);
     await expect(page.getByText('not saved')).toBeVisible();
     // Work is kept within a second; until then there is nothing to offer.
@@ -207,7 +207,7 @@ test.describe(reason === null ? 'in Electron' : `in Electron (skipped, ${reason}
     await program.evaluate(({ BrowserWindow }) =>
       BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer(),
     );
-    await expect.poll(said).toEqual([ended.title]);
+    await expect.poll(messages).toEqual([ended.title]);
     await expect.poll(() => shown(program)).toContain('"Skerry sleeve" was not saved');
   });
 

@@ -50,18 +50,22 @@ function bmp(width: number, height: number): Buffer {
 
 test('refuses pictures that ask for more than they say', async ({ page, start, home }) => {
   await start();
-  for (const { name, content, said } of [
-    { name: 'pixels.png', content: swollenPixels(), said: 'cannot be unpacked' },
-    { name: 'header.png', content: withChunks(good.subarray(8, HEADER_ENDS)), said: 'more than once' },
-    { name: 'note.png', content: withChunks(chunk('zTXt', [65, 0, 0, ...swollen])), said: 'more than any note should' },
-    { name: 'nested.svg', content: svg(nested), said: 'more to draw than a chart' },
-    { name: 'comment.svg', content: svg('<!--'.repeat(500_000)), said: 'cannot be drawn' },
-    { name: 'huge.bmp', content: bmp(40, 30).subarray(0, 60), said: 'ends too early' },
+  for (const { name, content, complaint } of [
+    { name: 'pixels.png', content: swollenPixels(), complaint: 'cannot be unpacked' },
+    { name: 'header.png', content: withChunks(good.subarray(8, HEADER_ENDS)), complaint: 'more than once' },
+    {
+      name: 'note.png',
+      content: withChunks(chunk('zTXt', [65, 0, 0, ...swollen])),
+      complaint: 'more than any note should',
+    },
+    { name: 'nested.svg', content: svg(nested), complaint: 'more to draw than a chart' },
+    { name: 'comment.svg', content: svg('<!--'.repeat(500_000)), complaint: 'cannot be drawn' },
+    { name: 'huge.bmp', content: bmp(40, 30).subarray(0, 60), complaint: 'ends too early' },
   ]) {
     writeFileSync(join(home, name), content);
     await page.keyboard.press('Control+Shift+G');
     await new FilePanel(page).open(name);
-    await expect(page.getByRole('alert')).toContainText(said);
+    await expect(page.getByRole('alert')).toContainText(complaint);
     await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
   }
 });

@@ -119,12 +119,12 @@ test('zooms at the pointer, pans, and comes back to the whole piece', async ({ p
   const grid = await restingBox(page.getByRole('grid'));
   const [x, y] = [grid.x + grid.width / 2, grid.y + grid.height / 2];
   await page.mouse.move(x, y);
-  const said = await statusLine(page).textContent();
+  const status = await statusLine(page).textContent();
   await page.keyboard.down('Control');
   await page.mouse.wheel(0, -400);
   await page.keyboard.up('Control');
   await expect.poll(async () => (await restingBox(cell)).width).toBeGreaterThan(whole.width * 1.5);
-  await expect(statusLine(page)).toHaveText(said ?? '');
+  await expect(statusLine(page)).toHaveText(status ?? '');
 
   const near = await restingBox(cell);
   await page.mouse.down();

@@ -131,19 +131,19 @@ test('refuses what should not be decoded, and says where no grid is', async ({ p
   const frame = huge.findIndex((byte, place) => byte === 0xff && huge[place + 1] === 0xc0);
   huge.set([10_000 >> 8, 10_000 & 255, 10_000 >> 8, 10_000 & 255], frame + 5);
   const svg = (inside: string): string => `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30">${inside}</svg>`;
-  for (const { name, content, said } of [
-    { name: 'huge.jpg', content: huge, said: '100 million' },
-    { name: 'script.svg', content: svg('<script>document.title = "run"</script>'), said: 'a script' },
+  for (const { name, content, complaint } of [
+    { name: 'huge.jpg', content: huge, complaint: '100 million' },
+    { name: 'script.svg', content: svg('<script>document.title = "run"</script>'), complaint: 'a script' },
     {
       name: 'link.svg',
       content: svg('<image href="http://chart.invalid/a.png"/>'),
-      said: 'a link to something outside',
+      complaint: 'a link to something outside',
     },
   ]) {
     writeFileSync(join(home, name), content);
     await page.keyboard.press('Control+Shift+G');
     await new FilePanel(page).open(name);
-    await expect(page.getByRole('alert')).toContainText(said);
+    await expect(page.getByRole('alert')).toContainText(complaint);
     await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
   }
   expect(asked.filter((address) => address.includes('chart.invalid'))).toEqual([]);

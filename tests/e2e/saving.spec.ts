@@ -98,13 +98,13 @@ test.describe('a name that another file has', () => {
     await start();
     await page.keyboard.press('Control+S');
     const panel = new FilePanel(page);
-    for (const { typed, said } of [
-      { typed: '.sleeve', said: 'Hidden files and folders stay closed' },
-      { typed: 'diary', said: 'a file of another kind, and is never replaced' },
-      { typed: 'studio/', said: 'cannot be the name of a file' },
+    for (const { typed, complaint } of [
+      { typed: '.sleeve', complaint: 'Hidden files and folders stay closed' },
+      { typed: 'diary', complaint: 'a file of another kind, and is never replaced' },
+      { typed: 'studio/', complaint: 'cannot be the name of a file' },
     ]) {
       await panel.saveAs(typed);
-      await expect(panel.dialog.getByRole('alert')).toContainText(said);
+      await expect(panel.dialog.getByRole('alert')).toContainText(complaint);
       await expect(panel.dialog.getByLabel('Name')).toHaveValue(typed);
     }
     await panel.saveAs('sleeve');

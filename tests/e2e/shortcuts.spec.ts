@@ -113,7 +113,7 @@ test('say so where the setting cannot be kept, and hold in this window', async (
 test('that turn a switch say so', async ({ page, start }) => {
   await start();
   const { grid } = new Chart(page);
-  for (const [key, said] of [
+  for (const [key, sentence] of [
     ['Shift+R', 'Fill shapes: on'],
     ['Shift+R', 'Fill shapes: off'],
     ['Shift+F', 'Fill everywhere: on'],
@@ -124,17 +124,17 @@ test('that turn a switch say so', async ({ page, start }) => {
     ['Control+Shift+D', 'Dark appearance'],
   ] as const) {
     await grid.press(key);
-    await expect(announced(page)).toHaveText(said);
+    await expect(announced(page)).toHaveText(sentence);
   }
   await grid.press('2');
   await expect(announced(page)).toHaveText('Piece');
-  for (const [key, said] of [
+  for (const [key, sentence] of [
     ['f', 'Show floats: off'],
     ['f', 'Show floats: on'],
     ['w', 'Show wraps: off'],
     ['v', 'Show the fabric as stitches: on'],
   ] as const) {
     await grid.press(key);
-    await expect(announced(page)).toHaveText(said);
+    await expect(announced(page)).toHaveText(sentence);
   }
 });

@@ -78,7 +78,7 @@ test('the step is named in the tooltip, and heard each time, also when two of on
   await undo(page).click();
   await undo(page).click();
   await expect(undo(page)).toBeDisabled();
-  const heard = await page.evaluate(() => (window as unknown as { heard: string[] }).heard.filter((said) => said));
+  const heard = await page.evaluate(() => (window as unknown as { heard: string[] }).heard.filter((text) => text));
   expect(heard).toEqual([words.changes.undone('draw'), words.changes.undone('draw')]);
   await expect(redo(page)).toHaveAttribute('title', /^Redo draw \(/);
 });

@@ -33,10 +33,10 @@ export async function killWhileSaving(kills: number, chance: Chance): Promise<Ki
       const litter = await litterIn(folder, document);
       if (litter.length > 0) throw new Error(`Kill ${kill}: the next start left ${litter.join(', ')}`);
       const ms = chance() * LONGEST_MS;
-      const told = await host.killAfter(ms);
+      const saved = await host.killAfter(ms);
       const found = versionIn(await readFile(document, 'utf8'), `Kill ${kill}, after ${ms} ms`);
-      if (found < told || found > told + 1) {
-        throw new Error(`Kill ${kill}, after ${ms} ms: version ${told} was saved, version ${found} is there`);
+      if (found < saved || found > saved + 1) {
+        throw new Error(`Kill ${kill}, after ${ms} ms: version ${saved} was saved, version ${found} is there`);
       }
       saves += found - version;
       version = found;
@@ -55,10 +55,10 @@ async function startHost(folder: string, document: string, first: number) {
   const given = ['--import', 'tsx', 'tests/kills/endless-host.ts', folder, document, String(first)];
   const host = spawn(process.execPath, given, { cwd: root, stdio: ['pipe', 'pipe', 'inherit'] });
   const ended = once(host, 'close');
-  let said = '';
-  host.stdout.setEncoding('utf8').on('data', (text: string) => (said += text));
+  let output = '';
+  host.stdout.setEncoding('utf8').on('data', (text: string) => (output += text));
   const untilSaid = async (word: string): Promise<void> => {
-    while (!said.includes(word)) {
+    while (!output.includes(word)) {
       const end = await Promise.race([once(host.stdout, 'data').then(() => null), ended]);
       if (end !== null) throw new Error(`The host ended with ${String(end[0])} before it said "${word}"`);
     }
@@ -76,7 +76,7 @@ async function startHost(folder: string, document: string, first: number) {
       await untilSaid('saved');
       await setTimeout(ms);
       await kill();
-      return Number(/saved (\d+)\n(?:saved \d*)?$/.exec(said)?.[1] ?? first - 1);
+      return Number(/saved (\d+)\n(?:saved \d*)?$/.exec(output)?.[1] ?? first - 1);
     },
   };
 }

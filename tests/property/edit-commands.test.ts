@@ -94,10 +94,10 @@ const byTool: fc.Arbitrary<Command> = fc
   .map(({ name, from, to, symmetry, tile, ...rest }) => (_, motif) => {
     const tool = TOOLS[name];
     const drawing = { ...rest, motif, following: { symmetry, tile } };
-    const said = name as ChangeName;
-    if (tool.kind === 'span') return { change: tool.change(drawing, from, to), name: said };
-    if (tool.kind === 'stroke') return { change: tool.change(drawing, [from, to]), name: said };
-    return { change: tool.kind === 'spot' ? tool.change(drawing, onto(motif, from)) : null, name: said };
+    const changeName = name as ChangeName;
+    if (tool.kind === 'span') return { change: tool.change(drawing, from, to), name: changeName };
+    if (tool.kind === 'stroke') return { change: tool.change(drawing, [from, to]), name: changeName };
+    return { change: tool.kind === 'spot' ? tool.change(drawing, onto(motif, from)) : null, name: changeName };
   });
 
 const bySelection: fc.Arbitrary<Command> = fc

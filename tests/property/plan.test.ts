@@ -251,11 +251,11 @@ describe('every plan', () => {
           return [`${side} ${Math.min(...rows)}–${Math.max(...rows)} ${stitches}`];
         }),
       );
-      const said = findingsOf(pieceIn(project), plan).flatMap((finding) =>
+      const reported = findingsOf(pieceIn(project), plan).flatMap((finding) =>
         finding.code === 'figure-in-seam' ? [`${finding.side} ${finding.rows.join('–')} ${finding.stitches}`] : [],
       );
-      expect(said.sort()).toEqual(expected.sort());
-      found += said.length;
+      expect(reported.sort()).toEqual(expected.sort());
+      found += reported.length;
     };
     always(isFound);
     // Few projects at random have any: these are known to.

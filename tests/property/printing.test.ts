@@ -116,9 +116,9 @@ describe('any piece', () => {
   it('can be printed: wide or narrow, regular or not, in few yarns or many', () => {
     fc.assert(
       fc.property(anyPrinted, fc.constantFrom('a4' as const, 'letter' as const), (given, paper) => {
-        const said = printed(projectOf(given), paper);
+        const printedWords = printed(projectOf(given), paper);
         for (let row = 1; row <= given.rows; row++) {
-          expect(said).toMatch(new RegExp(`^(${row}|\\d+–\\d+)$`, 'm'));
+          expect(printedWords).toMatch(new RegExp(`^(${row}|\\d+–\\d+)$`, 'm'));
         }
       }),
       { numRuns: 30 },

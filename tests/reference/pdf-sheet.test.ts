@@ -70,8 +70,8 @@ describe('the placement sheet as PDF', () => {
     const pages = await textOfPages(await read(await sheetToPdf(sheet)));
     sheet.pages.forEach((page, index) => {
       const found = squeezed((pages[index] ?? []).join(''));
-      const said = textsOf(page).map(({ spans }) => squeezed(spans.map(({ text }) => text).join('')));
-      expect(found).toBe(said.join(''));
+      const texts = textsOf(page).map(({ spans }) => squeezed(spans.map(({ text }) => text).join('')));
+      expect(found).toBe(texts.join(''));
     });
   });
 

@@ -3,16 +3,13 @@ import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
 import type { FillRound, BandRound } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import { judgeRound } from '../../placement/index.ts';
+import { capitalised } from '../marked.ts';
 import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
 /** `22`, `22 to 26`. */
-function gapsSaid(gaps: readonly number[]): string {
+function gapsText(gaps: readonly number[]): string {
   const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
   return least === most ? `**${least}**` : `**${least}** to **${most}**`;
 }
@@ -21,7 +18,7 @@ function gapsSaid(gaps: readonly number[]): string {
 function band({ rows, acrossSeam, gaps, shaped }: BandRound, alike: number): string {
   const change = shaped ? ` By row ${shaped.row} shaping makes the gap across the seam **${shaped.stitches}**.` : '';
   const others = alike === 0 ? '' : ` and ${n.count(alike, 'more band')} alike`;
-  return `${capital(n.rowSpan(rows.first, rows.last))}${others}: ${compared(acrossSeam, gaps)}.${change}`;
+  return `${capitalised(n.rowSpan(rows.first, rows.last))}${others}: ${compared(acrossSeam, gaps)}.${change}`;
 }
 
 function compared(acrossSeam: number, gaps: readonly number[]): string {
@@ -29,7 +26,7 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
   const across = `across the seam **${acrossSeam}**`;
   const judgement = judgeRound(acrossSeam, gaps);
   if (judgement.kind === 'one-group') return `${across}, with one group all round`;
-  const between = `between the groups ${gapsSaid(gaps)}`;
+  const between = `between the groups ${gapsText(gaps)}`;
   switch (judgement.kind) {
     case 'even':
       return `${across}, ${between}; even all the way round`;
@@ -50,7 +47,7 @@ const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit si
 export const closed = {
   command: 'Show the piece closed',
   laidOpen: 'The piece is laid open.',
-  title: (name: string): string => `${capital(name)}, closed, as worn`,
+  title: (name: string): string => `${capitalised(name)}, closed, as worn`,
   /** How it stands, in whole degrees that the seam is to the right of the middle. */
   turned(degrees: number): string {
     if (degrees === 0) return 'the seam in the middle';
@@ -63,7 +60,7 @@ export const closed = {
   help: 'Left and right arrow keys turn the piece, Page Up and Page Down turn it further; Home brings the seam to the middle, End to the back. Up and down arrow keys move along a piece that is larger than the view.',
   /** Where it stands and what faces us, as it is turned. */
   turnedTo: (turned: string, needle: Slot | null): string =>
-    needle === null ? capital(turned) : `${capital(turned)} · needle ${label(needle)} in front`,
+    needle === null ? capitalised(turned) : `${capitalised(turned)} · needle ${label(needle)} in front`,
   seam: 'seam',
   /** After the caption, where some rows are off. */
   zigzag: 'The seam is a zigzag where a fill does not match across it.',
@@ -84,7 +81,7 @@ export const closed = {
         : `The seam takes **${left}** of the left edge and **${n.stitches(right)}** of the right.`,
     /** The hidden half of a folded hem. */
     inside: (rows: number): string =>
-      `${capital(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
+      `${capitalised(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
     fill: fillRound,
     fillInside: (index: number): string => `Fill ${index + 1} lies inside the hem and is not seen.`,

@@ -3,6 +3,7 @@ import { label, type Side, type Slot } from '../../bed/index.ts';
 import type { FillCopies, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
 import type { Fill } from '../../pattern/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
 /** More needles than this are said by the first and last of them. */
@@ -135,8 +136,7 @@ export const fill = {
     summary,
     /** `Rows 41–44: 2 stitches too many`. */
     run({ first, last, meeting: met }: SeamRun): string {
-      const rows = n.rowSpan(first, last);
-      return `${rows.charAt(0).toUpperCase()}${rows.slice(1)}: ${meeting(met)}`;
+      return `${capitalised(n.rowSpan(first, last))}: ${meeting(met)}`;
     },
     runs: 'Row by row',
     more: (left: number): string => `${left} more`,

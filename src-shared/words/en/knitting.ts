@@ -5,30 +5,30 @@ import { stitchesAt } from '../../piece/index.ts';
 import type { RowNote, Plan } from '../../plan/index.ts';
 import { sizeName, type Project } from '../../project/index.ts';
 import type { WrapStrand, YarnUse } from '../../yarn/index.ts';
-import { plainText } from '../marked.ts';
+import { capitalised, plainText } from '../marked.ts';
 import { fill } from './fill.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { sizes } from './sizes.ts';
 import { tooWide } from './too-wide.ts';
 
-function note(said: RowNote): string {
-  switch (said.code) {
+function note(rowNote: RowNote): string {
+  switch (rowNote.code) {
     case 'cast-on':
-      return `Cast on ${n.stitches(widthOf(said.edges))}, ${n.run(said.edges)}`;
+      return `Cast on ${n.stitches(widthOf(rowNote.edges))}, ${n.run(rowNote.edges)}`;
     case 'edges':
-      return edges(said.before, said.edges);
+      return edges(rowNote.before, rowNote.edges);
     case 'leaves-bed':
-      return tooWide.note(said.first, said.last, said.bed);
+      return tooWide.note(rowNote.first, rowNote.last, rowNote.bed);
     case 'set-up':
-      return `Knit this row plain while the needles of row ${said.forRow} are selected`;
+      return `Knit this row plain while the needles of row ${rowNote.forRow} are selected`;
     case 'pattern-begins':
       return 'Pattern begins';
     case 'pattern-ends':
       return 'Pattern ends';
     case 'fold':
     case 'join':
-      return sections.note(said);
+      return sections.note(rowNote);
   }
 }
 
@@ -36,14 +36,15 @@ function note(said: RowNote): string {
 function edges(before: Run, after: Run): string {
   const left = before.first - after.first;
   const right = after.last - before.last;
-  const more = said([left, right]);
-  const fewer = said([-left, -right]);
+  const more = atEachSide([left, right]);
+  const fewer = atEachSide([-left, -right]);
   const parts = [more === '' ? '' : `increase ${more}`, fewer === '' ? '' : `decrease ${fewer}`].filter(Boolean);
   const sentence = `${parts.join(' and ')}, to ${n.run(after)}`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return capitalised(sentence);
 }
 
-function said([left, right]: readonly [number, number]): string {
+/** `1 on the left and 2 on the right`; empty where neither is above 0. */
+function atEachSide([left, right]: readonly [number, number]): string {
   return [left > 0 ? `${left} on the left` : '', right > 0 ? `${right} on the right` : '']
     .filter(Boolean)
     .join(' and ');

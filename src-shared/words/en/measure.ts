@@ -2,6 +2,7 @@
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
 import { clippedCopies, halfStep, runsOf, type Blank, type Measure } from '../../motif/repeat/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
 /** `The chart is **48 stitches × 48 rows**.` */
@@ -10,8 +11,8 @@ function size({ width, height }: Measure): string {
 }
 
 function repeat({ width, height, repeat: unit }: Measure): string {
-  const said = `The repeat is **${n.size(unit.width, unit.height)}**`;
-  return unit.width === width && unit.height === height ? `${said}, all that is drawn.` : `${said}.`;
+  const phrase = `The repeat is **${n.size(unit.width, unit.height)}**`;
+  return unit.width === width && unit.height === height ? `${phrase}, all that is drawn.` : `${phrase}.`;
 }
 
 /** How many whole copies are drawn, and where the last one is cut; null if the drawing is one copy. */
@@ -52,9 +53,9 @@ function blank({ blank: edges, repeat: unit }: Measure): string {
   if (columns === null) {
     return unit.dividesAcross ? 'No edge column is blank: **copies touch**.' : 'No edge column is blank.';
   }
-  const said = `The **${columns} blank** all the way up`;
-  if (!unit.dividesAcross) return `${said}.`;
-  return `${said}: each figure shows as **${n.stitches(unit.width - apart)}**, copies stand **${apart} apart**.`;
+  const phrase = `The **${columns} blank** all the way up`;
+  if (!unit.dividesAcross) return `${phrase}.`;
+  return `${phrase}: each figure shows as **${n.stitches(unit.width - apart)}**, copies stand **${apart} apart**.`;
 }
 
 /** Blank rows below and above; null where there are none. */
@@ -100,9 +101,8 @@ function near({ width, height, near: meant, slips }: Measure): string | null {
 /** Rows that hold more than two yarns; null if there are none. */
 function manyYarns({ manyYarns: rows }: Measure): string | null {
   if (rows.length === 0) return null;
-  const said = n.rowRuns(runsOf(rows));
   const verb = rows.length === 1 ? 'holds' : 'hold';
-  return `**${said.charAt(0).toUpperCase()}${said.slice(1)}** ${verb} more than two yarns.`;
+  return `**${capitalised(n.rowRuns(runsOf(rows)))}** ${verb} more than two yarns.`;
 }
 
 export const measure = {

@@ -15,12 +15,12 @@ interface Overhang {
 /** `3 stitches at the left and 1 row at the bottom`. */
 function overhangParts({ left, right, top, bottom }: Overhang): string {
   const parts = [
-    { count: left, said: `${n.stitches(left)} at the left` },
-    { count: right, said: `${n.stitches(right)} at the right` },
-    { count: bottom, said: `${n.rows(bottom)} at the bottom` },
-    { count: top, said: `${n.rows(top)} at the top` },
+    { count: left, phrase: `${n.stitches(left)} at the left` },
+    { count: right, phrase: `${n.stitches(right)} at the right` },
+    { count: bottom, phrase: `${n.rows(bottom)} at the bottom` },
+    { count: top, phrase: `${n.rows(top)} at the top` },
   ];
-  return n.list(parts.filter(({ count }) => count > 0).map(({ said }) => said));
+  return n.list(parts.filter(({ count }) => count > 0).map(({ phrase }) => phrase));
 }
 
 /** `chalk, contrast`; a yarn named after its part is named once. */

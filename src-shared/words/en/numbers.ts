@@ -49,8 +49,8 @@ export const numbers = {
   /** `rows 4–7 and 12`; the runs are counted from 0, as grids are. */
   rowRuns: (runs: readonly { first: number; last: number }[]): string => {
     const isOne = runs.length === 1 && runs[0]?.first === runs[0]?.last;
-    const said = runs.map(({ first, last }) => (first === last ? `${first + 1}` : `${first + 1}–${last + 1}`));
-    return `${isOne ? 'row' : 'rows'} ${list(said)}`;
+    const spans = runs.map(({ first, last }) => (first === last ? `${first + 1}` : `${first + 1}–${last + 1}`));
+    return `${isOne ? 'row' : 'rows'} ${list(spans)}`;
   },
   side: (side: Side): string => side,
   percent: (share: number): string => `${plain(share * 100, 0)} %`,

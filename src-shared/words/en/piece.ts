@@ -6,6 +6,7 @@ import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } 
 import type { LengthUnit } from '../../length/index.ts';
 import type { PieceSize, ShapingStep } from '../../piece/index.ts';
 import type { FloatNear, StitchFacts, StitchPlace } from '../../plan/index.ts';
+import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -24,8 +25,8 @@ function yarn({ role }: Pick<StitchFacts, 'role'>, name: string, yarns: number):
 
 /** `float of 25 to the right`, `main float of 9 across it`. */
 function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean): string {
-  const said = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
-  return where === 'across' ? `${said} across it` : `${said} to the ${where}`;
+  const phrase = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
+  return where === 'across' ? `${phrase} across it` : `${phrase} to the ${where}`;
 }
 
 function often({ row, every, times }: ShapingStep): string {
@@ -39,7 +40,7 @@ function often({ row, every, times }: ShapingStep): string {
  */
 function shaping(steps: readonly ShapingStep[]): string | null {
   if (steps.length === 0) return null;
-  const said = steps.map((step, index) => {
+  const phrases = steps.map((step, index) => {
     const before = steps[index - 1];
     const isSameEdge = before?.edge === step.edge;
     const kind = step.stitches > 0 ? 'more' : 'fewer';
@@ -47,7 +48,7 @@ function shaping(steps: readonly ShapingStep[]): string | null {
     const between = index === 0 ? '' : isSameEdge ? ', then ' : '; ';
     return `${between}${isSameEdge && before.stitches === step.stitches ? '' : what}${often(step)}`;
   });
-  return `${said.join('')}.`;
+  return `${phrases.join('')}.`;
 }
 
 const FACING: { readonly [What in Shows]: { readonly [Face in FinishedFace]: string } } = {
@@ -65,7 +66,7 @@ export const piece = {
   /** Above the drawing. */
   stage: {
     title: (name: string, shows: Shows): string =>
-      `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${shows === 'needles' ? 'on the needles' : 'as worn'}`,
+      `${capitalised(name)}, ${shows === 'needles' ? 'on the needles' : 'as worn'}`,
     /** Which side is seen, and whose left and right the labels are. */
     facing: (face: FinishedFace, shows: Shows): string => FACING[shows][face],
     /** The drawing, to assistive technology. */

@@ -76,8 +76,8 @@ function spaces({ margins: [left, right], gaps }: Spaces, taken = { left: 0, rig
   if (gaps.length === 1) return `${edges}, ${first} between`;
   if (gaps.every((gap) => gap === first)) return `${edges}, ${first} in each gap`;
   // A long list is no help in a sentence; the table beside it has every gap.
-  const said = gaps.length <= 4 ? n.list(gaps.map(String)) : `${Math.min(...gaps)} to ${Math.max(...gaps)}`;
-  return `${edges}, gaps of ${said}`;
+  const range = gaps.length <= 4 ? n.list(gaps.map(String)) : `${Math.min(...gaps)} to ${Math.max(...gaps)}`;
+  return `${edges}, gaps of ${range}`;
 }
 
 /** What the eye makes of it: `even all the way round`, `2 more than between the groups`; nothing for one group. */

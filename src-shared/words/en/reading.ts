@@ -1,5 +1,6 @@
 /** Reading a chart out of a photo, and turning a picture into cells. */
 import type { CountProposal, GridProposal, Stage } from '../../reading/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
 const stages: Readonly<Record<Stage, string>> = {
@@ -31,10 +32,11 @@ export const reading = {
       return 'No evenly spaced cells were found. Check the corners, or count and give the columns and rows.';
     }
     if (columns === null)
-      return `${said(counted(rows as CountProposal, n.rows))} were found, but no columns. Count and give them.`;
-    if (rows === null) return `${said(counted(columns, n.columns))} were found, but no rows. Count and give them.`;
+      return `${capitalised(counted(rows as CountProposal, n.rows))} were found, but no columns. Count and give them.`;
+    if (rows === null)
+      return `${capitalised(counted(columns, n.columns))} were found, but no rows. Count and give them.`;
     const isSure = columns.confidence >= SURE && rows.confidence >= SURE;
-    const found = `${said(counted(columns, n.columns))} and ${counted(rows, n.rows)}.`;
+    const found = `${capitalised(counted(columns, n.columns))} and ${counted(rows, n.rows)}.`;
     return isSure ? found : `${found} Count again where it says perhaps.`;
   },
 
@@ -45,7 +47,3 @@ export const reading = {
       : `${doubtful} of ${n.count(cells, 'cell')} ${doubtful === 1 ? 'is' : 'are'} doubtful: look at ${doubtful === 1 ? 'it' : 'them'}.`,
   doubtfulCell: (column: number, row: number): string => `Doubtful: row ${row}, column ${column}.`,
 };
-
-function said(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}

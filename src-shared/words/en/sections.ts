@@ -2,6 +2,7 @@
 import type { LengthUnit } from '../../length/index.ts';
 import type { Gauge, Position, Region, SectionName, Turning } from '../../piece/index.ts';
 import type { HemNote } from '../../plan/index.ts';
+import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -29,17 +30,16 @@ export const sections = {
   the,
 
   atStart(section: SectionName): string {
-    const said = the(section);
-    return said.charAt(0).toUpperCase() + said.slice(1);
+    return capitalised(the(section));
   },
 
   /** `The hem of 20 rows and the sections "rib" (30) and "yoke" (60) take 110 rows`. */
   inAll(hem: number, parts: readonly { readonly name: string; readonly rows: number }[]): string {
     const rows = parts.reduce((sum, part) => sum + part.rows, hem);
     const called = n.list(parts.map((part) => `"${part.name}" (${part.rows})`));
-    const said = `${parts.length === 1 ? 'section' : 'sections'} ${called}`;
+    const named = `${parts.length === 1 ? 'section' : 'sections'} ${called}`;
     const isOne = hem === 0 && parts.length === 1;
-    return `${hem === 0 ? `The ${said}` : `The hem of ${n.rows(hem)} and the ${said}`} ${isOne ? 'takes' : 'take'} ${n.rows(rows)}`;
+    return `${hem === 0 ? `The ${named}` : `The hem of ${n.rows(hem)} and the ${named}`} ${isOne ? 'takes' : 'take'} ${n.rows(rows)}`;
   },
 
   /** `From the bottom up: hem back, 10 rows (2.5 cm); …`: names in it, so no marks. Null for a body alone. */
@@ -48,8 +48,8 @@ export const sections = {
     unit: LengthUnit,
   ): string | null {
     if (sections.length < 2) return null;
-    const said = sections.map((one) => `${name(one.name)}, ${n.rows(one.rows)} (${lengths.length(one.mm, unit)})`);
-    return `From the bottom up: ${said.join('; ')}.`;
+    const described = sections.map((one) => `${name(one.name)}, ${n.rows(one.rows)} (${lengths.length(one.mm, unit)})`);
+    return `From the bottom up: ${described.join('; ')}.`;
   },
 
   /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds and is joined. */
@@ -66,29 +66,29 @@ export const sections = {
   },
 
   /** In the row list. */
-  note(said: HemNote): string {
-    switch (said.code) {
+  note(hemNote: HemNote): string {
+    switch (hemNote.code) {
       case 'fold':
-        return said.turning === 'none'
+        return hemNote.turning === 'none'
           ? 'The hem folds after this row'
-          : `Turning row: ${TURNING[said.turning]}; the hem folds along it`;
+          : `Turning row: ${TURNING[hemNote.turning]}; the hem folds along it`;
       case 'join':
         return `Last row of the hem: hang the cast-on loops on their needles ${
-          said.isLast ? 'and cast off both together' : 'and knit them off with the next row'
-        }${said.isNextSelected ? '; leave the needles selected for it where they stand' : ''}`;
+          hemNote.isLast ? 'and cast off both together' : 'and knit them off with the next row'
+        }${hemNote.isNextSelected ? '; leave the needles selected for it where they stand' : ''}`;
     }
   },
   /** On the sheet, as a step: sentences with **strong** figures. */
-  step(said: HemNote, row: number): string {
-    switch (said.code) {
+  step(hemNote: HemNote, row: number): string {
+    switch (hemNote.code) {
       case 'fold':
-        return said.turning === 'none'
+        return hemNote.turning === 'none'
           ? `The hem folds after row **${row}**; the half below is hidden.`
-          : `Row **${row}**, the last of the hidden half, is the turning row: ${TURNING[said.turning]}. The hem folds along it.`;
+          : `Row **${row}**, the last of the hidden half, is the turning row: ${TURNING[hemNote.turning]}. The hem folds along it.`;
       case 'join':
         return `Join the hem when the row counter stands at **${row}**: hang the cast-on loops on their needles, ${
-          said.isLast ? 'and cast off both together' : `and knit them off with row **${row + 1}**`
-        }.${said.isNextSelected ? ` Leave the needles selected for row ${row + 1} where they stand.` : ''}`;
+          hemNote.isLast ? 'and cast off both together' : `and knit them off with row **${row + 1}**`
+        }.${hemNote.isNextSelected ? ` Leave the needles selected for row ${row + 1} where they stand.` : ''}`;
     }
   },
   form: {

@@ -1,6 +1,7 @@
 /** A piece that leaves the bed: where, and what can be done. */
 import { label, widthOf } from '../../bed/index.ts';
 import type { CoarserBed, FewerStitches, Panels, Finding } from '../../check/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
 type Wide = Extract<Finding, { readonly code: 'wider-than-bed' }>;
@@ -26,10 +27,6 @@ function coarser({ pitchMm, needles, stitches, inTenCm }: CoarserBed): string {
   return `take a bed with needles ${n.plain(pitchMm)} mm apart: at the ${n.plain(inTenCm)} stitches in 10 cm that go with it, ${stitches} of its ${n.needles(needles)} are as wide.`;
 }
 
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 function remedy({ remedy }: Wide): string {
   if (remedy.kind === 'divide') {
     const ways = [
@@ -50,8 +47,8 @@ export const tooWide = {
     const [first, last] = finding.rows;
     const where = spans.length === 1 ? n.rowSpan(first, last) : `rows between ${first} and ${last}`;
     const leave = first === last ? 'leaves' : 'leave';
-    const said = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
-    return `${said} ${remedy(finding)}`;
+    const sentence = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
+    return `${sentence} ${remedy(finding)}`;
   },
   /** In the row list, at the first of the rows. */
   note: (first: number, last: number, bed: Wide['bed']): string =>

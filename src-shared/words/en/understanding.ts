@@ -5,14 +5,14 @@ import { numbers as n } from './numbers.ts';
 /** What the marks mean that stand on the chart just now; empty where there is none to explain. */
 function marks(measured: Measure): string {
   const { stitches, rows } = clippedCopies(measured);
-  const told = [
+  const shown = [
     measured.step ? 'faint lines, one stepped copy and where the next begins' : '',
     stitches + rows > 0 ? 'dash and dot, where the last copy is cut' : '',
     measured.manyYarns.length > 0 ? 'brackets at row numbers, more than two yarns' : '',
     measured.near ? 'broken corners, the near repeat' : '',
     measured.slips.length > 0 ? 'rings, cells that break it' : '',
   ].filter((mark) => mark !== '');
-  return told.length === 0 ? '' : `On the chart: ${told.join('; ')}.`;
+  return shown.length === 0 ? '' : `On the chart: ${shown.join('; ')}.`;
 }
 
 export const understanding = {

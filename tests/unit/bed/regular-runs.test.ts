@@ -6,8 +6,8 @@ import { words } from '@shared/words/index.ts';
 const run = (first: number, last = first): Run => ({ first: first as Slot, last: last as Slot });
 
 /** Every needle that is told, read as a knitter would: what comes again is moved on until its end is reached. */
-function needlesTold(told: readonly RunsTold[]): number[] {
-  return told.flatMap((part) => {
+function needlesTold(shortened: readonly RunsTold[]): number[] {
+  return shortened.flatMap((part) => {
     const each = ({ first, last }: Run, by: number): number[] =>
       Array.from({ length: last - first + 1 }, (_, at) => first + at + by);
     if (part.kind === 'runs') return part.runs.flatMap((one) => each(one, 0));
@@ -61,9 +61,9 @@ describe('runs of needles that come again', () => {
     let repeats = 0;
     fc.assert(
       fc.property(anyRuns, (runs) => {
-        const told = regularRuns(runs);
-        expect(needlesTold(told)).toEqual(needlesTold([{ kind: 'runs', runs }]));
-        repeats += Number(told.some(({ kind }) => kind === 'repeat'));
+        const shortened = regularRuns(runs);
+        expect(needlesTold(shortened)).toEqual(needlesTold([{ kind: 'runs', runs }]));
+        repeats += Number(shortened.some(({ kind }) => kind === 'repeat'));
       }),
       { numRuns: 1000 },
     );

@@ -29,7 +29,7 @@ function wide(project: Project): Wide | null {
 }
 
 const rectangle = (stitches: number, rows = 10): Shape => ({ kind: 'rectangle', stitches, rows });
-const said = (project: Project): string => words.findings.text(wide(project) as Wide, project);
+const sentenceFor = (project: Project): string => words.findings.text(wide(project) as Wide, project);
 
 describe('the needles of a bed', () => {
   // L40 to R40 is 80 stitches: common practice, no source
@@ -66,7 +66,7 @@ describe('a piece that leaves the bed', () => {
     const shape = { kind: 'tapered', stitches: 10, stitchesAtTop: 18, rows: 13, straightRows: 1 } as const;
     const project = pieceOn(12, { shape });
     expect(wide(project)).toMatchObject({ rows: [6, 13], row: 12, spans: [[6, 13]] });
-    expect(said(project)).toMatch(
+    expect(sentenceFor(project)).toMatch(
       /^Rows 6–13 leave the bed: row 12 takes 18 stitches, L9–R9, and there are 12 needles, L6–R6\. /,
     );
     expect(rowListCsv(checkedPlan(project), project)).toContain('Rows 6–13 leave the bed of needles L6–R6');
@@ -91,14 +91,14 @@ describe('a piece that leaves the bed', () => {
         [8, 9],
       ],
     });
-    expect(said(project)).toContain('Rows between 1 and 9 leave the bed');
+    expect(sentenceFor(project)).toContain('Rows between 1 and 9 leave the bed');
     expect(rowListCsv(checkedPlan(project), project)).toContain('Rows 8–9 leave the bed of needles L6–R6');
   });
 
   it('fits in the middle, if it was pushed off', () => {
     const project = pieceOn(12, { offset: 4 });
     expect(wide(project)?.remedy).toEqual({ kind: 'move', needles: -4, offset: 0 });
-    expect(said(project)).toMatch(/In the middle of the bed it fits\.$/);
+    expect(sentenceFor(project)).toMatch(/In the middle of the bed it fits\.$/);
   });
 
   it('fits further to one side, if it grows to the other', () => {
@@ -106,7 +106,7 @@ describe('a piece that leaves the bed', () => {
     const shape: Shape = { kind: 'steps', stitches: 10, rows: 10, steps: [{ row: 5, left: 0, right: 3 }] };
     const project = pieceOn(14, { shape });
     expect(wide(project)?.remedy).toEqual({ kind: 'move', needles: -1, offset: -1 });
-    expect(said(project)).toMatch(/It fits 1 needle further to the left\.$/);
+    expect(sentenceFor(project)).toMatch(/It fits 1 needle further to the left\.$/);
   });
 });
 
@@ -115,7 +115,7 @@ describe('a piece too wide for the bed', () => {
     // 220 = 110 + 110, and a stitch each for the seam.
     const project = pieceOn(200, { shape: rectangle(220) }, [1, 1]);
     expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [111, 111], partedCopies: 0 } });
-    expect(said(project)).toContain('Knit it in 2 parts of 111 stitches each, parted after needle L1');
+    expect(sentenceFor(project)).toContain('Knit it in 2 parts of 111 stitches each, parted after needle L1');
   });
 
   it('is parted between copies, though the parts differ', () => {
@@ -131,7 +131,7 @@ describe('a piece too wide for the bed', () => {
     expect(checkedPlan(project).groups[0]?.block).toEqual({ first: -50, last: 49 });
     // L110 to L11 and a stitch; L10 to R110 and a stitch.
     expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [101, 121], partedCopies: 0 } });
-    expect(said(project)).toContain('101 and 121 stitches, parted after needle L11, where no copy is cut');
+    expect(sentenceFor(project)).toContain('101 and 121 stitches, parted after needle L11, where no copy is cut');
   });
 
   it('is parted through a copy where there is no other way', () => {
@@ -146,7 +146,7 @@ describe('a piece too wide for the bed', () => {
       piece: { bed: { needles: 13, pitchMm: 4.5 } },
     });
     expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [12, 12], partedCopies: 1 } });
-    expect(said(project)).toContain('which cuts 1 copy');
+    expect(sentenceFor(project)).toContain('which cuts 1 copy');
   });
 
   it('takes three parts where two do not hold it, the middle one with two seam stitches', () => {
@@ -158,7 +158,7 @@ describe('a piece too wide for the bed', () => {
 
   it('cannot be parted on needles that the seam stitches take', () => {
     expect(wide(pieceOn(2, {}))?.remedy).toMatchObject({ kind: 'divide', panels: null });
-    expect(said(pieceOn(2, {}))).toContain('L1–R1. Knit looser: at 5.6 stitches');
+    expect(sentenceFor(pieceOn(2, {}))).toContain('L1–R1. Knit looser: at 5.6 stitches');
   });
 
   // 220 stitches at 28 in 10 cm are 78.6 cm; 200 needles hold that at 28 × 200 / 220 = 25.45….
@@ -170,7 +170,7 @@ describe('a piece too wide for the bed', () => {
       looser: { stitches: 200, inTenCm: 25.4 },
       coarser: { pitchMm: 9, needles: 110, stitches: 110, inTenCm: 14 },
     });
-    expect(said(pieceOn(200, { shape: rectangle(220) }))).toContain(
+    expect(sentenceFor(pieceOn(200, { shape: rectangle(220) }))).toContain(
       'at the 14 stitches in 10 cm that go with it, 110 of its 110 needles are as wide',
     );
   });

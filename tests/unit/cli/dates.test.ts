@@ -14,7 +14,7 @@ const sample = folder.file('sample.walewright', projectToText(sampleProject()));
 const NOW = new Date(2026, 10, 26, 9, 30);
 const LATER = new Date(2028, 1, 3, 21, 5);
 /** `date -u -d @1700000000`: Tue Nov 14 22:13:20 UTC 2023. */
-const EPOCH = { text: '1700000000', day: '2023-11-14', said: '14 November 2023' };
+const EPOCH = { text: '1700000000', day: '2023-11-14', inWords: '14 November 2023' };
 
 const set = process.env['SOURCE_DATE_EPOCH'];
 afterEach(() => {
@@ -72,7 +72,7 @@ describe('what export writes', () => {
   it('puts the day of SOURCE_DATE_EPOCH there', async () => {
     process.env['SOURCE_DATE_EPOCH'] = EPOCH.text;
     const { heads, made } = await datesOf(await written(NOW, ...typed));
-    for (const head of heads) expect(head).toContain(`· ${EPOCH.said}`);
+    for (const head of heads) expect(head).toContain(`· ${EPOCH.inWords}`);
     expect(made).toMatch(/^D:20231114/);
   });
 
@@ -99,7 +99,7 @@ describe('a date that is none', () => {
     async (date) => {
       const { status, warned } = await call('export', sample, '--to', join(folder.path, 'nothing'), '--date', date);
       expect(status).toBe(1);
-      for (const said of ['--date', date, '2026-11-26']) expect(warned).toContain(said);
+      for (const part of ['--date', date, '2026-11-26']) expect(warned).toContain(part);
       expect(() => readFileSync(join(folder.path, 'nothing'))).toThrow('ENOENT');
     },
   );

@@ -182,7 +182,7 @@ describe('demo', () => {
     const { status, out } = await call('demo', '--to', into);
     expect(status).toBe(0);
     expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
-    for (const said of ['Set up with the row counter at 23', 'Pattern begins', ...FILES]) expect(out).toContain(said);
+    for (const line of ['Set up with the row counter at 23', 'Pattern begins', ...FILES]) expect(out).toContain(line);
   });
 
   it('can be done again and again, and refuses with --keep', async () => {

@@ -186,7 +186,7 @@ describe('plan for people', () => {
   it('names needles, rows, yarn and what to look out for', async () => {
     const { status, out } = await call('plan', motif, '--stitches', '120', '--copies', '3,3', '--hem', '100');
     expect(status).toBe(0);
-    for (const said of [
+    for (const sentence of [
       'L48–L13',
       'Set up with the row counter at 59',
       'hem front',
@@ -196,7 +196,7 @@ describe('plan for people', () => {
       '92–99',
       'Last row of the hem: hang the cast-on loops',
     ]) {
-      expect(out).toContain(said);
+      expect(out).toContain(sentence);
     }
     expect(out).toContain('Keep loose sleeves and hair away');
     expect(out).not.toMatch(/[{}]|undefined|null|NaN/);

@@ -62,14 +62,14 @@ interface SizedFile {
 }
 
 describe('a digest', () => {
-  const said = saidOf(fixtureText('two-groups-3.walewright'));
+  const answers = saidOf(fixtureText('two-groups-3.walewright'));
 
   it('is another one where a plan or the saved file is another one', () => {
-    const own = digestOf(said);
-    const plans = said.plans.map((plan) => plan.replace('"row":4', '"row":5'));
-    expect(digestOf({ ...said, plans })).toEqual({ ...own, plans: expect.not.stringMatching(own.plans) as string });
-    const file = said.file.replace('"small"', '"Small"');
-    expect(digestOf({ ...said, file })).toEqual({ ...own, files: expect.not.stringMatching(own.files) as string });
+    const own = digestOf(answers);
+    const plans = answers.plans.map((plan) => plan.replace('"row":4', '"row":5'));
+    expect(digestOf({ ...answers, plans })).toEqual({ ...own, plans: expect.not.stringMatching(own.plans) as string });
+    const file = answers.file.replace('"small"', '"Small"');
+    expect(digestOf({ ...answers, file })).toEqual({ ...own, files: expect.not.stringMatching(own.files) as string });
   });
 
   it('does not depend on the order in which fields were made', () => {

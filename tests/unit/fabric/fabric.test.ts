@@ -5,9 +5,9 @@ import { projectWith } from './pieces.ts';
 
 /** The fabric as text, the topmost row first. */
 function text({ width, rows, cells }: Fabric): string[] {
-  const said = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
+  const letterOf = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
   return Array.from({ length: rows }, (_, fromTop) =>
-    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), said).join(''),
+    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), letterOf).join(''),
   );
 }
 

@@ -25,9 +25,9 @@ function filled({ motif, stitches, rows, fill, piece }: Given): Project {
 
 /** The fabric as text, the topmost row first. */
 function text({ width, rows, cells }: Fabric): string[] {
-  const said = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
+  const letterOf = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
   return Array.from({ length: rows }, (_, fromTop) =>
-    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), said).join(''),
+    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), letterOf).join(''),
   );
 }
 

@@ -157,21 +157,21 @@ describe('the gaps round the closed piece', () => {
     {
       acrossSeam: 22,
       gaps: [24],
-      said: 'across the seam 22, between the groups 24; the seam shows 2 fewer than between the groups',
+      phrase: 'across the seam 22, between the groups 24; the seam shows 2 fewer than between the groups',
     },
     {
       acrossSeam: 25,
       gaps: [24, 24],
-      said: 'across the seam 25, between the groups 24; the seam shows 1 more than between the groups',
+      phrase: 'across the seam 25, between the groups 24; the seam shows 1 more than between the groups',
     },
     {
       acrossSeam: 24,
       gaps: [23, 25],
-      said: 'across the seam 24, between the groups 23 to 25; the gaps differ by up to 2',
+      phrase: 'across the seam 24, between the groups 23 to 25; the gaps differ by up to 2',
     },
-    { acrossSeam: -2, gaps: [24], said: 'the seam takes 2 of the figure' },
-  ])('are told apart: $said', ({ acrossSeam, gaps, said }) => {
+    { acrossSeam: -2, gaps: [24], phrase: 'the seam takes 2 of the figure' },
+  ])('are told apart: $phrase', ({ acrossSeam, gaps, phrase }) => {
     const seen = { rows: { first: 5, last: 5 }, acrossSeam, gaps, shaped: null };
-    expect(plainText(words.closed.panel.band(seen, 0))).toBe(`Row 5: ${said}.`);
+    expect(plainText(words.closed.panel.band(seen, 0))).toBe(`Row 5: ${phrase}.`);
   });
 });

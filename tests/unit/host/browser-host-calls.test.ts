@@ -132,8 +132,8 @@ describe('a call', () => {
   ])('with %s over it is refused', async (_case, text) => {
     const { headers, ...rest } = await goodCall();
     const { [CALL_HEADER]: _said, ...without } = headers as Record<string, string>;
-    const said = text === null ? without : { ...without, [CALL_HEADER]: text };
-    expect((await ask(host.origin, { ...rest, headers: said })).status).toBe(403);
+    const callHeaders = text === null ? without : { ...without, [CALL_HEADER]: text };
+    expect((await ask(host.origin, { ...rest, headers: callHeaders })).status).toBe(403);
   });
 
   it.each([
@@ -144,8 +144,8 @@ describe('a call', () => {
   ] as const)('with %s written over it than it was sealed about is refused', async (_case, change) => {
     const head = caller.head('host.describe');
     const changed = { ...head, ...change };
-    const said = { [CALL_HEADER]: await headerFor(caller.keys, changed) };
-    expect(await statusWith({ ...(await goodCall(head)), path: `/call/${changed.method}` }, said)).toBe(403);
+    const callHeaders = { [CALL_HEADER]: await headerFor(caller.keys, changed) };
+    expect(await statusWith({ ...(await goodCall(head)), path: `/call/${changed.method}` }, callHeaders)).toBe(403);
     // And the call as it was is good.
     expect((await ask(host.origin, await goodCall(head))).status).toBe(200);
   });

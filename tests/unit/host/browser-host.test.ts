@@ -49,14 +49,14 @@ describe('an address', () => {
   });
 
   it('that is used again is told to the person, since two have had it', async () => {
-    let told = 0;
-    const other = await start({ onUsedTwice: () => told++ });
+    let warnings = 0;
+    const other = await start({ onUsedTwice: () => warnings++ });
     const key = keyOf(await other.newAddress());
     await joinHost(other.origin, 'enter', newSecret(globalThis.crypto));
     await joinHost(other.origin, 'enter', key);
-    expect(told).toBe(0);
+    expect(warnings).toBe(0);
     await joinHost(other.origin, 'enter', key);
-    expect(told).toBe(1);
+    expect(warnings).toBe(1);
     await other.close();
   });
 

@@ -10,10 +10,10 @@ import { silentShell, testEnvironment } from '../services/test-environment.ts';
 function windowThat(answer: readonly [isPrinted: boolean, reason: string] | Error) {
   const asked: unknown[] = [];
   const webContents = {
-    print(options: unknown, told: (isPrinted: boolean, reason: string) => void): void {
+    print(options: unknown, answered: (isPrinted: boolean, reason: string) => void): void {
       asked.push(options);
       if (answer instanceof Error) throw answer;
-      told(...answer);
+      answered(...answer);
     },
   };
   return { asked, browser: { webContents } as unknown as BrowserWindow };
@@ -48,10 +48,10 @@ describe('printing in Electron', () => {
     [new Error('No printer'), 'unexpected', 'No printer'],
   ] as const)('that fails (%s) is told', async (answer, code, detail) => {
     const { browser } = windowThat(answer);
-    const told = await servicesWith(browser)
+    const failure = await servicesWith(browser)
       ['window.print']({ paper: 'a4' })
       .then(() => null, problemOf);
-    expect(told).toMatchObject({ code, facts: { detail } });
+    expect(failure).toMatchObject({ code, facts: { detail } });
   });
 
   it('after the window has gone prints nothing', async () => {

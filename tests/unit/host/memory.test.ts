@@ -45,9 +45,9 @@ it('takes six files of 59 MB at once within its bound of memory', async () => {
       expect(answer && (await openedAnswer(caller.keys, head, answer))).toMatchObject({ ok: true });
       expect((await stat(path)).size).toBe(LARGE);
     }
-    const told = once(host, 'message');
+    const message = once(host, 'message');
     host.send('peak');
-    const [{ peakMb }] = (await told) as [{ peakMb: number }];
+    const [{ peakMb }] = (await message) as [{ peakMb: number }];
     expect(peakMb).toBeGreaterThan(LARGE / 1e6);
     expect(peakMb).toBeLessThan(MOST_MB);
   } finally {

@@ -44,9 +44,9 @@ async function window() {
   const keptKeys: string[] = [];
   let stranger: Fetch | null = null;
   const toHost: Fetch = async (path, { body, headers, signal }) => {
-    const said = headers as Record<string, string>;
+    const sealedHeaders = headers as Record<string, string>;
     const bytes = body as Uint8Array;
-    const asked = { method: 'POST', path, body: bytes, headers: { ...said, origin: address.origin } };
+    const asked = { method: 'POST', path, body: bytes, headers: { ...sealedHeaders, origin: address.origin } };
     const answer = await ask(address.origin, {
       ...asked,
       headers: { ...asked.headers, 'content-length': `${bytes.length}` },
@@ -72,11 +72,11 @@ async function window() {
     address.hash.slice(1),
   );
   if (typeof connection === 'string') throw new Error(connection);
-  const told: string[] = [];
-  connection.onStanding((standing) => told.push(standing));
+  const standings: string[] = [];
+  connection.onStanding((standing) => standings.push(standing));
   return {
     connection,
-    told,
+    standings,
     sent,
     keptKeys,
     toHost,
@@ -127,10 +127,10 @@ describe('a stranger in the place of the host', () => {
   ];
 
   it.each(strangers)('is known when %s, and is sent nothing more but a request to join', async (_case, stranger) => {
-    const { connection, told, sent, putInPlace, toHost } = await window();
+    const { connection, standings, sent, putInPlace, toHost } = await window();
     putInPlace(stranger(toHost));
     expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);
-    expect([connection.isJoined, told]).toEqual([false, ['lost']]);
+    expect([connection.isJoined, standings]).toEqual([false, ['lost']]);
 
     sent.length = 0;
     putInPlace(async () => answerOf(outcome));
@@ -138,7 +138,7 @@ describe('a stranger in the place of the host', () => {
     expect(await connection.host.call('dialogs.saveFile', secret)).toEqual(unreachable);
     expect(await connection.look()).toBe(false);
     expect(sent.map(({ path }) => path)).toEqual(['/call/rejoin']);
-    expect(told).toEqual(['lost']);
+    expect(standings).toEqual(['lost']);
   });
 
   it.each([
@@ -176,7 +176,7 @@ describe('a stranger in the place of the host', () => {
   });
 
   it('that keeps silent is given up, and with it all that was asked of it', async () => {
-    const { connection, told, putInPlace, loseSight } = await window();
+    const { connection, standings, putInPlace, loseSight } = await window();
     const asked: string[] = [];
     putInPlace((path, { signal }) => {
       asked.push(path);
@@ -186,19 +186,19 @@ describe('a stranger in the place of the host', () => {
     await expect.poll(() => asked).toHaveLength(2);
     loseSight();
     expect(await outcomes).toEqual([unreachable, false]);
-    expect(told).toEqual(['lost']);
+    expect(standings).toEqual(['lost']);
   });
 });
 
 describe('a window whose host was gone', () => {
   it('joins the next one in its place by itself', async () => {
-    const { connection, told, keptKeys } = await window();
+    const { connection, standings, keptKeys } = await window();
     await host.close();
     expect(await connection.look()).toBe(false);
     expect(await connection.look()).toBe(false);
     host = await start();
     expect(await connection.look()).toBe(true);
-    expect(told).toEqual(['lost', 'rejoined']);
+    expect(standings).toEqual(['lost', 'rejoined']);
     expect(await connection.host.call('documents.recent', {})).toMatchObject({ ok: true });
     // The key of the host that is there now is the one to keep.
     expect(keptKeys).toHaveLength(2);
@@ -250,10 +250,10 @@ describe('what is large', () => {
     const helper: SealingHelper = {
       onmessage: null,
       onerror: null,
-      postMessage(said, transfer) {
-        asked.push(said.do);
+      postMessage(message, transfer) {
+        asked.push(message.do);
         if (!works) return void helper.onerror?.({} as ErrorEvent);
-        const question = structuredClone(said, { transfer });
+        const question = structuredClone(message, { transfer });
         const { id } = question;
         if (question.do === 'answer') return void helper.onmessage?.({ data: { id, done: true } } as MessageEvent);
         const { key, about } = question;

@@ -14,16 +14,16 @@ it('is an address that opens one window, and another one for every Enter', async
   await mkdir(join(folder, 'page'));
   await writeFile(join(folder, 'page', 'index.html'), '');
   const host = await startBrowserHost({ pageFolder: join(folder, 'page'), dataFolder: join(folder, 'data') });
-  const said: string[] = [];
+  const lines: string[] = [];
   const input = new PassThrough();
-  const stop = await printAddresses(host, { say: (line) => said.push(line), input });
-  expect(said[1]).toContain('Enter prints another');
+  const stop = await printAddresses(host, { say: (line) => lines.push(line), input });
+  expect(lines[1]).toContain('Enter prints another');
 
   input.write('\n');
-  await vi.waitUntil(() => said.length === 3);
+  await vi.waitUntil(() => lines.length === 3);
   input.write('\n');
-  await vi.waitUntil(() => said.length === 4);
-  const addresses = said.flatMap((line) => ADDRESS.exec(line)?.[1] ?? []);
+  await vi.waitUntil(() => lines.length === 4);
+  const addresses = lines.flatMap((line) => ADDRESS.exec(line)?.[1] ?? []);
   expect(new Set(addresses).size).toBe(3);
   for (const address of addresses) expect((await comeIn(address)).origin).toBe(host.origin);
 

@@ -16,18 +16,21 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-async function fetchWith(installer: string, patienceMs = 30_000): Promise<{ obstacle: string | null; told: number[] }> {
+async function fetchWith(
+  installer: string,
+  patienceMs = 30_000,
+): Promise<{ obstacle: string | null; loaded: number[] }> {
   await writeFile(join(folder, 'electron', 'install.js'), installer);
-  const told: number[] = [];
+  const loaded: number[] = [];
   const progress = (megabytes: number): void => {
-    told.push(megabytes);
+    loaded.push(megabytes);
     writeFileSync(join(folder, 'electron', 'told'), '');
   };
   const obstacle = await fetchElectron(
     { folder: join(folder, 'electron'), version: '45.0.0' },
     { workFolder: join(folder, 'work'), patienceMs, lookEveryMs: 10, progress },
   );
-  return { obstacle, told };
+  return { obstacle, loaded };
 }
 
 const FETCH_FAILED = `
@@ -51,9 +54,9 @@ describe("Electron's installer", () => {
   it('brings the binary, and says how much has come', async () => {
     const electron = { folder: join(folder, 'electron'), version: '45.0.0' };
     expect(electronBinary(electron)).toBeNull();
-    const { obstacle, told } = await fetchWith(FETCHES);
+    const { obstacle, loaded } = await fetchWith(FETCHES);
     expect(obstacle).toBeNull();
-    expect(told.at(-1)).toBe(20);
+    expect(loaded.at(-1)).toBe(20);
     expect(electronBinary(electron)).toBe(join(folder, 'electron', 'dist', 'electron'));
     expect(await readdir(join(folder, 'work'))).toEqual([]);
   });

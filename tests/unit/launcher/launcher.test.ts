@@ -212,10 +212,10 @@ describe('a start that cannot be', () => {
   it.each([
     [['--shell', 'electron'], 'Electron needs a display'],
     [['--shell', 'teapot'], '"teapot" is not a value of --shell'],
-  ])('%j is refused in words, with status 1', async (given, said) => {
+  ])('%j is refused in words, with status 1', async (given, sentence) => {
     const start = launch(given);
     expect(await start.ended).toBe(1);
-    expect(start.text()).toContain(said);
+    expect(start.text()).toContain(sentence);
   });
 });
 

@@ -8,7 +8,7 @@ import { words } from '@shared/words/index.ts';
 
 type Group = readonly [width: number, blankLeft?: number, blankRight?: number];
 
-function said(
+function sentencesFor(
   stitches: number,
   groups: readonly Group[],
   rule: PlacementRule,
@@ -30,7 +30,7 @@ describe('the best choice is said to be', () => {
   it.each<{ of: string; says: string; choices: string[] }>([
     {
       of: 'even but for rounding',
-      choices: said(
+      choices: sentencesFor(
         120,
         [
           [36, 1],
@@ -43,58 +43,58 @@ describe('the best choice is said to be', () => {
     },
     {
       of: 'even all the way round',
-      choices: said(64, sixes, { kind: 'seam' }),
+      choices: sentencesFor(64, sixes, { kind: 'seam' }),
       says: 'Even by the blocks: 6 stitches at each edge, 12 between; closed, the blocks lie 12 apart across the seam, even all the way round.',
     },
     {
       of: 'even beside the seam',
-      choices: said(64, sixes, { kind: 'seam' }, 'figure', 1),
+      choices: sentencesFor(64, sixes, { kind: 'seam' }, 'figure', 1),
       says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; the seam takes 2; closed, the seam shows 12, 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
     },
     {
       of: 'short of room for its blank columns',
-      choices: said(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
+      choices: sentencesFor(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
       says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; closed, the seam shows 18, 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
     },
     {
       of: 'one group in the middle',
-      choices: said(120, [[36]], { kind: 'seam' }, 'figure'),
+      choices: sentencesFor(120, [[36]], { kind: 'seam' }, 'figure'),
       says: 'Centred to the eye: 42 stitches at each edge; closed, the seam shows 84.',
     },
     {
       of: 'as even as an odd stitch allows',
-      choices: said(41, [[20]], { kind: 'even' }, 'figure'),
+      choices: sentencesFor(41, [[20]], { kind: 'even' }, 'figure'),
       says: 'As even as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; closed, the seam shows 21; needles are whole, and an exact share would be 10.5 at each edge.',
     },
     {
       of: 'every space the same',
-      choices: said(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
+      choices: sentencesFor(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
       says: 'Every space the same: 4 stitches at each edge, 4 in each gap; closed, the seam shows 8, 4 more than between the groups.',
     },
     {
       of: 'as the margins are given',
-      choices: said(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
+      choices: sentencesFor(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
       says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; closed, the blocks lie 14 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
     },
     {
       of: 'as the gaps are given',
-      choices: said(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
+      choices: sentencesFor(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
       says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; closed, the blocks lie 22 apart across the seam, 13 more than between the groups.',
     },
     {
       of: 'placed by hand',
-      choices: said(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
+      choices: sentencesFor(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
       says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; closed, the seam shows 5, 10 fewer than between the groups.',
     },
     {
       of: 'in the seam',
-      choices: said(20, [[20]], { kind: 'seam' }, 'figure', 2),
+      choices: sentencesFor(20, [[20]], { kind: 'seam' }, 'figure', 2),
       says: 'Both sides alike: 0 stitches at each edge; the seam takes 4, and with them 4 of the figure.',
     },
     {
       of: 'one of many gaps',
       // 93 − 60 leaves 33 for six gaps beside margins of 0: 5 each and 3 over.
-      choices: said(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
+      choices: sentencesFor(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
       says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; closed, the blocks lie 0 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
     },
   ])('$of', ({ choices, says }) => {
@@ -111,14 +111,14 @@ describe('a later choice says what it costs', () => {
       [36, 1],
       [36, 1],
     ];
-    expect(heads(said(120, two, { kind: 'seam' }, 'figure')).slice(1, 3)).toEqual([
+    expect(heads(sentencesFor(120, two, { kind: 'seam' }, 'figure')).slice(1, 3)).toEqual([
       'As even as the first, with narrower margins',
       'As even as the first, but gaps and seam differ by up to 6',
     ]);
   });
 
   it('against the first, with even spaces', () => {
-    expect(heads(said(30, [[7], [7], [7]], { kind: 'even' })).slice(1, 5)).toEqual([
+    expect(heads(sentencesFor(30, [[7], [7], [7]], { kind: 'even' })).slice(1, 5)).toEqual([
       'As even as the first, further to the right',
       'As near the rule as the first, but the gaps differ by up to 1',
       'As near the rule as the first, but the gaps differ by up to 1',
@@ -127,12 +127,12 @@ describe('a later choice says what it costs', () => {
   });
 
   it('against the first, with fixed margins', () => {
-    expect(heads(said(40, [[9], [9], [9]], { kind: 'margins', stitches: 2 })).slice(1, 4)).toEqual([
+    expect(heads(sentencesFor(40, [[9], [9], [9]], { kind: 'margins', stitches: 2 })).slice(1, 4)).toEqual([
       'As even as the first, further to the right',
       'Less even than the first, the two sides differing by 3 stitches',
       'Less even than the first, the two sides differing by 3 stitches',
     ]);
-    expect(heads(said(42, [[9], [9], [9], [9]], { kind: 'margins', stitches: 0 }))[1]).toBe(
+    expect(heads(sentencesFor(42, [[9], [9], [9], [9]], { kind: 'margins', stitches: 0 }))[1]).toBe(
       'As even as the first, but the gaps differ by up to 3',
     );
   });

@@ -63,9 +63,9 @@ describe('a row all in contrast', () => {
 
   it('is not said to be knitted in main too', () => {
     const project = projectWith({ ...STRIPE, group: { up: 2 } });
-    const said = stepsOf(pieceIn(project), checkedPlan(project)).flatMap((step) =>
+    const named = stepsOf(pieceIn(project), checkedPlan(project)).flatMap((step) =>
       step.code === 'pattern' ? step.yarns : [],
     );
-    expect(said).toEqual(['chalk']);
+    expect(named).toEqual(['chalk']);
   });
 });

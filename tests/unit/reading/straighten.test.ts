@@ -120,18 +120,18 @@ describe('a reading in steps', () => {
   const whole = rectangle(320, 320);
 
   it('says how far it is, stage by stage', () => {
-    const told: Progress[] = [];
+    const reports: Progress[] = [];
     const options = { columns: null, rows: null, levels: { kind: 'colours', count: null } } as const;
-    const { grid } = finish(readChart(photo, whole, options), (progress) => told.push(progress));
+    const { grid } = finish(readChart(photo, whole, options), (progress) => reports.push(progress));
     expect([grid.width, grid.height]).toEqual([16, 16]);
-    expect([...new Set(told.map(({ stage }) => stage))]).toEqual([
+    expect([...new Set(reports.map(({ stage }) => stage))]).toEqual([
       'straighten',
       'find-grid',
       'sample',
       'even-light',
       'sort-colours',
     ]);
-    for (const { done } of told) expect(done >= 0 && done <= 1).toBe(true);
+    for (const { done } of reports) expect(done >= 0 && done <= 1).toBe(true);
   });
 
   it('ends where it is when nobody asks for the next step', () => {

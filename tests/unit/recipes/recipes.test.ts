@@ -17,9 +17,9 @@ describe('the recipes', () => {
   });
 
   it('are all told of in DEVELOPERS.md, and every patch and test is one of theirs', () => {
-    const told = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+    const guide = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
     const names = RECIPES.map(({ name }) => name).sort();
-    expect(names.filter((name) => !told.includes(`tests/recipes/${name}.patch`))).toEqual([]);
+    expect(names.filter((name) => !guide.includes(`tests/recipes/${name}.patch`))).toEqual([]);
     const filesIn = (folder: string, ending: string): string[] =>
       readdirSync(join(root, folder)).flatMap((name) => (name.endsWith(ending) ? [name.slice(0, -ending.length)] : []));
     expect(filesIn('tests/recipes', '.patch').sort()).toEqual(names);

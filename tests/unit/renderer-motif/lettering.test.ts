@@ -62,11 +62,11 @@ describe('letters on the chart', () => {
   });
 
   it.each([
-    { text: 'A漢Б漢', said: 'Silkscreen has no 漢 Б.' },
-    { text: 'A\tB', said: 'Silkscreen has no tab.' },
-    { text: 'A\u200bB', said: 'Silkscreen has no U+200B.' },
-  ])('that a typeface lacks are all named: $said', ({ text, said }) => {
+    { text: 'A漢Б漢', sentence: 'Silkscreen has no 漢 Б.' },
+    { text: 'A\tB', sentence: 'Silkscreen has no tab.' },
+    { text: 'A\u200bB', sentence: 'Silkscreen has no U+200B.' },
+  ])('that a typeface lacks are all named: $sentence', ({ text, sentence }) => {
     const set = outcome(() => inkOf({ ...FIRST_LETTERING, text }));
-    expect(set.ok ? '' : words.problems.say(set.problem).what).toBe(said);
+    expect(set.ok ? '' : words.problems.say(set.problem).what).toBe(sentence);
   });
 });

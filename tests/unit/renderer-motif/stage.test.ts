@@ -49,13 +49,13 @@ describe('saying things calmly', () => {
   afterEach(() => void vi.useRealTimers());
 
   it('says the first at once and of those that follow quickly the last', () => {
-    const said: string[] = [];
-    const say = announceThrottled((text) => said.push(text));
+    const announced: string[] = [];
+    const say = announceThrottled((text) => announced.push(text));
     for (const text of ['row 1', 'row 2', 'row 3']) say(text);
-    expect(said).toEqual(['row 1']);
+    expect(announced).toEqual(['row 1']);
     vi.advanceTimersByTime(1000);
-    expect(said).toEqual(['row 1', 'row 3']);
+    expect(announced).toEqual(['row 1', 'row 3']);
     say('row 4');
-    expect(said).toEqual(['row 1', 'row 3', 'row 4']);
+    expect(announced).toEqual(['row 1', 'row 3', 'row 4']);
   });
 });

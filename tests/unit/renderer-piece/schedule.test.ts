@@ -11,16 +11,16 @@ function tapered(stitches: number, stitchesAtTop: number, rows: number, straight
 describe('shaping as a knitter reads it', () => {
   it.each([
     // A hobby article working the same formula, computed again: 12 + 128 = 140 rows, and one that is straight.
-    { from: 60, to: 132, rows: 141, straight: 1, said: ['3rd row **4 times**', '4th row **32 times**'] },
+    { from: 60, to: 132, rows: 141, straight: 1, phrases: ['3rd row **4 times**', '4th row **32 times**'] },
     // A hobby article on a sleeve at 28 × 40 in 10 cm, computed again: increases stop 20 rows early.
-    { from: 72, to: 156, rows: 196, straight: 20, said: ['4th row **34 times**', '5th row **8 times**'] },
+    { from: 72, to: 156, rows: 196, straight: 20, phrases: ['4th row **34 times**', '5th row **8 times**'] },
     // A hobby article, 2014, last step computed: 11 increases a side over 108 rows, and one that is straight.
-    { from: 38, to: 60, rows: 109, straight: 1, said: ['9th row **2 times**', '10th row **9 times**'] },
+    { from: 38, to: 60, rows: 109, straight: 1, phrases: ['9th row **2 times**', '10th row **9 times**'] },
   ])(
     'widens $from to $to stitches over $rows rows, the last $straight straight',
-    ({ from, to, rows, straight, said }) => {
+    ({ from, to, rows, straight, phrases }) => {
       expect(words.piece.whatItIs.shaping(tapered(from, to, rows, straight))).toBe(
-        `1 stitch more at each edge every ${said[0]}, then every ${said[1]}.`,
+        `1 stitch more at each edge every ${phrases[0]}, then every ${phrases[1]}.`,
       );
     },
   );

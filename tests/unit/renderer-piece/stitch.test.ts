@@ -59,22 +59,23 @@ describe('saying what is under the pointer', () => {
     {
       row: 3,
       needle: 'L6',
-      said: 'Row 3 · needle L6 · contrast, last before the gap · carriage from the right · float of 8, too long, to the right',
+      sentence:
+        'Row 3 · needle L6 · contrast, last before the gap · carriage from the right · float of 8, too long, to the right',
     },
-    { row: 1, needle: 'R10', said: 'Row 1 · needle R10 · main, edge stitch · carriage from the right' },
+    { row: 1, needle: 'R10', sentence: 'Row 1 · needle R10 · main, edge stitch · carriage from the right' },
     {
       row: 3,
       needle: 'R7',
-      said: 'Row 3 · needle R7 · main · carriage from the right · float of 1 to the left · wrapped before the row',
+      sentence: 'Row 3 · needle R7 · main · carriage from the right · float of 1 to the left · wrapped before the row',
     },
     {
       row: 3,
       needle: 'R1',
-      said: 'Row 3 · needle R1 · main · carriage from the right · contrast float of 8, too long, across it',
+      sentence: 'Row 3 · needle R1 · main · carriage from the right · contrast float of 8, too long, across it',
     },
-  ])('says row $row, needle $needle', ({ row, needle, said }) => {
+  ])('says row $row, needle $needle', ({ row, needle, sentence }) => {
     const facts = at(row, needle);
-    expect(facts && words.piece.stitch(facts, 'chalk', 2)).toBe(said);
+    expect(facts && words.piece.stitch(facts, 'chalk', 2)).toBe(sentence);
   });
 
   it('names the contrast yarn where there is more than one', () => {

@@ -35,8 +35,8 @@ describe('npm test', () => {
     [['--shuffle=x'], '--shuffle takes a whole number from 0, not "x".'],
     [['--fast'], expect.stringContaining('--fast')],
     [['e2e'], expect.stringContaining('e2e')],
-  ])('refuses %j in a sentence', (args, said) => {
-    expect(optionsOf(args, SEED)).toEqual(said);
+  ])('refuses %j in a sentence', (args, sentence) => {
+    expect(optionsOf(args, SEED)).toEqual(sentence);
   });
 });
 

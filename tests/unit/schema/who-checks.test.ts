@@ -43,9 +43,7 @@ it('schemas are imported as values by models, files and contracts alone', () => 
 });
 
 it('which is seen of an import of a value, and not of a type', () => {
-  expect(schemasIn("import { refuse, z } from '../schema/index.ts';")).toEqual(['z']);
+  expect(schemasIn("import { refuse, z } from './index.ts';")).toEqual(['z']);
   expect(schemasIn("import { bandSchema as x } from '../pattern/index.ts';")).toEqual(['x']);
-  expect(
-    schemasIn("import type { z } from '../schema/index.ts';\nimport { type z as y } from '../schema/index.ts';"),
-  ).toEqual([]);
+  expect(schemasIn("import type { z } from './index.ts';\nimport { type z as y } from './index.ts';")).toEqual([]);
 });

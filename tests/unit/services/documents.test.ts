@@ -108,7 +108,7 @@ describe('a document', () => {
   it('saved several times at once over one version is the first, and the others are told', async () => {
     const path = place('a.walewright');
     const { stamp } = await write(path, OLD);
-    const told = await Promise.all(
+    const answers = await Promise.all(
       [1, 2, 3, 4].map((n) =>
         write(path, textOf(`text ${n}`), version(stamp)).then(
           () => 'saved',
@@ -116,7 +116,7 @@ describe('a document', () => {
         ),
       ),
     );
-    expect(told).toEqual(['saved', ...Array.from({ length: 3 }, () => 'file-changed-elsewhere')]);
+    expect(answers).toEqual(['saved', ...Array.from({ length: 3 }, () => 'file-changed-elsewhere')]);
     expect(await readFile(path, 'utf8')).toBe(textOf('text 1'));
   });
 

@@ -111,9 +111,9 @@ describe('exporting', () => {
         return { ...file, write: async () => Promise.reject(platformError(failure, 'write')) };
       },
     };
-    const told = await problem(write({}, failing));
-    expect(told).toMatchObject({ code });
-    expect(told?.where).toContain(folder);
+    const shown = await problem(write({}, failing));
+    expect(shown).toMatchObject({ code });
+    expect(shown?.where).toContain(folder);
     expect(await readdir(folder)).toEqual([]);
   });
 });

@@ -37,7 +37,7 @@ const place = (name: string): string => join(folder, name);
 const servicesOf = (shell: Shell = silentShell): Services =>
   createServices(testEnvironment(home, { dataFolder: place('data'), shell }));
 
-const told = (answer: Promise<unknown>): Promise<Problem | null> => answer.then(() => null, problemOf);
+const problemFrom = (answer: Promise<unknown>): Promise<Problem | null> => answer.then(() => null, problemOf);
 const read = (path: string, by = services) => by['documents.read']({ path });
 const write = (path: string, text = PROJECT, by = services) =>
   by['documents.write']({ path, text, expect: { kind: 'nothing' } });
@@ -54,7 +54,7 @@ describe('reading', () => {
     ['home/about.json', '{"about":"the format is \\"format\\":\\"walewright\\""}', 'project-not-ours'],
   ])('gives nothing of %s, whatever it is called', async (name, content, code) => {
     await writeFile(place(name), content);
-    const problem = await told(read(place(name)));
+    const problem = await problemFrom(read(place(name)));
     expect(problem).toMatchObject({ code, where: place(name) });
     // No word of what it holds.
     expect(JSON.stringify(problem)).not.toMatch(/root|bank|OPENSSH/);
@@ -85,21 +85,21 @@ describe('reading', () => {
     for (const hidden of ['home/.secrets', 'elsewhere/.cache'])
       await writeFile(place(`${hidden}/sleeve.walewright`), PROJECT);
     await writeFile(place('home/.sleeve.walewright'), PROJECT);
-    expect(await told(read(place(name)))).toMatchObject(closed('hidden'));
+    expect(await problemFrom(read(place(name)))).toMatchObject(closed('hidden'));
   });
 
   it('does not tell whether a hidden file is there', async () => {
     await writeFile(place('home/.secrets/there'), '');
-    const told1 = await told(read(place('home/.secrets/there')));
-    const told2 = await told(read(place('home/.secrets/not')));
-    expect({ ...told1, where: '' }).toEqual({ ...told2, where: '' });
+    const there = await problemFrom(read(place('home/.secrets/there')));
+    const missing = await problemFrom(read(place('home/.secrets/not')));
+    expect({ ...there, where: '' }).toEqual({ ...missing, where: '' });
   });
 
   it('gives nothing of the program’s own data', async () => {
     await writeFile(place('data/kept.walewright'), PROJECT);
     await symlink(place('data'), place('home/data'));
     for (const path of ['data/kept.walewright', 'home/data/kept.walewright']) {
-      expect(await told(read(place(path))), path).toMatchObject(closed('own-data'));
+      expect(await problemFrom(read(place(path))), path).toMatchObject(closed('own-data'));
     }
   });
 
@@ -115,7 +115,7 @@ describe('writing', () => {
   it.each(['.bashrc', 'studio/script.sh', 'authorized_keys', 'sleeve.walewright.desktop', 'sleeve'])(
     'makes no %s',
     async (name) => {
-      expect(await told(write(join(home, name)))).toMatchObject(closed('ending'));
+      expect(await problemFrom(write(join(home, name)))).toMatchObject(closed('ending'));
     },
   );
 
@@ -125,8 +125,8 @@ describe('writing', () => {
     await overwrite(path, OTHER);
     expect(await readFile(path, 'utf8')).toBe(PROJECT);
     await rm(path);
-    expect(await told(write(path))).toMatchObject(closed('ending'));
-    expect(await told(overwrite(path, PROJECT))).toMatchObject(closed('ending'));
+    expect(await problemFrom(write(path))).toMatchObject(closed('ending'));
+    expect(await problemFrom(overwrite(path, PROJECT))).toMatchObject(closed('ending'));
     expect(await readdir(home)).not.toContain('sleeve.json');
   });
 
@@ -139,7 +139,7 @@ describe('writing', () => {
   ])('goes nowhere that is %s: %s', async (why, name) => {
     await symlink('.secrets', place('home/open'));
     await symlink(place('data'), place('home/data'));
-    expect(await told(write(place(name)))).toMatchObject(closed(why));
+    expect(await problemFrom(write(place(name)))).toMatchObject(closed(why));
     expect(await readdir(place('home/.secrets'))).toEqual([]);
   });
 
@@ -150,22 +150,22 @@ describe('writing', () => {
   ])('goes through no link to %s', async (_what, target, why) => {
     if (!target.endsWith('.sh')) await writeFile(join(home, target), 'keep me');
     await symlink(target, place('home/link.walewright'));
-    expect(await told(write(place('home/link.walewright')))).toMatchObject(closed(why));
-    expect(await told(overwrite(place('home/link.walewright'), 'keep me'))).toMatchObject(closed(why));
+    expect(await problemFrom(write(place('home/link.walewright')))).toMatchObject(closed(why));
+    expect(await problemFrom(overwrite(place('home/link.walewright'), 'keep me'))).toMatchObject(closed(why));
   });
 
   it('replaces no file of another kind, even by one who knows what it holds', async () => {
     const path = place('home/diary.walewright');
     await writeFile(path, 'Dear diary');
-    expect(await told(overwrite(path, 'Dear diary'))).toMatchObject({ code: 'file-of-other-kind', where: path });
+    expect(await problemFrom(overwrite(path, 'Dear diary'))).toMatchObject({ code: 'file-of-other-kind', where: path });
     expect(await readFile(path, 'utf8')).toBe('Dear diary');
   });
 
   it('replaces no version that was not seen', async () => {
     const path = place('home/sleeve.walewright');
     await writeFile(path, OTHER);
-    expect(await told(write(path))).toMatchObject({ code: 'file-exists' });
-    expect(await told(overwrite(path, PROJECT))).toMatchObject({ code: 'file-changed-elsewhere' });
+    expect(await problemFrom(write(path))).toMatchObject({ code: 'file-exists' });
+    expect(await problemFrom(overwrite(path, PROJECT))).toMatchObject({ code: 'file-changed-elsewhere' });
     expect(await readFile(path, 'utf8')).toBe(OTHER);
   });
 
@@ -178,7 +178,7 @@ describe('writing', () => {
       replace: [],
     };
     const into = place('home/.secrets');
-    expect(await told(services['exports.write']({ ...params, folder: into }))).toMatchObject(closed('hidden'));
+    expect(await problemFrom(services['exports.write']({ ...params, folder: into }))).toMatchObject(closed('hidden'));
     expect(await readdir(into)).toEqual([]);
   });
 });
@@ -190,20 +190,20 @@ describe('listing', () => {
     ['data', 'own-data'],
   ])('says nothing of %s', async (name, why) => {
     await symlink('.secrets', place('home/open'));
-    expect(await told(services['folders.list']({ folder: place(name) }))).toMatchObject(closed(why));
+    expect(await problemFrom(services['folders.list']({ folder: place(name) }))).toMatchObject(closed(why));
   });
 
   it('names no folder that the platform hides', async () => {
     const environment = testEnvironment(home, { dataFolder: place('data') });
     const onMac = reachOf(environment, recentList(environment), 'darwin');
     for (const name of ['Library', 'library', 'Library/Keychains', 'LIBRARY/Preferences']) {
-      expect(await told(onMac.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
+      expect(await problemFrom(onMac.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
     }
     await onMac.assertFolder(join(home, 'Library/Mobile Documents/charts'));
     await onMac.assertFolder(join(home, 'library/mobile documents/charts'));
     const onWindows = reachOf(environment, recentList(environment), 'win32');
     for (const name of ['AppData', 'appdata']) {
-      expect(await told(onWindows.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
+      expect(await problemFrom(onWindows.assertFolder(join(home, name))), name).toMatchObject(closed('hidden'));
     }
   });
 });
@@ -226,11 +226,11 @@ describe('where the platform’s dialogs choose', () => {
 
   it('reads a file that was chosen and no other', async () => {
     for (const name of ['one', 'two']) await writeFile(join(home, `${name}.walewright`), PROJECT);
-    expect(await told(read(place('home/one.walewright'), confined))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(read(place('home/one.walewright'), confined))).toMatchObject(closed('not-chosen'));
     answers.open = place('home/one.walewright');
     await confined['dialogs.openFile']({});
     expect(await read(place('home/one.walewright'), confined)).toMatchObject({ name: 'one.walewright' });
-    expect(await told(read(place('home/two.walewright'), confined))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(read(place('home/two.walewright'), confined))).toMatchObject(closed('not-chosen'));
   });
 
   it('reads a file that was named at the start, and what was opened or saved before', async () => {
@@ -242,14 +242,14 @@ describe('where the platform’s dialogs choose', () => {
     expect((await confined['documents.recent']({})).map((entry) => entry.path)).toEqual([path]);
     expect(await read(path, confined)).toMatchObject({ path });
     await confined['documents.forgetRecent']({ path });
-    expect(await told(read(path, confined))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(read(path, confined))).toMatchObject(closed('not-chosen'));
   });
 
   it('gives nothing of a chosen file that the program does not open', async () => {
     await writeFile(place('home/id_rsa'), 'secret');
     answers.open = place('home/id_rsa');
     await confined['dialogs.openFile']({});
-    expect(await told(read(place('home/id_rsa'), confined))).toMatchObject({ code: 'photo-unknown-kind' });
+    expect(await problemFrom(read(place('home/id_rsa'), confined))).toMatchObject({ code: 'photo-unknown-kind' });
   });
 
   it('saves where the dialog said, with its ending, and nowhere else', async () => {
@@ -258,9 +258,11 @@ describe('where the platform’s dialogs choose', () => {
     const path = place('home/sleeve.walewright');
     expect(target).toEqual({ path, name: 'sleeve.walewright', there: null, mustAsk: false });
     await write(path, PROJECT, confined);
-    expect(await told(write(place('home/other.walewright'), PROJECT, confined))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(write(place('home/other.walewright'), PROJECT, confined))).toMatchObject(
+      closed('not-chosen'),
+    );
     const asked = confined['documents.target']({ folder: home, name: 'other' });
-    expect(await told(asked)).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(asked)).toMatchObject(closed('not-chosen'));
   });
 
   it('has the window ask about a file that the dialog did not ask about', async () => {
@@ -282,11 +284,11 @@ describe('where the platform’s dialogs choose', () => {
       replace: [],
     };
     const write = (into: string) => confined['exports.write']({ ...params, folder: into });
-    expect(await told(write(home))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(write(home))).toMatchObject(closed('not-chosen'));
     answers.folder = place('home/studio');
     await confined['dialogs.chooseFolder']({});
     expect(await write(place('home/studio'))).toMatchObject({ kind: 'written' });
-    expect(await told(write(home))).toMatchObject(closed('not-chosen'));
-    expect(await told(confined['folders.list']({ folder: null }))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(write(home))).toMatchObject(closed('not-chosen'));
+    expect(await problemFrom(confined['folders.list']({ folder: null }))).toMatchObject(closed('not-chosen'));
   });
 });

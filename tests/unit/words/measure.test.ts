@@ -3,7 +3,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 
-const said = (...rows: string[]): string[] =>
+const sentencesFor = (...rows: string[]): string[] =>
   words.measure.sentences(measure(gridFromText(rows, '.X'), 0)).map(plainText);
 
 describe('what is said of a drawing', () => {
@@ -59,7 +59,7 @@ describe('what is said of a drawing', () => {
       ],
     ],
   ])('%s', (_, rows, sentences) => {
-    expect(said(...rows)).toEqual(sentences);
+    expect(sentencesFor(...rows)).toEqual(sentences);
   });
 
   it.each([
@@ -71,13 +71,13 @@ describe('what is said of a drawing', () => {
     [['..X'], 'The first 2 columns are blank'],
   ])('with blank columns as in %j', (rows, start) => {
     expect(
-      said(...rows).find((sentence) => sentence.startsWith('The first') || sentence.startsWith('The last')),
+      sentencesFor(...rows).find((sentence) => sentence.startsWith('The first') || sentence.startsWith('The last')),
     ).toContain(`${start} all the way up`);
   });
 
   it('that one cell breaks', () => {
     const rows = Array.from({ length: 12 }, (_, row) => (row === 5 ? 'X..XX.X..X..' : 'X..X..X..X..'));
-    expect(said(...rows)).toContain(
+    expect(sentencesFor(...rows)).toContain(
       'It nearly repeats every 3 stitches × 1 row: one cell breaks that, at row 7, stitch 5.',
     );
   });
@@ -87,13 +87,13 @@ describe('what is said of a drawing', () => {
     const rows = Array.from({ length: 16 }, (_, row) => band[row % 2] ?? '');
     rows[3] = 'X..XX.X.';
     rows[8] = '.X.X...X';
-    expect(said(...rows)).toContain(
+    expect(sentencesFor(...rows)).toContain(
       'It nearly repeats every 2 rows: 2 cells break that, the first at row 8, stitch 1.',
     );
   });
 
   it('whose copies move by a third', () => {
-    expect(said('..X', '.X.', 'X..')).toContain(
+    expect(sentencesFor('..X', '.X.', 'X..')).toContain(
       'The copies are stepped: 1 row up, the pattern stands 1 stitch to the right.',
     );
   });

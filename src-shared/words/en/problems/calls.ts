@@ -1,5 +1,5 @@
 /** What is wrong with what was typed: options, arguments, numbers. */
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 export const calls = {
   'not-a-whole-number': ({ text, least, most }) => ({

@@ -2,7 +2,7 @@
 import type { ClosedPath, LimitedWork, RequestFault } from '../../../host/index.ts';
 import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 const stopped: Readonly<Record<LimitedWork, { what: string; mend: string }>> = {
   picture: {

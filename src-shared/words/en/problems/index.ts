@@ -6,12 +6,12 @@ import { pictures } from './pictures.ts';
 import { placing } from './placing.ts';
 import { projects } from './projects.ts';
 import { shaping } from './shaping.ts';
-import type { ProblemWords, Said } from './said.ts';
+import type { ProblemWords, ProblemText } from './problem-words.ts';
 
 const byCode: ProblemWords = { ...placing, ...shaping, ...calls, ...pictures, ...projects, ...files };
 
-function say(problem: Problem): Said {
-  return (byCode[problem.code] as (facts: Problem['facts']) => Said)(problem.facts);
+function say(problem: Problem): ProblemText {
+  return (byCode[problem.code] as (facts: Problem['facts']) => ProblemText)(problem.facts);
 }
 
 export const problems = {

@@ -2,7 +2,7 @@
 import type { PictureDamage } from '../../../picture/index.ts';
 import type { CornerFault, SvgDanger } from '../../../reading/index.ts';
 import { numbers as n } from '../numbers.ts';
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 const damage: Readonly<Record<PictureDamage, string>> = {
   signature: 'its first bytes were changed on the way',

@@ -1,7 +1,7 @@
 /** What keeps groups, fills and sections from standing where they are asked to. */
 import { numbers as n } from '../numbers.ts';
 import { sections } from '../sections.ts';
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 export const placing = {
   'needle-unknown': ({ text }) => ({

@@ -1,7 +1,7 @@
 /** What is wrong with a project, its motifs, sizes and yarns. */
 import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 /** `bands 1 and 3`, or nothing. */
 function numbered(what: string, which: readonly number[]): string[] {

@@ -1,6 +1,6 @@
 /** What is wrong with the shape of a piece and its gauge. */
 import { numbers as n } from '../numbers.ts';
-import type { ProblemWords } from './said.ts';
+import type { ProblemWords } from './problem-words.ts';
 
 export const shaping = {
   'shaping-impossible': ({ changes, rows }) => ({
