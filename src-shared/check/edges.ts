@@ -6,13 +6,6 @@ import type { Float } from '../strands/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
-/** `no-set-up-row`: pattern on row 1, before which nothing can be selected. */
-export function noSetUpRow({ bands, fills }: Inspected): Finding[] {
-  return [...bands, ...fills]
-    .filter(({ setUpAt }) => setUpAt === null)
-    .map(({ firstRow }) => ({ code: 'no-set-up-row', rows: [firstRow, firstRow] }));
-}
-
 /**
  * `contrast-to-edges`: end-needle selection is on, and on some rows of a band
  * the contrast floats too far beside its groups, or from one to the next.

@@ -1,5 +1,5 @@
 /** What will go wrong or must be known, as codes and numbers; `words/` says it. */
-import type { Run, Side } from '../bed/index.ts';
+import type { Run, Side, Slot } from '../bed/index.ts';
 import type { CoarserBed, FewerStitches } from './coarser-bed.ts';
 import type { Panels } from './panels.ts';
 
@@ -76,6 +76,17 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   /** A folded hem begins with other stitches than the needles that its loops are hung on. */
   | { readonly code: 'hem-loops'; readonly loops: number; readonly hungOn: number }
   | { readonly code: 'no-set-up-row' }
+  /** The row that joins a hem is in pattern, or is shaped. */
+  | { readonly code: 'pattern-on-joining-row' }
+  | { readonly code: 'shaping-on-joining-row' }
+  /** Stitches made (negative: cast off) at the edge away from the carriage, on the last row. */
+  | { readonly code: 'shaping-away-from-carriage'; readonly edge: Side; readonly stitches: number }
+  /** `count` rows of so many yarns, or of several balls, where no needle stands forward to lay them into. */
+  | { readonly code: 'balls-unseen'; readonly count: number; readonly yarns: number }
+  /** `count` rows whose needles would have to be pushed, `needle` on the first of them, where none can be. */
+  | { readonly code: 'pushing-unseen'; readonly count: number; readonly needle: Slot }
+  /** Needles that are whole repeats of the machine apart and would be chosen differently. */
+  | { readonly code: 'off-fixed-places'; readonly one: Slot; readonly other: Slot; readonly repeat: number }
   | { readonly code: 'infant-floats'; readonly count: number }
   | {
       readonly code: 'mirrored-lettering';
@@ -94,17 +105,28 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
 
 export type FindingCode = Finding['code'];
 
-/** Findings that warn; the others are notes. */
-export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
+/** Findings that block: hands cannot knit the piece so, and it has no running order. */
+export const BLOCKING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'wider-than-bed',
+  'hem-loops',
+  'no-set-up-row',
+  'pattern-on-joining-row',
+  'shaping-on-joining-row',
+  'shaping-away-from-carriage',
+  'balls-unseen',
+  'pushing-unseen',
+  'off-fixed-places',
+]);
+
+/** Findings that warn, those that block among them; the others are notes. */
+export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  ...BLOCKING_CODES,
   'long-floats',
   'long-carry',
   'many-yarns',
   'contrast-to-edges',
   'cut-copies',
   'figure-in-seam',
-  'hem-loops',
-  'no-set-up-row',
   'infant-floats',
   'mirrored-lettering',
   'mirrored-lettering-in-fill',

@@ -3,19 +3,18 @@ import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
-import { clippedCopies, contrastToEdges, copiesLeftOut, figureInSeam, noSetUpRow } from './edges.ts';
+import { clippedCopies, contrastToEdges, copiesLeftOut, figureInSeam } from './edges.ts';
 import { fillsClipped, fillsLeftOut, plainBesideFills } from './fills.ts';
 import { WARNING_CODES, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats } from './floats.ts';
-import { hemLoops } from './hem.ts';
 import { inspected, type Inspected } from './inspected.ts';
+import { obstacles } from './obstacles.ts';
 import { mirroredLettering, mirroredLetteringInFills } from './letters.ts';
 
 const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   widerThanBed,
   infantFloats,
-  noSetUpRow,
-  hemLoops,
+  obstacles,
   contrastToEdges,
   plainBesideFills,
   manyYarns,

@@ -31,11 +31,13 @@ export function makePlan(piece: KnitPiece): Plan {
   const main = piece.mainYarn;
   const fabric = makeFabric(outline, groups, fills, main);
 
-  const settings = { gauges, floatLimit: piece.floatLimit, endNeedleRows: endNeedleRowsOf(piece, placed) };
+  const endNeedleRows = endNeedleRowsOf(piece, placed);
+  const ownBalls = ownBallsOf(piece, bands);
+  const settings = { gauges, floatLimit: piece.floatLimit, endNeedleRows };
   const laid = layStrands(fabric, {
     main,
     outline,
-    ownBalls: ownBallsOf(piece, bands),
+    ownBalls,
     startSide: piece.startSide,
     ...settings,
   });
@@ -48,6 +50,8 @@ export function makePlan(piece: KnitPiece): Plan {
     beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
     hem: hemRowsOf(piece.hem, sections, [...bands, ...fills]),
     groups,
+    ownBalls,
+    endNeedleRows,
     fabric,
     rows,
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),

@@ -1,7 +1,7 @@
 /** The row-by-row plan: all that is knitted, in one value. What will go wrong with it is found by `check/`. */
 import type { Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
-import type { Carry, LaidRow, Wrap } from '../strands/index.ts';
+import type { Carry, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
 import type { HemRow } from './hem-notes.ts';
 
@@ -22,6 +22,10 @@ export interface Plan extends PlacedPatterns {
   readonly hem: readonly HemRow[];
   /** All groups of all bands, in that order. */
   readonly groups: readonly PlacedGroup[];
+  /** The groups that have balls of their own, and the needles that are knitted from these. */
+  readonly ownBalls: readonly OwnBall[];
+  /** The rows (1-based) on which end-needle selection is on. */
+  readonly endNeedleRows: ReadonlySet<number>;
   readonly fabric: Fabric;
   /** Index 0 is row 1. */
   readonly rows: readonly PlanRow[];

@@ -1,5 +1,5 @@
 /** The JSON of what will go wrong or must be known. */
-import type { Finding } from '@shared/check/index.ts';
+import { BLOCKING_CODES, type Finding } from '@shared/check/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 
@@ -7,6 +7,8 @@ export interface FindingJson {
   readonly code: string;
   readonly rows: readonly [first: number, last: number];
   readonly text: string;
+  /** Hands cannot knit the piece so: there is no running order. */
+  readonly blocks: boolean;
 }
 
 export function findingJson(finding: Finding, project: Project): FindingJson {
@@ -14,5 +16,6 @@ export function findingJson(finding: Finding, project: Project): FindingJson {
     code: finding.code,
     rows: [finding.rows[0], finding.rows[1]],
     text: words.findings.text(finding, project),
+    blocks: BLOCKING_CODES.has(finding.code),
   };
 }

@@ -1,14 +1,16 @@
 /** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
-import { label, type Side } from '@shared/bed/index.ts';
+import { label, type Side, type Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
-import { hasSeveralSizes, pieceIn, type Project } from '@shared/project/index.ts';
+import { runningOrderOf } from '@shared/plan/running-order/index.ts';
+import { hasSeveralSizes, pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
 import { fillJson, type FillJson } from './fill.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
+import { runningOrderJson, type StopJson, type StretchJson } from './running-order.ts';
 
 type Role = 'main' | 'contrast';
 type RunJson = readonly [first: string, last: string];
@@ -31,6 +33,8 @@ export interface PlanJson {
   /** Reading of the row counter, of the first band; null if there is no row for it. */
   readonly setUpAt: number | null;
   readonly rows: readonly RowJson[];
+  /** From casting on to casting off; null where a finding blocks. */
+  readonly runningOrder: readonly (StopJson | StretchJson)[] | null;
   readonly findings: readonly FindingJson[];
   readonly yarn: {
     /** At the piece's own gauge. */
@@ -55,6 +59,10 @@ export interface RowJson {
   readonly section: string;
   /** The carriage's side before the row. */
   readonly from: Side;
+  /** The outermost needles in work. */
+  readonly edges: RunJson;
+  /** All yarns of the row, from left to right; neighbours in one yarn are one run. */
+  readonly runs: readonly { readonly first: string; readonly last: string; readonly yarn: string }[];
   readonly contrast: readonly RunJson[];
   readonly wraps: readonly string[];
   readonly floats: readonly {
@@ -80,6 +88,8 @@ export interface RowJson {
 export function planJson(project: Project, plan: Plan): PlanJson {
   const { outline, sections, gauges, groups, bands, rows } = plan;
   const { piece } = project;
+  const knit = pieceIn(project);
+  const running = runningOrderOf(knit, plan);
   const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
     size: hasSeveralSizes(project) ? project.sizes.name : null,
@@ -99,8 +109,9 @@ export function planJson(project: Project, plan: Plan): PlanJson {
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
     fills: plan.fills.map((_, index) => fillJson(plan, index)),
     setUpAt: bands[0]?.setUpAt ?? null,
-    rows: rows.map(rowJson),
-    findings: findingsOf(pieceIn(project), plan).map((finding) => findingJson(finding, project)),
+    rows: rows.map((row) => rowJson(row, knit)),
+    runningOrder: running.isKnittable ? runningOrderJson(running.order, project) : null,
+    findings: findingsOf(knit, plan).map((finding) => findingJson(finding, project)),
     yarn: {
       loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },
@@ -109,11 +120,13 @@ export function planJson(project: Project, plan: Plan): PlanJson {
   };
 }
 
-function rowJson(row: PlanRow): RowJson {
+function rowJson(row: PlanRow, piece: KnitPiece): RowJson {
   return {
     row: row.row,
     section: words.sections.name(row.section),
     from: row.from,
+    edges: [label(row.edges.first), label(row.edges.last)],
+    runs: runsOf(row, piece),
     contrast: row.contrast.map(({ first, last }) => [label(first), label(last)]),
     wraps: row.wraps.map(({ needle }) => label(needle)),
     floats: row.floats.map(({ strand, first, last, stitches, mm, isOver }) => ({
@@ -134,6 +147,23 @@ function rowJson(row: PlanRow): RowJson {
       over: isOver,
     })),
   };
+}
+
+/** The contrast of a row, and main between and beside it. */
+function runsOf({ edges, contrast }: PlanRow, { yarns, mainYarn }: KnitPiece): RowJson['runs'] {
+  const runs: RowJson['runs'][number][] = [];
+  const add = (first: number, last: number, yarn: number): void => {
+    if (first > last) return;
+    runs.push({ first: label(first as Slot), last: label(last as Slot), yarn: yarns[yarn]?.name ?? '' });
+  };
+  let next: number = edges.first;
+  for (const { first, last, yarn } of contrast) {
+    add(next, first - 1, mainYarn);
+    add(first, last, yarn);
+    next = last + 1;
+  }
+  add(next, edges.last, mainYarn);
+  return runs;
 }
 
 function metresOf({ yarn }: Plan, role: Role): number {

@@ -1,4 +1,5 @@
 /** What will go wrong or must be known, and what can be done about it. */
+import { label } from '../../bed/index.ts';
 import type { Remedy, GatheredFinding, Finding, FindingCode } from '../../check/index.ts';
 import type { Yarn } from '../../project/index.ts';
 import { numbers as n } from './numbers.ts';
@@ -68,7 +69,19 @@ const byCode: {
   'hem-loops': ({ rows, loops, hungOn }) =>
     `The hem begins with ${n.count(loops, 'loop')}, and after row ${rows[0]} they are to be hung on ${n.needles(hungOn)}. Shape above the hem, so that each needle takes one loop.`,
   'no-set-up-row': () =>
-    'The pattern begins on row 1, so there is no row before it on which its needles are selected. Start it on row 2 or above, or select them by hand.',
+    'The pattern begins on row 1, so there is no row before it on which its needles are selected. Start it on row 2 or above, or begin the piece on waste yarn.',
+  'pattern-on-joining-row': ({ rows }) =>
+    `Row ${rows[0]} joins the hem and is knitted plain, but it is in pattern. Let the pattern end below it, and begin on row ${rows[0] + 1} or above.`,
+  'shaping-on-joining-row': ({ rows }) =>
+    `Row ${rows[0]} joins the hem, and each of its needles takes a loop of the cast-on, so it is not shaped. Shape from row ${rows[0] + 1} on.`,
+  'shaping-away-from-carriage': ({ rows, edge, stitches }) =>
+    `Before row ${rows[0]} ${n.stitches(Math.abs(stitches))} ${stitches > 0 ? 'would be cast on' : 'would be cast off'} at the ${edge}, but the yarn and the carriage are at the other side, and no row follows. Shape a row earlier, or knit a row more.`,
+  'balls-unseen': ({ rows, yarns, count }) =>
+    `${count === 1 ? `Row ${rows[0]} takes` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} take`} ${count === 1 ? '' : 'up to '}${yarns} yarns or balls: all but two are laid by hand into the hooks of needles that stand forward, and on this machine none does. Draw them in two yarns a row, from one ball.`,
+  'pushing-unseen': ({ rows, needle, count }) =>
+    `On ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`} needles at the edges (${label(needle)} on the first) would have to be pushed by hand into or out of the pattern, and on this machine they cannot be. Keep the pattern away from shaped edges, with a border or on the rows in between.`,
+  'off-fixed-places': ({ rows, one, other, repeat }) =>
+    `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups that are ${repeat} needles or whole times that apart.`,
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
     `${motif} in group ${group + 1} would be seen mirrored when worn, and it holds letters. ${
       isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'

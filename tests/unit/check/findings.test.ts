@@ -48,10 +48,10 @@ describe('long floats', () => {
   });
 
   it('are told apart where they leave the hem', () => {
-    // Rows 2–3 in the hem, row 4 in the body.
+    // Rows 2–3 in the hem, row 4 in the body; the hem is sewn down, so no row joins it.
     const plan = checkedPlan({
       ...COLUMNS,
-      piece: { ...COLUMNS.piece, hemRows: 3 },
+      piece: { ...COLUMNS.piece, hemRows: 3, begins: 'closed' },
       bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 2 } })),
     });
     expect(plan.findings.map(({ code, rows }) => [code, ...rows])).toEqual([
@@ -288,7 +288,7 @@ describe('the order of findings', () => {
   it('is warnings first, each from the bottom up', () => {
     const codes = checkedPlan({
       ...COLUMNS,
-      piece: { ...COLUMNS.piece, hemRows: 3, isInfant: true },
+      piece: { ...COLUMNS.piece, hemRows: 3, isInfant: true, begins: 'closed' },
       bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 1 } })),
     }).findings.map(({ code }) => code);
     expect(codes).toEqual(['infant-floats', 'no-set-up-row', 'lined-floats']);

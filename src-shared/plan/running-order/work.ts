@@ -1,0 +1,58 @@
+/** What a running order is made from, and the acts as they gather. */
+import type { KnitPiece } from '../../project/index.ts';
+import type { Plan } from '../types.ts';
+import { joinOf, type Join } from './join.ts';
+import { knittedRowsOf, type KnittedRow } from './knitted-rows.ts';
+import { programsOf, type Program } from './programs.ts';
+import type { Act } from './types.ts';
+
+export class Work {
+  /** Index 0 is row 1. */
+  readonly rows: readonly KnittedRow[];
+  /** How the piece begins. */
+  readonly begins: Exclude<KnitPiece['begins'], 'usual'>;
+  /** Where a folded hem is joined; null where there is none, or its start is not open. */
+  readonly join: Join | null;
+  readonly programs: readonly Program[];
+  private readonly acts: (Act[] | undefined)[];
+
+  constructor(
+    readonly piece: KnitPiece,
+    readonly plan: Plan,
+  ) {
+    this.rows = knittedRowsOf(plan, piece.mainYarn);
+    const isFolded = plan.sections.some(({ name }) => name === 'hem-back');
+    this.begins = piece.begins === 'usual' ? (isFolded ? 'open' : 'closed') : piece.begins;
+    this.join = this.begins === 'open' ? joinOf(plan) : null;
+    this.programs = programsOf(plan);
+    this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);
+  }
+
+  /** Reading of the counter at the end. */
+  get last(): number {
+    return this.rows.length;
+  }
+
+  row(row: number): KnittedRow | undefined {
+    return this.rows[row - 1];
+  }
+
+  /** Whether the needles of a row (1-based) are chosen by the pass before it. */
+  isChosenAhead(row: number): boolean {
+    return this.piece.machine.chooses !== 'by-hand' && this.row(row)?.carriage === 'pattern';
+  }
+
+  /** Adds what is done at a reading, after all that is done there already. */
+  do(reading: number, act: Act): void {
+    (this.acts[reading] ??= []).push(act);
+  }
+
+  /** Adds what is done at a reading before all else. */
+  doFirst(reading: number, act: Act): void {
+    (this.acts[reading] ??= []).unshift(act);
+  }
+
+  actsAt(reading: number): readonly Act[] | undefined {
+    return this.acts[reading];
+  }
+}

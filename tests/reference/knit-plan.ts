@@ -1,0 +1,120 @@
+/** A project's plan knitted by the simulated knitter: it is given the running order as JSON, and pictures for its machine. */
+import { label } from '@shared/bed/index.ts';
+import { makeFabric, OUTSIDE, tierOf, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
+import { needlesTaken } from '@shared/piece/index.ts';
+import { planFor, type Plan } from '@shared/plan/index.ts';
+import { motifOf, pieceIn, type Project } from '@shared/project/index.ts';
+import { planJson, type PlanJson } from '../../src-main/cli/json/plan.ts';
+import type { StopJson } from '../../src-main/cli/json/running-order.ts';
+import { designOf, differences, knit, type MachineJson, type PatternsJson } from './knitter/index.ts';
+
+export type KnittedPlan =
+  /** There is no plan at all: groups wider than the piece, and the like. */
+  | { readonly outcome: 'unplanned' }
+  | { readonly outcome: 'refused'; readonly codes: readonly string[] }
+  | { readonly outcome: 'as-designed'; readonly plan: PlanJson }
+  | { readonly outcome: 'wrong'; readonly why: readonly string[]; readonly plan: PlanJson };
+
+export function knitPlan(project: Project): KnittedPlan {
+  const made = planFor(pieceIn(project));
+  if (!made.ok) return { outcome: 'unplanned' };
+  const plan = planJson(project, made.value);
+  if (plan.runningOrder === null) {
+    return { outcome: 'refused', codes: plan.findings.filter(({ blocks }) => blocks).map(({ code }) => code) };
+  }
+  const acts = plan.runningOrder.flatMap((item) => (item.kind === 'stop' ? item.acts : []));
+  const knitted = knit(plan.runningOrder, {
+    machine: machineOf(project),
+    patterns: picturesOf(project, made.value, acts),
+  });
+  if (!knitted.ok) return { outcome: 'wrong', why: [knitted.why], plan };
+  const why = differences(knitted, designOf(plan));
+  if (knitted.needless.length > 0) why.push(`pushed where they stood: ${JSON.stringify(knitted.needless)}`);
+  return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan };
+}
+
+export function machineOf({ machine }: Project): MachineJson {
+  const { places } = machine;
+  return {
+    ...machine,
+    places: places === 'any-needle' ? places : { repeat: places.repeat, from: label(places.from) },
+  };
+}
+
+/** What the machine reads for each pattern that it is set for, from its first row in two yarns on. */
+export function picturesOf(project: Project, plan: Plan, acts: readonly StopJson['acts'][number][]): PatternsJson {
+  const pictures: PatternsJson = {};
+  for (const act of acts) {
+    if (act.act !== 'first-needles' || pictures[act.pattern]) continue;
+    const parts = act.pattern.split('+').map((name) => name.split('-') as [string, string]);
+    const found = parts.flatMap(([kind, number]): readonly (PlacedGroup | PlacedFill)[] =>
+      kind === 'band'
+        ? plan.groups.filter(({ band }) => band === Number(number) - 1)
+        : plan.fills.filter(({ fill }) => fill === Number(number) - 1),
+    );
+    const lastRow = Math.max(...found.map((one) => one.lastRow));
+    const rows = Array.from({ length: lastRow - act.row + 1 }, (_, at) => act.row + at);
+    pictures[act.pattern] = found.map((one, at) => {
+      const motif = motifOf(project, one.motif).name;
+      const needle = needleOf((act.groups[at] as (typeof act.groups)[number]).needle);
+      if ('band' in one) return { motif, isEverywhere: false, ...groupPicture(one, rows) };
+      return { motif, isEverywhere: true, ...fillPicture(project, plan, one, rows, needle) };
+    });
+  }
+  return pictures;
+}
+
+function needleOf(text: string): number {
+  const number = Number(text.slice(1));
+  return text.startsWith('L') ? -number : number - 1;
+}
+
+interface Drawn {
+  readonly width: number;
+  readonly rows: number[][];
+}
+
+function groupPicture(group: PlacedGroup, rows: readonly number[]): Drawn {
+  const { copy, ground, across, leftOut, firstRow, lastRow, isMirrored } = group;
+  const width = leftOut.size > 0 ? copy.width * across : copy.width;
+  const isFigure = (row: number, column: number): boolean => {
+    if (row < firstRow || row > lastRow) return false;
+    const at = row - firstRow;
+    const up = Math.floor(at / copy.height);
+    if (leftOut.has(up * across + Math.floor(column / copy.width))) return false;
+    return copy.cells[(at % copy.height) * copy.width + (column % copy.width)] !== ground;
+  };
+  return {
+    width,
+    rows: rows.map((row) =>
+      Array.from({ length: width }, (_, column) => column)
+        .filter((column) => isFigure(row, column))
+        .map((column) => (isMirrored ? width - 1 - column : column)),
+    ),
+  };
+}
+
+function fillPicture(project: Project, plan: Plan, fill: PlacedFill, rows: readonly number[], needle: number): Drawn {
+  const { copy, ground, border, copies, isMirrored } = fill;
+  const modulo = (value: number, by: number): number => ((value % by) + by) % by;
+  const isWhole = border.left === 0 && border.right === 0 && copies.without.size === 0;
+  const taken = needlesTaken(plan.outline);
+  const width = isWhole ? copy.width : taken.last - taken.first + 1;
+  const turned = (column: number): number => (isMirrored ? width - 1 - column : column);
+  const main = pieceIn(project).mainYarn;
+  const fabric = makeFabric(plan.outline, [], [fill], main);
+  const figureOn = (row: number): number[] => {
+    if (row < fill.firstRow || row > fill.lastRow) return [];
+    if (!isWhole) {
+      const line = [...fabric.cells.subarray((row - 1) * fabric.width, row * fabric.width)];
+      return line.flatMap((cell, at) =>
+        cell === main || cell === OUTSIDE ? [] : [modulo(fabric.first + at - needle, width)],
+      );
+    }
+    const { copyRow, origin } = tierOf(fill, row);
+    return Array.from({ length: width }, (_, column) => column)
+      .filter((column) => copy.cells[copyRow * width + column] !== ground)
+      .map((column) => modulo(origin + column - needle, width));
+  };
+  return { width, rows: rows.map((row) => figureOn(row).map(turned)) };
+}
