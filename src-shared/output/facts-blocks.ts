@@ -2,6 +2,7 @@
 import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
 import type { LengthUnit } from '../length/index.ts';
+import { edgesAt } from '../piece/index.ts';
 import { stagesOf, stepsOf, strandsToCut, type Plan } from '../plan/index.ts';
 import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
@@ -78,22 +79,26 @@ export function groupBlocks(plan: Plan, widthMm: number): Block[] {
 function spaceBlocks(plan: Plan, widthMm: number): Block[] {
   const { groups } = words.sheet;
   const columns = columnsOf(widthMm, [
-    [groups.spacesColumns.what, 34],
+    [groups.spacesColumns.what, 42],
     [groups.spacesColumns.spaces, 0],
   ]);
-  const rows = plan.bands.flatMap((band, index): Cell[][] => {
+  const rows = plan.bands.flatMap((band): Cell[][] => {
     const choice = band.choices[band.taken];
     if (!choice || choice.groups.length === 0) return [];
-    const number = plan.bands.length > 1 ? index : null;
+    const row = band.firstRow;
     const { figure, blocks } = choice;
+    const { left, right } = band.question.seamAllowance;
+    const { margins, gaps } = band.question.judge === 'figure' ? figure : blocks;
     const line = (what: string, counts: readonly number[]): Cell[] => [
       cell(capitalised(what), 'soft'),
       cell([strong(groups.spaces(counts))]),
     ];
     return [
-      line(groups.seen(number), [figure.margins[0], ...figure.gaps, figure.margins[1]]),
-      line(groups.blocks(number), [blocks.margins[0], ...blocks.gaps, blocks.margins[1]]),
-      line(groups.acrossSeam(number), [choice.acrossSeam]),
+      [cell(capitalised(groups.needles(row)), 'soft'), cell(words.numbers.run(edgesAt(plan.outline, row)))],
+      line(groups.seen(row), [figure.margins[0], ...figure.gaps, figure.margins[1]]),
+      line(groups.blocks(row), [blocks.margins[0], ...blocks.gaps, blocks.margins[1]]),
+      ...(left + right > 0 ? [line(groups.clear(row), [margins[0] - left, ...gaps, margins[1] - right])] : []),
+      line(groups.acrossSeam(row), [choice.acrossSeam]),
     ];
   });
   return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];

@@ -10,11 +10,11 @@ import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
 import { extent, stagger, type HungLabel, type LabelAnchor, type WantedLabel } from './stagger.ts';
 import type { PieceView } from './view.ts';
 
-type Kind = 'first' | 'last' | 'edge-left' | 'edge-right';
+type Kind = 'first' | 'last' | 'edge-left' | 'edge-right' | 'seen-first' | 'seen-last';
 
 interface NeedleLabel extends WantedLabel {
   readonly kind: Kind;
-  /** Lower edge of the group's lowest row, where its line begins. */
+  /** Lower edge of the row on which it is found, where its line begins. */
   readonly from: number;
 }
 
@@ -24,10 +24,19 @@ const ANCHORS: Readonly<Record<Kind, readonly LabelAnchor[]>> = {
   last: ['end', 'middle', 'start'],
   'edge-left': ['end', 'middle'],
   'edge-right': ['start', 'middle'],
+  'seen-first': ['start', 'middle', 'end'],
+  'seen-last': ['end', 'middle', 'start'],
 };
 
-/** First needles get the best places, then the edges of the piece, then last needles. */
-const RANKS: Readonly<Record<Kind, number>> = { first: 0, 'edge-left': 1, 'edge-right': 1, last: 2 };
+/** First needles get the best places, then edges, then last needles, then what is seen of a block that is not all seen. */
+const RANKS: Readonly<Record<Kind, number>> = {
+  first: 0,
+  'edge-left': 1,
+  'edge-right': 1,
+  last: 2,
+  'seen-first': 3,
+  'seen-last': 3,
+};
 
 const TICK_MM = 1.2;
 const LONG_TICK_MM = 2.2;
@@ -43,9 +52,10 @@ export interface NeedleRuler {
 }
 
 /**
- * Ticks for the needles of the cast-on edge (longer every ten), and below them
- * the first needle of each group (strong), the last (lighter), and the edges of
- * the piece, each at the end of a fine line up to its group.
+ * Ticks for the needles of the cast-on edge and of the rows that groups stand
+ * on (longer every ten), and below them the first needle of each group (strong),
+ * the last (lighter), the first and last that are seen of it, and the edges of
+ * the cast-on and of those rows, each at the end of a fine line up to its row.
  */
 export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRuler {
   const { hung, left } = stagger(wantedLabels(plan, view), MOST_LEVELS);
@@ -81,14 +91,28 @@ function wantedLabels(plan: Plan, view: PieceView): NeedleLabel[] {
     want('first', block.first, firstRow);
     want('last', block.last, firstRow);
   }
-  const edges = edgesAt(plan.outline, 1);
-  want('edge-left', edges.first, 1);
-  want('edge-right', edges.last, 1);
+  for (const row of [1, ...rowsMeasured(plan)]) {
+    const edges = edgesAt(plan.outline, row);
+    want('edge-left', edges.first, row);
+    want('edge-right', edges.last, row);
+  }
+  for (const { figure, firstRow } of lowestFirst) {
+    want('seen-first', figure.first, firstRow);
+    want('seen-last', figure.last, firstRow);
+  }
   return [...wanted.values()];
 }
 
+/** The rows that groups stand on, whose margins are told; from the lowest up. */
+function rowsMeasured({ bands, groups }: Plan): number[] {
+  const rows = bands.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
+  return rows.sort((a, b) => a - b);
+}
+
 function ticks(plan: Plan, view: PieceView, top: number): SheetItem[] {
-  const { first, last } = edgesAt(plan.outline, 1);
+  const edges = [1, ...rowsMeasured(plan)].map((row) => edgesAt(plan.outline, row));
+  const first = Math.min(...edges.map((run) => run.first));
+  const last = Math.max(...edges.map((run) => run.last));
   // One tick a needle while they can be told apart; every tenth is numbered outwards from the centre.
   const step = view.cellWidth >= 0.8 ? 1 : view.cellWidth >= 0.16 ? 5 : 10;
   const short: Point[][] = [];
@@ -121,9 +145,8 @@ function centreMark(view: PieceView, first: number, last: number, top: number): 
 function leader({ label: wanted, level }: HungLabel<NeedleLabel>, top: number): SheetItem {
   const isGroup = wanted.kind === 'first' || wanted.kind === 'last';
   const bottom = top + RULER_MM + level * LEVEL_MM;
-  const from = isGroup ? wanted.from : top;
   const paint = wanted.kind === 'first' ? 'accent' : 'rule';
-  return lineItem([wanted.x, from], [wanted.x, bottom], { paint, width: isGroup ? LINE_MM : HAIRLINE_MM });
+  return lineItem([wanted.x, wanted.from], [wanted.x, bottom], { paint, width: isGroup ? LINE_MM : HAIRLINE_MM });
 }
 
 function text(hung: HungLabel<NeedleLabel>, top: number): SheetItem {

@@ -13,6 +13,7 @@ import { yarnPaint } from '../tones.ts';
 import { contrastCells, outlinePoints } from './cells.ts';
 import { needleRuler } from './needles.ts';
 import { rowNumbers, sectionNames } from './rows.ts';
+import { spaceLines } from './space-lines.ts';
 import { spaceStrips } from './spaces.ts';
 import { movedView, pieceView, type PieceView } from './view.ts';
 
@@ -46,6 +47,8 @@ export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostH
           ...sectionNames(plan, view, x, pieceLeft - 2),
           ...rowNumbers(plan, view, pieceLeft + view.widthMm + 1.5),
           ...drawBelow(plan, view, x, y + captionMm + view.heightMm + ABOVE_RULER_MM).items,
+          // Over the lines that lead down to the ruler.
+          ...spaceLines(plan, view),
         ],
       },
       ...(left === null ? [] : [caption(left, x, y + height - captionMm)]),

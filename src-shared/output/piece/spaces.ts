@@ -1,4 +1,4 @@
-/** Margins and gaps drawn to scale under the piece: what the eye sees, and the pattern blocks. */
+/** Margins and gaps drawn to scale under the piece, as on the row where they hold: what the eye sees, and the pattern blocks. */
 import type { Run } from '../../bed/index.ts';
 import type { PlacedBand } from '../../fabric/index.ts';
 import { edgesAt } from '../../piece/index.ts';
@@ -22,6 +22,8 @@ interface Strip {
   readonly edges: Run;
   readonly groups: readonly Run[];
   readonly spaces: Spaces;
+  /** Stitches of each margin that the seam takes. */
+  readonly seamAllowance: { readonly left: number; readonly right: number };
 }
 
 export interface SpaceStrips {
@@ -33,26 +35,27 @@ export interface SpaceStrips {
 export function spaceStrips(plan: Plan, view: PieceView, left: number, top: number): SpaceStrips {
   const bands = plan.bands.filter((_, index) => plan.groups.some(({ band }) => band === index));
   if (bands.length > MOST_BANDS) return { heightMm: 0, items: [] };
-  const strips = bands.flatMap((band, index) => stripsOf(plan, band, bands.length > 1 ? index : null));
+  const strips = bands.flatMap((band) => stripsOf(plan, band));
   return {
     heightMm: strips.length * STRIP_MM,
     items: strips.flatMap((strip, index) => drawStrip(strip, view, left, top + index * STRIP_MM)),
   };
 }
 
-function stripsOf(plan: Plan, band: PlacedBand, number: number | null): Strip[] {
+function stripsOf(plan: Plan, band: PlacedBand): Strip[] {
   const choice = band.choices[band.taken];
   if (!choice) return [];
   const edges = edgesAt(plan.outline, band.firstRow);
-  const figure = { edges, groups: choice.groups.map((group) => group.figure), spaces: choice.figure };
-  const blocks = { edges, groups: choice.groups.map((group) => group.block), spaces: choice.blocks };
+  const { seamAllowance } = band.question;
+  const figure = { edges, seamAllowance, groups: choice.groups.map((group) => group.figure), spaces: choice.figure };
+  const blocks = { edges, seamAllowance, groups: choice.groups.map((group) => group.block), spaces: choice.blocks };
   const { strip } = words.sheet;
   if (choice.groups.every(({ block, figure: seen }) => block.first === seen.first && block.last === seen.last)) {
-    return [{ title: strip.both(number), ...figure }];
+    return [{ title: strip.both(band.firstRow), ...figure }];
   }
   return [
-    { title: strip.figure(number), ...figure },
-    { title: strip.blocks(number), ...blocks },
+    { title: strip.figure(band.firstRow), ...figure },
+    { title: strip.blocks(band.firstRow), ...blocks },
   ];
 }
 
@@ -62,10 +65,16 @@ function drawStrip(strip: Strip, view: PieceView, left: number, top: number): Sh
   const bars = strip.groups.map(({ first, last }) => [view.x(first), view.x(last + 1)] as const);
   const bounds = [view.x(strip.edges.first), ...bars.flat(), view.x(strip.edges.last + 1)];
   const counts = [strip.spaces.margins[0], ...strip.spaces.gaps, strip.spaces.margins[1]];
+  const { left: takenLeft, right: takenRight } = strip.seamAllowance;
   const spaces = counts.map((count, index) => {
     const from = bounds[index * 2] as number;
     const to = bounds[index * 2 + 1] as number;
-    return { count, from, to };
+    const taken = index === 0 ? takenLeft : index === counts.length - 1 ? takenRight : 0;
+    const texts = [
+      ...(taken > 0 && taken <= count ? [words.sheet.strip.margin(count, count - taken)] : []),
+      `${count}`,
+    ];
+    return { texts, from, to };
   });
   const items: SheetItem[] = [
     textItem(strip.title, left, baseline, { sizePt: SMALL_PT, tone: 'soft' }),
@@ -78,13 +87,13 @@ function drawStrip(strip: Strip, view: PieceView, left: number, top: number): Sh
       items.push(textItem(text, (from + to) / 2, baseline, { sizePt: SMALL_PT, tone: 'soft', anchor: 'middle' }));
     }
   });
-  for (const { count, from, to } of spaces) if (to > from) items.push(...drawSpace(count, from, to, middle, baseline));
+  for (const { texts, from, to } of spaces) if (to > from) items.push(...drawSpace(texts, from, to, middle, baseline));
   return items;
 }
 
-/** A line from bar to bar, broken by the number of its stitches where there is room for it. */
-function drawSpace(count: number, from: number, to: number, middle: number, baseline: number): SheetItem[] {
-  const text = String(count);
+/** A line from bar to bar, broken by the first of the texts that there is room for. */
+function drawSpace(texts: readonly string[], from: number, to: number, middle: number, baseline: number): SheetItem[] {
+  const text = texts.find((said) => widthMm(said, LABEL_PT, true) + 1.2 <= to - from) ?? '';
   const width = widthMm(text, LABEL_PT, true);
   const centre = (from + to) / 2;
   const lines: Point[][] = [
@@ -111,7 +120,6 @@ function drawSpace(count: number, from: number, to: number, middle: number, base
     );
   }
   const drawn: SheetItem[] = [pathItem(lines, { paint: 'rule', width: free > 0.6 ? LINE_MM : HAIRLINE_MM })];
-  if (width + 1.2 <= to - from)
-    drawn.push(textItem(text, centre, baseline, { sizePt: LABEL_PT, anchor: 'middle', isStrong: true }));
+  if (text !== '') drawn.push(textItem(text, centre, baseline, { sizePt: LABEL_PT, anchor: 'middle', isStrong: true }));
   return drawn;
 }

@@ -24,8 +24,6 @@ import { step } from './sheet-steps.ts';
 /** More runs of needles than this are told by what comes again among them. */
 const MOST_RUNS = 12;
 
-const band = (index: number | null): string => (index === null ? '' : `band ${index + 1}, `);
-
 /** `96`, or `96 to 124` where the two differ. */
 function fromTo(from: number | string, to: number | string): string {
   return from === to ? String(from) : `${from} to ${to}`;
@@ -114,9 +112,11 @@ export const sheet = {
     `${n.count(count, 'needle label')} had no room in the drawing; the table of groups has ${count === 1 ? 'it' : 'them'}.`,
   section: (name: SectionName): string => sections.name(name),
   strip: {
-    figure: (index: number | null): string => `${band(index)}seen`,
-    blocks: (index: number | null): string => `${band(index)}blocks`,
-    both: (index: number | null): string => `${band(index)}stitches`,
+    figure: (row: number): string => `row ${row}, seen`,
+    blocks: (row: number): string => `row ${row}, blocks`,
+    both: (row: number): string => `row ${row}, stitches`,
+    /** What of a margin the seam leaves. */
+    margin: (stitches: number, clear: number): string => `${stitches} (${clear} clear of the seam)`,
   },
 
   stages: {
@@ -171,9 +171,12 @@ export const sheet = {
     copies: (across: number, up: number): string => (up === 1 ? String(across) : `${across} × ${up}`),
     spacesTitle: 'Spaces, left to right',
     spacesColumns: { what: 'Stitches', spaces: 'Margin, gaps, margin' },
-    seen: (index: number | null): string => `${band(index)}as seen`,
-    blocks: (index: number | null): string => `${band(index)}pattern blocks`,
-    acrossSeam: (index: number | null): string => `${band(index)}across the seam`,
+    /** Of the row that the groups stand on: on others of a shaped piece the margins are others. */
+    needles: (row: number): string => `row ${row}, needles`,
+    seen: (row: number): string => `row ${row}, as seen`,
+    blocks: (row: number): string => `row ${row}, pattern blocks`,
+    clear: (row: number): string => `row ${row}, clear of the seam`,
+    acrossSeam: (row: number): string => `row ${row}, across the seam`,
     spaces: (counts: readonly number[]): string => counts.join(' / '),
     none: 'Nothing is placed on this piece.',
   },

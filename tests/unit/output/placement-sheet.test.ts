@@ -139,7 +139,9 @@ describe('what the sheet says', () => {
     expect(written).toContain('91 → 100 92–100 9 Hem front, plain');
     // The worked placing: left group L48 … L13 and right R12 … R47, seen 13 / 24 / 13.
     expect(written).toContain('The groups start at first needles L48 and R12.');
-    expect(written).toContain('As seen 13 / 24 / 13 Pattern blocks 12 / 23 / 13');
+    expect(written).toContain(
+      'Row 61, needles L60–R60 Row 61, as seen 13 / 24 / 13 Row 61, pattern blocks 12 / 23 / 13',
+    );
   });
 
   it('takes plain rows together but not over a row that must be told apart', () => {
