@@ -8,31 +8,34 @@ import { problemError } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
-import { writeOwnFiles, type Source, type WrittenFile } from './own-files.ts';
+import { writeOwnFiles, type Source } from './own-files.ts';
+import { writeNamed, type WrittenFile } from './replacing.ts';
 
 export interface Output {
   /** Made if need be. */
   readonly folder: string;
   readonly paper: PaperSize;
   readonly date: Day;
-  /** True if nothing that is there may be replaced. */
-  readonly keeps: boolean;
+  /** True if what is there may be replaced. */
+  readonly replaces: boolean;
+  /** What the files are made from, where those that an earlier call made from it may be replaced without asking; else null. */
+  readonly own: Source | null;
 }
 
 /**
  * Writes every kind of file that a project turns into, each whole or not at
- * all. Throws what planning and `writeOwnFiles` throw.
+ * all. Throws what planning, `writeNamed` and `writeOwnFiles` throw.
  */
 export async function writeFiles(
   project: Project,
-  source: Source,
-  { folder, paper, date, keeps }: Output,
+  { folder, paper, date, replaces, own }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
   // Fonts and the PDF writer take a while to load; the other commands do not wait for them.
   const { makeExports } = await import('../services/export/index.ts');
-  return writeOwnFiles(into, source, await makeExports({ project, kinds: exportKinds, paper, date }), keeps);
+  const files = await makeExports({ project, kinds: exportKinds, paper, date });
+  return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }
 
 /** A line for each file, under a heading. */

@@ -10,7 +10,7 @@ import { problemError, problemOf } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { assertMade, assertOurKind, PROJECT_ENDING } from './file-kinds.ts';
-import { processesHere, readWhole, writeChecked } from './files/index.ts';
+import { failureCode, processesHere, readingProblem, readWhole, writeChecked } from './files/index.ts';
 import type { Reach } from './reach.ts';
 import { stampOf } from './stamp.ts';
 
@@ -28,6 +28,8 @@ export interface Saving {
   target(folder: string, name: string): Promise<Target>;
   /** The stamp of what is at the path, or null. Throws as `target` does. */
   stampAt(path: string): Promise<string | null>;
+  /** True if anything at all has that name, of whatever kind. */
+  isTaken(path: string): Promise<boolean>;
   /**
    * Writes if what is there is what is expected, and gives the new stamp.
    * Throws `file-exists`, `file-changed-elsewhere`, `file-of-other-kind`,
@@ -60,6 +62,16 @@ export function savingOf({ files, wait, homeFolder }: Environment, reach: Reach)
     },
 
     stampAt,
+
+    async isTaken(path) {
+      try {
+        await files.state(path);
+        return true;
+      } catch (error) {
+        if (failureCode(error) === 'ENOENT') return false;
+        throw readingProblem(error, path);
+      }
+    },
 
     async write(path, bytes, expected) {
       await reach.assertWritable(path);

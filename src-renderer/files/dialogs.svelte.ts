@@ -23,7 +23,9 @@ export type FileQuestion = { readonly folder: string | null } & (
 export interface ReplaceQuestion {
   readonly folder: string;
   readonly names: readonly string[];
-  readonly answer: (isAgreed: boolean) => void;
+  /** True where the new ones may stand beside them, with a number. */
+  readonly canKeepBoth: boolean;
+  readonly answer: (given: 'replace' | 'keep-both' | null) => void;
 }
 
 export class Dialogs implements Asking {
@@ -74,7 +76,7 @@ export class Dialogs implements Asking {
     while (target?.mustAsk === true) {
       const { path, name } = target;
       const folder = path.slice(0, -name.length);
-      if (await this.askReplace(folder, [name])) return target;
+      if ((await this.ask(folder, [name], false)) === 'replace') return target;
       target = await this.target(name, folder);
     }
     return target;
@@ -84,9 +86,13 @@ export class Dialogs implements Asking {
     return this.hasPlatformDialogs ? this.platform('dialogs.chooseFolder') : this.panel('folder');
   }
 
-  askReplace(folder: string, names: readonly string[]): Promise<boolean> {
+  askAboutFiles(folder: string, names: readonly string[]): Promise<'replace' | 'keep-both' | null> {
+    return this.ask(folder, names, true);
+  }
+
+  private ask(folder: string, names: readonly string[], canKeepBoth: boolean): Promise<'replace' | 'keep-both' | null> {
     return this.inTurn(
-      (answer) => (this.replace = { folder, names, answer }),
+      (answer) => (this.replace = { folder, names, canKeepBoth, answer }),
       () => (this.replace = null),
     );
   }

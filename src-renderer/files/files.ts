@@ -26,8 +26,8 @@ export interface Asking {
   fileToSave(suggestedName: string): Promise<Result<'documents.target'> | null>;
   /** A folder to export into, or null. */
   folder(): Promise<string | null>;
-  /** Whether the files of these names may be replaced. */
-  askReplace(folder: string, names: readonly string[]): Promise<boolean>;
+  /** What becomes of files that are there under the names of new ones; null: nothing is written. */
+  askAboutFiles(folder: string, names: readonly string[]): Promise<'replace' | 'keep-both' | null>;
   /** Reads a picture in that way, or asks what is on it. */
   readIn(given: GivenPicture, wanted: ImporterName | null): void;
 }

@@ -90,17 +90,27 @@ export class SheetViewModel {
     const text = projectToText(project);
     const { paper, lengthUnit } = view;
     const date = this.today.day;
-    let replace: Params<'exports.write'>['replace'] = [];
+    let there: Params<'exports.write'>['there'] = { kind: 'ask' };
     for (;;) {
       this.#set({ kind: 'going-on' });
-      const asked = { project: text, folder, kinds: [...kinds], paper, date, lengthUnit, replace };
+      const asked: Params<'exports.write'> = {
+        project: text,
+        folder,
+        kinds: [...kinds],
+        paper,
+        date,
+        lengthUnit,
+        there,
+      };
       const written = await this.host.call('exports.write', asked);
       if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
       if (written.value.kind === 'written') return this.#set({ ...written.value, kind: 'done' });
       this.#set({ kind: 'none' });
-      replace = written.value.there;
-      const names = replace.map(({ name }) => name);
-      if (!(await this.asking.askReplace(written.value.folder, names))) return;
+      const seen = written.value.there;
+      const names = seen.map(({ name }) => name);
+      const said = await this.asking.askAboutFiles(written.value.folder, names);
+      if (said === null) return;
+      there = said === 'replace' ? { kind: 'replace', seen } : { kind: 'number' };
     }
   }
 

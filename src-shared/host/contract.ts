@@ -195,8 +195,9 @@ export const contract = {
 
   /**
    * Writes files made from the project (its file text) into a folder and says
-   * which. If some are there already that are not in `replace` as they are now,
-   * nothing is written, and the answer says which the person is to be asked about.
+   * which, each whole or not at all. Where files of these names are there that
+   * the person has not answered about as they are now, nothing is written, and
+   * the answer says which to ask about.
    */
   'exports.write': {
     params: z.strictObject({
@@ -208,7 +209,15 @@ export const contract = {
       date: daySchema,
       /** What the fabric is measured in on the sheet; cm if left out. */
       lengthUnit: z.optional(z.enum(lengthUnits)),
-      replace: z.array(namedVersion).check(z.maxLength(1000)),
+      /**
+       * What the person said of files that are there: nothing yet; to replace
+       * those that were seen; to keep both, the new ones with a number.
+       */
+      there: z.discriminatedUnion('kind', [
+        z.strictObject({ kind: z.literal('ask') }),
+        z.strictObject({ kind: z.literal('replace'), seen: z.array(namedVersion).check(z.maxLength(1000)) }),
+        z.strictObject({ kind: z.literal('number') }),
+      ]),
     }),
     result: z.discriminatedUnion('kind', [
       z.strictObject({

@@ -15,7 +15,8 @@ export interface FileProblems {
   'path-closed': { why: ClosedPath };
   /** Files that are there and that the command line did not write for the same project, or that were changed since. */
   'files-not-from-here': { names: readonly string[] };
-  'files-kept': { names: readonly string[] };
+  /** Files that are there, where nobody said that they may be replaced. */
+  'files-there': { names: readonly string[] };
   'folder-not-writable': { detail: string };
   'disk-full': Record<string, never>;
   'file-not-written': { detail: string };

@@ -27,7 +27,8 @@ export class FilePanel {
   /** Answers the question about what is there already; `what` is its title. */
   async replace(what: string | RegExp, isAgreed: boolean): Promise<void> {
     const question = this.page.getByRole('dialog', { name: what });
-    await question.getByRole('button', { name: isAgreed ? 'Replace' : 'Keep what is there', exact: true }).click();
+    const name = isAgreed ? /^Replace( all)?$/ : /^(Keep what is there|Cancel)$/;
+    await question.getByRole('button', { name }).click();
   }
 
   async intoFolder(name: string): Promise<void> {

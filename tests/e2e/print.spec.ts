@@ -115,12 +115,12 @@ test('is on white paper, whatever the appearance of the window', async ({ page, 
   await start();
   await page.keyboard.press('3');
   await appearAs(page, 'dark');
-  await expect(page.getByRole('document').first()).toBeVisible();
+  await expect(page.getByRole('document', { name: /^Page 1 of/ })).toBeVisible();
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
   const onScreen = page.locator('.printed');
   await expect(onScreen).toBeHidden();
   await page.emulateMedia({ media: 'print' });
-  await expect(page.locator('.printed').getByRole('document').first()).toBeVisible();
+  await expect(page.locator('.printed').getByRole('document', { name: /^Page 1 of/ })).toBeVisible();
   for (const chrome of ['button', 'banner', 'contentinfo', 'combobox'] as const) {
     await expect(page.getByRole(chrome), chrome).toHaveCount(0);
   }

@@ -147,6 +147,37 @@ test('shows what a folder holds already, and asks before it replaces any of it',
   expect(readdirSync(join(home, 'print'))).toHaveLength(2);
 });
 
+test('keeps both when told to: the new one of what is there has a number', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  const before = readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8');
+  await write(page, 'Write all four', 'print');
+  await page
+    .getByRole('dialog', { name: /^Replace/ })
+    .getByRole('button', { name: 'Keep both' })
+    .click();
+  await expect(page.getByText(/^4 files written to/)).toBeVisible();
+  const names = ['chart.png', 'chart.svg', 'placement.pdf', 'rows (2).csv', 'rows.csv'];
+  expect(readdirSync(join(home, 'print')).sort()).toEqual(names.map((name) => `Skerry sleeve - ${name}`));
+  expect(readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8')).toBe(before);
+});
+
+test('stays as it was when asked about replacing files and answered with Escape', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await write(page, 'Row list (CSV)', 'print');
+  await expect(page.getByRole('dialog', { name: /^Replace/ })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  expect(readdirSync(join(home, 'print'))).toHaveLength(1);
+});
+
 test('gives up without a trace when no folder is chosen', async ({ page, start, home }) => {
   await start();
   await page.keyboard.press('3');

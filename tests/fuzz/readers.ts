@@ -305,7 +305,14 @@ const CALLS = [
   { method: 'folders.list', params: { folder: null } },
   {
     method: 'exports.write',
-    params: { project: '{}', folder: '/home', kinds: ['chart-png'], paper: 'a4', date: '2026-01-02' },
+    params: {
+      project: '{}',
+      folder: '/home',
+      kinds: ['chart-png'],
+      paper: 'a4',
+      date: '2026-01-02',
+      there: { kind: 'ask' },
+    },
   },
   { method: 'window.setState', params: { title: 'Sleeve', isUnsaved: true, path: null } },
 ].map((call) => JSON.stringify(call));

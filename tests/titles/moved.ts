@@ -278,4 +278,44 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/piece/sections.test.ts › a folded hem › folds on row 50 and is joined on row 100, with a turning row: none',
     why: 'a turning row is knitted looser or of eyelets',
   },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › replaces it after both were moved',
+    now: null,
+    why: 'export replaces nothing unless told to, whoever wrote it; no list of what it wrote is kept',
+  },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › replaces what it wrote for the same project, and says so',
+    now: 'unit/cli/export.test.ts › export › into a folder where files of these names are › replaces them with --replace, and says which',
+    why: 'export replaces nothing unless told to',
+  },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing over a file that somebody has changed since',
+    now: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing, and lists them with what to do',
+    why: 'export replaces nothing unless told to',
+  },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing over any with --keep',
+    now: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing, and lists them with what to do',
+    why: 'what --keep did is what is done without --replace',
+  },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing over files whose list is gone or damaged',
+    now: 'unit/cli/export.test.ts › demo › can be done again and again, over what it wrote itself, and no other file unless told to',
+    why: 'of the commands that write a project out, demo alone keeps the list',
+  },
+  {
+    old: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing over what another project was turned into',
+    now: 'unit/cli/export.test.ts › export › into a folder where files of these names are › writes nothing, and lists them with what to do',
+    why: 'export replaces nothing unless told to',
+  },
+  {
+    old: 'unit/cli/export.test.ts › demo › can be done again and again, and refuses with --keep',
+    now: 'unit/cli/export.test.ts › demo › can be done again and again, over what it wrote itself, and no other file unless told to',
+    why: '--keep is gone: what it did is what is done without --replace',
+  },
+  {
+    old: 'unit/cli/read.test.ts › read › replaces what it read out of the same photo, and no other file',
+    now: 'unit/cli/read.test.ts › read › replaces what it read out of the same photo, and another file only when told to',
+    why: '--replace came',
+  },
 ];

@@ -11,15 +11,16 @@ import { folder, paper, value } from '../values.ts';
 export const demoCommand: Command = {
   name: 'demo',
   argument: null,
-  options: ['to', 'paper', 'date', 'keep'],
+  options: ['to', 'paper', 'date', 'replace'],
   required: [],
   async run(args) {
     const into = value(args, 'to', folder) ?? 'demo-output';
     const project = sampleProject();
     const plan = makePlan(pieceIn(project));
     const onPaper = value(args, 'paper', paper) ?? 'a4';
-    const output = { folder: into, paper: onPaper, date: dateOf(args), keeps: args.switches.has('keep') };
-    const files = await writeFiles(project, { kind: 'sample' }, output);
+    const replaces = args.switches.has('replace');
+    const own = { kind: 'sample' } as const;
+    const files = await writeFiles(project, { folder: into, paper: onPaper, date: dateOf(args), replaces, own });
     return {
       json: { files, plan: planJson(project, plan) },
       text: () => `${planText(project, plan)}\n\n${filesText(files, into)}`,

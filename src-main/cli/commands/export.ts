@@ -1,5 +1,4 @@
 /** `export PROJECT --to DIR`: the files that a project turns into. */
-import { resolve } from 'node:path';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
@@ -13,7 +12,7 @@ import { folder, needed, paper, value } from '../values.ts';
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'date', 'size', 'keep'],
+  options: ['to', 'paper', 'date', 'size', 'replace'],
   required: ['to'],
   async run(args) {
     const [path] = args.names as [string];
@@ -22,8 +21,8 @@ export const exportCommand: Command = {
     const project = inGivenSize(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(pieceIn(project)));
-    const output = { folder: into, paper: onPaper, date: dateOf(args), keeps: args.switches.has('keep') };
-    const files = await writeFiles(project, { kind: 'file', path: resolve(path) }, output);
+    const replaces = args.switches.has('replace');
+    const files = await writeFiles(project, { folder: into, paper: onPaper, date: dateOf(args), replaces, own: null });
     return { json: { files }, text: () => filesText(files, into) };
   },
 };

@@ -31,7 +31,7 @@ const MOST_NAMED = 12;
 export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
-  options: ['corners', 'to', 'keep', 'columns', 'rows', 'ink', 'figure', 'colours'],
+  options: ['corners', 'to', 'replace', 'columns', 'rows', 'ink', 'figure', 'colours'],
   required: ['corners', 'to'],
   async run(args) {
     const path = args.names[0] as string;
@@ -51,7 +51,7 @@ export const readCommand: Command = {
       dirname(target),
       { kind: 'file', path: resolve(path) },
       [{ name: basename(target), content: motifPng(reading.grid, reading.colours) }],
-      args.switches.has('keep'),
+      args.switches.has('replace'),
     );
     const replaced = written?.replaced ?? false;
     return {

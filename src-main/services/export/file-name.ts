@@ -1,4 +1,5 @@
 /** Names of files that every platform takes. */
+import { extname } from 'node:path';
 
 /** Reserved device names of one platform, with or without an ending. */
 const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)/i;
@@ -24,4 +25,37 @@ export function safeFileName(name: string, otherwise: string, most = MOST_BYTES)
   const safe = kept.replace(/^[. ]+|[. ]+$/g, '');
   if (safe === '') return otherwise;
   return RESERVED.test(safe) ? `_${safe}` : safe;
+}
+
+/**
+ * The names under which files stand beside those that are there: one that is
+ * taken has a number behind it, `rows (2).csv`, the same for all of them and
+ * the lowest that none of them has yet.
+ */
+export async function numberedNames(
+  names: readonly string[],
+  isTaken: (name: string) => Promise<boolean>,
+): Promise<Map<string, string>> {
+  const taken: string[] = [];
+  for (const name of names) if (await isTaken(name)) taken.push(name);
+  for (let number = 2; ; number += 1) {
+    const numbered = new Map(names.map((name) => [name, taken.includes(name) ? withNumber(name, number) : name]));
+    if (
+      !(await isSomeTaken(
+        taken.map((name) => withNumber(name, number)),
+        isTaken,
+      ))
+    )
+      return numbered;
+  }
+}
+
+async function isSomeTaken(names: readonly string[], isTaken: (name: string) => Promise<boolean>): Promise<boolean> {
+  for (const name of names) if (await isTaken(name)) return true;
+  return false;
+}
+
+function withNumber(name: string, number: number): string {
+  const ending = extname(name);
+  return `${name.slice(0, name.length - ending.length)} (${number})${ending}`;
 }

@@ -11,7 +11,7 @@ import { safeFileName } from './file-name.ts';
 import { MAKERS, type ChartMaker, type PlanMaker } from './makers.ts';
 
 export type { ExportKind } from '@shared/host/index.ts';
-export { safeFileName } from './file-name.ts';
+export { numberedNames, safeFileName } from './file-name.ts';
 export { sheetToPdf } from './pdf.ts';
 export { chartPng, MOST_PIXELS, MOST_SIDE, type ChartPngOptions } from './png.ts';
 

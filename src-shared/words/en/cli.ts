@@ -37,7 +37,7 @@ const options = {
   'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
   size: ['NAME', 'the size of the project; the one at hand if left out'],
   to: ['DIR', 'the folder to write into; made if need be'],
-  keep: [null, 'replace nothing: refuse if a file of that name is there'],
+  replace: [null, 'replace files of these names that are there; without it they stay, and are listed'],
   date: ['YYYY-MM-DD', 'the date on the sheet and in the files; SOURCE_DATE_EPOCH or today if left out'],
   paper: ['SIZE', 'size of the placement sheet: a4 (usual) or letter'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
@@ -66,11 +66,6 @@ const arguments_ = {
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
 } as const;
 
-const replaces = [
-  'Files that are there are replaced if this command wrote them for the same project and nobody has changed',
-  'them since; otherwise nothing is written. It keeps a list of them beside them: .walewright-written.json.',
-];
-
 const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   measure: [
     'Rows and stitches are counted from 1, also with --json: row 1 at the bottom, stitch 1 at the left.',
@@ -91,10 +86,17 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',
     'Corners go where the outermost lines of the chart cross, as the picture is seen upright.',
     'A FILE that is there is replaced if this command read it out of the same PHOTO and nobody has changed it',
-    'since; otherwise nothing is written. It keeps a list beside it: .walewright-written.json.',
+    'since; any other with --replace alone. It keeps a list beside it: .walewright-written.json.',
   ],
-  export: replaces,
-  demo: ['Without --to the files go into demo-output.', ...replaces],
+  export: [
+    'If files of these names are there, nothing is written, and they are listed; --replace replaces them. Never',
+    'replaced is a file of another kind. With the same --date, or SOURCE_DATE_EPOCH, files come out the same',
+    'to the byte.',
+  ],
+  demo: [
+    'Without --to the files go into demo-output. Those of an earlier demo that nobody has changed since are',
+    'replaced; others with --replace alone. It keeps a list of them beside them: .walewright-written.json.',
+  ],
 };
 
 export type CliCommandName = keyof typeof commands;

@@ -112,8 +112,14 @@ export const shell = {
       names.length === 1 ? `Replace "${names[0]}"?` : `Replace ${names.length} files?`,
     text: (files: number, folder: string): string =>
       files === 1 ? `It is there already, in ${folder}` : `They are there already, in ${folder}`,
+    numbered: (files: number): string =>
+      files === 1
+        ? 'Keep both puts a number behind the name of the new one.'
+        : 'Keep both puts a number behind the names of the new ones.',
     keep: 'Keep what is there',
-    replace: 'Replace',
+    cancel: 'Cancel',
+    keepBoth: 'Keep both',
+    replace: (files: number): string => (files === 1 ? 'Replace' : 'Replace all'),
   },
   filePanel: {
     openTitle: 'Open a project or a picture',

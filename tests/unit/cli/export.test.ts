@@ -1,5 +1,5 @@
-import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, unlinkSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
@@ -41,22 +41,24 @@ describe('export', () => {
 
   it('writes the same bytes again, over the old files', async () => {
     const into = join(folder.path, 'twice');
-    const write = async () => {
-      const { files } = await callJson<Files>('export', sample, '--to', into, '--paper', 'letter');
+    const write = async (...typed: string[]) => {
+      const { files } = await callJson<Files>('export', sample, '--to', into, '--paper', 'letter', ...typed);
       return files.map(({ path }) => readFileSync(path));
     };
-    expect(await write()).toEqual(await write());
-    expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
+    expect(await write('--date', '2026-01-02')).toEqual(await write('--date', '2026-01-02', '--replace'));
+    // Nothing is left beside them.
+    expect(readdirSync(into).sort()).toEqual(FILES);
   });
 
-  it('of several projects into one folder at once leaves each file known as its own', async () => {
+  it('of several projects into one folder at once writes them all, and again over them', async () => {
     const into = join(folder.path, 'at-once');
     const projects = Array.from({ length: 4 }, (_, p) =>
       folder.file(`at-once-${p}.walewright`, projectToText({ ...sampleProject(), name: `Sleeve ${p}` })),
     );
-    const exportAll = () => Promise.all(projects.map((project) => callJson<Files>('export', project, '--to', into)));
+    const exportAll = (...typed: string[]) =>
+      Promise.all(projects.map((project) => callJson<Files>('export', project, '--to', into, ...typed)));
     await exportAll();
-    for (const { files } of await exportAll())
+    for (const { files } of await exportAll('--replace'))
       expect(files.map(({ replaced }) => replaced)).toEqual([true, true, true, true]);
   });
 
@@ -66,78 +68,61 @@ describe('export', () => {
       ...sampleProject(),
       piece: { ...sampleProject().piece, shape: { kind: 'rectangle', stitches: 124, rows: 99 } },
     });
-    /** A folder that a project was exported into, and the project. */
-    async function exported(name: string): Promise<{ into: string; project: string; read: () => string }> {
+    /** A folder that a project was exported into, the project, and what is there. */
+    async function exported(name: string) {
       const into = join(folder.path, name);
       mkdirSync(into);
       const project = folder.file(`${name}.walewright`, projectToText(sampleProject()));
       await callJson('export', project, '--to', into);
-      return { into, project, read: () => readFileSync(join(into, rows), 'utf8') };
+      const all = () => new Map(readdirSync(into).map((file) => [file, readFileSync(join(into, file), 'utf8')]));
+      return { into, project, all };
     }
-    const refused = (into: string, names: readonly string[], code = 'files-not-from-here') => ({
-      error: { code, where: into, message: expect.stringContaining(names[0] as string) as string },
+
+    it('writes nothing, and lists them with what to do', async () => {
+      const { into, project, all } = await exported('there');
+      const before = all();
+      writeFileSync(project, changed);
+      expect(await callJson('export', project, '--to', into)).toMatchObject({
+        error: { code: 'files-there', where: into, message: expect.stringContaining(rows) as string },
+      });
+      const { status, warned } = await call('export', project, '--to', into);
+      expect(status).toBe(1);
+      for (const said of [...FILES, '--replace']) expect(warned).toContain(said);
+      expect(all()).toEqual(before);
     });
 
-    it('replaces what it wrote for the same project, and says so', async () => {
-      const { into, project, read } = await exported('same');
-      const before = read();
+    it('lists those alone that are there', async () => {
+      const { into, project } = await exported('some');
+      for (const name of FILES.filter((name) => name !== rows)) unlinkSync(join(into, name));
+      const { warned } = await call('export', project, '--to', into);
+      expect(FILES.filter((name) => warned.includes(name))).toEqual([rows]);
+      expect(readdirSync(into)).toEqual([rows]);
+    });
+
+    it('replaces them with --replace, and says which', async () => {
+      const { into, project, all } = await exported('replaced');
+      const before = all();
+      appendFileSync(join(into, rows), 'noted by hand');
+      unlinkSync(join(into, FILES[0] as string));
       writeFileSync(project, changed);
-      const { files } = await callJson<Files>('export', project, '--to', into);
-      expect(files.map(({ replaced }) => replaced)).toEqual([true, true, true, true]);
-      expect(read()).not.toBe(before);
-      const { out } = await call('export', project, '--to', into);
+      const { files } = await callJson<Files>('export', project, '--to', into, '--replace');
+      const replaced = new Map(files.map((file) => [basename(file.path), file.replaced]));
+      expect(replaced).toEqual(new Map(FILES.map((name, index) => [name, index > 0])));
+      expect(all().get(rows)).not.toContain('noted by hand');
+      expect(all().get(rows)).not.toBe(before.get(rows));
+      const { out } = await call('export', project, '--to', into, '--replace');
       for (const name of FILES) expect(out).toContain(`${name} (replaced)`);
     });
 
-    it('replaces it after both were moved', async () => {
-      const { into, project, read } = await exported('moved');
-      const [there, moved] = [join(folder.path, 'elsewhere'), join(folder.path, 'elsewhere', 'moved')];
-      mkdirSync(there);
-      renameSync(into, moved);
-      renameSync(project, join(there, 'moved.walewright'));
-      writeFileSync(join(there, 'moved.walewright'), changed);
-      const answer = await callJson<Files>('export', join(there, 'moved.walewright'), '--to', moved);
-      expect(answer.files).toHaveLength(4);
-      expect(read).toThrow('ENOENT');
-    });
-
-    it('writes nothing over a file that somebody has changed since', async () => {
-      const { into, project, read } = await exported('noted');
-      appendFileSync(join(into, rows), 'noted by hand');
-      const before = new Map(readdirSync(into).map((name) => [name, readFileSync(join(into, name), 'utf8')]));
+    it('replaces no file of another kind, and then none at all', async () => {
+      const { into, project, all } = await exported('other-kind');
+      writeFileSync(join(into, FILES[2] as string), 'Dear diary');
+      const before = all();
       writeFileSync(project, changed);
-      expect(await callJson('export', project, '--to', into)).toMatchObject(refused(into, [rows]));
-      expect(read()).toContain('noted by hand');
-      for (const [name, text] of before) expect(readFileSync(join(into, name), 'utf8'), name).toBe(text);
-    });
-
-    it('writes nothing over what another project was turned into', async () => {
-      const { into, read } = await exported('mine');
-      const before = read();
-      const hers = folder.file('hers.walewright', changed);
-      expect(await callJson('export', hers, '--to', into)).toMatchObject(refused(into, [rows]));
-      expect(read()).toBe(before);
-    });
-
-    it('writes nothing over files whose list is gone or damaged', async () => {
-      const { into, project, read } = await exported('damaged');
-      const before = read();
-      writeFileSync(project, changed);
-      for (const damage of ['', '{"format":"walewright-written","files":[]}']) {
-        writeFileSync(join(into, LIST_NAME), damage);
-        expect(await callJson('export', project, '--to', into), damage).toMatchObject(refused(into, [rows]));
-      }
-      expect(read()).toBe(before);
-    });
-
-    it('writes nothing over any with --keep', async () => {
-      const { into, project, read } = await exported('kept');
-      const before = read();
-      const answer = await callJson('export', project, '--to', into, '--keep');
-      expect(answer).toMatchObject(refused(into, FILES, 'files-kept'));
-      expect(read()).toBe(before);
-      const fresh = await callJson<Files>('export', project, '--to', join(folder.path, 'fresh'), '--keep');
-      expect(fresh.files).toHaveLength(4);
+      expect(await callJson('export', project, '--to', into, '--replace')).toMatchObject({
+        error: { code: 'file-of-other-kind', where: join(into, FILES[2] as string) },
+      });
+      expect(all()).toEqual(before);
     });
   });
 
@@ -185,15 +170,26 @@ describe('demo', () => {
     for (const line of ['Set up with the row counter at 23', 'Pattern begins', ...FILES]) expect(out).toContain(line);
   });
 
-  it('can be done again and again, and refuses with --keep', async () => {
+  it('can be done again and again, over what it wrote itself, and no other file unless told to', async () => {
     const into = join(folder.path, 'demo-again');
     for (const replaced of [false, true, true]) {
       const { files } = await callJson<Files>('demo', '--to', into, '--paper', replaced ? 'letter' : 'a4');
       expect(files.map((file) => file.replaced)).toEqual(FILES.map(() => replaced));
     }
-    const { status, warned } = await call('demo', '--to', into, '--keep');
-    expect(status).toBe(1);
-    expect(warned).toContain('Nothing was written');
+    const rows = join(into, FILES[3] as string);
+    const before = readFileSync(rows, 'utf8');
+    appendFileSync(rows, 'noted by hand');
+    for (const damage of [null, '', '{"format":"walewright-written","files":[]}']) {
+      if (damage !== null) writeFileSync(join(into, LIST_NAME), damage);
+      const { status, warned } = await call('demo', '--to', into);
+      expect(status, String(damage)).toBe(1);
+      for (const said of ['Nothing was written', FILES[3] as string, '--replace']) expect(warned).toContain(said);
+    }
+    expect(readFileSync(rows, 'utf8')).toContain('noted by hand');
+    await callJson<Files>('demo', '--to', into, '--replace');
+    expect(readFileSync(rows, 'utf8')).toBe(before);
+    // They are its own again.
+    expect((await call('demo', '--to', into)).status).toBe(0);
   });
 
   it('gives files and plan in JSON', async () => {

@@ -87,15 +87,19 @@ describe('read', () => {
     expect(out).toContain(`Written to ${motif}.`);
   });
 
-  it('replaces what it read out of the same photo, and no other file', async () => {
+  it('replaces what it read out of the same photo, and another file only when told to', async () => {
     const typed = ['--corners', at, '--ink', '--to', motif];
     expect(await callJson('read', png, ...typed)).toMatchObject({ replaced: false });
     expect(await callJson('read', png, ...typed, '--figure', 'light')).toMatchObject({ replaced: true });
-    expect(await callJson('read', png, ...typed, '--keep')).toMatchObject({ error: { code: 'files-kept' } });
     expect(await callJson('read', jpeg, ...typed)).toMatchObject({ error: { code: 'files-not-from-here' } });
     writeFileSync(motif, 'mine');
     expect(await callJson('read', png, ...typed)).toMatchObject({ error: { code: 'files-not-from-here' } });
+    // Told to as well, a file of another kind stays.
+    expect(await callJson('read', png, ...typed, '--replace')).toMatchObject({ error: { code: 'file-of-other-kind' } });
     expect(readFileSync(motif, 'utf8')).toBe('mine');
+    writeFileSync(motif, readFileSync(png));
+    expect(await callJson('read', png, ...typed)).toMatchObject({ error: { code: 'files-not-from-here' } });
+    expect(await callJson('read', png, ...typed, '--replace')).toMatchObject({ replaced: true });
   });
 
   it('takes what is light for the figure if asked', async () => {

@@ -15,7 +15,6 @@ import type { PlacementJson } from '../../../src-main/cli/json/placement.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import type { ProblemJson } from '../../../src-main/cli/json/problem.ts';
 import type { SizesJson } from '../../../src-main/cli/json/sizes.ts';
-import { LIST_NAME } from '../../../src-main/cli/own-files.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 
 const folder = new Folder();
@@ -81,7 +80,6 @@ describe('--size', () => {
     const to = join(folder.path, 'large');
     await callJson('export', file, '--to', to, '--size', 'L');
     expect(readdirSync(to).sort()).toEqual([
-      LIST_NAME,
       'Skerry sleeve - chart.png',
       'Skerry sleeve - chart.svg',
       'Skerry sleeve, size L - placement.pdf',

@@ -41,9 +41,15 @@ describe('a request', () => {
     ['documents.read', { path: '/a', also: 1 }],
     ['documents.write', { path: '/a', text: 1, expect: { kind: 'nothing' } }],
     ['documents.write', { path: '/a', text: '', expect: null }],
-    ['exports.write', { project: '', folder: '/', kinds: [], paper: 'a4', date: '2026-01-02', replace: [] }],
-    ['exports.write', { project: '', folder: '/', kinds: ['exe'], paper: 'a4', date: '2026-01-02', replace: [] }],
-    ['exports.write', { project: '', folder: '/', kinds: ['rows-csv'], paper: 'a4', date: '2026-02-30', replace: [] }],
+    ['exports.write', { project: '', folder: '/', kinds: [], paper: 'a4', date: '2026-01-02', there: { kind: 'ask' } }],
+    [
+      'exports.write',
+      { project: '', folder: '/', kinds: ['exe'], paper: 'a4', date: '2026-01-02', there: { kind: 'ask' } },
+    ],
+    [
+      'exports.write',
+      { project: '', folder: '/', kinds: ['rows-csv'], paper: 'a4', date: '2026-02-30', there: { kind: 'ask' } },
+    ],
     ['host.describe', { surprise: true }],
   ])('%s with %j is refused before any service is asked', async (method, params) => {
     const answer = await dispatch({} as Services, method, params);

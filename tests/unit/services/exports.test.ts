@@ -1,5 +1,5 @@
 /** Writing the files that are made from a project. */
-import { appendFile, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { appendFile, mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -25,7 +25,7 @@ function write(given: Partial<Params<'exports.write'>> = {}, files: FileOperatio
     kinds: ['rows-csv'],
     paper: 'a4',
     date: TEST_DAY,
-    replace: [],
+    there: { kind: 'ask' },
     ...given,
   });
 }
@@ -54,8 +54,8 @@ describe('exporting', () => {
       expect(asked).toMatchObject({ kind: 'asks', folder, there: [{ name: csv }] });
       expect(await readdir(folder)).toEqual([csv]);
       expect(await readFile(join(folder, csv), 'utf8')).not.toBe(old);
-      const replace = asked.kind === 'asks' ? asked.there : [];
-      expect(await write({ kinds: [...kinds], replace })).toMatchObject({ kind: 'written' });
+      const seen = asked.kind === 'asks' ? asked.there : [];
+      expect(await write({ kinds: [...kinds], there: { kind: 'replace', seen } })).toMatchObject({ kind: 'written' });
       expect((await readdir(folder)).sort()).toEqual([svg, csv]);
       expect(await readFile(join(folder, csv), 'utf8')).toBe(old);
     });
@@ -64,9 +64,29 @@ describe('exporting', () => {
       await write({ kinds: ['rows-csv'] });
       const asked = await write({ kinds: [...kinds] });
       await appendFile(join(folder, csv), 'noted by hand\r\n');
-      const replace = asked.kind === 'asks' ? asked.there : [];
-      expect(await write({ kinds: [...kinds], replace })).toMatchObject({ kind: 'asks' });
+      const seen = asked.kind === 'asks' ? asked.there : [];
+      expect(await write({ kinds: [...kinds], there: { kind: 'replace', seen } })).toMatchObject({ kind: 'asks' });
       expect(await readFile(join(folder, csv), 'utf8')).toContain('noted by hand');
+    });
+
+    it('keeps both when told to: the new ones have a number behind their names, all the same one', async () => {
+      const [numbered, next] = ['rows (2).csv', 'rows (3).csv'].map((name) => `Skerry sleeve - ${name}`);
+      await writeFile(join(folder, csv), 'mine,,,,\r\n');
+      const first = await write({ kinds: [...kinds], there: { kind: 'number' } });
+      expect(first).toMatchObject({ files: [{ path: join(folder, svg) }, { path: join(folder, numbered as string) }] });
+      // Both names are taken now, and one of them with a number.
+      await write({ kinds: [...kinds], there: { kind: 'number' } });
+      const names = ['chart (3).svg', 'chart.svg'].map((name) => `Skerry sleeve - ${name}`);
+      expect((await readdir(folder)).sort()).toEqual([...names, numbered, next, csv].sort());
+      expect(await readFile(join(folder, csv), 'utf8')).toBe('mine,,,,\r\n');
+    });
+
+    it('keeps both beside what it would never replace', async () => {
+      await writeFile(join(folder, csv), 'Dear diary');
+      await mkdir(join(folder, 'Skerry sleeve - rows (2).csv'));
+      const answer = await write({ there: { kind: 'number' } });
+      expect(answer).toMatchObject({ files: [{ path: join(folder, 'Skerry sleeve - rows (3).csv') }] });
+      expect(await readFile(join(folder, csv), 'utf8')).toBe('Dear diary');
     });
 
     it.each([
@@ -77,7 +97,9 @@ describe('exporting', () => {
     ] as const)('never replaces %s that is no %s', async (name, kind, content) => {
       await writeFile(join(folder, name), content);
       const stamp = stampOf(Buffer.from(content));
-      expect(await problem(write({ kinds: [kind], replace: [{ name, stamp }] }))).toMatchObject({
+      expect(
+        await problem(write({ kinds: [kind], there: { kind: 'replace', seen: [{ name, stamp }] } })),
+      ).toMatchObject({
         code: 'file-of-other-kind',
         where: join(folder, name),
       });

@@ -175,7 +175,7 @@ describe('writing', () => {
       kinds: ['rows-csv' as const],
       paper: 'a4' as const,
       date: TEST_DAY,
-      replace: [],
+      there: { kind: 'ask' as const },
     };
     const into = place('home/.secrets');
     expect(await problemFrom(services['exports.write']({ ...params, folder: into }))).toMatchObject(closed('hidden'));
@@ -281,7 +281,7 @@ describe('where the platform’s dialogs choose', () => {
       kinds: ['rows-csv' as const],
       paper: 'a4' as const,
       date: TEST_DAY,
-      replace: [],
+      there: { kind: 'ask' as const },
     };
     const write = (into: string) => confined['exports.write']({ ...params, folder: into });
     expect(await problemFrom(write(home))).toMatchObject(closed('not-chosen'));

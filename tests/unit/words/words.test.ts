@@ -102,7 +102,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'path-closed': { why: 'hidden' },
   'files-not-from-here': { names: ['Skerry - chart.png', 'Skerry - rows.csv'] },
   'not-printed': { detail: 'Print job failed' },
-  'files-kept': { names: ['Skerry - chart.png'] },
+  'files-there': { names: ['Skerry - chart.png'] },
   'folder-not-writable': { detail: 'permission denied' },
   'disk-full': {},
   'file-not-written': { detail: 'input/output error' },

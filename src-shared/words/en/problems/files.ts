@@ -70,12 +70,12 @@ export const files = {
   }),
   'path-closed': ({ why }) => closed[why],
   'files-not-from-here': ({ names }) => ({
-    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already, and this command did not write ${names.length === 1 ? 'it' : 'them'} for this project, or somebody has changed ${names.length === 1 ? 'it' : 'them'} since.`,
-    mend: `Move ${names.length === 1 ? 'it' : 'them'} away, or write somewhere else.`,
+    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already, and this command did not write ${names.length === 1 ? 'it' : 'them'} from the same source, or somebody has changed ${names.length === 1 ? 'it' : 'them'} since.`,
+    mend: `Add --replace to replace ${names.length === 1 ? 'it' : 'them'}, or write somewhere else.`,
   }),
-  'files-kept': ({ names }) => ({
-    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already, and --keep was given.`,
-    mend: 'Leave out --keep to replace what this command wrote, or write somewhere else.',
+  'files-there': ({ names }) => ({
+    what: `Nothing was written: ${n.list(names)} ${names.length === 1 ? 'is' : 'are'} there already.`,
+    mend: `Add --replace to replace ${names.length === 1 ? 'it' : 'them'}, or write somewhere else.`,
   }),
   'folder-not-writable': ({ detail }) => ({
     what: `The folder cannot be written to (${detail}). Nothing was changed.`,
