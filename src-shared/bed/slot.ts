@@ -7,6 +7,11 @@
  */
 import { problemError } from '../problem/index.ts';
 
+/**
+ * A position on the bed. Declared by hand, on purpose: it is a brand, which no
+ * value bears, so that no other number is taken for one; what a file has, a
+ * label, is read by `slotSchema` (model.ts).
+ */
 export type Slot = number & { readonly unit: 'slot' };
 
 /** Neighbouring needles from `first` to `last`, both included, left to right. */

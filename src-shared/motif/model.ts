@@ -39,6 +39,7 @@ export const motifInFile = z.strictObject({
   name: letters(MOST_MOTIF_LETTERS),
   /** Palette index of the cells knitted in the main yarn. */
   ground: count(MOST_COLOURS - 1),
+  /** What the chart shows: the finished face as worn, or the bed as the knitter sees it. */
   shows: showsSchema,
   /** Letters, or a figure that must not be seen the wrong way round. */
   isLettering: z.boolean(),
@@ -47,8 +48,12 @@ export const motifInFile = z.strictObject({
   rows: gridSchema,
 });
 
+/**
+ * A drawing with a name. Its `grid` is declared by hand, on purpose: a file has
+ * the field under another name, `rows`, and no schema infers a renaming.
+ */
 export interface Motif extends Omit<ReadonlyDeep<z.infer<typeof motifInFile>>, 'rows'> {
-  /** What a file has as `rows`. */
+  /** The drawing in cells; what a file has as `rows`. */
   readonly grid: Grid;
 }
 

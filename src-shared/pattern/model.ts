@@ -12,7 +12,7 @@ export const MOST_PATTERNS = 100;
 /** Further down nobody looks for a placing. */
 const LAST_CHOICE = 1000;
 
-/** Which motif; whether there is one called so is checked with the project. */
+// Whether there is a motif called so is checked with the project.
 const motifNamed = z.string();
 
 const stitches = count(MOST_STITCHES);
@@ -21,20 +21,24 @@ const across = atLeastOne(MOST_STITCHES);
 const choice = count(LAST_CHOICE);
 const unit = z.enum(['repeat', 'whole']);
 
-/**
- * End-needle selection on its rows: the machine brings the edge needles into
- * the pattern, and the contrast runs from edge to edge. Off for groups that
- * stand alone, on for all-overs.
- */
-const endNeedles = z.boolean();
+/** What bands and fills both have. */
+const common = {
+  /** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
+  cutCopies: z.enum(['kept', 'kept-if-read', 'left-out']),
+  /**
+   * End-needle selection on its rows: the machine brings the edge needles into
+   * the pattern, and the contrast runs from edge to edge. Off for groups that
+   * stand alone, on for all-overs.
+   */
+  endNeedles: z.boolean(),
+};
 
-const clippedCopiesSchema = z.enum(['kept', 'kept-if-read', 'left-out']);
-/** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
-export type ClippedCopies = z.infer<typeof clippedCopiesSchema>;
+/** What becomes of copies that an edge clips. */
+export type ClippedCopies = z.infer<typeof common.cutCopies>;
 
 const groupSchema = z.strictObject({
   motif: motifNamed,
-  /** In the current size. */
+  /** Copies side by side, in the current size. */
   across,
   /**
    * In every other size, where larger sizes have more copies; left out where
@@ -43,6 +47,7 @@ const groupSchema = z.strictObject({
    * no size's says nothing.
    */
   acrossInSizes: z.optional(z.array(z.strictObject({ size: sizeNameSchema, across })).check(z.maxLength(MOST_SIZES))),
+  /** Copies one above the other. */
   up: rows,
   /** Left and right of the figure changed. */
   isMirrored: z.boolean(),
@@ -64,11 +69,11 @@ const solvedRuleSchema = z.discriminatedUnion('kind', SOLVED_RULES);
 /** A rule from which the needles are solved. */
 export type SolvedRule = ReadonlyDeep<z.infer<typeof solvedRuleSchema>>;
 
-/** One a group. */
 const firstNeedles = z.array(slotSchema).check(z.minLength(1), z.maxLength(MOST_GROUPS));
 
 const byHandSchema = z.strictObject({
   kind: z.literal('by-hand'),
+  /** The needles on which the groups begin, one a group. */
   first: firstNeedles,
   /** What found the needles before they were kept or moved, to go back to. */
   before: z.optional(z.strictObject({ rule: solvedRuleSchema, choice })),
@@ -78,7 +83,12 @@ export interface ByHand extends ReadonlyDeep<z.infer<typeof byHandSchema>> {}
 const placementRuleSchema = z.discriminatedUnion('kind', [...SOLVED_RULES, byHandSchema]);
 export type PlacementRule = ReadonlyDeep<z.infer<typeof placementRuleSchema>>;
 
-const chosenInSizeSchema = z.strictObject({ size: sizeNameSchema, choice, first: z.nullable(firstNeedles) });
+const chosenInSizeSchema = z.strictObject({
+  size: sizeNameSchema,
+  choice,
+  /** One a group; null: as the choice has them. */
+  first: z.nullable(firstNeedles),
+});
 /**
  * What a person chose in a size that is not the current one: which of the ranked
  * choices, and first needles kept or moved by hand. The rule that finds the
@@ -98,13 +108,11 @@ export const bandSchema = z.strictObject({
   /** Of other sizes; those that are not named have the best choice. */
   chosenInSizes: z.optional(z.array(chosenInSizeSchema).check(z.maxLength(MOST_SIZES))),
   position: positionSchema,
-  cutCopies: clippedCopiesSchema,
-  endNeedles,
+  ...common,
 });
 /** Groups side by side that are placed together. */
 export interface Band extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
 
-/** Stitches to the left or right. */
 const sideways = whole(-MOST_STITCHES, MOST_STITCHES);
 
 export const fillSchema = z
@@ -134,8 +142,7 @@ export const fillSchema = z
     shift: sideways,
     /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
     step: sideways,
-    cutCopies: clippedCopiesSchema,
-    endNeedles,
+    ...common,
   })
   .check((payload) => {
     const { firstRow, lastRow } = payload.value;

@@ -65,7 +65,9 @@ export interface Gauge extends ReadonlyDeep<z.infer<typeof gaugeSchema>> {}
 
 const edgeStepSchema = z.strictObject({
   row: whole(FIRST_SHAPED_ROW, LAST_SHAPED_ROW),
+  /** Stitches more from here on; negative: fewer. */
   left: whole(-MOST_CHANGE, MOST_CHANGE),
+  /** Stitches more from here on; negative: fewer. */
   right: whole(-MOST_CHANGE, MOST_CHANGE),
 });
 /** From `row` (1-based) on, so many stitches more at each edge; negative: fewer. */
@@ -76,22 +78,22 @@ const rows = atLeastOne(MOST_PIECE_ROWS);
 
 const shapeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('rectangle'), stitches, rows }),
-  /**
-   * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
-   * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
-   */
   z.strictObject({
+    /**
+     * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
+     * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
+     */
     kind: z.literal('tapered'),
     stitches,
     stitchesAtTop: stitches,
     rows,
     straightRows: count(MOST_PIECE_ROWS),
   }),
-  /**
-   * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
-   * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
-   */
   z.strictObject({
+    /**
+     * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
+     * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
+     */
     kind: z.literal('body'),
     stitches,
     stitchesAtWaist: stitches,
@@ -100,8 +102,8 @@ const shapeSchema = z.discriminatedUnion('kind', [
     rowsToChest: count(MOST_PIECE_ROWS),
     rows,
   }),
-  /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
   z.strictObject({
+    /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
     kind: z.literal('steps'),
     stitches,
     rows,
@@ -115,11 +117,12 @@ const shapeSchema = z.discriminatedUnion('kind', [
 ]);
 export type Shape = ReadonlyDeep<z.infer<typeof shapeSchema>>;
 
-/** What is made of the row along which a hem folds: nothing, a row knitted looser, or a row of eyelets. */
 export const turningSchema = z.enum(['none', 'loose', 'eyelets']);
+/** What is made of the row along which a hem folds: nothing, a row knitted looser, or a row of eyelets. */
 export type Turning = z.infer<typeof turningSchema>;
 
 const hemSchema = z.strictObject({
+  /** What is made of the row along which it folds: nothing, a row knitted looser, or a row of eyelets. */
   turning: turningSchema,
   /** Null: the gauge of the piece. */
   gauge: z.nullable(gaugeSchema),
@@ -127,7 +130,6 @@ const hemSchema = z.strictObject({
 /** How a folded hem is knitted; how many rows it takes stands beside it, since that differs from size to size. */
 export interface Hem extends ReadonlyDeep<z.infer<typeof hemSchema>> {}
 
-/** As the knitter writes it on the carriage's dial or beside it; empty where nothing is said. */
 const tension = upToLetters(MOST_TENSION_LETTERS);
 
 const tensionSchema = z.strictObject({
@@ -147,7 +149,10 @@ const tensionSchema = z.strictObject({
   /** The last row before casting off. */
   lastRow: tension,
 });
-/** Tension belongs to rows. */
+/**
+ * Tension belongs to rows. Each is as the knitter writes it on the carriage's
+ * dial or beside it; empty where nothing is said.
+ */
 export interface Tension extends ReadonlyDeep<z.infer<typeof tensionSchema>> {}
 
 const sectionSchema = z.strictObject({
@@ -157,6 +162,7 @@ const sectionSchema = z.strictObject({
   isLined: z.boolean(),
   /** Null: the gauge of the piece. */
   gauge: z.nullable(gaugeSchema),
+  /** As the knitter writes it on the carriage's dial or beside it; empty where nothing is said. */
   tension,
 });
 /** A section with a name of its own, above the hem: a rib, a band of pattern. */
@@ -188,17 +194,22 @@ export const positionSchema = z.discriminatedUnion('kind', [
     /** Where the odd row goes if what is left over cannot be halved. */
     oddRow: z.enum(['below', 'above']),
   }),
-  /** So many plain rows from an edge of the piece or of a section. */
   z.strictObject({
+    /** So many plain rows from an edge of the piece or of a section. */
     kind: z.literal('from-edge'),
     edge: z.enum(['lower', 'upper']),
     section: z.union([z.literal('piece'), ...SECTION_NAMES]),
     rows: count(MOST_PIECE_ROWS),
   }),
-  /** Directly above the hem. */
-  z.strictObject({ kind: z.literal('above-hem') }),
-  /** From a row of the row counter on. */
-  z.strictObject({ kind: z.literal('from-row'), row: rows }),
+  z.strictObject({
+    /** Directly above the hem. */
+    kind: z.literal('above-hem'),
+  }),
+  z.strictObject({
+    /** From a row of the row counter on. */
+    kind: z.literal('from-row'),
+    row: rows,
+  }),
 ]);
 export type Position = ReadonlyDeep<z.infer<typeof positionSchema>>;
 
@@ -225,15 +236,18 @@ export const pieceSchema = z.strictObject({
   hem: hemSchema,
   /** From the bottom up; the body goes on above them. */
   parts: sectionsSchema,
+  /** In 10 cm; hem and sections may have their own. */
   gauge: gaugeSchema,
   bed: bedSchema,
   /** Edge stitches that vanish into the seam. */
   seamAllowance: z.strictObject({ left: seamStitches, right: seamStitches }),
+  /** The side that will be seen when worn. */
   finishedFace: finishedFaceSchema,
   isInfant: z.boolean(),
   isLined: z.boolean(),
   /** The carriage's side at row counter 0. */
   startSide: sideSchema,
+  /** Floats and carries above it are found too long to lie loose. */
   floatLimit: floatLimitSchema,
   /** `usual`: on waste yarn where a hem folds, whose open loops are hung, else closed. */
   begins: z.enum(['usual', 'closed', 'open', 'picked-up']),
