@@ -104,10 +104,16 @@ function drawSpacesOf(
 ): PixelBox[] {
   const { scene, view, dragged } = marked;
   const { plan, project, spaceWords, look, font } = scene;
-  return plan.bands.flatMap((band, index) => {
-    if (!isDrawn(index)) return [];
+  const taken: PixelBox[] = [];
+  plan.bands.forEach((band, index) => {
+    if (!isDrawn(index)) return;
     const placed = index === dragged?.band ? dragged.placed : band;
     const spaces = bandSpaces(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
-    return spaces ? drawSpaces(context, view, spaces, placed.lastRow, plan.outline, spaceWords, look, font) : [];
+    if (!spaces) return;
+    const others = [...plan.bands.filter((other) => other !== band), ...plan.fills];
+    taken.push(
+      ...drawSpaces(context, view, spaces, placed.lastRow, plan.outline, others, spaceWords, taken, look, font),
+    );
   });
+  return taken;
 }

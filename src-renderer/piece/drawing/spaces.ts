@@ -30,12 +30,14 @@ const HALF = 11;
 /**
  * Where the dimension line of spaces on `row` stands for a band up to
  * `lastRow`: below the band, else above it, where every row that the line and
- * its numbers cover has the edges of `row`; on that row itself where none has.
+ * its numbers cover has the edges of `row` and nothing of the `others`; on that
+ * row itself where none has.
  */
 export function heightOfLine(
   { row, edges }: Pick<BandSpaces, 'row' | 'edges'>,
   lastRow: number,
   outline: Outline,
+  others: readonly Rows[],
   view: Viewport,
 ): { readonly y: number; readonly isOnBand: boolean } {
   const foot = view.top(row - 2);
@@ -44,6 +46,7 @@ export function heightOfLine(
   const isAsWide = (y: number): boolean => {
     const [lowest, highest] = [rowAt(y + HALF), rowAt(y - HALF)];
     if (lowest < 1 || highest > outline.rows) return false;
+    if (others.some((other) => other.firstRow <= highest && other.lastRow >= lowest)) return false;
     for (let at = lowest; at <= highest; at++) {
       const { first, last } = edgesAt(outline, at);
       if (first !== edges.first || last !== edges.last) return false;
@@ -55,18 +58,26 @@ export function heightOfLine(
   return { y: foot - view.cellHeight / 2, isOnBand: true };
 }
 
-/** Draws the line with its numbers; gives where they stand, so that nothing is set over them. */
+/** The rows of a band or fill. */
+interface Rows {
+  readonly firstRow: number;
+  readonly lastRow: number;
+}
+
+/** Draws the line with its numbers, beside what is `taken`; gives where they stand, so that nothing is set over them. */
 export function drawSpaces(
   context: CanvasRenderingContext2D,
   view: Viewport,
   scene: BandSpaces,
   lastRow: number,
   outline: Outline,
+  others: readonly Rows[],
   text: SpaceWords,
+  taken: readonly PixelBox[],
   look: Look,
   font: string,
 ): PixelBox[] {
-  const line = heightOfLine(scene, lastRow, outline, view);
+  const line = heightOfLine(scene, lastRow, outline, others, view);
   const y = Math.round(line.y) + 0.5;
 
   context.font = `600 13px ${font}`;
@@ -125,20 +136,52 @@ export function drawSpaces(
     return [box];
   });
 
+  const beside = linesBeside(scene, text, y, view.top(-1), taken);
   const x = whole.left - 10;
-  // Where the seam takes more than there is, the panel says so.
-  const across = scene.acrossSeam < 0 ? [] : [String(scene.acrossSeam), ...text.acrossSeam];
-  const said = [...across, text.onRow(scene.row)];
-  const castOn = view.top(-1);
-  const first = Math.min(y - LINE / 2, castOn - LINE * said.length + LINE / 2);
   context.textAlign = 'right';
-  said.forEach((words, index) => {
-    const isNumber = index === 0 && across.length > 0;
+  const besides = beside.map(({ said, isNumber, y: at }): PixelBox => {
     context.font = `${isNumber ? '600 13px' : '400 12px'} ${font}`;
+    const width = context.measureText(said).width;
+    // Lines that lead down to the ruler, or a lower part of the piece, may lie under it.
+    context.fillStyle = look.paper;
+    context.fillRect(x - width - 2, at - LINE / 2, width + 4, LINE);
     context.fillStyle = isNumber ? look.ink : look.soft;
-    context.fillText(words, x, first + index * LINE);
+    context.fillText(said, x, at);
+    return { left: x - width, top: at - LINE / 2, width, height: LINE };
   });
-  return [...boxes, ...clear];
+  return [...boxes, ...clear, ...besides];
+}
+
+interface LineBeside {
+  readonly said: string;
+  readonly isNumber: boolean;
+  /** Its middle. */
+  readonly y: number;
+}
+
+/**
+ * What is written beside the piece, as high as the dimension line at `y` and
+ * above the cast-on edge: what the seam shows, and the row. One line of it where
+ * that would lie over what is `taken` by another band.
+ */
+export function linesBeside(
+  { acrossSeam, row }: Pick<BandSpaces, 'acrossSeam' | 'row'>,
+  text: SpaceWords,
+  y: number,
+  castOn: number,
+  taken: readonly PixelBox[],
+): LineBeside[] {
+  const stacked = (lines: readonly string[], isFirstNumber: boolean): LineBeside[] => {
+    const first = Math.min(y - LINE / 2, castOn - LINE * lines.length + LINE / 2);
+    return lines.map((said, index) => ({ said, isNumber: isFirstNumber && index === 0, y: first + index * LINE }));
+  };
+  // Where the seam takes more than there is, the panel says so.
+  if (acrossSeam < 0) return stacked([text.onRow(row)], false);
+  const full = stacked([String(acrossSeam), ...text.acrossSeam, text.onRow(row)], true);
+  const isFree = full.every(({ y: at }) =>
+    taken.every(({ top, height }) => at + LINE / 2 <= top || at - LINE / 2 >= top + height),
+  );
+  return isFree ? full : stacked([`${acrossSeam} ${text.onRow(row)}`], false);
 }
 
 function stop(context: CanvasRenderingContext2D, x: number, y: number): void {

@@ -9,7 +9,7 @@ import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/pie
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { rulerLabels, rulerMarks, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
-import { heightOfLine } from '../../../src-renderer/piece/drawing/spaces.ts';
+import { heightOfLine, linesBeside } from '../../../src-renderer/piece/drawing/spaces.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
 import { planOf, twoGroups } from './projects.ts';
 
@@ -162,10 +162,13 @@ describe('the spaces of a placement', () => {
 describe('the line that the spaces are drawn on', () => {
   /** Rows 25–26 of 60, ten pixels a row, the cast-on at 600: the foot of row 25 is at 360. */
   const tall = new Viewport(10, 10, 500, 600);
-  const lineOn = (steps: readonly { row: number; left: number; right: number }[]) => {
+  const lineOn = (
+    steps: readonly { row: number; left: number; right: number }[],
+    others: readonly { firstRow: number; lastRow: number }[] = [],
+  ) => {
     const shape = { kind: 'steps' as const, stitches: 20, rows: 60, steps };
     const outline = outlineOf(shape, { ...sampleProject().piece, hemRows: 0 });
-    return heightOfLine({ row: 25, edges: edgesAt(outline, 25) }, 26, outline, tall);
+    return heightOfLine({ row: 25, edges: edgesAt(outline, 25) }, 26, outline, others, tall);
   };
 
   it('stands away from the band where the piece is as wide there', () => {
@@ -179,12 +182,42 @@ describe('the line that the spaces are drawn on', () => {
     expect(lineOn([{ row: 21, left: 1, right: 1 }])).toEqual({ y: 388, isOnBand: false });
   });
 
+  it('stands clear of other bands', () => {
+    expect(lineOn([], [{ firstRow: 10, lastRow: 20 }])).toEqual({ y: 388, isOnBand: false });
+    expect(lineOn([], [{ firstRow: 10, lastRow: 23 }])).toEqual({ y: 325, isOnBand: false });
+  });
+
   it('lies on the row itself where no rows beside it are as wide', () => {
     const y = lineOn([
       { row: 25, left: 1, right: 1 },
       { row: 27, left: 1, right: 1 },
     ]);
     expect(y).toEqual({ y: 355, isOnBand: true });
+  });
+});
+
+describe('what is written beside the line of spaces', () => {
+  const text = { acrossSeam: ['across', 'the seam'], onRow: (row: number) => `on row ${row}`, clear: () => [] };
+  const lines = (y: number, taken: Parameters<typeof linesBeside>[4], acrossSeam = 22) =>
+    linesBeside({ acrossSeam, row: 25 }, text, y, 600, taken).map(({ said, y: at }) => [said, at]);
+
+  it('is what the seam shows, and the row', () => {
+    expect(lines(300, [])).toEqual([
+      ['22', 293],
+      ['across', 307],
+      ['the seam', 321],
+      ['on row 25', 335],
+    ]);
+    expect(lines(300, [], -2)).toEqual([['on row 25', 293]]);
+  });
+
+  it('stays above the cast-on edge', () => {
+    expect(lines(590, []).at(-1)).toEqual(['on row 25', 593]);
+  });
+
+  it('is one line where another band has written already', () => {
+    expect(lines(300, [{ left: 0, top: 328, width: 50, height: 14 }])).toEqual([['22 on row 25', 293]]);
+    expect(lines(300, [{ left: 0, top: 342, width: 50, height: 14 }])).toHaveLength(4);
   });
 });
 
