@@ -3,7 +3,8 @@
  *
  * The first page has the piece to scale; below it and on, in two columns, the
  * row counter, the steps, the groups, the yarn, what to watch; then the charts,
- * and the row list.
+ * and the row list. A wide piece has its first page alone, in landscape, and a
+ * wide chart pages in landscape.
  */
 import { findingsOf } from '../check/index.ts';
 import type { Day } from '../day/index.ts';
@@ -25,6 +26,7 @@ import { shorten, wrap } from './font/wrap.ts';
 import { textItem } from './items.ts';
 import type { SheetDocument, SheetElement, SheetPage } from './model.ts';
 import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
+import { chartOnPaper, mostFigureMm, pageFrame, pageWidthMm, paperForPiece } from './orientation.ts';
 import { PAPER, type PaperMm, type PaperSize } from './paper.ts';
 import { pieceFigure } from './piece/piece-figure.ts';
 import { rowListBlocks } from './row-list-blocks.ts';
@@ -40,8 +42,6 @@ export interface SheetOptions {
   readonly unit?: LengthUnit;
 }
 
-/** Above this share of a page's height the piece is not drawn taller, so that the steps begin below it. */
-const FIGURE_SHARE = 0.32;
 const COLUMN_SPACE_MM = 4;
 /** Between the two ends of a running head, at least. */
 const HEAD_GAP_MM = 10;
@@ -51,28 +51,33 @@ const LEAST_FRAME_MM = 35;
 const LEAST_COLUMN_CELL_MM = 3;
 const MOST_COLUMN_CHART_MM = 170;
 
+/** A page with what stands on it, its running head apart. */
+interface LaidPage {
+  readonly size: PaperMm;
+  readonly elements: SheetElement[];
+}
+
 /** Lays the sheet out. `plan` is that of the piece. */
 export function placementSheet(
   facts: SheetFacts,
   plan: Plan,
   { paper, date, unit = 'cm' }: SheetOptions,
 ): SheetDocument {
-  const size = PAPER[paper];
-  const width = size.widthMm - 2 * PAGE_MARGIN_MM;
+  const upright = PAPER[paper];
+  const width = pageWidthMm(upright);
   const column = (width - COLUMN_GAP_MM) / 2;
-  const pages: SheetElement[][] = [[]];
-  const placed = (page: number, elements: readonly SheetElement[]): void => void pages[page]?.push(...elements);
-  const addPage = (): Frame => {
-    pages.push([]);
+  const pages: LaidPage[] = [];
+  const placed = (page: number, elements: readonly SheetElement[]): void =>
+    void pages[page]?.elements.push(...elements);
+  const addPage = (size: PaperMm): Frame => {
+    pages.push({ size, elements: [] });
     return pageFrame(size, pages.length - 1);
   };
+  const addUpright = (): Frame => addPage(upright);
 
-  const first = pour(
-    openingBlocks(facts, plan, size, width, unit),
-    { frame: pageFrame(size, 0), usedMm: 0 },
-    addPage,
-    placed,
-  );
+  const opening = paperForPiece(facts.piece, plan, upright);
+  const addOpening = (): Frame => addPage(opening);
+  const first = pour(openingBlocks(facts, plan, opening, unit), { frame: addOpening(), usedMm: 0 }, addOpening, placed);
   const charts = chartsOf(facts, plan, unit);
   const inColumn: Block[] = [];
   const onPages: ChartOnSheet[] = [];
@@ -81,14 +86,19 @@ export function placementSheet(
     if (laid.pages.length === 1 && laid.cellWidth >= LEAST_COLUMN_CELL_MM) inColumn.push(...(laid.pages[0] ?? []));
     else onPages.push(chart);
   }
-  const columns = columnFrames(size, column, addPage);
-  pour([...factBlocks(facts, plan, column, unit), ...inColumn], columns.start(first), columns.next, placed);
+  const columns = columnFrames(upright, column, addUpright);
+  pour(
+    [...factBlocks(facts, plan, column, unit), ...inColumn],
+    columns.start(opening === upright ? first : null),
+    columns.next,
+    placed,
+  );
   for (const chart of onPages) {
-    for (const blocks of chartPages(chart, { widthMm: width, heightMm: pageFrame(size, 0).heightMm }).pages) {
-      pour(blocks, { frame: addPage(), usedMm: 0 }, addPage, placed);
-    }
+    const { paper: onPaper, laid } = chartOnPaper(chart, upright);
+    const addSame = (): Frame => addPage(onPaper);
+    for (const blocks of laid.pages) pour(blocks, { frame: addSame(), usedMm: 0 }, addSame, placed);
   }
-  pour(rowListBlocks(facts.piece, plan, width), { frame: addPage(), usedMm: 0 }, addPage, placed);
+  pour(rowListBlocks(facts.piece, plan, width), { frame: addUpright(), usedMm: 0 }, addUpright, placed);
 
   return {
     title: words.sheet.title(facts.title),
@@ -96,11 +106,12 @@ export function placementSheet(
     language: 'en',
     paper,
     date,
-    pages: pages.map((elements, index) => finishedPage(facts, size, date, elements, index, pages.length)),
+    pages: pages.map((page, index) => finishedPage(facts, page, date, index, pages.length)),
   };
 }
 
-function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, width: number, unit: LengthUnit): Block[] {
+function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, unit: LengthUnit): Block[] {
+  const width = pageWidthMm(size);
   const { piece } = facts;
   const { sheet } = words;
   const measured = sizeOf(piece.shape, plan.gauges);
@@ -119,7 +130,7 @@ function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, width: numb
         spaceAboveMm: 0.4,
       },
     ),
-    pieceFigure(piece, plan, width, size.heightMm * FIGURE_SHARE),
+    pieceFigure(piece, plan, width, mostFigureMm(size)),
   ];
 }
 
@@ -187,11 +198,7 @@ function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit): 
   return [...charts.values()];
 }
 
-function pageFrame(size: PaperMm, page: number): Frame {
-  return { page, x: PAGE_MARGIN_MM, y: PAGE_MARGIN_MM, heightMm: size.heightMm - PAGE_MARGIN_MM - 14 };
-}
-
-/** Two columns a page: what the first page has left, then whole pages. */
+/** Two columns a page: what is left of the page where pouring stopped, if they may go on there, then whole pages. */
 function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
   let current = pageFrame(size, 0);
   let isSecond = false;
@@ -204,7 +211,9 @@ function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
     current = addPage();
     return current;
   };
-  const start = ({ frame, usedMm }: Pool): Pool => {
+  const start = (left: Pool | null): Pool => {
+    if (left === null) return { frame: (current = addPage()), usedMm: 0 };
+    const { frame, usedMm } = left;
     const top = usedMm + COLUMN_SPACE_MM;
     const heightMm = frame.heightMm - top;
     current = heightMm < LEAST_FRAME_MM ? addPage() : { ...frame, y: frame.y + top, heightMm };
@@ -215,9 +224,8 @@ function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
 
 function finishedPage(
   { title, size: sizeName }: SheetFacts,
-  size: PaperMm,
+  { size, elements }: LaidPage,
   date: Day,
-  elements: readonly SheetElement[],
   index: number,
   count: number,
 ): SheetPage {

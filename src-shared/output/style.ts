@@ -14,6 +14,8 @@ export const SMALL_PT = 7;
 export const LEADING = 1.36;
 
 export const PAGE_MARGIN_MM = 16;
+/** White below what stands on a page. */
+export const PAGE_FOOT_MM = 14;
 /** Above the running head's baseline. */
 export const HEAD_BASELINE_MM = 10.5;
 export const COLUMN_GAP_MM = 9;

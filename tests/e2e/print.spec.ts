@@ -1,20 +1,22 @@
 /** Printing: what a printer is given is the sheet, page for page, and never the window. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { localDay } from '@shared/day/index.ts';
 import { placementSheet, sheetFacts, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { pieceIn, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
 import { readPdf, type PageRead } from '../pdf.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
 
 const NOW = new Date(2026, 10, 26, 12);
 
-/** The sheet of the sample, as the window should have it now. */
-function sheetOn(paper: PaperSize): SheetDocument {
-  const project = sampleProject();
+/** The sheet of a project, as the window should have it now. */
+function sheetOn(paper: PaperSize, project = sampleProject()): SheetDocument {
   return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: localDay(NOW) });
 }
 
@@ -96,6 +98,28 @@ test('is a button on the Sheet bench, by keyboard as well, that keeps the focus'
     await appearAs(page, appearance);
     await expectAccessible(page);
   }
+});
+
+test('turns the pages that a wide piece takes, and no others', async ({ page, start, home }) => {
+  const sample = sampleProject();
+  const shape = { kind: 'rectangle', stitches: 180, rows: 50 } as const;
+  const wide: Project = {
+    ...sample,
+    name: 'Wide',
+    piece: { ...sample.piece, shape },
+    bands: sample.bands.map((band) => ({ ...band, position: { kind: 'from-row', row: 20 } })),
+  };
+  writeFileSync(join(home, 'wide.walewright'), projectToText(wide));
+  const dialogs = await countDialogs(page);
+  await start();
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject('wide.walewright', 'Wide');
+  await page.keyboard.press('Control+P');
+  await expect.poll(dialogs).toBe(1);
+  const pages = await printed(page);
+  expectSheet(pages, sheetOn('a4', wide));
+  const [first, ...others] = pages.map(({ widthMm, heightMm }) => widthMm > heightMm);
+  expect([first, new Set(others)]).toEqual([true, new Set([false])]);
 });
 
 test('held down opens one dialog', async ({ page, start }) => {

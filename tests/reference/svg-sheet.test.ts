@@ -52,8 +52,8 @@ describe('a page of the sheet as SVG', () => {
         date: TEST_DAY,
       }).pages) {
         const svg = sheetToSvg(page);
-        // A4 in pixels of 1/96 in.
-        expect(parse(svg)).toEqual([794, 1123]);
+        // A4 in pixels of 1/96 in, upright or turned.
+        expect(parse(svg)).toEqual(page.widthMm < page.heightMm ? [794, 1123] : [1123, 794]);
         expect(textsIn(svg)).toEqual(textsOf(page).map(({ spans }) => spans.map(({ text }) => text).join('')));
         expect(svg).not.toMatch(/<style|<script| style=/);
       }

@@ -22,13 +22,22 @@ const RIGHT_MM = 14;
 const ABOVE_RULER_MM = 1.6;
 const BELOW_RULER_MM = 1.2;
 
+/** The drawing of the piece in that room is one to this. */
+export function figureScale(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): number {
+  return viewIn(piece, plan, widthMm, mostHeightMm).scale;
+}
+
+function viewIn(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): PieceView {
+  return pieceView(plan.outline, piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
+}
+
 /**
  * The figure; its rows and needles are the even grid of the machine, so it is to
  * scale where the piece has its own gauge. It is no wider than `widthMm`; the piece itself
  * no taller than `mostHeightMm`.
  */
 export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): Block {
-  const still = pieceView(plan.outline, piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
+  const still = viewIn(piece, plan, widthMm, mostHeightMm);
   const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
   const captionMm = lineHeightMm(LABEL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
