@@ -1,30 +1,9 @@
 /** Findings about the edges of the piece and what meets them. */
 import type { Run, Side } from '../bed/index.ts';
 import type { ClippedCopy } from '../fabric/index.ts';
-import type { PlanRow } from '../plan/index.ts';
-import type { Float } from '../strands/index.ts';
+import { figureRuns, type PlanRow } from '../plan/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
-
-/**
- * `contrast-to-edges`: end-needle selection is on, and on some rows of a band
- * the contrast floats too far beside its groups, or from one to the next.
- */
-export function contrastToEdges({ piece, bands, groups, rows }: Inspected): Finding[] {
-  return bands.flatMap(({ firstRow, lastRow }, band): Finding[] => {
-    if (!piece.bands[band]?.endNeedles) return [];
-    const blocks = groups.filter((group) => group.band === band).map(({ block }) => block);
-    const isInGroup = (float: Float): boolean =>
-      blocks.some((block) => float.first >= block.first && float.last <= block.last);
-    const found = rows
-      .slice(firstRow - 1, lastRow)
-      .filter(({ floats }) =>
-        floats.some((float) => float.isOver && float.strand.role === 'contrast' && !isInGroup(float)),
-      );
-    const [first, last] = [found[0]?.row, found.at(-1)?.row];
-    return first === undefined || last === undefined ? [] : [{ code: 'contrast-to-edges', rows: [first, last] }];
-  });
-}
 
 /** `cut-copies`: copies that are knitted and lose figure where the piece is narrower than their group. */
 export function clippedCopies({ groups }: Inspected): Finding[] {
@@ -61,7 +40,8 @@ function aboutCopies(
 
 /**
  * `figure-in-seam`: figure vanishes into the seam, judged row by row by the
- * stitches that are knitted there. What is blank in a copy may lie in the seam:
+ * stitches that are knitted there, without those that only bind the contrast in.
+ * What is blank in a copy may lie in the seam:
  * nothing of it was to be seen. One finding a band and side.
  */
 export function figureInSeam({ piece, bands, groups, rows }: Inspected): Finding[] {
@@ -85,12 +65,14 @@ export function figureInSeam({ piece, bands, groups, rows }: Inspected): Finding
 }
 
 /** How far the outermost figure stitch of a block reaches beyond the seam line on a row; 0 or less where it does not. */
-function depthInSeam({ edges, contrast }: PlanRow, block: Run, side: Side, allowance: number): number {
+function depthInSeam(row: PlanRow, block: Run, side: Side, allowance: number): number {
+  const { edges } = row;
+  const figure = figureRuns(row);
   const isInBlock = (run: Run): boolean => run.first <= block.last && run.last >= block.first;
   if (side === 'left') {
-    const run = contrast.find(isInBlock);
+    const run = figure.find(isInBlock);
     return run ? edges.first + allowance - Math.max(run.first, block.first) : 0;
   }
-  const run = contrast.findLast(isInBlock);
+  const run = figure.findLast(isInBlock);
   return run ? Math.min(run.last, block.last) - (edges.last - allowance) : 0;
 }

@@ -66,7 +66,15 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly remedy: BedRemedy;
     }
   | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
-  | { readonly code: 'contrast-to-edges' }
+  /** `canBeOff`: the machine has a switch for end-needle selection. */
+  | { readonly code: 'contrast-to-edges'; readonly canBeOff: boolean }
+  /** Blank rows of a pattern with end-needle selection on, `count` of them. */
+  | { readonly code: 'contrast-loose-across'; readonly count: number }
+  /** An all-over pattern without end-needle selection. */
+  | { readonly code: 'contrast-not-bound-in' }
+  /** A pattern wants end-needle selection off on a machine that always has it on, or on where there is none. */
+  | { readonly code: 'end-needles-always'; readonly isAllOver: boolean }
+  | { readonly code: 'end-needles-none'; readonly isAllOver: boolean }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
   | { readonly code: 'copies-left-out'; readonly copies: number; readonly group: number }
   /** Fills are counted from 0; `whole`: copies that are knitted whole. */
@@ -125,6 +133,10 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'long-carry',
   'many-yarns',
   'contrast-to-edges',
+  'contrast-loose-across',
+  'contrast-not-bound-in',
+  'end-needles-always',
+  'end-needles-none',
   'cut-copies',
   'figure-in-seam',
   'infant-floats',

@@ -3,8 +3,9 @@ import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
-import { clippedCopies, contrastToEdges, copiesLeftOut, figureInSeam } from './edges.ts';
-import { fillsClipped, fillsLeftOut, plainBesideFills } from './fills.ts';
+import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
+import { contrastLooseAcross, contrastNotBoundIn, contrastToEdges, endNeedlesOfMachine } from './end-needles.ts';
+import { fillsClipped, fillsLeftOut } from './fills.ts';
 import { WARNING_CODES, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
@@ -15,8 +16,10 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   widerThanBed,
   infantFloats,
   obstacles,
+  endNeedlesOfMachine,
   contrastToEdges,
-  plainBesideFills,
+  contrastLooseAcross,
+  contrastNotBoundIn,
   manyYarns,
   clippedCopies,
   copiesLeftOut,

@@ -94,6 +94,7 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
     case 'lining':
       return piece.isLined ? null : { change: 'piece-details', of: 'piece', to: { isLined: true } };
     case 'end-needles-off':
+      if (piece.machine.endNeedles !== 'switch') return null;
       if (![...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles)) return null;
       return { change: 'end-needles', of: 'patterns', to: { endNeedles: false } };
     case 'onto-bed': {

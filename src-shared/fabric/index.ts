@@ -1,6 +1,7 @@
 export * from './types.ts';
 export type * from './problems.ts';
 export * from './band-spaces.ts';
+export * from './end-needles.ts';
 export * from './fabric.ts';
 export * from './fill-place.ts';
 export * from './fills-round.ts';

@@ -1,5 +1,6 @@
 export type * from './types.ts';
 export * from './plan.ts';
+export * from './figure.ts';
 export * from './memo.ts';
 export * from './notes.ts';
 export type * from './hem-notes.ts';

@@ -1,7 +1,16 @@
 /** The row-by-row plan of a piece. */
-import { needlesOf } from '../bed/index.ts';
-import { makeFabric, placePatterns, type PlacedBand, type PlacedPatterns } from '../fabric/index.ts';
-import { beyondBed, gaugesOf, sectionAt, type SectionSpan } from '../piece/index.ts';
+import { needlesOf, type Slot } from '../bed/index.ts';
+import {
+  endNeedleRowsOf,
+  fillRun,
+  makeFabric,
+  placePatterns,
+  withEndNeedles,
+  type EndNeedles,
+  type PlacedGroup,
+  type PlacedPatterns,
+} from '../fabric/index.ts';
+import { beyondBed, gaugesOf, needlesTaken, sectionAt, type Outline, type SectionSpan } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
@@ -29,21 +38,21 @@ export function makePlan(piece: KnitPiece): Plan {
   const { outline, sections, bands, fills } = placed;
   const groups = bands.flatMap((band) => band.groups);
   const main = piece.mainYarn;
-  const fabric = makeFabric(outline, groups, fills, main);
-
   const endNeedleRows = endNeedleRowsOf(piece, placed);
-  const ownBalls = ownBallsOf(piece, bands);
-  const settings = { gauges, floatLimit: piece.floatLimit, endNeedleRows };
-  const laid = layStrands(fabric, {
-    main,
+  const ownBalls = ownBallsOf(piece, groups, outline);
+  const { fabric, endNeedles } = withEndNeedles(
+    makeFabric(outline, groups, fills, main),
     outline,
-    ownBalls,
-    startSide: piece.startSide,
-    ...settings,
-  });
+    main,
+    endNeedleRows,
+    rowsOf(ownBalls),
+  );
+
+  const settings = { gauges, floatLimit: piece.floatLimit };
+  const laid = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
   const carries = carriesOf(laid, settings);
-  const wraps = wrapsOf(fabric, laid, { main, ...settings });
-  const rows = planRows(laid, sections, carries, wraps);
+  const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed) });
+  const rows = planRows(laid, sections, endNeedles, carries, wraps);
   return {
     ...placed,
     gauges,
@@ -59,29 +68,56 @@ export function makePlan(piece: KnitPiece): Plan {
   };
 }
 
-/** The rows of the patterns for which end-needle selection is on. Where two share a row, the switch has one position: on. */
-function endNeedleRowsOf(piece: KnitPiece, { bands, fills }: PlacedPatterns): ReadonlySet<number> {
-  const on = [
-    ...bands.filter((_, band) => piece.bands[band]?.endNeedles),
-    ...fills.filter(({ fill }) => piece.fills[fill]?.endNeedles),
-  ];
+/**
+ * The groups with a ball of their own. On rows where no other group lies
+ * further out on a side, the ball reaches as far as the piece does there, so
+ * that an edge needle is knitted from it.
+ */
+function ownBallsOf(piece: KnitPiece, groups: readonly PlacedGroup[], outline: Outline): OwnBall[] {
+  const given = piece.bands.flatMap((band) => band.groups);
+  const taken = needlesTaken(outline);
+  return groups.flatMap((own, group) => {
+    if (!given[group]?.hasOwnBall) return [];
+    return stretchesOf(own, groups).map(({ firstRow, lastRow }) => {
+      const beside = groups.filter((other) => other.firstRow <= lastRow && firstRow <= other.lastRow);
+      const isLeftmost = beside.every(({ block }) => block.first >= own.block.first);
+      const isRightmost = beside.every(({ block }) => block.last <= own.block.last);
+      const first = isLeftmost && taken.first < own.block.first ? taken.first : own.block.first;
+      const last = isRightmost && taken.last > own.block.last ? taken.last : own.block.last;
+      return { group, first, last, firstRow, lastRow };
+    });
+  });
+}
+
+/** The rows of a group, parted where another begins or ends. */
+function stretchesOf(
+  { firstRow, lastRow }: PlacedGroup,
+  groups: readonly PlacedGroup[],
+): { readonly firstRow: number; readonly lastRow: number }[] {
+  const begins = new Set([firstRow, ...groups.flatMap((other) => [other.firstRow, other.lastRow + 1])]);
+  const inside = [...begins].filter((row) => row >= firstRow && row <= lastRow).sort((a, b) => a - b);
+  return inside.map((row, index) => ({ firstRow: row, lastRow: (inside[index + 1] ?? lastRow + 1) - 1 }));
+}
+
+function rowsOf(balls: readonly OwnBall[]): ReadonlySet<number> {
   const rows = new Set<number>();
-  for (const { firstRow, lastRow } of on) for (let row = firstRow; row <= lastRow; row++) rows.add(row);
+  for (const { firstRow, lastRow } of balls) for (let row = firstRow; row <= lastRow; row++) rows.add(row);
   return rows;
 }
 
-function ownBallsOf(piece: KnitPiece, bands: readonly PlacedBand[]): OwnBall[] {
-  const given = piece.bands.flatMap((band) => band.groups);
-  return bands
-    .flatMap((band) => band.groups)
-    .flatMap(({ block, firstRow, lastRow }, group) =>
-      given[group]?.hasOwnBall ? [{ group, first: block.first, last: block.last, firstRow, lastRow }] : [],
-    );
+/** Whether a needle of a row belongs to an all-over pattern. */
+function isAllOverIn({ outline, fills }: PlacedPatterns): (row: number, needle: Slot) => boolean {
+  return (row, needle) =>
+    fills.some((fill) => {
+      const run = row >= fill.firstRow && row <= fill.lastRow ? fillRun(fill, outline, row) : null;
+      return run !== null && needle >= run.first && needle <= run.last;
+    });
 }
 
 function planRows(
   laid: LaidStrands,
   sections: readonly SectionSpan[],
+  endNeedles: readonly (EndNeedles | undefined)[],
   carries: readonly (PlanRow['carries'] | undefined)[],
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
@@ -92,6 +128,7 @@ function planRows(
     edges,
     contrast,
     isMainKnitted,
+    endNeedles: endNeedles[index] ?? null,
     wraps: wraps[index] ?? NONE,
     floats,
     isOver,

@@ -51,10 +51,10 @@ export function stepsOf(piece: KnitPiece, plan: Plan): Step[] {
     { code: 'carriage', side: piece.startSide },
   ];
   if (schedule.length > 0) steps.push({ code: 'shaping', steps: schedule });
-  if (plan.groups.length + plan.fills.length > 0) {
+  if (plan.groups.length + plan.fills.length > 0 && piece.machine.endNeedles === 'switch') {
     steps.push({
       code: 'end-needles',
-      isOn: [...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles),
+      isOn: plan.endNeedleRows.size > 0,
       isAllOver: plan.groups.length === 0,
     });
   }

@@ -1,7 +1,8 @@
 /** What there is to know about one stitch: one needle in one row of the plan. */
-import type { Side, Slot } from '../bed/index.ts';
+import type { Run, Side, Slot } from '../bed/index.ts';
 import type { SectionName } from '../piece/index.ts';
 import type { Float } from '../strands/index.ts';
+import { figureRuns } from './figure.ts';
 import type { Plan, PlanRow } from './types.ts';
 
 /** Where a stitch stands among the pattern stitches of its row. */
@@ -53,10 +54,11 @@ export function stitchAt(plan: Plan, row: number, needle: Slot): StitchFacts | n
 }
 
 function placeOf(plan: Plan, line: PlanRow, needle: Slot, role: 'main' | 'contrast'): StitchPlace | null {
-  if (role === 'contrast') {
-    const inGroup = patternEnds(plan, line, needle);
-    const first = line.contrast[0]?.first;
-    const last = line.contrast.at(-1)?.last;
+  if (role === 'contrast' && !line.endNeedles?.needles.includes(needle)) {
+    const figure = figureRuns(line);
+    const inGroup = patternEnds(plan, line.row, figure, needle);
+    const first = figure[0]?.first;
+    const last = figure.at(-1)?.last;
     if (needle === inGroup.last) return needle === last ? 'last' : 'last-before-gap';
     if (needle === inGroup.first) return needle === first ? 'first' : 'first-after-gap';
     return null;
@@ -65,14 +67,14 @@ function placeOf(plan: Plan, line: PlanRow, needle: Slot, role: 'main' | 'contra
 }
 
 /** First and last pattern stitch, in this row, of the group that `needle` belongs to. */
-function patternEnds(plan: Plan, line: PlanRow, needle: Slot): { first: number; last: number } {
+function patternEnds(plan: Plan, row: number, figure: readonly Run[], needle: Slot): { first: number; last: number } {
   const group = plan.groups.find(
     ({ block, firstRow, lastRow }) =>
-      line.row >= firstRow && line.row <= lastRow && needle >= block.first && needle <= block.last,
+      row >= firstRow && row <= lastRow && needle >= block.first && needle <= block.last,
   );
   let first = Infinity;
   let last = -Infinity;
-  for (const run of line.contrast) {
+  for (const run of figure) {
     if (group && (run.last < group.block.first || run.first > group.block.last)) continue;
     // A run may go on into the next group where figures touch.
     first = Math.min(first, Math.max(run.first, group?.block.first ?? run.first));

@@ -1,5 +1,5 @@
 /** The row-by-row plan: all that is knitted, in one value. What will go wrong with it is found by `check/`. */
-import type { Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
+import type { EndNeedles, Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
 import type { Carry, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
@@ -10,6 +10,8 @@ export interface PlanRow extends Omit<LaidRow, 'strands'> {
   /** The row counter after this row. */
   readonly row: number;
   readonly section: SectionName;
+  /** The edge needles that end-needle selection puts to contrast; null where there are none. */
+  readonly endNeedles: EndNeedles | null;
   readonly wraps: readonly Wrap[];
   readonly carries: readonly Carry[];
 }

@@ -16,10 +16,7 @@ import type { Carry } from './types.ts';
  * is at home in every row, turns at the edge from row to row; it is carried
  * over the rows all in contrast, on which it waits.
  */
-export function carriesOf(
-  laid: LaidStrands,
-  settings: Pick<Laying, 'endNeedleRows' | 'gauges' | 'floatLimit'>,
-): (Carry[] | undefined)[] {
+export function carriesOf(laid: LaidStrands, settings: Pick<Laying, 'gauges' | 'floatLimit'>): (Carry[] | undefined)[] {
   const { gauges, floatLimit } = settings;
   const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
   const carries = new Array<Carry[] | undefined>(laid.rows.length);
@@ -49,8 +46,7 @@ export function carriesOf(
   };
   laid.rows.forEach((row, index) => {
     if (row.isMainKnitted) use(MAIN_STRAND, row, index, row.edges);
-    const isEdgeToEdge = settings.endNeedleRows.has(index + 1);
-    for (const run of row.strands) use(run.strand, row, index, isEdgeToEdge ? row.edges : run);
+    for (const run of row.strands) use(run.strand, row, index, run);
   });
   return carries;
 }

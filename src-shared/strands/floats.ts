@@ -2,9 +2,8 @@
  * Where every strand lies, row by row.
  *
  * A strand that knits in a row has a span there: from the first to the last
- * needle it knits; the main yarn's, and with end-needle selection on every
- * strand's, is from edge to edge of the piece. Needles inside the span that it
- * does not knit are floats. A strand that does not knit in a row waits: main
+ * needle it knits; the main yarn's is from edge to edge of the piece. Needles
+ * inside the span that it does not knit are floats. A strand that does not knit in a row waits: main
  * does on a row all in contrast, and floats nowhere on it.
  */
 import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
@@ -30,8 +29,6 @@ export interface Laying {
   readonly outline: Outline;
   readonly ownBalls: readonly OwnBall[];
   readonly startSide: Side;
-  /** The rows (1-based) on which end-needle selection is on. */
-  readonly endNeedleRows: ReadonlySet<number>;
   readonly gauges: Gauges;
   readonly floatLimit: FloatLimit;
 }
@@ -100,7 +97,7 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
     const balls = ballsByRow[row];
     let runs = 0;
     if (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
-    layer.startRow(firstColumn, laying.endNeedleRows.has(row));
+    layer.startRow(firstColumn);
     let column = firstColumn;
     while (column <= lastColumn) {
       const yarn = cells[start + column] as number;

@@ -64,8 +64,6 @@ export class StrandLayer {
   private counted: Counted;
 
   private row = 0;
-  private firstColumn = 0;
-  private isEdgeToEdge = false;
   private inRow: number[] = [];
   /** Floats of the row so far; kept from row to row, since growing a new list each time costs more than all else. */
   private readonly floats: Float[] = [];
@@ -100,11 +98,9 @@ export class StrandLayer {
     return this.countedOn(scale);
   }
 
-  /** Begins a row whose leftmost needle is in `firstColumn`; `isEdgeToEdge`: contrast strands run to the piece's edges on it as main does. */
-  startRow(firstColumn: number, isEdgeToEdge: boolean): void {
+  /** Begins a row whose leftmost needle is in `firstColumn`. */
+  startRow(firstColumn: number): void {
     this.row++;
-    this.isEdgeToEdge = isEdgeToEdge;
-    this.firstColumn = firstColumn;
     this.inRow = [];
     this.floatCount = 0;
     this.isOver = false;
@@ -119,7 +115,7 @@ export class StrandLayer {
       if (strand !== MAIN_STRAND) {
         this.inRow.push(strand);
         this.firstAt[strand] = first;
-        this.lastAt[strand] = (this.isEdgeToEdge ? this.firstColumn : first) - 1;
+        this.lastAt[strand] = first - 1;
       }
     }
     this.floatBefore(strand, first);
@@ -147,7 +143,6 @@ export class StrandLayer {
     );
     const isMainKnitted = this.lastRow[MAIN_STRAND] === this.row;
     if (isMainKnitted) this.floatBefore(MAIN_STRAND, lastColumn + 1);
-    if (this.isEdgeToEdge) for (const strand of this.inRow) this.floatBefore(strand, lastColumn + 1);
     return { floats: this.floats.slice(0, this.floatCount), isOver: this.isOver, strands, isMainKnitted };
   }
 

@@ -1,32 +1,36 @@
 /** Needles to wrap before each row so that no gap opens beside the figure. */
 import type { Slot } from '../bed/index.ts';
 import { OUTSIDE, type Fabric } from '../fabric/index.ts';
-import type { LaidStrands, Laying } from './floats.ts';
+import type { LaidStrands } from './floats.ts';
 import { internSpans } from './interned.ts';
 import type { Wrap } from './types.ts';
+
+export interface WrapRules {
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  /** Whether a needle of a row (1-based) belongs to an all-over pattern. */
+  readonly isAllOver: (row: number, needle: Slot) => boolean;
+}
 
 /**
  * The wraps before each row (index 0 is row 1; undefined where there are none):
  * for each contrast strand that knits in it, the needle next to its outermost
  * selected one, outward, on the carriage's side only. Nothing is wrapped where
- * that needle is not on the piece or knits a contrast yarn, nor on rows with
- * end-needle selection on, where the contrast is bound in at the edges.
+ * that needle is not on the piece (the contrast is bound in at the edge, as
+ * with end-needle selection) or knits a contrast yarn, nor beside an all-over
+ * pattern.
  */
-export function wrapsOf(
-  fabric: Fabric,
-  laid: LaidStrands,
-  { main, endNeedleRows }: Pick<Laying, 'main' | 'endNeedleRows'>,
-): (Wrap[] | undefined)[] {
+export function wrapsOf(fabric: Fabric, laid: LaidStrands, { main, isAllOver }: WrapRules): (Wrap[] | undefined)[] {
   const make = laid.strands.map((strand) => ({
     left: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'left', strand })),
     right: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'right', strand })),
   }));
   return laid.rows.map(({ from, edges, strands }, index) => {
-    if (endNeedleRows.has(index + 1)) return undefined;
     let wraps: Wrap[] | undefined;
     for (const { strand, first, last } of strands) {
       const needle = from === 'left' ? first - 1 : last + 1;
       if (needle < edges.first || needle > edges.last) continue;
+      if (isAllOver(index + 1, from === 'left' ? first : last)) continue;
       const column = needle - fabric.first;
       const yarn = fabric.cells[index * fabric.width + column] ?? OUTSIDE;
       if (yarn !== main) continue;

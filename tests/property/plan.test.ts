@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { label, parseNeedle } from '@shared/bed/index.ts';
+import { label, parseNeedle, type Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { OUTSIDE } from '@shared/fabric/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
@@ -12,6 +12,7 @@ import { stitchCount, type Gauge, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { mainYarn, motifOf, pieceIn, type Project } from '@shared/project/index.ts';
+import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
 import { anyProject } from './projects.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */
@@ -78,11 +79,30 @@ function groupAt({ groups }: Plan, row: number, needle: number): number | null {
   return index < 0 ? null : index;
 }
 
+/** What the needles of all rows knit by the charts and by end-needle selection, from the first needle of each row. */
+function designOf(plan: Plan, project: Project): (row: number) => readonly (number | null)[] {
+  const lines = plan.rows.map((row) => needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)));
+  const isOn = (row: number): boolean => isSelectingOn(project, plan, row);
+  const isParted = (row: number): boolean => isPartedOn(project, plan.groups, row);
+  return (row) => edgesOn(lines, row, mainYarn(project), isOn, isParted);
+}
+
+/** The group whose ball an edge needle outside all groups is knitted from: the one nearest to it. */
+function outermostBeside({ groups }: Plan, row: number, needle: number): number | null {
+  const beside = groups
+    .map(({ block, firstRow, lastRow }, index) => ({ block, index, isOn: row >= firstRow && row <= lastRow }))
+    .filter(({ isOn }) => isOn);
+  const isLeft = beside.every(({ block }) => needle < block.first);
+  const isRight = beside.every(({ block }) => needle > block.last);
+  const [nearest] = beside.sort((a, b) => (isLeft ? a.block.first - b.block.first : b.block.last - a.block.last));
+  return isLeft || isRight ? (nearest?.index ?? null) : null;
+}
+
 /** The strand that knits a needle, as text: yarn, and the group with a ball of its own. */
 function strandAt(plan: Plan, project: Project, row: number, needle: number): string {
   const yarn = cellAt(plan, row, needle);
   if (yarn === mainYarn(project)) return 'main';
-  const group = groupAt(plan, row, needle);
+  const group = groupAt(plan, row, needle) ?? outermostBeside(plan, row, needle);
   const hasOwnBall = group !== null && project.bands.flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
   return `${yarn} of ${hasOwnBall ? group : 'all'}`;
 }
@@ -101,24 +121,21 @@ function needlesByStrand(plan: Plan, project: Project, row: PlanRow): Map<string
   return strands;
 }
 
-/** End-needle selection is on for the one pattern of the project. */
-function isEdgeToEdge({ bands }: Project): boolean {
-  return bands.some(({ endNeedles }) => endNeedles);
-}
-
 /** First and last needle of a strand's span. */
-function spanOf(strand: string, needles: readonly number[], row: PlanRow, project: Project): [number, number] {
-  if (strand === 'main' || isEdgeToEdge(project)) return [row.edges.first, row.edges.last];
+function spanOf(strand: string, needles: readonly number[], row: PlanRow): [number, number] {
+  if (strand === 'main') return [row.edges.first, row.edges.last];
   return [needles[0] as number, needles.at(-1) as number];
 }
 
 describe('every plan', () => {
+  // But for end needles, which knit contrast where they are selected.
   it('knits on each needle what the chart shows there, and main elsewhere', () => {
     always((plan, project) => {
       // Which copies are left out is the simulated bed's question.
       if (findingsOf(pieceIn(project), plan).some(({ code }) => code === 'copies-left-out')) return;
+      const designed = designOf(plan, project);
       for (const row of plan.rows) {
-        const expected = [OUTSIDE, ...needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)), OUTSIDE];
+        const expected = [OUTSIDE, ...designed(row.row), OUTSIDE];
         expect(
           [row.edges.first - 1, ...needlesOf(row), row.edges.last + 1].map((needle) => cellAt(plan, row.row, needle)),
         ).toEqual(expected);
@@ -132,7 +149,7 @@ describe('every plan', () => {
         const strands = needlesByStrand(plan, project, row);
         expect(row.floats.filter(({ strand }) => !strands.has(nameOf(strand)))).toEqual([]);
         for (const [strand, needles] of strands) {
-          const [first, last] = spanOf(strand, needles, row, project);
+          const [first, last] = spanOf(strand, needles, row);
           const floated: number[] = [];
           for (const float of row.floats.filter((candidate) => nameOf(candidate.strand) === strand)) {
             expect(float.stitches).toBe(float.last - float.first + 1);
@@ -177,7 +194,7 @@ describe('every plan', () => {
       for (const row of plan.rows) {
         const expected: string[] = [];
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
-          if (strand === 'main' || isEdgeToEdge(project)) continue;
+          if (strand === 'main') continue;
           const needle = row.from === 'left' ? (needles[0] as number) - 1 : (needles.at(-1) as number) + 1;
           if (cellAt(plan, row.row, needle) === mainYarn(project)) expected.push(`${strand} ${row.from} ${needle}`);
         }
@@ -194,7 +211,7 @@ describe('every plan', () => {
       const expected: string[] = [];
       for (const row of plan.rows) {
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
-          const [first, last] = spanOf(strand, needles, row, project);
+          const [first, last] = spanOf(strand, needles, row);
           const [near, far] = row.from === 'left' ? [first, last] : [last, first];
           const before = left.get(strand);
           if (before && (strand !== 'main' || row.row > before.row + 1)) {
@@ -240,6 +257,8 @@ describe('every plan', () => {
             needlesOf(row).flatMap((needle) => {
               const group = plan.groups[groupAt(plan, row.row, needle) ?? -1];
               if (group?.band !== band || cellAt(plan, row.row, needle) === mainYarn(project)) return [];
+              // A copy that is left out has no figure, and contrast on an end needle there is none either.
+              if (row.endNeedles?.needles.includes(needle as Slot)) return [];
               const fromEdge = side === 'left' ? needle - row.edges.first : row.edges.last - needle;
               const depth = project.piece.seamAllowance[side] - fromEdge;
               return depth > 0 ? [{ row: row.row, depth }] : [];

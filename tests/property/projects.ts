@@ -179,6 +179,11 @@ export const anyProject: fc.Arbitrary<Project> = fc
       choice: fc.oneof({ arbitrary: fc.constant(0), weight: 3 }, count(1, 7)),
       cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
       endNeedles: fc.boolean(),
+      /** Most machines have a switch. */
+      endNeedlesOfMachine: fc.oneof(
+        { arbitrary: fc.constant('switch' as const), weight: 4 },
+        fc.constantFrom('always' as const, 'none' as const),
+      ),
       piece: fc.record({
         oddStitch: side,
         offset: count(-10, 10),
@@ -242,7 +247,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
     const project: Project = {
       name: 'any',
       notes: '',
-      machine: START_MACHINE,
+      machine: { ...START_MACHINE, endNeedles: parts.endNeedlesOfMachine },
       yarns: parts.yarns,
       motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
         id: `motif-${index + 1}`,

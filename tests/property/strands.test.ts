@@ -20,8 +20,8 @@ describe('main', () => {
   it('lies behind every contrast stitch of a row that has a main stitch, and nowhere on a row that has none', () => {
     let waited = 0;
     fc.assert(
-      fc.property(anyLines, fc.boolean(), (lines, endNeedles) => {
-        const { laid } = drawnFabric(lines, { endNeedles });
+      fc.property(anyLines, (lines) => {
+        const { laid } = drawnFabric(lines);
         [...lines].reverse().forEach((line, index) => {
           const contrast = [...line].filter((cell) => cell !== '.').length;
           const floated = (laid.rows[index]?.floats ?? [])

@@ -7,6 +7,7 @@ import { outcome } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Band, Fill } from '@shared/pattern/index.ts';
 import { pieceIn, projectInSize, sampleProject, sizesOf, type Project } from '@shared/project/index.ts';
+import { edgesOn, isPartedOn, isSelectingOn } from '../property/edge-needles.ts';
 import { anyFilledProject, anyProject } from '../property/projects.ts';
 import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
 
@@ -16,7 +17,8 @@ import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
  * the plan. On a knit face left and right are exchanged; so is a chart that
  * was drawn as on the needles, and once more in a mirrored group. Copies that
  * the edge cuts are left out where the band says so: any cut one, or one that
- * has lost more than a quarter of its figure.
+ * has lost more than a quarter of its figure. Where end-needle selection is on
+ * the edge needles knit contrast.
  */
 function placedDesign(project: Project, plan: Plan): Picture {
   const isMirrored = project.piece.finishedFace === 'knit';
@@ -76,7 +78,12 @@ function placedDesign(project: Project, plan: Plan): Picture {
     }
   }
   for (const [index, fill] of project.fills.entries()) knitFill(project, plan, fill, index, picture);
-  return picture;
+  // Left and right of the needles are those of the picture, or exchanged.
+  const asNeedles = (row: readonly (string | null)[]) => (isMirrored ? [...row].reverse() : row);
+  const needles = picture.map(asNeedles);
+  const isOn = (row: number): boolean => isSelectingOn(project, plan, row);
+  const isParted = (row: number): boolean => isPartedOn(project, plan.groups, row);
+  return needles.map((_, index) => asNeedles(edgesOn<string>(needles, index + 1, MAIN, isOn, isParted)));
 }
 
 /**
@@ -238,7 +245,7 @@ describe('a knitter with the row list', () => {
           knitted++;
         }
       }),
-      { numRuns: 60, seed: 62 },
+      { numRuns: 80, seed: 62 },
     );
     expect(knitted).toBeGreaterThan(60);
   });
@@ -248,6 +255,7 @@ describe('a knitter with the row list', () => {
       fc.property(anyProject, (any) => {
         const project: Project = {
           ...any,
+          machine: { ...any.machine, endNeedles: 'switch' },
           bands: any.bands.map((band) => ({
             ...band,
             endNeedles: false,

@@ -101,6 +101,7 @@ function isForward({ contrast }: KnittedRow, needle: Slot): boolean {
 }
 
 /** Whether a needle is forward because of the pattern itself, not as an end needle. */
-function isFigure(_: Work, row: KnittedRow, needle: Slot): boolean {
-  return isForward(row, needle);
+function isFigure(work: Work, row: KnittedRow, needle: Slot): boolean {
+  const ends = work.plan.rows[row.row - 1]?.endNeedles;
+  return isForward(row, needle) && !ends?.needles.includes(needle);
 }

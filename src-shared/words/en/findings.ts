@@ -54,8 +54,22 @@ const byCode: {
   'wider-than-bed': tooWide.text,
   'many-yarns': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
-  'contrast-to-edges': ({ rows }) =>
-    `End-needle selection is on, so the contrast floats to both edges on ${n.rowSpan(...rows)}. For motifs that stand alone, switch it off.`,
+  'contrast-to-edges': ({ rows, canBeOff }) =>
+    canBeOff
+      ? `End-needle selection is on, so the contrast floats to both edges on ${n.rowSpan(...rows)}. For motifs that stand alone, switch it off.`
+      : `This machine always selects the end needles, so the contrast floats to both edges on ${n.rowSpan(...rows)}. Latch it up or catch it down, or let the pattern reach nearer to the edges.`,
+  'contrast-loose-across': ({ rows, count }) =>
+    `The pattern is blank on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`}, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on ${count === 1 ? 'it' : 'them'}.`,
+  'contrast-not-bound-in': ({ rows }) =>
+    `End-needle selection is off on ${n.rowSpan(...rows)}, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.`,
+  'end-needles-always': ({ rows, isAllOver }) =>
+    `This machine always selects the end needles: on ${n.rowSpan(...rows)} the edge needles knit contrast, which floats from the ${isAllOver ? 'pattern' : 'groups'} to both edges, though the pattern asks for end-needle selection off.`,
+  'end-needles-none': ({ rows, isAllOver }) =>
+    `This machine does not select the end needles, and the pattern on ${n.rowSpan(...rows)} asks for it: the contrast turns at the edge of the figure${
+      isAllOver
+        ? ' and is not bound in there. Let each row have figure near both edges'
+        : ', and the needle beside it is wrapped on each row'
+    }.`,
   'cut-copies': ({ rows, copies, group }) =>
     `Shaping cuts ${n.copies(copies)} of group ${group + 1} on ${n.rowSpan(...rows)}. Leave out a copy, or move the group inwards.`,
   'copies-left-out': ({ rows, copies, group }) =>

@@ -38,8 +38,11 @@ describe('remedies for long floats', () => {
   it('are switching end-needle selection off where it is on', () => {
     const edges = { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) };
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
-    // Off: the same eight. Nothing gained, so it is not offered for the floats.
-    expect(remedies(edges).map(({ code }) => code)).toEqual(['lining']);
+    // Off: the same eight. Nothing gained, so it is not offered for the floats. A ball for each group is: nothing lies between them.
+    expect(remedies(edges).map(({ code, long }) => [code, long.after])).toEqual([
+      ['own-balls', 0],
+      ['lining', 0],
+    ]);
     const near = {
       ...edges,
       bands: edges.bands.map((band) => ({ ...band, rule: { kind: 'by-hand' as const, first: [-2, 1] as Slot[] } })),

@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { OUTSIDE, type Fabric } from '@shared/fabric/index.ts';
 import { checkedPlan } from '../check/found.ts';
+import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
-
-/** The fabric as text, the topmost row first. */
-function text({ width, rows, cells }: Fabric): string[] {
-  const letterOf = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
-  return Array.from({ length: rows }, (_, fromTop) =>
-    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), letterOf).join(''),
-  );
-}
 
 const CORNER = ['XX..', 'X...', 'X..O'];
 

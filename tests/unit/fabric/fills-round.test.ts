@@ -6,10 +6,10 @@ import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 
-/** `XO.` on every row, from edge to edge of a piece. */
+/** `XO.` on every row, from edge to edge of a piece; no end-needle selection, which would break it there. */
 function filled(piece: Partial<Piece>, stitches = 12, rows = 12): Project {
   const project = projectWith({ motif: ['XO.'], copies: [1], stitches, rows, piece });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole' }] };
+  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole', endNeedles: false }] };
 }
 
 /** True if the pattern goes on all round the rolled picture: three neighbours are always of three yarns, across the seam too. */

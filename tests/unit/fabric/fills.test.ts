@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { firstNeedlesOf, OUTSIDE, type Fabric } from '@shared/fabric/index.ts';
+import { firstNeedlesOf } from '@shared/fabric/index.ts';
 import { rowNotes } from '@shared/plan/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
@@ -8,6 +8,7 @@ import type { Piece } from '@shared/piece/index.ts';
 import { startFill, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { checkedPlan } from '../check/found.ts';
+import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
 
 interface Given {
@@ -18,17 +19,10 @@ interface Given {
   readonly piece?: Partial<Piece>;
 }
 
+/** Without end-needle selection, so that the copies alone are seen. */
 function filled({ motif, stitches, rows, fill, piece }: Given): Project {
   const project = projectWith({ motif, copies: [1], stitches, rows, ...(piece ? { piece } : {}) });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), ...fill }] };
-}
-
-/** The fabric as text, the topmost row first. */
-function text({ width, rows, cells }: Fabric): string[] {
-  const letterOf = (cell: number): string => (cell === OUTSIDE ? ' ' : ('.XO'[cell] as string));
-  return Array.from({ length: rows }, (_, fromTop) =>
-    Array.from(cells.subarray((rows - 1 - fromTop) * width, (rows - fromTop) * width), letterOf).join(''),
-  );
+  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), endNeedles: false, ...fill }] };
 }
 
 const knitted = (given: Given): string[] => text(checkedPlan(filled(given)).fabric);
@@ -195,7 +189,9 @@ describe('a fill', () => {
   it('with a wide border floats to the edges while end-needle selection is on', () => {
     const given = { motif: ['X.'], stitches: 30, rows: 4 };
     const codes = (left: number): string[] =>
-      checkedPlan(filled({ ...given, fill: { border: { left, right: 0 } } })).findings.map(({ code }) => code);
+      checkedPlan(filled({ ...given, fill: { border: { left, right: 0 }, endNeedles: true } })).findings.map(
+        ({ code }) => code,
+      );
     expect(codes(5)).not.toContain('contrast-to-edges');
     expect(codes(6)).toContain('contrast-to-edges');
   });

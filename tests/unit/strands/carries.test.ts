@@ -54,8 +54,9 @@ describe('carries', () => {
     ]);
   });
 
-  it('lie at the edges of the piece with end-needle selection on', () => {
-    expect(carries(ROWS, { endNeedles: true })).toEqual([
+  it('lie at the edges of the piece where the edge needles knit the contrast', () => {
+    const bound = ROWS.map((row) => (row.includes('X') ? `X${row.slice(1, -1)}X` : row));
+    expect(carries(bound)).toEqual([
       ['contrast 1 to row 2: L5, 0 st, 1 up'],
       ['contrast 1 to row 3: R5, 0 st, 1 up'],
       ['contrast 1 to row 5: L5-R5, 9 st, 2 up, over'],

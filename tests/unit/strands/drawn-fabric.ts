@@ -24,8 +24,6 @@ export interface Drawn {
 
 interface Settings {
   readonly startSide?: Side;
-  /** On every row. */
-  readonly endNeedles?: boolean;
   readonly ownBalls?: readonly OwnBall[];
   readonly gauge?: Gauge;
   /** Instead of one gauge. */
@@ -55,7 +53,6 @@ export function drawnFabric(lines: readonly string[], settings: Settings = {}): 
     outline,
     ownBalls: [],
     startSide: 'right',
-    endNeedleRows: new Set(settings.endNeedles ? fromBottom.map((_, index) => index + 1) : []),
     gauges: evenGauge(settings.gauge ?? { stitches: 20, rows: 20 }),
     floatLimit: { stitches: 5, mm: null },
     ...settings,

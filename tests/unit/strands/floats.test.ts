@@ -45,6 +45,12 @@ describe('floats of one row', () => {
       why: 'five stitches are within a limit of five',
     },
     {
+      // The contrast from edge to edge, as with end-needle selection; main behind every stitch of it.
+      row: 'X.XX..X..X',
+      floats: ['main L5', 'contrast 1 L4', 'main L3-L2', 'contrast 1 L1-R1', 'main R2', 'contrast 1 R3-R4', 'main R5'],
+      why: 'the contrast that both edge needles knit floats from edge to edge',
+    },
+    {
       row: '  .XX.X.  ',
       floats: ['main L2-L1', 'contrast 1 R1', 'main R2'],
       why: 'nothing floats beside the piece',
@@ -61,19 +67,6 @@ describe('floats of one row', () => {
     const float = laid.rows[0]?.floats.find(({ strand }) => strand.role === 'contrast');
     expect(float).toMatchObject({ stitches: 7 });
     expect(float?.mm).toBeCloseTo(25, 9);
-  });
-
-  it('carries the contrast to both edges with end-needle selection on', () => {
-    const { laid } = drawnFabric(['..XX..X...'], { endNeedles: true });
-    expect(laid.rows[0]?.floats.map(sayFloat)).toEqual([
-      'contrast 1 L5-L4',
-      'main L3-L2',
-      'contrast 1 L1-R1',
-      'main R2',
-      'contrast 1 R3-R5',
-    ]);
-    // The picture does not change.
-    expect(laid.rows[0]?.contrast.map(({ first, last }) => run(first, last))).toEqual(['L3-L2', 'R2']);
   });
 });
 

@@ -4,9 +4,12 @@ import { wrapsOf } from '@shared/strands/index.ts';
 import { wrapStrandsOf } from '@shared/yarn/index.ts';
 import { drawnFabric, sayWrap } from './drawn-fabric.ts';
 
+/** No all-over pattern unless said otherwise. */
+const RULES = { main: 0, isAllOver: () => false };
+
 function wraps(...given: Parameters<typeof drawnFabric>): string[][] {
-  const { fabric, laid, laying } = drawnFabric(...given);
-  return wrapsOf(fabric, laid, laying).map((row) => (row ?? []).map(sayWrap));
+  const { fabric, laid } = drawnFabric(...given);
+  return wrapsOf(fabric, laid, RULES).map((row) => (row ?? []).map(sayWrap));
 }
 
 // common practice, no source: on the carriage side only, the first unselected needle next to the outermost selected one.
@@ -48,6 +51,14 @@ describe('wraps before a row', () => {
     ]);
   });
 
+  it('are none where the contrast is bound in at both edges, nor beside an all-over pattern', () => {
+    expect(wraps(['X.XX..X..X', 'X.XX..X..X'])).toEqual([[], []]);
+    // A fill on L5–L1, a group on R2: from the right the group is wrapped, from the left it would be the fill.
+    const { fabric, laid } = drawnFabric(['.X....X...', '.X....X...']);
+    const found = wrapsOf(fabric, laid, { main: 0, isAllOver: (_row, needle) => needle < 0 });
+    expect(found.map((row) => (row ?? []).map(sayWrap))).toEqual([['contrast 1 right R3'], []]);
+  });
+
   it('come at the edge of every group that has its own ball', () => {
     const ownBalls = [
       { group: 0, first: -5 as Slot, last: -3 as Slot, firstRow: 1, lastRow: 1 },
@@ -61,7 +72,7 @@ describe('wraps before a row', () => {
 
 function strands(...given: Parameters<typeof drawnFabric>) {
   const { fabric, laid, laying } = drawnFabric(...given);
-  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, laying), { ...laying, loopMmOf: () => 12 });
+  const found = wrapStrandsOf(laid, wrapsOf(fabric, laid, RULES), { ...laying, loopMmOf: () => 12 });
   return found.map(({ edge, firstRow, lastRow, wraps: count, mm }) => ({ edge, rows: [firstRow, lastRow], count, mm }));
 }
 

@@ -53,8 +53,36 @@ describe('a finding in words', () => {
       '3 rows between 8 and 12 knit up to 4 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
     ],
     [
-      { code: 'contrast-to-edges', rows: [5, 9] },
+      { code: 'contrast-to-edges', rows: [5, 9], canBeOff: true },
       'End-needle selection is on, so the contrast floats to both edges on rows 5–9. For motifs that stand alone, switch it off.',
+    ],
+    [
+      { code: 'contrast-to-edges', rows: [5, 9], canBeOff: false },
+      'This machine always selects the end needles, so the contrast floats to both edges on rows 5–9. Latch it up or catch it down, or let the pattern reach nearer to the edges.',
+    ],
+    [
+      { code: 'contrast-loose-across', rows: [7, 7], count: 1 },
+      'The pattern is blank on row 7, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on it.',
+    ],
+    [
+      { code: 'contrast-loose-across', rows: [7, 11], count: 2 },
+      'The pattern is blank on 2 rows between 7 and 11, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on them.',
+    ],
+    [
+      { code: 'contrast-not-bound-in', rows: [2, 90] },
+      'End-needle selection is off on rows 2–90, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.',
+    ],
+    [
+      { code: 'end-needles-always', rows: [5, 9], isAllOver: false },
+      'This machine always selects the end needles: on rows 5–9 the edge needles knit contrast, which floats from the groups to both edges, though the pattern asks for end-needle selection off.',
+    ],
+    [
+      { code: 'end-needles-none', rows: [5, 9], isAllOver: true },
+      'This machine does not select the end needles, and the pattern on rows 5–9 asks for it: the contrast turns at the edge of the figure and is not bound in there. Let each row have figure near both edges.',
+    ],
+    [
+      { code: 'end-needles-none', rows: [5, 9], isAllOver: false },
+      'This machine does not select the end needles, and the pattern on rows 5–9 asks for it: the contrast turns at the edge of the figure, and the needle beside it is wrapped on each row.',
     ],
     [
       { code: 'cut-copies', rows: [20, 22], copies: 2, group: 0 },

@@ -1,0 +1,102 @@
+/**
+ * End-needle selection: the needles at the edges of the piece knit contrast on
+ * every row of a pattern, so that it is bound in there (common practice, no
+ * source). It belongs to the pattern, as far as the machine lets it.
+ */
+import type { Machine, Slot } from '../bed/index.ts';
+import { edgesAt, type Outline } from '../piece/index.ts';
+import type { KnitPiece } from '../project/index.ts';
+import { OUTSIDE, type Fabric, type PlacedPatterns } from './types.ts';
+
+/** Whether end-needle selection is on while a pattern is knitted: as it asks, where the machine leaves the choice. */
+export function selectsEndNeedles(machine: Pick<Machine, 'endNeedles'>, pattern: { readonly endNeedles: boolean }) {
+  return machine.endNeedles === 'switch' ? pattern.endNeedles : machine.endNeedles === 'always';
+}
+
+/** The rows (1-based) on which end-needle selection is on. Where two patterns share a row, the switch has one position: on. */
+export function endNeedleRowsOf(
+  piece: Pick<KnitPiece, 'machine' | 'bands' | 'fills'>,
+  { bands, fills }: Pick<PlacedPatterns, 'bands' | 'fills'>,
+): ReadonlySet<number> {
+  const isOn = (pattern: { readonly endNeedles: boolean } | undefined): boolean =>
+    pattern !== undefined && selectsEndNeedles(piece.machine, pattern);
+  const on = [
+    ...bands.filter((_, band) => isOn(piece.bands[band])),
+    ...fills.filter(({ fill }) => isOn(piece.fills[fill])),
+  ];
+  const rows = new Set<number>();
+  for (const { firstRow, lastRow } of on) for (let row = firstRow; row <= lastRow; row++) rows.add(row);
+  return rows;
+}
+
+/** The edge needles of a row that knit contrast though the pattern has no figure there. */
+export interface EndNeedles {
+  readonly needles: readonly Slot[];
+  /** The row has no figure at all: the contrast lies loose from edge to edge. */
+  readonly isBlank: boolean;
+}
+
+/** The yarns at the left and at the right edge of a row. */
+type Ends = readonly [left: number, right: number];
+
+/**
+ * The fabric with contrast on the edge needles of the rows of `on`, and which
+ * needles those are (index 0 is row 1).
+ *
+ * An edge needle takes the contrast that is nearest to it in its row. On a
+ * blank row it is the contrast in the second feeder: that of the row before,
+ * else of the next, as far as the rows of `on` go on; where a row has two, the
+ * one on the left, except on rows of `parted`, where the groups have balls of
+ * their own and each edge keeps its own. Rows without any contrast near stay.
+ */
+export function withEndNeedles(
+  fabric: Fabric,
+  outline: Outline,
+  main: number,
+  on: ReadonlySet<number>,
+  parted: ReadonlySet<number>,
+): { readonly fabric: Fabric; readonly endNeedles: readonly (EndNeedles | undefined)[] } {
+  const endNeedles = new Array<EndNeedles | undefined>(fabric.rows);
+  if (on.size === 0) return { fabric, endNeedles };
+  const cells = fabric.cells.slice();
+  /** Blank rows that wait for the contrast of a row above. */
+  let waiting: number[] = [];
+  let before: Ends | null = null;
+  const knit = (row: number, [left, right]: Ends, isBlank: boolean): void => {
+    const { first, last } = edgesAt(outline, row);
+    const at = (row - 1) * fabric.width - fabric.first;
+    const needles = (first === last ? [first] : [first, last]).filter((needle) => cells[at + needle] === main);
+    if (needles.length === 0) return;
+    for (const needle of needles) cells[at + needle] = needle === first ? left : right;
+    endNeedles[row - 1] = { needles, isBlank };
+  };
+  const knitBlank = (row: number, [left, right]: Ends): void => knit(row, [left, parted.has(row) ? right : left], true);
+  for (let row = 1; row <= fabric.rows; row++) {
+    if (!on.has(row)) {
+      before = null;
+      waiting = [];
+      continue;
+    }
+    const ends = endsOf(fabric, row, main);
+    if (ends) {
+      for (const blank of waiting) knitBlank(blank, ends);
+      waiting = [];
+      before = ends;
+      knit(row, ends, false);
+    } else if (before) knitBlank(row, before);
+    else waiting.push(row);
+  }
+  return { fabric: { ...fabric, cells }, endNeedles };
+}
+
+/** The outermost contrasts of a row, or null where it is all main. */
+function endsOf({ cells, width }: Fabric, row: number, main: number): Ends | null {
+  const start = (row - 1) * width;
+  const isFigure = (at: number): boolean => cells[at] !== main && cells[at] !== OUTSIDE;
+  let left = start;
+  while (left < start + width && !isFigure(left)) left++;
+  if (left === start + width) return null;
+  let right = start + width - 1;
+  while (!isFigure(right)) right--;
+  return [cells[left] as number, cells[right] as number];
+}

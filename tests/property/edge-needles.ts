@@ -1,0 +1,72 @@
+/**
+ * End-needle selection, row by row, from the trade's rules (common practice,
+ * no source) and from nothing of the program: on each row of a pattern that
+ * has it, the two edge needles knit contrast. It is the contrast that is
+ * nearest in the row; on a blank row the one that is still in the feeder from
+ * the row before, and if there is none, the one that will be put in next.
+ */
+import type { Project } from '@shared/project/index.ts';
+
+/** Needles from left to right; null beside the piece. */
+export type Line<Yarn> = readonly (Yarn | null)[];
+
+/** Rows of patterns that have end-needle selection on, with the machine that there is. */
+export function isSelectingOn(
+  { machine, bands, fills }: Project,
+  patterns: {
+    readonly bands: readonly { readonly firstRow: number; readonly lastRow: number }[];
+    readonly fills: readonly { readonly firstRow: number; readonly lastRow: number }[];
+  },
+  row: number,
+): boolean {
+  if (machine.endNeedles === 'none') return false;
+  const isAlways = machine.endNeedles === 'always';
+  const isOn = (asked: readonly { readonly endNeedles: boolean }[], placed: (typeof patterns)['bands']): boolean =>
+    placed.some(
+      ({ firstRow, lastRow }, index) =>
+        row >= firstRow && row <= lastRow && (isAlways || asked[index]?.endNeedles === true),
+    );
+  return isOn(bands, patterns.bands) || isOn(fills, patterns.fills);
+}
+
+/** A row of one line with the contrast its edge needles take; `isParted`: groups of it have balls of their own. */
+export function edgesOn<Yarn>(
+  lines: readonly Line<Yarn>[],
+  row: number,
+  main: Yarn,
+  isOn: (row: number) => boolean,
+  isParted: (row: number) => boolean,
+): Line<Yarn> {
+  const line = lines[row - 1] as Line<Yarn>;
+  if (!isOn(row)) return line;
+  const figureOf = (of: number): Yarn[] =>
+    (lines[of - 1] ?? []).filter((yarn): yarn is Yarn & {} => yarn !== null && yarn !== main);
+  let near = row;
+  while (near >= 1 && isOn(near) && figureOf(near).length === 0) near--;
+  if (near < 1 || !isOn(near)) {
+    near = row;
+    while (near <= lines.length && isOn(near) && figureOf(near).length === 0) near++;
+    if (near > lines.length || !isOn(near)) return line;
+  }
+  const figure = figureOf(near);
+  const left = figure[0] as Yarn;
+  const right = near === row || isParted(row) ? (figure.at(-1) as Yarn) : left;
+  const first = line.findIndex((yarn) => yarn !== null);
+  const last = line.findLastIndex((yarn) => yarn !== null);
+  return line.map((yarn, at) => {
+    if (yarn !== main) return yarn;
+    return at === first ? left : at === last ? right : yarn;
+  });
+}
+
+/** Whether a row lies in a group that has a ball of its own. */
+export function isPartedOn(
+  { bands }: Project,
+  groups: readonly { readonly firstRow: number; readonly lastRow: number }[],
+  row: number,
+): boolean {
+  const given = bands.flatMap((band) => band.groups);
+  return groups.some(
+    ({ firstRow, lastRow }, index) => given[index]?.hasOwnBall === true && row >= firstRow && row <= lastRow,
+  );
+}
