@@ -70,6 +70,8 @@ const FABRIC: readonly Mutant[] = [
   { in: 'tierOf', text: 'origin + tier * step', becomes: 'origin - tier * step' },
   { in: 'fillRun', text: 'edges.first + border.left', becomes: 'edges.first + border.right' },
   { in: 'meetingOn', text: '2 * excess <= period', becomes: '2 * excess < period' },
+  { in: 'periodWithNeighbours', text: '[row - 1, row + 1]', becomes: '[row + 1]' },
+  { in: 'periodWithNeighbours', text: 'periodOn(place, other)) !== 0', becomes: 'periodOn(place, other)) === 0' },
   { in: 'rowNotes', text: "add(firstRow - 1, { code: 'set-up'", becomes: "add(firstRow, { code: 'set-up'" },
 ];
 
