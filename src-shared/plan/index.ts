@@ -8,3 +8,4 @@ export * from './stitch.ts';
 export * from './steps.ts';
 export * from './stages.ts';
 export * from './strands-to-cut.ts';
+export * from './running-order/index.ts';

@@ -23,6 +23,7 @@ import { pictures } from './pictures.ts';
 import { piece } from './piece.ts';
 import { reading } from './reading.ts';
 import { readingIn } from './reading-in.ts';
+import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
@@ -61,6 +62,7 @@ export const english = {
   problems,
   reading,
   readingIn,
+  runningOrder,
   sections,
   sheet,
   sizes,

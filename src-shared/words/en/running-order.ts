@@ -1,0 +1,186 @@
+/**
+ * What a knitter does, act by act: one short sentence each, with every number
+ * and needle in it. They are kept so regular that they can be read back, so
+ * what they say is all of the act.
+ */
+import { label, widthOf, type Run, type Side, type Slot } from '../../bed/index.ts';
+import type { Act, ActOf, PatternParts, Stop, TensionPart } from '../../plan/index.ts';
+import { numbers as n } from './numbers.ts';
+
+/** What yarns and motifs are called. */
+export interface ActNames {
+  yarn(index: number): string;
+  motif(id: string): string;
+}
+
+/** Fewer needles than this are named one by one. */
+const LEAST_IN_STEPS = 5;
+
+/** Needles from left to right: neighbours as a run, those in even steps together. `L5–L3, R1`; `every 2nd needle from L9 to R10`. */
+function needles(slots: readonly Slot[]): string {
+  const step = (slots[1] ?? 0) - (slots[0] ?? 0);
+  const isEven = step > 1 && slots.every((slot, index) => index === 0 || slot - (slots[index - 1] as Slot) === step);
+  if (isEven && slots.length >= LEAST_IN_STEPS) {
+    return `every ${n.ordinal(step)} needle from ${label(slots[0] as Slot)} to ${label(slots.at(-1) as Slot)}`;
+  }
+  const runs: { first: Slot; last: Slot }[] = [];
+  for (const slot of slots) {
+    const before = runs.at(-1);
+    if (before && slot === before.last + 1) before.last = slot;
+    else runs.push({ first: slot, last: slot });
+  }
+  return runs.map(n.run).join(', ');
+}
+
+/** `96 stitches, L48–R47`. */
+function stitchesOn(run: Run): string {
+  return `${n.stitches(widthOf(run))}, ${n.run(run)}`;
+}
+
+/** Whole centimetres, never short. */
+function cm(mm: number): string {
+  return `${Math.ceil(mm / 10)} cm`;
+}
+
+/** `pattern band 2`, `all-over 1`; several that share rows together. */
+function pattern({ bands, fills }: PatternParts): string {
+  return [...bands.map((band) => `pattern band ${band + 1}`), ...fills.map((fill) => `all-over ${fill + 1}`)].join(
+    ' with ',
+  );
+}
+
+type NamedPart = Exclude<TensionPart, object>;
+
+const PARTS: { readonly [Part in NamedPart]: string } = {
+  main: 'the main part',
+  facing: 'the facing',
+  turningRow: 'the turning row',
+  outside: 'the outside of the hem',
+  joiningRow: 'the joining row',
+  pattern: 'the pattern',
+  lastRow: 'the last row',
+};
+
+/** Where nobody wrote a number. */
+const UNWRITTEN: { readonly [Part in NamedPart]: string } = {
+  main: 'as in your swatch',
+  facing: 'tighter',
+  turningRow: 'looser',
+  outside: 'as in your swatch',
+  joiningRow: 'looser',
+  pattern: 'as in your swatch',
+  lastRow: 'loosest',
+};
+
+function tension({ part, text }: ActOf<'tension'>): string {
+  const name = typeof part === 'string' ? PARTS[part] : `the section ${part.section}`;
+  const unwritten = typeof part === 'string' ? UNWRITTEN[part] : UNWRITTEN.main;
+  return `Set the tension for ${name}${text === '' ? `, ${unwritten}` : ` to ${text}`}.`;
+}
+
+function castOn({ needles: run, yarn, how, wasteRows, wasteTension }: ActOf<'cast-on'>, names: ActNames): string {
+  if (how === 'picked-up') return `Pick up ${stitchesOn(run)}, in ${names.yarn(yarn)}.`;
+  if (how === 'closed') return `Cast on ${stitchesOn(run)}, closed, in ${names.yarn(yarn)}.`;
+  const at = wasteTension === '' ? '' : ` at tension ${wasteTension}`;
+  return `Cast on ${stitchesOn(run)}, open: ${n.rows(wasteRows)} of waste yarn${at} and the ravel cord, then go on in ${names.yarn(yarn)}.`;
+}
+
+function finish({ how, needles: run, startsAt, mm }: ActOf<'finish'>): string {
+  const stitches = stitchesOn(run);
+  const what = {
+    'cast-off': `Cast off all ${stitches}`,
+    'waste-yarn': `Knit all ${stitches}, off on waste yarn`,
+    'on-a-thread': `Take all ${stitches}, off on a thread`,
+  }[how];
+  return `${what}, starting at the ${startsAt}${mm === null ? '' : `: keep ${cm(mm)} of yarn for it`}.`;
+}
+
+function firstNeedles({ pattern: parts, row, groups }: ActOf<'first-needles'>, names: ActNames): string {
+  const said = groups.map(
+    ({ needle, last, motif, copies, isMirrored }) =>
+      `${label(needle)} to ${label(last)}, ${n.copies(copies)} of ${names.motif(motif)}${isMirrored ? ', mirrored' : ''}`,
+  );
+  return `Set ${pattern(parts)} for row ${row}: ${said.join('; ')}.`;
+}
+
+const WEIGHTS = { hang: 'Hang the weights.', move: 'Move the weights up.', off: 'Take the weights off.' };
+
+/** The act as a sentence. */
+function act(said: Act, names: ActNames): string {
+  switch (said.kind) {
+    case 'cast-on':
+      return castOn(said, names);
+    case 'counter':
+      return `Set the row counter to ${said.reading}.`;
+    case 'tension':
+      return tension(said);
+    case 'thread':
+      return `Thread ${names.yarn(said.yarn)} into feeder ${said.feeder}.`;
+    case 'unthread': {
+      const out = `Take ${names.yarn(said.yarn)} out of feeder ${said.feeder}`;
+      return said.waitsAt === 'cut'
+        ? `${out} and cut it, leaving a tail of 15 cm.`
+        : `${out} and let it wait at ${label(said.waitsAt)}.`;
+    }
+    case 'carriage':
+      return said.set === 'plain' ? 'Set the carriage to knit plain.' : 'Set the carriage to knit the pattern.';
+    case 'selecting':
+      return `Switch needle selection ${said.isOn ? 'on' : 'off'}.`;
+    case 'end-needles':
+      return `Switch end-needle selection ${said.isOn ? 'on' : 'off'}.`;
+    case 'first-needles':
+      return firstNeedles(said, names);
+    case 'increase':
+      return `Increase ${n.stitches(said.needles.length)} at the ${said.edge} edge: ${needles(said.needles)}.`;
+    case 'decrease':
+      return `Decrease ${n.stitches(said.needles.length)} at the ${said.edge} edge: ${needles(said.needles)}.`;
+    case 'cast-off':
+      return `Cast off ${stitchesOn(said.needles)}, at the ${said.edge} edge.`;
+    case 'cast-on-more':
+      return `Cast on ${stitchesOn(said.needles)}, at the ${said.edge} edge.`;
+    case 'eyelets':
+      return `Make ${n.count(said.needles.length, 'eyelet')}, each loop moved onto its left neighbour and its needle left in work: ${needles(said.needles)}.`;
+    case 'push-forward':
+      return `Push ${n.needles(said.needles.length)} forward: ${needles(said.needles)}.`;
+    case 'push-back':
+      return `Put ${n.needles(said.needles.length)} back: ${needles(said.needles)}.`;
+    case 'wrap':
+      return `Wrap ${label(said.needle)} at the ${said.edge} edge of the figure with strand ${said.strand} of ${names.yarn(said.yarn)}.`;
+    case 'strand':
+      return said.at === 'start'
+        ? `Take up strand ${said.strand}, cut to ${cm(said.mm)}.`
+        : `Strand ${said.strand}, ${cm(said.mm)}, ends: work it in.`;
+    case 'lay':
+      return `Lay ball ${said.ball}, ${names.yarn(said.yarn)}, into the hooks of ${said.needles.map(n.run).join(', ')}.`;
+    case 'hang-hem':
+      return `Hang the hem on ${n.run(said.needles)}: ${n.count(said.loops, 'loop')}, one to a needle, with the half loop at the ${said.edgeLoop} edge.`;
+    case 'remove-waste':
+      return 'Pull out the ravel cord and take off the waste yarn.';
+    case 'hook-up':
+      return `Hook the float of ${names.yarn(said.yarn)} behind ${n.run(said.float)} up onto ${label(said.needle)}.`;
+    case 'weights':
+      return WEIGHTS[said.do];
+    case 'check':
+      return `Check that ${said.forward} ${said.forward === 1 ? 'needle stands' : 'needles stand'} forward, from ${label(said.first)} to ${label(said.last)}.`;
+    case 'finish':
+      return finish(said);
+  }
+}
+
+/** As knitters write where the carriage is: COL, COR. */
+const CARRIAGE: { readonly [At in Side]: string } = { left: 'left (COL)', right: 'right (COR)' };
+
+export const runningOrder = {
+  act,
+  needles,
+  pattern,
+  /** `before row 24 · counter reads 23 · carriage at the left (COL)` */
+  stop({ row, counter, carriageAt }: Pick<Stop, 'row' | 'counter' | 'carriageAt'>): string {
+    const when = row === null ? `after row ${counter}` : `before row ${row}`;
+    return `${when} · counter reads ${counter} · carriage at the ${CARRIAGE[carriageAt]}`;
+  },
+  carriageAt: (side: Side): string => CARRIAGE[side],
+  /** Rows that are knitted in one go, until the counter reads the last of them. */
+  knit: (first: number, last: number): string =>
+    first === last ? `Knit row ${first}.` : `Knit rows ${first}–${last}, until the counter reads ${last}.`,
+};
