@@ -8,3 +8,6 @@ export * from './chart.ts';
 export * from './csv.ts';
 export * from './row-list.ts';
 export { FONT_FAMILY } from './font/metrics.ts';
+export * from './steps/steps.ts';
+export * from './steps/names.ts';
+export * from './steps/at-hand.ts';

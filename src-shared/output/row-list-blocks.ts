@@ -1,45 +1,80 @@
-/** The row list on paper: what is knitted row by row. */
+/** The row list on paper: what is knitted row by row, with a box to tick for each. */
 import { label, type Run, type Side } from '../bed/index.ts';
-import { rowNotes, type Plan, type PlanRow, type RowNote } from '../plan/index.ts';
+import type { Act, Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, rich, strong, words, type Rich } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { columnsOf } from './facts-blocks.ts';
-import { LABEL_PT, TABLE_PT } from './style.ts';
+import { rowsToKnit, sentences, type RowToKnit } from './row-list.ts';
+import { toldOnce } from './steps/repeats.ts';
+import { SMALL_PT, READ_PT } from './style.ts';
 
-/** A row, or neighbouring plain rows on the same needles. */
-export interface RowLine {
+/** A row, or neighbouring plain rows before which there is nothing to do. */
+export interface RowLine extends Pick<RowToKnit, 'edges' | 'contrast' | 'wraps' | 'before' | 'after'> {
+  readonly kind: 'rows';
   readonly first: number;
   readonly last: number;
   /** The carriage's side before the first of them. */
   readonly from: Side;
-  readonly contrast: PlanRow['contrast'];
-  readonly wraps: PlanRow['wraps'];
-  readonly notes: readonly RowNote[];
 }
 
-/** Notes that speak of what comes after the row, or of the row itself: it must stand alone. */
-const STANDS_ALONE: ReadonlySet<RowNote['code']> = new Set(['set-up', 'fold', 'join', 'pattern-ends']);
+/** Rows that are knitted as those right below them, beginning at each of the readings. */
+export interface AgainLine {
+  readonly kind: 'again';
+  readonly first: number;
+  readonly last: number;
+  readonly of: { readonly first: number; readonly last: number };
+  readonly readings: readonly number[];
+}
 
-/** All rows, plain ones with nothing new about them taken together. */
-export function rowLines(plan: Plan): RowLine[] {
-  const notes = rowNotes(plan);
+/** More lines than this are not read as rows that come again. */
+const MOST_IN_REPEAT = 400;
+
+/** What the steps tell in full, and what would be said again on every row of a pattern. */
+const LEFT_TO_STEPS: ReadonlySet<Act['kind']> = new Set(['check', 'strand', 'lay']);
+
+/** All rows: plain ones with nothing to do taken together, what comes again told once. */
+export function rowLines(piece: KnitPiece, plan: Plan): (RowLine | AgainLine)[] {
+  const lines = linesOf(rowsToKnit(piece, plan));
+  return toldOnce(lines.map(keyOf), MOST_IN_REPEAT).flatMap(({ at, size, times }) => {
+    const once = lines.slice(at, at + size);
+    const [next, last] = [lines[at + size], lines[at + size * times - 1]];
+    if (times === 1 || !next || !last) return once;
+    const starts = Array.from({ length: times - 1 }, (_, time) => (lines[at + (time + 1) * size] as RowLine).first);
+    const [first] = once as [RowLine];
+    return [
+      ...once,
+      {
+        kind: 'again' as const,
+        first: next.first,
+        last: last.last,
+        of: { first: first.first, last: next.first - 1 },
+        readings: starts.map((row) => row - 1),
+      },
+    ];
+  });
+}
+
+function linesOf(rows: readonly RowToKnit[]): RowLine[] {
   const lines: RowLine[] = [];
   let isOpen = false;
-  plan.rows.forEach(({ row, from, contrast, wraps }, index) => {
-    const said = notes[index] ?? [];
-    const isPlain = contrast.length === 0 && wraps.length === 0;
+  for (const { row, from, edges, contrast, wraps, before, after } of rows) {
+    const isPlain = contrast.length === 0 && before.length === 0 && after.length === 0;
     const last = lines.at(-1);
-    if (last && isOpen && isPlain && said.length === 0) {
-      lines[lines.length - 1] = { ...last, last: row };
-      return;
-    }
-    lines.push({ first: row, last: row, from, contrast, wraps, notes: said });
-    isOpen = isPlain && said.every(({ code }) => !STANDS_ALONE.has(code));
-  });
+    if (last && isOpen && isPlain) lines[lines.length - 1] = { ...last, last: row };
+    else lines.push({ kind: 'rows', first: row, last: row, from, edges, contrast, wraps, before, after });
+    isOpen = isPlain;
+  }
   return lines;
+}
+
+/** What comes again is told once only where nothing but the needles of the pattern is to be seen to. */
+function keyOf({ first, last, from, edges, contrast, wraps, before, after }: RowLine): string | null {
+  if (before.length > 0 || after.length > 0) return null;
+  const needles = wraps.map(({ needle }) => needle);
+  return JSON.stringify([last - first, from, edges.first, edges.last, contrast, needles]);
 }
 
 export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
@@ -48,31 +83,47 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bl
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
   const needles = only === null ? rowList.columns.needles : rowList.needlesIn(piece.yarns[only]?.name ?? '');
   const columns = columnsOf(widthMm, [
-    [rowList.columns.row, 15.5],
-    [rowList.columns.from, 16.5],
+    ['', 7],
+    [rowList.columns.row, 20],
+    [rowList.columns.from, 15],
+    [rowList.columns.before, 62],
     [needles, 0],
-    [rowList.columns.wrap, 13],
-    [rowList.columns.notes, 49.5],
+    [rowList.columns.wrap, 15],
   ]);
-  const rows = rowLines(plan).map((line): Cell[] => {
-    const isPlain = line.contrast.length === 0;
+  const rows = rowLines(piece, plan).map((line): Cell[] => {
+    const numbers = cell([strong(rowList.rows(line.first, line.last))]);
+    if (line.kind === 'again') {
+      const { of, readings } = line;
+      return [
+        { ...cell(''), isBox: true },
+        numbers,
+        cell(''),
+        cell(rowList.begin(readings)),
+        cell(rowList.as(of)),
+        cell(''),
+      ];
+    }
+    const told = [...line.before, ...line.after].filter(({ kind }) => !LEFT_TO_STEPS.has(kind));
     return [
-      cell([strong(rowList.rows(line.first, line.last))], isPlain ? 'soft' : 'ink'),
-      cell(line.from, isPlain ? 'soft' : 'ink'),
-      isPlain ? cell(rowList.plain, 'soft') : cell(needlesText(line.contrast, only === null ? contrasts : [], piece)),
+      { ...cell(''), isBox: true },
+      numbers,
+      cell(line.from),
+      cell(sentences(told, piece).join(' ')),
+      line.contrast.length === 0
+        ? cell(rowList.plain, 'soft')
+        : cell(needlesText(line.contrast, only === null ? contrasts : [], piece)),
       cell(line.wraps.map(({ needle }) => label(needle)).join(' ')),
-      cell(line.notes.map(rowList.note).join('; '), 'soft'),
     ];
   });
   return [
     headingBlock(plain(rowList.title), widthMm),
-    paragraphBlock(plain(rowList.about), widthMm, { sizePt: LABEL_PT, tone: 'soft', keepsWithNext: true }),
-    tableBlock(columns, rows, { title: rowList.title, sizePt: TABLE_PT }),
+    paragraphBlock(plain(rowList.about), widthMm, { sizePt: SMALL_PT, tone: 'soft', keepsWithNext: true }),
+    tableBlock(columns, rows, { title: rowList.title, sizePt: READ_PT }),
   ];
 }
 
 /** Runs of needles from left to right; with more than one contrast yarn, those of each after its name. */
-function needlesText(contrast: PlanRow['contrast'], named: readonly number[], piece: KnitPiece): Rich {
+function needlesText(contrast: RowToKnit['contrast'], named: readonly number[], piece: KnitPiece): Rich {
   const runs = (found: readonly Run[]): string => words.sheet.rowList.runs(found);
   if (named.length === 0) return plain(runs(contrast));
   return named

@@ -5,6 +5,8 @@ export const TITLE_PT = 20;
 export const HEADING_PT = 11.5;
 export const BODY_PT = 9.5;
 export const TABLE_PT = 9;
+/** The row list and the readings of the row counter, read from where the carriage is moved. */
+export const READ_PT = 11;
 /** Labels in figures and running heads. */
 export const LABEL_PT = 8;
 /** The smallest there is. */

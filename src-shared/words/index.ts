@@ -16,3 +16,4 @@ export const words: Words = english;
 export * from './marked.ts';
 export * from './rich.ts';
 export type { BrowserReason } from './en/launcher.ts';
+export type { ActNames, AtHand } from './en/running-order.ts';

@@ -13,6 +13,7 @@ import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { mainYarn, motifOf, pieceIn, type Project } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
+import { readCsv } from '../reference/bed-simulated.ts';
 import { anyProject } from './projects.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */
@@ -307,11 +308,10 @@ describe('every plan', () => {
 
   it('says in its row list what each needle knits', () => {
     always((plan, project) => {
-      const [header, ...lines] = rowListCsv(plan, project).trimEnd().split('\r\n');
-      const columns = (header ?? '').split(',');
+      const [header, ...lines] = readCsv(rowListCsv(plan, pieceIn(project)));
+      const columns = header ?? [];
       for (const [index, row] of plan.rows.entries()) {
-        // Only notes hold commas here, and they stand last.
-        const cells = (lines[index] ?? '').split(',');
+        const cells = lines[index] ?? [];
         expect(cells.slice(0, 2)).toEqual([String(row.row), row.from]);
         const knitted = new Map<number, number>();
         columns.forEach((column, at) => {

@@ -175,7 +175,7 @@ function planned(project: Project): Plan {
 
 /** Knits the row list, and finds the picture and the wraps that were planned. Returns how many wraps there were. */
 function knitAsPlaced(project: Project, plan: Plan): number {
-  const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+  const { picture, wraps } = knit(rowListCsv(plan, pieceIn(project)), project.piece.finishedFace);
   expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
   expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
   return wraps.flat().length;
@@ -185,7 +185,7 @@ describe('a knitter with the row list', () => {
   it('knits the sample sleeve as it was placed', () => {
     const project = sampleProject();
     const plan = makePlan(pieceIn(project));
-    const { picture, wraps } = knit(rowListCsv(plan, project), project.piece.finishedFace);
+    const { picture, wraps } = knit(rowListCsv(plan, pieceIn(project)), project.piece.finishedFace);
     expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
     // The lighthouse stands upright: its lamp is narrower than its rock.
     const seen = (row: number): number => (picture[row - 1] as string[]).filter((yarn) => yarn === 'chalk').length;
@@ -239,7 +239,7 @@ describe('a knitter with the row list', () => {
             expect(made.problem.code).not.toBe('unexpected');
             continue;
           }
-          const { picture } = knit(rowListCsv(made.value, inSize), inSize.piece.finishedFace);
+          const { picture } = knit(rowListCsv(made.value, pieceIn(inSize)), inSize.piece.finishedFace);
           expect(asText(picture)).toEqual(asText(placedDesign(inSize, made.value)));
           expect(picture).toHaveLength(inSize.piece.shape.rows);
           knitted++;
@@ -263,7 +263,7 @@ describe('a knitter with the row list', () => {
           })),
         };
         const plan = planned(project);
-        const csv = rowListCsv(plan, project);
+        const csv = rowListCsv(plan, pieceIn(project));
         const { wraps } = knit(csv, project.piece.finishedFace);
         expect(wraps.map((row) => [...row].sort())).toEqual(wrapsByEye(csv));
       }),
@@ -275,14 +275,13 @@ describe('a knitter with the row list', () => {
 /** The needle outward of each contrast yarn's outermost one on the carriage side, if it is in work and knits main. */
 function wrapsByEye(csv: string): string[][] {
   const [header = [], ...lines] = readCsv(csv);
-  let edges: [number, number] = [0, 0];
   const position = (name: string): number =>
     name.startsWith('L') ? -Number(name.slice(1)) : Number(name.slice(1)) - 1;
   const name = (at: number): string => (at < 0 ? `L${-at}` : `R${at + 1}`);
   return lines.map((cells) => {
     const cell = (title: string): string => cells[header.indexOf(title)] ?? '';
-    const span = /(?:, |to )([LR]\d+)(?:–([LR]\d+))?/.exec(cell('Notes'));
-    if (span) edges = [position(span[1] as string), position(span[2] ?? (span[1] as string))];
+    const [first = '', last = first] = cell('Stitches on').split('-');
+    const edges = [position(first), position(last)] as const;
     const runs = header
       .filter((title) => title.startsWith('Needles in '))
       .map((title) => cell(title).split(' ').filter(Boolean))
@@ -291,7 +290,7 @@ function wrapsByEye(csv: string): string[][] {
     const isSelected = (at: number): boolean => runs.flat().some(([first, last = first]) => at >= first && at <= last);
     const outward = runs.map((found) => {
       const ends = found.flat() as number[];
-      return cell('Carriage from') === 'left' ? Math.min(...ends) - 1 : Math.max(...ends) + 1;
+      return cell('Carriage at') === 'left' ? Math.min(...ends) - 1 : Math.max(...ends) + 1;
     });
     return [...new Set(outward)]
       .filter((at) => at >= edges[0] && at <= edges[1] && !isSelected(at))
@@ -302,24 +301,28 @@ function wrapsByEye(csv: string): string[][] {
 
 describe('the simulated bed', () => {
   const list = (...lines: string[]): string =>
-    ['Row counter,Carriage from,Section,Needles in chalk,Wrap,Notes', ...lines].map((line) => `${line}\r\n`).join('');
-  const castOn = '1,right,body,,,"Cast on 6 stitches, L3–R3"';
+    ['Row,Carriage at,Section,Stitches on,Needles in chalk,Wrap', ...lines].map((line) => `${line}\r\n`).join('');
+  const castOn = '1,right,body,L3-R3,,';
 
   it('shows the knit side mirrored and the purl side as it hangs', () => {
-    const csv = list(castOn, '2,left,body,L3-L2 R2,,');
+    const csv = list(castOn, '2,left,body,L3-R3,L3-L2 R2,');
     expect(asText(knit(csv, 'purl').picture)).toEqual(['cc..c.', '......']);
     expect(asText(knit(csv, 'knit').picture)).toEqual(['.c..cc', '......']);
   });
 
   it.each([
-    ['a carriage that starts from where it is not', [castOn, '2,right,body,,,'], 'the carriage stands at the left'],
-    ['a row counter that jumps', [castOn, '3,left,body,,,'], 'the row counter stands at 1'],
-    ['a needle that is not in work', [castOn, '2,left,body,L4,,'], 'L4 is not in work'],
-    ['a needle 0', [castOn, '2,left,body,L0,,'], '"L0" is no needle'],
-    ['a wrap on a selected needle', [castOn, '2,left,body,L2,L2,'], 'L2 is selected'],
-    ['a wrap away from the figure', [castOn, '2,left,body,R1,L2,'], 'L2 has no selected needle beyond it'],
-    ['a wrap on the far side', [castOn, '2,left,body,R1,R2,'], 'R2 has no selected needle beyond it'],
-    ['a wrap beside the piece', [castOn, '2,left,body,L3,L4,'], 'L4 is not in work'],
+    [
+      'a carriage that starts from where it is not',
+      [castOn, '2,right,body,L3-R3,,'],
+      'the carriage stands at the left',
+    ],
+    ['a row counter that jumps', [castOn, '3,left,body,L3-R3,,'], 'the row counter stands at 1'],
+    ['a needle that is not in work', [castOn, '2,left,body,L3-R3,L4,'], 'L4 is not in work'],
+    ['a needle 0', [castOn, '2,left,body,L3-R3,L0,'], '"L0" is no needle'],
+    ['a wrap on a selected needle', [castOn, '2,left,body,L3-R3,L2,L2'], 'L2 is selected'],
+    ['a wrap away from the figure', [castOn, '2,left,body,L3-R3,R1,L2'], 'L2 has no selected needle beyond it'],
+    ['a wrap on the far side', [castOn, '2,left,body,L3-R3,R1,R2'], 'R2 has no selected needle beyond it'],
+    ['a wrap beside the piece', [castOn, '2,left,body,L3-R3,L3,L4'], 'L4 is not in work'],
     ['a piece that was not cast on', ['1,right,body,,,'], 'nothing is cast on'],
   ])('stops at %s', (_, lines, what) => {
     expect(() => knit(list(...lines), 'knit')).toThrow(what);

@@ -50,9 +50,9 @@ export function knit(csv: string, finishedFace: 'knit' | 'purl'): Knitted {
   const wraps: string[][] = [];
   lines.forEach((cells, index) => {
     const cell = (title: string): string => cells[column(title)] ?? '';
-    const row = cell('Row counter');
+    const row = cell('Row');
     if (row !== String(index + 1)) throw new KnittingError(row, `the row counter stands at ${index}`);
-    bed.putInWork(row, cell('Notes'));
+    bed.putInWork(row, cell('Stitches on'));
     const selected = new Map<number, string>();
     for (const title of yarns) {
       for (const needle of needlesIn(row, cell(title))) {
@@ -60,7 +60,7 @@ export function knit(csv: string, finishedFace: 'knit' | 'purl'): Knitted {
         selected.set(needle, title.slice('Needles in '.length));
       }
     }
-    const from = cell('Carriage from');
+    const from = cell('Carriage at');
     const wrapped = needlesIn(row, cell('Wrap'));
     for (const needle of wrapped) bed.wrap(row, needle, from, selected);
     wraps.push(wrapped.map(labelOf));
@@ -70,21 +70,16 @@ export function knit(csv: string, finishedFace: 'knit' | 'purl'): Knitted {
 }
 
 class Bed {
-  /** Needles in work, and the yarn of the loop on each. */
+  /** Stitches on, and the yarn of the loop on each. */
   private readonly loops = new Map<number, string>();
   /** Rows knocked off or still on the needles, the first row first. */
   private readonly fabric: Map<number, string>[] = [];
   private carriage: string | null = null;
 
-  /** Casts on, increases and decreases as the notes say. */
-  putInWork(row: string, notes: string): void {
-    const castOn = /Cast on (\d+) stitch(?:es)?, (\S+)/.exec(notes);
-    const shaped = /(?:increase|decrease) .*to (\S+)/i.exec(notes);
-    if (this.fabric.length === 0 && !castOn) throw new KnittingError(row, 'nothing is cast on');
-    const span = castOn?.[2] ?? shaped?.[1];
-    if (span === undefined) return;
-    const needles = needlesIn(row, span.replace(/[;,.]$/, '').replace('–', '-'));
-    if (castOn && needles.length !== Number(castOn[1])) throw new KnittingError(row, `${castOn[1]} are not ${span}`);
+  /** Casts on, increases and decreases until the needles of the row are in work. */
+  putInWork(row: string, span: string): void {
+    if (span === '') throw new KnittingError(row, 'nothing is cast on');
+    const needles = needlesIn(row, span);
     // A stitch taken off moves to its neighbour; a needle put in work gets a new loop.
     for (const needle of this.loops.keys()) if (!needles.includes(needle)) this.loops.delete(needle);
     for (const needle of needles) if (!this.loops.has(needle)) this.loops.set(needle, MAIN);

@@ -328,4 +328,29 @@ export const MOVED: readonly Moved[] = [
     now: null,
     why: 'end needles are part of the fabric: the rows of the test above hold one that has them',
   },
+  {
+    old: 'unit/output/row-list.test.ts › the row list › says for every row the carriage, the section, the needles of each contrast, the wraps and the notes',
+    now: 'unit/output/row-list.test.ts › the row list › says for every row the carriage, the section, the needles, what is done before it and the wraps',
+    why: 'what is done is told before the row that it is done before',
+  },
+  {
+    old: 'unit/output/row-list.test.ts › notes at a row › say what happens at the edges of a shaped piece',
+    now: 'unit/output/row-list.test.ts › the row list › tells increases at the row that they are done before',
+    why: 'the row list is made from the running order',
+  },
+  {
+    old: 'unit/output/row-list.test.ts › notes at a row › have no set-up row before row 1',
+    now: 'unit/output/row-list.test.ts › the row list › has no acts for what cannot be knitted, and says why',
+    why: 'a pattern on row 1 is refused',
+  },
+  {
+    old: 'unit/output/placement-sheet.test.ts › what the sheet says › takes plain rows together but not over a row that must be told apart',
+    now: 'unit/output/placement-sheet.test.ts › what the sheet says › takes plain rows together but not over a row before which there is something to do',
+    why: 'the row list is made from the running order',
+  },
+  {
+    old: 'unit/piece/sections.test.ts › a folded hem › says in the row list what to do at both',
+    now: 'unit/output/row-list.test.ts › the row list › says for every row the carriage, the section, the needles, what is done before it and the wraps',
+    why: 'the row list is made from the running order',
+  },
 ];

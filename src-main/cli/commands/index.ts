@@ -2,6 +2,7 @@
 import type { Command } from '../command.ts';
 import { demoCommand } from './demo.ts';
 import { exportCommand } from './export.ts';
+import { followCommand } from './follow.ts';
 import { measureCommand } from './measure.ts';
 import { placeCommand } from './place.ts';
 import { planCommand } from './plan.ts';
@@ -13,6 +14,7 @@ export const commands: readonly Command[] = [
   readCommand,
   placeCommand,
   planCommand,
+  followCommand,
   sizesCommand,
   exportCommand,
   demoCommand,

@@ -59,7 +59,7 @@ export const MAKERS: {
     make: (plan, project, { paper, date, lengthUnit: unit }) =>
       sheetToPdf(placementSheet(sheetFacts(project), plan, { paper, date, unit })),
   },
-  'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, project)) },
+  'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, pieceIn(project))) },
 };
 
 /** Numbers, lines and repeat box, in cells as large as the image may be. */

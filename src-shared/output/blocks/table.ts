@@ -21,6 +21,8 @@ export interface Cell {
   readonly tone?: Tone;
   /** A patch of yarn before the text. */
   readonly swatch?: YarnColour;
+  /** A box to tick instead of text. */
+  readonly isBox?: boolean;
 }
 
 /** What is said of a table as a whole, and how close it is set. */
@@ -41,12 +43,14 @@ const PADDING_MM = 0.75;
 /** Free at the right of each column but the last. */
 const GUTTER_MM = 2.5;
 const SWATCH_MM = 2.6;
+const BOX_MM = 3.6;
 const SWATCH_SPACE_MM = 4;
 
 interface SetCell {
   readonly lines: readonly Rich[];
   readonly tone: Tone;
   readonly swatch: YarnColour | null;
+  readonly isBox: boolean;
 }
 
 interface SetRow {
@@ -79,10 +83,10 @@ export function tableBlock(columns: readonly Column[], rows: readonly (readonly 
 
 function setRow(cells: readonly Cell[], columns: readonly Column[], sizePt: number): SetRow {
   const set = columns.map((column, index): SetCell => {
-    const { text, tone = 'ink', swatch = null } = cells[index] ?? cell('');
+    const { text, tone = 'ink', swatch = null, isBox = false } = cells[index] ?? cell('');
     const gutter = index === columns.length - 1 ? 0 : GUTTER_MM;
     const width = column.widthMm - gutter - (swatch ? SWATCH_SPACE_MM : 0);
-    return { lines: text.length === 0 ? [] : wrap(text, width, sizePt), tone, swatch };
+    return { lines: text.length === 0 ? [] : wrap(text, width, sizePt), tone, swatch, isBox };
   });
   return rowOf(set, lineHeightMm(sizePt));
 }
@@ -101,7 +105,7 @@ function splitRow({ cells, lineMm }: SetRow, heightMm: number): readonly [SetRow
   const rest = cells.map((each, index): SetCell => {
     const isNamed = index === 0 && each.lines.length <= count;
     const lines = isNamed ? goingOn(each.lines) : each.lines.slice(count);
-    return { ...each, lines, swatch: index === 0 ? each.swatch : null };
+    return { ...each, lines, swatch: index === 0 ? each.swatch : null, isBox: false };
   });
   return [
     rowOf(
@@ -178,7 +182,7 @@ function drawTable(rows: readonly SetRow[], setting: Setting, x: number, y: numb
 function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: number, y: number): SheetItem[][] {
   let left = x;
   return columns.map((column, index) => {
-    const { lines, tone, swatch } = row.cells[index] as SetCell;
+    const { lines, tone, swatch, isBox } = row.cells[index] as SetCell;
     const isLast = index === columns.length - 1;
     const start = left;
     left += column.widthMm;
@@ -190,6 +194,10 @@ function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: n
         anchor: column.align,
       }),
     );
+    if (isBox) {
+      const middle = y + PADDING_MM + (lineHeightMm(sizePt) - BOX_MM) / 2;
+      return [rectangleItem(start, middle, BOX_MM, BOX_MM, null, { paint: 'ink', width: LINE_MM })];
+    }
     if (!swatch) return items;
     const top = y + PADDING_MM + (lineHeightMm(sizePt) - SWATCH_MM) / 2;
     return [rectangleItem(start, top, SWATCH_MM, SWATCH_MM, swatch, { paint: 'rule', width: HAIRLINE_MM }), ...items];

@@ -9,6 +9,7 @@ const commands = {
   read: 'Reads a chart out of a photo or scan and writes it as a motif.',
   place: 'Says on which needles groups of copies go, best first, and why.',
   plan: 'Says row by row what to knit, wrap and look out for.',
+  follow: 'Reads out what to do from casting on to casting off, at each reading of the row counter.',
   sizes: 'Says how each size of a project comes out, side by side.',
   export: 'Writes the chart, the placement sheet and the row list of a project.',
   demo: 'Does the whole job with the sample project, and prints its plan.',
@@ -81,6 +82,10 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   plan: [
     'A project brings its own piece and placing; options given here go before them, and',
     'those about placing change its first band.',
+  ],
+  follow: [
+    'Row n is the row that brings the counter to n; what is done before it is done when the counter reads n − 1.',
+    'Where something stands in the way it says what, and gives no order. --json gives the order act by act.',
   ],
   read: [
     'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',

@@ -104,12 +104,14 @@ export const knitting = {
   piece: pieceOf,
   /** Headings of the row list. */
   columns: {
-    row: 'Row counter',
-    from: 'Carriage from',
+    row: 'Row',
+    from: 'Carriage at',
     section: 'Section',
+    edges: 'Stitches on',
+    before: 'Before the row',
     needles: (yarn: string): string => `Needles in ${yarn}`,
     wrap: 'Wrap',
-    notes: 'Notes',
+    after: 'After the row',
   },
   note,
   yarnUse,

@@ -13,6 +13,11 @@ export interface ActNames {
   motif(id: string): string;
 }
 
+interface RowSpan {
+  readonly first: number;
+  readonly last: number;
+}
+
 /** Fewer needles than this are named one by one. */
 const LEAST_IN_STEPS = 5;
 
@@ -170,8 +175,41 @@ function act(said: Act, names: ActNames): string {
 /** As knitters write where the carriage is: COL, COR. */
 const CARRIAGE: { readonly [At in Side]: string } = { left: 'left (COL)', right: 'right (COR)' };
 
+/** What has to lie ready before the first stitch. */
+export type AtHand =
+  /** `mm`: with the share that is wound off more. */
+  | { readonly code: 'yarn'; readonly yarn: number; readonly role: 'main' | 'contrast'; readonly mm: number }
+  | { readonly code: 'balls'; readonly count: number }
+  | { readonly code: 'strands'; readonly count: number }
+  | { readonly code: 'waste-yarn' | 'ravel-cord' | 'transfer-tool' | 'weights' | 'thread' | 'sewing-needle' };
+
+const AT_HAND: { readonly [Code in Exclude<AtHand['code'], 'yarn' | 'balls' | 'strands'>]: string } = {
+  'waste-yarn': 'Waste yarn of the same thickness, in another colour.',
+  'ravel-cord': 'A ravel cord.',
+  'transfer-tool': 'A transfer tool.',
+  weights: 'Weights.',
+  thread: 'A smooth thread to take the last stitches off on.',
+  'sewing-needle': 'A blunt sewing needle for the yarn ends.',
+};
+
+function atHand(item: AtHand, names: ActNames): string {
+  switch (item.code) {
+    case 'yarn':
+      return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${n.metres(item.mm)}.`;
+    case 'balls':
+      return `${n.count(item.count, 'ball')} of contrast wound beforehand, to be laid by hand.`;
+    case 'strands':
+      return `${n.count(item.count, 'strand')} of main cut beforehand, to wrap with.`;
+    default:
+      return AT_HAND[item.code];
+  }
+}
+
 export const runningOrder = {
   act,
+  atHand,
+  titles: { atHand: 'To have at hand', knitting: 'Knitting it', blocked: 'This piece cannot be knitted as it is' },
+  blocked: 'There are no steps until this is changed:',
   needles,
   pattern,
   /** `before row 24 · counter reads 23 · carriage at the left (COL)` */
@@ -180,6 +218,9 @@ export const runningOrder = {
     return `${when} · counter reads ${counter} · carriage at the ${CARRIAGE[carriageAt]}`;
   },
   carriageAt: (side: Side): string => CARRIAGE[side],
+  /** `Rows 33–56: knit them as rows 21–32, beginning when the counter reads 32 and 44.` */
+  again: (rows: RowSpan, of: RowSpan, readings: readonly number[]): string =>
+    `Rows ${rows.first}–${rows.last}: knit them as ${n.rowSpan(of.first, of.last)}, beginning when the counter reads ${n.list(readings.map(String))}.`,
   /** Rows that are knitted in one go, until the counter reads the last of them. */
   knit: (first: number, last: number): string =>
     first === last ? `Knit row ${first}.` : `Knit rows ${first}–${last}, until the counter reads ${last}.`,

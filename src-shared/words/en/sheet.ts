@@ -10,12 +10,11 @@ import type { CellBox } from '../../grid/index.ts';
 import type { ExportKind } from '../../host/index.ts';
 import { toUnit, type LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
-import type { Stage, RowNote } from '../../plan/index.ts';
+import type { Stage } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
 import { dates } from './dates.ts';
 import { fill } from './fill.ts';
-import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
@@ -255,19 +254,21 @@ export const sheet = {
   rowList: {
     title: 'Row list',
     about:
-      'Row n is the row that brings the counter to n. The carriage stands at the side named before the row. Wraps are made before the row.',
-    columns: { row: 'Row', from: 'Carriage at', needles: 'Needles in contrast', wrap: 'Wrap', notes: 'Notes' },
+      'Row n is the row that brings the counter to n. What stands beside it is done before it, when the counter reads one less; where the carriage is, it is before the row. Needles not named knit main.',
+    columns: {
+      row: 'Row',
+      from: 'Carriage at',
+      before: 'Before the row',
+      needles: 'Needles in contrast',
+      wrap: 'Wrap',
+    },
     needlesIn: (yarn: string): string => `Needles in ${yarn}`,
     rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
     plain: 'plain',
-    /** Shorter than elsewhere where both edges move alike, since it stands on many rows. */
-    note(said: RowNote): string {
-      if (said.code !== 'edges') return knitting.note(said);
-      const { before, edges } = said;
-      const more = before.first - edges.first;
-      if (edges.last - before.last !== more) return knitting.note(said);
-      return `${more > 0 ? 'Increase' : 'Decrease'} ${Math.abs(more)} at each edge: ${n.run(edges)}`;
-    },
+    /** Of rows that come again: what they are like, and where each time begins. */
+    as: ({ first, last }: { readonly first: number; readonly last: number }): string => `as ${n.rowSpan(first, last)}`,
+    begin: (readings: readonly number[]): string =>
+      `The same again, beginning when the counter reads ${n.list(readings.map(String))}.`,
     /** `L48–L40, L38`; many of them are told by what comes again: `L48, L46–L45, and so on every 6 needles up to R47`. */
     runs(runs: readonly Run[]): string {
       const each = (some: readonly Run[]): string => some.map(n.run).join(', ');

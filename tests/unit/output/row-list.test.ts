@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { csvText, rowList, rowListCsv, runsText } from '@shared/output/index.ts';
-import { makePlan, rowNotes } from '@shared/plan/index.ts';
-import { pieceIn } from '@shared/project/index.ts';
+import type { MotifId } from '@shared/motif/index.ts';
+import { csvText, rowList, rowListCsv, runsText, type RowList } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
+import { rowLines } from '../../../src-shared/output/row-list-blocks.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
 const SMALL = projectWith({
@@ -14,42 +16,84 @@ const SMALL = projectWith({
   piece: { hemRows: 8 },
 });
 
+const TAPERED = projectWith({
+  motif: ['X', '.'],
+  copies: [1],
+  stitches: 6,
+  rows: 6,
+  piece: { shape: { kind: 'tapered', stitches: 6, stitchesAtTop: 9, rows: 6, straightRows: 2 } },
+});
+
+function listOf(project: Project): RowList {
+  const piece = pieceIn(project);
+  return rowList(makePlan(piece), piece);
+}
+
 describe('the row list', () => {
-  it('says for every row the carriage, the section, the needles of each contrast, the wraps and the notes', () => {
-    const { header, rows } = rowList(makePlan(pieceIn(SMALL)), SMALL);
+  it('says for every row the carriage, the section, the needles, what is done before it and the wraps', () => {
+    const { header, rows } = listOf(SMALL);
     expect(header).toEqual([
-      'Row counter',
-      'Carriage from',
+      'Row',
+      'Carriage at',
       'Section',
+      'Stitches on',
+      'Before the row',
       'Needles in chalk',
       'Needles in kelp',
       'Wrap',
-      'Notes',
+      'After the row',
     ]);
-    // 9 stitches, L4–R5; the block on L1–R2; hem back 1–4, front 5–8, so the motif on rows 6 and 7.
-    expect(rows).toEqual([
-      ['1', 'right', 'hem back', '', '', '', 'Cast on 9 stitches, L4–R5'],
-      ['2', 'left', 'hem back', '', '', '', ''],
-      ['3', 'right', 'hem back', '', '', '', ''],
-      ['4', 'left', 'hem back', '', '', '', 'The hem folds after this row'],
-      ['5', 'right', 'hem front', '', '', '', 'Knit this row plain while the needles of row 6 are selected'],
-      ['6', 'left', 'hem front', 'R1-R2', '', 'L1', 'Pattern begins'],
-      ['7', 'right', 'hem front', 'R2', 'L1', 'R1 R3', 'Pattern ends'],
-      [
-        '8',
-        'left',
-        'hem front',
-        '',
-        '',
-        '',
-        'Last row of the hem: hang the cast-on loops on their needles and cast off both together',
-      ],
+    // 9 stitches, L4–R5; the block on L1–R2; back 1–4, front 5–8, so the motif on rows 6 and 7.
+    const told = rows.map((cells) => cells.filter((_, at) => at !== 4 && at !== 8));
+    expect(told).toEqual([
+      ['1', 'right', 'hem back', 'L4-R5', '', '', ''],
+      ['2', 'left', 'hem back', 'L4-R5', '', '', ''],
+      ['3', 'right', 'hem back', 'L4-R5', '', '', ''],
+      ['4', 'left', 'hem back', 'L4-R5', '', '', ''],
+      ['5', 'right', 'hem front', 'L4-R5', '', '', ''],
+      ['6', 'left', 'hem front', 'L4-R5', 'R1-R2', '', 'L1'],
+      ['7', 'right', 'hem front', 'L4-R5', 'R2', 'L1', 'R1 R3'],
+      ['8', 'left', 'hem front', 'L4-R5', '', '', ''],
     ]);
+    expect(rows[0]?.[4]).toMatch(
+      /^Cast on 9 stitches, L4–R5, open: 8 rows of waste yarn and the ravel cord, then go on in /,
+    );
+    expect(rows[4]?.[4]).toContain('for row 6: ');
+    expect(rows[7]?.[8]).toContain('Hang the hem on L4–R5: 9 loops');
+    expect(rows[7]?.[8]).toContain('Cast off all 9 stitches, L4–R5');
+  });
+
+  it('tells increases at the row that they are done before', () => {
+    // 6 to 9 stitches: one at each edge on row 4, and the odd one on the right on a row of its own before it.
+    const { rows } = listOf(TAPERED);
+    expect(rows.map((cells) => cells[3])).toEqual(['L3-R3', 'L3-R3', 'L3-R4', 'L4-R5', 'L4-R5', 'L4-R5']);
+    const shaped = rows.map((cells) => (cells[4] ?? '').match(/(?:Increase|Decrease)[^.]*\./g) ?? []);
+    expect(shaped).toEqual([
+      [],
+      [],
+      ['Increase 1 stitch at the right edge: R4.'],
+      ['Increase 1 stitch at the left edge: L4.', 'Increase 1 stitch at the right edge: R5.'],
+      [],
+      [],
+    ]);
+  });
+
+  it('has no acts for what cannot be knitted, and says why', () => {
+    const first = projectWith({
+      motif: ['X', 'X'],
+      copies: [1],
+      stitches: 5,
+      rows: 4,
+      band: { position: { kind: 'from-row', row: 1 } },
+    });
+    const { rows } = listOf(first);
+    expect(rows[0]?.[4]).toMatch(/^This piece cannot be knitted as it is\. The pattern begins on row 1/);
+    expect(rows.slice(1).map((cells) => cells[4] + (cells.at(-1) ?? ''))).toEqual(['', '', '']);
   });
 
   it('has a column only for contrast yarns in use', () => {
     const plain = projectWith({ motif: ['X', '.'], copies: [1], stitches: 5, rows: 4 });
-    expect(rowList(makePlan(pieceIn(plain)), plain).header).toHaveLength(6);
+    expect(listOf(plain).header).toHaveLength(8);
   });
 
   it('writes runs from left to right', () => {
@@ -59,37 +103,39 @@ describe('the row list', () => {
   });
 });
 
-describe('notes at a row', () => {
-  it('say what happens at the edges of a shaped piece', () => {
-    const tapered = projectWith({
-      motif: ['X', '.'],
+describe('the row list on paper', () => {
+  const spans = (project: Project): string[] =>
+    rowLines(pieceIn(project), makePlan(pieceIn(project))).map(({ kind, first, last }) => `${kind} ${first}–${last}`);
+
+  it('has a line of its own for a row with something to do', () => {
+    const shaped = projectWith({
+      motif: ['.', 'X'],
       copies: [1],
-      stitches: 6,
-      rows: 6,
-      // 6 to 9 stitches: one at each edge on row 4, and the odd one on the right on a row of its own before it.
-      piece: { shape: { kind: 'tapered', stitches: 6, stitchesAtTop: 9, rows: 6, straightRows: 2 } },
+      stitches: 20,
+      rows: 30,
+      piece: { shape: { kind: 'tapered', stitches: 20, stitchesAtTop: 24, rows: 30, straightRows: 6 } },
     });
-    const { rows } = rowList(makePlan(pieceIn(tapered)), tapered);
-    expect(rows.map((cells) => cells.at(-1))).toEqual([
-      'Cast on 6 stitches, L3–R3',
-      'Knit this row plain while the needles of row 3 are selected',
-      'Increase 1 on the right, to L3–R4; Pattern begins',
-      'Increase 1 on the left and 1 on the right, to L4–R5; Pattern ends',
-      '',
-      '',
-    ]);
+    const plain = { ...shaped, bands: [] };
+    for (const line of rowLines(pieceIn(plain), makePlan(pieceIn(plain)))) {
+      if (line.kind === 'rows' && line.before.length > 0) expect(line.first).toBe(line.last);
+    }
+    expect(spans(plain)).toContain('rows 2–11');
   });
 
-  it('have no set-up row before row 1', () => {
-    const first = projectWith({
-      motif: ['X', '.'],
-      copies: [1],
-      stitches: 5,
-      rows: 4,
-      band: { position: { kind: 'from-row', row: 1 } },
-    });
-    const codes = rowNotes(makePlan(pieceIn(first))).map((notes) => notes.map(({ code }) => code));
-    expect(codes).toEqual([['cast-on', 'pattern-begins'], ['pattern-ends'], [], []]);
+  it('tells rows that come again once, with the readings at which they begin', () => {
+    const fill = projectWith({ motif: ['X.X.', '.X.X', 'XX..', '..XX'], copies: [], stitches: 16, rows: 41 });
+    const filled: Project = { ...fill, bands: [], fills: [startFill(fill.motifs[0]?.id as MotifId, 3)] };
+    const lines = rowLines(pieceIn(filled), makePlan(pieceIn(filled)));
+    const again = lines.find(({ kind }) => kind === 'again');
+    expect(again).toMatchObject({ first: 8, of: { first: 4, last: 7 } });
+    expect(again && 'readings' in again && again.readings.slice(0, 3)).toEqual([7, 11, 15]);
+    // Every row is told, once.
+    let next = 1;
+    for (const { first, last } of lines) {
+      expect(first).toBe(next);
+      next = last + 1;
+    }
+    expect(next).toBe(42);
   });
 });
 
@@ -121,7 +167,9 @@ describe('comma-separated text', () => {
       ...SMALL,
       yarns: [main, { name: 'chalk, "2-ply"', colour: '#ffffff', tex: null }, ...others],
     } as typeof SMALL;
-    const [header] = rowListCsv(makePlan(pieceIn(named)), named).split('\r\n');
-    expect(header).toBe('Row counter,Carriage from,Section,"Needles in chalk, ""2-ply""",Needles in kelp,Wrap,Notes');
+    const [header] = rowListCsv(makePlan(pieceIn(named)), pieceIn(named)).split('\r\n');
+    expect(header).toBe(
+      'Row,Carriage at,Section,Stitches on,Before the row,"Needles in chalk, ""2-ply""",Needles in kelp,Wrap,After the row',
+    );
   });
 });

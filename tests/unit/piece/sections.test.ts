@@ -6,7 +6,6 @@
  */
 import { describe, expect, it } from 'vitest';
 import { gaugeOfMotif } from '@shared/fabric/index.ts';
-import { rowListCsv } from '@shared/output/index.ts';
 import {
   firstRowAt,
   gaugeAt,
@@ -256,11 +255,5 @@ describe('a folded hem', () => {
       ...(row === 101 ? [{ code: 'set-up', forRow: 101 }] : []),
       { code: 'join', isLast: false, isNextSelected },
     ]);
-  });
-
-  it('says in the row list what to do at both', () => {
-    const lines = rowListCsv(checkedPlan(hem('loose')), hem('loose')).split('\r\n');
-    expect(lines[50]).toMatch(/^50,.*Turning row: knit it looser, so that the fold lies flat; the hem folds along it/);
-    expect(lines[100]).toMatch(/^100,.*Last row of the hem: hang the cast-on loops on their needles/);
   });
 });

@@ -1,0 +1,23 @@
+/** `follow PROJECT`: what to do from casting on to casting off, in order. */
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn } from '@shared/project/index.ts';
+import type { Command } from '../command.ts';
+import { planJson } from '../json/plan.ts';
+import { readProject } from '../motif-argument.ts';
+import { placed } from '../placed.ts';
+import { inGivenSize } from '../size-option.ts';
+import { followText } from '../text/follow.ts';
+
+export const followCommand: Command = {
+  name: 'follow',
+  argument: 'PROJECT',
+  options: ['size'],
+  required: [],
+  async run(args) {
+    const [path] = args.names as [string];
+    const project = inGivenSize(await readProject(path), args);
+    const plan = placed(path, () => makePlan(pieceIn(project)));
+    const { runningOrder, findings } = planJson(project, plan);
+    return { json: { runningOrder, findings }, text: () => followText(project, plan) };
+  },
+};

@@ -1,0 +1,42 @@
+/** The running order as a knitter would read it aloud. */
+import { BLOCKING_CODES, findingsOf } from '@shared/check/index.ts';
+import { actNames, atHand, toldSteps, type Step, type ToldStep } from '@shared/output/index.ts';
+import { runningOrderOf, type Plan } from '@shared/plan/index.ts';
+import { pieceIn, sizeName, type KnitPiece, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { under } from './table.ts';
+
+const { runningOrder } = words;
+
+/** What to have at hand, then every stop with what is done there; or why there is no order. */
+export function followText(project: Project, plan: Plan): string {
+  const piece = pieceIn(project);
+  const title = `${project.name}, ${words.knitting.piece(piece, sizeName(project))}`;
+  const running = runningOrderOf(piece, plan);
+  if (!running.isKnittable) {
+    const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));
+    const said = reasons.map((finding) => words.findings.text(finding, project));
+    return [title, runningOrder.titles.blocked, under(runningOrder.blocked, said)].join('\n\n');
+  }
+  const names = actNames(piece);
+  const ready = atHand(plan, running.order).map((item) => runningOrder.atHand(item, names));
+  return [
+    title,
+    under(runningOrder.titles.atHand, ready),
+    runningOrder.titles.knitting,
+    ...toldSteps(running.order).flatMap((told) => toldText(told, piece)),
+  ].join('\n\n');
+}
+
+function toldText(told: ToldStep, piece: KnitPiece): string[] {
+  if (told.kind === 'again') return [runningOrder.again(told.rows, told.of, told.readings)];
+  return told.kind === 'shaping' ? told.steps.map((step) => stepText(step, piece)) : [stepText(told.step, piece)];
+}
+
+function stepText({ stop, knit }: Step, piece: KnitPiece): string {
+  const names = actNames(piece);
+  const heading = runningOrder.stop(stop);
+  const lines = stop.acts.map((act) => runningOrder.act(act, names));
+  if (knit) lines.push(runningOrder.knit(knit.first, knit.last));
+  return under(heading.charAt(0).toUpperCase() + heading.slice(1), lines);
+}

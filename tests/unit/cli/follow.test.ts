@@ -1,0 +1,78 @@
+import fc from 'fast-check';
+import { afterAll, describe, expect, it } from 'vitest';
+import { makePlan, runningOrderOf } from '@shared/plan/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import { pieceIn, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { runningOrderJson } from '../../../src-main/cli/json/running-order.ts';
+import { followText } from '../../../src-main/cli/text/follow.ts';
+import { anyProject } from '../../property/projects.ts';
+import { asTold, followRead } from '../../reference/steps-read-back.ts';
+import { PROJECTS } from '../output/projects.ts';
+import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
+import { call, callJson, Folder } from './calls.ts';
+
+/** What is read back from the text, beside what the order is; null where there is none. */
+function bothOf(project: Project): { readonly read: unknown; readonly order: unknown } | null {
+  const piece = pieceIn(project);
+  const plan = outcome(() => makePlan(piece));
+  if (!plan.ok) return null;
+  const running = runningOrderOf(piece, plan.value);
+  if (!running.isKnittable) return null;
+  const text = followText(project, plan.value);
+  return {
+    read: asTold(followRead(text) as never),
+    order: asTold(runningOrderJson(running.order, project) as never),
+  };
+}
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+const sample = folder.file('sample.walewright', projectToText(sampleProject()));
+const wide = folder.file(
+  'wide.walewright',
+  projectToText({ ...sampleProject(), piece: { ...sampleProject().piece, bed: { needles: 60, pitchMm: 4.5 } } }),
+);
+
+describe('follow', () => {
+  it('reads out what to have at hand, and every reading with what is done there', async () => {
+    const { out } = await call('follow', sample);
+    expect(out).toContain('To have at hand\n  Main yarn slate: ');
+    expect(out).toContain(
+      'Before row 9 · counter reads 8 · carriage at the right (COR)\n  Increase 1 stitch at the left edge: L49.\n  Increase 1 stitch at the right edge: R49.\n  Knit rows 9–17, until the counter reads 17.',
+    );
+    expect(out.trimEnd()).toMatch(/Cast off all 124 stitches, [^.]*\.$/);
+  });
+
+  it('gives as JSON the order that plan gives', async () => {
+    const { runningOrder } = await callJson<PlanJson>('plan', sample);
+    expect(runningOrder?.length).toBeGreaterThan(20);
+    expect((await callJson<PlanJson>('follow', sample)).runningOrder).toEqual(runningOrder);
+  });
+
+  it('gives no order for a piece wider than the bed, and says why', async () => {
+    const { out } = await call('follow', wide);
+    expect(out).toContain('This piece cannot be knitted as it is');
+    expect(out).toContain('leave the bed');
+    expect(out).not.toContain('Cast on');
+    expect((await callJson<PlanJson>('follow', wide)).runningOrder).toBeNull();
+  });
+
+  it.each(Object.keys(PROJECTS))('tells the running order of the %s project without loss', (name) => {
+    const both = bothOf((PROJECTS[name] as () => Project)());
+    if (both) expect(both.read).toEqual(both.order);
+  });
+
+  it('tells any running order without loss, what comes again told once', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(anyProject, (project) => {
+        const both = bothOf(project);
+        if (!both) return;
+        expect(both.read).toEqual(both.order);
+        told++;
+      }),
+      { numRuns: 120, seed: 13 },
+    );
+    expect(told).toBeGreaterThan(40);
+  });
+});
