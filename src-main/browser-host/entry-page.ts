@@ -7,9 +7,9 @@
  * part of an address that no browser sends anywhere.
  */
 import { randomUUID } from 'node:crypto';
-import { readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { readdir, rm, stat, writeFile, chmod, lstat, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { ownFolder } from './own-folder.ts';
+import { problemError } from '@shared/problem/index.ts';
 
 /** How long the page is there for a browser that is slow to start. */
 export const ENTRY_PAGE_MS = 60_000;
@@ -51,4 +51,14 @@ function pageTo(address: string): string {
     `<script>location.replace(${JSON.stringify(address)});</script>`,
     '',
   ].join('\n');
+}
+
+/** Makes it if need be. Throws `folder-not-writable` where something else stands there, or another's folder. */
+async function ownFolder(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: 0o700 });
+  // A link could lead into a folder of somebody who put it there.
+  const found = await lstat(folder);
+  const isOurs = found.isDirectory() && (process.getuid === undefined || found.uid === process.getuid());
+  if (!isOurs) throw problemError('folder-not-writable', { detail: 'it belongs to somebody else' }, folder);
+  if ((found.mode & 0o077) !== 0) await chmod(folder, 0o700);
 }

@@ -21,7 +21,6 @@ import type { Outcome, Problem } from '@shared/problem/index.ts';
 import { dispatch } from '../services/index.ts';
 import type { Admission } from './admission.ts';
 import { refuse, sendSealed } from './answer.ts';
-import { wholeBody } from './body.ts';
 import type { Entries } from './entries.ts';
 import { announcedCall, type Refusal } from './guard.ts';
 import { Windows } from './windows.ts';
@@ -136,4 +135,16 @@ export async function sealedCalls(options: SealedCallsOptions): Promise<SealedCa
 
 function problem(what: Problem): Outcome<never> {
   return { ok: false, problem: what };
+}
+
+/** The body, `length` bytes; rejects if it ends before, or its sender is gone. Node lets none be longer. */
+async function wholeBody(request: IncomingMessage, length: number): Promise<Uint8Array<ArrayBuffer>> {
+  const body = new Uint8Array(length);
+  let at = 0;
+  for await (const chunk of request as AsyncIterable<Buffer>) {
+    body.set(chunk, at);
+    at += chunk.length;
+  }
+  if (at < length) throw new Error('The body ended early');
+  return body;
 }

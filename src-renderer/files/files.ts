@@ -10,9 +10,8 @@ import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts'
 import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
-import { bytesOfFile } from '../pictures/file-bytes.ts';
+import { bytesOfFile, titleOf } from '../pictures/picture-file.ts';
 import type { GivenPicture } from '../pictures/given.ts';
-import { titleOf } from '../pictures/title.ts';
 import type { OpenFile, Session } from '../session/session.ts';
 import { latePart } from '../ui/load-part.ts';
 

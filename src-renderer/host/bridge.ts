@@ -1,8 +1,7 @@
 /** Calls through Electron's preload script. */
 import type { Host, HostEvent, Method, Params, Result } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
-import type { Connection } from './connection.ts';
-import { isOutcome, UNREACHABLE } from './outcome.ts';
+import { type Connection, isOutcome, UNREACHABLE } from './connection.ts';
 
 /** What the preload script puts on the window. */
 export interface Bridge {

@@ -1,5 +1,7 @@
 /** The way to the services, whichever shell is around the window, and whether it is open. */
 import type { Host } from '@shared/host/index.ts';
+import { MOST_CALL_BYTES } from '@shared/host/sealed/index.ts';
+import type { Outcome } from '@shared/problem/index.ts';
 
 /** What became of the way to the host: it is gone, or there again (the same host, or a new one in its place). */
 export type Standing = 'lost' | 'rejoined';
@@ -39,3 +41,18 @@ export type Outside =
 
 export type Entered =
   { readonly kind: 'in'; readonly connection: Connection } | { readonly kind: 'outside'; readonly why: Outside };
+
+export const UNREACHABLE: Outcome<never> = {
+  ok: false,
+  problem: { code: 'host-unreachable', where: null, facts: {} },
+};
+
+/** For a call that no host would read. */
+export function tooLarge(bytes: number): Outcome<never> {
+  return { ok: false, problem: { code: 'file-too-large', where: null, facts: { bytes, most: MOST_CALL_BYTES } } };
+}
+
+/** True for what both shells answer. What is inside was checked before it was sent. */
+export function isOutcome(answer: unknown): answer is Outcome<unknown> {
+  return typeof answer === 'object' && answer !== null && typeof (answer as { ok?: unknown }).ok === 'boolean';
+}

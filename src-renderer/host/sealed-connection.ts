@@ -26,8 +26,7 @@ import {
   type SealingKeys,
 } from '@shared/host/sealed/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
-import type { Connection, Standing, StorageSeal } from './connection.ts';
-import { isOutcome, tooLarge, UNREACHABLE } from './outcome.ts';
+import { type Connection, type Standing, type StorageSeal, isOutcome, tooLarge, UNREACHABLE } from './connection.ts';
 import { release, type Sealing } from './sealing.ts';
 
 export type Fetch = (path: string, request: RequestInit) => Promise<Response>;

@@ -12,7 +12,6 @@ import { motifsActions } from './motifs-actions.ts';
 import { selectActions } from './select-actions.ts';
 import { stampActions } from './stamp-actions.ts';
 import { holdStamp, stampable } from './stamping.ts';
-import { letteringAction } from './lettering/action.ts';
 import { slipActions } from './slip-actions.ts';
 import { TOOL_NAMES, TOOLS } from './tools/index.ts';
 import { underlayActions } from './underlay/actions.ts';
@@ -172,4 +171,14 @@ function addYarn(session: Session): void {
   if (!change) return;
   session.change(change);
   session.look({ colour: yarns.length });
+}
+
+export function letteringAction(viewModel: MotifView): Action {
+  return {
+    id: 'lettering',
+    label: () => words.lettering.command,
+    keys: ['A'],
+    isEnabled: () => true,
+    run: () => viewModel.look({ dialog: 'lettering' }),
+  };
 }

@@ -8,7 +8,16 @@ import { layChange } from './editing/cutting.ts';
 import { overhangOf } from './editing/overhang.ts';
 import { centredOn, stampOf } from './editing/stamp.ts';
 import { changeAndTell } from './lifted-selection.ts';
-import type { Press } from './stage/press.ts';
+
+/** A press of the pointer, until it is let go. */
+export interface Press {
+  /** The pointer went on over these cells. */
+  over(cells: readonly Cell[]): void;
+  /** Let go; gives the last cell. */
+  end(): Cell;
+  /** Takes back what the press did. */
+  giveUp(): void;
+}
 
 const text = words.motifs.stamp;
 

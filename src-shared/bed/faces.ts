@@ -4,7 +4,7 @@
  * On a single bed the purl side faces the knitter, so the knit side is seen
  * mirrored. This is the one place that knows it; nothing else mirrors.
  */
-import type { FinishedFace, Shows } from './model.ts';
+import type { FinishedFace, Shows, Side } from './model.ts';
 import type { Slot } from './slot.ts';
 
 /** The side of the fabric that a chart is drawn from: its knitter faces the purl side. */
@@ -38,4 +38,8 @@ export function needleOfColumn(column: number, width: number, first: Slot, mirro
 export function columnOfNeedle(needle: Slot, width: number, first: Slot, mirrored: boolean): number {
   const offset = needle - first;
   return mirrored ? width - 1 - offset : offset;
+}
+
+export function opposite(side: Side): Side {
+  return side === 'left' ? 'right' : 'left';
 }

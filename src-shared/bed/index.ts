@@ -1,7 +1,5 @@
 export * from './model.ts';
-export * from './side.ts';
-export * from './slot.ts';
-export * from './needles.ts';
 export * from './faces.ts';
+export * from './slot.ts';
 export * from './regular-runs.ts';
 export type * from './problems.ts';

@@ -52,3 +52,9 @@ export function parseNeedle(text: string): Slot {
 export function widthOf(run: Run): number {
   return run.last - run.first + 1;
 }
+
+/** The needles of a bed of `needles`: half on each side of the centre, the odd one on the right. */
+export function needlesOf(needles: number): Run {
+  const left = Math.floor(needles / 2);
+  return { first: -left as Slot, last: (needles - left - 1) as Slot };
+}

@@ -1,2 +1,1 @@
 export * from './contrast.ts';
-export * from './legible.ts';

@@ -7,7 +7,6 @@ export * from './fill-place.ts';
 export * from './fills-round.ts';
 export * from './gaps-round.ts';
 export { placeFill } from './fills.ts';
-export * from './gauge-of-motif.ts';
 export * from './place-patterns.ts';
 export * from './seam-matching/index.ts';
 export * from './sizes-table.ts';

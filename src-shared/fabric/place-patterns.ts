@@ -1,5 +1,5 @@
 /** Groups and fills put on their piece, before anything is knitted. */
-import { outlineOf, sectionsOf } from '../piece/index.ts';
+import { outlineOf, sectionsOf, gaugeAt, gaugesOf, type Gauge } from '../piece/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { assertApart, placeBand } from './bands.ts';
@@ -7,6 +7,7 @@ import { extentOf } from './copy.ts';
 import { assertFillsApart } from './fills-apart.ts';
 import { placeFill } from './fills.ts';
 import type { MotifExtent, PlacedPatterns } from './types.ts';
+import { outcome } from '../problem/index.ts';
 
 /** Places groups and fills on the piece. Throws what `makePlan` throws: nothing that comes after can be wrong. */
 export function placePatterns(piece: KnitPiece): PlacedPatterns {
@@ -30,4 +31,17 @@ function extentsOf({ bands, fills }: KnitPiece): Map<MotifId, MotifExtent> {
     extents.set(motif.id, extentOf(motif));
   }
   return extents;
+}
+
+/**
+ * The gauge of the row on which a motif stands lowest, in a group or a fill;
+ * that of the piece if it stands nowhere or the piece cannot be knitted as described.
+ */
+export function gaugeOfMotif(piece: KnitPiece, motif: MotifId): Gauge {
+  const placed = outcome(() => placePatterns(piece));
+  if (!placed.ok) return piece.gauge;
+  const { bands, fills } = placed.value;
+  const places = [...bands.flatMap(({ groups }) => groups), ...fills];
+  const rows = places.filter((place) => place.motif === motif).map(({ firstRow }) => firstRow);
+  return rows.length === 0 ? piece.gauge : gaugeAt(gaugesOf(piece), Math.min(...rows));
 }

@@ -1,8 +1,7 @@
 export * from './model.ts';
 export { gridToText } from './lines.ts';
 export * from './grid.ts';
-export * from './modulo.ts';
+export * from './transform.ts';
 export * from './patch.ts';
 export * from './draw/index.ts';
-export * from './transform.ts';
 export type * from './problems.ts';

@@ -1,7 +1,6 @@
 /** Whole drawings turned, mirrored, moved, and made wider or taller inside. Each returns a new grid. */
 import { cellAt, makeGrid } from './grid.ts';
 import type { Grid } from './model.ts';
-import { modulo } from './modulo.ts';
 
 /** A grid of the given size whose cell (column, row) is `from(column, row)`. */
 function build(width: number, height: number, from: (column: number, row: number) => number): Grid {
@@ -77,4 +76,9 @@ function assertBetween(value: number, least: number, most: number): void {
   if (!Number.isInteger(value) || value < least || value > most) {
     throw new RangeError(`${value} does not lie between ${least} and ${most}`);
   }
+}
+
+/** `value` counted round by `by`, from 0 up to `by` and never negative, as columns of a repeat without end are. */
+export function modulo(value: number, by: number): number {
+  return ((value % by) + by) % by;
 }

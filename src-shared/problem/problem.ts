@@ -8,7 +8,7 @@
  */
 /**
  * The facts of each problem by its code. Each folder says those of its own in
- * its `problems.ts`; `words/problem-facts.ts` brings them together here. This
+ * its `problems.ts`; `words/en/problems/problem-words.ts` brings them together here. This
  * folder knows one alone: a bug of ours.
  */
 export interface ProblemFacts {

@@ -8,7 +8,6 @@
  */
 import { Matrix, solve } from 'ml-matrix';
 import { edgeShares, type Direction } from './edges.ts';
-import { phaseAround } from './phase.ts';
 import type { Picture } from './picture.ts';
 
 /** How far a cell lies off, in cells, at a place given in shares of the chart from its left and top, 0 … 1. */
@@ -132,4 +131,33 @@ const AROUND = [-1, 0, 1].flatMap((db) => [-1, 0, 1].map((dw) => [db, dw] as con
 /** Steps to the nearest corner of the windows. */
 function fromCorner(band: number, window: number, lastBand: number): number {
   return Math.min(band, lastBand - band) + Math.min(window, WINDOWS - 1 - window);
+}
+
+export interface Phase {
+  /** By what part of a cell edges lie after whole multiples of one: −½ … ½. */
+  readonly phase: number;
+  /** 0 … 1: how much of what is there comes back with the cells. */
+  readonly clarity: number;
+}
+
+/**
+ * The phase of edges that come back `times` times along the profiles, within
+ * `width` pixels around `middle`, the middle counting most.
+ */
+export function phaseAround(profiles: readonly Float64Array[], times: number, middle: number, width: number): Phase {
+  let re = 0;
+  let im = 0;
+  let total = 0;
+  for (const profile of profiles) {
+    const from = Math.max(0, Math.floor(middle - width / 2));
+    const to = Math.min(profile.length, Math.ceil(middle + width / 2));
+    for (let place = from; place < to; place++) {
+      const weight = Math.cos((Math.PI * (place + 0.5 - middle)) / width) ** 2 * (profile[place] as number);
+      const angle = (2 * Math.PI * (place + 0.5) * times) / profile.length;
+      re += weight * Math.cos(angle);
+      im += weight * Math.sin(angle);
+      total += weight;
+    }
+  }
+  return { phase: Math.atan2(im, re) / (2 * Math.PI), clarity: total === 0 ? 0 : Math.hypot(re, im) / total };
 }

@@ -12,7 +12,7 @@
  */
 import { edgeShares, type Direction } from './edges.ts';
 import type { Picture } from './picture.ts';
-import { phaseAround } from './phase.ts';
+import { phaseAround } from './drift.ts';
 import { peaksOf, type Peak } from './spectrum.ts';
 import type { Steps } from './steps.ts';
 

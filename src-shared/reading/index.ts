@@ -14,7 +14,7 @@ export { DOUBTFUL_BELOW } from './confidence.ts';
 export { type FigureLevel } from './levels.ts';
 export * from './read-chart.ts';
 export * from './svg.ts';
-export { isSvg, MOST_SVG_BYTES } from './svg-file.ts';
+export { isSvg, MOST_SVG_BYTES } from './picture-file.ts';
 export { MOST_SVG_WORK } from './svg-work.ts';
 export * from './picture-file.ts';
 export * from './decode-photo.ts';

@@ -4,9 +4,8 @@
  * Starting colours are drawn by k-means++ (Arthur and Vassilvitskii 2007): the
  * further a colour lies from those already drawn, the likelier it is drawn
  * next, so that a colour used in few cells is found too. The numbers drawn are
- * the same every time (random.ts).
+ * the same every time ({@link repeatableRandom}).
  */
-import { repeatableRandom } from './random.ts';
 
 /** `count` colours of three numbers each. */
 export type Colours = Float64Array;
@@ -86,4 +85,20 @@ function drawn(colours: Colours, count: number, seed: number): Colours {
     while (pick < total - 1 && (left -= distances[pick] as number) > 0) pick++;
   }
   return centres;
+}
+
+/**
+ * Numbers that look random and are the same every time, so that reading a
+ * photo twice gives the same cells. Returns a function that gives the next
+ * number, 0 ≤ n < 1 (mulberry32: a 32-bit counter, mixed; public domain,
+ * from memory).
+ */
+export function repeatableRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
 }

@@ -20,7 +20,6 @@ import {
 } from '../picture/index.ts';
 import { problemError } from '../problem/index.ts';
 import { assertPhotoSize } from './picture.ts';
-import { assertSvgLength, isSvg } from './svg-file.ts';
 
 export type PictureFile =
   | {
@@ -76,4 +75,19 @@ function of(
   orientation: Orientation = 1,
 ): PictureFile {
   return { kind, width, height, orientation };
+}
+
+/** Longer drawings are refused: 4 MB of lines and curves are no chart. */
+export const MOST_SVG_BYTES = 4 * 1024 * 1024;
+
+/** True for bytes that begin as an SVG does: with its element, or with what may stand before it. */
+export function isSvg(bytes: Uint8Array): boolean {
+  const start = String.fromCharCode(...bytes.subarray(0, 4096)).replace(/^(?:\xef\xbb\xbf)?\s*/, '');
+  return start.startsWith('<') && /<(?:[\w.-]+:)?svg[\s>/]/.test(start);
+}
+
+/** Throws `file-too-large`. */
+export function assertSvgLength(bytes: Uint8Array): void {
+  if (bytes.length > MOST_SVG_BYTES)
+    throw problemError('file-too-large', { bytes: bytes.length, most: MOST_SVG_BYTES });
 }

@@ -8,8 +8,7 @@
  */
 import { problemError } from '../problem/index.ts';
 import type { SvgDanger } from './problems.ts';
-import { unescaped } from './svg-escapes.ts';
-import { svgRoot, type SvgTag } from './svg-tags.ts';
+import { unescaped, svgRoot, type SvgTag } from './svg-tags.ts';
 import { assertSvgWork, MOST_SVG_WORK } from './svg-work.ts';
 
 export interface SvgDrawing {

@@ -2,4 +2,3 @@ export * from './zod.ts';
 export * from './fault.ts';
 export * from './fields.ts';
 export * from './plain.ts';
-export * from './readonly.ts';

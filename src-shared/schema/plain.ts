@@ -6,7 +6,6 @@
  * kept aside whatever it is, so nothing is checked here; whether it could be
  * opened again is asked when it is saved.
  */
-import type { ReadonlyDeep } from './readonly.ts';
 import type { z } from './zod.ts';
 
 /** What any schema that a file is made of is defined by. */
@@ -61,3 +60,8 @@ function fits(option: z.core.$ZodType, value: unknown): boolean {
     )
   );
 }
+
+/** A value whose every part is read-only: what a schema gives is never changed in place. Texts, numbers and bytes stay as they are. */
+export type ReadonlyDeep<T> = T extends string | number | boolean | null | undefined | Uint8Array
+  ? T
+  : { readonly [Key in keyof T]: ReadonlyDeep<T[Key]> };

@@ -1,5 +1,5 @@
 /** Choices that look random and can be made again: everything follows from the seed. */
-import { repeatableRandom } from '../../src-shared/reading/random.ts';
+import { repeatableRandom } from '@shared/reading/k-means.ts';
 
 export interface Dice {
   /** A whole number, 0 ≤ n < `below`. */

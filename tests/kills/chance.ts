@@ -1,5 +1,5 @@
 /** Moments that look like chance, and are the same for the same seed. */
-import { repeatableRandom } from '../../src-shared/reading/random.ts';
+import { repeatableRandom } from '@shared/reading/k-means.ts';
 
 /** From 0 to below 1. */
 export type Chance = () => number;

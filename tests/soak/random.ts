@@ -1,5 +1,5 @@
 /** Choices that look random and are the same for the same seed. */
-import { repeatableRandom } from '../../src-shared/reading/random.ts';
+import { repeatableRandom } from '@shared/reading/k-means.ts';
 
 export class Random {
   /** From 0 up to, but not, 1. */

@@ -1,7 +1,7 @@
 /** `read PHOTO`: a chart out of a photo or scan. */
 import { basename, dirname, resolve } from 'node:path';
-import { MOST_COLUMNS, MOST_ROWS } from '@shared/grid/index.ts';
-import { problemError } from '@shared/problem/index.ts';
+import { MOST_COLUMNS, MOST_ROWS, cellAt, type Grid } from '@shared/grid/index.ts';
+import { problemError, at } from '@shared/problem/index.ts';
 import {
   assertCorners,
   finish,
@@ -14,16 +14,18 @@ import {
   type GridProposal,
   type Levels,
   type Photo,
+  type DecodedPhoto,
 } from '@shared/reading/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Command } from '../command.ts';
 import type { Args } from '../args.ts';
 import { doubtfulCells, readJson } from '../json/read.ts';
-import { motifPng } from '../motif-png.ts';
 import { writeOwnFiles } from '../own-files.ts';
-import { readPhoto } from '../photo-argument.ts';
 import { placed } from '../placed.ts';
 import { corners, figure, from, needed, pngFile, value } from '../values.ts';
+import { encode } from 'fast-png';
+import { nodeFiles, readWhole } from '../../services/files/index.ts';
+import { readPhotoSafely } from '../../services/pictures/index.ts';
 
 /** Doubtful cells named to people; more are counted. */
 const MOST_NAMED = 12;
@@ -105,4 +107,24 @@ function textOf(reading: ChartReading, counted: GridProposal | null, file: strin
     ...(doubtful.length > named.length ? [`  ${words.cli.read.more(doubtful.length - named.length)}`] : []),
     words.cli.read.written(file, replaced),
   ].join('\n');
+}
+
+function motifPng(grid: Grid, colours: readonly string[]): Uint8Array {
+  const { width, height } = grid;
+  const data = new Uint8Array(width * height * 3);
+  for (let fromTop = 0; fromTop < height; fromTop++) {
+    for (let column = 0; column < width; column++) {
+      const colour = Number.parseInt((colours[cellAt(grid, column, height - 1 - fromTop)] as string).slice(1), 16);
+      data.set([colour >> 16, (colour >> 8) & 255, colour & 255], (fromTop * width + column) * 3);
+    }
+  }
+  return encode({ width, height, data, channels: 3, depth: 8 });
+}
+
+/** The photo as it is seen upright. Problems name the file. */
+async function readPhoto(path: string): Promise<DecodedPhoto> {
+  const bytes = await readWhole(nodeFiles, path);
+  return readPhotoSafely(bytes).catch((thrown: unknown) => {
+    throw at(path, thrown);
+  });
 }

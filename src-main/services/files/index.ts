@@ -1,7 +1,7 @@
 export * from './operations.ts';
 export { nodeFiles } from './node-files.ts';
 export { MOST_BYTES_READ, readWhole } from './read-whole.ts';
-export { append } from './append.ts';
+export { append } from './write-whole.ts';
 export { writeWhole } from './write-whole.ts';
 export { writeChecked, type Check } from './write-checked.ts';
 export { clearLeftovers } from './leftovers.ts';

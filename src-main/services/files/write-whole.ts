@@ -11,7 +11,7 @@
  * person named is written by `writeChecked`.
  */
 import { dirname } from 'node:path';
-import { behindLinks, modeToKeep, renameWhenFree, writeAside, type Wait } from './aside.ts';
+import { behindLinks, modeToKeep, renameWhenFree, writeAside, type Wait, fill } from './aside.ts';
 import type { FileOperations } from './operations.ts';
 import { writingProblem } from './problems.ts';
 import { processesHere, type Processes } from './processes.ts';
@@ -46,5 +46,18 @@ export async function writeWhole(
     throw writingProblem(error, path);
   } finally {
     processes.end(writer);
+  }
+}
+
+/**
+ * Writes `bytes` behind what the file holds; when it returns they are on the
+ * disk. Where it fails, or the machine does, a part of them may stand there.
+ * Throws `file-missing` if there is no such file, and what `writeWhole` throws.
+ */
+export async function append(files: FileOperations, path: string, bytes: Uint8Array): Promise<void> {
+  try {
+    await fill(await files.open(path, 'append'), bytes, null);
+  } catch (error) {
+    throw writingProblem(error, path);
   }
 }

@@ -1,3 +1,3 @@
-export { dataFolder } from './data-folder.ts';
+export { dataFolder } from './this-machine.ts';
 export { announcePresence, type OwnPresence } from './presence.ts';
 export { ownDataFolder, thisMachine, type MachineOptions } from './this-machine.ts';

@@ -2,8 +2,7 @@
 import type { Grid } from '@shared/grid/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { copySize, type Following } from '../editing/following.ts';
-import type { MotifLook } from './look.ts';
-import { strokeTwoTone } from './two-tone.ts';
+import { type MotifLook, strokeTwoTone } from './look.ts';
 
 const SEAM_DASH = [2, 4];
 const AXIS_DASH = [8, 4];

@@ -1,8 +1,7 @@
 /** Where copies are stepped, and where the last one is cut off. */
 import { clippedCopies, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
-import type { MotifLook } from './look.ts';
-import { strokeTwoTone } from './two-tone.ts';
+import { type MotifLook, strokeTwoTone } from './look.ts';
 
 /** Copies lower than this many pixels have no room for lines between them. */
 const LEAST_COPY = 12;

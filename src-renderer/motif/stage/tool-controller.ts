@@ -9,9 +9,8 @@ import type { MotifView } from '../view-state.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
-import { layStamp, moveStamp, pressStamp } from '../stamping.ts';
+import { layStamp, moveStamp, pressStamp, type Press } from '../stamping.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
-import type { Press } from './press.ts';
 
 let gestures = 0;
 /** A mark for changes that make one step of undo. */

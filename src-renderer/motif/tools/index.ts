@@ -3,12 +3,9 @@ import { ellipse } from './ellipse.ts';
 import { eraser } from './eraser.ts';
 import { fill } from './fill.ts';
 import { pen } from './pen.ts';
-import { pickColour } from './pick-colour.ts';
+import { pickColour, select, stamp, trace } from './not-drawing.ts';
 import { rectangle } from './rectangle.ts';
-import { select } from './select.ts';
-import { stamp } from './stamp.ts';
 import { straightLine } from './straight-line.ts';
-import { trace } from './trace.ts';
 import type { Tool } from './tool.ts';
 
 export const TOOLS = {

@@ -4,7 +4,6 @@ import { checkPictureFile, decodePhoto, MOST_KEPT_MEGAPIXELS, readSvg, type Pict
 import { givenPicture } from '../given.ts';
 import { decodedByBrowser, type Checked } from './by-browser.ts';
 import type { Answers, Asked, Decoded, FromWorker } from './messages.ts';
-import { svgText } from './svg-text.ts';
 
 const port = self as unknown as { postMessage(message: FromWorker, transfer?: Transferable[]): void };
 
@@ -55,4 +54,13 @@ function decodedByRows(bytes: Uint8Array<ArrayBuffer>, { kind, width, height }: 
 function buffersOf(value: Answers[keyof Answers]): Transferable[] {
   if ('bytes' in value) return [value.bytes.buffer];
   return 'picture' in value ? [value.picture.rgba.buffer as ArrayBuffer] : [];
+}
+
+/** Throws `picture-broken` for what is not UTF-8. */
+function svgText(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw problemError('picture-broken', { kind: 'SVG', damage: 'encoding' });
+  }
 }

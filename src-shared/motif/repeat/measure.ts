@@ -2,10 +2,10 @@
 import { crop, type Grid } from '../../grid/index.ts';
 import { blankEdges, type Blank } from './bounds.ts';
 import { latticeOf } from './lattice.ts';
-import { rowsOfManyYarns } from './many-yarns.ts';
 import { nearRepeat, type NearRepeat, type Slip } from './near.ts';
 import { trueRepeat, type Repeat } from './repeat.ts';
 import { startsAcross, type Starts } from './trim.ts';
+import { bitCount } from './bit-planes.ts';
 
 /** Moving up `rows` rows shifts the pattern by `shift` columns. */
 export interface Step {
@@ -99,4 +99,32 @@ export function clippedCopies({ width, height, repeat }: Pick<Measure, 'width' |
   readonly rows: number;
 } {
   return { stitches: width % repeat.width, rows: height % repeat.height };
+}
+
+/** The rows of the drawing with more than two yarns, from the bottom. One look at every cell. */
+export function rowsOfManyYarns({ width, height, cells }: Grid): number[] {
+  const rows: number[] = [];
+  for (let row = 0, at = 0; row < height; row++) {
+    // A bit a yarn, in two words; branching on every cell would cost five times as much.
+    let low = 0;
+    let high = 0;
+    for (const end = at + width; at < end; at++) {
+      const cell = cells[at] as number;
+      if (cell < 32) low |= 1 << cell;
+      else high |= 1 << (cell - 32);
+    }
+    if (bitCount(low) + bitCount(high) > 2) rows.push(row);
+  }
+  return rows;
+}
+
+/** Runs of neighbours in ascending numbers: 3, 4, 5, 9 are 3–5 and 9–9. */
+export function runsOf(numbers: readonly number[]): { first: number; last: number }[] {
+  const runs: { first: number; last: number }[] = [];
+  for (const number of numbers) {
+    const run = runs.at(-1);
+    if (run?.last === number - 1) run.last = number;
+    else runs.push({ first: number, last: number });
+  }
+  return runs;
 }

@@ -5,5 +5,5 @@ export { assertJpegBits, isJpeg, readJpegSegments } from './jpeg-segments.ts';
 export { assertPbmLength, isPbm, readPbmHeader, readPbmPixels } from './pbm.ts';
 export { isPng, readPngChunks } from './png-chunks.ts';
 export { readPngPixels } from './png-pixels.ts';
-export type { TakeRow } from './rows.ts';
+export type { TakeRow } from './bytes.ts';
 export { isWebp, readWebpSize } from './webp.ts';

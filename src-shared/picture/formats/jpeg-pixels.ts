@@ -20,7 +20,7 @@ import {
   type JpegSegments,
 } from './jpeg-segments.ts';
 import { JpegTables } from './jpeg-tables.ts';
-import type { TakeRow } from './rows.ts';
+import type { TakeRow } from './bytes.ts';
 
 /** The most coefficients that are kept for a picture in several scans: 96 MB, for 16 million pixels of three full components. */
 const MOST_KEPT_COEFFICIENTS = 48 * 1024 * 1024;

@@ -5,7 +5,7 @@
  * Of several pictures in one file the first is read.
  */
 import { problemError } from '../../problem/index.ts';
-import type { TakeRow } from './rows.ts';
+import type { TakeRow } from './bytes.ts';
 
 const KIND = 'PBM';
 

@@ -6,11 +6,10 @@
  * more than two rows are ever held. Colours are taken as stored (no gamma, no
  * profile); what is see-through is laid on white.
  */
-import { viewOf } from './bytes.ts';
+import { viewOf, type TakeRow } from './bytes.ts';
 import { unpack } from './inflate.ts';
 import { assertChecksum, bodyOf, brokenPng, type PngChunks, type PngHeader } from './png-chunks.ts';
 import { unfilter } from './png-filter.ts';
-import type { TakeRow } from './rows.ts';
 
 interface Pass {
   readonly x: number;

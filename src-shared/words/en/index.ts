@@ -16,10 +16,9 @@ import { closed } from './closed.ts';
 import { dates } from './dates.ts';
 import { fill } from './fill.ts';
 import { findings } from './findings.ts';
-import { fromPicture } from './from-picture.ts';
-import { forms } from './forms.ts';
-import { measure } from './measure.ts';
-import { pictures } from './pictures.ts';
+import { fromPicture, pictures } from './from-picture.ts';
+import { forms, shell, windowTrouble } from './shell.ts';
+import { measure, understanding } from './measure.ts';
 import { piece } from './piece.ts';
 import { reading } from './reading.ts';
 import { readingIn } from './reading-in.ts';
@@ -27,11 +26,8 @@ import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
-import { shell } from './shell.ts';
-import { windowTrouble } from './window-trouble.ts';
 import { tooWide } from './too-wide.ts';
 import { sizes } from './sizes.ts';
-import { understanding } from './understanding.ts';
 import { underlay } from './underlay.ts';
 
 export const english = {

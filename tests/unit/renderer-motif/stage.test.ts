@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { contrastRatio } from '@shared/colour/index.ts';
-import { lineGrey } from '../../../src-renderer/motif/drawing/line-grey.ts';
+import { lineGrey } from '../../../src-renderer/motif/drawing/look.ts';
 import { cellAfterKey } from '../../../src-renderer/motif/stage/cursor-keys.ts';
-import { announceThrottled } from '../../../src-renderer/session/announce-throttled.ts';
+import { announceThrottled } from '../../../src-renderer/session/announcer.ts';
 
 describe('the cell cursor', () => {
   const size = { width: 20, height: 30 };

@@ -1,4 +1,4 @@
-/** The bytes of a file that was dropped, pasted or chosen. */
+/** A picture file that was dropped, pasted or chosen: its bytes, and what it is called. */
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_PICTURE_BYTES } from '@shared/reading/index.ts';
 
@@ -8,4 +8,9 @@ export async function bytesOfFile(file: File): Promise<Uint8Array<ArrayBuffer>> 
     throw problemError('file-too-large', { bytes: file.size, most: MOST_PICTURE_BYTES }, file.name);
   }
   return new Uint8Array(await file.arrayBuffer());
+}
+
+/** `lighthouse.png` → `lighthouse`. */
+export function titleOf(name: string): string {
+  return name.replace(/\.[^.]+$/, '') || name;
 }

@@ -1,0 +1,14 @@
+/** The tools that change no cell by themselves: the bench does what they ask for. */
+import type { Tool } from './tool.ts';
+
+/** Takes the yarn of a cell into the pen. */
+export const pickColour: Tool = { key: 'I', kind: 'pick' };
+
+/** Selects a box of cells; dragging what is selected moves it. */
+export const select: Tool = { key: 'S', kind: 'select' };
+
+/** Lays copies of another motif of the project. */
+export const stamp: Tool = { key: 'P', kind: 'stamp' };
+
+/** Moves the picture that lies behind the chart to be traced. */
+export const trace: Tool = { key: 'U', kind: 'trace' };
