@@ -9,7 +9,7 @@ import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
 import { writeOwnFiles, type Source } from './own-files.ts';
-import { writeNamed, type WrittenFile } from './replacing.ts';
+import { assertNoneThere, writeNamed, type WrittenFile } from './replacing.ts';
 
 export interface Output {
   /** Made if need be. */
@@ -33,7 +33,9 @@ export async function writeFiles(
   const into = resolve(folder);
   await makeFolder(into);
   // Fonts and the PDF writer take a while to load; the other commands do not wait for them.
-  const { makeExports } = await import('../services/export/index.ts');
+  const { exportFileNames, makeExports } = await import('../services/export/index.ts');
+  // Making them takes a while as well; what stands in the way is told before.
+  if (own === null && !replaces) await assertNoneThere(into, exportFileNames(project, exportKinds));
   const files = await makeExports({ project, kinds: exportKinds, paper, date });
   return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }

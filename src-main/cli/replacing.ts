@@ -50,10 +50,25 @@ export async function writeNamed(
 ): Promise<WrittenFile[]> {
   await assertThere(folder);
   const looked = await lookAt(folder, files);
-  const taken = looked.filter(({ there }) => there !== null).map(({ file }) => file.name);
-  if (!replaces && taken.length > 0) throw problemError('files-there', { names: taken }, folder);
+  if (!replaces) assertNew(folder, looked);
   assertReplaceable(folder, looked);
   return writeLooked(folder, looked);
+}
+
+/** Throws `files-there` with those of the names that a file has, or what reading throws. */
+export async function assertNoneThere(folder: string, names: readonly string[]): Promise<void> {
+  assertNew(
+    folder,
+    await lookAt(
+      folder,
+      names.map((name) => ({ name, content: new Uint8Array() })),
+    ),
+  );
+}
+
+function assertNew(folder: string, looked: readonly Looked[]): void {
+  const taken = looked.filter(({ there }) => there !== null).map(({ file }) => file.name);
+  if (taken.length > 0) throw problemError('files-there', { names: taken }, folder);
 }
 
 export async function assertThere(folder: string): Promise<void> {

@@ -60,6 +60,31 @@ test('shows the pages as they will be printed, and says which one is in view', a
   await expect(statusLine(page)).toHaveText(/^Page (\d+) of \1$/);
 });
 
+test('says the date of today, in the file as on the page, and another when another day begins', async ({
+  page,
+  start,
+  home,
+}) => {
+  mkdirSync(join(home, 'print'));
+  await page.clock.install({ time: new Date(2026, 10, 26, 23, 59, 30) });
+  await start();
+  await page.keyboard.press('3');
+  const first = page.getByRole('document', { name: /^Page 1 of/ });
+  await expect(first).toContainText('26 November 2026');
+  await page.clock.fastForward(60_000);
+  await expect(first).toContainText('27 November 2026');
+  // A machine that slept through the night is looked at again.
+  await page.clock.setSystemTime(new Date(2026, 10, 30, 8));
+  await page.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await expect(first).toContainText('30 November 2026');
+
+  await write(page, 'Placement sheet (PDF)', 'print');
+  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  const [name = ''] = readdirSync(join(home, 'print'));
+  const pages = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
+  for (const { text } of pages) expect(text).toContain('30 November 2026');
+});
+
 test('writes all files into a folder, and they hold what was placed', async ({ page, start, home }) => {
   mkdirSync(join(home, 'print'));
   await start();
