@@ -10,10 +10,7 @@
 import { createHash } from 'node:crypto';
 import { outcome } from '@shared/problem/index.ts';
 import {
-  applyEdits,
-  editsFromText,
-  FILE_VERSION,
-  fileVersionOf,
+  carryingOutKept,
   layingSchema,
   projectFromText,
   projectToText,
@@ -43,6 +40,9 @@ export interface KeptWork extends KeptFile {
 
 /** The hash of a line and of all before it, or of the work as it was written whole. */
 export type Mark = string;
+
+/** What `editsToText` makes of none. */
+const NO_EDITS = '[]';
 
 const LINE = /^\+([0-9a-f]{64}) (.*)$/;
 
@@ -93,37 +93,31 @@ function readLines(
   begin: Mark,
 ): { readonly states: readonly State[]; readonly isDamaged: boolean } {
   const states: State[] = [];
-  const version = fileVersionOf(whole.text) ?? FILE_VERSION;
   let mark = begin;
+  let carryOut: ReturnType<typeof carryingOutKept> | null = null;
   for (const line of lines) {
     const [, hash, json = ''] = LINE.exec(line) ?? [];
     const before = states.at(-1) ?? { ...whole, project: null };
     const given = hash === markOf(mark, json) ? factsFrom(json) : null;
     if (hash === undefined || given?.edition !== before.edition + 1) return { states, isDamaged: true };
-    const { edits: text, ...facts } = given;
-    const after = outcome(() => carriedOut(text, before.project, whole.text, version));
-    if (!after.ok || after.value === undefined) return { states, isDamaged: true };
+    const { edits, ...facts } = given;
+    const after = outcome(() => {
+      if (edits === NO_EDITS) return before.project;
+      carryOut ??= carryingOutKept(whole.text);
+      return carryOut(before.project ?? projectFromText(whole.text), edits);
+    });
+    if (!after.ok) return { states, isDamaged: true };
     states.push({ ...facts, project: after.value });
     mark = hash;
   }
   return { states, isDamaged: false };
 }
 
-/** The project after the edits of a line; null if it is as the file began, undefined if the line holds none. */
-function carriedOut(edits: string, before: Project | null, begun: string, version: number): Project | null | undefined {
-  if (edits === NO_EDITS) return before;
-  const project = before ?? projectFromText(begun);
-  const read = editsFromText(edits, { version, before: project });
-  return read ? applyEdits(project, read) : undefined;
-}
-
-/** As `editsToText` writes none. */
-const NO_EDITS = '[]';
-
 /** Null for what is no such line. */
 function factsFrom(json: string): z.infer<typeof since> | null {
   const raw = outcome(() => JSON.parse(json) as unknown);
-  return since.safeParse(raw.ok ? raw.value : null).data ?? null;
+  const facts = since.safeParse(raw.ok ? raw.value : null);
+  return facts.success ? facts.data : null;
 }
 
 /** Edits say nothing of what holds between them: whether all of it fits together is asked as of a file. */

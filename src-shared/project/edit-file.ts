@@ -11,8 +11,7 @@ import { pieceSchema } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
 import type { Edit } from './edit.ts';
-import { editsBroughtUpToDate } from './migrate-edits.ts';
-import { MOST_MOTIFS, projectFields, type Project } from './model.ts';
+import { MOST_MOTIFS, projectFields } from './model.ts';
 
 /** A place in a list, or behind its last. */
 const place = count(Math.max(MOST_MOTIFS, MOST_PATTERNS));
@@ -86,18 +85,10 @@ export function editsToText(edits: readonly Edit[]): string {
   return JSON.stringify(plainOf(editsSchema, edits as never));
 }
 
-/**
- * The edits that the text holds, each right by itself, or null. Whether they fit
- * a project is seen when they are applied. `kept`: they were kept by the program
- * whose files had this version, behind a project that is `before` now.
- */
-export function editsFromText(
-  text: string,
-  kept?: { readonly version: number; readonly before: Project },
-): readonly Edit[] | null {
+/** The edits that the text holds, each right by itself, or null. Whether they fit a project is seen when they are applied. */
+export function editsFromText(text: string): readonly Edit[] | null {
   const raw = outcome(() => JSON.parse(text) as unknown);
-  if (!raw.ok) return null;
-  const read = checked(editsSchema, kept ? editsBroughtUpToDate(raw.value, kept.version, kept.before) : raw.value);
+  const read = raw.ok ? checked(editsSchema, raw.value) : raw;
   return read.ok ? (read.value as readonly Edit[]) : null;
 }
 

@@ -6,6 +6,7 @@ export * from './edit-makers.ts';
 export { mergeEdits } from './merge-edits.ts';
 export * from './change.ts';
 export { editsFromText, editsToText } from './edit-file.ts';
+export { carryingOutKept } from './migrate-edits.ts';
 export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';

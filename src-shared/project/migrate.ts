@@ -10,7 +10,8 @@ import { START_MACHINE, START_SIZES, START_TENSION } from './start.ts';
 export const FILE_FORMAT = 'walewright';
 export const FILE_VERSION = 4;
 
-type Fields = { readonly [field: string]: unknown };
+/** Plain data of a thing, whatever it holds. */
+export type Fields = { readonly [field: string]: unknown };
 type Step = (file: Fields) => Fields;
 
 /** By the version that they start from. */

@@ -15,6 +15,8 @@ import {
   setBand,
   setMotif,
   setProject,
+  startBand,
+  startFill,
   type Edit,
 } from '@shared/project/index.ts';
 import { createServices } from '../../../src-main/services/index.ts';
@@ -209,6 +211,47 @@ describe('files of kept work as earlier versions wrote them', () => {
     const kept = keptWorkFromText(head + first + second);
     const { bands, fills } = projectFromText(kept?.text ?? '');
     expect([bands, fills].map((list) => list.map(({ endNeedles }) => endNeedles))).toEqual([[true], [true]]);
+  });
+
+  it('are read where what was written behind the work says of the whole piece what each pattern says now', async () => {
+    const kept = keptWorkFromText(await golden('with-older-fields-3.backup'));
+    expect(kept).toMatchObject({ edition: 15, rest: 'none' });
+    const rib = { name: 'rib', rows: 12, isLined: false, gauge: { stitches: 30, rows: 44 }, tension: '' };
+    expect(projectFromText(kept?.text ?? '')).toEqual({
+      ...SAMPLE,
+      piece: {
+        ...SAMPLE.piece,
+        name: 'cuff',
+        hemRows: 20,
+        hem: { turning: 'loose', gauge: null },
+        parts: [rib, { ...rib, name: 'yoke', gauge: null }],
+      },
+      sizes: {
+        name: 'M',
+        smaller: [{ name: 'S', shape: { kind: 'rectangle', stitches: 90, rows: 120 }, hemRows: 0 }],
+        larger: [],
+      },
+      bands: [{ ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 }],
+      fills: [
+        { ...startFill('lighthouse', 90), endNeedles: false },
+        { ...startFill('lighthouse', 130), lastRow: 139, endNeedles: false },
+      ],
+    });
+  });
+
+  it('are read line by line, end-needle selection as it stood after each', async () => {
+    const text = await golden('with-older-fields-3.backup');
+    const behind = text.slice(endOfWhole(text)?.at).trimEnd().split('\n');
+    // The work began with it on; then: a fill, a hem, sections, a band; off with a second band; on; off; a second fill.
+    const stood = [[true], [true], [true], [true, true], [false, false, false], [true, true], [false, false]];
+    for (const [line, endNeedles] of [...stood, [false, false, false]].entries()) {
+      const end = text.indexOf(behind[line] ?? '') + (behind[line]?.length ?? 0) + 1;
+      const { bands, fills } = projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? '');
+      expect(
+        [...bands, ...fills].map((pattern) => pattern.endNeedles),
+        `after line ${line + 1}`,
+      ).toEqual(endNeedles);
+    }
   });
 });
 
