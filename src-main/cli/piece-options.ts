@@ -6,7 +6,7 @@
  * first band.
  */
 import { MOST_STITCHES } from '@shared/bed/index.ts';
-import { MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
+import { fitted, fittedPosition, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import { START_PIECE, START_SIZES, startBand, startGroup, type Project } from '@shared/project/index.ts';
@@ -64,11 +64,13 @@ export function projectWithOptions(named: NamedMotif, args: Args): Project {
   const own = first ?? startBand(named.motif.id, [1]);
   const groups = copies ? regrouped(own, copies) : own.groups;
   const band = withOwnBalls({ ...own, groups, ...options }, args);
+  const changed = fitted(piece, { ...piece, ...pieceOptions(args), shape });
   return {
     ...project,
     motifs: project.motifs.map((motif) => ({ ...withShows(motif, args), ground: named.motif.ground })),
-    piece: { ...piece, ...pieceOptions(args), shape },
-    bands: first || isBandNew ? [band, ...others] : [],
+    piece: changed,
+    bands:
+      first || isBandNew ? [inPlace(band, piece, changed), ...others.map((one) => inPlace(one, piece, changed))] : [],
   };
 }
 
@@ -107,6 +109,11 @@ function bandOptions(args: Args): Partial<Band> {
           ? { kind: 'centred', section: 'shown', oddRow: 'below' }
           : undefined,
   });
+}
+
+/** The band at the length from an edge that it was given. */
+function inPlace(band: Band, before: Piece, after: Piece): Band {
+  return { ...band, position: fittedPosition(before, after, band.position) };
 }
 
 function withShows(motif: Motif, args: Args): Motif {

@@ -48,6 +48,9 @@ export const GAUGE_BOUNDS = {
 /** The longest float that a limit can name, in mm. */
 export const MOST_FLOAT_MM = 1000;
 
+/** Longer than {@link MOST_PIECE_ROWS} rows of the loosest gauge, in mm. */
+export const MOST_LENGTH_MM = 400_000;
+
 /** Past the last row of a piece too: the plan says so. */
 const LAST_SHAPED_ROW = 9999;
 
@@ -75,6 +78,8 @@ export interface EdgeStep extends ReadonlyDeep<z.infer<typeof edgeStepSchema>> {
 
 const stitches = atLeastOne(MOST_STITCHES);
 const rows = atLeastOne(MOST_PIECE_ROWS);
+
+const lengthMm = z.optional(between(0, MOST_LENGTH_MM));
 
 const shapeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('rectangle'), stitches, rows }),
@@ -164,6 +169,8 @@ const sectionSchema = z.strictObject({
   gauge: z.nullable(gaugeSchema),
   /** As the knitter writes it on the carriage's dial or beside it; empty where nothing is said. */
   tension,
+  /** The length that `rows` were given as; left out where they were given as rows. */
+  lengthMm,
 });
 /** A section with a name of its own, above the hem: a rib, a band of pattern. */
 export interface Section extends ReadonlyDeep<z.infer<typeof sectionSchema>> {}
@@ -200,6 +207,8 @@ export const positionSchema = z.discriminatedUnion('kind', [
     edge: z.enum(['lower', 'upper']),
     section: z.union([z.literal('piece'), ...SECTION_NAMES]),
     rows: count(MOST_PIECE_ROWS),
+    /** The length that `rows` were given as; left out where they were given as rows. */
+    lengthMm,
   }),
   z.strictObject({
     /** Directly above the hem. */
@@ -224,6 +233,28 @@ const seamStitches = count(MOST_SEAM_STITCHES);
 
 const hemRows = count(MOST_PIECE_ROWS);
 
+/** One for each count of the shapes, and for the rows of the hem. */
+const lengthsSchema = z.strictObject({
+  stitches: lengthMm,
+  stitchesAtTop: lengthMm,
+  stitchesAtWaist: lengthMm,
+  stitchesAtChest: lengthMm,
+  rowsToWaist: lengthMm,
+  rowsToChest: lengthMm,
+  rows: lengthMm,
+  straightRows: lengthMm,
+  hemRows: lengthMm,
+});
+/**
+ * The counts of a size that were given as lengths, in mm. The count is the
+ * nearest to the length at the gauge, and follows when that changes
+ * (`given-lengths.ts`). A length of a count that the shape does not have, or
+ * that its count is not the nearest to, says nothing.
+ */
+export interface Lengths extends ReadonlyDeep<z.infer<typeof lengthsSchema>> {}
+
+const lengths = z.optional(lengthsSchema);
+
 export const pieceSchema = z.strictObject({
   name: letters(MOST_NAME_LETTERS),
   shape: shapeSchema,
@@ -233,6 +264,8 @@ export const pieceSchema = z.strictObject({
   offset: whole(-MOST_STITCHES, MOST_STITCHES),
   /** Rows of the folded hem, 0 if there is none. */
   hemRows,
+  /** Left out where all counts of the size were given as counts. */
+  lengths,
   hem: hemSchema,
   /** From the bottom up; the body goes on above them. */
   parts: sectionsSchema,
@@ -240,7 +273,14 @@ export const pieceSchema = z.strictObject({
   gauge: gaugeSchema,
   bed: bedSchema,
   /** Edge stitches that vanish into the seam. */
-  seamAllowance: z.strictObject({ left: seamStitches, right: seamStitches }),
+  seamAllowance: z.strictObject({
+    left: seamStitches,
+    right: seamStitches,
+    /** The length that `left` was given as; left out where it was given as stitches. */
+    leftMm: lengthMm,
+    /** The length that `right` was given as; left out where it was given as stitches. */
+    rightMm: lengthMm,
+  }),
   /** The side that will be seen when worn. */
   finishedFace: finishedFaceSchema,
   isInfant: z.boolean(),
@@ -269,12 +309,12 @@ export function isSizeName(name: string): boolean {
   return sizeNameSchema.safeParse(name).success;
 }
 
-const sizeSchema = z.strictObject({ name: sizeNameSchema, shape: shapeSchema, hemRows });
+const sizeSchema = z.strictObject({ name: sizeNameSchema, shape: shapeSchema, hemRows, lengths });
 /** A size that is not the current one. */
 export interface Size extends ReadonlyDeep<z.infer<typeof sizeSchema>> {}
 
 /** What differs from one size of the piece to another; all else of it is shared. */
-export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows'>;
+export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows' | 'lengths'>;
 
 const otherSizes = z.array(sizeSchema).check(z.maxLength(MOST_SIZES - 1));
 

@@ -7,7 +7,7 @@
 import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
 import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
 import { bandSchema, fillSchema, MOST_PATTERNS, type Band } from '../pattern/index.ts';
-import { pieceSchema } from '../piece/index.ts';
+import { pieceSchema, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
 import type { Edit } from './edit.ts';
@@ -33,23 +33,26 @@ const { motifs: _motifs, piece: _piece, bands: _bands, fills: _fills, ...ownFiel
 /** The fields that a thing may be without. */
 type Optional<T> = { [Key in keyof T]-?: undefined extends T[Key] ? Key : never }[keyof T];
 
-/** Of what a band may be without, what it is without afterwards stands among what is `gone`. */
-const MAY_GO: Readonly<Record<Optional<Band>, true>> = { chosenInSizes: true };
-const gone = z.enum(Object.keys(MAY_GO) as Optional<Band>[]);
-const bandFields = z.codec(
-  z.strictObject({ ...z.partial(bandSchema).shape, gone: z.optional(z.array(gone)) }),
-  z.custom<Record<string, unknown>>(),
-  {
-    decode: ({ gone: without = [], ...to }) => ({
-      ...to,
-      ...Object.fromEntries(without.map((key) => [key, undefined])),
-    }),
-    encode: (to) => {
-      const without = gone.options.filter((key) => key in to && to[key] === undefined);
-      return without.length > 0 ? { ...to, gone: without } : to;
+/** Fields of a thing that is without some afterwards: those stand among what is `gone`. */
+function fieldsThatGo<Shape extends z.core.$ZodLooseShape, Key extends string>(shape: Shape, mayGo: readonly Key[]) {
+  const gone = z.enum(mayGo);
+  return z.codec(z.strictObject({ ...shape, gone: z.optional(z.array(gone)) }), z.custom<Record<string, unknown>>(), {
+    decode: (written) => {
+      const { gone: without = [], ...to } = written as { readonly gone?: readonly Key[] };
+      return { ...to, ...Object.fromEntries(without.map((key) => [key, undefined])) };
     },
-  },
-);
+    encode: (to) => {
+      const without = mayGo.filter((key) => key in to && to[key] === undefined);
+      return (without.length > 0 ? { ...to, gone: without } : to) as never;
+    },
+  });
+}
+
+/** All of them, or the compiler says which is missing. */
+const BAND_MAY_GO: Readonly<Record<Optional<Band>, true>> = { chosenInSizes: true };
+const PIECE_MAY_GO: Readonly<Record<Optional<Piece>, true>> = { lengths: true };
+const bandFields = fieldsThatGo(z.partial(bandSchema).shape, Object.keys(BAND_MAY_GO) as Optional<Band>[]);
+const pieceFields = fieldsThatGo(z.partial(pieceSchema).shape, Object.keys(PIECE_MAY_GO) as Optional<Piece>[]);
 
 const set = z.literal('set');
 const insert = z.literal('insert');
@@ -58,7 +61,7 @@ const editsSchema = z.array(
   z.union([
     z.strictObject({ kind: z.literal('paint'), motif: motifIdSchema, patch: patchSchema }),
     z.strictObject({ kind: set, of: z.literal('project'), to: z.partial(z.strictObject(ownFields)) }),
-    z.strictObject({ kind: set, of: z.literal('piece'), to: z.partial(pieceSchema) }),
+    z.strictObject({ kind: set, of: z.literal('piece'), to: pieceFields }),
     z.strictObject({
       kind: set,
       of: z.literal('motif'),

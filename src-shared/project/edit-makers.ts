@@ -2,6 +2,7 @@
 import type { Grid, Patch } from '../grid/index.ts';
 import type { Insert, ListName, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
+import type { Piece } from '../piece/index.ts';
 import type { Project } from './model.ts';
 
 /** Bytes of a cell in a patch and in its inverse, against one in a grid and one in the grid before it. */
@@ -65,6 +66,12 @@ export function setBands({ bands }: Project, to: Project['bands']): SetFields<'b
     const fields = differing(before, to[band] as Project['bands'][number]);
     return Object.keys(fields).length === 0 ? [] : [setBand(band, fields)];
   });
+}
+
+/** The edit that makes the piece this one: it sets the fields that differ; none where nothing does. */
+export function setPieceFields({ piece }: Project, to: Piece): SetFields<'piece'>[] {
+  const fields = differing(piece, to);
+  return Object.keys(fields).length === 0 ? [] : [setPiece(fields)];
 }
 
 /** The fields of `after` that differ by value from those of `before`; `undefined` for one that is gone. */

@@ -11,6 +11,7 @@ export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';
 export { acrossIn, goToSize, hasSeveralSizes, projectInSize, currentSize, sizeName, sizesOf } from './sizes.ts';
+export { changePiece } from './piece-changes.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';
 export * from './yarns-used.ts';

@@ -5,11 +5,19 @@
  * one step, and bands never point at a section that was taken away: they stay
  * on the rows where they stood.
  */
-import { isSameSection, MOST_SECTIONS, type Section, type Position, type SectionName } from '../piece/index.ts';
+import {
+  isSameSection,
+  MOST_SECTIONS,
+  sectionTaking,
+  type Section,
+  type Position,
+  type SectionName,
+} from '../piece/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import { setBands, setPiece } from './edit-makers.ts';
 import type { Band } from '../pattern/index.ts';
 import type { Project } from './model.ts';
+import { pieceEdits } from './piece-changes.ts';
 
 /** Rows of a new section, where the body can spare them. */
 const FIRST_ROWS = 20;
@@ -70,13 +78,20 @@ export function changeSection(project: Project, name: ChangeName, index: number,
   return changed(project, name, withSection(project, index, to));
 }
 
+/** The section with other rows, given as a length (mm) or, with null, as a count. */
+export function changeSectionRows(project: Project, index: number, rows: number, mm: number | null): Change {
+  const { parts } = project.piece;
+  return changed(project, 'section-rows', parts.with(index, sectionTaking(sectionOf(project, index), rows, mm)));
+}
+
 /** True if one of the sections is called so already. */
 export function isTaken(sections: readonly Section[], name: string): boolean {
   return sections.some((section) => section.name === name);
 }
 
 function changed(project: Project, name: ChangeName, parts: readonly Section[], bands = project.bands): Change {
-  return changeOf(name, setPiece({ parts }), ...setBands(project, bands));
+  const [first = setPiece({ parts }), ...others] = [...pieceEdits(project, { parts }), ...setBands(project, bands)];
+  return changeOf(name, first, ...others);
 }
 
 function withSection(project: Project, index: number, to: Partial<Section>): Section[] {

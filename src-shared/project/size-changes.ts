@@ -1,6 +1,8 @@
 /** Sizes added, removed, renamed, and given other numbers: each as one {@link Change}. */
 import {
+  fitted,
   isSizeName,
+  lengthsIn,
   MOST_SIZE_LETTERS,
   MOST_SIZES,
   reshaped,
@@ -12,6 +14,7 @@ import { problemError } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Band, Group } from '../pattern/index.ts';
 import type { Project } from './model.ts';
+import { allNumbersOf } from './piece-changes.ts';
 import {
   acrossIn,
   currentSize,
@@ -92,16 +95,22 @@ export function renameSize(project: Project, index: number, name: string): Chang
   return changedSizes('rename-size', project, named, bands);
 }
 
-/** A size with other numbers. */
+/** A size with other numbers; those given as lengths keep to them. */
 export function changeSize(project: Project, index: number, to: Partial<SizeNumbers>): Change {
-  const sizes = sizesOf(project).map((size, at) => (at === index ? { ...size, ...to } : size));
+  const sizes = sizesOf(project).map((size, at) => (at === index ? fittedSize(project, size, to) : size));
   return changedSizes('size-numbers', project, sizes);
+}
+
+function fittedSize({ piece }: Project, size: Size, to: Partial<SizeNumbers>): Size {
+  const before = { ...piece, ...allNumbersOf(size) };
+  return { name: size.name, ...numbersOf(fitted(before, { ...before, ...to })) };
 }
 
 /** Every size given another kind of shape, each on its own cast-on and rows. */
 export function reshapeSizes(project: Project, kind: Shape['kind']): Change {
   const sizes = sizesOf(project).map((size) => {
-    return { ...size, shape: reshaped(size.shape, kind, { ...project.piece, hemRows: size.hemRows }) };
+    const shape = reshaped(size.shape, kind, { ...project.piece, hemRows: size.hemRows });
+    return fittedSize(project, size, { shape, lengths: lengthsIn(shape, size.lengths) });
   });
   return changedSizes('piece-size', project, sizes);
 }

@@ -19,8 +19,8 @@ export function sizesOf({ sizes, piece }: Pick<Project, 'sizes' | 'piece'>): Siz
 }
 
 /** What of a piece, or of a size, is its size. */
-export function numbersOf({ shape, hemRows }: SizeNumbers): SizeNumbers {
-  return { shape, hemRows };
+export function numbersOf({ shape, hemRows, lengths }: SizeNumbers): SizeNumbers {
+  return { shape, hemRows, ...(lengths && { lengths }) };
 }
 
 /** Index of the current size in {@link sizesOf}. */
@@ -70,7 +70,10 @@ export interface Zipper {
 
 /** Edits that give the project other sizes, and bands that fit them. */
 export function sizesEdits(project: Project, { sizes, numbers }: Zipper, bands: readonly Band[]): Edits {
-  return [setProject({ sizes }), setPiece(numbers), ...setBands(project, bands)];
+  const { lengths } = numbers;
+  // Lengths that the size before has and this one has not go.
+  const piece = setPiece(lengths || project.piece.lengths ? { ...numbers, lengths } : numbers);
+  return [setProject({ sizes }), piece, ...setBands(project, bands)];
 }
 
 /** The zipper with `index` current. */

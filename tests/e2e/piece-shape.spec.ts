@@ -83,3 +83,34 @@ test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, s
   await expect(page.getByLabel('Rows, in inches')).toHaveValue('19.35');
   await expectAccessible(page);
 });
+
+test('keeps a width in centimetres when the gauge is typed after it, and stitches that were typed', async ({
+  page,
+  start,
+}) => {
+  await start();
+  await page.keyboard.press('2');
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  const castOn = page.getByLabel('Stitches at the cast-on', { exact: true });
+  const top = page.getByLabel('Stitches at the top', { exact: true });
+  const gauge = page.getByRole('textbox', { name: 'Stitches in 10 cm' });
+  // 35 cm at 28 stitches in 10 cm are 98, at 30 they are 105; 36.5 cm are 109.5, so 110.
+  await page.getByLabel('Stitches at the cast-on, in cm').fill('35');
+  await expect(castOn).toHaveValue('98');
+  await gauge.fill('30');
+  await expect(castOn).toHaveValue('105');
+  await expect(page.getByLabel('Stitches at the cast-on, in cm')).toHaveValue('35');
+  await expect(top).toHaveValue('124');
+  await expect(what).not.toContainText('the nearest to');
+  await page.getByLabel('Stitches at the cast-on, in cm').fill('36.5');
+  await expect(what).toContainText('110 stitches: 36.7 cm, the nearest to 36.5 cm.');
+  await page.getByRole('button', { name: 'Undo change size of piece' }).click();
+  await expect(castOn).toHaveValue('105');
+  await page.getByRole('button', { name: 'Undo change gauge' }).click();
+  await expect(castOn).toHaveValue('98');
+  await castOn.fill('104');
+  await gauge.fill('30');
+  await expect(gauge).toHaveValue('30');
+  await expect(castOn).toHaveValue('104');
+});

@@ -90,6 +90,9 @@ const pieceStep: fc.Arbitrary<Step> = fc
     fc
       .record({ stitches: count(10, 40), rows: count(10, 60) })
       .map((gauge) => ({ name: 'gauge' as const, to: { gauge } })),
+    fc
+      .constantFrom(undefined, { stitches: 400 }, { rows: 250.5, hemRows: 0 })
+      .map((lengths) => ({ name: 'piece-size' as const, to: { lengths } })),
     side.map((startSide) => ({ name: 'start-side' as const, to: { startSide } })),
     fc
       .constantFrom('usual' as const, 'open' as const)

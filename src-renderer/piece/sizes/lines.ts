@@ -2,10 +2,9 @@
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { MOST_STITCHES } from '@shared/bed/index.ts';
-import { MOST_PIECE_ROWS } from '@shared/piece/index.ts';
+import { countsOf, MOST_PIECE_ROWS, withLength } from '@shared/piece/index.ts';
 import { acrossIn, sizesOf, type Change, type Project, changeCopies, changeSize } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { countsOf } from '../panel/counts-of-shape.ts';
 
 /** A number in each size; null in those whose kind of shape has none of the name. */
 export interface GivenLine {
@@ -36,8 +35,10 @@ export function numberLines(project: Project): GivenLine[] {
       most: first?.of === 'rows' ? MOST_PIECE_ROWS : MOST_STITCHES,
       values: found.map((count) => count?.value ?? null),
       changed: (index, to) => {
-        const shape = found[index]?.changed(to);
-        return changeSize(project, index, shape ? { shape } : {});
+        const count = found[index];
+        if (!count) return changeSize(project, index, {});
+        const lengths = withLength(sizes[index]?.lengths, count.field, null);
+        return changeSize(project, index, { shape: count.changed(to), lengths });
       },
     };
   });
@@ -46,7 +47,8 @@ export function numberLines(project: Project): GivenLine[] {
     least: 0,
     most: MOST_PIECE_ROWS,
     values: sizes.map(({ hemRows }) => hemRows),
-    changed: (index, hemRows) => changeSize(project, index, { hemRows }),
+    changed: (index, hemRows) =>
+      changeSize(project, index, { hemRows, lengths: withLength(sizes[index]?.lengths, 'hemRows', null) }),
   };
   return [...shapes, hem];
 }

@@ -41,7 +41,7 @@ function inVersion4(random: Random, { name, piece, bands, fills, ...rest }: Retu
   const { endNeedleSelection: _, hem, parts, ...own } = piece;
   const tension = () => random.of(TENSIONS);
   const withEndNeedles = <T extends object>(pattern: T) => ({ ...pattern, endNeedles: random.of(BOTH) });
-  return {
+  const file = {
     name,
     notes: random.of(['', 'Bring the long hook.']),
     machine: {
@@ -73,6 +73,52 @@ function inVersion4(random: Random, { name, piece, bands, fills, ...rest }: Retu
     bands: bands.map(withEndNeedles),
     fills: fills.map(withEndNeedles),
   };
+  const withLengths = <T extends object>(size: T) => ({ ...size, ...lengthsOf(random) });
+  const given = file.piece;
+  return {
+    ...file,
+    piece: {
+      ...withLengths(given),
+      parts: given.parts.map((part) => ({ ...part, ...lengthAs(random, 'lengthMm') })),
+      seamAllowance: { ...given.seamAllowance, ...lengthAs(random, 'leftMm'), ...lengthAs(random, 'rightMm') },
+    },
+    sizes: {
+      ...file.sizes,
+      smaller: file.sizes.smaller.map(withLengths),
+      larger: file.sizes.larger.map(withLengths),
+    },
+    bands: file.bands.map((band, at) => {
+      const { position } = bands[at] as GeneratedBand;
+      return { ...band, position: { ...position, ...awayAs(random, position) } };
+    }),
+  };
+}
+
+const LENGTHS = [
+  'stitches',
+  'stitchesAtTop',
+  'stitchesAtWaist',
+  'stitchesAtChest',
+  'rowsToWaist',
+  'rowsToChest',
+  'rows',
+  'straightRows',
+  'hemRows',
+] as const;
+
+/** Counts of a size that were given as lengths, or a word of none. Some hold and some do not; a plan asks for none of them. */
+function lengthsOf(random: Random): object {
+  if (random.of(BOTH)) return {};
+  return { lengths: Object.assign({}, ...LENGTHS.map((of) => lengthAs(random, of))) as object };
+}
+
+function awayAs(random: Random, { kind }: { readonly kind: string }): object {
+  return kind === 'from-edge' ? lengthAs(random, 'lengthMm') : {};
+}
+
+/** A length in mm called so, or nothing. */
+function lengthAs(random: Random, name: string): object {
+  return random.of(BOTH) ? { [name]: random.whole(0, 800) / 2 } : {};
 }
 
 /** Bands alone, all-over patterns alone, or an all-over pattern above a band; now and then they meet, or there are none. */

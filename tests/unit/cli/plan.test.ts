@@ -12,6 +12,17 @@ const sample = folder.file('sample.walewright', projectToText(sampleProject()));
 const plan = (...typed: string[]): Promise<PlanJson> => callJson<PlanJson>('plan', ...typed);
 const row = ({ rows }: PlanJson, number: number): RowJson => rows[number - 1] as RowJson;
 
+describe('plan of a piece whose size was given in centimetres', () => {
+  it('keeps to it at another gauge, where rows that were counted stay', async () => {
+    const { piece, bands, ...others } = sampleProject();
+    const shape = { kind: 'rectangle', stitches: 126, rows: 140 } as const;
+    const project: Project = { ...others, bands, piece: { ...piece, shape, lengths: { stitches: 450 } } };
+    const made = await plan(folder.file('wide.walewright', projectToText(project)), '--gauge', '30x50');
+    // 45 cm at 30 stitches in 10 cm
+    expect(made.piece).toMatchObject({ stitches: 135, rows: 140, widthMm: 450 });
+  });
+});
+
 describe('plan of a motif on a folded hem', () => {
   const hem = ['--stitches', '120', '--copies', '3,3', '--hem', '100'];
 

@@ -1,13 +1,7 @@
 /** How long so many stitches or rows are, and how many come nearest to a length, at the gauges of their rows. */
-import {
-  gaugeAt,
-  lengthMm,
-  nearestCount,
-  nearestRowsDown,
-  nearestRowsUp,
-  type Gauge,
-  type Gauges,
-} from '@shared/piece/index.ts';
+import { nearestCount } from './gauge.ts';
+import { gaugeAt, lengthMm, nearestRowsDown, nearestRowsUp, type Gauges } from './gauges.ts';
+import type { Gauge } from './model.ts';
 
 export interface Scale {
   readonly mmOf: (count: number) => number;

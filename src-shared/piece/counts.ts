@@ -1,8 +1,11 @@
 /** The numbers that a shape is made of, in the order of the form. */
-import { LEAST_STRAIGHT_ROWS, type Gauges, type OddDifference, type Shape } from '@shared/piece/index.ts';
+import { LEAST_STRAIGHT_ROWS } from './even-shaping.ts';
+import type { Gauges } from './gauges.ts';
+import type { Lengths, Shape } from './model.ts';
+import type { OddDifference } from './odd-difference.ts';
 import { scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 
-export const KINDS = ['rectangle', 'tapered', 'body', 'steps'] as const satisfies readonly Shape['kind'][];
+export const SHAPE_KINDS = ['rectangle', 'tapered', 'body', 'steps'] as const satisfies readonly Shape['kind'][];
 
 export type CountName =
   | 'stitches'
@@ -25,6 +28,8 @@ export const NAMED_AT: { readonly [At in OddDifference['at']]: CountName } = {
 
 export interface ShapeCount {
   readonly name: CountName;
+  /** The field of the shape that has it. */
+  readonly field: Exclude<keyof Lengths, 'hemRows'>;
   readonly of: 'stitches' | 'rows';
   readonly value: number;
   readonly least: number;
@@ -36,22 +41,32 @@ export interface ShapeCount {
 
 /** From the cast-on up, as far as a form reads well: stitches first where they belong to no row. */
 export function countsOf(shape: Shape): readonly ShapeCount[] {
-  const stitches = (name: CountName, value: number, row: number, changed: (to: number) => Shape): ShapeCount => {
-    return { name, of: 'stitches', value, least: 1, changed, scaleOf: (gauges) => stitchScale(gauges, row) };
+  const stitches = (
+    name: CountName,
+    field: ShapeCount['field'],
+    value: number,
+    row: number,
+    changed: (to: number) => Shape,
+  ): ShapeCount => {
+    return { name, field, of: 'stitches', value, least: 1, changed, scaleOf: (gauges) => stitchScale(gauges, row) };
   };
   const rows = (
     name: CountName,
+    field: ShapeCount['field'],
     value: number,
     least: number,
     changed: (to: number) => Shape,
     scaleOf: ShapeCount['scaleOf'] = (gauges) => scaleUp(gauges, 1),
   ): ShapeCount => {
-    return { name, of: 'rows', value, least, changed, scaleOf };
+    return { name, field, of: 'rows', value, least, changed, scaleOf };
   };
-  const castOn = stitches(shape.kind === 'rectangle' ? 'stitches' : 'castOn', shape.stitches, 1, (to) => {
+  const castOn = stitches(shape.kind === 'rectangle' ? 'stitches' : 'castOn', 'stitches', shape.stitches, 1, (to) => {
     return { ...shape, stitches: to };
   });
-  const inAll = rows(shape.kind === 'body' ? 'rowsInAll' : 'rows', shape.rows, 1, (to) => ({ ...shape, rows: to }));
+  const inAll = rows(shape.kind === 'body' ? 'rowsInAll' : 'rows', 'rows', shape.rows, 1, (to) => ({
+    ...shape,
+    rows: to,
+  }));
   switch (shape.kind) {
     case 'rectangle':
     case 'steps':
@@ -60,9 +75,10 @@ export function countsOf(shape: Shape): readonly ShapeCount[] {
       const fromTop = (gauges: Gauges): Scale => scaleDown(gauges, shape.rows);
       return [
         castOn,
-        stitches('atTop', shape.stitchesAtTop, shape.rows, (to) => ({ ...shape, stitchesAtTop: to })),
+        stitches('atTop', 'stitchesAtTop', shape.stitchesAtTop, shape.rows, (to) => ({ ...shape, stitchesAtTop: to })),
         inAll,
         rows(
+          'straightRows',
           'straightRows',
           Math.max(LEAST_STRAIGHT_ROWS, shape.straightRows),
           LEAST_STRAIGHT_ROWS,
@@ -72,14 +88,16 @@ export function countsOf(shape: Shape): readonly ShapeCount[] {
       ];
     }
     case 'body': {
-      const { rowsToWaist, rowsToChest } = shape;
+      const { rowsToWaist, rowsToChest, stitchesAtWaist, stitchesAtChest } = shape;
       const fromWaist = (gauges: Gauges): Scale => scaleUp(gauges, rowsToWaist + 1);
       return [
         castOn,
-        rows('rowsToWaist', rowsToWaist, 0, (to) => ({ ...shape, rowsToWaist: to })),
-        stitches('atWaist', shape.stitchesAtWaist, rowsToWaist, (to) => ({ ...shape, stitchesAtWaist: to })),
-        rows('rowsToChest', rowsToChest, 0, (to) => ({ ...shape, rowsToChest: to }), fromWaist),
-        stitches('atChest', shape.stitchesAtChest, rowsToWaist + rowsToChest, (to) => {
+        rows('rowsToWaist', 'rowsToWaist', rowsToWaist, 0, (to) => ({ ...shape, rowsToWaist: to })),
+        stitches('atWaist', 'stitchesAtWaist', stitchesAtWaist, rowsToWaist, (to) => {
+          return { ...shape, stitchesAtWaist: to };
+        }),
+        rows('rowsToChest', 'rowsToChest', rowsToChest, 0, (to) => ({ ...shape, rowsToChest: to }), fromWaist),
+        stitches('atChest', 'stitchesAtChest', stitchesAtChest, rowsToWaist + rowsToChest, (to) => {
           return { ...shape, stitchesAtChest: to };
         }),
         inAll,

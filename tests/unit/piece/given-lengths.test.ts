@@ -1,0 +1,132 @@
+/** Lengths that are kept as lengths. Worked by hand: 45 cm at 28 stitches in 10 cm are 126 stitches, at 30 they are 135. */
+import { describe, expect, it } from 'vitest';
+import { heldLength, evenScale, keptAway, seamTaking, withLength, type Piece } from '@shared/piece/index.ts';
+import {
+  addSection,
+  applyChange,
+  changeOf,
+  changePiece,
+  changeSectionRows,
+  changeSize,
+  projectFromText,
+  projectToText,
+  reshapeSizes,
+  sampleProject,
+  setBand,
+  setPiece,
+  START_PIECE,
+  type Project,
+} from '@shared/project/index.ts';
+import { expectChangeLaws } from '../../property/change-laws.ts';
+
+/** 28 stitches and 40 rows in 10 cm. */
+const PLAIN: Project = { ...sampleProject(), piece: START_PIECE };
+
+const change = (project: Project, to: Partial<Piece>): Project =>
+  expectChangeLaws(project, changePiece(project, 'piece-size', to));
+
+describe('a width given in centimetres', () => {
+  const wide = change(PLAIN, { lengths: { stitches: 450 } });
+
+  it('gives the stitches that come nearest to it, and is kept in the file beside them', () => {
+    expect(wide.piece.shape.stitches).toBe(126);
+    expect(projectFromText(projectToText(wide)).piece.lengths).toEqual({ stitches: 450 });
+  });
+
+  it('keeps to the length when the gauge is typed after it', () => {
+    expect(change(wide, { gauge: { stitches: 30, rows: 40 } }).piece.shape).toMatchObject({ stitches: 135, rows: 100 });
+  });
+
+  it('is forgotten when stitches are typed, which then stay', () => {
+    const counted = change(wide, {
+      shape: { ...wide.piece.shape, stitches: 130 },
+      lengths: withLength(wide.piece.lengths, 'stitches', null),
+    });
+    expect(counted.piece.lengths).toBeUndefined();
+    expect(change(counted, { gauge: { stitches: 30, rows: 40 } }).piece.shape.stitches).toBe(130);
+  });
+
+  it('ends where something else gives the piece other stitches', () => {
+    const { shape } = wide.piece;
+    const other = applyChange(wide, changeOf('match-seam', setPiece({ shape: { ...shape, stitches: 128 } })));
+    expect(
+      heldLength(other.piece.lengths?.stitches, 128, {
+        scale: evenScale(START_PIECE.gauge, 'stitches'),
+        least: 1,
+        most: 999,
+      }),
+    ).toBeNull();
+    const after = change(other, { gauge: { stitches: 30, rows: 40 } });
+    expect([after.piece.shape.stitches, after.piece.lengths]).toEqual([128, undefined]);
+  });
+
+  it('is kept by size', () => {
+    const smaller = { name: 'S', shape: { kind: 'rectangle', stitches: 112, rows: 90 }, hemRows: 0 } as const;
+    const larger = { name: 'L', shape: { kind: 'rectangle', stitches: 140, rows: 100 }, hemRows: 0 } as const;
+    const sized: Project = {
+      ...wide,
+      sizes: { name: 'M', smaller: [{ ...smaller, lengths: { stitches: 400 } }], larger: [larger] },
+    };
+    const after = change(sized, { gauge: { stitches: 30, rows: 40 } });
+    // 40 cm at 30 stitches are 120; the largest was given in stitches.
+    const stitches = [...after.sizes.smaller, after.piece, ...after.sizes.larger].map(({ shape }) => shape.stitches);
+    expect(stitches).toEqual([120, 135, 140]);
+    const counted = applyChange(after, changeSize(after, 0, { shape: { ...smaller.shape, stitches: 118 } }));
+    expect(counted.sizes.smaller[0]).toEqual({ ...smaller, shape: { ...smaller.shape, stitches: 118 } });
+  });
+
+  it('stays with the counts that another kind of shape has too', () => {
+    const long = change(wide, { lengths: { stitches: 450, rows: 300 } });
+    const tapered = applyChange(long, reshapeSizes(long, 'tapered'));
+    expect(tapered.piece.lengths).toEqual({ stitches: 450, rows: 300 });
+    const shaped = change(tapered, { lengths: { ...tapered.piece.lengths, stitchesAtTop: 500, straightRows: 20 } });
+    expect(shaped.piece.shape).toMatchObject({ stitchesAtTop: 140, straightRows: 8 });
+    expect(applyChange(shaped, reshapeSizes(shaped, 'rectangle')).piece.lengths).toEqual({ stitches: 450, rows: 300 });
+  });
+});
+
+describe('a length up the piece', () => {
+  const hemmed = change(PLAIN, { lengths: { hemRows: 50, rows: 300 } });
+
+  it('of a hem and of a section follows the gauges that these have, and the piece is as long as it was said', () => {
+    expect([hemmed.piece.hemRows, hemmed.piece.shape.rows]).toEqual([20, 120]);
+    const ribbed = applyChange(hemmed, addSection(hemmed, () => 'rib').change);
+    const given = expectChangeLaws(ribbed, changeSectionRows(ribbed, 0, 24, 60));
+    expect(given.piece.parts).toEqual([expect.objectContaining({ name: 'rib', rows: 24, lengthMm: 60 })]);
+    // At 30 rows in 10 cm 50 mm are 15 rows; 60 mm of rib are 24 and 190 mm above them 76.
+    const loose = change(given, { hem: { ...given.piece.hem, gauge: { stitches: 28, rows: 30 } } });
+    expect([loose.piece.hemRows, loose.piece.parts[0]?.rows, loose.piece.shape.rows]).toEqual([15, 24, 115]);
+    const parts = loose.piece.parts.map((part) => ({ ...part, gauge: { stitches: 28, rows: 50 } }));
+    const tight = change(loose, { parts });
+    expect([tight.piece.hemRows, tight.piece.parts[0]?.rows, tight.piece.shape.rows]).toEqual([15, 30, 121]);
+  });
+
+  it('of a section is forgotten when rows are typed', () => {
+    const ribbed = applyChange(hemmed, addSection(hemmed, () => 'rib').change);
+    const counted = applyChange(
+      ribbed,
+      changeSectionRows(applyChange(ribbed, changeSectionRows(ribbed, 0, 24, 60)), 0, 30, null),
+    );
+    expect(change(counted, { gauge: { stitches: 28, rows: 50 } }).piece.parts).toEqual([
+      { name: 'rib', rows: 30, isLined: false, gauge: null, tension: '' },
+    ]);
+  });
+
+  it('between a band and an edge follows too', () => {
+    const position = keptAway({ kind: 'from-edge', edge: 'lower', section: 'piece', rows: 0 }, 40, 100);
+    const placed = applyChange(PLAIN, changeOf('first-row', setBand(0, { position })));
+    const after = change(placed, { gauge: { stitches: 28, rows: 50 } });
+    expect(after.bands[0]?.position).toEqual({ ...position, rows: 50 });
+    const counted = keptAway(position, 40, null);
+    expect(counted).toEqual({ kind: 'from-edge', edge: 'lower', section: 'piece', rows: 40 });
+  });
+});
+
+describe('a seam allowance given in centimetres', () => {
+  it('follows the gauge, and is forgotten when stitches are typed', () => {
+    const seamed = change(PLAIN, { seamAllowance: seamTaking(START_PIECE.seamAllowance, 'left', 3, 10) });
+    const tight = change(seamed, { gauge: { stitches: 40, rows: 40 } });
+    expect(tight.piece.seamAllowance).toEqual({ left: 4, right: 0, leftMm: 10 });
+    expect(seamTaking(tight.piece.seamAllowance, 'left', 2, null)).toEqual({ left: 2, right: 0 });
+  });
+});
