@@ -75,6 +75,6 @@ test('plans a tapered sleeve with three groups from nothing', async ({ page, sta
   await page.keyboard.press('c');
   // Row 100 has the 25th increase: 122 stitches, so one more at each edge.
   await expect(page.getByRole('region', { name: 'Round the seam' })).toContainText(
-    'Rows 96–101: across the seam 32, between the groups 31; the seam shows 1 more. By row 100 shaping makes the gap across the seam 34.',
+    'Rows 96–101: across the seam 32, between the groups 31; the seam shows 1 more than between the groups. By row 100 shaping makes the gap across the seam 34.',
   );
 });
