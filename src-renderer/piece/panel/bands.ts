@@ -1,8 +1,19 @@
-/** Bands and groups that come and go. */
+/** Bands and groups that come and go, and what the form of a band is given. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/fabric/index.ts';
 import type { Band, Group, PlacementRule } from '@shared/pattern/index.ts';
 import { changeOf, insertInto, removeFrom, startBand, type Change, type Project } from '@shared/project/index.ts';
+import type { Session } from '../../session/session.ts';
+import type { Planned } from '../planned.ts';
+
+/** What each part of the form of a band is given. */
+export interface BandProps {
+  readonly session: Session;
+  readonly planned: Planned;
+  readonly band: Band;
+  /** Which of the project's bands it is. */
+  readonly index: number;
+}
 
 /** Plain rows between a new band and the one below it. */
 const ROWS_BETWEEN = 10;
