@@ -1,29 +1,21 @@
 /** Who may call the browser host, and what they get. */
 import { readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { CALL_HEADER, newSecret, sealingKeys, type CallHead } from '@shared/host/sealed/index.ts';
 import { type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { nodeFiles } from '../../../src-main/services/index.ts';
 import { ask, type Asked } from './asking.ts';
 import { callAs, comeIn, headerFor, openedAnswer, sealedRequest, type Caller } from './calling.ts';
-import { makeHostFolder, startIn } from './host-in-folder.ts';
+import { hostForEachTest, startIn } from './host-in-folder.ts';
 
 const PROJECT = projectToText(sampleProject());
 
 let folder: string;
 let host: BrowserHost;
 let caller: Caller;
-beforeEach(async () => {
-  folder = await makeHostFolder();
-  host = await startIn(folder);
-  caller = await comeIn(await host.newAddress());
-});
-afterEach(async () => {
-  await host.close();
-  await rm(folder, { recursive: true, force: true });
-});
+hostForEachTest((own) => ({ folder, host, caller } = own));
 
 const start = (options = {}) => startIn(folder, options);
 

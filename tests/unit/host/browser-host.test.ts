@@ -1,28 +1,20 @@
 /** Windows that come in to the browser host, and its coming and going. */
-import { rm, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { newSecret } from '@shared/host/sealed/index.ts';
 import { type BrowserHost } from '../../../src-main/browser-host/index.ts';
 import { callAs, comeIn, join as joinHost, type Caller } from './calling.ts';
-import { makeHostFolder, startIn } from './host-in-folder.ts';
+import { hostForEachTest, startIn } from './host-in-folder.ts';
 
 const PROJECT = projectToText(sampleProject());
 
 let folder: string;
 let host: BrowserHost;
 let caller: Caller;
-beforeEach(async () => {
-  folder = await makeHostFolder();
-  host = await startIn(folder);
-  caller = await comeIn(await host.newAddress());
-});
-afterEach(async () => {
-  await host.close();
-  await rm(folder, { recursive: true, force: true });
-});
+hostForEachTest((own) => ({ folder, host, caller } = own));
 
 const start = (options = {}) => startIn(folder, options);
 

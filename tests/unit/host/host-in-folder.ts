@@ -1,8 +1,10 @@
 /** A browser host with a folder and a page of its own. */
-import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { afterEach, beforeEach } from 'vitest';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
+import { comeIn, type Caller } from './calling.ts';
 
 export const PAGE = '<!doctype html><title>Walewright</title>';
 
@@ -26,5 +28,28 @@ export function startIn(
     dataFolder: join(folder, 'data'),
     homeFolder: folder,
     ...options,
+  });
+}
+
+/** What a test has of its own. */
+export interface OwnHost {
+  readonly folder: string;
+  readonly host: BrowserHost;
+  /** A window that is in. */
+  readonly caller: Caller;
+}
+
+/** Starts a host in a folder before each test of a file, lets a window in, and hands them over; takes them away behind it. */
+export function hostForEachTest(take: (own: OwnHost) => void): void {
+  let own: OwnHost;
+  beforeEach(async () => {
+    const folder = await makeHostFolder();
+    const host = await startIn(folder);
+    own = { folder, host, caller: await comeIn(await host.newAddress()) };
+    take(own);
+  });
+  afterEach(async () => {
+    await own.host.close();
+    await rm(own.folder, { recursive: true, force: true });
   });
 }
