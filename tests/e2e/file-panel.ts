@@ -21,6 +21,11 @@ export class FilePanel {
 
   async saveAs(name: string): Promise<void> {
     await this.dialog.getByLabel('Name').fill(name);
+    await this.saveHere();
+  }
+
+  /** Saves under the name that is there. */
+  async saveHere(): Promise<void> {
     await this.dialog.getByRole('button', { name: 'Save here' }).click();
   }
 

@@ -8,6 +8,9 @@ import { test as base } from './app.ts';
 import { startBuiltHost, type BuiltHost } from './built-host.ts';
 import { startStranger, type Gives, type Stranger } from './strangers.ts';
 
+/** A page that is not ours, by its title. */
+export const HOSTILE = '<title>hostile</title>';
+
 interface Fixtures {
   /** Starts a host with the test's data folder, on the port of the one before; `file` is opened at the start. All end with the test. */
   readonly run: (file?: string) => Promise<BuiltHost>;
@@ -15,6 +18,8 @@ interface Fixtures {
   readonly newWindow: (host: BuiltHost) => Promise<Page>;
   /** Starts a server that is not ours, on `port` or any. All end with the test. */
   readonly stranger: (html: string, port?: number, gives?: Gives) => Promise<Stranger>;
+  /** Kills the host and starts a server that is not ours on its port. */
+  readonly takeOver: (host: BuiltHost, gives?: Gives) => Promise<Stranger>;
 }
 
 export const test = base.extend<Fixtures>({
@@ -43,6 +48,11 @@ export const test = base.extend<Fixtures>({
     });
     for (const stranger of strangers) await stranger.close();
   },
+  takeOver: async ({ stranger }, use) =>
+    use(async (host, gives) => {
+      await host.kill();
+      return stranger(HOSTILE, portOf(host.origin), gives);
+    }),
 });
 
 /** Comes in to the host with a new address of it. */

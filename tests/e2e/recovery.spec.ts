@@ -16,7 +16,7 @@ const copiesOf = (page: Page): Promise<string> => page.getByLabel('Copies in eac
 
 async function saveInHome(page: Page): Promise<void> {
   await page.keyboard.press('Control+S');
-  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
 }
 

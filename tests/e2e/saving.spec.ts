@@ -18,7 +18,7 @@ test('saves a new project where it is told to, and opens it again after a reload
   const panel = new FilePanel(page);
   await expect(panel.dialog.getByLabel('Name')).toHaveValue(PROJECT);
   await expectAccessible(page);
-  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await panel.saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   await expect(announced(page)).toHaveText(`Saved as ${PROJECT}.`);
 
@@ -41,7 +41,7 @@ test('saves over its own file without asking, and clears the mark when undone ba
 }) => {
   await start();
   await page.keyboard.press('Control+S');
-  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   await changeCopies(page, '1');
   await expect(page.getByText('not saved')).toBeVisible();
@@ -165,7 +165,7 @@ test('leaves another project alone when a save of the one before it ends late', 
 test('does not write over what another program wrote in the meantime', async ({ page, start, home }) => {
   await start();
   await page.keyboard.press('Control+S');
-  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   writeFileSync(join(home, PROJECT), 'from elsewhere');
   await changeCopies(page, '1');
@@ -239,7 +239,7 @@ test('saves into the folder that was typed, however soon the button is pressed a
     await route.continue();
   });
   await folder.fill(join(home, 'sleeves'));
-  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await panel.saveHere();
   letGo();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   expect(existsSync(join(home, 'sleeves', PROJECT))).toBe(true);
@@ -248,7 +248,7 @@ test('saves into the folder that was typed, however soon the button is pressed a
   // One that is not there is said, and nothing is saved anywhere else.
   await page.keyboard.press('Control+Shift+S');
   await folder.fill(join(home, 'nowhere'));
-  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await panel.saveHere();
   await expect(panel.dialog.getByRole('alert')).toContainText('There is no such file or folder.');
   await expect(panel.dialog).toBeVisible();
   expect(readdirSync(home).filter((name) => name.endsWith('.walewright'))).toEqual([]);
@@ -273,7 +273,7 @@ test('keeps the folder that is typed while the first one is still being listed',
   await listed;
   await expect(panel.dialog.getByRole('button', { name: 'Save here' })).toBeEnabled();
   await expect(folder).toHaveValue(join(home, 'sleeves'));
-  await panel.dialog.getByRole('button', { name: 'Save here' }).click();
+  await panel.saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   expect(existsSync(join(home, 'sleeves', PROJECT))).toBe(true);
 });

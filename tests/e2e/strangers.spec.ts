@@ -7,7 +7,7 @@ import { comeIn, join as joinHost, sealedRequest } from '../unit/host/calling.ts
 import { expect, expectAccessible } from './app.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { openOn, portOf, test } from './hosts.ts';
+import { HOSTILE, openOn, test } from './hosts.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
 test('a page of another server in the same browser gets nothing from the host', async ({
@@ -18,7 +18,7 @@ test('a page of another server in the same browser gets nothing from the host', 
 }) => {
   const host = await run();
   await openOn(page, host);
-  const { origin } = await stranger('<title>hostile</title>');
+  const { origin } = await stranger(HOSTILE);
   const hostile = await page.context().newPage();
   await hostile.goto(origin);
   // A good call that was never made: all that the page lacks is the right to make it.
@@ -86,7 +86,7 @@ test('a page of another server in the same browser gets nothing from the host', 
 test('a server on another port is sent nothing that opens the host', async ({ page, run, stranger }) => {
   const host = await run();
   await openOn(page, host);
-  const other = await stranger('<title>hostile</title>');
+  const other = await stranger(HOSTILE);
   const hostile = await page.context().newPage();
   await hostile.goto(other.origin);
   expect(await page.context().cookies()).toEqual([]);
@@ -100,13 +100,12 @@ test('a server on another port is sent nothing that opens the host', async ({ pa
 test('a server on the port of a dead host learns nothing, and the window joins the next host by itself', async ({
   page,
   run,
-  stranger,
+  takeOver,
   home,
 }) => {
   const host = await run();
   await openOn(page, host);
-  await host.kill();
-  const other = await stranger('<title>hostile</title>', portOf(host.origin));
+  const other = await takeOver(host);
   await expect.poll(() => other.heard.some(({ path }) => path === '/call/rejoin')).toBe(true);
   const before = other.heard.length;
   // Work goes on, and nothing of it goes to the stranger.
@@ -141,7 +140,7 @@ test('a server on the port of a dead host learns nothing, and the window joins t
   // The window is in again, and saves.
   await joined;
   await page.keyboard.press('Control+S');
-  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   expect(readdirSync(home)).toEqual(['Skerry sleeve.walewright']);
 });
@@ -149,12 +148,11 @@ test('a server on the port of a dead host learns nothing, and the window joins t
 test('a page that a stranger puts in place of a window finds a key there that opens nothing any more', async ({
   page,
   run,
-  stranger,
+  takeOver,
 }) => {
   const host = await run();
   await openOn(page, host);
-  await host.kill();
-  const other = await stranger('<title>hostile</title>', portOf(host.origin));
+  const other = await takeOver(host);
   await page.reload();
   await expect(page).toHaveTitle('hostile');
   const found = await page.evaluate(() => ({ ...sessionStorage, ...localStorage }));
@@ -177,7 +175,7 @@ test('a call that is heard on its way is good for nothing: not again, not change
   const saving = page.waitForRequest((request) => request.url().endsWith('/call/documents.write'));
   await openOn(page, host);
   await page.keyboard.press('Control+S');
-  await new FilePanel(page).dialog.getByRole('button', { name: 'Save here' }).click();
+  await new FilePanel(page).saveHere();
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   const saved = await saving;
   const body = saved.postDataBuffer() ?? Buffer.alloc(0);

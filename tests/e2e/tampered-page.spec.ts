@@ -5,7 +5,7 @@ import type { Page } from '@playwright/test';
 import { expect, expectAccessible, intercept } from './app.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { openOn, portOf, programEnded, test } from './hosts.ts';
+import { openOn, programEnded, test } from './hosts.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 import { assets, strangerRan, tampered } from './tampered-page.ts';
 
@@ -106,14 +106,13 @@ test('all styles come with the page, and each is known to it', async ({ page, ru
 test('a stranger on the port of a dead host is asked for no part, and the part comes with the next host', async ({
   page,
   run,
-  stranger,
+  takeOver,
 }) => {
   const host = await run();
   await openOn(page, host);
   await page.getByRole('button', { name: 'Sheet', exact: true }).click();
   await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
-  await host.kill();
-  const other = await stranger('<title>hostile</title>', portOf(host.origin), tampered);
+  const other = await takeOver(host, tampered);
   await expect(programEnded(page)).toBeVisible();
 
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
@@ -142,12 +141,11 @@ test('a stranger on the port of a dead host is asked for no part, and the part c
   await expect(missing).toHaveCount(0);
 });
 
-test('what a stranger had the browser keep for our address is not taken for ours', async ({ page, run, stranger }) => {
+test('what a stranger had the browser keep for our address is not taken for ours', async ({ page, run, takeOver }) => {
   const host = await run();
   const { search } = new URL(await host.newAddress());
-  await host.kill();
   const kept = { 'cache-control': 'max-age=31536000, immutable' };
-  const other = await stranger('', portOf(host.origin), (path) => {
+  const other = await takeOver(host, (path) => {
     const given = tampered(path);
     if (given) return { ...given, headers: kept };
     const all = [...assets().keys()].map((asset) => `fetch('${asset}')`).join(',');
@@ -174,10 +172,9 @@ test('what a stranger had the browser keep for our address is not taken for ours
   await again.close();
 });
 
-test('a service worker that a stranger left at our address is taken away', async ({ page, run, stranger }) => {
+test('a service worker that a stranger left at our address is taken away', async ({ page, run, takeOver }) => {
   const host = await run();
-  await host.kill();
-  const other = await stranger('', portOf(host.origin), (path) =>
+  const other = await takeOver(host, (path) =>
     path === '/worker.js'
       ? {
           type: 'text/javascript',
