@@ -43,3 +43,8 @@ export function columnOfNeedle(needle: Slot, width: number, first: Slot, mirrore
 export function opposite(side: Side): Side {
   return side === 'left' ? 'right' : 'left';
 }
+
+/** The carriage's side before `row` (1-based): `startSide` for odd rows. */
+export function carriageSide(row: number, startSide: Side): Side {
+  return row % 2 === 1 ? startSide : opposite(startSide);
+}

@@ -1,6 +1,6 @@
 /** What would make all rows of a fill match in the seam. */
 import { isBroken, meetingOn, placeFill, seamMatchingOf, type PlacedFill } from '../fabric/index.ts';
-import { outlineOf, type Outline } from '../piece/index.ts';
+import { atCarriage, outlineOf, type Outline } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import type { KnitPiece } from '../project/index.ts';
@@ -58,7 +58,7 @@ export function seamFits(piece: KnitPiece, plan: Plan, fill: number): SeamFits {
 /** The outline of the piece as changed, of which the shape alone may be another; null where it has none. */
 function outlineAfter(before: KnitPiece, plan: Plan, after: KnitPiece): Outline | null {
   if (after.shape === before.shape) return plan.outline;
-  const outline = outcome(() => outlineOf(after.shape, after));
+  const outline = outcome(() => atCarriage(outlineOf(after.shape, after), after));
   return outline.ok ? outline.value : null;
 }
 

@@ -1,5 +1,5 @@
 /** Groups and fills put on their piece, before anything is knitted. */
-import { outlineOf, sectionsOf, gaugeAt, gaugesOf, type Gauge } from '../piece/index.ts';
+import { atCarriage, outlineOf, sectionsOf, gaugeAt, gaugesOf, type Gauge } from '../piece/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { assertApart, placeBand } from './bands.ts';
@@ -12,7 +12,7 @@ import { outcome } from '../problem/index.ts';
 /** Places groups and fills on the piece. Throws what `makePlan` throws: nothing that comes after can be wrong. */
 export function placePatterns(piece: KnitPiece): PlacedPatterns {
   const sections = sectionsOf(piece.shape.rows, piece);
-  const outline = outlineOf(piece.shape, piece);
+  const outline = atCarriage(outlineOf(piece.shape, piece), piece);
   const extents = extentsOf(piece);
   const bands = piece.bands.map((_, index) => placeBand(piece, index, outline, sections, extents));
   assertApart(bands);

@@ -4,6 +4,7 @@ export * from './gauges.ts';
 export * from './position.ts';
 export * from './shape.ts';
 export * from './standing.ts';
+export * from './carriage-edges.ts';
 export * from './even-shaping.ts';
 export * from './odd-difference.ts';
 export * from './size.ts';

@@ -6,7 +6,7 @@
  * inside the span that it does not knit are floats. A strand that does not knit in a row waits: main
  * does on a row all in contrast, and floats nowhere on it.
  */
-import { opposite, type Run, type Side, type Slot } from '../bed/index.ts';
+import { carriageSide, type Run, type Side, type Slot } from '../bed/index.ts';
 import type { Fabric } from '../fabric/index.ts';
 import { isSameGauge, stitchWidthMm, type FloatLimit, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
 import { internSpans } from './interned.ts';
@@ -67,11 +67,6 @@ export interface LaidStrands {
   readonly lastRow: readonly number[];
   /** Index 0 is row 1. */
   readonly rows: readonly LaidRow[];
-}
-
-/** The carriage's side before `row` (1-based): `startSide` for odd rows. */
-export function carriageSide(row: number, startSide: Side): Side {
-  return row % 2 === 1 ? startSide : opposite(startSide);
 }
 
 /** Lays all strands of a fabric. Linear in its cells. */

@@ -5,6 +5,7 @@
  * stands; more are cast on or off with the yarn at the carriage.
  */
 import type { Run, Side, Slot } from '../../bed/index.ts';
+import { needsCarriage } from '../../piece/index.ts';
 import type { KnittedRow } from './knitted-rows.ts';
 import type { Obstacle } from './obstacles.ts';
 import type { Work } from './work.ts';
@@ -36,10 +37,8 @@ export function shapeEdges(work: Work): void {
 /** What is made or cast off at the edge away from the carriage, where its yarn is not. */
 export function shapingObstacles(work: Work): Obstacle[] {
   const obstacles: Obstacle[] = [];
-  const { increases } = work.piece.machine;
   eachChange(work, (row, { edge, stitches }) => {
-    const needsCarriage = Math.abs(stitches) > 1 || (stitches === 1 && increases === 'carriage-side');
-    if (needsCarriage && work.row(row)?.from !== edge) {
+    if (needsCarriage(stitches, work.piece) && work.row(row)?.from !== edge) {
       obstacles.push({ code: 'shaping-away-from-carriage', row, edge, stitches });
     }
   });

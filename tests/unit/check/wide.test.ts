@@ -82,7 +82,7 @@ describe('a piece that leaves the bed', () => {
       rows: 9,
       steps: [
         { row: 4, left: -2, right: -2 },
-        { row: 8, left: 1, right: 2 },
+        { row: 8, left: 2, right: 1 },
       ],
     };
     const project = pieceOn(12, { shape });
@@ -90,7 +90,8 @@ describe('a piece that leaves the bed', () => {
       rows: [1, 9],
       row: 1,
       spans: [
-        [1, 3],
+        // On row 4 the carriage is at the left; two stitches at the right go on row 5.
+        [1, 4],
         [8, 9],
       ],
     });
