@@ -2,13 +2,13 @@
  * Sections up the piece: the folded hem, the parts that a knitter names, and
  * the body, which is the rest.
  *
- * A folded hem knits its hidden half first: rows 1 … ⌊n/2⌋ are the back, the
- * rest the front. Of an odd number of rows the front has one more, so that the
- * half that is hidden never shows below it. A turning row, knitted looser so
- * that the fold lies flat, is the last row of the back.
+ * A folded hem knits its hidden half, the facing, first. A turning row, knitted
+ * looser or in eyelets so that the fold lies flat, is the last row of it: 11
+ * rows are 5, the turning row, and 5 (common practice, no source). What cannot
+ * be halved goes to the outside, so that the facing never shows below it.
  */
 import { problemError } from '../problem/index.ts';
-import type { Gauge, Sectioned, SectionName } from './model.ts';
+import type { Gauge, Hem, Sectioned, SectionName } from './model.ts';
 
 /** Rows `first` … `last`, 1-based, both included. */
 export interface SectionSpan {
@@ -35,7 +35,7 @@ export function sectionsOf(rows: number, piece: Sectioned): SectionSpan[] {
     sections.push({ name, first, last, isLined: isCovered, gauge: gauge ?? piece.gauge });
     below = last;
   };
-  const half = Math.floor(hemRows / 2);
+  const half = facingRows(piece);
   add('hem-back', half, true, hem.gauge);
   add('hem-front', hemRows - half, true, hem.gauge);
   for (const part of parts) {
@@ -44,6 +44,15 @@ export function sectionsOf(rows: number, piece: Sectioned): SectionSpan[] {
   }
   add('body', rows - below, isLined, null);
   return sections;
+}
+
+/** Rows of the hidden half of a folded hem, its turning row among them; 0 where nothing folds, as a single row does not. */
+export function facingRows({
+  hemRows,
+  hem,
+}: Pick<Sectioned, 'hemRows'> & { readonly hem: Pick<Hem, 'turning'> }): number {
+  if (hemRows < 2) return 0;
+  return hem.turning === 'none' ? Math.floor(hemRows / 2) : Math.ceil(hemRows / 2);
 }
 
 function tooLong(rows: number, { hemRows, parts }: Sectioned) {

@@ -35,7 +35,7 @@ const PIECE: readonly Mutant[] = [
   { in: 'stepsOfShape', text: 'until: rows - straightRows', becomes: 'until: rows - straightRows - 1' },
   { in: 'evenChanges', text: 'i < changes - longer', becomes: 'i < longer' },
   { in: 'shapeableRows', text: 'hemRows + 2', becomes: 'hemRows + 1' },
-  { in: 'sectionsOf', text: 'Math.floor(hemRows / 2)', becomes: 'Math.ceil(hemRows / 2)' },
+  { in: 'facingRows', text: 'Math.floor(hemRows / 2)', becomes: 'Math.ceil(hemRows / 2)' },
   { in: 'sectionsOf', text: 'isLined || part.isLined', becomes: 'isLined && part.isLined' },
   { in: 'firstRowAt', text: "oddRow === 'below'", becomes: "oddRow === 'above'" },
   { in: 'firstRowAt', text: 'first + left - rows', becomes: 'first + left - rows - 1' },

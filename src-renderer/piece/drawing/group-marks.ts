@@ -98,20 +98,19 @@ export function drawCentre(
   line(context, x, top, x, bottom, [5, 4]);
 }
 
-/** The row after which a hem is folded, from edge to edge, with its name on it. */
+/** The fold of a hem, above the `facing` rows of its hidden half, from edge to edge, with its name on it. */
 export function drawFold(
   context: CanvasRenderingContext2D,
   view: Viewport,
   outline: Outline,
-  hemRows: number,
+  facing: number,
   name: string,
   look: Look,
   font: string,
 ): void {
-  const half = Math.floor(hemRows / 2);
-  if (half === 0 || half > outline.rows) return;
-  const { first, last } = edgesAt(outline, half);
-  const y = Math.round(view.top(half - 1)) + 0.5;
+  if (facing === 0 || facing > outline.rows) return;
+  const { first, last } = edgesAt(outline, facing);
+  const y = Math.round(view.top(facing - 1)) + 0.5;
   const { left, right } = view.span(first, last);
   context.lineWidth = 1.5;
   context.strokeStyle = look.onMain;

@@ -3,7 +3,7 @@
  * group is dragged, and what goes with it.
  */
 import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
-import { edgesAt } from '@shared/piece/index.ts';
+import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
@@ -36,7 +36,7 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   const { plan, project, showsFloats, showsWraps, look, font, fold } = scene;
   drawOutline(context, view, steps, look, width, height, !scene.showsStitches);
   drawCentre(context, view, plan.outline, look, rulerY);
-  drawFold(context, view, plan.outline, project.piece.hemRows, fold, look, font);
+  drawFold(context, view, plan.outline, facingRows(project.piece), fold, look, font);
   drawGroups(context, view, restingGroups(marked), look, rulerY);
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
     drawEdges(context, view, plan.outline, row, look, rulerY);

@@ -256,4 +256,24 @@ describe('a folded hem', () => {
       { code: 'join', isLast: false, isNextSelected },
     ]);
   });
+
+  // Common practice, no source: an odd hem with a turning row of 11 is 5, the turning row, 5.
+  it.each([
+    { turning: 'none', facing: [1, 5], outside: [6, 11] },
+    { turning: 'loose', facing: [1, 6], outside: [7, 11] },
+    { turning: 'eyelets', facing: [1, 6], outside: [7, 11] },
+  ] as const)(
+    'of 11 rows with a turning row ($turning) has five on each side of it',
+    ({ turning, facing, outside }) => {
+      const [back, front] = sectionsOf(20, {
+        hemRows: 11,
+        hem: { turning, gauge: null },
+        parts: [],
+        gauge: WIDE,
+        isLined: false,
+      });
+      expect([back?.first, back?.last]).toEqual(facing);
+      expect([front?.first, front?.last]).toEqual(outside);
+    },
+  );
 });
