@@ -3,7 +3,8 @@ import { widthOf, type Slot } from '../../bed/index.ts';
 import { tierOf, type PlacedFill, type PlacedGroup } from '../../fabric/index.ts';
 import { edgesAt } from '../../piece/index.ts';
 import { modulo } from '../../grid/index.ts';
-import type { Plan } from '../types.ts';
+import { figureRuns } from '../figure.ts';
+import type { Plan, PlanRow } from '../types.ts';
 import type { FirstNeedles, PatternParts } from './types.ts';
 
 export interface Program {
@@ -91,6 +92,11 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
     }
     for (const fill of fills) {
       if (row < fill.firstRow || row > fill.lastRow) continue;
+      if (!isEverywhere(fill)) {
+        const clash = askInRow(plan.rows[row - 1] as PlanRow, ask);
+        if (clash) return clash;
+        continue;
+      }
       const { copyRow, origin } = tierOf(fill, row);
       // After so many needles copies and repeats begin together again.
       for (let at = 0; at < fill.copy.width * repeat; at++) {
@@ -99,6 +105,23 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
         if (clash) return clash;
       }
     }
+  }
+  return null;
+}
+
+/** Whether the copies of an all-over reach over all needles: none are left out, and no border is kept plain. */
+function isEverywhere({ border, copies }: PlacedFill): boolean {
+  return border.left === 0 && border.right === 0 && copies.without.size === 0;
+}
+
+function askInRow(row: PlanRow, ask: (needle: number, isChosen: boolean) => Clash | null): Clash | null {
+  const figure = figureRuns(row);
+  for (let needle: number = row.edges.first; needle <= row.edges.last; needle++) {
+    const clash = ask(
+      needle,
+      figure.some(({ first, last }) => needle >= first && needle <= last),
+    );
+    if (clash) return clash;
   }
   return null;
 }

@@ -6,7 +6,14 @@ import { planFor, type Plan } from '@shared/plan/index.ts';
 import { motifOf, pieceIn, type Project } from '@shared/project/index.ts';
 import { planJson, type PlanJson } from '../../src-main/cli/json/plan.ts';
 import type { StopJson } from '../../src-main/cli/json/running-order.ts';
-import { designOf, differences, knit, type MachineJson, type PatternsJson } from './knitter/index.ts';
+import {
+  designOf,
+  differences,
+  knit,
+  type Knitted,
+  type MachineJson,
+  type PatternsJson,
+} from '../reference/knitter/index.ts';
 
 export type KnittedPlan =
   /** There is no plan at all: groups wider than the piece, and the like. */
@@ -29,8 +36,50 @@ export function knitPlan(project: Project): KnittedPlan {
   });
   if (!knitted.ok) return { outcome: 'wrong', why: [knitted.why], plan };
   const why = differences(knitted, designOf(plan));
-  if (knitted.needless.length > 0) why.push(`pushed where they stood: ${JSON.stringify(knitted.needless)}`);
+  why.push(...besideTheFabric(project, plan, knitted));
   return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan };
+}
+
+/** What is wrong apart from the stitches: how the piece begins, folds and ends, and what was done for nothing. */
+function besideTheFabric({ piece }: Project, { rows }: PlanJson, knitted: Knitted): string[] {
+  const { hemRows, hem, begins, ends } = piece;
+  const wrong: string[] = [];
+  const compare = (what: string, is: unknown, should: unknown): void => {
+    if (JSON.stringify(is) !== JSON.stringify(should)) {
+      wrong.push(`${what}: ${JSON.stringify(is)}, not ${JSON.stringify(should)}`);
+    }
+  };
+  const isFolded = hemRows > 1;
+  const isOpen = begins === 'open' || (begins === 'usual' && isFolded);
+  const start = isOpen ? (isFolded ? 'joined' : 'on waste yarn') : begins === 'picked-up' ? 'picked-up' : 'closed';
+  compare('the start', knitted.start, start);
+  compare(
+    'the hem is hung at',
+    knitted.hem.map(({ reading }) => reading),
+    isFolded && isOpen ? [hemRows] : [],
+  );
+  compare('loops hung', knitted.hem[0]?.loops.length, isFolded && isOpen ? stitchesOf(rows[0]) : undefined);
+  // Of 11 rows it is the sixth, of 10 the fifth.
+  const turningRow = Math.ceil(hemRows / 2);
+  const hasEyelets = isFolded && hem.turning === 'eyelets' && stitchesOf(rows[turningRow - 1]) > 2;
+  compare(
+    'eyelets before row',
+    knitted.eyelets.map(({ row }) => row),
+    hasEyelets ? [turningRow] : [],
+  );
+  compare(
+    'the end',
+    knitted.finish.map(({ how }) => how),
+    [ends],
+  );
+  compare('pushed to where they stood', knitted.needless, []);
+  const firsts = knitted.ends.filter(({ end }) => end === 'first').length;
+  compare('last ends of yarn', knitted.ends.length - firsts, firsts);
+  return wrong;
+}
+
+function stitchesOf(row: PlanJson['rows'][number] | undefined): number {
+  return row ? needleOf(row.edges[1]) - needleOf(row.edges[0]) + 1 : 0;
 }
 
 export function machineOf({ machine }: Project): MachineJson {
@@ -107,8 +156,13 @@ function fillPicture(project: Project, plan: Plan, fill: PlacedFill, rows: reado
     if (row < fill.firstRow || row > fill.lastRow) return [];
     if (!isWhole) {
       const line = [...fabric.cells.subarray((row - 1) * fabric.width, row * fabric.width)];
+      const { places } = project.machine;
+      const isFigure = (at: number): boolean => line[at] !== main && line[at] !== OUTSIDE;
+      // On fixed places what lies beside the piece is chosen as its like on the piece is.
+      const isLikeFigure = (at: number): boolean =>
+        places !== 'any-needle' && line.some((_, other) => isFigure(other) && modulo(other - at, places.repeat) === 0);
       return line.flatMap((cell, at) =>
-        cell === main || cell === OUTSIDE ? [] : [modulo(fabric.first + at - needle, width)],
+        isFigure(at) || (cell === OUTSIDE && isLikeFigure(at)) ? [modulo(fabric.first + at - needle, width)] : [],
       );
     }
     const { copyRow, origin } = tierOf(fill, row);
