@@ -83,7 +83,7 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bl
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
   const needles = only === null ? rowList.columns.needles : rowList.needlesIn(piece.yarns[only]?.name ?? '');
   const columns = columnsOf(widthMm, [
-    ['', 7],
+    [rowList.columns.done, 12],
     [rowList.columns.row, 20],
     [rowList.columns.from, 15],
     [rowList.columns.before, 62],

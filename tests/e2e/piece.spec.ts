@@ -72,7 +72,7 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
     '50 hidden and 50 shown: it folds after row 50',
   );
   await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText('stands at 59.');
-  await page.getByRole('switch', { name: /^Turning row/ }).check();
+  await page.getByLabel('Turning row').selectOption('knitted looser');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
     'row 50, the last of the hidden half, is the turning row',
   );

@@ -116,7 +116,7 @@ test('writes all files into a folder, and they hold what was placed', async ({ p
     .split('\r\n')
     .filter((line) => line !== '');
   expect(lines).toHaveLength(141);
-  expect(lines.some((line) => line.includes('Pattern begins'))).toBe(true);
+  expect(lines.some((line) => line.includes('Set the carriage to knit the pattern'))).toBe(true);
 });
 
 test('writes one kind of file alone, on the paper chosen', async ({ page, start, home }) => {

@@ -256,6 +256,7 @@ export const sheet = {
     about:
       'Row n is the row that brings the counter to n. What stands beside it is done before it, when the counter reads one less; where the carriage is, it is before the row. Needles not named knit main.',
     columns: {
+      done: 'Done',
       row: 'Row',
       from: 'Carriage at',
       before: 'Before the row',
