@@ -40,7 +40,7 @@ export function projectOfMotif(named: NamedMotif, args: Args): Project {
   return {
     name: named.project.name,
     notes: named.project.notes,
-    machine: named.project.machine,
+    machine: { ...named.project.machine, ...read.value(args, 'machine', read.machine) },
     yarns: named.project.yarns,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
@@ -67,6 +67,7 @@ export function projectWithOptions(named: NamedMotif, args: Args): Project {
   const changed = fitted(piece, { ...piece, ...pieceOptions(args), shape });
   return {
     ...project,
+    machine: { ...project.machine, ...read.value(args, 'machine', read.machine) },
     motifs: project.motifs.map((motif) => ({ ...withShows(motif, args), ground: named.motif.ground })),
     piece: changed,
     bands:
@@ -85,6 +86,8 @@ function pieceOptions(args: Args): Partial<Piece> {
     bed: needles === undefined ? undefined : { ...START_PIECE.bed, needles },
     seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
     finishedFace: read.value(args, 'finished-face', read.finishedFace),
+    begins: read.value(args, 'begins', read.begins),
+    ends: read.value(args, 'ends', read.ends),
     startSide: read.value(args, 'start-side', read.side),
     floatLimit: limit === undefined ? undefined : { stitches: limit, mm: null },
   });

@@ -2,10 +2,18 @@
  * Reading the values of options, strictly: what is not exactly a value of the
  * option is a problem that names the option.
  */
-import { MOST_STITCHES, parseNeedle, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
+import {
+  MOST_FIXED_REPEAT,
+  MOST_STITCHES,
+  parseNeedle,
+  type Machine,
+  type FinishedFace,
+  type Shows,
+  type Side,
+} from '@shared/bed/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
-import type { Gauge } from '@shared/piece/index.ts';
+import type { Gauge, Piece } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
@@ -82,6 +90,41 @@ export function gauge(text: string): Gauge {
   return { stitches, rows };
 }
 
+/** The words that say something of the machine by themselves. */
+const MACHINE_WORDS: { readonly [word: string]: Partial<Machine> } = {
+  'ahead-seen': { chooses: 'ahead-seen' },
+  'ahead-unseen': { chooses: 'ahead-unseen' },
+  'by-hand': { chooses: 'by-hand' },
+  'any-needle': { places: 'any-needle' },
+  'end-needles-switch': { endNeedles: 'switch' },
+  'end-needles-always': { endNeedles: 'always' },
+  'end-needles-none': { endNeedles: 'none' },
+  'both-edges': { increases: 'both-edges' },
+  'carriage-side': { increases: 'carriage-side' },
+  weights: { weights: true },
+  'no-weights': { weights: false },
+};
+
+/** `by-hand,carriage-side,repeat-24-from-L12`: what is said of the machine. Throws `option-value`. */
+export function machine(text: string): Partial<Machine> {
+  const said = text.split(',').map((part): Partial<Machine> => {
+    const word = part.trim();
+    const [, repeat, from] = /^repeat-(\d{1,3})-from-(\w+)$/i.exec(word) ?? [];
+    if (repeat !== undefined && from !== undefined) {
+      return { places: { repeat: wholeNumber(repeat, 1, MOST_FIXED_REPEAT), from: parseNeedle(from) } };
+    }
+    const known = MACHINE_WORDS[word.toLowerCase()];
+    if (known) return known;
+    const allowed = [...Object.keys(MACHINE_WORDS), 'repeat-24-from-L12'].join(', ');
+    throw problemError('option-value', { option: '--machine', text: word, allowed });
+  });
+  const fields = said.flatMap((one) => Object.keys(one));
+  if (new Set(fields).size < fields.length) {
+    throw problemError('option-value', { option: '--machine', text, allowed: 'one word about each thing' });
+  }
+  return Object.assign({}, ...said) as Partial<Machine>;
+}
+
 /** `12,8,410,15,400,600,5,590`: four corners in pixels, clockwise from the chart's top left. */
 export function corners(text: string): Corners {
   const numbers = text.split(',').map((part) => (/^-?\d+(\.\d+)?$/.test(part.trim()) ? Number(part) : NaN));
@@ -116,9 +159,11 @@ export const judge = oneOf<'figure' | 'blocks'>('judge', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
+export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open', 'picked-up']);
+export const ends = oneOf<Piece['ends']>('ends', ['cast-off', 'waste-yarn', 'on-a-thread']);
 export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
 
-function oneOf<T extends string>(option: CliOptionName, allowed: readonly [T, T]): (text: string) => T {
+function oneOf<T extends string>(option: CliOptionName, allowed: readonly T[]): (text: string) => T {
   return (text) => {
     const found = allowed.find((candidate) => candidate === text.trim().toLowerCase());
     if (found === undefined) {

@@ -10,6 +10,7 @@ export * from './odd-difference.ts';
 export * from './size.ts';
 export * from './steps.ts';
 export * from './reshape.ts';
+export * from './making.ts';
 export * from './counts.ts';
 export * from './scales.ts';
 export * from './given-lengths.ts';

@@ -24,6 +24,9 @@ export const planCommand: Command = {
     'float-limit',
     'own-balls',
     'end-needles',
+    'begins',
+    'ends',
+    'machine',
   ],
   required: [],
   async run(args) {

@@ -1,4 +1,5 @@
 /** What a running order is made from, and the acts as they gather. */
+import { beginningOf } from '../../piece/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import type { Plan } from '../types.ts';
 import { joinOf, type Join } from './join.ts';
@@ -21,8 +22,7 @@ export class Work {
     readonly plan: Plan,
   ) {
     this.rows = knittedRowsOf(plan, piece.mainYarn);
-    const isFolded = plan.sections.some(({ name }) => name === 'hem-back');
-    this.begins = piece.begins === 'usual' ? (isFolded ? 'open' : 'closed') : piece.begins;
+    this.begins = beginningOf(piece);
     this.join = this.begins === 'open' ? joinOf(plan) : null;
     this.programs = programsOf(plan);
     this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);

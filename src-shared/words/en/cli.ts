@@ -36,6 +36,9 @@ const options = {
   'float-limit': ['N', 'the longest float and carry that may pass, in stitches; instead of 5 stitches or 25 mm'],
   'own-balls': [null, 'a ball of contrast for each group'],
   'end-needles': ['SETTING', 'end-needle selection: on or off (usual)'],
+  begins: ['HOW', 'usual (default: open where a hem folds, else closed), closed, open on waste yarn, or picked-up'],
+  ends: ['HOW', 'cast-off (default), waste-yarn or on-a-thread'],
+  machine: ['WORDS', 'what the machine can do, such as by-hand,carriage-side,no-weights; see below'],
   size: ['NAME', 'the size of the project; the one at hand if left out'],
   to: ['DIR', 'the folder to write into; made if need be'],
   replace: [null, 'replace files of these names that are there; without it they stay, and are listed'],
@@ -82,6 +85,12 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   plan: [
     'A project brings its own piece and placing; options given here go before them, and',
     'those about placing change its first band.',
+    'The machine, one word of each line, with commas between; what is not said stays as the project says it, or as it is first here:',
+    '  ahead-seen, ahead-unseen, by-hand: how the needles of a pattern row are chosen',
+    '  any-needle, repeat-24-from-L12: where a pattern can stand',
+    '  end-needles-switch, end-needles-always, end-needles-none: end-needle selection',
+    '  both-edges, carriage-side: where a stitch can be made or taken before a row',
+    '  weights, no-weights: whether weights hang on the fabric',
   ],
   follow: [
     'Row n is the row that brings the counter to n; what is done before it is done when the counter reads n − 1.',

@@ -2,6 +2,7 @@
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
 import { lettering } from './lettering.ts';
+import { making } from './making.ts';
 import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
@@ -46,6 +47,7 @@ export const english = {
   launcher,
   lengths,
   lettering,
+  making,
   menu,
   windowTrouble,
   motif,

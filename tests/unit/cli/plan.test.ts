@@ -213,3 +213,27 @@ describe('plan for people', () => {
     expect(out).not.toMatch(/[{}]|undefined|null|NaN/);
   });
 });
+
+describe('plan of a piece that begins, ends and is knitted otherwise', () => {
+  const acts = async (...typed: string[]) =>
+    (await plan(sample, ...typed)).runningOrder?.flatMap((part) => ('acts' in part ? part.acts : []));
+
+  it('is told so', async () => {
+    expect(await acts()).toContainEqual(expect.objectContaining({ act: 'cast-on', how: 'closed' }));
+    const made = await acts('--begins', 'open', '--ends', 'waste-yarn', '--machine', 'by-hand, no-weights');
+    expect(made).toContainEqual(expect.objectContaining({ act: 'cast-on', how: 'open' }));
+    expect(made).toContainEqual(expect.objectContaining({ act: 'finish', how: 'waste-yarn' }));
+    expect(made?.filter(({ act }) => act === 'weights')).toEqual([]);
+  });
+
+  it.each([
+    ['--begins', 'somehow', 'usual'],
+    ['--ends', 'never', 'waste-yarn'],
+    ['--machine', 'by-foot', 'by-hand'],
+    ['--machine', 'weights,no-weights', 'one word'],
+  ])('is refused for %s %s, with what can be said', async (option, value, allowed) => {
+    const { status, warned } = await call('plan', sample, option, value);
+    expect([status, warned]).toEqual([1, expect.stringContaining(allowed)]);
+    expect(warned).toContain(option);
+  });
+});
