@@ -4,7 +4,16 @@ import type { Grid } from '@shared/grid/index.ts';
 import { measure, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { pieceIn, sampleProject, START_PIECE, startBand, startGroup, type Project } from '@shared/project/index.ts';
+import { runningOrderOf } from '@shared/plan/running-order/index.ts';
+import {
+  pieceIn,
+  sampleProject,
+  START_PIECE,
+  startBand,
+  startFill,
+  startGroup,
+  type Project,
+} from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
 import { gridOf, numbers, ratioBar, readEveryCell, timed } from './timing.ts';
 
@@ -118,6 +127,37 @@ export function planBars(): Bar[] {
       const plan = makePlan(pieceIn(project));
       return plan.rows.length + findingsOf(pieceIn(project), plan).length;
     });
+  });
+}
+
+/** From casting on to casting off: the same pieces, and one all over with end needles on. */
+export function runningOrderBars(): Bar[] {
+  const lighthouse = (sampleProject().motifs[0] as Motif).grid;
+  const random = numbers();
+  const speckled = coveredWith(gridOf(25, 50, () => (random() < 0.4 ? 1 : 0)));
+  const projects: [string, Project][] = [
+    ['lighthouses all over', coveredWith(lighthouse)],
+    ['random cells all over', speckled],
+    [
+      'an all-over of random cells',
+      { ...speckled, bands: [], fills: [startFill((speckled.motifs[0] as Motif).id, 3)] },
+    ],
+  ];
+  const cells = gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0)).cells;
+  return projects.map(([name, project]) => {
+    const piece = pieceIn(project);
+    const plan = makePlan(piece);
+    return bar(
+      `running order of 200 needles and 1000 rows, ${name}, against one read of every cell`,
+      10,
+      cells,
+      60,
+      () => {
+        // A plan keeps its order, so each is asked of a new one.
+        const outcome = runningOrderOf(piece, { ...plan });
+        return outcome.isKnittable ? outcome.order.length : 0;
+      },
+    );
   });
 }
 

@@ -4,7 +4,7 @@
  */
 import { cpus, loadavg } from 'node:os';
 import { barLine, isMet, type Bar } from './bar.ts';
-import { measureBars, planBars, repeatBars } from './computing.ts';
+import { measureBars, planBars, repeatBars, runningOrderBars } from './computing.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
@@ -25,6 +25,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   repeat: repeatBars,
   measure: measureBars,
   plan: planBars,
+  order: runningOrderBars,
   opening: openingBars,
   placing: placingBars,
   reading: readingBars,

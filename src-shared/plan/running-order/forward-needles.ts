@@ -8,7 +8,7 @@
  * nothing is chosen by the machine, all are pushed.
  */
 import type { Slot } from '../../bed/index.ts';
-import type { KnittedRow } from './knitted-rows.ts';
+import { yarnsOf, type KnittedRow } from './knitted-rows.ts';
 import type { Obstacle } from './obstacles.ts';
 import type { Work } from './work.ts';
 
@@ -40,7 +40,7 @@ export function unseenObstacles(work: Work): Obstacle[] {
   if (work.piece.machine.chooses !== 'ahead-unseen') return obstacles;
   const laid = work.rows.filter((row) => row.laid !== null);
   if (laid.length > 0) {
-    const yarns = Math.max(...laid.map((row) => row.yarns));
+    const yarns = Math.max(...laid.map((row) => yarnsOf(row, work.piece.mainYarn)));
     obstacles.push({ code: 'balls-unseen', ...spanOf(laid), yarns });
   }
   let needle: Slot | null = null;
@@ -64,8 +64,8 @@ function toPush(work: Work, row: KnittedRow): typeof NOTHING {
   const { edges } = row;
   // The waste rows' last pass chooses the first row: the same needles are in work.
   const before = work.row(row.row - 1)?.edges ?? edges;
-  const selectsEnds = work.plan.endNeedleRows.has(row.row);
   if (before.first === edges.first && before.last === edges.last) return NOTHING;
+  const selectsEnds = work.plan.endNeedleRows.has(row.row);
   const forward: Slot[] = [];
   const back: Slot[] = [];
   for (const needle of shapedNeedles(before.first, edges.first, before.last, edges.last)) {

@@ -40,44 +40,59 @@ export interface KnittedRow {
   readonly second: Supply | null;
   /** What is laid by hand, from the carriage's side away; null where the feeders do it. */
   readonly laid: readonly Laid[] | null;
-  /** The yarns of the row, main included. */
-  readonly yarns: number;
 }
 
 /** All rows of a plan, from the bottom up (index 0 is row 1), the main yarn being `main`. */
 export function knittedRowsOf(plan: Plan, main: YarnIndex): KnittedRow[] {
   const supplies = new Supplies(main);
   const balls = plan.ownBalls;
-  const parts = plan.rows.map((row) => partsOf(row, balls, supplies));
+  const contrasts = plan.rows.map((row) => contrastOf(row, balls, supplies));
   const laidAlways = new Set<Supply>();
-  for (const inRow of parts) {
-    if (inRow.length > 1) for (const { supply } of inRow) if (supply.group !== null) laidAlways.add(supply);
+  if (balls.length > 0) {
+    for (const { parts } of contrasts) {
+      for (const { supply } of parts ?? []) if (supply.group !== null) laidAlways.add(supply);
+    }
   }
-  return plan.rows.map((row, index) => knittedRow(row, parts[index] as Laid[], supplies.main, laidAlways));
+  return plan.rows.map((row, index) => knittedRow(row, contrasts[index] as Contrast, supplies.main, laidAlways));
 }
+
+/** The yarns of a row, main included. */
+export function yarnsOf({ contrast, first, laid }: KnittedRow, main: YarnIndex): number {
+  const yarns = new Set(contrast.map(({ yarn }) => yarn));
+  if (laid === null || first !== null) yarns.add(first?.yarn ?? main);
+  return yarns.size;
+}
+
+/** What a row takes its contrast from. */
+interface Contrast {
+  readonly forward: number;
+  /** The one supply of all of it; null where there are several, or no contrast. */
+  readonly only: Supply | null;
+  /** By supply, in the order of their first needles, where there are several. */
+  readonly parts: readonly Laid[] | null;
+}
+
+const NO_CONTRAST: Contrast = { forward: 0, only: null, parts: null };
 
 function knittedRow(
   { row, from, edges, contrast, isMainKnitted }: PlanRow,
-  parts: readonly Laid[],
+  { forward, only, parts }: Contrast,
   main: Supply,
   laidAlways: ReadonlySet<Supply>,
 ): KnittedRow {
-  let forward = 0;
-  for (const run of contrast) forward += run.last - run.first + 1;
-  const [one] = parts;
-  const isLaid = one !== undefined && (parts.length > 1 || laidAlways.has(one.supply));
-  const inMain = isMainKnitted ? main : null;
-  const yarns = new Set(parts.map(({ supply }) => supply.yarn)).size + Number(isMainKnitted);
-  const common = { row, from, edges, contrast, forward, yarns };
-  if (!one) return { ...common, carriage: 'plain', first: main, second: null, laid: null };
-  if (isLaid) {
-    const near = ({ needles }: Laid): number =>
-      from === 'left' ? (needles[0] as Run).first : -(needles.at(-1) as Run).last;
-    const laid = [...parts].sort((a, b) => near(a) - near(b));
-    return { ...common, carriage: 'pattern', first: inMain, second: null, laid };
-  }
-  if (!isMainKnitted) return { ...common, carriage: 'plain', first: one.supply, second: null, laid: null };
-  return { ...common, carriage: 'pattern', first: main, second: one.supply, laid: null };
+  const byHand = parts ?? (only && laidAlways.has(only) ? [{ supply: only, needles: contrast }] : null);
+  let [carriage, first, second]: [KnittedRow['carriage'], Supply | null, Supply | null] = ['plain', main, null];
+  if (byHand) [carriage, first] = ['pattern', isMainKnitted ? main : null];
+  else if (only && isMainKnitted) [carriage, second] = ['pattern', only];
+  else if (only) first = only;
+  return { row, from, edges, contrast, forward, carriage, first, second, laid: byHand && fromCarriage(byHand, from) };
+}
+
+/** From the carriage's edge away. */
+function fromCarriage(parts: readonly Laid[], from: Side): Laid[] {
+  const near = ({ needles }: Laid): number =>
+    from === 'left' ? (needles[0] as Run).first : -(needles.at(-1) as Run).last;
+  return [...parts].sort((a, b) => near(a) - near(b));
 }
 
 /** One value for each supply, so that they are compared as such. */
@@ -98,14 +113,26 @@ class Supplies {
   }
 }
 
-/** The contrast of a row by what it comes from, in the order of their first needles. */
-function partsOf({ row, contrast }: PlanRow, balls: readonly OwnBall[], supplies: Supplies): Laid[] {
-  const [first] = contrast;
-  if (!first) return [];
-  const inRow = balls.filter(({ firstRow, lastRow }) => firstRow <= row && row <= lastRow);
-  if (inRow.length === 0 && contrast.every(({ yarn }) => yarn === first.yarn)) {
-    return [{ supply: supplies.of(first.yarn, null), needles: contrast }];
+function contrastOf({ row, contrast }: PlanRow, balls: readonly OwnBall[], supplies: Supplies): Contrast {
+  const [lowest] = contrast;
+  if (!lowest) return NO_CONTRAST;
+  let forward = 0;
+  let isOneYarn = true;
+  for (const run of contrast) {
+    forward += run.last - run.first + 1;
+    if (run.yarn !== lowest.yarn) isOneYarn = false;
   }
+  const inRow = balls.length === 0 ? balls : balls.filter((ball) => ball.firstRow <= row && row <= ball.lastRow);
+  if (inRow.length === 0 && isOneYarn) return { forward, only: supplies.of(lowest.yarn, null), parts: null };
+  const parts = partsOf(contrast, inRow, supplies);
+  return parts.length === 1
+    ? { forward, only: (parts[0] as Laid).supply, parts: null }
+    : { forward, only: null, parts };
+}
+
+/** The contrast of a row by what it comes from, in the order of their first needles. */
+function partsOf(contrast: readonly ContrastRun[], balls: readonly OwnBall[], supplies: Supplies): Laid[] {
+  const inRow = [...balls].sort((a, b) => a.first - b.first);
   const parts = new Map<Supply, Run[]>();
   const add = (supply: Supply, first: number, last: number): void => {
     const run = { first, last } as Run;
@@ -113,7 +140,6 @@ function partsOf({ row, contrast }: PlanRow, balls: readonly OwnBall[], supplies
     if (known) known.push(run);
     else parts.set(supply, [run]);
   };
-  inRow.sort((a, b) => a.first - b.first);
   for (const { first, last, yarn } of contrast) {
     let from: number = first;
     for (const ball of inRow) {

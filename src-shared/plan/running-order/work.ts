@@ -15,6 +15,7 @@ export class Work {
   /** Where a folded hem is joined; null where there is none, or its start is not open. */
   readonly join: Join | null;
   readonly programs: readonly Program[];
+  private readonly choosesAhead: boolean;
   private readonly acts: (Act[] | undefined)[];
 
   constructor(
@@ -25,6 +26,7 @@ export class Work {
     this.begins = beginningOf(piece);
     this.join = this.begins === 'open' ? joinOf(plan) : null;
     this.programs = programsOf(plan);
+    this.choosesAhead = piece.machine.chooses !== 'by-hand';
     this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);
   }
 
@@ -39,7 +41,7 @@ export class Work {
 
   /** Whether the needles of a row (1-based) are chosen by the pass before it. */
   isChosenAhead(row: number): boolean {
-    return this.piece.machine.chooses !== 'by-hand' && this.row(row)?.carriage === 'pattern';
+    return this.choosesAhead && this.rows[row - 1]?.carriage === 'pattern';
   }
 
   /** Adds what is done at a reading, after all that is done there already. */

@@ -1,49 +1,72 @@
-/** Wraps beside the figure, each with the strand that makes it. */
+/** Wraps beside the figure, each with the strand that makes it. Strands are numbered in the order in which they are taken up. */
 import type { StrandId, Wrap } from '../../strands/index.ts';
 import type { WrapStrand } from '../../yarn/index.ts';
 import type { Work } from './work.ts';
 
-interface Numbered extends WrapStrand {
-  /** From 1, in the order in which they are taken up. */
-  readonly number: number;
-}
-
-function numbered({ plan }: Work): readonly Numbered[] {
-  return plan.wrapStrands.map((strand, index) => ({ ...strand, number: index + 1 }));
-}
-
 /** Works in the strands that have made their last wrap. */
 export function endStrands(work: Work): void {
-  for (const { number, lastRow, mm } of numbered(work)) {
-    work.do(lastRow, { kind: 'strand', strand: number, at: 'end', mm });
-  }
+  work.plan.wrapStrands.forEach(({ lastRow, mm }, index) => {
+    work.do(lastRow, { kind: 'strand', strand: index + 1, at: 'end', mm });
+  });
 }
 
 export function wrapNeedles(work: Work): void {
-  const byStrand = new Map<StrandId, Numbered[]>();
-  for (const strand of numbered(work)) {
-    const known = byStrand.get(strand.strand);
-    if (known) known.push(strand);
-    else byStrand.set(strand.strand, [strand]);
-  }
-  const started = new Set<number>();
-  for (const { row, wraps } of work.plan.rows) {
+  const { plan, piece } = work;
+  const courses = coursesOf(plan.wrapStrands);
+  for (const { row, wraps } of plan.rows) {
     for (const wrap of wraps) {
-      const strand = strandOf(byStrand.get(wrap.strand) ?? [], wrap, row);
-      if (!started.has(strand.number)) {
-        started.add(strand.number);
-        work.do(row - 1, { kind: 'strand', strand: strand.number, at: 'start', mm: strand.mm });
-      }
-      const { needle, edge } = wrap;
-      work.do(row - 1, { kind: 'wrap', needle, edge, yarn: work.piece.mainYarn, strand: strand.number });
+      const { strand, number, isFirst } = takenUp(courses.get(wrap.strand), wrap, row);
+      if (isFirst) work.do(row - 1, { kind: 'strand', strand: number, at: 'start', mm: strand.mm });
+      work.do(row - 1, { kind: 'wrap', needle: wrap.needle, edge: wrap.edge, yarn: piece.mainYarn, strand: number });
     }
   }
 }
 
-/** The strand that wraps an edge on a row: its own, or one folded in two for both. */
-function strandOf(strands: readonly Numbered[], { edge }: Wrap, row: number): Numbered {
-  const reaching = strands.filter(({ firstRow, lastRow }) => firstRow <= row && row <= lastRow);
-  const strand = reaching.find((one) => one.edge === edge) ?? reaching.find((one) => one.edge === 'both');
-  if (!strand) throw new RangeError(`No strand wraps the ${edge} on row ${row}`);
-  return strand;
+/** A wrapping strand with its number, and whether it has wrapped yet. */
+interface Numbered {
+  readonly strand: WrapStrand;
+  readonly number: number;
+  isTaken: boolean;
+}
+
+/** What wraps the figure of one contrast strand: those for one edge each, and those folded in two for both; bottom to top. */
+type Courses = { readonly [Edge in WrapStrand['edge']]: Course };
+
+interface Course {
+  readonly strands: Numbered[];
+  /** The one that reaches the row that was asked for last. */
+  at: number;
+}
+
+function coursesOf(strands: readonly WrapStrand[]): ReadonlyMap<StrandId, Courses> {
+  const found = new Map<StrandId, Courses>();
+  strands.forEach((strand, index) => {
+    let courses = found.get(strand.strand);
+    if (!courses) {
+      courses = { left: { strands: [], at: 0 }, right: { strands: [], at: 0 }, both: { strands: [], at: 0 } };
+      found.set(strand.strand, courses);
+    }
+    courses[strand.edge].strands.push({ strand, number: index + 1, isTaken: false });
+  });
+  return found;
+}
+
+/** The strand that wraps an edge on a row: one of its own, or one for both. Rows are asked for from the bottom up. */
+function takenUp(
+  courses: Courses | undefined,
+  { edge }: Wrap,
+  row: number,
+): { readonly strand: WrapStrand; readonly number: number; readonly isFirst: boolean } {
+  const one = courses && (reaching(courses[edge], row) ?? reaching(courses.both, row));
+  if (!one) throw new RangeError(`No strand wraps the ${edge} on row ${row}`);
+  const isFirst = !one.isTaken;
+  one.isTaken = true;
+  return { strand: one.strand, number: one.number, isFirst };
+}
+
+function reaching(course: Course, row: number): Numbered | null {
+  const { strands } = course;
+  while (course.at < strands.length && (strands[course.at] as Numbered).strand.lastRow < row) course.at++;
+  const next = strands[course.at];
+  return next && next.strand.firstRow <= row ? next : null;
 }
