@@ -3,70 +3,37 @@ import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { edgesAt } from '../piece/index.ts';
-import { stagesOf, stepsOf, strandsToCut, type Plan } from '../plan/index.ts';
+import { strandsToCut, type Plan } from '../plan/index.ts';
 import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
-import { listBlock } from './blocks/list.ts';
 import { cell, tableBlock, type Cell, type Column } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
-import { LABEL_PT } from './style.ts';
+import { actNames } from './steps/names.ts';
+import { SMALL_PT } from './style.ts';
 import { yarnPaint } from './tones.ts';
 
-/** What the row counter reads at each stage. */
-export function stageBlocks(plan: Plan, widthMm: number): Block[] {
-  const { stages } = words.sheet;
-  const hasSections = plan.sections.length > 1;
-  const columns = columnsOf(widthMm, [
-    [stages.columns.counter, 21.5],
-    [stages.columns.rows, 17],
-    [stages.columns.count, 13, 'end'],
-    [stages.columns.what, 0],
-  ]);
-  const rows = stagesOf(plan).map((stage): Cell[] => {
-    const { first, last, kind } = stage;
-    const isKey = kind !== 'plain';
-    const figures = (text: string): Cell => cell(isKey ? [strong(text)] : plain(text), isKey ? 'ink' : 'soft');
-    return [
-      figures(stages.counter(first - 1, last)),
-      figures(stages.rows(first, last)),
-      figures(String(last - first + 1)),
-      cell(stages.what(stage, hasSections), isKey ? 'ink' : 'soft'),
-    ];
-  });
-  return [headingBlock(plain(stages.title), widthMm), tableBlock(columns, rows, { title: stages.title })];
-}
-
-/** Numbered sentences from the cast-on to the last row. */
-export function stepBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
-  const { steps } = words.sheet;
-  const entries = stepsOf(piece, plan).map((step, index) => ({
-    label: `${index + 1}`,
-    labelTone: 'accent' as const,
-    text: steps.step(step),
-    more: [],
-  }));
-  return [headingBlock(plain(steps.title), widthMm), listBlock(entries, widthMm)];
-}
-
 /** Every group's needles, and the spaces between them. */
-export function groupBlocks(plan: Plan, widthMm: number): Block[] {
+export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const { groups } = words.sheet;
+  const names = actNames(piece);
   if (plan.groups.length === 0) return plan.fills.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
   const columns = columnsOf(widthMm, [
-    [groups.columns.group, 11],
-    [groups.columns.first, 15],
-    [groups.columns.last, 12.5],
-    [groups.columns.seen, 0],
-    [groups.columns.rows, 16.5],
-    [groups.columns.copies, 10, 'end'],
+    [groups.columns.group, 15],
+    [groups.columns.motif, 0],
+    [groups.columns.first, 24],
+    [groups.columns.last, 16],
+    [groups.columns.seen, 28],
+    [groups.columns.rows, 24],
+    [groups.columns.copies, 18, 'end'],
   ]);
-  const rows = plan.groups.map(({ block, figure, firstRow, lastRow, across, up }, index): Cell[] => [
-    cell(String(index + 1), 'soft'),
+  const rows = plan.groups.map(({ block, figure, firstRow, lastRow, across, up, motif }, index): Cell[] => [
+    cell(String(index + 1)),
+    cell(names.motif(motif)),
     cell([strong(label(block.first))]),
     cell(label(block.last)),
-    cell(words.numbers.run(figure), 'soft'),
-    cell(words.sheet.stages.rows(firstRow, lastRow)),
+    cell(words.numbers.run(figure)),
+    cell(words.sheet.rows(firstRow, lastRow)),
     cell(groups.copies(across, up)),
   ]);
   return [
@@ -143,7 +110,7 @@ export function yarnBlocks({ yarns }: KnitPiece, plan: Plan, widthMm: number): B
   return [
     headingBlock(plain(yarn.title), widthMm),
     tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
-    paragraphBlock(plain(yarn.note(loops.map(({ mm }) => mm))), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
+    paragraphBlock(plain(yarn.note(loops.map(({ mm }) => mm))), widthMm, { sizePt: SMALL_PT, tone: 'soft' }),
   ];
 }
 
@@ -162,13 +129,13 @@ export function wrapBlocks(plan: Plan, widthMm: number, unit: LengthUnit): Block
     cell(String(count)),
     cell([strong(wraps.cut(mm, unit))]),
     cell(wraps.edge(edge, groups)),
-    cell(words.sheet.stages.rows(firstRow, lastRow)),
+    cell(words.sheet.rows(firstRow, lastRow)),
     cell(String(each)),
   ]);
   return [
     headingBlock(plain(wraps.title), widthMm),
     tableBlock(columns, rows, { title: wraps.title, keepsWithNext: true }),
-    paragraphBlock(plain(wraps.note), widthMm, { sizePt: LABEL_PT, tone: 'soft' }),
+    paragraphBlock(plain(wraps.note), widthMm, { sizePt: SMALL_PT, tone: 'soft' }),
   ];
 }
 

@@ -1,5 +1,12 @@
 /** What to watch, what would help, and the usual cautions. */
-import { remediesFor, WARNING_CODES, type Finding, type FindingCode } from '../check/index.ts';
+import {
+  gatherFindings,
+  remediesFor,
+  WARNING_CODES,
+  type Finding,
+  type FindingCode,
+  type GatheredFinding,
+} from '../check/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
@@ -8,10 +15,10 @@ import { listBlock, type ListLine } from './blocks/list.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { hasMissing, MISSING_MARK } from './font/printable.ts';
 import type { SheetFacts } from './sheet-facts.ts';
-import { LABEL_PT } from './style.ts';
+import { SMALL_PT } from './style.ts';
 
-/** Findings of one kind that are printed one by one; the rest are counted. */
-const MOST_OF_A_KIND = 4;
+/** Findings of one kind that are printed one by one, those alike as one; of the rest it is said how many there are, and where. */
+const MOST_OF_A_KIND = 12;
 
 /** Findings, warnings first, and the remedies with their effects. */
 export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
@@ -41,17 +48,33 @@ export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Find
   ];
 }
 
+/** Those alike are told once, with how often and where they come again; of many that differ the longest. */
 function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece): ListLine[] {
   const { findings } = words.sheet;
   const isWarning = WARNING_CODES.has(code);
-  const left = found.length - MOST_OF_A_KIND;
-  const worstFirst = [...found].sort((a, b) => longest(b) - longest(a));
-  return worstFirst.slice(0, MOST_OF_A_KIND).map((finding, index): ListLine => ({
-    label: isWarning ? findings.warningMark : findings.noteMark,
-    labelTone: isWarning ? 'warn' : 'soft',
-    text: plain(words.findings.text(finding, piece)),
-    more: index === MOST_OF_A_KIND - 1 && left > 0 ? plain(findings.more(left)) : [],
-  }));
+  const worstFirst = gatherFindings(found).sort((a, b) => longest(b.finding) - longest(a.finding));
+  const rest = worstFirst.slice(MOST_OF_A_KIND);
+  return worstFirst.slice(0, MOST_OF_A_KIND).map(({ finding, more, rows }, index): ListLine => {
+    const isLast = index === MOST_OF_A_KIND - 1 && rest.length > 0;
+    const said = [
+      more > 0 ? findings.alike(more, rows) : '',
+      isLast ? findings.more(placesOf(rest), rowsOf(rest)) : '',
+    ];
+    return {
+      label: isWarning ? findings.warningMark : findings.noteMark,
+      labelTone: isWarning ? 'warn' : 'soft',
+      text: plain(words.findings.text(finding, piece)),
+      more: plain(said.filter((sentence) => sentence !== '').join(' ')),
+    };
+  });
+}
+
+function placesOf(gathered: readonly GatheredFinding[]): number {
+  return gathered.reduce((sum, { more }) => sum + more + 1, 0);
+}
+
+function rowsOf(gathered: readonly GatheredFinding[]): [first: number, last: number] {
+  return [Math.min(...gathered.map(({ rows }) => rows[0])), Math.max(...gathered.map(({ rows }) => rows[1]))];
 }
 
 function longest(finding: Finding): number {
@@ -74,7 +97,7 @@ export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Fin
     ...(namesOf(facts, plan).some(hasMissing)
       ? [
           paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, {
-            sizePt: LABEL_PT,
+            sizePt: SMALL_PT,
             tone: 'soft',
           }),
         ]

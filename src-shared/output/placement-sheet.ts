@@ -1,17 +1,18 @@
 /**
  * The placement sheet: everything that must lie beside the machine.
  *
- * The first page has the piece to scale; below it and on, in two columns, the
- * row counter, the steps, the groups, the yarn, what to watch; then the charts,
- * and the row list. A wide piece has its first page alone, in landscape, and a
- * wide chart pages in landscape.
+ * The first page has the piece to scale with the needles of its groups; then
+ * what to have at hand and the running order, the charts, yarn and strands, what
+ * to watch, the row list, cautions and room for notes. Of a piece that cannot be
+ * knitted the first page says why, and there are no orders. A wide piece has its
+ * first page alone, in landscape, and a wide chart pages in landscape.
  */
 import { findingsOf } from '../check/index.ts';
 import type { Day } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt, isSameGauge, sizeOf } from '../piece/index.ts';
-import type { Plan } from '../plan/index.ts';
+import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
@@ -19,20 +20,23 @@ import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { chartOfCopy } from './chart/subject.ts';
-import { fillBlocks, groupBlocks, stageBlocks, stepBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
+import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
 import { shorten, wrap } from './font/wrap.ts';
 import { textItem } from './items.ts';
 import type { SheetDocument, SheetElement, SheetPage } from './model.ts';
 import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
+import { barBlock, notesBlocks } from './notes-blocks.ts';
 import { chartOnPaper, mostFigureMm, pageFrame, pageWidthMm, paperForPiece } from './orientation.ts';
 import { PAPER, type PaperMm, type PaperSize } from './paper.ts';
 import { pieceFigure } from './piece/piece-figure.ts';
 import { rowListBlocks } from './row-list-blocks.ts';
+import { blockedBecause } from './row-list.ts';
 import type { SheetFacts } from './sheet-facts.ts';
 import { sizeBlocks } from './size-blocks.ts';
-import { BODY_PT, COLUMN_GAP_MM, HEAD_BASELINE_MM, LABEL_PT, lineHeightMm, PAGE_MARGIN_MM, TITLE_PT } from './style.ts';
+import { atHandBlocks, blockedBlocks, knittingBlocks } from './steps/step-blocks.ts';
+import { BODY_PT, HEAD_BASELINE_MM, lineHeightMm, PAGE_MARGIN_MM, SMALL_PT, TITLE_PT } from './style.ts';
 
 export interface SheetOptions {
   readonly paper: PaperSize;
@@ -42,14 +46,13 @@ export interface SheetOptions {
   readonly unit?: LengthUnit;
 }
 
-const COLUMN_SPACE_MM = 4;
 /** Between the two ends of a running head, at least. */
 const HEAD_GAP_MM = 10;
-/** A rest of a page shorter than this is left white. */
-const LEAST_FRAME_MM = 35;
-/** A chart whose cells come out at least this wide in a column stands there. */
-const LEAST_COLUMN_CELL_MM = 3;
-const MOST_COLUMN_CHART_MM = 170;
+/** What is read in long lines is set no wider. */
+const READING_MM = 155;
+/** A chart whose cells come out at least this wide in so much of a page does not begin a page of its own. */
+const LEAST_FLOWING_CELL_MM = 3;
+const MOST_FLOWING_CHART_MM = 170;
 
 /** A page with what stands on it, its running head apart. */
 interface LaidPage {
@@ -63,9 +66,9 @@ export function placementSheet(
   plan: Plan,
   { paper, date, unit = 'cm' }: SheetOptions,
 ): SheetDocument {
+  const { piece } = facts;
   const upright = PAPER[paper];
   const width = pageWidthMm(upright);
-  const column = (width - COLUMN_GAP_MM) / 2;
   const pages: LaidPage[] = [];
   const placed = (page: number, elements: readonly SheetElement[]): void =>
     void pages[page]?.elements.push(...elements);
@@ -74,31 +77,52 @@ export function placementSheet(
     return pageFrame(size, pages.length - 1);
   };
   const addUpright = (): Frame => addPage(upright);
+  /** Where the last of what is poured down the pages ended; null where a page of another kind came after it. */
+  let pool: Pool | null = null;
+  const flow = (blocks: readonly Block[]): void => {
+    if (blocks.length > 0) pool = pour(blocks, pool ?? { frame: addUpright(), usedMm: 0 }, addUpright, placed);
+  };
+  const flowOnNewPage = (blocks: readonly Block[]): void => {
+    if (blocks.length > 0) pool = null;
+    flow(blocks);
+  };
 
-  const opening = paperForPiece(facts.piece, plan, upright);
+  const opening = paperForPiece(piece, plan, upright);
   const addOpening = (): Frame => addPage(opening);
   const first = pour(openingBlocks(facts, plan, opening, unit), { frame: addOpening(), usedMm: 0 }, addOpening, placed);
-  const charts = chartsOf(facts, plan, unit);
-  const inColumn: Block[] = [];
-  const onPages: ChartOnSheet[] = [];
-  for (const chart of charts) {
-    const laid = chartPages(chart, { widthMm: column, heightMm: MOST_COLUMN_CHART_MM });
-    if (laid.pages.length === 1 && laid.cellWidth >= LEAST_COLUMN_CELL_MM) inColumn.push(...(laid.pages[0] ?? []));
-    else onPages.push(chart);
+  pool = opening === upright ? first : null;
+
+  const running = runningOrderOf(piece, plan);
+  const findings = findingsOf(piece, plan);
+  flow([
+    ...groupBlocks(piece, plan, width),
+    ...fillBlocks(piece, plan, Math.min(width, READING_MM)),
+    ...sizeBlocks(facts.sizes, width, unit),
+  ]);
+  if (running.isKnittable) {
+    flowOnNewPage([
+      ...atHandBlocks(piece, plan, running.order, Math.min(width, READING_MM)),
+      ...knittingBlocks(piece, running.order, width),
+    ]);
   }
-  const columns = columnFrames(upright, column, addUpright);
-  pour(
-    [...factBlocks(facts, plan, column, unit), ...inColumn],
-    columns.start(opening === upright ? first : null),
-    columns.next,
-    placed,
-  );
-  for (const chart of onPages) {
+  for (const chart of chartsOf(facts, plan, unit)) {
+    const flowing = chartPages(chart, { widthMm: width, heightMm: MOST_FLOWING_CHART_MM });
+    if (flowing.pages.length === 1 && flowing.cellWidth >= LEAST_FLOWING_CELL_MM) {
+      flow(flowing.pages[0] ?? []);
+      continue;
+    }
     const { paper: onPaper, laid } = chartOnPaper(chart, upright);
     const addSame = (): Frame => addPage(onPaper);
     for (const blocks of laid.pages) pour(blocks, { frame: addSame(), usedMm: 0 }, addSame, placed);
+    pool = null;
   }
-  pour(rowListBlocks(facts.piece, plan, width), { frame: addUpright(), usedMm: 0 }, addUpright, placed);
+  flow([
+    ...yarnBlocks(piece, plan, Math.min(width, READING_MM)),
+    ...wrapBlocks(plan, Math.min(width, READING_MM), unit),
+    ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM)),
+  ]);
+  if (running.isKnittable) flowOnNewPage(rowListBlocks(piece, plan, width));
+  flow([...cautionBlocks(facts, plan, findings, Math.min(width, READING_MM)), ...notesBlocks(facts, width)]);
 
   return {
     title: words.sheet.title(facts.title),
@@ -130,7 +154,9 @@ function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, unit: Lengt
         spaceAboveMm: 0.4,
       },
     ),
+    ...blockedBlocks(blockedBecause(plan, piece).slice(1), Math.min(width, READING_MM)),
     pieceFigure(piece, plan, width, mostFigureMm(size)),
+    barBlock(),
   ];
 }
 
@@ -140,22 +166,6 @@ function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
     ...(hemRows > 0 ? [{ part: null, gauge: hem.gauge ?? gauge }] : []),
     ...parts.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
   ].filter((own) => !isSameGauge(own.gauge, gauge));
-}
-
-function factBlocks(facts: SheetFacts, plan: Plan, width: number, unit: LengthUnit): Block[] {
-  const { piece } = facts;
-  const findings = findingsOf(piece, plan);
-  return [
-    ...stepBlocks(piece, plan, width),
-    ...stageBlocks(plan, width),
-    ...groupBlocks(plan, width),
-    ...fillBlocks(piece, plan, width),
-    ...sizeBlocks(facts.sizes, width, unit),
-    ...yarnBlocks(piece, plan, width),
-    ...wrapBlocks(plan, width, unit),
-    ...findingBlocks(piece, plan, findings, width),
-    ...cautionBlocks(facts, plan, findings, width),
-  ];
 }
 
 /** One chart for each motif and each width of it that is placed; the first motif where nothing is. */
@@ -198,45 +208,21 @@ function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit): 
   return [...charts.values()];
 }
 
-/** Two columns a page: what is left of the page where pouring stopped, if they may go on there, then whole pages. */
-function columnFrames(size: PaperMm, column: number, addPage: () => Frame) {
-  let current = pageFrame(size, 0);
-  let isSecond = false;
-  const next = (): Frame => {
-    if (!isSecond) {
-      isSecond = true;
-      return { ...current, x: current.x + column + COLUMN_GAP_MM };
-    }
-    isSecond = false;
-    current = addPage();
-    return current;
-  };
-  const start = (left: Pool | null): Pool => {
-    if (left === null) return { frame: (current = addPage()), usedMm: 0 };
-    const { frame, usedMm } = left;
-    const top = usedMm + COLUMN_SPACE_MM;
-    const heightMm = frame.heightMm - top;
-    current = heightMm < LEAST_FRAME_MM ? addPage() : { ...frame, y: frame.y + top, heightMm };
-    return { frame: current, usedMm: 0 };
-  };
-  return { start, next };
-}
-
 function finishedPage(
-  { title, size: sizeName }: SheetFacts,
+  { title, piece, size: sizeName }: SheetFacts,
   { size, elements }: LaidPage,
   date: Day,
   index: number,
   count: number,
 ): SheetPage {
   const { sheet } = words;
-  const called = sizeName === null ? title : words.sizes.named(title, sizeName);
+  const called = `${title} · ${words.knitting.piece(piece, sizeName)}`;
   const right = size.widthMm - PAGE_MARGIN_MM;
-  const style = { sizePt: LABEL_PT, tone: 'soft' } as const;
+  const style = { sizePt: SMALL_PT, tone: 'soft' } as const;
   const placed = sheet.pageOnDay(index + 1, count, date);
   const beside = ` · ${sheet.runningHead}`;
-  const room = right - PAGE_MARGIN_MM - widthMm(`${beside}${placed}`, LABEL_PT) - HEAD_GAP_MM;
-  const name = index === 0 ? '' : `${shorten(printable(called), room, LABEL_PT)} · `;
+  const room = right - PAGE_MARGIN_MM - widthMm(`${beside}${placed}`, SMALL_PT) - HEAD_GAP_MM;
+  const name = `${shorten(printable(called), room, SMALL_PT)} · `;
   return {
     title: sheet.pageTitle(index + 1, count),
     widthMm: size.widthMm,

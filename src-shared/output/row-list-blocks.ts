@@ -103,12 +103,18 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bl
         cell(''),
       ];
     }
-    const told = [...line.before, ...line.after].filter(({ kind }) => !LEFT_TO_STEPS.has(kind));
+    const said = (acts: readonly Act[]): string[] =>
+      sentences(
+        acts.filter(({ kind }) => !LEFT_TO_STEPS.has(kind)),
+        piece,
+      );
+    const after = said(line.after);
+    const told = [...said(line.before), ...(after.length > 0 ? [rowList.after, ...after] : [])];
     return [
       { ...cell(''), isBox: true },
       numbers,
       cell(line.from),
-      cell(sentences(told, piece).join(' ')),
+      cell(told.join(' ')),
       line.contrast.length === 0
         ? cell(rowList.plain, 'soft')
         : cell(needlesText(line.contrast, only === null ? contrasts : [], piece)),

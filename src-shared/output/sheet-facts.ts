@@ -5,6 +5,8 @@ import { hasSeveralSizes, pieceIn, sizeName, type KnitMotif, type KnitPiece, typ
 export interface SheetFacts {
   /** What stands above all: the name of the project. */
   readonly title: string;
+  /** On the project, for whoever knits it. */
+  readonly notes: string;
   readonly piece: KnitPiece;
   /** Name of the size that `piece` is in; null where there is but one. */
   readonly size: string | null;
@@ -18,6 +20,7 @@ export interface SheetFacts {
 export function sheetFacts(project: Project): SheetFacts {
   return {
     title: project.name,
+    notes: project.notes,
     piece: pieceIn(project),
     size: sizeName(project),
     sizes: hasSeveralSizes(project) ? sizesTable(project) : [],

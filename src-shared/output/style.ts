@@ -2,15 +2,15 @@
 import { POINT_MM } from './paper.ts';
 
 export const TITLE_PT = 20;
-export const HEADING_PT = 11.5;
-export const BODY_PT = 9.5;
-export const TABLE_PT = 9;
+export const HEADING_PT = 13;
+export const BODY_PT = 10;
+export const TABLE_PT = 10;
 /** The row list and the readings of the row counter, read from where the carriage is moved. */
 export const READ_PT = 11;
-/** Labels in figures and running heads. */
-export const LABEL_PT = 8;
-/** The smallest there is. */
-export const SMALL_PT = 7;
+/** Labels in figures and charts. */
+export const LABEL_PT = 10;
+/** What is not read at the machine: running heads, captions, notes. */
+export const SMALL_PT = 8.5;
 
 /** From one baseline to the next, as a multiple of the size. */
 export const LEADING = 1.36;

@@ -5,7 +5,5 @@ export * from './memo.ts';
 export * from './notes.ts';
 export type * from './hem-notes.ts';
 export * from './stitch.ts';
-export * from './steps.ts';
-export * from './stages.ts';
 export * from './strands-to-cut.ts';
 export * from './running-order/index.ts';

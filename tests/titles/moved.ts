@@ -358,4 +358,19 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/mutants/mutants.test.ts › the mutants › facingRows: Math.floor(hemRows / 2) → Math.ceil(hemRows / 2) has its place',
     why: 'where a hem folds has a function of its own, which the drawing asks too',
   },
+  {
+    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 200 × 1000 takes 21',
+    now: 'unit/output/chart-parts.test.ts › a chart over pages › of 200 × 1000 takes 78',
+    why: 'cells of a chart are at least 3 mm',
+  },
+  {
+    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 1000 × 1 takes 15',
+    now: 'unit/output/chart-parts.test.ts › a chart over pages › of 1000 × 1 takes 28',
+    why: 'cells of a chart are at least 3 mm',
+  },
+  {
+    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 1',
+    now: 'unit/output/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 4',
+    why: 'cells of a chart are at least 3 mm',
+  },
 ];

@@ -6,7 +6,7 @@ import { plain, type Rich } from '../../words/index.ts';
 import { wrap } from '../font/wrap.ts';
 import { lineItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem, TableRow } from '../model.ts';
-import { baselineMm, HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm, TABLE_PT } from '../style.ts';
+import { baselineMm, HAIRLINE_MM, SMALL_PT, LINE_MM, lineHeightMm, TABLE_PT } from '../style.ts';
 import type { Tone, YarnColour } from '../tones.ts';
 import { KEPT_WHOLE_MM, type Block } from './block.ts';
 
@@ -21,6 +21,8 @@ export interface Cell {
   readonly tone?: Tone;
   /** A patch of yarn before the text. */
   readonly swatch?: YarnColour;
+  /** Instead of the text: one below the other, each behind a mark. */
+  readonly sentences?: readonly string[];
   /** A box to tick instead of text. */
   readonly isBox?: boolean;
 }
@@ -44,10 +46,14 @@ const PADDING_MM = 0.75;
 const GUTTER_MM = 2.5;
 const SWATCH_MM = 2.6;
 const BOX_MM = 3.6;
+const SENTENCE_MARK = '•';
+const MARK_MM = 3;
 const SWATCH_SPACE_MM = 4;
 
 interface SetCell {
   readonly lines: readonly Rich[];
+  /** Which of the lines begin a sentence that stands behind a mark; null where none does. */
+  readonly starts: readonly boolean[] | null;
   readonly tone: Tone;
   readonly swatch: YarnColour | null;
   readonly isBox: boolean;
@@ -73,7 +79,7 @@ export function cell(text: string | Rich, tone?: Tone): Cell {
 export function tableBlock(columns: readonly Column[], rows: readonly (readonly Cell[])[], style: TableStyle): Block {
   const full = { sizePt: TABLE_PT, spaceAboveMm: 0.8, keepsWithNext: false, ...style };
   const titles = columns.map(({ title }): Cell => ({ text: plain(title), tone: 'soft' }));
-  const setting: Setting = { columns, style: full, header: setRow(titles, columns, LABEL_PT) };
+  const setting: Setting = { columns, style: full, header: setRow(titles, columns, SMALL_PT) };
   return blockOf(
     rows.map((row) => setRow(row, columns, full.sizePt)),
     setting,
@@ -83,10 +89,15 @@ export function tableBlock(columns: readonly Column[], rows: readonly (readonly 
 
 function setRow(cells: readonly Cell[], columns: readonly Column[], sizePt: number): SetRow {
   const set = columns.map((column, index): SetCell => {
-    const { text, tone = 'ink', swatch = null, isBox = false } = cells[index] ?? cell('');
+    const { text, tone = 'ink', swatch = null, isBox = false, sentences = [] } = cells[index] ?? cell('');
     const gutter = index === columns.length - 1 ? 0 : GUTTER_MM;
     const width = column.widthMm - gutter - (swatch ? SWATCH_SPACE_MM : 0);
-    return { lines: text.length === 0 ? [] : wrap(text, width, sizePt), tone, swatch, isBox };
+    if (sentences.length > 0) {
+      const set = sentences.map((sentence) => wrap(plain(sentence), width - MARK_MM, sizePt));
+      const starts = set.flatMap((lines) => lines.map((_, line) => line === 0));
+      return { lines: set.flat(), starts, tone, swatch, isBox };
+    }
+    return { lines: text.length === 0 ? [] : wrap(text, width, sizePt), starts: null, tone, swatch, isBox };
   });
   return rowOf(set, lineHeightMm(sizePt));
 }
@@ -98,14 +109,16 @@ function rowOf(cells: readonly SetCell[], lineMm: number): SetRow {
 
 /**
  * As many lines of a row as fit in `heightMm`, at least one, and the rest, which
- * its first cell names again once all of it has been said.
+ * its first cell with text names again once all of it has been said.
  */
 function splitRow({ cells, lineMm }: SetRow, heightMm: number): readonly [SetRow, SetRow] {
   const count = Math.max(1, Math.floor((heightMm - 2 * PADDING_MM) / lineMm));
+  const name = cells.findIndex(({ lines }) => lines.length > 0);
   const rest = cells.map((each, index): SetCell => {
-    const isNamed = index === 0 && each.lines.length <= count;
+    const isNamed = index === name && each.lines.length <= count;
     const lines = isNamed ? goingOn(each.lines) : each.lines.slice(count);
-    return { ...each, lines, swatch: index === 0 ? each.swatch : null, isBox: false };
+    const starts = each.starts?.slice(count) ?? null;
+    return { ...each, lines, starts, swatch: index === name ? each.swatch : null, isBox: false };
   });
   return [
     rowOf(
@@ -140,6 +153,8 @@ function blockOf(rows: readonly SetRow[], setting: Setting, spaceAboveMm: number
         used += row.heightMm;
         count++;
       }
+      // No page begins with the last row alone.
+      if (count === rows.length - 1 && count > LEAST_ROWS) count--;
       const [fits, rest] = [rows.slice(0, count), rows.slice(count)];
       const [next, ...others] = rest;
       const free = heightMm - used;
@@ -166,7 +181,7 @@ function drawTable(rows: readonly SetRow[], setting: Setting, x: number, y: numb
   let top = y;
   [header, ...rows].forEach((row, index) => {
     const isHeader = index === 0;
-    drawn.push({ isHeader, cells: drawCells(row, columns, isHeader ? LABEL_PT : style.sizePt, x, top) });
+    drawn.push({ isHeader, cells: drawCells(row, columns, isHeader ? SMALL_PT : style.sizePt, x, top) });
     top += row.heightMm;
     const stroke = isHeader
       ? ({ paint: 'rule', width: LINE_MM } as const)
@@ -182,18 +197,16 @@ function drawTable(rows: readonly SetRow[], setting: Setting, x: number, y: numb
 function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: number, y: number): SheetItem[][] {
   let left = x;
   return columns.map((column, index) => {
-    const { lines, tone, swatch, isBox } = row.cells[index] as SetCell;
+    const { lines, starts, tone, swatch, isBox } = row.cells[index] as SetCell;
     const isLast = index === columns.length - 1;
     const start = left;
     left += column.widthMm;
     const at = column.align === 'start' ? start + (swatch ? SWATCH_SPACE_MM : 0) : left - (isLast ? 0 : GUTTER_MM);
-    const items: SheetItem[] = lines.map((line, number) =>
-      textItem(line, at, y + PADDING_MM + number * lineHeightMm(sizePt) + baselineMm(sizePt), {
-        sizePt,
-        tone,
-        anchor: column.align,
-      }),
-    );
+    const items: SheetItem[] = lines.flatMap((line, number) => {
+      const baseline = y + PADDING_MM + number * lineHeightMm(sizePt) + baselineMm(sizePt);
+      const text = textItem(line, starts ? at + MARK_MM : at, baseline, { sizePt, tone, anchor: column.align });
+      return starts?.[number] ? [textItem(SENTENCE_MARK, at, baseline, { sizePt, tone: 'soft' }), text] : [text];
+    });
     if (isBox) {
       const middle = y + PADDING_MM + (lineHeightMm(sizePt) - BOX_MM) / 2;
       return [rectangleItem(start, middle, BOX_MM, BOX_MM, null, { paint: 'ink', width: LINE_MM })];

@@ -60,7 +60,8 @@ function linesBlock(lines: readonly Rich[], style: Required<ParagraphStyle>): Bl
     leastMm: KEPT_WHOLE_MM,
     keepsWithNext: false,
     split: (free) => {
-      const count = Math.max(1, Math.floor(free / lineMm));
+      // Neither the last line alone on the next page, nor one alone on this.
+      const count = Math.min(lines.length - 2, Math.max(2, Math.floor(free / lineMm)));
       return [
         linesBlock(lines.slice(0, count), { ...style, keepsWithNext: false }),
         linesBlock(lines.slice(count), { ...style, spaceAboveMm: 0 }),

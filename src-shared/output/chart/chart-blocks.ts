@@ -26,7 +26,7 @@ export interface ChartOnSheet {
 }
 
 /** Brackets stand this far outside the cells. */
-const BRACKET_ROOM_MM = 1.2;
+const BRACKET_ROOM_MM = 2;
 const KEY_SWATCH_MM = 3;
 const KEY_GAP_MM = 5;
 
@@ -37,7 +37,7 @@ export interface ChartPages {
 }
 
 export function chartPages(chart: ChartOnSheet, room: ChartRoom): ChartPages {
-  const numbers: ChartNumbers = { sizePt: SMALL_PT, gap: 1.8, counterFrom: chart.counterFrom };
+  const numbers: ChartNumbers = { sizePt: LABEL_PT, gap: 1.8, counterFrom: chart.counterFrom };
   const gutters = chartGutters(chart.subject, numbers);
   const heading = (part: CellBox | null, index: number, count: number): Block =>
     headingBlock(words.sheet.chart.heading(printable(chart.name), part, index, count), room.widthMm);
@@ -65,7 +65,7 @@ export function chartPages(chart: ChartOnSheet, room: ChartRoom): ChartPages {
   };
 }
 
-const ABOUT = { sizePt: LABEL_PT, tone: 'soft', spaceAboveMm: 0.3, keepsWithNext: true } as const;
+const ABOUT = { sizePt: SMALL_PT, tone: 'soft', spaceAboveMm: 0.3, keepsWithNext: true } as const;
 
 function partBlock(chart: ChartOnSheet, part: CellBox, laid: ChartParts, numbers: ChartNumbers): Block {
   const { subject } = chart;

@@ -1,8 +1,8 @@
 /** How large the cells of a chart are on paper, and over how many pages it goes. */
 import type { CellBox } from '../../grid/index.ts';
 
-/** Cells with a shorter side than this cannot be counted by eye. */
-export const LEAST_CELL_MM = 1.6;
+/** Cells with a shorter side than this cannot be counted by eye while knitting. */
+export const LEAST_CELL_MM = 3;
 /** The widest cell; a tiny motif need not fill the page. */
 export const MOST_CELL_MM = 6;
 
@@ -38,7 +38,9 @@ export function chartParts(columns: number, rows: number, aspect: number, room: 
 const EPSILON = 1e-9;
 
 function cellWidthFor(columns: number, rows: number, aspect: number, room: ChartRoom): number {
-  return Math.min(MOST_CELL_MM, room.widthMm / columns, (room.heightMm / rows) * aspect);
+  // A gauge may make cells so flat that the least height asks for more.
+  const most = Math.max(MOST_CELL_MM, LEAST_CELL_MM * aspect);
+  return Math.min(most, room.widthMm / columns, (room.heightMm / rows) * aspect);
 }
 
 /** A length for each part, no longer than `most`: the parts as even as they come, rounded up to tens if that fits. */

@@ -8,7 +8,7 @@ import { words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { areaItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem } from '../model.ts';
-import { baselineMm, LABEL_PT, LINE_MM, lineHeightMm } from '../style.ts';
+import { baselineMm, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
 import { yarnPaint } from '../tones.ts';
 import { contrastCells, outlinePoints } from './cells.ts';
 import { needleRuler } from './needles.ts';
@@ -39,7 +39,7 @@ function viewIn(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: num
 export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): Block {
   const still = viewIn(piece, plan, widthMm, mostHeightMm);
   const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
-  const captionMm = lineHeightMm(LABEL_PT) + 2;
+  const captionMm = lineHeightMm(SMALL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
   const left = below.labelsLeft > 0 ? words.sheet.labelsLeft(below.labelsLeft) : null;
   const height = captionMm + still.heightMm + ABOVE_RULER_MM + below.heightMm + (left === null ? 0 : captionMm);
@@ -66,8 +66,8 @@ export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostH
 }
 
 function caption(text: string, x: number, y: number): SheetElement {
-  const style = { sizePt: LABEL_PT, tone: 'soft' } as const;
-  return { role: 'paragraph', items: [textItem(text, x, y + baselineMm(LABEL_PT), style)] };
+  const style = { sizePt: SMALL_PT, tone: 'soft' } as const;
+  return { role: 'paragraph', items: [textItem(text, x, y + baselineMm(SMALL_PT), style)] };
 }
 
 interface Below {

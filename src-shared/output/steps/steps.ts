@@ -3,7 +3,7 @@
  * that follow it, neighbouring stops of shaping as one table, and what is done
  * again and again told once with its readings.
  */
-import type { Act, RunningOrder, Stop } from '../../plan/index.ts';
+import type { Act, ActOf, RunningOrder, Stop } from '../../plan/index.ts';
 import { toldOnce } from './repeats.ts';
 
 /** A stop, and the rows that are knitted until the next one: its own and those of the stretch after it. */
@@ -71,14 +71,16 @@ function again(steps: readonly Step[], at: number, size: number, times: number):
 const SHAPING: ReadonlySet<Act['kind']> = new Set(['increase', 'decrease', 'cast-off', 'cast-on-more']);
 const BESIDE_SHAPING: ReadonlySet<Act['kind']> = new Set(['weights', 'push-forward', 'push-back']);
 
-export function isShaping({ kind }: Act): boolean {
-  return SHAPING.has(kind);
+export type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
+
+export function isShaping(act: Act): act is ShapingAct {
+  return SHAPING.has(act.kind);
 }
 
 /** Little but shaping, once an edge, which a line of a table has room for. */
 function isTableRow({ stop, knit }: Step): boolean {
   const shaping = stop.acts.filter(isShaping);
-  const edges = shaping.map((act) => ('edge' in act ? act.edge : ''));
+  const edges = shaping.map(({ edge }) => edge);
   return (
     knit !== null &&
     shaping.length > 0 &&

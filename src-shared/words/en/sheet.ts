@@ -10,7 +10,7 @@ import type { CellBox } from '../../grid/index.ts';
 import type { ExportKind } from '../../host/index.ts';
 import { toUnit, type LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
-import type { Stage } from '../../plan/index.ts';
+import type { ActOf } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
 import { dates } from './dates.ts';
@@ -18,7 +18,9 @@ import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
-import { step } from './sheet-steps.ts';
+import { runningOrder } from './running-order.ts';
+
+type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
 
 /** More runs of needles than this are told by what comes again among them. */
 const MOST_RUNS = 12;
@@ -118,20 +120,7 @@ export const sheet = {
     margin: (stitches: number, clear: number): string => `${stitches} (${clear} clear of the seam)`,
   },
 
-  stages: {
-    title: 'Row counter',
-    columns: { counter: 'Counter', rows: 'Rows', count: 'Number', what: 'What is knitted' },
-    counter: (from: number, to: number): string => `${from} → ${to}`,
-    rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
-    /** `Hem front, plain`. */
-    what({ kind, section }: Stage, hasSections: boolean): string {
-      const what = { plain: 'plain', turning: sections.turningRow, 'set-up': 'set-up row', pattern: 'pattern' }[kind];
-      const said = hasSections ? `${sections.name(section)}, ${what}` : what;
-      return said.charAt(0).toUpperCase() + said.slice(1);
-    },
-  },
-
-  steps: { title: 'Setting up', step },
+  rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
 
   fills: {
     title: 'Fills',
@@ -166,7 +155,15 @@ export const sheet = {
 
   groups: {
     title: 'Groups, left to right',
-    columns: { group: 'Group', first: 'First needle', last: 'Last', seen: 'Seen', rows: 'Rows', copies: 'Copies' },
+    columns: {
+      group: 'Group',
+      motif: 'Motif',
+      first: 'First needle',
+      last: 'Last',
+      seen: 'Seen',
+      rows: 'Rows',
+      copies: 'Copies',
+    },
     copies: (across: number, up: number): string => (up === 1 ? String(across) : `${across} × ${up}`),
     spacesTitle: 'Spaces, left to right',
     spacesColumns: { what: 'Stitches', spaces: 'Margin, gaps, margin' },
@@ -215,8 +212,12 @@ export const sheet = {
     title: 'What to watch',
     warningMark: '!',
     noteMark: '–',
-    more: (count: number): string =>
-      `And ${n.count(count, 'more place')} of the same kind; the program shows each of them.`,
+    /** The same again elsewhere, from the lowest of all to the highest. */
+    alike: (more: number, rows: readonly [number, number]): string =>
+      `${n.count(more, 'more place')} alike, ${n.rowSpan(rows[0], rows[1])} in all.`,
+    /** Of which there are too many to print one by one. */
+    more: (count: number, rows: readonly [number, number]): string =>
+      `${n.count(count, 'more place')} of the same kind, shorter than these, on ${n.rowSpan(rows[0], rows[1])}.`,
     remediesTitle: 'What would help',
   },
   cautions: { title: 'Take care', mark: '!' },
@@ -251,6 +252,45 @@ export const sheet = {
     key: (name: string, isMain: boolean): string => (isMain ? `${name} (main)` : name),
   },
 
+  knitting: {
+    about:
+      'What stands beside a reading is done when the row counter reads it, before the row is knitted. COL: carriage on the left, COR: carriage on the right.',
+    columns: {
+      counter: 'Counter reads',
+      row: 'Before row',
+      carriage: 'Carriage at the',
+      acts: 'Do this',
+      knit: 'Then',
+      left: 'Left edge',
+      right: 'Right edge',
+      also: 'Also',
+      stitches: 'Stitches then',
+      knitTo: 'Knit to',
+    },
+    shapingTitle: 'Shaping',
+    end: 'end',
+    /** `increase L49`, beside the name of the edge. */
+    shaping(act: ShapingAct): string {
+      switch (act.kind) {
+        case 'increase':
+        case 'decrease':
+          return `${act.kind} ${runningOrder.needles(act.needles)}`;
+        case 'cast-off':
+          return `cast off ${n.run(act.needles)}`;
+        case 'cast-on-more':
+          return `cast on ${n.run(act.needles)}`;
+      }
+    },
+  },
+
+  notes: {
+    title: 'Notes',
+    room: 'To write down what you find as you knit, and what you would do otherwise next time.',
+    project: 'On the project',
+    piece: 'On the piece',
+  },
+  ruler: '50 mm: if it measures otherwise, the page was not printed at its own size.',
+
   rowList: {
     title: 'Row list',
     about:
@@ -268,6 +308,8 @@ export const sheet = {
     plain: 'plain',
     /** Of rows that come again: what they are like, and where each time begins. */
     as: ({ first, last }: { readonly first: number; readonly last: number }): string => `as ${n.rowSpan(first, last)}`,
+    /** What follows the last row. */
+    after: 'After the row:',
     begin: (readings: readonly number[]): string =>
       `The same again, beginning when the counter reads ${n.list(readings.map(String))}.`,
     /** `L48–L40, L38`; many of them are told by what comes again: `L48, L46–L45, and so on every 6 needles up to R47`. */

@@ -9,10 +9,11 @@ describe('a chart over pages', () => {
   it.each([
     { columns: 14, rows: 18, aspect: 40 / 28, pages: 1 },
     { columns: 1, rows: 1, aspect: 40 / 28, pages: 1 },
-    { columns: 70, rows: 100, aspect: 40 / 28, pages: 1 },
-    // 160 / (1.6 × 1.43) = 70 columns and 240 / 1.6 = 150 rows to a page.
-    { columns: 200, rows: 1000, aspect: 40 / 28, pages: 3 * 7 },
-    { columns: 1000, rows: 1, aspect: 40 / 28, pages: 15 },
+    { columns: 35, rows: 75, aspect: 40 / 28, pages: 1 },
+    { columns: 70, rows: 100, aspect: 40 / 28, pages: 2 * 2 },
+    // 160 / (3 × 1.43) = 37 columns and 240 / 3 = 80 rows to a page.
+    { columns: 200, rows: 1000, aspect: 40 / 28, pages: 6 * 13 },
+    { columns: 1000, rows: 1, aspect: 40 / 28, pages: 28 },
   ])('of $columns × $rows takes $pages', ({ columns, rows, aspect, pages }) => {
     expect(chartParts(columns, rows, aspect, ROOM).parts).toHaveLength(pages);
   });
@@ -29,7 +30,7 @@ describe('a chart over pages', () => {
           expect(cells).toBe(columns * rows);
           expect(new Set(parts.map(({ column, row }) => `${column} ${row}`)).size).toBe(parts.length);
           expect(cellWidth / cellHeight).toBeCloseTo(aspect, 9);
-          expect(cellWidth).toBeLessThanOrEqual(MOST_CELL_MM + 1e-9);
+          expect(cellWidth).toBeLessThanOrEqual(Math.max(MOST_CELL_MM, LEAST_CELL_MM * aspect) + 1e-9);
           expect(Math.min(cellWidth, cellHeight)).toBeGreaterThanOrEqual(LEAST_CELL_MM - 1e-9);
           for (const { column, row, width, height } of parts) {
             expect(width * cellWidth).toBeLessThanOrEqual(ROOM.widthMm + 1e-6);

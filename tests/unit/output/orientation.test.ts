@@ -55,9 +55,9 @@ describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
   });
 
   it('a chart that is wide has pages in landscape, and one that is tall has upright ones', () => {
-    const wide = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 90, height: 40 }), paper));
+    const wide = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 50, height: 30 }), paper));
     expect(wide.map(isTurned)).toEqual([true]);
-    const tall = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 60, height: 120 }), paper));
+    const tall = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 30, height: 60 }), paper));
     expect(tall.map(isTurned)).toEqual([false]);
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { stepsOf } from '@shared/plan/index.ts';
+import { runningOrderOf } from '@shared/plan/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { pieceIn, START_YARNS, startGroup } from '@shared/project/index.ts';
 import { byHand, FIVE, onlyFindings as only, checkedPlan } from '../check/found.ts';
@@ -63,9 +63,11 @@ describe('a row all in contrast', () => {
 
   it('is not said to be knitted in main too', () => {
     const project = projectWith({ ...STRIPE, group: { up: 2 } });
-    const named = stepsOf(pieceIn(project), checkedPlan(project)).flatMap((step) =>
-      step.code === 'pattern' ? step.yarns : [],
-    );
-    expect(named).toEqual(['chalk']);
+    const running = runningOrderOf(pieceIn(project), checkedPlan(project));
+    const stops = running.isKnittable ? running.order.filter((item) => item.kind === 'stop') : [];
+    const { feeders } = stops.find(({ feeders: held }) => held[1] !== pieceIn(project).mainYarn) ?? {};
+    expect(
+      feeders && [feeders[1], feeders[2]].map((yarn) => (yarn === null ? null : project.yarns[yarn]?.name)),
+    ).toEqual(['chalk', null]);
   });
 });
