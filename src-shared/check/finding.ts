@@ -1,5 +1,6 @@
 /** What will go wrong or must be known, as codes and numbers; `words/` says it. */
 import type { Run, Side, Slot } from '../bed/index.ts';
+import type { OddDifference } from '../piece/index.ts';
 import type { CoarserBed, FewerStitches } from './coarser-bed.ts';
 import type { Panels } from './panels.ts';
 
@@ -81,6 +82,13 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly fill: number }
   | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly fill: number }
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
+  /** A width differs by an odd number from the one below it, so one stitch is changed at one edge alone; the widths beside it reach both edges alike. */
+  | {
+      readonly code: 'odd-shaping';
+      readonly at: OddDifference['at'];
+      readonly edge: Side;
+      readonly even: readonly number[];
+    }
   /** A folded hem begins with other stitches than the needles that its loops are hung on. */
   | { readonly code: 'hem-loops'; readonly loops: number; readonly hungOn: number }
   | { readonly code: 'no-set-up-row' }

@@ -10,12 +10,14 @@ import { WARNING_CODES, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
+import { oddShaping } from './shaping.ts';
 import { mirroredLettering, mirroredLetteringInFills } from './letters.ts';
 
 const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   widerThanBed,
   infantFloats,
   obstacles,
+  oddShaping,
   endNeedlesOfMachine,
   contrastToEdges,
   contrastLooseAcross,

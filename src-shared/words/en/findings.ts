@@ -80,6 +80,8 @@ const byCode: {
     `${n.copies(copies)} of fill ${fill + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
   'figure-in-seam': ({ rows, side, stitches }) =>
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
+  'odd-shaping': ({ rows, at, edge, even }) =>
+    `One stitch is shaped at the ${edge} edge alone, on row ${rows[0]}: the stitches at the ${at} differ by an odd number from those below. With ${even.join(' or ')} there both edges are shaped alike.`,
   'hem-loops': ({ rows, loops, hungOn }) =>
     `The hem begins with ${n.count(loops, 'loop')}, and after row ${rows[0]} they are to be hung on ${n.needles(hungOn)}. Shape above the hem, so that each needle takes one loop.`,
   'no-set-up-row': () =>

@@ -109,6 +109,10 @@ describe('a finding in words', () => {
       'The hem begins with 62 loops, and after row 20 they are to be hung on 70 needles. Shape above the hem, so that each needle takes one loop.',
     ],
     [
+      { code: 'odd-shaping', rows: [122, 122], at: 'top', edge: 'right', even: [124, 126] },
+      'One stitch is shaped at the right edge alone, on row 122: the stitches at the top differ by an odd number from those below. With 124 or 126 there both edges are shaped alike.',
+    ],
+    [
       { code: 'figure-in-seam', rows: [2, 3], side: 'left', stitches: 1 },
       'On rows 2–3 the pattern reaches 1 stitch into the left seam, where it will not be seen.',
     ],
