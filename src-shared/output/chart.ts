@@ -54,7 +54,7 @@ export function chartSvg(motif: Motif, yarns: readonly Yarn[], options: ChartIma
   const items = [
     ...(size.left > 0 ? [rectangleItem(0, 0, width, height, 'paper')] : []),
     ...drawChart(subject, part, place, { ...options, marks: options.gridLines || options.repeatBox }),
-    ...(options.numbers ? drawNumbers(part, place, numbersOf(options)) : []),
+    ...(options.numbers ? drawNumbers(subject, part, place, numbersOf(options)) : []),
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" ${FONT}>` +
@@ -106,5 +106,5 @@ function boldOf(cellHeight: number): number {
 function numbersOf({ cellHeight }: ChartImageOptions): ChartNumbers {
   const pixels = Math.min(MOST_TEXT, Math.max(LEAST_TEXT, Math.round(cellHeight * 0.55)));
   // Items give text in points and lengths in mm; here a unit is a pixel.
-  return { sizePt: pixels / POINT_MM, gap: NUMBER_GAP, counterFrom: null };
+  return { sizePt: pixels / POINT_MM, gap: NUMBER_GAP, counterFrom: null, carriage: null };
 }

@@ -7,6 +7,7 @@
  * knitted the first page says why, and there are no orders. A wide piece has its
  * first page alone, in landscape, and a wide chart pages in landscape.
  */
+import { isMirroredOnNeedles, type Shows } from '../bed/index.ts';
 import { findingsOf } from '../check/index.ts';
 import type { Day } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
@@ -19,7 +20,7 @@ import { wholeBlock, type Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
-import { chartOfCopy } from './chart/subject.ts';
+import { chartOfCopy, mirrored } from './chart/subject.ts';
 import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
@@ -44,6 +45,8 @@ export interface SheetOptions {
   readonly date: Day;
   /** What the fabric is measured in; cm if left out. */
   readonly unit?: LengthUnit;
+  /** Both if left out. */
+  readonly charts?: ChartSides;
 }
 
 /** Between the two ends of a running head, at least. */
@@ -64,7 +67,7 @@ interface LaidPage {
 export function placementSheet(
   facts: SheetFacts,
   plan: Plan,
-  { paper, date, unit = 'cm' }: SheetOptions,
+  { paper, date, unit = 'cm', charts = 'both' }: SheetOptions,
 ): SheetDocument {
   const { piece } = facts;
   const upright = PAPER[paper];
@@ -105,7 +108,7 @@ export function placementSheet(
       ...knittingBlocks(piece, running.order, width),
     ]);
   }
-  for (const chart of chartsOf(facts, plan, unit)) {
+  for (const chart of chartsOf(facts, plan, unit, charts)) {
     const flowing = chartPages(chart, { widthMm: width, heightMm: MOST_FLOWING_CHART_MM });
     if (flowing.pages.length === 1 && flowing.cellWidth >= LEAST_FLOWING_CELL_MM) {
       flow(flowing.pages[0] ?? []);
@@ -168,44 +171,66 @@ function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
   ].filter((own) => !isSameGauge(own.gauge, gauge));
 }
 
-/** One chart for each motif and each width of it that is placed; the first motif where nothing is. */
-function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit): ChartOnSheet[] {
-  const charts = new Map<string, ChartOnSheet>();
+/** Which way round the charts of a sheet are drawn. */
+export type ChartSides = 'both' | Shows;
+
+/**
+ * The charts of each motif, each width of it and each way round that is placed:
+ * as the knitter sees the needles, and as worn; one where the two are alike. The
+ * first motif where nothing is placed.
+ */
+function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit, sides: ChartSides): ChartOnSheet[] {
+  const charts = new Map<string, ChartOnSheet[]>();
   const placed = [...plan.groups, ...plan.fills.map((fill) => ({ ...fill, up: Infinity }))];
-  const uses = (motif: string, width: number) =>
-    placed.filter((one) => one.motif === motif && one.copy.width === width);
-  const add = (id: string, width: number): void => {
-    const key = `${width} ${id}`;
+  const add = (id: string, width: number, isMirrored: boolean): void => {
+    const key = `${width} ${isMirrored} ${id}`;
     const motif = motifs.find((motif) => motif.id === id);
     if (!motif || charts.has(key)) return;
     const { chart } = words.sheet;
-    const subject = chartOfCopy(motif, piece.yarns, width);
-    const found = uses(id, width);
+    const found = placed.filter((one) => one.motif === id && one.copy.width === width && one.isMirrored === isMirrored);
     const starts = new Set(found.map(({ firstRow, up }) => (up === 1 ? firstRow : -1)));
     const [start = -1] = starts;
-    const isMirrored = found[0]?.isMirrored ?? false;
     // A motif on rows of unlike gauges is drawn as it stands lowest.
     const gauge = gaugeAt(plan.gauges, Math.min(...found.map(({ firstRow }) => firstRow), plan.outline.rows));
     const isRepeat = width === trueRepeat(motif.grid).width;
-    const blank = chart.blank(subject.blankLeft, subject.blankRight);
     const counterFrom = starts.size === 1 && start > 0 ? start - 1 : null;
-    charts.set(key, {
-      subject,
-      name: motif.name,
-      gauge,
-      counterFrom,
-      about: [
-        chart.size(width, subject.grid.height, gauge, isRepeat, unit),
-        plain(chart.lies(motif.shows, isMirrored)),
-        ...(blank === null ? [] : [plain(blank)]),
-        ...(counterFrom === null ? [] : [plain(chart.counter)]),
-      ],
-    });
+    const drawn = chartOfCopy(motif, piece.yarns, width);
+    const onNeedles = isMirrored ? mirrored(drawn) : drawn;
+    const wornIsOther = piece.finishedFace === 'knit';
+    const ways = wornIsOther
+      ? (['needles', 'worn'] as const).filter((way) => sides === 'both' || sides === way)
+      : (['needles'] as const);
+    charts.set(
+      key,
+      ways.map((way) => {
+        const subject = way === 'worn' ? mirrored(onNeedles) : onNeedles;
+        const blank = chart.blank(subject.blankLeft, subject.blankRight);
+        const from = counterFrom;
+        return {
+          subject,
+          name: motif.name,
+          gauge,
+          counterFrom: from,
+          carriage:
+            from === null || way === 'worn'
+              ? null
+              : Array.from({ length: subject.grid.height }, (_, row) => plan.rows[from + row]?.from ?? null),
+          about: [
+            chart.size(width, subject.grid.height, gauge, isRepeat, unit),
+            plain(wornIsOther ? chart.shown[way] : chart.shownAlike),
+            ...(blank === null ? [] : [plain(blank)]),
+            ...(from === null ? [] : [plain(way === 'worn' ? chart.counter : `${chart.counter} ${chart.carriage}`)]),
+          ],
+        };
+      }),
+    );
   };
-  for (const { motif, copy } of placed) add(motif, copy.width);
+  for (const { motif, copy, isMirrored } of placed) add(motif, copy.width, isMirrored);
   const [unplaced] = motifs;
-  if (charts.size === 0 && unplaced) add(unplaced.id, unplaced.grid.width);
-  return [...charts.values()];
+  if (charts.size === 0 && unplaced) {
+    add(unplaced.id, unplaced.grid.width, isMirroredOnNeedles(unplaced.shows, piece.finishedFace));
+  }
+  return [...charts.values()].flat();
 }
 
 function finishedPage(

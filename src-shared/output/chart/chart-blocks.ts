@@ -1,4 +1,5 @@
 /** The chart of a motif on the sheet: a heading, what it shows, the cells, the key of yarns. */
+import type { Side } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
 import { cellAspect, type Gauge } from '../../piece/index.ts';
 import { words, type Rich } from '../../words/index.ts';
@@ -23,6 +24,8 @@ export interface ChartOnSheet {
   /** Which way round it lies, what is hatched, how large it comes out. */
   readonly about: readonly Rich[];
   readonly counterFrom: number | null;
+  /** The side that the carriage leaves from, for each row from the bottom; null where it is not said. */
+  readonly carriage: readonly (Side | null)[] | null;
 }
 
 /** Brackets stand this far outside the cells. */
@@ -37,7 +40,12 @@ export interface ChartPages {
 }
 
 export function chartPages(chart: ChartOnSheet, room: ChartRoom): ChartPages {
-  const numbers: ChartNumbers = { sizePt: LABEL_PT, gap: 1.8, counterFrom: chart.counterFrom };
+  const numbers: ChartNumbers = {
+    sizePt: LABEL_PT,
+    gap: 1.8,
+    counterFrom: chart.counterFrom,
+    carriage: chart.carriage,
+  };
   const gutters = chartGutters(chart.subject, numbers);
   const heading = (part: CellBox | null, index: number, count: number): Block =>
     headingBlock(words.sheet.chart.heading(printable(chart.name), part, index, count), room.widthMm);
@@ -92,7 +100,7 @@ function partBlock(chart: ChartOnSheet, part: CellBox, laid: ChartParts, numbers
           description: words.sheet.chart.description(chart.name, part),
           items: [
             ...drawChart(subject, part, place, { gridLines: true, repeatBox: true, marks: true }),
-            ...drawNumbers(part, place, numbers),
+            ...drawNumbers(subject, part, place, numbers),
           ],
         },
       ];

@@ -1,4 +1,5 @@
 /** A part of a chart with its numbers, for the sheet and for images alike. */
+import type { Side } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { textItem } from '../items.ts';
@@ -31,6 +32,8 @@ export interface ChartNumbers {
   readonly gap: number;
   /** Added to a chart row to give the row counter, written at the left; null for none. */
   readonly counterFrom: number | null;
+  /** The side that the carriage leaves from, by row from the bottom, as a letter left of the row counter; null for none. */
+  readonly carriage: readonly (Side | null)[] | null;
 }
 
 /** Space that numbers take beside the cells. */
@@ -54,14 +57,33 @@ export function drawChart(subject: ChartSubject, part: CellBox, place: ChartPlac
 export function chartGutters({ grid }: Pick<ChartSubject, 'grid'>, numbers: ChartNumbers): ChartGutters {
   const { sizePt, gap, counterFrom } = numbers;
   return {
-    left: counterFrom === null ? 0 : widthMm(String(counterFrom + grid.height), sizePt) + gap,
+    left:
+      counterFrom === null
+        ? 0
+        : counterMm(grid, numbers) + (numbers.carriage ? gap + sizePt * POINT_MM * LETTER_EM : 0),
     right: widthMm(String(grid.height), sizePt) + gap,
     bottom: sizePt * POINT_MM + gap,
   };
 }
 
+/** Room for a letter that says a side. */
+const LETTER_EM = 0.7;
+const LETTERS: { readonly [At in Side]: string } = { left: 'L', right: 'R' };
+
+function counterMm(
+  { height }: Pick<ChartSubject['grid'], 'height'>,
+  { sizePt, gap, counterFrom }: ChartNumbers,
+): number {
+  return counterFrom === null ? 0 : widthMm(String(counterFrom + height), sizePt) + gap;
+}
+
 /** Row numbers at the right (row 1 at the bottom), row counter at the left, column numbers below. */
-export function drawNumbers(part: CellBox, place: ChartPlace, numbers: ChartNumbers): SheetItem[] {
+export function drawNumbers(
+  { grid }: Pick<ChartSubject, 'grid'>,
+  part: CellBox,
+  place: ChartPlace,
+  numbers: ChartNumbers,
+): SheetItem[] {
   const { x, y, cellWidth, cellHeight } = place;
   const { sizePt, gap, counterFrom } = numbers;
   const capital = sizePt * POINT_MM * CAPITAL_EM;
@@ -82,6 +104,12 @@ export function drawNumbers(part: CellBox, place: ChartPlace, numbers: ChartNumb
   );
   return [
     ...(counterFrom === null ? [] : rowsAt(counterFrom, x - gap, 'end', 'accent')),
+    ...(numbers.carriage ?? []).flatMap((side, row) => {
+      if (side === null || row < part.row || row >= part.row + part.height) return [];
+      const size = Math.min(sizePt, cellHeight / POINT_MM);
+      const at = x - gap - counterMm(grid, numbers);
+      return [textItem(LETTERS[side], at, rowBaseline(row + 1), { sizePt: size, anchor: 'end', isStrong: true })];
+    }),
     ...rowsAt(0, right + gap, 'start', 'soft'),
     ...columns.map((column) =>
       textItem(String(column), x + (column - part.column - 0.5) * cellWidth, bottom + gap + capital, {

@@ -1,5 +1,5 @@
 /** What a chart shows of a motif. */
-import { crop, type CellBox, type Grid } from '../../grid/index.ts';
+import { crop, mirrorAcross, type CellBox, type Grid } from '../../grid/index.ts';
 import { blankEdges, trueRepeat } from '../../motif/repeat/index.ts';
 import type { KnitMotif, Yarn } from '../../project/index.ts';
 
@@ -36,6 +36,12 @@ function subjectOf(
   const unit = crop(grid, 0, 0, repeat.width, grid.height);
   const blank = blankEdges(unit, ground);
   return { grid, ground, yarns, repeat, blankLeft: blank?.left ?? 0, blankRight: blank?.right ?? 0 };
+}
+
+/** The same from the other side of the fabric. */
+export function mirrored(subject: ChartSubject): ChartSubject {
+  const { grid, blankLeft, blankRight } = subject;
+  return { ...subject, grid: mirrorAcross(grid), blankLeft: blankRight, blankRight: blankLeft };
 }
 
 /** All of a chart as one part. */

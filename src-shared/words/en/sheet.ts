@@ -235,12 +235,12 @@ export const sheet = {
       const measures = lengths.across(width * stitchWidthMm(gauge), height * rowHeightMm(gauge), unit);
       return rich`${isRepeat ? 'One repeat' : 'The whole drawing'}: ${strong(n.size(width, height))}, ${measures}. Row 1 at the bottom.`;
     },
-    lies(shows: Shows, isMirrored: boolean): string {
-      const drawn = shows === 'worn' ? 'Drawn as the finished face shows it' : 'Drawn as it lies on the needles';
-      return isMirrored
-        ? `${drawn}, so it lies mirrored on the needles.`
-        : `${drawn}, which is how it lies on the needles.`;
-    },
+    shown: {
+      needles: 'As you see it on the needles while you knit.',
+      worn: 'As it is seen when worn: the other way round than on the needles.',
+    } satisfies { readonly [Way in Shows]: string },
+    shownAlike: 'As you see it on the needles, which is how it is seen when worn.',
+    carriage: 'L, R: the side that the carriage leaves from.',
     blank(left: number, right: number): string | null {
       if (left === 0 && right === 0) return null;
       const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);

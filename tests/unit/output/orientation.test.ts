@@ -56,9 +56,9 @@ describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
 
   it('a chart that is wide has pages in landscape, and one that is tall has upright ones', () => {
     const wide = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 50, height: 30 }), paper));
-    expect(wide.map(isTurned)).toEqual([true]);
+    expect(wide.map(isTurned)).toEqual([true, true]);
     const tall = chartPagesIn(pagesOf(projectOf({ stitches: 120, rows: 140 }, { width: 30, height: 60 }), paper));
-    expect(tall.map(isTurned)).toEqual([false]);
+    expect(tall.map(isTurned)).toEqual([false, false]);
   });
 
   it('nothing stands outside the margins of a page, whichever way round', () => {

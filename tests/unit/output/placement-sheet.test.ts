@@ -205,6 +205,7 @@ describe('what the sheet says', () => {
   it('hatches the blank columns and brackets the repeat', () => {
     const { pages } = sheetOf('hem', 'a4').sheet;
     expect(pages.map(wordsOn).join('\n')).toContain('Hatched: blank columns of the repeat, 1 at the right.');
+    expect(pages.map(wordsOn).join('\n')).toContain('Hatched: blank columns of the repeat, 1 at the left.');
     const figures = pages.flatMap(({ elements }) => elements.filter(({ role }) => role === 'figure'));
     const brackets = figures.flatMap((figure) =>
       figure.role === 'figure'
@@ -213,7 +214,8 @@ describe('what the sheet says', () => {
           )
         : [],
     );
-    expect(brackets).toHaveLength(1);
+    // One chart as on the needles, one as worn.
+    expect(brackets).toHaveLength(2);
   });
 });
 
