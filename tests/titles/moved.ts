@@ -373,4 +373,19 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/output/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 4',
     why: 'cells of a chart are at least 3 mm',
   },
+  {
+    old: 'unit/services/dispatch.test.ts › a request › exports.write with {"project":"","folder":"/","kinds":[],"paper":"a4","replace":[]} is refused before any service is asked',
+    now: 'unit/services/dispatch.test.ts › a request › exports.write with {"project":"","folder":"/","kinds":[],"paper":"a4","date":"2026-01-02","there":{"kind":"ask"}} is refused before any service is asked',
+    why: 'a request to export has a date, and says what becomes of files that are there',
+  },
+  {
+    old: 'unit/services/dispatch.test.ts › a request › exports.write with {"project":"","folder":"/","kinds":["exe"],"paper":"a4","replace":[]} is refused before any service is asked',
+    now: 'unit/services/dispatch.test.ts › a request › exports.write with {"project":"","folder":"/","kinds":["exe"],"paper":"a4","date":"2026-01-02","there":{"kind":"ask"}} is refused before any service is asked',
+    why: 'a request to export has a date, and says what becomes of files that are there',
+  },
+  {
+    old: 'unit/words/words.test.ts › what is said of a problem › files-kept: what happened, where, and what to do',
+    now: 'unit/words/words.test.ts › what is said of a problem › files-there: what happened, where, and what to do',
+    why: '--keep is gone: what it did is what is done without --replace',
+  },
 ];
