@@ -51,7 +51,7 @@ export function makePlan(piece: KnitPiece): Plan {
   const settings = { gauges, floatLimit: piece.floatLimit };
   const laid = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
   const carries = carriesOf(laid, settings);
-  const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed) });
+  const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
   const rows = planRows(laid, sections, endNeedles, carries, wraps);
   return {
     ...placed,

@@ -1,5 +1,5 @@
-/** How long a float may be. */
-import type { FloatLimit, Gauge, Gauges } from '../piece/index.ts';
+/** How long a float may be, and how far up a strand is carried. */
+import { wayMm, type FloatLimit, type Gauge, type Gauges } from '../piece/index.ts';
 
 /**
  * The longest run in stitches that is within the limit; anything longer is
@@ -19,4 +19,15 @@ export function longestBetween(limit: FloatLimit, gauges: Gauges, first: number,
     if (run.first <= last && run.last >= first) longest = Math.min(longest, longestWithin(limit, run.gauge));
   }
   return longest;
+}
+
+/** A strand is carried straight up over at most so many rows, or so many mm, whichever is less (common practice, no source). */
+export const MOST_CARRIED_UP = { rows: 8, mm: 25 };
+
+/** What a sum of row heights may miss by. */
+const ROUNDING_MM = 1e-9;
+
+/** Whether a strand is carried up from row `from` to row `to` (1-based); else it is cut and joined again. */
+export function isCarriedUp(gauges: Gauges, from: number, to: number): boolean {
+  return to - from <= MOST_CARRIED_UP.rows && wayMm(gauges, 0, from, to) <= MOST_CARRIED_UP.mm + ROUNDING_MM;
 }

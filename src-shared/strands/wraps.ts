@@ -10,6 +10,8 @@ export interface WrapRules {
   readonly main: number;
   /** Whether a needle of a row (1-based) belongs to an all-over pattern. */
   readonly isAllOver: (row: number, needle: Slot) => boolean;
+  /** Stitches at the edges of each row that the seam takes. */
+  readonly seamAllowance: { readonly left: number; readonly right: number };
 }
 
 /**
@@ -18,18 +20,25 @@ export interface WrapRules {
  * selected one, outward, on the carriage's side only. Nothing is wrapped where
  * that needle is not on the piece (the contrast is bound in at the edge, as
  * with end-needle selection) or knits a contrast yarn, nor beside an all-over
- * pattern.
+ * pattern. Nor on a needle that came to work before the very row, whose loop is
+ * not knitted yet, or that the seam takes, where no gap is seen.
  */
-export function wrapsOf(fabric: Fabric, laid: LaidStrands, { main, isAllOver }: WrapRules): (Wrap[] | undefined)[] {
+export function wrapsOf(
+  fabric: Fabric,
+  laid: LaidStrands,
+  { main, isAllOver, seamAllowance }: WrapRules,
+): (Wrap[] | undefined)[] {
   const make = laid.strands.map((strand) => ({
     left: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'left', strand })),
     right: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'right', strand })),
   }));
   return laid.rows.map(({ from, edges, strands }, index) => {
+    const before = laid.rows[index - 1]?.edges ?? edges;
     let wraps: Wrap[] | undefined;
     for (const { strand, first, last } of strands) {
       const needle = from === 'left' ? first - 1 : last + 1;
-      if (needle < edges.first || needle > edges.last) continue;
+      if (needle < edges.first + seamAllowance.left || needle > edges.last - seamAllowance.right) continue;
+      if (needle < before.first || needle > before.last) continue;
       if (isAllOver(index + 1, from === 'left' ? first : last)) continue;
       const column = needle - fabric.first;
       const yarn = fabric.cells[index * fabric.width + column] ?? OUTSIDE;

@@ -1,7 +1,7 @@
 /** The strands of main to cut for wrapping. */
-import type { Side, Slot } from '../bed/index.ts';
+import { opposite, type Side, type Slot } from '../bed/index.ts';
 import { gaugeAt, wayMm, type FloatLimit, type Gauge, type Gauges } from '../piece/index.ts';
-import { longestBetween, type LaidStrands, type StrandId, type Wrap } from '../strands/index.ts';
+import { isCarriedUp, longestBetween, type LaidStrands, type StrandId, type Wrap } from '../strands/index.ts';
 import { TAIL_MM } from './need.ts';
 import type { WrapStrand } from './types.ts';
 
@@ -12,17 +12,33 @@ export interface WrapSettings {
   readonly loopMmOf: (gauge: Gauge) => number;
 }
 
-/** Wraps on one edge that one strand makes, from the bottom up. */
+/** No strand is cut longer, or it tangles (common practice, no source). */
+export const LONGEST_STRAND_MM = 1500;
+
+/** The carriage comes back to an edge after so many rows. */
+const ROWS_TO_AN_EDGE = 2;
+
+interface PlacedWrap {
+  readonly row: number;
+  readonly needle: Slot;
+}
+
+/** Wraps on one edge that one strand can make, from the bottom up; at least one. */
 interface Course {
   readonly edge: Side;
-  readonly wraps: { readonly row: number; readonly needle: Slot }[];
+  readonly wraps: PlacedWrap[];
 }
+
+/** The wraps of one strand. */
+type Wrapped = { readonly [Edge in Side]: readonly PlacedWrap[] };
 
 /**
  * Strands by the row in which they start. One for each edge of a contrast
  * strand's figure; a new one where the edge moves sideways by more than the
- * float limit from wrap to wrap; one folded in two for both edges where the
- * figure is nowhere wider than that limit.
+ * float limit from wrap to wrap, where the next wrap is too far up for a strand
+ * to be carried, and where the strand would be longer than
+ * {@link LONGEST_STRAND_MM}; one folded in two for both edges where the figure
+ * is nowhere wider than the float limit.
  *
  * A strand's length is its wraps, the way between them, and a tail at each end.
  */
@@ -35,15 +51,15 @@ export function wrapStrandsOf(
   const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
   const longest: Longest = (first, last) => even ?? longestBetween(floatLimit, gauges, first, last);
   const result: WrapStrand[] = [];
-  for (const [strand, courses] of coursesByStrand(wraps, longest)) {
+  for (const [strand, courses] of coursesByStrand(wraps, longest, gauges)) {
     const right = courses.filter(({ edge }) => edge === 'right');
     for (const left of courses.filter(({ edge }) => edge === 'left')) {
       const partner = right.findIndex((course) => areBeside(left, course));
       const isFolded = partner >= 0 && isNarrow(laid, strand, left, right[partner] as Course, longest);
       const both = isFolded ? [left, ...right.splice(partner, 1)] : [left];
-      result.push(cut(strand, both, settings));
+      result.push(...cut(strand, both, settings));
     }
-    for (const course of right) result.push(cut(strand, [course], settings));
+    for (const course of right) result.push(...cut(strand, [course], settings));
   }
   return result.sort((a, b) => a.firstRow - b.firstRow);
 }
@@ -51,7 +67,11 @@ export function wrapStrandsOf(
 /** The longest way sideways that a strand may go between two rows, in stitches. */
 type Longest = (first: number, last: number) => number;
 
-function coursesByStrand(wraps: readonly (readonly Wrap[] | undefined)[], longest: Longest): Map<StrandId, Course[]> {
+function coursesByStrand(
+  wraps: readonly (readonly Wrap[] | undefined)[],
+  longest: Longest,
+  gauges: Gauges,
+): Map<StrandId, Course[]> {
   const byStrand = new Map<StrandId, Course[]>();
   wraps.forEach((row, index) => {
     for (const { strand, edge, needle } of row ?? []) {
@@ -60,12 +80,17 @@ function coursesByStrand(wraps: readonly (readonly Wrap[] | undefined)[], longes
       const wrap = { row: index + 1, needle };
       const current = courses.findLast((course) => course.edge === edge);
       const before = current?.wraps.at(-1);
-      const isNear = before && Math.abs(needle - before.needle) <= longest(before.row, wrap.row);
-      if (current && isNear) current.wraps.push(wrap);
+      const isNear = before && isNext(before, wrap, gauges);
+      if (isNear && Math.abs(needle - before.needle) <= longest(before.row, wrap.row)) current?.wraps.push(wrap);
       else courses.push({ edge, wraps: [wrap] });
     }
   });
   return byStrand;
+}
+
+/** The carriage has just come back to the edge, or the strand is carried up to the wrap. */
+function isNext(before: PlacedWrap, wrap: PlacedWrap, gauges: Gauges): boolean {
+  return wrap.row - before.row <= ROWS_TO_AN_EDGE || isCarriedUp(gauges, before.row, wrap.row);
 }
 
 function firstRow({ wraps }: Course): number {
@@ -91,35 +116,43 @@ function isNarrow(laid: LaidStrands, strand: StrandId, a: Course, b: Course, lon
   return true;
 }
 
-function cut(strand: StrandId, courses: readonly Course[], { gauges, loopMmOf }: WrapSettings): WrapStrand {
-  const [one, other] = courses as [Course, Course?];
-  const wraps = courses.reduce((count, course) => count + course.wraps.length, 0);
+/** The strands for the wraps of one course, or of two that face each other, each within {@link LONGEST_STRAND_MM}. */
+function cut(strand: StrandId, courses: readonly Course[], settings: WrapSettings): WrapStrand[] {
+  const inOrder = courses
+    .flatMap(({ edge, wraps }) => wraps.map((wrap) => ({ edge, wrap })))
+    .sort((a, b) => a.wrap.row - b.wrap.row);
+  const strands: WrapStrand[] = [];
   let mm = 2 * TAIL_MM;
-  for (const course of courses) mm += loopsMm(course.wraps, gauges, loopMmOf) + alongMm(course.wraps, gauges);
+  let made: { left: PlacedWrap[]; right: PlacedWrap[] } = { left: [], right: [] };
+  for (const { edge, wrap } of inOrder) {
+    const more = mmMore(made, edge, wrap, settings);
+    const isFirst = made.left.length + made.right.length === 0;
+    if (!isFirst && mm + more > LONGEST_STRAND_MM) {
+      strands.push(strandOf(strand, made, mm));
+      made = { left: [], right: [] };
+      mm = 2 * TAIL_MM + mmMore(made, edge, wrap, settings);
+    } else mm += more;
+    made[edge].push(wrap);
+  }
+  return [...strands, strandOf(strand, made, mm)];
+}
+
+/** What one more wrap adds to a strand: its loop, and the way to it from the wrap before on its edge, or over the fold. */
+function mmMore(made: Wrapped, edge: Side, wrap: PlacedWrap, { gauges, loopMmOf }: WrapSettings): number {
   // The fold lies between the lowest wraps of the two edges.
-  if (other) mm += alongMm([one.wraps[0], other.wraps[0]] as Course['wraps'], gauges);
+  const before = made[edge].at(-1) ?? made[opposite(edge)][0];
+  const loop = loopMmOf(gaugeAt(gauges, wrap.row));
+  return before ? loop + wayMm(gauges, Math.abs(wrap.needle - before.needle), before.row, wrap.row) : loop;
+}
+
+function strandOf(strand: StrandId, { left, right }: Wrapped, mm: number): WrapStrand {
+  const rows = [...left, ...right].map(({ row }) => row);
   return {
     strand,
-    edge: other ? 'both' : one.edge,
-    firstRow: Math.min(...courses.map(firstRow)),
-    lastRow: Math.max(...courses.map(lastRow)),
-    wraps,
+    edge: left.length === 0 ? 'right' : right.length === 0 ? 'left' : 'both',
+    firstRow: Math.min(...rows),
+    lastRow: Math.max(...rows),
+    wraps: rows.length,
     mm,
   };
-}
-
-function loopsMm(wraps: Course['wraps'], gauges: Gauges, loopMmOf: WrapSettings['loopMmOf']): number {
-  if (gauges.length === 1) return wraps.length * loopMmOf(gaugeAt(gauges, 1));
-  return wraps.reduce((mm, { row }) => mm + loopMmOf(gaugeAt(gauges, row)), 0);
-}
-
-function alongMm(wraps: Course['wraps'], gauges: Gauges): number {
-  let mm = 0;
-  wraps.forEach(({ row, needle }, i) => {
-    const before = wraps[i - 1];
-    if (!before) return;
-    const [lower, upper] = [Math.min(row, before.row), Math.max(row, before.row)];
-    mm += wayMm(gauges, Math.abs(needle - before.needle), lower, upper);
-  });
-  return mm;
 }

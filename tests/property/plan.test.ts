@@ -197,7 +197,11 @@ describe('every plan', () => {
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
           if (strand === 'main') continue;
           const needle = row.from === 'left' ? (needles[0] as number) - 1 : (needles.at(-1) as number) + 1;
-          if (cellAt(plan, row.row, needle) === mainYarn(project)) expected.push(`${strand} ${row.from} ${needle}`);
+          const { left, right } = project.piece.seamAllowance;
+          const isInSeam = needle < row.edges.first + left || needle > row.edges.last - right;
+          const isNew = row.row > 1 && cellAt(plan, row.row - 1, needle) === OUTSIDE;
+          if (isInSeam || isNew || cellAt(plan, row.row, needle) !== mainYarn(project)) continue;
+          expected.push(`${strand} ${row.from} ${needle}`);
         }
         const found = row.wraps.map(({ strand, edge, needle }) => `${nameOf(strand)} ${edge} ${needle}`);
         expect(found.sort()).toEqual(expected.sort());
@@ -246,6 +250,8 @@ describe('every plan', () => {
     always((plan) => {
       const wraps = plan.rows.reduce((sum, row) => sum + row.wraps.length, 0);
       expect(plan.wrapStrands.reduce((sum, strand) => sum + strand.wraps, 0)).toBe(wraps);
+      // None is longer than 1.5 m (common practice, no source).
+      expect(plan.wrapStrands.filter(({ mm }) => mm > 1500)).toEqual([]);
     });
   });
 

@@ -265,23 +265,30 @@ describe('a knitter with the row list', () => {
         const plan = planned(project);
         const csv = rowListCsv(plan, pieceIn(project));
         const { wraps } = knit(csv, project.piece.finishedFace);
-        expect(wraps.map((row) => [...row].sort())).toEqual(wrapsByEye(csv));
+        expect(wraps.map((row) => [...row].sort())).toEqual(wrapsByEye(csv, project.piece.seamAllowance));
       }),
       { numRuns: 150, seed: 61 },
     );
   });
 });
 
-/** The needle outward of each contrast yarn's outermost one on the carriage side, if it is in work and knits main. */
-function wrapsByEye(csv: string): string[][] {
+/**
+ * The needle outward of each contrast yarn's outermost one on the carriage side, if it knits main, was in work before
+ * this row, and is not taken by the seam.
+ */
+function wrapsByEye(csv: string, seam: { readonly left: number; readonly right: number }): string[][] {
   const [header = [], ...lines] = readCsv(csv);
   const position = (name: string): number =>
     name.startsWith('L') ? -Number(name.slice(1)) : Number(name.slice(1)) - 1;
   const name = (at: number): string => (at < 0 ? `L${-at}` : `R${at + 1}`);
-  return lines.map((cells) => {
+  const edgesOf = (cells: readonly string[]): readonly [number, number] => {
+    const [first = '', last = first] = (cells[header.indexOf('Stitches on')] ?? '').split('-');
+    return [position(first), position(last)];
+  };
+  return lines.map((cells, index) => {
     const cell = (title: string): string => cells[header.indexOf(title)] ?? '';
-    const [first = '', last = first] = cell('Stitches on').split('-');
-    const edges = [position(first), position(last)] as const;
+    const edges = edgesOf(cells);
+    const before = index === 0 ? edges : edgesOf(lines[index - 1] ?? []);
     const runs = header
       .filter((title) => title.startsWith('Needles in '))
       .map((title) => cell(title).split(' ').filter(Boolean))
@@ -293,7 +300,8 @@ function wrapsByEye(csv: string): string[][] {
       return cell('Carriage at') === 'left' ? Math.min(...ends) - 1 : Math.max(...ends) + 1;
     });
     return [...new Set(outward)]
-      .filter((at) => at >= edges[0] && at <= edges[1] && !isSelected(at))
+      .filter((at) => at >= edges[0] + seam.left && at <= edges[1] - seam.right && !isSelected(at))
+      .filter((at) => at >= before[0] && at <= before[1])
       .map(name)
       .sort();
   });

@@ -1,12 +1,9 @@
 /** The carriage set to plain or to pattern, and the yarns in its feeders. */
 import type { Slot } from '../../bed/index.ts';
-import { lengthMm } from '../../piece/index.ts';
+import { isCarriedUp } from '../../strands/index.ts';
 import type { KnittedRow, Supply } from './knitted-rows.ts';
 import type { Act, Feeder } from './types.ts';
 import type { Work } from './work.ts';
-
-/** How far a yarn is carried up to its next row; beyond, it is cut and joined anew (common practice, no source). */
-export const MOST_CARRIED = { rows: 8, mm: 25 } as const;
 
 /** The carriage to plain where a pattern has ended, or for a row of one yarn in it. */
 export function setPlain(work: Work): void {
@@ -84,8 +81,7 @@ function nextRows({ rows }: Work): ReadonlyMap<Supply, number>[] {
 }
 
 function isNear({ plan }: Work, from: number, to: number | null): boolean {
-  if (to === null) return false;
-  return to - from <= MOST_CARRIED.rows && lengthMm(plan.gauges, from + 1, to) <= MOST_CARRIED.mm;
+  return to !== null && isCarriedUp(plan.gauges, from, to);
 }
 
 /** The needle at which a yarn left its feeder: the last that it knitted, main's being at the edge. */

@@ -5,7 +5,7 @@ import { wrapStrandsOf } from '@shared/yarn/index.ts';
 import { drawnFabric, sayWrap } from './drawn-fabric.ts';
 
 /** No all-over pattern unless said otherwise. */
-const RULES = { main: 0, isAllOver: () => false };
+const RULES = { main: 0, isAllOver: () => false, seamAllowance: { left: 0, right: 0 } };
 
 function wraps(...given: Parameters<typeof drawnFabric>): string[][] {
   const { fabric, laid } = drawnFabric(...given);
@@ -55,8 +55,19 @@ describe('wraps before a row', () => {
     expect(wraps(['X.XX..X..X', 'X.XX..X..X'])).toEqual([[], []]);
     // A fill on L5–L1, a group on R2: from the right the group is wrapped, from the left it would be the fill.
     const { fabric, laid } = drawnFabric(['.X....X...', '.X....X...']);
-    const found = wrapsOf(fabric, laid, { main: 0, isAllOver: (_row, needle) => needle < 0 });
+    const found = wrapsOf(fabric, laid, { ...RULES, isAllOver: (_row, needle) => needle < 0 });
     expect(found.map((row) => (row ?? []).map(sayWrap))).toEqual([['contrast 1 right R3'], []]);
+  });
+
+  it('are none on a needle that comes to work before the row, nor inside the seam allowance', () => {
+    // Row 2, from the left, has L5 and R5 new; the figure stands beside L5.
+    expect(wraps(['.XX.......', ' .XX..... '])).toEqual([['contrast 1 right L1'], []]);
+    expect(wraps(['.XX.......', '..XX......'])).toEqual([['contrast 1 right L1'], ['contrast 1 left L5']]);
+    const { fabric, laid } = drawnFabric(['.XX.......', '......X...']);
+    const inSeam = (left: number, right: number) =>
+      wrapsOf(fabric, laid, { ...RULES, seamAllowance: { left, right } }).map((row) => (row ?? []).map(sayWrap));
+    expect(inSeam(0, 2)).toEqual([['contrast 1 right R3'], ['contrast 1 left L5']]);
+    expect(inSeam(1, 3)).toEqual([[], []]);
   });
 
   it('come at the edge of every group that has its own ball', () => {
@@ -106,5 +117,45 @@ describe('strands to cut for wrapping', () => {
     // Row 1 wraps L3 (column 2), row 3 wraps R3 (column 7): five needles and two rows on.
     const moved = ['..........', '......X...', '..........', '.X........'];
     expect(strands(moved)).toEqual([{ edge: 'right', rows: [1, 3], count: 2, mm: 24 + 25 + 10 + 300 }]);
+  });
+
+  // common practice, no source: carried up at most 8 rows or 25 mm, and a strand longer than 1.5 m tangles.
+  it('are not shared by figures further apart than a strand is carried up', () => {
+    const apart = (blank: number) => ['..XXXXXX..', ...Array<string>(blank).fill('..........'), '..XXXXXX..'];
+    // 5 mm a row: 4 rows up are 20 mm, 6 are 30 mm. Odd rows wrap R4.
+    expect(strands(apart(3)).map(({ rows }) => rows)).toEqual([[1, 5]]);
+    expect(strands(apart(5)).map(({ rows }) => rows)).toEqual([
+      [1, 1],
+      [7, 7],
+    ]);
+  });
+
+  it('go on with the rhythm of the carriage in the coarsest fabric', () => {
+    // 6 rows in 10 cm: the carriage is back after two rows of 33 mm.
+    const four = Array<string>(4).fill('..XXXXXX..');
+    expect(strands(four, { gauge: { stitches: 20, rows: 6 } }).map(({ edge, rows }) => [edge, ...rows])).toEqual([
+      ['right', 1, 3],
+      ['left', 2, 4],
+    ]);
+  });
+
+  it('begin anew before they are longer than 1.5 m', () => {
+    // Wide: a wrap and the way of two rows are 12 + 10; 300 + 12 + n · 22 = 1500 at n = 54, so 55 wraps a strand.
+    const wide = strands(Array<string>(240).fill('..XXXXXX..'));
+    expect(wide.map(({ edge, count, mm }) => [edge, count, mm])).toEqual([
+      ['right', 55, 1500],
+      ['left', 55, 1500],
+      ['right', 55, 1500],
+      ['left', 55, 1500],
+      ['right', 10, 510],
+      ['left', 10, 510],
+    ]);
+    // Folded in two it serves both edges: 300 + 12 + (12 + 30 over the fold) + n · 22 = 1490 at n = 52, so 54 wraps.
+    const folded = strands(Array<string>(120).fill('...XXXX...'));
+    expect(folded.map(({ edge, rows, count, mm }) => [edge, ...rows, count, mm])).toEqual([
+      ['both', 1, 54, 54, 1498],
+      ['both', 55, 108, 54, 1498],
+      ['both', 109, 120, 12, 574],
+    ]);
   });
 });
