@@ -55,6 +55,15 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly longest: number;
       readonly count: number;
     }
+  /** So many strands are cut after the first of the rows and joined again on the last, `up` rows and `upMm` above it. */
+  | {
+      readonly code: 'long-way-up';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly up: number;
+      readonly upMm: number;
+      readonly count: number;
+    }
   | {
       readonly code: 'wider-than-bed';
       /** Neighbouring rows that leave the bed. */

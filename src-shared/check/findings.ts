@@ -7,7 +7,7 @@ import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
 import { contrastLooseAcross, contrastNotBoundIn, contrastToEdges, endNeedlesOfMachine } from './end-needles.ts';
 import { fillsClipped, fillsLeftOut } from './fills.ts';
 import { WARNING_CODES, type Finding } from './finding.ts';
-import { infantFloats, longCarries, longFloats } from './floats.ts';
+import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
 import { oddShaping } from './shaping.ts';
@@ -32,6 +32,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   mirroredLetteringInFills,
   longFloats,
   longCarries,
+  longWaysUp,
   faintContrast,
 ];
 

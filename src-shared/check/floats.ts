@@ -1,4 +1,4 @@
-/** Floats and carries over the limit, warned of in the open and noted where they are covered. */
+/** Floats and carries over the limit, warned of in the open and noted where they are covered, and strands that are cut. */
 import { sectionAt } from '../piece/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
@@ -45,6 +45,21 @@ export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
     longest,
     count,
   }));
+}
+
+/** `long-way-up`: strands that are cut and joined again, since their next row is too far up. One for each yarn and pair of rows. */
+export function longWaysUp({ piece, rows }: Inspected): Finding[] {
+  return rows.flatMap(({ row, cuts }) => {
+    const found = new Map<string, Extract<Finding, { readonly code: 'long-way-up' }>>();
+    for (const { strand, toRow, rows: up, mm } of cuts) {
+      const { yarn } = strand;
+      const key = `${yarn} ${toRow}`;
+      const count = (found.get(key)?.count ?? 0) + 1;
+      const role = yarn === piece.mainYarn ? 'main' : 'contrast';
+      found.set(key, { code: 'long-way-up', rows: [row, toRow], role, yarn, up, upMm: mm, count });
+    }
+    return [...found.values()];
+  });
 }
 
 /** `infant-floats`: fingers and toes catch in any float of a piece for an infant. */

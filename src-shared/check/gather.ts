@@ -10,7 +10,7 @@ export interface GatheredFinding {
   readonly rows: readonly [first: number, last: number];
 }
 
-/** Gathers long floats and carries that differ in place alone; other findings stay as they are. Keeps the order. */
+/** Gathers long floats, carries and ways up that differ in place alone; other findings stay as they are. Keeps the order. */
 export function gatherFindings(findings: readonly Finding[]): GatheredFinding[] {
   const gathered: { finding: Finding; more: number; rows: [number, number] }[] = [];
   const known = new Map<string, (typeof gathered)[number]>();
@@ -31,6 +31,7 @@ export function gatherFindings(findings: readonly Finding[]): GatheredFinding[] 
 
 /** The same text for findings that differ in place alone, or null for those that stand for themselves. */
 function likeness(finding: Finding): string | null {
+  if (finding.code === 'long-way-up') return [finding.code, finding.yarn, finding.up, finding.count].join(' ');
   if (!('needles' in finding)) return null;
   const { code, yarn, longest, count, needles, rows } = finding;
   return [code, yarn, longest, count, needles.last - needles.first, rows[1] - rows[0]].join(' ');

@@ -77,5 +77,5 @@ function wrapCount({ rows }: Plan): number {
 
 /** Each contrast strand comes from a ball of its own. */
 function contrastBalls({ yarn }: Plan): number {
-  return yarn.uses.reduce((count, use) => count + (use.role === 'contrast' ? use.balls : 0), 0);
+  return yarn.uses.reduce((count, use) => count + (use.role === 'contrast' ? use.balls.length : 0), 0);
 }

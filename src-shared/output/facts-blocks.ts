@@ -101,7 +101,7 @@ export function yarnBlocks({ yarns }: KnitPiece, plan: Plan, widthMm: number): B
   const rows = uses.map((use): Cell[] => {
     const { name = '', colour = '#ffffff' } = yarns[use.yarn] ?? {};
     return [
-      { ...cell(yarn.named(name, use.role, use.balls)), swatch: yarnPaint(colour) },
+      { ...cell(yarn.named(name, use.role, use.balls.length)), swatch: yarnPaint(colour) },
       cell(yarn.metres(use.totalMm)),
       ...(isWeighed ? [cell(yarn.grams(use.grams))] : []),
       cell([strong(yarn.metres(use.totalMm * (1 + margin)))]),

@@ -12,7 +12,16 @@ import {
 } from '../fabric/index.ts';
 import { beyondBed, gaugesOf, needlesTaken, sectionAt, type Outline, type SectionSpan } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
-import { carriesOf, layStrands, wrapsOf, type Carry, type LaidStrands, type OwnBall } from '../strands/index.ts';
+import {
+  carriesOf,
+  layStrands,
+  wrapsOf,
+  type Carry,
+  type LaidStrands,
+  type OwnBall,
+  type StrandId,
+  type Ways,
+} from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { hemRowsOf } from './hem-notes.ts';
 import type { Plan, PlanRow } from './types.ts';
@@ -50,9 +59,9 @@ export function makePlan(piece: KnitPiece): Plan {
 
   const settings = { gauges, floatLimit: piece.floatLimit };
   const laid = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
-  const carries = carriesOf(laid, settings);
+  const ways = carriesOf(laid, settings);
   const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
-  const rows = planRows(laid, sections, endNeedles, carries, wraps);
+  const rows = planRows(laid, sections, endNeedles, ways, wraps);
   return {
     ...placed,
     gauges,
@@ -64,7 +73,7 @@ export function makePlan(piece: KnitPiece): Plan {
     fabric,
     rows,
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
-    yarn: yarnNeed(totalsOf(laid, carries), piece.yarns),
+    yarn: yarnNeed(totalsOf(laid, ways), piece.yarns),
   };
 }
 
@@ -118,7 +127,7 @@ function planRows(
   laid: LaidStrands,
   sections: readonly SectionSpan[],
   endNeedles: readonly (EndNeedles | undefined)[],
-  carries: readonly (PlanRow['carries'] | undefined)[],
+  { carries, cuts }: Ways,
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
   return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => ({
@@ -133,12 +142,16 @@ function planRows(
     floats,
     isOver,
     carries: carries[index] ?? NONE,
+    cuts: cuts[index] ?? NONE,
   }));
 }
 
-function totalsOf(laid: LaidStrands, carries: readonly (readonly Carry[] | undefined)[]): StrandTotal[] {
-  const byStrand = new Map(laid.strands.map((strand) => [strand, [] as Carry[]]));
-  for (const row of carries) for (const carry of row ?? NONE) byStrand.get(carry.strand)?.push(carry);
+function totalsOf(laid: LaidStrands, { carries, cuts }: Ways): StrandTotal[] {
+  const byStrand = new Map(laid.strands.map((strand) => [strand, { carries: [] as Carry[], cuts: 0 }]));
+  const of = (strand: StrandId): { carries: Carry[]; cuts: number } =>
+    byStrand.get(strand) as { carries: Carry[]; cuts: number };
+  for (const row of carries) for (const carry of row ?? NONE) of(carry.strand).carries.push(carry);
+  for (const row of cuts) for (const { strand } of row ?? NONE) of(strand).cuts++;
   return laid.strands.map((strand, index) => ({
     strand,
     byGauge: laid.totals.map(({ gauge, stitches, floated }) => ({
@@ -146,6 +159,6 @@ function totalsOf(laid: LaidStrands, carries: readonly (readonly Carry[] | undef
       stitches: stitches[index] as number,
       floated: floated[index] as number,
     })),
-    carries: byStrand.get(strand) ?? [],
+    ...of(strand),
   }));
 }

@@ -1,7 +1,7 @@
 /** The row-by-row plan: all that is knitted, in one value. What will go wrong with it is found by `check/`. */
 import type { EndNeedles, Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
-import type { Carry, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
+import type { Carry, Cut, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
 import type { HemRow } from './hem-notes.ts';
 
@@ -14,6 +14,8 @@ export interface PlanRow extends Omit<LaidRow, 'strands'> {
   readonly endNeedles: EndNeedles | null;
   readonly wraps: readonly Wrap[];
   readonly carries: readonly Carry[];
+  /** Strands that are cut after it, to be joined again further up. */
+  readonly cuts: readonly Cut[];
 }
 
 export interface Plan extends PlacedPatterns {

@@ -35,6 +35,15 @@ export interface Carry extends Run {
   readonly isOver: boolean;
 }
 
+/** A strand that is cut after a row and joined again at a later one, since it is too far up to be carried. */
+export interface Cut {
+  readonly strand: StrandId;
+  readonly toRow: number;
+  /** How far up it would have been. */
+  readonly rows: number;
+  readonly mm: number;
+}
+
 /** A strand of main looped over the needle next to the figure's edge. */
 export interface Wrap {
   readonly needle: Slot;

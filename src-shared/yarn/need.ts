@@ -4,7 +4,7 @@ import type { Yarn } from '../project/index.ts';
 import type { Carry, StrandId } from '../strands/index.ts';
 import { loopLengthMm, type Relaxation } from './munden.ts';
 import { gramsOf } from './tex.ts';
-import type { YarnNeed, YarnUse } from './types.ts';
+import type { BallUse, YarnNeed, YarnUse } from './types.ts';
 
 /** Left at each end of a strand to darn in. */
 export const TAIL_MM = 150;
@@ -23,6 +23,8 @@ export interface StrandTotal {
     readonly floated: number;
   }[];
   readonly carries: readonly Carry[];
+  /** How often it is cut and joined again. */
+  readonly cuts: number;
 }
 
 /**
@@ -49,22 +51,28 @@ export function yarnNeed(
 
 function useOf(strands: readonly StrandTotal[], yarns: readonly Yarn[], state: Relaxation): YarnUse {
   const { yarn, role } = (strands[0] as StrandTotal).strand;
-  const parts = strands.flatMap(({ byGauge }) => byGauge);
-  const stitches = sum(parts, (part) => part.stitches);
-  const stitchesMm = sum(parts, (part) => part.stitches * loopLengthMm(part.gauge, state));
-  const floatsMm = sum(parts, (part) => part.floated * stitchWidthMm(part.gauge));
-  const carriesMm = sum(strands, (total) => sum(total.carries, (carry) => carry.mm));
-  const tailsMm = role === 'main' ? 0 : strands.length * 2 * TAIL_MM;
-  const totalMm = stitchesMm + floatsMm + carriesMm + tailsMm;
+  const balls = strands.map((strand): BallUse => {
+    const { group } = strand.strand;
+    const stitches = sum(strand.byGauge, (part) => part.stitches);
+    const stitchesMm = sum(strand.byGauge, (part) => part.stitches * loopLengthMm(part.gauge, state));
+    const floatsMm = sum(strand.byGauge, (part) => part.floated * stitchWidthMm(part.gauge));
+    const carriesMm = sum(strand.carries, (carry) => carry.mm);
+    // Main's ends at the cast-on and at the end of the piece are counted there; where it is cut it has two more.
+    const ends = strand.cuts + Number(role === 'contrast');
+    const tailsMm = ends * 2 * TAIL_MM;
+    const totalMm = stitchesMm + floatsMm + carriesMm + tailsMm;
+    return { group, stitches, stitchesMm, floatsMm, carriesMm, tailsMm, totalMm };
+  });
+  const totalMm = sum(balls, (ball) => ball.totalMm);
   return {
     yarn,
     role,
-    balls: strands.length,
-    stitches,
-    stitchesMm,
-    floatsMm,
-    carriesMm,
-    tailsMm,
+    balls,
+    stitches: sum(balls, (ball) => ball.stitches),
+    stitchesMm: sum(balls, (ball) => ball.stitchesMm),
+    floatsMm: sum(balls, (ball) => ball.floatsMm),
+    carriesMm: sum(balls, (ball) => ball.carriesMm),
+    tailsMm: sum(balls, (ball) => ball.tailsMm),
     totalMm,
     grams: gramsOf(totalMm, yarns[yarn]?.tex ?? null),
   };

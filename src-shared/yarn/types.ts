@@ -3,20 +3,31 @@ import type { Side } from '../bed/index.ts';
 import type { Gauge } from '../piece/index.ts';
 import type { StrandId } from '../strands/index.ts';
 
-export interface YarnUse {
-  /** Palette index. */
-  readonly yarn: number;
-  readonly role: 'main' | 'contrast';
-  /** Strands wound off separately: one, or one a group with balls of their own. */
-  readonly balls: number;
+/** What is knitted with yarn, and how long the yarn for it is. */
+interface Use {
   readonly stitches: number;
   readonly stitchesMm: number;
   readonly floatsMm: number;
   readonly carriesMm: number;
-  /** Ends to darn in; main's are counted with its cast-on, not here. */
+  /** Ends to darn in, also where a strand is cut and joined again; main's at the cast-on and the end are counted there. */
   readonly tailsMm: number;
   /** All of the above. */
   readonly totalMm: number;
+}
+
+/** A ball that is wound off by itself. */
+export interface BallUse extends Use {
+  /** Index of the group whose own ball it is, or null for a ball that serves all others. */
+  readonly group: number | null;
+}
+
+/** All of a yarn, of one ball or of several. */
+export interface YarnUse extends Use {
+  /** Palette index. */
+  readonly yarn: number;
+  readonly role: 'main' | 'contrast';
+  /** At least one, in the order in which they are first used. */
+  readonly balls: readonly BallUse[];
   /** Mass of the total, or null where the yarn's tex is not known. */
   readonly grams: number | null;
 }

@@ -80,7 +80,7 @@ const STRANDS: readonly Mutant[] = [
   { in: 'longestWithin', text: 'Math.floor', becomes: 'Math.ceil' },
   { in: 'count', text: 'isOver: length > scale.longest', becomes: 'isOver: length >= scale.longest' },
   { in: 'floatBefore', text: 'column - first > scale.longest', becomes: 'column - first > scale.longest + 1' },
-  { in: 'carriesOf', text: 'rows: index + 1 - before', becomes: 'rows: index - before' },
+  { in: 'carriesOf', text: 'index + 1 - before : 0', becomes: 'index - before : 0' },
   { in: 'nearEnd', text: "row.from === 'left'", becomes: "row.from === 'right'" },
   { in: 'wrapsOf', text: 'first - 1 : last + 1', becomes: 'last + 1 : first - 1' },
   { in: 'coursesByStrand', text: '<= longest(', becomes: '< longest(' },

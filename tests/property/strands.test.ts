@@ -1,7 +1,7 @@
 /** Laws of the strands of any fabric, rows all in contrast among them, each needle looked at by itself. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { carriesOf } from '@shared/strands/index.ts';
+import { carriesOf, type Carry, type Cut } from '@shared/strands/index.ts';
 import { drawnFabric } from '../unit/strands/drawn-fabric.ts';
 
 const WIDTH = 8;
@@ -43,21 +43,33 @@ describe('main', () => {
   });
 
   it('is carried over the rows it waits on: up its edge after an even number, across after an odd one', () => {
+    // Cut where that is too far up; common practice, no source: at most 8 rows or 25 mm up. Rows of 5 mm and of 2.5 mm.
+    const anyGauge = fc.constantFrom({ rows: 20, most: 5 }, { rows: 40, most: 8 });
+    let cut = 0;
     fc.assert(
-      fc.property(anyLines, fc.constantFrom('left' as const, 'right' as const), (lines, startSide) => {
-        const { laid, laying } = drawnFabric(lines, { startSide });
-        const found = carriesOf(laid, laying)
-          .flatMap((row) => row ?? [])
-          .filter(({ strand }) => strand.role === 'main');
+      fc.property(anyLines, fc.constantFrom('left' as const, 'right' as const), anyGauge, (lines, startSide, gauge) => {
+        const { laid, laying } = drawnFabric(lines, { startSide, gauge: { stitches: 20, rows: gauge.rows } });
+        const { carries, cuts } = carriesOf(laid, laying);
         const knitted = [...lines].reverse().flatMap((line, index) => (line.includes('.') ? [index + 1] : []));
-        const expected = knitted.flatMap((row, at) => {
+        const ways = knitted.flatMap((row, at) => {
           const before = knitted[at - 1];
-          if (before === undefined || row - before === 1) return [];
-          return [{ toRow: row, rows: row - before, stitches: (row - before) % 2 === 1 ? 0 : WIDTH - 1 }];
+          return before === undefined || row - before === 1 ? [] : [{ toRow: row, rows: row - before }];
         });
-        expect(found.map(({ toRow, rows, stitches }) => ({ toRow, rows, stitches }))).toEqual(expected);
+        const ofMain = <Way extends Carry | Cut>(found: readonly (readonly Way[] | undefined)[]): Way[] =>
+          found.flatMap((row) => row ?? []).filter(({ strand }) => strand.role === 'main');
+        expect(ofMain(carries).map(({ toRow, rows, stitches }) => ({ toRow, rows, stitches }))).toEqual(
+          ways
+            .filter(({ rows }) => rows <= gauge.most)
+            .map((way) => ({ ...way, stitches: way.rows % 2 === 1 ? 0 : WIDTH - 1 })),
+        );
+        expect(ofMain(cuts).map(({ toRow, rows }) => ({ toRow, rows }))).toEqual(
+          ways.filter(({ rows }) => rows > gauge.most),
+        );
+        for (const { rows, mm } of ofMain(cuts)) expect(mm).toBeCloseTo((rows * 100) / gauge.rows, 9);
+        cut += ofMain(cuts).length;
       }),
       { numRuns: 500 },
     );
+    expect(cut).toBeGreaterThan(5);
   });
 });

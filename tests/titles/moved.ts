@@ -388,4 +388,9 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/words/words.test.ts › what is said of a problem › files-there: what happened, where, and what to do',
     why: '--keep is gone: what it did is what is done without --replace',
   },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › {"code":"contrast-to-edges","rows":[5,9]}',
+    now: 'unit/words/plan.test.ts › a finding in words › {"code":"contrast-to-edges","rows":[5,9],"canBeOff":true}',
+    why: 'the finding knows whether the machine has a switch for it',
+  },
 ];

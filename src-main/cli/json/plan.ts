@@ -42,7 +42,18 @@ export interface PlanJson {
     readonly main: { readonly metres: number };
     /** All contrast yarns together. */
     readonly contrast: { readonly metres: number };
+    /** What is wound off by itself: main, then each contrast, one ball or one for each group that has its own. */
+    readonly balls: readonly BallJson[];
   };
+}
+
+export interface BallJson {
+  /** Name of the yarn. */
+  readonly yarn: string;
+  readonly role: Role;
+  /** Number of the group whose own ball it is, from 1 as on the sheet; null where it serves all others. */
+  readonly group: number | null;
+  readonly metres: number;
 }
 
 export interface SectionJson {
@@ -83,6 +94,8 @@ export interface RowJson {
     readonly mm: number;
     readonly over: boolean;
   }[];
+  /** Strands that are cut after the row, since the next row that uses them is too far up. */
+  readonly cuts: readonly { readonly yarn: Role; readonly toRow: number }[];
 }
 
 export function planJson(project: Project, plan: Plan): PlanJson {
@@ -116,6 +129,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
       loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },
       contrast: { metres: metresOf(plan, 'contrast') },
+      balls: ballsJson(project, plan),
     },
   };
 }
@@ -146,6 +160,7 @@ function rowJson(row: PlanRow, piece: KnitPiece): RowJson {
       mm: thousandths(mm),
       over: isOver,
     })),
+    cuts: row.cuts.map(({ strand, toRow }) => ({ yarn: strand.role, toRow })),
   };
 }
 
@@ -164,6 +179,17 @@ function runsOf({ edges, contrast }: PlanRow, { yarns, mainYarn }: KnitPiece): R
   }
   add(next, edges.last, mainYarn);
   return runs;
+}
+
+function ballsJson({ yarns }: Project, { yarn }: Plan): BallJson[] {
+  return yarn.uses.flatMap(({ balls, yarn: index, role }) =>
+    balls.map(({ group, totalMm }) => ({
+      yarn: yarns[index]?.name ?? '',
+      role,
+      group: group === null ? null : group + 1,
+      metres: thousandths(totalMm / 1000),
+    })),
+  );
 }
 
 function metresOf({ yarn }: Plan, role: Role): number {

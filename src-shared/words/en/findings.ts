@@ -51,6 +51,10 @@ const byCode: {
         : 'Cut and rejoin it there, or use a second strand.'
     }`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
+  'long-way-up': ({ rows, role, yarn, up, upMm, count }, yarns) => {
+    const strands = count === 1 ? '' : `, all ${count} strands of it`;
+    return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${n.plain(upMm, 0)} mm) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
+  },
   'wider-than-bed': tooWide.text,
   'many-yarns': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,

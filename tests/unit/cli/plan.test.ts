@@ -116,6 +116,12 @@ describe('plan of a motif without a hem', () => {
     const contrastStitches = blankColumnMotif(31).join('').replaceAll('.', '').length * 2;
     expect(made.yarn.contrast.metres).toBeGreaterThan((contrastStitches * 13.02) / 1000);
     expect(made.yarn.main.metres).toBeGreaterThan(((60 * 31 - contrastStitches) * 13.02) / 1000);
+    // One of each is wound, and that is all there is.
+    expect(made.yarn.balls.map(({ role, group }) => [role, group])).toEqual([
+      ['main', null],
+      ['contrast', null],
+    ]);
+    expect(made.yarn.balls.map(({ metres }) => metres)).toEqual([made.yarn.main.metres, made.yarn.contrast.metres]);
   });
 });
 

@@ -4,7 +4,7 @@ import { drawnFabric, sayCarry } from './drawn-fabric.ts';
 
 function carries(...given: Parameters<typeof drawnFabric>): string[][] {
   const { laid, laying } = drawnFabric(...given);
-  return Array.from(carriesOf(laid, laying), (row) => (row ?? []).map(sayCarry));
+  return Array.from(carriesOf(laid, laying).carries, (row) => (row ?? []).map(sayCarry));
 }
 
 // Columns 0 … 9 are L5 L4 L3 L2 L1 R1 R2 R3 R4 R5. Odd rows come from the right.
@@ -88,5 +88,22 @@ describe('carries', () => {
   it('are counted for each contrast by itself, and not for main where it knits in every row', () => {
     // X: row 1 ends at L4, row 2 enters at L3. O: row 1 only.
     expect(carries(['..X.......', '.X....O...'])).toEqual([['contrast 1 to row 2: L4-L3, 1 st, 1 up'], []]);
+  });
+
+  // common practice, no source: at most 8 rows or 25 mm straight up, whichever is less.
+  it.each([
+    { inTenCm: 40, up: 8, isCut: false, why: '8 rows of 2.5 mm are 20 mm' },
+    { inTenCm: 40, up: 9, isCut: true, why: '9 rows are more than 8' },
+    { inTenCm: 28, up: 7, isCut: false, why: '7 rows of 100 / 28 mm are 25 mm' },
+    { inTenCm: 28, up: 8, isCut: true, why: '8 rows of 100 / 28 mm are more than 25 mm' },
+    { inTenCm: 20, up: 5, isCut: false, why: '5 rows of 5 mm are 25 mm' },
+    { inTenCm: 20, up: 6, isCut: true, why: '6 rows of 5 mm are 30 mm' },
+  ])('of $up rows up at $inTenCm in 10 cm are cut: $isCut, since $why', ({ inTenCm, up, isCut }) => {
+    const lines = ['.XX.......', ...Array<string>(up - 1).fill('..........'), '.XX.......'];
+    const { laid, laying } = drawnFabric(lines, { gauge: { stitches: 20, rows: inTenCm } });
+    const { carries: carried, cuts } = carriesOf(laid, laying);
+    expect(carried[0]?.map(({ toRow, rows }) => [toRow, rows]) ?? []).toEqual(isCut ? [] : [[up + 1, up]]);
+    expect(cuts[0]?.map(({ toRow, rows }) => [toRow, rows]) ?? []).toEqual(isCut ? [[up + 1, up]] : []);
+    expect(cuts[0]?.[0]?.mm ?? (up * 100) / inTenCm).toBeCloseTo((up * 100) / inTenCm, 9);
   });
 });

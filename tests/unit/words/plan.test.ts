@@ -45,6 +45,14 @@ describe('a finding in words', () => {
       'The contrast chalk is carried up to 9 stitches sideways on rows 3–5, needles L12–R11; the hem or lining covers it. Keep it slack.',
     ],
     [
+      { code: 'long-way-up', rows: [31, 58], role: 'contrast', yarn: 1, up: 27, upMm: 67.5, count: 1 },
+      'The contrast chalk is next used 27 rows (68 mm) up, too far to be carried: cut it after row 31 and join it again on row 58.',
+    ],
+    [
+      { code: 'long-way-up', rows: [31, 58], role: 'contrast', yarn: 1, up: 27, upMm: 67.5, count: 3 },
+      'The contrast chalk is next used 27 rows (68 mm) up, too far to be carried: cut it after row 31 and join it again on row 58, all 3 strands of it.',
+    ],
+    [
       { code: 'many-yarns', rows: [8, 8], yarns: 3, count: 1 },
       'Row 8 knits 3 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
     ],

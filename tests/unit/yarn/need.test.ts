@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
+import { findingsOf } from '@shared/check/index.ts';
 import { evenGauge, wayMm } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { emptyProject, pieceIn, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
@@ -35,11 +36,12 @@ describe('yarn for a piece', () => {
     expect(uses).toHaveLength(2);
     const [main, contrast] = uses;
     // 80 stitches less the 4 of contrast; main floats behind each of those, 5 mm each.
-    expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 0, balls: 1 });
+    expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 0 });
+    expect(uses.map(({ balls }) => balls.map(({ group }) => group))).toEqual([[null], [null]]);
     expect(main?.floatsMm).toBeCloseTo(4 * 5, 10);
     expect(main?.totalMm).toBeCloseTo(76 * loopMm + 20, 8);
     // L3 and R3: four needles between on both rows; row 2 ends at R3 (the carriage comes from the left), row 3 enters there.
-    expect(contrast).toMatchObject({ role: 'contrast', yarn: 1, stitches: 4, balls: 1, tailsMm: 2 * TAIL_MM });
+    expect(contrast).toMatchObject({ role: 'contrast', yarn: 1, stitches: 4, tailsMm: 2 * TAIL_MM });
     expect(contrast?.floatsMm).toBeCloseTo(2 * 4 * 5, 10);
     expect(contrast?.carriesMm).toBeCloseTo(4, 10);
     expect(contrast?.totalMm).toBeCloseTo(4 * loopMm + 40 + 4 + 300, 8);
@@ -47,8 +49,30 @@ describe('yarn for a piece', () => {
 
   it('has two tails for each ball', () => {
     const own = makePlan(pieceIn(projectWith({ ...given, group: { hasOwnBall: true } }))).yarn.uses[1];
-    expect(own).toMatchObject({ balls: 2, floatsMm: 0, tailsMm: 4 * TAIL_MM, stitches: 4 });
+    expect(own).toMatchObject({ floatsMm: 0, tailsMm: 4 * TAIL_MM, stitches: 4 });
     expect(own?.carriesMm).toBeCloseTo(2 * 4, 10);
+    // Each of the two is wound off by itself: two stitches, one row up, two ends.
+    expect(own?.balls).toMatchObject([
+      { group: 0, stitches: 2, floatsMm: 0, tailsMm: 2 * TAIL_MM },
+      { group: 1, stitches: 2, floatsMm: 0, tailsMm: 2 * TAIL_MM },
+    ]);
+    for (const { carriesMm, totalMm } of own?.balls ?? []) {
+      expect(carriesMm).toBeCloseTo(4, 10);
+      expect(totalMm).toBeCloseTo(2 * 19.4936 + 4 + 300, 3);
+    }
+  });
+
+  it('has two more tails where a strand is cut and joined again, which a note says', () => {
+    // Rows 1 and 28 have figure, 26 between them none: far more than 8 rows.
+    const motif = ['X', ...Array<string>(26).fill('.'), 'X'];
+    const project = projectWith({ ...given, motif, copies: [1], rows: 28, band: { unit: 'whole' } });
+    const plan = makePlan(pieceIn(project));
+    const [main, contrast] = plan.yarn.uses;
+    expect(contrast).toMatchObject({ stitches: 2, carriesMm: 0, tailsMm: 4 * TAIL_MM });
+    expect(main).toMatchObject({ tailsMm: 0 });
+    expect(plan.rows[0]?.cuts).toMatchObject([{ toRow: 28, rows: 27, mm: 108 }]);
+    const notes = findingsOf(pieceIn(project), plan).filter(({ code }) => code === 'long-way-up');
+    expect(notes).toMatchObject([{ rows: [1, 28], role: 'contrast', yarn: 1, up: 27, upMm: 108, count: 1 }]);
   });
 
   it('weighs a yarn whose count is known, and makes none up for one that has none', () => {
