@@ -15,14 +15,17 @@ import { actRead, againRead, asTold, knitRead, orderRead, stopRead, type ReadSte
 const textsIn = (items: readonly SheetItem[]): string[] =>
   items.flatMap((item) => (item.kind === 'text' ? [item.spans.map(({ text }) => text).join('')] : []));
 
-/** Lines behind marks become sentences. */
+/** Lines become sentences: each ends with the line that makes it whole. */
 function sentencesIn(lines: readonly string[]): string[] {
   const sentences: string[] = [];
+  let open = '';
   for (const line of lines) {
-    if (line === '•') sentences.push('');
-    else sentences[sentences.length - 1] = `${sentences.at(-1) ?? ''} ${line}`.trim();
+    open = `${open} ${line}`.trim();
+    if (!open.endsWith('.') || !outcome(() => actRead(open)).ok) continue;
+    sentences.push(open);
+    open = '';
   }
-  return sentences;
+  return open === '' ? sentences : [...sentences, open];
 }
 
 /** A row of a table with what of it stands on the next page. */

@@ -46,7 +46,9 @@ const PADDING_MM = 0.75;
 const GUTTER_MM = 2.5;
 const SWATCH_MM = 2.6;
 const BOX_MM = 3.6;
-const SENTENCE_MARK = '•';
+/** The mark before a sentence: how large it is, and how far above the baseline. */
+const MARK_SIDE_MM = 0.9;
+const MARK_UP_MM = 1.7;
 const MARK_MM = 3;
 const SWATCH_SPACE_MM = 4;
 
@@ -205,7 +207,8 @@ function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: n
     const items: SheetItem[] = lines.flatMap((line, number) => {
       const baseline = y + PADDING_MM + number * lineHeightMm(sizePt) + baselineMm(sizePt);
       const text = textItem(line, starts ? at + MARK_MM : at, baseline, { sizePt, tone, anchor: column.align });
-      return starts?.[number] ? [textItem(SENTENCE_MARK, at, baseline, { sizePt, tone: 'soft' }), text] : [text];
+      const mark = rectangleItem(at, baseline - MARK_UP_MM, MARK_SIDE_MM, MARK_SIDE_MM, 'soft');
+      return starts?.[number] ? [mark, text] : [text];
     });
     if (isBox) {
       const middle = y + PADDING_MM + (lineHeightMm(sizePt) - BOX_MM) / 2;

@@ -64,7 +64,7 @@ function stepTable(steps: readonly Step[], piece: KnitPiece, widthMm: number): B
   const { columns } = sheet.knitting;
   const names = actNames(piece);
   const set = columnsOf(widthMm, [
-    ['', 7],
+    [sheet.rowList.columns.done, 11],
     [columns.counter, 17],
     [columns.row, 16],
     [columns.carriage, 24],
@@ -83,7 +83,7 @@ function shapingTable(steps: readonly Step[], piece: KnitPiece, widthMm: number)
   const { columns, shaping } = sheet.knitting;
   const names = actNames(piece);
   const set: Column[] = columnsOf(widthMm, [
-    ['', 7],
+    [sheet.rowList.columns.done, 11],
     [columns.counter, 17],
     [columns.row, 16],
     [columns.carriage, 24],
