@@ -108,8 +108,8 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'shaping-away-from-carriage'; readonly edge: Side; readonly stitches: number }
   /** `count` rows of so many yarns, or of several balls, where no needle stands forward to lay them into. */
   | { readonly code: 'balls-unseen'; readonly count: number; readonly yarns: number }
-  /** `count` rows whose needles would have to be pushed, `needle` on the first of them, where none can be. */
-  | { readonly code: 'pushing-unseen'; readonly count: number; readonly needle: Slot }
+  /** `count` pattern rows at whose edges stitches are made or taken, where no needle can be pushed to put them right. */
+  | { readonly code: 'edges-unseen'; readonly count: number }
   /** Needles that are whole repeats of the machine apart and would be chosen differently. */
   | { readonly code: 'off-fixed-places'; readonly one: Slot; readonly other: Slot; readonly repeat: number }
   | { readonly code: 'infant-floats'; readonly count: number }
@@ -139,7 +139,6 @@ export const BLOCKING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'shaping-on-joining-row',
   'shaping-away-from-carriage',
   'balls-unseen',
-  'pushing-unseen',
   'off-fixed-places',
 ]);
 
@@ -154,6 +153,7 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'contrast-not-bound-in',
   'end-needles-always',
   'end-needles-none',
+  'edges-unseen',
   'cut-copies',
   'figure-in-seam',
   'infant-floats',

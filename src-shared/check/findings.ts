@@ -6,6 +6,7 @@ import { faintContrast, manyYarns } from './colours.ts';
 import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
 import { contrastLooseAcross, contrastNotBoundIn, contrastToEdges, endNeedlesOfMachine } from './end-needles.ts';
 import { fillsClipped, fillsLeftOut } from './fills.ts';
+import { edgesUnseen } from './unseen-edges.ts';
 import { WARNING_CODES, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
@@ -18,6 +19,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   infantFloats,
   obstacles,
   oddShaping,
+  edgesUnseen,
   endNeedlesOfMachine,
   contrastToEdges,
   contrastLooseAcross,

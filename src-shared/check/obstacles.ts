@@ -29,10 +29,6 @@ function findingOf(obstacle: Exclude<Obstacle, { readonly code: 'off-the-bed' }>
       const { code, first, last, rows, yarns } = obstacle;
       return { code, rows: [first, last], count: rows, yarns };
     }
-    case 'pushing-unseen': {
-      const { code, first, last, rows, needle } = obstacle;
-      return { code, rows: [first, last], count: rows, needle };
-    }
     case 'off-fixed-places': {
       const { code, row, one, other, repeat } = obstacle;
       return { code, rows: [row, row], one, other, repeat };

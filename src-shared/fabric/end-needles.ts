@@ -48,6 +48,10 @@ type Ends = readonly [left: number, right: number];
  * else of the next, as far as the rows of `on` go on; where a row has two, the
  * one on the left, except on rows of `parted`, where the groups have balls of
  * their own and each edge keeps its own. Rows without any contrast near stay.
+ *
+ * A machine brings forward the outermost needles that were in work on the row
+ * before; where they can be seen they are put right by hand after shaping, else
+ * the old edge needle knits contrast and the new one does not.
  */
 export function withEndNeedles(
   fabric: Fabric,
@@ -55,6 +59,7 @@ export function withEndNeedles(
   main: number,
   on: ReadonlySet<number>,
   parted: ReadonlySet<number>,
+  chooses: Machine['chooses'] = 'ahead-seen',
 ): { readonly fabric: Fabric; readonly endNeedles: readonly (EndNeedles | undefined)[] } {
   const endNeedles = new Array<EndNeedles | undefined>(fabric.rows);
   if (on.size === 0) return { fabric, endNeedles };
@@ -63,9 +68,12 @@ export function withEndNeedles(
   let waiting: number[] = [];
   let before: Ends | null = null;
   const knit = (row: number, [left, right]: Ends, isBlank: boolean): void => {
-    const { first, last } = edgesAt(outline, row);
+    const { first, last } = edgesAt(outline, chooses === 'ahead-unseen' && row > 1 ? row - 1 : row);
     const at = (row - 1) * fabric.width - fabric.first;
-    const needles = (first === last ? [first] : [first, last]).filter((needle) => cells[at + needle] === main);
+    const now = edgesAt(outline, row);
+    const needles = (first === last ? [first] : [first, last]).filter(
+      (needle) => cells[at + needle] === main && needle >= now.first && needle <= now.last,
+    );
     if (needles.length === 0) return;
     for (const needle of needles) cells[at + needle] = needle === first ? left : right;
     endNeedles[row - 1] = { needles, isBlank };
@@ -87,6 +95,21 @@ export function withEndNeedles(
     else waiting.push(row);
   }
   return { fabric: { ...fabric, cells }, endNeedles };
+}
+
+/**
+ * The fabric of a machine whose forward needles cannot be seen: a needle that
+ * comes into work before a row was not there to be chosen, so it knits main.
+ */
+export function asChosenUnseen(fabric: Fabric, outline: Outline, main: number): Fabric {
+  const cells = fabric.cells.slice();
+  for (let row = 2; row <= fabric.rows; row++) {
+    const [before, now] = [edgesAt(outline, row - 1), edgesAt(outline, row)];
+    const start = (row - 1) * fabric.width - fabric.first;
+    if (now.first < before.first) cells.fill(main, start + now.first, start + Math.min(before.first, now.last + 1));
+    if (now.last > before.last) cells.fill(main, start + Math.max(before.last + 1, now.first), start + now.last + 1);
+  }
+  return { ...fabric, cells };
 }
 
 /** The outermost contrasts of a row, or null where it is all main. */

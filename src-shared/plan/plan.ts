@@ -1,6 +1,7 @@
 /** The row-by-row plan of a piece. */
 import { needlesOf, type Slot } from '../bed/index.ts';
 import {
+  asChosenUnseen,
   endNeedleRowsOf,
   fillRun,
   makeFabric,
@@ -49,12 +50,15 @@ export function makePlan(piece: KnitPiece): Plan {
   const main = piece.mainYarn;
   const endNeedleRows = endNeedleRowsOf(piece, placed);
   const ownBalls = ownBallsOf(piece, groups, outline);
+  const { chooses } = piece.machine;
+  const drawn = makeFabric(outline, groups, fills, main);
   const { fabric, endNeedles } = withEndNeedles(
-    makeFabric(outline, groups, fills, main),
+    chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn,
     outline,
     main,
     endNeedleRows,
     rowsOf(ownBalls),
+    chooses,
   );
 
   const settings = { gauges, floatLimit: piece.floatLimit };

@@ -2,11 +2,25 @@
 import { describe, expect, it } from 'vitest';
 import { sampleProject } from '@shared/project/index.ts';
 import { knitPlan } from '../knit/knit-plan.ts';
+import { BLANK_FIRST_12_BY_31, projectWith } from '../unit/fabric/pieces.ts';
 import { knitMany, refusedShare, triedText } from '../knit/tried.ts';
+
+const EYELETS = { turning: 'eyelets', gauge: null } as const;
 
 describe('a running order followed by the simulated knitter', () => {
   it('comes to the sample', () => {
     expect(knitPlan(sampleProject())).toMatchObject({ outcome: 'as-designed' });
+  });
+
+  // The worked checks of placing, common practice, no source: 120 stitches with two groups of three copies, and a hem of
+  // 100 rows with a motif of 31 on its outside.
+  it.each([
+    { of: 'two groups of three copies', piece: {} },
+    { of: 'a hem with a motif on its outside', piece: { hemRows: 100 } },
+    { of: 'a hem over eyelets, from the left', piece: { hemRows: 100, startSide: 'left', hem: EYELETS } },
+  ] as const)('comes to $of', ({ piece }) => {
+    const given = { motif: BLANK_FIRST_12_BY_31, copies: [3, 3], stitches: 120, rows: 160, piece };
+    expect(knitPlan(projectWith(given))).toMatchObject({ outcome: 'as-designed' });
   });
 
   it('comes to what was designed for 300 random projects, but for the few that hands cannot knit', () => {

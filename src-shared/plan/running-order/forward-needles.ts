@@ -34,7 +34,7 @@ export function checkNeedles(work: Work): void {
   });
 }
 
-/** Rows on which needles would have to be pushed, or yarn laid into their hooks, where none stands forward to be seen. */
+/** Rows on which yarn would have to be laid into the hooks of needles, where none stands forward to be seen. */
 export function unseenObstacles(work: Work): Obstacle[] {
   const obstacles: Obstacle[] = [];
   if (work.piece.machine.chooses !== 'ahead-unseen') return obstacles;
@@ -43,14 +43,6 @@ export function unseenObstacles(work: Work): Obstacle[] {
     const yarns = Math.max(...laid.map((row) => yarnsOf(row, work.piece.mainYarn)));
     obstacles.push({ code: 'balls-unseen', ...spanOf(laid), yarns });
   }
-  let needle: Slot | null = null;
-  const pushed = work.rows.filter((row) => {
-    if (row.carriage === 'plain') return false;
-    const { forward, back } = toPush(work, row);
-    needle ??= forward[0] ?? back[0] ?? null;
-    return forward.length + back.length > 0;
-  });
-  if (needle !== null) obstacles.push({ code: 'pushing-unseen', ...spanOf(pushed), needle });
   return obstacles;
 }
 

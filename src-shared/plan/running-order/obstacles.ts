@@ -31,14 +31,6 @@ export type Obstacle =
       /** Main included; of the row with most. */
       readonly yarns: number;
     }
-  /** Rows whose needles would have to be pushed by hand (`needle` on the first of them), where that cannot be done. */
-  | {
-      readonly code: 'pushing-unseen';
-      readonly first: number;
-      readonly last: number;
-      readonly rows: number;
-      readonly needle: Slot;
-    }
   /** On `row` the needles `one` and `other`, whole repeats of the machine apart, would be chosen differently. */
   | {
       readonly code: 'off-fixed-places';

@@ -98,8 +98,8 @@ const byCode: {
     `Before row ${rows[0]} ${n.stitches(Math.abs(stitches))} ${stitches > 0 ? 'would be cast on' : 'would be cast off'} at the ${edge}, but the yarn and the carriage are at the other side, and no row follows. Shape a row earlier, or knit a row more.`,
   'balls-unseen': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} takes` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} take`} ${count === 1 ? '' : 'up to '}${yarns} yarns or balls: all but two are laid by hand into the hooks of needles that stand forward, and on this machine none does. Draw them in two yarns a row, from one ball.`,
-  'pushing-unseen': ({ rows, needle, count }) =>
-    `On ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`} needles at the edges (${label(needle)} on the first) would have to be pushed by hand into or out of the pattern, and on this machine they cannot be. Keep the pattern away from shaped edges, with a border or on the rows in between.`,
+  'edges-unseen': ({ rows, count }) =>
+    `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: a new stitch knits the main yarn in the first row, and with end needles on, the one beside it knits contrast. Keep it in the seam.`,
   'off-fixed-places': ({ rows, one, other, repeat }) =>
     `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups that are ${repeat} needles or whole times that apart.`,
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Position } from '@shared/piece/index.ts';
 import { startBand, startFill, startGroup, type Project } from '@shared/project/index.ts';
+import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 import { actsAt, linesOf, obstacleCodes, orderOf, readingsOf } from './order-lines.ts';
 
@@ -92,28 +93,28 @@ describe('a sleeve with 14 increases above its hem', () => {
   });
 });
 
-describe('an all-over body with end needles on, shaped', () => {
-  const project: Project = {
-    ...projectWith({ motif: ['X...', '.X..'], copies: [1], stitches: 16, rows: 20 }),
-    bands: [],
-    fills: [startFill('motif', 3)],
-  };
-  const body: Project = {
-    ...project,
-    piece: {
-      ...project.piece,
-      shape: {
-        kind: 'steps',
-        stitches: 16,
-        rows: 20,
-        steps: [
-          { row: 7, left: 1, right: 1 },
-          { row: 12, left: -1, right: -1 },
-        ],
-      },
+const plainBody: Project = {
+  ...projectWith({ motif: ['X...', '.X..'], copies: [1], stitches: 16, rows: 20 }),
+  bands: [],
+  fills: [startFill('motif', 3)],
+};
+const body: Project = {
+  ...plainBody,
+  piece: {
+    ...plainBody.piece,
+    shape: {
+      kind: 'steps',
+      stitches: 16,
+      rows: 20,
+      steps: [
+        { row: 7, left: 1, right: 1 },
+        { row: 12, left: -1, right: -1 },
+      ],
     },
-  };
+  },
+};
 
+describe('an all-over body with end needles on, shaped', () => {
   it('has end needles on from its set-up row, and is not wrapped', () => {
     expect(actsAt(body, 1).slice(-2)).toEqual(['end-needles on', 'selecting on']);
     expect(readingsOf(body, 'wrap')).toEqual([]);
@@ -131,6 +132,25 @@ describe('an all-over body with end needles on, shaped', () => {
     expect(lines.slice(0, 2)).toEqual(['decrease left L9', 'decrease right R9']);
     expect(lines.filter((line) => line.startsWith('push-back'))).toEqual([]);
     expect(lines.filter((line) => line.startsWith('push-forward'))).toHaveLength(1);
+  });
+});
+
+describe('the same body on a machine whose forward needles cannot be seen', () => {
+  const unseen: Project = { ...body, machine: { ...body.machine, chooses: 'ahead-unseen' } };
+
+  it('has nothing pushed and nothing counted', () => {
+    expect(linesOf(unseen, 'push-forward', 'push-back', 'check')).toEqual([]);
+  });
+
+  it('pays at the edges: the old edge needle knits contrast, the new one main, and a finding says so', () => {
+    // Before row 7 L9 and R9 come into work; L8 and R8 were the outermost when the needles were chosen.
+    const plan = checkedPlan(unseen);
+    const { edges, contrast } = plan.rows[6] as (typeof plan.rows)[number];
+    expect([edges.first, edges.last]).toEqual([-9, 8]);
+    expect([contrast[0]?.first, contrast.at(-1)?.last]).toEqual([-8, 7]);
+    expect(plan.findings.filter(({ code }) => code === 'edges-unseen')).toEqual([
+      { code: 'edges-unseen', rows: [7, 12], count: 2 },
+    ]);
   });
 });
 
