@@ -329,22 +329,22 @@ export const MOVED: readonly Moved[] = [
     why: 'end needles are part of the fabric: the rows of the test above hold one that has them',
   },
   {
-    old: 'unit/output/row-list.test.ts › the row list › says for every row the carriage, the section, the needles of each contrast, the wraps and the notes',
+    old: 'unit/knitting/rowlist.test.ts › the row list › says for every row the carriage, the section, the needles of each contrast, the wraps and the notes',
     now: 'unit/output/row-list.test.ts › the row list › says for every row the carriage, the section, the needles, what is done before it and the wraps',
     why: 'what is done is told before the row that it is done before',
   },
   {
-    old: 'unit/output/row-list.test.ts › notes at a row › say what happens at the edges of a shaped piece',
+    old: 'unit/knitting/rowlist.test.ts › notes at a row › say what happens at the edges of a shaped piece',
     now: 'unit/output/row-list.test.ts › the row list › tells increases at the row that they are done before',
     why: 'the row list is made from the running order',
   },
   {
-    old: 'unit/output/row-list.test.ts › notes at a row › have no set-up row before row 1',
+    old: 'unit/knitting/rowlist.test.ts › notes at a row › have no set-up row before row 1',
     now: 'unit/output/row-list.test.ts › the row list › has no acts for what cannot be knitted, and says why',
     why: 'a pattern on row 1 is refused',
   },
   {
-    old: 'unit/output/placement-sheet.test.ts › what the sheet says › takes plain rows together but not over a row that must be told apart',
+    old: 'unit/sheet/placement-sheet.test.ts › what the sheet says › takes plain rows together but not over a row that must be told apart',
     now: 'unit/output/placement-sheet.test.ts › what the sheet says › takes plain rows together but not over a row before which there is something to do',
     why: 'the row list is made from the running order',
   },
@@ -359,17 +359,17 @@ export const MOVED: readonly Moved[] = [
     why: 'where a hem folds has a function of its own, which the drawing asks too',
   },
   {
-    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 200 × 1000 takes 21',
+    old: 'unit/sheet/chart-parts.test.ts › a chart over pages › of 200 × 1000 takes 21',
     now: 'unit/output/chart-parts.test.ts › a chart over pages › of 200 × 1000 takes 78',
     why: 'cells of a chart are at least 3 mm',
   },
   {
-    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 1000 × 1 takes 15',
+    old: 'unit/sheet/chart-parts.test.ts › a chart over pages › of 1000 × 1 takes 15',
     now: 'unit/output/chart-parts.test.ts › a chart over pages › of 1000 × 1 takes 28',
     why: 'cells of a chart are at least 3 mm',
   },
   {
-    old: 'unit/output/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 1',
+    old: 'unit/sheet/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 1',
     now: 'unit/output/chart-parts.test.ts › a chart over pages › of 70 × 100 takes 4',
     why: 'cells of a chart are at least 3 mm',
   },
@@ -392,5 +392,10 @@ export const MOVED: readonly Moved[] = [
     old: 'unit/knitting/words.test.ts › a finding in words › {"code":"contrast-to-edges","rows":[5,9]}',
     now: 'unit/words/plan.test.ts › a finding in words › {"code":"contrast-to-edges","rows":[5,9],"canBeOff":true}',
     why: 'the finding knows whether the machine has a switch for it',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › carriesOf: rows: index + 1 - before → rows: index - before has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › carriesOf: index + 1 - before : 0 → index - before : 0 has its place',
+    why: 'rows are counted only where the strand is carried on, not cut',
   },
 ];
