@@ -156,7 +156,7 @@ const anyFill = fc
     shift: count(-6, 6),
     step: fc.oneof(fc.constant(0), count(-4, 4)),
   })
-  .map((fill): Fill => ({ ...startFill('m', 1), ...fill }));
+  .map((fill): Fill => ({ ...startFill('m', 1), endNeedles: false, ...fill }));
 
 const anyFilled: fc.Arbitrary<Project> = fc
   .tuple(anyRepeat, anyPiece, anyFill)
@@ -306,7 +306,12 @@ describe('by hand', () => {
     seamAllowance: { left: seam, right: seam },
   });
   const matching = (rows: readonly string[], piece: Project['piece'], fill: Partial<Fill> = {}) => {
-    const project = projectOf(gridFromText(rows, '.X'), piece, { ...startFill('m', 1), unit: 'whole', ...fill });
+    const project = projectOf(gridFromText(rows, '.X'), piece, {
+      ...startFill('m', 1),
+      endNeedles: false,
+      unit: 'whole',
+      ...fill,
+    });
     const plan = makePlan(pieceIn(project));
     const seam = seamMatchingOf(plan, 0);
     return { plan, seam, runs: seam.runs, fits: seamFits(pieceIn(project), plan, 0) };

@@ -14,6 +14,9 @@
  * the next one off; and two equal stitches side by side are no match: bars of
  * 2 stitches at both edges make one of 4, which the pattern does not have.
  *
+ * It is the pattern that is judged. Edge needles that end-needle selection
+ * brings in knit contrast whatever the pattern says; they are for the seam to take.
+ *
  * A row that does not go on may be a mirror image of itself in the seam. That
  * is told apart from being off, and does not match either.
  */
