@@ -30,8 +30,11 @@ export function rowNotes(plan: Plan): RowNote[][] {
     const { spans, bed } = plan.beyondBed;
     for (const [first, last] of spans) add(first, { code: 'leaves-bed', first, last, bed });
   }
-  for (const { firstRow, lastRow } of [...plan.bands, ...plan.fills]) {
-    add(firstRow - 1, { code: 'set-up', forRow: firstRow });
+  const patterns = [...plan.bands, ...plan.fills];
+  /** Of patterns that touch, the upper has its needles selected while the lower is knitted: that row is not plain. */
+  const isPatterned = (row: number): boolean => patterns.some((one) => one.firstRow <= row && row <= one.lastRow);
+  for (const { firstRow, lastRow } of patterns) {
+    if (!isPatterned(firstRow - 1)) add(firstRow - 1, { code: 'set-up', forRow: firstRow });
     add(firstRow, { code: 'pattern-begins' });
     add(lastRow, { code: 'pattern-ends' });
   }
