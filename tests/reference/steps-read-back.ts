@@ -93,7 +93,7 @@ function groups(text: string) {
   });
 }
 
-const START = `, starting at the (left|right)(?:: keep (\\d+) cm of yarn for it)?`;
+const START = `, starting at the (left|right)(?:: it takes (\\d+) cm of yarn)?`;
 
 type Reading = (...parts: string[]) => ReadAct;
 
@@ -121,12 +121,12 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
   ['Set the tension for (.+)', tension],
   ['Thread (.+) into feeder ([12])', (yarn, feeder) => ({ act: 'thread', feeder: feederOf(feeder), yarn })],
   [
-    'Take (.+) out of feeder ([12]) and cut it, leaving a tail of 15 cm',
-    (yarn, feeder) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt: 'cut' }),
+    'Take (.+) out of feeder ([12]) and cut it, leaving a tail of (\\d+) cm',
+    (yarn, feeder, cm) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt: 'cut', mm: Number(cm) * 10 }),
   ],
   [
     `Take (.+) out of feeder ([12]) and let it wait at (${NEEDLE})`,
-    (yarn, feeder, waitsAt) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt }),
+    (yarn, feeder, waitsAt) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt, mm: null }),
   ],
   ['Set the carriage to knit plain', () => ({ act: 'carriage', set: 'plain' })],
   ['Set the carriage to knit the pattern', () => ({ act: 'carriage', set: 'pattern' })],

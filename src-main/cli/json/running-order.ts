@@ -53,8 +53,14 @@ export type ActJson =
   /** `part` of a section with a tension of its own is `section`, and `section` its name. */
   | { readonly act: 'tension'; readonly part: string; readonly section: string | null; readonly text: string }
   | { readonly act: 'thread'; readonly feeder: Feeder; readonly yarn: string }
-  /** `waitsAt`: a needle, or `cut`. */
-  | { readonly act: 'unthread'; readonly feeder: Feeder; readonly yarn: string; readonly waitsAt: string }
+  /** `waitsAt`: a needle, or `cut`, which leaves a tail of `mm`; null where it waits. */
+  | {
+      readonly act: 'unthread';
+      readonly feeder: Feeder;
+      readonly yarn: string;
+      readonly waitsAt: string;
+      readonly mm: number | null;
+    }
   | { readonly act: 'carriage'; readonly set: 'plain' | 'pattern' }
   | { readonly act: 'selecting' | 'end-needles'; readonly on: boolean }
   | {
@@ -133,7 +139,7 @@ export function actJson(act: Act, project: Project): ActJson {
       return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn) };
     case 'unthread': {
       const waitsAt = act.waitsAt === 'cut' ? act.waitsAt : label(act.waitsAt);
-      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn), waitsAt };
+      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn), waitsAt, mm: act.tailMm };
     }
     case 'carriage':
       return { act: act.kind, set: act.set };

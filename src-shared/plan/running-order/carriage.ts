@@ -1,6 +1,7 @@
 /** The carriage set to plain or to pattern, and the yarns in its feeders. */
 import type { Slot } from '../../bed/index.ts';
 import { isCarriedUp } from '../../strands/index.ts';
+import { finishingMm, TAIL_MM } from './ends.ts';
 import type { KnittedRow, Supply } from './knitted-rows.ts';
 import type { Act, Feeder } from './types.ts';
 import type { Work } from './work.ts';
@@ -44,10 +45,10 @@ export function feedingOf(work: Work): Feeding {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
       if (!was || !before || was === is) continue;
       const waits = isNear(work, reading, next[reading - 1]?.get(was) ?? null);
-      out.push([
-        reading,
-        { kind: 'unthread', feeder, yarn: was.yarn, waitsAt: waits ? lastKnit(before, feeder) : 'cut' },
-      ]);
+      const how = waits
+        ? { waitsAt: lastKnit(before, feeder), tailMm: null }
+        : { waitsAt: 'cut' as const, tailMm: isCastOffWith(work, reading, feeder) ? finishingMm(work) : TAIL_MM };
+      out.push([reading, { kind: 'unthread', feeder, yarn: was.yarn, ...how }]);
     }
     for (const feeder of [1, 2] as const) {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
@@ -56,6 +57,11 @@ export function feedingOf(work: Work): Feeding {
     before = row;
   }
   return { out, into };
+}
+
+/** The first feeder's yarn hangs at the edge from where the piece is cast off. */
+function isCastOffWith({ piece, last }: Work, reading: number, feeder: Feeder): boolean {
+  return piece.ends === 'cast-off' && reading === last && feeder === 1;
 }
 
 export function inFeeder(row: KnittedRow, feeder: Feeder): Supply | null {

@@ -3,8 +3,8 @@ import { opposite, widthOf } from '../../bed/index.ts';
 import { gaugeAt, lengthMm, stitchWidthMm } from '../../piece/index.ts';
 import type { Work } from './work.ts';
 
-/** Left at each end of a yarn. */
-const TAIL_MM = 150;
+/** Left at each end of a yarn, in mm. */
+export const TAIL_MM = 150;
 
 /** Yarn for casting off, as many times the width of the piece (common practice, no source: 3 to 4 times). */
 const CAST_OFF_WIDTHS = 4;
@@ -34,26 +34,32 @@ export function moveWeights(work: Work): void {
   }
 }
 
+/** How much yarn the end of the piece takes, in mm, up to whole cm; null for waste yarn. */
+export function finishingMm(work: Work): number | null {
+  const { piece, plan, last } = work;
+  const edges = work.row(last)?.edges;
+  const widthMm = edges ? widthOf(edges) * stitchWidthMm(gaugeAt(plan.gauges, last)) : 0;
+  const mm = {
+    'cast-off': CAST_OFF_WIDTHS * widthMm + TAIL_MM,
+    'on-a-thread': widthMm + 2 * TAIL_MM,
+    'waste-yarn': null,
+  }[piece.ends];
+  return mm === null ? null : Math.ceil(mm / 10) * 10;
+}
+
 /** Off the needles, from where the carriage stands. */
 export function finish(work: Work): void {
-  const { piece, plan, last, join } = work;
+  const { piece, last, join } = work;
   const row = work.row(last);
   if (!row) return;
   // A hem that ends the piece was hung with the weights off.
   if (piece.machine.weights && join?.at !== last) work.do(last, { kind: 'weights', do: 'off' });
-  const widthMm = widthOf(row.edges) * stitchWidthMm(gaugeAt(plan.gauges, last));
-  const needed = {
-    'cast-off': CAST_OFF_WIDTHS * widthMm + TAIL_MM,
-    'on-a-thread': widthMm + 2 * TAIL_MM,
-    'waste-yarn': null,
-  };
   if (piece.ends === 'cast-off' && !row.first) work.do(last, { kind: 'thread', feeder: 1, yarn: piece.mainYarn });
-  const mm = needed[piece.ends];
   work.do(last, {
     kind: 'finish',
     how: piece.ends,
     needles: row.edges,
     startsAt: opposite(row.from),
-    mm: mm === null ? null : Math.ceil(mm / 10) * 10,
+    mm: finishingMm(work),
   });
 }

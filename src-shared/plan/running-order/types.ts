@@ -63,6 +63,8 @@ export type Act =
       readonly feeder: Feeder;
       readonly yarn: YarnIndex;
       readonly waitsAt: Slot | 'cut';
+      /** What is left of it where it is cut: the last of a piece is long enough to cast off with. Null where it waits. */
+      readonly tailMm: number | null;
     }
   | { readonly kind: 'carriage'; readonly set: 'plain' | 'pattern' }
   /** Whether the passes from the next one on choose the needles of the rows after them. */

@@ -97,7 +97,7 @@ function finish({ how, needles: run, startsAt, mm }: ActOf<'finish'>): string {
     'waste-yarn': `Knit all ${stitches}, off on waste yarn`,
     'on-a-thread': `Take all ${stitches}, off on a thread`,
   }[how];
-  return `${what}, starting at the ${startsAt}${mm === null ? '' : `: keep ${cm(mm)} of yarn for it`}.`;
+  return `${what}, starting at the ${startsAt}${mm === null ? '' : `: it takes ${cm(mm)} of yarn`}.`;
 }
 
 function firstNeedles({ pattern: parts, row, groups }: ActOf<'first-needles'>, names: ActNames): string {
@@ -124,7 +124,7 @@ function act(said: Act, names: ActNames): string {
     case 'unthread': {
       const out = `Take ${names.yarn(said.yarn)} out of feeder ${said.feeder}`;
       return said.waitsAt === 'cut'
-        ? `${out} and cut it, leaving a tail of 15 cm.`
+        ? `${out} and cut it, leaving a tail of ${cm(said.tailMm ?? 0)}.`
         : `${out} and let it wait at ${label(said.waitsAt)}.`;
     }
     case 'carriage':

@@ -17,10 +17,10 @@ export const HANDS: Hands = {
     place.tension = { part, text, ...(section ? { section } : {}) };
   },
   thread: ({ yarns, counter }, { feeder, yarn }) => yarns.thread(feeder, yarn, counter),
-  unthread: (place, { feeder, yarn, waitsAt }) => {
+  unthread: (place, { feeder, yarn, waitsAt, mm }) => {
     const { bed, side, yarns, counter } = place;
     const edge = bed.isEmpty ? null : bed.edges[side === 'left' ? 0 : 1];
-    yarns.unthread(feeder, yarn, waitsAt, edge, counter);
+    yarns.unthread(feeder, yarn, waitsAt, { edge, reading: counter, tailMm: mm ?? null });
   },
   carriage: (place, { set }) => {
     place.carriage = set;
@@ -108,7 +108,7 @@ export const HANDS: Hands = {
     const start = bed.edges[side === 'left' ? 0 : 1];
     if (act.startsAt !== side && act.startsAt !== start) refuse(`the carriage and its yarn stand at the ${side}`);
     bed.takeOff(act.needles);
-    yarns.finishWith(counter, act.how === 'cast-off');
+    yarns.finishWith(counter, act.how === 'cast-off' ? (act.mm ?? 0) : null);
     place.isFinished = true;
     notes.finish.push(act);
   },

@@ -25,6 +25,8 @@ const act = z.discriminatedUnion('act', [
     feeder,
     yarn: z.string(),
     waitsAt: z.union([z.literal('cut'), needle]),
+    /** The tail that is left where it is cut. */
+    mm: z.number().nullish(),
   }),
   z.object({ act: z.literal('carriage'), set: z.enum(['plain', 'pattern']) }),
   z.object({ act: z.literal('selecting'), on: z.boolean() }),

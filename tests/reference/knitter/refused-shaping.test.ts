@@ -216,6 +216,13 @@ describe('the simulated knitter refuses what no needle can take or give', () => 
       'Reading 4, finish: the carriage and its yarn stand at the left.',
     ],
     [
+      'casting off with a yarn that was cut too short',
+      hem,
+      10,
+      changed('unthread', { mm: 70 }),
+      'Reading 10, finish: the yarn was cut to 70 mm, and casting off takes 80.',
+    ],
+    [
       'a piece taken off too soon',
       swatch,
       3,

@@ -23,8 +23,8 @@ export class Yarns {
   readonly ends: YarnEnd[] = [];
   private readonly feeders: Record<Feeder, Length | null> = { 1: null, 2: null };
   private readonly waiting: Length[] = [];
-  /** The reading at which a yarn was cut last: its tail can still be cast off with there. */
-  private cutAt: number | null = null;
+  /** Where a yarn was cut last: its tail can still be cast off with there, if it is long enough. Null: nobody said how long. */
+  private cut: { readonly reading: number; readonly tailMm: number | null } | null = null;
   /** The yarn that the finish has cut: that it is cut may be told once more, behind it. */
   private cutByFinish: string | null = null;
 
@@ -56,7 +56,16 @@ export class Yarns {
    * Takes a yarn out. One that is not cut waits where it knitted last, or at
    * the edge needle where the carriage stands.
    */
-  unthread(feeder: Feeder, yarn: string, waitsAt: number | 'cut', edge: number | null, reading: number): void {
+  unthread(
+    feeder: Feeder,
+    yarn: string,
+    waitsAt: number | 'cut',
+    {
+      edge,
+      reading,
+      tailMm,
+    }: { readonly edge: number | null; readonly reading: number; readonly tailMm: number | null },
+  ): void {
     if (feeder === 1 && this.cutByFinish === yarn && waitsAt === 'cut') {
       this.cutByFinish = null;
       return;
@@ -67,7 +76,7 @@ export class Yarns {
     this.feeders[feeder] = null;
     if (waitsAt === 'cut') {
       this.ends.push({ yarn, end: 'last', reading, of: 'feeder' });
-      this.cutAt = reading;
+      if (feeder === 1) this.cut = { reading, tailMm };
       return;
     }
     if (waitsAt !== length.knittedLast && waitsAt !== edge) {
@@ -82,14 +91,17 @@ export class Yarns {
   }
 
   /** Cuts the first feeder's yarn with what the last row takes to be taken off, which a cast-off needs. */
-  finishWith(reading: number, isCastOff: boolean): void {
+  finishWith(reading: number, castOffMm: number | null): void {
     const length = this.feeders[1];
     if (length) {
       this.feeders[1] = null;
       this.ends.push({ yarn: length.yarn, end: 'last', reading, of: 'feeder' });
       this.cutByFinish = length.yarn;
-    } else if (isCastOff && this.cutAt !== reading) {
-      refuse('there is no yarn at the edge to cast off with');
+    } else if (castOffMm !== null) {
+      if (this.cut?.reading !== reading) refuse('there is no yarn at the edge to cast off with');
+      if (this.cut.tailMm !== null && this.cut.tailMm < castOffMm) {
+        refuse(`the yarn was cut to ${this.cut.tailMm} mm, and casting off takes ${castOffMm}`);
+      }
     }
   }
 

@@ -55,7 +55,7 @@ function lineOf(act: Act, { yarns }: Project): string {
     case 'thread':
       return `thread ${act.feeder} ${yarn(act.yarn)}`;
     case 'unthread':
-      return `unthread ${act.feeder} ${yarn(act.yarn)}, ${act.waitsAt === 'cut' ? 'cut' : `waits at ${label(act.waitsAt)}`}`;
+      return `unthread ${act.feeder} ${yarn(act.yarn)}, ${act.waitsAt === 'cut' ? `cut to ${act.tailMm} mm` : `waits at ${label(act.waitsAt)}`}`;
     case 'carriage':
       return `carriage ${act.set}`;
     case 'selecting':

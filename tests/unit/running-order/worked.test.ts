@@ -35,7 +35,11 @@ describe('a hem of 100 rows with a motif of 31 on its outside', () => {
   });
 
   it('ends its pattern at 91', () => {
-    expect(actsAt(project, 91).slice(0, 3)).toEqual(['carriage plain', 'selecting off', 'unthread 2 chalk, cut']);
+    expect(actsAt(project, 91).slice(0, 3)).toEqual([
+      'carriage plain',
+      'selecting off',
+      'unthread 2 chalk, cut to 150 mm',
+    ]);
   });
 
   it('is hung at 100 with the weights off, and joined by a looser plain row, after which the waste comes out', () => {
@@ -51,7 +55,7 @@ describe('a hem of 100 rows with a motif of 31 on its outside', () => {
   it('is cast off from where the carriage stands, with four times the width of yarn', () => {
     // 120 stitches of 28 in 10 cm are 428.6 mm; four times that and a tail of 150 mm.
     expect(actsAt(project, 160)).toEqual([
-      'unthread 1 slate, cut',
+      'unthread 1 slate, cut to 1870 mm',
       'weights off',
       'finish cast-off L60–R60 from the right, 1870 mm',
     ]);

@@ -55,9 +55,12 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
   ['Thread "chalk", into feeder 1 into feeder 2.', { kind: 'thread', feeder: 2, yarn: 2 }],
   [
     'Take chalk. out of feeder 2 and cut it, leaving a tail of 15 cm.',
-    { kind: 'unthread', feeder: 2, yarn: 3, waitsAt: 'cut' },
+    { kind: 'unthread', feeder: 2, yarn: 3, waitsAt: 'cut', tailMm: 150 },
   ],
-  ['Take slate out of feeder 1 and let it wait at R4.', { kind: 'unthread', feeder: 1, yarn: 0, waitsAt: at('R4') }],
+  [
+    'Take slate out of feeder 1 and let it wait at R4.',
+    { kind: 'unthread', feeder: 1, yarn: 0, waitsAt: at('R4'), tailMm: null },
+  ],
   ['Set the carriage to knit plain.', { kind: 'carriage', set: 'plain' }],
   ['Set the carriage to knit the pattern.', { kind: 'carriage', set: 'pattern' }],
   ['Switch needle selection on.', { kind: 'selecting', isOn: true }],
@@ -131,7 +134,7 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     { kind: 'check', forward: 1, first: at('L4'), last: at('L4') },
   ],
   [
-    'Cast off all 96 stitches, L48–R48, starting at the right: keep 121 cm of yarn for it.',
+    'Cast off all 96 stitches, L48–R48, starting at the right: it takes 121 cm of yarn.',
     { kind: 'finish', how: 'cast-off', needles: on('L48', 'R48'), startsAt: 'right', mm: 1201 },
   ],
   [
@@ -139,7 +142,7 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     { kind: 'finish', how: 'waste-yarn', needles: on('R1'), startsAt: 'right', mm: null },
   ],
   [
-    'Take all 2 stitches, L1–R1, off on a thread, starting at the left: keep 3 cm of yarn for it.',
+    'Take all 2 stitches, L1–R1, off on a thread, starting at the left: it takes 3 cm of yarn.',
     { kind: 'finish', how: 'on-a-thread', needles: on('L1', 'R1'), startsAt: 'left', mm: 25 },
   ],
 ];

@@ -33,7 +33,7 @@ export const hem: Example = {
     stop(8, 'right', PLAIN, [{ act: 'remove-waste' }, { act: 'tension', part: 'body', text: '7' }]),
     stretch(10, 10, 'left', PLAIN),
     end(10, 'right', [
-      { act: 'unthread', feeder: 1, yarn: 'slate', waitsAt: 'cut' },
+      { act: 'unthread', feeder: 1, yarn: 'slate', waitsAt: 'cut', mm: 80 },
       { act: 'weights', do: 'off' },
       { act: 'finish', how: 'cast-off', needles: ['L2', 'R2'], startsAt: 'right', mm: 80 },
     ]),
