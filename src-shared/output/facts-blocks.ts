@@ -5,7 +5,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { edgesAt } from '../piece/index.ts';
 import { strandsToCut, type Plan } from '../plan/index.ts';
 import type { KnitFill, KnitPiece } from '../project/index.ts';
-import { plain, strong, words } from '../words/index.ts';
+import { capitalised, plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell, type Column } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -137,10 +137,6 @@ export function wrapBlocks(plan: Plan, widthMm: number, unit: LengthUnit): Block
     tableBlock(columns, rows, { title: wraps.title, keepsWithNext: true }),
     paragraphBlock(plain(wraps.note), widthMm, { sizePt: SMALL_PT, tone: 'soft' }),
   ];
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Columns that fill `widthMm`: the one given as 0 takes what the others leave. */

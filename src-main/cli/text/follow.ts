@@ -3,7 +3,7 @@ import { BLOCKING_CODES, findingsOf } from '@shared/check/index.ts';
 import { actNames, atHand, toldSteps, type Step, type ToldStep } from '@shared/output/index.ts';
 import { runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Project } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { capitalised, words } from '@shared/words/index.ts';
 import { under } from './table.ts';
 
 const { runningOrder } = words;
@@ -38,5 +38,5 @@ function stepText({ stop, knit }: Step, piece: KnitPiece): string {
   const heading = runningOrder.stop(stop);
   const lines = stop.acts.map((act) => runningOrder.act(act, names));
   if (knit) lines.push(runningOrder.knit(knit.first, knit.last));
-  return under(heading.charAt(0).toUpperCase() + heading.slice(1), lines);
+  return under(capitalised(heading), lines);
 }

@@ -12,6 +12,7 @@ import { toUnit, type LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
 import type { ActOf } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
+import { capitalised } from '../marked.ts';
 import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
 import { dates } from './dates.ts';
 import { fill } from './fill.ts';
@@ -69,9 +70,8 @@ export const sheet = {
 
   /** `Sleeve, 96 to 124 stitches × 140 rows, 34.3 to 44.3 × 35 cm`. */
   size(name: string, size: PieceSize, unit: LengthUnit): Rich {
-    const called = name.charAt(0).toUpperCase() + name.slice(1);
     const long = lengths.length(size.lengthMm, unit);
-    return rich`${called}: ${strong(`${stitches(size)} × ${n.rows(size.rows)}`)}, ${widths(size, unit)} × ${long}`;
+    return rich`${capitalised(name)}: ${strong(`${stitches(size)} × ${n.rows(size.rows)}`)}, ${widths(size, unit)} × ${long}`;
   },
   /** The gauge of the piece, then those of sections that differ. */
   gauge(gauge: Gauge, own: Parameters<typeof sections.gauges>[0]): string {
