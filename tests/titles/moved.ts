@@ -235,12 +235,12 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'reference/seam-matching.test.ts › by hand › is a mirror where both edges cut a figure alike',
-    now: 'reference/seam-matching.test.ts › by hand › is a mirror where both edges cut a figure alike, which is no match',
+    now: 'reference/seam-by-hand.test.ts › by hand › is a mirror where both edges cut a figure alike, which is no match',
     why: 'edges that meet as mirror images do not match',
   },
   {
     old: 'reference/seam-matching.test.ts › by hand › is judged on each row by its own period',
-    now: 'reference/seam-matching.test.ts › by hand › asks a row that repeats sooner to go on together with the rows beside it',
+    now: 'reference/seam-by-hand.test.ts › by hand › asks a row that repeats sooner to go on together with the rows beside it',
     why: 'a row matches where it goes on together with its neighbours',
   },
   {
@@ -398,4 +398,17 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/mutants/mutants.test.ts › the mutants › carriesOf: index + 1 - before : 0 → index - before : 0 has its place',
     why: 'rows are counted only where the strand is carried on, not cut',
   },
+  ...[
+    'changes row by row on a sleeve, which no stitch count can match',
+    'goes on where the stitches seen are whole repeats',
+    'is off by the stitches that are over, or missing where that is less',
+    'is plain where the border ends short of the seam, by as much as is seen of it',
+    'is plain where the copies at the edges are left out',
+    'offers the nearest whole repeats',
+    'shows nothing on rows of one yarn, which go with those below, or above at the bottom',
+  ].map((title) => ({
+    old: `reference/seam-matching.test.ts › by hand › ${title}`,
+    now: `reference/seam-by-hand.test.ts › by hand › ${title}`,
+    why: 'what is looked at by hand and what random pieces show stand in files of their own',
+  })),
 ];
