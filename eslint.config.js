@@ -88,6 +88,24 @@ export default tseslint.config(
       ],
     },
   },
+  {
+    // What is told to a knitter is read back by nobody who knows how it was put into words.
+    files: ['tests/reference/told/**/*.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              regex: '^(?!\\./|\\.\\./knitter/)',
+              message: 'What is read back shares nothing with the program: only what lies beside it, and the knitter.',
+            },
+          ],
+        },
+      ],
+      'no-restricted-syntax': ['error', { selector: 'ImportExpression', message: 'What is read back loads nothing.' }],
+    },
+  },
   { files: ['src-shared/schema/zod.ts'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src-main/**/*.ts'],

@@ -10,7 +10,8 @@ import { TEST_DAY } from '../day.ts';
 import { anyProject } from '../property/projects.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
 import type { OrderJson } from './knitter/index.ts';
-import { actRead, againRead, asTold, knitRead, orderRead, stopRead, type ReadStep } from './steps-read-back.ts';
+import { actRead } from './told/sentences.ts';
+import { againRead, asTold, knitRead, orderRead, stopRead, type ReadStep } from './told/steps.ts';
 
 const textsIn = (items: readonly SheetItem[]): string[] =>
   items.flatMap((item) => (item.kind === 'text' ? [item.spans.map(({ text }) => text).join('')] : []));

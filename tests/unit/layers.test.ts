@@ -67,6 +67,16 @@ describe('the layers are held by lint', () => {
       line: "export const plan = () => import('@shared/plan/index.ts');",
       rule: 'no-restricted-syntax',
     },
+    {
+      file: 'tests/reference/told/x.ts',
+      line: "import { words } from '@shared/words/index.ts';",
+      rule: 'no-restricted-imports',
+    },
+    {
+      file: 'tests/reference/told/x.ts',
+      line: "import { placementSheet } from '../../../src-shared/output/index.ts';",
+      rule: 'no-restricted-imports',
+    },
   ])('$file may not hold: $line', async ({ file, line, rule }) => {
     expect(await broken(file, line)).toContain(rule);
   });
@@ -77,6 +87,8 @@ describe('the layers are held by lint', () => {
     expect(await broken('src-renderer/ui/x.ts', late)).toEqual([]);
     const knitter = "import { z } from 'zod';\nexport { z };\nexport { labelOf } from './needles.ts';";
     expect(await broken('tests/reference/knitter/x.ts', knitter)).toEqual([]);
+    const told = "export { labelOf } from '../knitter/needles.ts';\nexport { actRead } from './sentences.ts';";
+    expect(await broken('tests/reference/told/x.ts', told)).toEqual([]);
     expect(await broken('src-main/services/x.ts', "export { readFile } from 'node:fs/promises';")).toEqual([]);
   });
 });

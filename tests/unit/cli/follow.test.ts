@@ -6,7 +6,7 @@ import { pieceIn, projectToText, sampleProject, type Project } from '@shared/pro
 import { runningOrderJson } from '../../../src-main/cli/json/running-order.ts';
 import { followText } from '../../../src-main/cli/text/follow.ts';
 import { anyProject } from '../../property/projects.ts';
-import { asTold, followRead } from '../../reference/steps-read-back.ts';
+import { asTold, followRead } from '../../reference/told/steps.ts';
 import { PROJECTS } from '../output/projects.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import { call, callJson, Folder } from './calls.ts';

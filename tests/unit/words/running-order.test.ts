@@ -5,7 +5,8 @@ import type { Act } from '@shared/plan/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { actJson } from '../../../src-main/cli/json/running-order.ts';
-import { actRead, knitRead, stopRead } from '../../reference/steps-read-back.ts';
+import { actRead } from '../../reference/told/sentences.ts';
+import { knitRead, stopRead } from '../../reference/told/steps.ts';
 import { small } from '../project/small-project.ts';
 
 const { runningOrder } = words;
