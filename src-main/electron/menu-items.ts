@@ -64,6 +64,7 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         LINE,
         command('save', commands.save, 'CmdOrCtrl+S'),
         command('save-as', commands.saveAs, 'CmdOrCtrl+Shift+S'),
+        command('rename-project', commands.renameProject, 'F2'),
         LINE,
         command('print', commands.print, 'CmdOrCtrl+P'),
         ...(isMac ? [] : [LINE, role('quit', menu.quit)]),

@@ -7,9 +7,19 @@
 import type { Host, Params, Result } from '@shared/host/index.ts';
 import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
-import { emptyProject, projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import {
+  changeOf,
+  emptyProject,
+  MOST_PROJECT_LETTERS,
+  projectFromText,
+  projectToText,
+  sampleProject,
+  setProject,
+  type Project,
+} from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
+import { fileNameOf } from './file-name.ts';
 import { bytesOfFile, titleOf } from '../pictures/picture-file.ts';
 import type { GivenPicture } from '../pictures/given.ts';
 import type { OpenFile, Session } from '../session/session.ts';
@@ -195,7 +205,18 @@ export class Files {
     const target = await this.asking.fileToSave(`${safeFileName(this.session.project.name)}${EXTENSION}`);
     if (target === null) return false;
     const { path, there } = target;
+    this.nameAfter(path);
     return this.write(path, there === null ? { kind: 'nothing' } : { kind: 'version', stamp: there });
+  }
+
+  /** A project that nobody has named is called as its file. */
+  private nameAfter(path: string): void {
+    if (this.session.project.name !== words.shell.untitled) return;
+    const name = titleOf(fileNameOf(path))
+      .slice(0, MOST_PROJECT_LETTERS)
+      .replace(/[\ud800-\udbff]$/, '');
+    if (name.trim() === '' || name === words.shell.untitled) return;
+    this.session.change(changeOf('rename-project', setProject({ name })));
   }
 
   /** Asks about unsaved work, what is in hand and what is drawn while it is saved with it; true if the table may be cleared. */

@@ -6,6 +6,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import { outcome, type Outcome, type Problem } from '@shared/problem/index.ts';
 import { layingChange, projectFromText, type Laying, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { fileNameOf } from '../files/file-name.ts';
 import type { Notice, OpenFile, Session } from '../session/session.ts';
 import type { TakenWork } from './keeper.ts';
 import type { WindowIdentity } from './window-identity.ts';
@@ -99,7 +100,7 @@ async function askingOf({ window, browser, open }: WindowIdentity) {
 
 function nameOf({ name, path }: NonNullable<Found['kept']>): string {
   if (name !== '') return name;
-  return path?.split(/[\\/]/).at(-1) ?? words.shell.untitled;
+  return path === null ? words.shell.untitled : fileNameOf(path);
 }
 
 function unreadable(place: string): Problem {

@@ -17,6 +17,8 @@ const THEME_KEYS = { light: 'Mod+Shift+L', dark: 'Mod+Shift+D', system: 'Mod+Shi
 export interface WindowControls {
   showCommands(): void;
   print(): Promise<void>;
+  /** Lets the name of the project be typed. */
+  nameProject(): void;
   /** Keeps what a person set, for this and later runs. */
   keepSettings(settings: Params<'settings.keep'>): void;
 }
@@ -24,7 +26,7 @@ export interface WindowControls {
 export function windowActions(
   session: Session,
   files: Files,
-  { showCommands, print, keepSettings }: WindowControls,
+  { showCommands, print, nameProject, keepSettings }: WindowControls,
 ): Action[] {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
@@ -66,6 +68,7 @@ export function windowActions(
       isEnabled: always,
       run: async () => void (await files.saveAs()),
     },
+    { id: 'rename-project', label: () => text.renameProject, keys: ['F2'], isEnabled: always, run: nameProject },
     {
       id: 'print',
       label: () => text.print,

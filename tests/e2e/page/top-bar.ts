@@ -20,9 +20,10 @@ const files = {} as Files;
 const actions = windowActions(session, files, {
   showCommands: () => undefined,
   print: async () => undefined,
+  nameProject: () => undefined,
   keepSettings: () => undefined,
 });
-mount(TopBar, { target, props: { session, actions, files, host: {} as Host } });
+mount(TopBar, { target, props: { session, actions, files, host: {} as Host, isNaming: false } });
 
 let steps = 0;
 const page: TopBarPage = {

@@ -31,6 +31,7 @@ describe("the platform's menu", () => {
   const actions = windowActions({} as Session, {} as Files, {
     showCommands: () => undefined,
     print: async () => undefined,
+    nameProject: () => undefined,
     keepSettings: () => undefined,
   });
   const commands = (isMac: boolean) =>
