@@ -11,3 +11,4 @@ export { FONT_FAMILY } from './font/metrics.ts';
 export * from './steps/steps.ts';
 export * from './steps/names.ts';
 export * from './steps/at-hand.ts';
+export * from './steps/landmarks.ts';

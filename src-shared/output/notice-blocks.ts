@@ -7,7 +7,7 @@ import {
   type FindingCode,
   type GatheredFinding,
 } from '../check/index.ts';
-import type { Plan } from '../plan/index.ts';
+import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
@@ -85,7 +85,7 @@ function longest(finding: Finding): number {
 export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
   const { cautions } = words.sheet;
   const said = [words.findings.caution.machine];
-  if (plan.hem.length > 0) said.push(words.sections.joinCaution);
+  if (hangsHem(facts, plan)) said.push(words.sections.joinCaution);
   const isSaid = found.some(({ code }) => code === 'infant-floats');
   if (facts.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
   return [
@@ -103,6 +103,14 @@ export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Fin
         ]
       : []),
   ];
+}
+
+function hangsHem({ piece }: SheetFacts, plan: Plan): boolean {
+  const running = runningOrderOf(piece, plan);
+  return (
+    running.isKnittable &&
+    running.order.some((item) => item.kind === 'stop' && item.acts.some(({ kind }) => kind === 'hang-hem'))
+  );
 }
 
 /** Names that people chose and the sheet prints. */

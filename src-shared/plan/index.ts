@@ -2,8 +2,6 @@ export type * from './types.ts';
 export * from './plan.ts';
 export * from './figure.ts';
 export * from './memo.ts';
-export * from './notes.ts';
-export type * from './hem-notes.ts';
 export * from './stitch.ts';
 export * from './strands-to-cut.ts';
 export * from './running-order/index.ts';

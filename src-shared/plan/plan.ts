@@ -24,7 +24,6 @@ import {
   type Ways,
 } from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
-import { hemRowsOf } from './hem-notes.ts';
 import type { Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
@@ -70,7 +69,6 @@ export function makePlan(piece: KnitPiece): Plan {
     ...placed,
     gauges,
     beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
-    hem: hemRowsOf(piece.hem, sections, [...bands, ...fills]),
     groups,
     ownBalls,
     endNeedleRows,

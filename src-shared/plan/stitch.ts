@@ -28,7 +28,6 @@ export interface StitchFacts {
   readonly place: StitchPlace | null;
   /** Longest first. */
   readonly floats: readonly FloatNear[];
-  readonly isWrapped: boolean;
 }
 
 /** The facts of a needle in a row (1-based), or null beside the piece. */
@@ -49,7 +48,6 @@ export function stitchAt(plan: Plan, row: number, needle: Slot): StitchFacts | n
     floats: line.floats
       .flatMap((float) => nearness(float, needle, yarn))
       .sort((one, other) => other.stitches - one.stitches),
-    isWrapped: line.wraps.some((wrap) => wrap.needle === needle),
   };
 }
 

@@ -3,7 +3,6 @@ import type { EndNeedles, Fabric, PlacedGroup, PlacedPatterns } from '../fabric/
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
 import type { Carry, Cut, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
-import type { HemRow } from './hem-notes.ts';
 
 /** A row as it is laid, and what is done before and after it. */
 export interface PlanRow extends Omit<LaidRow, 'strands'> {
@@ -22,8 +21,6 @@ export interface Plan extends PlacedPatterns {
   readonly gauges: Gauges;
   /** Where the piece leaves the bed, or null where all of it stands on needles that there are. */
   readonly beyondBed: BeyondBed | null;
-  /** The rows on which a folded hem asks for something. */
-  readonly hem: readonly HemRow[];
   /** All groups of all bands, in that order. */
   readonly groups: readonly PlacedGroup[];
   /** The groups that have balls of their own, and the needles that are knitted from these. */

@@ -83,7 +83,7 @@ test('says what is under the pointer', async ({ page, start, home }) => {
   const { x, y } = await placeOf(page, -13, 20);
   await page.mouse.move(x, y);
   await expect(statusLine(page)).toHaveText(
-    'Row 20 · needle L13 · contrast, last before the gap · carriage from the left · float of 24, too long, to the right',
+    'Row 20 · needle L13 · contrast, last before the gap · carriage at the left · float of 24, too long, to the right',
   );
   const beside = await placeOf(page, 61, 20);
   await page.mouse.move(beside.x, beside.y);

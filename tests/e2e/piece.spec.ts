@@ -71,7 +71,9 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
     '50 hidden and 50 shown: it folds after row 50',
   );
-  await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText('stands at 59.');
+  await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText(
+    'Counter reads 59: Set pattern band 1 for row 61: ',
+  );
   await page.getByLabel('Turning row').selectOption('knitted looser');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
     'row 50, the last of the hidden half, is the turning row',

@@ -39,7 +39,7 @@ const PIECE: readonly Mutant[] = [
   { in: 'sectionsOf', text: 'isLined || part.isLined', becomes: 'isLined && part.isLined' },
   { in: 'firstRowAt', text: "oddRow === 'below'", becomes: "oddRow === 'above'" },
   { in: 'firstRowAt', text: 'first + left - rows', becomes: 'first + left - rows - 1' },
-  { in: 'hemRowsOf', text: 'front.last + 1', becomes: 'front.last' },
+  { in: 'removeWaste', text: 'work.join.at + 1', becomes: 'work.join.at' },
   { in: 'scheduleOf', text: 'row, left - shared', becomes: 'row, right - shared' },
   {
     in: 'wayMm',
@@ -72,7 +72,7 @@ const FABRIC: readonly Mutant[] = [
   { in: 'meetingOn', text: '2 * excess <= period', becomes: '2 * excess < period' },
   { in: 'periodWithNeighbours', text: '[row - 1, row + 1]', becomes: '[row + 1]' },
   { in: 'periodWithNeighbours', text: 'periodOn(place, other)) !== 0', becomes: 'periodOn(place, other)) === 0' },
-  { in: 'rowNotes', text: "add(firstRow - 1, { code: 'set-up'", becomes: "add(firstRow, { code: 'set-up'" },
+  { in: 'setChoices', text: 'setFor(work, row, row - 2', becomes: 'setFor(work, row, row - 1' },
 ];
 
 const STRANDS: readonly Mutant[] = [

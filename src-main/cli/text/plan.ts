@@ -1,16 +1,22 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
 import { findingsOf } from '@shared/check/index.ts';
-import { runsText } from '@shared/output/index.ts';
-import { rowNotes, type Plan, type PlanRow } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
+import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
+import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { table, under } from './table.ts';
 
 export function planText(project: Project, plan: Plan): string {
-  const { rowsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
-  const findings = findingsOf(pieceIn(project), plan).map((finding) => words.findings.text(finding, project));
+  const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
+  const piece = pieceIn(project);
+  const findings = findingsOf(piece, plan).map((finding) => words.findings.text(finding, project));
+  const blocked = blockedBecause(plan, piece);
+  const strands = words.knitting.wrapStrands(plan.wrapStrands);
   return [
     words.knitting.summary(plan, project).join('\n'),
+    ...blocked.slice(0, 1),
+    under(words.runningOrder.titles.atHand, readyLines(piece, plan)),
+    ...(strands.length > 0 ? [under(strandsTitle, strands)] : []),
     under(rowsTitle, rowLines(project, plan)),
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),
@@ -18,20 +24,29 @@ export function planText(project: Project, plan: Plan): string {
   ].join('\n\n');
 }
 
-/** A row to knit, or several in a row that are plain and need no word. */
-interface Line {
-  readonly rows: readonly [first: PlanRow, last: PlanRow];
-  readonly notes: readonly string[];
+function readyLines(piece: KnitPiece, plan: Plan): string[] {
+  const running = runningOrderOf(piece, plan);
+  const names = actNames(piece);
+  return atHand(plan, running.isKnittable ? running.order : []).map((item) => words.runningOrder.atHand(item, names));
 }
 
-/** The table, the runs of needles last because they are long; notes stand under their row. */
+/** A row to knit, or several in a row that are plain and before which there is nothing to do. */
+interface Line {
+  readonly rows: readonly [first: PlanRow, last: PlanRow];
+  /** What is done before the first of them. */
+  readonly before: readonly string[];
+  /** What is done after the last row of all. */
+  readonly after: readonly string[];
+}
+
+/** The table, the runs of needles last because they are long; what is done before a row stands above it. */
 function rowLines(project: Project, plan: Plan): string[] {
   const { knitting, cli } = words;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
-  const lines = linesOf(plan);
+  const lines = linesOf(pieceIn(project), plan);
   const [titles = '', ...rows] = table(lines, [
     { title: knitting.columns.row, cell: ({ rows: [first, last] }) => span(first.row, last.row), isNumber: true },
-    { title: knitting.columns.from, cell: ({ rows: [first, last] }) => (first === last ? first.from : '') },
+    { title: knitting.columns.from, cell: ({ rows: [first] }) => first.from },
     { title: knitting.columns.wrap, cell: ({ rows: [row] }) => runsText(row.wraps.map(needleRun)) },
     { title: cli.plan.floats, cell: ({ rows: [row] }) => longFloats(row) },
     { title: cli.plan.carries, cell: ({ rows: [row] }) => longCarries(row) },
@@ -43,24 +58,31 @@ function rowLines(project: Project, plan: Plan): string[] {
   const indent = ' '.repeat(knitting.columns.row.length + 2);
   return [
     titles,
-    ...rows.flatMap((row, index) => [row, ...(lines[index] as Line).notes.map((note) => `${indent}${note}`)]),
+    ...rows.flatMap((row, index) => {
+      const { before, after } = lines[index] as Line;
+      return [
+        ...before.map((sentence) => `${indent}${sentence}`),
+        row,
+        ...after.map((sentence) => `${indent}${sentence}`),
+      ];
+    }),
   ];
 }
 
-function linesOf(plan: Plan): Line[] {
+function linesOf(piece: KnitPiece, plan: Plan): Line[] {
   const lines: Line[] = [];
-  const notes = rowNotes(plan);
-  let isOpen = false;
-  for (const row of plan.rows) {
-    const noted = (notes[row.row - 1] ?? []).map(words.knitting.note);
-    const isPlain = row.contrast.length === 0 && row.wraps.length === 0 && noted.length === 0;
+  let isPlain = false;
+  for (const told of rowsToKnit(piece, plan)) {
+    const row = plan.rows[told.row - 1] as PlanRow;
+    const [before, after] = [sentences(told.before, piece), sentences(told.after, piece)];
+    const isNextPlain = row.contrast.length === 0 && row.wraps.length === 0;
     const last = lines.at(-1);
-    if (isPlain && isOpen && last) {
-      lines[lines.length - 1] = { ...last, rows: [last.rows[0], row] };
+    if (last && isPlain && isNextPlain && before.length === 0) {
+      lines[lines.length - 1] = { ...last, rows: [last.rows[0], row], after };
     } else {
-      lines.push({ rows: [row, row], notes: noted });
+      lines.push({ rows: [row, row], before, after });
     }
-    isOpen = isPlain;
+    isPlain = isNextPlain;
   }
   return lines;
 }

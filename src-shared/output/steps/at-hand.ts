@@ -1,4 +1,4 @@
-/** What has to lie ready before the first stitch, from what is done later. */
+/** What has to lie ready before the first stitch, from what is done later. Of an empty order the yarn alone. */
 import type { Act, ActOf, Plan, RunningOrder } from '../../plan/index.ts';
 import type { AtHand } from '../../words/index.ts';
 
@@ -16,7 +16,13 @@ export function atHand(plan: Plan, order: RunningOrder): AtHand[] {
   );
   const { uses, margin } = plan.yarn;
   return [
-    ...uses.map(({ yarn, role, totalMm }): AtHand => ({ code: 'yarn', yarn, role, mm: totalMm * (1 + margin) })),
+    ...uses.map(({ yarn, role, totalMm, grams }): AtHand => ({
+      code: 'yarn',
+      yarn,
+      role,
+      mm: totalMm * (1 + margin),
+      grams: grams === null ? null : grams * (1 + margin),
+    })),
     ...(balls > 0 ? [{ code: 'balls', count: balls } as const] : []),
     ...(strands > 0 ? [{ code: 'strands', count: strands } as const] : []),
     ...(isOpen || ends.has('waste-yarn') ? [{ code: 'waste-yarn' } as const] : []),
@@ -24,6 +30,6 @@ export function atHand(plan: Plan, order: RunningOrder): AtHand[] {
     ...(ends.has('on-a-thread') ? [{ code: 'thread' } as const] : []),
     ...(moves ? [{ code: 'transfer-tool' } as const] : []),
     ...(kinds.has('weights') ? [{ code: 'weights' } as const] : []),
-    { code: 'sewing-needle' },
+    ...(order.length > 0 ? [{ code: 'sewing-needle' } as const] : []),
   ];
 }

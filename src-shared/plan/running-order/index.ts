@@ -8,6 +8,8 @@ import { Work } from './work.ts';
 
 export type * from './types.ts';
 export type * from './obstacles.ts';
+export * from './needle-acts.ts';
+export { joinOf, type Join } from './join.ts';
 
 export type RunningOrderOutcome =
   | { readonly isKnittable: true; readonly order: RunningOrder }

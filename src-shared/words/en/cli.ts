@@ -152,12 +152,14 @@ export const cli = {
   },
 
   plan: {
-    rowsTitle: 'Rows',
+    rowsTitle: 'Rows, each below what is done before it',
+    strandsTitle: 'Strands of main to cut for wrapping',
     floats: 'Long floats',
     carries: 'Long carries',
     float: (role: string, longest: number): string => `${role} ${longest}`,
     carry: (stitches: number, toRow: number): string => `${stitches} to row ${toRow}`,
-    legend: 'Needles not named knit main. Long floats and carries are those over the limit, in stitches.',
+    legend:
+      'Carriage at: its side before the row. Needles not named knit main. Long floats and carries are those over the limit, in stitches.',
     findingsTitle: 'To look out for',
     noFindings: 'Nothing.',
   },

@@ -5,10 +5,11 @@
 import { label, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { PieceSize, ShapingStep } from '../../piece/index.ts';
-import type { FloatNear, StitchFacts, StitchPlace } from '../../plan/index.ts';
+import type { FloatNear, NeedleActKind, StitchFacts, StitchPlace } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { runningOrder } from './running-order.ts';
 
 const PLACES: { readonly [Place in StitchPlace]: string } = {
   edge: 'edge stitch',
@@ -83,17 +84,17 @@ export const piece = {
     plain: (what: string): string => `${what} The plain piece is shown.`,
   },
 
-  /** `Row 42 · needle L13 · contrast, last before the gap · carriage from the right · float of 25 to the right`. */
-  stitch(facts: StitchFacts, yarnName: string, yarns: number): string {
+  /** `Row 42 · needle L13 · contrast, last before the gap · carriage at the right · float of 25 to the right`. */
+  stitch(facts: StitchFacts, acts: readonly NeedleActKind[], yarnName: string, yarns: number): string {
     const knitted = [yarn(facts, yarnName, yarns), facts.place === null ? '' : PLACES[facts.place]];
     const nearest = facts.floats[0];
     return [
       `Row ${facts.row}`,
       `needle ${label(facts.needle)}`,
       knitted.filter((part) => part !== '').join(', '),
-      `carriage from the ${facts.from}`,
+      `carriage at the ${facts.from}`,
       nearest ? float(nearest, nearest.role === facts.role) : '',
-      facts.isWrapped ? 'wrapped before the row' : '',
+      ...acts.map(runningOrder.onNeedle),
     ]
       .filter((part) => part !== '')
       .join(' · ');
@@ -274,11 +275,10 @@ export const piece = {
 
   before: {
     title: 'Before you knit',
-    setUp: (at: number): string => `Knit the set-up row when the row counter stands at **${at}**.`,
-    yarn: (main: string, contrast: readonly string[]): string =>
-      contrast.length === 0 ? `Main **${main}**.` : `Main **${main}**, contrast **${n.list(contrast)}**.`,
-    wraps: (wraps: number, strands: number): string =>
-      `**${n.count(wraps, 'wrap')}** in all; cut **${n.count(strands, 'strand')}** of main for them.`,
+    /** The acts that a piece is planned around. */
+    landmarks: 'On the way',
+    moreLandmarks: (readings: number): string =>
+      `And at ${n.count(readings, 'more reading')}; the placement sheet has each of them.`,
     nothing: 'Nothing stands in the way.',
     /** After the worst of its kind. */
     alike: (places: number): string => `And at **${n.count(places, 'more place')}**; the drawing shows each of them.`,

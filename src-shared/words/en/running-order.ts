@@ -4,7 +4,7 @@
  * what they say is all of the act.
  */
 import { label, widthOf, type Run, type Side, type Slot } from '../../bed/index.ts';
-import type { Act, ActOf, PatternParts, Stop, TensionPart } from '../../plan/index.ts';
+import type { Act, ActOf, NeedleActKind, PatternParts, Stop, TensionPart } from '../../plan/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What yarns and motifs are called. */
@@ -172,13 +172,29 @@ function act(said: Act, names: ActNames): string {
   }
 }
 
+const ON_NEEDLE: { readonly [Kind in NeedleActKind]: string } = {
+  increase: 'made before the row',
+  'cast-on-more': 'cast on before the row',
+  eyelets: 'its loop moved before the row',
+  'push-forward': 'pushed forward before the row',
+  'push-back': 'put back before the row',
+  wrap: 'wrapped before the row',
+  lay: 'laid by hand',
+};
+
 /** As knitters write where the carriage is: COL, COR. */
 const CARRIAGE: { readonly [At in Side]: string } = { left: 'left (COL)', right: 'right (COR)' };
 
 /** What has to lie ready before the first stitch. */
 export type AtHand =
-  /** `mm`: with the share that is wound off more. */
-  | { readonly code: 'yarn'; readonly yarn: number; readonly role: 'main' | 'contrast'; readonly mm: number }
+  /** With the share that is wound off more; `grams` null where the yarn's count is not known. */
+  | {
+      readonly code: 'yarn';
+      readonly yarn: number;
+      readonly role: 'main' | 'contrast';
+      readonly mm: number;
+      readonly grams: number | null;
+    }
   | { readonly code: 'balls'; readonly count: number }
   | { readonly code: 'strands'; readonly count: number }
   | { readonly code: 'waste-yarn' | 'ravel-cord' | 'transfer-tool' | 'weights' | 'thread' | 'sewing-needle' };
@@ -194,8 +210,10 @@ const AT_HAND: { readonly [Code in Exclude<AtHand['code'], 'yarn' | 'balls' | 's
 
 function atHand(item: AtHand, names: ActNames): string {
   switch (item.code) {
-    case 'yarn':
-      return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${n.metres(item.mm)}.`;
+    case 'yarn': {
+      const grams = item.grams === null ? '' : `, ${n.plain(item.grams, 0)} g`;
+      return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${n.metres(item.mm)}${grams}.`;
+    }
     case 'balls':
       return `${n.count(item.count, 'ball')} of contrast wound beforehand, to be laid by hand.`;
     case 'strands':
@@ -218,6 +236,10 @@ export const runningOrder = {
     return `${when} · counter reads ${counter} · carriage at the ${CARRIAGE[carriageAt]}`;
   },
   carriageAt: (side: Side): string => CARRIAGE[side],
+  /** `Counter reads 59: Set pattern band 1 for row 61: …` */
+  at: (counter: number, sentences: readonly string[]): string => `Counter reads ${counter}: ${sentences.join(' ')}`,
+  /** What is done to one needle before its row, beside the needle. */
+  onNeedle: (kind: NeedleActKind): string => ON_NEEDLE[kind],
   /** `Rows 33–56: knit them as rows 21–32, beginning when the counter reads 32 and 44.` */
   again: (rows: RowSpan, of: RowSpan, readings: readonly number[]): string =>
     `Rows ${rows.first}–${rows.last}: knit them as ${n.rowSpan(of.first, of.last)}, beginning when the counter reads ${n.list(readings.map(String))}.`,

@@ -1,7 +1,6 @@
 /** Sections up the piece: hem, parts, body; their gauges, and how a hem is folded and joined. */
 import type { LengthUnit } from '../../length/index.ts';
 import type { Gauge, Position, Region, SectionName, Turning } from '../../piece/index.ts';
-import type { HemNote } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
@@ -18,12 +17,6 @@ function the(region: Region): string {
   if (region === 'piece') return 'the piece';
   return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.part}"`;
 }
-
-/** What is done on the turning row, so that the fold lies flat. */
-const TURNING = {
-  loose: 'knit it looser, so that the fold lies flat',
-  eyelets: 'before it, move every other loop onto the needle beside it, and leave the empty needles at work',
-} as const;
 
 export const sections = {
   name,
@@ -52,8 +45,8 @@ export const sections = {
     return `From the bottom up: ${described.join('; ')}.`;
   },
 
-  /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds and is joined. */
-  hem(rows: number, turning: Turning): string {
+  /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds, and whether its loops are hung. */
+  hem(rows: number, turning: Turning, isHung: boolean): string {
     const hidden = Math.floor(rows / 2);
     if (hidden === 0) return `The hem takes **${n.rows(rows)}**, too few to fold.`;
     const halves = `The hem takes **${n.rows(rows)}**, ${hidden} hidden and ${rows - hidden} shown`;
@@ -62,35 +55,10 @@ export const sections = {
       turning === 'none'
         ? `it folds after row **${hidden}**`
         : `row **${hidden}**, the last of the hidden half, is the turning row, ${how[turning]}, and it folds along it`;
-    return `${halves}: ${fold}. It is joined after row **${rows}**.`;
+    const join = isHung ? `It is joined after row **${rows}**.` : 'No open loops are hung to join it: sew it down.';
+    return `${halves}: ${fold}. ${join}`;
   },
 
-  /** In the row list. */
-  note(hemNote: HemNote): string {
-    switch (hemNote.code) {
-      case 'fold':
-        return hemNote.turning === 'none'
-          ? 'The hem folds after this row'
-          : `Turning row: ${TURNING[hemNote.turning]}; the hem folds along it`;
-      case 'join':
-        return `Last row of the hem: hang the cast-on loops on their needles ${
-          hemNote.isLast ? 'and cast off both together' : 'and knit them off with the next row'
-        }${hemNote.isNextSelected ? '; leave the needles selected for it where they stand' : ''}`;
-    }
-  },
-  /** On the sheet, as a step: sentences with **strong** figures. */
-  step(hemNote: HemNote, row: number): string {
-    switch (hemNote.code) {
-      case 'fold':
-        return hemNote.turning === 'none'
-          ? `The hem folds after row **${row}**; the half below is hidden.`
-          : `Row **${row}**, the last of the hidden half, is the turning row: ${TURNING[hemNote.turning]}. The hem folds along it.`;
-      case 'join':
-        return `Join the hem when the row counter stands at **${row}**: hang the cast-on loops on their needles, ${
-          hemNote.isLast ? 'and cast off both together' : `and knit them off with row **${row + 1}**`
-        }.${hemNote.isNextSelected ? ` Leave the needles selected for row ${row + 1} where they stand.` : ''}`;
-    }
-  },
   form: {
     hem: 'Hem',
     turningRow: 'Turning row',
@@ -135,7 +103,6 @@ export const sections = {
     firstRow: 'First row',
   },
 
-  turningRow: 'turning row',
   joinCaution:
     'While you hang the hem, fingers are close to the hooks: park the carriage beyond the last needle, and lift each loop with the transfer tool.',
 

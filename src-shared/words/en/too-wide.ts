@@ -50,9 +50,6 @@ export const tooWide = {
     const sentence = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
     return `${sentence} ${remedy(finding)}`;
   },
-  /** In the row list, at the first of the rows. */
-  note: (first: number, last: number, bed: Wide['bed']): string =>
-    `${first === last ? `Row ${first} leaves` : `Rows ${first}–${last} leave`} the bed of needles ${n.run(bed)}`,
   moved: 'The piece stands on the bed.',
   move: (offset: number): string => (offset === 0 ? 'Move it to the middle' : 'Move it onto the bed'),
 };

@@ -167,7 +167,7 @@ describe('demo', () => {
     const { status, out } = await call('demo', '--to', into);
     expect(status).toBe(0);
     expect(readdirSync(into).sort()).toEqual([LIST_NAME, ...FILES]);
-    for (const line of ['Set up with the row counter at 23', 'Pattern begins', ...FILES]) expect(out).toContain(line);
+    for (const line of ['Set pattern band 1 for row 25', 'Cast off all', ...FILES]) expect(out).toContain(line);
   });
 
   it('can be done again and again, over what it wrote itself, and no other file unless told to', async () => {

@@ -205,13 +205,12 @@ describe('plan for people', () => {
     expect(status).toBe(0);
     for (const sentence of [
       'L48–L13',
-      'Set up with the row counter at 59',
       'hem front',
-      'Pattern begins',
+      'Set pattern band 1 for row 61: L48 to L13, 3 copies of ',
+      'Set the carriage to knit the pattern.',
       'R48',
-      'The hem folds after this row',
       '92–99',
-      'Last row of the hem: hang the cast-on loops',
+      'Hang the hem on L60–R60: 120 loops',
     ]) {
       expect(out).toContain(sentence);
     }

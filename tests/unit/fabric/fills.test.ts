@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { firstNeedlesOf } from '@shared/fabric/index.ts';
-import { rowNotes } from '@shared/plan/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { startFill, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { checkedPlan } from '../check/found.ts';
+import { linesOf } from '../running-order/order-lines.ts';
 import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
 
@@ -156,11 +156,14 @@ describe('a fill', () => {
     expect(up.fills[0]?.copies).toMatchObject({ whole: 3, clipped: 3, clippedRows: [4, 5] });
   });
 
-  it('has its set-up row, and its first and last row, in the row list', () => {
-    const plan = checkedPlan(filled({ motif: ['X.'], stitches: 6, rows: 9, fill: { firstRow: 4, lastRow: 8 } }));
-    const notes = rowNotes(plan).map((row) => row.map(({ code }) => code));
-    expect([notes[2], notes[3], notes[7]]).toEqual([['set-up'], ['pattern-begins'], ['pattern-ends']]);
-    expect(words.knitting.setUp(plan)).toHaveLength(1);
+  it('has its set-up row, and its first and last row, in the running order', () => {
+    const given = filled({ motif: ['X.'], stitches: 6, rows: 9, fill: { firstRow: 4, lastRow: 8 } });
+    expect(linesOf(given, 'selecting', 'carriage')).toEqual([
+      '2: selecting on',
+      '3: carriage pattern',
+      '8: carriage plain',
+      '8: selecting off',
+    ]);
   });
 
   it('from row 1 on has no set-up row', () => {

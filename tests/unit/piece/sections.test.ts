@@ -20,12 +20,13 @@ import {
   type Position,
   type Turning,
 } from '@shared/piece/index.ts';
-import { rowNotes, type Plan } from '@shared/plan/index.ts';
+import { joinOf, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import { checkedPlan, type CheckedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
+import { linesOf } from '../running-order/order-lines.ts';
 
 const WIDE = { stitches: 20, rows: 25 };
 const FINE = { stitches: 40, rows: 50 };
@@ -236,26 +237,12 @@ describe('a folded hem', () => {
     (turning) => {
       const plan = checkedPlan(hem(turning));
       expect(plan.bands[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
-      const notes = rowNotes(plan).map((row) => row.filter(({ code }) => code === 'fold' || code === 'join'));
-      expect(notes.flatMap((row, index) => (row.length === 0 ? [] : [[index + 1, row[0]]]))).toEqual([
-        [50, { code: 'fold', turning }],
-        [100, { code: 'join', isLast: false, isNextSelected: false }],
-      ]);
+      expect(joinOf(plan)).toEqual({ at: 100, loops: 40 });
+      expect(linesOf(hem(turning), 'eyelets', 'hang-hem').map((line) => line.split(' ').slice(0, 2).join(' '))).toEqual(
+        turning === 'eyelets' ? ['49: eyelets', '100: hang'] : ['100: hang'],
+      );
     },
   );
-
-  it.each([
-    [101, true],
-    [102, false],
-  ])('tells on its last row if the row after it is patterned: a band from row %i', (row, isNextSelected) => {
-    const project = hem('none');
-    const bands = project.bands.map((band) => ({ ...band, position: { kind: 'from-row', row } as const }));
-    const piece = { ...project.piece, shape: { kind: 'rectangle', stitches: 40, rows: 140 } as const };
-    expect(rowNotes(checkedPlan({ ...project, piece, bands }))[99]).toEqual([
-      ...(row === 101 ? [{ code: 'set-up', forRow: 101 }] : []),
-      { code: 'join', isLast: false, isNextSelected },
-    ]);
-  });
 
   // Common practice, no source: an odd hem with a turning row of 11 is 5, the turning row, 5.
   it.each([

@@ -2,9 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { stitchAt } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
+import { plannedOf } from '../../../src-renderer/piece/planned.ts';
+import { sayStitch } from '../../../src-renderer/piece/say-stitch.ts';
 import { planOf, twoGroups } from './projects.ts';
 
-const plan = planOf(twoGroups());
+const project = twoGroups();
+const plan = planOf(project);
+const said = (row: number, needle: string, of = project): string | null =>
+  sayStitch(of, plannedOf(of), row, parseNeedle(needle));
 const at = (row: number, needle: string) => stitchAt(plan, row, parseNeedle(needle));
 
 describe('what is known of one stitch', () => {
@@ -40,8 +45,8 @@ describe('what is known of one stitch', () => {
 
   it('knows the needle that is wrapped before the row, on the carriage side alone', () => {
     // Row 3 is knitted from the right; the needle outward of R6 is R7.
-    expect(at(3, 'R7')?.isWrapped).toBe(true);
-    expect(at(3, 'L9')?.isWrapped).toBe(false);
+    expect(said(3, 'R7')).toMatch(/ · wrapped before the row$/);
+    expect(said(3, 'L9')).not.toContain('wrapped');
   });
 
   it.each([
@@ -60,26 +65,25 @@ describe('saying what is under the pointer', () => {
       row: 3,
       needle: 'L6',
       sentence:
-        'Row 3 · needle L6 · contrast, last before the gap · carriage from the right · float of 8, too long, to the right',
+        'Row 3 · needle L6 · contrast, last before the gap · carriage at the right · float of 8, too long, to the right',
     },
-    { row: 1, needle: 'R10', sentence: 'Row 1 · needle R10 · main, edge stitch · carriage from the right' },
+    { row: 1, needle: 'R10', sentence: 'Row 1 · needle R10 · main, edge stitch · carriage at the right' },
     {
       row: 3,
       needle: 'R7',
-      sentence: 'Row 3 · needle R7 · main · carriage from the right · float of 1 to the left · wrapped before the row',
+      sentence: 'Row 3 · needle R7 · main · carriage at the right · float of 1 to the left · wrapped before the row',
     },
     {
       row: 3,
       needle: 'R1',
-      sentence: 'Row 3 · needle R1 · main · carriage from the right · contrast float of 8, too long, across it',
+      sentence: 'Row 3 · needle R1 · main · carriage at the right · contrast float of 8, too long, across it',
     },
   ])('says row $row, needle $needle', ({ row, needle, sentence }) => {
-    const facts = at(row, needle);
-    expect(facts && words.piece.stitch(facts, 'chalk', 2)).toBe(sentence);
+    expect(said(row, needle)).toBe(sentence);
   });
 
   it('names the contrast yarn where there is more than one', () => {
     const facts = at(3, 'R6');
-    expect(facts && words.piece.stitch(facts, 'rust', 3)).toContain('contrast rust, last of the pattern');
+    expect(facts && words.piece.stitch(facts, [], 'rust', 3)).toContain('contrast rust, last of the pattern');
   });
 });

@@ -3,8 +3,8 @@ import type { Slot } from '@shared/bed/index.ts';
 import { gatherFindings, type Finding } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startBand } from '@shared/project/index.ts';
+import { actNames } from '@shared/output/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { YarnUse } from '@shared/yarn/index.ts';
 import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 
@@ -170,7 +170,7 @@ describe('a finding in words', () => {
 });
 
 describe('the plan in words', () => {
-  it('is what the knitter must set: piece, first needles, set-up row, yarn', () => {
+  it('is what is planned: piece, sections, groups and their first needles', () => {
     // common practice, no source: 120 stitches, hem of 100, two groups of three copies of 12
     const project = projectWith({
       motif: BLANK_FIRST_12_BY_31,
@@ -180,23 +180,19 @@ describe('the plan in words', () => {
       piece: { hemRows: 100, name: 'jacket' },
     });
     const summary = words.knitting.summary(makePlan(pieceIn(project)), project);
-    expect(summary.slice(0, 4)).toEqual([
+    expect(summary).toEqual([
       'jacket: 120 stitches, 100 rows (hem back rows 1–50, hem front rows 51–100). The carriage starts from the right.',
       'Group 1: first needle L48, needles L48–L13, seen L47–L13, rows 61–91.',
       'Group 2: first needle R12, needles R12–R47, seen R13–R47, rows 61–91.',
-      'Set up with the row counter at 59: row 60 is knitted plain while the needles of row 61 are selected.',
     ]);
-    // 12,000 stitches of 13.02 mm are 156.3 m in all; most of them main.
-    expect(summary[4]).toMatch(/^Main slate: 1\d\d(\.\d)? m\.$/);
-    expect(summary[5]).toMatch(/^Contrast chalk: \d\d(\.\d)? m\.$/);
-    expect(summary[6]).toBe('Wind off 10 % more.');
   });
 
   it('adds the weight of a yarn that has a count', () => {
     // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
-    const use = { ...makePlan(pieceIn(sampleProject())).yarn.uses[0], totalMm: 156_300, grams: 43.45 } as YarnUse;
-    expect(words.knitting.yarnUse(use, project)).toBe('Main slate: 156.3 m, 43 g');
-    expect(words.knitting.yarnUse({ ...use, grams: null }, project)).toBe('Main slate: 156.3 m');
+    const use = { code: 'yarn', yarn: 0, role: 'main', mm: 156_300, grams: 43.45 } as const;
+    const names = actNames(pieceIn(sampleProject()));
+    expect(words.runningOrder.atHand(use, names)).toBe('Main yarn slate: 156.3 m, 43 g.');
+    expect(words.runningOrder.atHand({ ...use, grams: null }, names)).toBe('Main yarn slate: 156.3 m.');
   });
 
   it('leaves no hole in the sentences of the sample', () => {
