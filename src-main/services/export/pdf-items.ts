@@ -39,15 +39,22 @@ function points(mm: number): number {
   return mm / POINT_MM;
 }
 
+/** Measured only where the line does not begin at its point: the library measures what it sets, and stands behind it. */
 function drawText(pdf: Pdf, { x, y, sizePt, anchor, tone, spans }: TextItem): void {
   pdf.fontSize(sizePt).fillColor(colourOf(tone));
-  const widths = spans.map(({ text, isStrong }) => pdf.font(isStrong ? SEMIBOLD : REGULAR).widthOfString(text));
-  const whole = widths.reduce((sum, width) => sum + width, 0);
-  let left = points(x) - { start: 0, middle: whole / 2, end: whole }[anchor];
-  spans.forEach(({ text, isStrong }, index) => {
-    pdf.font(isStrong ? SEMIBOLD : REGULAR).text(text, left, points(y), { lineBreak: false, baseline: 'alphabetic' });
-    left += widths[index] as number;
-  });
+  let left = points(x);
+  if (anchor !== 'start') {
+    const whole = spans.reduce((sum, { text, isStrong }) => sum + fontOf(pdf, isStrong).widthOfString(text), 0);
+    left -= anchor === 'middle' ? whole / 2 : whole;
+  }
+  for (const { text, isStrong } of spans) {
+    fontOf(pdf, isStrong).text(text, left, points(y), { lineBreak: false, baseline: 'alphabetic' });
+    left = pdf.x;
+  }
+}
+
+function fontOf(pdf: Pdf, isStrong: boolean): Pdf {
+  return pdf.font(isStrong ? SEMIBOLD : REGULAR);
 }
 
 function drawPath(pdf: Pdf, { lines, isClosed, fill, stroke }: PathItem): void {
