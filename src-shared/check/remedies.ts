@@ -1,4 +1,5 @@
 /** What can be done about long floats and carries, each with its effect worked out before it is taken. */
+import { sectionsOf } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import type { KnitPiece } from '../project/index.ts';
@@ -27,8 +28,8 @@ export type Remedy = { readonly long: LongStrands } & (
 
 /**
  * The remedies that would leave fewer long floats and carries, the most
- * effective first. Empty where there are none to mend. Each costs about as
- * much as a plan. `plan` is that of `piece`.
+ * effective first. Empty where there are none to mend. Each costs about half
+ * as much as a plan. `plan` is that of `piece`.
  */
 export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
   const before = longInTheOpen(piece, plan);
@@ -38,7 +39,9 @@ export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
   const consider = <I extends Intent>(intent: I, make: (intent: I, after: Plan, long: LongStrands) => Remedy): void => {
     const then = pieceAfter(piece, intent);
     if (!then) return;
-    const after = outcome(() => makePlan(then));
+    // No remedy moves a pattern: what one may change of where all lies is which sections are lined.
+    const placed = { ...plan, sections: sectionsOf(then.shape.rows, then) };
+    const after = outcome(() => makePlan(then, placed));
     if (!after.ok) return;
     const long = { before, after: longInTheOpen(then, after.value) };
     if (long.after < before) remedies.push(make(intent, after.value, long));

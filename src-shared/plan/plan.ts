@@ -40,11 +40,13 @@ const NONE: readonly never[] = [];
  * `bands-overlap`, `fill-rows-turned`, `fill-without-room`,
  * `fill-overlaps-band`, `fills-overlap`, and what placing
  * throws.
+ *
+ * `placed` is where the patterns of the piece lie, if that is known: half of the
+ * work is finding it.
  */
-export function makePlan(piece: KnitPiece): Plan {
+export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePatterns(piece)): Plan {
   const gauges = gaugesOf(piece);
-  const placed = placePatterns(piece);
-  const { outline, sections, bands, fills } = placed;
+  const { outline, sections, extents, bands, fills } = placed;
   const groups = bands.flatMap((band) => band.groups);
   const main = piece.mainYarn;
   const endNeedleRows = endNeedleRowsOf(piece, placed);
@@ -66,7 +68,11 @@ export function makePlan(piece: KnitPiece): Plan {
   const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
   const rows = planRows(laid, sections, endNeedles, ways, wraps);
   return {
-    ...placed,
+    outline,
+    sections,
+    extents,
+    bands,
+    fills,
     gauges,
     beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
     groups,

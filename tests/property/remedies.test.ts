@@ -1,0 +1,37 @@
+/** What a remedy says it would do, against the project with the remedy taken, planned from nothing. */
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { changeFor, findingsOf, remediesFor } from '@shared/check/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { outcome } from '@shared/problem/index.ts';
+import { applyChange, pieceIn, type Change, type Project } from '@shared/project/index.ts';
+import { anyFilledProject, anyProject } from './projects.ts';
+
+function longIn(project: Project, plan: Plan): number {
+  return findingsOf(pieceIn(project), plan).reduce(
+    (sum, finding) => (finding.code === 'long-floats' || finding.code === 'long-carry' ? sum + finding.count : sum),
+    0,
+  );
+}
+
+const wrapsIn = ({ rows }: Plan): number => rows.reduce((sum, { wraps }) => sum + wraps.length, 0);
+
+it('remedies of projects at random do what they say', () => {
+  let taken = 0;
+  fc.assert(
+    fc.property(fc.oneof(anyProject, anyFilledProject), (project) => {
+      const plan = outcome(() => makePlan(pieceIn(project)));
+      fc.pre(plan.ok);
+      if (!plan.ok) return;
+      for (const remedy of remediesFor(pieceIn(project), plan.value)) {
+        const mended = applyChange(project, changeFor(project, remedy) as Change);
+        const after = makePlan(pieceIn(mended));
+        expect(remedy.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, after) });
+        if ('wrapsAdded' in remedy) expect(remedy.wrapsAdded).toBe(wrapsIn(after) - wrapsIn(plan.value));
+        taken++;
+      }
+    }),
+    { numRuns: 100, maxSkipsPerRun: 2000 },
+  );
+  expect(taken).toBeGreaterThan(10);
+});
