@@ -45,12 +45,12 @@ export function textOf(spans: Rich): string {
 
 /** Neighbouring spans of one weight made one, empty ones left out. */
 export function joined(spans: Rich): Rich {
-  const result: Span[] = [];
-  for (const span of spans) {
+  const result: { text: string; readonly isStrong: boolean }[] = [];
+  for (const { text, isStrong } of spans) {
+    if (text === '') continue;
     const last = result.at(-1);
-    if (span.text === '') continue;
-    if (last && last.isStrong === span.isStrong) result[result.length - 1] = { ...last, text: last.text + span.text };
-    else result.push(span);
+    if (last?.isStrong === isStrong) last.text += text;
+    else result.push({ text, isStrong });
   }
   return result;
 }

@@ -16,8 +16,12 @@ const INVISIBLE = /\p{Default_Ignorable_Code_Point}/gu;
 /** Line ends, tabs and other controls, and wide blanks: all read as one blank. A no-break space stays. */
 const BLANKS = /[\p{Cc}\p{Zl}\p{Zp}\u2000-\u200a\u202f\u205f\u3000 ]+/gu;
 
+/** ASCII with single blanks: most of a sheet, and printable as it is. */
+const AS_IT_IS = /^(?:[!-~]| (?! ))*$/;
+
 /** The text in characters of the font, composed (NFC), blanks single. */
 export function printable(text: string): string {
+  if (AS_IT_IS.test(text)) return text;
   let result = '';
   for (const character of text.normalize('NFC').replace(INVISIBLE, '').replace(BLANKS, ' ')) {
     result += hasCharacter(character.codePointAt(0) as number) ? character : MISSING_MARK;

@@ -1,7 +1,7 @@
 /** Breaking text into lines. */
 import { joined, type Rich, type Span } from '../../words/index.ts';
 import { richWidthMm, widthMm } from './metrics.ts';
-import { printableRich } from './printable.ts';
+import { printable, printableRich } from './printable.ts';
 
 /** A piece of a line that must not be broken, and how wide it is. */
 interface Word {
@@ -12,16 +12,26 @@ interface Word {
   readonly isBroken: boolean;
 }
 
+/** Far more than sums of widths differ by that were added up in another order. */
+const ROUNDING_MM = 1e-6;
+
 /**
  * Text as lines no wider than `width` mm, broken at blanks; a word wider than
  * that is broken where the line ends. Characters that the font lacks are
  * replaced. Always at least one line.
  */
 export function wrap(spans: Rich, width: number, sizePt: number): Rich[] {
+  const [only] = spans;
+  if (only && spans.length === 1) {
+    const text = printable(only.text);
+    // Most of what a sheet says is a word or two.
+    if (text !== '' && text === text.trim() && widthMm(text, sizePt, only.isStrong) < width - ROUNDING_MM)
+      return [[{ ...only, text }]];
+  }
   const blank = widthMm(' ', sizePt);
   const lines: Span[][] = [[]];
   let used = 0;
-  for (const word of wordsOf(printableRich(spans), sizePt).flatMap((word) => fitting(word, width, sizePt))) {
+  for (const word of wordsOf(printableRich(spans), sizePt, width)) {
     const line = lines.at(-1) as Span[];
     if (word.isBroken || (line.length > 0 && used + blank + word.width > width)) {
       lines.push([...word.spans]);
@@ -47,21 +57,20 @@ export function shorten(text: string, width: number, sizePt: number, isStrong = 
   return `${characters.join('').trimEnd()}…`;
 }
 
-function wordsOf(spans: Rich, sizePt: number): Word[] {
+/** The words of a text, those wider than `width` in parts. */
+function wordsOf(spans: Rich, sizePt: number, width: number): Word[] {
   const words: Word[] = [];
-  let open = false;
-  for (const span of spans) {
-    span.text.split(' ').forEach((text, index) => {
-      if (index > 0) open = false;
-      if (text === '') return;
-      if (!open) words.push({ spans: [], width: 0, isBroken: false });
-      open = true;
-      const word = words.at(-1) as Word;
-      word.spans.push({ ...span, text });
-      word.width += widthMm(text, sizePt, span.isStrong);
-    });
+  let open: Word | null = null;
+  for (const { text, isStrong } of spans) {
+    for (const [index, part] of text.split(' ').entries()) {
+      if (index > 0) open = null;
+      if (part === '') continue;
+      if (open === null) words.push((open = { spans: [], width: 0, isBroken: false }));
+      open.spans.push({ text: part, isStrong });
+      open.width += widthMm(part, sizePt, isStrong);
+    }
   }
-  return words;
+  return words.some((word) => word.width > width) ? words.flatMap((word) => fitting(word, width, sizePt)) : words;
 }
 
 /** The word itself, or, where it is wider than a line, the parts of it that fit; cut after a dash or slash if one is near. */
