@@ -8,6 +8,7 @@ import { measureBars, planBars, repeatBars, runningOrderBars } from './computing
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
+import { sheetBars } from './sheet.ts';
 import { memoryBars } from './memory.ts';
 import { firstLoadKb, MOST_KB } from './loading.ts';
 
@@ -29,6 +30,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   opening: openingBars,
   placing: placingBars,
   reading: readingBars,
+  sheet: sheetBars,
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),
