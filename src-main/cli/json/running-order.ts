@@ -86,7 +86,13 @@ export type ActJson =
       readonly strand: number;
     }
   | { readonly act: 'strand'; readonly id: number; readonly at: 'start' | 'end'; readonly mm: number }
-  | { readonly act: 'lay'; readonly ball: number; readonly yarn: string; readonly needles: readonly RunJson[] }
+  | {
+      readonly act: 'lay';
+      readonly ball: number;
+      readonly yarn: string;
+      readonly needles: readonly RunJson[];
+      readonly crosses: readonly number[];
+    }
   | { readonly act: 'hang-hem'; readonly needles: RunJson; readonly loops: number; readonly edgeLoop: Side }
   | { readonly act: 'remove-waste' }
   | { readonly act: 'hook-up'; readonly needle: string; readonly yarn: string; readonly float: RunJson }
@@ -179,8 +185,10 @@ export function actJson(act: Act, project: Project): ActJson {
       };
     case 'strand':
       return { act: act.kind, id: act.strand, at: act.at, mm: Math.ceil(act.mm) };
-    case 'lay':
-      return { act: act.kind, ball: act.ball, yarn: yarn(act.yarn), needles: act.needles.map(runJson) };
+    case 'lay': {
+      const { kind, ball, needles, crosses } = act;
+      return { act: kind, ball, yarn: yarn(act.yarn), needles: needles.map(runJson), crosses };
+    }
     case 'hang-hem':
       return { act: act.kind, needles: runJson(act.needles), loops: act.loops, edgeLoop: act.edgeLoop };
     case 'remove-waste':

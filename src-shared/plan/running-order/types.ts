@@ -95,8 +95,18 @@ export type Act =
     }
   /** A wrapping strand is taken up, or worked in. `mm`: its whole length, as it was cut. */
   | { readonly kind: 'strand'; readonly strand: number; readonly at: 'start' | 'end'; readonly mm: number }
-  /** Yarn of a ball laid by hand into the hooks of needles that stand forward. Balls are counted from 1. */
-  | { readonly kind: 'lay'; readonly ball: number; readonly yarn: YarnIndex; readonly needles: readonly Run[] }
+  /**
+   * Yarn of a ball laid by hand into the hooks of needles that stand forward.
+   * Balls are counted from 1. It is crossed with the yarns of the balls
+   * `crosses`, laid before it for this row right beside it.
+   */
+  | {
+      readonly kind: 'lay';
+      readonly ball: number;
+      readonly yarn: YarnIndex;
+      readonly needles: readonly Run[];
+      readonly crosses: readonly number[];
+    }
   /** The open loops of the cast-on are hung, one to a needle: whole ones and, at `edgeLoop`, one half loop. */
   | { readonly kind: 'hang-hem'; readonly needles: Run; readonly loops: number; readonly edgeLoop: Side }
   | { readonly kind: 'remove-waste' }

@@ -108,6 +108,12 @@ function firstNeedles({ pattern: parts, row, groups }: ActOf<'first-needles'>, n
   return `Set ${pattern(parts)} for row ${row}: ${said.join('; ')}.`;
 }
 
+function lay({ ball, yarn, needles: runs, crosses }: ActOf<'lay'>, names: ActNames): string {
+  const others = n.list(crosses.map((other) => `ball ${other}`));
+  const crossed = crosses.length === 0 ? '' : `, its yarn crossed with that of ${others}`;
+  return `Lay ball ${ball}, ${names.yarn(yarn)}, into the hooks of ${runs.map(n.run).join(', ')}${crossed}.`;
+}
+
 const WEIGHTS = { hang: 'Hang the weights.', move: 'Move the weights up.', off: 'Take the weights off.' };
 
 /** The act as a sentence. */
@@ -156,7 +162,7 @@ function act(said: Act, names: ActNames): string {
         ? `Take up strand ${said.strand}, cut to ${cm(said.mm)}.`
         : `Strand ${said.strand}, ${cm(said.mm)}, ends: work it in.`;
     case 'lay':
-      return `Lay ball ${said.ball}, ${names.yarn(said.yarn)}, into the hooks of ${said.needles.map(n.run).join(', ')}.`;
+      return lay(said, names);
     case 'hang-hem':
       return `Hang the hem on ${n.run(said.needles)}: ${n.count(said.loops, 'loop')}, one to a needle, with the half loop at the ${said.edgeLoop} edge.`;
     case 'remove-waste':

@@ -78,14 +78,14 @@ export const HANDS: Hands = {
     if (at === 'start') strands.start(id, counter);
     else strands.end(id, counter);
   },
-  lay: (place, { ball, yarn, needles }) => {
+  lay: (place, { ball, yarn, needles, crosses }) => {
     if (place.machine.chooses === 'ahead-unseen') refuse('no needle stands forward to lay a yarn into its hook');
     const { bed, yarns, strands, counter } = place;
     if (yarns.in(2) !== null) refuse(`feeder 2 holds ${yarns.in(2)}: its yarn would go into the same hooks`);
     const hooks = needles.flatMap(each);
     const back = hooks.find((needle) => !bed.isForward(needle));
     if (back !== undefined) refuse(`${labelOf(back)} does not stand forward`);
-    strands.lay(ball, yarn, hooks, counter);
+    strands.lay(ball, yarn, hooks, crosses, counter);
   },
   'hang-hem': hangHem,
   'remove-waste': ({ open }) => (open ?? refuse('there is no waste yarn')).removeWaste(),

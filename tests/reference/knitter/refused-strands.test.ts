@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { allOver } from './examples/all-over.ts';
 import { band } from './examples/band.ts';
 import { ownBalls } from './examples/own-balls.ts';
+import { touching } from './examples/touching.ts';
 import { twoPatterns } from './examples/two-patterns.ts';
 import type { Example } from './examples/index.ts';
 import { type Acts, also, changed, told, without } from './examples/told.ts';
@@ -118,6 +119,27 @@ describe('the simulated knitter refuses what cannot be wrapped, laid, hooked up 
       2,
       changed('lay', { ball: 'left', yarn: 'moss', needles: [['L4', 'L4']] }),
       'Reading 2, lay: ball left is chalk, not moss.',
+    ],
+    [
+      'a ball laid twice',
+      ownBalls,
+      2,
+      also({ act: 'lay', ball: 'left', yarn: 'chalk', needles: [['R4', 'R4']] }),
+      'Reading 2, lay: moss lies in the hook of R4 already.',
+    ],
+    [
+      'balls right beside each other that are not crossed',
+      touching,
+      1,
+      changed('lay', { crosses: [] }),
+      'Reading 1, lay: a gap opens between ball right and ball left: their yarns are not crossed.',
+    ],
+    [
+      'a ball crossed with one that is not beside it',
+      ownBalls,
+      2,
+      changed('lay', { crosses: ['left'] }),
+      'Reading 2, lay: ball left does not lie right beside ball left.',
     ],
     [
       'a float hooked up that is not there',

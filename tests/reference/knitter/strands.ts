@@ -20,6 +20,8 @@ export class Strands {
   private readonly balls = new Map<string, Ball>();
   /** The yarn that lies in the hook of a needle. */
   readonly laid = new Map<number, string>();
+  /** The needles of each ball laid for the coming row. */
+  private readonly inHooks = new Map<string, readonly number[]>();
   /** Needles wrapped before the coming row. */
   private readonly wrapped = new Set<number>();
 
@@ -44,9 +46,11 @@ export class Strands {
 
   /**
    * A ball needs no act to begin or to end: it hangs from where it was laid
-   * first, and is cut after it was laid last.
+   * first, and is cut after it was laid last. Where it comes to lie right
+   * beside another, both yarns turn there, and a gap stays open unless they
+   * are crossed; nothing else can be crossed with it.
    */
-  lay(id: string, yarn: string, needles: readonly number[], reading: number): void {
+  lay(id: string, yarn: string, needles: readonly number[], crosses: readonly string[], reading: number): void {
     const ball = this.balls.get(id);
     if (ball && ball.yarn !== yarn) refuse(`ball ${id} is ${ball.yarn}, not ${yarn}`);
     if (ball) ball.lastAt = reading;
@@ -55,11 +59,19 @@ export class Strands {
       if (this.laid.has(needle)) refuse(`${this.laid.get(needle)} lies in the hook of ${labelOf(needle)} already`);
       this.laid.set(needle, yarn);
     }
+    if (this.inHooks.has(id)) refuse(`ball ${id} has been laid for this row`);
+    const beside = [...this.inHooks].filter(([, others]) => areBeside(needles, others)).map(([other]) => other);
+    const open = beside.find((other) => !crosses.includes(other));
+    if (open !== undefined) refuse(`a gap opens between ball ${open} and ball ${id}: their yarns are not crossed`);
+    const apart = crosses.find((other) => !beside.includes(other));
+    if (apart !== undefined) refuse(`ball ${apart} does not lie right beside ball ${id}`);
+    this.inHooks.set(id, needles);
   }
 
   /** The row has been knitted: what was laid and wrapped is in the fabric. */
   knitIn(): void {
     this.laid.clear();
+    this.inHooks.clear();
     this.wrapped.clear();
   }
 
@@ -82,6 +94,11 @@ export class Strands {
     if (strand.endedAt !== null) refuse(`strand ${id} has been worked in`);
     return strand;
   }
+}
+
+/** Whether one row of hooks begins where the other ends. */
+function areBeside(one: readonly number[], other: readonly number[]): boolean {
+  return Math.max(...one) + 1 === Math.min(...other) || Math.max(...other) + 1 === Math.min(...one);
 }
 
 function bothEnds(yarn: string, of: YarnEnd['of'], first: number, last: number): YarnEnd[] {

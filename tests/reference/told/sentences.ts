@@ -175,8 +175,14 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
     (id, cm) => ({ act: 'strand', id: Number(id), at: 'end', mm: millimetres(cm) }),
   ],
   [
-    `Lay ball (\\d+), (.+), into the hooks of (${SPANS})`,
-    (ball, yarn, on) => ({ act: 'lay', ball: Number(ball), yarn, needles: spans(on) }),
+    `Lay ball (\\d+), (.+), into the hooks of (${SPANS})(?:, its yarn crossed with that of (ball \\d+(?: and ball \\d+)?))?`,
+    (ball, yarn, on, others = '') => ({
+      act: 'lay',
+      ball: Number(ball),
+      yarn,
+      needles: spans(on),
+      crosses: [...others.matchAll(/\d+/g)].map(Number),
+    }),
   ],
   [
     `Hang the hem on (${SPAN}): (\\d+) loops?, one to a needle, with the half loop at the (left|right) edge`,

@@ -79,7 +79,7 @@ function lineOf(act: Act, { yarns }: Project): string {
     case 'strand':
       return `strand ${act.strand} ${act.at}`;
     case 'lay':
-      return `lay ${yarn(act.yarn)} of ball ${act.ball} on ${act.needles.map(run).join(' ')}`;
+      return `lay ${yarn(act.yarn)} of ball ${act.ball} on ${act.needles.map(run).join(' ')}${act.crosses.map((ball) => `, crossed with ${ball}`).join('')}`;
     case 'hang-hem':
       return `hang ${act.loops} loops on ${run(act.needles)}, half loop ${act.edgeLoop}`;
     case 'remove-waste':

@@ -290,6 +290,49 @@ describe('an own ball for each of two groups', () => {
   });
 });
 
+describe('own balls that come to lie right beside each other', () => {
+  const touching = (motif: readonly string[], first: readonly number[]): Project =>
+    projectWith({
+      motif,
+      copies: [1, 1],
+      group: { hasOwnBall: true },
+      stitches: 12,
+      rows: 8,
+      band: { rule: { kind: 'by-hand', first: first as never }, position: fromRow(3), unit: 'whole' },
+    });
+
+  it('are crossed, the one laid later with the one before it', () => {
+    // Row 3 comes from the right, row 4 from the left.
+    expect(linesOf(touching(['XX', 'XX'], [-2, 0]), 'lay')).toEqual([
+      '2: lay chalk of ball 1 on R1–R2',
+      '2: lay chalk of ball 2 on L2–L1, crossed with 1',
+      '3: lay chalk of ball 2 on L2–L1',
+      '3: lay chalk of ball 1 on R1–R2, crossed with 2',
+    ]);
+  });
+
+  it('are not crossed on a row on which a stitch of main is between them', () => {
+    expect(linesOf(touching(['.X', 'XX'], [-2, 0]), 'lay')).toEqual([
+      '2: lay chalk of ball 1 on R1–R2',
+      '2: lay chalk of ball 2 on L2–L1, crossed with 1',
+      '3: lay chalk of ball 2 on L1',
+      '3: lay chalk of ball 1 on R2',
+    ]);
+  });
+
+  it('are not crossed where one floats behind the other', () => {
+    const third = projectWith({
+      motif: ['XOX'],
+      copies: [1],
+      stitches: 9,
+      rows: 6,
+      band: { position: fromRow(3) },
+    });
+    expect(linesOf(third, 'lay').filter((line) => line.includes('crossed'))).toEqual([]);
+    expect(linesOf(third, 'lay')).toHaveLength(2);
+  });
+});
+
 describe('an armhole cast off on both sides', () => {
   const project = projectWith({ motif: ['X'], copies: [1], stitches: 40, rows: 60, band: { position: fromRow(10) } });
   const armhole: Project = {
@@ -316,5 +359,48 @@ describe('an armhole cast off on both sides', () => {
       },
     };
     expect(obstacleCodes(late)).toEqual(['shaping-away-from-carriage']);
+  });
+});
+
+describe('a pattern from row 1 on', () => {
+  const given = { motif: ['X.X', '.X.'], copies: [1], stitches: 9, rows: 6, band: { position: fromRow(1) } };
+  const project = projectWith(given);
+  const on = (machine: Partial<Project['machine']>): Project => ({
+    ...project,
+    machine: { ...project.machine, ...machine },
+  });
+
+  it('has its needles pushed forward by hand above a closed cast-on, and the pass of row 1 chooses row 2', () => {
+    expect(actsAt(project, 0)).toEqual([
+      'cast on L4–R5 slate closed',
+      'counter 0',
+      'weights hang',
+      'push-forward R1',
+      'row 2 from L1–R2',
+      'end-needles off',
+      'selecting on',
+      'carriage pattern',
+      'thread 1 slate',
+      'thread 2 chalk',
+      'check 1, R1',
+      'strand 1 start',
+      'wrap R2 with 1',
+    ]);
+  });
+
+  it('is chosen by the last pass of the waste yarn above an open one', () => {
+    const open = projectWith({ ...given, piece: { begins: 'open' } });
+    expect(linesOf(open, 'push-forward', 'first-needles')).toEqual(['0: row 1 from L1–R2']);
+  });
+
+  it('is pushed as every row is where all needles are chosen by hand', () => {
+    expect(linesOf(on({ chooses: 'by-hand' }), 'push-forward', 'selecting')).toEqual([
+      '0: push-forward R1',
+      '1: push-forward L1 R2',
+    ]);
+  });
+
+  it('cannot be where no needle can be pushed', () => {
+    expect(obstacleCodes(on({ chooses: 'ahead-unseen' }))).toEqual(['pattern-on-first-row']);
   });
 });

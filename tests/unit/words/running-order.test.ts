@@ -112,7 +112,15 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
   ['Strand 3, 46 cm, ends: work it in.', { kind: 'strand', strand: 3, at: 'end', mm: 460 }],
   [
     'Lay ball 2, chalk, into the hooks of R3–R4, L1.',
-    { kind: 'lay', ball: 2, yarn: 1, needles: [on('R3', 'R4'), on('L1')] },
+    { kind: 'lay', ball: 2, yarn: 1, needles: [on('R3', 'R4'), on('L1')], crosses: [] },
+  ],
+  [
+    'Lay ball 3, chalk, into the hooks of R3, its yarn crossed with that of ball 1.',
+    { kind: 'lay', ball: 3, yarn: 1, needles: [on('R3')], crosses: [1] },
+  ],
+  [
+    'Lay ball 3, chalk, into the hooks of R3, its yarn crossed with that of ball 1 and ball 2.',
+    { kind: 'lay', ball: 3, yarn: 1, needles: [on('R3')], crosses: [1, 2] },
   ],
   [
     'Hang the hem on L7–R7: 14 loops, one to a needle, with the half loop at the left edge.',

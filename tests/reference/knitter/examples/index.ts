@@ -9,6 +9,7 @@ import { oneYarn } from './one-yarn.ts';
 import { ownBalls } from './own-balls.ts';
 import { shaped } from './shaped.ts';
 import { swatch } from './swatch.ts';
+import { touching } from './touching.ts';
 import { twoPatterns } from './two-patterns.ts';
 
 export const EXAMPLES: Readonly<Record<string, Example>> = {
@@ -18,6 +19,7 @@ export const EXAMPLES: Readonly<Record<string, Example>> = {
   'a band right above a hem': bandAboveHem,
   'a shaped piece': shaped,
   'balls laid by hand': ownBalls,
+  'balls right beside each other': touching,
   'a row all in contrast': oneYarn,
   'an all-over that is shaped': allOver,
   'a machine that chooses nothing': byHand,
