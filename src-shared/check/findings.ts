@@ -7,7 +7,7 @@ import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
 import { contrastLooseAcross, contrastNotBoundIn, contrastToEdges, endNeedlesOfMachine } from './end-needles.ts';
 import { fillsClipped, fillsLeftOut } from './fills.ts';
 import { edgesUnseen } from './unseen-edges.ts';
-import { WARNING_CODES, type Finding } from './finding.ts';
+import { BLOCKING_CODES, WARNING_CODES, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
@@ -38,9 +38,15 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   faintContrast,
 ];
 
-/** All findings, warnings before notes, each from the bottom of the piece up. `plan` is that of `piece`. */
+/** All findings: those that block first, then warnings, then notes, each from the bottom of the piece up. `plan` is that of `piece`. */
 export function findingsOf(piece: KnitPiece, plan: Plan): Finding[] {
   const all = inspected(piece, plan);
-  const isNote = ({ code }: Finding): number => Number(!WARNING_CODES.has(code));
-  return INSPECTIONS.flatMap((inspect) => inspect(all)).sort((a, b) => isNote(a) - isNote(b) || a.rows[0] - b.rows[0]);
+  return INSPECTIONS.flatMap((inspect) => inspect(all)).sort(
+    (a, b) => weightOf(b) - weightOf(a) || a.rows[0] - b.rows[0],
+  );
+}
+
+function weightOf({ code }: Finding): 0 | 1 | 2 {
+  if (BLOCKING_CODES.has(code)) return 2;
+  return WARNING_CODES.has(code) ? 1 : 0;
 }

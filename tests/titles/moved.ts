@@ -411,4 +411,14 @@ export const MOVED: readonly Moved[] = [
     now: `reference/seam-by-hand.test.ts › by hand › ${title}`,
     why: 'what is looked at by hand and what random pieces show stand in files of their own',
   })),
+  {
+    old: 'unit/knitting/fills.test.ts › a fill › from row 1 on has no set-up row',
+    now: 'unit/fabric/fills.test.ts › a fill › from row 1 on has no set-up row, which blocks where no needle can be pushed by hand',
+    why: 'above a closed cast-on the needles of row 1 are pushed forward by hand',
+  },
+  {
+    old: 'unit/knitting/findings.test.ts › the order of findings › is warnings first, each from the bottom up',
+    now: 'unit/check/findings.test.ts › the order of findings › is those that block first, then warnings, then notes, each from the bottom up',
+    why: 'what keeps the piece from being knitted is read first',
+  },
 ];

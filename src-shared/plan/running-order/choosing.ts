@@ -55,7 +55,8 @@ function setFor(work: Work, row: number, reading: number, setting: Setting, isOn
   if (!isOn) work.do(reading, { kind: 'selecting', isOn: true });
 }
 
-/** A first row in pattern needs a pass before it: there is one only on waste yarn. */
-export function firstRowObstacle(work: Work): Obstacle[] {
-  return work.isChosenAhead(1) && work.begins !== 'open' ? [{ code: 'pattern-on-first-row', row: 1 }] : [];
+/** A first row in pattern needs a pass before it, which there is only on waste yarn, or needles that can be pushed by hand. */
+export function firstRowObstacle({ piece, begins, rows }: Work): Obstacle[] {
+  const isInTime = begins === 'open' || piece.machine.chooses !== 'ahead-unseen';
+  return rows[0]?.carriage === 'pattern' && !isInTime ? [{ code: 'pattern-on-first-row', row: 1 }] : [];
 }

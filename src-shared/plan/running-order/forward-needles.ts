@@ -5,7 +5,8 @@
  * in work by then, and with end-needle selection the outermost two. So after an
  * increase the old edge needle goes back unless it has figure, and the new one
  * forward if it has; after a decrease the new edge needle goes forward. Where
- * nothing is chosen by the machine, all are pushed.
+ * nothing is chosen by the machine, all are pushed: on every row by hand, and
+ * on a row 1 in pattern where no waste yarn has a pass before it.
  */
 import type { Slot } from '../../bed/index.ts';
 import { yarnsOf, type KnittedRow } from './knitted-rows.ts';
@@ -14,10 +15,9 @@ import type { Work } from './work.ts';
 
 /** Puts the needles right that the pass before cannot have chosen as the row wants them. */
 export function pushNeedles(work: Work): void {
-  const isByHand = work.piece.machine.chooses === 'by-hand';
   for (const row of work.rows) {
     if (row.carriage === 'plain') continue;
-    const { forward, back } = isByHand ? { forward: forwardOn(row), back: [] } : toPush(work, row);
+    const { forward, back } = work.isChosenAhead(row.row) ? toPush(work, row) : { forward: forwardOn(row), back: [] };
     if (back.length > 0) work.do(row.row - 1, { kind: 'push-back', needles: back });
     if (forward.length > 0) work.do(row.row - 1, { kind: 'push-forward', needles: forward });
   }

@@ -9,7 +9,7 @@ import type { Run, Side, Slot } from '../../bed/index.ts';
 export type Obstacle =
   /** Rows `first` … `last` (the outermost of them) have needles that the bed has not. */
   | { readonly code: 'off-the-bed'; readonly first: number; readonly last: number; readonly bed: Run }
-  /** Row 1 is in pattern, and no pass before it chooses its needles: the piece does not begin on waste yarn. */
+  /** Row 1 is in pattern, no pass before it chooses its needles (the piece does not begin on waste yarn), and none can be pushed by hand. */
   | { readonly code: 'pattern-on-first-row'; readonly row: 1 }
   /** The row that joins the hem is knitted plain; `row` is in pattern. A pattern above the hem begins at the earliest on the row above it. */
   | { readonly code: 'pattern-on-joining-row'; readonly row: number }

@@ -67,12 +67,16 @@ export interface Clash {
 
 /**
  * The lowest row of a program on which a machine that chooses every `repeat`
- * needles alike cannot choose as the pattern asks, or null. Needles beside the
- * groups are not asked about; an all-over reaches over all needles.
+ * needles alike cannot choose as the pattern asks, or null. It chooses from the
+ * first needle of the leftmost group to the last of the rightmost, so those
+ * between the groups have to stay back; needles beside all groups are not asked
+ * about. An all-over reaches over all needles.
  */
 export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program, repeat: number): Clash | null {
   const groups = plan.groups.filter(({ band }) => parts.bands.includes(band));
   const fills = plan.fills.filter(({ fill }) => parts.fills.includes(fill));
+  // An all-over fills what is between the groups, and asks about it itself.
+  const between = fills.length > 0 ? [] : needlesBetween(groups);
   for (let row = firstRow; row <= lastRow; row++) {
     /** By place in the repeat: the needle that asked first, and what for. */
     const asked = new Map<number, { readonly needle: number; readonly isChosen: boolean }>();
@@ -89,6 +93,10 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
         const clash = ask(group.block.first + at, isFigureOfGroup(group, row, at));
         if (clash) return clash;
       }
+    }
+    for (const needle of between) {
+      const clash = ask(needle, false);
+      if (clash) return clash;
     }
     for (const fill of fills) {
       if (row < fill.firstRow || row > fill.lastRow) continue;
@@ -107,6 +115,18 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
     }
   }
   return null;
+}
+
+/** The needles between groups, from left to right. */
+function needlesBetween(groups: readonly PlacedGroup[]): number[] {
+  const blocks = groups.map(({ block }) => block).sort((a, b) => a.first - b.first);
+  const needles: number[] = [];
+  let next = blocks[0]?.first ?? 0;
+  for (const { first, last } of blocks) {
+    for (let needle: number = next; needle < first; needle++) needles.push(needle);
+    next = Math.max(next, last + 1) as Slot;
+  }
+  return needles;
 }
 
 /** Whether the copies of an all-over reach over all needles: none are left out, and no border is kept plain. */

@@ -15,7 +15,8 @@ export class Work {
   /** Where a folded hem is joined; null where there is none, or its start is not open. */
   readonly join: Join | null;
   readonly programs: readonly Program[];
-  private readonly choosesAhead: boolean;
+  /** The lowest row whose needles a pass before it chooses; beyond all rows where the machine chooses none. */
+  private readonly firstChosen: number;
   private readonly acts: (Act[] | undefined)[];
 
   constructor(
@@ -26,7 +27,9 @@ export class Work {
     this.begins = beginningOf(piece);
     this.join = this.begins === 'open' ? joinOf(plan) : null;
     this.programs = programsOf(plan);
-    this.choosesAhead = piece.machine.chooses !== 'by-hand';
+    const choosesAhead = piece.machine.chooses !== 'by-hand';
+    // Only waste yarn has a pass before row 1.
+    this.firstChosen = !choosesAhead ? Infinity : this.begins === 'open' ? 1 : 2;
     this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);
   }
 
@@ -41,7 +44,7 @@ export class Work {
 
   /** Whether the needles of a row (1-based) are chosen by the pass before it. */
   isChosenAhead(row: number): boolean {
-    return this.choosesAhead && this.rows[row - 1]?.carriage === 'pattern';
+    return row >= this.firstChosen && this.rows[row - 1]?.carriage === 'pattern';
   }
 
   /** Adds what is done at a reading, after all that is done there already. */

@@ -89,7 +89,7 @@ const byCode: {
   'hem-loops': ({ rows, loops, hungOn }) =>
     `The hem begins with ${n.count(loops, 'loop')}, and after row ${rows[0]} they are to be hung on ${n.needles(hungOn)}. Shape above the hem, so that each needle takes one loop.`,
   'no-set-up-row': () =>
-    'The pattern begins on row 1, so there is no row before it on which its needles are selected. Start it on row 2 or above, or begin the piece on waste yarn.',
+    'The pattern begins on row 1, so there is no row before it on which its needles are selected, and on this machine none can be pushed by hand. Start it on row 2 or above, or begin the piece on waste yarn.',
   'pattern-on-joining-row': ({ rows }) =>
     `Row ${rows[0]} joins the hem and is knitted plain, but it is in pattern. Let the pattern end below it, and begin on row ${rows[0] + 1} or above.`,
   'shaping-on-joining-row': ({ rows }) =>
@@ -101,7 +101,7 @@ const byCode: {
   'edges-unseen': ({ rows, count }) =>
     `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: a new stitch knits the main yarn in the first row, and with end needles on, the one beside it knits contrast. Keep it in the seam.`,
   'off-fixed-places': ({ rows, one, other, repeat }) =>
-    `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups that are ${repeat} needles or whole times that apart.`,
+    `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups of which each begins ${repeat} needles after the one before it; or choose the needles by hand.`,
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
     `${motif} in group ${group + 1} would be seen mirrored when worn, and it holds letters. ${
       isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'

@@ -98,25 +98,25 @@ export class Choosing {
     if (this.machine.chooses === 'by-hand') refuse('this machine does not choose needles');
   }
 
-  /** On fixed places needles that are `repeat` apart are chosen alike, as far as groups reach. */
+  /** On fixed places needles that are `repeat` apart are chosen alike, from the first group to the last: those between stay back. */
   private standsOnPlaces({ groups, height }: Program): void {
     const { places } = this.machine;
     if (places === 'any-needle') return;
     const { repeat, from } = places;
+    const ends = groups.flatMap(({ group, picture }) => [
+      group.needle,
+      picture.isEverywhere ? group.needle + repeat * picture.width - 1 : group.last,
+    ]);
+    const needles = each([Math.min(...ends), Math.max(...ends)]);
     for (let at = 0; at < height; at++) {
+      const chosen = new Set(groups.flatMap(({ group, picture }) => chosenBy(group, picture, at, needles)));
       const isChosen = new Map<number, boolean>();
-      for (const { group, picture } of groups) {
-        const needles = picture.isEverywhere
-          ? each([group.needle, group.needle + repeat * picture.width - 1])
-          : each([group.needle, group.last]);
-        const chosen = new Set(chosenBy(group, picture, at, needles));
-        for (const needle of needles) {
-          const place = (((needle - from) % repeat) + repeat) % repeat;
-          if ((isChosen.get(place) ?? chosen.has(needle)) !== chosen.has(needle)) {
-            refuse(`${labelOf(needle)} cannot be chosen otherwise than the needle ${repeat} away from it`);
-          }
-          isChosen.set(place, chosen.has(needle));
+      for (const needle of needles) {
+        const place = (((needle - from) % repeat) + repeat) % repeat;
+        if ((isChosen.get(place) ?? chosen.has(needle)) !== chosen.has(needle)) {
+          refuse(`${labelOf(needle)} cannot be chosen otherwise than the needles ${repeat} away from it`);
         }
+        isChosen.set(place, chosen.has(needle));
       }
     }
   }

@@ -44,8 +44,14 @@ describe('the simulated knitter refuses what a machine cannot do', () => {
     [
       'a group where fixed places choose otherwise',
       ownBalls,
+      { places: { repeat: 6, from: 'L4' } },
+      'Reading 0, first-needles: R3 cannot be chosen otherwise than the needles 6 away from it.',
+    ],
+    [
+      'a needle between groups that fixed places choose as well',
+      ownBalls,
       { places: { repeat: 3, from: 'L4' } },
-      'Reading 0, first-needles: R3 cannot be chosen otherwise than the needle 3 away from it.',
+      'Reading 0, first-needles: L1 cannot be chosen otherwise than the needles 3 away from it.',
     ],
   ])('%s', (_, example, machine, why) => {
     expect(

@@ -285,12 +285,13 @@ describe('a faint contrast', () => {
 });
 
 describe('the order of findings', () => {
-  it('is warnings first, each from the bottom up', () => {
+  it('is those that block first, then warnings, then notes, each from the bottom up', () => {
     const codes = checkedPlan({
       ...COLUMNS,
+      machine: { ...COLUMNS.machine, chooses: 'ahead-unseen' },
       piece: { ...COLUMNS.piece, hemRows: 3, isInfant: true, begins: 'closed' },
       bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 1 } })),
     }).findings.map(({ code }) => code);
-    expect(codes).toEqual(['infant-floats', 'no-set-up-row', 'lined-floats']);
+    expect(codes).toEqual(['no-set-up-row', 'infant-floats', 'lined-floats']);
   });
 });

@@ -166,9 +166,11 @@ describe('a fill', () => {
     ]);
   });
 
-  it('from row 1 on has no set-up row', () => {
-    const plan = checkedPlan(filled({ motif: ['X.'], stitches: 6, rows: 9 }));
-    expect(plan.findings).toContainEqual({ code: 'no-set-up-row', rows: [1, 1] });
+  it('from row 1 on has no set-up row, which blocks where no needle can be pushed by hand', () => {
+    const project = filled({ motif: ['X.'], stitches: 6, rows: 9 });
+    expect(checkedPlan(project).findings.map(({ code }) => code)).not.toContain('no-set-up-row');
+    const unseen = { ...project, machine: { ...project.machine, chooses: 'ahead-unseen' } } as const;
+    expect(checkedPlan(unseen).findings).toContainEqual({ code: 'no-set-up-row', rows: [1, 1] });
   });
 
   it('names the first needles of its copies, as far as they lie on the piece', () => {

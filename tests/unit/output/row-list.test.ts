@@ -86,7 +86,7 @@ describe('the row list', () => {
       rows: 4,
       band: { position: { kind: 'from-row', row: 1 } },
     });
-    const { rows } = listOf(first);
+    const { rows } = listOf({ ...first, machine: { ...first.machine, chooses: 'ahead-unseen' } });
     expect(rows[0]?.[4]).toMatch(/^This piece cannot be knitted as it is\. The pattern begins on row 1/);
     expect(rows.slice(1).map((cells) => cells[4] + (cells.at(-1) ?? ''))).toEqual(['', '', '']);
   });
