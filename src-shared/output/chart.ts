@@ -6,7 +6,8 @@ import { cellAspect, type Gauge } from '../piece/index.ts';
 import type { Motif } from '../motif/index.ts';
 import type { Yarn } from '../project/index.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './chart/drawing.ts';
-import type { ChartPlace } from './chart/layers.ts';
+import { alikeYarns, type ChartPlace } from './chart/layers.ts';
+import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { chartOfMotif, wholeChart, type ChartSubject } from './chart/subject.ts';
 import { escapeXml } from './escape.ts';
 import { rectangleItem } from './items.ts';
@@ -53,13 +54,18 @@ export function chartSvg(motif: Motif, yarns: readonly Yarn[], options: ChartIma
   const { width, height } = size;
   const items = [
     ...(size.left > 0 ? [rectangleItem(0, 0, width, height, 'paper')] : []),
-    ...drawChart(subject, part, place, { ...options, marks: options.gridLines || options.repeatBox }),
+    ...drawChart(subject, part, place, { ...options, marks: marksIn(subject, options) }),
     ...(options.numbers ? drawNumbers(subject, part, place, numbersOf(options)) : []),
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" ${FONT}>` +
     `<title>${escapeXml(motif.name)}</title>${itemsToSvg(items)}</svg>`
   );
+}
+
+/** A pattern to be counted has marks where lightness does not tell its yarns apart. */
+function marksIn(subject: ChartSubject, { gridLines, repeatBox }: ChartImageOptions): YarnMarks {
+  return marksFor(gridLines || repeatBox ? alikeYarns(subject) : [], subject.ground);
 }
 
 /** A chart without numbers, lines or box is its cells alone, up to the edge of the image. */
@@ -95,6 +101,7 @@ function placeOf({ left, top, cellWidth, cellHeight }: ChartImageSize): ChartPla
     thin: 1,
     medium: isLarge ? 2 : 1,
     bold: boldOf(cellHeight),
+    mark: 1,
     isPixels: true,
   };
 }

@@ -20,7 +20,9 @@ import { wholeBlock, type Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
+import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
+import { yarnKeyBlock } from './chart/yarn-key.ts';
 import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
@@ -90,9 +92,15 @@ export function placementSheet(
     flow(blocks);
   };
 
+  const marks = sheetMarks(facts, plan);
   const opening = paperForPiece(piece, plan, upright);
   const addOpening = (): Frame => addPage(opening);
-  const first = pour(openingBlocks(facts, plan, opening, unit), { frame: addOpening(), usedMm: 0 }, addOpening, placed);
+  const first = pour(
+    openingBlocks(facts, plan, marks, opening, unit),
+    { frame: addOpening(), usedMm: 0 },
+    addOpening,
+    placed,
+  );
   pool = opening === upright ? first : null;
 
   const running = runningOrderOf(piece, plan);
@@ -108,7 +116,7 @@ export function placementSheet(
       ...knittingBlocks(piece, running.order, width),
     ]);
   }
-  for (const chart of chartsOf(facts, plan, unit, charts)) {
+  for (const chart of chartsOf(facts, plan, marks, unit, charts)) {
     const flowing = chartPages(chart, { widthMm: width, heightMm: MOST_FLOWING_CHART_MM });
     if (flowing.pages.length === 1 && flowing.cellWidth >= LEAST_FLOWING_CELL_MM) {
       flow(flowing.pages[0] ?? []);
@@ -137,7 +145,15 @@ export function placementSheet(
   };
 }
 
-function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, unit: LengthUnit): Block[] {
+/** A mark for each yarn of the piece and its charts but the main one. */
+function sheetMarks({ piece, motifs }: SheetFacts, plan: Plan): YarnMarks {
+  const placed = new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif));
+  const drawn = placed.size === 0 ? motifs.slice(0, 1) : motifs.filter(({ id }) => placed.has(id));
+  const used = new Set(drawn.flatMap(({ grid }) => [...new Set(grid.cells)]));
+  return marksFor(used, piece.mainYarn);
+}
+
+function openingBlocks(facts: SheetFacts, plan: Plan, marks: YarnMarks, size: PaperMm, unit: LengthUnit): Block[] {
   const width = pageWidthMm(size);
   const { piece } = facts;
   const { sheet } = words;
@@ -158,9 +174,17 @@ function openingBlocks(facts: SheetFacts, plan: Plan, size: PaperMm, unit: Lengt
       },
     ),
     ...blockedBlocks(blockedBecause(plan, piece).slice(1), Math.min(width, READING_MM)),
-    pieceFigure(piece, plan, width, mostFigureMm(size)),
+    pieceFigure(piece, plan, marks, width, mostFigureMm(size)),
+    ...pieceKey(piece, plan, marks, width),
     barBlock(),
   ];
+}
+
+/** The yarns that the piece is knitted in; none where it is all main. */
+function pieceKey({ yarns, mainYarn }: KnitPiece, { fabric }: Plan, marks: YarnMarks, width: number): Block[] {
+  const seen = new Set(fabric.cells);
+  const used = [...marks.keys()].filter((yarn) => seen.has(yarn));
+  return used.length === 0 ? [] : [yarnKeyBlock({ yarns, used: [mainYarn, ...used], marks }, width)];
 }
 
 /** The gauges of hem and parts that are not that of the piece. */
@@ -179,7 +203,13 @@ export type ChartSides = 'both' | Shows;
  * as the knitter sees the needles, and as worn; one where the two are alike. The
  * first motif where nothing is placed.
  */
-function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit, sides: ChartSides): ChartOnSheet[] {
+function chartsOf(
+  { piece, motifs }: SheetFacts,
+  plan: Plan,
+  marks: YarnMarks,
+  unit: LengthUnit,
+  sides: ChartSides,
+): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet[]>();
   const placed = [...plan.groups, ...plan.fills.map((fill) => ({ ...fill, up: Infinity }))];
   const add = (id: string, width: number, isMirrored: boolean): void => {
@@ -210,6 +240,7 @@ function chartsOf({ piece, motifs }: SheetFacts, plan: Plan, unit: LengthUnit, s
           subject,
           name: motif.name,
           gauge,
+          marks,
           counterFrom: from,
           carriage:
             from === null || way === 'worn'

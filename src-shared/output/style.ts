@@ -23,6 +23,8 @@ export const HEAD_BASELINE_MM = 10.5;
 export const COLUMN_GAP_MM = 9;
 
 export const HAIRLINE_MM = 0.15;
+/** The strokes of yarns' marks: thin, and still seen on a printer of 300 dots to the inch. */
+export const MARK_MM = 0.2;
 export const LINE_MM = 0.25;
 export const BOLD_LINE_MM = 0.6;
 

@@ -5,17 +5,14 @@ import { cellAspect, type Gauge } from '../../piece/index.ts';
 import { words, type Rich } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { headingBlock, paragraphBlock } from '../blocks/text.ts';
-import { widthMm as textWidthMm } from '../font/metrics.ts';
 import { printable } from '../font/printable.ts';
-import { shorten } from '../font/wrap.ts';
-import { rectangleItem, textItem } from '../items.ts';
-import type { SheetItem } from '../model.ts';
-import { baselineMm, BOLD_LINE_MM, HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm, SMALL_PT } from '../style.ts';
-import { yarnPaint } from '../tones.ts';
+import { BOLD_LINE_MM, LABEL_PT, LINE_MM, MARK_MM, SMALL_PT } from '../style.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './drawing.ts';
-import { markItem, marksOf, type ChartPlace } from './layers.ts';
+import type { ChartPlace } from './layers.ts';
+import type { YarnMarks } from './marks.ts';
 import { chartParts, type ChartParts, type ChartRoom } from './parts.ts';
 import { yarnsInUse, type ChartSubject } from './subject.ts';
+import { yarnKeyBlock } from './yarn-key.ts';
 
 export interface ChartOnSheet {
   readonly subject: ChartSubject;
@@ -23,6 +20,8 @@ export interface ChartOnSheet {
   readonly gauge: Gauge;
   /** Which way round it lies, what is hatched, how large it comes out. */
   readonly about: readonly Rich[];
+  /** By palette index, the same on all drawings of a sheet. */
+  readonly marks: YarnMarks;
   readonly counterFrom: number | null;
   /** The side that the carriage leaves from, for each row from the bottom; null where it is not said. */
   readonly carriage: readonly (Side | null)[] | null;
@@ -30,8 +29,6 @@ export interface ChartOnSheet {
 
 /** Brackets stand this far outside the cells. */
 const BRACKET_ROOM_MM = 2;
-const KEY_SWATCH_MM = 3;
-const KEY_GAP_MM = 5;
 
 /** A chart laid out for a width and height: its blocks, one list a page. */
 export interface ChartPages {
@@ -50,7 +47,8 @@ export function chartPages(chart: ChartOnSheet, room: ChartRoom): ChartPages {
   const heading = (part: CellBox | null, index: number, count: number): Block =>
     headingBlock(words.sheet.chart.heading(printable(chart.name), part, index, count), room.widthMm);
   const about = chart.about.map((text) => paragraphBlock(text, room.widthMm, ABOUT));
-  const key = keyBlock(chart.subject, room.widthMm);
+  const { yarns } = chart.subject;
+  const key = yarnKeyBlock({ yarns, used: yarnsInUse(chart.subject), marks: chart.marks }, room.widthMm);
   const above = [heading(null, 0, 1), ...about, key].reduce(
     (sum, block) => sum + block.spaceAboveMm + block.heightMm,
     0,
@@ -92,6 +90,7 @@ function partBlock(chart: ChartOnSheet, part: CellBox, laid: ChartParts, numbers
         thin: 0.1,
         medium: LINE_MM,
         bold: BOLD_LINE_MM,
+        mark: MARK_MM,
         isPixels: false,
       };
       return [
@@ -99,7 +98,7 @@ function partBlock(chart: ChartOnSheet, part: CellBox, laid: ChartParts, numbers
           role: 'figure',
           description: words.sheet.chart.description(chart.name, part),
           items: [
-            ...drawChart(subject, part, place, { gridLines: true, repeatBox: true, marks: true }),
+            ...drawChart(subject, part, place, { gridLines: true, repeatBox: true, marks: chart.marks }),
             ...drawNumbers(subject, part, place, numbers),
           ],
         },
@@ -107,51 +106,4 @@ function partBlock(chart: ChartOnSheet, part: CellBox, laid: ChartParts, numbers
     },
     true,
   );
-}
-
-/** Patches of the yarns in use with their names, as many to a line as fit. */
-function keyBlock(subject: ChartSubject, widthMm: number): Block {
-  const marks = marksOf(subject);
-  const used = yarnsInUse(subject);
-  // Many yarns stand in columns with shortened names, so that the key leaves room for the chart.
-  const inColumns = used.length > 36 ? 4 : used.length > 12 ? 3 : 1;
-  const most = widthMm / inColumns - 2 * KEY_GAP_MM;
-  const entries = used.map((yarn, index) => {
-    const name = printable(words.sheet.chart.key(subject.yarns[yarn]?.name ?? '', index === 0));
-    const text = shorten(name, most, LABEL_PT);
-    return { yarn, text, width: KEY_GAP_MM + textWidthMm(text, LABEL_PT) + KEY_GAP_MM };
-  });
-  const lines: (typeof entries)[] = [[]];
-  let usedMm = 0;
-  for (const entry of entries) {
-    if (usedMm > 0 && usedMm + entry.width - KEY_GAP_MM > widthMm) {
-      lines.push([]);
-      usedMm = 0;
-    }
-    lines.at(-1)?.push(entry);
-    usedMm += entry.width;
-  }
-  const lineHeight = lineHeightMm(LABEL_PT) + 0.4;
-  return wholeBlock(lines.length * lineHeight, 1.2, (x, y) => {
-    const items: SheetItem[] = [];
-    lines.forEach((line, index) => {
-      let left = x;
-      const top = y + index * lineHeight;
-      for (const { yarn, text, width } of line) {
-        const colour = subject.yarns[yarn]?.colour ?? '#ffffff';
-        const middle = top + lineHeightMm(LABEL_PT) / 2;
-        const mark = marks.get(yarn);
-        items.push(
-          rectangleItem(left, middle - KEY_SWATCH_MM / 2, KEY_SWATCH_MM, KEY_SWATCH_MM, yarnPaint(colour), {
-            paint: 'rule',
-            width: HAIRLINE_MM,
-          }),
-        );
-        if (mark) items.push(markItem(mark, colour, left + KEY_SWATCH_MM / 2, middle, KEY_SWATCH_MM));
-        items.push(textItem(text, left + KEY_GAP_MM - 0.8, top + baselineMm(LABEL_PT), { sizePt: LABEL_PT }));
-        left += width;
-      }
-    });
-    return [{ role: 'paragraph', items }];
-  });
 }

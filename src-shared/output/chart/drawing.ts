@@ -15,6 +15,7 @@ import {
   yarnMarks,
   type ChartPlace,
 } from './layers.ts';
+import type { YarnMarks } from './marks.ts';
 import { numbered } from './numbers.ts';
 import type { ChartSubject } from './subject.ts';
 
@@ -22,8 +23,8 @@ export interface ChartShows {
   readonly gridLines: boolean;
   /** Corner brackets round the repeat, and its blank columns hatched. */
   readonly repeatBox: boolean;
-  /** Marks in yarns that lightness does not tell apart. */
-  readonly marks: boolean;
+  /** The yarns whose cells carry a mark. */
+  readonly marks: YarnMarks;
 }
 
 export interface ChartNumbers {
@@ -46,7 +47,7 @@ export interface ChartGutters {
 export function drawChart(subject: ChartSubject, part: CellBox, place: ChartPlace, shows: ChartShows): SheetItem[] {
   return [
     ...cellLayers(subject, part, place),
-    ...(shows.marks ? yarnMarks(subject, part, place) : []),
+    ...yarnMarks(subject, part, place, shows.marks),
     ...(shows.repeatBox ? blankHatching(subject, part, place) : []),
     ...(shows.gridLines ? gridLines(subject, part, place) : shows.repeatBox ? [chartEdge(part, place)] : []),
     ...(shows.repeatBox ? repeatBrackets(subject, part, place) : []),

@@ -1,9 +1,10 @@
 /** The layers of a chart: cells, marks, hatching, lines, brackets. */
 import { contrastRatio } from '../../colour/index.ts';
 import { cellAt, type CellBox } from '../../grid/index.ts';
-import { areaItem, pathItem, rectangleItem } from '../items.ts';
+import { pathItem, rectangleItem } from '../items.ts';
 import type { CellRun, Point, SheetItem, Stroke } from '../model.ts';
-import { colourOf, yarnPaint, type Paint, type Tone } from '../tones.ts';
+import { yarnPaint, type Paint, type Tone } from '../tones.ts';
+import { markStrokes, toneOn, type YarnMarks } from './marks.ts';
 import { yarnsInUse, type ChartSubject } from './subject.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface ChartPlace {
   readonly thin: number;
   readonly medium: number;
   readonly bold: number;
+  /** The strokes of yarns' marks. */
+  readonly mark: number;
   /** Lengths are pixels, and lines must fall on whole ones. */
   readonly isPixels: boolean;
 }
@@ -174,97 +177,40 @@ export function repeatBrackets(subject: ChartSubject, part: CellBox, place: Char
   return lines.length === 0 ? [] : [pathItem(lines, { paint: 'accent', width: place.bold })];
 }
 
-/** A mark in the cells of each yarn that could be taken for another where colour is not seen. */
-export function yarnMarks(subject: ChartSubject, part: CellBox, place: ChartPlace): SheetItem[] {
-  const marks = marksOf(subject);
-  if (marks.size === 0) return [];
-  const shapes = new Map<number, Point[][]>();
+/** Its mark in each cell of every yarn that has one. */
+export function yarnMarks(subject: ChartSubject, part: CellBox, place: ChartPlace, marks: YarnMarks): SheetItem[] {
+  const strokes = new Map<number, Point[][]>();
+  const size = Math.min(place.cellWidth, place.cellHeight);
   for (let r = 0; r < part.height; r++) {
     for (let c = 0; c < part.width; c++) {
       const yarn = cellAt(subject.grid, part.column + c, part.row + r);
       const mark = marks.get(yarn);
       if (!mark) continue;
-      const found = shapes.get(yarn) ?? [];
-      shapes.set(yarn, found);
+      const found = strokes.get(yarn) ?? [];
+      strokes.set(yarn, found);
       const x = place.x + (c + 0.5) * place.cellWidth;
       const y = place.y + (part.height - r - 0.5) * place.cellHeight;
-      found.push(markShape(mark, x, y, Math.min(place.cellWidth, place.cellHeight)));
+      found.push(...markStrokes(mark, x, y, size));
     }
   }
-  return [...shapes].map(([yarn, lines]) => ({
-    kind: 'path',
-    lines,
-    isClosed: true,
-    fill: toneOn([colourAt(subject, yarn)]),
-    stroke: null,
-  }));
+  return [...strokes].map(([yarn, lines]) =>
+    pathItem(lines, { paint: toneOn([colourAt(subject, yarn)]), width: place.mark }),
+  );
 }
-
-export type MarkName = 'dot' | 'dash' | 'bar' | 'diamond' | 'wedge';
-const MARKS: readonly MarkName[] = ['dot', 'dash', 'bar', 'diamond', 'wedge'];
 
 /** Two yarns nearer in lightness than this are hard to tell apart without colour. */
 const TOLD_APART = 2;
 
-/** Which yarns carry a mark, in the order of the palette; none where lightness tells the yarns apart. */
-export function marksOf(subject: ChartSubject): Map<number, MarkName> {
+/** The yarns of a chart that its lightness does not tell from the ground or from one before them in the palette. */
+export function alikeYarns(subject: ChartSubject): number[] {
   const used = yarnsInUse(subject);
-  const marks = new Map<number, MarkName>();
-  used.forEach((yarn, index) => {
-    const isTold = used
-      .slice(0, index)
-      .every((other) => contrastRatio(colourAt(subject, yarn), colourAt(subject, other)) >= TOLD_APART);
-    if (index > 0 && !isTold) marks.set(yarn, MARKS[marks.size % MARKS.length] as MarkName);
-  });
-  return marks;
-}
-
-/** The mark as a closed line round (`x`, `y`) in a cell whose shorter side is `size`. */
-export function markShape(mark: MarkName, x: number, y: number, size: number): Point[] {
-  const near = size * 0.1;
-  const far = size * 0.3;
-  const box = (w: number, h: number): Point[] => [
-    [x - w, y - h],
-    [x + w, y - h],
-    [x + w, y + h],
-    [x - w, y + h],
-  ];
-  switch (mark) {
-    case 'dot':
-      return box(size * 0.15, size * 0.15);
-    case 'dash':
-      return box(far, near);
-    case 'bar':
-      return box(near, far);
-    case 'diamond':
-      return [
-        [x - far, y],
-        [x, y - far],
-        [x + far, y],
-        [x, y + far],
-      ];
-    case 'wedge':
-      return [
-        [x - far, y + far],
-        [x, y - far],
-        [x + far, y + far],
-      ];
-  }
-}
-
-/** A mark on a patch of its yarn, for the key of a chart. */
-export function markItem(mark: MarkName, colour: string, x: number, y: number, size: number): SheetItem {
-  return areaItem(markShape(mark, x, y, size), toneOn([colour]), null);
+  return used.filter((yarn, index) =>
+    used.slice(0, index).some((other) => contrastRatio(colourAt(subject, yarn), colourAt(subject, other)) < TOLD_APART),
+  );
 }
 
 function lineToneOn(subject: ChartSubject): Tone {
   return toneOn(yarnsInUse(subject).map((yarn) => colourAt(subject, yarn)));
-}
-
-/** The tone that shows best on all of some colours. */
-function toneOn(colours: readonly string[]): Tone {
-  const worst = (tone: Tone): number => Math.min(...colours.map((colour) => contrastRatio(colourOf(tone), colour)));
-  return (['ink', 'rule', 'paper'] as const).reduce((best, tone) => (worst(tone) > worst(best) ? tone : best));
 }
 
 function colourAt({ yarns }: Pick<ChartSubject, 'yarns'>, yarn: number): string {

@@ -6,11 +6,13 @@ import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
+import type { YarnMarks } from '../chart/marks.ts';
 import { areaItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem } from '../model.ts';
 import { baselineMm, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
 import { yarnPaint } from '../tones.ts';
 import { contrastCells, outlinePoints } from './cells.ts';
+import { hatching } from './hatching.ts';
 import { needleRuler } from './needles.ts';
 import { rowNumbers, sectionNames } from './rows.ts';
 import { spaceLines } from './space-lines.ts';
@@ -34,9 +36,15 @@ function viewIn(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: num
 /**
  * The figure; its rows and needles are the even grid of the machine, so it is to
  * scale where the piece has its own gauge. It is no wider than `widthMm`; the piece itself
- * no taller than `mostHeightMm`.
+ * no taller than `mostHeightMm`. Yarns carry their marks.
  */
-export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): Block {
+export function pieceFigure(
+  piece: KnitPiece,
+  plan: Plan,
+  marks: YarnMarks,
+  widthMm: number,
+  mostHeightMm: number,
+): Block {
   const still = viewIn(piece, plan, widthMm, mostHeightMm);
   const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
   const captionMm = lineHeightMm(SMALL_PT) + 2;
@@ -52,7 +60,7 @@ export function pieceFigure(piece: KnitPiece, plan: Plan, widthMm: number, mostH
         role: 'figure',
         description: describe(piece, plan),
         items: [
-          ...drawPiece(piece, plan, view),
+          ...drawPiece(piece, plan, marks, view),
           ...sectionNames(plan, view, x, pieceLeft - 2),
           ...rowNumbers(plan, view, pieceLeft + view.widthMm + 1.5),
           ...drawBelow(plan, view, x, y + captionMm + view.heightMm + ABOVE_RULER_MM).items,
@@ -87,11 +95,12 @@ function drawBelow(plan: Plan, view: PieceView, left: number, top: number): Belo
   };
 }
 
-function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, view: PieceView): SheetItem[] {
+function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, marks: YarnMarks, view: PieceView): SheetItem[] {
   const outline = outlinePoints(plan.outline, view);
   return [
     areaItem(outline, yarnPaint(yarns[mainYarn]?.colour ?? '#ffffff'), null),
     ...contrastCells(plan.fabric, mainYarn, yarns, view),
+    ...hatching(plan.fabric, yarns, marks, view),
     areaItem(outline, null, { paint: 'ink', width: LINE_MM }),
     ...plan.groups.map((group) => groupFrame(group, view)),
   ];

@@ -136,6 +136,60 @@ export function plainProject(): Project {
   return { ...sample, bands: [] };
 }
 
+/** Sixteen yarns, all in one motif, in colours of which several are alike in grey. */
+export function sixteenProject(): Project {
+  const colours =
+    '1f2937 f5f1e6 c0392b 2e7d32 1565c0 f9a825 6a1b9a ef6c00 00838f ad1457 5d4037 9e9d24 78909c ffffff 000000 e8b4b8';
+  const lines = Array.from({ length: 30 }, (_, line) => {
+    const yarn = 'bcdefghijklmnop'.charAt(14 - (line >> 1));
+    return line % 2 === 0 ? `aa${yarn.repeat(4)}` : `a${yarn.repeat(5)}`;
+  });
+  return {
+    ...withGrid('Sixteen', gridFromText(lines, 'abcdefghijklmnop')),
+    yarns: colours.split(' ').map((colour, index) => ({ name: `yarn ${index + 1}`, colour: `#${colour}`, tex: null })),
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 90 } },
+    sizes: START_SIZES,
+    bands: [{ ...startBand('m', [2, 3]), unit: 'whole' }],
+  };
+}
+
+/** A drawing whose chart goes over several pages both ways. */
+export function largeProject(): Project {
+  return {
+    ...withGrid('Large', scattered(90, 150, 3)),
+    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 200 } },
+    sizes: START_SIZES,
+    bands: [{ ...startBand('m', [1]), unit: 'whole' }],
+  };
+}
+
+/** Three unlike motifs beside and above each other, one of them on rows that begin with either side of the carriage. */
+export function threeMotifsProject(): Project {
+  const band = startBand('lighthouse', [2]);
+  const motif = (id: string, name: string, grid: Grid): Project['motifs'][number] => ({
+    ...(sample.motifs[0] as Project['motifs'][number]),
+    id,
+    name,
+    grid,
+  });
+  return {
+    ...sample,
+    name: 'Three motifs',
+    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
+    motifs: [
+      ...sample.motifs,
+      motif('lozenge', 'lozenge', gridFromText(['..1..', '.111.', '11111', '.111.', '..1..'], '.1')),
+      motif('wave', 'a long wave of the sea', gridFromText(['.22....2', '2..2..2.', '.22.22..'], '.12')),
+    ],
+    bands: [
+      { ...band, groups: [startGroup('lighthouse', 2), startGroup('lozenge', 3), startGroup('wave', 2)] },
+      { ...startBand('lozenge', [2, 2]), position: { kind: 'from-row', row: 91 } },
+      { ...startBand('wave', [1]), position: { kind: 'from-row', row: 120 } },
+    ],
+  };
+}
+
 export const PROJECTS: Readonly<Record<string, () => Project>> = {
   sample: sampleProject,
   hem: hemProject,
@@ -144,5 +198,8 @@ export const PROJECTS: Readonly<Record<string, () => Project>> = {
   scarf: scarfProject,
   filled: filledProject,
   plain: plainProject,
+  sixteen: sixteenProject,
+  large: largeProject,
+  three: threeMotifsProject,
   huge: hugeProject,
 };

@@ -1,0 +1,178 @@
+/** The charts of printed sheets, found again in the PDF's own graphics by a reader that is not ours. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { contrastRatio } from '@shared/colour/index.ts';
+import { placementSheet, sheetFacts } from '@shared/output/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
+import { sheetToPdf } from '../../src-main/services/export/index.ts';
+import { TEST_DAY } from '../day.ts';
+import { fillAt, type DrawnPath, type PointMm } from '../pdf-graphics.ts';
+import { PROJECTS } from '../unit/output/projects.ts';
+import { readChart, readSheet, type ChartRead, type SheetRead } from './sheet-charts-read-back.ts';
+
+const NAMES = ['sample', 'hem', 'crowded', 'tiny', 'sixteen', 'three', 'filled', 'large'];
+
+interface Printed {
+  readonly project: Project;
+  readonly plan: Plan;
+  readonly sheet: SheetRead;
+}
+
+async function print(name: string, paper: 'a4' | 'letter'): Promise<Printed> {
+  const project = (PROJECTS[name] as () => Project)();
+  const plan = makePlan(pieceIn(project));
+  const sheet = placementSheet(sheetFacts(project), plan, { paper, date: TEST_DAY });
+  return { project, plan, sheet: await readSheet(await sheetToPdf(sheet)) };
+}
+
+const printed = new Map<string, Printed>();
+beforeAll(async () => {
+  for (const name of NAMES) printed.set(name, await print(name, name === 'three' ? 'letter' : 'a4'));
+});
+
+/**
+ * What a motif looks like on the needles, read from the fabric of the plan: the
+ * lowest of its copies that is whole. Each row from the bottom, palette indices.
+ */
+function onNeedles({ plan }: Printed, motif: string): number[][] {
+  const { fabric } = plan;
+  const at = (row: number, slot: number): number =>
+    fabric.cells[(row - 1) * fabric.width + (slot - fabric.first)] as number;
+  const group = plan.groups.find((one) => one.motif === motif && one.clipped.length === 0);
+  if (group) {
+    const { copy, block, firstRow } = group;
+    return Array.from({ length: copy.height }, (_, row) =>
+      Array.from({ length: copy.width }, (_, column) => at(firstRow + row, block.first + column)),
+    );
+  }
+  const fill = plan.fills.find((one) => one.motif === motif);
+  if (!fill) throw new RangeError(`${motif} stands nowhere`);
+  return Array.from({ length: fill.copy.height }, (_, row) =>
+    Array.from({ length: fill.copy.width }, (_, column) => {
+      const slot = fill.origin + column;
+      return at(fill.firstRow + row, slot);
+    }),
+  );
+}
+
+describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
+  it('show each cell in the colour of its yarn, as on the needles and as worn', () => {
+    const made = printed.get(name) as Printed;
+    const { project, sheet, plan } = made;
+    const placed = [...new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif))];
+    for (const id of placed) {
+      const called = project.motifs.find((motif) => motif.id === id)?.name ?? '';
+      const charts = sheet.charts.filter((chart) => chart.name === called);
+      const expected = onNeedles(made, id).map((row) => row.map((yarn) => project.yarns[yarn]?.colour));
+      const worn = expected.map((row) => [...row].reverse());
+      for (const [way, cells] of [
+        ['needles', expected],
+        ['worn', worn],
+      ] as const) {
+        const found = readChart(charts.filter((chart) => chart.way === way));
+        expect(found.length, `${called}, ${way}`).toBe(cells.length);
+        expect(found, `${called}, ${way}`).toEqual(cells);
+      }
+    }
+  });
+
+  it('have cells of at least 3 mm, all of one size', () => {
+    for (const { xs, ys } of (printed.get(name) as Printed).sheet.charts) {
+      for (const lines of [xs, ys]) {
+        const sizes = lines.slice(1).map((at, index) => at - (lines[index] as number));
+        expect(Math.min(...sizes)).toBeGreaterThan(3 - 0.005);
+        expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThan(0.005);
+      }
+    }
+  });
+
+  it('have a bar of 50 mm on the first page', () => {
+    const lengths = ((printed.get(name) as Printed).sheet.pages[0] as readonly DrawnPath[])
+      .filter(({ tag, fill }) => tag !== 'Figure' && fill === null)
+      .flatMap(({ lines }) => lines)
+      .map((line) => Math.max(...line.map(([x]) => x)) - Math.min(...line.map(([x]) => x)));
+    expect(lengths.filter((length) => Math.abs(length - 50) <= 0.1).length).toBeGreaterThan(0);
+  });
+
+  it('tell yarns apart by marks alone: none on the main yarn, one of its own on each other', () => {
+    const { project, sheet } = printed.get(name) as Printed;
+    const main = project.yarns[project.motifs[0]?.ground ?? 0]?.colour;
+    const marks = new Map<string, Set<string>>();
+    for (const chart of sheet.charts) {
+      for (const [colour, found] of marksIn(chart)) {
+        marks.set(colour, new Set([...(marks.get(colour) ?? []), ...found]));
+      }
+    }
+    expect([...(marks.get(main ?? '') ?? [''])]).toEqual(['']);
+    marks.delete(main ?? '');
+    // Each yarn has one mark, the same in all cells of all charts, and none has that of another.
+    const each = [...marks.values()].map((found) => [...found]);
+    expect(each.filter((found) => found.length !== 1)).toEqual([]);
+    expect(each.flat()).not.toContain('');
+    expect(new Set(each.flat()).size).toBe(marks.size);
+  });
+
+  it('have the marks of the drawing of the piece, each on the cells of its yarn', () => {
+    const { project, plan, sheet } = printed.get(name) as Printed;
+    const figures = (sheet.pages[0] as readonly DrawnPath[]).filter(({ tag }) => tag === 'Figure');
+    const main = project.motifs[0]?.ground ?? 0;
+    const tones = new Map<string, Set<string>>();
+    for (const { lines, stroke } of figures.filter((path) => isOfWidth(path, 0.12))) {
+      for (const points of lines) {
+        for (const [[ax, ay], [bx, by]] of points.slice(1).map((to, i) => [points[i], to] as [PointMm, PointMm])) {
+          const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+          const under = fillAt(figures, x, y) ?? '';
+          const isBetween = [-0.02, 0.02].some(
+            (off) => fillAt(figures, x + off, y) !== under || fillAt(figures, x, y + off) !== under,
+          );
+          // Where cells meet it may lie on either.
+          if (isBetween) continue;
+          expect(contrastRatio(stroke?.colour ?? '', under)).toBeGreaterThan(3);
+          tones.set(under, (tones.get(under) ?? new Set()).add(stroke?.colour ?? ''));
+        }
+      }
+    }
+    expect(tones.has(project.yarns[main]?.colour ?? '')).toBe(false);
+    const cells = (yarn: number): number => plan.fabric.cells.filter((cell) => cell === yarn).length;
+    const large = project.yarns.filter((_, yarn) => yarn !== main && cells(yarn) > 100);
+    expect([...tones.keys()]).toEqual(expect.arrayContaining(large.map(({ colour }) => colour)));
+  });
+});
+
+const isOfWidth = ({ stroke, fill }: DrawnPath, mm: number): boolean =>
+  fill === null && Math.abs((stroke?.widthMm ?? 0) - mm) < 0.01;
+
+/** For the colour of each cell, the marks found on cells of it: their points, relative to the middle of the cell. */
+function marksIn(chart: ChartRead): Map<string, Set<string>> {
+  const { xs, ys, paths } = chart;
+  const strokes = paths.filter((path) => isOfWidth(path, 0.2));
+  const inCells = new Map<string, string[]>();
+  const key = (column: number, line: number): string => `${column} ${line}`;
+  for (const { lines, stroke } of strokes) {
+    for (const points of lines) {
+      const [mx, my] = [0, 1].map((axis) => {
+        const values = points.map((point) => point[axis as 0 | 1]);
+        return (Math.min(...values) + Math.max(...values)) / 2;
+      }) as [number, number];
+      const column = xs.findLastIndex((x) => x <= mx);
+      const line = ys.findLastIndex((y) => y <= my);
+      const [x, y] = [xs[column], ys[line]] as [number, number];
+      const [width, height] = [(xs[column + 1] as number) - x, (ys[line + 1] as number) - y];
+      const size = Math.min(width, height);
+      const share = (at: number): string => (at / size).toFixed(2).replace('-0.00', '0.00');
+      const shape = points.map(([px, py]) => `${share(px - x - width / 2)},${share(py - y - height / 2)}`);
+      inCells.set(key(column, line), [...(inCells.get(key(column, line)) ?? []), shape.join(' ')]);
+      // Seen on its cell also where only lightness is (WCAG 2.2, 1.4.11 asks 3 of graphics).
+      expect(contrastRatio(stroke?.colour ?? '', fillAt(paths, mx, my) ?? '')).toBeGreaterThan(3);
+    }
+  }
+  const marks = new Map<string, Set<string>>();
+  for (let line = 0; line + 1 < ys.length; line++) {
+    for (let column = 0; column + 1 < xs.length; column++) {
+      const colour = chart.colours[line]?.[column] ?? '';
+      const found = marks.get(colour) ?? new Set();
+      marks.set(colour, found.add((inCells.get(key(column, line)) ?? []).sort().join(' | ')));
+    }
+  }
+  return marks;
+}
