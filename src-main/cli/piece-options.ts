@@ -102,7 +102,7 @@ function bandOptions(args: Args): Partial<Band> {
   return defined<Band>({
     unit: args.switches.has('whole') ? 'whole' : undefined,
     rule: read.value(args, 'rule', read.rule),
-    judge: read.value(args, 'judge', read.judge),
+    judge: read.value(args, 'even-out', read.evenOut),
     choice: choice === undefined ? undefined : choice - 1,
     endNeedles: endNeedles === undefined ? undefined : endNeedles === 'on',
     position:

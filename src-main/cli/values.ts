@@ -155,7 +155,7 @@ export function folder(text: string): string {
 
 export const shows = oneOf<Shows>('shows', ['worn', 'needles']);
 export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl']);
-export const judge = oneOf<'figure' | 'blocks'>('judge', ['figure', 'blocks']);
+export const evenOut = oneOf<'figure' | 'blocks'>('even-out', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);

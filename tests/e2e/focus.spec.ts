@@ -135,7 +135,7 @@ test('comes back after the dialogs of the benches', async ({ page, start }) => {
   await page.keyboard.press('Escape');
   await expect(chart(page)).toBeFocused();
 
-  const lettering = page.getByRole('button', { name: 'Set letters' }).first();
+  const lettering = page.getByRole('button', { name: 'Lettering' }).first();
   await lettering.press('Enter');
   await expect(dialog(page)).toBeVisible();
   await page.keyboard.press('Escape');

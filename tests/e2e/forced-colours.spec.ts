@@ -34,7 +34,7 @@ test('tells switches, tools, yarns, benches and commands, light and dark', async
       const tool = (name: string): Locator => page.getByRole('button', { name, exact: true });
       expect(await shape(tool('Draw'))).not.toBe(await shape(tool('Erase')));
       expect(await shape(tool('Motif'))).not.toBe(await shape(tool('Piece')));
-      const yarns = page.getByRole('radiogroup', { name: 'Yarn in the pen' }).locator('.yarn');
+      const yarns = page.getByRole('radiogroup', { name: 'Drawing yarn' }).locator('.yarn');
       expect(await shape(yarns.nth(0))).not.toBe(await shape(yarns.nth(1)));
       // A swatch keeps the colour of its yarn.
       const swatch = (index: number): Promise<string> =>

@@ -61,7 +61,7 @@ test('turns a JPEG into a motif of three yarns and takes it back', async ({ page
   await appearAs(page, 'dark');
   await expectAccessible(page);
 
-  await dialog.getByRole('button', { name: 'Take it' }).click();
+  await dialog.getByRole('button', { name: 'Use it' }).click();
   await expect(announced(page)).toHaveText('lighthouse and gulls is now 21 stitches × 20 rows.');
   await expect.poll(() => chart.size()).toEqual({ columns: 21, rows: 20 });
   await page.getByRole('button', { name: 'Undo turn picture into motif' }).click();
@@ -123,13 +123,13 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
   expect(await copies()).toBe(false);
   await page.evaluate(() => getSelection()?.removeAllRanges());
   await page.keyboard.press('Control+v');
-  await expect(announced(page)).toContainText('It floats');
+  await expect(announced(page)).toContainText('Arrow keys move it');
   await page.keyboard.press('Escape');
 
   const svg = '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><rect width="40" height="40"/></svg>';
   await give('drop', 'half.svg', 'image/svg+xml', Buffer.from(svg));
   await answer();
   await expect(dialog.getByRole('img', { name: /^half in cells, 60 stitches × 43 rows$/ })).toBeVisible();
-  await dialog.getByRole('button', { name: 'Take it' }).click();
+  await dialog.getByRole('button', { name: 'Use it' }).click();
   await expect.poll(() => chart.size()).toEqual({ columns: 60, rows: 43 });
 });

@@ -61,7 +61,7 @@ test('a dialog that cannot be had says so, can be left, and comes when it is tri
   await expect(missing.getByRole('alert')).toContainText('Lettering could not be loaded.');
   await giveBack();
   await missing.getByRole('button', { name: 'Try again' }).click();
-  await expect(page.getByRole('dialog', { name: 'Letters' }).getByRole('textbox', { name: 'Text' })).toBeFocused();
+  await expect(page.getByRole('dialog', { name: 'Lettering' }).getByRole('textbox', { name: 'Text' })).toBeFocused();
 });
 
 test('a part of a bench that cannot be had leaves the rest of the bench usable', async ({ page, start, forgiven }) => {

@@ -12,7 +12,7 @@ test('sets letters with the keyboard alone, lays them and takes them back', asyn
   await chart.grid.focus();
 
   await page.keyboard.press('a');
-  const dialog = page.getByRole('dialog', { name: 'Letters' });
+  const dialog = page.getByRole('dialog', { name: 'Lettering' });
   await expect(dialog.getByRole('textbox', { name: 'Text' })).toBeFocused();
   await expect(dialog.getByRole('button', { name: 'Place it on the chart' })).toBeDisabled();
   await page.keyboard.type('L漢');
@@ -33,7 +33,7 @@ test('sets letters with the keyboard alone, lays them and takes them back', asyn
   await expect(dialog.getByRole('button', { name: 'Place it on the chart' })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(dialog).toBeHidden();
-  await expect(announced(page)).toContainText('It floats');
+  await expect(announced(page)).toContainText('Arrow keys move it');
   await expect(chart.grid).toBeFocused();
 
   await page.keyboard.press('Shift+H');
@@ -43,6 +43,6 @@ test('sets letters with the keyboard alone, lays them and takes them back', asyn
   const laid = ['.....', '...#.', '...#.', '...#.', '...#.', '.###.', '.....'];
   await expect.poll(() => chart.shown()).toEqual(laid);
   await page.keyboard.press('Control+z');
-  await expect(announced(page)).toHaveText('Taken back: lettering.');
+  await expect(announced(page)).toHaveText('Undone: lettering.');
   await expect.poll(() => chart.shown()).toEqual(blank);
 });

@@ -26,7 +26,7 @@ test('says what a lifted selection loses over the edge, and undo brings it back'
   await expect(note(page)).toHaveCount(0);
   await chart.grid.focus();
   for (let times = 0; times < 4; times++) await page.keyboard.press('ArrowRight');
-  await expect(note(page)).toHaveText('Outside the chart: 2 stitches at the right. Laid down here, they are left off.');
+  await expect(note(page)).toHaveText('Outside the chart: 2 stitches at the right. Placed here, they are left off.');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await expect(note(page)).toContainText('2 stitches at the right and 1 row at the top.');
@@ -62,7 +62,7 @@ test('says it too when the pointer lays a copy or something else is taken up', a
   for (let times = 0; times < 3; times++) await page.keyboard.press('ArrowLeft');
   await expect(note(page)).toContainText('All of it is outside the chart.');
   await page.keyboard.press('Enter');
-  await expect(note(page)).toHaveText('All of it was outside the chart: nothing was laid.');
+  await expect(note(page)).toHaveText('All of it was outside the chart: nothing was placed.');
   await expect.poll(() => chart.shown()).toEqual(BLOCK);
 });
 
@@ -95,7 +95,7 @@ test('says what a stamp and letters lose over the edge', async ({ page, start })
   await expect(note(page)).toHaveCount(0);
 
   await page.keyboard.press('a');
-  const dialog = page.getByRole('dialog', { name: 'Letters' });
+  const dialog = page.getByRole('dialog', { name: 'Lettering' });
   await dialog.getByRole('textbox', { name: 'Text' }).fill('I');
   await dialog.getByRole('button', { name: 'Place it on the chart' }).click();
   // Five rows on a chart of three.

@@ -47,17 +47,17 @@ test('copies, mirrors, turns and lays a piece with the keyboard alone', async ({
   await page.keyboard.press('Control+c');
   await expect(announced(page)).toHaveText('Copied.');
   await page.keyboard.press('Control+v');
-  await expect(announced(page)).toContainText('It floats');
+  await expect(announced(page)).toContainText('Arrow keys move it');
   await page.keyboard.press('Shift+H');
   for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight');
   await expect(announced(page)).toContainText('row 1, stitch 5');
   await expect.poll(() => chart.shown()).toEqual(['......', '#....#', '##..##']);
   await page.keyboard.press('Shift+T');
   await page.keyboard.press('Enter');
-  await expect(announced(page)).toHaveText('Laid down.');
+  await expect(announced(page)).toHaveText('Placed.');
   await expect.poll(() => chart.shown()).toEqual(['......', '#...#.', '##..##']);
   await page.keyboard.press('Control+z');
-  await expect(announced(page)).toHaveText('Taken back: paste.');
+  await expect(announced(page)).toHaveText('Undone: paste.');
   await expect.poll(() => chart.shown()).toEqual(CORNER);
 
   await page.keyboard.press('Control+Home');

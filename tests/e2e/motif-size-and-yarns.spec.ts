@@ -11,11 +11,11 @@ test('makes the motif larger and smaller on the side that is chosen', async ({ p
   await stitches.blur();
   await expect(page.getByRole('button', { name: 'Undo resize motif' })).toBeEnabled();
 
-  await page.getByText('Name, and where it grows').click();
-  await page.getByLabel('Columns come and go').selectOption('left');
+  await page.getByText('Name and resizing').click();
+  await page.getByLabel('Add or remove columns').selectOption('left');
   await stitches.fill('17');
   await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.map((line) => `.${line}..`));
-  await page.getByLabel('Rows come and go').selectOption('bottom');
+  await page.getByLabel('Add or remove rows').selectOption('bottom');
   await page.getByRole('textbox', { name: 'Rows' }).fill('17');
   await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE.slice(0, -1).map((line) => `.${line}..`));
 });
@@ -48,7 +48,7 @@ test('refuses a size that cannot be, and says which can', async ({ page, start }
 test('names, colours and adds yarns, and makes another one the ground', async ({ page, start }) => {
   await start();
   const chart = new Chart(page);
-  const palette = page.getByRole('radiogroup', { name: 'Yarn in the pen' });
+  const palette = page.getByRole('radiogroup', { name: 'Drawing yarn' });
   await expect(palette.getByRole('radio', { name: /chalk, contrast/ })).toBeChecked();
   // Of the colours #fbf7ea and #5d7591, by WCAG's formula: (0.9321 + 0.05) / (0.1709 + 0.05).
   await expect(palette.getByRole('radio', { name: /contrast ratio 4.4 to 1/ })).toBeVisible();
@@ -89,8 +89,8 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
 test('keeps what the chart shows with the motif', async ({ page, start }) => {
   await start();
   await expect(page.getByText('As it will be seen')).toBeVisible();
-  await page.getByLabel('It is drawn').selectOption('needles');
+  await page.getByLabel('Drawn').selectOption('needles');
   await expect(page.getByText('As you see it on the bed while knitting.')).toBeVisible();
   await page.getByRole('button', { name: 'Undo choose what the chart shows' }).click();
-  await expect(page.getByLabel('It is drawn')).toHaveValue('worn');
+  await expect(page.getByLabel('Drawn')).toHaveValue('worn');
 });

@@ -46,7 +46,7 @@ test('shows a shape while it is dragged, and Escape gives it up', async ({ page,
   await chart.hover(5, 3);
   await page.mouse.up();
   await expect.poll(() => chart.shown()).toEqual(['.....', '.....', '.....']);
-  await expect(announced(page)).toHaveText('Given up.');
+  await expect(announced(page)).toHaveText('Cancelled.');
 });
 
 test('draws a shape with the keyboard alone and says so', async ({ page, start }) => {
@@ -67,7 +67,7 @@ test('draws a shape with the keyboard alone and says so', async ({ page, start }
   await page.keyboard.press('Space');
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Enter');
-  await expect(announced(page)).toHaveText('Line laid.');
+  await expect(announced(page)).toHaveText('Line drawn.');
   await expect.poll(() => chart.shown()).toEqual(['...##', '..#..', '##...']);
 });
 
@@ -77,9 +77,9 @@ test('fills everywhere, and picks a yarn from the chart', async ({ page, start }
   await chart.click(3, 1);
   await page.getByRole('button', { name: 'Pick a yarn from the chart' }).click();
   await chart.click(1, 1);
-  await expect(announced(page)).toHaveText('slate is in the pen.');
+  await expect(announced(page)).toHaveText('Drawing with slate.');
   await chart.click(3, 1);
-  await expect(announced(page)).toHaveText('chalk is in the pen.');
+  await expect(announced(page)).toHaveText('Drawing with chalk.');
   await page.getByRole('button', { name: 'Fill', exact: true }).click();
   await page.getByRole('switch', { name: 'Everywhere of its colour' }).click();
   await chart.click(1, 1);
@@ -96,8 +96,8 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
 
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('none');
   await page.getByRole('switch', { name: 'All copies follow' }).click();
-  await page.getByRole('textbox', { name: 'Copy, stitches' }).fill('3');
-  await page.getByRole('textbox', { name: 'Copy, rows' }).fill('2');
+  await page.getByRole('textbox', { name: 'Stitches in a copy' }).fill('3');
+  await page.getByRole('textbox', { name: 'Rows in a copy' }).fill('2');
   await chart.click(5, 3);
   await expect.poll(() => chart.shown()).toEqual(['......', '.#..#.', '......', '.#..#.']);
   await page.getByRole('button', { name: 'Erase' }).click();
@@ -119,7 +119,7 @@ test('is accessible with every control of the tools in sight, light and dark', a
   await page.getByRole('button', { name: 'Draw a rectangle' }).click();
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('both ways');
   await page.getByRole('switch', { name: 'All copies follow' }).click();
-  await page.getByRole('textbox', { name: 'Copy, stitches' }).fill('7');
+  await page.getByRole('textbox', { name: 'Stitches in a copy' }).fill('7');
   await expectAccessible(page);
   await appearAs(page, 'dark');
   await expectAccessible(page);

@@ -11,21 +11,21 @@ test('turns, shifts, widens and inverts the motif by keys alone', async ({ page,
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Space');
   const steps = [
-    { keys: 'Shift+H', name: 'mirror across', gives: ['....', '...#'] },
+    { keys: 'Shift+H', name: 'flip left to right', gives: ['....', '...#'] },
     { keys: 'Shift+W', name: 'shift', gives: ['...#', '....'] },
     { keys: 'Shift+D', name: 'shift', gives: ['#...', '....'] },
     { keys: 'Shift+C', name: 'insert column', gives: ['.#...', '.....'] },
     { keys: 'Shift+B', name: 'delete row', gives: ['.#...'] },
     { keys: 'Shift+O', name: 'outline figure', gives: ['###..'] },
     { keys: 'Shift+I', name: 'invert figure and ground', gives: ['...##'] },
-    { keys: 'Shift+T', name: 'quarter turn', gives: ['.', '.', '.', '#', '#'] },
+    { keys: 'Shift+T', name: 'turn 90° clockwise', gives: ['.', '.', '.', '#', '#'] },
   ];
   for (const { keys, name, gives } of steps) {
     await page.keyboard.press(keys);
     await expect.poll(() => chart.shown()).toEqual(gives);
     await expect(page.getByRole('button', { name: `Undo ${name}` })).toBeEnabled();
   }
-  await expect(announced(page)).toHaveText('Turn by a quarter: done.');
+  await expect(announced(page)).toHaveText('Turn 90° clockwise: done.');
   for (let step = steps.length; step > 0; step--) await page.keyboard.press('Control+z');
   await expect.poll(() => chart.shown()).toEqual(['....', '#...']);
   await page.keyboard.press('Control+z');
@@ -40,9 +40,9 @@ test('mirrors from the list of commands', async ({ page, start }) => {
   const chart = new Chart(page);
   await chart.click(1, 1);
   await page.getByRole('button', { name: 'Commands' }).click();
-  await page.keyboard.type('mirror');
+  await page.keyboard.type('flip');
   await expectAccessible(page);
-  await page.getByRole('option', { name: 'Mirror up' }).click();
+  await page.getByRole('option', { name: 'Flip top to bottom' }).click();
   await expect.poll(() => chart.shown()).toEqual(['#..', '...']);
 });
 

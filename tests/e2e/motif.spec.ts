@@ -96,7 +96,7 @@ test('draws with the keyboard alone and says where it is', async ({ page, start 
   await page.keyboard.press('Space');
   await expect.poll(() => chart.shown()).toEqual(['.....#', '......', '.####.', '......']);
   await page.keyboard.press('Control+z');
-  await expect(announced(page)).toHaveText('Taken back: erase.');
+  await expect(announced(page)).toHaveText('Undone: erase.');
 });
 
 test('draws along while Shift is held, as one step of undo', async ({ page, start }) => {

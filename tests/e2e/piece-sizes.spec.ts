@@ -38,7 +38,7 @@ test('compares a sleeve in two sizes by keyboard, takes one in hand and comes ba
   await expect(page.getByRole('heading', { name: 'Sleeve, size L, on the needles' })).toBeVisible();
   await page.keyboard.press('[');
   await expect(page.getByRole('heading', { name: 'Sleeve, size M, on the needles' })).toBeVisible();
-  await expect(announced(page)).toHaveText('Size M is at hand.');
+  await expect(announced(page)).toHaveText('Size M is current.');
   await page.getByRole('button', { name: 'Undo go to another size' }).click();
   await expect(page.getByRole('heading', { name: 'Sleeve, size L, on the needles' })).toBeVisible();
 });

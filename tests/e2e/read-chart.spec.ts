@@ -37,7 +37,7 @@ async function openPhoto(page: Page, home: string): Promise<void> {
   await ring(page, 'top left').waitFor();
 }
 
-const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Take it as the motif' });
+const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Use as the motif' });
 
 test('reads a photo by mouse: the corners are dragged, and every cell comes back', async ({ page, start, home }) => {
   await start();
@@ -64,7 +64,7 @@ test('reads a photo by mouse: the corners are dragged, and every cell comes back
   await cells.click({ position: { x: 40, y: 40 } });
   await page.keyboard.press('2');
   await page.keyboard.press('Escape');
-  await expect(page.getByRole('alert')).toContainText('1 cell that you settled would be lost');
+  await expect(page.getByRole('alert')).toContainText('1 cell that you checked would be lost');
   await page.keyboard.press('Escape');
   await cells.click({ position: { x: 40, y: 40 } });
   await page.keyboard.press('1');

@@ -79,7 +79,7 @@ test('says the date of today, in the file as on the page, and another when anoth
   await expect(first).toContainText('30 November 2026');
 
   await write(page, 'Placement sheet (PDF)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [name = ''] = readdirSync(join(home, 'print'));
   const pages = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
   for (const { text } of pages) expect(text).toContain('30 November 2026');
@@ -89,10 +89,10 @@ test('writes all files into a folder, and they hold what was placed', async ({ p
   mkdirSync(join(home, 'print'));
   await start();
   await page.keyboard.press('3');
-  await write(page, 'Write all four', 'print');
-  await expect(page.getByText(`4 files written to ${join(home, 'print')}`)).toBeVisible();
+  await write(page, 'Export all four', 'print');
+  await expect(page.getByText(`4 files exported to ${join(home, 'print')}`)).toBeVisible();
   const names = readdirSync(join(home, 'print'));
-  const listed = await page.getByRole('list', { name: 'Write files' }).getByRole('listitem').allTextContents();
+  const listed = await page.getByRole('list', { name: 'Export files' }).getByRole('listitem').allTextContents();
   expect(listed.map((entry) => entry.split(',')[0]).sort()).toEqual([...names].sort());
   const read = (end: string): Buffer =>
     readFileSync(join(home, 'print', names.find((name) => name.endsWith(end)) ?? ''));
@@ -125,7 +125,7 @@ test('writes one kind of file alone, on the paper chosen', async ({ page, start,
   await page.keyboard.press('3');
   await page.getByLabel('Paper').selectOption('letter');
   await write(page, 'Placement sheet (PDF)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [name = ''] = readdirSync(join(home, 'print'));
   const [first] = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
   expect([first?.width, first?.height]).toEqual([612, 792]);
@@ -136,7 +136,7 @@ test('shows what a folder holds already, and asks before it replaces any of it',
   await start();
   await page.keyboard.press('3');
   await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [csv = ''] = readdirSync(join(home, 'print'));
   const before = readFileSync(join(home, 'print', csv), 'utf8');
   writeFileSync(join(home, 'print', csv), `${before}noted by hand\r\n`);
@@ -154,18 +154,18 @@ test('shows what a folder holds already, and asks before it replaces any of it',
   await panel.chooseFolder();
   await panel.replace(`Replace "${csv}"?`, false);
   await expect(page.getByRole('dialog')).toHaveCount(0);
-  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+  await expect(page.getByRole('button', { name: 'Export all four' })).toBeEnabled();
   expect(readFileSync(join(home, 'print', csv), 'utf8')).toContain('noted by hand');
 
   await again('Row list (CSV)');
   await panel.replace(/^Replace/, true);
   // What was said of the write before may still stand there; the file tells.
   await expect.poll(() => readFileSync(join(home, 'print', csv), 'utf8')).toBe(before);
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
 
   await again('Chart drawing (SVG)');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
-  await again('Write all four');
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
+  await again('Export all four');
   await expect(page.getByRole('dialog', { name: 'Replace 2 files?' }).getByRole('listitem')).toHaveCount(2);
   await expectAccessible(page);
   await panel.replace('Replace 2 files?', false);
@@ -177,14 +177,14 @@ test('keeps both when told to: the new one of what is there has a number', async
   await start();
   await page.keyboard.press('3');
   await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const before = readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8');
-  await write(page, 'Write all four', 'print');
+  await write(page, 'Export all four', 'print');
   await page
     .getByRole('dialog', { name: /^Replace/ })
     .getByRole('button', { name: 'Keep both' })
     .click();
-  await expect(page.getByText(/^4 files written to/)).toBeVisible();
+  await expect(page.getByText(/^4 files exported to/)).toBeVisible();
   const names = ['chart.png', 'chart.svg', 'placement.pdf', 'rows (2).csv', 'rows.csv'];
   expect(readdirSync(join(home, 'print')).sort()).toEqual(names.map((name) => `Skerry sleeve - ${name}`));
   expect(readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8')).toBe(before);
@@ -195,7 +195,7 @@ test('stays as it was when asked about replacing files and answered with Escape'
   await start();
   await page.keyboard.press('3');
   await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   await write(page, 'Row list (CSV)', 'print');
   await expect(page.getByRole('dialog', { name: /^Replace/ })).toBeVisible();
   await page.keyboard.press('Escape');
@@ -209,7 +209,7 @@ test('gives up without a trace when no folder is chosen', async ({ page, start, 
   await page.keyboard.press('Control+E');
   await page.getByRole('dialog').getByRole('button', { name: 'Cancel' }).click();
   await expect(page.getByRole('dialog')).toHaveCount(0);
-  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+  await expect(page.getByRole('button', { name: 'Export all four' })).toBeEnabled();
   expect(readdirSync(home)).toEqual([]);
 });
 
@@ -225,7 +225,7 @@ test('says in place why nothing was written', async ({ page, start, home }) => {
   const problem = page.getByRole('alert');
   await expect(problem).toContainText('There is no such file or folder.');
   await expect(problem).toContainText('print');
-  await expect(page.getByRole('button', { name: 'Write all four' })).toBeEnabled();
+  await expect(page.getByRole('button', { name: 'Export all four' })).toBeEnabled();
 });
 
 test('has no sheet while nothing can be placed, says why, and leads back to the piece', async ({ page, start }) => {
@@ -235,7 +235,7 @@ test('has no sheet while nothing can be placed, says why, and leads back to the 
   await page.getByRole('button', { name: 'Sheet', exact: true }).click();
   await expect(page.getByText('There is no sheet yet')).toBeVisible();
   await expect(page.getByRole('alert')).toContainText('Use fewer copies');
-  await expect(page.getByRole('button', { name: 'Write all four' })).toBeDisabled();
+  await expect(page.getByRole('button', { name: 'Export all four' })).toBeDisabled();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Go to the piece' }).click();
   await expect(page.getByLabel('Copies in each group')).toHaveValue('9, 9');
@@ -246,7 +246,7 @@ test('has nothing that axe finds wrong, and paper stays white, light and dark', 
   await start();
   await page.keyboard.press('3');
   await write(page, 'Chart image (PNG)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const paper = page.getByRole('document').first().locator('rect').first();
   for (const appearance of ['light', 'dark'] as const) {
     await appearAs(page, appearance);
@@ -264,7 +264,7 @@ test('asks before it replaces files only when another question is answered', asy
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   await page.keyboard.press('3');
   await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file written to/)).toBeVisible();
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [csv = ''] = readdirSync(join(home, 'print'));
 
   // The export is slow, and somebody saves meanwhile.

@@ -37,7 +37,7 @@ test('five presses of the mouse on Undo, without moving it, are five undos', asy
   const box = await restingBox(undo(page));
   // The right end: where Redo came to lie when the name of the step became shorter.
   await page.mouse.move(box.x + box.width - 3, box.y + box.height / 2);
-  for (const next of ['Undo erase', 'Undo mirror across', 'Undo draw', 'Undo draw', 'Undo']) {
+  for (const next of ['Undo erase', 'Undo flip left to right', 'Undo draw', 'Undo draw', 'Undo']) {
     await page.mouse.down();
     await page.mouse.up();
     await expect(undo(page)).toHaveAccessibleName(next);
@@ -51,7 +51,7 @@ test('five presses of the mouse on Undo, without moving it, are five undos', asy
   await expect(redo(page)).toHaveAccessibleName('Redo draw');
   // With nothing left to do again the keyboard stays on the button.
   await redo(page).focus();
-  for (const next of ['Redo draw', 'Redo mirror across', 'Redo erase', 'Redo draw', 'Redo']) {
+  for (const next of ['Redo draw', 'Redo flip left to right', 'Redo erase', 'Redo draw', 'Redo']) {
     await page.keyboard.press('Enter');
     await expect(redo(page)).toHaveAccessibleName(next);
   }

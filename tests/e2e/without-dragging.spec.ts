@@ -124,9 +124,9 @@ test('cells that are put over the edge by a press say so, and what is left off w
   await chart.click(2, 2);
   await chart.click(1, 1);
   await chart.click(6, 1);
-  await expect(note(page)).toHaveText('Outside the chart: 1 stitch at the right. Laid down here, they are left off.');
+  await expect(note(page)).toHaveText('Outside the chart: 1 stitch at the right. Placed here, they are left off.');
   await page.getByText('Move by buttons').click();
-  await page.getByRole('button', { name: 'Lay it down' }).click();
+  await page.getByRole('button', { name: 'Place it' }).click();
   await expect(note(page)).toHaveText('Left off outside the chart: 1 stitch at the right. Undo brings them back.');
   await expect.poll(() => chart.shown()).toEqual(['......', '.....#', '.....#']);
 });
@@ -155,14 +155,14 @@ test('lines, rectangles and ellipses go from one press to the next, and are seen
   const chart = await cornerChart(page);
   await page.getByRole('button', { name: 'Draw a rectangle' }).click();
   await chart.click(4, 1);
-  await expect(announced(page)).toHaveText('Rectangle from row 1, stitch 4. Press where it ends; Escape gives it up.');
+  await expect(announced(page)).toHaveText('Rectangle from row 1, stitch 4. Press where it ends; Escape cancels.');
   await chart.hover(6, 2);
   await expect.poll(() => chart.shown()).toEqual(['......', '#..###', '##.###']);
   await page.keyboard.press('Escape');
   await expect.poll(() => chart.shown()).toEqual(CORNER);
   await chart.click(4, 1);
   await chart.click(6, 3);
-  await expect(announced(page)).toHaveText('Rectangle laid.');
+  await expect(announced(page)).toHaveText('Rectangle drawn.');
   await expect.poll(() => chart.shown()).toEqual(['...###', '#..#.#', '##.###']);
   await page.keyboard.press('Control+z');
   await page.getByRole('button', { name: 'Draw a line' }).click();
@@ -200,7 +200,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await chart.drag([1, 1], [2, 2]);
       await page.getByRole('combobox', { name: 'Shown as' }).selectOption('fabric, purl side');
       await right.click();
-      await group.getByRole('button', { name: 'Lay it down' }).click();
+      await group.getByRole('button', { name: 'Place it' }).click();
       await expect(page.getByRole('button', { name: 'Undo move cells' })).toBeVisible();
       await page.getByRole('combobox', { name: 'Shown as' }).selectOption('chart');
       await expect(note(page)).toHaveText('Left off outside the chart: 1 stitch at the left. Undo brings them back.');

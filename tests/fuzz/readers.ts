@@ -268,7 +268,7 @@ const optionValues: readonly ((text: string) => unknown)[] = [
   values.pngFile,
   values.shows,
   values.finishedFace,
-  values.judge,
+  values.evenOut,
   values.side,
   values.paper,
   values.figure,

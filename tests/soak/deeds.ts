@@ -56,7 +56,7 @@ const MOTIF: readonly Deed[] = [
     press(page, 's', 'Control+a', 'Control+c', 'Control+v', ...some(random, [...STEPS, 'Shift+H'], 6), 'Enter'),
   async (page, random) => {
     await press(page, 'a');
-    const dialog = page.getByRole('dialog', { name: 'Letters' });
+    const dialog = page.getByRole('dialog', { name: 'Lettering' });
     await dialog.getByRole('textbox', { name: 'Text' }).fill(random.of(['A', 'I', 'Li']));
     if (random.next() < 0.5) await dialog.getByRole('button', { name: 'Place it on the chart' }).click();
     else await page.keyboard.press('Escape');

@@ -19,7 +19,7 @@ export const placeCommand: Command = {
     'stitches',
     'copies',
     'rule',
-    'judge',
+    'even-out',
     'seam-allowance',
     'shows',
     'finished-face',

@@ -30,7 +30,7 @@ function readyLines(piece: KnitPiece, plan: Plan): string[] {
   return atHand(plan, running.isKnittable ? running.order : []).map((item) => words.runningOrder.atHand(item, names));
 }
 
-/** A row to knit, or several in a row that are plain and before which there is nothing to do. */
+/** A row to knit, or several plain ones before which there is nothing to do: a row with something to do stands alone. */
 interface Line {
   readonly rows: readonly [first: PlanRow, last: PlanRow];
   /** What is done before the first of them. */
@@ -77,7 +77,7 @@ function linesOf(piece: KnitPiece, plan: Plan): Line[] {
     const [before, after] = [sentences(told.before, piece), sentences(told.after, piece)];
     const isNextPlain = row.contrast.length === 0 && row.wraps.length === 0;
     const last = lines.at(-1);
-    if (last && isPlain && isNextPlain && before.length === 0) {
+    if (last && isPlain && isNextPlain && last.before.length + before.length === 0) {
       lines[lines.length - 1] = { ...last, rows: [last.rows[0], row], after };
     } else {
       lines.push({ rows: [row, row], before, after });

@@ -103,11 +103,11 @@ const byCode: {
   'off-fixed-places': ({ rows, one, other, repeat }) =>
     `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups of which each begins ${repeat} needles after the one before it; or choose the needles by hand.`,
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
-    `${motif} in group ${group + 1} would be seen mirrored when worn, and it holds letters. ${
+    `${motif} in group ${group + 1} would be seen mirrored when worn, and it has lettering. ${
       isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
     }`,
   'mirrored-lettering-in-fill': ({ fill, motif, isFillMirrored }) =>
-    `${motif} in fill ${fill + 1} would be seen mirrored when worn, and it holds letters. ${
+    `${motif} in fill ${fill + 1} would be seen mirrored when worn, and it has lettering. ${
       isFillMirrored ? 'Do not mirror the fill.' : 'Let its chart show the piece as worn, or mirror the fill.'
     }`,
   'infant-floats': ({ rows, count }) =>

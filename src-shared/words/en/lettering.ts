@@ -7,22 +7,22 @@ import { numbers as n } from './numbers.ts';
 const faces: Readonly<Record<FinishedFace, string>> = { knit: 'knit side', purl: 'purl side' };
 
 export const lettering = {
-  command: 'Set letters',
+  command: 'Lettering',
   /** Under the icon. */
-  tool: 'Letters',
-  title: 'Letters',
+  tool: 'Lettering',
+  title: 'Lettering',
   text: 'Text',
   textHint: 'Enter begins a new line.',
   font: 'Typeface',
   /** Shows what a typeface is like. */
   sample: 'Aa Bb 12',
   yarn: 'Yarn',
-  letterSpacing: 'Between letters',
-  lineSpacing: 'Between lines',
-  more: 'cells more',
-  moreRows: 'rows more',
-  align: 'Lines stand',
-  alignments: { left: 'at the left', centre: 'in the middle', right: 'at the right' },
+  letterSpacing: 'Extra space between letters',
+  lineSpacing: 'Extra space between lines',
+  more: 'cells',
+  moreRows: 'rows',
+  align: 'Align lines',
+  alignments: { left: 'left', centre: 'centre', right: 'right' },
   preview: 'How it comes out',
   previewOf: (text: string, width: number, height: number): string =>
     `${text
@@ -41,13 +41,13 @@ export const lettering = {
       : 'It reads on the **purl side**, which is worn and faces you on the needles.';
   },
   readsLaidMirrored:
-    'The chart is drawn as on the needles, so the letters are laid mirrored there: worn, they read on the **knit side**.',
+    'The chart is drawn as on the needles, so the letters are placed mirrored there: worn, they read on the **knit side**.',
   comesOutMirrored: (face: FinishedFace): string =>
     `Worn, it comes out mirrored: the chart is drawn as on the needles, and the ${faces[face]} is worn.`,
-  layMirrored: 'Lay it mirrored',
+  layMirrored: 'Place it mirrored',
   layMirroredHint: 'So that it reads when worn.',
   tooLarge: (width: number, height: number): string =>
-    `It is larger than the motif, ${n.size(width, height)}: what lies outside is not laid.`,
+    `It is larger than the motif, ${n.size(width, height)}: what falls outside is left off.`,
   grow: (width: number, height: number): string => `Make the motif ${n.size(width, height)}`,
   grown: (width: number, height: number): string => `The motif has ${n.size(width, height)} now.`,
   place: 'Place it on the chart',

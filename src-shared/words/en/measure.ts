@@ -145,13 +145,13 @@ export const understanding = {
   marks,
   slips: {
     next: 'Go to the next cell that breaks the repeat',
-    before: 'Go to the cell before that breaks the repeat',
+    before: 'Go to the previous cell that breaks the repeat',
     none: 'No cell breaks the repeat.',
     /** `2 of 5: row 7, stitch 6 is chalk; in its copies it is slate.` */
     at: (at: number, of: number, column: number, row: number, drawn: string, expected: string): string =>
       `${at} of ${of}: row ${row + 1}, stitch ${column + 1} is ${drawn}; in its copies it is ${expected}.`,
     /** Short, for buttons side by side. */
-    buttons: { mend: 'Mend', next: 'Next', before: 'Before' },
+    buttons: { mend: 'Mend', next: 'Next', before: 'Previous' },
     buttonsLabel: 'Cells that break the repeat',
   },
   measuring: 'Measuring the chart …',

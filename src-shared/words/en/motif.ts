@@ -58,15 +58,15 @@ export const motif = {
   /** Shapes between two corners. */
   shapes: {
     begun: (tool: string, column: number, row: number): string =>
-      `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space ends it, Escape gives it up.`,
+      `${tool} from row ${row + 1}, stitch ${column + 1}. Arrow keys stretch it, Space ends it, Escape cancels.`,
     begunByPress: (tool: string, column: number, row: number): string =>
-      `${tool} from row ${row + 1}, stitch ${column + 1}. Press where it ends; Escape gives it up.`,
-    laid: (tool: string): string => `${tool} laid.`,
-    givenUp: 'Given up.',
+      `${tool} from row ${row + 1}, stitch ${column + 1}. Press where it ends; Escape cancels.`,
+    laid: (tool: string): string => `${tool} drawn.`,
+    givenUp: 'Cancelled.',
   },
   commands: {
-    nextYarn: 'Take the next yarn',
-    yarnBefore: 'Take the yarn before',
+    nextYarn: 'Next yarn',
+    yarnBefore: 'Previous yarn',
     addYarn: 'Add a yarn',
     zoomIn: 'Zoom in',
     zoomOut: 'Zoom out',
@@ -76,7 +76,7 @@ export const motif = {
     nextShowing: 'Show chart, knit side or purl side in turn',
     filledShapes: 'Fill shapes',
     fillEverywhere: 'Fill everywhere',
-    nextSymmetry: 'Take the next symmetry',
+    nextSymmetry: 'Next symmetry',
     copiesFollow: 'Let all copies follow',
   },
   /** Selected and lifted cells. */
@@ -92,7 +92,7 @@ export const motif = {
       right: 'Move what is selected right, as it is shown',
       up: 'Move what is selected up a row',
       down: 'Move what is selected down a row',
-      lay: 'Lay it down',
+      lay: 'Place it',
       giveUp: 'Let the selection go',
     },
     title: 'Selection',
@@ -100,7 +100,7 @@ export const motif = {
     /** What is seen of it, for who does not drag. */
     hint: {
       nothing: 'Drag over cells, or press one corner and then the other.',
-      selected: 'Drag it, or press one of its cells and then where that cell goes. A press elsewhere lays it down.',
+      selected: 'Drag it, or press one of its cells and then where that cell goes. A press elsewhere places it.',
     },
     takenHold: (column: number, row: number): string =>
       `Taken hold of row ${row + 1}, stitch ${column + 1}. Press where this cell goes, and the rest goes with it.`,
@@ -109,34 +109,34 @@ export const motif = {
     nothing: 'Nothing is selected.',
     copied: 'Copied.',
     cut: 'Cut.',
-    lifted: 'It floats: arrow keys move it, Enter lays it down, Escape gives it up.',
-    turned: (label: string): string => `${label}: done with what floats.`,
+    lifted: 'Arrow keys move it, Enter places it, Escape cancels.',
+    turned: (label: string): string => `${label}: done with what is lifted.`,
     at: (column: number, row: number): string => `Its lower left corner: row ${row + 1}, stitch ${column + 1}`,
-    laid: 'Laid down.',
+    laid: 'Placed.',
   },
 
   /** Cells over the edge of the chart: while they are lifted, and after they were laid. */
   overhang: {
     lifted: (overhang: Overhang): string =>
       overhang.isWhole
-        ? 'All of it is outside the chart. Laid down here, it is left off.'
-        : `Outside the chart: ${overhangParts(overhang)}. Laid down here, they are left off.`,
+        ? 'All of it is outside the chart. Placed here, it is left off.'
+        : `Outside the chart: ${overhangParts(overhang)}. Placed here, they are left off.`,
     leftOff: (overhang: Overhang, canUndo: boolean): string => {
       if (!overhang.isWhole) {
         return `Left off outside the chart: ${overhangParts(overhang)}.${canUndo ? ' Undo brings them back.' : ''}`;
       }
       return canUndo
         ? 'All of it was outside the chart and is left off. Undo brings it back.'
-        : 'All of it was outside the chart: nothing was laid.';
+        : 'All of it was outside the chart: nothing was placed.';
     },
   },
 
   /** Commands for the whole motif. */
   whole: {
     labels: {
-      'mirror-across': 'Mirror across',
-      'mirror-up': 'Mirror up',
-      'quarter-turn': 'Turn by a quarter',
+      'mirror-across': 'Flip left to right',
+      'mirror-up': 'Flip top to bottom',
+      'quarter-turn': 'Turn 90° clockwise',
       'shift-left': 'Shift left by one stitch',
       'shift-right': 'Shift right by one stitch',
       'shift-up': 'Shift up by one row',
@@ -145,7 +145,7 @@ export const motif = {
       'delete-column': 'Delete the column at the cursor, or those selected',
       'insert-row': 'Insert a row at the cursor, or as many as are selected',
       'delete-row': 'Delete the row at the cursor, or those selected',
-      'exchange-yarns': 'Exchange the yarn in the pen with the yarn at the cursor',
+      'exchange-yarns': 'Exchange the drawing yarn with the yarn at the cursor',
       invert: 'Invert figure and ground',
       outline: 'Outline the figure by one cell',
       'mend-slips': 'Mend the cells that break the repeat',
@@ -162,14 +162,14 @@ export const motif = {
   zoom: (scale: number): string => n.percent(scale),
   zoomInFull: (scale: number): string => `${n.percent(scale)} of life size`,
   zoomLabel: 'Size on the screen',
-  yarnTaken: (name: string): string => `${name} is in the pen.`,
+  yarnTaken: (name: string): string => `Drawing with ${name}.`,
   nameMissing: 'A name has 1 to 80 letters.',
   newYarn: (number: number): string => `yarn ${number}`,
 
   stage: {
     label: (name: string, width: number, height: number): string =>
       `Chart of ${name}, ${n.size(width, height)}, row 1 at the bottom`,
-    help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. A line, rectangle or ellipse starts and ends with Space; Escape gives it up. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
+    help: 'Arrow keys move from cell to cell, Space uses the tool, Shift with an arrow key draws along. A line, rectangle or ellipse starts and ends with Space; Escape cancels. Home and End go to the ends of the row, with Ctrl to the first and the last cell; Page Up and Page Down move 10 rows.',
     oneRepeat: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
       `One repeat: ${n.size(width, height)}, ${lengths.acrossUnbroken(widthMm, heightMm, unit)}`,
     neighbours: 'neighbouring copies shown faintly',
@@ -194,7 +194,7 @@ export const motif = {
 
   yarns: {
     title: 'Yarns',
-    choose: 'Yarn in the pen',
+    choose: 'Drawing yarn',
     nameAndPart: yarnAndPart,
     /** WCAG contrast against the main yarn: `5.1 : 1`. */
     ratio: (ratio: number): string => `${ratio.toFixed(1)} : 1`,
@@ -213,19 +213,19 @@ export const motif = {
   size: {
     title: 'Motif',
     name: 'Name',
-    more: 'Name, and where it grows',
+    more: 'Name and resizing',
     columns: 'Stitches',
     rows: 'Rows',
-    columnsAt: 'Columns come and go',
-    rowsAt: 'Rows come and go',
+    columnsAt: 'Add or remove columns',
+    rowsAt: 'Add or remove rows',
     sides: { left: 'at the left', right: 'at the right', top: 'at the top', bottom: 'at the bottom' },
-    shows: 'It is drawn',
+    shows: 'Drawn',
     showing: { worn: 'as worn', needles: 'as on the needles' },
     showsNote: {
       worn: 'As it will be seen; where that is the knit side, the needles get its mirror image.',
       needles: 'As you see it on the bed while knitting.',
     },
-    isLettering: 'It holds letters',
+    isLettering: 'Has lettering',
     isLetteringHint: 'You are warned where they would be seen mirrored.',
   },
 
@@ -240,19 +240,19 @@ export const motif = {
       'left-right': 'left and right',
       'up-down': 'up and down',
       both: 'both ways',
-      turning: 'turning',
+      turning: 'half turn',
     },
     symmetryAnnounced: {
       none: 'No symmetry',
       'left-right': 'Left and right alike',
       'up-down': 'Up and down alike',
       both: 'Both ways alike',
-      turning: 'Alike when turned',
+      turning: 'Alike after a half turn',
     },
     copiesFollow: 'All copies follow',
-    copiesFollowHint: 'What is painted in one copy comes up in all of them.',
-    copyWidth: 'Copy, stitches',
-    copyHeight: 'Copy, rows',
+    copiesFollowHint: 'Drawing in one copy draws in all.',
+    copyWidth: 'Stitches in a copy',
+    copyHeight: 'Rows in a copy',
     neighbours: 'Show neighbours',
     showing: 'Shown as',
     showings: { chart: 'chart', knit: 'fabric, knit side', purl: 'fabric, purl side' },

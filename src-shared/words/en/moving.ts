@@ -49,7 +49,7 @@ export const moving = {
   byButtons: 'Move a group by buttons',
   commands: {
     next: 'Choose the next group',
-    before: 'Choose the group before',
+    before: 'Choose the previous group',
     left: 'Move the group left, as it is shown',
     right: 'Move the group right, as it is shown',
     up: 'Move the groups up a row',

@@ -21,7 +21,7 @@ export const readingIn = {
     },
     picture: {
       label: 'Any picture',
-      hint: 'Is brought down to as many stitches, rows and yarns as you like.',
+      hint: 'Is reduced to as many stitches, rows and yarns as you like.',
     },
   },
 
@@ -41,7 +41,7 @@ export const readingIn = {
     straightEmpty: 'The straightened chart comes here, once its corners are set.',
     columns: 'Columns',
     rows: 'Rows',
-    asFound: 'Take what was found',
+    asFound: 'Use what was found',
     kind: 'Told apart by',
     kinds: { colours: 'colours of yarns', ink: 'ink or holes' },
     yarns: 'Yarns',
@@ -55,22 +55,22 @@ export const readingIn = {
     mostYarns: (most: number): string =>
       `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,
     doubtsNote: 'Rings mark doubtful cells.',
-    before: 'Doubtful cell before',
+    before: 'Previous doubtful cell',
     next: 'Next doubtful cell',
     /** Where the eye is, what was read there, and how sure it is. */
     cell: (column: number, row: number, yarn: string, sure: number | null): string =>
-      `Row ${row + 1}, column ${column + 1}: ${yarn}, ${sure === null ? 'settled' : `${n.percent(sure)} sure`}.`,
+      `Row ${row + 1}, column ${column + 1}: ${yarn}, ${sure === null ? 'checked' : `${n.percent(sure)} sure`}.`,
     noDoubts: 'No cell is doubtful.',
-    settle: 'It is',
+    settle: 'This cell is',
     enlarged: (column: number, row: number): string => `Row ${row + 1}, column ${column + 1} in the photo, enlarged`,
     yarn: (index: number, isGround: boolean): string => (isGround ? 'ground' : `yarn ${index + 1}`),
     stop: 'Stop',
-    again: 'Read on',
+    again: 'Continue',
     leaving: (settled: number): string =>
-      `Leave without taking the chart? ${n.count(settled, 'cell')} that you settled would be lost.`,
+      `Leave without taking the chart? ${n.count(settled, 'cell')} that you checked would be lost.`,
     leave: 'Leave',
     stay: 'Stay',
-    take: 'Take it as the motif',
+    take: 'Use as the motif',
     takeNote: 'It takes the place of the motif on the bench. Undo brings that back.',
     taken: (columns: number, rows: number): string => `Chart read: ${n.size(columns, rows)}.`,
   },

@@ -7,10 +7,10 @@ const stages: Readonly<Record<Stage, string>> = {
   straighten: 'Straightening the picture',
   'find-grid': 'Counting columns and rows',
   sample: 'Looking into each cell',
-  'even-light': 'Taking off uneven light',
+  'even-light': 'Evening out the light',
   'sort-colours': 'Sorting by yarn',
-  reduce: 'Bringing the picture down to stitches',
-  dither: 'Scattering stitches',
+  reduce: 'Reducing to stitches',
+  dither: 'Speckling',
 };
 
 /** Below this confidence a count is said to be a guess. */

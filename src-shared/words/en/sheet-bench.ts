@@ -14,7 +14,7 @@ export const sheetBench = {
   title: 'What will be printed',
   pages: (pages: number, paper: string): string =>
     `The placement sheet takes **${n.count(pages, 'page')}** of ${paper}.`,
-  trueToPrint: 'The preview, the print and the file are one drawing.',
+  trueToPrint: 'What you see here is what prints.',
   pagesLabel: 'Pages of the placement sheet',
   noSheet: 'There is no sheet yet',
   toPiece: 'Go to the piece',
@@ -29,7 +29,7 @@ export const sheetBench = {
     byCommand: 'To print the placement sheet, use Print in Walewright (Ctrl+P in its window).',
     printed: 'The sheet went to the printer.',
   },
-  writeTitle: 'Write files',
+  writeTitle: 'Export files',
   intoFolder: 'You choose a folder, and are asked before a file there is replaced.',
   /** What a button that writes says, and what it is good for. */
   kinds: {
@@ -38,16 +38,16 @@ export const sheetBench = {
     'chart-svg': { button: 'Chart drawing (SVG)', about: 'the same as lines, for any size' },
     'rows-csv': { button: 'Row list (CSV)', about: 'every row, for a spreadsheet' },
   } satisfies { readonly [K in Kind]: { button: string; about: string } },
-  all: (kinds: number): string => `Write all ${inWords(kinds)}`,
+  all: (kinds: number): string => `Export all ${inWords(kinds)}`,
   commands: {
-    'sheet-pdf': 'Write the placement sheet',
-    'chart-png': 'Write the chart image',
-    'chart-svg': 'Write the chart drawing',
-    'rows-csv': 'Write the row list',
-    all: 'Write all files',
+    'sheet-pdf': 'Export the placement sheet',
+    'chart-png': 'Export the chart image',
+    'chart-svg': 'Export the chart drawing',
+    'rows-csv': 'Export the row list',
+    all: 'Export all files',
   } satisfies { readonly [K in Kind | 'all']: string },
-  writing: 'Writing…',
-  written: (files: number, folder: string): string => `${n.count(files, 'file')} written to ${folder}`,
+  writing: 'Exporting…',
+  written: (files: number, folder: string): string => `${n.count(files, 'file')} exported to ${folder}`,
   file: (name: string, bytes: number): string => `${name}, ${size(bytes)}`,
   size,
 };

@@ -26,7 +26,7 @@ export const shell = {
     goTo: (bench: string): string => `Go to ${bench}`,
     lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },
     lengthUnitAnnounced: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
-    theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance as the platform' },
+    theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance: follow the system' },
     singleKeys: 'Shortcuts of a single key',
     singleKeysHint: 'They act while the chart, the piece or the pages have the keyboard.',
     /** A switch was turned by its shortcut. */
@@ -104,7 +104,7 @@ export const shell = {
   dropHere: 'Drop a project or a picture to open it',
   unsavedDialog: {
     title: (name: string): string => `Save "${name}" first?`,
-    text: 'It has changes that stand in no file yet.',
+    text: 'It has unsaved changes.',
     save: 'Save',
     drop: 'Leave without saving',
     stay: 'Stay here',

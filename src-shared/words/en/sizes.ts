@@ -16,7 +16,7 @@ function ends<T extends number | string>(from: readonly T[]): readonly [first: T
 
 export const sizes = {
   title: 'Sizes',
-  /** What the bench and the sheet say of the size at hand. */
+  /** What the bench and the sheet say of the current size. */
   named: (piece: string, size: string): string => `${piece}, size ${size}`,
   free: (number: number): string => `${number}`,
   none: '–',
@@ -26,22 +26,22 @@ export const sizes = {
     smaller: 'Go to the next smaller size',
     larger: 'Go to the next larger size',
   },
-  wentTo: (name: string): string => `Size ${name} is at hand.`,
+  wentTo: (name: string): string => `Size ${name} is current.`,
 
   dialog: {
     title: (project: string): string => `Sizes of ${project}`,
     about:
-      'The size at hand is drawn on the benches and printed. The rule that places the groups is the same for all; each size is placed by itself.',
-    current: 'at hand',
-    take: 'Take in hand',
-    takeInFull: (size: string): string => `Take size ${size} in hand`,
+      'The current size is drawn on the benches and printed. The rule that places the groups is the same for all; each size is placed by itself.',
+    current: 'current',
+    take: 'Switch to this size',
+    takeInFull: (size: string): string => `Switch to size ${size}`,
     remove: 'Remove',
     removeInFull: (size: string): string => `Remove size ${size}`,
     name: (index: number): string => `Name of size ${index + 1}`,
     cell: (line: string, size: string): string => `${line}, size ${size}`,
     addSmaller: 'Add a smaller size',
     addLarger: 'Add a larger size',
-    added: (name: string): string => `Size ${name} was added and is at hand. Change its numbers.`,
+    added: (name: string): string => `Size ${name} was added and is current. Change its numbers.`,
     removed: (name: string): string => `Size ${name} was removed.`,
     working: 'working out',
     placing: 'Where the groups stand',

@@ -30,9 +30,9 @@ describe('the row list as text', () => {
     const viewModel = new SheetViewModel(session, {} as Host, {} as never);
     const { body } = render(WriteFiles, { props: { viewModel, isPlanned: true } });
     expect(body).toContain('Row list (text)');
-    expect(body).toContain('Write all five');
+    expect(body).toContain('Export all five');
     const action = viewModel.actions.find(({ id }) => id === 'write-rows-txt');
-    expect(action?.label()).toBe('Write the row list as text');
+    expect(action?.label()).toBe('Export the row list as text');
     expect(viewModel.actions.filter(({ keys }) => keys.some((key) => action?.keys.includes(key)))).toEqual([action]);
   });
 });

@@ -33,13 +33,13 @@ describe('place', () => {
 
   // Common practice, no source: the same by the pattern blocks.
   it('evens out the blocks: 12, 24, 12', async () => {
-    const { choices } = await place(motif, '--stitches', '120', '--copies', '3,3', '--judge', 'blocks');
+    const { choices } = await place(motif, '--stitches', '120', '--copies', '3,3', '--even-out', 'blocks');
     expect(choices[0]).toMatchObject({ blocks: { margins: [12, 12], gaps: [24] }, acrossSeam: 24, fromRule: 0 });
   });
 
   // Common practice, no source.
   it('starts one group of 36 centred by blocks at L18', async () => {
-    const placed = await place(motif, '--stitches', '120', '--copies', '3', '--judge', 'blocks');
+    const placed = await place(motif, '--stitches', '120', '--copies', '3', '--even-out', 'blocks');
     expect(firsts(placed)[0]).toEqual(['L18']);
   });
 
@@ -78,7 +78,7 @@ describe('place', () => {
 
   it('puts the blank column where the face and the drawing have it', async () => {
     const figureOf = async (...typed: string[]) =>
-      (await place(motif, '--stitches', '20', '--copies', '1', '--judge', 'blocks', ...typed)).choices[0]?.groups[0];
+      (await place(motif, '--stitches', '20', '--copies', '1', '--even-out', 'blocks', ...typed)).choices[0]?.groups[0];
     const blankLeft = { first: 'L6', last: 'R6', figureFirst: 'L5', figureLast: 'R6' };
     const blankRight = { first: 'L6', last: 'R6', figureFirst: 'L6', figureLast: 'R5' };
     expect(await figureOf()).toEqual(blankLeft);
@@ -107,7 +107,7 @@ describe('place', () => {
     const turned = { ...project, piece: { ...project.piece, finishedFace: 'purl' as const } };
     const file = folder.file('purl.walewright', projectToText(turned));
     const group = async (...typed: string[]) =>
-      (await place(file, '--stitches', '20', '--copies', '1', '--judge', 'blocks', ...typed)).choices[0]?.groups[0];
+      (await place(file, '--stitches', '20', '--copies', '1', '--even-out', 'blocks', ...typed)).choices[0]?.groups[0];
     expect(await group()).toMatchObject({ first: 'L7', figureFirst: 'L7' });
     expect(await group('--finished-face', 'knit')).toMatchObject({ first: 'L7', figureFirst: 'L6' });
   });

@@ -210,7 +210,7 @@ describe('plan for people', () => {
       'Set pattern band 1 for row 61: L48 to L13, 3 copies of ',
       'Set the carriage to knit the pattern.',
       'R48',
-      '92–99',
+      '93–99',
       'Hang the hem on L60–R60: 120 loops',
     ]) {
       expect(out).toContain(sentence);

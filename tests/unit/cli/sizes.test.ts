@@ -36,7 +36,7 @@ function sleeves(): Project {
 const file = folder.file('sleeves.walewright', projectToText(sleeves()));
 
 describe('--size', () => {
-  it('plans the size of that name, and the one at hand if left out', async () => {
+  it('plans the size of that name, and the current one if left out', async () => {
     const stitches = async (...typed: string[]) => {
       const { size, piece } = await callJson<PlanJson>('plan', file, ...typed);
       return [size, piece.stitches, piece.rows];
@@ -103,7 +103,7 @@ describe('sizes', () => {
     const { status, out } = await call('sizes', file);
     expect(status).toBe(0);
     expect(out).toMatch(/Size +Stitches +Rows/);
-    expect(out).toMatch(/M \(at hand\) +96 to 124 +140 +34\.3 to 44\.3 × 35/);
+    expect(out).toMatch(/M \(current\) +96 to 124 +140 +34\.3 to 44\.3 × 35/);
     expect(out).toMatch(/L +104 to 132 +150 +37\.1 to 47\.1 × 37\.5/);
     expect(out).not.toMatch(/[{}]|undefined|null|NaN/);
   });
@@ -117,7 +117,7 @@ describe('sizes', () => {
     const { sizes } = await callJson<SizesJson>('sizes', path);
     expect(sizes[0]).toMatchObject({ name: 'M', error: { code: 'groups-wider-than-piece' } });
     expect((await call('sizes', path)).out).toMatch(
-      /M \(at hand\) +40 +140 +14\.3 × 35\n[^]*Size M: The groups take 56 stitches/,
+      /M \(current\) +40 +140 +14\.3 × 35\n[^]*Size M: The groups take 56 stitches/,
     );
   });
 });

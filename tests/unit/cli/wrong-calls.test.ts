@@ -66,7 +66,7 @@ describe('a call that cannot be answered', () => {
     ['gaps wider than the piece', placeWith('--copies', '2,2', '--rule', 'gaps:20'), 'rule-cannot-be-met', '--rule'],
     ['an unknown face', placeWith('--finished-face', 'front'), 'option-value', '--finished-face'],
     ['an unknown chart', placeWith('--shows', 'back'), 'option-value', '--shows'],
-    ['an unknown judge', placeWith('--judge', 'eye'), 'option-value', '--judge'],
+    ['an unknown judge', placeWith('--even-out', 'eye'), 'option-value', '--even-out'],
     ['groups wider than the piece', placeWith('--copies', '9'), 'groups-wider-than-piece', '--copies'],
     ['a motif without a figure', ['place', plain, '--stitches', '9', '--copies', '1'], 'no-figure', plain],
 

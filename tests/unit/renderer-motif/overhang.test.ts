@@ -64,7 +64,7 @@ describe('a cutting over the edge', () => {
   it('is said by its sides', () => {
     const { lifted, leftOff } = words.motif.overhang;
     expect(lifted(sides(2, 0, 1, 0))).toBe(
-      'Outside the chart: 2 stitches at the left and 1 row at the bottom. Laid down here, they are left off.',
+      'Outside the chart: 2 stitches at the left and 1 row at the bottom. Placed here, they are left off.',
     );
     expect(leftOff(sides(0, 1, 0, 0), true)).toBe(
       'Left off outside the chart: 1 stitch at the right. Undo brings them back.',

@@ -12,10 +12,10 @@ it('keeps quiet if a command spoke meanwhile, also in the same words as the time
   const say = announcerFor(session);
   say('Row 1, stitch 2');
   expect(session.announcement.text).toBe('Row 1, stitch 2');
-  session.announce('Laid down.');
+  session.announce('Placed.');
   // It waits a moment now, for one was said just before.
   say('Row 1, stitch 3');
-  session.announce('Laid down.');
+  session.announce('Placed.');
   vi.runAllTimers();
-  expect(session.announcement.text).toBe('Laid down.');
+  expect(session.announcement.text).toBe('Placed.');
 });

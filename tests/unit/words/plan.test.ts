@@ -110,7 +110,7 @@ describe('a finding in words', () => {
     ],
     [
       { code: 'mirrored-lettering-in-fill', rows: [2, 90], fill: 0, motif: 'initials', isFillMirrored: true },
-      'initials in fill 1 would be seen mirrored when worn, and it holds letters. Do not mirror the fill.',
+      'initials in fill 1 would be seen mirrored when worn, and it has lettering. Do not mirror the fill.',
     ],
     [
       { code: 'hem-loops', rows: [20, 20], loops: 62, hungOn: 70 },

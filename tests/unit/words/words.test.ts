@@ -37,7 +37,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'not-a-date': { text: '2026-02-30' },
   'epoch-unusable': { text: 'yesterday', most: 253402300799 },
   'option-unknown': { option: '--colour' },
-  'option-value': { option: '--judge', text: 'eye', allowed: 'figure or blocks' },
+  'option-value': { option: '--even-out', text: 'eye', allowed: 'figure or blocks' },
   'option-missing': { option: '--stitches' },
   'option-empty': { option: '--stitches' },
   'switch-value': { option: '--whole', text: 'yes' },

@@ -37,8 +37,8 @@ export const calls = {
   }),
   'argument-missing': ({ argument }) => ({ what: `${argument} is missing.`, mend: 'Name it; --help shows how.' }),
   'argument-unexpected': ({ text }) => ({
-    what: `"${text}" is one name too many.`,
-    mend: 'Put names with blanks in quotation marks; --help shows what goes where.',
+    what: `Unexpected: "${text}".`,
+    mend: 'Put names with spaces in quotation marks; --help shows what goes where.',
   }),
   'command-unknown': ({ text }) => ({
     what: `There is no command "${text}".`,

@@ -77,7 +77,7 @@ export const pictures = {
   }),
   'image-too-large': ({ width, height, mostPixels, mostSide }) => ({
     what: `The image would be ${width} × ${height} pixels; at most ${n.plain(mostPixels / 1e6, 0)} million, ${mostSide} a side, are drawn.`,
-    mend: 'Choose smaller cells, or write the chart as SVG.',
+    mend: 'Choose smaller cells, or export the chart as SVG.',
   }),
   'picture-too-many-colours': ({ colours, most }) => ({
     what: `The picture has ${colours > most ? `more than ${most}` : colours} colours.`,

@@ -27,7 +27,7 @@ export const projects = {
   }),
   'project-not-ours': () => ({ what: 'This is not a Walewright project.', mend: 'Choose a .walewright file.' }),
   'motif-too-large': ({ width, height, mostWidth, mostHeight }) => ({
-    what: `A motif of ${width} × ${height} cells cannot be: it has 1 to ${mostWidth} columns and 1 to ${mostHeight} rows.`,
+    what: `A motif cannot be ${width} × ${height} cells: it has 1 to ${mostWidth} columns and 1 to ${mostHeight} rows.`,
     mend: 'Give a size within that.',
   }),
   'motif-missing': ({ motif }) => ({
@@ -52,7 +52,7 @@ export const projects = {
   }),
   'size-name-unusable': ({ text, most }) => ({
     what: text.trim() === '' ? 'A size needs a name.' : `“${text}” cannot name a size.`,
-    mend: `Give 1 to ${most} letters, without a blank at either end.`,
+    mend: `Give 1 to ${most} letters, without a space at either end.`,
   }),
   'size-name-taken': ({ name }) => ({
     what: `Another size is called “${name}” already.`,
