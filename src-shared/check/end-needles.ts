@@ -1,4 +1,5 @@
 /** Findings about end-needle selection: what it costs where it is on, and where it is off. */
+import type { Run, Slot } from '../bed/index.ts';
 import { selectsEndNeedles } from '../fabric/index.ts';
 import { longestBetween, type Float } from '../strands/index.ts';
 import type { Finding } from './finding.ts';
@@ -97,4 +98,19 @@ export function contrastLooseAcross(all: Inspected): Finding[] {
       ? []
       : [{ code: 'contrast-loose-across', rows: [first, last], count: loose.length }];
   });
+}
+
+/** `end-needles-seen`: an edge whose needles knit contrast beside the figure, and no stitch of which goes into a seam. */
+export function endNeedlesSeen({ piece, rows }: Inspected): Finding[] {
+  const { left, right } = piece.seamAllowance;
+  const isSeen = (end: Slot, edges: Run): boolean =>
+    (left === 0 && end === edges.first) || (right === 0 && end === edges.last);
+  const seen = rows.filter(({ endNeedles, edges }) => endNeedles?.needles.some((end) => isSeen(end, edges)));
+  const [first, last] = [seen[0]?.row, seen.at(-1)?.row];
+  if (first === undefined || last === undefined) return [];
+  const at = (side: 'first' | 'last'): boolean =>
+    seen.some(({ endNeedles, edges }) => endNeedles?.needles.includes(edges[side]));
+  const [atLeft, atRight] = [left === 0 && at('first'), right === 0 && at('last')];
+  const edge = atLeft && atRight ? 'both' : atLeft ? 'left' : 'right';
+  return [{ code: 'end-needles-seen', rows: [first, last], edge, count: seen.length }];
 }

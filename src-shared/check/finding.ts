@@ -82,6 +82,8 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'contrast-loose-across'; readonly count: number }
   /** An all-over pattern without end-needle selection. */
   | { readonly code: 'contrast-not-bound-in' }
+  /** On `count` rows end needles knit contrast at an edge that no seam takes. */
+  | { readonly code: 'end-needles-seen'; readonly edge: Side | 'both'; readonly count: number }
   /** A pattern wants end-needle selection off on a machine that always has it on, or on where there is none. */
   | { readonly code: 'end-needles-always'; readonly isAllOver: boolean }
   | { readonly code: 'end-needles-none'; readonly isAllOver: boolean }
@@ -151,6 +153,7 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'contrast-to-edges',
   'contrast-loose-across',
   'contrast-not-bound-in',
+  'end-needles-seen',
   'end-needles-always',
   'end-needles-none',
   'edges-unseen',
@@ -161,3 +164,9 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'mirrored-lettering-in-fill',
   'faint-contrast',
 ]);
+
+/** 2 for a finding that blocks, 1 for one that warns, 0 for a note. */
+export function severityOf({ code }: Pick<Finding, 'code'>): 0 | 1 | 2 {
+  if (BLOCKING_CODES.has(code)) return 2;
+  return WARNING_CODES.has(code) ? 1 : 0;
+}

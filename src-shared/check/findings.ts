@@ -4,10 +4,16 @@ import type { KnitPiece } from '../project/index.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
 import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
-import { contrastLooseAcross, contrastNotBoundIn, contrastToEdges, endNeedlesOfMachine } from './end-needles.ts';
+import {
+  contrastLooseAcross,
+  contrastNotBoundIn,
+  contrastToEdges,
+  endNeedlesOfMachine,
+  endNeedlesSeen,
+} from './end-needles.ts';
 import { fillsClipped, fillsLeftOut } from './fills.ts';
 import { edgesUnseen } from './unseen-edges.ts';
-import { BLOCKING_CODES, WARNING_CODES, type Finding } from './finding.ts';
+import { severityOf, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
@@ -24,6 +30,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   contrastToEdges,
   contrastLooseAcross,
   contrastNotBoundIn,
+  endNeedlesSeen,
   manyYarns,
   clippedCopies,
   copiesLeftOut,
@@ -42,11 +49,6 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
 export function findingsOf(piece: KnitPiece, plan: Plan): Finding[] {
   const all = inspected(piece, plan);
   return INSPECTIONS.flatMap((inspect) => inspect(all)).sort(
-    (a, b) => weightOf(b) - weightOf(a) || a.rows[0] - b.rows[0],
+    (a, b) => severityOf(b) - severityOf(a) || a.rows[0] - b.rows[0],
   );
-}
-
-function weightOf({ code }: Finding): 0 | 1 | 2 {
-  if (BLOCKING_CODES.has(code)) return 2;
-  return WARNING_CODES.has(code) ? 1 : 0;
 }

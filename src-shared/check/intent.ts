@@ -8,7 +8,7 @@
  */
 import { needlesOf } from '../bed/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
-import { beyondBed, moveOntoBed, outlineOf, widened, type Piece } from '../piece/index.ts';
+import { beyondBed, moveOntoBed, outlineOf, seamTaking, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from '../project/change.ts';
 import type { Edit } from '../project/edit.ts';
@@ -21,6 +21,8 @@ export type Intent =
   | { readonly code: 'own-balls'; readonly band: number }
   | { readonly code: 'lining' }
   | { readonly code: 'end-needles-off' }
+  /** One stitch goes into the seam at each edge at which none does. */
+  | { readonly code: 'seam-stitch' }
   /** The piece goes where the bed holds it. */
   | { readonly code: 'onto-bed' }
   /** So many stitches more on every row; negative for fewer. */
@@ -97,6 +99,12 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
       if (piece.machine.endNeedles !== 'switch') return null;
       if (![...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles)) return null;
       return { change: 'end-needles', of: 'patterns', to: { endNeedles: false } };
+    case 'seam-stitch': {
+      const open = (['left', 'right'] as const).filter((side) => piece.seamAllowance[side] === 0);
+      if (open.length === 0) return null;
+      const seamAllowance = open.reduce((taken, side) => seamTaking(taken, side, 1, null), piece.seamAllowance);
+      return { change: 'seam-allowance', of: 'piece', to: { seamAllowance } };
+    }
     case 'onto-bed': {
       const needles = needlesToBed(piece);
       if (needles === null) return null;

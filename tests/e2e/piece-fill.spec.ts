@@ -57,3 +57,21 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it ma
   await expect(announced(page)).toHaveText('The fill is gone.');
   await expect(panel).toHaveCount(0);
 });
+
+test('says where end needles show contrast at an edge, and lets the seam take it', async ({ page, start }) => {
+  await start('sample');
+  await page.keyboard.press('2');
+  await page.keyboard.press('Shift+F');
+  await expect(announced(page)).toHaveText('The fill takes rows 43–140.');
+  const letTake = page.getByRole('button', { name: 'Let the seam take 1 stitch' });
+  await expect(letTake).toHaveCount(0);
+  const what = page.getByRole('region', { name: 'What it is' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await what.getByRole('textbox', { name: 'Seam takes, left edge', exact: true }).fill('0');
+  await expect(page.getByText('so it shows as a line along the edge')).toBeVisible();
+  await letTake.press('Enter');
+  await expect(announced(page)).toHaveText('The seam takes 1 stitch at each edge.');
+  await expect(letTake).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo change seam allowance' }).click();
+  await expect(letTake).toBeVisible();
+});

@@ -1,5 +1,5 @@
 /** Findings as a person reads them: one of a kind speaks for all, what must be mended first. */
-import { WARNING_CODES, type Finding } from '@shared/check/index.ts';
+import { severityOf, WARNING_CODES, type Finding } from '@shared/check/index.ts';
 
 export interface Gathered {
   /** The worst of its kind. */
@@ -9,7 +9,7 @@ export interface Gathered {
   readonly alike: number;
 }
 
-/** One entry for each kind; warnings before notes, and the longest strands first. */
+/** One entry for each kind: those that block first, then warnings, then notes, and of these the longest strands first. */
 export function gathered(findings: readonly Finding[]): Gathered[] {
   const kinds = new Map<string, Finding[]>();
   for (const finding of findings) {
@@ -26,7 +26,7 @@ export function gathered(findings: readonly Finding[]): Gathered[] {
     })
     .sort(
       (one, other) =>
-        Number(other.isWarning) - Number(one.isWarning) || lengthOf(other.finding) - lengthOf(one.finding),
+        severityOf(other.finding) - severityOf(one.finding) || lengthOf(other.finding) - lengthOf(one.finding),
     );
 }
 

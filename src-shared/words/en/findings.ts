@@ -66,6 +66,8 @@ const byCode: {
     `The pattern is blank on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`}, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on ${count === 1 ? 'it' : 'them'}.`,
   'contrast-not-bound-in': ({ rows }) =>
     `End-needle selection is off on ${n.rowSpan(...rows)}, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.`,
+  'end-needles-seen': ({ rows, edge, count }) =>
+    `End-needle selection knits contrast at ${edge === 'both' ? 'both edges' : `the ${edge} edge`} on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} from ${rows[0]} to ${rows[1]}`}, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.`,
   'end-needles-always': ({ rows, isAllOver }) =>
     `This machine always selects the end needles: on ${n.rowSpan(...rows)} the edge needles knit contrast, which floats from the ${isAllOver ? 'pattern' : 'groups'} to both edges, though the pattern asks for end-needle selection off.`,
   'end-needles-none': ({ rows, isAllOver }) =>
@@ -155,6 +157,7 @@ export const findings = {
     infant: INFANT,
     machine: MACHINE,
   },
+  seamStitch: { label: 'Let the seam take 1 stitch', taken: 'The seam takes 1 stitch at each edge.' },
   remedy: {
     /** What a button that takes the remedy says. */
     label: {

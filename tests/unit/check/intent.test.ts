@@ -68,6 +68,11 @@ describe('a remedy that is taken after something else was changed', () => {
     ['a band that is gone', { code: 'own-balls', band: 0 }, { bands: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
+    [
+      'a seam that takes stitches',
+      { code: 'seam-stitch' },
+      { piece: { ...COLUMNS.piece, seamAllowance: { left: 2, right: 1 } } },
+    ],
     ['stitches that there are not', { code: 'widen', by: -20 }, {}],
     [
       'a bed of any length',
@@ -88,6 +93,7 @@ describe('a remedy that is tried on the piece', () => {
     [{ code: 'end-needles-off' }, { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) }],
     [{ code: 'onto-bed' }, { ...COLUMNS, piece: { ...COLUMNS.piece, bed, offset: 30 } }],
     [{ code: 'widen', by: -2 }, FILLED],
+    [{ code: 'seam-stitch' }, FILLED],
   ])('makes the piece that taking $code makes', (intent, project) => {
     const after = pieceAfter(pieceIn(project), intent);
     expect(after).toEqual(pieceIn(taken(project, intent)));

@@ -153,8 +153,8 @@ describe('findings as they are read', () => {
     const lined: Finding = { ...floats('contrast', 1, 60), code: 'lined-floats' } as Finding;
     const read = gathered([lined, { code: 'no-set-up-row', rows: [1, 1] }, floats('main', 0, 7)]);
     expect(read.map(({ finding, isWarning }) => [finding.code, isWarning])).toEqual([
-      ['long-floats', true],
       ['no-set-up-row', true],
+      ['long-floats', true],
       ['lined-floats', false],
     ]);
   });

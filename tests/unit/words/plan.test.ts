@@ -81,6 +81,14 @@ describe('a finding in words', () => {
       'End-needle selection is off on rows 2–90, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.',
     ],
     [
+      { code: 'end-needles-seen', rows: [2, 90], edge: 'both', count: 80 },
+      'End-needle selection knits contrast at both edges on 80 rows from 2 to 90, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.',
+    ],
+    [
+      { code: 'end-needles-seen', rows: [2, 2], edge: 'left', count: 1 },
+      'End-needle selection knits contrast at the left edge on row 2, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.',
+    ],
+    [
       { code: 'end-needles-always', rows: [5, 9], isAllOver: false },
       'This machine always selects the end needles: on rows 5–9 the edge needles knit contrast, which floats from the groups to both edges, though the pattern asks for end-needle selection off.',
     ],
