@@ -8,23 +8,17 @@
  * in. Sizes are named pages (CSS Paged Media 3), without margins, so that a
  * browser has no room for its own heads and feet.
  */
-import { placementSheet, sheetFacts, type SheetDocument, type SheetPage } from '@shared/output/index.ts';
 import type { Day } from '@shared/day/index.ts';
-import { planFor } from '@shared/plan/index.ts';
+import type { SheetDocument, SheetPage } from '@shared/output/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
-import { pieceIn } from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
 import { layForPrinter } from './for-printer.ts';
+import { sheetOf } from './making/sheet-of.ts';
 import { pageDrawing } from './page-drawing.ts';
 
 /** The sheet as it is now, or what stands in its way. */
 export function sheetNow({ project, view }: Session, date: Day): Outcome<SheetDocument> {
-  const plan = planFor(pieceIn(project));
-  if (!plan.ok) return plan;
-  return {
-    ok: true,
-    value: placementSheet(sheetFacts(project), plan.value, { paper: view.paper, unit: view.lengthUnit, date }),
-  };
+  return sheetOf(project, { paper: view.paper, unit: view.lengthUnit, date });
 }
 
 /** Resolves once the letters of the sheet are there; a printer does not wait for them. */

@@ -7,6 +7,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
+import type { SheetPreview } from './making/preview.ts';
 import { Today } from './today.ts';
 
 export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];
@@ -32,6 +33,8 @@ export class SheetViewModel {
   readonly actions: readonly Action[];
   /** The date on what is shown, printed and written. */
   readonly today = new Today();
+  /** The pages, which stay while another bench is up; null before the bench was seen, which brings what makes them. */
+  preview: SheetPreview | null = null;
   #writing: Writing = { kind: 'none' };
   #fit: Fit = 'width';
   readonly #listeners = new Set<() => void>();

@@ -15,6 +15,9 @@ export const sheetBench = {
   pages: (pages: number, paper: string): string =>
     `The placement sheet takes **${n.count(pages, 'page')}** of ${paper}.`,
   trueToPrint: 'What you see here is what prints.',
+  drawing: 'The pages are being drawn…',
+  drawn: (drawn: number, pages: number): string => `${drawn} of ${n.count(pages, 'page')} drawn.`,
+  allDrawn: (pages: number): string => (pages === 1 ? 'The page is drawn.' : `All ${pages} pages are drawn.`),
   pagesLabel: 'Pages of the placement sheet',
   noSheet: 'There is no sheet yet',
   toPiece: 'Go to the piece',

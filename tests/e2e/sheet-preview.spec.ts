@@ -1,0 +1,136 @@
+/** The preview of a long sheet, which comes page by page. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator, Page } from '@playwright/test';
+import { longBody } from '../long-body.ts';
+import { announced, expect, expectAccessible, statusLine, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
+import { textOf } from './projects.ts';
+
+/** Keeps back what comes from the worker after its first page of a sheet, until `letCome`, and again from `hold` on. */
+async function holdPages(page: Page): Promise<{ letCome(): Promise<void>; hold(): Promise<void> }> {
+  await page.addInitScript(() => {
+    type Listener = (event: MessageEvent) => unknown;
+    const kept: (() => unknown)[] = [];
+    let isHeld = true;
+    Object.assign(window, {
+      holdPages(isMeant: boolean): void {
+        isHeld = isMeant;
+        if (!isHeld) for (const come of kept.splice(0)) come();
+      },
+    });
+    const { prototype } = Worker;
+    const { set } = Object.getOwnPropertyDescriptor(prototype, 'onmessage') as { set: (listener: Listener) => void };
+    Object.defineProperty(prototype, 'onmessage', {
+      set(this: Worker, listener: Listener) {
+        set.call(this, (event: MessageEvent<{ drawn?: { kind: string } }>) => {
+          if (isHeld && event.data.drawn?.kind === 'page') kept.push(() => listener.call(this, event));
+          else listener.call(this, event);
+        });
+      },
+    });
+  });
+  const hold = (isHeld: boolean): Promise<void> =>
+    page.evaluate(
+      (isMeant) => (window as unknown as { holdPages: (isMeant: boolean) => void }).holdPages(isMeant),
+      isHeld,
+    );
+  return { letCome: () => hold(false), hold: () => hold(true) };
+}
+
+const stage = (page: Page): Locator => page.getByRole('region', { name: 'Pages of the placement sheet' });
+const drawn = (page: Page): Locator => stage(page).getByRole('document');
+
+async function open(page: Page, home: string, start: () => Promise<void>): Promise<void> {
+  writeFileSync(join(home, 'long.walewright'), textOf(longBody(7)));
+  await start();
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject('long.walewright', 'Long body');
+}
+
+test('shows its first page while the others are drawn, says so once, and once that they are there', async ({
+  page,
+  start,
+  home,
+}) => {
+  const { letCome } = await holdPages(page);
+  await open(page, home, start);
+  await page.keyboard.press('3');
+  await expect(drawn(page)).toHaveCount(1);
+  await expect(drawn(page).first()).toContainText('Long body');
+  await expect(statusLine(page)).toHaveText(/^Page 1 of \d+$/);
+  const count = Number((await statusLine(page).textContent())?.split(' ').at(-1));
+  expect(count).toBeGreaterThan(20);
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'true');
+  await expect(page.getByText(`1 of ${count} pages drawn.`)).toBeVisible();
+  const progress = page.getByRole('progressbar', { name: 'The pages are being drawn…' });
+  await expect(progress).toHaveAttribute('value', '1');
+  await expect(announced(page)).toHaveText('The pages are being drawn…');
+  for (const appearance of ['light', 'dark'] as const) {
+    await appearAs(page, appearance);
+    await expectAccessible(page);
+  }
+  // There is room for those that come: the last of them is reached, and what was drawn stays where it is.
+  await stage(page).focus();
+  await page.keyboard.press('End');
+  await expect(statusLine(page)).toHaveText(`Page ${count} of ${count}`);
+
+  await letCome();
+  await expect(drawn(page)).toHaveCount(count);
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
+  await expect(progress).toHaveCount(0);
+  await expect(announced(page)).toHaveText(`All ${count} pages are drawn.`);
+  await expect(statusLine(page)).toHaveText(`Page ${count} of ${count}`);
+  await expect(stage(page)).toBeFocused();
+});
+
+test('is of the project as it is now, though pages of the one before were still to come', async ({
+  page,
+  start,
+  home,
+}) => {
+  const { letCome } = await holdPages(page);
+  await open(page, home, start);
+  await page.keyboard.press('F2');
+  await page.keyboard.type('Harbour cuff');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('3');
+  await expect(drawn(page)).toHaveCount(1);
+  await expect(drawn(page).first()).toContainText('Harbour cuff');
+
+  await page.keyboard.press('Control+Z');
+  await expect(drawn(page).first()).toContainText('Long body');
+  await expect(drawn(page)).toHaveCount(1);
+  await letCome();
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
+  // The running head of every page has the name.
+  const pages = await drawn(page).allTextContents();
+  expect(pages.length).toBeGreaterThan(20);
+  for (const text of pages) expect(text).toMatch(/Long body/);
+  expect(pages.join()).not.toContain('Harbour cuff');
+});
+
+test('begins again where somebody left while it was drawn, and is there at once where it was done', async ({
+  page,
+  start,
+  home,
+}) => {
+  const { letCome, hold } = await holdPages(page);
+  await open(page, home, start);
+  await page.keyboard.press('3');
+  await expect(drawn(page)).toHaveCount(1);
+  await page.keyboard.press('1');
+  await expect(stage(page)).toHaveCount(0);
+  await letCome();
+  await page.keyboard.press('3');
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
+  const count = await drawn(page).count();
+  expect(count).toBeGreaterThan(20);
+  await page.keyboard.press('1');
+  await expect(stage(page)).toHaveCount(0);
+  // Were it drawn again, it would come to its first page.
+  await hold();
+  await page.keyboard.press('3');
+  await expect(drawn(page)).toHaveCount(count);
+});
