@@ -11,18 +11,17 @@ import PDFDocument from 'pdfkit';
 import { localDay } from '@shared/day/index.ts';
 import { placementSheet, sheetFacts, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
+import { pieceIn, type Project } from '@shared/project/index.ts';
 import { FONT_FILES } from '../../src-main/services/export/fonts.ts';
 import { sheetToPdf } from '../../src-main/services/export/pdf.ts';
 import { REGULAR, SEMIBOLD } from '../../src-main/services/export/pdf-items.ts';
+import { longBody } from '../long-body.ts';
 import { median, type Bar } from './bar.ts';
 
-const PAGES = 30;
+export const PAGES = 30;
 const ROUNDS = 30;
 /** Rounds before the clock counts, for the compiler to have seen both. */
 const WARM_UP = 6;
-/** Rows of the piece from one band to the next. */
-const APART = 27;
 
 type Pdf = InstanceType<typeof PDFDocument>;
 type Call = (pdf: Pdf) => void;
@@ -33,19 +32,10 @@ const DRAWING = new Set([
   ...['lineWidth', 'dash', 'undash', 'fill', 'stroke', 'fillAndStroke'],
 ]);
 
-/** The sample's lighthouses and gulls on a body that is just long enough. */
+/** A body that is just long enough. */
 export function projectOfPages(pages: number): Project {
-  const [motif] = sampleProject().motifs;
-  if (!motif) throw new Error('The sample has a motif');
   for (let bands = 1; bands < 40; bands++) {
-    const project: Project = {
-      ...sampleProject(),
-      piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 20 + bands * APART } },
-      bands: Array.from({ length: bands }, (_, band) => ({
-        ...startBand(motif.id, [3, 2]),
-        position: { kind: 'from-row', row: 10 + band * APART },
-      })),
-    };
+    const project = longBody(bands);
     if (sheetOf(project).pages.length >= pages) return project;
   }
   throw new Error(`No sheet of ${pages} pages was found`);
