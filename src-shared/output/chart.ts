@@ -113,5 +113,5 @@ function boldOf(cellHeight: number): number {
 function numbersOf({ cellHeight }: ChartImageOptions): ChartNumbers {
   const pixels = Math.min(MOST_TEXT, Math.max(LEAST_TEXT, Math.round(cellHeight * 0.55)));
   // Items give text in points and lengths in mm; here a unit is a pixel.
-  return { sizePt: pixels / POINT_MM, gap: NUMBER_GAP, counterFrom: null, carriage: null };
+  return { sizePt: pixels / POINT_MM, gap: NUMBER_GAP, columns: [] };
 }

@@ -39,14 +39,15 @@ export function paperForPiece(piece: KnitPiece, plan: Plan, upright: PaperMm): P
   return scaleOn(upright) / scaleOn(landscape) >= WORTH_TURNING.piece ? landscape : upright;
 }
 
-/** A chart on the paper that it fits: the way round that takes fewer pages, else the one with larger cells. */
+/** A chart on the paper that it fits: the way round that takes fewer pages, else the one with larger cells. It begins on page `firstPage`. */
 export function chartOnPaper(
   chart: ChartOnSheet,
   upright: PaperMm,
+  firstPage: number,
 ): { readonly paper: PaperMm; readonly laid: ChartPages } {
   const on = (paper: PaperMm) => ({
     paper,
-    laid: chartPages(chart, { widthMm: pageWidthMm(paper), heightMm: pageFrame(paper, 0).heightMm }),
+    laid: chartPages(chart, { widthMm: pageWidthMm(paper), heightMm: pageFrame(paper, 0).heightMm }, firstPage),
   });
   const [tall, wide] = [on(upright), on(turned(upright))];
   const fewer = tall.laid.pages.length - wide.laid.pages.length;

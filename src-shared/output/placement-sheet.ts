@@ -21,6 +21,7 @@ import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
+import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
 import { yarnKeyBlock } from './chart/yarn-key.ts';
 import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
@@ -117,12 +118,12 @@ export function placementSheet(
     ]);
   }
   for (const chart of chartsOf(facts, plan, marks, unit, charts)) {
-    const flowing = chartPages(chart, { widthMm: width, heightMm: MOST_FLOWING_CHART_MM });
+    const flowing = chartPages(chart, { widthMm: width, heightMm: MOST_FLOWING_CHART_MM }, 1);
     if (flowing.pages.length === 1 && flowing.cellWidth >= LEAST_FLOWING_CELL_MM) {
       flow(flowing.pages[0] ?? []);
       continue;
     }
-    const { paper: onPaper, laid } = chartOnPaper(chart, upright);
+    const { paper: onPaper, laid } = chartOnPaper(chart, upright, pages.length + 1);
     const addSame = (): Frame => addPage(onPaper);
     for (const blocks of laid.pages) pour(blocks, { frame: addSame(), usedMm: 0 }, addSame, placed);
     pool = null;
@@ -211,19 +212,18 @@ function chartsOf(
   sides: ChartSides,
 ): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet[]>();
-  const placed = [...plan.groups, ...plan.fills.map((fill) => ({ ...fill, up: Infinity }))];
+  const placed = [...plan.groups, ...plan.fills];
   const add = (id: string, width: number, isMirrored: boolean): void => {
     const key = `${width} ${isMirrored} ${id}`;
     const motif = motifs.find((motif) => motif.id === id);
     if (!motif || charts.has(key)) return;
     const { chart } = words.sheet;
     const found = placed.filter((one) => one.motif === id && one.copy.width === width && one.isMirrored === isMirrored);
-    const starts = new Set(found.map(({ firstRow, up }) => (up === 1 ? firstRow : -1)));
-    const [start = -1] = starts;
     // A motif on rows of unlike gauges is drawn as it stands lowest.
     const gauge = gaugeAt(plan.gauges, Math.min(...found.map(({ firstRow }) => firstRow), plan.outline.rows));
     const isRepeat = width === trueRepeat(motif.grid).width;
-    const counterFrom = starts.size === 1 && start > 0 ? start - 1 : null;
+    const stands = standsOf(found, motif.grid.height, plan);
+    const beside = chart.beside(stands.map(({ starts }) => starts));
     const drawn = chartOfCopy(motif, piece.yarns, width);
     const onNeedles = isMirrored ? mirrored(drawn) : drawn;
     const wornIsOther = piece.finishedFace === 'knit';
@@ -235,22 +235,17 @@ function chartsOf(
       ways.map((way) => {
         const subject = way === 'worn' ? mirrored(onNeedles) : onNeedles;
         const blank = chart.blank(subject.blankLeft, subject.blankRight);
-        const from = counterFrom;
         return {
           subject,
           name: motif.name,
           gauge,
           marks,
-          counterFrom: from,
-          carriage:
-            from === null || way === 'worn'
-              ? null
-              : Array.from({ length: subject.grid.height }, (_, row) => plan.rows[from + row]?.from ?? null),
+          stands,
           about: [
             chart.size(width, subject.grid.height, gauge, isRepeat, unit),
             plain(wornIsOther ? chart.shown[way] : chart.shownAlike),
             ...(blank === null ? [] : [plain(blank)]),
-            ...(from === null ? [] : [plain(way === 'worn' ? chart.counter : `${chart.counter} ${chart.carriage}`)]),
+            ...(beside === null ? [] : [plain(beside)]),
           ],
         };
       }),

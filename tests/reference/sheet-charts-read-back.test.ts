@@ -139,6 +139,90 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
   });
 });
 
+describe('a chart over several pages in the PDF', () => {
+  const parts = (): readonly ChartRead[] => (printed.get('large') as Printed).sheet.charts;
+  const right = ({ column, xs }: ChartRead): number => column + xs.length - 1;
+  const top = ({ row, ys }: ChartRead): number => row + ys.length - 1;
+  const joinsOf = ({ texts }: ChartRead): { page: number; x: number; y: number }[] =>
+    texts.flatMap(({ text, x, y, widthMm }) => {
+      const page = /^joins page (\d+)$/.exec(text)?.[1];
+      return page === undefined ? [] : [{ page: Number(page), x: x + widthMm / 2, y }];
+    });
+  const cutsOf = ({ paths }: ChartRead): PointMm[][] =>
+    paths.filter(({ stroke }) => stroke?.isDashed).flatMap(({ lines }) => lines.map((line) => [...line]));
+
+  it('goes over four pages and more each way round', () => {
+    for (const way of ['needles', 'worn']) expect(parts().filter((part) => part.way === way).length).toBeGreaterThan(4);
+  });
+
+  it('names at each edge the page that goes on there, which names it in turn', () => {
+    for (const part of parts()) {
+      const neighbours = parts().filter((other) => other.way === part.way && touches(part, other));
+      expect(
+        joinsOf(part)
+          .map(({ page }) => page)
+          .sort(),
+      ).toEqual(neighbours.map(({ page }) => page).sort());
+      for (const { page, x, y } of joinsOf(part)) {
+        const other = neighbours.find((one) => one.page === page) as ChartRead;
+        const middle = ((part.xs[0] as number) + (part.xs.at(-1) as number)) / 2;
+        if (other.row > part.row) expect(y).toBeLessThan(part.ys[0] as number);
+        else if (other.row < part.row) expect(y).toBeGreaterThan(part.ys.at(-1) as number);
+        else expect(Math.sign(x - middle)).toBe(Math.sign(other.column - part.column));
+      }
+    }
+  });
+
+  it('repeats two columns or rows of each page it joins, cut off by a broken line at the same place on both', () => {
+    for (const part of parts()) {
+      const last = { column: Math.max(...parts().map(right)), row: Math.max(...parts().map(top)) };
+      const expected = [
+        part.column > 0 ? `column ${part.column + 2}` : '',
+        right(part) < last.column ? `column ${right(part) - 2}` : '',
+        part.row > 0 ? `row ${part.row + 2}` : '',
+        top(part) < last.row ? `row ${top(part) - 2}` : '',
+      ].filter((cut) => cut !== '');
+      const cuts = cutsOf(part).map(([from, to]) => {
+        const [[ax, ay], [bx]] = [from, to] as [PointMm, PointMm];
+        return Math.abs(ax - bx) < 0.01
+          ? `column ${part.column + part.xs.findIndex((x) => Math.abs(x - ax) < 0.02)}`
+          : `row ${part.row + part.ys.length - 1 - part.ys.findIndex((y) => Math.abs(y - ay) < 0.02)}`;
+      });
+      expect(cuts.sort()).toEqual(expected.sort());
+      for (const other of parts().filter((one) => one.way === part.way && one.row === part.row)) {
+        if (other.column > part.column && touches(part, other)) expect(right(part) - other.column).toBe(4);
+      }
+      for (const other of parts().filter((one) => one.way === part.way && one.column === part.column)) {
+        if (other.row > part.row && touches(part, other)) expect(top(part) - other.row).toBe(4);
+      }
+    }
+  });
+
+  it('has a map of its pages on each of them, as they lie, with that page filled', () => {
+    for (const part of parts()) {
+      const alike = parts().filter(({ way }) => way === part.way);
+      const above = part.texts.filter(({ text, y }) => /^\d+$/.test(text) && y < (part.ys[0] as number) - 8);
+      expect(above.map(({ text }) => Number(text)).sort()).toEqual(alike.map(({ page }) => page).sort());
+      const on = (page: number) => above.find(({ text }) => Number(text) === page) as (typeof above)[number];
+      for (const other of alike) {
+        expect(Math.sign(Math.round(on(other.page).x - on(part.page).x))).toBe(Math.sign(other.column - part.column));
+        expect(Math.sign(Math.round(on(part.page).y - on(other.page).y))).toBe(Math.sign(other.row - part.row));
+      }
+      const { x, y } = on(part.page);
+      const paths = (printed.get('large') as Printed).sheet.pages[part.page - 1] as readonly DrawnPath[];
+      const filled = alike.filter(({ page }) => fillAt(paths, on(page).x, on(page).y) === fillAt(paths, x, y));
+      expect(filled.map(({ page }) => page)).toEqual([part.page]);
+    }
+  });
+
+  /** Beside or above each other, with cells in common. */
+  function touches(one: ChartRead, other: ChartRead): boolean {
+    const across = Math.min(right(one), right(other)) - Math.max(one.column, other.column);
+    const up = Math.min(top(one), top(other)) - Math.max(one.row, other.row);
+    return one !== other && across > 0 && up > 0 && (one.column === other.column || one.row === other.row);
+  }
+});
+
 const isOfWidth = ({ stroke, fill }: DrawnPath, mm: number): boolean =>
   fill === null && Math.abs((stroke?.widthMm ?? 0) - mm) < 0.01;
 

@@ -40,7 +40,7 @@ export async function readSheet(bytes: Uint8Array): Promise<SheetRead> {
       const found = gridIn(own);
       if (!found || !page.texts.some(({ text, y }) => text.startsWith('Chart: ') && y < (found.ys[0] as number)))
         continue;
-      charts.push(chartOf(found, own, page, index + 1, charts.at(-1)));
+      charts.push(chartOf(found, own, page, index + 1));
     }
   });
   return { pages, written, charts };
@@ -86,13 +86,7 @@ function ordered(values: readonly number[]): number[] {
     .filter((value, index, all) => index === 0 || !isNear(value, all[index - 1] as number));
 }
 
-function chartOf(
-  { xs, ys }: GridFound,
-  paths: readonly DrawnPath[],
-  page: PageRead,
-  number: number,
-  before: ChartRead | undefined,
-): ChartRead {
+function chartOf({ xs, ys }: GridFound, paths: readonly DrawnPath[], page: PageRead, number: number): ChartRead {
   const [top, left] = [ys[0] as number, xs[0] as number];
   // The heading next above, and what is said between it and the cells.
   const above = page.texts.filter(({ y }) => y < top);
@@ -105,16 +99,15 @@ function chartOf(
       return fillAt(paths, x, y) ?? '';
     }),
   );
-  const isGoingOn = heading?.[2] !== undefined && !about.includes('As ');
   return {
     name: heading?.[1] ?? '',
-    way: isGoingOn ? (before?.way ?? 'needles') : /when worn: the other way/.test(about) ? 'worn' : 'needles',
+    way: /when worn: the other way/.test(about) ? 'worn' : 'needles',
     page: number,
     xs,
     ys,
     colours,
     column: columnAt(page, xs, ys, left),
-    row: Number(heading?.[3] ?? 1) - 1,
+    row: rowAt(page, xs, ys),
     paths,
     texts: page.texts,
   };
@@ -135,6 +128,20 @@ function columnAt(page: PageRead, xs: readonly number[], ys: readonly number[], 
   const [first] = below;
   if (!first) throw new RangeError('No number below a chart');
   return Number(first.text) - 1 - Math.floor((first.x + first.widthMm / 2 - left) / width);
+}
+
+/** The row of the lowest cells, from 0, by a number at their right. */
+function rowAt(page: PageRead, xs: readonly number[], ys: readonly number[]): number {
+  const [right, bottom] = [xs.at(-1) as number, ys.at(-1) as number];
+  const height = bottom - (ys.at(-2) as number);
+  const beside = page.texts.filter(
+    ({ text, x, y }) => /^\d+$/.test(text) && x > right && x < right + 7 && y < bottom + 1 && y > (ys[0] as number),
+  );
+  const lowest = beside.sort((a, b) => b.y - a.y)[0];
+  if (!lowest) throw new RangeError('No number beside a chart');
+  // Its baseline is a little below the middle of its row.
+  const up = Math.floor((bottom - lowest.y + 1.2) / height);
+  return Number(lowest.text) - 1 - up;
 }
 
 /** A chart put together from its parts, each row from the bottom. Throws where two parts show one cell in two colours. */

@@ -31,10 +31,18 @@ export interface ChartNumbers {
   readonly sizePt: number;
   /** Between the cells and their numbers. */
   readonly gap: number;
-  /** Added to a chart row to give the row counter, written at the left; null for none. */
+  /** What stands left of the cells, the leftmost first. */
+  readonly columns: readonly RowColumn[];
+}
+
+/** Row counter and carriage of the rows of a chart where it stands. */
+export interface RowColumn {
+  /** Stands above the column; null for nothing. */
+  readonly title: string | null;
+  /** Added to a chart row to give the row counter; null where the column has no counter. */
   readonly counterFrom: number | null;
-  /** The side that the carriage leaves from, by row from the bottom, as a letter left of the row counter; null for none. */
-  readonly carriage: readonly (Side | null)[] | null;
+  /** The side that the carriage leaves from, by row from the bottom, as a letter left of the counter. */
+  readonly carriage: readonly (Side | null)[];
 }
 
 /** Space that numbers take beside the cells. */
@@ -56,12 +64,9 @@ export function drawChart(subject: ChartSubject, part: CellBox, place: ChartPlac
 
 /** How much room the numbers of a chart need at most, whichever part is drawn. */
 export function chartGutters({ grid }: Pick<ChartSubject, 'grid'>, numbers: ChartNumbers): ChartGutters {
-  const { sizePt, gap, counterFrom } = numbers;
+  const { sizePt, gap, columns } = numbers;
   return {
-    left:
-      counterFrom === null
-        ? 0
-        : counterMm(grid, numbers) + (numbers.carriage ? gap + sizePt * POINT_MM * LETTER_EM : 0),
+    left: columns.reduce((sum, column) => sum + columnMm(grid, column, numbers), 0),
     right: widthMm(String(grid.height), sizePt) + gap,
     bottom: sizePt * POINT_MM + gap,
   };
@@ -72,13 +77,18 @@ const LETTER_EM = 0.7;
 const LETTERS: { readonly [At in Side]: string } = { left: 'L', right: 'R' };
 
 function counterMm(
-  { height }: Pick<ChartSubject['grid'], 'height'>,
-  { sizePt, gap, counterFrom }: ChartNumbers,
+  { height }: ChartSubject['grid'],
+  { counterFrom }: RowColumn,
+  { sizePt, gap }: ChartNumbers,
 ): number {
   return counterFrom === null ? 0 : widthMm(String(counterFrom + height), sizePt) + gap;
 }
 
-/** Row numbers at the right (row 1 at the bottom), row counter at the left, column numbers below. */
+function columnMm(grid: ChartSubject['grid'], column: RowColumn, numbers: ChartNumbers): number {
+  return counterMm(grid, column, numbers) + numbers.gap + numbers.sizePt * POINT_MM * LETTER_EM;
+}
+
+/** Row numbers at the right (row 1 at the bottom), row counters and sides at the left, column numbers below. */
 export function drawNumbers(
   { grid }: Pick<ChartSubject, 'grid'>,
   part: CellBox,
@@ -86,7 +96,7 @@ export function drawNumbers(
   numbers: ChartNumbers,
 ): SheetItem[] {
   const { x, y, cellWidth, cellHeight } = place;
-  const { sizePt, gap, counterFrom } = numbers;
+  const { sizePt, gap } = numbers;
   const capital = sizePt * POINT_MM * CAPITAL_EM;
   const right = x + part.width * cellWidth;
   const bottom = y + part.height * cellHeight;
@@ -97,6 +107,22 @@ export function drawNumbers(
     numbered(firstRow + from, lastRow + from, cellHeight, sizePt * POINT_MM * 0.95).map((row) =>
       textItem(String(row), at, rowBaseline(row - from), { sizePt, tone, anchor }),
     );
+  const besideRows = (): SheetItem[] => {
+    let edge = x;
+    return [...numbers.columns].reverse().flatMap((column): SheetItem[] => {
+      const { title, counterFrom, carriage } = column;
+      const counters = counterFrom === null ? [] : rowsAt(counterFrom, edge - gap, 'end', 'accent');
+      const at = edge - gap - counterMm(grid, column, numbers);
+      edge -= columnMm(grid, column, numbers);
+      const size = Math.min(sizePt, cellHeight / POINT_MM);
+      const letters = carriage.slice(part.row, part.row + part.height).flatMap((side, index) => {
+        const baseline = rowBaseline(firstRow + index);
+        return side ? [textItem(LETTERS[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })] : [];
+      });
+      const above = title === null ? [] : [textItem(title, at, y - gap / 2, { sizePt, tone: 'soft', anchor: 'end' })];
+      return [...counters, ...letters, ...above];
+    });
+  };
   const columns = numbered(
     part.column + 1,
     part.column + part.width,
@@ -104,13 +130,7 @@ export function drawNumbers(
     widthMm(String(part.column + part.width), sizePt) + 0.35 * sizePt * POINT_MM,
   );
   return [
-    ...(counterFrom === null ? [] : rowsAt(counterFrom, x - gap, 'end', 'accent')),
-    ...(numbers.carriage ?? []).flatMap((side, row) => {
-      if (side === null || row < part.row || row >= part.row + part.height) return [];
-      const size = Math.min(sizePt, cellHeight / POINT_MM);
-      const at = x - gap - counterMm(grid, numbers);
-      return [textItem(LETTERS[side], at, rowBaseline(row + 1), { sizePt: size, anchor: 'end', isStrong: true })];
-    }),
+    ...besideRows(),
     ...rowsAt(0, right + gap, 'start', 'soft'),
     ...columns.map((column) =>
       textItem(String(column), x + (column - part.column - 0.5) * cellWidth, bottom + gap + capital, {

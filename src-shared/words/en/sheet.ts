@@ -61,6 +61,17 @@ function widths({ kind, widths: found, straightMm }: PieceSize, unit: LengthUnit
   return fromTo(figure(first), figure(last));
 }
 
+/** `rows 2, 6 and 10`; more of them that are as far apart are told by where they end. */
+function rowsBegun(starts: readonly number[]): string {
+  const [first = 0, second = 0] = starts;
+  const step = second - first;
+  const isEven = starts.every((row, index) => row === first + index * step);
+  if (starts.length === 1) return `row ${first}`;
+  if (step === 1 && isEven) return `rows ${first}–${starts.at(-1)}`;
+  if (starts.length > 3 && isEven) return `row ${first} and every ${n.rows(step)} from there up to ${starts.at(-1)}`;
+  return `rows ${n.list(starts.map(String))}`;
+}
+
 export const sheet = {
   title: (project: string): string => `${project}: placement sheet`,
   subject: 'Placement sheet for knitting colour motifs by machine',
@@ -240,15 +251,42 @@ export const sheet = {
       worn: 'As it is seen when worn: the other way round than on the needles.',
     } satisfies { readonly [Way in Shows]: string },
     shownAlike: 'As you see it on the needles, which is how it is seen when worn.',
-    carriage: 'L, R: the side that the carriage leaves from.',
+    carriage: 'L, R: the side of the bed that the carriage leaves from.',
     blank(left: number, right: number): string | null {
       if (left === 0 && right === 0) return null;
       const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);
       return `Hatched: blank columns of the repeat, ${n.list(parts)}.`;
     },
-    counter: 'Numbers at the left: the row counter. At the right: rows of the chart.',
+    /** `stands`: the rows it begins on, for each column beside it; each has a counter where it is one place. */
+    beside(stands: readonly (readonly number[])[]): string | null {
+      const rows = 'At the right: rows of the chart.';
+      const counted = stands.every((starts) => starts.length === 1);
+      if (stands.length === 0) return null;
+      if (!counted) return `${sheet.chart.places.begins(stands)} ${sheet.chart.carriage}`;
+      const counter = stands.length === 1 ? 'the row counter' : 'the row counter of each place it stands in';
+      return `Numbers at the left: ${counter}. ${rows} ${sheet.chart.carriage}`;
+    },
+    places: {
+      title: (index: number): string => String.fromCharCode('a'.charCodeAt(0) + index),
+      begins(stands: readonly (readonly number[])[]): string {
+        const [only = []] = stands;
+        if (stands.length === 1) return `It begins on ${rowsBegun(only)}.`;
+        const each = stands.map(
+          (starts, index) => `${sheet.chart.places.title(index)} where it begins on ${rowsBegun(starts)}`,
+        );
+        return `At the left: ${n.list(each)}.`;
+      },
+    },
     description: (name: string, part: CellBox): string =>
       `Chart of ${name}, columns ${part.column + 1} to ${part.column + part.width}, rows ${part.row + 1} to ${part.row + part.height}`,
+    /** Beside the edge of a part, after an arrow. */
+    joins: (page: number): string => `joins page ${page}`,
+    lap: 'Beyond a broken line: what the page it joins has too.',
+    mapCaption: 'Its pages, as they lie together:',
+    map: (name: string, across: number, up: number, firstPage: number, here: number | null): string =>
+      `Map of the pages of ${name}: pages ${firstPage} to ${firstPage + across * up - 1}, ${across} across and ${up} up${
+        here === null ? '' : `; this is page ${here}`
+      }`,
     key: (name: string, isMain: boolean): string => (isMain ? `${name} (main)` : name),
   },
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { numbered } from '@shared/output/chart/numbers.ts';
-import { chartParts, LEAST_CELL_MM, MOST_CELL_MM } from '@shared/output/chart/parts.ts';
+import { chartParts, LAP_CELLS, LEAST_CELL_MM, MOST_CELL_MM } from '@shared/output/chart/parts.ts';
 
 const ROOM = { widthMm: 160, heightMm: 240 };
 
@@ -12,8 +12,9 @@ describe('a chart over pages', () => {
     { columns: 35, rows: 75, aspect: 40 / 28, pages: 1 },
     { columns: 70, rows: 100, aspect: 40 / 28, pages: 2 * 2 },
     // 160 / (3 × 1.43) = 37 columns and 240 / 3 = 80 rows to a page.
-    { columns: 200, rows: 1000, aspect: 40 / 28, pages: 6 * 13 },
-    { columns: 1000, rows: 1, aspect: 40 / 28, pages: 28 },
+    // Two of them are repeated at each join: 35 and 78 at the ends, 33 and 76 between.
+    { columns: 200, rows: 1000, aspect: 40 / 28, pages: 6 * 14 },
+    { columns: 1000, rows: 1, aspect: 40 / 28, pages: 31 },
   ])('of $columns × $rows takes $pages', ({ columns, rows, aspect, pages }) => {
     expect(chartParts(columns, rows, aspect, ROOM).parts).toHaveLength(pages);
   });
@@ -26,9 +27,15 @@ describe('a chart over pages', () => {
         fc.double({ min: 0.3, max: 3, noNaN: true }),
         (columns, rows, aspect) => {
           const { parts, cellWidth, cellHeight } = chartParts(columns, rows, aspect, ROOM);
-          const cells = parts.reduce((sum, { width, height }) => sum + width * height, 0);
-          expect(cells).toBe(columns * rows);
-          expect(new Set(parts.map(({ column, row }) => `${column} ${row}`)).size).toBe(parts.length);
+          // Each cell is some part's own, once.
+          const seen = new Uint8Array(columns * rows);
+          for (const { own } of parts) {
+            for (let row = own.row; row < own.row + own.height; row++) {
+              for (let column = own.column; column < own.column + own.width; column++)
+                seen[row * columns + column] = (seen[row * columns + column] as number) + 1;
+            }
+          }
+          expect(seen.every((count) => count === 1)).toBe(true);
           expect(cellWidth / cellHeight).toBeCloseTo(aspect, 9);
           expect(cellWidth).toBeLessThanOrEqual(Math.max(MOST_CELL_MM, LEAST_CELL_MM * aspect) + 1e-9);
           expect(Math.min(cellWidth, cellHeight)).toBeGreaterThanOrEqual(LEAST_CELL_MM - 1e-9);
@@ -38,6 +45,13 @@ describe('a chart over pages', () => {
             expect(column + width).toBeLessThanOrEqual(columns);
             expect(row + height).toBeLessThanOrEqual(rows);
           }
+          // Beyond its own, each shows what its neighbours begin with, and no edge of the chart has more.
+          for (const { own, column, row, width, height } of parts) {
+            expect(own.column - column).toBe(own.column === 0 ? 0 : LAP_CELLS);
+            expect(own.row - row).toBe(own.row === 0 ? 0 : LAP_CELLS);
+            expect(column + width).toBe(Math.min(columns, own.column + own.width + LAP_CELLS));
+            expect(row + height).toBe(Math.min(rows, own.row + own.height + LAP_CELLS));
+          }
         },
       ),
     );
@@ -45,7 +59,7 @@ describe('a chart over pages', () => {
 
   it('is still drawn where a stitch is wider than the page is tall', () => {
     const { parts, cellWidth, cellHeight } = chartParts(3, 2, 1 / 200, ROOM);
-    expect(parts.reduce((sum, { width, height }) => sum + width * height, 0)).toBe(6);
+    expect(parts.reduce((sum, { own }) => sum + own.width * own.height, 0)).toBe(6);
     expect(cellHeight).toBeLessThanOrEqual(ROOM.heightMm + 1e-9);
     expect(cellWidth).toBeGreaterThan(0);
   });

@@ -1,22 +1,36 @@
 import { describe, expect, it } from 'vitest';
-import { placementSheet, sheetFacts, type ChartSides, type SheetItem } from '@shared/output/index.ts';
+import { gridFromText } from '@shared/grid/index.ts';
+import {
+  placementSheet,
+  sheetFacts,
+  type ChartSides,
+  type SheetDocument,
+  type SheetItem,
+} from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, startFill, type Project } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
+import { wordsOn } from './items-of.ts';
 
 interface Chart {
   readonly items: readonly SheetItem[];
 }
 
-function chartsOf(project: Project, charts?: ChartSides): Chart[] {
+function sheetOf(project: Project, charts?: ChartSides): { document: SheetDocument; charts: Chart[] } {
   const plan = makePlan(pieceIn(project));
   const options = { paper: 'a4', date: TEST_DAY, ...(charts ? { charts } : {}) } as const;
-  return placementSheet(sheetFacts(project), plan, options).pages.flatMap(({ elements }) =>
-    elements.flatMap((element) =>
-      element.role === 'figure' && element.description.startsWith('Chart of') ? [{ items: element.items }] : [],
+  const document = placementSheet(sheetFacts(project), plan, options);
+  return {
+    document,
+    charts: document.pages.flatMap(({ elements }) =>
+      elements.flatMap((element) =>
+        element.role === 'figure' && element.description.startsWith('Chart of') ? [{ items: element.items }] : [],
+      ),
     ),
-  );
+  };
 }
+
+const chartsOf = (project: Project, charts?: ChartSides): Chart[] => sheetOf(project, charts).charts;
 
 /** The contrast cells of a chart: columns of each line from the top. */
 function drawn({ items }: Chart): string[] {
@@ -63,13 +77,61 @@ describe('the charts of a sheet', () => {
     expect(chartsOf(purl)).toHaveLength(1);
   });
 
-  it('say for each row on the needles the side that its carriage leaves from', () => {
-    const [onNeedles, worn] = chartsOf(sample) as [Chart, Chart];
-    const letters = ({ items }: Chart): string[] => items.map(text).filter((said) => said === 'L' || said === 'R');
-    const from = makePlan(pieceIn(sample))
-      .rows.slice(24, 42)
-      .map((row) => (row.from === 'left' ? 'L' : 'R'));
-    expect(letters(onNeedles)).toEqual(from);
-    expect(letters(worn)).toEqual([]);
+  const lettersOf = ({ items }: Chart): { text: string; x: number }[] =>
+    items.flatMap((item) =>
+      item.kind === 'text' && ['L', 'R'].includes(text(item)) ? [{ text: text(item), x: Math.round(item.x) }] : [],
+    );
+  /** The letters of each column, from the left, each from the lowest row up. */
+  const columnsOf = (chart: Chart): string[] => {
+    const columns = new Map<number, string>();
+    for (const { text, x } of lettersOf(chart)) columns.set(x, (columns.get(x) ?? '') + text);
+    return [...columns].sort(([a], [b]) => a - b).map(([, letters]) => letters);
+  };
+  /** The side that the carriage leaves from before each of some rows: the start side before row 1, then by turns. */
+  const sides = (project: Project, first: number, count: number): string =>
+    Array.from({ length: count }, (_, row) =>
+      ((first + row) % 2 === 1) === (project.piece.startSide === 'left') ? 'L' : 'R',
+    ).join('');
+  const [band] = sample.bands as [Project['bands'][number]];
+  const at = (row: number, up = 1): Project['bands'][number] => ({
+    ...band,
+    position: { kind: 'from-row', row },
+    groups: band.groups.map((group) => ({ ...group, up })),
+  });
+
+  it('say for each row the side of the bed that its carriage leaves from, as on the needles and as worn', () => {
+    for (const chart of chartsOf(sample)) expect(columnsOf(chart)).toEqual([sides(sample, 25, 18)]);
+    expect(chartsOf(sample)).toHaveLength(2);
+  });
+
+  it('say the sides and the counter of both places where a motif stands on two', () => {
+    const project = { ...sample, bands: [at(25), at(62)] };
+    for (const chart of chartsOf(project)) {
+      expect(columnsOf(chart)).toEqual([sides(project, 25, 18), sides(project, 62, 18)]);
+      expect(chart.items.map(text)).toEqual(expect.arrayContaining(['42', '79']));
+    }
+  });
+
+  it('say the sides of either kind of rows where it stands on more', () => {
+    const project = { ...sample, bands: [at(25), at(62), at(83), at(104)] };
+    const { document, charts } = sheetOf(project);
+    for (const chart of charts) {
+      // 25 and 83 begin with one side, 62 and 104 with the other.
+      expect(columnsOf(chart)).toEqual([sides(project, 25, 18), sides(project, 62, 18)]);
+      expect(chart.items.map(text)).toEqual(expect.arrayContaining(['a', 'b']));
+    }
+    expect(document.pages.map(wordsOn).join(' ').replaceAll('\n', ' ')).toContain(
+      'At the left: a where it begins on rows 25 and 83 and b where it begins on rows 62 and 104.',
+    );
+  });
+
+  it('say the sides of copies above each other, and of fills', () => {
+    const odd = { ...sample.motifs[0], grid: gridFromText(['.XX', 'X..', 'XX.'], '.X') } as Project['motifs'][number];
+    const stacked = { ...sample, motifs: [odd], bands: [at(25, 2)] };
+    for (const chart of chartsOf(stacked))
+      expect(columnsOf(chart)).toEqual([sides(stacked, 25, 3), sides(stacked, 28, 3)]);
+    const filled = { ...sample, motifs: [odd], bands: [], fills: [startFill(odd.id, 2)] };
+    for (const chart of chartsOf(filled)) expect(columnsOf(chart)).toEqual([sides(filled, 2, 3), sides(filled, 5, 3)]);
+    expect(chartsOf(filled)).not.toHaveLength(0);
   });
 });
