@@ -12,7 +12,9 @@ import {
   knit,
   type Knitted,
   type MachineJson,
+  type OrderJson,
   type PatternsJson,
+  type ToKnitWith,
 } from '../reference/knitter/index.ts';
 
 export type KnittedPlan =
@@ -22,6 +24,7 @@ export type KnittedPlan =
   | { readonly outcome: 'as-designed'; readonly plan: PlanJson }
   | { readonly outcome: 'wrong'; readonly why: readonly string[]; readonly plan: PlanJson };
 
+/** The project in its current size. */
 export function knitPlan(project: Project): KnittedPlan {
   const made = planFor(pieceIn(project));
   if (!made.ok) return { outcome: 'unplanned' };
@@ -29,15 +32,26 @@ export function knitPlan(project: Project): KnittedPlan {
   if (plan.runningOrder === null) {
     return { outcome: 'refused', codes: plan.findings.filter(({ blocks }) => blocks).map(({ code }) => code) };
   }
-  const acts = plan.runningOrder.flatMap((item) => (item.kind === 'stop' ? item.acts : []));
-  const knitted = knit(plan.runningOrder, {
-    machine: machineOf(project),
-    patterns: picturesOf(project, made.value, acts),
-  });
+  const knitted = knit(plan.runningOrder, toKnitWith(project, made.value, plan.runningOrder));
   if (!knitted.ok) return { outcome: 'wrong', why: [knitted.why], plan };
   const why = differences(knitted, designOf(plan));
   why.push(...besideTheFabric(project, plan, knitted));
   return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan };
+}
+
+/** The order of a project in its current size, as JSON, with the machine and what it reads; null where there is none. */
+export function orderedWith(project: Project): { readonly order: OrderJson; readonly knitWith: ToKnitWith } | null {
+  const made = planFor(pieceIn(project));
+  if (!made.ok) return null;
+  const { runningOrder } = planJson(project, made.value);
+  if (runningOrder === null) return null;
+  const order = JSON.parse(JSON.stringify(runningOrder)) as OrderJson;
+  return { order, knitWith: toKnitWith(project, made.value, runningOrder) };
+}
+
+function toKnitWith(project: Project, plan: Plan, order: NonNullable<PlanJson['runningOrder']>): ToKnitWith {
+  const acts = order.flatMap((item) => (item.kind === 'stop' ? item.acts : []));
+  return { machine: machineOf(project), patterns: picturesOf(project, plan, acts) };
 }
 
 /** What is wrong apart from the stitches: how the piece begins, folds and ends, and what was done for nothing. */

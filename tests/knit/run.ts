@@ -1,6 +1,6 @@
 /**
- * `npm run knit`: random projects, each knitted from its running order by the
- * simulated knitter. `-- --many 3000` says how many, `--seed 7` which ones,
+ * `npm run knit`: random projects, each knitted in every size from its running
+ * order by the simulated knitter. `-- --many 3000` says how many, `--seed 7` which ones,
  * `--look 12` prints the running order of one of them.
  */
 import { parseArgs } from 'node:util';

@@ -1,15 +1,15 @@
-/** Many random projects knitted, and what became of them. */
+/** Many random projects knitted in every size, and what became of them. */
 import fc from 'fast-check';
-import type { Project } from '@shared/project/index.ts';
+import { projectInSize, sizesOf, type Project } from '@shared/project/index.ts';
 import { knitPlan } from './knit-plan.ts';
 import { anyKnittable } from './projects.ts';
 
 export interface Tried {
-  /** Projects that were knitted as designed. */
+  /** Sizes that were knitted as designed. */
   readonly knitted: number;
-  /** Projects that are no plan at all: groups wider than the piece, and the like. */
+  /** Sizes that are no plan at all: groups wider than the piece, and the like. */
   readonly unplanned: number;
-  /** Projects with a plan that were refused; by the code of each finding that blocks, how many had it. */
+  /** Sizes with a plan that were refused; by the code of each finding that blocks, how many had it. */
   readonly refused: number;
   readonly refusedFor: Readonly<Record<string, number>>;
   /** What went wrong, each with the number of its project in the order of the seed. */
@@ -22,14 +22,17 @@ export function knitMany(count: number, seed: number): Tried {
   const wrong: string[] = [];
   let [knitted, unplanned, refused] = [0, 0, 0];
   projectsOf(count, seed).forEach((project, number) => {
-    const result = knitPlan(project);
-    if (result.outcome === 'as-designed') knitted++;
-    else if (result.outcome === 'unplanned') unplanned++;
-    else if (result.outcome === 'wrong') wrong.push(`project ${number}: ${result.why.slice(0, 3).join('; ')}`);
-    else {
-      refused++;
-      for (const code of new Set(result.codes)) refusedFor[code] = (refusedFor[code] ?? 0) + 1;
-      if (result.codes.length === 0) wrong.push(`project ${number}: refused, and no finding blocks`);
+    for (const [index, { name }] of sizesOf(project).entries()) {
+      const result = knitPlan(projectInSize(project, index));
+      const called = `project ${number}, ${name}`;
+      if (result.outcome === 'as-designed') knitted++;
+      else if (result.outcome === 'unplanned') unplanned++;
+      else if (result.outcome === 'wrong') wrong.push(`${called}: ${result.why.slice(0, 3).join('; ')}`);
+      else {
+        refused++;
+        for (const code of new Set(result.codes)) refusedFor[code] = (refusedFor[code] ?? 0) + 1;
+        if (result.codes.length === 0) wrong.push(`${called}: refused, and no finding blocks`);
+      }
     }
   });
   return { knitted, unplanned, refused, refusedFor, wrong };

@@ -23,11 +23,14 @@ describe('a running order followed by the simulated knitter', () => {
     expect(knitPlan(projectWith(given))).toMatchObject({ outcome: 'as-designed' });
   });
 
-  it('comes to what was designed for 300 random projects, but for the few that hands cannot knit', () => {
-    const tried = knitMany(300, 13);
-    console.log(triedText(tried));
-    expect(tried.wrong).toEqual([]);
-    expect(tried.knitted).toBeGreaterThan(120);
-    expect(refusedShare(tried)).toBeLessThan(0.25);
-  });
+  it.each([13, 14, 15])(
+    'comes to what was designed for every size of 100 random projects (seed %i), but for the few that hands cannot knit',
+    (seed) => {
+      const tried = knitMany(100, seed);
+      console.log(triedText(tried));
+      expect(tried.wrong).toEqual([]);
+      expect(tried.knitted).toBeGreaterThan(60);
+      expect(refusedShare(tried)).toBeLessThan(0.25);
+    },
+  );
 });

@@ -33,8 +33,8 @@ export class Choosing {
   private hasEndNeedles: boolean;
   private program: Program | null = null;
   private readonly bases = new Map<string, number>();
-  /** Rows whose pattern has both edge needles in contrast by itself. */
-  readonly edgesInPattern: number[] = [];
+  /** The edge needles that the pattern of the row chosen last leaves to end-needle selection. */
+  edgesLeft: readonly number[] = [];
 
   constructor(
     private readonly machine: Machine,
@@ -83,7 +83,7 @@ export class Choosing {
     const at = row - program.base;
     if (at >= program.height) return 'unknown';
     const chosen = new Set(program.groups.flatMap(({ group, picture }) => chosenBy(group, picture, at, bed.inWork)));
-    if (bed.edges.every((edge) => chosen.has(edge))) this.edgesInPattern.push(row);
+    this.edgesLeft = bed.edges.filter((edge) => !chosen.has(edge));
     if (this.hasEndNeedles) for (const edge of bed.edges) chosen.add(edge);
     for (const needle of chosen) if (bed.isInWork(needle)) bed.push(needle, 'forward');
     return 'made';

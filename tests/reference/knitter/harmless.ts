@@ -34,6 +34,7 @@ export const UNCERTAIN = {
 const SO_ALREADY = 'it is so already';
 const KNITTED_PLAIN = 'what stands forward is knitted plain all the same';
 const NO_ROW = 'no row follows';
+const NONE_FORWARD = 'no needle stands forward';
 
 const REASONS: Reasons = {
   check: () => UNCERTAIN.looking,
@@ -52,7 +53,11 @@ const REASONS: Reasons = {
 
   tension: (mistaken) => set(mistaken, ({ tension }) => tension === tensionOf(mistaken.act), { countsIn: () => true }),
 
-  carriage: (mistaken) => set(mistaken, ({ carriage }) => carriage === mistaken.act.set, { countsIn: () => true }),
+  carriage: (mistaken) =>
+    set(mistaken, ({ carriage }) => carriage === mistaken.act.set, {
+      countsIn: (row) => !mistaken.knitted.idle.carriage.includes(row),
+      otherwise: NONE_FORWARD,
+    }),
 
   selecting: (mistaken) => {
     const { act, mistake, stop, standing } = mistaken;
@@ -70,7 +75,7 @@ const REASONS: Reasons = {
   'end-needles': (mistaken) =>
     set(mistaken, ({ hasEndNeedles }) => hasEndNeedles === mistaken.act.on, {
       countsIn: (pass) =>
-        choosesPattern(mistaken.standing, pass) && !mistaken.knitted.edgesInPattern.includes(pass + 1),
+        choosesPattern(mistaken.standing, pass) && !mistaken.knitted.idle.endNeedles.includes(pass + 1),
     }),
 
   'first-needles': ({ act, mistake, stop, order, standing }) => {
@@ -123,23 +128,33 @@ const REASONS: Reasons = {
 
 /** Of an act that sets something: what it changes counts in the rows that pass until it would have been set. */
 function set<Name extends ActName>(
-  { act, mistake, stop, order, standing }: Mistaken<Name>,
+  mistaken: Mistaken<Name>,
   isSo: (standing: Standing) => boolean,
-  { countsIn }: { countsIn: (row: number) => boolean },
+  { countsIn, otherwise = KNITTED_PLAIN }: { countsIn: (row: number) => boolean; otherwise?: string },
 ): string | null {
+  const { act, stop, order, standing } = mistaken;
+  // What ended comes first at a reading, and what begins there sets it again.
+  const mistake = mistaken.mistake === 'a row early' && isSetThere(mistaken) ? 'dropped' : mistaken.mistake;
   const row = stop.counter + 1;
   const before = standing.before.get(act) as Standing;
   if (mistake === 'doubled' || (mistake !== 'a row early' && isSo(before))) return SO_ALREADY;
   if (mistake === 'a row early') {
     if (isSo(standing.inRow(row - 1))) return SO_ALREADY;
-    return countsIn(row - 1) ? null : KNITTED_PLAIN;
+    return countsIn(row - 1) ? null : otherwise;
   }
   if (stop.row === null) return NO_ROW;
   // The waste rows' last pass, at the first reading, chooses too.
   const from = row === 1 ? 0 : row;
   const to = mistake === 'a row late' ? row : lastRowBefore(order, standing, act);
   for (let one = from; one <= to; one++) if (countsIn(one)) return null;
-  return KNITTED_PLAIN;
+  return otherwise;
+}
+
+/** Whether what an act ends begins again a reading earlier, where it would stand before that. */
+function isSetThere({ act, stop, order }: Pick<Mistaken, 'act' | 'stop' | 'order'>): boolean {
+  const isEnd = (act.act === 'carriage' && act.set === 'plain') || ('on' in act && !act.on);
+  const there = order.find((item) => item.kind === 'stop' && item.counter === stop.counter - 1);
+  return isEnd && there?.kind === 'stop' && there.acts.some((other) => other.act === act.act);
 }
 
 /** The last row before an act of the same name, or of the piece. */

@@ -1,5 +1,5 @@
 /** A simulated knitter that follows a running order to the letter. It shares nothing with the program. */
-export { knit, type Knitted, type Refused, type ToKnitWith } from './knitter.ts';
+export { isSameWork, knit, type Knitted, type Refused, type ToKnitWith } from './knitter.ts';
 export { differences, finishedFace, yarnsOf, type FabricRow, type Run } from './fabric.ts';
 export { designOf, type Design } from './design-of.ts';
 export { USUAL_MACHINE, type MachineJson, type PatternsJson } from './machine.ts';

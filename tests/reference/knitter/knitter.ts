@@ -25,8 +25,18 @@ export interface Knitted extends Readonly<Notes> {
   readonly start: 'closed' | 'picked-up' | 'joined' | 'on waste yarn';
   /** Both ends of every length of yarn, wrapping strand and laid ball. */
   readonly ends: readonly YarnEnd[];
-  /** Rows whose pattern has both edge needles in contrast by itself, whatever the end needles are set to. */
-  readonly edgesInPattern: readonly number[];
+  /** Rows in which a setting made no difference: nothing comes of them, but a mistake in them does no harm. */
+  readonly idle: {
+    /** Both edge needles are in the pattern by themselves, or are taken away before the row. */
+    readonly endNeedles: readonly number[];
+    /** No needle stands forward. */
+    readonly carriage: readonly number[];
+  };
+}
+
+/** Whether two came to the same, in the fabric and beside it. */
+export function isSameWork({ idle: _, ...one }: Knitted, { idle: _other, ...other }: Knitted): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 export interface Refused {
@@ -157,6 +167,6 @@ function finished(place: Workplace): Knitted {
     ...notes,
     start: joined ?? (start as Exclude<typeof start, 'open'>),
     ends: [...yarns.ends, ...strands.ends()],
-    edgesInPattern: place.choosing.edgesInPattern,
+    idle: place.idle,
   };
 }

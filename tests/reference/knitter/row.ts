@@ -12,6 +12,11 @@ export function knitRow(place: Workplace): void {
   if (place.isJoining && place.carriage === 'pattern') refuse('the row that joins the hem is knitted plain');
 
   const row = place.counter + 1;
+  if (place.choice === 'made') {
+    const { edgesLeft } = place.choosing;
+    if (!edgesLeft.some((edge) => bed.isInWork(edge))) place.idle.endNeedles.push(row);
+    if (bed.forward.length === 0 && strands.laid.size === 0) place.idle.carriage.push(row);
+  }
   const across = bed.inWork.sort((a, b) => (side === 'left' ? a - b : b - a));
   const inFeeders = new Set([yarns.in(1), yarns.in(2)].filter((yarn) => yarn !== null));
   const knitted = place.carriage === 'plain' ? plainYarns(place, across) : patternYarns(place, across);

@@ -48,6 +48,9 @@ export class Workplace {
     needless: [],
   };
 
+  /** Rows in which a setting made no difference, whatever it was. */
+  readonly idle: { readonly endNeedles: number[]; readonly carriage: number[] } = { endNeedles: [], carriage: [] };
+
   counter = 0;
   carriage: 'plain' | 'pattern' = 'plain';
   tension: Omit<TensionOfRow, 'row'> | null = null;
