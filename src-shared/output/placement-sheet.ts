@@ -12,35 +12,31 @@ import { findingsOf } from '../check/index.ts';
 import type { Day } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
-import { gaugeAt, isSameGauge, sizeOf } from '../piece/index.ts';
+import { gaugeAt } from '../piece/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
-import type { KnitPiece } from '../project/index.ts';
-import { plain, strong, words } from '../words/index.ts';
-import { wholeBlock, type Block } from './blocks/block.ts';
+import { plain, words } from '../words/index.ts';
+import type { Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
-import { paragraphBlock, textLines } from './blocks/text.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
-import { yarnKeyBlock } from './chart/yarn-key.ts';
 import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
-import { shorten, wrap } from './font/wrap.ts';
+import { shorten } from './font/wrap.ts';
 import { textItem } from './items.ts';
 import type { SheetDocument, SheetElement, SheetPage } from './model.ts';
 import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
-import { barBlock, notesBlocks } from './notes-blocks.ts';
-import { chartOnPaper, mostFigureMm, pageFrame, pageWidthMm, paperForPiece } from './orientation.ts';
+import { notesBlocks } from './notes-blocks.ts';
+import { openingBlocks } from './opening-blocks.ts';
+import { chartOnPaper, pageFrame, pageWidthMm, paperForPiece } from './orientation.ts';
 import { PAPER, type PaperMm, type PaperSize } from './paper.ts';
-import { pieceFigure } from './piece/piece-figure.ts';
 import { rowListBlocks } from './row-list-blocks.ts';
-import { blockedBecause } from './row-list.ts';
 import type { SheetFacts } from './sheet-facts.ts';
 import { sizeBlocks } from './size-blocks.ts';
-import { atHandBlocks, blockedBlocks, knittingBlocks } from './steps/step-blocks.ts';
-import { BODY_PT, HEAD_BASELINE_MM, lineHeightMm, PAGE_MARGIN_MM, SMALL_PT, TITLE_PT } from './style.ts';
+import { atHandBlocks, knittingBlocks } from './steps/step-blocks.ts';
+import { HEAD_BASELINE_MM, PAGE_MARGIN_MM, READING_MM, SMALL_PT } from './style.ts';
 
 export interface SheetOptions {
   readonly paper: PaperSize;
@@ -54,8 +50,6 @@ export interface SheetOptions {
 
 /** Between the two ends of a running head, at least. */
 const HEAD_GAP_MM = 10;
-/** What is read in long lines is set no wider. */
-const READING_MM = 155;
 /** A chart whose cells come out at least this wide in so much of a page does not begin a page of its own. */
 const LEAST_FLOWING_CELL_MM = 3;
 const MOST_FLOWING_CHART_MM = 170;
@@ -152,48 +146,6 @@ function sheetMarks({ piece, motifs }: SheetFacts, plan: Plan): YarnMarks {
   const drawn = placed.size === 0 ? motifs.slice(0, 1) : motifs.filter(({ id }) => placed.has(id));
   const used = new Set(drawn.flatMap(({ grid }) => [...new Set(grid.cells)]));
   return marksFor(used, piece.mainYarn);
-}
-
-function openingBlocks(facts: SheetFacts, plan: Plan, marks: YarnMarks, size: PaperMm, unit: LengthUnit): Block[] {
-  const width = pageWidthMm(size);
-  const { piece } = facts;
-  const { sheet } = words;
-  const measured = sizeOf(piece.shape, plan.gauges);
-  const { left, right } = piece.seamAllowance;
-  const titleLines = wrap([strong(facts.title)], width, TITLE_PT);
-  return [
-    wholeBlock(titleLines.length * lineHeightMm(TITLE_PT) * 0.9, 0, (x, y) => [
-      { role: 'heading', level: 1, items: textLines(titleLines, x, y - 1.5, TITLE_PT, 'ink') },
-    ]),
-    paragraphBlock(sheet.size(words.knitting.piece(piece, facts.size), measured, unit), width, { sizePt: BODY_PT + 1 }),
-    paragraphBlock(
-      plain(`${sheet.gauge(piece.gauge, ownGauges(piece))}; ${sheet.seamAllowance(left, right)}.`),
-      width,
-      {
-        tone: 'soft',
-        spaceAboveMm: 0.4,
-      },
-    ),
-    ...blockedBlocks(blockedBecause(plan, piece).slice(1), Math.min(width, READING_MM)),
-    pieceFigure(piece, plan, marks, width, mostFigureMm(size)),
-    ...pieceKey(piece, plan, marks, width),
-    barBlock(),
-  ];
-}
-
-/** The yarns that the piece is knitted in; none where it is all main. */
-function pieceKey({ yarns, mainYarn }: KnitPiece, { fabric }: Plan, marks: YarnMarks, width: number): Block[] {
-  const seen = new Set(fabric.cells);
-  const used = [...marks.keys()].filter((yarn) => seen.has(yarn));
-  return used.length === 0 ? [] : [yarnKeyBlock({ yarns, used: [mainYarn, ...used], marks }, width)];
-}
-
-/** The gauges of hem and parts that are not that of the piece. */
-function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
-  return [
-    ...(hemRows > 0 ? [{ part: null, gauge: hem.gauge ?? gauge }] : []),
-    ...parts.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
-  ].filter((own) => !isSameGauge(own.gauge, gauge));
 }
 
 /** Which way round the charts of a sheet are drawn. */

@@ -21,6 +21,8 @@ export const PAGE_FOOT_MM = 14;
 /** Above the running head's baseline. */
 export const HEAD_BASELINE_MM = 10.5;
 export const COLUMN_GAP_MM = 9;
+/** What is read in long lines is set no wider. */
+export const READING_MM = 155;
 
 export const HAIRLINE_MM = 0.15;
 /** The strokes of yarns' marks: thin, and still seen on a printer of 300 dots to the inch. */

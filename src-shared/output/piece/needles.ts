@@ -4,7 +4,7 @@ import { edgesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { lineItem, pathItem, rectangleItem, textItem } from '../items.ts';
-import type { Point, SheetItem } from '../model.ts';
+import type { Point, SheetItem, Stroke } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
 import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
 import { extent, stagger, type HungLabel, type LabelAnchor, type WantedLabel } from './stagger.ts';
@@ -42,7 +42,8 @@ const TICK_MM = 1.2;
 const LONG_TICK_MM = 2.2;
 const RULER_MM = 3.2;
 const LEVEL_MM = 3.7;
-const MOST_LEVELS = 5;
+const MOST_LEVELS = 8;
+const CASING_MM = 0.35;
 
 export interface NeedleRuler {
   readonly heightMm: number;
@@ -62,7 +63,11 @@ export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRul
   const levels = Math.max(-1, ...hung.map(({ level }) => level)) + 1;
   return {
     heightMm: RULER_MM + levels * LEVEL_MM,
-    items: [...ticks(plan, view, top), ...hung.map((one) => leader(one, top)), ...hung.map((one) => text(one, top))],
+    items: [
+      ...hung.flatMap((one) => leader(one, top)),
+      ...ticks(plan, view, top),
+      ...hung.map((one) => text(one, top)),
+    ],
     left: left.length,
   };
 }
@@ -142,11 +147,15 @@ function centreMark(view: PieceView, first: number, last: number, top: number): 
   return [rectangleItem(view.x(0) - 0.45, top - 0.45, 0.9, 0.9, 'accent')];
 }
 
-function leader({ label: wanted, level }: HungLabel<NeedleLabel>, top: number): SheetItem {
+/** The line from a needle's row down to its label, on paper of its own so that it is seen on yarn of any colour. */
+function leader({ label: wanted, level }: HungLabel<NeedleLabel>, top: number): SheetItem[] {
   const isGroup = wanted.kind === 'first' || wanted.kind === 'last';
-  const bottom = top + RULER_MM + level * LEVEL_MM;
-  const paint = wanted.kind === 'first' ? 'accent' : 'rule';
-  return lineItem([wanted.x, wanted.from], [wanted.x, bottom], { paint, width: isGroup ? LINE_MM : HAIRLINE_MM });
+  const width = isGroup ? LINE_MM : HAIRLINE_MM;
+  const line = (stroke: Stroke, to: number): SheetItem => lineItem([wanted.x, wanted.from], [wanted.x, to], stroke);
+  return [
+    line({ paint: 'paper', width: width + CASING_MM }, top),
+    line({ paint: wanted.kind === 'first' ? 'accent' : 'rule', width }, top + RULER_MM + level * LEVEL_MM),
+  ];
 }
 
 function text(hung: HungLabel<NeedleLabel>, top: number): SheetItem {

@@ -1,18 +1,23 @@
 /** The piece drawn to scale, with everything that must be found on the needles. */
 import { label } from '../../bed/index.ts';
+import { contrastRatio, GRAPHIC_CONTRAST } from '../../colour/index.ts';
 import type { PlacedGroup } from '../../fabric/index.ts';
 import { gaugesBetween, isSameGauge } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
-import { words } from '../../words/index.ts';
+import { plain, words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
-import type { YarnMarks } from '../chart/marks.ts';
+import { textLines } from '../blocks/text.ts';
+import { toneOn, type YarnMarks } from '../chart/marks.ts';
+import { wrap } from '../font/wrap.ts';
 import { areaItem, rectangleItem, textItem } from '../items.ts';
-import type { SheetElement, SheetItem } from '../model.ts';
-import { baselineMm, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
-import { yarnPaint } from '../tones.ts';
+import type { SheetItem } from '../model.ts';
+import { actNames } from '../steps/names.ts';
+import { baselineMm, LABEL_PT, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
+import { colourOf, yarnPaint, type Paint } from '../tones.ts';
 import { contrastCells, outlinePoints } from './cells.ts';
 import { hatching } from './hatching.ts';
+import { motifNames } from './motif-names.ts';
 import { needleRuler } from './needles.ts';
 import { rowNumbers, sectionNames } from './rows.ts';
 import { spaceLines } from './space-lines.ts';
@@ -20,7 +25,7 @@ import { spaceStrips } from './spaces.ts';
 import { movedView, pieceView, type PieceView } from './view.ts';
 
 const LEFT_MM = 23;
-const RIGHT_MM = 14;
+const RIGHT_MM = 21;
 const ABOVE_RULER_MM = 1.6;
 const BELOW_RULER_MM = 1.2;
 
@@ -47,15 +52,34 @@ export function pieceFigure(
 ): Block {
   const still = viewIn(piece, plan, widthMm, mostHeightMm);
   const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
-  const captionMm = lineHeightMm(SMALL_PT) + 2;
+  const above = wrap(plain(words.sheet.figureCaption(piece.finishedFace, still.scale, isOneGauge)), widthMm, SMALL_PT);
+  const aboveMm = above.length * lineHeightMm(SMALL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
-  const left = below.labelsLeft > 0 ? words.sheet.labelsLeft(below.labelsLeft) : null;
-  const height = captionMm + still.heightMm + ABOVE_RULER_MM + below.heightMm + (left === null ? 0 : captionMm);
+  const names = actNames(piece).motif;
+  const { lettered } = motifNames(plan, names, still, spaceLines(plan, still));
+  const notes = [
+    ...(lettered.length > 0 ? wrap(words.sheet.lettered(lettered), widthMm, LABEL_PT) : []).map((line) => ({
+      line,
+      sizePt: LABEL_PT,
+    })),
+    ...(below.labelsLeft > 0 ? wrap(plain(words.sheet.labelsLeft(below.labelsLeft)), widthMm, SMALL_PT) : []).map(
+      (line) => ({ line, sizePt: SMALL_PT }),
+    ),
+  ];
+  const notesMm = notes.reduce((sum, { sizePt }) => sum + lineHeightMm(sizePt), notes.length > 0 ? 1 : 0);
+  const height = aboveMm + still.heightMm + ABOVE_RULER_MM + below.heightMm + notesMm;
   return wholeBlock(height, 3, (x, y) => {
     const pieceLeft = x + LEFT_MM + (widthMm - LEFT_MM - RIGHT_MM - still.widthMm) / 2;
-    const view = movedView(still, pieceLeft, y + captionMm);
+    const view = movedView(still, pieceLeft, y + aboveMm);
+    const spaces = spaceLines(plan, view);
+    let top = y + height - notesMm + 1;
+    const said = notes.map(({ line, sizePt }) => {
+      top += lineHeightMm(sizePt);
+      const tone = sizePt === LABEL_PT ? 'ink' : 'soft';
+      return textItem(line, x, top - lineHeightMm(sizePt) + baselineMm(sizePt), { sizePt, tone });
+    });
     return [
-      caption(words.sheet.figureCaption(piece.finishedFace, view.scale, isOneGauge), x, y),
+      { role: 'paragraph', items: textLines(above, x, y, SMALL_PT, 'soft') },
       {
         role: 'figure',
         description: describe(piece, plan),
@@ -63,19 +87,15 @@ export function pieceFigure(
           ...drawPiece(piece, plan, marks, view),
           ...sectionNames(plan, view, x, pieceLeft - 2),
           ...rowNumbers(plan, view, pieceLeft + view.widthMm + 1.5),
-          ...drawBelow(plan, view, x, y + captionMm + view.heightMm + ABOVE_RULER_MM).items,
+          ...drawBelow(plan, view, x, y + aboveMm + view.heightMm + ABOVE_RULER_MM).items,
           // Over the lines that lead down to the ruler.
-          ...spaceLines(plan, view),
+          ...spaces,
+          ...motifNames(plan, names, view, spaces).items,
         ],
       },
-      ...(left === null ? [] : [caption(left, x, y + height - captionMm)]),
+      ...(said.length === 0 ? [] : [{ role: 'paragraph' as const, items: said }]),
     ];
   });
-}
-
-function caption(text: string, x: number, y: number): SheetElement {
-  const style = { sizePt: SMALL_PT, tone: 'soft' } as const;
-  return { role: 'paragraph', items: [textItem(text, x, y + baselineMm(SMALL_PT), style)] };
 }
 
 interface Below {
@@ -97,23 +117,22 @@ function drawBelow(plan: Plan, view: PieceView, left: number, top: number): Belo
 
 function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, marks: YarnMarks, view: PieceView): SheetItem[] {
   const outline = outlinePoints(plan.outline, view);
+  const main = yarns[mainYarn]?.colour ?? '#ffffff';
+  const frame = contrastRatio(colourOf('accent'), main) >= GRAPHIC_CONTRAST ? 'accent' : toneOn([main]);
   return [
-    areaItem(outline, yarnPaint(yarns[mainYarn]?.colour ?? '#ffffff'), null),
+    areaItem(outline, yarnPaint(main), null),
     ...contrastCells(plan.fabric, mainYarn, yarns, view),
     ...hatching(plan.fabric, yarns, marks, view),
     areaItem(outline, null, { paint: 'ink', width: LINE_MM }),
-    ...plan.groups.map((group) => groupFrame(group, view)),
+    ...plan.groups.map((group) => groupFrame(group, frame, view)),
   ];
 }
 
-function groupFrame({ block, firstRow, lastRow }: PlacedGroup, view: PieceView): SheetItem {
+function groupFrame({ block, firstRow, lastRow }: PlacedGroup, paint: Paint, view: PieceView): SheetItem {
   const top = view.y(lastRow + 1);
   const width = (block.last - block.first + 1) * view.cellWidth;
-  return rectangleItem(view.x(block.first), top, width, view.y(firstRow) - top, null, {
-    paint: 'accent',
-    width: LINE_MM,
-    dash: [0.9, 0.7],
-  });
+  const stroke = { paint, width: LINE_MM, dash: [0.9, 0.7] } as const;
+  return rectangleItem(view.x(block.first), top, width, view.y(firstRow) - top, null, stroke);
 }
 
 function describe(piece: KnitPiece, plan: Plan): string {

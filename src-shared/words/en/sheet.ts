@@ -99,7 +99,7 @@ export const sheet = {
   figureCaption: (face: FinishedFace, scale: number, isOneGauge: boolean): string =>
     `As on the needles, drawn at 1 : ${n.plain(scale)}${isOneGauge ? '' : ' by the gauge of the piece'}. The purl side faces you${
       face === 'knit' ? '; the knit side will be seen' : ' and will be seen'
-    }. Row counter at the right.`,
+    }. At the right, the rows where something changes, in strong type those where a pattern begins or ends.`,
   figureDescription(
     piece: string,
     groups: readonly {
@@ -122,6 +122,9 @@ export const sheet = {
   },
   labelsLeft: (count: number): string =>
     `${n.count(count, 'needle label')} had no room in the drawing; the table of groups has ${count === 1 ? 'it' : 'them'}.`,
+  /** Motifs that stand on the piece under a letter. */
+  lettered: (motifs: readonly { readonly letter: string; readonly name: string }[]): Rich =>
+    motifs.flatMap(({ letter, name }, index) => rich`${index === 0 ? '' : '   '}${strong(letter)} ${name}`),
   section: (name: SectionName): string => sections.name(name),
   strip: {
     figure: (row: number): string => `row ${row}, seen`,
@@ -132,6 +135,8 @@ export const sheet = {
   },
 
   rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
+  /** Below the first and last of rows at even distances. */
+  everyRows: (step: number): string => (step === 1 ? 'each row' : `every ${n.ordinal(step)}`),
 
   fills: {
     title: 'Fills',
