@@ -162,15 +162,19 @@ function fillPicture(project: Project, plan: Plan, fill: PlacedFill, rows: reado
   const modulo = (value: number, by: number): number => ((value % by) + by) % by;
   const isWhole = border.left === 0 && border.right === 0 && copies.without.size === 0;
   const taken = needlesTaken(plan.outline);
-  const width = isWhole ? copy.width : taken.last - taken.first + 1;
+  const { places } = project.machine;
+  const across = taken.last - taken.first + 1;
+  // On fixed places what is read of a whole row is whole repeats, so that it goes on beside the piece as the machine does.
+  const period = places === 'any-needle' ? 1 : places.repeat;
+  const width = isWhole ? copy.width : Math.ceil(across / period) * period;
   const turned = (column: number): number => (isMirrored ? width - 1 - column : column);
   const main = pieceIn(project).mainYarn;
   const fabric = makeFabric(plan.outline, [], [fill], main);
   const figureOn = (row: number): number[] => {
     if (row < fill.firstRow || row > fill.lastRow) return [];
     if (!isWhole) {
-      const line = [...fabric.cells.subarray((row - 1) * fabric.width, row * fabric.width)];
-      const { places } = project.machine;
+      const cells = fabric.cells.subarray((row - 1) * fabric.width, row * fabric.width);
+      const line = [...cells, ...new Array<number>(width - cells.length).fill(OUTSIDE)];
       const isFigure = (at: number): boolean => line[at] !== main && line[at] !== OUTSIDE;
       // On fixed places what lies beside the piece is chosen as its like on the piece is.
       const isLikeFigure = (at: number): boolean =>
