@@ -50,3 +50,37 @@ test('adds a motif, stamps another into it by mouse and by keyboard, and gives i
   await page.keyboard.press('p');
   await expectAccessible(page);
 });
+
+test('draws no picture in the list again but that of the motif which is drawn on, and all in another colour', async ({
+  page,
+  start,
+}) => {
+  await start();
+  const chart = new Chart(page);
+  const list = page.getByRole('radiogroup', { name: 'Motif on the bench' });
+  for (let motifs = 2; motifs <= 4; motifs++) {
+    await page.getByRole('button', { name: 'Add an empty motif' }).click();
+    await expect(list.getByRole('radio')).toHaveCount(motifs);
+  }
+  await page.evaluate(() => {
+    const { prototype } = CanvasRenderingContext2D;
+    const { putImageData } = prototype;
+    const counted = window as unknown as { drawn: number[] };
+    counted.drawn = [];
+    prototype.putImageData = function (this: CanvasRenderingContext2D, ...given: unknown[]): void {
+      const row = this.canvas.closest('[role=radiogroup] li');
+      if (row) counted.drawn.push([...(row.parentElement as Element).children].indexOf(row));
+      Reflect.apply(putImageData, this, given);
+    };
+  });
+  const drawn = (): Promise<number[]> => page.evaluate(() => (window as unknown as { drawn: number[] }).drawn);
+  await chart.click(2, 2);
+  await expect.poll(drawn).toEqual([3]);
+  await chart.drag([3, 2], [4, 2], [5, 2]);
+  await expect.poll(async () => (await chart.shown()).at(-2)).toBe('.####.........');
+  expect(new Set(await drawn())).toEqual(new Set([3]));
+
+  await page.getByRole('button', { name: 'Change chalk' }).click();
+  await page.getByRole('radiogroup', { name: 'Drawing yarn' }).getByLabel('Colour').fill('#6a7f98');
+  await expect.poll(async () => new Set(await drawn())).toEqual(new Set([0, 1, 2, 3]));
+});
