@@ -1,44 +1,24 @@
 /**
  * The preview of a sheet of 30 pages in the built window, from the key that
  * opens the bench to its last page: the longest that the window is busy with one
- * thing, by Chromium's own trace, and so deaf to the hand. Run `npm run build`
- * first.
+ * thing, by Chromium's own trace, and so deaf to the hand.
  */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, type Page } from 'playwright';
-import { startBrowserHost } from '../../src-main/browser-host/index.ts';
-import { projectToText } from '@shared/project/index.ts';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
-import { FilePanel } from '../e2e/file-panel.ts';
+import type { Page } from 'playwright';
 import { median, type Bar } from './bar.ts';
+import { withWindows } from './built-window.ts';
 import { PAGES, projectOfPages } from './sheet.ts';
-import { tasksOf, type Task } from './tasks.ts';
+import { MOST_MS, tasksOf, type Task } from './tasks.ts';
 
 const ROUNDS = 5;
-/** What a person does not feel as a wait (RAIL: 50 ms for the answer to an event). */
-const MOST_MS = 50;
 
 export async function previewingBars(): Promise<Bar[]> {
-  const folder = mkdtempSync(join(tmpdir(), 'walewright-previewing-'));
-  const home = join(folder, 'home');
-  mkdirSync(home);
-  const project = projectOfPages(PAGES);
-  writeFileSync(join(home, 'long.walewright'), projectToText(project));
-  const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: home });
-  const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
-  try {
+  return withWindows(async (open) => {
+    const project = projectOfPages(PAGES);
     const rounds: Task[][] = [];
     for (let round = 0; round < ROUNDS; round++) {
-      const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
-      const page = await context.newPage();
-      await page.goto(await host.newAddress());
-      await page.getByRole('button', { name: 'Commands' }).waitFor();
-      await page.keyboard.press('Control+O');
-      await new FilePanel(page).openProject('long.walewright', project.name);
+      const page = await open(project);
       rounds.push(await tasksOf(page, () => showSheet(page)));
-      await context.close();
+      await page.context().close();
     }
     const longest = (of: keyof Task): number =>
       median(rounds.map((tasks) => Math.max(...tasks.map((task) => task[of]))));
@@ -57,11 +37,7 @@ export async function previewingBars(): Promise<Bar[]> {
         ...compared(longest('workedMs')),
       },
     ];
-  } finally {
-    await browser.close();
-    await host.close();
-    rmSync(folder, { recursive: true, force: true });
-  }
+  });
 }
 
 /** Waits in the page: what asks it from outside again and again is work of the page too. */

@@ -34,6 +34,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),
+  motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
 };
 const asked = process.argv.slice(2);

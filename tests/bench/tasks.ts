@@ -10,10 +10,19 @@ interface TraceEvent {
   /** From its beginning to its end, and what the thread worked of that, µs. */
   readonly dur?: number;
   readonly tdur?: number;
-  readonly args: { readonly name?: string; readonly chrome_mojo_event_info?: { readonly mojo_interface_tag?: string } };
+  readonly args: {
+    readonly name?: string;
+    readonly data?: { readonly type?: string };
+    readonly chrome_mojo_event_info?: { readonly mojo_interface_tag?: string };
+  };
 }
 
+/** What a person does not feel as a wait: less than a task that Chromium calls long. */
+export const MOST_MS = 50;
+
 export interface Task {
+  /** µs, on the clock of the trace. */
+  readonly at: number;
   /** From its beginning to its end. */
   readonly ms: number;
   /** What the thread worked meanwhile: less where a busy machine let it wait. */
@@ -22,6 +31,27 @@ export interface Task {
 
 /** The tasks of the page's main thread while `act` goes on, but those in which it answers whoever drives it. */
 export async function tasksOf(page: Page, act: () => Promise<unknown>): Promise<Task[]> {
+  return (await traced(page, act)).tasks;
+}
+
+/** What the main thread works from each move of the pointer to the next, ms: the answer to it, down to what is drawn. */
+export async function workByMove(page: Page, act: () => Promise<unknown>): Promise<number[]> {
+  const { tasks, moves } = await traced(page, act);
+  const work = moves.map(() => 0);
+  for (const { at, workedMs } of tasks) {
+    const move = moves.findLastIndex((since) => since <= at);
+    if (move >= 0) work[move] = (work[move] as number) + workedMs;
+  }
+  return work;
+}
+
+interface Traced {
+  readonly tasks: Task[];
+  /** When the tasks begin in which a move of the pointer is heard, in their order. */
+  readonly moves: number[];
+}
+
+async function traced(page: Page, act: () => Promise<unknown>): Promise<Traced> {
   const browser = page.context().browser();
   if (!browser) throw new Error('The page has a browser of its own');
   const session = await browser.newBrowserCDPSession();
@@ -38,18 +68,26 @@ export async function tasksOf(page: Page, act: () => Promise<unknown>): Promise<
   const mains = new Set(
     events.filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain').map(threadOf),
   );
-  const driven = events.filter(
-    ({ args }) => args.chrome_mojo_event_info?.mojo_interface_tag?.startsWith('blink.mojom.DevTools') === true,
-  );
-  const tasks = events.filter((event) => event.name === 'RunTask' && mains.has(threadOf(event)));
+  const own = events.filter((event) => mains.has(threadOf(event))).sort((a, b) => a.ts - b.ts);
+  const isDriven = ({ args }: TraceEvent): boolean =>
+    args.chrome_mojo_event_info?.mojo_interface_tag?.startsWith('blink.mojom.DevTools') === true;
+  const isMove = ({ name, args }: TraceEvent): boolean => name === 'EventDispatch' && args.data?.type === 'pointermove';
+  const tasks: Task[] = [];
+  const moves: number[] = [];
+  let next = 0;
+  for (const { ts, dur = 0, tdur = dur } of own.filter(({ name }) => name === 'RunTask')) {
+    while (next < own.length && (own[next] as TraceEvent).ts < ts) next++;
+    let isMoved = false;
+    let isAsked = false;
+    for (; next < own.length && (own[next] as TraceEvent).ts <= ts + dur; next++) {
+      isMoved ||= isMove(own[next] as TraceEvent);
+      isAsked ||= isDriven(own[next] as TraceEvent);
+    }
+    if (isMoved) moves.push(ts);
+    if (!isAsked) tasks.push({ at: ts, ms: dur / 1000, workedMs: tdur / 1000 });
+  }
   if (tasks.length === 0) throw new Error('The trace has no tasks of a page');
-  return tasks
-    .filter((task) => {
-      const isInside = (event: TraceEvent): boolean =>
-        threadOf(event) === threadOf(task) && event.ts >= task.ts && event.ts <= task.ts + (task.dur ?? 0);
-      return !driven.some(isInside);
-    })
-    .map(({ dur = 0, tdur = dur }) => ({ ms: dur / 1000, workedMs: tdur / 1000 }));
+  return { tasks, moves };
 }
 
 async function ended(session: CDPSession): Promise<void> {
