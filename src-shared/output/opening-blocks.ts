@@ -8,6 +8,7 @@ import { wholeBlock, type Block } from './blocks/block.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import type { YarnMarks } from './chart/marks.ts';
 import { yarnKeyBlock } from './chart/yarn-key.ts';
+import { groupBlocks } from './facts-blocks.ts';
 import { wrap } from './font/wrap.ts';
 import { barBlock } from './notes-blocks.ts';
 import { mostFigureMm, pageFrame, pageWidthMm } from './orientation.ts';
@@ -47,7 +48,13 @@ export function openingBlocks(
     ),
     ...blockedBlocks(blockedBecause(plan, piece).slice(1), Math.min(width, READING_MM)),
   ];
-  const below = [...pieceKey(piece, plan, marks, width), barBlock()];
+  // That nothing is placed is told beside the drawing: it might else have a page of its own.
+  const isPlain = plan.groups.length + plan.fills.length === 0;
+  const below = [
+    ...pieceKey(piece, plan, marks, width),
+    barBlock(),
+    ...(isPlain ? groupBlocks(piece, plan, width) : []),
+  ];
   const taken = [...above, ...below].reduce((sum, block) => sum + block.spaceAboveMm + block.heightMm, 0);
   return [...above, figureIn(piece, plan, marks, size, pageFrame(size, 0).heightMm - taken), ...below];
 }

@@ -101,7 +101,7 @@ export function placementSheet(
   const running = runningOrderOf(piece, plan);
   const findings = findingsOf(piece, plan);
   flow([
-    ...groupBlocks(piece, plan, width),
+    ...(plan.groups.length > 0 ? groupBlocks(piece, plan, width) : []),
     ...fillBlocks(piece, plan, Math.min(width, READING_MM)),
     ...sizeBlocks(facts.sizes, width, unit),
   ]);

@@ -54,7 +54,9 @@ function splitLine(entry: SetLine, heightMm: number): readonly [SetLine, SetLine
 function blockOf(entries: readonly SetLine[], spaceAboveMm: number): Block {
   return {
     heightMm: heightOf(entries),
-    leastMm: Math.min(KEPT_WHOLE_MM, entries[0]?.heightMm ?? 0),
+    // One that is short stays whole: its last entry would else be alone.
+    leastMm:
+      heightOf(entries) <= KEPT_WHOLE_MM ? heightOf(entries) : Math.min(KEPT_WHOLE_MM, entries[0]?.heightMm ?? 0),
     spaceAboveMm,
     keepsWithNext: false,
     draw: (x, y) => {
@@ -73,7 +75,8 @@ function blockOf(entries: readonly SetLine[], spaceAboveMm: number): Block {
         return [blockOf([part], spaceAboveMm), blockOf([rest, ...others], 0)];
       }
       let count = 1;
-      while (count < entries.length - 1 && heightOf(entries.slice(0, count + 1)) <= heightMm) count++;
+      // No page begins with the last entry alone.
+      while (count < entries.length - 2 && heightOf(entries.slice(0, count + 1)) <= heightMm) count++;
       return [blockOf(entries.slice(0, count), spaceAboveMm), blockOf(entries.slice(count), 0)];
     },
   };

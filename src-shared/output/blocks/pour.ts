@@ -23,7 +23,8 @@ export type Placed = (page: number, elements: readonly SheetElement[]) => void;
 
 /**
  * Sets blocks down one below the other, asking for another frame where one is
- * full. A block that asks to stay with the next does. Throws `RangeError` if a
+ * full. A block that asks to stay with the next does, and no short block at the end stands
+ * alone in a frame. Throws `RangeError` if a
  * block that cannot be split is taller than an empty frame.
  */
 export function pour(blocks: readonly Block[], start: Pool, nextFrame: (last: Frame) => Frame, placed: Placed): Pool {
@@ -34,7 +35,7 @@ export function pour(blocks: readonly Block[], start: Pool, nextFrame: (last: Fr
     const block = waiting[0] as Block;
     const above = usedMm === 0 ? 0 : block.spaceAboveMm;
     const free = frame.heightMm - usedMm - above;
-    if (neededMm(waiting) > free + EPSILON_MM) {
+    if (neededMm(waiting, frame.heightMm) > free + EPSILON_MM) {
       // Two frames in a row may be short (the rest of a first page); a third cannot be.
       if (usedMm === 0 && ++emptyFrames > 3) throw new RangeError(`A block of ${block.leastMm} mm fits on no page`);
       frame = nextFrame(frame);
@@ -44,7 +45,10 @@ export function pour(blocks: readonly Block[], start: Pool, nextFrame: (last: Fr
     emptyFrames = 0;
     waiting.shift();
     const fits = block.heightMm <= free + EPSILON_MM;
-    const [part, rest] = fits ? [block, null] : block.split(free);
+    // What ends it takes some of a block that can be split over with it.
+    const isHeld = isBeforeEnd(block, waiting) && canSplit(block) && !fitsWith(block, waiting, free);
+    const most = isHeld ? block.heightMm - LEAST_END_MM : free;
+    const [part, rest] = fits && !isHeld ? [block, null] : block.split(Math.min(free, most));
     placed(frame.page, part.draw(frame.x, frame.y + usedMm + above));
     usedMm += above + part.heightMm;
     if (rest) {
@@ -57,13 +61,37 @@ export function pour(blocks: readonly Block[], start: Pool, nextFrame: (last: Fr
 }
 
 const EPSILON_MM = 1e-6;
+/** No page has less than this, three lines or so, of the end of what is poured. */
+const LEAST_END_MM = 14;
 
-/** Height that must be free for the first block: with those it stays with, and the beginning of the one after. */
-function neededMm(waiting: readonly Block[]): number {
+/** True for a block that is followed by a short last one alone. */
+function isBeforeEnd(block: Block, [end, ...more]: readonly Block[]): boolean {
+  return end !== undefined && more.length === 0 && end.heightMm < LEAST_END_MM && !block.keepsWithNext;
+}
+
+function fitsWith(block: Block, [end]: readonly Block[], free: number): boolean {
+  return block.heightMm + (end ? end.spaceAboveMm + end.heightMm : 0) <= free + EPSILON_MM;
+}
+
+function canSplit({ leastMm, heightMm }: Block): boolean {
+  return leastMm < heightMm - LEAST_END_MM;
+}
+
+/**
+ * Height that must be free for the first block: with those it stays with, and the
+ * beginning of the one after; with what ends it too where that would stand alone,
+ * if a frame of `frameMm` has room for both.
+ */
+function neededMm(waiting: readonly Block[], frameMm: number): number {
   let sum = 0;
   for (const [index, block] of waiting.entries()) {
     if (index > 0) sum += block.spaceAboveMm;
-    if (!block.keepsWithNext) return sum + block.leastMm;
+    const after = waiting.slice(index + 1, index + 3);
+    if (!block.keepsWithNext) {
+      const [end] = after;
+      const both = sum + block.heightMm + (end ? end.spaceAboveMm + end.heightMm : 0);
+      return isBeforeEnd(block, after) && !canSplit(block) && both <= frameMm ? both : sum + block.leastMm;
+    }
     sum += block.heightMm;
   }
   return sum;

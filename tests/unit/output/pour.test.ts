@@ -53,7 +53,28 @@ function framesOf(blocks: readonly Block[], heightMm: number): { readonly role: 
 
 describe('blocks poured into columns', () => {
   it('stand one below the other, with the space above them but at the top of a column', () => {
-    expect(poured([named('a', 10, 4), named('b', 10, 4), named('c', 10, 4)], 30)).toEqual(['a 0:0', 'b 0:14', 'c 1:0']);
+    expect(poured([named('a', 10, 4), named('b', 10, 4), named('c', 15, 4)], 30)).toEqual(['a 0:0', 'b 0:14', 'c 1:0']);
+  });
+
+  it('leave no short end alone: what stands before it goes over too, with its heading, or as much of it as can', () => {
+    const heading = named('heading', 5, 0, true);
+    expect(poured([named('a', 30), heading, named('b', 20), named('end', 8)], 60)).toEqual([
+      'a 0:0',
+      'heading 1:0',
+      'b 1:5',
+      'end 1:25',
+    ]);
+    // Together they would need more than there is anywhere.
+    expect(poured([named('b', 55), named('end', 8)], 60)).toEqual(['b 0:0', 'end 1:0']);
+    const entries = Array.from({ length: 20 }, (_, i) => ({
+      label: `${i + 1}.`,
+      labelTone: 'ink' as const,
+      text: plain('Knit plain'),
+      more: [],
+    }));
+    const list = listBlock(entries, 80);
+    const found = framesOf([list, named('end', 4)], list.heightMm + 3);
+    expect(found.map(({ role, frame }) => `${role} ${frame}`)).toEqual(['list 0', 'list 1', 'paragraph 1']);
   });
 
   // A heading of 10 mm, a space of 2 and a block of 8 below a block of 20: 40 mm in all.
