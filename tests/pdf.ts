@@ -19,6 +19,7 @@ export interface TextRead {
   readonly x: number;
   readonly y: number;
   readonly widthMm: number;
+  readonly sizePt: number;
 }
 
 /** One unit is 1/72 in (ISO 32000), and y goes up. */
@@ -35,8 +36,10 @@ export async function readPdf(bytes: Uint8Array): Promise<PageRead[]> {
     const { items } = await page.getTextContent();
     const texts = items.flatMap((item): TextRead[] => {
       if (!('str' in item) || item.str.trim() === '') return [];
-      const [left, baseline] = [item.transform[4] as number, item.transform[5] as number];
-      return [{ text: item.str, x: left * UNIT_MM, y: (height - baseline) * UNIT_MM, widthMm: item.width * UNIT_MM }];
+      // [a b c d e f], of which c and d are the font's upright (ISO 32000).
+      const [, , across, up, left, baseline] = item.transform as [number, number, number, number, number, number];
+      const [x, y] = [left * UNIT_MM, (height - baseline) * UNIT_MM];
+      return [{ text: item.str, x, y, widthMm: item.width * UNIT_MM, sizePt: Math.hypot(across, up) }];
     });
     const squeezed = texts.map(({ text }) => text.replaceAll(/\s/g, '')).join('');
     pages.push({ widthMm: width * UNIT_MM, heightMm: height * UNIT_MM, texts, squeezed });

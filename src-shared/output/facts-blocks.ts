@@ -1,17 +1,14 @@
 /** The tables and lists of the placement sheet, one function a subject; empty where there is nothing to say. */
 import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
-import type { LengthUnit } from '../length/index.ts';
 import { edgesAt } from '../piece/index.ts';
-import { strandsToCut, type Plan } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { capitalised, plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell, type Column } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { actNames } from './steps/names.ts';
-import { SMALL_PT } from './style.ts';
-import { yarnPaint } from './tones.ts';
 
 /** Every group's needles, and the spaces between them. */
 export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
@@ -84,58 +81,6 @@ export function fillBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block
       const facts = { ...placed, motif: motif.name, first, centre, shift, seam };
       return paragraphBlock(fills.lies(facts), widthMm);
     }),
-  ];
-}
-
-/** Metres of each yarn, and with the margin; grams too where a yarn's count is known. */
-export function yarnBlocks({ yarns }: KnitPiece, plan: Plan, widthMm: number): Block[] {
-  const { yarn } = words.sheet;
-  const { uses, margin, loops } = plan.yarn;
-  const isWeighed = uses.some(({ grams }) => grams !== null);
-  const columns = columnsOf(widthMm, [
-    [yarn.columns.yarn, 0],
-    [yarn.columns.metres, 15, 'end'],
-    ...(isWeighed ? [[yarn.columns.grams, 14, 'end'] as const] : []),
-    [yarn.columns.margin(margin), 18, 'end'],
-  ]);
-  const rows = uses.map((use): Cell[] => {
-    const { name = '', colour = '#ffffff' } = yarns[use.yarn] ?? {};
-    return [
-      { ...cell(yarn.named(name, use.role, use.balls.length)), swatch: yarnPaint(colour) },
-      cell(yarn.metres(use.totalMm)),
-      ...(isWeighed ? [cell(yarn.grams(use.grams))] : []),
-      cell([strong(yarn.metres(use.totalMm * (1 + margin)))]),
-    ];
-  });
-  return [
-    headingBlock(plain(yarn.title), widthMm),
-    tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
-    paragraphBlock(plain(yarn.note(loops.map(({ mm }) => mm))), widthMm, { sizePt: SMALL_PT, tone: 'soft' }),
-  ];
-}
-
-/** Strands of main to cut for wrapping. */
-export function wrapBlocks(plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
-  if (plan.wrapStrands.length === 0) return [];
-  const { wraps } = words.sheet;
-  const columns = columnsOf(widthMm, [
-    [wraps.columns.strands, 14, 'end'],
-    [wraps.columns.cut, 15],
-    [wraps.columns.edge, 0],
-    [wraps.columns.rows, 17],
-    [wraps.columns.wraps, 11, 'end'],
-  ]);
-  const rows = strandsToCut(plan).map(({ count, mm, edge, groups, firstRow, lastRow, wraps: each }): Cell[] => [
-    cell(String(count)),
-    cell([strong(wraps.cut(mm, unit))]),
-    cell(wraps.edge(edge, groups)),
-    cell(words.sheet.rows(firstRow, lastRow)),
-    cell(String(each)),
-  ]);
-  return [
-    headingBlock(plain(wraps.title), widthMm),
-    tableBlock(columns, rows, { title: wraps.title, keepsWithNext: true }),
-    paragraphBlock(plain(wraps.note), widthMm, { sizePt: SMALL_PT, tone: 'soft' }),
   ];
 }
 

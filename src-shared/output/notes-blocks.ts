@@ -27,7 +27,7 @@ export function notesBlocks({ notes, piece }: SheetFacts, widthMm: number): Bloc
               .flatMap((line) => (line.trim() === '' ? [] : [paragraphBlock(plain(line), widthMm)])),
           ],
     ),
-    paragraphBlock(plain(said.room), widthMm, { sizePt: SMALL_PT, tone: 'soft', keepsWithNext: true }),
+    paragraphBlock(plain(said.room), widthMm, { tone: 'soft', keepsWithNext: true }),
     wholeBlock(LINES * LINE_APART_MM, 0, (x, y) => [
       {
         role: 'decoration',

@@ -15,7 +15,6 @@ import { listBlock, type ListLine } from './blocks/list.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { hasMissing, MISSING_MARK } from './font/printable.ts';
 import type { SheetFacts } from './sheet-facts.ts';
-import { SMALL_PT } from './style.ts';
 
 /** Findings of one kind that are printed one by one, those alike as one; of the rest it is said how many there are, and where. */
 const MOST_OF_A_KIND = 12;
@@ -95,12 +94,7 @@ export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Fin
       widthMm,
     ),
     ...(namesOf(facts, plan).some(hasMissing)
-      ? [
-          paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, {
-            sizePt: SMALL_PT,
-            tone: 'soft',
-          }),
-        ]
+      ? [paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, { tone: 'soft' })]
       : []),
   ];
 }

@@ -21,7 +21,7 @@ import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
-import { fillBlocks, groupBlocks, wrapBlocks, yarnBlocks } from './facts-blocks.ts';
+import { fillBlocks, groupBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
 import { shorten } from './font/wrap.ts';
@@ -37,6 +37,7 @@ import type { SheetFacts } from './sheet-facts.ts';
 import { sizeBlocks } from './size-blocks.ts';
 import { atHandBlocks, knittingBlocks } from './steps/step-blocks.ts';
 import { HEAD_BASELINE_MM, PAGE_MARGIN_MM, READING_MM, SMALL_PT } from './style.ts';
+import { strandBlocks, yarnBlocks } from './winding-blocks.ts';
 
 export interface SheetOptions {
   readonly paper: PaperSize;
@@ -124,7 +125,7 @@ export function placementSheet(
   }
   flow([
     ...yarnBlocks(piece, plan, Math.min(width, READING_MM)),
-    ...wrapBlocks(plan, Math.min(width, READING_MM), unit),
+    ...strandBlocks(piece, plan, Math.min(width, READING_MM), unit),
     ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM)),
   ]);
   if (running.isKnittable) flowOnNewPage(rowListBlocks(piece, plan, width));

@@ -1,15 +1,15 @@
 /** The row list on paper: what is knitted row by row, with a box to tick for each. */
-import { label, type Run, type Side } from '../bed/index.ts';
+import { label, opposite, type Run, type Side } from '../bed/index.ts';
 import type { Act, Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
-import { plain, rich, strong, words, type Rich } from '../words/index.ts';
+import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { columnsOf } from './facts-blocks.ts';
 import { rowsToKnit, sentences, type RowToKnit } from './row-list.ts';
 import { toldOnce } from './steps/repeats.ts';
-import { SMALL_PT, READ_PT } from './style.ts';
+import { READ_PT } from './style.ts';
 
 /** A row, or neighbouring plain rows before which there is nothing to do. */
 export interface RowLine extends Pick<RowToKnit, 'edges' | 'contrast' | 'wraps' | 'before' | 'after'> {
@@ -83,58 +83,56 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bl
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
   const needles = only === null ? rowList.columns.needles : rowList.needlesIn(piece.yarns[only]?.name ?? '');
   const columns = columnsOf(widthMm, [
-    [rowList.columns.done, 12],
+    [rowList.columns.done, 11],
     [rowList.columns.row, 20],
     [rowList.columns.from, 15],
     [rowList.columns.before, 62],
     [needles, 0],
     [rowList.columns.wrap, 15],
   ]);
-  const rows = rowLines(piece, plan).map((line): Cell[] => {
+  const said = (acts: readonly Act[]): Cell => {
+    const told = acts.filter(({ kind }) => !LEFT_TO_STEPS.has(kind));
+    return { ...cell(''), sentences: sentences(told, piece) };
+  };
+  const box = { ...cell(''), isBox: true };
+  const lines = rowLines(piece, plan);
+  const rows = lines.map((line): Cell[] => {
     const numbers = cell([strong(rowList.rows(line.first, line.last))]);
     if (line.kind === 'again') {
       const { of, readings } = line;
-      return [
-        { ...cell(''), isBox: true },
-        numbers,
-        cell(''),
-        cell(rowList.begin(readings)),
-        cell(rowList.as(of)),
-        cell(''),
-      ];
+      return [box, numbers, cell(''), cell(rowList.begin(readings)), cell(rowList.as(of)), cell('')];
     }
-    const said = (acts: readonly Act[]): string[] =>
-      sentences(
-        acts.filter(({ kind }) => !LEFT_TO_STEPS.has(kind)),
-        piece,
-      );
-    const after = said(line.after);
-    const told = [...said(line.before), ...(after.length > 0 ? [rowList.after, ...after] : [])];
     return [
-      { ...cell(''), isBox: true },
+      box,
       numbers,
       cell(line.from),
-      cell(told.join(' ')),
+      said(line.before),
       line.contrast.length === 0
         ? cell(rowList.plain, 'soft')
-        : cell(needlesText(line.contrast, only === null ? contrasts : [], piece)),
+        : needlesCell(line.contrast, only === null ? contrasts : [], piece),
       cell(line.wraps.map(({ needle }) => label(needle)).join(' ')),
     ];
   });
+  const top = lines.at(-1);
+  if (top?.kind === 'rows' && top.after.length > 0) {
+    // Where the carriage stands then depends on the last row.
+    const { from } = plan.rows.at(-1) as Plan['rows'][number];
+    rows.push([box, cell([strong(rowList.end)]), cell(opposite(from)), said(top.after), cell(''), cell('')]);
+  }
   return [
     headingBlock(plain(rowList.title), widthMm),
-    paragraphBlock(plain(rowList.about), widthMm, { sizePt: SMALL_PT, tone: 'soft', keepsWithNext: true }),
+    paragraphBlock(plain(rowList.about), widthMm, { tone: 'soft', keepsWithNext: true }),
     tableBlock(columns, rows, { title: rowList.title, sizePt: READ_PT }),
   ];
 }
 
 /** Runs of needles from left to right; with more than one contrast yarn, those of each after its name. */
-function needlesText(contrast: RowToKnit['contrast'], named: readonly number[], piece: KnitPiece): Rich {
+function needlesCell(contrast: RowToKnit['contrast'], named: readonly number[], piece: KnitPiece): Cell {
   const runs = (found: readonly Run[]): string => words.sheet.rowList.runs(found);
-  if (named.length === 0) return plain(runs(contrast));
-  return named
+  if (named.length === 0) return cell(runs(contrast));
+  const byYarn = named
     .map((yarn) => ({ yarn, found: contrast.filter((run) => run.yarn === yarn) }))
     .filter(({ found }) => found.length > 0)
-    .map(({ yarn, found }) => words.sheet.rowList.ofYarn(piece.yarns[yarn]?.name ?? '', runs(found)))
-    .reduce<Rich>((sum, part) => (sum.length === 0 ? part : rich`${sum} ${part}`), []);
+    .map(({ yarn, found }) => words.sheet.rowList.ofYarn(piece.yarns[yarn]?.name ?? '', runs(found)));
+  return { ...cell(''), sentences: byYarn };
 }

@@ -6,7 +6,6 @@ import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { columnsOf } from './facts-blocks.ts';
-import { SMALL_PT } from './style.ts';
 
 const { sizes } = words;
 
@@ -21,7 +20,7 @@ export function sizeBlocks(table: readonly SizeColumn[], widthMm: number, unit: 
     headingBlock(plain(sizes.title), widthMm),
     measuresBlock(table, widthMm, unit),
     ...first.groups.flatMap((_, band) => bandBlocks(table, band, widthMm)),
-    ...problems.map((problem) => paragraphBlock(plain(problem), widthMm, { sizePt: SMALL_PT, tone: 'soft' })),
+    ...problems.map((problem) => paragraphBlock(plain(problem), widthMm, { tone: 'soft' })),
   ];
 }
 

@@ -4,4 +4,5 @@ export * from './figure.ts';
 export * from './memo.ts';
 export * from './stitch.ts';
 export * from './strands-to-cut.ts';
+export * from './balls-to-wind.ts';
 export * from './running-order/index.ts';

@@ -11,7 +11,8 @@ export interface StrandsToCut {
   readonly wraps: number;
   /** Length of each. */
   readonly mm: number;
-  readonly count: number;
+  /** As the running order calls them, from 1. */
+  readonly numbers: readonly number[];
   /** The groups that have balls of their own. */
   readonly groups: readonly number[];
 }
@@ -19,25 +20,30 @@ export interface StrandsToCut {
 /** More lines than this are not read; strands of one length are then cut in one go. */
 const MOST_STRAND_LINES = 24;
 
-/** The strands to cut, those alike counted together: same rows and length, or, where that leaves many, same length. */
+/**
+ * The strands to cut, the longest first, those alike counted together: same
+ * rows and length, or, where that leaves many, same length.
+ */
 export function strandsToCut(plan: Plan): StrandsToCut[] {
   const byRows = counted(plan, ({ firstRow, lastRow }) => `${firstRow} ${lastRow}`);
-  return byRows.length <= MOST_STRAND_LINES ? byRows : counted(plan, () => '');
+  const found = byRows.length <= MOST_STRAND_LINES ? byRows : counted(plan, () => '');
+  return found.sort((a, b) => b.mm - a.mm);
 }
 
 function counted(plan: Plan, rowsOf: (strand: WrapStrand) => string): StrandsToCut[] {
   const found = new Map<string, StrandsToCut>();
-  for (const wrapStrand of plan.wrapStrands) {
+  for (const [index, wrapStrand] of plan.wrapStrands.entries()) {
     const { edge, firstRow, lastRow, wraps, mm, strand } = wrapStrand;
     const key = [edge, strand.group === null, Math.ceil(mm / 10), rowsOf(wrapStrand)].join(' ');
-    const alike = found.get(key) ?? { edge, firstRow, lastRow, wraps: 0, mm, count: 0, groups: [] };
+    const alike = found.get(key) ?? { edge, firstRow, lastRow, wraps: 0, mm, numbers: [], groups: [] };
     const isNew = strand.group !== null && !alike.groups.includes(strand.group);
     found.set(key, {
       ...alike,
       firstRow: Math.min(alike.firstRow, firstRow),
       lastRow: Math.max(alike.lastRow, lastRow),
       wraps: alike.wraps + wraps,
-      count: alike.count + 1,
+      mm: Math.max(alike.mm, mm),
+      numbers: [...alike.numbers, index + 1],
       groups: isNew ? [...alike.groups, strand.group] : alike.groups,
     });
   }

@@ -32,11 +32,20 @@ export function knitPlan(project: Project): KnittedPlan {
   if (plan.runningOrder === null) {
     return { outcome: 'refused', codes: plan.findings.filter(({ blocks }) => blocks).map(({ code }) => code) };
   }
-  const knitted = knit(plan.runningOrder, toKnitWith(project, made.value, plan.runningOrder));
-  if (!knitted.ok) return { outcome: 'wrong', why: [knitted.why], plan };
-  const why = differences(knitted, designOf(plan));
-  why.push(...besideTheFabric(project, plan, knitted));
+  const why = wrongWith(project, made.value, plan, plan.runningOrder);
   return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan };
+}
+
+/** What does not come out as designed where somebody follows `order`, told in any way; empty where all does. */
+export function wrongWith(
+  project: Project,
+  plan: Plan,
+  json: PlanJson,
+  order: NonNullable<PlanJson['runningOrder']>,
+): string[] {
+  const knitted = knit(order, toKnitWith(project, plan, order));
+  if (!knitted.ok) return [knitted.why];
+  return [...differences(knitted, designOf(json)), ...besideTheFabric(project, json, knitted)];
 }
 
 /** The order of a project in its current size, as JSON, with the machine and what it reads; null where there is none. */

@@ -2,8 +2,7 @@
 import { label, type Side, type Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
-import type { Plan, PlanRow } from '@shared/plan/index.ts';
-import { runningOrderOf } from '@shared/plan/running-order/index.ts';
+import { ballsToWind, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { hasSeveralSizes, pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
@@ -53,6 +52,10 @@ export interface BallJson {
   readonly role: Role;
   /** Number of the group whose own ball it is, from 1 as on the sheet; null where it serves all others. */
   readonly group: number | null;
+  /** What acts of laying by hand call it; null where the carriage feeds it. */
+  readonly ball: number | null;
+  /** The rows that it is knitted on, from the first to the last. */
+  readonly rows: readonly [first: number, last: number];
   readonly metres: number;
 }
 
@@ -129,7 +132,7 @@ export function planJson(project: Project, plan: Plan): PlanJson {
       loopMm: thousandths(loopLengthMm(piece.gauge)),
       main: { metres: metresOf(plan, 'main') },
       contrast: { metres: metresOf(plan, 'contrast') },
-      balls: ballsJson(project, plan),
+      balls: ballsJson(knit, plan),
     },
   };
 }
@@ -181,15 +184,15 @@ function runsOf({ edges, contrast }: PlanRow, { yarns, mainYarn }: KnitPiece): R
   return runs;
 }
 
-function ballsJson({ yarns }: Project, { yarn }: Plan): BallJson[] {
-  return yarn.uses.flatMap(({ balls, yarn: index, role }) =>
-    balls.map(({ group, totalMm }) => ({
-      yarn: yarns[index]?.name ?? '',
-      role,
-      group: group === null ? null : group + 1,
-      metres: thousandths(totalMm / 1000),
-    })),
-  );
+function ballsJson(piece: KnitPiece, plan: Plan): BallJson[] {
+  return ballsToWind(piece, plan).map(({ yarn, role, group, number, firstRow, lastRow, mm }) => ({
+    yarn: piece.yarns[yarn]?.name ?? '',
+    role,
+    group: group === null ? null : group + 1,
+    ball: number,
+    rows: [firstRow, lastRow],
+    metres: thousandths(mm / 1000),
+  }));
 }
 
 function metresOf({ yarn }: Plan, role: Role): number {

@@ -6,7 +6,7 @@ import { plain, type Rich } from '../../words/index.ts';
 import { wrap } from '../font/wrap.ts';
 import { lineItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem, TableRow } from '../model.ts';
-import { baselineMm, HAIRLINE_MM, SMALL_PT, LINE_MM, lineHeightMm, TABLE_PT } from '../style.ts';
+import { baselineMm, HAIRLINE_MM, LINE_MM, lineHeightMm, TABLE_PT } from '../style.ts';
 import type { Tone, YarnColour } from '../tones.ts';
 import { KEPT_WHOLE_MM, type Block } from './block.ts';
 
@@ -22,7 +22,7 @@ export interface Cell {
   /** A patch of yarn before the text. */
   readonly swatch?: YarnColour;
   /** Instead of the text: one below the other, each behind a mark. */
-  readonly sentences?: readonly string[];
+  readonly sentences?: readonly (string | Rich)[];
   /** A box to tick instead of text. */
   readonly isBox?: boolean;
 }
@@ -46,9 +46,8 @@ const PADDING_MM = 0.75;
 const GUTTER_MM = 2.5;
 const SWATCH_MM = 2.6;
 const BOX_MM = 3.6;
-/** The mark before a sentence: how large it is, and how far above the baseline. */
-const MARK_SIDE_MM = 0.9;
-const MARK_UP_MM = 1.7;
+/** Before a sentence. It is text, so that sentences are told apart by whoever reads or copies the file too. */
+const MARK = '•';
 const MARK_MM = 3;
 const SWATCH_SPACE_MM = 4;
 
@@ -75,13 +74,17 @@ interface Setting {
 
 /** A cell of plain text. */
 export function cell(text: string | Rich, tone?: Tone): Cell {
-  return { text: typeof text === 'string' ? plain(text) : text, ...(tone ? { tone } : {}) };
+  return { text: asRich(text), ...(tone ? { tone } : {}) };
+}
+
+function asRich(text: string | Rich): Rich {
+  return typeof text === 'string' ? plain(text) : text;
 }
 
 export function tableBlock(columns: readonly Column[], rows: readonly (readonly Cell[])[], style: TableStyle): Block {
   const full = { sizePt: TABLE_PT, spaceAboveMm: 0.8, keepsWithNext: false, ...style };
   const titles = columns.map(({ title }): Cell => ({ text: plain(title), tone: 'soft' }));
-  const setting: Setting = { columns, style: full, header: setRow(titles, columns, SMALL_PT) };
+  const setting: Setting = { columns, style: full, header: setRow(titles, columns, TABLE_PT) };
   return blockOf(
     rows.map((row) => setRow(row, columns, full.sizePt)),
     setting,
@@ -95,7 +98,7 @@ function setRow(cells: readonly Cell[], columns: readonly Column[], sizePt: numb
     const gutter = index === columns.length - 1 ? 0 : GUTTER_MM;
     const width = column.widthMm - gutter - (swatch ? SWATCH_SPACE_MM : 0);
     if (sentences.length > 0) {
-      const set = sentences.map((sentence) => wrap(plain(sentence), width - MARK_MM, sizePt));
+      const set = sentences.map((sentence) => wrap(asRich(sentence), width - MARK_MM, sizePt));
       const starts = set.flatMap((lines) => lines.map((_, line) => line === 0));
       return { lines: set.flat(), starts, tone, swatch, isBox };
     }
@@ -183,7 +186,7 @@ function drawTable(rows: readonly SetRow[], setting: Setting, x: number, y: numb
   let top = y;
   [header, ...rows].forEach((row, index) => {
     const isHeader = index === 0;
-    drawn.push({ isHeader, cells: drawCells(row, columns, isHeader ? SMALL_PT : style.sizePt, x, top) });
+    drawn.push({ isHeader, cells: drawCells(row, columns, isHeader ? TABLE_PT : style.sizePt, x, top) });
     top += row.heightMm;
     const stroke = isHeader
       ? ({ paint: 'rule', width: LINE_MM } as const)
@@ -207,7 +210,7 @@ function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: n
     const items: SheetItem[] = lines.flatMap((line, number) => {
       const baseline = y + PADDING_MM + number * lineHeightMm(sizePt) + baselineMm(sizePt);
       const text = textItem(line, starts ? at + MARK_MM : at, baseline, { sizePt, tone, anchor: column.align });
-      const mark = rectangleItem(at, baseline - MARK_UP_MM, MARK_SIDE_MM, MARK_SIDE_MM, 'soft');
+      const mark = textItem(MARK, at, baseline, { sizePt, tone: 'soft' });
       return starts?.[number] ? [mark, text] : [text];
     });
     if (isBox) {

@@ -8,7 +8,7 @@ import { listBlock } from '../blocks/list.ts';
 import { cell, tableBlock, type Cell, type Column } from '../blocks/table.ts';
 import { headingBlock, paragraphBlock } from '../blocks/text.ts';
 import { columnsOf } from '../facts-blocks.ts';
-import { READ_PT, SMALL_PT } from '../style.ts';
+import { READ_PT } from '../style.ts';
 import { atHand } from './at-hand.ts';
 import { actNames } from './names.ts';
 import { isShaping, toldSteps, type Step, type ToldStep } from './steps.ts';
@@ -30,7 +30,7 @@ export function atHandBlocks(piece: KnitPiece, plan: Plan, order: RunningOrder, 
 export function knittingBlocks(piece: KnitPiece, order: RunningOrder, widthMm: number): Block[] {
   return [
     headingBlock(plain(runningOrder.titles.knitting), widthMm),
-    paragraphBlock(plain(sheet.knitting.about), widthMm, { sizePt: SMALL_PT, tone: 'soft', keepsWithNext: true }),
+    paragraphBlock(plain(sheet.knitting.about), widthMm, { tone: 'soft', keepsWithNext: true }),
     ...inTables(toldSteps(order)).map((told) => {
       if (told.kind === 'again') {
         const said = runningOrder.again(told.rows, told.of, told.readings);
@@ -60,17 +60,18 @@ function inTables(told: readonly ToldStep[]): Table[] {
   return tables;
 }
 
+/** A box, the reading, the row after it, and where the carriage is. */
+const READING_COLUMNS = [
+  [sheet.rowList.columns.done, 11],
+  [sheet.knitting.columns.counter, 15],
+  [sheet.knitting.columns.row, 14],
+  [sheet.knitting.columns.carriage, 21],
+] as const;
+
 function stepTable(steps: readonly Step[], piece: KnitPiece, widthMm: number): Block {
   const { columns } = sheet.knitting;
   const names = actNames(piece);
-  const set = columnsOf(widthMm, [
-    [sheet.rowList.columns.done, 11],
-    [columns.counter, 17],
-    [columns.row, 16],
-    [columns.carriage, 24],
-    [columns.acts, 0],
-    [columns.knit, 40],
-  ]);
+  const set = columnsOf(widthMm, [...READING_COLUMNS, [columns.acts, 0], [columns.knit, 40]]);
   const rows = steps.map(({ stop, knit }): Cell[] => [
     ...readingCells(stop.counter, stop.row, stop.carriageAt),
     { ...cell(''), sentences: stop.acts.map((act) => runningOrder.act(act, names)) },
@@ -83,15 +84,12 @@ function shapingTable(steps: readonly Step[], piece: KnitPiece, widthMm: number)
   const { columns, shaping } = sheet.knitting;
   const names = actNames(piece);
   const set: Column[] = columnsOf(widthMm, [
-    [sheet.rowList.columns.done, 11],
-    [columns.counter, 17],
-    [columns.row, 16],
-    [columns.carriage, 24],
-    [columns.left, 29],
-    [columns.right, 29],
+    ...READING_COLUMNS,
+    [columns.left, 26],
+    [columns.right, 26],
     [columns.also, 0],
     [columns.stitches, 15, 'end'],
-    [columns.knitTo, 13, 'end'],
+    [columns.knitTo, 11, 'end'],
   ]);
   const at = (acts: readonly Act[], edge: Side): string =>
     acts.flatMap((act) => (isShaping(act) && act.edge === edge ? [shaping(act)] : [])).join(' ');

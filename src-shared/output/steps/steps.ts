@@ -69,7 +69,7 @@ function again(steps: readonly Step[], at: number, size: number, times: number):
 }
 
 const SHAPING: ReadonlySet<Act['kind']> = new Set(['increase', 'decrease', 'cast-off', 'cast-on-more']);
-const BESIDE_SHAPING: ReadonlySet<Act['kind']> = new Set(['weights', 'push-forward', 'push-back']);
+const BESIDE_SHAPING: ReadonlySet<Act['kind']> = new Set(['weights', 'push-forward', 'push-back', 'check']);
 
 export type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
 

@@ -8,17 +8,27 @@
  * lies among the stitches of another floats behind them, or they behind it,
  * and no gap opens.
  */
-import type { Laid, Supply } from './knitted-rows.ts';
+import type { KnittedRow, Laid, Supply } from './knitted-rows.ts';
 import type { Work } from './work.ts';
 
-export function layBalls(work: Work): void {
+/** What they are called: from 1, in the order in which they are laid for the first time. */
+export function ballNumbers(rows: readonly KnittedRow[]): ReadonlyMap<Supply, number> {
   const numbers = new Map<Supply, number>();
+  for (const { laid } of rows) {
+    for (const { supply } of laid ?? []) {
+      if (!numbers.has(supply)) numbers.set(supply, numbers.size + 1);
+    }
+  }
+  return numbers;
+}
+
+export function layBalls(work: Work): void {
+  const numbers = ballNumbers(work.rows);
   for (const { row, laid } of work.rows) {
     const before: { readonly ball: number; readonly laid: Laid }[] = [];
     for (const one of laid ?? []) {
       const { supply, needles } = one;
-      const ball = numbers.get(supply) ?? numbers.size + 1;
-      numbers.set(supply, ball);
+      const ball = numbers.get(supply) as number;
       work.do(row - 1, {
         kind: 'lay',
         ball,

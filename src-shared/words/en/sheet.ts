@@ -3,12 +3,12 @@
  * names of the files made from a project. Names that people choose stand in
  * rich text, never in marked text.
  */
-import { label, regularRuns, type FinishedFace, type Run, type Shows, type Side, type Slot } from '../../bed/index.ts';
+import { label, regularRuns, type FinishedFace, type Run, type Shows, type Slot } from '../../bed/index.ts';
 import type { Day } from '../../day/index.ts';
 import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
 import type { CellBox } from '../../grid/index.ts';
 import type { ExportKind } from '../../host/index.ts';
-import { toUnit, type LengthUnit } from '../../length/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
 import type { ActOf } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
@@ -20,6 +20,7 @@ import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { runningOrder } from './running-order.ts';
+import { winding } from './winding.ts';
 
 type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
 
@@ -29,17 +30,6 @@ const MOST_RUNS = 12;
 /** `96`, or `96 to 124` where the two differ. */
 function fromTo(from: number | string, to: number | string): string {
   return from === to ? String(from) : `${from} to ${to}`;
-}
-
-/** `1–3`, `5` for the indices 0, 1, 2 and 4. */
-function numberRuns(indices: readonly number[]): string[] {
-  const runs: [number, number][] = [];
-  for (const index of [...indices].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last && last[1] === index - 1) last[1] = index;
-    else runs.push([index, index]);
-  }
-  return runs.map(([from, to]) => (from === to ? `${from + 1}` : `${from + 1}–${to + 1}`));
 }
 
 /** `96 to 124 stitches`; a body names where it has how many. */
@@ -193,36 +183,8 @@ export const sheet = {
     none: 'Nothing is placed on this piece.',
   },
 
-  yarn: {
-    title: 'Yarn to have ready',
-    columns: {
-      yarn: 'Yarn',
-      metres: 'Metres',
-      grams: 'Grams',
-      margin: (share: number) => `m with ${n.percent(share)}`,
-    },
-    named: (name: string, role: 'main' | 'contrast', balls: number): string =>
-      `${name}, ${role}${balls > 1 ? `, ${n.count(balls, 'ball')}` : ''}`,
-    metres: (mm: number): string => n.plain(mm / 1000, mm < 100_000 ? 1 : 0),
-    grams: (grams: number | null): string => (grams === null ? '–' : n.plain(grams, grams < 10 ? 1 : 0)),
-    /** `loopsMm`: by the gauges from the bottom up. */
-    note: (loopsMm: readonly number[]): string =>
-      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => n.plain(mm, 1)))} mm of yarn to a stitch; a measured swatch is surer.`,
-  },
-
-  wraps: {
-    title: 'Strands of main to cut for wrapping',
-    columns: { strands: 'Strands', cut: 'Cut', edge: 'Edge', rows: 'Rows', wraps: 'Wraps' },
-    /** Rounded up to a whole cm or inch, never short. */
-    cut: (mm: number, unit: LengthUnit): string => `${Math.ceil(toUnit(mm, unit))} ${unit}`,
-    /** `Left, groups 1–3 and 5`. */
-    edge(edge: Side | 'both', groups: readonly number[]): string {
-      const said = edge === 'both' ? 'Both, folded in two' : edge === 'left' ? 'Left' : 'Right';
-      if (groups.length === 0) return said;
-      return `${said}, ${groups.length === 1 ? 'group' : 'groups'} ${n.list(numberRuns(groups))}`;
-    },
-    note: 'Loop the strand over the needle, on the carriage side, and push the needle back before the carriage moves.',
-  },
+  yarn: winding.yarn,
+  strands: winding.strands,
 
   findings: {
     title: 'What to watch',
@@ -301,7 +263,7 @@ export const sheet = {
     columns: {
       counter: 'Counter reads',
       row: 'Before row',
-      carriage: 'Carriage at the',
+      carriage: 'Carriage at',
       acts: 'Do this',
       knit: 'Then',
       left: 'Left edge',
@@ -337,7 +299,7 @@ export const sheet = {
   rowList: {
     title: 'Row list',
     about:
-      'Row n is the row that brings the counter to n. What stands beside it is done before it, when the counter reads one less; where the carriage is, it is before the row. Needles not named knit main.',
+      'Row n is the row that brings the counter to n. What stands beside it is done before it, when the counter reads one less; where the carriage is, it is before the row. Needles not named knit main. Checks, strands and balls that are laid stand in the steps.',
     columns: {
       done: 'Done',
       row: 'Row',
@@ -352,7 +314,7 @@ export const sheet = {
     /** Of rows that come again: what they are like, and where each time begins. */
     as: ({ first, last }: { readonly first: number; readonly last: number }): string => `as ${n.rowSpan(first, last)}`,
     /** What follows the last row. */
-    after: 'After the row:',
+    end: 'end',
     begin: (readings: readonly number[]): string =>
       `The same again, beginning when the counter reads ${n.list(readings.map(String))}.`,
     /** `L48–L40, L38`; many of them are told by what comes again: `L48, L46–L45, and so on every 6 needles up to R47`. */

@@ -25,7 +25,8 @@ function spans(text: string): SpanJson[] {
   return text.split(', ').map(span);
 }
 
-function labels(text: string): string[] {
+/** `L5–L3, R1`, `every 2nd needle from L9 to R10`: each of them. */
+export function labels(text: string): string[] {
   const [, every = '', first = '', last = ''] = STEPS.exec(text) ?? [];
   if (every !== '') {
     const [from, to] = [positionOf(first), positionOf(last)];

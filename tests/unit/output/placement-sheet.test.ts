@@ -52,6 +52,15 @@ function allWords(sheet: SheetDocument): string {
   return sheet.pages.map(wordsOn).join('\n');
 }
 
+/** The cells of a table as they are read, its titles first. */
+function tableOf(sheet: SheetDocument, title: string): string[][] {
+  const tables = sheet.pages.flatMap(({ elements }) => elements.filter((element) => element.role === 'table'));
+  const rows = tables.filter((table) => table.title === title).flatMap((table) => table.rows);
+  return rows.map(({ cells }) =>
+    cells.map((items) => items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ')),
+  );
+}
+
 describe.each(CASES)('the sheet of the $name project on $paper', ({ name, paper }) => {
   it('keeps everything inside the margins', () => {
     for (const page of sheetOf(name, paper).sheet.pages) {
@@ -164,20 +173,38 @@ describe('what the sheet says', () => {
 
   it('says how much yarn to wind off: a tenth more than the piece takes', () => {
     const { plan, sheet } = sheetOf('sample', 'a4');
-    const { yarn } = words.sheet;
-    const tables = sheet.pages.flatMap(({ elements }) => elements.filter((element) => element.role === 'table'));
-    const table = tables.find(({ title }) => title === yarn.title);
-    const written = (table?.rows ?? []).map(({ cells }) =>
-      cells.map((items) => items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ')),
-    );
-    expect(written[0]?.at(-1)).toBe('m with 10 %');
+    const written = tableOf(sheet, words.sheet.yarn.title);
+    expect(written[0]).toEqual(['Yarn', 'For', 'Metres', 'Metres + 10 %']);
     expect(written).toHaveLength(1 + plan.yarn.uses.length);
     plan.yarn.uses.forEach(({ totalMm }, index) => {
-      const [, metres, toWind] = written[index + 1] as [string, string, string];
+      const [, , metres, toWind] = written[index + 1] as [string, string, string, string];
       expect(Number(metres)).toBeCloseTo(totalMm / 1000, 0);
       expect(Number(toWind)).toBeCloseTo((totalMm / 1000) * 1.1, 0);
       expect(Number(toWind) / Number(metres)).toBeCloseTo(1.1, 2);
     });
+  });
+
+  it('says of each ball which group it is for, and the strands to cut by their numbers, the longest first', () => {
+    const project = hemProject();
+    const own = { ...project, piece: { ...project.piece, hemRows: 0 } };
+    const bands = own.bands.map((band) => ({
+      ...band,
+      groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
+    }));
+    const plan = makePlan(pieceIn({ ...own, bands }));
+    const sheet = placementSheet(sheetFacts({ ...own, bands }), plan, { paper: 'a4', date: TEST_DAY });
+    expect(tableOf(sheet, words.sheet.yarn.title).map((cells) => cells.slice(0, 3))).toEqual([
+      ['Yarn', 'Ball', 'For'],
+      ['slate, main', '', 'Rows 1–100'],
+      ['chalk, contrast', '1', 'Group 1, rows 36–66'],
+      ['chalk, contrast', '2', 'Group 2, rows 36–66'],
+      ['chalk, all 2 balls', '', ''],
+    ]);
+    expect(tableOf(sheet, words.sheet.strands.title('slate'))).toEqual([
+      ['Strands', 'Cut', 'For', 'Rows', 'Wraps'],
+      ['1–2', '2 of 65 cm', 'Left edge of groups 1–2', '36–66', '32'],
+      ['3–4', '2 of 62 cm', 'Right edge of groups 1–2', '37–65', '30'],
+    ]);
   });
 
   it('says metres alone until a yarn has a count, then grams of that yarn', () => {

@@ -1,0 +1,82 @@
+/** Yarn to wind, ball by ball, and strands to cut for wrapping. */
+import type { LengthUnit } from '../length/index.ts';
+import { ballsToWind, strandsToCut, type BallToWind, type Plan } from '../plan/index.ts';
+import type { KnitPiece } from '../project/index.ts';
+import { plain, strong, words } from '../words/index.ts';
+import type { Block } from './blocks/block.ts';
+import { cell, tableBlock, type Cell } from './blocks/table.ts';
+import { headingBlock, paragraphBlock } from './blocks/text.ts';
+import { columnsOf } from './facts-blocks.ts';
+import { yarnPaint } from './tones.ts';
+
+/** Metres of each ball, and with the margin; of a yarn in several balls their sum; grams where a yarn's count is known. */
+export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
+  const { yarn } = words.sheet;
+  const { uses, margin, loops } = plan.yarn;
+  const balls = ballsToWind(piece, plan);
+  const isWeighed = balls.some(({ grams }) => grams !== null);
+  const isLaid = balls.some(({ number }) => number !== null);
+  const columns = columnsOf(widthMm, [
+    [yarn.columns.yarn, 0],
+    ...(isLaid ? [[yarn.columns.ball, 12, 'end'] as const] : []),
+    [yarn.columns.use, 46],
+    [yarn.columns.metres, 18, 'end'],
+    ...(isWeighed ? [[yarn.columns.grams, 16, 'end'] as const] : []),
+    [yarn.columns.margin(margin), 22, 'end'],
+  ]);
+  const nameOf = (index: number): string => piece.yarns[index]?.name ?? '';
+  const row = (index: number, first: string, ball: string, use: string, mm: number, grams: number | null): Cell[] => [
+    { ...cell(first), swatch: yarnPaint(piece.yarns[index]?.colour ?? '#ffffff') },
+    ...(isLaid ? [cell([strong(ball)])] : []),
+    cell(use),
+    cell(yarn.metres(mm)),
+    ...(isWeighed ? [cell(yarn.grams(grams))] : []),
+    cell([strong(yarn.metres(mm * (1 + margin)))]),
+  ];
+  const rows = uses.flatMap(({ yarn: index, totalMm, grams }): Cell[][] => {
+    const own = balls.filter((ball) => ball.yarn === index);
+    const each = own.map((ball: BallToWind) =>
+      row(
+        index,
+        yarn.named(nameOf(index), ball.role),
+        ball.number === null ? '' : String(ball.number),
+        yarn.use(ball, own.length > 1),
+        ball.mm,
+        ball.grams,
+      ),
+    );
+    return own.length > 1 ? [...each, row(index, yarn.all(nameOf(index), own.length), '', '', totalMm, grams)] : each;
+  });
+  const note = [yarn.note(loops.map(({ mm }) => mm)), ...(isLaid ? [yarn.laid] : [])].join(' ');
+  return [
+    headingBlock(plain(yarn.title), widthMm),
+    tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
+    paragraphBlock(plain(note), widthMm, { tone: 'soft' }),
+  ];
+}
+
+/** Strands of main to cut for wrapping. */
+export function strandBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
+  if (plan.wrapStrands.length === 0) return [];
+  const { strands } = words.sheet;
+  const title = strands.title(piece.yarns[piece.mainYarn]?.name ?? '');
+  const columns = columnsOf(widthMm, [
+    [strands.columns.strands, 30],
+    [strands.columns.cut, 28],
+    [strands.columns.use, 0],
+    [strands.columns.rows, 18],
+    [strands.columns.wraps, 14, 'end'],
+  ]);
+  const rows = strandsToCut(plan).map((one): Cell[] => [
+    cell(strands.numbers(one.numbers)),
+    cell([strong(strands.cut(one.numbers.length, one.mm, unit))]),
+    cell(strands.use(one)),
+    cell(words.sheet.rows(one.firstRow, one.lastRow)),
+    cell(String(one.wraps)),
+  ]);
+  return [
+    headingBlock(plain(title), widthMm),
+    tableBlock(columns, rows, { title, keepsWithNext: true }),
+    paragraphBlock(plain(strands.note), widthMm, { tone: 'soft' }),
+  ];
+}

@@ -1,0 +1,61 @@
+/** Yarn to wind into balls and strands to cut, before the knitting begins. */
+import { toUnit, type LengthUnit } from '../../length/index.ts';
+import type { BallToWind, StrandsToCut } from '../../plan/index.ts';
+import { capitalised } from '../marked.ts';
+import { numbers as n } from './numbers.ts';
+
+/** `1–3 and 5`, from the lowest to the highest. */
+function runsOf(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return n.list(runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)));
+}
+
+export const winding = {
+  yarn: {
+    title: 'Yarn to wind',
+    columns: {
+      yarn: 'Yarn',
+      ball: 'Ball',
+      use: 'For',
+      metres: 'Metres',
+      grams: 'Grams',
+      margin: (share: number) => `Metres + ${n.percent(share)}`,
+    },
+    named: (name: string, role: 'main' | 'contrast'): string => `${name}, ${role}`,
+    /** Of a yarn in several balls, below them. */
+    all: (name: string, balls: number): string => `${name}, all ${n.count(balls, 'ball')}`,
+    /** `Group 2, rows 36–66`; of a ball beside those of groups, `Other groups, rows 25–42`. */
+    use({ role, group, firstRow, lastRow }: BallToWind, isBesideOthers: boolean): string {
+      const whose = group !== null ? `group ${group + 1}, ` : isBesideOthers && role === 'contrast' ? 'all else, ' : '';
+      return capitalised(`${whose}${n.rowSpan(firstRow, lastRow)}`);
+    },
+    metres: (mm: number): string => n.plain(mm / 1000, mm < 100_000 ? 1 : 0),
+    grams: (grams: number | null): string => (grams === null ? '–' : n.plain(grams, grams < 10 ? 1 : 0)),
+    /** `loopsMm`: by the gauges from the bottom up. */
+    note: (loopsMm: readonly number[]): string =>
+      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => n.plain(mm, 1)))} mm of yarn per stitch; measuring a swatch is more accurate.`,
+    laid: 'Balls with a number are laid by hand, as the steps say.',
+  },
+
+  strands: {
+    title: (yarn: string): string => `Strands of ${yarn} to cut for wrapping`,
+    columns: { strands: 'Strands', cut: 'Cut', use: 'For', rows: 'Rows', wraps: 'Wraps' },
+    numbers: (numbers: readonly number[]): string => runsOf(numbers),
+    /** `2 of 65 cm`: rounded up to a whole cm or inch, never short. */
+    cut: (count: number, mm: number, unit: LengthUnit): string => `${count} of ${Math.ceil(toUnit(mm, unit))} ${unit}`,
+    /** `Left edge of groups 1–3 and 5`. */
+    use({ edge, groups }: Pick<StrandsToCut, 'edge' | 'groups'>): string {
+      const whose =
+        groups.length === 0
+          ? 'the figure'
+          : `${groups.length === 1 ? 'group' : 'groups'} ${runsOf(groups.map((group) => group + 1))}`;
+      return edge === 'both' ? `Both edges of ${whose}, folded in two` : capitalised(`${edge} edge of ${whose}`);
+    },
+    note: 'Loop the strand over the needle, on the carriage side, and push the needle back before the carriage moves.',
+  },
+};
