@@ -60,6 +60,12 @@ export class Viewport {
     return new Viewport(cellWidth, cellHeight, x, y);
   }
 
+  /** Everything is seen where it is seen in the other: nothing need be drawn again. */
+  isSame(other: Viewport): boolean {
+    const { cellWidth, cellHeight, x, y } = other;
+    return this.cellWidth === cellWidth && this.cellHeight === cellHeight && this.x === x && this.y === y;
+  }
+
   /** How many times as wide as tall a cell is. */
   get aspect(): number {
     return Math.abs(this.cellWidth) / this.cellHeight;

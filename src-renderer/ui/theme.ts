@@ -11,8 +11,10 @@ export function themeKeeper(theme: () => Theme): () => void {
   const apply = (): void => {
     // Where the platform forces its colours, canvases must go with them.
     const chosen = platformForces.matches ? 'system' : theme();
-    document.documentElement.dataset['theme'] =
-      chosen === 'system' ? (platformDark.matches ? 'dark' : 'light') : chosen;
+    const shown = chosen === 'system' ? (platformDark.matches ? 'dark' : 'light') : chosen;
+    const { dataset } = document.documentElement;
+    // Set to what it is, it would be told of as a change, and every canvas drawn again.
+    if (dataset['theme'] !== shown) dataset['theme'] = shown;
   };
   for (const asked of [platformDark, platformForces]) asked.addEventListener('change', apply);
   return apply;

@@ -84,7 +84,7 @@ export class MotifDrawing {
   }
 
   look(view: Viewport): void {
-    if (view === this.#view) return;
+    if (view.isSame(this.#view)) return;
     this.#view = view;
     this.#cells.look(view);
     this.#drawAbove();

@@ -1,0 +1,42 @@
+/** What is drawn again as the pointer moves: what shows where it is, and not the whole drawing. */
+import { expect, statusLine, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
+
+for (const [bench, key, of] of [
+  ['Motif', '1', 'stitch'],
+  ['Piece', '2', 'needle'],
+] as const) {
+  test(`on the ${bench} bench the cells are not, nor what the platform's appearance decides`, async ({
+    page,
+    start,
+  }) => {
+    await start();
+    await page.keyboard.press(key);
+    const { x, y, width, height } = await restingBox(page.getByRole('grid'));
+    const middle = { x: x + width / 2, y: y + height / 2 };
+    await page.mouse.move(middle.x, middle.y);
+    await expect(statusLine(page)).toContainText(of, { ignoreCase: true });
+    const said = await statusLine(page).textContent();
+    await page.evaluate(async () => {
+      // What the move before has asked for is drawn in the next frame.
+      for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
+      const { prototype } = CanvasRenderingContext2D;
+      const { clearRect } = prototype;
+      const canvases = [...document.querySelectorAll('canvas')];
+      const counted = window as unknown as { drawn: number[] };
+      counted.drawn = [];
+      prototype.clearRect = function (this: CanvasRenderingContext2D, ...box): void {
+        counted.drawn.push(canvases.indexOf(this.canvas));
+        clearRect.apply(this, box);
+      };
+    });
+    for (let moved = 20; moved <= 100; moved += 20) await page.mouse.move(middle.x + moved, middle.y + moved / 2);
+    await expect(statusLine(page)).not.toHaveText(said ?? '');
+    const drawn = await page.evaluate(async () => {
+      for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
+      return (window as unknown as { drawn: number[] }).drawn;
+    });
+    expect(drawn.filter((canvas) => canvas >= 0).length).toBeGreaterThan(0);
+    expect(drawn).not.toContain(0);
+  });
+}
