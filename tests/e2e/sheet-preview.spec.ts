@@ -12,7 +12,7 @@ import { textOf } from './projects.ts';
 async function holdPages(page: Page): Promise<{ letCome(): Promise<void>; hold(): Promise<void> }> {
   await page.addInitScript(() => {
     type Listener = (event: MessageEvent) => unknown;
-    const kept: (() => unknown)[] = [];
+    const kept: (() => void)[] = [];
     let isHeld = true;
     Object.assign(window, {
       holdPages(isMeant: boolean): void {
@@ -24,8 +24,11 @@ async function holdPages(page: Page): Promise<{ letCome(): Promise<void>; hold()
     const { set } = Object.getOwnPropertyDescriptor(prototype, 'onmessage') as { set: (listener: Listener) => void };
     Object.defineProperty(prototype, 'onmessage', {
       set(this: Worker, listener: Listener) {
-        set.call(this, (event: MessageEvent<{ drawn?: { kind: string } }>) => {
-          if (isHeld && event.data.drawn?.kind === 'page') kept.push(() => listener.call(this, event));
+        // What one worker says comes in its order.
+        let isWaiting = false;
+        set.call(this, (event: MessageEvent<{ part?: { kind: string } | null }>) => {
+          isWaiting = isHeld && (isWaiting || event.data.part?.kind === 'page');
+          if (isWaiting) kept.push(() => void listener.call(this, event));
           else listener.call(this, event);
         });
       },

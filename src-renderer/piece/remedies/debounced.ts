@@ -1,14 +1,20 @@
 /**
- * Debounces the remedies of a large piece: each is worked out by planning the
- * piece anew.
+ * Remedies, kept up to date without holding up the hand: each is worked out by
+ * planning the piece anew, and there is one for each band. Those of a large
+ * piece come from a worker, once nothing was changed for a moment.
  */
 import { remediesFor, type Remedy } from '@shared/check/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
+import { WorkerClient } from '../../worker/index.ts';
+import { remediesOf } from './remedies-of.ts';
+import RemediesWorker from './worker.ts?worker&inline';
 
-/** Cells of a piece whose remedies take no more than a few milliseconds. */
-const AT_ONCE = 40_000;
+/** Cells that are planned in a few milliseconds. */
+const AT_ONCE = 50_000;
 const DEBOUNCE_MS = 200;
+
+const client = new WorkerClient(() => new RemediesWorker(), remediesOf);
 
 /** Calls `done` with the remedies, at once or when nothing was asked for in that time; returns a function that gives up. */
 export function remediesDebounced(
@@ -16,11 +22,16 @@ export function remediesDebounced(
   plan: Plan,
   done: (remedies: readonly Remedy[]) => void,
 ): () => void {
-  if (plan.fabric.cells.length <= AT_ONCE) {
+  // A ball for each group of a band, lining, and end needles off.
+  const most = piece.bands.length + 2;
+  if (plan.fabric.cells.length * most <= AT_ONCE) {
     done(remediesFor(piece, plan));
     return () => undefined;
   }
   done([]);
-  const timer = setTimeout(() => done(remediesFor(piece, plan)), DEBOUNCE_MS);
-  return () => clearTimeout(timer);
+  const timer = setTimeout(() => client.ask(piece, done), DEBOUNCE_MS);
+  return () => {
+    clearTimeout(timer);
+    client.giveUp();
+  };
 }

@@ -9,8 +9,8 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
-import type { Drawn, PageFrame } from './drawn-pages.ts';
-import { SheetClient, type Helper } from './sheet-client.ts';
+import { WorkerClient, type Helper } from '../../worker/index.ts';
+import { drawnPages, type Drawn, type PageFrame, type Wanted } from './drawn-pages.ts';
 
 export interface PreviewPage extends PageFrame {
   /** The page as `<svg>` text; null until it is drawn. */
@@ -28,13 +28,13 @@ export class SheetPreview {
   #pageInView = 0;
   #shown: { readonly project: Project; readonly options: SheetOptions } | null = null;
   #lateness: ReturnType<typeof setTimeout> | undefined;
-  readonly #client: SheetClient;
+  readonly #client: WorkerClient<Wanted, Drawn>;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
 
   /** `start` makes a worker. */
-  constructor(start: () => Helper) {
-    this.#client = new SheetClient(start);
+  constructor(start: () => Helper<Wanted, Drawn>) {
+    this.#client = new WorkerClient(start, drawnPages);
     this.#follow = createSubscriber((update) => {
       this.#listeners.add(update);
       return () => this.#listeners.delete(update);
@@ -78,7 +78,8 @@ export class SheetPreview {
     clearTimeout(this.#lateness);
     this.#lateness = setTimeout(() => this.#set(() => (this.#isLate = true)), LATE_MS);
     this.#set(() => (this.#isLate = false));
-    this.#client.make({ project, options, from: this.#pageInView }, (drawn) => this.#set(() => this.#take(drawn)));
+    const wanted = { project: lightened(project), options, from: this.#pageInView };
+    this.#client.ask(wanted, (drawn) => this.#set(() => this.#take(drawn)));
   }
 
   /** Nobody looks: gives up what is being made. */
@@ -121,4 +122,9 @@ export class SheetPreview {
     change();
     for (const listener of this.#listeners) listener();
   }
+}
+
+/** Without the pictures to trace, which may be large and are on no sheet. */
+function lightened(project: Project): Project {
+  return { ...project, motifs: project.motifs.map((motif) => ({ ...motif, underlay: null })) };
 }

@@ -1,7 +1,5 @@
-/** Lays out a sheet and draws its pages off the page's thread, one message a page. */
+/** Lays out a sheet and draws its pages off the page's thread. */
+import { serve } from '../../worker/index.ts';
 import { drawnPages } from './drawn-pages.ts';
-import type { Answer, Question } from './sheet-client.ts';
 
-addEventListener('message', ({ data: { id, wanted } }: MessageEvent<Question>) => {
-  for (const drawn of drawnPages(wanted)) postMessage({ id, drawn } satisfies Answer);
-});
+serve(drawnPages);

@@ -3,10 +3,10 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { localDay } from '@shared/day/index.ts';
 import { sheetToSvg, type SheetOptions } from '@shared/output/index.ts';
 import { sampleProject, START_PIECE, type Project } from '@shared/project/index.ts';
-import { drawnPages, type Drawn } from '../../../src-renderer/sheet/making/drawn-pages.ts';
+import { drawnPages, type Drawn, type Wanted } from '../../../src-renderer/sheet/making/drawn-pages.ts';
 import { SheetPreview } from '../../../src-renderer/sheet/making/preview.ts';
-import { SheetClient, type Helper, type Question } from '../../../src-renderer/sheet/making/sheet-client.ts';
 import { sheetOf } from '../../../src-renderer/sheet/making/sheet-of.ts';
+import { WorkerClient, type Helper, type Question } from '../../../src-renderer/worker/index.ts';
 
 const OPTIONS: SheetOptions = { paper: 'a4', date: localDay(new Date(2026, 10, 26)), unit: 'cm' };
 const SAMPLE = sampleProject();
@@ -23,28 +23,28 @@ function pagesOf(project: Project): string[] {
   return sheet.value.pages.map(sheetToSvg);
 }
 
-class PatientHelper implements Helper {
-  onmessage: Helper['onmessage'] = null;
-  onerror: Helper['onerror'] = null;
+class PatientHelper implements Helper<Wanted, Drawn> {
+  onmessage: Helper<Wanted, Drawn>['onmessage'] = null;
+  onerror: Helper<Wanted, Drawn>['onerror'] = null;
   isEnded = false;
-  #question: Question | null = null;
+  #question: Question<Wanted> | null = null;
   #drawn: Iterator<Drawn> | null = null;
 
-  get asked(): Question | null {
+  get asked(): Question<Wanted> | null {
     return this.#question;
   }
-  postMessage(question: Question): void {
+  postMessage(question: Question<Wanted>): void {
     this.#question = question;
     this.#drawn = drawnPages(question.wanted);
   }
   terminate(): void {
     this.isEnded = true;
   }
-  /** Says so many things more. */
+  /** Says so many things more, and that all is said. */
   say(times: number): void {
     for (let time = 0; time < times; time++) {
-      const { value } = (this.#drawn as Iterator<Drawn>).next() as { value: Drawn | undefined };
-      if (value) this.onmessage?.({ data: { id: this.#question?.id, drawn: value } } as MessageEvent);
+      const { value = null } = (this.#drawn as Iterator<Drawn>).next() as { value?: Drawn };
+      this.onmessage?.({ data: { id: this.#question?.id, part: value } } as MessageEvent);
     }
   }
 }
@@ -74,7 +74,7 @@ describe('the preview of a sheet', () => {
     helpers[0]?.say(1);
     expect(shown(preview).filter((svg) => svg !== null)).toEqual(pages.slice(0, 2));
     expect(preview.isMaking).toBe(true);
-    helpers[0]?.say(pages.length - 2);
+    helpers[0]?.say(pages.length - 1);
     expect([preview.isMaking, shown(preview)]).toEqual([false, pages]);
     // The worker is kept for the next.
     preview.show(OTHER, OPTIONS);
@@ -91,21 +91,21 @@ describe('the preview of a sheet', () => {
     // The sheet before stays until the other is laid out, and no page of it after that.
     expect(shown(preview).filter((svg) => svg !== null)).toEqual(pages.slice(0, 2));
     helpers[1]?.say(1);
-    helpers[0]?.say(pages.length);
+    helpers[0]?.say(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER).map((svg, index) => (index === 0 ? svg : null)));
-    helpers[1]?.say(pages.length);
+    helpers[1]?.say(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER));
   });
 
   it('draws the page first that is looked at', () => {
     const { preview, helpers } = started();
     preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length);
+    helpers[0]?.say(pages.length + 1);
     preview.lookAt(2);
     preview.show(OTHER, OPTIONS);
     helpers[0]?.say(1);
     expect(shown(preview).findIndex((svg) => svg !== null)).toBe(2);
-    helpers[0]?.say(pages.length);
+    helpers[0]?.say(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER));
     // Of a sheet with fewer pages the last.
     preview.lookAt(999);
@@ -117,18 +117,18 @@ describe('the preview of a sheet', () => {
   it('says why there is no sheet, and has one again once there is', () => {
     const { preview, helpers } = started();
     preview.show(IMPOSSIBLE, OPTIONS);
-    helpers[0]?.say(1);
+    helpers[0]?.say(2);
     expect(preview.problem?.code).toBe((sheetOf(IMPOSSIBLE, OPTIONS) as { problem: { code: string } }).problem.code);
     expect([preview.isMaking, shown(preview)]).toEqual([false, []]);
     preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length);
+    helpers[0]?.say(pages.length + 1);
     expect([preview.problem, shown(preview)]).toEqual([null, pages]);
   });
 
   it('is not made again for the same sheet, but is on other paper or another day', () => {
     const { preview, helpers } = started();
     preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length);
+    helpers[0]?.say(pages.length + 1);
     const asked = helpers[0]?.asked;
     preview.show(SAMPLE, { ...OPTIONS });
     expect(helpers[0]?.asked).toBe(asked);
@@ -146,7 +146,7 @@ describe('the preview of a sheet', () => {
     preview.close();
     expect(helpers[0]?.isEnded).toBe(true);
     preview.show(SAMPLE, OPTIONS);
-    helpers[1]?.say(pages.length);
+    helpers[1]?.say(pages.length + 1);
     expect(shown(preview)).toEqual(pages);
     preview.close();
     preview.show(SAMPLE, OPTIONS);
@@ -160,7 +160,7 @@ describe('the preview of a sheet', () => {
     it('is told of, and only then', () => {
       const { preview, helpers } = started();
       preview.show(SAMPLE, OPTIONS);
-      helpers[0]?.say(pages.length);
+      helpers[0]?.say(pages.length + 1);
       vi.advanceTimersByTime(10_000);
       expect(preview.isLate).toBe(false);
       preview.show(OTHER, OPTIONS);
@@ -183,9 +183,10 @@ describe('the preview of a sheet', () => {
           return helper;
         },
       ],
-    ])('comes from the window itself where a worker %s, page by page', (_, start: () => Helper) => {
+    ])('comes from the window itself where a worker %s, page by page', (_, start: () => Helper<Wanted, Drawn>) => {
       const told: Drawn[] = [];
-      new SheetClient(start).make({ project: SAMPLE, options: OPTIONS, from: 0 }, (drawn) => told.push(drawn));
+      const client = new WorkerClient(start, drawnPages);
+      client.ask({ project: SAMPLE, options: OPTIONS, from: 0 }, (drawn) => told.push(drawn));
       expect(told).toHaveLength(1);
       vi.advanceTimersToNextTimer();
       expect(told).toHaveLength(2);
@@ -196,9 +197,11 @@ describe('the preview of a sheet', () => {
 });
 
 it('no picture to trace goes to the worker', () => {
-  const helper = new PatientHelper();
+  const { preview, helpers } = started();
   const underlay = {} as NonNullable<Project['motifs'][number]['underlay']>;
   const project = { ...SAMPLE, motifs: SAMPLE.motifs.map((motif) => ({ ...motif, underlay })) };
-  new SheetClient(() => helper).make({ project, options: OPTIONS, from: 0 }, () => undefined);
-  expect(helper.asked?.wanted.project.motifs.map((motif) => motif.underlay)).toEqual(SAMPLE.motifs.map(() => null));
+  preview.show(project, OPTIONS);
+  expect(helpers[0]?.asked?.wanted.project.motifs.map((motif) => motif.underlay)).toEqual(
+    SAMPLE.motifs.map(() => null),
+  );
 });

@@ -1,0 +1,2 @@
+export { serve } from './serve.ts';
+export * from './client.ts';
