@@ -35,6 +35,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),
   motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
+  remedies: async () => (await import('./remedies.ts')).remediesBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
 };
 const asked = process.argv.slice(2);
