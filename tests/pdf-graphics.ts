@@ -33,11 +33,18 @@ interface State {
   isDashed: boolean;
 }
 
-/** The paths of each page, in the order of drawing. Throws for a curve: the sheet has none. */
-export async function graphicsOf(bytes: Uint8Array): Promise<DrawnPath[][]> {
+/**
+ * The paths of each page, in the order of drawing; of the pages (from 1) that are
+ * asked for, the others are empty. Throws for a curve: the sheet has none.
+ */
+export async function graphicsOf(bytes: Uint8Array, isAsked = (_page: number) => true): Promise<DrawnPath[][]> {
   const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
   const pages: DrawnPath[][] = [];
   for (let number = 1; number <= pdf.numPages; number++) {
+    if (!isAsked(number)) {
+      pages.push([]);
+      continue;
+    }
     const page = await pdf.getPage(number);
     const { height } = page.getViewport({ scale: 1 });
     const { fnArray, argsArray } = await page.getOperatorList();
@@ -149,7 +156,21 @@ export function fillAt(paths: readonly DrawnPath[], x: number, y: number): strin
   return null;
 }
 
+type Bounds = readonly [left: number, right: number, top: number, bottom: number];
+const bounds = new WeakMap<readonly PointMm[], Bounds>();
+
+function boundsOf(outline: readonly PointMm[]): Bounds {
+  const known = bounds.get(outline);
+  if (known) return known;
+  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
+  const found: Bounds = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  bounds.set(outline, found);
+  return found;
+}
+
 function isInside(outline: readonly PointMm[], x: number, y: number): boolean {
+  const [left, right, top, bottom] = boundsOf(outline);
+  if (x < left || x > right || y < top || y > bottom) return false;
   let inside = false;
   for (let i = 0, j = outline.length - 1; i < outline.length; j = i++) {
     const [ax, ay] = outline[i] as PointMm;

@@ -176,6 +176,10 @@ function chartsOf(
     const gauge = gaugeAt(plan.gauges, Math.min(...found.map(({ firstRow }) => firstRow), plan.outline.rows));
     const isRepeat = width === trueRepeat(motif.grid).width;
     const stands = standsOf(found, motif.grid.height, plan);
+    const where = chart.standsIn(
+      plan.groups.flatMap((group, index) => (found.includes(group) ? [{ ...group, index }] : [])),
+      plan.fills.filter((one) => found.includes(one)).map(({ fill }) => fill),
+    );
     const beside = chart.beside(stands.map(({ starts }) => starts));
     const drawn = chartOfCopy(motif, piece.yarns, width);
     const onNeedles = isMirrored ? mirrored(drawn) : drawn;
@@ -196,6 +200,7 @@ function chartsOf(
           stands,
           about: [
             chart.size(width, subject.grid.height, gauge, isRepeat, unit),
+            ...(where === null ? [] : [plain(where)]),
             plain(wornIsOther ? chart.shown[way] : chart.shownAlike),
             ...(blank === null ? [] : [plain(blank)]),
             ...(beside === null ? [] : [plain(beside)]),

@@ -25,10 +25,14 @@ async function print(name: string, paper: 'a4' | 'letter'): Promise<Printed> {
   return { project, plan, sheet: await readSheet(await sheetToPdf(sheet)) };
 }
 
-const printed = new Map<string, Printed>();
-beforeAll(async () => {
-  for (const name of NAMES) printed.set(name, await print(name, name === 'three' ? 'letter' : 'a4'));
-});
+const known = new Map<string, Promise<Printed>>();
+
+/** Each is printed once, by the first test that asks for it. */
+function printed(name: string): Promise<Printed> {
+  const made = known.get(name) ?? print(name, name === 'three' ? 'letter' : 'a4');
+  known.set(name, made);
+  return made;
+}
 
 /**
  * What a motif looks like on the needles, read from the fabric of the plan: the
@@ -56,8 +60,8 @@ function onNeedles({ plan }: Printed, motif: string): number[][] {
 }
 
 describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
-  it('show each cell in the colour of its yarn, as on the needles and as worn', () => {
-    const made = printed.get(name) as Printed;
+  it('show each cell in the colour of its yarn, as on the needles and as worn', async () => {
+    const made = await printed(name);
     const { project, sheet, plan } = made;
     const placed = [...new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif))];
     for (const id of placed) {
@@ -76,8 +80,8 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
     }
   });
 
-  it('have cells of at least 3 mm, all of one size', () => {
-    for (const { xs, ys } of (printed.get(name) as Printed).sheet.charts) {
+  it('have cells of at least 3 mm, all of one size', async () => {
+    for (const { xs, ys } of (await printed(name)).sheet.charts) {
       for (const lines of [xs, ys]) {
         const sizes = lines.slice(1).map((at, index) => at - (lines[index] as number));
         expect(Math.min(...sizes)).toBeGreaterThan(3 - 0.005);
@@ -86,16 +90,16 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
     }
   });
 
-  it('have a bar of 50 mm on the first page', () => {
-    const lengths = ((printed.get(name) as Printed).sheet.pages[0] as readonly DrawnPath[])
+  it('have a bar of 50 mm on the first page', async () => {
+    const lengths = ((await printed(name)).sheet.pages[0] as readonly DrawnPath[])
       .filter(({ tag, fill }) => tag !== 'Figure' && fill === null)
       .flatMap(({ lines }) => lines)
       .map((line) => Math.max(...line.map(([x]) => x)) - Math.min(...line.map(([x]) => x)));
     expect(lengths.filter((length) => Math.abs(length - 50) <= 0.1).length).toBeGreaterThan(0);
   });
 
-  it('tell yarns apart by marks alone: none on the main yarn, one of its own on each other', () => {
-    const { project, sheet } = printed.get(name) as Printed;
+  it('tell yarns apart by marks alone: none on the main yarn, one of its own on each other', async () => {
+    const { project, sheet } = await printed(name);
     const main = project.yarns[project.motifs[0]?.ground ?? 0]?.colour;
     const marks = new Map<string, Set<string>>();
     for (const chart of sheet.charts) {
@@ -112,8 +116,8 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
     expect(new Set(each.flat()).size).toBe(marks.size);
   });
 
-  it('have the marks of the drawing of the piece, each on the cells of its yarn', () => {
-    const { project, plan, sheet } = printed.get(name) as Printed;
+  it('have the marks of the drawing of the piece, each on the cells of its yarn', async () => {
+    const { project, plan, sheet } = await printed(name);
     const figures = (sheet.pages[0] as readonly DrawnPath[]).filter(({ tag }) => tag === 'Figure');
     const main = project.motifs[0]?.ground ?? 0;
     const tones = new Map<string, Set<string>>();
@@ -140,7 +144,11 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
 });
 
 describe('a chart over several pages in the PDF', () => {
-  const parts = (): readonly ChartRead[] => (printed.get('large') as Printed).sheet.charts;
+  let sheet: SheetRead;
+  const parts = (): readonly ChartRead[] => sheet.charts;
+  beforeAll(async () => {
+    ({ sheet } = await printed('large'));
+  });
   const right = ({ column, xs }: ChartRead): number => column + xs.length - 1;
   const top = ({ row, ys }: ChartRead): number => row + ys.length - 1;
   const joinsOf = ({ texts }: ChartRead): { page: number; x: number; y: number }[] =>
@@ -209,7 +217,7 @@ describe('a chart over several pages in the PDF', () => {
         expect(Math.sign(Math.round(on(part.page).y - on(other.page).y))).toBe(Math.sign(other.row - part.row));
       }
       const { x, y } = on(part.page);
-      const paths = (printed.get('large') as Printed).sheet.pages[part.page - 1] as readonly DrawnPath[];
+      const paths = sheet.pages[part.page - 1] as readonly DrawnPath[];
       const filled = alike.filter(({ page }) => fillAt(paths, on(page).x, on(page).y) === fillAt(paths, x, y));
       expect(filled.map(({ page }) => page)).toEqual([part.page]);
     }

@@ -31,7 +31,11 @@ export interface SheetRead {
 }
 
 export async function readSheet(bytes: Uint8Array): Promise<SheetRead> {
-  const [pages, written] = [await graphicsOf(bytes), await readPdf(bytes)];
+  const written = await readPdf(bytes);
+  const hasChart = (page: number): boolean =>
+    written[page - 1]?.texts.some(({ text }) => text.startsWith('Chart: ')) ?? false;
+  // The piece is on the first.
+  const pages = await graphicsOf(bytes, (page) => page === 1 || hasChart(page));
   const charts: ChartRead[] = [];
   pages.forEach((paths, index) => {
     const page = written[index] as PageRead;

@@ -4,7 +4,7 @@ import { cellAt, type CellBox } from '../../grid/index.ts';
 import { pathItem, rectangleItem } from '../items.ts';
 import type { CellRun, Point, SheetItem, Stroke } from '../model.ts';
 import { yarnPaint, type Paint, type Tone } from '../tones.ts';
-import { markStrokes, toneOn, type YarnMarks } from './marks.ts';
+import { markStrokes, toneOn, TOLD_APART, type YarnMarks } from './marks.ts';
 import { yarnsInUse, type ChartSubject } from './subject.ts';
 
 /**
@@ -197,9 +197,6 @@ export function yarnMarks(subject: ChartSubject, part: CellBox, place: ChartPlac
     pathItem(lines, { paint: toneOn([colourAt(subject, yarn)]), width: place.mark }),
   );
 }
-
-/** Two yarns nearer in lightness than this are hard to tell apart without colour. */
-const TOLD_APART = 2;
 
 /** The yarns of a chart that its lightness does not tell from the ground or from one before them in the palette. */
 export function alikeYarns(subject: ChartSubject): number[] {

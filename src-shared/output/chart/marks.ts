@@ -70,6 +70,9 @@ export function markStrokes(mark: YarnMark, x: number, y: number, size: number):
   return mark.map((points) => points.map(([across, down]): Point => [x + across * size, y + down * size]));
 }
 
+/** Two yarns nearer in lightness than this are hard to tell apart without colour. */
+export const TOLD_APART = 2;
+
 /** The tone that shows best on all of some colours. */
 export function toneOn(colours: readonly string[]): Tone {
   const worst = (tone: Tone): number => Math.min(...colours.map((colour) => contrastRatio(colourOf(tone), colour)));

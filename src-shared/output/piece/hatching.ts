@@ -1,4 +1,4 @@
-/** The marks of yarns on the piece: as in the charts, of one size whatever the scale, and only where their yarn is. */
+/** What tells yarns apart on the piece: their marks as in the charts, of one size whatever the scale, and lines round those that lightness does not tell from the main one. */
 import type { Fabric } from '../../fabric/index.ts';
 import type { Yarn } from '../../project/index.ts';
 import { markStrokes, toneOn, type YarnMark, type YarnMarks } from '../chart/marks.ts';
@@ -34,6 +34,57 @@ export function hatching(fabric: Fabric, yarns: readonly Yarn[], marks: YarnMark
     .filter(([, lines]) => lines.length > 0)
     .sort(([a], [b]) => a - b)
     .map(([yarn, lines]) => pathItem(lines, { paint: toneOn([yarns[yarn]?.colour ?? '#000000']), width: STROKE_MM }));
+}
+
+/** Cells smaller than this are not told apart on paper, however they are drawn. */
+const LEAST_OUTLINED_MM = 0.35;
+const OUTLINE_MM = 0.1;
+
+/** Round the cells of each of some yarns, which lightness does not tell from the main one, a line that does. */
+export function outlines(
+  fabric: Fabric,
+  yarns: readonly Yarn[],
+  alike: readonly number[],
+  view: PieceView,
+): SheetItem[] {
+  if (Math.min(view.cellWidth, view.cellHeight) < LEAST_OUTLINED_MM) return [];
+  return alike.flatMap((yarn) => {
+    const isIn = (column: number, row: number): boolean => yarnAt(fabric, column, row) === yarn;
+    const lines = [
+      ...edges(fabric.rows + 1, fabric.width, (row, column) => isIn(column, row) !== isIn(column, row - 1)).map(
+        ([row, first, end]): Point[] => [
+          [view.x(fabric.first + first), view.y(row + 1)],
+          [view.x(fabric.first + end), view.y(row + 1)],
+        ],
+      ),
+      ...edges(fabric.width + 1, fabric.rows, (column, row) => isIn(column, row) !== isIn(column - 1, row)).map(
+        ([column, first, end]): Point[] => [
+          [view.x(fabric.first + column), view.y(first + 1)],
+          [view.x(fabric.first + column), view.y(end + 1)],
+        ],
+      ),
+    ];
+    if (lines.length === 0) return [];
+    return [pathItem(lines, { paint: toneOn([yarns[yarn]?.colour ?? '#000000']), width: OUTLINE_MM })];
+  });
+}
+
+/** The stretches of each line along which something is true, from `first` up to but not with `end`. */
+function edges(
+  lines: number,
+  length: number,
+  isEdge: (line: number, at: number) => boolean,
+): [line: number, first: number, end: number][] {
+  const found: [number, number, number][] = [];
+  for (let line = 0; line < lines; line++) {
+    for (let at = 0; at < length; at++) {
+      if (!isEdge(line, at)) continue;
+      const last = found.at(-1);
+      if (last?.[0] === line && last[2] === at) last[2] = at + 1;
+      else found.push([line, at, at + 1]);
+    }
+  }
+  return found;
 }
 
 /** The yarns of the cells that a tile round (`x`, `y`) touches. */

@@ -8,7 +8,7 @@ import type { KnitPiece } from '../../project/index.ts';
 import { plain, words } from '../../words/index.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { textLines } from '../blocks/text.ts';
-import { toneOn, type YarnMarks } from '../chart/marks.ts';
+import { toneOn, TOLD_APART, type YarnMarks } from '../chart/marks.ts';
 import { wrap } from '../font/wrap.ts';
 import { areaItem, rectangleItem, textItem } from '../items.ts';
 import type { SheetItem } from '../model.ts';
@@ -16,7 +16,7 @@ import { actNames } from '../steps/names.ts';
 import { baselineMm, LABEL_PT, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
 import { colourOf, yarnPaint, type Paint } from '../tones.ts';
 import { contrastCells, outlinePoints } from './cells.ts';
-import { hatching } from './hatching.ts';
+import { hatching, outlines } from './hatching.ts';
 import { motifNames } from './motif-names.ts';
 import { needleRuler } from './needles.ts';
 import { rowNumbers, sectionNames } from './rows.ts';
@@ -118,11 +118,13 @@ function drawBelow(plan: Plan, view: PieceView, left: number, top: number): Belo
 function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, marks: YarnMarks, view: PieceView): SheetItem[] {
   const outline = outlinePoints(plan.outline, view);
   const main = yarns[mainYarn]?.colour ?? '#ffffff';
+  const alike = [...marks.keys()].filter((yarn) => contrastRatio(yarns[yarn]?.colour ?? '#000000', main) < TOLD_APART);
   const frame = contrastRatio(colourOf('accent'), main) >= GRAPHIC_CONTRAST ? 'accent' : toneOn([main]);
   return [
     areaItem(outline, yarnPaint(main), null),
     ...contrastCells(plan.fabric, mainYarn, yarns, view),
     ...hatching(plan.fabric, yarns, marks, view),
+    ...outlines(plan.fabric, yarns, alike, view),
     areaItem(outline, null, { paint: 'ink', width: LINE_MM }),
     ...plan.groups.map((group) => groupFrame(group, frame, view)),
   ];

@@ -24,6 +24,17 @@ function ordinal(value: number): string {
   return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
 }
 
+/** `1–3 and 5`, from the lowest to the highest. */
+function spans(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return list(runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)));
+}
+
 const edges: { readonly [Edge in ShapedEdge]: string } = {
   each: 'each edge',
   left: 'the left edge',
@@ -36,6 +47,7 @@ export const numbers = {
   count,
   plain,
   list,
+  spans,
   stitches: (n: number): string => count(n, 'stitch', 'stitches'),
   rows: (n: number): string => count(n, 'row'),
   needles: (n: number): string => count(n, 'needle'),

@@ -27,6 +27,9 @@ type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
 /** More runs of needles than this are told by what comes again among them. */
 const MOST_RUNS = 12;
 
+/** The needles of no more groups than this are told with a chart. */
+const MOST_GROUPS = 4;
+
 /** `96`, or `96 to 124` where the two differ. */
 function fromTo(from: number | string, to: number | string): string {
   return from === to ? String(from) : `${from} to ${to}`;
@@ -212,6 +215,21 @@ export const sheet = {
     size(width: number, height: number, gauge: Gauge, isRepeat: boolean, unit: LengthUnit): Rich {
       const measures = lengths.across(width * stitchWidthMm(gauge), height * rowHeightMm(gauge), unit);
       return rich`${isRepeat ? 'One repeat' : 'The whole drawing'}: ${strong(n.size(width, height))}, ${measures}. Row 1 at the bottom.`;
+    },
+    /** Which groups and fills it stands in, by their numbers in the tables; few groups with their needles. */
+    standsIn(
+      groups: readonly { readonly index: number; readonly block: Run }[],
+      fills: readonly number[],
+    ): string | null {
+      const said = [
+        groups.length === 0
+          ? ''
+          : groups.length <= MOST_GROUPS
+            ? n.list(groups.map(({ index, block }) => `group ${index + 1} (${n.run(block)})`))
+            : `groups ${n.spans(groups.map(({ index }) => index + 1))}`,
+        fills.length === 0 ? '' : `${fills.length === 1 ? 'fill' : 'fills'} ${n.spans(fills.map((fill) => fill + 1))}`,
+      ].filter((part) => part !== '');
+      return said.length === 0 ? null : `It stands in ${n.list(said)}.`;
     },
     shown: {
       needles: 'As you see it on the needles while you knit.',

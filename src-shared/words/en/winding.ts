@@ -4,17 +4,6 @@ import type { BallToWind, StrandsToCut } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
-/** `1–3 and 5`, from the lowest to the highest. */
-function runsOf(numbers: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const number of [...numbers].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last && last[1] === number - 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  return n.list(runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)));
-}
-
 export const winding = {
   yarn: {
     title: 'Yarn to wind',
@@ -45,7 +34,7 @@ export const winding = {
   strands: {
     title: (yarn: string): string => `Strands of ${yarn} to cut for wrapping`,
     columns: { strands: 'Strands', cut: 'Cut', use: 'For', rows: 'Rows', wraps: 'Wraps' },
-    numbers: (numbers: readonly number[]): string => runsOf(numbers),
+    numbers: (numbers: readonly number[]): string => n.spans(numbers),
     /** `2 of 65 cm`: rounded up to a whole cm or inch, never short. */
     cut: (count: number, mm: number, unit: LengthUnit): string => `${count} of ${Math.ceil(toUnit(mm, unit))} ${unit}`,
     /** `Left edge of groups 1–3 and 5`. */
@@ -53,7 +42,7 @@ export const winding = {
       const whose =
         groups.length === 0
           ? 'the figure'
-          : `${groups.length === 1 ? 'group' : 'groups'} ${runsOf(groups.map((group) => group + 1))}`;
+          : `${groups.length === 1 ? 'group' : 'groups'} ${n.spans(groups.map((group) => group + 1))}`;
       return edge === 'both' ? `Both edges of ${whose}, folded in two` : capitalised(`${edge} edge of ${whose}`);
     },
     note: 'Loop the strand over the needle, on the carriage side, and push the needle back before the carriage moves.',

@@ -1,9 +1,12 @@
 /** The figure of a shaped piece: margins where they hold, and every needle that must be found. */
 import { describe, expect, it } from 'vitest';
 import { placementSheet, sheetFacts, type PathItem, type SheetItem, type SheetPage } from '@shared/output/index.ts';
+import { marksFor } from '@shared/output/chart/marks.ts';
+import { outlines } from '@shared/output/piece/hatching.ts';
 import { motifNames } from '@shared/output/piece/motif-names.ts';
 import { needleRuler } from '@shared/output/piece/needles.ts';
 import { stacked, widthChanges } from '@shared/output/piece/row-marks.ts';
+import { pieceFigure } from '@shared/output/piece/piece-figure.ts';
 import { rowNumbers } from '@shared/output/piece/rows.ts';
 import { spaceLines } from '@shared/output/piece/space-lines.ts';
 import { spaceStrips } from '@shared/output/piece/spaces.ts';
@@ -217,5 +220,34 @@ describe('the names of motifs on a piece', () => {
     expect(textsIn(items)).toHaveLength(plan.groups.length);
     const sheet = placementSheet(sheetFacts({ ...project, motifs }), plan, { paper: 'a4', date: TEST_DAY });
     expect(wordsOn(sheet.pages[0] as SheetPage)).toMatch(/^A lighthouse/m);
+  });
+});
+
+describe('a yarn that lightness does not tell from the main one', () => {
+  it('has a line round each of its cells on the piece', () => {
+    const { yarns, ...project } = threeMotifsProject();
+    const plan = makePlan(pieceIn({ ...project, yarns }));
+    const view = pieceView(plan.outline, project.piece.gauge, 140, 95);
+    const { cells, width, rows } = plan.fabric;
+    const rust = yarns.findIndex(({ name }) => name === 'rust');
+    const isRust = (column: number, row: number): boolean =>
+      column >= 0 && column < width && row >= 0 && row < rows && cells[row * width + column] === rust;
+    let around = 0;
+    for (let row = 0; row <= rows; row++) {
+      for (let column = 0; column <= width; column++) {
+        if (isRust(column, row) !== isRust(column, row - 1)) around += view.cellWidth;
+        if (isRust(column, row) !== isRust(column - 1, row)) around += view.cellHeight;
+      }
+    }
+    expect(around).toBeGreaterThan(20);
+    const lines = pathsIn(outlines(plan.fabric, yarns, [rust], view)).flatMap((path) => path.lines);
+    const length = lines.reduce(
+      (sum, [from, to]) => sum + (from && to ? Math.hypot(to[0] - from[0], to[1] - from[1]) : 0),
+      0,
+    );
+    expect(length).toBeCloseTo(around, 6);
+    const figure = pieceFigure(pieceIn({ ...project, yarns }), plan, marksFor([1, rust], 0), 178, 95).draw(0, 0);
+    const drawn = figure.flatMap((element) => (element.role === 'figure' ? pathsIn(element.items) : []));
+    expect(drawn.filter(({ stroke }) => stroke?.width === 0.1)).toHaveLength(1);
   });
 });

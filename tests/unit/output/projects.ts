@@ -156,9 +156,9 @@ export function sixteenProject(): Project {
 /** A drawing whose chart goes over several pages both ways. */
 export function largeProject(): Project {
   return {
-    ...withGrid('Large', scattered(90, 150, 3)),
+    ...withGrid('Large', scattered(80, 110, 3)),
     yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
-    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 200 } },
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 130 } },
     sizes: START_SIZES,
     bands: [{ ...startBand('m', [1]), unit: 'whole' }],
   };

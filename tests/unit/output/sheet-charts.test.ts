@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { label } from '@shared/bed/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import {
   placementSheet,
@@ -11,6 +12,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startFill, type Project } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
+import { threeMotifsProject } from './projects.ts';
 
 interface Chart {
   readonly items: readonly SheetItem[];
@@ -123,6 +125,19 @@ describe('the charts of a sheet', () => {
     expect(document.pages.map(wordsOn).join(' ').replaceAll('\n', ' ')).toContain(
       'At the left: a where it begins on rows 25 and 83 and b where it begins on rows 62 and 104.',
     );
+  });
+
+  it('say in which groups and fills they stand, few groups with their needles', () => {
+    const said = (project: Project): string =>
+      sheetOf(project).document.pages.map(wordsOn).join(' ').replaceAll('\n', ' ');
+    expect(said(sample)).toContain('It stands in group 1 (L39–L12) and group 2 (R11–R38).');
+    const many = { ...sample, bands: [at(25), at(62), at(83)] };
+    expect(said(many)).toContain('It stands in groups 1–6.');
+    const three = threeMotifsProject();
+    const plan = makePlan(pieceIn(three));
+    for (const [index, { block }] of plan.groups.entries()) {
+      expect(said(three)).toContain(`group ${index + 1} (${label(block.first)}–${label(block.last)})`);
+    }
   });
 
   it('say the sides of copies above each other, and of fills', () => {
