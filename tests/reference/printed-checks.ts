@@ -10,7 +10,7 @@ import { wrongWith } from '../knit/knit-plan.ts';
 import { readPdf, type PageRead } from '../pdf.ts';
 import { each, labelOf, positionOf } from './knitter/needles.ts';
 import { csvRows } from './told/csv-rows.ts';
-import { sectionsOf, sectionUnder, type Section } from './told/page.ts';
+import { headOf, sectionsOf, sectionUnder, type Run, type Section } from './told/page.ts';
 import { rowsPrinted, type PrintedRow } from './told/printed-rows.ts';
 import { stepsPrinted } from './told/printed-steps.ts';
 import { ballsPrinted, strandsPrinted } from './told/printed-winding.ts';
@@ -207,4 +207,40 @@ export function expectFindings({ json, sections }: Printed): void {
 
 function squeezed(text: string): string {
   return text.replaceAll(/\s/g, '');
+}
+
+/** What nobody reads at the machine may be small: how the drawing is made, and the bar to measure. */
+const MAY_BE_SMALL = /^(As on the needles, drawn at |50 mm: )/;
+const LEAST_PT = 10;
+const LEAST_FOLLOWED_PT = 11;
+/** The titles of the tables that are followed, line by line. */
+const TITLES =
+  /^(Done|Counter|reads|Before|row|Carriage|at|Carriage at|Do this|Then|Left edge|Right edge|Also|Stitches|then|Knit to|Row|Before the row|Needles in .*|Wrap)$/;
+
+/** 10 pt or more for what is read at the machine; 11 for the steps with their readings and for the row list. */
+export function expectLegible({ sections }: Printed): void {
+  const tooSmall: Run[] = [];
+  for (const { heading, lines } of sections) {
+    const isFollowed = /^(Knitting it|Row list)$/.test(heading);
+    const table = lines.findIndex(({ runs }) => runs[0]?.text === 'Done');
+    lines.forEach(({ runs }, at) => {
+      const isCaption = [at, at - 1].some((one) => MAY_BE_SMALL.test(lines[one]?.runs[0]?.text ?? ''));
+      const isTitle = at < table || runs.every(({ text }) => TITLES.test(text));
+      const least = isCaption ? 0 : isFollowed && !isTitle ? LEAST_FOLLOWED_PT : LEAST_PT;
+      // Sizes come in single precision.
+      tooSmall.push(...runs.filter(({ sizePt }) => sizePt < least - 0.001));
+    });
+  }
+  expect(tooSmall).toEqual([]);
+}
+
+/** Over each page: the project, the piece, its size where there are several, the page and the day. */
+export function expectHeads({ project, json, pages }: Printed): void {
+  const size = json.size === null ? '' : `, size ${json.size}`;
+  pages.forEach((page, index) => {
+    expect(headOf(page)).toEqual([
+      `${project.name} · ${project.piece.name}${size} · Placement sheet`,
+      `Page ${index + 1} of ${pages.length} · 2 January 2026`,
+    ]);
+  });
 }

@@ -10,7 +10,9 @@ import { projectsOf } from '../knit/tried.ts';
 import {
   expectCsv,
   expectFindings,
+  expectHeads,
   expectKnitted,
+  expectLegible,
   expectNeedles,
   expectRows,
   expectSteps,
@@ -31,6 +33,8 @@ const CHECKS: readonly (readonly [title: string, check: (sheet: Printed) => void
   ['says what to wind and to cut, ball by ball', expectWinding],
   ['names no needle that is not in the plan', expectNeedles],
   ['says each thing to watch once', expectFindings],
+  ['is set in 10 pt or more, steps and rows in 11', expectLegible],
+  ['says over each page what it belongs to', expectHeads],
 ];
 
 const sheets = new Map<string, Promise<Printed>>();

@@ -6,7 +6,7 @@ import { wholeBlock, type Block } from '../blocks/block.ts';
 import { headingBlock, paragraphBlock } from '../blocks/text.ts';
 import { printable } from '../font/printable.ts';
 import type { SheetElement } from '../model.ts';
-import { BOLD_LINE_MM, LABEL_PT, LINE_MM, MARK_MM, SMALL_PT } from '../style.ts';
+import { BOLD_LINE_MM, LABEL_PT, LINE_MM, MARK_MM } from '../style.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './drawing.ts';
 import type { ChartPlace } from './layers.ts';
 import type { YarnMarks } from './marks.ts';
@@ -124,7 +124,7 @@ function headBlocks(chart: ChartOnSheet, part: PartNamed | null, widthMm: number
   ];
 }
 
-const ABOUT = { sizePt: SMALL_PT, tone: 'soft', spaceAboveMm: 0.3, keepsWithNext: true } as const;
+const ABOUT = { tone: 'soft', spaceAboveMm: 0.3, keepsWithNext: true } as const;
 
 /** Blocks one below the other at the top of a page, and something at their right. */
 function headBlock(blocks: readonly Block[], heightMm: number, beside: (x: number, y: number) => SheetElement): Block {

@@ -114,7 +114,8 @@ export function drawNumbers(
       const counters = counterFrom === null ? [] : rowsAt(counterFrom, edge - gap, 'end', 'accent');
       const at = edge - gap - counterMm(grid, column, numbers);
       edge -= columnMm(grid, column, numbers);
-      const size = Math.min(sizePt, cellHeight / POINT_MM);
+      // One stands in each row, so it is its capital that has to fit.
+      const size = Math.min(sizePt, (0.8 * cellHeight) / (CAPITAL_EM * POINT_MM));
       const letters = carriage.slice(part.row, part.row + part.height).flatMap((side, index) => {
         const baseline = rowBaseline(firstRow + index);
         return side ? [textItem(LETTERS[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })] : [];

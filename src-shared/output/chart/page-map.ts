@@ -4,7 +4,7 @@ import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
-import { HAIRLINE_MM, SMALL_PT } from '../style.ts';
+import { HAIRLINE_MM, LABEL_PT } from '../style.ts';
 import type { ChartParts } from './parts.ts';
 
 export interface PageMap {
@@ -22,7 +22,7 @@ const LINE_MM = 4.2;
 /** A map no larger than that; the first part stands on page `firstPage`. */
 export function pageMap(laid: ChartParts, firstPage: number, mostWidthMm: number, mostHeightMm: number): PageMap {
   const { across, up, parts } = laid;
-  const wide = widthMm(String(firstPage + parts.length - 1), SMALL_PT, true) + AROUND_MM;
+  const wide = widthMm(String(firstPage + parts.length - 1), LABEL_PT, true) + AROUND_MM;
   const isNumbered = across * wide <= mostWidthMm && up * LINE_MM <= mostHeightMm;
   const cellWidth = Math.min(Math.max(wide, LINE_MM), mostWidthMm / across);
   const cellHeight = Math.min(LINE_MM, mostHeightMm / up);
@@ -37,8 +37,8 @@ export function pageMap(laid: ChartParts, firstPage: number, mostWidthMm: number
         const edge = { paint: 'rule', width: HAIRLINE_MM } as const;
         const box = rectangleItem(left, top, cellWidth, cellHeight, isHere ? 'accent' : 'paper', edge);
         if (!isNumbered) return [box];
-        const baseline = top + (cellHeight + SMALL_PT * POINT_MM * CAPITAL_EM) / 2;
-        const style = { sizePt: SMALL_PT, anchor: 'middle', isStrong: isHere, tone: isHere ? 'paper' : 'ink' } as const;
+        const baseline = top + (cellHeight + LABEL_PT * POINT_MM * CAPITAL_EM) / 2;
+        const style = { sizePt: LABEL_PT, anchor: 'middle', isStrong: isHere, tone: isHere ? 'paper' : 'ink' } as const;
         return [box, textItem(String(firstPage + index), left + cellWidth / 2, baseline, style)];
       });
       const here = current === null ? null : firstPage + current;

@@ -6,7 +6,7 @@ import { wrap } from '../font/wrap.ts';
 import { lineItem, pathItem, textItem } from '../items.ts';
 import type { Point, SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
-import { HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm, SMALL_PT } from '../style.ts';
+import { HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm } from '../style.ts';
 import { rowMarks, stacked, type RowMark } from './row-marks.ts';
 import type { PieceView } from './view.ts';
 
@@ -119,8 +119,8 @@ function roundNumbers(
   return [
     pathItem(lines, { paint: 'rule', width: HAIRLINE_MM }),
     ...rows.map((row) => {
-      const y = middle(row) + (SMALL_PT * POINT_MM * CAPITAL_EM) / 2;
-      return textItem(String(row), x + TICK_MM + LEAD_MM + GAP_MM / 2, y, { sizePt: SMALL_PT, tone: 'soft' });
+      const y = middle(row) + (LABEL_PT * POINT_MM * CAPITAL_EM) / 2;
+      return textItem(String(row), x + TICK_MM + LEAD_MM + GAP_MM / 2, y, { sizePt: LABEL_PT, tone: 'soft' });
     }),
   ];
 }
@@ -132,8 +132,8 @@ export function sectionNames(plan: Plan, view: PieceView, left: number, right: n
   for (const section of plan.sections) {
     const top = view.y(section.last + 1);
     const bottom = view.y(section.first);
-    const lines = wrap(plain(words.sheet.section(section.name)), right - left - 2.5, SMALL_PT);
-    const height = lines.length * lineHeightMm(SMALL_PT);
+    const lines = wrap(plain(words.sheet.section(section.name)), right - left - 2.5, LABEL_PT);
+    const height = lines.length * lineHeightMm(LABEL_PT);
     items.push(
       pathItem(
         [
@@ -148,10 +148,10 @@ export function sectionNames(plan: Plan, view: PieceView, left: number, right: n
       ),
     );
     if (height > bottom - top) continue;
-    const first = (top + bottom - height) / 2 + SMALL_PT * POINT_MM;
+    const first = (top + bottom - height) / 2 + LABEL_PT * POINT_MM;
     lines.forEach((line, index) => {
-      const y = first + index * lineHeightMm(SMALL_PT);
-      items.push(textItem(line, right - 2, y, { sizePt: SMALL_PT, tone: 'soft', anchor: 'end' }));
+      const y = first + index * lineHeightMm(LABEL_PT);
+      items.push(textItem(line, right - 2, y, { sizePt: LABEL_PT, tone: 'soft', anchor: 'end' }));
     });
   }
   const back = plan.sections.find(({ name }) => name === 'hem-back');

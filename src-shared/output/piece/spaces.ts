@@ -9,7 +9,7 @@ import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { pathItem, rectangleItem, textItem } from '../items.ts';
 import type { Point, SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
-import { HAIRLINE_MM, LABEL_PT, LINE_MM, SMALL_PT } from '../style.ts';
+import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
 import type { PieceView } from './view.ts';
 
 /** More bands than this are left to the table of groups. */
@@ -77,14 +77,14 @@ function drawStrip(strip: Strip, view: PieceView, left: number, top: number): Sh
     return { texts, from, to };
   });
   const items: SheetItem[] = [
-    textItem(strip.title, left, baseline, { sizePt: SMALL_PT, tone: 'soft' }),
+    textItem(strip.title, left, baseline, { sizePt: LABEL_PT, tone: 'soft' }),
     ...bars.map(([from, to]) => rectangleItem(from, middle - BAR_MM / 2, to - from, BAR_MM, 'hairline')),
   ];
   strip.groups.forEach(({ first, last }, index) => {
     const [from, to] = bars[index] as readonly [number, number];
     const text = String(last - first + 1);
-    if (widthMm(text, SMALL_PT) + 1.2 <= to - from) {
-      items.push(textItem(text, (from + to) / 2, baseline, { sizePt: SMALL_PT, tone: 'soft', anchor: 'middle' }));
+    if (widthMm(text, LABEL_PT) + 1.2 <= to - from) {
+      items.push(textItem(text, (from + to) / 2, baseline, { sizePt: LABEL_PT, tone: 'soft', anchor: 'middle' }));
     }
   });
   for (const { texts, from, to } of spaces) if (to > from) items.push(...drawSpace(texts, from, to, middle, baseline));
