@@ -29,6 +29,8 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly longest: number;
       readonly longestMm: number;
       readonly count: number;
+      /** Some of them run from one group to another, so that a ball for each would take them away. */
+      readonly isBetweenGroups: boolean;
     }
   | {
       readonly code: 'lined-floats';

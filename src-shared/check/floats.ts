@@ -1,29 +1,40 @@
 /** Floats and carries over the limit, warned of in the open and noted where they are covered, and strands that are cut. */
+import type { Slot } from '../bed/index.ts';
+import type { PlacedGroup } from '../fabric/index.ts';
 import { sectionAt } from '../piece/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 import { stack, type Stack, type StackItem } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. */
-export function longFloats({ piece, sections, rows }: Inspected): Finding[] {
+export function longFloats({ piece, sections, rows, groups }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, floats, isOver: isAnyOver } of rows) {
     if (!isAnyOver) continue;
     const { isLined } = sectionAt(sections, row);
     for (const { isOver, strand, first, last, stitches, mm } of floats) {
-      if (isOver) items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm });
+      if (!isOver) continue;
+      const isBetweenGroups =
+        strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
+      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm, isBetweenGroups });
     }
   }
-  return items.map((yarn, isLined, { rows, needles, longest, longestMm, count }) => ({
-    code: isLined ? 'lined-floats' : 'long-floats',
-    role: yarn === piece.mainYarn ? 'main' : 'contrast',
-    yarn,
-    rows,
-    needles,
-    longest,
-    longestMm,
-    count,
-  }));
+  return items.map((yarn, isLined, { rows, needles, longest, longestMm, count, isBetweenGroups }) => {
+    const role = yarn === piece.mainYarn ? 'main' : 'contrast';
+    const found = { role, yarn, rows, needles, longest, longestMm, count } as const;
+    return isLined ? { code: 'lined-floats', ...found } : { code: 'long-floats', ...found, isBetweenGroups };
+  });
+}
+
+/** Whether the stitches at both ends of a float belong to two groups that stand on the row. */
+function joinsGroups(groups: readonly PlacedGroup[], row: number, first: Slot, last: Slot): boolean {
+  const groupAt = (needle: number): PlacedGroup | undefined =>
+    groups.find(
+      ({ block, firstRow, lastRow }) =>
+        firstRow <= row && row <= lastRow && block.first <= needle && needle <= block.last,
+    );
+  const [left, right] = [groupAt(first - 1), groupAt(last + 1)];
+  return left !== undefined && right !== undefined && left !== right;
 }
 
 /** `long-carry` and `lined-carry`. */
@@ -33,7 +44,8 @@ export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
     for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
       if (!isOver) continue;
       const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
-      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow, first, last, stitches, mm });
+      const where = { row, next: toRow, lastRow: toRow, first, last };
+      items.add(strand.yarn, isLined, { ...where, stitches, mm, isBetweenGroups: false });
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({

@@ -9,6 +9,8 @@ export interface StackItem extends Run {
   readonly lastRow: number;
   readonly stitches: number;
   readonly mm: number;
+  /** Its ends lie in two groups, so that a ball for each would take it away. */
+  readonly isBetweenGroups: boolean;
 }
 
 export interface Stack {
@@ -20,6 +22,8 @@ export interface Stack {
   readonly longestMm: number;
   /** How many were gathered. */
   readonly count: number;
+  /** Some of them lie between two groups. */
+  readonly isBetweenGroups: boolean;
 }
 
 interface Growing {
@@ -30,6 +34,7 @@ interface Growing {
   longest: number;
   longestMm: number;
   count: number;
+  isBetweenGroups: boolean;
   /** The stack this one was joined to. */
   into: Growing | null;
 }
@@ -53,20 +58,21 @@ export function stack(items: Iterable<StackItem>): Stack[] {
     if (mine) {
       grow(mine, item);
     } else {
-      const { first, last, lastRow, stitches, mm } = item;
-      mine = { firstRow: row, lastRow, first, last, longest: stitches, longestMm: mm, count: 1, into: null };
+      const { stitches: longest, mm: longestMm, next: _next, row: firstRow, ...rest } = item;
+      mine = { ...rest, firstRow, longest, longestMm, count: 1, into: null };
       stacks.push(mine);
     }
     below.push({ item, stack: mine });
   }
   return stacks
     .filter(({ into }) => into === null)
-    .map(({ firstRow, lastRow, first, last, longest, longestMm, count }) => ({
+    .map(({ firstRow, lastRow, first, last, longest, longestMm, count, isBetweenGroups }) => ({
       rows: [firstRow, lastRow],
       needles: { first: first as Slot, last: last as Slot },
       longest,
       longestMm,
       count,
+      isBetweenGroups,
     }));
 }
 
@@ -86,14 +92,16 @@ function join(mine: Growing | null, other: Growing): Growing {
   mine.longest = Math.max(mine.longest, other.longest);
   mine.longestMm = Math.max(mine.longestMm, other.longestMm);
   mine.count += other.count;
+  mine.isBetweenGroups ||= other.isBetweenGroups;
   return mine;
 }
 
-function grow(mine: Growing, { first, last, lastRow, stitches, mm }: StackItem): void {
+function grow(mine: Growing, { first, last, lastRow, stitches, mm, isBetweenGroups }: StackItem): void {
   mine.lastRow = Math.max(mine.lastRow, lastRow);
   mine.first = Math.min(mine.first, first);
   mine.last = Math.max(mine.last, last);
   mine.longest = Math.max(mine.longest, stitches);
   mine.longestMm = Math.max(mine.longestMm, mm);
   mine.count++;
+  mine.isBetweenGroups ||= isBetweenGroups;
 }

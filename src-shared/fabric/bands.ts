@@ -7,6 +7,7 @@ import type { MotifId } from '../motif/index.ts';
 import type { KnitBand, KnitPiece } from '../project/index.ts';
 import { clippedCopiesOf, leftOutOf } from './clipped-copies.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
+import { setUpBefore } from './set-up.ts';
 import type { MotifExtent, PlacedBand, PlacedGroup } from './types.ts';
 
 /** How many ranked placements are kept for a person to choose from. */
@@ -62,8 +63,7 @@ export function placeBand(
     const clipped = clippedCopiesOf(place, outline);
     return { ...place, figure, band: index, up, clipped, leftOut: leftOutOf(clipped, band.cutCopies) };
   });
-  // Row firstRow - 1 is knitted plain while the needles of firstRow are selected.
-  const setUpAt = firstRow >= 2 ? firstRow - 2 : null;
+  const setUpAt = setUpBefore(firstRow, piece.machine);
   return { question, choices, taken: band.choice, groups, firstRow, lastRow, setUpAt };
 }
 

@@ -7,6 +7,7 @@ import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
 import { copiesOfFill } from './fill-copies.ts';
 import { fillRun } from './fill-place.ts';
+import { setUpBefore } from './set-up.ts';
 import type { FillPlace, MotifExtent, PlacedFill } from './types.ts';
 
 /**
@@ -36,7 +37,7 @@ export function placeFill(
     isMirrored: copy.isMirrored,
     firstRow,
     lastRow,
-    setUpAt: firstRow >= 2 ? firstRow - 2 : null,
+    setUpAt: setUpBefore(firstRow, piece.machine),
     border,
     seamAllowance: piece.seamAllowance,
     origin: (centred.origin + shift) as Slot,

@@ -287,7 +287,7 @@ export const pieceSchema = z.strictObject({
   isLined: z.boolean(),
   /** The carriage's side at row counter 0. */
   startSide: sideSchema,
-  /** Floats and carries above it are found too long to lie loose. */
+  /** Floats and carries above it are found too long to leave loose. */
   floatLimit: floatLimitSchema,
   /** `usual`: on waste yarn where a hem folds, whose open loops are hung, else closed. */
   begins: z.enum(['usual', 'closed', 'open', 'picked-up']),

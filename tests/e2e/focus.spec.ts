@@ -194,7 +194,7 @@ test('goes to the drawing when its place is gone', async ({ page, start }) => {
 
   // A button that has done its work and goes.
   await page.keyboard.press('2');
-  await page.getByRole('button', { name: /^Fill with/ }).press('Enter');
+  await page.getByRole('button', { name: / all over$/ }).press('Enter');
   await expect(page.getByRole('grid', { name: /^sleeve/ })).toBeFocused();
 });
 

@@ -69,11 +69,11 @@ test('a part of a bench that cannot be had leaves the rest of the bench usable',
   await start();
   await bench(page, 'Piece').click();
   const giveBack = await takeAway(page, /\/assets\/ClosedStage-[^/]*\.js/);
-  await page.getByRole('button', { name: 'Show the piece closed' }).click();
-  await expect(page.getByRole('alert')).toContainText('The closed piece could not be loaded.');
+  await page.getByRole('button', { name: 'Show it seamed' }).click();
+  await expect(page.getByRole('alert')).toContainText('The seamed piece could not be loaded.');
   await expect(page.getByRole('region', { name: 'What it is' })).toBeVisible();
   await giveBack();
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('alert')).toHaveCount(0);
-  await expect(page.getByRole('slider', { name: /closed/ })).toBeVisible();
+  await expect(page.getByRole('slider', { name: /seamed/ })).toBeVisible();
 });

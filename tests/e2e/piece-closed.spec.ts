@@ -25,11 +25,11 @@ test('closes the piece, turns it by keys and by hand, and compares the gaps roun
   await flat.focus();
   await page.keyboard.press('c');
 
-  const tube = page.getByRole('slider', { name: 'Piece, closed, as worn' });
+  const tube = page.getByRole('slider', { name: 'Piece, seamed, as worn' });
   const round = page.getByRole('region', { name: 'Round the seam' });
   await expect(tube).toBeFocused();
   await expect(round).toContainText('across the seam 24, between the groups 24; even all the way round');
-  await expect(round).toContainText('The seam takes 1 stitch of each edge');
+  await expect(round).toContainText('Seam allowance: 1 stitch at each edge');
   for (const name of ['Show floats', 'Show wraps', 'Show the fabric as stitches', 'Show the piece as worn']) {
     await expect(page.getByRole('button', { name })).toBeDisabled();
   }

@@ -7,23 +7,25 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it ma
   await page.keyboard.press('2');
   // Lighthouses of 14 stitches stand on rows 25–42 of 140; the seam takes a stitch at each edge.
   await page.keyboard.press('Shift+F');
-  await expect(announced(page)).toHaveText('The fill takes rows 43–140.');
-  const panel = page.getByRole('region', { name: 'Fill', exact: true });
-  await expect(panel).toContainText('Fill 1, rows 43–140: on row 43 copies of 14 stitches start at L49, L35');
+  await expect(announced(page)).toHaveText('The all-over takes rows 43–140.');
+  const panel = page.getByRole('region', { name: 'All-over pattern', exact: true });
+  await expect(panel).toContainText('All-over 1, rows 43–140: on row 43 copies of 14 stitches start at L49, L35');
   // 96 stitches, 1 more at each edge every 9th row: 104 on row 43, of which 102 are seen, 7 × 14 + 4.
   await expect(panel.getByRole('listitem').first()).toHaveText('Rows 43–44: 4 stitches too many');
 
   await panel.getByRole('button', { name: 'Rows, edges, how it lies' }).click();
-  await panel.getByLabel('First row of the fill').fill('40');
-  await expect(page.getByRole('alert')).toContainText('Fill 1 and band 1 want the same needles on rows 40–42.');
-  await panel.getByLabel('First row of the fill').fill('46');
+  await panel.getByLabel('First row of the all-over').fill('40');
+  await expect(page.getByRole('alert')).toContainText(
+    'All-over 1 and pattern band 1 want the same needles on rows 40–42.',
+  );
+  await panel.getByLabel('First row of the all-over').fill('46');
   await expect(page.getByRole('alert')).toHaveCount(0);
   await panel.getByLabel('Kept plain, left edge').fill('3');
   await panel.getByLabel('Kept plain, right edge').fill('2');
   // The seam takes one stitch of each.
   await expect(panel).toContainText('Its edges are plain, so nothing has to match in the seam.');
-  await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
-  await page.getByRole('button', { name: 'Undo change plain edges of a fill' }).click();
+  await page.getByRole('button', { name: 'Undo change plain edges of an all-over' }).click();
+  await page.getByRole('button', { name: 'Undo change plain edges of an all-over' }).click();
   await panel.getByLabel('Copies cut by an edge').selectOption('left out');
   await expect(panel).toContainText('left out.');
   await page.getByRole('button', { name: 'Undo choose what becomes of cut copies' }).click();
@@ -36,25 +38,25 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it ma
   // Lighthouse and gulls are the mirror image of themselves about a column, so on an odd row that has it in the
   // middle the edges are too, which is no match. Half a copy of step leaves the axes where they are.
   await expect(panel).toContainText('Every row would match with:');
-  await panel.getByLabel('Each copy up is moved by').fill('7');
+  await panel.getByLabel('Step each row of copies by').fill('7');
   await expectAccessible(page);
   await appearAs(page, 'dark');
   await expectAccessible(page);
   await what.getByRole('textbox', { name: 'Stitches', exact: true }).fill('103');
-  await expect(panel).toContainText('It does not match across the closed seam: a mirror image on all 95 rows.');
+  await expect(panel).toContainText('It does not match across the seam: a mirror image on all 95 rows.');
   // 103 less the two that the seam takes are 7 × 14 + 3.
   await panel.getByRole('button', { name: '3 stitches fewer, 100 at the cast-on' }).click();
-  await expect(announced(page)).toHaveText('Every row matches across the closed seam now.');
-  await expect(panel).toContainText('It matches across the closed seam on all 95 rows.');
+  await expect(announced(page)).toHaveText('Every row matches across the seam now.');
+  await expect(panel).toContainText('It matches across the seam on all 95 rows.');
   await page.getByRole('button', { name: 'Undo make the pattern match across the seam' }).click();
-  await expect(panel).toContainText('It does not match across the closed seam');
+  await expect(panel).toContainText('It does not match across the seam');
 
   // By keyboard: the pattern moves as it is shown, and the fill goes.
   await page.getByRole('gridcell').focus();
   await page.keyboard.press('}');
   await expect(panel.getByLabel('Moved from there by')).toHaveValue('1');
   await page.keyboard.press('Shift+Delete');
-  await expect(announced(page)).toHaveText('The fill is gone.');
+  await expect(announced(page)).toHaveText('Removed.');
   await expect(panel).toHaveCount(0);
 });
 
@@ -62,15 +64,15 @@ test('says where end needles show contrast at an edge, and lets the seam take it
   await start('sample');
   await page.keyboard.press('2');
   await page.keyboard.press('Shift+F');
-  await expect(announced(page)).toHaveText('The fill takes rows 43–140.');
-  const letTake = page.getByRole('button', { name: 'Let the seam take 1 stitch' });
+  await expect(announced(page)).toHaveText('The all-over takes rows 43–140.');
+  const letTake = page.getByRole('button', { name: 'Set a seam allowance of 1 stitch' });
   await expect(letTake).toHaveCount(0);
   const what = page.getByRole('region', { name: 'What it is' });
   await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
-  await what.getByRole('textbox', { name: 'Seam takes, left edge', exact: true }).fill('0');
+  await what.getByRole('textbox', { name: 'Seam allowance, left edge', exact: true }).fill('0');
   await expect(page.getByText('so it shows as a line along the edge')).toBeVisible();
   await letTake.press('Enter');
-  await expect(announced(page)).toHaveText('The seam takes 1 stitch at each edge.');
+  await expect(announced(page)).toHaveText('The seam allowance is 1 stitch at each edge.');
   await expect(letTake).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo change seam allowance' }).click();
   await expect(letTake).toBeVisible();

@@ -41,10 +41,10 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
   await expect(announced(page)).toContainText('Group 1 stops at the edge of the piece');
   await page.mouse.up();
   await expect(meaning(page)).toContainText('L60 and R12');
-  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('by-hand');
+  await expect(page.getByLabel('Spacing rule')).toHaveValue('by-hand');
   await page.getByRole('button', { name: 'Undo move a group' }).click();
   await expect(meaning(page)).toContainText('L48 and R12');
-  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
+  await expect(page.getByLabel('Spacing rule')).toHaveValue('seam');
 
   // As worn, L stands at the right: three to the right as seen is three towards the left edge.
   await page.getByRole('button', { name: 'Show the piece as worn' }).click();
@@ -98,12 +98,12 @@ test('chooses and moves a group by keyboard alone: each press is a step of undo,
   await page.keyboard.press('Control+Z');
   await expect(meaning(page)).toContainText('L48 and R12');
   await expect(undo).toBeDisabled();
-  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('seam');
+  await expect(page.getByLabel('Spacing rule')).toHaveValue('seam');
 
   // Kept, they stay where four stitches more would move them; given back, they go with the rule.
   await page.keyboard.press('k');
   await expect(announced(page)).toContainText('Needles L48 and R12 kept');
-  await expect(page.getByLabel('Spaces', { exact: true })).toHaveValue('by-hand');
+  await expect(page.getByLabel('Spacing rule')).toHaveValue('by-hand');
   await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
   await page.getByLabel('Stitches', { exact: true }).fill('124');
   await expect(meaning(page)).toContainText('124 stitches');

@@ -22,13 +22,13 @@ test('places two groups of three so that the eye sees 13, 24, 13', async ({ page
 test('goes through the choices by keyboard, and back by undo', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
-  const choices = page.getByRole('radiogroup', { name: 'Where they can stand' });
+  const choices = page.getByRole('radiogroup', { name: 'Possible placings' });
   const starts = page.getByRole('region', { name: 'What it is' });
   await choices.getByRole('radio').first().focus();
   await page.keyboard.press('ArrowDown');
   await expect(choices.getByRole('radio').nth(1)).toBeChecked();
   await expect(starts).not.toContainText('L48');
-  await expect(page.getByRole('button', { name: 'Undo take a placing' })).toBeEnabled();
+  await expect(page.getByRole('button', { name: 'Undo choose a placing' })).toBeEnabled();
 
   await page.getByRole('button', { name: /^\d more$/ }).click();
   await expect(choices.getByRole('radio')).toHaveCount(8);
@@ -42,7 +42,7 @@ test('each placing that is clicked is a step of undo of its own', async ({ page,
   await start();
   await openTwelve(page, home, [3, 3]);
   await page.getByRole('button', { name: /^\d more$/ }).click();
-  const strips = page.getByRole('radiogroup', { name: 'Where they can stand' }).locator('label');
+  const strips = page.getByRole('radiogroup', { name: 'Possible placings' }).locator('label');
   const chosen = (rank: number) => strips.nth(rank).getByRole('radio');
   for (const rank of [1, 2, 3]) {
     await strips.nth(rank).click();
@@ -59,22 +59,22 @@ test('follows the rule that is asked for', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
   const best = page.getByRole('radio').first();
-  await page.getByLabel('Make even').selectOption('blocks');
+  await page.getByLabel('Space evenly').selectOption('blocks');
   // By the blocks: 120 − 72 = 48, so 12, 24, 12.
   await expect(best).toHaveAccessibleName(/^Spaces 12, 24, 12\./);
-  await page.getByLabel('Spaces', { exact: true }).selectOption('even');
+  await page.getByLabel('Spacing rule').selectOption('even');
   await expect(best).toHaveAccessibleName(/^Spaces 16, 16, 16\./);
-  await page.getByLabel('Spaces', { exact: true }).selectOption('gaps');
+  await page.getByLabel('Spacing rule').selectOption('gaps');
   await page.getByLabel('Each gap').fill('10');
   await expect(best).toHaveAccessibleName(/^Spaces 19, 10, 19\./);
-  await page.getByLabel('Spaces', { exact: true }).selectOption('by-hand');
-  const needles = page.getByLabel('First needles');
+  await page.getByLabel('Spacing rule').selectOption('by-hand');
+  const needles = page.getByLabel('Left-hand needles');
   await needles.fill('L50, R20');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L50 and R20');
   await needles.fill('L50, R0');
   await expect(page.getByRole('alert')).toContainText('there is no needle 0');
   await needles.fill('L50');
-  await expect(page.getByRole('alert')).toContainText('1 first needle for 2 groups');
+  await expect(page.getByRole('alert')).toContainText('1 left-hand needle for 2 groups');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L50 and R20');
 });
 
@@ -99,23 +99,23 @@ test('adds, mirrors and removes groups and bands, each one step of undo', async 
   await page.getByRole('button', { name: 'Remove group 2' }).click();
   await expect(copies).toHaveValue('2, 2');
 
-  await page.getByRole('button', { name: 'Add a band' }).click();
-  await expect(page.getByLabel('Band')).toHaveValue('1');
+  await page.getByRole('button', { name: 'Add a pattern band' }).click();
+  await expect(page.getByLabel('Pattern band')).toHaveValue('1');
   await expect(copies).toHaveValue('1');
-  await page.getByRole('button', { name: 'Remove this band' }).click();
-  await page.getByRole('button', { name: 'Remove this band' }).click();
+  await page.getByRole('button', { name: 'Remove this pattern band' }).click();
+  await page.getByRole('button', { name: 'Remove this pattern band' }).click();
   await expect(meaning).toContainText('places nothing on the piece');
   await page.getByRole('button', { name: /^Place .* on the piece$/ }).click();
   await expect(copies).toHaveValue('1');
-  await page.getByRole('button', { name: 'Undo add a band' }).click();
-  await page.getByRole('button', { name: 'Undo remove a band' }).click();
+  await page.getByRole('button', { name: 'Undo add a pattern band' }).click();
+  await page.getByRole('button', { name: 'Undo remove a pattern band' }).click();
   await expect(copies).toHaveValue('2, 2');
 });
 
 test('says how many copies fit and on how many stitches the rule comes out exactly', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
-  await page.getByText('What would be better').click();
+  await page.getByText('Better fits').click();
   // Two figures of 35 on 120 stitches leave 50; the seam asks for quarters, so 48 and 52 come out exactly.
   await expect(page.getByText('It would come out exactly on 118 or 122 stitches.')).toBeVisible();
   const row = (copies: string) =>
@@ -125,7 +125,7 @@ test('says how many copies fit and on how many stitches the rule comes out exact
   await page.getByRole('button', { name: 'Make it 122 stitches' }).click();
   await expect(page.getByText('The rule comes out exactly on this piece.')).toBeVisible();
   await expect(page.getByRole('radio', { checked: true })).toHaveAccessibleName(/^Spaces 13, 26, 13\./);
-  await page.getByRole('button', { name: 'Place 4 copies, each by itself' }).focus();
+  await page.getByRole('button', { name: 'Place 4 copies, spaced singly' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1, 1');
   await page.getByRole('button', { name: 'Undo change copies' }).click();
@@ -145,7 +145,7 @@ test('says of a shaped piece on which row its spaces hold, and takes the cast-on
   await expect
     .poll(labels)
     .toEqual(expect.arrayContaining(['13', '24', 'on row 30', 'L48', 'L47', 'R47', 'L60', 'R60']));
-  await page.getByText('What would be better').click();
+  await page.getByText('Better fits').click();
   await expect(
     page.getByText('On row 30, where the groups stand, it would come out exactly on 118 or 122 stitches'),
   ).toBeVisible();

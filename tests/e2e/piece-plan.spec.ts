@@ -41,7 +41,7 @@ test('plans a tapered sleeve with three groups from nothing', async ({ page, sta
     .fill('20');
   await expect(meaning(page)).toContainText('From 72 to 156 stitches over 196 rows');
   await expect(meaning(page)).toContainText(
-    '1 stitch more at each edge every 4th row 34 times, then every 5th row 8 times.',
+    'Increase 1 stitch at each edge every 4th row from row 4, 34 times, then every 5th row from row 141, 8 times.',
   );
 
   await page.getByLabel('Copies in each group').fill('1, 2, 1');

@@ -19,7 +19,7 @@ test('shapes a sleeve head row by row, and keeps a list that has a wrong line', 
   await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right');
   await expect(page.getByRole('alert')).toHaveCount(0);
   await expect(what).toContainText(
-    '4 stitches fewer at the left edge on row 130; 4 stitches fewer at the right edge on row 131.',
+    'Decrease 4 stitches at the left edge before row 130; decrease 4 stitches at the right edge before row 131.',
   );
   await lines.blur();
   await what.getByLabel('Shape', { exact: true }).selectOption('body with a waist');
@@ -45,7 +45,7 @@ test('offers an even width where the difference is odd, and shapes the odd stitc
   await expect(top).toHaveValue('124');
   await top.fill('125');
   // 14 a side in 126 rows is every 9th row; the odd one comes in the middle of the uppermost rows between.
-  await expect(what).toContainText('1 stitch more at the right edge on row 122.');
+  await expect(what).toContainText('increase 1 stitch at the right edge before row 122.');
   await expect(page.getByRole('button', { name: 'Use 124 stitches' })).toBeVisible();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Use 126 stitches' }).press('Enter');

@@ -69,28 +69,28 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
   await page.getByLabel(/^Rows of the hem(?!, )/).fill('100');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('on rows 61–91');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
-    '50 hidden and 50 shown: it folds after row 50',
+    '50 of facing and 50 outside: it folds after row 50',
   );
   await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText(
     'Counter reads 59: Set pattern band 1 for row 61: ',
   );
   await page.getByLabel('Turning row').selectOption('knitted looser');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText(
-    'row 50, the last of the hidden half, is the turning row',
+    'row 50, the last of the facing, is the turning row',
   );
 
   // A section above the hem, of fabric that takes more stitches to the width.
   await page.getByRole('textbox', { name: 'Rows', exact: true }).fill('130');
   await page.getByText('Sections above the hem').click();
   await page.getByRole('button', { name: 'Add a section' }).click();
-  const section = page.getByRole('group', { name: 'Section 1 from below' });
-  await section.getByLabel('Called').fill('gulls');
-  await section.getByRole('switch', { name: 'Gauge of its own' }).check();
+  const section = page.getByRole('group', { name: 'Section 1 from the bottom' });
+  await section.getByLabel('Name').fill('gulls');
+  await section.getByRole('switch', { name: 'Own gauge' }).check();
   // 20 rows at 50 rows in 10 cm: 4 cm.
   await section.getByRole('textbox', { name: 'Rows in 10 cm' }).fill('50');
-  await expect(section.getByLabel('Rows of it, in cm')).toHaveValue('4');
+  await expect(section.getByLabel('Rows, in cm')).toHaveValue('4');
   await page.getByRole('button', { name: 'Undo change gauge of section' }).click();
-  await expect(section.getByLabel('Rows of it, in cm')).toHaveValue('5');
+  await expect(section.getByLabel('Rows, in cm')).toHaveValue('5');
 });
 
 test('takes a remedy, and says what it does before it is taken', async ({ page, start, home }) => {
@@ -144,7 +144,7 @@ test('has nothing that axe finds wrong, folded and unfolded, light and dark', as
   for (const name of ['Size, gauge, edges', 'Rows, copies, balls', 'Carriage, bed, limits', '6 more']) {
     await page.getByRole('button', { name }).click();
   }
-  await page.getByText('What would be better').click();
+  await page.getByText('Better fits').click();
   await page.getByLabel('Copies in each group').fill('x');
   await inBoth();
 });

@@ -57,7 +57,7 @@ const PLACEMENT: readonly Mutant[] = [
 ];
 
 const FABRIC: readonly Mutant[] = [
-  { in: 'placeBand', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
+  { in: 'setUpBefore', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
   { in: 'copyOnNeedles', text: 'blankLeft: blank.right', becomes: 'blankLeft: blank.left' },
   { in: 'READS_WITHOUT', text: '0.25', becomes: '0.3' },
   { in: 'clippedCopiesOf', text: 'edges.first - 1', becomes: 'edges.first' },

@@ -135,7 +135,7 @@ export const VIEWS: readonly View[] = [
     async show(page) {
       await goTo(page, 'Piece');
       await press(page, 'Shift+F');
-      await page.getByRole('region', { name: 'Fill', exact: true }).scrollIntoViewIfNeeded();
+      await page.getByRole('region', { name: 'All-over pattern', exact: true }).scrollIntoViewIfNeeded();
     },
   },
 ];

@@ -75,7 +75,7 @@ const PIECE: readonly Deed[] = [
   async (page, random) => press(page, random.of(['f', 'w', 'v', 't'])),
   async (page, random) => press(page, ...some(random, [...STEPS, 'Home', 'End'], 8)),
   async (page, random) => {
-    const placings = page.getByRole('radiogroup', { name: 'Where they can stand' }).locator('label');
+    const placings = page.getByRole('radiogroup', { name: 'Possible placings' }).locator('label');
     const count = await placings.count();
     if (count > 0) await placings.nth(random.whole(0, count - 1)).click();
     else await press(page, 'k');

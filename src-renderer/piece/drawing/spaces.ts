@@ -1,6 +1,6 @@
 /**
  * Margins and gaps of a band as a dimension line on the piece, and the gap
- * across the closed seam. The line stands where the piece is as wide as on the
+ * across the seam. The line stands where the piece is as wide as on the
  * row that was measured, and says which row that is.
  */
 import type { BandSpaces } from '@shared/fabric/index.ts';

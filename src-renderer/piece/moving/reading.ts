@@ -12,7 +12,7 @@ export type Guide =
   | { readonly kind: 'centre'; readonly column: number }
   /** Spaces that are as wide as one beside the group, the margins net of the seam. */
   | { readonly kind: 'equal'; readonly spaces: readonly number[]; readonly stitches: number }
-  /** The gap beside the group is as wide as the one across the closed seam. */
+  /** The gap beside the group is as wide as the one across the seam. */
   | { readonly kind: 'seam'; readonly stitches: number }
   /** An edge of the group is in line with one of another band: between `column` and the one before it. */
   | { readonly kind: 'line'; readonly column: number }

@@ -69,7 +69,7 @@ export function seamMatchingOf(
   lowest = 1,
 ): SeamMatching {
   const place = fills[fill];
-  if (!place) throw new RangeError(`Fill ${fill} of ${fills.length}`);
+  if (!place) throw new RangeError(`All-over ${fill} of ${fills.length}`);
   const firstRow = Math.max(place.firstRow, lowest);
   const rows = Array.from({ length: Math.max(0, place.lastRow - firstRow + 1) }, (_, index) =>
     meetingOn(place, outline, firstRow + index),

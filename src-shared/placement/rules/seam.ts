@@ -1,4 +1,4 @@
-/** Seam continues: the gap across the closed seam equals the gaps between the groups. */
+/** Seam continues: the gap across the seam equals the gaps between the groups. */
 import { gapCount, type SolvingRule } from './rule.ts';
 
 export const seamContinues: SolvingRule<'seam'> = {

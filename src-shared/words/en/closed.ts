@@ -17,12 +17,12 @@ function gapsText(gaps: readonly number[]): string {
 /** What the eye sees of a band, and of so many more alike: the gap across the seam beside the gaps between the groups. */
 function band({ rows, acrossSeam, gaps, shaped }: BandRound, alike: number): string {
   const change = shaped ? ` By row ${shaped.row} shaping makes the gap across the seam **${shaped.stitches}**.` : '';
-  const others = alike === 0 ? '' : ` and ${n.count(alike, 'more band')} alike`;
+  const others = alike === 0 ? '' : ` and ${n.count(alike, 'more pattern band')} alike`;
   return `${capitalised(n.rowSpan(rows.first, rows.last))}${others}: ${compared(acrossSeam, gaps)}.${change}`;
 }
 
 function compared(acrossSeam: number, gaps: readonly number[]): string {
-  if (acrossSeam < 0) return `the seam takes **${-acrossSeam}** of the figure`;
+  if (acrossSeam < 0) return `the seam allowance takes **${-acrossSeam}** of the figure`;
   const across = `across the seam **${acrossSeam}**`;
   const judgement = judgeRound(acrossSeam, gaps);
   if (judgement.kind === 'one-group') return `${across}, with one group all round`;
@@ -37,17 +37,17 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
   }
 }
 
-/** `Fill 1, rows 1–60. It matches across the closed seam on all 60 rows.` */
+/** `All-over 1, rows 1–60. It matches across the seam on all 60 rows.` */
 function fillRound(index: number, { rows, seam }: FillRound): string {
-  return `Fill ${index + 1}, ${n.rowSpan(rows.first, rows.last)}. ${fill.seam.summary(seam)}`;
+  return `All-over ${index + 1}, ${n.rowSpan(rows.first, rows.last)}. ${fill.seam.summary(seam)}`;
 }
 
 const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
 
 export const closed = {
-  command: 'Show the piece closed',
-  laidOpen: 'The piece is laid open.',
-  title: (name: string): string => `${capitalised(name)}, closed, as worn`,
+  command: 'Show it seamed',
+  laidOpen: 'The piece is opened flat.',
+  title: (name: string): string => `${capitalised(name)}, seamed, as worn`,
   /** How it stands, in whole degrees that the seam is to the right of the middle. */
   turned(degrees: number): string {
     if (degrees === 0) return 'the seam in the middle';
@@ -56,14 +56,14 @@ export const closed = {
   },
   caption: (face: FinishedFace, turned: string): string => `${FACING[face]}, seen from outside; ${turned}.`,
   /** The drawing, to assistive technology. */
-  label: (name: string): string => `${name}, closed, as worn`,
+  label: (name: string): string => `${name}, seamed, as worn`,
   help: 'Left and right arrow keys turn the piece, Page Up and Page Down turn it further; Home brings the seam to the middle, End to the back. Up and down arrow keys move along a piece that is larger than the view.',
   /** Where it stands and what faces us, as it is turned. */
   turnedTo: (turned: string, needle: Slot | null): string =>
     needle === null ? capitalised(turned) : `${capitalised(turned)} · needle ${label(needle)} in front`,
   seam: 'seam',
   /** After the caption, where some rows are off. */
-  zigzag: 'The seam is a zigzag where a fill does not match across it.',
+  zigzag: 'The seam is a zigzag where an all-over does not match across it.',
   /** Beside the zigzag: `2 too many`, or that it is a mirror image (null). */
   broken: (by: number | null): string =>
     by === null ? 'mirror image' : `${Math.abs(by)} too ${by > 0 ? 'many' : 'few'}`,
@@ -77,14 +77,14 @@ export const closed = {
         : `**${lengths.length(footMm, unit)}** round at the lower edge, **${lengths.length(topMm, unit)}** at the top.`,
     allowance: (left: number, right: number): string =>
       left === right
-        ? `The seam takes **${n.stitches(left)}** of each edge.`
-        : `The seam takes **${left}** of the left edge and **${n.stitches(right)}** of the right.`,
-    /** The hidden half of a folded hem. */
+        ? `Seam allowance: **${n.stitches(left)}** at each edge.`
+        : `Seam allowance: **${n.stitches(left)}** at the left edge and **${right}** at the right.`,
+    /** The facing of a folded hem. */
     inside: (rows: number): string =>
       `${capitalised(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
     fill: fillRound,
-    fillInside: (index: number): string => `Fill ${index + 1} lies inside the hem and is not seen.`,
-    bandInside: (index: number): string => `Band ${index + 1} lies inside the hem and is not seen.`,
+    fillInside: (index: number): string => `All-over ${index + 1} lies inside the hem and is not seen.`,
+    bandInside: (index: number): string => `Pattern band ${index + 1} lies inside the hem and is not seen.`,
   },
 };

@@ -68,7 +68,7 @@ function summary(seam: SeamMatching): string {
   // Rows of one yarn show no seam: they are neither counted nor told.
   const isWhole = uniform + plain === 0;
   const every = isWhole ? `all **${n.rows(patterned)}**` : `all **${patterned}** rows that show it`;
-  if (matching === patterned) return `It matches across the closed seam on ${every}.${ends}`;
+  if (matching === patterned) return `It matches across the seam on ${every}.${ends}`;
   const on = (count: number, kind: SeamMeeting['kind']): string =>
     count === patterned ? every : `**${count}** (${rowsMeeting(seam, kind)})`;
   const broken = [
@@ -77,33 +77,33 @@ function summary(seam: SeamMatching): string {
   ].filter((part) => part !== '');
   const head =
     matching === 0
-      ? 'It does not match across the closed seam'
-      : `It matches across the closed seam on **${matching}** of ${n.rows(patterned)}${isWhole ? '' : ' that show it'}`;
+      ? 'It does not match across the seam'
+      : `It matches across the seam on **${matching}** of ${n.rows(patterned)}${isWhole ? '' : ' that show it'}`;
   return `${head}: ${broken.join(', ')}.${ends}`;
 }
 
 export const fill = {
-  title: 'Fill',
+  title: 'All-over pattern',
   more: 'Rows, edges, how it lies',
   number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
-  which: 'Fill',
-  add: (motif: string): string => `Fill with ${motif}`,
-  remove: 'Remove this fill',
-  added: (firstRow: number, lastRow: number): string => `The fill takes ${n.rowSpan(firstRow, lastRow)}.`,
-  removed: 'The fill is gone.',
+  which: 'All-over',
+  add: (motif: string): string => `Repeat ${motif} all over`,
+  remove: 'Remove this all-over',
+  added: (firstRow: number, lastRow: number): string => `The all-over takes ${n.rowSpan(firstRow, lastRow)}.`,
+  removed: 'Removed.',
 
   form: {
-    motif: 'Motif of the fill',
-    firstRow: 'First row of the fill',
+    motif: 'Motif of the all-over',
+    firstRow: 'First row of the all-over',
     toTop: 'Up to the top',
-    lastRow: 'Last row of the fill',
-    centre: 'In the middle stands',
+    lastRow: 'Last row of the all-over',
+    centre: 'Centred on',
     centres: { column: 'the middle of a copy', between: 'the line between two' } satisfies {
       readonly [Centre in Fill['centre']]: string;
     },
     shift: 'Moved from there by',
     shiftHint: 'to the right on the needles; negative to the left',
-    step: 'Each copy up is moved by',
+    step: 'Step each row of copies by',
     stepHint: (width: number): string =>
       width % 2 === 0 ? `0 for straight up, ${width / 2} for a brick` : '0 for straight up',
     border: (side: Side): string => `Kept plain, ${side} edge`,
@@ -127,9 +127,9 @@ export const fill = {
   },
 
   commands: {
-    left: 'Move the pattern of the fill left, as it is shown',
-    right: 'Move the pattern of the fill right, as it is shown',
-    remove: 'Remove the fill',
+    left: 'Move the all-over left, as it is shown',
+    right: 'Move the all-over right, as it is shown',
+    remove: 'Remove the all-over',
   },
 
   seam: {
@@ -148,7 +148,7 @@ export const fill = {
     /** What a button says that takes the stitch count; `stitches` at the cast-on. */
     width: (by: number, stitches: number): string =>
       `${n.stitches(Math.abs(by))} ${by > 0 ? 'more' : 'fewer'}, ${stitches} at the cast-on`,
-    taken: 'Every row matches across the closed seam now.',
+    taken: 'Every row matches across the seam now.',
   },
 
   needles,
@@ -167,6 +167,6 @@ export const fill = {
       first.length === 0
         ? `no copy starts on row ${firstRow}`
         : `on row ${firstRow} copies of ${n.stitches(width)} start ${needles(first, width)}`;
-    return `Fill ${index + 1}, ${n.rowSpan(firstRow, lastRow)}: ${start}.${stepped(step, width)}`;
+    return `All-over ${index + 1}, ${n.rowSpan(firstRow, lastRow)}: ${start}.${stepped(step, width)}`;
   },
 };

@@ -37,11 +37,11 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
 const byCode: {
   readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], bands: Knitted['bands']) => string;
 } = {
-  'long-floats': (finding, yarns, bands) => {
-    // A ball for each group takes away what is carried between groups, and there is none where one stands alone.
-    const isBetween = finding.role === 'contrast' && bands.some(({ groups }) => groups.length > 1);
-    const others = 'break it with anchor stitches, sew it down, or line the piece.';
-    return `${floats(finding, yarns)}: too long to lie loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
+  'long-floats': (finding, yarns) => {
+    // A ball for each group takes away what floats between groups, and nothing of what floats inside one.
+    const isBetween = finding.isBetweenGroups;
+    const others = 'break it with anchor stitches, latch it up or catch it down, or line the piece.';
+    return `${floats(finding, yarns)}: too long to leave loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
   },
   'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
   'long-carry': (finding, yarns) =>
@@ -67,7 +67,7 @@ const byCode: {
   'contrast-not-bound-in': ({ rows }) =>
     `End-needle selection is off on ${n.rowSpan(...rows)}, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.`,
   'end-needles-seen': ({ rows, edge, count }) =>
-    `End-needle selection knits contrast at ${edge === 'both' ? 'both edges' : `the ${edge} edge`} on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} from ${rows[0]} to ${rows[1]}`}, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.`,
+    `End-needle selection knits contrast at ${edge === 'both' ? 'both edges' : `the ${edge} edge`} on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} from ${rows[0]} to ${rows[1]}`}, and no stitch goes into a seam there, so it shows as a line along the edge. Set a seam allowance of 1 stitch at each edge, or cover the edge with a band.`,
   'end-needles-always': ({ rows, isAllOver }) =>
     `This machine always selects the end needles: on ${n.rowSpan(...rows)} the edge needles knit contrast, which floats from the ${isAllOver ? 'pattern' : 'groups'} to both edges, though the pattern asks for end-needle selection off.`,
   'end-needles-none': ({ rows, isAllOver }) =>
@@ -81,9 +81,9 @@ const byCode: {
   'copies-left-out': ({ rows, copies, group }) =>
     `${n.copies(copies)} of group ${group + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where shaping would cut ${copies === 1 ? 'it' : 'them'}.`,
   'fill-cut': ({ rows, copies, whole, fill }) =>
-    `The edges cut ${n.copies(copies)} of fill ${fill + 1} on ${n.rowSpan(...rows)}; ${whole} ${whole === 1 ? 'is' : 'are'} whole. To knit whole ones only, leave cut copies out.`,
+    `The edges cut ${n.copies(copies)} of all-over ${fill + 1} on ${n.rowSpan(...rows)}; ${whole} ${whole === 1 ? 'is' : 'are'} whole. To knit whole ones only, leave cut copies out.`,
   'fill-left-out': ({ rows, copies, whole, fill }) =>
-    `${n.copies(copies)} of fill ${fill + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
+    `${n.copies(copies)} of all-over ${fill + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
   'figure-in-seam': ({ rows, side, stitches }) =>
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
   'odd-shaping': ({ rows, at, edge, even }) =>
@@ -109,8 +109,8 @@ const byCode: {
       isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
     }`,
   'mirrored-lettering-in-fill': ({ fill, motif, isFillMirrored }) =>
-    `${motif} in fill ${fill + 1} would be seen mirrored when worn, and it has lettering. ${
-      isFillMirrored ? 'Do not mirror the fill.' : 'Let its chart show the piece as worn, or mirror the fill.'
+    `${motif} in all-over ${fill + 1} would be seen mirrored when worn, and it has lettering. ${
+      isFillMirrored ? 'Do not mirror the all-over.' : 'Let its chart show the piece as worn, or mirror the all-over.'
     }`,
   'infant-floats': ({ rows, count }) =>
     `This piece is for an infant and has ${n.count(count, 'float')} on ${n.rowSpan(...rows)}. ${INFANT}`,
@@ -119,24 +119,22 @@ const byCode: {
 };
 
 const INFANT =
-  'Loose threads can catch and tie off fingers and toes: have none at hands and feet, and line or sew down the rest.';
+  'Loose threads can wrap round fingers and toes and cut off the blood: have none at hands and feet, and line, latch up or catch down the rest.';
 
 const MACHINE =
   'Keep loose sleeves and hair away from the moving carriage. Hooks and latches are sharp, the tension mast flicks back and weights fall. Push a wrapped needle back before the carriage moves.';
 
-function left(count: number): string {
-  return count === 0
-    ? 'No long float or carry is left'
-    : `${n.count(count, 'long float or carry', 'long floats and carries')} left`;
+function left({ before, after }: Remedy['long']): string {
+  if (after === 0) return 'Leaves no long float or carry';
+  return `Leaves ${after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`;
 }
 
 const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { code: Code }>) => string } = {
   'own-balls': ({ balls, long, wrapsAdded }) =>
-    `${left(long.after)} (now ${long.before}). It takes ${n.count(balls, 'ball')} and ${n.count(wrapsAdded, 'more wrap')}.`,
+    `${left(long)}. It takes ${n.count(balls, 'ball')} and ${n.count(wrapsAdded, 'more wrap')}.`,
   lining: ({ long }) =>
     `The lining covers ${long.before - long.after} of ${n.count(long.before, 'long float or carry', 'long floats and carries')}.`,
-  'end-needles-off': ({ long, wrapsAdded }) =>
-    `${left(long.after)} (now ${long.before}). It takes ${n.count(wrapsAdded, 'more wrap')}.`,
+  'end-needles-off': ({ long, wrapsAdded }) => `${left(long)}. It takes ${n.count(wrapsAdded, 'more wrap')}.`,
 };
 
 export const findings = {
@@ -157,7 +155,7 @@ export const findings = {
     infant: INFANT,
     machine: MACHINE,
   },
-  seamStitch: { label: 'Let the seam take 1 stitch', taken: 'The seam takes 1 stitch at each edge.' },
+  seamStitch: { label: 'Set a seam allowance of 1 stitch', taken: 'The seam allowance is 1 stitch at each edge.' },
   remedy: {
     /** What a button that takes the remedy says. */
     label: {

@@ -1,5 +1,4 @@
 /** The row-by-row plan: sections, rows, what to have ready. */
-import { label } from '../../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
@@ -30,10 +29,10 @@ function summary(plan: Plan, project: Project): string[] {
   const stitches = castOn === atTop ? n.stitches(castOn) : `${castOn} to ${n.stitches(atTop)}`;
   const parts = plan.sections.map(({ name, first, last }) => `${sections.name(name)} ${n.rowSpan(first, last)}`);
   return [
-    `${pieceOf(project.piece, sizeName(project))}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). The carriage starts from the ${project.piece.startSide}.`,
+    `${pieceOf(project.piece, sizeName(project))}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). Carriage at the ${project.piece.startSide} before row 1.`,
     ...plan.groups.map(
       ({ block, figure, firstRow, lastRow }, index) =>
-        `Group ${index + 1}: first needle ${label(block.first)}, needles ${n.run(block)}, seen ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
+        `Group ${index + 1}: needles ${n.run(block)}, visible ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
     ),
     ...plan.fills.flatMap((placed, index) => [
       fill.lies({ ...placed, index, width: placed.copy.width, first: firstNeedlesOf(placed, plan.outline) }),

@@ -55,7 +55,7 @@ function blank({ blank: edges, repeat: unit }: Measure): string {
   }
   const phrase = `The **${columns} blank** all the way up`;
   if (!unit.dividesAcross) return `${phrase}.`;
-  return `${phrase}: each figure shows as **${n.stitches(unit.width - apart)}**, copies stand **${apart} apart**.`;
+  return `${phrase}: each figure is **${n.columns(unit.width - apart)}** wide, copies stand **${apart} apart**.`;
 }
 
 /** Blank rows below and above; null where there are none. */
@@ -77,7 +77,7 @@ function step(measured: Measure): string | null {
     const { halfDrop, brick } = half;
     return (
       `The copies are stepped by half: a **half drop** of ${n.size(halfDrop.width, halfDrop.height)}, ` +
-      `each next column ${n.rows(move.rows)} higher; seen by rows, **bricks** of ${n.size(brick.width, brick.height)}.`
+      `each next copy ${n.rows(move.rows)} higher; seen by rows, **bricks** of ${n.size(brick.width, brick.height)}.`
     );
   }
   return `The copies are stepped: **${n.rows(move.rows)}** up, the pattern stands **${n.stitches(move.shift)}** to the right.`;

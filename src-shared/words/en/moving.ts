@@ -11,7 +11,7 @@ const IN_LINE: { readonly [Kind in InLine]: string } = {
   centre: 'in the middle of the piece',
   equal: 'spaces alike',
   seam: 'gap as across the seam',
-  line: 'in line with another band',
+  line: 'in line with another pattern band',
   rows: 'as many rows below as above',
 };
 
@@ -19,8 +19,8 @@ const STOPS: { readonly [Kind in Stop]: string } = {
   edge: 'stops at the edge of the piece',
   end: 'stops where the piece ends',
   group: 'stops at the group beside it',
-  band: 'stops at another band',
-  fill: 'stops at a fill',
+  band: 'stops at another pattern band',
+  fill: 'stops at an all-over',
 };
 
 export const moving = {

@@ -30,32 +30,34 @@ function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean
   return where === 'across' ? `${phrase} across it` : `${phrase} to the ${where}`;
 }
 
+/** When: `before row 40`; of several, from which row on, as `every 9th row` alone is read as 9 or as 10. */
 function often({ row, every, times }: ShapingStep): string {
-  if (times === 1) return `on row **${row}**`;
-  return `every ${every === 1 ? '' : `${n.ordinal(every)} `}row **${n.count(times, 'time')}**`;
+  if (times === 1) return `before row **${row}**`;
+  return `every ${every === 1 ? '' : `${n.ordinal(every)} `}row from row **${row}**, **${n.count(times, 'time')}**`;
 }
 
 /**
- * `1 stitch more at each edge every 9th row 6 times, then every 10th row 3
- * times; 4 stitches fewer at the left edge on row 40.` Null for straight edges.
+ * `Increase 1 stitch at each edge every 9th row from row 9, 6 times, then every
+ * 10th row from row 64, 3 times; decrease 4 stitches at the left edge before
+ * row 140.` Null for straight edges.
  */
 function shaping(steps: readonly ShapingStep[]): string | null {
   if (steps.length === 0) return null;
   const phrases = steps.map((step, index) => {
     const before = steps[index - 1];
     const isSameEdge = before?.edge === step.edge;
-    const kind = step.stitches > 0 ? 'more' : 'fewer';
-    const what = `${n.stitches(Math.abs(step.stitches))} ${kind} at ${n.edges[step.edge]} `;
+    const kind = step.stitches > 0 ? 'increase' : 'decrease';
+    const what = `${kind} ${n.stitches(Math.abs(step.stitches))} at ${n.edges[step.edge]} `;
     const between = index === 0 ? '' : isSameEdge ? ', then ' : '; ';
     return `${between}${isSameEdge && before.stitches === step.stitches ? '' : what}${often(step)}`;
   });
-  return `${phrases.join('')}.`;
+  return capitalised(`${phrases.join('')}.`);
 }
 
 const FACING: { readonly [What in Shows]: { readonly [Face in FinishedFace]: string } } = {
   needles: {
-    knit: 'The purl side faces you; the knit side will be seen. Row counter on the right.',
-    purl: 'The purl side faces you and will be seen. Row counter on the right.',
+    knit: 'The purl side faces you; the knit side will be seen. Row numbers at the right.',
+    purl: 'The purl side faces you and will be seen. Row numbers at the right.',
   },
   worn: {
     knit: 'The knit side, as it will be seen. Needles keep their names at the machine: L stands at the right here.',
@@ -181,8 +183,8 @@ export const piece = {
       counted: { stitches: 'Stitches counted', rows: 'Rows counted' },
       measure: { stitches: 'They measure across', rows: 'They measure up' },
     },
-    seam: (side: Side): string => `Seam takes, ${side} edge`,
-    finishedFace: 'Seen when worn',
+    seam: (side: Side): string => `Seam allowance, ${side} edge`,
+    finishedFace: 'Side worn outside',
     faces: { knit: 'knit side', purl: 'purl side' },
     isLined: 'Lined',
     isInfant: 'For an infant',
@@ -192,7 +194,7 @@ export const piece = {
     bedNeedlesHint: '0 if not known',
     offset: 'Needles off the centre',
     offsetHint: 'to the right; negative to the left',
-    startSide: 'Carriage starts at the',
+    startSide: 'Carriage before row 1, at the',
     sides: { left: 'left', right: 'right' },
     endNeedles: 'End-needle selection',
     endNeedlesHint: 'carries the contrast to both edges',
@@ -201,7 +203,7 @@ export const piece = {
     floatMmHint: '0: only stitches count',
     oddStitch: 'Odd stitch on the',
 
-    band: 'Band',
+    band: 'Pattern band',
     bandAt: (index: number, first: number, last: number): string => `${index + 1}: rows ${first}–${last}`,
     bandNumber: (index: number): string => `${index + 1}`,
     groups: 'Groups',
@@ -211,10 +213,10 @@ export const piece = {
     copies: 'Copies in each group',
     copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
     copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
-    judge: 'Make even',
-    rule: 'Spaces',
-    firstNeedles: 'First needles',
-    firstNeedlesHint: 'left to right',
+    judge: 'Space evenly',
+    rule: 'Spacing rule',
+    firstNeedles: 'Left-hand needles',
+    firstNeedlesHint: 'of the groups, from left to right',
     unit: 'One copy is',
     units: { repeat: 'one repeat', whole: 'the whole chart' },
     cutCopies: 'Copies cut by shaping',
@@ -231,13 +233,13 @@ export const piece = {
     mirrored: 'Mirrored',
     addGroup: 'Add a group',
     removeGroup: (index: number): string => `Remove group ${index + 1}`,
-    addBand: 'Add a band',
-    removeBand: 'Remove this band',
+    addBand: 'Add a pattern band',
+    removeBand: 'Remove this pattern band',
     placeMotif: (name: string): string => `Place ${name} on the piece`,
   },
 
   choices: {
-    title: 'Where they can stand',
+    title: 'Possible placings',
     /** One choice, to assistive technology. */
     label: (spaces: readonly number[], why: string): string => `Spaces ${spaces.join(', ')}. ${why}`,
     more: (left: number): string => `${left} more`,
@@ -245,9 +247,9 @@ export const piece = {
   },
 
   better: {
-    title: 'What would be better',
+    title: 'Better fits',
     /** Over the table of counts. */
-    counts: (name: string): string => `Copies of ${name}, each by itself`,
+    counts: (name: string): string => `Copies of ${name}, spaced singly`,
     copies: 'Copies',
     edges: 'Edges',
     between: 'Between',
@@ -257,8 +259,8 @@ export const piece = {
     margins: (left: number, right: number): string => (left === right ? String(left) : `${left}, ${right}`),
     gaps: (least: number, most: number): string => (least === most ? String(least) : `${least} to ${most}`),
     noGap: 'none',
-    take: (copies: number): string => `Take ${copies}`,
-    takeInFull: (copies: number): string => `Place ${n.copies(copies)}, each by itself`,
+    take: (copies: number): string => `Use ${copies}`,
+    takeInFull: (copies: number): string => `Place ${n.copies(copies)}, spaced singly`,
     isExact: 'The rule comes out exactly on this piece.',
     /** `row`: the one that the stitches are counted on, or null where all rows are alike. */
     widths: (stitches: readonly number[], row: number | null): string => {
@@ -298,7 +300,7 @@ export const piece = {
       wraps: 'Wraps',
       stitches: 'Stitches',
       turn: 'As worn',
-      closed: 'Closed',
+      closed: 'Seamed',
       sizes: 'Sizes',
     },
   },

@@ -18,7 +18,7 @@ interface RuleWords {
 const solved: { readonly [Kind in SolvedRule['kind']]: RuleWords } = {
   seam: {
     name: 'Seam continues',
-    asks: 'Each margin is half a gap, so that the pattern runs on across the closed seam.',
+    asks: 'Each margin is half a gap, so that the pattern runs on across the seam.',
     best: (how, isMet) => (isMet ? `Even ${how}` : 'Both sides alike'),
     spaces: 'gaps and seam',
   },
@@ -54,7 +54,7 @@ function written(kind: string): string {
 }
 
 const judges: { readonly [Judge in Band['judge']]: string } = {
-  figure: 'the visible figure',
+  figure: 'what is seen',
   blocks: 'the pattern blocks',
 };
 
@@ -101,12 +101,12 @@ function seam(choice: PlacementChoice): string {
   const taken = reason.seamAllowance.left + reason.seamAllowance.right;
   if (acrossSeam < 0) {
     const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
-    return `the seam takes ${taken}, and with them ${-acrossSeam} of the ${what}`;
+    return `the seam allowance of ${taken} takes ${-acrossSeam} of the ${what}`;
   }
   const shown =
     reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `the blocks lie ${acrossSeam} apart across the seam`;
-  const said = `closed, ${shown}${round(choice)}`;
-  return taken === 0 ? said : `the seam takes ${taken}; ${said}`;
+  const said = `${shown}${round(choice)}`;
+  return taken === 0 ? said : `seam allowance ${taken}; ${said}`;
 }
 
 function judged({ reason, figure, blocks }: PlacementChoice): Spaces {
@@ -119,7 +119,7 @@ function cost(choice: PlacementChoice): string {
   const { rule, imbalance, fromRule, ideal } = reason;
   if (ideal === null || (imbalance === 0 && fromRule === 0)) return '';
   const { margin, gap } = ideal;
-  if (margin < 0 || (gap !== null && gap < 0)) return '; the seam takes more than there is to share';
+  if (margin < 0 || (gap !== null && gap < 0)) return '; the seam allowance takes more than there is to share';
   const { gaps } = judged(choice);
   const share = [
     rule === 'margins' ? '' : exactMargin(margin, reason.seamAllowance),
@@ -174,7 +174,7 @@ function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], n
 
 const rules: { readonly [Kind in PlacementRule['kind']]: Pick<RuleWords, 'name' | 'asks'> } = {
   ...solved,
-  'by-hand': { name: 'By hand', asks: 'The first needle of each group is given.' },
+  'by-hand': { name: 'By hand', asks: 'The left-hand needle of each group is given.' },
 };
 
 export const placement = {

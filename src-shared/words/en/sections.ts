@@ -1,18 +1,18 @@
-/** Sections up the piece: hem, parts, body; their gauges, and how a hem is folded and joined. */
+/** Sections up the piece: hem, parts, main part; their gauges, and how a hem is folded and joined. */
 import type { LengthUnit } from '../../length/index.ts';
 import type { Gauge, Position, Region, SectionName, Turning } from '../../piece/index.ts';
 import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
-const OWN = { 'hem-back': 'hem back', 'hem-front': 'hem front', body: 'body' } as const;
+const OWN = { 'hem-back': 'hem facing', 'hem-front': 'hem outside', body: 'main part' } as const;
 
-/** `hem back`, or the name that the knitter gave it. */
+/** `hem facing`, or the name that the knitter gave it. */
 function name(section: SectionName): string {
   return typeof section === 'string' ? OWN[section] : section.part;
 }
 
-/** `the hem front`, `the section "rib"`, `the piece`. */
+/** `the hem outside`, `the section "rib"`, `the piece`. */
 function the(region: Region): string {
   if (region === 'piece') return 'the piece';
   return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.part}"`;
@@ -35,7 +35,7 @@ export const sections = {
     return `${hem === 0 ? `The ${named}` : `The hem of ${n.rows(hem)} and the ${named}`} ${isOne ? 'takes' : 'take'} ${n.rows(rows)}`;
   },
 
-  /** `From the bottom up: hem back, 10 rows (2.5 cm); …`: names in it, so no marks. Null for a body alone. */
+  /** `From the bottom up: hem facing, 10 rows (2.5 cm); …`: names in it, so no marks. Null for a main part alone. */
   up(
     sections: readonly { readonly name: SectionName; readonly rows: number; readonly mm: number }[],
     unit: LengthUnit,
@@ -45,16 +45,16 @@ export const sections = {
     return `From the bottom up: ${described.join('; ')}.`;
   },
 
-  /** `The hem takes 100 rows, 50 hidden and 50 shown.` Then where it folds, and whether its loops are hung. */
+  /** `The hem takes 100 rows, 50 of facing and 50 outside.` Then where it folds, and whether its loops are hung. */
   hem(rows: number, turning: Turning, isHung: boolean): string {
     const hidden = Math.floor(rows / 2);
     if (hidden === 0) return `The hem takes **${n.rows(rows)}**, too few to fold.`;
-    const halves = `The hem takes **${n.rows(rows)}**, ${hidden} hidden and ${rows - hidden} shown`;
+    const halves = `The hem takes **${n.rows(rows)}**, ${hidden} of facing and ${rows - hidden} outside`;
     const how = { loose: 'knitted looser', eyelets: 'of eyelets' } as const;
     const fold =
       turning === 'none'
         ? `it folds after row **${hidden}**`
-        : `row **${hidden}**, the last of the hidden half, is the turning row, ${how[turning]}, and it folds along it`;
+        : `row **${hidden}**, the last of the facing, is the turning row, ${how[turning]}, and it folds along it`;
     const join = isHung ? `It is joined after row **${rows}**.` : 'No open loops are hung to join it: sew it down.';
     return `${halves}: ${fold}. ${join}`;
   },
@@ -67,13 +67,13 @@ export const sections = {
       loose: 'knitted looser',
       eyelets: 'eyelets',
     } satisfies { readonly [Kind in Turning]: string },
-    ownGauge: 'Gauge of its own',
+    ownGauge: 'Own gauge',
     title: 'Sections above the hem',
-    section: (index: number): string => `Section ${index + 1} from below`,
+    section: (index: number): string => `Section ${index + 1} from the bottom`,
     newName: (number: number): string => `section ${number}`,
-    name: 'Called',
+    name: 'Name',
     nameTaken: 'Another section is called that.',
-    rows: 'Rows of it',
+    rows: 'Rows',
     isLined: 'This section is lined',
     moveUp: 'Move it up',
     moveDown: 'Move it down',
@@ -84,16 +84,16 @@ export const sections = {
 
   /** Placing a band up and down. */
   position: {
-    stands: 'Stands',
+    stands: 'Position',
     kinds: {
       centred: 'centred',
-      'from-edge': 'so far from an edge',
+      'from-edge': 'a distance from an edge',
       'above-hem': 'directly above the hem',
-      'from-row': 'from a row on',
+      'from-row': 'from a given row',
     } satisfies { readonly [Kind in Position['kind']]: string },
     centredIn: 'Centred in',
     region: (region: 'shown' | Region): string =>
-      region === 'shown' ? 'the hem, or the body' : region === 'piece' ? 'the whole piece' : name(region),
+      region === 'shown' ? 'the hem outside, or the main part' : region === 'piece' ? 'the whole piece' : name(region),
     oddRow: 'Odd row',
     oddRows: { below: 'below', above: 'above' },
     from: 'Measured from the',

@@ -85,8 +85,8 @@ export const sheet = {
   seamAllowance(left: number, right: number): string {
     if (left === 0 && right === 0) return 'no seam allowance';
     return left === right
-      ? `the seam takes ${n.stitches(left)} at each edge`
-      : `the seam takes ${n.stitches(left)} at the left edge and ${right} at the right`;
+      ? `seam allowance of ${n.stitches(left)} at each edge`
+      : `seam allowance of ${n.stitches(left)} at the left edge and ${right} at the right`;
   },
 
   figureCaption: (face: FinishedFace, scale: number, isOneGauge: boolean): string =>
@@ -109,7 +109,7 @@ export const sheet = {
     const filled = fills.map(({ firstRow, lastRow }) => n.rowSpan(firstRow, lastRow));
     const parts = [
       groups.length === 0 ? '' : `${n.count(groups.length, 'group')}: ${said.join('; ')}`,
-      fills.length === 0 ? '' : `${n.count(fills.length, 'fill')}: ${filled.join('; ')}`,
+      fills.length === 0 ? '' : `${n.count(fills.length, 'all-over')}: ${filled.join('; ')}`,
     ].filter((part) => part !== '');
     return `${piece}, drawn to scale, ${parts.length === 0 ? 'plain' : `with ${parts.join('; and ')}`}`;
   },
@@ -120,7 +120,7 @@ export const sheet = {
     motifs.flatMap(({ letter, name }, index) => rich`${index === 0 ? '' : '   '}${strong(letter)} ${name}`),
   section: (name: SectionName): string => sections.name(name),
   strip: {
-    figure: (row: number): string => `row ${row}, seen`,
+    figure: (row: number): string => `row ${row}, visible`,
     blocks: (row: number): string => `row ${row}, blocks`,
     both: (row: number): string => `row ${row}, stitches`,
     /** What of a margin the seam leaves. */
@@ -132,8 +132,8 @@ export const sheet = {
   everyRows: (step: number): string => (step === 1 ? 'each row' : `every ${n.ordinal(step)}`),
 
   fills: {
-    title: 'Fills',
-    /** `Fill 1, lozenges: rows 2–100, from L49 to R49; 40 copies whole, 20 cut.` */
+    title: 'All-over patterns',
+    /** `All-over 1, lozenges: rows 2–100, from L49 to R49; 40 copies whole, 20 cut.` */
     lies(facts: {
       readonly fill: number;
       readonly motif: string;
@@ -154,7 +154,7 @@ export const sheet = {
         copies.clipped > 0 ? `${copies.clipped} cut by the edges` : '',
         copies.leftOut > 0 ? `${copies.leftOut} left out` : '',
       ].filter((part) => part !== '');
-      return rich`${strong(`Fill ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
+      return rich`${strong(`All-over ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
         first.length === 0 ? '' : rich`, starting on row ${firstRow} ${strong(fill.needles(first, copy.width))}`
       }.${fill.stepped(step, copy.width)} ${n.list(counts)}.${
         isHalfOff ? ` ${fill.halfOff(facts)}` : ''
@@ -167,9 +167,9 @@ export const sheet = {
     columns: {
       group: 'Group',
       motif: 'Motif',
-      first: 'First needle',
-      last: 'Last',
-      seen: 'Seen',
+      first: 'Left-hand needle',
+      last: 'Right-hand needle',
+      seen: 'Visible',
       rows: 'Rows',
       copies: 'Copies',
     },
@@ -178,7 +178,7 @@ export const sheet = {
     spacesColumns: { what: 'Stitches', spaces: 'Margin, gaps, margin' },
     /** Of the row that the groups stand on: on others of a shaped piece the margins are others. */
     needles: (row: number): string => `row ${row}, needles`,
-    seen: (row: number): string => `row ${row}, as seen`,
+    seen: (row: number): string => `row ${row}, visible`,
     blocks: (row: number): string => `row ${row}, pattern blocks`,
     clear: (row: number): string => `row ${row}, clear of the seam`,
     acrossSeam: (row: number): string => `row ${row}, across the seam`,
@@ -236,7 +236,7 @@ export const sheet = {
       worn: 'As it is seen when worn: the other way round than on the needles.',
     } satisfies { readonly [Way in Shows]: string },
     shownAlike: 'As you see it on the needles, which is how it is seen when worn.',
-    carriage: 'L, R: the side of the bed that the carriage leaves from.',
+    carriage: 'L, R: carriage at, before the row.',
     blank(left: number, right: number): string | null {
       if (left === 0 && right === 0) return null;
       const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);
@@ -248,8 +248,8 @@ export const sheet = {
       const counted = stands.every((starts) => starts.length === 1);
       if (stands.length === 0) return null;
       if (!counted) return `${sheet.chart.places.begins(stands)} ${sheet.chart.carriage}`;
-      const counter = stands.length === 1 ? 'the row counter' : 'the row counter of each place it stands in';
-      return `Numbers at the left: ${counter}. ${rows} ${sheet.chart.carriage}`;
+      const counter = stands.length === 1 ? 'row numbers of the piece' : 'row numbers of each place it stands in';
+      return `At the left: ${counter}. ${rows} ${sheet.chart.carriage}`;
     },
     places: {
       title: (index: number): string => String.fromCharCode('a'.charCodeAt(0) + index),

@@ -58,18 +58,18 @@ export const sizes = {
     measures: (unit: LengthUnit): string => `Measures, ${unit}`,
     /** Bands and groups are counted from 1; a band is named where there are several. */
     copies: (band: number | null, group: number): string =>
-      `Copies, ${band === null ? '' : `band ${band + 1}, `}group ${group + 1}`,
+      `Copies, ${band === null ? '' : `pattern band ${band + 1}, `}group ${group + 1}`,
     allCopies: 'Copies',
-    band: (index: number): string => `Band ${index + 1}`,
+    band: (index: number): string => `Pattern band ${index + 1}`,
     holds: 'Copies that fit side by side',
     onRows: 'On rows',
     setUp: 'Set up at',
-    firstNeedles: 'First needles',
+    firstNeedles: 'Left-hand needles',
     margins: 'Margins',
     gaps: 'Gaps',
     spaces: 'Margin, gaps, margin',
     seam: 'Across the seam',
-    fromRule: 'Off the rule',
+    fromRule: 'Distance from the rule',
     bed: 'Beyond the bed',
   },
 

@@ -22,6 +22,24 @@ describe('long floats', () => {
     expect(run(finding?.needles.first as Slot, finding?.needles.last as Slot)).toBe('L4-R4');
   });
 
+  it('between groups are told from those inside one, where a ball for each would help nothing', () => {
+    expect(only(checkedPlan(COLUMNS), 'long-floats')).toMatchObject([{ isBetweenGroups: true }]);
+    // Two groups beside each other, and eight needles of main inside the left one.
+    const inside = projectWith({
+      motif: ['X........X'],
+      copies: [1, 1],
+      stitches: 24,
+      rows: 3,
+      piece: FIVE,
+      band: byHand(-12, 1),
+    });
+    const found = only(checkedPlan(inside), 'long-floats').filter(({ role }) => role === 'contrast');
+    expect(found.map(({ longest, isBetweenGroups }) => [longest, isBetweenGroups])).toEqual([
+      [8, false],
+      [8, false],
+    ]);
+  });
+
   it('are gone with a ball for each group', () => {
     const [band] = COLUMNS.bands;
     if (!band) throw new Error('no band');

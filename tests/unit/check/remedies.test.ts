@@ -64,7 +64,7 @@ describe('remedies for long floats', () => {
 
   it('say in words what they cost', () => {
     expect(remedies(COLUMNS).map(words.findings.remedy.effect)).toEqual([
-      'No long float or carry is left (now 3). It takes 2 balls and 3 more wraps.',
+      'Leaves no long float or carry. It takes 2 balls and 3 more wraps.',
       'The lining covers 3 of 3 long floats and carries.',
     ]);
   });

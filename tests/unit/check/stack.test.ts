@@ -10,6 +10,7 @@ const float = (row: number, first: number, last: number): StackItem => ({
   last: last as Slot,
   stitches: last - first + 1,
   mm: 5 * (last - first + 1),
+  isBetweenGroups: false,
 });
 
 function stacks(...items: StackItem[]): string[] {

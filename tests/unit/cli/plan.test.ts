@@ -37,8 +37,8 @@ describe('plan of a motif on a folded hem', () => {
       widthMm: 428.571,
       lengthMm: 250,
       sections: [
-        { name: 'hem back', first: 1, last: 50, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
-        { name: 'hem front', first: 51, last: 100, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
+        { name: 'hem facing', first: 1, last: 50, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
+        { name: 'hem outside', first: 51, last: 100, lengthMm: 125, gauge: { stitches: 28, rows: 40 } },
       ],
     });
     expect(made.setUpAt).toBe(59);
@@ -55,7 +55,7 @@ describe('plan of a motif on a folded hem', () => {
     const made = await plan(motif, ...hem, '--first-row', '10', '--rows', '150');
     expect(made.groups[0]).toMatchObject({ firstRow: 10, lastRow: 40 });
     // 50 rows of 2.5 mm
-    expect(made.piece.sections.at(-1)).toMatchObject({ name: 'body', first: 101, last: 150, lengthMm: 125 });
+    expect(made.piece.sections.at(-1)).toMatchObject({ name: 'main part', first: 101, last: 150, lengthMm: 125 });
   });
 
   it('carries on from the side where the carriage stands', async () => {
@@ -98,7 +98,7 @@ describe('plan of a motif on a folded hem', () => {
 describe('plan of a motif without a hem', () => {
   it('begins with the motif and ends with it', async () => {
     const made = await plan(motif, '--stitches', '60', '--copies', '2');
-    expect(made.piece).toMatchObject({ rows: 31, sections: [{ name: 'body', first: 1, last: 31 }] });
+    expect(made.piece).toMatchObject({ rows: 31, sections: [{ name: 'main part', first: 1, last: 31 }] });
     expect(made).toMatchObject({ setUpAt: null, groups: [{ firstRow: 1, lastRow: 31 }] });
     expect(made.findings.filter(({ blocks }) => blocks)).toEqual([]);
     expect(made.runningOrder?.[0]).toMatchObject({ counter: 0, row: 1, carriage: 'pattern', selecting: true });
@@ -155,7 +155,7 @@ describe('plan of a project', () => {
 
   it('centres the motif in a hem that is given', async () => {
     const made = await plan(sample, '--hem', '60');
-    expect(made.piece.sections.map(({ name }) => name)).toEqual(['hem back', 'hem front', 'body']);
+    expect(made.piece.sections.map(({ name }) => name)).toEqual(['hem facing', 'hem outside', 'main part']);
     expect(made.groups[0]).toMatchObject({ firstRow: 37, lastRow: 54 });
   });
 });
@@ -192,10 +192,10 @@ describe('plan of an all-over pattern', () => {
       rows: [{ first: 2, last: 9, meets: 'mirrored', stitches: 0 }],
     });
     expect((await call('plan', project(22))).out).toContain(
-      'It does not match across the closed seam: a mirror image on all 8 rows.',
+      'It does not match across the seam: a mirror image on all 8 rows.',
     );
     expect((await plan(project(24))).fills[0]?.seam).toMatchObject({ matching: 8, mirrored: 0, off: 0 });
-    expect((await call('plan', project(24))).out).toContain('It matches across the closed seam on all 8 rows.');
+    expect((await call('plan', project(24))).out).toContain('It matches across the seam on all 8 rows.');
     expect((await plan(project(23))).fills[0]?.seam.rows).toEqual([{ first: 2, last: 9, meets: 'off', stitches: -1 }]);
   });
 });
@@ -206,7 +206,7 @@ describe('plan for people', () => {
     expect(status).toBe(0);
     for (const sentence of [
       'L48–L13',
-      'hem front',
+      'hem outside',
       'Set pattern band 1 for row 61: L48 to L13, 3 copies of ',
       'Set the carriage to knit the pattern.',
       'R48',

@@ -42,7 +42,7 @@ describe('a fill of the closed piece', () => {
       ],
     });
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
-      'Fill 1, rows 1–13. It matches across the closed seam on 5 of 13 rows: off on 8 (rows 4–11).',
+      'All-over 1, rows 1–13. It matches across the seam on 5 of 13 rows: off on 8 (rows 4–11).',
     );
   });
 
@@ -58,7 +58,7 @@ describe('a fill of the closed piece', () => {
     const plan = makePlan(pieceIn(project));
     const [fill] = fillsRound(plan, closedPiece(plan, pieceIn(project)));
     expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
-      'Fill 1, rows 1–12. It matches across the closed seam on all 12 rows.',
+      'All-over 1, rows 1–12. It matches across the seam on all 12 rows.',
     );
   });
 });

@@ -146,7 +146,7 @@ describe('the gaps round the closed piece', () => {
     const [two, one] = alikeRound(bandsRound(plan, tube).filter((seen) => seen !== null));
     // The solid motif repeats at every stitch: two groups of 1 on 30 leave 28, 14 and 14; one leaves 29 all round.
     expect(plainText(words.closed.panel.band(two?.band as BandRound, two?.more ?? 0))).toBe(
-      'Rows 1–2 and 1 more band alike: across the seam 14, between the groups 14; even all the way round.',
+      'Rows 1–2 and 1 more pattern band alike: across the seam 14, between the groups 14; even all the way round.',
     );
     expect(plainText(words.closed.panel.band(one?.band as BandRound, one?.more ?? 0))).toBe(
       'Rows 21–22: across the seam 29, with one group all round.',
@@ -169,7 +169,7 @@ describe('the gaps round the closed piece', () => {
       gaps: [23, 25],
       phrase: 'across the seam 24, between the groups 23 to 25; the gaps differ by up to 2',
     },
-    { acrossSeam: -2, gaps: [24], phrase: 'the seam takes 2 of the figure' },
+    { acrossSeam: -2, gaps: [24], phrase: 'the seam allowance takes 2 of the figure' },
   ])('are told apart: $phrase', ({ acrossSeam, gaps, phrase }) => {
     const seen = { rows: { first: 5, last: 5 }, acrossSeam, gaps, shaped: null };
     expect(plainText(words.closed.panel.band(seen, 0))).toBe(`Row 5: ${phrase}.`);

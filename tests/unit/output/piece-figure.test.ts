@@ -52,7 +52,7 @@ describe('the spaces of a sleeve', () => {
   it('are told with the row, and what the seam leaves of the margins', () => {
     const { plan, view } = figureOf(sampleProject());
     const texts = textsIn(spaceStrips(plan, view, 0, 0).items);
-    expect(texts).toEqual(expect.arrayContaining(['row 25, seen', 'row 25, blocks']));
+    expect(texts).toEqual(expect.arrayContaining(['row 25, visible', 'row 25, blocks']));
     const wide = pieceView(plan.outline, sampleProject().piece.gauge, 600, 600);
     expect(textsIn(spaceStrips(plan, wide, 0, 0).items)).toContain('12 (11 clear of the seam)');
   });

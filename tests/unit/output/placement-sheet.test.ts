@@ -150,7 +150,7 @@ describe('what the sheet says', () => {
     expect(written).toContain('Hang the hem on L60–R60: 120 loops');
     // The worked placing: left group L48 … L13 and right R12 … R47, seen 13 / 24 / 13.
     expect(written).toContain(
-      'Row 61, needles L60–R60 Row 61, as seen 13 / 24 / 13 Row 61, pattern blocks 12 / 23 / 13',
+      'Row 61, needles L60–R60 Row 61, visible 13 / 24 / 13 Row 61, pattern blocks 12 / 23 / 13',
     );
   });
 
@@ -254,9 +254,9 @@ describe('the sheet of a piece with fills', () => {
       /\s+/g,
       ' ',
     );
-    expect(said).toContain('Fill 1, motif, rows 2–59');
+    expect(said).toContain('All-over 1, motif, rows 2–59');
     expect(said).toContain('Its edges are plain, so nothing has to match in the seam.');
-    expect(said).toContain('Fill 2, motif, rows 60–140');
+    expect(said).toContain('All-over 2, motif, rows 60–140');
     expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
     const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;
     expect(said).toContain(`${whole} copies whole and ${leftOut} left out.`);

@@ -46,14 +46,14 @@ describe('the row list', () => {
     // 9 stitches, L4–R5; the block on L1–R2; back 1–4, front 5–8, so the motif on rows 6 and 7.
     const told = rows.map((cells) => cells.filter((_, at) => at !== 4 && at !== 8));
     expect(told).toEqual([
-      ['1', 'right', 'hem back', 'L4-R5', '', '', ''],
-      ['2', 'left', 'hem back', 'L4-R5', '', '', ''],
-      ['3', 'right', 'hem back', 'L4-R5', '', '', ''],
-      ['4', 'left', 'hem back', 'L4-R5', '', '', ''],
-      ['5', 'right', 'hem front', 'L4-R5', '', '', ''],
-      ['6', 'left', 'hem front', 'L4-R5', 'R1-R2', '', 'L1'],
-      ['7', 'right', 'hem front', 'L4-R5', 'R2', 'L1', 'R1 R3'],
-      ['8', 'left', 'hem front', 'L4-R5', '', '', ''],
+      ['1', 'right', 'hem facing', 'L4-R5', '', '', ''],
+      ['2', 'left', 'hem facing', 'L4-R5', '', '', ''],
+      ['3', 'right', 'hem facing', 'L4-R5', '', '', ''],
+      ['4', 'left', 'hem facing', 'L4-R5', '', '', ''],
+      ['5', 'right', 'hem outside', 'L4-R5', '', '', ''],
+      ['6', 'left', 'hem outside', 'L4-R5', 'R1-R2', '', 'L1'],
+      ['7', 'right', 'hem outside', 'L4-R5', 'R2', 'L1', 'R1 R3'],
+      ['8', 'left', 'hem outside', 'L4-R5', '', '', ''],
     ]);
     expect(rows[0]?.[4]).toMatch(
       /^Cast on 9 stitches, L4–R5, open: 8 rows of waste yarn and the ravel cord, then go on in /,

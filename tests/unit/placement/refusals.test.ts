@@ -99,7 +99,7 @@ describe('placing refuses', () => {
       asked: question(60, [plain(10), plain(10)], byHand('L20')),
       code: 'by-hand-count',
       facts: { given: 1, groups: 2 },
-      says: '1 first needle for 2 groups.',
+      says: '1 left-hand needle for 2 groups.',
     },
     {
       what: 'a group that begins beside the piece',

@@ -39,63 +39,63 @@ describe('the best choice is said to be', () => {
         { kind: 'seam' },
         'figure',
       ),
-      says: 'Both sides alike: 13 stitches at each edge, 24 between; closed, the seam shows 26, 2 more than between the groups; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
+      says: 'Both sides alike: 13 stitches at each edge, 24 between; the seam shows 26, 2 more than between the groups; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
     },
     {
       of: 'even all the way round',
       choices: sentencesFor(64, sixes, { kind: 'seam' }),
-      says: 'Even by the blocks: 6 stitches at each edge, 12 between; closed, the blocks lie 12 apart across the seam, even all the way round.',
+      says: 'Even by the blocks: 6 stitches at each edge, 12 between; the blocks lie 12 apart across the seam, even all the way round.',
     },
     {
       of: 'even beside the seam',
       choices: sentencesFor(64, sixes, { kind: 'seam' }, 'figure', 1),
-      says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; the seam takes 2; closed, the seam shows 12, 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
+      says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; seam allowance 2; the seam shows 12, 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
     },
     {
       of: 'short of room for its blank columns',
       choices: sentencesFor(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
-      says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; closed, the seam shows 18, 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
+      says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; the seam shows 18, 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
     },
     {
       of: 'one group in the middle',
       choices: sentencesFor(120, [[36]], { kind: 'seam' }, 'figure'),
-      says: 'Centred to the eye: 42 stitches at each edge; closed, the seam shows 84.',
+      says: 'Centred to the eye: 42 stitches at each edge; the seam shows 84.',
     },
     {
       of: 'as even as an odd stitch allows',
       choices: sentencesFor(41, [[20]], { kind: 'even' }, 'figure'),
-      says: 'As even as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; closed, the seam shows 21; needles are whole, and an exact share would be 10.5 at each edge.',
+      says: 'As even as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; the seam shows 21; needles are whole, and an exact share would be 10.5 at each edge.',
     },
     {
       of: 'every space the same',
       choices: sentencesFor(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
-      says: 'Every space the same: 4 stitches at each edge, 4 in each gap; closed, the seam shows 8, 4 more than between the groups.',
+      says: 'Every space the same: 4 stitches at each edge, 4 in each gap; the seam shows 8, 4 more than between the groups.',
     },
     {
       of: 'as the margins are given',
       choices: sentencesFor(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
-      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; closed, the blocks lie 14 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
+      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; the blocks lie 14 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
     },
     {
       of: 'as the gaps are given',
       choices: sentencesFor(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
-      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; closed, the blocks lie 22 apart across the seam, 13 more than between the groups.',
+      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; the blocks lie 22 apart across the seam, 13 more than between the groups.',
     },
     {
       of: 'placed by hand',
       choices: sentencesFor(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
-      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; closed, the seam shows 5, 10 fewer than between the groups.',
+      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; the seam shows 5, 10 fewer than between the groups.',
     },
     {
       of: 'in the seam',
       choices: sentencesFor(20, [[20]], { kind: 'seam' }, 'figure', 2),
-      says: 'Both sides alike: 0 stitches at each edge; the seam takes 4, and with them 4 of the figure.',
+      says: 'Both sides alike: 0 stitches at each edge; the seam allowance of 4 takes 4 of the figure.',
     },
     {
       of: 'one of many gaps',
       // 93 − 60 leaves 33 for six gaps beside margins of 0: 5 each and 3 over.
       choices: sentencesFor(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
-      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; closed, the blocks lie 0 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
+      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; the blocks lie 0 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
     },
   ])('$of', ({ choices, says }) => {
     expect(choices[0]).toBe(says);

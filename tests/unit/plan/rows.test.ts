@@ -95,6 +95,13 @@ describe('rows of a band', () => {
     expect(plan.bands[0]).toMatchObject({ firstRow: 2, lastRow: 3, setUpAt: 0 });
   });
 
+  it('have no set-up row where their needles are chosen by hand', () => {
+    const project = projectWith({ motif, copies: [1], stitches: 9, rows: 20 });
+    const machine = { ...project.machine, chooses: 'by-hand' } as const;
+    expect(checkedPlan(project).bands[0]?.setUpAt).not.toBeNull();
+    expect(checkedPlan({ ...project, machine }).bands[0]?.setUpAt).toBeNull();
+  });
+
   it('have no set-up row if they begin on row 1', () => {
     const position = { kind: 'from-row', row: 1 } as const;
     const plan = checkedPlan(projectWith({ motif, copies: [1], stitches: 9, rows: 20, band: { position } }));

@@ -127,6 +127,7 @@ describe('the cursor on the piece', () => {
 describe('findings as they are read', () => {
   const floats = (role: 'main' | 'contrast', yarn: number, longest: number): Finding => ({
     code: 'long-floats',
+    isBetweenGroups: false,
     role,
     yarn,
     longest,

@@ -11,30 +11,48 @@ function tapered(stitches: number, stitchesAtTop: number, rows: number, straight
 describe('shaping as a knitter reads it', () => {
   it.each([
     // A hobby article working the same formula, computed again: 12 + 128 = 140 rows, and one that is straight.
-    { from: 60, to: 132, rows: 141, straight: 1, phrases: ['3rd row **4 times**', '4th row **32 times**'] },
+    {
+      from: 60,
+      to: 132,
+      rows: 141,
+      straight: 1,
+      phrases: ['3rd row from row **3**, **4 times**', '4th row from row **16**, **32 times**'],
+    },
     // A hobby article on a sleeve at 28 × 40 in 10 cm, computed again: increases stop 20 rows early.
-    { from: 72, to: 156, rows: 196, straight: 20, phrases: ['4th row **34 times**', '5th row **8 times**'] },
+    {
+      from: 72,
+      to: 156,
+      rows: 196,
+      straight: 20,
+      phrases: ['4th row from row **4**, **34 times**', '5th row from row **141**, **8 times**'],
+    },
     // A hobby article, 2014, last step computed: 11 increases a side over 108 rows, and one that is straight.
-    { from: 38, to: 60, rows: 109, straight: 1, phrases: ['9th row **2 times**', '10th row **9 times**'] },
+    {
+      from: 38,
+      to: 60,
+      rows: 109,
+      straight: 1,
+      phrases: ['9th row from row **9**, **2 times**', '10th row from row **28**, **9 times**'],
+    },
   ])(
     'widens $from to $to stitches over $rows rows, the last $straight straight',
     ({ from, to, rows, straight, phrases }) => {
       expect(words.piece.whatItIs.shaping(tapered(from, to, rows, straight))).toBe(
-        `1 stitch more at each edge every ${phrases[0]}, then every ${phrases[1]}.`,
+        `Increase 1 stitch at each edge every ${phrases[0]}, then every ${phrases[1]}.`,
       );
     },
   );
 
-  it('says fewer where the piece narrows', () => {
+  it('says decrease where the piece narrows', () => {
     expect(words.piece.whatItIs.shaping(tapered(40, 20, 101, 1))).toBe(
-      '1 stitch fewer at each edge every 10th row **10 times**.',
+      'Decrease 1 stitch at each edge every 10th row from row **10**, **10 times**.',
     );
   });
 
   it('says the odd stitch of an uneven difference at its edge', () => {
     // By hand: 10 to 15 stitches in 9 rows, the last one straight: 2 pairs on rows 4 and 8, and the odd one between them.
     expect(words.piece.whatItIs.shaping(tapered(10, 15, 9, 1))).toBe(
-      '1 stitch more at each edge every 4th row **2 times**; 1 stitch more at the right edge on row **6**.',
+      'Increase 1 stitch at each edge every 4th row from row **4**, **2 times**; increase 1 stitch at the right edge before row **6**.',
     );
   });
 
@@ -43,7 +61,7 @@ describe('shaping as a knitter reads it', () => {
     const steps = scheduleOf(outlineOf({ ...shape, rowsToWaist: 60, rowsToChest: 58 }, standing));
     // By hand: 60 / 10 = 6; 58 = 6 × 7 + 2 × 8.
     expect(words.piece.whatItIs.shaping(steps)).toBe(
-      '1 stitch fewer at each edge every 6th row **10 times**, then 1 stitch more at each edge every 7th row **6 times**, then every 8th row **2 times**.',
+      'Decrease 1 stitch at each edge every 6th row from row **6**, **10 times**, then increase 1 stitch at each edge every 7th row from row **67**, **6 times**, then every 8th row from row **110**, **2 times**.',
     );
   });
 
@@ -54,7 +72,7 @@ describe('shaping as a knitter reads it', () => {
       outlineOf({ kind: 'steps', stitches: 60, rows: 80, steps: stepsFromText(lines) }, standing),
     );
     expect(words.piece.whatItIs.shaping(steps)).toBe(
-      '4 stitches fewer at the left edge on row **40**, then 1 stitch fewer at the left edge every 2nd row **2 times**, then on row **45**; 4 stitches fewer at the right edge on row **41**.',
+      'Decrease 4 stitches at the left edge before row **40**, then decrease 1 stitch at the left edge every 2nd row from row **42**, **2 times**, then before row **45**; decrease 4 stitches at the right edge before row **41**.',
     );
   });
 

@@ -41,25 +41,25 @@ function matching({ continues = 0, mirrors = 0, off = 0, plain = 0, uniform = 0 
 
 describe('how a fill meets in the seam, in words', () => {
   it.each([
-    [{ continues: 98 }, 'It matches across the closed seam on all **98 rows**.'],
-    [{ mirrors: 12 }, 'It does not match across the closed seam: a mirror image on all **12 rows**.'],
+    [{ continues: 98 }, 'It matches across the seam on all **98 rows**.'],
+    [{ mirrors: 12 }, 'It does not match across the seam: a mirror image on all **12 rows**.'],
     [
       { continues: 9, mirrors: 3 },
-      'It matches across the closed seam on **9** of 12 rows: a mirror image on **3** (rows 50–52).',
+      'It matches across the seam on **9** of 12 rows: a mirror image on **3** (rows 50–52).',
     ],
-    [{ off: 40 }, 'It does not match across the closed seam: off on all **40 rows**.'],
+    [{ off: 40 }, 'It does not match across the seam: off on all **40 rows**.'],
     [
       { continues: 1, off: 40, uniform: 3 },
-      'It matches across the closed seam on **1** of 41 rows that show it: off on **40** (rows 42–81).',
+      'It matches across the seam on **1** of 41 rows that show it: off on **40** (rows 42–81).',
     ],
     [
       { continues: 1, mirrors: 2, off: 40, uniform: 3 },
-      'It matches across the closed seam on **1** of 43 rows that show it: off on **40** (rows 44–83), a mirror image on **2** (rows 42–43).',
+      'It matches across the seam on **1** of 43 rows that show it: off on **40** (rows 44–83), a mirror image on **2** (rows 42–43).',
     ],
-    [{ off: 40, uniform: 8 }, 'It does not match across the closed seam: off on all **40** rows that show it.'],
+    [{ off: 40, uniform: 8 }, 'It does not match across the seam: off on all **40** rows that show it.'],
     [
       { continues: 30, plain: 4 },
-      'It matches across the closed seam on all **30** rows that show it. On **4 rows** it ends before the seam.',
+      'It matches across the seam on all **30** rows that show it. On **4 rows** it ends before the seam.',
     ],
     [{ plain: 10 }, 'Its edges are plain, so nothing has to match in the seam.'],
     [{ uniform: 10 }, 'Each row is of one yarn, so it matches wherever it is cut.'],
@@ -103,13 +103,13 @@ describe('where the copies of a fill stand, in words', () => {
 
   it('names few needles, and counts through many', () => {
     expect(lies(slots(-12, -6, 0), 0)).toBe(
-      'Fill 1, rows 2–60: on row 2 copies of 6 stitches start at L12, L6 and R1.',
+      'All-over 1, rows 2–60: on row 2 copies of 6 stitches start at L12, L6 and R1.',
     );
     const many = Array.from({ length: 9 }, (_, at) => -24 + 6 * at);
     expect(lies(slots(...many), 0)).toBe(
-      'Fill 1, rows 2–60: on row 2 copies of 6 stitches start every 6 needles from L24 to R25.',
+      'All-over 1, rows 2–60: on row 2 copies of 6 stitches start every 6 needles from L24 to R25.',
     );
-    expect(lies([], 0)).toBe('Fill 1, rows 2–60: no copy starts on row 2.');
+    expect(lies([], 0)).toBe('All-over 1, rows 2–60: no copy starts on row 2.');
   });
 
   it('says the step the shorter way round', () => {

@@ -14,7 +14,7 @@ describe('what is said of a drawing', () => {
       [
         'The chart is 3 stitches × 2 rows.',
         'The repeat is 3 stitches × 2 rows, all that is drawn.',
-        'The last column is blank all the way up: each figure shows as 2 stitches, copies stand 1 apart.',
+        'The last column is blank all the way up: each figure is 2 columns wide, copies stand 1 apart.',
       ],
     ],
     [
@@ -24,7 +24,7 @@ describe('what is said of a drawing', () => {
         'The chart is 6 stitches × 3 rows.',
         'The repeat is 3 stitches × 3 rows.',
         'It is drawn 2 × 1 times.',
-        'The first column is blank all the way up: each figure shows as 2 stitches, copies stand 1 apart.',
+        'The first column is blank all the way up: each figure is 2 columns wide, copies stand 1 apart.',
         'Blank from edge to edge: 1 row at the bottom.',
       ],
     ],
@@ -44,7 +44,7 @@ describe('what is said of a drawing', () => {
       [
         'The chart is 2 stitches × 2 rows.',
         'The repeat is 2 stitches × 2 rows, all that is drawn.',
-        'The copies are stepped by half: a half drop of 1 stitch × 2 rows, each next column 1 row higher; seen by rows, bricks of 2 stitches × 1 row.',
+        'The copies are stepped by half: a half drop of 1 stitch × 2 rows, each next copy 1 row higher; seen by rows, bricks of 2 stitches × 1 row.',
         'No edge column is blank: copies touch.',
       ],
     ],

@@ -29,8 +29,9 @@ describe('a finding in words', () => {
         longest: 23,
         longestMm: 82.14,
         count: 31,
+        isBetweenGroups: true,
       },
-      'The contrast chalk floats over up to 23 stitches (82 mm) on rows 61–91, needles L12–R11: too long to lie loose. Use a ball for each group, break it with anchor stitches, sew it down, or line the piece.',
+      'The contrast chalk floats over up to 23 stitches (82 mm) on rows 61–91, needles L12–R11: too long to leave loose. Use a ball for each group, break it with anchor stitches, latch it up or catch it down, or line the piece.',
     ],
     [
       { code: 'lined-floats', rows: [61, 61], role: 'main', yarn: 0, needles, longest: 6, longestMm: 21.4, count: 1 },
@@ -82,11 +83,11 @@ describe('a finding in words', () => {
     ],
     [
       { code: 'end-needles-seen', rows: [2, 90], edge: 'both', count: 80 },
-      'End-needle selection knits contrast at both edges on 80 rows from 2 to 90, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.',
+      'End-needle selection knits contrast at both edges on 80 rows from 2 to 90, and no stitch goes into a seam there, so it shows as a line along the edge. Set a seam allowance of 1 stitch at each edge, or cover the edge with a band.',
     ],
     [
       { code: 'end-needles-seen', rows: [2, 2], edge: 'left', count: 1 },
-      'End-needle selection knits contrast at the left edge on row 2, and no stitch goes into a seam there, so it shows as a line along the edge. Let the seam take 1 stitch at each edge, or cover the edge with a band.',
+      'End-needle selection knits contrast at the left edge on row 2, and no stitch goes into a seam there, so it shows as a line along the edge. Set a seam allowance of 1 stitch at each edge, or cover the edge with a band.',
     ],
     [
       { code: 'end-needles-always', rows: [5, 9], isAllOver: false },
@@ -110,15 +111,15 @@ describe('a finding in words', () => {
     ],
     [
       { code: 'fill-cut', rows: [20, 90], copies: 12, whole: 48, fill: 0 },
-      'The edges cut 12 copies of fill 1 on rows 20–90; 48 are whole. To knit whole ones only, leave cut copies out.',
+      'The edges cut 12 copies of all-over 1 on rows 20–90; 48 are whole. To knit whole ones only, leave cut copies out.',
     ],
     [
       { code: 'fill-left-out', rows: [20, 90], copies: 1, whole: 1, fill: 1 },
-      '1 copy of fill 2 is left out on rows 20–90, where the edges would cut it; 1 is whole.',
+      '1 copy of all-over 2 is left out on rows 20–90, where the edges would cut it; 1 is whole.',
     ],
     [
       { code: 'mirrored-lettering-in-fill', rows: [2, 90], fill: 0, motif: 'initials', isFillMirrored: true },
-      'initials in fill 1 would be seen mirrored when worn, and it has lettering. Do not mirror the fill.',
+      'initials in all-over 1 would be seen mirrored when worn, and it has lettering. Do not mirror the all-over.',
     ],
     [
       { code: 'hem-loops', rows: [20, 20], loops: 62, hungOn: 70 },
@@ -140,11 +141,10 @@ describe('a finding in words', () => {
     expect(say(finding)).toBe(sentence);
   });
 
-  it('advises no ball for each group where none stand beside each other', () => {
-    const alone = { yarns, bands: [startBand('gull', [3])] };
+  it('advises no ball for each group where it floats inside one', () => {
     const finding = { code: 'long-floats', role: 'contrast', yarn: 1, needles, longest: 9, longestMm: 32 } as const;
-    expect(words.findings.text({ ...finding, rows: [2, 2], count: 1 }, alone)).toMatch(
-      /: too long to lie loose\. Break it with anchor stitches, sew it down, or line the piece\.$/,
+    expect(say({ ...finding, rows: [2, 2], count: 1, isBetweenGroups: false })).toMatch(
+      /: too long to leave loose\. Break it with anchor stitches, latch it up or catch it down, or line the piece\.$/,
     );
   });
 
@@ -189,9 +189,9 @@ describe('the plan in words', () => {
     });
     const summary = words.knitting.summary(makePlan(pieceIn(project)), project);
     expect(summary).toEqual([
-      'jacket: 120 stitches, 100 rows (hem back rows 1–50, hem front rows 51–100). The carriage starts from the right.',
-      'Group 1: first needle L48, needles L48–L13, seen L47–L13, rows 61–91.',
-      'Group 2: first needle R12, needles R12–R47, seen R13–R47, rows 61–91.',
+      'jacket: 120 stitches, 100 rows (hem facing rows 1–50, hem outside rows 51–100). Carriage at the right before row 1.',
+      'Group 1: needles L48–L13, visible L47–L13, rows 61–91.',
+      'Group 2: needles R12–R47, visible R13–R47, rows 61–91.',
     ]);
   });
 

@@ -12,7 +12,7 @@ export const placing = {
   }),
   'needle-not-on-piece': ({ needle, first, last }) => ({
     what: `A group at ${needle} would leave the piece, which stands on ${first}–${last}.`,
-    mend: 'Choose first needles that keep every group on the piece.',
+    mend: 'Choose left-hand needles that keep every group on the piece.',
   }),
   'groups-wider-than-piece': ({ needed, available, stitches }) => ({
     what:
@@ -27,7 +27,7 @@ export const placing = {
   }),
   'groups-out-of-order': ({ left, right }) => ({
     what: `Group ${right} lies to the left of group ${left}.`,
-    mend: 'Give the first needles from left to right.',
+    mend: 'Give the left-hand needles from left to right.',
   }),
   'rule-cannot-be-met': ({ rule, given, least, needed, available }) => ({
     what: ruleNotMet(rule, given, least, needed, available),
@@ -39,8 +39,8 @@ export const placing = {
           : 'Give a smaller gap, use fewer copies, or choose another rule.',
   }),
   'by-hand-count': ({ given, groups }) => ({
-    what: `${n.count(given, 'first needle')} for ${n.count(groups, 'group')}.`,
-    mend: 'Give one first needle for each group, left to right.',
+    what: `${n.count(given, 'left-hand needle')} for ${n.count(groups, 'group')}.`,
+    mend: 'Give one left-hand needle for each group, left to right.',
   }),
   'no-figure': ({ motif }) => ({
     what: `"${motif}" has no figure: every cell is ground, so there is nothing to place.`,
@@ -63,23 +63,23 @@ export const placing = {
     mend: 'Start it on a lower row, or make the piece longer.',
   }),
   'bands-overlap': ({ one, other, first, last }) => ({
-    what: `Bands ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
+    what: `Pattern bands ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'Move one of them up, down or aside.',
   }),
   'fill-overlaps-band': ({ fill, band, first, last }) => ({
-    what: `Fill ${fill} and band ${band} want the same needles on ${n.rowSpan(first, last)}.`,
-    mend: 'End the fill below the band, begin it above, or keep stitches plain beside it.',
+    what: `All-over ${fill} and pattern band ${band} want the same needles on ${n.rowSpan(first, last)}.`,
+    mend: 'End the all-over below the pattern band, begin it above, or keep stitches plain beside it.',
   }),
   'fills-overlap': ({ one, other, first, last }) => ({
-    what: `Fills ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
+    what: `All-overs ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'End one of them below the other, or keep stitches of one plain.',
   }),
   'fill-without-room': ({ fill }) => ({
-    what: `The plain edges of fill ${fill} leave no stitch for its pattern.`,
+    what: `The plain edges of all-over ${fill} leave no stitch for its pattern.`,
     mend: 'Keep fewer stitches plain.',
   }),
   'fill-rows-turned': ({ fill, first, last }) => ({
-    what: `Fill ${fill} would begin on row ${first} and end on row ${last}.`,
+    what: `All-over ${fill} would begin on row ${first} and end on row ${last}.`,
     mend: 'Give a last row that is not below the first.',
   }),
   'hem-longer-than-piece': ({ hem, rows }) => ({

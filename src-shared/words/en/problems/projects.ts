@@ -35,8 +35,8 @@ export const projects = {
     mend: 'Choose another motif for the group.',
   }),
   'motif-in-use': ({ motif, bands, fills }) => ({
-    what: `“${motif}” is knitted in ${n.list([...numbered('band', bands), ...numbered('fill', fills)])} of the piece.`,
-    mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the fill'} on the Piece bench first.`,
+    what: `“${motif}” is knitted in ${n.list([...numbered('pattern band', bands), ...numbered('all-over', fills)])} of the piece.`,
+    mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the all-over'} on the Piece bench first.`,
   }),
   'motif-last': () => ({
     what: 'This is the only motif of the project.',
