@@ -2,6 +2,7 @@
  * The chart of a motif as an image: cells in knitted proportion on whole
  * pixels, with or without numbers, grid lines and the box of the repeat.
  */
+import type { Day } from '../day/index.ts';
 import { cellAspect, type Gauge } from '../piece/index.ts';
 import type { Motif } from '../motif/index.ts';
 import type { Yarn } from '../project/index.ts';
@@ -23,6 +24,8 @@ export interface ChartImageOptions {
   readonly gridLines: boolean;
   /** Corner brackets round the true repeat, its blank columns hatched. */
   readonly repeatBox: boolean;
+  /** Recorded in the file. */
+  readonly date?: Day;
 }
 
 /** All lengths in whole pixels. */
@@ -59,7 +62,15 @@ export function chartSvg(motif: Motif, yarns: readonly Yarn[], options: ChartIma
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" ${FONT}>` +
-    `<title>${escapeXml(motif.name)}</title>${itemsToSvg(items)}</svg>`
+    `<title>${escapeXml(motif.name)}</title>${options.date ? dated(options.date) : ''}${itemsToSvg(items)}</svg>`
+  );
+}
+
+/** The day as Dublin Core has it, in the element that SVG has for such facts. */
+function dated(date: Day): string {
+  return (
+    '<metadata><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#" xmlns:dc="http://purl.org/dc/elements/1.1/">' +
+    `<rdf:Description rdf:about=""><dc:date>${date}</dc:date></rdf:Description></rdf:RDF></metadata>`
   );
 }
 

@@ -7,6 +7,7 @@ import { ProblemError, problemOf } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
 import { chartPng } from '../../src-main/services/export/index.ts';
+import { TEST_DAY } from '../day.ts';
 import { crowdedProject, scattered } from '../unit/output/projects.ts';
 
 const sample = sampleProject();
@@ -42,6 +43,19 @@ function chunksOf(bytes: Uint8Array): { kind: string; content: Buffer }[] {
 function motifOf(grid: Motif['grid']): Motif {
   return { id: 'm', name: 'trial', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null };
 }
+
+describe('the date of a chart image', () => {
+  // PNG, ISO/IEC 15948, 11.3.4.2 and 11.3.4.3: keyword, a null byte, text in Latin-1; `Creation Time` is one of the keywords.
+  it('is its creation time, in a file whose checksums are right', () => {
+    for (const options of [CELLS, ALL]) {
+      const bytes = chartPng(lighthouse, YARNS, { ...options, dpi: 300, date: TEST_DAY });
+      expect(decode(bytes).width).toBeGreaterThan(0);
+      const texts = chunksOf(bytes).filter(({ kind }) => kind === 'tEXt');
+      expect(texts.map(({ content }) => content.toString('latin1'))).toEqual(['Creation Time\0' + '2026-01-02']);
+      expect(chunksOf(bytes).map(({ kind }) => kind)).toContain('pHYs');
+    }
+  });
+});
 
 describe('a chart image of cells alone', () => {
   it.each([

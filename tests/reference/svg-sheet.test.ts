@@ -42,6 +42,18 @@ describe('the reader that these tests rely on', () => {
   );
 });
 
+describe('the date of a chart as SVG', () => {
+  // SVG 2, 5.8 (metadata), and Dublin Core 1.1, date.
+  it('stands in its metadata, once, and nowhere without one', () => {
+    const { motifs, yarns } = sampleProject();
+    const svg = chartSvg(motifs[0] as Motif, yarns, { ...OPTIONS, date: TEST_DAY });
+    expect(parse(svg)).toEqual(parse(chartSvg(motifs[0] as Motif, yarns, OPTIONS)));
+    expect(svg.match(/<metadata>.*<\/metadata>/)?.[0]).toContain('<dc:date>2026-01-02</dc:date>');
+    expect(svg.split('2026').length).toBe(2);
+    expect(chartSvg(motifs[0] as Motif, yarns, OPTIONS)).not.toContain('metadata');
+  });
+});
+
 describe('a page of the sheet as SVG', () => {
   it.each(['sample', 'hem', 'crowded', 'scarf', 'tiny', 'plain'])(
     'of the %s project is XML and says it all',

@@ -80,7 +80,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
     const { draw } = MAKERS[kind] as ChartMaker;
     return chartedMotifs(project).map((motif, index) => ({
       name: exportFileName(project, kind, index + 1),
-      content: draw(motif, project),
+      content: draw(motif, project, { date }),
     }));
   }
   const { make } = MAKERS[kind] as PlanMaker;

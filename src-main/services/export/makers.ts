@@ -21,7 +21,7 @@ import { chartPng, isImageSize } from './png.ts';
 /** What is drawn of each placed motif. */
 export interface ChartMaker {
   readonly ending: string;
-  draw(motif: Motif, project: Project): Uint8Array;
+  draw(motif: Motif, project: Project, options: { readonly date: Day }): Uint8Array;
 }
 
 /** What is made of the plan of the piece. */
@@ -47,18 +47,20 @@ export const MAKERS: {
 } = {
   'chart-png': {
     ending: 'png',
-    draw: (motif, project) => chartPng(motif, project.yarns, { ...chartOptions(project, motif), dpi: CHART_DPI }),
+    draw: (motif, project, { date }) =>
+      chartPng(motif, project.yarns, { ...chartOptions(project, motif), dpi: CHART_DPI, date }),
   },
   'chart-svg': {
     ending: 'svg',
-    draw: (motif, project) =>
-      bytesOf(`${XML_DECLARATION}${chartSvg(motif, project.yarns, chartOptions(project, motif))}\n`),
+    draw: (motif, project, { date }) =>
+      bytesOf(`${XML_DECLARATION}${chartSvg(motif, project.yarns, { ...chartOptions(project, motif), date })}\n`),
   },
   'sheet-pdf': {
     ending: 'pdf',
     make: (plan, project, { paper, date, lengthUnit: unit }) =>
       sheetToPdf(placementSheet(sheetFacts(project), plan, { paper, date, unit })),
   },
+  // Other programs read it as a plain table, in which a date would be one more row.
   'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, pieceIn(project))) },
 };
 

@@ -1,7 +1,8 @@
-/** The chart of a motif as PNG, with its pixel density recorded. */
+/** The chart of a motif as PNG, with its pixel density and its date recorded. */
 import { crc32 } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
 import { encode } from 'fast-png';
+import type { Day } from '@shared/day/index.ts';
 import { cellAt } from '@shared/grid/index.ts';
 import {
   chartImageSize,
@@ -39,7 +40,7 @@ export function chartPng(motif: Motif, yarns: readonly Yarn[], options: ChartPng
     throw problemError('image-too-large', { width, height, mostPixels: MOST_PIXELS, mostSide: MOST_SIDE });
   }
   const png = isCellsOnly(options) ? cellsPng(motif, yarns, size) : drawnPng(chartSvg(motif, yarns, options));
-  return withDensity(png, options.dpi);
+  return afterHeader(png, [densityChunk(options.dpi), ...(options.date ? [dateChunk(options.date)] : [])]);
 }
 
 /** Cells alone need no drawing: indexed colours, one rectangle of pixels a cell. */
@@ -80,19 +81,36 @@ function channels(colour: string): number[] {
   return [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
 }
 
-/** Signature (8 bytes) and image header (25 bytes): what pHYs may follow (PNG, ISO/IEC 15948). */
+/** Signature (8 bytes) and image header (25 bytes): what pHYs and tEXt may follow (PNG, ISO/IEC 15948). */
 const AFTER_HEADER = 33;
 const METRES_IN_INCH = 0.0254;
 
-/** The same PNG with a pHYs chunk: whole pixels in a metre, both ways. */
-function withDensity(png: Uint8Array, dpi: number): Uint8Array {
+/** The same PNG with more chunks. */
+function afterHeader(png: Uint8Array, chunks: readonly Uint8Array[]): Uint8Array {
+  return Buffer.concat([png.subarray(0, AFTER_HEADER), ...chunks, png.subarray(AFTER_HEADER)]);
+}
+
+/** Whole pixels in a metre, both ways. */
+function densityChunk(dpi: number): Uint8Array {
   const perMetre = Math.round(dpi / METRES_IN_INCH);
-  const chunk = Buffer.alloc(21);
-  chunk.writeUInt32BE(9, 0);
-  chunk.write('pHYs', 4, 'latin1');
-  chunk.writeUInt32BE(perMetre, 8);
-  chunk.writeUInt32BE(perMetre, 12);
-  chunk.writeUInt8(1, 16);
-  chunk.writeUInt32BE(crc32(chunk.subarray(4, 17)), 17);
-  return Buffer.concat([png.subarray(0, AFTER_HEADER), chunk, png.subarray(AFTER_HEADER)]);
+  const data = Buffer.alloc(9);
+  data.writeUInt32BE(perMetre, 0);
+  data.writeUInt32BE(perMetre, 4);
+  data.writeUInt8(1, 8);
+  return chunk('pHYs', data);
+}
+
+/** The day under the keyword that the standard has for it. */
+function dateChunk(date: Day): Uint8Array {
+  return chunk('tEXt', Buffer.from(`Creation Time\0${date}`, 'latin1'));
+}
+
+/** Length, kind, data, checksum of both. */
+function chunk(kind: 'pHYs' | 'tEXt', data: Uint8Array): Uint8Array {
+  const checked = Buffer.concat([Buffer.from(kind, 'latin1'), data]);
+  const whole = Buffer.alloc(checked.length + 8);
+  whole.writeUInt32BE(data.length, 0);
+  checked.copy(whole, 4);
+  whole.writeUInt32BE(crc32(checked), checked.length + 4);
+  return whole;
 }
