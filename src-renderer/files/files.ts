@@ -22,6 +22,7 @@ import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import { fileNameOf } from './file-name.ts';
 import { bytesOfFile, titleOf } from '../pictures/picture-file.ts';
 import type { GivenPicture } from '../pictures/given.ts';
+import { ownMachine } from '../session/own-machine.ts';
 import type { OpenFile, Session } from '../session/session.ts';
 import { latePart } from '../ui/load-part.ts';
 
@@ -63,7 +64,7 @@ export class Files {
   async start(): Promise<void> {
     this.begin();
     if (await this.mayLeave()) {
-      this.session.replace(emptyProject(words.shell.untitled, words.shell.untitledMotif), null, true);
+      this.session.replace(ownMachine.given(emptyProject(words.shell.untitled, words.shell.untitledMotif)), null, true);
     }
   }
 
@@ -75,7 +76,7 @@ export class Files {
 
   async openSample(): Promise<void> {
     this.begin();
-    if (await this.mayLeave()) this.session.replace(sampleProject(), null, true);
+    if (await this.mayLeave()) this.session.replace(ownMachine.given(sampleProject()), null, true);
   }
 
   async open(): Promise<void> {
@@ -164,7 +165,7 @@ export class Files {
     if (cells === null) return;
     const title = titleOf(name);
     const names = { project: title, motif: title, yarn: words.pictures.yarn };
-    await this.putOnTable(projectFromPicture(cells, names), null);
+    await this.putOnTable(ownMachine.given(projectFromPicture(cells, names)), null);
   }
 
   private async putOnTable(project: Project, file: OpenFile | null): Promise<void> {

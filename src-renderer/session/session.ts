@@ -57,8 +57,6 @@ export interface View {
   /** In which sizes are shown and given beside stitches and rows. */
   readonly lengthUnit: LengthUnit;
   readonly paper: 'a4' | 'letter';
-  /** What the machine can do was looked at: it need not be asked. */
-  readonly hasSeenMachine: boolean;
 }
 
 /** Cells on a bench that are in hand: lifted, pasted or set in letters, and not laid in the project yet. */
@@ -88,7 +86,6 @@ const START_VIEW: View = {
   pieceShows: 'needles',
   lengthUnit: 'cm',
   paper: 'a4',
-  hasSeenMachine: false,
 };
 
 export class Session {

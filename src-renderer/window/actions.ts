@@ -1,5 +1,4 @@
 /** Commands of the window itself: files, undo, benches, appearance. */
-import type { Params } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files/files.ts';
@@ -20,7 +19,7 @@ export interface WindowControls {
   /** Lets the name of the project be typed. */
   nameProject(): void;
   /** Keeps what a person set, for this and later runs. */
-  keepSettings(settings: Params<'settings.keep'>): void;
+  keepSettings(): void;
 }
 
 export function windowActions(
@@ -128,7 +127,7 @@ export function windowActions(
       isOn: () => singleKeys.areOn,
       run: () => {
         singleKeys.areOn = !singleKeys.areOn;
-        keepSettings({ singleKeys: singleKeys.areOn });
+        keepSettings();
       },
     },
     { id: 'commands', label: () => text.commands, keys: ['Mod+K'], isEnabled: always, run: showCommands },

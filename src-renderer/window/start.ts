@@ -1,4 +1,5 @@
 /** What lies on the table when the window opens. */
+import { machineFromSaid } from '@shared/bed/index.ts';
 import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
@@ -23,6 +24,7 @@ import {
   type TakenWork,
   type WindowIdentity,
 } from '../recovery/index.ts';
+import { ownMachine } from '../session/own-machine.ts';
 import { Session } from '../session/session.ts';
 
 /** A session with the way to the services. */
@@ -53,7 +55,10 @@ export async function startSession(connection: Connection): Promise<Started> {
   const described = await host.call('host.describe', {});
   const shell = described.ok ? described.value : null;
   const set = await host.call('settings.read', {});
-  if (set.ok) singleKeys.areOn = set.value.singleKeys;
+  if (set.ok) {
+    singleKeys.areOn = set.value.singleKeys;
+    ownMachine.begin(set.value.machine && machineFromSaid(set.value.machine));
+  }
   const named = shell?.openAtStart ?? null;
   const identity = await windowIdentity(browserPlaces());
   const { place, handed } = await placeOf(connection, identity);
@@ -76,7 +81,7 @@ export async function startSession(connection: Connection): Promise<Started> {
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
-  const session = new Session(project, true);
+  const session = new Session(ownMachine.given(project), true);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
   return { ...standing, session, taken: null, kept: { offers: left, problems }, openAtStart: named };
 }

@@ -1,5 +1,5 @@
 /** What a file says of the bed, and of charts and fabric as they lie on it. */
-import { atLeastOne, between, z, type ReadonlyDeep } from '../schema/index.ts';
+import { atLeastOne, between, plainOf, z, type ReadonlyDeep } from '../schema/index.ts';
 import { label, slotLabelled, type Slot } from './slot.ts';
 
 /** More stitches than any bed holds. */
@@ -20,8 +20,9 @@ export const finishedFaceSchema = z.enum(['knit', 'purl']);
 /** The side that will be seen when worn. */
 export type FinishedFace = z.infer<typeof finishedFaceSchema>;
 
+const needleLabel = z.string().check(z.regex(/^[LR][1-9]\d{0,3}$/));
 /** A needle: its label in a file, a {@link Slot} inside the program. */
-export const slotSchema = z.codec(z.string().check(z.regex(/^[LR][1-9]\d{0,3}$/)), z.custom<Slot>(), {
+export const slotSchema = z.codec(needleLabel, z.custom<Slot>(), {
   decode: slotLabelled,
   encode: label,
 });
@@ -58,3 +59,21 @@ export const machineSchema = z.strictObject({
 });
 /** What the machine can do: asked in words, never assumed from a name. */
 export interface Machine extends ReadonlyDeep<z.infer<typeof machineSchema>> {}
+
+/** The same with its needle by its label, as files and messages have it. */
+export const machineSaidSchema = z.strictObject({
+  ...machineSchema.shape,
+  places: z.union([
+    z.literal('any-needle'),
+    z.strictObject({ repeat: atLeastOne(MOST_FIXED_REPEAT), from: needleLabel }),
+  ]),
+});
+export interface MachineSaid extends ReadonlyDeep<z.infer<typeof machineSaidSchema>> {}
+
+export function machineAsSaid(machine: Machine): MachineSaid {
+  return plainOf(machineSchema, machine);
+}
+
+export function machineFromSaid(said: MachineSaid): Machine {
+  return machineSchema.parse(said);
+}

@@ -6,6 +6,7 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
+import { machineSaidSchema } from '../bed/index.ts';
 import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
@@ -93,6 +94,8 @@ const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean()
 const settings = z.strictObject({
   /** Shortcuts of a single key act. */
   singleKeys: z.boolean(),
+  /** What the person's machine can do: that of new projects. Null until it was asked. */
+  machine: z._default(z.nullable(machineSaidSchema), null),
 });
 
 /** Files a project can be turned into, and what they are made of: its placed motifs, one file each, or the plan of the piece. */

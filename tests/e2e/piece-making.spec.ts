@@ -1,5 +1,5 @@
 /** What the machine can do, how a piece begins and ends, its tensions and notes. */
-import { expect, expectAccessible, test } from './app.ts';
+import { addressOf, expect, expectAccessible, test } from './app.ts';
 
 test('asks once what the machine can do, and takes the answers', async ({ page, start }) => {
   await start();
@@ -29,6 +29,35 @@ test('asks once what the machine can do, and takes the answers', async ({ page, 
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Undo change the machine' }).click();
   await expect(machine.getByRole('switch', { name: 'Weights hang on the fabric' })).toBeChecked();
+});
+
+test('keeps what the machine can do for new projects, and asks no more', async ({ page, host, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  const machine = page.getByRole('region', { name: 'The machine' });
+  const asked = page.getByText('What can your machine do?');
+  await page.getByRole('button', { name: 'Look at it' }).click();
+  await machine.getByLabel('Needles of a pattern row').selectOption('chosen by hand');
+  await machine.getByLabel('A pattern can stand').selectOption('in repeats from a needle');
+  // Taken back while the answers are open, it is not what new projects have.
+  await machine.getByLabel('End-needle selection').selectOption('there is none');
+  await page.getByRole('button', { name: 'Undo change the machine' }).click();
+  const says = 'pushed forward by hand. A pattern stands in repeats of 24 needles, counted from L12. End-needle';
+  await expect(machine).toContainText(says);
+
+  await page.keyboard.press('Control+Shift+N');
+  await page.getByRole('button', { name: 'Leave without saving' }).click();
+  await page.keyboard.press('2');
+  await expect(machine).toContainText(says);
+  await expect(asked).toHaveCount(0);
+
+  // Another window has it as well.
+  const other = await page.context().newPage();
+  await other.goto(await addressOf(host, 'empty'));
+  await other.getByRole('button', { name: 'Commands' }).waitFor();
+  await other.keyboard.press('2');
+  await expect(other.getByRole('region', { name: 'The machine' })).toContainText(says);
+  await expect(other.getByText('What can your machine do?')).toHaveCount(0);
 });
 
 test('says how a piece begins and ends, with the tensions of the rows that it has, and notes', async ({

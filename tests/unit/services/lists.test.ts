@@ -1,4 +1,6 @@
 /** Recent projects, and what folders hold. */
+import { machineAsSaid, machineFromSaid, parseNeedle } from '@shared/bed/index.ts';
+import { START_MACHINE } from '@shared/project/index.ts';
 import { mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, parse } from 'node:path';
@@ -135,22 +137,42 @@ describe('settings', () => {
   const file = (): string => join(folder, '.data', 'settings.json');
 
   it('are those of the start until something is set, and then are kept for the next run', async () => {
-    expect(await services['settings.read']({})).toEqual({ singleKeys: true });
-    await services['settings.keep']({ singleKeys: false });
-    expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({ singleKeys: false });
+    expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null });
+    await services['settings.keep']({ singleKeys: false, machine: null });
+    expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({
+      singleKeys: false,
+      machine: null,
+    });
+  });
+
+  it('have the machine that a person has, as they said it', async () => {
+    const machine = machineAsSaid({ ...START_MACHINE, places: { repeat: 24, from: parseNeedle('L12') } });
+    expect(machine.places).toEqual({ repeat: 24, from: 'L12' });
+    await services['settings.keep']({ singleKeys: true, machine });
+    const read = await createServices(testEnvironment(folder))['settings.read']({});
+    expect(read).toEqual({ singleKeys: true, machine });
+    expect(read.machine && machineFromSaid(read.machine).places).toEqual({ repeat: 24, from: parseNeedle('L12') });
+  });
+
+  it('of an earlier program have none yet', async () => {
+    await services['settings.keep']({ singleKeys: false, machine: null });
+    await writeFile(file(), '{"singleKeys": false}');
+    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null });
   });
 
   it.each(['', '{', '{"singleKeys": "no"}', '[]', '\u0000'])(
     'that cannot be read stand in nobody’s way: %j',
     async (text) => {
-      await services['settings.keep']({ singleKeys: false });
+      await services['settings.keep']({ singleKeys: false, machine: null });
       await writeFile(file(), text);
-      expect(await services['settings.read']({})).toEqual({ singleKeys: true });
+      expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null });
     },
   );
 
   it('are whole after being set many times at once', async () => {
-    await Promise.all(Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0 })));
-    expect(await services['settings.read']({})).toEqual({ singleKeys: false });
+    await Promise.all(
+      Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0, machine: null })),
+    );
+    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null });
   });
 });
