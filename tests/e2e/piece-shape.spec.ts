@@ -1,4 +1,4 @@
-import { expect, expectAccessible, test } from './app.ts';
+import { announced, expect, expectAccessible, test } from './app.ts';
 
 test('shapes a sleeve head row by row, and keeps a list that has a wrong line', async ({ page, start }) => {
   await start();
@@ -46,12 +46,28 @@ test('offers an even width where the difference is odd, and shapes the odd stitc
   await top.fill('125');
   // 14 a side in 126 rows is every 9th row; the odd one comes in the middle of the uppermost rows between.
   await expect(what).toContainText('increase 1 stitch at the right edge before row 122.');
-  await expect(page.getByRole('button', { name: 'Use 124 stitches' })).toBeVisible();
+  await expect(what.getByRole('button', { name: 'Use 124 stitches' })).toBeVisible();
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Use 126 stitches' }).press('Enter');
+  await what.getByRole('button', { name: 'Use 126 stitches' }).press('Enter');
   await expect(top).toHaveValue('126');
   await expect(top).toBeFocused();
-  await expect(page.getByRole('button', { name: 'Use 124 stitches' })).toHaveCount(0);
+  await expect(what.getByRole('button', { name: 'Use 124 stitches' })).toHaveCount(0);
+});
+
+test('offers the even width where the odd one is told of', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  const what = page.getByRole('region', { name: 'What it is' });
+  const before = page.getByRole('region', { name: 'Before you knit' });
+  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await page.getByLabel('Stitches at the top', { exact: true }).fill('125');
+  await expect(before).toContainText('differ by an odd number from those below');
+  await before.getByRole('button', { name: 'Use 124 stitches' }).press('Enter');
+  await expect(announced(page)).toHaveText('124 stitches: both edges are shaped alike.');
+  await expect(page.getByLabel('Stitches at the top', { exact: true })).toHaveValue('124');
+  await expect(before).not.toContainText('differ by an odd number');
+  await page.getByRole('button', { name: 'Undo change size of piece' }).click();
+  await expect(before.getByRole('button', { name: 'Use 126 stitches' })).toBeVisible();
 });
 
 test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, start }) => {

@@ -175,6 +175,7 @@ export const piece = {
     /** Of a width that is reached by an odd number of stitches. */
     odd: 'An odd number of stitches from the width below: one of them is shaped at one edge alone. Both edges alike:',
     useStitches: (stitches: number): string => `Use ${n.stitches(stitches)}`,
+    evenTaken: (stitches: number): string => `${n.stitches(stitches)}: both edges are shaped alike.`,
     hem: 'Rows of the hem',
     hemHint: 'folded in half; 0 for none',
     gauge: { stitches: 'Stitches in 10 cm', rows: 'Rows in 10 cm' },
