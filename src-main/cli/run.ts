@@ -12,6 +12,7 @@ import { commands } from './commands/index.ts';
 import { readArgs, type Args } from './args.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { problemJson } from './json/problem.ts';
+import { printed } from './text/on-one-line.ts';
 
 /** Where a call prints: whole texts, without the last line's end. */
 export interface Printer {
@@ -40,7 +41,7 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
     }
     assertNames(command, args);
     const answer = await command.run(args);
-    printer.out(isJson ? jsonText(answer.json) : answer.text());
+    printer.out(isJson ? jsonText(answer.json) : printed(answer.text()));
     return 0;
   } catch (error) {
     report(problemOf(error), isJson, printer);
@@ -63,7 +64,7 @@ function assertNames({ argument }: Command, { names }: Args): void {
 
 function report(problem: Problem, isJson: boolean, printer: Printer): void {
   if (isJson) printer.out(jsonText(problemJson(problem)));
-  printer.warn(words.problems.sentence(problem));
+  printer.warn(printed(words.problems.sentence(problem)));
 }
 
 function jsonText(value: unknown): string {

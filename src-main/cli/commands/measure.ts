@@ -5,6 +5,7 @@ import { plainText, words } from '@shared/words/index.ts';
 import type { Command } from '../command.ts';
 import { measureJson } from '../json/measure.ts';
 import { readMotif } from '../motif-argument.ts';
+import { onOneLine } from '../text/on-one-line.ts';
 
 export const measureCommand: Command = {
   name: 'measure',
@@ -18,7 +19,7 @@ export const measureCommand: Command = {
     return {
       json: measureJson(measured, motif.grid, project.yarns),
       text: () =>
-        [...words.measure.sentences(measured), words.cli.ground(colour, isProject ? name : null)]
+        [...words.measure.sentences(measured), words.cli.ground(colour, isProject ? onOneLine(name) : null)]
           .map(plainText)
           .join('\n'),
     };

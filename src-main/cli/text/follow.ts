@@ -4,12 +4,14 @@ import { actNames, atHand, toldSteps, type Step, type ToldStep } from '@shared/o
 import { runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { capitalised, words } from '@shared/words/index.ts';
+import { onLines } from './on-one-line.ts';
 import { under } from './table.ts';
 
 const { runningOrder } = words;
 
-/** What to have at hand, then every stop with what is done there; or why there is no order. */
-export function followText(project: Project, plan: Plan): string {
+/** What to have at hand, then every stop with what is done there; or why there is no order. `plan` is that of `given`. */
+export function followText(given: Project, planned: Plan): string {
+  const [project, plan] = onLines(given, planned);
   const piece = pieceIn(project);
   const title = `${project.name}, ${words.knitting.piece(piece, sizeName(project))}`;
   const running = runningOrderOf(piece, plan);

@@ -4,9 +4,12 @@ import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } fro
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
 
-export function planText(project: Project, plan: Plan): string {
+/** `plan` is that of `given`. */
+export function planText(given: Project, planned: Plan): string {
+  const [project, plan] = onLines(given, planned);
   const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
   const piece = pieceIn(project);
   const findings = findingsOf(piece, plan).map((finding) => words.findings.text(finding, project));

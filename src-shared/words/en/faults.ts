@@ -1,4 +1,5 @@
 /** What is wrong with one field of a file or a request, to stand in brackets behind its name. */
+import { numbers as n } from './numbers.ts';
 import type { Fault, FaultCode, FaultFacts } from '../../schema/index.ts';
 
 type Allowed = FaultFacts['value']['allowed'];
@@ -8,32 +9,47 @@ const quoted = (value: Allowed[number]): string => (typeof value === 'string' ? 
 
 /** What texts and lists have so and so many of; numbers are large themselves. */
 const COUNTED: { readonly [Of in FaultFacts['too-big']['of']]: string | null } = {
-  string: 'characters',
-  array: 'items',
+  string: 'character',
+  array: 'item',
   number: null,
   int: null,
 };
 
-function bound(of: keyof typeof COUNTED, sign: string, limit: number): string {
+/** `must have at most 80 characters`, `must be more than 0`. */
+function bound(of: keyof typeof COUNTED, than: string, limit: number): string {
   const items = COUNTED[of];
-  return items === null ? `expected ${of} to be ${sign}${limit}` : `expected ${of} to have ${sign}${limit} ${items}`;
+  return items === null ? `must be ${than} ${limit}` : `must have ${than} ${n.count(limit, items)}`;
 }
 
-const FORMATS: Readonly<Record<string, string>> = { datetime: 'ISO datetime' };
+const TYPES: Readonly<Record<string, string>> = {
+  string: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  object: 'an object',
+  array: 'a list',
+};
+
+const typed = (type: string): string => TYPES[type] ?? type;
+
+const FORMATS: Readonly<Record<string, string>> = { datetime: 'a date with its time, as ISO 8601 writes it' };
 
 const byCode: { readonly [Code in FaultCode]: (facts: FaultFacts[Code]) => string } = {
-  type: ({ expected, received }) => `Invalid input: expected ${expected}, received ${received}`,
+  type: ({ expected, received }) =>
+    received === 'undefined'
+      ? 'is missing'
+      : `must be ${typed(expected)}${expected === 'int' && received === 'number' ? '' : `, not ${typed(received)}`}`,
   value: ({ allowed: [only, ...others] }) =>
     others.length === 0
-      ? `Invalid input: expected ${quoted(only as Allowed[number])}`
-      : `Invalid option: expected one of ${[only as Allowed[number], ...others].map(quoted).join('|')}`,
-  kind: ({ allowed }) => `Invalid discriminator value. Expected ${allowed.map((one) => `'${one}'`).join(' | ')}`,
-  'too-big': ({ of, most, isIncluded }) => `Too big: ${bound(of, isIncluded ? '<=' : '<', most)}`,
-  'too-small': ({ of, least, isIncluded }) => `Too small: ${bound(of, isIncluded ? '>=' : '>', least)}`,
-  pattern: ({ pattern }) => `Invalid string: must match pattern ${pattern}`,
-  format: ({ format }) => `Invalid ${FORMATS[format] ?? format}`,
-  keys: ({ keys }) => `Unrecognized key${keys.length > 1 ? 's' : ''}: ${keys.map(quoted).join(', ')}`,
-  other: () => 'Invalid input',
+      ? `must be ${quoted(only as Allowed[number])}`
+      : `must be one of ${[only as Allowed[number], ...others].map(quoted).join(', ')}`,
+  kind: ({ allowed }) => `its kind must be one of ${allowed.map(quoted).join(', ')}`,
+  'too-big': ({ of, most, isIncluded }) => bound(of, isIncluded ? 'at most' : 'less than', most),
+  'too-small': ({ of, least, isIncluded }) => bound(of, isIncluded ? 'at least' : 'more than', least),
+  pattern: ({ pattern }) => `must match ${pattern}`,
+  format: ({ format }) => `must be ${FORMATS[format] ?? format}`,
+  keys: ({ keys }) => `has what nothing is known of: ${keys.map(quoted).join(', ')}`,
+  other: () => 'cannot be read',
 
   twice: ({ name }) => `"${name}" stands twice`,
   'too-many': ({ most }) => `are more than ${most}`,
