@@ -41,25 +41,20 @@ export interface ShapeCount {
 
 /** From the cast-on up, as far as a form reads well: stitches first where they belong to no row. */
 export function countsOf(shape: Shape): readonly ShapeCount[] {
-  const stitches = (
-    name: CountName,
-    field: ShapeCount['field'],
-    value: number,
-    row: number,
-    changed: (to: number) => Shape,
-  ): ShapeCount => {
-    return { name, field, of: 'stitches', value, least: 1, changed, scaleOf: (gauges) => stitchScale(gauges, row) };
+  type Asked = [name: CountName, field: ShapeCount['field'], value: number];
+  const stitches = (...[name, field, value, row, changed]: [...Asked, row: number, ShapeCount['changed']]) => {
+    const scaleOf = (gauges: Gauges): Scale => stitchScale(gauges, row);
+    return { name, field, of: 'stitches' as const, value, least: 1, changed, scaleOf };
   };
+  const fromCastOn = (gauges: Gauges): Scale => scaleUp(gauges, 1);
   const rows = (
-    name: CountName,
-    field: ShapeCount['field'],
-    value: number,
-    least: number,
-    changed: (to: number) => Shape,
-    scaleOf: ShapeCount['scaleOf'] = (gauges) => scaleUp(gauges, 1),
-  ): ShapeCount => {
-    return { name, field, of: 'rows', value, least, changed, scaleOf };
-  };
+    ...[name, field, value, least, changed, scaleOf = fromCastOn]: [
+      ...Asked,
+      least: number,
+      ShapeCount['changed'],
+      ShapeCount['scaleOf']?,
+    ]
+  ) => ({ name, field, of: 'rows' as const, value, least, changed, scaleOf });
   const castOn = stitches(shape.kind === 'rectangle' ? 'stitches' : 'castOn', 'stitches', shape.stitches, 1, (to) => {
     return { ...shape, stitches: to };
   });

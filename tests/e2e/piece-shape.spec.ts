@@ -1,10 +1,17 @@
+import type { Locator, Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
 
-test('shapes a sleeve head row by row, and keeps a list that has a wrong line', async ({ page, start }) => {
+/** What the sample's piece is, with its sizes open to be changed. */
+async function openedSizes(page: Page, start: () => Promise<unknown>): Promise<Locator> {
   await start();
   await page.keyboard.press('2');
   const what = page.getByRole('region', { name: 'What it is' });
   await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  return what;
+}
+
+test('shapes a sleeve head row by row, and keeps a list that has a wrong line', async ({ page, start }) => {
+  const what = await openedSizes(page, start);
   await what.getByLabel('Shape', { exact: true }).selectOption('shaped row by row');
   const lines = page.getByRole('textbox', { name: 'Shaping, row by row' });
   // The sample's sleeve goes from 96 to 124 stitches, 14 at each edge, in 126 rows: every 9th row.
@@ -37,10 +44,7 @@ test('offers an even width where the difference is odd, and shapes the odd stitc
   page,
   start,
 }) => {
-  await start();
-  await page.keyboard.press('2');
-  const what = page.getByRole('region', { name: 'What it is' });
-  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  const what = await openedSizes(page, start);
   const top = page.getByLabel('Stitches at the top', { exact: true });
   await expect(top).toHaveValue('124');
   await top.fill('125');
@@ -71,10 +75,7 @@ test('offers the even width where the odd one is told of', async ({ page, start 
 });
 
 test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, start }) => {
-  await start();
-  await page.keyboard.press('2');
-  const what = page.getByRole('region', { name: 'What it is' });
-  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  const what = await openedSizes(page, start);
   await what.getByText('Gauge from a swatch').click();
   // 30 stitches on 100 mm, and 42 rows on 120 mm: 42 × 100 / 120 = 35.
   await page.getByLabel('Stitches counted').fill('30');
@@ -104,10 +105,7 @@ test('keeps a width in centimetres when the gauge is typed after it, and stitche
   page,
   start,
 }) => {
-  await start();
-  await page.keyboard.press('2');
-  const what = page.getByRole('region', { name: 'What it is' });
-  await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  const what = await openedSizes(page, start);
   const castOn = page.getByLabel('Stitches at the cast-on', { exact: true });
   const top = page.getByLabel('Stitches at the top', { exact: true });
   const gauge = page.getByRole('textbox', { name: 'Stitches in 10 cm' });

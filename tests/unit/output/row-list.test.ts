@@ -16,13 +16,14 @@ const SMALL = projectWith({
   piece: { hemRows: 8 },
 });
 
-const TAPERED = projectWith({
-  motif: ['X', '.'],
-  copies: [1],
-  stitches: 6,
-  rows: 6,
-  piece: { shape: { kind: 'tapered', stitches: 6, stitchesAtTop: 9, rows: 6, straightRows: 2 } },
-});
+/** One copy of a single stitch on a piece that grows wider. */
+function taperedWith(motif: readonly string[], stitches: number, stitchesAtTop: number, rows: number): Project {
+  const straightRows = Math.ceil(rows / 5);
+  const shape = { kind: 'tapered', stitches, stitchesAtTop, rows, straightRows } as const;
+  return projectWith({ motif, copies: [1], stitches, rows, piece: { shape } });
+}
+
+const TAPERED = taperedWith(['X', '.'], 6, 9, 6);
 
 function listOf(project: Project): RowList {
   const piece = pieceIn(project);
@@ -108,14 +109,7 @@ describe('the row list on paper', () => {
     rowLines(pieceIn(project), makePlan(pieceIn(project))).map(({ kind, first, last }) => `${kind} ${first}–${last}`);
 
   it('has a line of its own for a row with something to do', () => {
-    const shaped = projectWith({
-      motif: ['.', 'X'],
-      copies: [1],
-      stitches: 20,
-      rows: 30,
-      piece: { shape: { kind: 'tapered', stitches: 20, stitchesAtTop: 24, rows: 30, straightRows: 6 } },
-    });
-    const plain = { ...shaped, bands: [] };
+    const plain = { ...taperedWith(['.', 'X'], 20, 24, 30), bands: [] };
     for (const line of rowLines(pieceIn(plain), makePlan(pieceIn(plain)))) {
       if (line.kind === 'rows' && line.before.length > 0) expect(line.first).toBe(line.last);
     }
