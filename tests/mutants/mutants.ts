@@ -100,6 +100,34 @@ const LETTERING: readonly Mutant[] = [
   { in: 'setText', text: 'Math.floor(slack / 2)', becomes: 'Math.ceil(slack / 2)' },
 ];
 
+const RUNNING_ORDER: readonly Mutant[] = [
+  { in: 'isSelecting', text: '|| work.isChosenAhead(row + 1)', becomes: '&& work.isChosenAhead(row + 1)' },
+  { in: 'firstRowObstacle', text: "chooses !== 'ahead-unseen'", becomes: "chooses === 'by-hand'" },
+  { in: 'toPush', text: 'isChosen && !isWanted', becomes: 'isChosen && isWanted' },
+  { in: 'feedingOf', text: 'next[reading - 1]?.get(was)', becomes: 'next[reading]?.get(was)' },
+  { in: 'lastKnit', text: "from === 'left'", becomes: "from === 'right'" },
+  { in: 'fromCarriage', text: "from === 'left'", becomes: "from === 'right'" },
+  { in: 'areBeside', text: 'left[1] + 1 === right[0]', becomes: 'left[1] + 2 === right[0]' },
+  { in: 'hangHem', text: 'opposite(piece.startSide)', becomes: 'piece.startSide' },
+  { in: 'makeEyelets', text: 'needle += 2', becomes: 'needle += 3' },
+  { in: 'shapingObstacles', text: 'from !== edge', becomes: 'from === edge' },
+  { in: 'needlesBetween', text: 'last + 1', becomes: 'last + 2' },
+  { in: 'askInRow', text: 'needle >= first && needle <= last', becomes: 'needle > first && needle <= last' },
+  { in: 'endStrands', text: 'work.do(lastRow,', becomes: 'work.do(lastRow - 1,' },
+  { in: 'tensionOf', text: 'row === join.at + 1', becomes: 'row === join.at' },
+  { in: 'isCarriedUp', text: '<= MOST_CARRIED_UP.rows', becomes: '< MOST_CARRIED_UP.rows' },
+  { in: 'LONGEST_STRAND_MM', text: '1500', becomes: '1700' },
+  { in: 'wrapsOf', text: 'edges.first + seamAllowance.left', becomes: 'edges.first' },
+  {
+    in: 'withEndNeedles',
+    text: "chooses === 'ahead-unseen' && row > 1",
+    becomes: "chooses !== 'ahead-unseen' && row > 1",
+  },
+  { in: 'endNeedlesSeen', text: 'left === 0 && end === edges.first', becomes: 'left === 0 && end === edges.last' },
+  { in: 'severityOf', text: 'return 2', becomes: 'return 1' },
+  { in: 'seenEdges', text: 'last - seamAllowance.right', becomes: 'last - seamAllowance.left' },
+];
+
 export const MUTANTS: readonly Mutant[] = [
   ...REPEAT,
   ...BED,
@@ -109,6 +137,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...STRANDS,
   ...YARN,
   ...LETTERING,
+  ...RUNNING_ORDER,
 ];
 
 /** How a mutant is called in the record and on the terminal: what becomes what, and where. */

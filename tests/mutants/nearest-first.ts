@@ -5,7 +5,8 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 export const FOLDER_VARIABLE = 'WALEWRIGHT_MUTANT_FOLDER';
 
 /** They take longest. */
-const SLOW = /(bed-simulated|placement-exhaustive|property\/(knitting|shaping|sizes|history|edit-commands))\.test/;
+const SLOW =
+  /(order-mistakes|bed-simulated|placement-exhaustive|property\/(knitting|shaping|sizes|history|edit-commands))\.test/;
 
 function rank(path: string, folder: string): number {
   if (SLOW.test(path)) return 4;
