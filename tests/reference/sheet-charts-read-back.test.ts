@@ -1,14 +1,46 @@
 /** The charts of printed sheets, found again in the PDF's own graphics by a reader that is not ours. */
+import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { contrastRatio } from '@shared/colour/index.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { ProblemError } from '@shared/problem/index.ts';
 import { pieceIn, type Project } from '@shared/project/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
 import { fillAt, type DrawnPath, type PointMm } from '../pdf-graphics.ts';
+import { anyProject } from '../property/projects.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
 import { readChart, readSheet, type ChartRead, type SheetRead } from './sheet-charts-read-back.ts';
+
+/** Projects of all kinds that can be planned, each of whose motifs has one chart of copies that are whole somewhere. */
+const GENERATED = fc
+  .sample(anyProject, { numRuns: 400, seed: 20260103 })
+  .filter((project) => {
+    try {
+      const { groups, fills, fabric } = makePlan(pieceIn(project));
+      const charts = new Set(groups.map(({ motif, copy, isMirrored }) => `${motif} ${copy.width} ${isMirrored}`));
+      const motifs = new Set(groups.map(({ motif }) => motif));
+      const isWhole = [...motifs].every((id) =>
+        groups.some(({ motif, clipped }) => motif === id && clipped.length === 0),
+      );
+      const names = new Set(project.motifs.map(({ name }) => name));
+      const isSeveral = new Set(fabric.cells).size > 1;
+      return (
+        fills.length === 0 &&
+        groups.length > 0 &&
+        charts.size === motifs.size &&
+        isWhole &&
+        isSeveral &&
+        names.size === project.motifs.length
+      );
+    } catch (error) {
+      if (!(error instanceof ProblemError)) throw error;
+      return false;
+    }
+  })
+  .slice(0, 6);
+const generated = new Map(GENERATED.map((project, index) => [`generated ${index + 1}`, project]));
 
 const NAMES = ['sample', 'hem', 'crowded', 'tiny', 'sixteen', 'three', 'filled', 'large'];
 
@@ -19,7 +51,7 @@ interface Printed {
 }
 
 async function print(name: string, paper: 'a4' | 'letter'): Promise<Printed> {
-  const project = (PROJECTS[name] as () => Project)();
+  const project = generated.get(name) ?? (PROJECTS[name] as () => Project)();
   const plan = makePlan(pieceIn(project));
   const sheet = placementSheet(sheetFacts(project), plan, { paper, date: TEST_DAY });
   return { project, plan, sheet: await readSheet(await sheetToPdf(sheet)) };
@@ -59,7 +91,7 @@ function onNeedles({ plan }: Printed, motif: string): number[][] {
   );
 }
 
-describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
+describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in the PDF', (name) => {
   it('show each cell in the colour of its yarn, as on the needles and as worn', async () => {
     const made = await printed(name);
     const { project, sheet, plan } = made;
@@ -71,7 +103,8 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
       const worn = expected.map((row) => [...row].reverse());
       for (const [way, cells] of [
         ['needles', expected],
-        ['worn', worn],
+        // Where the purl side is worn the two are one.
+        ['worn', project.piece.finishedFace === 'knit' ? worn : []],
       ] as const) {
         const found = readChart(charts.filter((chart) => chart.way === way));
         expect(found.length, `${called}, ${way}`).toBe(cells.length);
@@ -141,6 +174,10 @@ describe.each(NAMES)('the charts of the %s project in the PDF', (name) => {
     const large = project.yarns.filter((_, yarn) => yarn !== main && cells(yarn) > 100);
     expect([...tones.keys()]).toEqual(expect.arrayContaining(large.map(({ colour }) => colour)));
   });
+});
+
+it('the generated projects are several', () => {
+  expect(generated.size).toBe(6);
 });
 
 describe('a chart over several pages in the PDF', () => {
