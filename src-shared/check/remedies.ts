@@ -3,6 +3,7 @@ import { sectionsOf } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import type { KnitPiece } from '../project/index.ts';
+import type { Finding } from './finding.ts';
 import { longCarries, longFloats } from './floats.ts';
 import { inspected } from './inspected.ts';
 import { pieceAfter, type Intent } from './intent.ts';
@@ -25,6 +26,24 @@ export type Remedy = { readonly long: LongStrands } & (
   | IntentOf<'lining'>
   | (IntentOf<'end-needles-off'> & { readonly wrapsAdded: number })
 );
+
+/** A remedy that stands already. */
+export type TakenRemedy =
+  /** All groups of a band, so many, have balls of their own. */
+  | { readonly code: 'own-balls'; readonly band: number; readonly groups: number }
+  /** Long floats and carries that the lining covers. */
+  | { readonly code: 'lining'; readonly covered: number };
+
+/** What has been done about long floats and carries. `plan` is that of `piece`. */
+export function remediesTaken(piece: KnitPiece, plan: Plan): TakenRemedy[] {
+  const balls = piece.bands.flatMap(({ groups }, band): TakenRemedy[] => {
+    const isTaken = groups.length > 1 && groups.every(({ hasOwnBall }) => hasOwnBall);
+    return isTaken ? [{ code: 'own-balls', band, groups: groups.length }] : [];
+  });
+  if (!piece.isLined) return balls;
+  const covered = strandsOf(piece, plan, ['lined-floats', 'lined-carry']);
+  return covered > 0 ? [...balls, { code: 'lining', covered }] : balls;
+}
 
 /**
  * The remedies that would leave fewer long floats and carries, the most
@@ -66,12 +85,16 @@ export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
 }
 
 function longInTheOpen(piece: KnitPiece, plan: Plan): number {
+  return strandsOf(piece, plan, ['long-floats', 'long-carry']);
+}
+
+/** How many floats and carries the findings of these codes have gathered. */
+function strandsOf(piece: KnitPiece, plan: Plan, codes: readonly Finding['code'][]): number {
   const all = inspected(piece, plan);
-  let count = 0;
-  for (const finding of [...longFloats(all), ...longCarries(all)]) {
-    if (finding.code === 'long-floats' || finding.code === 'long-carry') count += finding.count;
-  }
-  return count;
+  return [...longFloats(all), ...longCarries(all)].reduce(
+    (sum, finding) => sum + (codes.includes(finding.code) && 'count' in finding ? finding.count : 0),
+    0,
+  );
 }
 
 function wrapCount({ rows }: Plan): number {

@@ -421,4 +421,14 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/check/findings.test.ts › the order of findings › is those that block first, then warnings, then notes, each from the bottom up',
     why: 'what keeps the piece from being knitted is read first',
   },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › advises no ball for each group where none stand beside each other',
+    now: 'unit/words/plan.test.ts › a finding in words › advises no ball for each group where it floats inside one',
+    why: 'a remedy is named only where it helps: not for floats within a group either',
+  },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › {"code":"long-floats","rows":[61,91],"role":"contrast","yarn":1,"needles":{"first":-12,"last":10},"longest":23,"longestMm":82.14,"count":31}',
+    now: 'unit/words/plan.test.ts › a finding in words › {"code":"long-floats","rows":[61,91],"role":"contrast","yarn":1,"needles":{"first":-12,"last":10},"longest":23,"longestMm":82.14,"count":31,"isBetweenGroups":true}',
+    why: 'the finding knows whether yarn goes from group to group',
+  },
 ];

@@ -1,6 +1,6 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import { label } from '../../bed/index.ts';
-import type { Remedy, GatheredFinding, Finding, FindingCode } from '../../check/index.ts';
+import type { Remedy, GatheredFinding, Finding, FindingCode, TakenRemedy } from '../../check/index.ts';
 import type { Yarn } from '../../project/index.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
@@ -8,7 +8,6 @@ import { tooWide } from './too-wide.ts';
 /** What a sentence needs of what is knitted: a project has it, and a piece with all it is knitted of. */
 interface Knitted {
   readonly yarns: readonly Yarn[];
-  readonly bands: readonly { readonly groups: readonly unknown[] }[];
 }
 
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
@@ -35,7 +34,7 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
 }
 
 const byCode: {
-  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], bands: Knitted['bands']) => string;
+  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[]) => string;
 } = {
   'long-floats': (finding, yarns) => {
     // A ball for each group takes away what floats between groups, and nothing of what floats inside one.
@@ -139,9 +138,9 @@ const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { 
 
 export const findings = {
   /** One or two sentences. */
-  text(finding: Finding, { yarns, bands }: Knitted): string {
-    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[], bands: Knitted['bands']) => string;
-    return say(finding, yarns, bands);
+  text(finding: Finding, { yarns }: Knitted): string {
+    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[]) => string;
+    return say(finding, yarns);
   },
   /** The sentence, and how often the same comes again. */
   gathered({ finding, more, rows }: GatheredFinding, knitted: Knitted): string {
@@ -163,6 +162,15 @@ export const findings = {
       lining: 'Line the piece',
       'end-needles-off': 'Switch end-needle selection off',
     } satisfies { readonly [Code in Remedy['code']]: string },
+    /** What stands already, and what it does. */
+    taken(taken: TakenRemedy): string {
+      switch (taken.code) {
+        case 'own-balls':
+          return `Each of ${n.count(taken.groups, 'group')} in pattern band ${taken.band + 1} has its own ball: nothing is carried between them.`;
+        case 'lining':
+          return `The piece is lined: the lining covers ${n.count(taken.covered, 'long float or carry', 'long floats and carries')}.`;
+      }
+    },
     /** What would be left, and what it costs. */
     effect: (remedy: Remedy): string => (remedies[remedy.code] as (remedy: Remedy) => string)(remedy),
   },

@@ -199,6 +199,8 @@ export const sheet = {
     /** Of which there are too many to print one by one. */
     more: (count: number, rows: readonly [number, number]): string =>
       `${n.count(count, 'more place')} of the same kind, shorter than these, on ${n.rowSpan(rows[0], rows[1])}.`,
+    takenTitle: 'Done about it',
+    doneMark: '✓',
     remediesTitle: 'What would help',
   },
   cautions: { title: 'Take care', mark: '!' },

@@ -20,6 +20,15 @@ describe('long floats', () => {
     expect(finding).toMatchObject({ rows: [2, 4], role: 'contrast', yarn: 1, longest: 8, count: 3 });
     expect(finding?.longestMm).toBeCloseTo(28.571, 3);
     expect(run(finding?.needles.first as Slot, finding?.needles.last as Slot)).toBe('L4-R4');
+    expect(finding?.isBetweenGroups).toBe(true);
+  });
+
+  it('inside one group are none that balls of their own would take away', () => {
+    // Two groups, each with eight blank stitches between its own figure.
+    const wide = projectWith({ motif: ['X........X'], copies: [1, 1], stitches: 24, rows: 9, piece: FIVE });
+    const inside = only(checkedPlan(wide), 'long-floats').filter(({ role }) => role === 'contrast');
+    expect(inside.length).toBeGreaterThan(0);
+    expect(inside.map(({ isBetweenGroups }) => isBetweenGroups)).toEqual(inside.map(() => false));
   });
 
   it('between groups are told from those inside one, where a ball for each would help nothing', () => {

@@ -1,0 +1,57 @@
+/** What the sheet says to watch, what has been done about it, and what would help. */
+import { describe, expect, it } from 'vitest';
+import { hasCharacter } from '@shared/output/font/metrics.ts';
+import { placementSheet, sheetFacts } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, sampleProject, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { TEST_DAY } from '../../day.ts';
+import { wordsOn } from './items-of.ts';
+import { PROJECTS } from './projects.ts';
+
+function said(project: Project): string {
+  const sheet = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY });
+  return sheet.pages.map(wordsOn).join('\n').replaceAll(/\s+/g, ' ');
+}
+
+const sample = sampleProject();
+
+describe('what the sheet says to watch', () => {
+  it('says of a lined piece that the lining covers what would be long, and offers nothing more', () => {
+    const text = said({ ...sample, piece: { ...sample.piece, isLined: true } });
+    expect(text).toContain('Done about it ✓ The piece is lined: the lining covers 60 long floats and carries.');
+    expect(text).not.toContain('What would help');
+  });
+
+  it('says of groups with balls of their own that nothing is carried between them, and what is left to do', () => {
+    const bands = sample.bands.map((band) => ({
+      ...band,
+      groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
+    }));
+    const text = said({ ...sample, bands });
+    expect(text).toContain('Done about it ✓ Each of 2 groups in pattern band 1 has its own ball');
+    expect(text).toMatch(/What would help – Line the piece\./);
+    expect(text).not.toContain('Use a ball for each group');
+  });
+
+  it('has nothing done about it where nothing has been', () => {
+    const text = said(sample);
+    expect(text).not.toContain('Done about it');
+    // 34 stitches from group to group; 13 within one, where another ball changes nothing.
+    expect(text.match(/Use a ball for each group/g)).toHaveLength(1);
+    expect(text).toMatch(/floats over up to 34 stitches [^!]*Use a ball for each group/);
+  });
+
+  it('has a mark for it in the typeface', () => {
+    expect(hasCharacter(words.sheet.findings.doneMark.codePointAt(0) as number)).toBe(true);
+  });
+
+  it.each(Object.keys(PROJECTS).filter((name) => name !== 'huge'))(
+    'sends nobody from the sheet of the %s project to a screen',
+    (name) => {
+      expect(said((PROJECTS[name] as () => Project)())).not.toMatch(
+        /\b(program|screen|editor|window|click|button|menu|Walewright)\b/i,
+      );
+    },
+  );
+});
