@@ -27,6 +27,8 @@ export interface PieceProblems {
     most: number;
   };
   'steps-line-unclear': { line: string };
+  /** A line that takes stitches out of the middle, as a neck does: each side would then be a part of its own. */
+  'steps-line-divides': { line: string };
   'steps-row-is-cast-on': { row: number };
   'steps-row-twice': { row: number };
   'steps-edge-twice': { row: number; side: 'left' | 'right' };

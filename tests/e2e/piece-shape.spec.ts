@@ -21,6 +21,9 @@ test('shapes a sleeve head row by row, and keeps a list that has a wrong line', 
   await lines.blur();
   await expect(lines).toHaveValue(/row 131: -1 at the left$/);
   await expectAccessible(page);
+  await lines.fill('row 130: -4 at the left\nrow 131: -20 in the middle');
+  await expect(page.getByRole('alert')).toContainText('would divide the piece');
+  await expect(page.getByRole('alert')).toContainText('plan each side as a piece of its own');
   await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right\nrow 200: -1 at the left');
   await expect(page.getByRole('alert')).toContainText('The shaping goes up to row 200, but the piece ends at row 140.');
   await lines.fill('row 130: -4 at the left\nrow 131: -4 at the right');

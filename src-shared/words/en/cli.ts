@@ -95,6 +95,7 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   follow: [
     'Row n is the row that brings the counter to n; what is done before it is done when the counter reads n − 1.',
     'Where something stands in the way it says what, and gives no order. --json gives the order act by act.',
+    'A divided neck is not told: plan one piece up to its row and one for each side, and take one side off on waste yarn.',
   ],
   read: [
     'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',

@@ -170,7 +170,8 @@ export const piece = {
       straightRows: 'Rows without shaping',
     },
     steps: 'Shaping, row by row',
-    stepsHint: 'One row a line, as "row 12: +1 at each edge" or "row 40: -4 at the left".',
+    stepsHint:
+      'One row a line, as "row 12: +1 at each edge" or "row 40: -4 at the left". A divided neck is planned as pieces: one up to its row, and one for each side.',
     straightRowsHint: 'at the top',
     /** Of a width that is reached by an odd number of stitches. */
     odd: 'An odd number of stitches from the width below: one of them is shaped at one edge alone. Both edges alike:',

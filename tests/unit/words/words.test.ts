@@ -29,6 +29,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'shaping-too-wide': { row: 40, needles: 1200, most: 1000 },
   'gauge-absurd': { of: 'rows', count: 400, mm: 1, inTenCm: 40000, least: 1, most: 300 },
   'steps-line-unclear': { line: 'row 12 plus one' },
+  'steps-line-divides': { line: 'row 60: -20 in the middle' },
   'steps-row-is-cast-on': { row: 1 },
   'steps-row-twice': { row: 12 },
   'steps-edge-twice': { row: 12, side: 'left' },

@@ -2,6 +2,8 @@
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './problem-words.ts';
 
+const shortened = (line: string): string => (line.length > 60 ? `${line.slice(0, 60)}…` : line);
+
 export const shaping = {
   'shaping-impossible': ({ changes, rows }) => ({
     what: `${n.count(changes, 'change')} at an edge ${changes === 1 ? 'does' : 'do'} not fit in the ${n.rows(rows)} that can be shaped.`,
@@ -23,8 +25,12 @@ export const shaping = {
     what: `${of === 'rows' ? n.rows(count) : n.stitches(count)} on ${n.plain(mm)} mm would be ${n.plain(inTenCm, 2)} in 10 cm; fabric has ${least} to ${most}.`,
     mend: 'Count and measure again; the measure is in mm.',
   }),
+  'steps-line-divides': ({ line }) => ({
+    what: `"${shortened(line)}" would divide the piece, and a piece is shaped at its two edges alone.`,
+    mend: 'End the piece at that row. Take one side off on waste yarn, and plan each side as a piece of its own, with its own row counter.',
+  }),
   'steps-line-unclear': ({ line }) => ({
-    what: `"${line.length > 60 ? `${line.slice(0, 60)}…` : line}" is no shaping of a row.`,
+    what: `"${shortened(line)}" is no shaping of a row.`,
     mend: 'Write it like "row 12: +1 at each edge" or "row 40: -4 at the left".',
   }),
   'steps-row-is-cast-on': ({ row }) => ({
