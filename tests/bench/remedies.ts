@@ -1,7 +1,8 @@
 /**
  * The hand on the Piece bench while the remedies of 36 bands are worked out, on
  * a processor four times as slow: 300 frames, in each of which the pointer goes
- * to another stitch that is read out, from the moment at which the piece stands.
+ * to another stitch that is read out. They begin once the piece stands and none
+ * of the remedies is there; these come in between, and are shown.
  */
 import type { Page } from 'playwright';
 import { words } from '@shared/words/index.ts';
@@ -12,31 +13,45 @@ import { MOST_MS, tasksOf, type Task } from './tasks.ts';
 
 const BANDS = 36;
 const FRAMES = 300;
+const FIRST_FRAMES = 8;
 const SLOW_DOWN = 4;
 const ROUNDS = 3;
+const MOST_TRIES = 12;
 /** Of a screen that shows 60 frames a second, and a little. */
 const MOST_FRAME_MS = 20;
 
 interface Round {
   /** From each frame to the next, ms. */
   readonly frames: readonly number[];
+  /** The same once the remedies are there. */
+  readonly after: readonly number[];
   readonly tasks: readonly Task[];
 }
 
 export async function remediesBars(): Promise<Bar[]> {
   return withWindows(async (open) => {
     const rounds: Round[] = [];
-    for (let round = 0; round < ROUNDS; round++) {
+    for (let tries = 0; rounds.length < ROUNDS; tries++) {
+      if (tries === MOST_TRIES) throw new Error('The remedies were always there before the first frame');
       const page = await open(fullBody(BANDS));
       const devtools = await page.context().newCDPSession(page);
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
+      // The first frames are slower, since every canvas is drawn for the first time.
+      await follow(page, FIRST_FRAMES);
       await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOW_DOWN });
-      let frames: number[] = [];
-      const tasks = await tasksOf(page, async () => (frames = await follow(page)));
-      rounds.push({ frames, tasks });
+      const remedies = page.getByRole('button', { name: words.findings.remedy.label['own-balls'] });
+      if ((await remedies.count()) === 0) {
+        let frames: number[] = [];
+        const tasks = await tasksOf(page, async () => {
+          frames = await follow(page, FRAMES);
+          await remedies.first().waitFor();
+        });
+        rounds.push({ frames, after: await follow(page, FRAMES), tasks });
+      }
       await page.context().close();
     }
+    const late = (times: readonly number[]): number => quantile(times, 0.95);
     const compared = (ms: number, most: number) => ({ ratio: ms / most, ours: ms, against: most });
     const longest = (of: keyof Task): number =>
       median(rounds.map(({ tasks }) => Math.max(...tasks.map((task) => task[of]))));
@@ -46,7 +61,15 @@ export async function remediesBars(): Promise<Bar[]> {
         name: `95 of 100 frames of the Piece bench ${meanwhile}, against ${MOST_FRAME_MS} ms`,
         kind: 'at most',
         limit: 1,
-        ...compared(median(rounds.map(({ frames }) => quantile(frames, 0.95))), MOST_FRAME_MS),
+        ...compared(median(rounds.map(({ frames }) => late(frames))), MOST_FRAME_MS),
+      },
+      {
+        name: 'the same frames against those that follow, with nothing to be worked out',
+        kind: 'figure',
+        limit: null,
+        ratio: median(rounds.map(({ frames, after }) => late(frames) / late(after))),
+        ours: median(rounds.map(({ frames }) => late(frames))),
+        against: median(rounds.map(({ after }) => late(after))),
       },
       {
         name: `the longest task of the window ${meanwhile}, against ${MOST_MS} ms`,
@@ -64,9 +87,9 @@ export async function remediesBars(): Promise<Bar[]> {
   });
 }
 
-/** Moves the pointer over the piece, frame after frame, and gives what passed between them; the remedies are there at its end. */
-async function follow(page: Page): Promise<number[]> {
-  const frames = await page.evaluate(async (count) => {
+/** Moves the pointer over the piece, frame after frame, and gives what passed between them, ms. */
+async function follow(page: Page, frames: number): Promise<number[]> {
+  return page.evaluate(async (count) => {
     const stage = document.querySelector('[data-drawing]') as HTMLElement;
     const { left, top, width, height } = stage.getBoundingClientRect();
     const times: number[] = [];
@@ -81,7 +104,5 @@ async function follow(page: Page): Promise<number[]> {
       last = now;
     }
     return times;
-  }, FRAMES);
-  await page.getByRole('button', { name: words.findings.remedy.label['own-balls'] }).first().waitFor();
-  return frames;
+  }, frames);
 }
