@@ -22,13 +22,13 @@ const MOST_OF_A_KIND = 12;
 
 /** Findings, warnings first; the remedies that are taken, and those that are left with their effects. */
 export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+  if (found.length === 0) return [];
   const taken = remediesTaken(piece, plan).map((remedy): ListLine => ({
     label: words.sheet.findings.doneMark,
     labelTone: 'soft',
     text: plain(words.findings.remedy.taken(remedy)),
     more: [],
   }));
-  if (found.length === 0 && taken.length === 0) return [];
   const { findings } = words.sheet;
   const codes = [...new Set(found.map(({ code }) => code))];
   codes.sort((a, b) => Number(WARNING_CODES.has(b)) - Number(WARNING_CODES.has(a)));
@@ -47,7 +47,7 @@ export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Find
   }));
   return [
     headingBlock(plain(findings.title), widthMm),
-    ...(lines.length === 0 ? [] : [listBlock(lines, widthMm)]),
+    listBlock(lines, widthMm),
     ...(taken.length === 0 ? [] : [headingBlock(plain(findings.takenTitle), widthMm, 3), listBlock(taken, widthMm)]),
     ...(remedies.length === 0
       ? []

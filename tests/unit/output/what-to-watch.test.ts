@@ -7,7 +7,7 @@ import { pieceIn, sampleProject, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
-import { PROJECTS } from './projects.ts';
+import { hemProject, PROJECTS } from './projects.ts';
 
 function said(project: Project): string {
   const sheet = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY });
@@ -32,6 +32,16 @@ describe('what the sheet says to watch', () => {
     expect(text).toContain('Done about it ✓ Each of 2 groups in pattern band 1 has its own ball');
     expect(text).toMatch(/What would help – Line the piece\./);
     expect(text).not.toContain('Use a ball for each group');
+  });
+
+  it('says nothing of it where nothing is left to watch', () => {
+    const own = hemProject();
+    const bands = own.bands.map((band) => ({
+      ...band,
+      groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
+    }));
+    const text = said({ ...own, bands, piece: { ...own.piece, hemRows: 0 } });
+    expect(text).not.toMatch(/What to watch|Done about it/);
   });
 
   it('has nothing done about it where nothing has been', () => {
