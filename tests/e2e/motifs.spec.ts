@@ -42,7 +42,7 @@ test('adds a motif, stamps another into it by mouse and by keyboard, and gives i
 
   // A motif that the piece needs stays.
   await page.getByRole('button', { name: 'Delete the motif' }).click();
-  await expect(page.getByText('is knitted in band 1 of the piece.')).toBeVisible();
+  await expect(page.getByText('is knitted in pattern band 1 of the piece.')).toBeVisible();
   await chart.grid.press('2');
   await page.getByRole('combobox', { name: 'Motif of group 1' }).selectOption('motif 2');
   await expect(page.getByRole('button', { name: 'Undo choose motif of a group' })).toBeVisible();
