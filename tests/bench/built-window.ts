@@ -1,4 +1,4 @@
-/** The built window with a project in it, in a Chromium of its own. Run `npm run build` first. */
+/** The built window with a project in it, in a Chromium of its own. */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -9,7 +9,7 @@ import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
 /** The most that the first load may take, as sent, in kB. */
 export const MOST_KB = 250;
 
-/** Head and body of every answer until the window can be worked in and its fonts are there, in kB. Run `npm run build` first. */
+/** Head and body of every answer until the window can be worked in and its fonts are there, in kB. */
 export async function firstLoadKb(): Promise<number> {
   const folder = mkdtempSync(join(tmpdir(), 'walewright-loading-'));
   mkdirSync(join(folder, 'home'));
