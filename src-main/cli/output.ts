@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import type { Day } from '@shared/day/index.ts';
 import { exportKinds } from '@shared/host/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Project } from '@shared/project/index.ts';
@@ -15,6 +16,7 @@ export interface Output {
   /** Made if need be. */
   readonly folder: string;
   readonly paper: PaperSize;
+  readonly lengthUnit: LengthUnit;
   readonly date: Day;
   /** True if what is there may be replaced. */
   readonly replaces: boolean;
@@ -28,7 +30,7 @@ export interface Output {
  */
 export async function writeFiles(
   project: Project,
-  { folder, paper, date, replaces, own }: Output,
+  { folder, paper, lengthUnit, date, replaces, own }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
@@ -36,7 +38,7 @@ export async function writeFiles(
   const { exportFileNames, makeExports } = await import('../services/export/index.ts');
   // Making them takes a while as well; what stands in the way is told before.
   if (own === null && !replaces) await assertNoneThere(into, exportFileNames(project, exportKinds));
-  const files = await makeExports({ project, kinds: exportKinds, paper, date });
+  const files = await makeExports({ project, kinds: exportKinds, paper, lengthUnit, date });
   return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }
 

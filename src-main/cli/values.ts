@@ -15,6 +15,7 @@ import type { PaperSize } from '@shared/output/index.ts';
 import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
@@ -158,6 +159,7 @@ export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl'
 export const evenOut = oneOf<'figure' | 'blocks'>('even-out', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
+export const unit = oneOf<LengthUnit>('unit', ['cm', 'in']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
 export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open', 'picked-up']);
 export const ends = oneOf<Piece['ends']>('ends', ['cast-off', 'waste-yarn', 'on-a-thread']);

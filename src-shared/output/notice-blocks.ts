@@ -8,6 +8,7 @@ import {
   type FindingCode,
   type GatheredFinding,
 } from '../check/index.ts';
+import type { LengthUnit } from '../length/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
@@ -21,7 +22,13 @@ import type { SheetFacts } from './sheet-facts.ts';
 const MOST_OF_A_KIND = 12;
 
 /** Findings, warnings first; the remedies that are taken, and those that are left with their effects. */
-export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
+export function findingBlocks(
+  piece: KnitPiece,
+  plan: Plan,
+  found: readonly Finding[],
+  widthMm: number,
+  unit: LengthUnit,
+): Block[] {
   if (found.length === 0) return [];
   const taken = remediesTaken(piece, plan).map((remedy): ListLine => ({
     label: words.sheet.findings.doneMark,
@@ -37,6 +44,7 @@ export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Find
       code,
       found.filter((finding) => finding.code === code),
       piece,
+      unit,
     );
   });
   const remedies = remediesFor(piece, plan).map((remedy): ListLine => ({
@@ -56,7 +64,7 @@ export function findingBlocks(piece: KnitPiece, plan: Plan, found: readonly Find
 }
 
 /** Those alike are told once, with how often and where they come again; of many that differ the longest. */
-function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece): ListLine[] {
+function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece, unit: LengthUnit): ListLine[] {
   const { findings } = words.sheet;
   const isWarning = WARNING_CODES.has(code);
   const worstFirst = gatherFindings(found).sort((a, b) => longest(b.finding) - longest(a.finding));
@@ -70,7 +78,7 @@ function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece)
     return {
       label: isWarning ? findings.warningMark : findings.noteMark,
       labelTone: isWarning ? 'warn' : 'soft',
-      text: plain(words.findings.text(finding, piece)),
+      text: plain(words.findings.text(finding, { ...piece, unit })),
       more: plain(said.filter((sentence) => sentence !== '').join(' ')),
     };
   });

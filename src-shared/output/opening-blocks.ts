@@ -39,14 +39,14 @@ export function openingBlocks(
     ]),
     paragraphBlock(sheet.size(words.knitting.piece(piece, facts.size), measured, unit), width, { sizePt: BODY_PT + 1 }),
     paragraphBlock(
-      plain(`${sheet.gauge(piece.gauge, ownGauges(piece))}; ${sheet.seamAllowance(left, right)}.`),
+      plain(`${sheet.gauge(piece.gauge, ownGauges(piece), unit)}; ${sheet.seamAllowance(left, right)}.`),
       width,
       {
         tone: 'soft',
         spaceAboveMm: 0.4,
       },
     ),
-    ...blockedBlocks(blockedBecause(plan, piece).slice(1), Math.min(width, READING_MM)),
+    ...blockedBlocks(blockedBecause(plan, piece, unit).slice(1), Math.min(width, READING_MM)),
   ];
   // That nothing is placed is told beside the drawing: it might else have a page of its own.
   const isPlain = plan.groups.length + plan.fills.length === 0;

@@ -108,8 +108,8 @@ export function placementSheet(
   ]);
   if (running.isKnittable) {
     flowOnNewPage([
-      ...atHandBlocks(piece, plan, running.order, Math.min(width, READING_MM)),
-      ...knittingBlocks(piece, running.order, width),
+      ...atHandBlocks(piece, plan, running.order, Math.min(width, READING_MM), unit),
+      ...knittingBlocks(piece, running.order, width, unit),
     ]);
   }
   for (const chart of chartsOf(facts, plan, marks, unit, charts)) {
@@ -124,11 +124,11 @@ export function placementSheet(
     pool = null;
   }
   flow([
-    ...yarnBlocks(piece, plan, Math.min(width, READING_MM)),
+    ...yarnBlocks(piece, plan, Math.min(width, READING_MM), unit),
     ...strandBlocks(piece, plan, Math.min(width, READING_MM), unit),
-    ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM)),
+    ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM), unit),
   ]);
-  if (running.isKnittable) flowOnNewPage(rowListBlocks(piece, plan, width));
+  if (running.isKnittable) flowOnNewPage(rowListBlocks(piece, plan, width, unit));
   flow([...cautionBlocks(facts, plan, findings, Math.min(width, READING_MM)), ...notesBlocks(facts, width)]);
 
   return {

@@ -1,5 +1,6 @@
 /** The row list on paper: what is knitted row by row, with a box to tick for each. */
 import { label, opposite, type Run, type Side } from '../bed/index.ts';
+import type { LengthUnit } from '../length/index.ts';
 import type { Act, Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
@@ -77,7 +78,7 @@ function keyOf({ first, last, from, edges, contrast, wraps, before, after }: Row
   return JSON.stringify([last - first, from, edges.first, edges.last, contrast, needles]);
 }
 
-export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
+export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
   const { rowList } = words.sheet;
   const contrasts = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
@@ -92,7 +93,7 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bl
   ]);
   const said = (acts: readonly Act[]): Cell => {
     const told = acts.filter(({ kind }) => !LEFT_TO_STEPS.has(kind));
-    return { ...cell(''), sentences: sentences(told, piece) };
+    return { ...cell(''), sentences: sentences(told, piece, unit) };
   };
   const box = { ...cell(''), isBox: true };
   const lines = rowLines(piece, plan);

@@ -2,6 +2,7 @@
 import { label, type Run } from '../bed/index.ts';
 import { BLOCKING_CODES, findingsOf } from '../check/index.ts';
 import { runningOrderOf, type Act, type Plan, type PlanRow } from '../plan/index.ts';
+import type { LengthUnit } from '../length/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { words } from '../words/index.ts';
 import { csvText } from './csv.ts';
@@ -38,17 +39,17 @@ export function rowsToKnit(piece: KnitPiece, plan: Plan): RowToKnit[] {
 }
 
 /** Wraps have a column of their own. */
-export function sentences(acts: readonly Act[], piece: KnitPiece): string[] {
-  const names = actNames(piece);
+export function sentences(acts: readonly Act[], piece: KnitPiece, unit: LengthUnit = 'cm'): string[] {
+  const names = actNames(piece, unit);
   return acts.filter(({ kind }) => kind !== 'wrap').map((act) => words.runningOrder.act(act, names));
 }
 
 /** Why there is no running order, in sentences; empty where there is one. */
-export function blockedBecause(plan: Plan, piece: KnitPiece): string[] {
+export function blockedBecause(plan: Plan, piece: KnitPiece, unit: LengthUnit = 'cm'): string[] {
   if (runningOrderOf(piece, plan).isKnittable) return [];
   const { titles } = words.runningOrder;
   const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));
-  return [`${titles.blocked}.`, ...reasons.map((finding) => words.findings.text(finding, piece))];
+  return [`${titles.blocked}.`, ...reasons.map((finding) => words.findings.text(finding, { ...piece, unit }))];
 }
 
 /**

@@ -10,7 +10,7 @@ import { columnsOf } from './facts-blocks.ts';
 import { yarnPaint } from './tones.ts';
 
 /** Metres of each ball, and with the margin; of a yarn in several balls their sum; grams where a yarn's count is known. */
-export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
+export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
   const { yarn } = words.sheet;
   const { uses, margin, loops } = plan.yarn;
   const balls = ballsToWind(piece, plan);
@@ -20,18 +20,18 @@ export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block
     [yarn.columns.yarn, 0],
     ...(isLaid ? [[yarn.columns.ball, 12, 'end'] as const] : []),
     [yarn.columns.use, 46],
-    [yarn.columns.metres, 18, 'end'],
-    ...(isWeighed ? [[yarn.columns.grams, 16, 'end'] as const] : []),
-    [yarn.columns.margin(margin), 22, 'end'],
+    [yarn.columns.length[unit], 18, 'end'],
+    ...(isWeighed ? [[yarn.columns.weight[unit], 16, 'end'] as const] : []),
+    [yarn.columns.margin(margin, unit), 22, 'end'],
   ]);
   const nameOf = (index: number): string => piece.yarns[index]?.name ?? '';
   const row = (index: number, first: string, ball: string, use: string, mm: number, grams: number | null): Cell[] => [
     { ...cell(first), swatch: yarnPaint(piece.yarns[index]?.colour ?? '#ffffff') },
     ...(isLaid ? [cell([strong(ball)])] : []),
     cell(use),
-    cell(yarn.metres(mm)),
-    ...(isWeighed ? [cell(yarn.grams(grams))] : []),
-    cell([strong(yarn.metres(mm * (1 + margin)))]),
+    cell(yarn.length(mm, unit)),
+    ...(isWeighed ? [cell(yarn.weight(grams, unit))] : []),
+    cell([strong(yarn.length(mm * (1 + margin), unit))]),
   ];
   const rows = uses.flatMap(({ yarn: index, totalMm, grams }): Cell[][] => {
     const own = balls.filter((ball) => ball.yarn === index);
@@ -47,7 +47,13 @@ export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block
     );
     return own.length > 1 ? [...each, row(index, yarn.all(nameOf(index), own.length), '', '', totalMm, grams)] : each;
   });
-  const note = [yarn.note(loops.map(({ mm }) => mm)), ...(isLaid ? [yarn.laid] : [])].join(' ');
+  const note = [
+    yarn.note(
+      loops.map(({ mm }) => mm),
+      unit,
+    ),
+    ...(isLaid ? [yarn.laid] : []),
+  ].join(' ');
   return [
     headingBlock(plain(yarn.title), widthMm),
     tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),

@@ -101,6 +101,16 @@ test('takes a sleeve in centimetres, at the gauge of a swatch', async ({ page, s
   // 80 / 3 / 2.54 = 10.4987; 172 / 3.5 / 2.54 = 19.3476
   await expect(page.getByLabel('Stitches at the cast-on, in inches')).toHaveValue('10.5');
   await expect(page.getByLabel('Rows, in inches')).toHaveValue('19.35');
+  // 4 in are 10.16 cm: 30 stitches in 10 cm are 30.48, and 30 in 4 in are 29.53 in 10 cm.
+  await expect(page.getByLabel('Stitches in 4 in')).toHaveValue('30.48');
+  await page.getByLabel('Stitches in 4 in').fill('30');
+  await expect(page.getByRole('region', { name: 'Before you knit' })).toContainText(/Main yarn slate: [\d.]+ yd/);
+  await page.getByRole('button', { name: 'Carriage, bed, limits' }).click();
+  // 25 mm.
+  await expect(page.getByLabel('Longest float in inches')).toHaveValue('0.98');
+  await page.getByLabel('Lengths in').selectOption('centimetres');
+  await expect(page.getByLabel('Stitches in 10 cm')).toHaveValue('29.53');
+  await page.getByLabel('Lengths in').selectOption('inches');
   await expectAccessible(page);
 });
 

@@ -7,22 +7,30 @@ import { dateOf } from '../date-option.ts';
 import { filesText, writeFiles } from '../output.ts';
 import { placed } from '../placed.ts';
 import { inGivenSize } from '../size-option.ts';
-import { folder, needed, paper, value } from '../values.ts';
+import { folder, needed, paper, unit, value } from '../values.ts';
 
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'date', 'size', 'replace'],
+  options: ['to', 'paper', 'unit', 'date', 'size', 'replace'],
   required: ['to'],
   async run(args) {
     const [path] = args.names as [string];
     const into = needed(args, 'to', folder);
     const onPaper = value(args, 'paper', paper) ?? 'a4';
+    const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const project = inGivenSize(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(pieceIn(project)));
     const replaces = args.switches.has('replace');
-    const files = await writeFiles(project, { folder: into, paper: onPaper, date: dateOf(args), replaces, own: null });
+    const files = await writeFiles(project, {
+      folder: into,
+      paper: onPaper,
+      lengthUnit,
+      date: dateOf(args),
+      replaces,
+      own: null,
+    });
     return { json: { files }, text: () => filesText(files, into) };
   },
 };

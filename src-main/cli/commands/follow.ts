@@ -6,18 +6,20 @@ import { planJson } from '../json/plan.ts';
 import { readProject } from '../motif-argument.ts';
 import { placed } from '../placed.ts';
 import { inGivenSize } from '../size-option.ts';
+import { unit, value } from '../values.ts';
 import { followText } from '../text/follow.ts';
 
 export const followCommand: Command = {
   name: 'follow',
   argument: 'PROJECT',
-  options: ['size'],
+  options: ['size', 'unit'],
   required: [],
   async run(args) {
     const [path] = args.names as [string];
     const project = inGivenSize(await readProject(path), args);
+    const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = placed(path, () => makePlan(pieceIn(project)));
     const { runningOrder, findings } = planJson(project, plan);
-    return { json: { runningOrder, findings }, text: () => followText(project, plan) };
+    return { json: { runningOrder, findings }, text: () => followText(project, plan, lengthUnit) };
   },
 };

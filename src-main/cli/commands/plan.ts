@@ -8,6 +8,7 @@ import { readMotif } from '../motif-argument.ts';
 import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
 import { namedInGivenSize } from '../size-option.ts';
 import { planText } from '../text/plan.ts';
+import { unit, value } from '../values.ts';
 import { placeCommand } from './place.ts';
 
 export const planCommand: Command = {
@@ -27,13 +28,15 @@ export const planCommand: Command = {
     'begins',
     'ends',
     'machine',
+    'unit',
   ],
   required: [],
   async run(args) {
     const [path] = args.names as [string];
     const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
     const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
+    const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));
-    return { json: planJson(project, plan), text: () => planText(project, plan) };
+    return { json: planJson(project, plan), text: () => planText(project, plan, lengthUnit) };
   },
 };

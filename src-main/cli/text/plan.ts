@@ -1,6 +1,7 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
 import { findingsOf } from '@shared/check/index.ts';
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
+import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -8,28 +9,28 @@ import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
 
 /** `plan` is that of `given`. */
-export function planText(given: Project, planned: Plan): string {
+export function planText(given: Project, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
   const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
   const piece = pieceIn(project);
-  const findings = findingsOf(piece, plan).map((finding) => words.findings.text(finding, project));
-  const blocked = blockedBecause(plan, piece);
-  const strands = words.knitting.wrapStrands(plan.wrapStrands);
+  const findings = findingsOf(piece, plan).map((finding) => words.findings.text(finding, { ...project, unit }));
+  const blocked = blockedBecause(plan, piece, unit);
+  const strands = words.knitting.wrapStrands(plan.wrapStrands, unit);
   return [
     words.knitting.summary(plan, project).join('\n'),
     ...blocked.slice(0, 1),
-    under(words.runningOrder.titles.atHand, readyLines(piece, plan)),
+    under(words.runningOrder.titles.atHand, readyLines(piece, plan, unit)),
     ...(strands.length > 0 ? [under(strandsTitle, strands)] : []),
-    under(rowsTitle, rowLines(project, plan)),
+    under(rowsTitle, rowLines(project, plan, unit)),
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),
     words.findings.caution.machine,
   ].join('\n\n');
 }
 
-function readyLines(piece: KnitPiece, plan: Plan): string[] {
+function readyLines(piece: KnitPiece, plan: Plan, unit: LengthUnit): string[] {
   const running = runningOrderOf(piece, plan);
-  const names = actNames(piece);
+  const names = actNames(piece, unit);
   return atHand(plan, running.isKnittable ? running.order : []).map((item) => words.runningOrder.atHand(item, names));
 }
 
@@ -43,10 +44,10 @@ interface Line {
 }
 
 /** The table, the runs of needles last because they are long; what is done before a row stands above it. */
-function rowLines(project: Project, plan: Plan): string[] {
+function rowLines(project: Project, plan: Plan, unit: LengthUnit): string[] {
   const { knitting, cli } = words;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
-  const lines = linesOf(pieceIn(project), plan);
+  const lines = linesOf(pieceIn(project), plan, unit);
   const [titles = '', ...rows] = table(lines, [
     { title: knitting.columns.row, cell: ({ rows: [first, last] }) => span(first.row, last.row), isNumber: true },
     { title: knitting.columns.from, cell: ({ rows: [first] }) => first.from },
@@ -72,12 +73,12 @@ function rowLines(project: Project, plan: Plan): string[] {
   ];
 }
 
-function linesOf(piece: KnitPiece, plan: Plan): Line[] {
+function linesOf(piece: KnitPiece, plan: Plan, unit: LengthUnit): Line[] {
   const lines: Line[] = [];
   let isPlain = false;
   for (const told of rowsToKnit(piece, plan)) {
     const row = plan.rows[told.row - 1] as PlanRow;
-    const [before, after] = [sentences(told.before, piece), sentences(told.after, piece)];
+    const [before, after] = [sentences(told.before, piece, unit), sentences(told.after, piece, unit)];
     const isNextPlain = row.contrast.length === 0 && row.wraps.length === 0;
     const last = lines.at(-1);
     if (last && isPlain && isNextPlain && last.before.length + before.length === 0) {

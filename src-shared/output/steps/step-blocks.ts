@@ -1,5 +1,6 @@
 /** *To have at hand*, then *Knitting it*: the running order as it is followed at the machine, a box to tick at each reading. */
 import { widthOf, type Side } from '../../bed/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import type { Act, Plan, RunningOrder } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { plain, strong, words } from '../../words/index.ts';
@@ -15,8 +16,14 @@ import { isShaping, toldSteps, type Step, type ToldStep } from './steps.ts';
 
 const { runningOrder, sheet } = words;
 
-export function atHandBlocks(piece: KnitPiece, plan: Plan, order: RunningOrder, widthMm: number): Block[] {
-  const names = actNames(piece);
+export function atHandBlocks(
+  piece: KnitPiece,
+  plan: Plan,
+  order: RunningOrder,
+  widthMm: number,
+  unit: LengthUnit,
+): Block[] {
+  const names = actNames(piece, unit);
   const entries = atHand(plan, order).map((item) => ({
     label: '☐',
     labelTone: 'ink' as const,
@@ -27,7 +34,7 @@ export function atHandBlocks(piece: KnitPiece, plan: Plan, order: RunningOrder, 
 }
 
 /** All steps; stops of shaping as a table of their own, what comes again told once. */
-export function knittingBlocks(piece: KnitPiece, order: RunningOrder, widthMm: number): Block[] {
+export function knittingBlocks(piece: KnitPiece, order: RunningOrder, widthMm: number, unit: LengthUnit): Block[] {
   return [
     headingBlock(plain(runningOrder.titles.knitting), widthMm),
     paragraphBlock(plain(sheet.knitting.about), widthMm, { tone: 'soft', keepsWithNext: true }),
@@ -36,7 +43,8 @@ export function knittingBlocks(piece: KnitPiece, order: RunningOrder, widthMm: n
         const said = runningOrder.again(told.rows, told.of, told.readings);
         return paragraphBlock([strong(said)], widthMm, { sizePt: READ_PT, spaceAboveMm: 2.5 });
       }
-      return told.kind === 'shaping' ? shapingTable(told.steps, piece, widthMm) : stepTable(told.steps, piece, widthMm);
+      const table = told.kind === 'shaping' ? shapingTable : stepTable;
+      return table(told.steps, piece, widthMm, unit);
     }),
   ];
 }
@@ -68,9 +76,9 @@ const READING_COLUMNS = [
   [sheet.knitting.columns.carriage, 21],
 ] as const;
 
-function stepTable(steps: readonly Step[], piece: KnitPiece, widthMm: number): Block {
+function stepTable(steps: readonly Step[], piece: KnitPiece, widthMm: number, unit: LengthUnit): Block {
   const { columns } = sheet.knitting;
-  const names = actNames(piece);
+  const names = actNames(piece, unit);
   const set = columnsOf(widthMm, [...READING_COLUMNS, [columns.acts, 0], [columns.knit, 40]]);
   const rows = steps.map(({ stop, knit }): Cell[] => [
     ...readingCells(stop.counter, stop.row, stop.carriageAt),
@@ -80,9 +88,9 @@ function stepTable(steps: readonly Step[], piece: KnitPiece, widthMm: number): B
   return tableBlock(set, rows, { title: runningOrder.titles.knitting, sizePt: READ_PT, spaceAboveMm: 2 });
 }
 
-function shapingTable(steps: readonly Step[], piece: KnitPiece, widthMm: number): Block {
+function shapingTable(steps: readonly Step[], piece: KnitPiece, widthMm: number, unit: LengthUnit): Block {
   const { columns, shaping } = sheet.knitting;
-  const names = actNames(piece);
+  const names = actNames(piece, unit);
   const set: Column[] = columnsOf(widthMm, [
     ...READING_COLUMNS,
     [columns.left, 26],

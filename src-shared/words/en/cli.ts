@@ -43,6 +43,7 @@ const options = {
   to: ['DIR', 'the folder to write into; made if need be'],
   replace: [null, 'replace files of these names that are there; without it they stay, and are listed'],
   date: ['YYYY-MM-DD', 'the date on the sheet and in the files; SOURCE_DATE_EPOCH or today if left out'],
+  unit: ['UNIT', 'what lengths are told in for people and on the sheet: cm (default) or in, with yd and oz'],
   paper: ['SIZE', 'size of the placement sheet: a4 (default) or letter'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
   columns: ['N', 'columns of the chart; counted if left out'],

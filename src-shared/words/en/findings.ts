@@ -1,13 +1,17 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import { label } from '../../bed/index.ts';
 import type { Remedy, GatheredFinding, Finding, FindingCode, TakenRemedy } from '../../check/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import type { Yarn } from '../../project/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { tooWide } from './too-wide.ts';
 
 /** What a sentence needs of what is knitted: a project has it, and a piece with all it is knitted of. */
 interface Knitted {
   readonly yarns: readonly Yarn[];
+  /** What lengths are told in; cm if left out. */
+  readonly unit?: LengthUnit;
 }
 
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
@@ -22,10 +26,10 @@ function where({ rows, needles }: Of<'long-floats' | 'lined-floats' | 'long-carr
   return `on ${n.rowSpan(rows[0], rows[1])}, ${needles.first === needles.last ? 'needle' : 'needles'} ${n.run(needles)}`;
 }
 
-function floats(finding: Of<'long-floats' | 'lined-floats'>, yarns: readonly Yarn[]): string {
+function floats(finding: Of<'long-floats' | 'lined-floats'>, yarns: readonly Yarn[], unit: LengthUnit): string {
   const { longest, longestMm, yarn, role } = finding;
   const upTo = finding.count === 1 ? '' : 'up to ';
-  return `${nameOf(yarns, yarn, role)} floats over ${upTo}${n.stitches(longest)} (${n.plain(longestMm, 0)} mm) ${where(finding)}`;
+  return `${nameOf(yarns, yarn, role)} floats over ${upTo}${n.stitches(longest)} (${lengths.short(longestMm, unit)}) ${where(finding)}`;
 }
 
 function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn[]): string {
@@ -34,15 +38,16 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
 }
 
 const byCode: {
-  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[]) => string;
+  readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], unit: LengthUnit) => string;
 } = {
-  'long-floats': (finding, yarns) => {
+  'long-floats': (finding, yarns, unit) => {
     // A ball for each group takes away what floats between groups, and nothing of what floats inside one.
     const isBetween = finding.isBetweenGroups;
     const others = 'break it with anchor stitches, latch it up or catch it down, or line the piece.';
-    return `${floats(finding, yarns)}: too long to leave loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
+    return `${floats(finding, yarns, unit)}: too long to leave loose. ${isBetween ? `Use a ball for each group, ${others}` : `B${others.slice(1)}`}`;
   },
-  'lined-floats': (finding, yarns) => `${floats(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
+  'lined-floats': (finding, yarns, unit) =>
+    `${floats(finding, yarns, unit)}; the hem or lining covers it. Keep it slack.`,
   'long-carry': (finding, yarns) =>
     `${carries(finding, yarns)}. ${
       finding.role === 'main'
@@ -50,11 +55,11 @@ const byCode: {
         : 'Cut and rejoin it there, or use a second strand.'
     }`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
-  'long-way-up': ({ rows, role, yarn, up, upMm, count }, yarns) => {
+  'long-way-up': ({ rows, role, yarn, up, upMm, count }, yarns, unit) => {
     const strands = count === 1 ? '' : `, all ${count} strands of it`;
-    return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${n.plain(upMm, 0)} mm) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
+    return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${lengths.short(upMm, unit)}) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
   },
-  'wider-than-bed': tooWide.text,
+  'wider-than-bed': (finding, _yarns, unit) => tooWide.text(finding, unit),
   'many-yarns': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
   'contrast-to-edges': ({ rows, canBeOff }) =>
@@ -138,9 +143,9 @@ const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { 
 
 export const findings = {
   /** One or two sentences. */
-  text(finding: Finding, { yarns }: Knitted): string {
-    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[]) => string;
-    return say(finding, yarns);
+  text(finding: Finding, { yarns, unit = 'cm' }: Knitted): string {
+    const say = byCode[finding.code] as (finding: Finding, yarns: readonly Yarn[], unit: LengthUnit) => string;
+    return say(finding, yarns, unit);
   },
   /** The sentence, and how often the same comes again. */
   gathered({ finding, more, rows }: GatheredFinding, knitted: Knitted): string {

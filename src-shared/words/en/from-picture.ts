@@ -1,6 +1,7 @@
 /** The dialog that turns any picture into a motif. Strong numbers are marked; see ../marked.ts. */
 import type { LengthUnit } from '../../length/index.ts';
 import type { Progress } from '../../reading/index.ts';
+import type { Gauge } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';
@@ -12,8 +13,8 @@ export const fromPicture = {
   stitches: 'Stitches',
   rows: 'Rows',
   linked: 'Keep the proportion',
-  linkedHint: (stitches: number, rows: number): string =>
-    `From ${n.plain(stitches)} stitches and ${n.plain(rows)} rows in 10 cm.`,
+  linkedHint: (gauge: Gauge, unit: LengthUnit): string =>
+    `From ${lengths.gaugeCounts(gauge, unit)} in ${lengths.gaugeLength(unit)}.`,
   knitted: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
     `**${n.size(width, height)}**, knitted **${lengths.acrossUnbroken(widthMm, heightMm, unit)}**`,
   colours: 'Colours',

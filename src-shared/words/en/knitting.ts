@@ -3,17 +3,19 @@ import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { sizeName, type Project } from '../../project/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
 import type { WrapStrand } from '../../yarn/index.ts';
 import { plainText } from '../marked.ts';
 import { fill } from './fill.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { sizes } from './sizes.ts';
 
-function wrapStrand({ edge, firstRow, lastRow, wraps, mm, strand }: WrapStrand): string {
+function wrapStrand({ edge, firstRow, lastRow, wraps, mm, strand }: WrapStrand, unit: LengthUnit): string {
   const whose = strand.group === null ? '' : `, group ${strand.group + 1}`;
   const how = edge === 'both' ? 'both edges, folded in two' : `${edge} edge`;
-  return `${n.plain(Math.ceil(mm / 10), 0)} cm for the ${how}${whose}, ${n.rowSpan(firstRow, lastRow)} (${n.count(wraps, 'wrap')})`;
+  return `${lengths.cut(mm, unit)} for the ${how}${whose}, ${n.rowSpan(firstRow, lastRow)} (${n.count(wraps, 'wrap')})`;
 }
 
 /** `sleeve`, or `sleeve, size M` where there are several sizes, of which `size` is the name of one. */
@@ -55,6 +57,7 @@ export const knitting = {
     after: 'After the row',
   },
   /** Strands with what each is cut to; empty where nothing is wrapped. */
-  wrapStrands: (strands: readonly WrapStrand[]): string[] => strands.map(wrapStrand),
+  wrapStrands: (strands: readonly WrapStrand[], unit: LengthUnit): string[] =>
+    strands.map((strand) => wrapStrand(strand, unit)),
   summary,
 };

@@ -179,7 +179,8 @@ export const piece = {
     evenTaken: (stitches: number): string => `${n.stitches(stitches)}: both edges are shaped alike.`,
     hem: 'Rows of the hem',
     hemHint: 'folded in half; 0 for none',
-    gauge: { stitches: 'Stitches in 10 cm', rows: 'Rows in 10 cm' },
+    gauge: (of: 'stitches' | 'rows', unit: LengthUnit): string =>
+      `${of === 'stitches' ? 'Stitches' : 'Rows'} in ${lengths.gaugeLength(unit)}`,
     swatch: {
       title: 'Gauge from a swatch',
       counted: { stitches: 'Stitches counted', rows: 'Rows counted' },
@@ -201,7 +202,7 @@ export const piece = {
     endNeedles: 'End-needle selection',
     endNeedlesHint: 'carries the contrast to both edges',
     floatStitches: 'Longest float',
-    floatMm: 'Longest float in mm',
+    floatMm: (unit: LengthUnit): string => `Longest float in ${unit === 'cm' ? 'mm' : 'inches'}`,
     floatMmHint: '0: only stitches count',
     oddStitch: 'Odd stitch on the',
 

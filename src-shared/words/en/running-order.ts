@@ -5,12 +5,16 @@
  */
 import { label, widthOf, type Run, type Side, type Slot } from '../../bed/index.ts';
 import type { Act, ActOf, NeedleActKind, PatternParts, Stop, TensionPart } from '../../plan/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What yarns and motifs are called. */
 export interface ActNames {
   yarn(index: number): string;
   motif(id: string): string;
+  /** What lengths are told in. */
+  readonly unit: LengthUnit;
 }
 
 interface RowSpan {
@@ -40,11 +44,6 @@ function needles(slots: readonly Slot[]): string {
 /** `96 stitches, L48–R47`. */
 function stitchesOn(run: Run): string {
   return `${n.stitches(widthOf(run))}, ${n.run(run)}`;
-}
-
-/** Whole centimetres, never short. */
-function cm(mm: number): string {
-  return `${Math.ceil(mm / 10)} cm`;
 }
 
 /** `pattern band 2`, `all-over 1`; several that share rows together. */
@@ -90,14 +89,14 @@ function castOn({ needles: run, yarn, how, wasteRows, wasteTension }: ActOf<'cas
   return `Cast on ${stitchesOn(run)}, open: ${n.rows(wasteRows)} of waste yarn${at} and the ravel cord, then go on in ${names.yarn(yarn)}.`;
 }
 
-function finish({ how, needles: run, startsAt, mm }: ActOf<'finish'>): string {
+function finish({ how, needles: run, startsAt, mm }: ActOf<'finish'>, names: ActNames): string {
   const stitches = stitchesOn(run);
   const what = {
     'cast-off': `Cast off all ${stitches}`,
     'waste-yarn': `Knit all ${stitches}, off on waste yarn`,
     'on-a-thread': `Take all ${stitches}, off on a thread`,
   }[how];
-  return `${what}, starting at the ${startsAt}${mm === null ? '' : `: it takes ${cm(mm)} of yarn`}.`;
+  return `${what}, starting at the ${startsAt}${mm === null ? '' : `: it takes ${lengths.cut(mm, names.unit)} of yarn`}.`;
 }
 
 function firstNeedles({ pattern: parts, row, groups }: ActOf<'first-needles'>, names: ActNames): string {
@@ -130,7 +129,7 @@ function act(said: Act, names: ActNames): string {
     case 'unthread': {
       const out = `Take ${names.yarn(said.yarn)} out of feeder ${said.feeder}`;
       return said.waitsAt === 'cut'
-        ? `${out} and cut it, leaving a tail of ${cm(said.tailMm ?? 0)}.`
+        ? `${out} and cut it, leaving a tail of ${lengths.cut(said.tailMm ?? 0, names.unit)}.`
         : `${out} and let it wait at ${label(said.waitsAt)}.`;
     }
     case 'carriage':
@@ -159,8 +158,8 @@ function act(said: Act, names: ActNames): string {
       return `Wrap ${label(said.needle)} at the ${said.edge} edge of the figure with strand ${said.strand} of ${names.yarn(said.yarn)}.`;
     case 'strand':
       return said.at === 'start'
-        ? `Take up strand ${said.strand}, cut to ${cm(said.mm)}.`
-        : `Strand ${said.strand}, ${cm(said.mm)}, ends: work it in.`;
+        ? `Take up strand ${said.strand}, cut to ${lengths.cut(said.mm, names.unit)}.`
+        : `Strand ${said.strand}, ${lengths.cut(said.mm, names.unit)}, ends: work it in.`;
     case 'lay':
       return lay(said, names);
     case 'hang-hem':
@@ -174,7 +173,7 @@ function act(said: Act, names: ActNames): string {
     case 'check':
       return `Check that ${said.forward} ${said.forward === 1 ? 'needle stands' : 'needles stand'} forward, from ${label(said.first)} to ${label(said.last)}.`;
     case 'finish':
-      return finish(said);
+      return finish(said, names);
   }
 }
 
@@ -217,8 +216,8 @@ const AT_HAND: { readonly [Code in Exclude<AtHand['code'], 'yarn' | 'balls' | 's
 function atHand(item: AtHand, names: ActNames): string {
   switch (item.code) {
     case 'yarn': {
-      const grams = item.grams === null ? '' : `, ${n.plain(item.grams, 0)} g`;
-      return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${n.metres(item.mm)}${grams}.`;
+      const grams = item.grams === null ? '' : `, ${lengths.weight(item.grams, names.unit)}`;
+      return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${lengths.yarn(item.mm, names.unit)}${grams}.`;
     }
     case 'balls':
       return `${n.count(item.count, 'ball')} of contrast wound beforehand, to be laid by hand.`;

@@ -107,9 +107,7 @@ export const sections = {
     'While you hang the hem, fingers are close to the hooks: park the carriage beyond the last needle, and lift each loop with the transfer tool.',
 
   /** `hem 26 stitches and 36 rows; rib 30 stitches and 44 rows`. A null name is the hem. */
-  gauges(own: readonly { readonly part: string | null; readonly gauge: Gauge }[]): string {
-    return own
-      .map(({ part, gauge }) => `${part ?? 'hem'} ${n.stitches(gauge.stitches)} and ${n.rows(gauge.rows)}`)
-      .join('; ');
+  gauges(own: readonly { readonly part: string | null; readonly gauge: Gauge }[], unit: LengthUnit): string {
+    return own.map(({ part, gauge }) => `${part ?? 'hem'} ${lengths.gaugeCounts(gauge, unit)}`).join('; ');
   },
 };

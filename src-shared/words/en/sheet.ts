@@ -78,9 +78,9 @@ export const sheet = {
     return rich`${capitalised(name)}: ${strong(`${stitches(size)} × ${n.rows(size.rows)}`)}, ${widths(size, unit)} × ${long}`;
   },
   /** The gauge of the piece, then those of sections that differ. */
-  gauge(gauge: Gauge, own: Parameters<typeof sections.gauges>[0]): string {
-    const said = `${n.stitches(gauge.stitches)} and ${n.rows(gauge.rows)} in 10 cm`;
-    return own.length === 0 ? said : `${said} (${sections.gauges(own)})`;
+  gauge(gauge: Gauge, own: Parameters<typeof sections.gauges>[0], unit: LengthUnit): string {
+    const said = `${lengths.gaugeCounts(gauge, unit)} in ${lengths.gaugeLength(unit)}`;
+    return own.length === 0 ? said : `${said} (${sections.gauges(own, unit)})`;
   },
   seamAllowance(left: number, right: number): string {
     if (left === 0 && right === 0) return 'no seam allowance';

@@ -1,7 +1,9 @@
 /** A piece that leaves the bed: where, and what can be done. */
 import { label, widthOf } from '../../bed/index.ts';
 import type { CoarserBed, FewerStitches, Panels, Finding } from '../../check/index.ts';
+import { gaugePer, type LengthUnit } from '../../length/index.ts';
 import { capitalised } from '../marked.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 type Wide = Extract<Finding, { readonly code: 'wider-than-bed' }>;
@@ -19,20 +21,20 @@ function panels({ stitches, joins, partedCopies }: Panels): string {
   return `knit it in ${n.count(stitches.length, 'part')} of ${widths(stitches)}, parted after ${where}, ${copies}; a stitch for the seam on each side of a join is counted in.`;
 }
 
-function looser({ stitches, inTenCm }: FewerStitches): string {
-  return `knit looser: at ${n.plain(inTenCm)} stitches in 10 cm the same width takes ${n.stitches(stitches)}.`;
+function looser({ stitches, inTenCm }: FewerStitches, unit: LengthUnit): string {
+  return `knit looser: at ${n.plain(gaugePer(inTenCm, unit))} stitches in ${lengths.gaugeLength(unit)} the same width takes ${n.stitches(stitches)}.`;
 }
 
-function coarser({ pitchMm, needles, stitches, inTenCm }: CoarserBed): string {
-  return `take a bed with needles ${n.plain(pitchMm)} mm apart: at the ${n.plain(inTenCm)} stitches in 10 cm that go with it, ${stitches} of its ${n.needles(needles)} are as wide.`;
+function coarser({ pitchMm, needles, stitches, inTenCm }: CoarserBed, unit: LengthUnit): string {
+  return `take a bed with needles ${n.plain(pitchMm)} mm apart: at the ${n.plain(gaugePer(inTenCm, unit))} stitches in ${lengths.gaugeLength(unit)} that go with it, ${stitches} of its ${n.needles(needles)} are as wide.`;
 }
 
-function remedy({ remedy }: Wide): string {
+function remedy({ remedy }: Wide, unit: LengthUnit): string {
   if (remedy.kind === 'divide') {
     const ways = [
       ...(remedy.panels ? [panels(remedy.panels)] : []),
-      looser(remedy.looser),
-      ...(remedy.coarser ? [coarser(remedy.coarser)] : []),
+      looser(remedy.looser, unit),
+      ...(remedy.coarser ? [coarser(remedy.coarser, unit)] : []),
     ];
     return ways.map((way, index) => (index === 0 ? capitalised(way) : `Or ${way}`)).join(' ');
   }
@@ -42,13 +44,13 @@ function remedy({ remedy }: Wide): string {
 }
 
 export const tooWide = {
-  text(finding: Wide): string {
+  text(finding: Wide, unit: LengthUnit = 'cm'): string {
     const { spans, row, edges, bed } = finding;
     const [first, last] = finding.rows;
     const where = spans.length === 1 ? n.rowSpan(first, last) : `rows between ${first} and ${last}`;
     const leave = first === last ? 'leaves' : 'leave';
     const sentence = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
-    return `${sentence} ${remedy(finding)}`;
+    return `${sentence} ${remedy(finding, unit)}`;
   },
   moved: 'The piece stands on the bed.',
   move: (offset: number): string => (offset === 0 ? 'Move it to the middle' : 'Move it onto the bed'),

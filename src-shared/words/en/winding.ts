@@ -1,5 +1,5 @@
 /** Yarn to wind into balls and strands to cut, before the knitting begins. */
-import { toUnit, type LengthUnit } from '../../length/index.ts';
+import { toUnit, toWeight, toYarnUnit, type LengthUnit } from '../../length/index.ts';
 import type { BallToWind, StrandsToCut } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
@@ -11,9 +11,10 @@ export const winding = {
       yarn: 'Yarn',
       ball: 'Ball',
       use: 'For',
-      metres: 'Metres',
-      grams: 'Grams',
-      margin: (share: number) => `Metres + ${n.percent(share)}`,
+      length: { cm: 'Metres', in: 'Yards' },
+      weight: { cm: 'Grams', in: 'Ounces' },
+      margin: (share: number, unit: LengthUnit): string =>
+        `${unit === 'cm' ? 'Metres' : 'Yards'} + ${n.percent(share)}`,
     },
     named: (name: string, role: 'main' | 'contrast'): string => `${name}, ${role}`,
     /** Of a yarn in several balls, below them. */
@@ -23,11 +24,12 @@ export const winding = {
       const whose = group !== null ? `group ${group + 1}, ` : isBesideOthers && role === 'contrast' ? 'all else, ' : '';
       return capitalised(`${whose}${n.rowSpan(firstRow, lastRow)}`);
     },
-    metres: (mm: number): string => n.plain(mm / 1000, mm < 100_000 ? 1 : 0),
-    grams: (grams: number | null): string => (grams === null ? '–' : n.plain(grams, grams < 10 ? 1 : 0)),
+    length: (mm: number, unit: LengthUnit): string => n.plain(toYarnUnit(mm, unit), mm < 100_000 ? 1 : 0),
+    weight: (grams: number | null, unit: LengthUnit): string =>
+      grams === null ? '–' : n.plain(toWeight(grams, unit), unit === 'in' || grams < 10 ? 1 : 0),
     /** `loopsMm`: by the gauges from the bottom up. */
-    note: (loopsMm: readonly number[]): string =>
-      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => n.plain(mm, 1)))} mm of yarn per stitch; measuring a swatch is more accurate.`,
+    note: (loopsMm: readonly number[], unit: LengthUnit): string =>
+      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => (unit === 'cm' ? n.plain(mm, 1) : n.plain(toUnit(mm, unit), 2))))} ${unit === 'cm' ? 'mm' : 'in'} of yarn per stitch; measuring a swatch is more accurate.`,
     laid: 'Balls with a number are laid by hand, as the steps say.',
   },
 

@@ -211,14 +211,14 @@ describe('what the sheet says', () => {
     const { yarn } = words.sheet;
     const { project, plan, sheet } = sheetOf('sample', 'a4');
     const written = allWords(sheet).split('\n');
-    expect(written).toContain(yarn.columns.metres);
-    expect(written).not.toContain(yarn.columns.grams);
+    expect(written).toContain(yarn.columns.length.cm);
+    expect(written).not.toContain(yarn.columns.weight.cm);
     const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
     const weighed = makePlan(pieceIn({ ...project, yarns }));
     const said = allWords(
       placementSheet(sheetFacts({ ...project, yarns }), weighed, { paper: 'a4', date: TEST_DAY }),
     ).split('\n');
-    const title = said.indexOf(yarn.columns.grams);
+    const title = said.indexOf(yarn.columns.weight.cm);
     const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
     // 50 tex is 50 g in 1000 m (ISO 1144).
     expect(said.slice(title)).toContain((metres * 0.05).toFixed(1));

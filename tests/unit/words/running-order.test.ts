@@ -16,7 +16,7 @@ const on = (first: string, last = first): Run => ({ first: at(first), last: at(l
 
 /** Names that could be taken for the sentences around them. */
 const NAMES = ['slate', 'chalk', '"chalk", into feeder 1', 'chalk.', 'a; L1 to b'] as const;
-const names = { yarn: (index: number) => NAMES[index] ?? '', motif: (id: string) => id };
+const names = { yarn: (index: number) => NAMES[index] ?? '', motif: (id: string) => id, unit: 'cm' as const };
 
 /** What the JSON says of an act, in whole centimetres. */
 function plainly(act: Act): unknown {
