@@ -16,8 +16,8 @@ export interface PageMap {
   draw(name: string, current: number | null, x: number, y: number): SheetElement;
 }
 
-const AROUND_MM = 1.8;
-const LINE_MM = 4.2;
+const AROUND_MM = 4;
+const LINE_MM = 4.8;
 
 /** A map no larger than that; the first part stands on page `firstPage`. */
 export function pageMap(laid: ChartParts, firstPage: number, mostWidthMm: number, mostHeightMm: number): PageMap {
