@@ -189,7 +189,7 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/mutants/mutants.test.ts › the mutants › layBand: firstRow >= 2 → firstRow › 2 has its place',
-    now: 'unit/mutants/mutants.test.ts › the mutants › placeBand: firstRow >= 2 → firstRow › 2 has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › setUpBefore: firstRow >= 2 → firstRow › 2 has its place',
     why: 'what was laid and what was placed are one',
   },
   {
@@ -430,5 +430,55 @@ export const MOVED: readonly Moved[] = [
     old: 'unit/knitting/words.test.ts › a finding in words › {"code":"long-floats","rows":[61,91],"role":"contrast","yarn":1,"needles":{"first":-12,"last":10},"longest":23,"longestMm":82.14,"count":31}',
     now: 'unit/words/plan.test.ts › a finding in words › {"code":"long-floats","rows":[61,91],"role":"contrast","yarn":1,"needles":{"first":-12,"last":10},"longest":23,"longestMm":82.14,"count":31,"isBetweenGroups":true}',
     why: 'the finding knows whether yarn goes from group to group',
+  },
+  {
+    old: 'unit/cli/sizes.test.ts › --size › plans the size of that name, and the one at hand if left out',
+    now: 'unit/cli/sizes.test.ts › --size › plans the size of that name, and the current one if left out',
+    why: 'a size is current; at hand is what lies ready',
+  },
+  {
+    old: "unit/host/electron-parts.test.ts › the platform's menu › asks for an action that the page has: 'Appearance as the platform'",
+    now: "unit/host/electron-parts.test.ts › the platform's menu › asks for an action that the page has: 'Appearance: follow the system'",
+    why: 'the command is called so',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › hemRowsOf: front.last + 1 → front.last has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › removeWaste: work.join.at + 1 → work.join.at has its place',
+    why: 'what is done at a hem is told by the running order alone',
+  },
+  {
+    old: "unit/mutants/mutants.test.ts › the mutants › rowNotes: add(firstRow - 1, { code: 'set-up' → add(firstRow, { code: 'set-up' has its place",
+    now: 'unit/mutants/mutants.test.ts › the mutants › setChoices: setFor(work, row, row - 2 → setFor(work, row, row - 1 has its place',
+    why: 'when a pattern is set is told by the running order alone',
+  },
+  {
+    old: 'unit/piece/sections.test.ts › a folded hem › tells on its last row if the row after it is patterned: a band from row 101',
+    now: null,
+    why: 'the row that joins a hem cannot be in pattern, which is a finding',
+  },
+  {
+    old: 'unit/piece/sections.test.ts › a folded hem › tells on its last row if the row after it is patterned: a band from row 102',
+    now: null,
+    why: 'the row that joins a hem cannot be in pattern, which is a finding',
+  },
+  {
+    old: 'unit/renderer-piece/schedule.test.ts › shaping as a knitter reads it › says fewer where the piece narrows',
+    now: 'unit/renderer-piece/schedule.test.ts › shaping as a knitter reads it › says decrease where the piece narrows',
+    why: 'shaping is told as increase and decrease',
+  },
+  {
+    old: 'unit/knitting/fills.test.ts › a fill › has its set-up row, and its first and last row, in the row list',
+    now: 'unit/fabric/fills.test.ts › a fill › has its set-up row, and its first and last row, in the running order',
+    why: 'rows are told by the running order',
+  },
+  {
+    old: "unit/knitting/gaps-round.test.ts › the gaps round the closed piece › are told apart: 'the seam takes 2 of the figure'",
+    now: "unit/fabric/gaps-round.test.ts › the gaps round the closed piece › are told apart: 'the seam allowance takes 2 of the figure'",
+    why: 'it is the seam allowance',
+  },
+  {
+    old: 'unit/knitting/words.test.ts › the plan in words › is what the knitter must set: piece, first needles, set-up row, yarn',
+    now: 'unit/words/plan.test.ts › the plan in words › is what is planned: piece, sections, groups and their first needles',
+    why: 'what the knitter does is told by the running order',
   },
 ];
