@@ -54,7 +54,7 @@ function expectSheet(pages: readonly PageRead[], sheet: SheetDocument): void {
         if (Math.abs(y - line.y) >= 0.3) return false;
         if (Math.abs(x - line.x) < 0.3) return words.startsWith(text.trim()) || text.startsWith(`${words} `);
         // The reader joins a sentence to the mark before it; where it ends, kerned by the browser, stands for where it begins.
-        return text.startsWith('• ') && text.endsWith(words) && Math.abs(x + widthMm - right) < 1;
+        return text.startsWith('• ') && text.endsWith(words) && Math.abs(x + widthMm - right) < 1.5;
       };
       expect(read.texts.some(stands), `${page.title}: ${words}`).toBe(true);
     }

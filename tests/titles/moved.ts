@@ -473,7 +473,7 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: "unit/knitting/gaps-round.test.ts › the gaps round the closed piece › are told apart: 'the seam takes 2 of the figure'",
-    now: "unit/fabric/gaps-round.test.ts › the gaps round the closed piece › are told apart: 'the seam allowance takes 2 of the figure'",
+    now: "unit/fabric/gaps-round.test.ts › the gaps round the closed piece › are told apart: 'the seam allowance takes 2 of the fig…'",
     why: 'it is the seam allowance',
   },
   {
