@@ -18,10 +18,10 @@ export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bloc
   const columns = columnsOf(widthMm, [
     [groups.columns.group, 15],
     [groups.columns.motif, 0],
-    [groups.columns.first, 24],
-    [groups.columns.last, 16],
-    [groups.columns.seen, 28],
-    [groups.columns.rows, 24],
+    [groups.columns.first, 23],
+    [groups.columns.last, 25],
+    [groups.columns.seen, 24],
+    [groups.columns.rows, 22],
     [groups.columns.copies, 18, 'end'],
   ]);
   const rows = plan.groups.map(({ block, figure, firstRow, lastRow, across, up, motif }, index): Cell[] => [

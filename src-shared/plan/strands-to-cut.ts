@@ -27,14 +27,19 @@ const MOST_STRAND_LINES = 24;
 export function strandsToCut(plan: Plan): StrandsToCut[] {
   const byRows = counted(plan, ({ firstRow, lastRow }) => `${firstRow} ${lastRow}`);
   const found = byRows.length <= MOST_STRAND_LINES ? byRows : counted(plan, () => '');
-  return found.sort((a, b) => b.mm - a.mm);
+  return found.sort((a, b) => cutCm(b) - cutCm(a) || (a.numbers[0] ?? 0) - (b.numbers[0] ?? 0));
+}
+
+/** In whole centimetres, as they are cut: those alike in it stand in their order. */
+function cutCm({ mm }: Pick<StrandsToCut, 'mm'>): number {
+  return Math.ceil(mm / 10);
 }
 
 function counted(plan: Plan, rowsOf: (strand: WrapStrand) => string): StrandsToCut[] {
   const found = new Map<string, StrandsToCut>();
   for (const [index, wrapStrand] of plan.wrapStrands.entries()) {
     const { edge, firstRow, lastRow, wraps, mm, strand } = wrapStrand;
-    const key = [edge, strand.group === null, Math.ceil(mm / 10), rowsOf(wrapStrand)].join(' ');
+    const key = [edge, strand.group === null, cutCm(wrapStrand), rowsOf(wrapStrand)].join(' ');
     const alike = found.get(key) ?? { edge, firstRow, lastRow, wraps: 0, mm, numbers: [], groups: [] };
     const isNew = strand.group !== null && !alike.groups.includes(strand.group);
     found.set(key, {

@@ -35,7 +35,7 @@ export const winding = {
 
   strands: {
     title: (yarn: string): string => `Strands of ${yarn} to cut for wrapping`,
-    columns: { strands: 'Strands', cut: 'Cut', use: 'For', rows: 'Rows', wraps: 'Wraps' },
+    columns: { strands: 'Strand', cut: 'Cut', use: 'For', rows: 'Rows', wraps: 'Wraps' },
     numbers: (numbers: readonly number[]): string => n.spans(numbers),
     /** `2 of 65 cm`: rounded up to a whole cm or inch, never short. */
     cut: (count: number, mm: number, unit: LengthUnit): string => `${count} of ${Math.ceil(toUnit(mm, unit))} ${unit}`,

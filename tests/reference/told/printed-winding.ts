@@ -69,7 +69,7 @@ export function ballsPrinted(sections: readonly Section[]): {
 export function strandsPrinted(sections: readonly Section[]): PrintedStrands[] {
   const section = sectionUnder(sections, /^Strands of .+ to cut for wrapping$/);
   if (!section) return [];
-  return rowsIn(section, ['Strands', 'Cut', 'For', 'Rows', 'Wraps']).map((row) => {
+  return rowsIn(section, ['Strand', 'Cut', 'For', 'Rows', 'Wraps']).map((row) => {
     const [numbers = '', cut = '', use = '', rows = '', wraps] = row.map((cell) => cell.join(' '));
     const ids = numbers.split(/, | and /).flatMap((run) => {
       const [from = 0, to = from] = run.split('–').map(Number);

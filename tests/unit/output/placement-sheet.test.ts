@@ -201,9 +201,18 @@ describe('what the sheet says', () => {
       ['chalk, all 2 balls', '', ''],
     ]);
     expect(tableOf(sheet, words.sheet.strands.title('slate'))).toEqual([
-      ['Strands', 'Cut', 'For', 'Rows', 'Wraps'],
+      ['Strand', 'Cut', 'For', 'Rows', 'Wraps'],
       ['1–2', '2 of 65 cm', 'Left edge of groups 1–2', '36–66', '32'],
       ['3–4', '2 of 62 cm', 'Right edge of groups 1–2', '37–65', '30'],
+    ]);
+  });
+
+  it('names strands that are cut alike in the order of the steps, though one is longer by a hair', () => {
+    const { sheet } = sheetOf('sample', 'a4');
+    expect(tableOf(sheet, words.sheet.strands.title('slate')).map(([strand, cut]) => [strand, cut])).toEqual([
+      ['Strand', 'Cut'],
+      ['1', '1 of 51 cm'],
+      ['2', '1 of 51 cm'],
     ]);
   });
 
