@@ -59,6 +59,19 @@ export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
   }));
 }
 
+/** How many floats and carries are over the limit, covered by the lining or in the open: as many as the findings gather. */
+export function countLongStrands({ sections, rows }: Pick<Inspected, 'sections' | 'rows'>, isLined: boolean): number {
+  let count = 0;
+  for (const { row, floats, carries, isOver: isAnyOver } of rows) {
+    const isRowLined = sectionAt(sections, row).isLined;
+    if (isAnyOver && isRowLined === isLined) for (const { isOver } of floats) if (isOver) count++;
+    for (const { isOver, toRow } of carries) {
+      if (isOver && (isRowLined && sectionAt(sections, toRow).isLined) === isLined) count++;
+    }
+  }
+  return count;
+}
+
 /** `long-way-up`: strands that are cut and joined again, since their next row is too far up. One for each yarn and pair of rows. */
 export function longWaysUp({ piece, rows }: Inspected): Finding[] {
   return rows.flatMap(({ row, cuts }) => {

@@ -3,9 +3,7 @@ import { sectionsOf } from '../piece/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import type { KnitPiece } from '../project/index.ts';
-import type { Finding } from './finding.ts';
-import { longCarries, longFloats } from './floats.ts';
-import { inspected } from './inspected.ts';
+import { countLongStrands } from './floats.ts';
 import { pieceAfter, type Intent } from './intent.ts';
 
 /** Floats and carries over the limit in the open, now and with the remedy. */
@@ -41,7 +39,7 @@ export function remediesTaken(piece: KnitPiece, plan: Plan): TakenRemedy[] {
     return isTaken ? [{ code: 'own-balls', band, groups: groups.length }] : [];
   });
   if (!piece.isLined) return balls;
-  const covered = strandsOf(piece, plan, ['lined-floats', 'lined-carry']);
+  const covered = countLongStrands(plan, true);
   return covered > 0 ? [...balls, { code: 'lining', covered }] : balls;
 }
 
@@ -51,18 +49,17 @@ export function remediesTaken(piece: KnitPiece, plan: Plan): TakenRemedy[] {
  * as much as a plan. `plan` is that of `piece`.
  */
 export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
-  const before = longInTheOpen(piece, plan);
+  const before = countLongStrands(plan, false);
   if (before === 0) return [];
   const wraps = wrapCount(plan);
   const remedies: Remedy[] = [];
   const consider = <I extends Intent>(intent: I, make: (intent: I, after: Plan, long: LongStrands) => Remedy): void => {
     const then = pieceAfter(piece, intent);
     if (!then) return;
-    // No remedy moves a pattern: what one may change of where all lies is which sections are lined.
-    const placed = { ...plan, sections: sectionsOf(then.shape.rows, then) };
-    const after = outcome(() => makePlan(then, placed));
+    // No remedy moves a pattern.
+    const after = outcome(() => makePlan(then, plan));
     if (!after.ok) return;
-    const long = { before, after: longInTheOpen(then, after.value) };
+    const long = { before, after: countLongStrands(after.value, false) };
     if (long.after < before) remedies.push(make(intent, after.value, long));
   };
 
@@ -80,21 +77,14 @@ export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
       wrapsAdded: wrapCount(after) - wraps,
     }));
   });
-  consider({ code: 'lining' } as const, (intent, _, long) => ({ ...intent, long }));
+  const lining = { code: 'lining' } as const;
+  const lined = pieceAfter(piece, lining);
+  if (lined) {
+    // The strands are those of the plan: a lining covers them.
+    const after = countLongStrands({ ...plan, sections: sectionsOf(lined.shape.rows, lined) }, false);
+    if (after < before) remedies.push({ ...lining, long: { before, after } });
+  }
   return remedies.sort((a, b) => a.long.after - b.long.after);
-}
-
-function longInTheOpen(piece: KnitPiece, plan: Plan): number {
-  return strandsOf(piece, plan, ['long-floats', 'long-carry']);
-}
-
-/** How many floats and carries the findings of these codes have gathered. */
-function strandsOf(piece: KnitPiece, plan: Plan, codes: readonly Finding['code'][]): number {
-  const all = inspected(piece, plan);
-  return [...longFloats(all), ...longCarries(all)].reduce(
-    (sum, finding) => sum + (codes.includes(finding.code) && 'count' in finding ? finding.count : 0),
-    0,
-  );
 }
 
 function wrapCount({ rows }: Plan): number {
