@@ -3,7 +3,7 @@ import { basename, extname } from 'node:path';
 import { parseColour, projectFromPicture } from '@shared/picture/index.ts';
 import { at, problemError } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { projectFromText, type Project, type Yarn } from '@shared/project/index.ts';
+import { projectFromText, type Project, type ProjectAt, type Yarn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { nodeFiles, readWhole } from '../services/files/index.ts';
 import { readMotifSafely } from '../services/pictures/index.ts';
@@ -16,6 +16,11 @@ export interface NamedMotif {
   readonly project: Project;
   /** True where the file is a project, whose piece and placing are the person's own. */
   readonly isProject: boolean;
+}
+
+/** A motif, and its project looked at from one piece in one size. */
+export interface NamedAt extends Omit<NamedMotif, 'project'> {
+  readonly project: ProjectAt;
 }
 
 /**

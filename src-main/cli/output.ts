@@ -6,7 +6,7 @@ import { exportKinds } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
 import { writeOwnFiles, type Source } from './own-files.ts';
@@ -29,7 +29,7 @@ export interface Output {
  * all. Throws what planning, `writeNamed` and `writeOwnFiles` throw.
  */
 export async function writeFiles(
-  project: Project,
+  project: ProjectAt,
   { folder, paper, lengthUnit, date, replaces, own }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);

@@ -9,9 +9,9 @@ import { MOST_STITCHES } from '@shared/bed/index.ts';
 import { fitted, fittedPosition, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
-import { START_PIECE, START_SIZES, startBand, startGroup, type Project } from '@shared/project/index.ts';
+import { START_PIECE, START_PLACE, START_SIZE, startBand, startGroup, type Workpiece } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
-import type { NamedMotif } from './motif-argument.ts';
+import type { NamedAt } from './motif-argument.ts';
 import * as read from './values.ts';
 
 const wholeStitches = read.from(1, MOST_STITCHES);
@@ -22,7 +22,7 @@ const wholeRows = read.from(1, MOST_PIECE_ROWS);
  * hem, or with the motif, unless given. Throws `option-missing` without
  * `--stitches` or `--copies`, and what the values throw.
  */
-export function projectOfMotif(named: NamedMotif, args: Args): Project {
+export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
   const motif = withShows(named.motif, args);
   const stitches = read.needed(args, 'stitches', wholeStitches);
   const copies = read.needed(args, 'copies', read.copies);
@@ -44,15 +44,16 @@ export function projectOfMotif(named: NamedMotif, args: Args): Project {
     yarns: named.project.yarns,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
-    sizes: START_SIZES,
+    sizes: [START_SIZE],
+    at: START_PLACE,
     bands: [{ ...band, position }],
     fills: [],
   };
 }
 
 /** A project with the given options in front of its own. */
-export function projectWithOptions(named: NamedMotif, args: Args): Project {
-  const { project } = named;
+export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
+  const { whole: _, ...project } = named.project;
   const { piece } = project;
   const stitches = read.value(args, 'stitches', wholeStitches);
   const rows = read.value(args, 'rows', wholeRows);

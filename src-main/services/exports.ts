@@ -1,6 +1,6 @@
 /** Files made from a project: charts, sheets and row lists. */
 import { join } from 'node:path';
-import { projectFromText } from '@shared/project/index.ts';
+import { projectAt, projectFromText } from '@shared/project/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { existingFolder } from './folders.ts';
@@ -18,11 +18,11 @@ export async function writeExportFiles(
   environment: Environment,
   reach: Reach,
   saving: Saving,
-  { project: text, folder, kinds, paper, date, lengthUnit = 'cm', there: said }: Params<'exports.write'>,
+  { project: text, folder, at, kinds, paper, date, lengthUnit = 'cm', there: said }: Params<'exports.write'>,
 ): Promise<Result<'exports.write'>> {
   const into = await existingFolder(environment, folder);
   await reach.assertFolder(into);
-  const project = projectFromText(text);
+  const project = projectAt(projectFromText(text), at);
   // Fonts and the PDF writer take a while to load; opening the window does not wait for them.
   const { exportFileNames, numberedNames } = await import('./export/index.ts');
   const names = exportFileNames(project, kinds);
@@ -46,7 +46,14 @@ export async function writeExportFiles(
   }
 
   const files: { path: string; bytes: number }[] = [];
-  for (const { name, content } of await environment.makeExports({ project: text, kinds, paper, date, lengthUnit })) {
+  for (const { name, content } of await environment.makeExports({
+    project: text,
+    at: project.at,
+    kinds,
+    paper,
+    date,
+    lengthUnit,
+  })) {
     const target = targets.get(name);
     if (target === undefined) throw new Error(`${name} was made unannounced`);
     await saving.write(target.path, content, target.expected);

@@ -3,6 +3,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
+import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
@@ -39,7 +40,7 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
       run: () =>
         take(() => {
           const { project, motif } = session;
-          return addMotif(project, motif.id, text.newName(project.motifs.length + 1));
+          return addMotif(project, motif.id, text.newName(project.motifs.length + 1), newId());
         }, text.added),
     },
     {
@@ -50,7 +51,7 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
       run: () =>
         take(() => {
           const { project, motif } = session;
-          return duplicateMotif(project, motif.id, text.copyName(motif.name));
+          return duplicateMotif(project, motif.id, text.copyName(motif.name), newId());
         }, text.added),
     },
     {

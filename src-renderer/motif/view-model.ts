@@ -69,7 +69,7 @@ export class MotifViewModel implements MotifView {
   /** How many times as wide as tall cells are shown. */
   get aspect(): number {
     this.#follow();
-    return this.#state.cellShape === 'square' ? 1 : cellAspect(this.session.project.piece.gauge);
+    return this.#state.cellShape === 'square' ? 1 : cellAspect(this.session.current.piece.gauge);
   }
 
   look(to: Partial<MotifViewState>): void {

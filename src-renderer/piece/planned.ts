@@ -6,7 +6,7 @@
  */
 import { makePlan, planFor, type Plan } from '@shared/plan/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
-import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
+import { pieceIn, type KnitPiece, type ProjectAt } from '@shared/project/index.ts';
 
 export interface Planned {
   readonly plan: Plan;
@@ -17,7 +17,7 @@ export interface Planned {
 const kept = new WeakMap<KnitPiece, Planned>();
 
 /** The plan of a project, or of its plain piece with the problem. */
-export function plannedOf(project: Project): Planned {
+export function plannedOf(project: ProjectAt): Planned {
   const piece = pieceIn(project);
   let planned = kept.get(piece);
   if (!planned) kept.set(piece, (planned = plan(piece)));

@@ -1,7 +1,7 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
 import { createSubscriber } from 'svelte/reactivity';
 import { words } from '@shared/words/index.ts';
-import { addSection, canAddSection, type Project } from '@shared/project/index.ts';
+import { addSection, canAddSection } from '@shared/project/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
 import type { Viewport } from '../canvas/index.ts';
@@ -39,10 +39,11 @@ export class PieceViewModel {
       this.#listeners.add(update);
       return () => this.#listeners.delete(update);
     });
-    let project = session.project;
+    let looked = lookedAt(session);
     session.subscribe(() => {
-      if (isAnother(project, session.project)) this.#forget();
-      project = session.project;
+      const now = lookedAt(session);
+      if (now !== looked) this.#forget();
+      looked = now;
     });
     this.actions = [
       ...actionsOf(session, this, () => this.#stage),
@@ -167,9 +168,9 @@ export class PieceViewModel {
   }
 }
 
-/** True if another project was put on the table: a change leaves most parts of a project as they are. */
-function isAnother(before: Project, after: Project): boolean {
-  return before.piece !== after.piece && before.bands !== after.bands && before.motifs !== after.motifs;
+/** Names the project on the table and the piece of it that is looked at; its sizes are looked at in the same way. */
+function lookedAt({ opened, current }: Session): string {
+  return `${opened} ${current.at.piece}`;
 }
 
 function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => StageControls | null): Action[] {
@@ -211,16 +212,16 @@ function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => Sta
       run: () => {
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
         session.look({ pieceShows });
-        session.announce(words.piece.stage.facing(session.project.piece.finishedFace, pieceShows));
+        session.announce(words.piece.stage.facing(session.current.piece.finishedFace, pieceShows));
       },
     },
     {
       id: 'add-section',
       label: () => words.sections.form.add,
       keys: ['J'],
-      isEnabled: () => canAddSection(session.project),
+      isEnabled: () => canAddSection(session.current),
       run: () => {
-        const { change, added } = addSection(session.project, words.sections.form.newName);
+        const { change, added } = addSection(session.current, words.sections.form.newName);
         session.change(change);
         session.announce(words.sections.form.added(added.name, added.rows));
       },

@@ -10,12 +10,14 @@ import type { Shows } from '@shared/bed/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import type { Motif, MotifId } from '@shared/motif/index.ts';
+import type { SizeId } from '@shared/piece/index.ts';
 import {
   assertYarnsFit,
   commit,
   giveUpGesture,
   isUnsaved,
   markSaved,
+  projectAt,
   redo,
   redoName,
   startHistory,
@@ -27,10 +29,13 @@ import {
   type Edit,
   type History,
   type Laying,
+  type PieceId,
   type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 import type { Theme } from '../ui/theme.ts';
 import { motifToShow } from './motif-to-show.ts';
+import { placeToShow } from './place-to-show.ts';
 
 export type Bench = 'motif' | 'piece' | 'sheet';
 
@@ -49,6 +54,10 @@ export interface View {
   readonly colour: number;
   /** The motif on the Motif bench; the first one if there is none of that name. */
   readonly motif: MotifId;
+  /** The piece on the Piece bench and on the sheet; the first one if there is none of that name. */
+  readonly piece: PieceId;
+  /** The size that it is looked at in; the first one if there is none of that name. */
+  readonly size: SizeId;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
   readonly showsStitches: boolean;
@@ -80,6 +89,8 @@ const START_VIEW: View = {
   theme: 'system',
   colour: 1,
   motif: '',
+  piece: '',
+  size: '',
   showsFloats: true,
   showsWraps: true,
   showsStitches: false,
@@ -121,6 +132,12 @@ export class Session {
   get project(): Project {
     this.#follow();
     return this.#history.project;
+  }
+
+  /** The project as it is seen from the piece and in the size that are looked at. */
+  get current(): ProjectAt {
+    this.#follow();
+    return projectAt(this.#history.project, this.#view);
   }
 
   get view(): View {
@@ -240,7 +257,8 @@ export class Session {
     this.#opened++;
     this.#file = file;
     const colour = project.yarns.findIndex((_, index) => index !== project.motifs[0]?.ground);
-    this.#view = { ...this.#view, motif: project.motifs[0]?.id ?? '', colour: Math.max(0, colour) };
+    const motif = project.motifs[0]?.id ?? '';
+    this.#view = { ...this.#view, motif, piece: '', size: '', colour: Math.max(0, colour) };
     this.#notice = null;
     this.#emit();
   }
@@ -274,13 +292,13 @@ export class Session {
     this.#emit();
   }
 
-  /** Goes to another state of the project, and puts a motif that the step names on the bench. */
+  /** Goes to another state of the project, and shows a motif, a piece and a size that the step changes. */
   #travel(to: History): void {
     if (to === this.#history) return;
-    const { motifs } = this.#history.project;
-    const on = this.motif.id;
+    const from = this.#history.project;
     const touched = to.made ? thingsTouched(to.made) : [];
-    this.#view = { ...this.#view, motif: motifToShow(touched, motifs, to.project.motifs, on) };
+    const motif = motifToShow(touched, from.motifs, to.project.motifs, this.motif.id);
+    this.#view = { ...this.#view, motif, ...placeToShow(touched, from, to.project, this.current.at) };
     this.#go(to);
   }
 

@@ -17,8 +17,8 @@ import { sheetOf } from './making/sheet-of.ts';
 import { pageDrawing } from './page-drawing.ts';
 
 /** The sheet as it is now, or what stands in its way. */
-export function sheetNow({ project, view }: Session, date: Day): Outcome<SheetDocument> {
-  return sheetOf(project, { paper: view.paper, unit: view.lengthUnit, date });
+export function sheetNow({ current, view }: Session, date: Day): Outcome<SheetDocument> {
+  return sheetOf(current, { paper: view.paper, unit: view.lengthUnit, date });
 }
 
 /** Resolves once the letters of the sheet are there; a printer does not wait for them. */

@@ -49,11 +49,11 @@ export class SheetViewModel {
       this.#listeners.add(update);
       return () => this.#listeners.delete(update);
     });
-    let project = session.project;
+    let project = session.current;
     session.subscribe(() => {
       // What was written no longer stands for what is on the table.
-      if (session.project !== project && this.#writing.kind !== 'going-on') this.#set({ kind: 'none' });
-      project = session.project;
+      if (session.current !== project && this.#writing.kind !== 'going-on') this.#set({ kind: 'none' });
+      project = session.current;
     });
     const text = words.sheetBench.commands;
     const isEnabled = (): boolean => this.writing.kind !== 'going-on';
@@ -87,10 +87,10 @@ export class SheetViewModel {
   /** Asks for a folder, and before files there are replaced, and writes. Giving up changes nothing. */
   async write(kinds: readonly ExportKind[]): Promise<void> {
     if (this.#writing.kind === 'going-on') return;
-    const { project, view } = this.session;
+    const { current: project, view } = this.session;
     const folder = await this.asking.folder();
     if (folder === null) return;
-    const text = projectToText(project);
+    const text = projectToText(project.whole);
     const { paper, lengthUnit } = view;
     const date = this.today.day;
     let there: Params<'exports.write'>['there'] = { kind: 'ask' };
@@ -98,6 +98,7 @@ export class SheetViewModel {
       this.#set({ kind: 'going-on' });
       const asked: Params<'exports.write'> = {
         project: text,
+        at: project.at,
         folder,
         kinds: [...kinds],
         paper,

@@ -14,7 +14,7 @@ import { changeOf, type Change, type ChangeName } from '../project/change.ts';
 import type { Edit } from '../project/edit.ts';
 import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
 import { pieceIn, type KnitPiece } from '../project/piece-in.ts';
-import type { Project } from '../project/index.ts';
+import type { ProjectAt } from '../project/project-at.ts';
 
 export type Intent =
   /** A ball of contrast for each group of a band. */
@@ -40,21 +40,21 @@ type Setting = { readonly change: ChangeName } & (
  * there is nothing left to do, where it cannot be done any more, or where what
  * it names is gone.
  */
-export function changeFor(project: Project, intent: Intent): Change | null {
+export function changeFor(project: ProjectAt, intent: Intent): Change | null {
   const setting = settingFor(pieceIn(project), intent);
   switch (setting?.of) {
     case undefined:
       return null;
     case 'piece':
-      return changeOf(setting.change, setPiece(setting.to));
+      return changeOf(setting.change, ...setPiece(project, setting.to));
     case 'groups': {
       const groups = project.bands[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
-      return changeOf(setting.change, setBand(setting.band, { groups }));
+      return changeOf(setting.change, setBand(project, setting.band, { groups }));
     }
     case 'patterns': {
       const edits: Edit[] = [
-        ...project.bands.map((_, band) => setBand(band, setting.to)),
-        ...project.fills.map((_, fill) => setFill(fill, setting.to)),
+        ...project.bands.map((_, band) => setBand(project, band, setting.to)),
+        ...project.fills.map((_, fill) => setFill(project, fill, setting.to)),
       ];
       const [first, ...others] = edits;
       return first ? changeOf(setting.change, first, ...others) : null;

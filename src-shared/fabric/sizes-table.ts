@@ -9,7 +9,7 @@ import { needlesOf, widthOf, type Run, type Slot } from '../bed/index.ts';
 import { beyondBed, edgesAt, gaugesOf, sizeOf, type Outline, type PieceSize, type Shape } from '../piece/index.ts';
 import type { Spaces } from '../placement/index.ts';
 import { outcome, type Outcome } from '../problem/index.ts';
-import { currentSize, pieceIn, sizesOf, type KnitGroup, type KnitPiece, type Project } from '../project/index.ts';
+import { currentSize, inSize, pieceIn, type KnitGroup, type KnitPiece, type ProjectAt } from '../project/index.ts';
 import { placePatterns } from './place-patterns.ts';
 import type { PlacedBand } from './types.ts';
 
@@ -47,11 +47,11 @@ export interface BandInSize {
   readonly holds: number;
 }
 
-/** One size of the project, by its index in `sizesOf`. */
-export function sizeColumn(project: Project, index: number): SizeColumn {
-  const piece = pieceIn(project, index);
+/** One size of the piece that is looked at, by its index among the project's. */
+export function sizeColumn(project: ProjectAt, index: number): SizeColumn {
+  const piece = pieceIn(inSize(project, index));
   return {
-    name: sizesOf(project)[index]?.name ?? '',
+    name: project.sizes[index]?.name ?? '',
     isCurrent: index === currentSize(project),
     shape: piece.shape,
     hemRows: piece.hemRows,
@@ -62,8 +62,8 @@ export function sizeColumn(project: Project, index: number): SizeColumn {
 }
 
 /** All sizes, smallest first. */
-export function sizesTable(project: Project): SizeColumn[] {
-  return sizesOf(project).map((_, index) => sizeColumn(project, index));
+export function sizesTable(project: ProjectAt): SizeColumn[] {
+  return project.sizes.map((_, index) => sizeColumn(project, index));
 }
 
 function placedIn(piece: KnitPiece): SizePlaced {

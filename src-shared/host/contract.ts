@@ -205,6 +205,8 @@ export const contract = {
   'exports.write': {
     params: z.strictObject({
       project: upToLetters(60_000_000),
+      /** Ids of the piece and the size of it that the files are of; the first if left out. */
+      at: z.optional(z.strictObject({ piece: z.string(), size: z.string() })),
       folder: path,
       kinds: z.array(z.enum(exportKinds)).check(z.minLength(1)),
       paper: z.enum(paperSizes),

@@ -1,6 +1,13 @@
 /** What is printed of a project beside the plan of its piece. */
 import { sizesTable, type SizeColumn } from '../fabric/index.ts';
-import { hasSeveralSizes, pieceIn, sizeName, type KnitMotif, type KnitPiece, type Project } from '../project/index.ts';
+import {
+  hasSeveralSizes,
+  pieceIn,
+  sizeName,
+  type KnitMotif,
+  type KnitPiece,
+  type ProjectAt,
+} from '../project/index.ts';
 
 export interface SheetFacts {
   /** What stands above all: the name of the project. */
@@ -17,7 +24,7 @@ export interface SheetFacts {
 }
 
 /** The facts of a project's piece in its current size. Throws `motif-missing`. */
-export function sheetFacts(project: Project): SheetFacts {
+export function sheetFacts(project: ProjectAt): SheetFacts {
   return {
     title: project.name,
     notes: project.notes,

@@ -1,13 +1,17 @@
 /** What a file says of the patterns on a piece: bands of groups of copies, and fills. */
 import { MOST_STITCHES, slotSchema } from '../bed/index.ts';
-import { MOST_PIECE_ROWS, MOST_SIZES, positionSchema, sizeNameSchema } from '../piece/index.ts';
-import { atLeastOne, count, refuse, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import { inSizesSchema, MOST_ID_LETTERS, MOST_PIECE_ROWS, positionSchema, type InSizes } from '../piece/index.ts';
+import { atLeastOne, count, letters, refuse, whole, z, type ReadonlyDeep } from '../schema/index.ts';
 
 /** More groups than any band has, and as many first needles. */
 export const MOST_GROUPS = 100;
 
 /** More bands than any piece has, and as many fills. */
 export const MOST_PATTERNS = 100;
+
+/** Made at random by whoever adds the pattern, and never given to another. */
+export const patternIdSchema = letters(MOST_ID_LETTERS);
+export type PatternId = z.infer<typeof patternIdSchema>;
 
 /** Further down nobody looks for a placing. */
 const LAST_CHOICE = 1000;
@@ -38,15 +42,8 @@ export type ClippedCopies = z.infer<typeof common.cutCopies>;
 
 const groupSchema = z.strictObject({
   motif: motifNamed,
-  /** Copies side by side, in the current size. */
-  across,
-  /**
-   * In every other size, where larger sizes have more copies; left out where
-   * all have as many. It stands with the group and names the sizes, not the
-   * other way round, so that it comes and goes with its group. A name that is
-   * no size's says nothing.
-   */
-  acrossInSizes: z.optional(z.array(z.strictObject({ size: sizeNameSchema, across })).check(z.maxLength(MOST_SIZES))),
+  /** Copies side by side; larger sizes may have more. */
+  across: inSizesSchema(across),
   /** Copies one above the other. */
   up: rows,
   /** Left and right of the figure changed. */
@@ -56,8 +53,19 @@ const groupSchema = z.strictObject({
   /** Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it. */
   hasOwnBall: z.boolean(),
 });
-/** Neighbouring copies placed as one block. */
-export interface Group extends ReadonlyDeep<z.infer<typeof groupSchema>> {}
+/** Neighbouring copies placed as one block, in all sizes. */
+export interface GroupInSizes extends ReadonlyDeep<z.infer<typeof groupSchema>> {}
+
+/** Neighbouring copies placed as one block, in one size. */
+export interface Group extends Omit<GroupInSizes, 'across'> {
+  /** Copies side by side. */
+  readonly across: number;
+  /**
+   * What each size has, where they differ: it goes along with the group, so
+   * that other sizes keep theirs while this one is changed.
+   */
+  readonly acrossInSizes?: InSizes<number>;
+}
 
 const SOLVED_RULES = [
   z.strictObject({ kind: z.literal('seam') }),
@@ -71,52 +79,66 @@ export type SolvedRule = ReadonlyDeep<z.infer<typeof solvedRuleSchema>>;
 
 const firstNeedles = z.array(slotSchema).check(z.minLength(1), z.maxLength(MOST_GROUPS));
 
-const byHandSchema = z.strictObject({
-  kind: z.literal('by-hand'),
+/** Groups kept or moved by hand. */
+export interface ByHand {
+  readonly kind: 'by-hand';
   /** The needles on which the groups begin, one a group. */
-  first: firstNeedles,
+  readonly first: ReadonlyDeep<z.infer<typeof firstNeedles>>;
   /** What found the needles before they were kept or moved, to go back to. */
-  before: z.optional(z.strictObject({ rule: solvedRuleSchema, choice })),
-});
-export interface ByHand extends ReadonlyDeep<z.infer<typeof byHandSchema>> {}
+  readonly before?: { readonly rule: SolvedRule; readonly choice: number };
+}
 
-const placementRuleSchema = z.discriminatedUnion('kind', [...SOLVED_RULES, byHandSchema]);
-export type PlacementRule = ReadonlyDeep<z.infer<typeof placementRuleSchema>>;
+/** What places the groups of a band in one size. */
+export type PlacementRule = SolvedRule | ByHand;
 
-const chosenInSizeSchema = z.strictObject({
-  size: sizeNameSchema,
-  choice,
-  /** One a group; null: as the choice has them. */
-  first: z.nullable(firstNeedles),
-});
-/**
- * What a person chose in a size that is not the current one: which of the ranked
- * choices, and first needles kept or moved by hand. The rule that finds the
- * needles is that of all sizes.
- */
-export interface ChosenInSize extends ReadonlyDeep<z.infer<typeof chosenInSizeSchema>> {}
+const placedSchema = z.discriminatedUnion('by', [
+  z.strictObject({
+    by: z.literal('rule'),
+    /** Which of the ranked choices is taken, 0 being the best. */
+    choice,
+  }),
+  z.strictObject({
+    by: z.literal('hand'),
+    /** The needles on which the groups begin, one a group. */
+    first: firstNeedles,
+    /** The choice that stood there before, to go back to; null where no rule found the needles. */
+    before: z.nullable(choice),
+  }),
+]);
+/** What a person chose in a size: one of the choices that the band's rule finds, or needles by hand. */
+export type Placed = ReadonlyDeep<z.infer<typeof placedSchema>>;
 
 export const bandSchema = z.strictObject({
+  id: patternIdSchema,
+  kind: z.literal('band'),
   groups: z.array(groupSchema).check(z.minLength(1), z.maxLength(MOST_GROUPS)),
   /** One copy is the true repeat across, or all drawn columns. */
   unit,
-  rule: placementRuleSchema,
+  /** What finds the needles, in all sizes. */
+  rule: solvedRuleSchema,
   /** What is evened out: what the eye sees, or the pattern blocks. */
   judge: z.enum(['figure', 'blocks']),
-  /** Which of the ranked choices is taken, 0 being the best. */
-  choice,
-  /** Of other sizes; those that are not named have the best choice. */
-  chosenInSizes: z.optional(z.array(chosenInSizeSchema).check(z.maxLength(MOST_SIZES))),
+  placed: inSizesSchema(placedSchema),
   position: positionSchema,
   ...common,
 });
-/** Groups side by side that are placed together. */
-export interface Band extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
+/** Groups side by side that are placed together, in all sizes. */
+export interface BandInSizes extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
+
+/** Groups side by side that are placed together, in one size. */
+export interface Band extends Omit<BandInSizes, 'id' | 'kind' | 'groups' | 'rule' | 'placed'> {
+  readonly groups: readonly Group[];
+  readonly rule: PlacementRule;
+  /** Which of the ranked choices is taken, 0 being the best. */
+  readonly choice: number;
+}
 
 const sideways = whole(-MOST_STITCHES, MOST_STITCHES);
 
 export const fillSchema = z
   .strictObject({
+    id: patternIdSchema,
+    kind: z.literal('all-over'),
     motif: motifNamed,
     /** One copy is the true repeat, across and up, or the whole chart. */
     unit,
@@ -152,4 +174,10 @@ export const fillSchema = z
  * Copies of a motif side by side and one above the other, over the whole width
  * of some rows. Its first row is the first row of a copy.
  */
-export interface Fill extends ReadonlyDeep<z.infer<typeof fillSchema>> {}
+export interface AllOver extends ReadonlyDeep<z.infer<typeof fillSchema>> {}
+
+/** A pattern all over, apart from what it is called by. */
+export type Fill = Omit<AllOver, 'id' | 'kind'>;
+
+export const patternSchema = z.discriminatedUnion('kind', [bandSchema, fillSchema]);
+export type Pattern = BandInSizes | AllOver;

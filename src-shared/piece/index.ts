@@ -1,4 +1,6 @@
 export * from './model.ts';
+export * from './size-model.ts';
+export * from './in-sizes.ts';
 export * from './gauge.ts';
 export * from './gauges.ts';
 export * from './position.ts';

@@ -18,17 +18,11 @@ export const MOST_PIECE_ROWS = 4000;
 /** Letters of the name of a piece or of one of its sections. */
 export const MOST_NAME_LETTERS = 80;
 
-/** More sizes than any pattern comes in. */
-export const MOST_SIZES = 20;
-
 /** Letters of a tension, as a knitter writes it. */
 export const MOST_TENSION_LETTERS = 24;
 
 /** Letters of the notes on a piece, and of those on a project. */
 export const MOST_NOTE_LETTERS = 4000;
-
-/** Letters of a size's name: it heads a column of numbers. */
-export const MOST_SIZE_LETTERS = 24;
 
 /** More sections than any piece has. */
 export const MOST_SECTIONS = 40;
@@ -163,17 +157,23 @@ export interface Tension extends ReadonlyDeep<z.infer<typeof tensionSchema>> {}
 const sectionSchema = z.strictObject({
   /** No two sections of a piece are called alike. */
   name: letters(MOST_NAME_LETTERS),
-  rows,
   isLined: z.boolean(),
   /** Null: the gauge of the piece. */
   gauge: z.nullable(gaugeSchema),
   /** As the knitter writes it on the carriage's dial or beside it; empty where nothing is said. */
   tension,
+});
+
+const sectionRowsSchema = z.strictObject({
+  rows,
   /** The length that `rows` were given as; left out where they were given as rows. */
   lengthMm,
 });
-/** A section with a name of its own, above the hem: a rib, a band of pattern. */
-export interface Section extends ReadonlyDeep<z.infer<typeof sectionSchema>> {}
+/** How high a section is in one size. */
+export interface SectionRows extends ReadonlyDeep<z.infer<typeof sectionRowsSchema>> {}
+
+/** A section with a name of its own, above the hem, in one size: a rib, a band of pattern. */
+export interface Section extends ReadonlyDeep<z.infer<typeof sectionSchema>>, SectionRows {}
 
 const sectionsSchema = z.array(sectionSchema).check(z.maxLength(MOST_SECTIONS), (payload) => {
   const names = new Set<string>();
@@ -255,17 +255,13 @@ export interface Lengths extends ReadonlyDeep<z.infer<typeof lengthsSchema>> {}
 
 const lengths = z.optional(lengthsSchema);
 
-export const pieceSchema = z.strictObject({
+/** What a piece is in every size, in the order of the file. */
+export const pieceFields = {
   name: letters(MOST_NAME_LETTERS),
-  shape: shapeSchema,
   /** On which side of the centre the extra stitch of an odd piece stands. */
   oddStitch: sideSchema,
   /** Needles to the right of the centred position (negative: to the left). */
   offset: whole(-MOST_STITCHES, MOST_STITCHES),
-  /** Rows of the folded hem, 0 if there is none. */
-  hemRows,
-  /** Left out where all counts of the size were given as counts. */
-  lengths,
   hem: hemSchema,
   /** From the bottom up; the body goes on above them. */
   parts: sectionsSchema,
@@ -295,41 +291,26 @@ export const pieceSchema = z.strictObject({
   tension: tensionSchema,
   /** For whoever knits it. */
   notes: upToLetters(MOST_NOTE_LETTERS),
+};
+type PieceFields = ReadonlyDeep<z.infer<z.ZodMiniObject<typeof pieceFields>>>;
+
+/** What differs from one size of a piece to another; all else of it is shared. */
+export const sizeNumbersSchema = z.strictObject({
+  shape: shapeSchema,
+  /** Rows of the folded hem, 0 if there is none. */
+  hemRows,
+  /** Left out where all counts of the size were given as counts. */
+  lengths,
+  /** One for each section, from the bottom up. */
+  sectionRows: z.array(sectionRowsSchema).check(z.maxLength(MOST_SECTIONS)),
 });
-export interface Piece extends ReadonlyDeep<z.infer<typeof pieceSchema>> {}
+export interface SizeNumbers extends ReadonlyDeep<z.infer<typeof sizeNumbersSchema>> {}
+
+/** A piece in one of its sizes. */
+export interface Piece extends Omit<PieceFields, 'parts'>, Omit<SizeNumbers, 'sectionRows'> {
+  /** From the bottom up; the body goes on above them. */
+  readonly parts: readonly Section[];
+}
 
 /** What a piece says about its sections. */
 export interface Sectioned extends Pick<Piece, 'hemRows' | 'hem' | 'parts' | 'gauge' | 'isLined'> {}
-
-/** No blanks at either end, so that what looks alike is alike. */
-export const sizeNameSchema = upToLetters(MOST_SIZE_LETTERS).check(z.regex(/^\S(.*\S)?$/));
-
-/** True for what a size may be called. */
-export function isSizeName(name: string): boolean {
-  return sizeNameSchema.safeParse(name).success;
-}
-
-const sizeSchema = z.strictObject({ name: sizeNameSchema, shape: shapeSchema, hemRows, lengths });
-/** A size that is not the current one. */
-export interface Size extends ReadonlyDeep<z.infer<typeof sizeSchema>> {}
-
-/** What differs from one size of the piece to another; all else of it is shared. */
-export type SizeNumbers = Pick<Piece, 'shape' | 'hemRows' | 'lengths'>;
-
-const otherSizes = z.array(sizeSchema).check(z.maxLength(MOST_SIZES - 1));
-
-export const sizesSchema = z.strictObject({
-  name: sizeNameSchema,
-  /** Smallest first, as are those of `larger`. */
-  smaller: otherSizes,
-  larger: otherSizes,
-});
-/**
- * The sizes of the piece, as a zipper: the numbers of the current size stand in
- * `piece`, so that whatever asks for the piece has one and nothing needs to be
- * told which; here is what it is called, and what lies on each side of it. So
- * there is always a current size, and no index that could point beside the
- * list. Sizes may differ in the kind of shape too: the smallest of a body is
- * often straight.
- */
-export interface Sizes extends ReadonlyDeep<z.infer<typeof sizesSchema>> {}

@@ -6,7 +6,7 @@
  * it. Applying never touches its input. What may change of a project, and how an
  * edit names it, is in edit.ts.
  */
-import { applyEdit, invertEdit, touchedBy, type Edit, type Reference } from './edit.ts';
+import { applyEdit, invertEdit, touchedBy, type Edit, type Edits, type Reference } from './edit.ts';
 import type { Project } from './model.ts';
 
 /** What a step is called in Undo; `words/` has the text. */
@@ -111,12 +111,14 @@ export type ChangeName =
   | 'add-size'
   | 'remove-size'
   | 'rename-size'
-  | 'go-to-size'
+  | 'add-piece'
+  | 'duplicate-piece'
+  | 'rename-piece'
+  | 'move-piece'
+  | 'remove-piece'
+  | 'knit-times'
   | 'size-numbers'
   | 'size-copies';
-
-/** One edit at least: what changes nothing is no change. */
-export type Edits = readonly [Edit, ...Edit[]];
 
 export interface Change {
   readonly name: ChangeName;

@@ -6,17 +6,16 @@
  */
 import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
 import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
-import { bandSchema, fillSchema, MOST_PATTERNS, type Band } from '../pattern/index.ts';
-import { pieceSchema, type Piece } from '../piece/index.ts';
+import { bandSchema, fillSchema, MOST_PATTERNS, patternIdSchema, patternSchema } from '../pattern/index.ts';
+import { sizeIdSchema, sizeNumbersSchema, type SizeNumbers } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
 import type { Edit } from './edit.ts';
-import { MOST_MOTIFS, projectFields } from './model.ts';
+import { MOST_MOTIFS, pieceIdSchema, pieceSchema, projectFields } from './model.ts';
 
 /** A place in a list, or behind its last. */
-const place = count(Math.max(MOST_MOTIFS, MOST_PATTERNS));
+const place = count(Math.max(MOST_MOTIFS, 2 * MOST_PATTERNS));
 const cell = count(MOST_COLUMNS * MOST_ROWS - 1);
-const listName = z.enum(['motifs', 'bands', 'fills']);
 
 const patchSchema = z.codec(z.array(z.tuple([cell, letters(MOST_COLUMNS * MOST_ROWS)])), z.custom<Patch>(), {
   decode: (runs, payload) => {
@@ -28,7 +27,10 @@ const patchSchema = z.codec(z.array(z.tuple([cell, letters(MOST_COLUMNS * MOST_R
 });
 
 const { id: _id, rows: _rows, ...motifFields } = motifInFile.shape;
-const { motifs: _motifs, piece: _piece, bands: _bands, fills: _fills, ...ownFields } = projectFields;
+const { motifs: _motifs, pieces: _pieces, ...ownFields } = projectFields;
+const { id: _pieceId, patterns: _patterns, ...ownOfPiece } = pieceSchema.shape;
+const { id: _bandId, kind: _bandKind, ...ownOfBand } = bandSchema.shape;
+const { id: _fillId, kind: _fillKind, ...ownOfFill } = fillSchema.shape;
 
 /** The fields that a thing may be without. */
 type Optional<T> = { [Key in keyof T]-?: undefined extends T[Key] ? Key : never }[keyof T];
@@ -49,19 +51,37 @@ function fieldsThatGo<Shape extends z.core.$ZodLooseShape, Key extends string>(s
 }
 
 /** All of them, or the compiler says which is missing. */
-const BAND_MAY_GO: Readonly<Record<Optional<Band>, true>> = { chosenInSizes: true };
-const PIECE_MAY_GO: Readonly<Record<Optional<Piece>, true>> = { lengths: true };
-const bandFields = fieldsThatGo(z.partial(bandSchema).shape, Object.keys(BAND_MAY_GO) as Optional<Band>[]);
-const pieceFields = fieldsThatGo(z.partial(pieceSchema).shape, Object.keys(PIECE_MAY_GO) as Optional<Piece>[]);
+const NUMBERS_MAY_GO: Readonly<Record<Optional<SizeNumbers>, true>> = { lengths: true };
+const numbersFields = fieldsThatGo(
+  z.partial(sizeNumbersSchema).shape,
+  Object.keys(NUMBERS_MAY_GO) as Optional<SizeNumbers>[],
+);
 
 const set = z.literal('set');
 const insert = z.literal('insert');
+const ofMotifs = { list: z.literal('motifs') };
+const ofPieces = { list: z.literal('pieces') };
+const ofPatterns = { list: z.literal('patterns'), piece: pieceIdSchema };
+/** Of a motif, a piece or a pattern: the bounds of all are the same. */
+const id = motifIdSchema;
 
 const editsSchema = z.array(
   z.union([
     z.strictObject({ kind: z.literal('paint'), motif: motifIdSchema, patch: patchSchema }),
     z.strictObject({ kind: set, of: z.literal('project'), to: z.partial(z.strictObject(ownFields)) }),
-    z.strictObject({ kind: set, of: z.literal('piece'), to: pieceFields }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('piece'),
+      piece: pieceIdSchema,
+      to: z.partial(z.strictObject(ownOfPiece)),
+    }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('numbers'),
+      piece: pieceIdSchema,
+      size: sizeIdSchema,
+      to: numbersFields,
+    }),
     z.strictObject({
       kind: set,
       of: z.literal('motif'),
@@ -69,18 +89,27 @@ const editsSchema = z.array(
       to: z.partial(z.strictObject({ ...motifFields, grid: gridSchema })),
     }),
     z.strictObject({ kind: set, of: z.literal('underlay'), motif: motifIdSchema, to: z.partial(underlaySchema) }),
-    z.strictObject({ kind: set, of: z.literal('band'), band: place, to: bandFields }),
     z.strictObject({
       kind: set,
-      of: z.literal('fill'),
-      fill: place,
-      to: z.partial(z.strictObject(fillSchema.shape)),
+      of: z.literal('band'),
+      piece: pieceIdSchema,
+      pattern: patternIdSchema,
+      to: z.partial(z.strictObject(ownOfBand)),
     }),
-    z.strictObject({ kind: insert, list: z.literal('motifs'), at: place, item: motifSchema }),
-    z.strictObject({ kind: insert, list: z.literal('bands'), at: place, item: bandSchema }),
-    z.strictObject({ kind: insert, list: z.literal('fills'), at: place, item: fillSchema }),
-    z.strictObject({ kind: z.literal('remove'), list: listName, at: place }),
-    z.strictObject({ kind: z.literal('move'), list: listName, from: place, at: place }),
+    z.strictObject({
+      kind: set,
+      of: z.literal('all-over'),
+      piece: pieceIdSchema,
+      pattern: patternIdSchema,
+      to: z.partial(z.strictObject(ownOfFill)),
+    }),
+    z.strictObject({ kind: insert, ...ofMotifs, at: place, item: motifSchema }),
+    z.strictObject({ kind: insert, ...ofPieces, at: place, item: pieceSchema }),
+    z.strictObject({ kind: insert, ...ofPatterns, at: place, item: patternSchema }),
+    ...[ofMotifs, ofPieces, ofPatterns].flatMap((list) => [
+      z.strictObject({ kind: z.literal('remove'), ...list, id }),
+      z.strictObject({ kind: z.literal('move'), ...list, id, at: place }),
+    ]),
   ]),
 );
 

@@ -1,9 +1,12 @@
 /** Edits by name, for whoever makes a change: each says no more than what it changes. */
 import type { Grid, Patch } from '../grid/index.ts';
-import type { Insert, ListName, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
-import type { Piece } from '../piece/index.ts';
-import type { Project } from './model.ts';
+import type { Band, Fill, Pattern, PatternId } from '../pattern/index.ts';
+import type { Piece, SizeNumbers } from '../piece/index.ts';
+import type { Edit, Edits, Insert, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
+import { pieceOf, type PieceId } from './model.ts';
+import { allOversOf, bandsOf, type Place, type ProjectAt } from './project-at.ts';
+import { allOverOf, bandFields, bandInSizes, sectionRowsAfter, splitPiece, type Sized } from './put-back.ts';
 
 /** Bytes of a cell in a patch and in its inverse, against one in a grid and one in the grid before it. */
 const PATCH_IS_DEARER = 3;
@@ -28,10 +31,6 @@ export function setProject(to: Partial<Things['project']>): SetFields<'project'>
   return { kind: 'set', of: 'project', to };
 }
 
-export function setPiece(to: Partial<Things['piece']>): SetFields<'piece'> {
-  return { kind: 'set', of: 'piece', to };
-}
-
 export function setMotif(motif: MotifId, to: Partial<Things['motif']>): SetFields<'motif'> {
   return { kind: 'set', of: 'motif', motif, to };
 }
@@ -40,43 +39,109 @@ export function setUnderlay(motif: MotifId, to: Partial<Things['underlay']>): Se
   return { kind: 'set', of: 'underlay', motif, to };
 }
 
-export function setBand(band: number, to: Partial<Things['band']>): SetFields<'band'> {
-  return { kind: 'set', of: 'band', band, to };
+/** A piece gets other fields, whichever size is looked at. */
+export function setPieceInSizes(piece: PieceId, to: Partial<Things['piece']>): SetFields<'piece'> {
+  return { kind: 'set', of: 'piece', piece, to };
 }
 
-export function setFill(fill: number, to: Partial<Things['fill']>): SetFields<'fill'> {
-  return { kind: 'set', of: 'fill', fill, to };
+/** A piece gets other numbers in one size. */
+export function setNumbers({ piece, size }: Place, to: Partial<SizeNumbers>): SetFields<'numbers'> {
+  return { kind: 'set', of: 'numbers', piece, size, to };
 }
 
-export function insertInto<List extends ListName>(list: List, at: number, item: Lists[List]): Insert<List> {
+/**
+ * Edits that give the piece that is looked at other fields: numbers in the size
+ * that is looked at, and rows of a section in all sizes.
+ */
+export function setPiece({ whole, at, piece }: ProjectAt, to: Partial<Piece>): Edits {
+  const of = pieceOf(whole, at.piece);
+  const { shared, numbers } = splitPiece(to);
+  if (JSON.stringify(shared.parts) === JSON.stringify(of.parts)) delete shared.parts;
+  const edits: Edit[] = Object.keys(shared).length > 0 ? [setPieceInSizes(at.piece, shared)] : [];
+  for (const own of of.perSize) {
+    const sectionRows = to.parts ? sectionRowsAfter(piece.parts, to.parts, own.sectionRows) : own.sectionRows;
+    const isSame = JSON.stringify(sectionRows) === JSON.stringify(own.sectionRows);
+    const fields = { ...(own.size === at.size && numbers), ...(!isSame && { sectionRows }) };
+    if (Object.keys(fields).length > 0) edits.push(setNumbers({ piece: at.piece, size: own.size }, fields));
+  }
+  const [first, ...others] = edits;
+  return first ? [first, ...others] : [setPieceInSizes(at.piece, {})];
+}
+
+/** The band `index` of those that are looked at becomes so in the size that is looked at. */
+export function setBand(project: ProjectAt, index: number, to: Partial<Band>): SetFields<'band'> {
+  const { piece } = project.at;
+  const band = itemAt(bandsOf(pieceOf(project.whole, piece)), index);
+  return { kind: 'set', of: 'band', piece, pattern: band.id, to: bandFields(band, to, sizedAt(project)) };
+}
+
+/** The fill `index` of those that are looked at becomes so. */
+export function setFill({ whole, at: { piece } }: ProjectAt, index: number, to: Partial<Fill>): SetFields<'all-over'> {
+  const { id } = itemAt(allOversOf(pieceOf(whole, piece)), index);
+  return { kind: 'set', of: 'all-over', piece, pattern: id, to };
+}
+
+/** A band more on the piece that is looked at, behind the others, under an `id` that none had. */
+export function insertBand(project: ProjectAt, id: PatternId, band: Band): Insert<'patterns'> {
+  return insertPattern(project, bandInSizes(id, band, sizedAt(project)));
+}
+
+/** A fill more on the piece that is looked at, behind the others, under an `id` that none had. */
+export function insertFill(project: ProjectAt, id: PatternId, fill: Fill): Insert<'patterns'> {
+  return insertPattern(project, allOverOf(id, fill));
+}
+
+function insertPattern({ whole, at: { piece } }: ProjectAt, item: Pattern): Insert<'patterns'> {
+  return { kind: 'insert', list: 'patterns', piece, at: pieceOf(whole, piece).patterns.length, item };
+}
+
+export function removeBand({ whole, at: { piece } }: ProjectAt, index: number): Remove<'patterns'> {
+  return { kind: 'remove', list: 'patterns', piece, id: itemAt(bandsOf(pieceOf(whole, piece)), index).id };
+}
+
+export function removeFill({ whole, at: { piece } }: ProjectAt, index: number): Remove<'patterns'> {
+  return { kind: 'remove', list: 'patterns', piece, id: itemAt(allOversOf(pieceOf(whole, piece)), index).id };
+}
+
+export function insertInto<List extends 'motifs' | 'pieces'>(list: List, at: number, item: Lists[List]): Insert<List> {
   return { kind: 'insert', list, at, item } as Insert<List>;
 }
 
-export function removeFrom(list: ListName, at: number): Remove {
-  return { kind: 'remove', list, at };
+export function removeFrom<List extends 'motifs' | 'pieces'>(list: List, id: string): Remove<List> {
+  return { kind: 'remove', list, id } as Remove<List>;
 }
 
-export function moveWithin(list: ListName, from: number, at: number): Move {
-  return { kind: 'move', list, from, at };
+export function moveWithin<List extends 'motifs' | 'pieces'>(list: List, id: string, at: number): Move<List> {
+  return { kind: 'move', list, id, at } as Move<List>;
 }
 
-/** Edits that make the bands of the project these, of which there are as many: each sets the fields that differ. */
-export function setBands({ bands }: Project, to: Project['bands']): SetFields<'band'>[] {
-  return bands.flatMap((before, band) => {
-    const fields = differing(before, to[band] as Project['bands'][number]);
-    return Object.keys(fields).length === 0 ? [] : [setBand(band, fields)];
+/** Edits that make the bands that are looked at these, of which there are as many: each sets the fields that differ. */
+export function setBands(project: ProjectAt, to: readonly Band[]): SetFields<'band'>[] {
+  return project.bands.flatMap((before, band) => {
+    const fields = differing(before, to[band] as Band);
+    return Object.keys(fields).length === 0 ? [] : [setBand(project, band, fields)];
   });
 }
 
-/** The edit that makes the piece this one: it sets the fields that differ; none where nothing does. */
-export function setPieceFields({ piece }: Project, to: Piece): SetFields<'piece'>[] {
-  const fields = differing(piece, to);
-  return Object.keys(fields).length === 0 ? [] : [setPiece(fields)];
+/** Edits that make the piece that is looked at this one: they set the fields that differ; none where nothing does. */
+export function setPieceFields(project: ProjectAt, to: Piece): readonly Edit[] {
+  const fields = differing(project.piece, to);
+  return Object.keys(fields).length === 0 ? [] : setPiece(project, fields);
 }
 
 /** The fields of `after` that differ by value from those of `before`; `undefined` for one that is gone. */
-function differing<T extends object>(before: T, after: T): Partial<T> {
+export function differing<T extends object>(before: T, after: T): Partial<T> {
   const keys = Object.keys({ ...before, ...after }) as (keyof T)[];
   const changed = keys.filter((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]));
   return Object.fromEntries(changed.map((key) => [key, after[key]])) as Partial<T>;
+}
+
+function sizedAt({ sizes, at: { size } }: ProjectAt): Sized {
+  return { size, sizes: sizes.map(({ id }) => id) };
+}
+
+function itemAt<T>(items: readonly T[], index: number): T {
+  const item = items[index];
+  if (item === undefined) throw new RangeError(`Item ${index} of ${items.length}`);
+  return item;
 }

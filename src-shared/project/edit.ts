@@ -5,23 +5,25 @@
  * motif are painted, fields of one thing are set, something comes into a list,
  * goes from it or moves in it. So it costs what it changes, however large the
  * project is, and who follows edits knows where to look without comparing.
- * Motifs are named by id, bands and fills by their place in the list.
+ * Everything is named by its id.
  */
 import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
 import type { Motif, MotifId, Underlay } from '../motif/index.ts';
-import type { Band, Fill } from '../pattern/index.ts';
-import type { Piece } from '../piece/index.ts';
-import { motifOf, type Project } from './model.ts';
+import type { AllOver, BandInSizes, Pattern, PatternId } from '../pattern/index.ts';
+import type { SizeId, SizeNumbers } from '../piece/index.ts';
+import { motifOf, pieceOf, type PieceId, type PieceInSizes, type Project } from './model.ts';
 
-/** The things whose fields can be set. What has edits of its own is no field: the motifs, the piece, the lists. */
+/** The things whose fields can be set. What has edits of its own is no field: the motifs, the pieces, the patterns. */
 export interface Things {
-  readonly project: Omit<Project, 'motifs' | 'piece' | 'bands' | 'fills'>;
-  readonly piece: Piece;
+  readonly project: Omit<Project, 'motifs' | 'pieces'>;
+  readonly piece: Omit<PieceInSizes, 'id' | 'patterns'>;
+  /** The numbers of a piece in one size. */
+  readonly numbers: SizeNumbers;
   readonly motif: Omit<Motif, 'id'>;
   /** The picture behind a motif; whether there is one is a field of the motif. */
   readonly underlay: Underlay;
-  readonly band: Band;
-  readonly fill: Fill;
+  readonly band: Omit<BandInSizes, 'id' | 'kind'>;
+  readonly 'all-over': Omit<AllOver, 'id' | 'kind'>;
 }
 
 export type Thing = keyof Things;
@@ -29,11 +31,12 @@ export type Thing = keyof Things;
 /** What says which one is meant, where there are several. */
 interface Which {
   readonly project: object;
-  readonly piece: object;
+  readonly piece: { readonly piece: PieceId };
+  readonly numbers: { readonly piece: PieceId; readonly size: SizeId };
   readonly motif: { readonly motif: MotifId };
   readonly underlay: { readonly motif: MotifId };
-  readonly band: { readonly band: number };
-  readonly fill: { readonly fill: number };
+  readonly band: { readonly piece: PieceId; readonly pattern: PatternId };
+  readonly 'all-over': { readonly piece: PieceId; readonly pattern: PatternId };
 }
 
 /** Names one thing of a project. */
@@ -42,11 +45,16 @@ export type Reference<Of extends Thing = Thing> = { [T in Of]: { readonly of: T 
 /** The lists in which things come, go and move. */
 export interface Lists {
   readonly motifs: Motif;
-  readonly bands: Band;
-  readonly fills: Fill;
+  readonly pieces: PieceInSizes;
+  readonly patterns: Pattern;
 }
 
 export type ListName = keyof Lists;
+
+/** Names one list: patterns are those of a piece. */
+type Listed<List extends ListName> = {
+  [L in List]: { readonly list: L } & (L extends 'patterns' ? { readonly piece: PieceId } : object);
+}[List];
 
 /** Cells of one motif get other colours. */
 export interface Paint {
@@ -62,31 +70,29 @@ export type SetFields<Of extends Thing = Thing> = {
 
 /** `item` comes into a list, and stands at `at` then. */
 export type Insert<List extends ListName = ListName> = {
-  [L in List]: { readonly kind: 'insert'; readonly list: L; readonly at: number; readonly item: Lists[L] };
+  [L in List]: { readonly kind: 'insert' } & Listed<L> & { readonly at: number; readonly item: Lists[L] };
 }[List];
 
-/** What stands at `at` in a list goes. */
-export interface Remove {
-  readonly kind: 'remove';
-  readonly list: ListName;
-  readonly at: number;
-}
+/** What is called `id` goes from a list. */
+export type Remove<List extends ListName = ListName> = {
+  [L in List]: { readonly kind: 'remove' } & Listed<L> & { readonly id: string };
+}[List];
 
-/** What stands at `from` in a list stands at `at` then; the others keep their order. */
-export interface Move {
-  readonly kind: 'move';
-  readonly list: ListName;
-  readonly from: number;
-  readonly at: number;
-}
+/** What is called `id` stands at `at` in its list then; the others keep their order. */
+export type Move<List extends ListName = ListName> = {
+  [L in List]: { readonly kind: 'move' } & Listed<L> & { readonly id: string; readonly at: number };
+}[List];
 
 export type Edit = Paint | SetFields | Insert | Remove | Move;
+
+/** One edit at least: what changes nothing is no change. */
+export type Edits = readonly [Edit, ...Edit[]];
 
 /**
  * The project after the edit. What the edit does not name is the same object
  * after it. Throws `motif-missing`, or `RangeError` for a cell, a picture, a
- * band, a fill or a place in a list that is not there, and for a motif that
- * comes under the id of another.
+ * piece, a pattern or a place in a list that is not there, and for what comes
+ * under the id of another.
  */
 export function applyEdit(project: Project, edit: Edit): Project {
   switch (edit.kind) {
@@ -95,14 +101,16 @@ export function applyEdit(project: Project, edit: Edit): Project {
     case 'set':
       return withFields(project, edit);
     case 'insert':
-      if (edit.list === 'motifs') assertIsNew(project, edit.item.id);
-      return withList(project, edit.list, (items) => items.toSpliced(placeIn(items, edit.at, 1), 0, edit.item));
+      return withList(project, edit, (items) => {
+        if (items.some(({ id }) => id === edit.item.id)) throw new RangeError(`There is a "${edit.item.id}" already`);
+        return items.toSpliced(placeIn(items, edit.at, 1), 0, edit.item);
+      });
     case 'remove':
-      return withList(project, edit.list, (items) => items.toSpliced(placeIn(items, edit.at), 1));
+      return withList(project, edit, (items) => items.toSpliced(placeOf(items, edit.id), 1));
     case 'move':
-      return withList(project, edit.list, (items) => {
-        const item = items[placeIn(items, edit.from)] as Lists[ListName];
-        return items.toSpliced(edit.from, 1).toSpliced(placeIn(items, edit.at), 0, item);
+      return withList(project, edit, (items) => {
+        const from = placeOf(items, edit.id);
+        return items.toSpliced(from, 1).toSpliced(placeIn(items, edit.at), 0, items[from] as Item);
       });
   }
 }
@@ -114,14 +122,18 @@ export function invertEdit(before: Project, edit: Edit): Edit {
       return { ...edit, patch: invertPatch(motifOf(before, edit.motif).grid, edit.patch) };
     case 'set':
       return { ...edit, to: valuesOf(thingAt(before, edit), Object.keys(edit.to)) } as SetFields;
-    case 'insert':
-      return { kind: 'remove', list: edit.list, at: edit.at };
+    case 'insert': {
+      const { at: _, item, ...listed } = edit;
+      return { ...listed, kind: 'remove', id: item.id } as Remove;
+    }
     case 'remove': {
-      const items = before[edit.list];
-      return { kind: 'insert', list: edit.list, at: edit.at, item: items[placeIn(items, edit.at)] } as Insert;
+      const items = listOf(before, edit);
+      const at = placeOf(items, edit.id);
+      const { id: _, ...listed } = edit;
+      return { ...listed, kind: 'insert', at, item: items[at] } as Insert;
     }
     case 'move':
-      return { ...edit, from: edit.at, at: edit.from };
+      return { ...edit, at: placeOf(listOf(before, edit), edit.id) };
   }
 }
 
@@ -135,12 +147,22 @@ export function touchedBy(edit: Edit): Reference | null {
       return reference;
     }
     case 'insert':
-      if (edit.list === 'motifs') return { of: 'motif', motif: edit.item.id };
-      return placed(edit.list, edit.at);
+      return broughtBy(edit);
     case 'move':
-      return edit.list === 'motifs' ? null : placed(edit.list, edit.at);
     case 'remove':
-      return null;
+      // Where the patterns of a piece are others, or in another order, the piece is.
+      return edit.list === 'patterns' ? { of: 'piece', piece: edit.piece } : null;
+  }
+}
+
+function broughtBy(edit: Insert): Reference {
+  switch (edit.list) {
+    case 'motifs':
+      return { of: 'motif', motif: edit.item.id };
+    case 'pieces':
+      return { of: 'piece', piece: edit.item.id };
+    case 'patterns':
+      return { of: edit.item.kind, piece: edit.piece, pattern: edit.item.id };
   }
 }
 
@@ -150,15 +172,20 @@ function thingAt(project: Project, reference: Reference): object {
     case 'project':
       return project;
     case 'piece':
-      return project.piece;
+      return pieceOf(project, reference.piece);
+    case 'numbers': {
+      const { perSize } = pieceOf(project, reference.piece);
+      return perSize[sizeIn(perSize, reference.size)] as SizeNumbers;
+    }
     case 'motif':
       return motifOf(project, reference.motif);
     case 'underlay':
       return underlayOf(motifOf(project, reference.motif));
     case 'band':
-      return project.bands[placeIn(project.bands, reference.band)] as Band;
-    case 'fill':
-      return project.fills[placeIn(project.fills, reference.fill)] as Fill;
+    case 'all-over': {
+      const { patterns } = pieceOf(project, reference.piece);
+      return patterns[patternIn(patterns, reference)] as Pattern;
+    }
   }
 }
 
@@ -167,15 +194,22 @@ function withFields(project: Project, edit: SetFields): Project {
     case 'project':
       return assigned(project, edit.to);
     case 'piece':
-      return { ...project, piece: assigned(project.piece, edit.to) };
+      return withPiece(project, edit.piece, (piece) => assigned(piece, edit.to));
+    case 'numbers':
+      return withPiece(project, edit.piece, (piece) => {
+        const at = sizeIn(piece.perSize, edit.size);
+        return { ...piece, perSize: replaced(piece.perSize, at, (numbers) => assigned(numbers, edit.to)) };
+      });
     case 'motif':
       return withMotif(project, edit.motif, (motif) => assigned(motif, edit.to));
     case 'underlay':
       return withMotif(project, edit.motif, (motif) => ({ ...motif, underlay: assigned(underlayOf(motif), edit.to) }));
     case 'band':
-      return withList(project, 'bands', (bands) => replaced(bands, edit.band, (band) => assigned(band, edit.to)));
-    case 'fill':
-      return withList(project, 'fills', (fills) => replaced(fills, edit.fill, (fill) => assigned(fill, edit.to)));
+    case 'all-over':
+      return withPiece(project, edit.piece, (piece) => {
+        const at = patternIn(piece.patterns, edit);
+        return { ...piece, patterns: replaced(piece.patterns, at, (pattern) => assigned<Pattern>(pattern, edit.to)) };
+      });
   }
 }
 
@@ -193,15 +227,25 @@ function valuesOf(thing: object, keys: readonly string[]): object {
 
 function withMotif(project: Project, id: MotifId, edit: (motif: Motif) => Motif): Project {
   const at = project.motifs.indexOf(motifOf(project, id));
-  return withList(project, 'motifs', (motifs) => replaced(motifs, at, edit));
+  return { ...project, motifs: replaced(project.motifs, at, edit) };
 }
 
-function withList<L extends ListName>(
-  project: Project,
-  list: L,
-  edit: (items: readonly Lists[L][]) => readonly unknown[],
-): Project {
-  return { ...project, [list]: edit(project[list] as readonly Lists[L][]) };
+function withPiece(project: Project, id: PieceId, edit: (piece: PieceInSizes) => PieceInSizes): Project {
+  const at = project.pieces.indexOf(pieceOf(project, id));
+  return { ...project, pieces: replaced(project.pieces, at, edit) };
+}
+
+type Item = Lists[ListName];
+type AnyList = { readonly list: 'motifs' | 'pieces' } | { readonly list: 'patterns'; readonly piece: PieceId };
+
+function listOf(project: Project, named: AnyList): readonly Item[] {
+  return named.list === 'patterns' ? pieceOf(project, named.piece).patterns : project[named.list];
+}
+
+function withList(project: Project, named: AnyList, edit: (items: readonly Item[]) => readonly Item[]): Project {
+  const items = edit(listOf(project, named));
+  if (named.list !== 'patterns') return { ...project, [named.list]: items };
+  return withPiece(project, named.piece, (piece) => ({ ...piece, patterns: items as readonly Pattern[] }));
 }
 
 function replaced<T>(items: readonly T[], at: number, edit: (item: T) => T): readonly T[] {
@@ -215,15 +259,26 @@ function placeIn(items: readonly unknown[], at: number, more = 0): number {
   return at;
 }
 
-function assertIsNew({ motifs }: Project, id: MotifId): void {
-  if (motifs.some((motif) => motif.id === id)) throw new RangeError(`There is a motif "${id}" already`);
+/** Where what is called `id` stands. Throws `RangeError` where it is not there. */
+function placeOf(items: readonly { readonly id: string }[], id: string): number {
+  const at = items.findIndex((item) => item.id === id);
+  if (at < 0) throw new RangeError(`There is no "${id}"`);
+  return at;
+}
+
+function sizeIn(perSize: PieceInSizes['perSize'], size: SizeId): number {
+  const at = perSize.findIndex((numbers) => numbers.size === size);
+  if (at < 0) throw new RangeError(`There is no size "${size}"`);
+  return at;
+}
+
+function patternIn(patterns: readonly Pattern[], { of, pattern }: Reference<'band' | 'all-over'>): number {
+  const at = placeOf(patterns, pattern);
+  if (patterns[at]?.kind !== of) throw new RangeError(`The pattern "${pattern}" is of another kind`);
+  return at;
 }
 
 function underlayOf({ id, underlay }: Motif): Underlay {
   if (!underlay) throw new RangeError(`No picture lies behind motif "${id}"`);
   return underlay;
-}
-
-function placed(list: Exclude<ListName, 'motifs'>, at: number): Reference {
-  return list === 'bands' ? { of: 'band', band: at } : { of: 'fill', fill: at };
 }

@@ -8,7 +8,8 @@
 import { problemError } from '../problem/index.ts';
 import { checked, plainOf, z } from '../schema/index.ts';
 import { broughtUpToDate, FILE_FORMAT, FILE_VERSION } from './migrate.ts';
-import { checkTogether, projectFields, type Project } from './model.ts';
+import { checkTogether } from './checks.ts';
+import { projectFields, type Project } from './model.ts';
 
 /** What a project file of the present version holds, and the {@link Project} that it is. */
 export const projectFileSchema = z.codec(

@@ -4,7 +4,7 @@
  * else.
  */
 import { composePatches } from '../grid/index.ts';
-import type { Edit, ListName, Paint, SetFields } from './edit.ts';
+import type { Edit, Paint, Reference, SetFields } from './edit.ts';
 
 /** Fewer edits that do the same as these do in turn, on any project to which these can be applied. */
 export function mergeEdits(edits: readonly Edit[]): Edit[] {
@@ -31,7 +31,7 @@ function neighbourOf(edit: Edit, earlier: readonly Edit[]): number {
 function isOfSameThing(first: Edit, second: Edit): boolean {
   if (first.kind === 'paint') return second.kind === 'paint' && second.motif === first.motif;
   if (first.kind !== 'set' || second.kind !== 'set' || first.of !== second.of) return false;
-  return extentOf(first).item === extentOf(second).item;
+  return wayTo(first).join('/') === wayTo(second).join('/');
 }
 
 /** One edit that does `first`, then `second`, which must be {@link isOfSameThing}. */
@@ -40,44 +40,48 @@ function mergedPair(first: Edit, second: Edit): Edit {
   return { ...first, to: { ...(first as SetFields).to, ...(second as SetFields).to } } as SetFields;
 }
 
-/** What an edit reads and writes. */
-interface Extent {
-  readonly within: ListName | 'project' | 'piece';
-  /** The one thing of the list, or null: their order, and so all of them. */
-  readonly item: string | number | null;
-  readonly fields: readonly string[];
-}
+/** A way from the project down to something in it, which all that lies below belongs to. */
+type Way = readonly string[];
 
-function extentOf(edit: Edit): Extent {
+/** What an edit reads and writes. */
+function extentOf(edit: Edit): readonly Way[] {
   switch (edit.kind) {
     case 'paint':
-      return { within: 'motifs', item: edit.motif, fields: ['grid'] };
+      return [['motifs', edit.motif, 'grid']];
     case 'insert':
     case 'remove':
     case 'move':
-      return { within: edit.list, item: null, fields: [] };
-    case 'set':
-      break;
+      return [edit.list === 'patterns' ? ['pieces', edit.piece, 'patterns'] : [edit.list]];
+    case 'set': {
+      const way = wayTo(edit);
+      return Object.keys(edit.to).map((field) => [...way, field]);
+    }
   }
-  const fields = Object.keys(edit.to);
-  switch (edit.of) {
+}
+
+function wayTo(reference: Reference): Way {
+  switch (reference.of) {
     case 'project':
+      return [];
     case 'piece':
-      return { within: edit.of, item: '', fields };
+      return ['pieces', reference.piece];
+    case 'numbers':
+      return ['pieces', reference.piece, 'perSize', reference.size];
     case 'motif':
-      return { within: 'motifs', item: edit.motif, fields };
+      return ['motifs', reference.motif];
     case 'underlay':
-      return { within: 'motifs', item: edit.motif, fields: ['underlay'] };
+      return ['motifs', reference.motif, 'underlay'];
     case 'band':
-      return { within: 'bands', item: edit.band, fields };
-    case 'fill':
-      return { within: 'fills', item: edit.fill, fields };
+    case 'all-over':
+      return ['pieces', reference.piece, 'patterns', reference.pattern];
   }
 }
 
 /** True if two edits can change places: neither has to do with what the other changes. */
-function areApart(one: Extent, other: Extent): boolean {
-  if (one.within !== other.within) return true;
-  if (one.item === null || other.item === null) return false;
-  return one.item !== other.item || one.fields.every((field) => !other.fields.includes(field));
+function areApart(one: readonly Way[], other: readonly Way[]): boolean {
+  return one.every((a) => other.every((b) => !isWithin(a, b) && !isWithin(b, a)));
+}
+
+function isWithin(way: Way, other: Way): boolean {
+  return other.every((step, index) => step === way[index]);
 }

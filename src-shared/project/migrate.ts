@@ -4,14 +4,14 @@
  * Each step turns the plain data of one version into that of the next. What is
  * wrong in a file is left as it is: the schema finds it and says where.
  */
-import { START_MACHINE, START_SIZES, START_TENSION } from './start.ts';
+import { each, edited, type Fields } from './plain-data.ts';
+import { toVersion5 } from './version-5.ts';
+import { START_MACHINE, START_TENSION } from './start.ts';
 
 /** How a project file begins, and which version of it is written. */
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 4;
+export const FILE_VERSION = 5;
 
-/** Plain data of a thing, whatever it holds. */
-export type Fields = { readonly [field: string]: unknown };
 type Step = (file: Fields) => Fields;
 
 /** By the version that they start from. */
@@ -27,7 +27,7 @@ const STEPS: { readonly [version: number]: Step } = {
     ...file,
     motifs: each(file.motifs, (motif) => ({ ...motif, isLettering: false, underlay: null })),
     piece: edited(file.piece, (piece) => ({ ...piece, hem: { hasTurningRow: false, gauge: null }, parts: [] })),
-    sizes: START_SIZES,
+    sizes: { name: '1', smaller: [], larger: [] },
     bands: each(file.bands, ({ ownBalls, ...band }) => ({
       ...band,
       position: edited(band.position, (position) =>
@@ -69,6 +69,12 @@ const STEPS: { readonly [version: number]: Step } = {
       fills: each(file.fills, withEndNeedles),
     };
   },
+  /**
+   * Version 5 has pieces and their patterns in a list, all sizes side by side
+   * and none of them at hand: which piece and which size are looked at is no
+   * part of a project. Everything is named by an id.
+   */
+  4: toVersion5,
 };
 
 /** Those of a piece's fields that version 4 writes otherwise than version 3, whichever of them are there. */
@@ -90,20 +96,16 @@ const MADE_UP_TEX = 278;
 
 /** The data of a file as the present version has it; data of no known version stays as it is. */
 export function broughtUpToDate(file: object): object {
+  return broughtUpTo(FILE_VERSION, file);
+}
+
+/** The data of a file of that version or an earlier one as that version has it. */
+export function broughtUpTo(version: number, file: object): Fields {
   let data = file as Fields;
-  while (typeof data.version === 'number' && data.version < FILE_VERSION) {
+  while (typeof data.version === 'number' && data.version < version) {
     const step = STEPS[data.version];
     if (!step) break;
     data = { ...step(data), version: data.version + 1 };
   }
   return data;
-}
-
-function each(list: unknown, edit: (item: Fields) => Fields): unknown {
-  if (!Array.isArray(list)) return list;
-  return list.map((item: unknown) => edited(item, edit));
-}
-
-function edited(item: unknown, edit: (item: Fields) => Fields): unknown {
-  return typeof item === 'object' && item !== null ? edit(item as Fields) : item;
 }

@@ -1,36 +1,51 @@
-/** Changes of the piece that counts given as lengths follow, in every size. */
-import { fitted, fittedPosition, type Piece, type Size } from '../piece/index.ts';
-import { changeOf, type Change, type ChangeName } from './change.ts';
+/** Changes of a piece that counts given as lengths follow, in every size. */
+import { fitted, fittedPosition, type Piece, type SectionRows } from '../piece/index.ts';
+import { applyChange, applyEdits, changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
-import { setBands, setPiece, setPieceFields, setProject } from './edit-makers.ts';
+import { differing, setBands, setNumbers, setPiece, setPieceFields } from './edit-makers.ts';
 import type { Project } from './model.ts';
-import { numbersOf } from './sizes.ts';
+import { projectAt, type ProjectAt } from './project-at.ts';
+import { numbersOf, sectionRowsAfter } from './put-back.ts';
+import { inSize } from './sizes.ts';
 
-/** The piece with other fields. */
-export function changePiece(project: Project, name: ChangeName, to: Partial<Piece>): Change {
-  const [first = setPiece(to), ...others] = pieceEdits(project, to);
-  return changeOf(name, first, ...others);
+/** The project after a change, looked at where it was. */
+export function afterChange({ whole, at }: ProjectAt, change: Change): ProjectAt {
+  return projectAt(applyChange(whole, change), at);
 }
 
-/** What makes the piece have other fields; nothing where it has them. */
-export function pieceEdits(project: Project, to: Partial<Piece>): Edit[] {
-  const { piece, sizes } = project;
+/** The piece that is looked at with other fields; numbers are those of the size that is looked at. */
+export function changePiece(project: ProjectAt, name: ChangeName, to: Partial<Piece>): Change {
+  const edits = pieceEdits(project, to);
+  const [first, ...others] = edits.length > 0 ? edits : setPiece(project, to);
+  return changeOf(name, first as Edit, ...others);
+}
+
+/** What makes the piece that is looked at have other fields; nothing where it has them. */
+export function pieceEdits(project: ProjectAt, to: Partial<Piece>): Edit[] {
+  const { piece } = project;
   const changed = fitted(piece, { ...piece, ...to });
-  const fit = (size: Size): Size => {
-    const numbers = numbersOf(fitted({ ...piece, ...allNumbersOf(size) }, { ...changed, ...allNumbersOf(size) }));
-    return { name: size.name, ...numbers };
-  };
-  const [smaller, larger] = [sizes.smaller.map(fit), sizes.larger.map(fit)];
   const bands = project.bands.map((band) => ({ ...band, position: fittedPosition(piece, changed, band.position) }));
-  const isSame = JSON.stringify([smaller, larger]) === JSON.stringify([sizes.smaller, sizes.larger]);
-  return [
-    ...setPieceFields(project, changed),
-    ...setBands(project, bands),
-    ...(isSame ? [] : [setProject({ sizes: { ...sizes, smaller, larger } })]),
-  ];
+  const own = setPieceFields(project, changed);
+  const after = applyEdits(project.whole, own);
+  return [...own, ...setBands(project, bands), ...otherSizes(project, to.parts ?? piece.parts, after)];
 }
 
-/** The numbers of a size, to stand over those of another: without lengths where it has none. */
-export function allNumbersOf({ shape, hemRows, lengths }: Size): Pick<Piece, 'shape' | 'hemRows' | 'lengths'> {
-  return { shape, hemRows, lengths };
+/**
+ * The numbers that follow in the sizes that are not looked at, each from its
+ * own lengths, when all that sizes share is as in `after`; `parts`: the sections
+ * as they were asked for.
+ */
+function otherSizes(before: ProjectAt, parts: Piece['parts'], after: Project): Edit[] {
+  return before.sizes.flatMap((_, index) => {
+    const { at, piece } = inSize(before, index);
+    if (at.size === before.at.size) return [];
+    const now = projectAt(after, at).piece;
+    const rows = sectionRowsAfter(before.piece.parts, parts, piece.parts);
+    const given = now.parts.map(({ rows: _rows, lengthMm: _mm, ...section }, part) => ({
+      ...section,
+      ...(rows[part] as SectionRows),
+    }));
+    const to = differing(numbersOf(now), numbersOf(fitted(piece, { ...now, parts: given })));
+    return Object.keys(to).length === 0 ? [] : [setNumbers(at, to)];
+  });
 }

@@ -9,8 +9,8 @@ import type { Machine } from '../bed/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
 import type { Piece } from '../piece/index.ts';
-import { mainYarn, motifOf, type Project, type Yarn } from './model.ts';
-import { currentSize, projectInSize } from './sizes.ts';
+import { mainYarn, motifOf, type Yarn } from './model.ts';
+import type { Workpiece } from './project-at.ts';
 
 export type KnitMotif = Omit<Motif, 'underlay'>;
 
@@ -18,7 +18,7 @@ export interface KnitGroup extends Omit<Group, 'motif' | 'acrossInSizes'> {
   readonly motif: KnitMotif;
 }
 
-export interface KnitBand extends Omit<Band, 'groups' | 'chosenInSizes'> {
+export interface KnitBand extends Omit<Band, 'groups'> {
   readonly groups: readonly KnitGroup[];
 }
 
@@ -38,21 +38,20 @@ export interface KnitPiece extends Piece {
 }
 
 /**
- * The piece in the size `size` of `sizesOf`; in the current one if none is
- * named. The same object while what it is made of is the same, whatever else
- * of the project changes, so that a plan is made once. Throws `motif-missing`.
+ * The piece that is looked at, in the size that is. The same object while what
+ * it is made of is the same, whatever else of the project changes, so that a
+ * plan is made once. Throws `motif-missing`.
  */
-export function pieceIn(project: Project, size: number = currentSize(project)): KnitPiece {
-  const inSize = ofProject.get(project) ?? [];
-  ofProject.set(project, inSize);
-  return (inSize[size] ??= lastOr(knitPiece(project, size), project.piece, size));
+export function pieceIn(project: Workpiece): KnitPiece {
+  const known = ofProject.get(project) ?? lastOr(knitPiece(project), project.piece);
+  ofProject.set(project, known);
+  return known;
 }
 
-/** By size. */
-const ofProject = new WeakMap<Project, (KnitPiece | undefined)[]>();
+const ofProject = new WeakMap<Workpiece, KnitPiece>();
 
-/** Of each piece, by size, the last that was asked for: what a change leaves alone is found here. */
-const ofPiece = new WeakMap<Piece, (Made | undefined)[]>();
+/** Of each piece the last that was asked for: what a change leaves alone is found here. */
+const ofPiece = new WeakMap<Piece, Made>();
 
 interface Made {
   readonly knit: KnitPiece;
@@ -60,17 +59,15 @@ interface Made {
   readonly of: readonly unknown[];
 }
 
-function lastOr(made: Made, piece: Piece, size: number): KnitPiece {
-  const inSize = ofPiece.get(piece) ?? [];
-  ofPiece.set(piece, inSize);
-  const last = inSize[size];
+function lastOr(made: Made, piece: Piece): KnitPiece {
+  const last = ofPiece.get(piece);
   if (last?.of.length === made.of.length && last.of.every((part, index) => part === made.of[index])) return last.knit;
-  inSize[size] = made;
+  ofPiece.set(piece, made);
   return made.knit;
 }
 
-function knitPiece(project: Project, size: number): Made {
-  const { piece, bands, fills, yarns } = projectInSize(project, size);
+function knitPiece(project: Workpiece): Made {
+  const { piece, bands, fills, yarns } = project;
   const motifs: KnitMotif[] = [];
   const knit = (id: MotifId): KnitMotif => {
     const motif = knitMotif(motifOf(project, id));
@@ -80,7 +77,7 @@ function knitPiece(project: Project, size: number): Made {
   const main = mainYarn(project);
   const made: KnitPiece = {
     ...piece,
-    bands: bands.map(({ chosenInSizes: _, ...band }) => ({
+    bands: bands.map((band) => ({
       ...band,
       groups: band.groups.map(({ acrossInSizes: _, motif, ...group }) => ({ ...group, motif: knit(motif) })),
     })),
@@ -89,9 +86,7 @@ function knitPiece(project: Project, size: number): Made {
     mainYarn: main,
     machine: project.machine,
   };
-  // In another size, piece and bands are made anew for each project.
-  const given = size === currentSize(project) ? [] : [project.sizes];
-  return { knit: made, of: [project.bands, fills, yarns, main, project.machine, ...given, ...motifs] };
+  return { knit: made, of: [bands, fills, yarns, main, project.machine, ...motifs] };
 }
 
 /** By the drawing, so that the picture behind it can move; of each motif that has it, the last. */

@@ -10,8 +10,8 @@ export interface ProjectProblems {
   /** Saved as it is, the file could not be opened again. `path` and `fault` as in `project-invalid`. */
   'project-not-savable': { path: string; fault: Fault };
   'motif-missing': { motif: string };
-  /** Bands and fills by their number, from 1. */
-  'motif-in-use': { motif: string; bands: readonly number[]; fills: readonly number[] };
+  /** Bands and fills by their number, from 1; `piece`: the name of theirs where there are several. */
+  'motif-in-use': { motif: string; piece: string | null; bands: readonly number[]; fills: readonly number[] };
   'motif-last': Record<string, never>;
   'motifs-too-many': { most: number };
   'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };
@@ -20,5 +20,6 @@ export interface ProjectProblems {
   'size-name-unusable': { text: string; most: number };
   'size-name-taken': { name: string };
   'size-unknown': { given: string; known: readonly string[] };
+  'piece-unknown': { given: string; known: readonly string[] };
   'underlays-too-large': { mostMegabytes: number };
 }

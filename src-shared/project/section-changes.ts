@@ -16,18 +16,19 @@ import {
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import { setBands, setPiece } from './edit-makers.ts';
 import type { Band } from '../pattern/index.ts';
-import type { Project } from './model.ts';
+import type { Edit } from './edit.ts';
 import { pieceEdits } from './piece-changes.ts';
+import type { ProjectAt } from './project-at.ts';
 
 /** Rows of a new section, where the body can spare them. */
 const FIRST_ROWS = 20;
 
-export function canAddSection({ piece }: Project): boolean {
+export function canAddSection({ piece }: ProjectAt): boolean {
   return piece.parts.length < MOST_SECTIONS;
 }
 
 /** A section more, above the others, called as nobody else is: `called(1)`, `called(2)`, … */
-export function addSection(project: Project, called: (number: number) => string): { change: Change; added: Section } {
+export function addSection(project: ProjectAt, called: (number: number) => string): { change: Change; added: Section } {
   const { parts, hemRows, shape } = project.piece;
   let number = parts.length + 1;
   while (isTaken(parts, called(number))) number++;
@@ -38,7 +39,7 @@ export function addSection(project: Project, called: (number: number) => string)
 }
 
 /** `firstRows`: the rows on which the bands stand; null for one that is nowhere. */
-export function removeSection(project: Project, index: number, firstRows: readonly (number | null)[]): Change {
+export function removeSection(project: ProjectAt, index: number, firstRows: readonly (number | null)[]): Change {
   const { parts } = project.piece;
   const { name } = sectionOf(project, index);
   const bands = project.bands.map((band, at): Band => {
@@ -55,7 +56,7 @@ export function removeSection(project: Project, index: number, firstRows: readon
 }
 
 /** The section and the one above it (or, with -1, below it) change places. */
-export function moveSection(project: Project, index: number, by: 1 | -1): Change {
+export function moveSection(project: ProjectAt, index: number, by: 1 | -1): Change {
   const parts = [...project.piece.parts];
   const section = sectionOf(project, index);
   parts.splice(index, 1);
@@ -64,7 +65,7 @@ export function moveSection(project: Project, index: number, by: 1 | -1): Change
 }
 
 /** Bands that stand in the section go on doing so. */
-export function renameSection(project: Project, index: number, name: string): Change {
+export function renameSection(project: ProjectAt, index: number, name: string): Change {
   const before = { part: sectionOf(project, index).name };
   const bands = project.bands.map((band): Band => {
     const { position } = band;
@@ -74,12 +75,12 @@ export function renameSection(project: Project, index: number, name: string): Ch
   return changed(project, 'rename-section', withSection(project, index, { name }), bands);
 }
 
-export function changeSection(project: Project, name: ChangeName, index: number, to: Partial<Section>): Change {
+export function changeSection(project: ProjectAt, name: ChangeName, index: number, to: Partial<Section>): Change {
   return changed(project, name, withSection(project, index, to));
 }
 
 /** The section with other rows, given as a length (mm) or, with null, as a count. */
-export function changeSectionRows(project: Project, index: number, rows: number, mm: number | null): Change {
+export function changeSectionRows(project: ProjectAt, index: number, rows: number, mm: number | null): Change {
   const { parts } = project.piece;
   return changed(project, 'section-rows', parts.with(index, sectionTaking(sectionOf(project, index), rows, mm)));
 }
@@ -89,17 +90,18 @@ export function isTaken(sections: readonly Section[], name: string): boolean {
   return sections.some((section) => section.name === name);
 }
 
-function changed(project: Project, name: ChangeName, parts: readonly Section[], bands = project.bands): Change {
-  const [first = setPiece({ parts }), ...others] = [...pieceEdits(project, { parts }), ...setBands(project, bands)];
-  return changeOf(name, first, ...others);
+function changed(project: ProjectAt, name: ChangeName, parts: readonly Section[], bands = project.bands): Change {
+  const edits = [...pieceEdits(project, { parts }), ...setBands(project, bands)];
+  const [first, ...others] = edits.length > 0 ? edits : setPiece(project, { parts });
+  return changeOf(name, first as Edit, ...others);
 }
 
-function withSection(project: Project, index: number, to: Partial<Section>): Section[] {
+function withSection(project: ProjectAt, index: number, to: Partial<Section>): Section[] {
   sectionOf(project, index);
   return project.piece.parts.map((section, at) => (at === index ? { ...section, ...to } : section));
 }
 
-function sectionOf({ piece }: Project, index: number): Section {
+function sectionOf({ piece }: ProjectAt, index: number): Section {
   const section = piece.parts[index];
   if (!section) throw new RangeError(`There is no section ${index}`);
   return section;

@@ -3,8 +3,10 @@ import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Machine, Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
-import type { Piece, Sizes, Tension } from '../piece/index.ts';
+import type { Piece, Size, Tension } from '../piece/index.ts';
 import type { Project, Yarn } from './model.ts';
+import type { Place } from './project-at.ts';
+import { bandInSizes, pieceInSizes } from './put-back.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
 export const START_YARNS: readonly Yarn[] = [
@@ -60,7 +62,10 @@ export const START_PIECE: Piece = {
 };
 
 /** One size, which nobody has to think of until there is a second one. */
-export const START_SIZES: Sizes = { name: '1', smaller: [], larger: [] };
+export const START_SIZE: Size = { id: 'size-1', name: '1' };
+
+/** Where a project of one piece and one size is looked at. */
+export const START_PLACE: Place = { piece: 'piece-1', size: START_SIZE.id };
 
 /** Copies of a motif side by side, as drawn. */
 export function startGroup(motif: string, across: number): Group {
@@ -103,6 +108,13 @@ export function emptyProject(name: string, motifName: string): Project {
   return projectAround(name, motifName, makeGrid(24, 24), 0, 'worn', START_YARNS);
 }
 
+/** The first ids of a project; those that come later are made at random, so that these are never given again. */
+function onePiece(piece: Piece, band: Band): Pick<Project, 'sizes' | 'pieces'> {
+  const sizes = [START_SIZE.id];
+  const pattern = bandInSizes('band-1', band, { size: START_SIZE.id, sizes });
+  return { sizes: [START_SIZE], pieces: [pieceInSizes(START_PLACE.piece, piece, [pattern], sizes)] };
+}
+
 /** A project around a drawing that came from elsewhere: one motif, one group of one copy. */
 export function projectAround(
   name: string,
@@ -118,10 +130,7 @@ export function projectAround(
     machine: START_MACHINE,
     yarns,
     motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, isLettering: false, underlay: null }],
-    piece: START_PIECE,
-    sizes: START_SIZES,
-    bands: [startBand('motif-1', [1])],
-    fills: [],
+    ...onePiece(START_PIECE, startBand('motif-1', [1])),
   };
 }
 
@@ -165,20 +174,15 @@ export function sampleProject(): Project {
         underlay: null,
       },
     ],
-    piece: {
-      ...START_PIECE,
-      name: 'sleeve',
-      shape: { kind: 'tapered', stitches: 96, stitchesAtTop: 124, rows: 140, straightRows: 14 },
-      hemRows: 0,
-      seamAllowance: { left: 1, right: 1 },
-    },
-    sizes: START_SIZES,
-    bands: [
+    ...onePiece(
       {
-        ...startBand('lighthouse', [2, 2]),
-        position: { kind: 'from-row', row: 25 },
+        ...START_PIECE,
+        name: 'sleeve',
+        shape: { kind: 'tapered', stitches: 96, stitchesAtTop: 124, rows: 140, straightRows: 14 },
+        hemRows: 0,
+        seamAllowance: { left: 1, right: 1 },
       },
-    ],
-    fills: [],
+      { ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 25 } },
+    ),
   };
 }

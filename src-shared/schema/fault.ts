@@ -32,6 +32,12 @@ export interface FaultFacts {
   'ground-differs': Record<string, never>;
   'underlays-too-large': Record<string, never>;
   'motif-missing': { readonly motif: string };
+  'size-missing': { readonly size: string };
+  'size-out-of-order': Record<string, never>;
+  'as-in-all-sizes': Record<string, never>;
+  /** Not one for each size, in their order. */
+  'not-each-size': Record<string, never>;
+  'not-each-section': Record<string, never>;
   'row-not-above': Record<string, never>;
   'below-first-row': Record<string, never>;
 }

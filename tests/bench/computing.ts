@@ -6,13 +6,14 @@ import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { runningOrderOf } from '@shared/plan/running-order/index.ts';
 import {
+  projectAt,
   pieceIn,
   sampleProject,
   START_PIECE,
   startBand,
   startFill,
   startGroup,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
 import { gridOf, numbers, ratioBar, readEveryCell, timed } from './timing.ts';
@@ -114,7 +115,7 @@ export function measureBars(): Bar[] {
 
 /** A piece of 200 needles and 1000 rows, covered with copies of a motif. */
 export function planBars(): Bar[] {
-  const lighthouse = (sampleProject().motifs[0] as Motif).grid;
+  const lighthouse = (projectAt(sampleProject()).motifs[0] as Motif).grid;
   const random = numbers();
   const motifs: [string, Grid][] = [
     ['lighthouses all over', lighthouse],
@@ -132,10 +133,10 @@ export function planBars(): Bar[] {
 
 /** From casting on to casting off: the same pieces, and one all over with end needles on. */
 export function runningOrderBars(): Bar[] {
-  const lighthouse = (sampleProject().motifs[0] as Motif).grid;
+  const lighthouse = (projectAt(sampleProject()).motifs[0] as Motif).grid;
   const random = numbers();
   const speckled = coveredWith(gridOf(25, 50, () => (random() < 0.4 ? 1 : 0)));
-  const projects: [string, Project][] = [
+  const projects: [string, ProjectAt][] = [
     ['lighthouses all over', coveredWith(lighthouse)],
     ['random cells all over', speckled],
     [
@@ -161,8 +162,8 @@ export function runningOrderBars(): Bar[] {
   });
 }
 
-function coveredWith(grid: Grid): Project {
-  const sample = sampleProject();
+function coveredWith(grid: Grid): ProjectAt {
+  const sample = projectAt(sampleProject());
   const [motif] = sample.motifs as [Motif];
   const across = Math.floor(WIDTH / grid.width);
   const up = Math.floor((HEIGHT - 1) / grid.height);

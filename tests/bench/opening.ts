@@ -6,17 +6,18 @@
  */
 import { makePlan } from '@shared/plan/index.ts';
 import {
+  projectAt,
   pieceIn,
   projectAround,
   projectFromText,
-  projectToText,
   START_PIECE,
   START_YARNS,
   startBand,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 import type { Bar } from './bar.ts';
 import { gridOf, numbers, ratioBar, readEveryCell } from './timing.ts';
+import { fileTextOf } from '../written-projects.ts';
 
 const WIDTH = 200;
 const HEIGHT = 1000;
@@ -25,7 +26,7 @@ const HEIGHT = 1000;
 export function openingBars(): Bar[] {
   const random = numbers();
   const drawing = gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0));
-  const text = projectToText(knittedAllOver(projectAround('p', 'm', drawing, 0, 'worn', START_YARNS)));
+  const text = fileTextOf(knittedAllOver(projectAt(projectAround('p', 'm', drawing, 0, 'worn', START_YARNS))));
   const against = (): number => {
     const { motifs } = JSON.parse(text) as { readonly motifs: readonly unknown[] };
     return motifs.length + readEveryCell(drawing.cells);
@@ -41,12 +42,12 @@ export function openingBars(): Bar[] {
   return [
     bar(`file of ${WIDTH} × ${HEIGHT} read`, 10, () => projectFromText(text).motifs.length),
     bar(`file of ${WIDTH} × ${HEIGHT} read and planned`, 60, () => {
-      return makePlan(pieceIn(projectFromText(text))).rows.length;
+      return makePlan(pieceIn(projectAt(projectFromText(text)))).rows.length;
     }),
   ];
 }
 
-function knittedAllOver(project: Project): Project {
+function knittedAllOver(project: ProjectAt): ProjectAt {
   return {
     ...project,
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: WIDTH, rows: HEIGHT } },

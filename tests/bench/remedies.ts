@@ -10,6 +10,7 @@ import { median, quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
 import { fullBody } from '../long-body.ts';
 import { MOST_MS, tasksOf, type Task } from './tasks.ts';
+import { settled } from '../written-projects.ts';
 
 const BANDS = 36;
 const FRAMES = 300;
@@ -33,7 +34,7 @@ export async function remediesBars(): Promise<Bar[]> {
     const rounds: Round[] = [];
     for (let tries = 0; rounds.length < ROUNDS; tries++) {
       if (tries === MOST_TRIES) throw new Error('The remedies were always there before the first frame');
-      const page = await open(fullBody(BANDS));
+      const page = await open(settled(fullBody(BANDS)).whole);
       const devtools = await page.context().newCDPSession(page);
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();

@@ -11,7 +11,7 @@ import PDFDocument from 'pdfkit';
 import { localDay } from '@shared/day/index.ts';
 import { placementSheet, sheetFacts, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { FONT_FILES } from '../../src-main/services/export/fonts.ts';
 import { sheetToPdf } from '../../src-main/services/export/pdf.ts';
 import { REGULAR, SEMIBOLD } from '../../src-main/services/export/pdf-items.ts';
@@ -33,7 +33,7 @@ const DRAWING = new Set([
 ]);
 
 /** A body that is just long enough. */
-export function projectOfPages(pages: number): Project {
+export function projectOfPages(pages: number): ProjectAt {
   for (let bands = 1; bands < 40; bands++) {
     const project = longBody(bands);
     if (sheetOf(project).pages.length >= pages) return project;
@@ -41,12 +41,12 @@ export function projectOfPages(pages: number): Project {
   throw new Error(`No sheet of ${pages} pages was found`);
 }
 
-function sheetOf(project: Project): SheetDocument {
+function sheetOf(project: ProjectAt): SheetDocument {
   return layOut(project)();
 }
 
 /** Lays the sheet out, again with each call; the plan is made once. */
-function layOut(project: Project): () => SheetDocument {
+function layOut(project: ProjectAt): () => SheetDocument {
   const plan = makePlan(pieceIn(project));
   const date = localDay(new Date(2026, 0, 2));
   return () => placementSheet(sheetFacts(project), plan, { paper: 'a4', date });

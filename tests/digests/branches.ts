@@ -67,9 +67,9 @@ function wordsOf({ enum: words, type }: Schema): readonly string[] {
   return (words ?? []).map(String);
 }
 
-/** Named by what tells it from the others: its `kind`, or its type. */
+/** Named by what tells it from the others: its `kind`, what it is placed `by`, or its type. */
 function variantPath(path: string, { properties, type, const: only }: Schema, index: number): string {
-  return `${path}<${String(properties?.kind?.const ?? only ?? type ?? index)}>`;
+  return `${path}<${String(properties?.kind?.const ?? properties?.by?.const ?? only ?? type ?? index)}>`;
 }
 
 /** Whether a value is meant for a variant: of its type, one of its words, with its `kind` and no other fields. */

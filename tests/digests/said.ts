@@ -7,19 +7,12 @@
  */
 import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import {
-  pieceIn,
-  projectFromText,
-  projectInSize,
-  projectToText,
-  sampleProject,
-  sizesOf,
-} from '@shared/project/index.ts';
+import { pieceIn, projectAt, projectFromText, projectToText, sampleProject } from '@shared/project/index.ts';
 import { planJson } from '../../src-main/cli/json/plan.ts';
 import { problemJson } from '../../src-main/cli/json/problem.ts';
 
 export interface Said {
-  /** In canonical JSON, one for each size, smallest first: the plan, or why there is none. */
+  /** In canonical JSON, one for each size of each piece, smallest first: the plan, or why there is none. */
   readonly plans: readonly string[];
   /** The text of the file, saved again. */
   readonly file: string;
@@ -30,11 +23,13 @@ export interface Said {
 /** Throws `ProblemError` for a text that is no project file. */
 export function saidOf(text: string): Said {
   const project = projectFromText(text);
-  const results = sizesOf(project).map((_, size) =>
-    outcome(() => {
-      const sized = projectInSize(project, size);
-      return planJson(sized, makePlan(pieceIn(sized)));
-    }),
+  const results = project.pieces.flatMap((piece) =>
+    project.sizes.map((size) =>
+      outcome(() => {
+        const looked = projectAt(project, { piece: piece.id, size: size.id });
+        return planJson(looked, makePlan(pieceIn(looked)));
+      }),
+    ),
   );
   return {
     plans: results.map((result) => canonical(result.ok ? result.value : problemJson(result.problem))),

@@ -1,7 +1,7 @@
 /** The host goes away while the window is open: said at once, work kept in the browser, joined again by itself. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { projectFromText } from '@shared/project/index.ts';
+import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { expect, expectAccessible } from './app.ts';
 import { keptGroups, openOn, programEnded, test } from './hosts.ts';
 import { changeCopies } from './piece-bench.ts';
@@ -90,7 +90,7 @@ test('lets the person save a copy, which opens again', async ({ page, run }) => 
     programEnded(page).getByRole('button', { name: 'Save a copy to downloads' }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('Skerry sleeve.walewright');
-  const copy = projectFromText(readFileSync(await download.path(), 'utf8'));
+  const copy = projectAt(projectFromText(readFileSync(await download.path(), 'utf8')));
   expect(copy.bands[0]?.groups.map(({ across }) => across)).toEqual([3, 1]);
   // Nobody tells the page what became of a download: the work counts as unsaved.
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();

@@ -145,19 +145,19 @@ test.describe('a file that cannot be opened', () => {
     {
       name: 'bare.walewright',
       content: bytes(good.replace(/"hemRows": \d+,/, '')),
-      what: 'piece.hemRows',
+      what: 'perSize[1].hemRows',
       mend: 'Mend that field',
     },
     {
       name: 'half.walewright',
       content: bytes(good.replace('"stitches": 120', '"stitches": 120.5')),
-      what: 'piece.shape.stitches',
+      what: 'perSize[1].shape.stitches',
       mend: 'Mend that field',
     },
     {
       name: 'less.walewright',
       content: bytes(good.replace('"rows": 60', '"rows": -60')),
-      what: 'piece.shape.rows',
+      what: 'perSize[1].shape.rows',
       mend: 'Mend that field',
     },
   ];

@@ -2,10 +2,7 @@
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
 
-test('compares a sleeve in two sizes by keyboard, takes one in hand and comes back by undo', async ({
-  page,
-  start,
-}) => {
+test('compares a sleeve in two sizes by keyboard, and undo shows the size that it changes', async ({ page, start }) => {
   await start();
   await page.keyboard.press('2');
   await page.keyboard.press('s');
@@ -35,10 +32,14 @@ test('compares a sleeve in two sizes by keyboard, takes one in hand and comes ba
   await expect(line('Across the seam')).toHaveText(['22', '26']);
   await page.keyboard.press('Escape');
 
+  // Undo went to the size of which it took something back.
+  await expect(page.getByRole('heading', { name: 'Sleeve, size M, on the needles' })).toBeVisible();
+  await page.keyboard.press(']');
   await expect(page.getByRole('heading', { name: 'Sleeve, size L, on the needles' })).toBeVisible();
+  await expect(announced(page)).toHaveText('Size L is current.');
   await page.keyboard.press('[');
   await expect(page.getByRole('heading', { name: 'Sleeve, size M, on the needles' })).toBeVisible();
-  await expect(announced(page)).toHaveText('Size M is current.');
-  await page.getByRole('button', { name: 'Undo go to another size' }).click();
+  // Looking is no step: what is taken back is the number before, and the size is shown that has it.
+  await page.getByRole('button', { name: 'Undo change numbers of a size' }).click();
   await expect(page.getByRole('heading', { name: 'Sleeve, size L, on the needles' })).toBeVisible();
 });

@@ -5,8 +5,9 @@ import type { Page } from '@playwright/test';
 import { localDay } from '@shared/day/index.ts';
 import { placementSheet, sheetFacts, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, type ProjectAt } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
+import { fileTextOf } from '../written-projects.ts';
 import { readPdf, type PageRead } from '../pdf.ts';
 import { textBox, textsOf } from '../unit/output/items-of.ts';
 import { expect, expectAccessible, test } from './app.ts';
@@ -16,7 +17,7 @@ import { FilePanel } from './file-panel.ts';
 const NOW = new Date(2026, 10, 26, 12);
 
 /** The sheet of a project, as the window should have it now. */
-function sheetOn(paper: PaperSize, project = sampleProject()): SheetDocument {
+function sheetOn(paper: PaperSize, project = projectAt(sampleProject())): SheetDocument {
   return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: localDay(NOW) });
 }
 
@@ -107,15 +108,15 @@ test('is a button on the Sheet bench, by keyboard as well, that keeps the focus'
 });
 
 test('turns the pages that a wide piece takes, and no others', async ({ page, start, home }) => {
-  const sample = sampleProject();
+  const sample = projectAt(sampleProject());
   const shape = { kind: 'rectangle', stitches: 180, rows: 50 } as const;
-  const wide: Project = {
+  const wide: ProjectAt = {
     ...sample,
     name: 'Wide',
     piece: { ...sample.piece, shape },
     bands: sample.bands.map((band) => ({ ...band, position: { kind: 'from-row', row: 20 } })),
   };
-  writeFileSync(join(home, 'wide.walewright'), projectToText(wide));
+  writeFileSync(join(home, 'wide.walewright'), fileTextOf(wide));
   const dialogs = await countDialogs(page);
   await start();
   await page.keyboard.press('Control+O');

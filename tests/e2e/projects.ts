@@ -2,15 +2,8 @@
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import {
-  START_MACHINE,
-  projectToText,
-  START_PIECE,
-  START_SIZES,
-  START_YARNS,
-  startBand,
-  type Project,
-} from '@shared/project/index.ts';
+import { START_MACHINE, START_PIECE, START_YARNS, startBand, type ProjectAt } from '@shared/project/index.ts';
+import { writtenProject, fileTextOf } from '../written-projects.ts';
 
 /**
  * Common practice, no source: 120 stitches, copies of 12 stitches whose first
@@ -20,9 +13,9 @@ import {
 export function twelveStitchMotif(
   copies: readonly number[],
   to: { readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
-): Project {
+): ProjectAt {
   const drawing = ['.#.#.#.#.#.#', '.##########.', '.###########'];
-  return {
+  return writtenProject({
     name: 'Twelve',
     notes: '',
     machine: START_MACHINE,
@@ -39,10 +32,9 @@ export function twelveStitchMotif(
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
-    sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
     fills: [],
-  };
+  });
 }
 
-export const textOf = projectToText;
+export const textOf = fileTextOf;

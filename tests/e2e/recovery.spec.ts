@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { projectFromText } from '@shared/project/index.ts';
+import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
@@ -63,7 +63,7 @@ test('is saved to its own file where nobody else wrote, and is not offered after
   const again = await newWindow(await run());
   await again.keyboard.press('Control+S');
   await expect(again.getByText('saved', { exact: true })).toBeVisible();
-  const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
+  const saved = projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8')));
   expect(saved.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
   await expect.poll(() => keptGroups(folder)).toEqual([]);
 });
@@ -256,7 +256,7 @@ test('is saved with the cells in hand laid, and says what they lose over the edg
   await expect(page.getByRole('region', { name: 'Notice' })).toContainText(
     'Left off outside the chart: 2 stitches at the right.',
   );
-  const saved = projectFromText(readFileSync(join(home, PROJECT), 'utf8'));
+  const saved = projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8')));
   await page.getByRole('button', { name: 'Motif', exact: true }).click();
   await expect.poll(() => new Chart(page).shown()).toEqual(MOVED);
   expect(saved.motifs[0]?.grid.cells.slice(0, 4)).toEqual(new Uint8Array([0, 0, 0, 1]));

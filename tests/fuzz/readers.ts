@@ -13,18 +13,18 @@ import { parseColour, readMotifPicture } from '@shared/picture/index.ts';
 import { stepsFromText, stepsToText } from '@shared/piece/index.ts';
 import {
   editsToText,
-  insertInto,
-  moveWithin,
   paintCells,
   projectFromText,
   projectToText,
-  removeFrom,
   sampleProject,
   setBand,
   setProject,
   setUnderlay,
   startFill,
   type Edit,
+  setNumbers,
+  insertFill,
+  projectAt,
 } from '@shared/project/index.ts';
 import {
   checkPictureFile,
@@ -216,15 +216,17 @@ const changedKept = (text: string, dice: Dice): string => {
   return `${changed}\nend ${createHash('sha256').update(changed).digest('hex')}\n`;
 };
 
+const SAMPLE_AT = projectAt(sampleProject());
 /** Work with edits behind it. */
 const CHANGED: readonly Edit[] = [
   setProject({ name: 'Cuff' }),
   paintCells('lighthouse', { at: Uint32Array.of(3, 4, 20), to: Uint8Array.of(1, 0, 1) }),
-  setBand(0, { choice: 1, chosenInSizes: undefined }),
+  setBand(SAMPLE_AT, 0, { choice: 1 }),
+  setNumbers(SAMPLE_AT.at, { lengths: undefined } as object),
   setUnderlay('lighthouse', { left: 2 }),
-  insertInto('fills', 0, startFill('lighthouse', 90)),
-  moveWithin('bands', 0, 0),
-  removeFrom('fills', 0),
+  insertFill(SAMPLE_AT, 'fill-1', startFill('lighthouse', 90)),
+  { kind: 'move', list: 'patterns', piece: 'piece-1', id: 'fill-1', at: 0 },
+  { kind: 'remove', list: 'patterns', piece: 'piece-1', id: 'fill-1' },
 ];
 const WHOLE = keptFileToText({
   browser: 'b',

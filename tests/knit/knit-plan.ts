@@ -3,7 +3,7 @@ import { label } from '@shared/bed/index.ts';
 import { makeFabric, OUTSIDE, tierOf, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
 import { needlesTaken } from '@shared/piece/index.ts';
 import { planFor, type Plan } from '@shared/plan/index.ts';
-import { motifOf, pieceIn, type Project } from '@shared/project/index.ts';
+import { motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { planJson, type PlanJson } from '../../src-main/cli/json/plan.ts';
 import type { StopJson } from '../../src-main/cli/json/running-order.ts';
 import {
@@ -25,7 +25,7 @@ export type KnittedPlan =
   | { readonly outcome: 'wrong'; readonly why: readonly string[]; readonly plan: PlanJson };
 
 /** The project in its current size. */
-export function knitPlan(project: Project): KnittedPlan {
+export function knitPlan(project: ProjectAt): KnittedPlan {
   const made = planFor(pieceIn(project));
   if (!made.ok) return { outcome: 'unplanned' };
   const plan = planJson(project, made.value);
@@ -38,7 +38,7 @@ export function knitPlan(project: Project): KnittedPlan {
 
 /** What does not come out as designed where somebody follows `order`, told in any way; empty where all does. */
 export function wrongWith(
-  project: Project,
+  project: ProjectAt,
   plan: Plan,
   json: PlanJson,
   order: NonNullable<PlanJson['runningOrder']>,
@@ -49,7 +49,7 @@ export function wrongWith(
 }
 
 /** The order of a project in its current size, as JSON, with the machine and what it reads; null where there is none. */
-export function orderedWith(project: Project): { readonly order: OrderJson; readonly knitWith: ToKnitWith } | null {
+export function orderedWith(project: ProjectAt): { readonly order: OrderJson; readonly knitWith: ToKnitWith } | null {
   const made = planFor(pieceIn(project));
   if (!made.ok) return null;
   const { runningOrder } = planJson(project, made.value);
@@ -58,13 +58,13 @@ export function orderedWith(project: Project): { readonly order: OrderJson; read
   return { order, knitWith: toKnitWith(project, made.value, runningOrder) };
 }
 
-function toKnitWith(project: Project, plan: Plan, order: NonNullable<PlanJson['runningOrder']>): ToKnitWith {
+function toKnitWith(project: ProjectAt, plan: Plan, order: NonNullable<PlanJson['runningOrder']>): ToKnitWith {
   const acts = order.flatMap((item) => (item.kind === 'stop' ? item.acts : []));
   return { machine: machineOf(project), patterns: picturesOf(project, plan, acts) };
 }
 
 /** What is wrong apart from the stitches: how the piece begins, folds and ends, and what was done for nothing. */
-function besideTheFabric({ piece }: Project, { rows }: PlanJson, knitted: Knitted): string[] {
+function besideTheFabric({ piece }: ProjectAt, { rows }: PlanJson, knitted: Knitted): string[] {
   const { hemRows, hem, begins, ends } = piece;
   const wrong: string[] = [];
   const compare = (what: string, is: unknown, should: unknown): void => {
@@ -105,7 +105,7 @@ function stitchesOf(row: PlanJson['rows'][number] | undefined): number {
   return row ? needleOf(row.edges[1]) - needleOf(row.edges[0]) + 1 : 0;
 }
 
-export function machineOf({ machine }: Project): MachineJson {
+export function machineOf({ machine }: ProjectAt): MachineJson {
   const { places } = machine;
   return {
     ...machine,
@@ -114,7 +114,7 @@ export function machineOf({ machine }: Project): MachineJson {
 }
 
 /** What the machine reads for each pattern that it is set for, from its first row in two yarns on. */
-export function picturesOf(project: Project, plan: Plan, acts: readonly StopJson['acts'][number][]): PatternsJson {
+export function picturesOf(project: ProjectAt, plan: Plan, acts: readonly StopJson['acts'][number][]): PatternsJson {
   const pictures: PatternsJson = {};
   for (const act of acts) {
     if (act.act !== 'first-needles' || pictures[act.pattern]) continue;
@@ -166,7 +166,7 @@ function groupPicture(group: PlacedGroup, rows: readonly number[]): Drawn {
   };
 }
 
-function fillPicture(project: Project, plan: Plan, fill: PlacedFill, rows: readonly number[], needle: number): Drawn {
+function fillPicture(project: ProjectAt, plan: Plan, fill: PlacedFill, rows: readonly number[], needle: number): Drawn {
   const { copy, ground, border, copies, isMirrored } = fill;
   const modulo = (value: number, by: number): number => ((value % by) + by) % by;
   const isWhole = border.left === 0 && border.right === 0 && copies.without.size === 0;

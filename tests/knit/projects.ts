@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import type { Machine, Slot } from '@shared/bed/index.ts';
 import type { EdgeStep } from '@shared/piece/index.ts';
 import type { Band, Fill } from '@shared/pattern/index.ts';
-import { startBand, startFill, startGroup, type Project } from '@shared/project/index.ts';
+import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { anyFilledProject, anyProject } from '../property/projects.ts';
+import { settled } from '../written-projects.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });
 
@@ -61,7 +62,7 @@ const stacked = (motifs: number): fc.Arbitrary<readonly Band[]> =>
     );
 
 /** The height of each drawing is made 8 so that bands stand where they are meant to. */
-function withMotifsOf8(project: Project): Project {
+function withMotifsOf8(project: ProjectAt): ProjectAt {
   const motifs = project.motifs.map((motif) => {
     const { width, height, cells } = motif.grid;
     const all = new Uint8Array(width * 8).fill(motif.ground);
@@ -77,7 +78,7 @@ const anySteps: fc.Arbitrary<readonly { gap: number; left: number; right: number
 );
 
 /** Shaped row by row, several stitches at an edge at a time. */
-function shapedByRows(project: Project, given: readonly { gap: number; left: number; right: number }[]): Project {
+function shapedByRows(project: ProjectAt, given: readonly { gap: number; left: number; right: number }[]): ProjectAt {
   const { stitches, rows } = project.piece.shape;
   const steps: EdgeStep[] = [];
   let row = project.piece.hemRows + 2;
@@ -89,23 +90,23 @@ function shapedByRows(project: Project, given: readonly { gap: number; left: num
   return { ...project, piece: { ...project.piece, shape: { kind: 'steps', stitches, rows, steps } } };
 }
 
-const anyStacked: fc.Arbitrary<Project> = fc
+const anyStacked: fc.Arbitrary<ProjectAt> = fc
   .record({ project: anyProject, seed: fc.nat(1) })
   .chain(({ project }) => stacked(project.motifs.length).map((bands) => ({ ...withMotifsOf8(project), bands })));
 
-const anyAllOver: fc.Arbitrary<Project> = fc
+const anyAllOver: fc.Arbitrary<ProjectAt> = fc
   .record({
     project: anyProject,
     firstRow: count(1, 12),
     endNeedles: fc.oneof({ arbitrary: fc.constant(true), weight: 3 }, fc.constant(false)),
   })
-  .map(({ project, firstRow, endNeedles }): Project => {
+  .map(({ project, firstRow, endNeedles }): ProjectAt => {
     const fill: Fill = { ...startFill('motif-1', firstRow + project.piece.hemRows), endNeedles };
     return { ...project, bands: [], fills: [fill] };
   });
 
 /** Any of these, on any machine. */
-export const anyKnittable: fc.Arbitrary<Project> = fc
+export const anyKnittable: fc.Arbitrary<ProjectAt> = fc
   .record({
     project: fc.oneof(anyProject, anyFilledProject, anyStacked, anyAllOver),
     machine: anyMachine,
@@ -113,5 +114,5 @@ export const anyKnittable: fc.Arbitrary<Project> = fc
   })
   .map(({ project, machine, steps }) => {
     const shaped = steps === null ? project : shapedByRows(project, steps);
-    return { ...shaped, machine };
+    return settled({ ...shaped, machine });
   });

@@ -1,6 +1,6 @@
 /** Many random projects knitted in every size, and what became of them. */
 import fc from 'fast-check';
-import { projectInSize, sizesOf, type Project } from '@shared/project/index.ts';
+import { inSize, sizesOf, type ProjectAt } from '@shared/project/index.ts';
 import { knitPlan } from './knit-plan.ts';
 import { anyKnittable } from './projects.ts';
 
@@ -23,7 +23,7 @@ export function knitMany(count: number, seed: number): Tried {
   let [knitted, unplanned, refused] = [0, 0, 0];
   projectsOf(count, seed).forEach((project, number) => {
     for (const [index, { name }] of sizesOf(project).entries()) {
-      const result = knitPlan(projectInSize(project, index));
+      const result = knitPlan(inSize(project, index));
       const called = `project ${number}, ${name}`;
       if (result.outcome === 'as-designed') knitted++;
       else if (result.outcome === 'unplanned') unplanned++;
@@ -38,7 +38,7 @@ export function knitMany(count: number, seed: number): Tried {
   return { knitted, unplanned, refused, refusedFor, wrong };
 }
 
-export function projectsOf(count: number, seed: number): Project[] {
+export function projectsOf(count: number, seed: number): ProjectAt[] {
   return fc.sample(anyKnittable, { seed, numRuns: count });
 }
 

@@ -7,8 +7,10 @@ import {
   projectFromText,
   projectToText,
   type Change,
+  projectAt,
   type Edit,
   type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 
 /**
@@ -20,7 +22,12 @@ import {
  * - does the same with neighbouring edits merged, which cannot be merged further,
  * - leaves what its edits do not name as the same objects.
  */
-export function expectChangeLaws(project: Project, change: Change): Project {
+export function expectChangeLaws<P extends Project | ProjectAt>(given: P, change: Change): P {
+  if (!('whole' in given)) return lawsOf(given as Project, change) as P;
+  return projectAt(lawsOf(given.whole, change), given.at) as P;
+}
+
+function lawsOf(project: Project, change: Change): Project {
   const before = structuredClone(project);
   const after = applyChange(project, change);
   const inverse = invertChange(project, change);
@@ -43,31 +50,23 @@ export function expectChangeLaws(project: Project, change: Change): Project {
   return after;
 }
 
-/** The field of the project that an edit is about, and with a motif its id. */
-function areaOf(edit: Edit): { readonly field: string | null; readonly motif: string | null } {
-  if (edit.kind === 'paint') return { field: 'motifs', motif: edit.motif };
-  if (edit.kind !== 'set') return { field: edit.list, motif: null };
-  switch (edit.of) {
-    case 'motif':
-    case 'underlay':
-      return { field: 'motifs', motif: edit.motif };
-    case 'band':
-      return { field: 'bands', motif: null };
-    case 'fill':
-      return { field: 'fills', motif: null };
-    case 'piece':
-      return { field: 'piece', motif: null };
-    case 'project':
-      return { field: null, motif: null };
+/** What an edit is about: a motif, a piece, all of either, or fields of the project (nothing of these). */
+function areaOf(edit: Edit): { readonly list: 'motifs' | 'pieces' | null; readonly id: string | null } {
+  if (edit.kind === 'paint') return { list: 'motifs', id: edit.motif };
+  if (edit.kind !== 'set') {
+    return edit.list === 'patterns' ? { list: 'pieces', id: edit.piece } : { list: edit.list, id: null };
   }
+  if ('motif' in edit) return { list: 'motifs', id: edit.motif };
+  return 'piece' in edit ? { list: 'pieces', id: edit.piece } : { list: null, id: null };
 }
 
 function expectOthersTheSame(before: Project, after: Project, areas: readonly ReturnType<typeof areaOf>[]): void {
-  for (const field of ['motifs', 'piece', 'bands', 'fills'] as const) {
-    if (!areas.some((area) => area.field === field)) expect(after[field]).toBe(before[field]);
-  }
-  for (const motif of before.motifs) {
-    const now = after.motifs.find(({ id }) => id === motif.id);
-    if (now && !areas.some((area) => area.motif === motif.id)) expect(now).toBe(motif);
+  for (const list of ['motifs', 'pieces'] as const) {
+    const own = areas.filter((area) => area.list === list);
+    if (own.length === 0) expect(after[list]).toBe(before[list]);
+    for (const item of before[list]) {
+      const now = after[list].find(({ id }) => id === item.id);
+      if (now && !own.some(({ id }) => id === item.id)) expect(now).toBe(item);
+    }
   }
 }

@@ -10,7 +10,15 @@ import {
   changeOf,
   changeSize,
   freeSizeName,
-  goToSize,
+  allOversOf,
+  bandsOf,
+  insertBand,
+  insertFill,
+  projectAt,
+  removeBand,
+  removeFill,
+  type Project,
+  type ProjectAt,
   insertInto,
   motifOf,
   moveWithin,
@@ -22,13 +30,13 @@ import {
   setFill,
   setMotif,
   setPiece,
+  setPieceInSizes,
   setProject,
   setUnderlay,
   sizesOf,
   startFill,
   startGroup,
   type Change,
-  type Project,
 } from '@shared/project/index.ts';
 import { anyUnderlay } from './projects.ts';
 
@@ -40,6 +48,20 @@ const side = fc.constantFrom('left' as const, 'right' as const);
 /** What becomes of a list, and where in it. */
 const wayInList = fc.record({ way: fc.constantFrom('insert', 'remove', 'move'), at: fc.nat(), to: fc.nat() });
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
+
+/** Looked at in one of its sizes, and from one of its pieces. */
+function lookedAt({ ...project }: Project, which: number): ProjectAt {
+  const [piece, size] = [project.pieces[which % project.pieces.length], project.sizes[which % project.sizes.length]];
+  return projectAt(project, { piece: piece?.id ?? '', size: size?.id ?? '' });
+}
+
+/** An id that nothing of the project has. */
+function freeId(project: Project): string {
+  const ids = new Set(JSON.stringify(project).match(/"new-\d+"/g));
+  let number = 1;
+  while (ids.has(`"new-${number}"`)) number++;
+  return `new-${number}`;
+}
 
 /** Cells of the first motif set to one of the yarns. */
 export const paintStep: fc.Arbitrary<Step> = fc
@@ -102,10 +124,11 @@ const pieceStep: fc.Arbitrary<Step> = fc
       to: { floatLimit },
     })),
   )
+  .chain((made) => fc.nat(6).map((which) => ({ ...made, which })))
   .map(
-    ({ name: step, to }) =>
-      () =>
-        changeOf(step, setPiece(to)),
+    ({ name: step, to, which }) =>
+      (project) =>
+        changeOf(step, ...setPiece(lookedAt(project, which), to)),
   );
 
 const bandStep: fc.Arbitrary<Step> = fc
@@ -128,10 +151,11 @@ const bandStep: fc.Arbitrary<Step> = fc
       to: { groups: [{ ...startGroup('lighthouse', 1), ...group }] },
     })),
   )
+  .chain((made) => fc.nat(6).map((which) => ({ ...made, which })))
   .map(
-    ({ name: step, to }) =>
-      () =>
-        changeOf(step, setBand(0, to)),
+    ({ name: step, to, which }) =>
+      (project) =>
+        changeOf(step, setBand(lookedAt(project, which), 0, to)),
   );
 
 const projectStep: fc.Arbitrary<Step> = name.map((to) => () => changeOf('rename-project', setProject({ name: to })));
@@ -144,36 +168,55 @@ const paletteStep: fc.Arbitrary<Step> = fc.boolean().map((isThird) => (project) 
   return changeOf('yarns', setProject({ yarns }));
 });
 
-/** A motif more somewhere, one that no band uses less, or two of them exchanged with what is between. */
-const motifsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => ({ motifs, bands, fills }) => {
+/** A motif more somewhere, one that no pattern uses less, or one that stands elsewhere. */
+const motifsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => (project) => {
+  const { motifs, pieces } = project;
   const like = motifs[at % motifs.length] as Motif;
-  const used = [...bands.flatMap(({ groups }) => groups), ...fills].map(({ motif }) => motif);
-  if (way === 'move') return changeOf('duplicate-motif', moveWithin('motifs', at % motifs.length, to % motifs.length));
-  if (way === 'remove' && !used.includes(like.id)) {
-    return changeOf('delete-motif', removeFrom('motifs', at % motifs.length));
-  }
-  let number = 1;
-  while (motifs.some(({ id }) => id === `copy-${number}`)) number++;
-  const copy = { ...like, id: `copy-${number}` };
+  const used = pieces
+    .flatMap((piece) => [...bandsOf(piece).flatMap(({ groups }) => groups), ...allOversOf(piece)])
+    .map(({ motif }) => motif);
+  if (way === 'move') return changeOf('duplicate-motif', moveWithin('motifs', like.id, to % motifs.length));
+  if (way === 'remove' && !used.includes(like.id)) return changeOf('delete-motif', removeFrom('motifs', like.id));
+  const copy = { ...like, id: freeId(project) };
   return changeOf('duplicate-motif', insertInto('motifs', to % (motifs.length + 1), copy));
 });
 
-/** A band more somewhere, one of several less, or one that stands elsewhere in the list. */
-const bandsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => ({ bands }) => {
-  const place = at % bands.length;
-  if (way === 'move') return changeOf('move-group', moveWithin('bands', place, to % bands.length));
-  if (way === 'remove' && bands.length > 1) return changeOf('remove-band', removeFrom('bands', place));
-  const band: Band = { ...(bands[place] as Band), position: { kind: 'from-row', row: 1 } };
-  return changeOf('add-band', insertInto('bands', to % (bands.length + 1), band));
+/** A band more behind the others, or one of several less. */
+const bandsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => (whole) => {
+  const project = lookedAt(whole, to);
+  const place = at % project.bands.length;
+  if (way === 'remove' && project.bands.length > 1) return changeOf('remove-band', removeBand(project, place));
+  const band: Band = { ...(project.bands[place] as Band), position: { kind: 'from-row', row: 1 } };
+  return changeOf('add-band', insertBand(project, freeId(whole), band));
+});
+
+/** A pattern that stands elsewhere in the list. */
+const patternsStep: fc.Arbitrary<Step> = fc.tuple(fc.nat(), fc.nat()).map(([at, to]) => ({ pieces }) => {
+  const piece = pieces[at % pieces.length] as (typeof pieces)[number];
+  const { patterns } = piece;
+  const id = patterns[at % patterns.length]?.id ?? '';
+  return changeOf('move-group', { kind: 'move', list: 'patterns', piece: piece.id, id, at: to % patterns.length });
+});
+
+/** A piece more like another, one of several less, or one that stands elsewhere; its name, and how many are knitted. */
+const piecesStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => (project) => {
+  const { pieces } = project;
+  const piece = pieces[at % pieces.length] as (typeof pieces)[number];
+  if (way === 'move') return changeOf('move-piece', moveWithin('pieces', piece.id, to % pieces.length));
+  if (way === 'remove' && pieces.length > 1) return changeOf('remove-piece', removeFrom('pieces', piece.id));
+  if (to % 2 === 0) return changeOf('knit-times', setPieceInSizes(piece.id, { knit: 1 + (at % 4) }));
+  const id = freeId(project);
+  const patterns = piece.patterns.map((pattern, number) => ({ ...pattern, id: `${id}-${number + 1}` }));
+  return changeOf('duplicate-piece', insertInto('pieces', to % (pieces.length + 1), { ...piece, id, patterns }));
 });
 
 /** Another size, its numbers, and the copies of a group in it: each changes several things at once. */
 const sizesStep: fc.Arbitrary<Step> = fc
-  .record({ way: fc.constantFrom('add', 'go', 'rename', 'copies', 'remove'), at: fc.nat(), across: count(1, 5) })
-  .map(({ way, at, across }) => (project) => {
+  .record({ way: fc.constantFrom('add', 'rename', 'copies', 'remove'), at: fc.nat(), across: count(1, 5) })
+  .map(({ way, at, across }) => (whole) => {
+    const project = lookedAt(whole, at);
     const sizes = sizesOf(project);
     const index = at % sizes.length;
-    if (way === 'go') return goToSize(project, index);
     if (way === 'rename')
       return renameSize(
         project,
@@ -187,19 +230,21 @@ const sizesStep: fc.Arbitrary<Step> = fc
       project,
       at % 2 ? 'smaller' : 'larger',
       freeSizeName(project, (number) => `size ${number}`),
+      freeId(whole),
     );
   });
 
 /** A fill more, another border for the last one, or the last one less. */
 const fillsStep: fc.Arbitrary<Step> = fc
-  .record({ way: fc.constantFrom('add', 'border', 'remove'), left: count(0, 9), row: count(1, 90) })
-  .map(({ way, left, row }) => ({ motifs, fills }) => {
-    const last = fills.at(-1);
-    if (way === 'add' || !last) {
-      return changeOf('add-fill', insertInto('fills', fills.length, startFill(motifs[0]?.id ?? '', row)));
+  .record({ way: fc.constantFrom('add', 'border', 'remove'), left: count(0, 9), row: count(1, 90), which: fc.nat(6) })
+  .map(({ way, left, row, which }) => (whole) => {
+    const project = lookedAt(whole, which);
+    const last = project.fills.length - 1;
+    if (way === 'add' || last < 0) {
+      return changeOf('add-fill', insertFill(project, freeId(whole), startFill(project.motifs[0]?.id ?? '', row)));
     }
-    if (way === 'remove') return changeOf('remove-fill', removeFrom('fills', fills.length - 1));
-    return changeOf('fill-border', setFill(fills.length - 1, { border: { left, right: 0 } }));
+    if (way === 'remove') return changeOf('remove-fill', removeFill(project, last));
+    return changeOf('fill-border', setFill(project, last, { border: { left, right: 0 } }));
   });
 
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(
@@ -212,6 +257,8 @@ export const anyStep: fc.Arbitrary<Step> = fc.oneof(
   paletteStep,
   motifsStep,
   bandsStep,
+  patternsStep,
+  piecesStep,
   fillsStep,
   sizesStep,
 );

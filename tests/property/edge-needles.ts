@@ -5,14 +5,14 @@
  * nearest in the row; on a blank row the one that is still in the feeder from
  * the row before, and if there is none, the one that will be put in next.
  */
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 
 /** Needles from left to right; null beside the piece. */
 export type Line<Yarn> = readonly (Yarn | null)[];
 
 /** Rows of patterns that have end-needle selection on, with the machine that there is. */
 export function isSelectingOn(
-  { machine, bands, fills }: Project,
+  { machine, bands, fills }: ProjectAt,
   patterns: {
     readonly bands: readonly { readonly firstRow: number; readonly lastRow: number }[];
     readonly fills: readonly { readonly firstRow: number; readonly lastRow: number }[];
@@ -61,7 +61,7 @@ export function edgesOn<Yarn>(
 
 /** Whether a row lies in a group that has a ball of its own. */
 export function isPartedOn(
-  { bands }: Project,
+  { bands }: ProjectAt,
   groups: readonly { readonly firstRow: number; readonly lastRow: number }[],
   row: number,
 ): boolean {

@@ -134,9 +134,19 @@ const refusable = (step: () => Change): Change | null => {
   return taken.ok ? taken.value : null;
 };
 
+/** An id that no motif has. */
+function freeId({ motifs }: Project): string {
+  let number = 1;
+  while (motifs.some(({ id }) => id === `motif-${number}`)) number++;
+  return `motif-${number}`;
+}
+
 const onTheList: fc.Arbitrary<Command> = fc.constantFrom<Command>(
-  (project, { id }) => ({ change: addMotif(project, id, 'another').change, name: 'add-motif' }),
-  (project, { id }) => ({ change: duplicateMotif(project, id, 'a copy').change, name: 'duplicate-motif' }),
+  (project, { id }) => ({ change: addMotif(project, id, 'another', freeId(project)).change, name: 'add-motif' }),
+  (project, { id }) => ({
+    change: duplicateMotif(project, id, 'a copy', freeId(project)).change,
+    name: 'duplicate-motif',
+  }),
   (project, { id }) => ({ change: refusable(() => deleteMotif(project, id).change), name: 'delete-motif' }),
 );
 

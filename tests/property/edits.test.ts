@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Motif } from '@shared/motif/index.ts';
+import type { Band, BandInSizes } from '@shared/pattern/index.ts';
 import {
   applyChange,
   applyEdits,
@@ -19,16 +20,21 @@ import {
   removeFrom,
   sampleProject,
   setBand,
-  setFill,
   setMotif,
   setProject,
   setUnderlay,
-  startFill,
   startHistory,
   thingsTouched,
   undo,
   type Edit,
   type Project,
+  setNumbers,
+  insertBand,
+  removeBand,
+  projectAt,
+  pieceOf,
+  setPieceInSizes,
+  type PieceInSizes,
 } from '@shared/project/index.ts';
 import { anyStep, type Step } from './changes.ts';
 import { drawing } from './drawings.ts';
@@ -136,13 +142,17 @@ describe('edits as text', () => {
     '[{"kind":"paint","motif":"m","patch":[[5,"X"],[5,"X"]]}]',
     '[{"kind":"paint","motif":"m","patch":[[0,"XX"],[1,"X"]]}]',
     '[{"kind":"paint","motif":"m","patch":[[4000000,"X"]]}]',
-    '[{"kind":"set","of":"piece","to":{"hemRows":-1}}]',
-    '[{"kind":"set","of":"piece","to":{"other":1}}]',
-    '[{"kind":"set","of":"band","band":0,"to":{"gone":["rule"]}}]',
+    '[{"kind":"set","of":"numbers","piece":"p","size":"s","to":{"hemRows":-1}}]',
+    '[{"kind":"set","of":"piece","piece":"p","to":{"other":1}}]',
+    '[{"kind":"set","of":"piece","piece":"p","to":{"id":"q"}}]',
+    '[{"kind":"set","of":"piece","to":{"name":"front"}}]',
+    '[{"kind":"set","of":"numbers","piece":"p","size":"s","to":{"gone":["shape"]}}]',
+    '[{"kind":"set","of":"all-over","piece":"p","pattern":"f","to":{"judge":"figure"}}]',
     '[{"kind":"set","of":"motif","motif":"m","to":{"id":"n"}}]',
-    '[{"kind":"insert","list":"fills","at":0,"item":{}}]',
-    '[{"kind":"remove","list":"sizes","at":0}]',
-    '[{"kind":"remove","list":"bands","at":-1}]',
+    '[{"kind":"insert","list":"patterns","piece":"p","at":0,"item":{}}]',
+    '[{"kind":"remove","list":"sizes","id":"s"}]',
+    '[{"kind":"remove","list":"patterns","id":"b"}]',
+    '[{"kind":"move","list":"pieces","id":"p","at":-1}]',
   ])('are none: %s', (text) => expect(editsFromText(text)).toBeNull());
 });
 
@@ -160,7 +170,13 @@ describe('neighbouring edits', () => {
 
   it('stay apart where a list changes between them, or the whole drawing', () => {
     const { grid } = sampleProject().motifs[0] as Motif;
-    const listed = [setBand(0, { choice: 1 }), moveWithin('bands', 0, 1), setBand(0, { choice: 2 })];
+    const at = projectAt(sampleProject());
+    const piece = pieceOf(at.whole, at.at.piece);
+    const listed = [
+      setBand(at, 0, { judge: 'blocks' }),
+      insertInto('pieces', 1, { ...piece, id: 'front', patterns: [] }),
+      setBand(at, 0, { judge: 'figure' }),
+    ];
     const redrawn = [cell(3), setMotif('lighthouse', { grid }), cell(1)];
     expect(mergeEdits(listed)).toEqual(listed);
     expect(mergeEdits(redrawn)).toEqual(redrawn);
@@ -170,23 +186,32 @@ describe('neighbouring edits', () => {
 describe('an edit that names what is not there', () => {
   const sample = sampleProject();
   const motif = sample.motifs[0] as Motif;
-  const band = sample.bands[0] as Project['bands'][number];
+
+  const piece = sample.pieces[0] as PieceInSizes;
+  const [band] = piece.patterns as [BandInSizes];
+  const named = { piece: piece.id, pattern: band.id };
 
   it.each<[string, Edit]>([
     ['a cell beyond the drawing', paintCells(motif.id, { at: Uint32Array.of(14 * 18), to: Uint8Array.of(1) })],
     ['cells of no motif', paintCells('gone', { at: Uint32Array.of(0), to: Uint8Array.of(1) })],
     ['a field of no motif', setMotif('gone', { name: 'x' })],
     ['a picture where none is', setUnderlay(motif.id, { left: 1 })],
-    ['a band behind the last', setBand(1, { choice: 0 })],
-    ['a band before the first', setBand(-1, { choice: 0 })],
-    ['a band between two', setBand(0.5, { choice: 0 })],
-    ['a fill', setFill(0, { shift: 1 })],
-    ['a place beyond the end', insertInto('bands', 2, band)],
-    ['a place before the beginning', insertInto('fills', -1, startFill(motif.id, 1))],
-    ['what goes', removeFrom('fills', 0)],
-    ['what moves', moveWithin('bands', 1, 0)],
-    ['where it moves', moveWithin('bands', 0, 1)],
+    ['a field of no piece', setPieceInSizes('gone', { name: 'x' })],
+    ['numbers of no size', setNumbers({ piece: piece.id, size: 'gone' }, { hemRows: 2 })],
+    ['a band that is none', { kind: 'set', of: 'band', ...named, pattern: 'gone', to: {} }],
+    ['a band of another piece', { kind: 'set', of: 'band', ...named, piece: 'gone', to: {} }],
+    ['a band as an all-over', { kind: 'set', of: 'all-over', ...named, to: {} }],
+    [
+      'a place beyond the end',
+      { kind: 'insert', list: 'patterns', piece: piece.id, at: 2, item: { ...band, id: 'new' } },
+    ],
+    ['a place before the beginning', insertInto('pieces', -1, { ...piece, id: 'new' })],
+    ['what goes', removeFrom('pieces', 'gone')],
+    ['what moves', moveWithin('motifs', 'gone', 0)],
+    ['where it moves', moveWithin('motifs', motif.id, 1)],
     ['a motif under the id of another', insertInto('motifs', 1, motif)],
+    ['a piece under the id of another', insertInto('pieces', 1, piece)],
+    ['a pattern under the id of another', { kind: 'insert', list: 'patterns', piece: piece.id, at: 1, item: band }],
   ])('is refused: %s', (_, edit) => {
     const change = changeOf('yarns', setProject({ name: 'half' }), edit);
     expect(() => applyChange(sample, change)).toThrow();
@@ -196,20 +221,24 @@ describe('an edit that names what is not there', () => {
 
 describe('what a person sees of a change', () => {
   it('is named by its edits, but for what is gone', () => {
-    const { motifs, bands } = sampleProject();
+    const at = projectAt(sampleProject());
+    const { motifs } = at.whole;
     const change = changeOf(
       'yarns',
       setProject({ name: 'x' }),
       insertInto('motifs', 0, { ...(motifs[0] as Motif), id: 'gull' }),
       paintCells('lighthouse', { at: Uint32Array.of(0), to: Uint8Array.of(1) }),
-      removeFrom('bands', 0),
-      insertInto('bands', 0, bands[0] as Project['bands'][number]),
+      removeBand(at, 0),
+      insertBand(at, 'new', at.bands[0] as Band),
+      setNumbers(at.at, { hemRows: 4 }),
     );
     expect(thingsTouched(change)).toEqual([
       { of: 'project' },
       { of: 'motif', motif: 'gull' },
       { of: 'motif', motif: 'lighthouse' },
-      { of: 'band', band: 0 },
+      { of: 'piece', piece: 'piece-1' },
+      { of: 'band', piece: 'piece-1', pattern: 'new' },
+      { of: 'numbers', piece: 'piece-1', size: 'size-1' },
     ]);
   });
 });

@@ -12,13 +12,13 @@ import {
 } from '@shared/piece/index.ts';
 import {
   addSize,
-  applyChange,
+  afterChange,
   carriedOut,
   changePiece,
   changeSize,
-  goToSize,
   sizesOf,
-  type Project,
+  type ProjectAt,
+  inSize,
 } from '@shared/project/index.ts';
 import { expectChangeLaws } from './change-laws.ts';
 import { anyProject } from './projects.ts';
@@ -29,8 +29,8 @@ const anyGauge: fc.Arbitrary<Gauge> = fc.record({
 });
 const mm = fc.integer({ min: 1, max: 1500 });
 
-const change = (project: Project, to: Partial<Piece>): Project =>
-  applyChange(project, changePiece(project, 'piece-size', to));
+const change = (project: ProjectAt, to: Partial<Piece>): ProjectAt =>
+  afterChange(project, changePiece(project, 'piece-size', to));
 
 /** What the lengths of a project are given for: so many are chosen by the bits of a number. */
 interface Wanted {
@@ -43,10 +43,10 @@ const wanted: fc.Arbitrary<Wanted> = fc.record({
 });
 
 /** The project with some of its numbers given as lengths, as a person gives them: one after the other. */
-function given(project: Project, { bits, lengths }: Wanted): Project {
+function given(project: ProjectAt, { bits, lengths }: Wanted): ProjectAt {
   const isGiven = (at: number): boolean => ((bits >> at) & 1) === 1;
   const length = (at: number): number => lengths[at] as number;
-  const give = (made: Project, of: keyof Lengths, at: number): Project =>
+  const give = (made: ProjectAt, of: keyof Lengths, at: number): ProjectAt =>
     isGiven(at) ? change(made, { lengths: withLength(made.piece.lengths, of, length(at)) }) : made;
   let made = give(project, 'hemRows', 0);
   made.piece.parts.forEach((part, index) => {
@@ -111,16 +111,20 @@ describe('counts given as lengths', () => {
   it('follow in every size by one change, which is taken back whole', () => {
     fc.assert(
       fc.property(anyProject, wanted, anyGauge, mm, (project, lengths, gauge, wide) => {
-        const larger = applyChange(given(project, lengths), addSize(given(project, lengths), 'larger', 'one more'));
+        const larger = afterChange(
+          given(project, lengths),
+          addSize(given(project, lengths), 'larger', 'one more', 'one-more'),
+        );
         const index = sizesOf(larger).findIndex(({ name }) => name === 'one more');
-        const sized = applyChange(larger, changeSize(larger, index, { lengths: { stitches: wide } }));
-        const elsewhere = applyChange(sized, goToSize(sized, index === 0 ? 1 : index - 1));
+        const sized = afterChange(larger, changeSize(larger, index, { lengths: { stitches: wide } }));
+        const elsewhere = inSize(sized, index === 0 ? 1 : index - 1);
         const to = changePiece(elsewhere, 'gauge', { gauge });
         const after = expectChangeLaws(elsewhere, to);
-        const there = applyChange(after, goToSize(after, index));
-        const directly = applyChange(sized, changePiece(sized, 'gauge', { gauge }));
+        const there = inSize(after, index);
+        const own = inSize(sized, index);
+        const directly = afterChange(own, changePiece(own, 'gauge', { gauge }));
         expect(counts(there.piece)).toEqual(counts(directly.piece));
-        expect(applyChange(after, carriedOut(elsewhere, to).inverse)).toEqual(elsewhere);
+        expect(afterChange(after, carriedOut(elsewhere.whole, to).inverse)).toEqual(elsewhere);
       }),
       { numRuns: 100 },
     );

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planFor, runningOrderOf, type Act, type Plan, type RunningOrder } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { anyKnittable } from '../knit/projects.ts';
 
 interface Done {
@@ -16,7 +16,7 @@ interface Ordered {
 }
 
 /** Null for a piece that cannot be planned, or knitted as told. */
-function orderedOf(project: Project): Ordered | null {
+function orderedOf(project: ProjectAt): Ordered | null {
   const piece = pieceIn(project);
   const made = planFor(piece);
   if (!made.ok) return null;
@@ -63,7 +63,7 @@ function cutsInPlan({ rows }: Plan, yarn: number): string[] {
 const RUNS = { numRuns: 400, seed: 13 };
 
 /** One ball for each contrast, and rows so low that little is near enough to be carried up. */
-const fedAndLow = anyKnittable.map((project): Project => ({
+const fedAndLow = anyKnittable.map((project): ProjectAt => ({
   ...project,
   piece: { ...project.piece, gauge: { ...project.piece.gauge, rows: Math.min(project.piece.gauge.rows, 12) } },
   bands: project.bands.map((band) => ({

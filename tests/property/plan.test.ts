@@ -11,7 +11,7 @@ import { rowListCsv } from '@shared/output/index.ts';
 import { stitchCount, type Gauge, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { mainYarn, motifOf, pieceIn, type Project } from '@shared/project/index.ts';
+import { mainYarn, motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
 import { readCsv } from '../reference/bed-simulated.ts';
 import { anyProject } from './projects.ts';
@@ -28,7 +28,7 @@ function gaugeOfRow({ hemRows, hem, parts, gauge }: Piece, row: number): Gauge {
 }
 
 /** Checks a law on every project at random that can be knitted; on the same ones each time for a seed. */
-function always(law: (plan: Plan, project: Project) => void, seed?: number): void {
+function always(law: (plan: Plan, project: ProjectAt) => void, seed?: number): void {
   fc.assert(
     fc.property(anyProject, (project) => {
       const plan = outcome(() => makePlan(pieceIn(project)));
@@ -58,7 +58,7 @@ function needlesOf({ edges }: PlanRow): number[] {
 }
 
 /** What the charts say of a needle. */
-function drawnAt(plan: Plan, project: Project, row: number, needle: number): number {
+function drawnAt(plan: Plan, project: ProjectAt, row: number, needle: number): number {
   const index = groupAt(plan, row, needle);
   if (index === null) return mainYarn(project);
   const group = plan.groups[index] as Plan['groups'][number];
@@ -81,7 +81,7 @@ function groupAt({ groups }: Plan, row: number, needle: number): number | null {
 }
 
 /** What the needles of all rows knit by the charts and by end-needle selection, from the first needle of each row. */
-function designOf(plan: Plan, project: Project): (row: number) => readonly (number | null)[] {
+function designOf(plan: Plan, project: ProjectAt): (row: number) => readonly (number | null)[] {
   const lines = plan.rows.map((row) => needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)));
   const isOn = (row: number): boolean => isSelectingOn(project, plan, row);
   const isParted = (row: number): boolean => isPartedOn(project, plan.groups, row);
@@ -100,7 +100,7 @@ function outermostBeside({ groups }: Plan, row: number, needle: number): number 
 }
 
 /** The strand that knits a needle, as text: yarn, and the group with a ball of its own. */
-function strandAt(plan: Plan, project: Project, row: number, needle: number): string {
+function strandAt(plan: Plan, project: ProjectAt, row: number, needle: number): string {
   const yarn = cellAt(plan, row, needle);
   if (yarn === mainYarn(project)) return 'main';
   const group = groupAt(plan, row, needle) ?? outermostBeside(plan, row, needle);
@@ -113,7 +113,7 @@ function nameOf({ role, yarn, group }: PlanRow['floats'][number]['strand']): str
 }
 
 /** By strand that knits in a row: its needles, left to right. Main is none of them on a row all in contrast. */
-function needlesByStrand(plan: Plan, project: Project, row: PlanRow): Map<string, number[]> {
+function needlesByStrand(plan: Plan, project: ProjectAt, row: PlanRow): Map<string, number[]> {
   const strands = new Map<string, number[]>();
   for (const needle of needlesOf(row)) {
     const strand = strandAt(plan, project, row.row, needle);
@@ -268,7 +268,7 @@ describe('every plan', () => {
 
   it('finds the figure in a seam by its stitches: the deepest of each band and side, on the rows that have any', () => {
     let found = 0;
-    const isFound = (plan: Plan, project: Project): void => {
+    const isFound = (plan: Plan, project: ProjectAt): void => {
       const expected = plan.bands.flatMap((_, band) =>
         (['left', 'right'] as const).flatMap((side) => {
           const inSeam = plan.rows.flatMap((row) =>

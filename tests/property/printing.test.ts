@@ -7,12 +7,13 @@ import { placementSheet, sheetFacts, type SheetDocument, type SheetItem } from '
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { MOST_PIECE_ROWS } from '@shared/piece/index.ts';
 import {
+  projectAt,
   pieceIn,
   sampleProject,
   START_PIECE,
   startBand,
   startFill,
-  type Project,
+  type ProjectAt,
   type Yarn,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -51,9 +52,9 @@ interface Printed {
   readonly gauge: { readonly stitches: number; readonly rows: number };
 }
 
-function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): Project {
-  const sample = sampleProject();
-  const [motif] = sample.motifs as [Project['motifs'][number]];
+function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): ProjectAt {
+  const sample = projectAt(sampleProject());
+  const [motif] = sample.motifs as [ProjectAt['motifs'][number]];
   return {
     ...sample,
     yarns,
@@ -71,12 +72,12 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
   };
 }
 
-function sheetOf(project: Project, paper: 'a4' | 'letter' = 'a4'): SheetDocument {
+function sheetOf(project: ProjectAt, paper: 'a4' | 'letter' = 'a4'): SheetDocument {
   return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY });
 }
 
 /** Prints it; gives the words of all pages. */
-function printed(project: Project, paper: 'a4' | 'letter'): string {
+function printed(project: ProjectAt, paper: 'a4' | 'letter'): string {
   const { pages } = sheetOf(project, paper);
   for (const page of pages) {
     for (const item of itemsOf(page)) {

@@ -5,7 +5,7 @@ import { projectFileSchema, projectFromText, projectToText } from '@shared/proje
 import { z } from '@shared/schema/index.ts';
 import { anyFilledProject, anyProject as anyGrouped } from './projects.ts';
 
-const anyProject = fc.oneof(anyGrouped, anyFilledProject);
+const anyProject = fc.oneof(anyGrouped, anyFilledProject).map(({ whole }) => whole);
 
 const RUNS = { numRuns: 200, seed: 50 };
 

@@ -8,18 +8,18 @@ import type { Underlay } from '@shared/motif/index.ts';
 import type { Band, Fill, PlacementRule } from '@shared/pattern/index.ts';
 import {
   START_MACHINE,
-  type Project,
+  type ProjectAt,
   addSize,
-  applyChange,
+  afterChange,
   changeCopies,
   changeSize,
-  goToSize,
+  inSize,
+  projectAt,
   currentSize,
-  sizesOf,
   START_PIECE,
-  START_SIZES,
 } from '@shared/project/index.ts';
 import { drawing } from './drawings.ts';
+import { settled, writtenProject } from '../written-projects.ts';
 
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 const side = fc.constantFrom('left' as const, 'right' as const);
@@ -92,16 +92,18 @@ const moreSizes: fc.Arbitrary<readonly MoreSize[]> = fc.oneof(
   ),
 );
 
-/** The project with more sizes, made as a person would: one from the other, and gone to. */
-function inSizes(project: Project, more: readonly MoreSize[], current: number): Project {
+/** The project with more sizes, made as a person would: one from the other, and looked at. */
+function inSizes(project: ProjectAt, more: readonly MoreSize[], current: number): ProjectAt {
   const grown = more.reduce((made, { side, stitches, rows, across }, number) => {
-    const added = applyChange(made, addSize(made, side, `size ${number + 2}`));
+    const id = `size-${number + 2}`;
+    const { whole, at } = afterChange(made, addSize(made, side, `size ${number + 2}`, id));
+    const added = projectAt(whole, { ...at, size: id });
     const { shape } = added.piece;
     const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape };
-    const changed = applyChange(added, changeSize(added, currentSize(added), to));
-    return across === null ? changed : applyChange(changed, changeCopies(changed, currentSize(changed), 0, 0, across));
+    const changed = afterChange(added, changeSize(added, currentSize(added), to));
+    return across === null ? changed : afterChange(changed, changeCopies(changed, currentSize(changed), 0, 0, across));
   }, project);
-  return applyChange(grown, goToSize(grown, current % sizesOf(grown).length));
+  return inSize(grown, current % grown.sizes.length);
 }
 const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows: count(16, 60) });
 const ownGauge = fc.option(anyGauge);
@@ -141,7 +143,7 @@ export const anyPosition: fc.Arbitrary<Position> = fc.oneof(
  * Every project a file can hold, small; not every one can be knitted (groups
  * may be wider than the piece, or the motif taller than the hem).
  */
-export const anyProject: fc.Arbitrary<Project> = fc
+export const anyProject: fc.Arbitrary<ProjectAt> = fc
   .record({ yarns: count(2, 3), ground: count(0, 1) })
   .chain(({ yarns, ground }) =>
     fc.record({
@@ -217,7 +219,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
     }),
   )
-  .map((parts): Project => {
+  .map((parts): ProjectAt => {
     const { motifs, groups, stitches, rows, taper, waist, isRowByRow } = parts;
     const third = Math.floor(rows / 3);
     const hemRows = Math.min(parts.hemRows, rows);
@@ -244,7 +246,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
       cutCopies: parts.cutCopies,
       endNeedles: parts.endNeedles,
     };
-    const project: Project = {
+    const project: ProjectAt = writtenProject({
       name: 'any',
       notes: '',
       machine: { ...START_MACHINE, endNeedles: parts.endNeedlesOfMachine },
@@ -265,10 +267,9 @@ export const anyProject: fc.Arbitrary<Project> = fc
         parts: parts.parts,
         shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
       },
-      sizes: START_SIZES,
       bands: [band],
       fills: [],
-    };
+    });
     return inSizes(project, parts.sizes.more, parts.sizes.current);
   });
 
@@ -290,7 +291,7 @@ const anyFill: fc.Arbitrary<Fill> = fc
   .map(({ rows, ...fill }) => ({ ...fill, lastRow: rows === null ? null : fill.firstRow + rows - 1 }));
 
 /** Projects with one or two fills, often without groups so that most can be knitted. */
-export const anyFilledProject: fc.Arbitrary<Project> = fc
+export const anyFilledProject: fc.Arbitrary<ProjectAt> = fc
   .record({
     project: anyProject,
     fills: fc.oneof(
@@ -299,13 +300,14 @@ export const anyFilledProject: fc.Arbitrary<Project> = fc
     ),
     hasGroups: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
   })
-  .map(({ project, fills, hasGroups }) => ({
-    ...project,
-    bands: hasGroups ? project.bands : [],
-    fills: fills.map((fill) =>
-      project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
-    ),
-  }));
+  .map(({ project, fills, hasGroups }) =>
+    settled(project, {
+      bands: hasGroups ? project.bands : [],
+      fills: fills.map((fill) =>
+        project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
+      ),
+    }),
+  );
 
 /** Two fills that do not meet. */
 function oneAboveTheOther([below, above]: readonly Fill[]): Fill[] {

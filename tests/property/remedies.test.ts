@@ -4,10 +4,10 @@ import { expect, it } from 'vitest';
 import { changeFor, findingsOf, remediesFor } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, pieceIn, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { anyFilledProject, anyProject } from './projects.ts';
 
-function longIn(project: Project, plan: Plan): number {
+function longIn(project: ProjectAt, plan: Plan): number {
   return findingsOf(pieceIn(project), plan).reduce(
     (sum, finding) => (finding.code === 'long-floats' || finding.code === 'long-carry' ? sum + finding.count : sum),
     0,
@@ -24,7 +24,7 @@ it('remedies of projects at random do what they say', () => {
       fc.pre(plan.ok);
       if (!plan.ok) return;
       for (const remedy of remediesFor(pieceIn(project), plan.value)) {
-        const mended = applyChange(project, changeFor(project, remedy) as Change);
+        const mended = afterChange(project, changeFor(project, remedy) as Change);
         const after = makePlan(pieceIn(mended));
         expect(remedy.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, after) });
         if ('wrapsAdded' in remedy) expect(remedy.wrapsAdded).toBe(wrapsIn(after) - wrapsIn(plan.value));

@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gaugesOf, lengthMm, rowHeightMm, sectionsOf } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, type CheckedPlan } from '../unit/check/found.ts';
 import { anyProject } from './projects.ts';
 
-function planned(project: Project): CheckedPlan {
+function planned(project: ProjectAt): CheckedPlan {
   const made = outcome(() => checkedPlan(project));
   fc.pre(made.ok);
   return (made as { value: CheckedPlan }).value;

@@ -2,44 +2,38 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import type { Band } from '@shared/pattern/index.ts';
 import {
   acrossIn,
-  applyChange,
   currentSize,
-  goToSize,
   pieceIn,
-  projectInSize,
+  inSize,
   sizesOf,
-  START_SIZES,
   type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 import { anyProject } from './projects.ts';
+import { settled, writtenProject } from '../written-projects.ts';
 
 const RUNS = { numRuns: 150, seed: 70 };
 
-/** Any project in several sizes; needles by hand that a rule found are the one choice there is. */
-const inSeveralSizes = anyProject
-  .filter((project) => sizesOf(project).length > 1)
-  .map((project): Project => ({
-    ...project,
-    bands: project.bands.map((band) => (band.rule.kind === 'by-hand' ? { ...band, choice: 0 } : band)),
-  }));
+/** Any project in several sizes. */
+const inSeveralSizes = anyProject.filter(({ sizes }) => sizes.length > 1);
 
 /** A project of one size made by hand: the numbers and copies of a size, nothing chosen. */
-function alone(project: Project, index: number): Project {
-  const { name, shape, hemRows } = sizesOf(project)[index] as ReturnType<typeof sizesOf>[number];
-  return {
+function alone(project: ProjectAt, index: number): ProjectAt {
+  const { id, shape, hemRows } = sizesOf(project)[index] as ReturnType<typeof sizesOf>[number];
+  return writtenProject({
     ...project,
     piece: { ...project.piece, shape, hemRows },
-    sizes: START_SIZES,
-    bands: project.bands.map(({ chosenInSizes: _, ...band }) => ({
+    bands: project.bands.map((band) => ({
       ...band,
       groups: band.groups.map((group) => {
         const { acrossInSizes: _, ...rest } = group;
-        return { ...rest, across: acrossIn(group, name) };
+        return { ...rest, across: acrossIn(group, id) };
       }),
     })),
-  };
+  });
 }
 
 describe('each size', () => {
@@ -47,14 +41,13 @@ describe('each size', () => {
     let planned = 0;
     fc.assert(
       fc.property(inSeveralSizes, (any) => {
-        const project: Project = {
-          ...any,
-          bands: any.bands.map(({ chosenInSizes: _, ...band }) => ({ ...band, choice: 0, rule: { kind: 'seam' } })),
-        };
-        sizesOf(project).forEach((_, index) => {
-          const inSize = outcome(() => makePlan(pieceIn(projectInSize(project, index))));
-          expect(inSize).toEqual(outcome(() => makePlan(pieceIn(alone(project, index)))));
-          if (inSize.ok) planned++;
+        const ruled = any.bands.map((band): Band => ({ ...band, choice: 0, rule: { kind: 'seam' } }));
+        const chosenInNone = { ...any, whole: withNothingChosen(any.whole) };
+        const project = settled({ ...chosenInNone, bands: ruled });
+        project.sizes.forEach((_, index) => {
+          const there = outcome(() => makePlan(pieceIn(inSize(project, index))));
+          expect(there).toEqual(outcome(() => makePlan(pieceIn(alone(project, index)))));
+          if (there.ok) planned++;
         });
       }),
       RUNS,
@@ -62,17 +55,27 @@ describe('each size', () => {
     expect(planned).toBeGreaterThan(150);
   });
 
-  it('is what it was when one has been to another and back', () => {
+  it('is looked at without a change of the project, in any order', () => {
     fc.assert(
       fc.property(inSeveralSizes, fc.array(fc.nat(3), { maxLength: 4 }), (project, way) => {
-        const go = (from: Project, index: number): Project => applyChange(from, goToSize(from, index));
-        const count = sizesOf(project).length;
-        const away = way.reduce((at, index) => go(at, index % count), project);
-        const back = go(away, currentSize(project));
-        expect(back).toEqual(project);
+        const away = way.reduce((at, index) => inSize(at, index % at.sizes.length), project);
+        expect(away.whole).toBe(project.whole);
+        expect(inSize(away, currentSize(project))).toBe(project);
         expect(sizesOf(away)).toEqual(sizesOf(project));
       }),
       RUNS,
     );
   });
 });
+
+/** Every band as its rule finds it first. */
+function withNothingChosen({ pieces, ...project }: Project): Project {
+  const placed = { all: { by: 'rule', choice: 0 }, but: [] } as const;
+  return {
+    ...project,
+    pieces: pieces.map((piece) => ({
+      ...piece,
+      patterns: piece.patterns.map((pattern) => (pattern.kind === 'band' ? { ...pattern, placed } : pattern)),
+    })),
+  };
+}

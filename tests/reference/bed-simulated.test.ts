@@ -6,7 +6,7 @@ import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Band, Fill } from '@shared/pattern/index.ts';
-import { pieceIn, projectInSize, sampleProject, sizesOf, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, inSize, sampleProject, sizesOf, type ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from '../property/edge-needles.ts';
 import { anyFilledProject, anyProject } from '../property/projects.ts';
 import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
@@ -20,7 +20,7 @@ import { knit, MAIN, readCsv, type Picture } from './bed-simulated.ts';
  * has lost more than a quarter of its figure. Where end-needle selection is on
  * the edge needles knit contrast.
  */
-function placedDesign(project: Project, plan: Plan): Picture {
+function placedDesign(project: ProjectAt, plan: Plan): Picture {
   const isMirrored = project.piece.finishedFace === 'knit';
   const rows = plan.outline.rows;
   const first = Math.min(...plan.outline.first);
@@ -92,7 +92,7 @@ function placedDesign(project: Project, plan: Plan): Picture {
  * tier moved by the step. Copies that have figure outside the fill (beside the
  * piece, in the border, above the last row) are cut.
  */
-function knitFill(project: Project, plan: Plan, fill: Fill, index: number, picture: (string | null)[][]): void {
+function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, picture: (string | null)[][]): void {
   const motif = project.motifs.find(({ id }) => id === fill.motif) as Motif;
   const isKnitFace = project.piece.finishedFace === 'knit';
   const width = widthOfCopy(motif, fill);
@@ -166,7 +166,7 @@ const asText = (picture: Picture): string[] =>
     .reverse();
 
 /** The plan of a project that can be knitted; what cannot must have been refused by name. */
-function planned(project: Project): Plan {
+function planned(project: ProjectAt): Plan {
   const made = outcome(() => makePlan(pieceIn(project)));
   if (!made.ok) expect(made.problem.code).not.toBe('unexpected');
   fc.pre(made.ok);
@@ -174,7 +174,7 @@ function planned(project: Project): Plan {
 }
 
 /** Knits the row list, and finds the picture and the wraps that were planned. Returns how many wraps there were. */
-function knitAsPlaced(project: Project, plan: Plan): number {
+function knitAsPlaced(project: ProjectAt, plan: Plan): number {
   const { picture, wraps } = knit(rowListCsv(plan, pieceIn(project)), project.piece.finishedFace);
   expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
   expect(wraps).toEqual(plan.rows.map((row) => row.wraps.map(({ needle }) => label(needle))));
@@ -183,7 +183,7 @@ function knitAsPlaced(project: Project, plan: Plan): number {
 
 describe('a knitter with the row list', () => {
   it('knits the sample sleeve as it was placed', () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     const plan = makePlan(pieceIn(project));
     const { picture, wraps } = knit(rowListCsv(plan, pieceIn(project)), project.piece.finishedFace);
     expect(asText(picture)).toEqual(asText(placedDesign(project, plan)));
@@ -233,15 +233,15 @@ describe('a knitter with the row list', () => {
         const several = sizesOf(project).length;
         fc.pre(several > 1);
         for (let index = 0; index < several; index++) {
-          const inSize = projectInSize(project, index);
-          const made = outcome(() => makePlan(pieceIn(inSize)));
+          const there = inSize(project, index);
+          const made = outcome(() => makePlan(pieceIn(there)));
           if (!made.ok) {
             expect(made.problem.code).not.toBe('unexpected');
             continue;
           }
-          const { picture } = knit(rowListCsv(made.value, pieceIn(inSize)), inSize.piece.finishedFace);
-          expect(asText(picture)).toEqual(asText(placedDesign(inSize, made.value)));
-          expect(picture).toHaveLength(inSize.piece.shape.rows);
+          const { picture } = knit(rowListCsv(made.value, pieceIn(there)), there.piece.finishedFace);
+          expect(asText(picture)).toEqual(asText(placedDesign(there, made.value)));
+          expect(picture).toHaveLength(there.piece.shape.rows);
           knitted++;
         }
       }),
@@ -253,7 +253,7 @@ describe('a knitter with the row list', () => {
   it('wraps the needle beside every isolated figure that has one, once a row for one ball', () => {
     fc.assert(
       fc.property(anyProject, (any) => {
-        const project: Project = {
+        const project: ProjectAt = {
           ...any,
           machine: { ...any.machine, endNeedles: 'switch' },
           bands: any.bands.map((band) => ({

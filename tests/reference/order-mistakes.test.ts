@@ -5,7 +5,7 @@
  * without harm (`knitter/harmless.ts` says why of each).
  */
 import { describe, expect, it } from 'vitest';
-import { projectInSize, sampleProject, sizesOf, type Project } from '@shared/project/index.ts';
+import { inSize, sampleProject, sizesOf, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { orderedWith } from '../knit/knit-plan.ts';
 import { projectsOf } from '../knit/tried.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../unit/fabric/pieces.ts';
@@ -20,11 +20,11 @@ const EACH = 3;
 const everSeen = new Set<string>();
 
 /** The first that have an order, each in its largest size. */
-function randomProjects(): { readonly of: string; readonly project: Project }[] {
+function randomProjects(): { readonly of: string; readonly project: ProjectAt }[] {
   return projectsOf(4 * PARTS * EACH, 7)
     .map((project, number) => ({
       of: `project ${number}`,
-      project: projectInSize(project, sizesOf(project).length - 1),
+      project: inSize(project, sizesOf(project).length - 1),
     }))
     .filter(({ project }) => orderedWith(project) !== null)
     .slice(0, PARTS * EACH);
@@ -52,7 +52,7 @@ function someOf(all: readonly Mutation[]): Mutation[] {
 }
 
 /** Null for a project without an order. */
-function tried(of: string, project: Project): Tried[] | null {
+function tried(of: string, project: ProjectAt): Tried[] | null {
   const ordered = orderedWith(project);
   if (!ordered) return null;
   const order = bare(ordered.order);
@@ -72,8 +72,8 @@ const unseen = (all: readonly Tried[]): string[] =>
 describe('a mistake in an order that the program gives', () => {
   // The worked checks of placing, common practice, no source.
   const worked = { motif: BLANK_FIRST_12_BY_31, copies: [3, 3], stitches: 120, rows: 160 };
-  it.each<[string, Project]>([
-    ['the sample', sampleProject()],
+  it.each<[string, ProjectAt]>([
+    ['the sample', projectAt(sampleProject())],
     ['two groups of three copies', projectWith({ ...worked, rows: 60 })],
     ['a hem with a motif on its outside', projectWith({ ...worked, piece: { hemRows: 100 } })],
   ])('is seen in that of %s, unless it is harmless', (of, project) => {

@@ -2,7 +2,7 @@
 import { expect } from 'vitest';
 import { placementSheet, rowListCsv, sheetFacts } from '@shared/output/index.ts';
 import { planFor, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { planJson, type PlanJson, type RowJson } from '../../src-main/cli/json/plan.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
@@ -20,7 +20,7 @@ type Order = NonNullable<PlanJson['runningOrder']>;
 type Act = Extract<Order[number], { kind: 'stop' }>['acts'][number];
 
 export interface Planned {
-  readonly project: Project;
+  readonly project: ProjectAt;
   readonly plan: Plan;
   readonly json: PlanJson;
   /** The order that the plan has; it is compared with, never read. */
@@ -33,7 +33,7 @@ export interface Printed extends Planned {
 }
 
 /** Null where the project cannot be planned, or knitted as told. */
-export function planned(project: Project): Planned | null {
+export function planned(project: ProjectAt): Planned | null {
   const made = planFor(pieceIn(project));
   if (!made.ok) return null;
   const json = planJson(project, made.value);

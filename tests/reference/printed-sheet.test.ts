@@ -4,7 +4,7 @@
  * says is what `plan --json` says.
  */
 import { describe, expect, it } from 'vitest';
-import { sampleProject, type Project } from '@shared/project/index.ts';
+import { sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { wrongWith } from '../knit/knit-plan.ts';
 import { projectsOf } from '../knit/tried.ts';
 import {
@@ -42,7 +42,7 @@ const sheets = new Map<string, Promise<Printed>>();
 function sheetOf(name: string): Promise<Printed> {
   const known = sheets.get(name);
   if (known) return known;
-  const plan = planned((WORKED[name] as () => Project)());
+  const plan = planned((WORKED[name] as () => ProjectAt)());
   if (!plan) throw new Error(`${name} cannot be knitted`);
   const sheet = printed(plan);
   sheets.set(name, sheet);
@@ -95,7 +95,7 @@ describe('what is read', () => {
   });
 
   it('is nothing where a piece leaves the bed: the first page says why, and there are no steps', async () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const bed = { ...sample.piece.bed, needles: 60 };
     expect(planned({ ...sample, piece: { ...sample.piece, bed } })).toBeNull();
   });

@@ -1,6 +1,6 @@
 /** The running order, followed to the letter by a knitter who knows nothing else, comes to the designed fabric. */
 import { describe, expect, it } from 'vitest';
-import { sampleProject } from '@shared/project/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { knitPlan } from '../knit/knit-plan.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../unit/fabric/pieces.ts';
 import { knitMany, refusedShare, triedText } from '../knit/tried.ts';
@@ -9,7 +9,7 @@ const EYELETS = { turning: 'eyelets', gauge: null } as const;
 
 describe('a running order followed by the simulated knitter', () => {
   it('comes to the sample', () => {
-    expect(knitPlan(sampleProject())).toMatchObject({ outcome: 'as-designed' });
+    expect(knitPlan(projectAt(sampleProject()))).toMatchObject({ outcome: 'as-designed' });
   });
 
   // The worked checks of placing, common practice, no source: 120 stitches with two groups of three copies, and a hem of

@@ -6,16 +6,16 @@ import { gridFromText } from '@shared/grid/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
-import { pieceIn, START_PIECE, startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, START_PIECE, startFill, type ProjectAt } from '@shared/project/index.ts';
 import { projectOf, seenOf } from './seam-tube.ts';
 
 describe('by hand', () => {
-  const rectangle = (stitches: number, seam = 0): Project['piece'] => ({
+  const rectangle = (stitches: number, seam = 0): ProjectAt['piece'] => ({
     ...START_PIECE,
     shape: { kind: 'rectangle', stitches, rows: 3 },
     seamAllowance: { left: seam, right: seam },
   });
-  const matching = (rows: readonly string[], piece: Project['piece'], fill: Partial<Fill> = {}) => {
+  const matching = (rows: readonly string[], piece: ProjectAt['piece'], fill: Partial<Fill> = {}) => {
     const project = projectOf(gridFromText(rows, '.X'), piece, {
       ...startFill('m', 1),
       endNeedles: false,

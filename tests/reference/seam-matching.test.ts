@@ -8,8 +8,9 @@ import type { Shape } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
-import { applyChange, pieceIn, START_PIECE, startFill, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, pieceIn, START_PIECE, startFill, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byEye, isMet, projectOf, seenOf } from './seam-tube.ts';
+import { settled } from '../written-projects.ts';
 
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 
@@ -76,7 +77,7 @@ const anyFill = fc
   })
   .map((fill): Fill => ({ ...startFill('m', 1), endNeedles: false, ...fill }));
 
-const anyFilled: fc.Arbitrary<Project> = fc
+const anyFilled: fc.Arbitrary<ProjectAt> = fc
   .tuple(anyRepeat, anyPiece, anyFill)
   .map(([grid, piece, fill]) => projectOf(grid, piece, fill));
 
@@ -132,7 +133,7 @@ describe('the fabric rolled into a tube', () => {
           return;
         }
         const width = project.motifs[0]?.grid.width as number;
-        const metBy = (changed: Project): boolean => {
+        const metBy = (changed: ProjectAt): boolean => {
           const made = outcome(() => makePlan(pieceIn(changed)));
           return made.ok && isMet(byEye(changed, made.value));
         };
@@ -159,17 +160,17 @@ describe('the fabric rolled into a tube', () => {
 });
 
 /** The project with what is intended done. */
-function taken(project: Project, intent: Intent): Project {
-  return applyChange(project, changeFor(project, intent) as Change);
+function taken(project: ProjectAt, intent: Intent): ProjectAt {
+  return afterChange(project, changeFor(project, intent) as Change);
 }
 
 /** The pattern of every fill `by` needles to the right. */
-function shiftedBy(project: Project, by: number): Project {
+function shiftedBy(project: ProjectAt, by: number): ProjectAt {
   return { ...project, fills: project.fills.map((fill) => ({ ...fill, shift: fill.shift + by })) };
 }
 
 /** Every row of the shape `by` stitches wider. */
-function widerBy(project: Project, by: number): Project {
+function widerBy(project: ProjectAt, by: number): ProjectAt {
   const { shape } = project.piece;
   const wider = Object.fromEntries(
     Object.entries(shape).map(([key, value]) => [
@@ -177,5 +178,5 @@ function widerBy(project: Project, by: number): Project {
       key.startsWith('stitches') ? (value as number) + by : (value as unknown),
     ]),
   ) as unknown as Shape;
-  return { ...project, piece: { ...project.piece, shape: wider } };
+  return settled(project, { piece: { ...project.piece, shape: wider } });
 }

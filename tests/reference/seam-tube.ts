@@ -7,7 +7,8 @@ import { OUTSIDE, type SeamMeeting } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import { START_MACHINE, START_SIZES, START_YARNS, type Project } from '@shared/project/index.ts';
+import { START_MACHINE, START_YARNS, type ProjectAt } from '@shared/project/index.ts';
+import { writtenProject } from '../written-projects.ts';
 
 /** The stitches that are seen of a row, left to right on the needles: those that the seam leaves. */
 export function seenOf({ fabric }: Plan, row: number, allowance: { left: number; right: number }): number[] {
@@ -79,22 +80,21 @@ function meetingByEye(seen: readonly number[], beside: readonly (readonly number
 }
 
 /** A piece with one motif and one fill of it. */
-export function projectOf(grid: Grid, piece: Project['piece'], fill: Fill): Project {
-  return {
+export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: Fill): ProjectAt {
+  return writtenProject({
     name: 'tube',
     notes: '',
     machine: START_MACHINE,
     yarns: START_YARNS,
     motifs: [{ id: 'm', name: 'm', grid, ground: 0, shows: 'needles', isLettering: false, underlay: null }],
     piece,
-    sizes: START_SIZES,
     bands: [],
     fills: [fill],
-  };
+  });
 }
 
 /** Rows of a fill and what the tube shows of each, from its first row up. */
-export function byEye(project: Project, plan: Plan): SeamMeeting[] {
+export function byEye(project: ProjectAt, plan: Plan): SeamMeeting[] {
   const [fill] = project.fills as [Fill];
   const { left, right } = project.piece.seamAllowance;
   const width = project.motifs[0]?.grid.width as number;

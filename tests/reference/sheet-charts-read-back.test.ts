@@ -5,7 +5,7 @@ import { contrastRatio } from '@shared/colour/index.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
 import { fillAt, type DrawnPath, type PointMm } from '../pdf-graphics.ts';
@@ -45,13 +45,13 @@ const generated = new Map(GENERATED.map((project, index) => [`generated ${index 
 const NAMES = ['sample', 'hem', 'crowded', 'tiny', 'sixteen', 'three', 'filled', 'large'];
 
 interface Printed {
-  readonly project: Project;
+  readonly project: ProjectAt;
   readonly plan: Plan;
   readonly sheet: SheetRead;
 }
 
 async function print(name: string, paper: 'a4' | 'letter'): Promise<Printed> {
-  const project = generated.get(name) ?? (PROJECTS[name] as () => Project)();
+  const project = generated.get(name) ?? (PROJECTS[name] as () => ProjectAt)();
   const plan = makePlan(pieceIn(project));
   const sheet = placementSheet(sheetFacts(project), plan, { paper, date: TEST_DAY });
   return { project, plan, sheet: await readSheet(await sheetToPdf(sheet)) };

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { chartSvg, placementSheet, sheetFacts, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, projectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../day.ts';
 import { textsOf } from '../unit/output/items-of.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
@@ -73,7 +73,7 @@ describe('a page of the sheet as SVG', () => {
   );
 
   it('escapes names that look like markup', () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const name = `<&"'> ]]> <script>`;
     const project = { ...sample, name, yarns: sample.yarns.map((yarn) => ({ ...yarn, name })) };
     for (const page of placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
@@ -89,10 +89,10 @@ describe('a page of the sheet as SVG', () => {
 });
 
 describe('a chart as SVG', () => {
-  const lighthouse = sampleProject().motifs[0] as Motif;
+  const lighthouse = projectAt(sampleProject()).motifs[0] as Motif;
 
   it('has its numbers as text, row 1 at the bottom', () => {
-    const svg = chartSvg(lighthouse, sampleProject().yarns, OPTIONS);
+    const svg = chartSvg(lighthouse, projectAt(sampleProject()).yarns, OPTIONS);
     parse(svg);
     expect(textsIn(svg)).toEqual(
       [...Array.from({ length: 18 }, (_, i) => i + 1), ...Array.from({ length: 14 }, (_, i) => i + 1)].map(String),
@@ -105,14 +105,14 @@ describe('a chart as SVG', () => {
   it('is XML whatever the motif is called', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', minLength: 1, maxLength: 40 }), (name) => {
-        expect(() => parse(chartSvg({ ...lighthouse, name }, sampleProject().yarns, OPTIONS))).not.toThrow();
+        expect(() => parse(chartSvg({ ...lighthouse, name }, projectAt(sampleProject()).yarns, OPTIONS))).not.toThrow();
       }),
       { numRuns: 60 },
     );
   });
 
   it('draws a cell in whole pixels', () => {
-    const svg = chartSvg(lighthouse, sampleProject().yarns, { ...OPTIONS, numbers: false });
+    const svg = chartSvg(lighthouse, projectAt(sampleProject()).yarns, { ...OPTIONS, numbers: false });
     const cells = [...svg.matchAll(/<path d="([^"]+)"[^>]*shape-rendering="crispEdges"/g)].map(([, data = '']) => data);
     expect(cells).toHaveLength(1);
     expect(cells[0]).toMatch(/^[Mhvz\d -]+$/);

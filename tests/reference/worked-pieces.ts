@@ -1,6 +1,6 @@
 /** Pieces that are worked by hand in other tests: one of each kind of trouble. Common practice, no source. */
 import type { Position } from '@shared/piece/index.ts';
-import { sampleProject, startBand, startFill, startGroup, type Project } from '@shared/project/index.ts';
+import { projectAt, sampleProject, startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../unit/fabric/pieces.ts';
 
 const fromRow = (row: number): Position => ({ kind: 'from-row', row });
@@ -8,14 +8,14 @@ const fromRow = (row: number): Position => ({ kind: 'from-row', row });
 const groups = { motif: BLANK_FIRST_12_BY_31, copies: [3, 3], stitches: 120, rows: 160 } as const;
 
 /** 14 increases at each edge, beginning above a folded hem of 20 rows. */
-function sleeve(): Project {
+function sleeve(): ProjectAt {
   const plain = projectWith({ motif: ['X.X'], copies: [2], stitches: 62, rows: 150, band: { position: fromRow(100) } });
   const shape = { kind: 'tapered', stitches: 62, stitchesAtTop: 90, rows: 150, straightRows: 10 } as const;
   return { ...plain, piece: { ...plain.piece, hemRows: 20, shape } };
 }
 
 /** An all-over with end needles on, narrower and wider again. */
-function body(): Project {
+function body(): ProjectAt {
   const plain = projectWith({ motif: ['X...', '.X..'], copies: [1], stitches: 16, rows: 20 });
   const steps = [
     { row: 7, left: 1, right: 1 },
@@ -26,7 +26,7 @@ function body(): Project {
 }
 
 /** Two patterns with so many plain rows between them. */
-function apart(plainRows: number): Project {
+function apart(plainRows: number): ProjectAt {
   const project = projectWith({ motif: ['.X.', 'XXX'], copies: [1], stitches: 11, rows: 20 });
   const band = startBand('motif', [1]);
   const bands = [
@@ -37,15 +37,15 @@ function apart(plainRows: number): Project {
 }
 
 /** Five stitches cast off at both edges. */
-function armhole(): Project {
+function armhole(): ProjectAt {
   const project = projectWith({ motif: ['X'], copies: [1], stitches: 40, rows: 60 });
   const shape = { kind: 'steps', stitches: 40, rows: 60, steps: [{ row: 41, left: -5, right: -5 }] } as const;
   const bands = [{ ...startBand('motif', [1]), groups: [startGroup('motif', 1)], position: fromRow(10) }];
   return { ...project, bands, piece: { ...project.piece, shape } };
 }
 
-export const WORKED: Readonly<Record<string, () => Project>> = {
-  'the sample': sampleProject,
+export const WORKED: Readonly<Record<string, () => ProjectAt>> = {
+  'the sample': () => projectAt(sampleProject()),
   'two groups of three copies': () => projectWith(groups),
   'a hem with a motif on its outside': () => projectWith({ ...groups, piece: { hemRows: 100 } }),
   'a hem over eyelets, from the left': () =>

@@ -255,17 +255,17 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 3',
-    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 4',
+    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 5',
     why: 'the file has a new version',
   },
   {
     old: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 3',
-    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 4',
+    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 5',
     why: 'the file has a new version',
   },
   {
     old: 'unit/project/file.test.ts › a project file › of version 1 with a wrong field is refused as one of version 3 is',
-    now: 'unit/project/file.test.ts › a project file › of version 1 with a wrong field is refused as one of version 4 is',
+    now: 'unit/project/file.test.ts › a project file › of version 1 with a wrong field is refused as one of today is',
     why: 'the file has a new version',
   },
   {
@@ -480,5 +480,60 @@ export const MOVED: readonly Moved[] = [
     old: 'unit/knitting/words.test.ts › the plan in words › is what the knitter must set: piece, first needles, set-up row, yarn',
     now: 'unit/words/plan.test.ts › the plan in words › is what is planned: piece, sections, groups and their first needles',
     why: 'what the knitter does is told by the running order',
+  },
+  {
+    old: 'e2e/piece-sizes.spec.ts › compares a sleeve in two sizes by keyboard, takes one in hand and comes back by undo',
+    now: 'e2e/piece-sizes.spec.ts › compares a sleeve in two sizes by keyboard, and undo shows the size that it changes',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'property/sizes.test.ts › each size › is what it was when one has been to another and back',
+    now: 'property/sizes.test.ts › each size › is looked at without a change of the project, in any order',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'go-to-size' is undone by its inverse and touches no other state",
+    now: 'unit/renderer-session/looking.test.ts › looking at pieces and sizes, in any order › leaves the project the same object, saved, and nothing to undo',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › gone to are a change that is undone by its inverse',
+    now: 'unit/renderer-session/looking.test.ts › looking at pieces and sizes, in any order › leaves the project the same object, saved, and nothing to undo',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › come like the one at hand, next to it, and are taken in hand',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › come like the one that is looked at, next to it',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › go one by one, and the next larger one comes to hand',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › go one by one, but for the last',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › stand smallest first, whichever is at hand',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › stand smallest first, whichever is looked at',
+    why: 'which size is looked at is no part of the project: going there is no change',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (21 sizes on both sides) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (21 sizes) is refused and the field named',
+    why: 'sizes stand in one list',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (a size of no rows) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › of version 4 (a size of no rows) is refused as one of today is, and the field named where it would stand',
+    why: 'sizes stand in one list',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (a group without copies in a size) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (copies in a size that is not there) is refused and the field named',
+    why: 'copies name the sizes by their ids',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (needles found by hand before they were kept) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (needles by hand as the rule) is refused and the field named',
+    why: 'the rule is that of all sizes, and never by hand',
   },
 ];

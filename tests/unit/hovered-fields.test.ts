@@ -10,19 +10,26 @@ import ts from 'typescript';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { root } from '../runner/programs.ts';
 
-const MODELS = ['bed', 'motif', 'pattern', 'piece', 'project'].map((folder) =>
-  join(root, 'src-shared', folder, 'model.ts'),
-);
+const MODELS = [
+  'bed/model.ts',
+  'motif/model.ts',
+  'pattern/model.ts',
+  'piece/model.ts',
+  'piece/size-model.ts',
+  'project/model.ts',
+].map((path) => join(root, 'src-shared', path));
 
 /** Each is hovered over where its last name stands. */
 const HOVERED = {
-  'project.piece.hemRows': 'Rows of the folded hem, 0 if there is none.',
-  'project.piece.hem.turning':
+  'project.pieces[0]!.perSize[0]!.hemRows': 'Rows of the folded hem, 0 if there is none.',
+  'project.pieces[0]!.hem.turning':
     'What is made of the row along which it folds: nothing, a row knitted looser, or a row of eyelets.',
-  'project.bands[0]!.choice': 'Which of the ranked choices is taken, 0 being the best.',
-  'project.bands[0]!.groups[0]!.hasOwnBall':
+  'project.pieces[0]!.knit': 'So many of it are knitted.',
+  'looked.piece.hemRows': 'Rows of the folded hem, 0 if there is none.',
+  'looked.bands[0]!.choice': 'Which of the ranked choices is taken, 0 being the best.',
+  'looked.bands[0]!.groups[0]!.hasOwnBall':
     'Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it.',
-  'project.fills[0]!.border': 'Stitches kept plain along the edges of every row, counted from the edge of the piece.',
+  'looked.fills[0]!.border': 'Stitches kept plain along the edges of every row, counted from the edge of the piece.',
   'project.motifs[0]!.grid': 'The drawing in cells; what a file has as `rows`.',
   'project.yarns[0]!.tex': 'Grams in 1000 m (ISO 1144), or null if not known.',
   'knit.hemRows': 'Rows of the folded hem, 0 if there is none.',
@@ -30,8 +37,9 @@ const HOVERED = {
 };
 
 const SOURCE = join(root, 'src-shared', 'hovered.ts');
-const TEXT = `import type { KnitPiece, Project } from './project/index.ts';
+const TEXT = `import type { KnitPiece, Project, ProjectAt } from './project/index.ts';
 declare const project: Project;
+declare const looked: ProjectAt;
 declare const knit: KnitPiece;
 ${Object.keys(HOVERED).join(';\n')};
 `;

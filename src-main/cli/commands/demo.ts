@@ -1,6 +1,6 @@
 /** `demo`: the main job without a screen, from the sample project. */
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
 import { dateOf } from '../date-option.ts';
@@ -15,7 +15,7 @@ export const demoCommand: Command = {
   required: [],
   async run(args) {
     const into = value(args, 'to', folder) ?? 'demo-output';
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     const plan = makePlan(pieceIn(project));
     const onPaper = value(args, 'paper', paper) ?? 'a4';
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';

@@ -6,20 +6,20 @@ import { readProject } from '../motif-argument.ts';
 import { dateOf } from '../date-option.ts';
 import { filesText, writeFiles } from '../output.ts';
 import { placed } from '../placed.ts';
-import { inGivenSize } from '../size-option.ts';
+import { atGivenPlace } from '../place-option.ts';
 import { folder, needed, paper, unit, value } from '../values.ts';
 
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'unit', 'date', 'size', 'replace'],
+  options: ['to', 'paper', 'unit', 'date', 'piece', 'size', 'replace'],
   required: ['to'],
   async run(args) {
     const [path] = args.names as [string];
     const into = needed(args, 'to', folder);
     const onPaper = value(args, 'paper', paper) ?? 'a4';
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
-    const project = inGivenSize(await readProject(path), args);
+    const project = atGivenPlace(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(pieceIn(project)));
     const replaces = args.switches.has('replace');

@@ -5,18 +5,18 @@ import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
 import { readProject } from '../motif-argument.ts';
 import { placed } from '../placed.ts';
-import { inGivenSize } from '../size-option.ts';
+import { atGivenPlace } from '../place-option.ts';
 import { unit, value } from '../values.ts';
 import { followText } from '../text/follow.ts';
 
 export const followCommand: Command = {
   name: 'follow',
   argument: 'PROJECT',
-  options: ['size', 'unit'],
+  options: ['piece', 'size', 'unit'],
   required: [],
   async run(args) {
     const [path] = args.names as [string];
-    const project = inGivenSize(await readProject(path), args);
+    const project = atGivenPlace(await readProject(path), args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = placed(path, () => makePlan(pieceIn(project)));
     const { runningOrder, findings } = planJson(project, plan);

@@ -9,7 +9,7 @@ import { findingJson } from '../json/finding.ts';
 import { placementJson } from '../json/placement.ts';
 import { readMotif } from '../motif-argument.ts';
 import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
-import { namedInGivenSize } from '../size-option.ts';
+import { namedAtGivenPlace } from '../place-option.ts';
 import { placementText } from '../text/placement.ts';
 
 export const placeCommand: Command = {
@@ -26,14 +26,16 @@ export const placeCommand: Command = {
     'whole',
     'bed',
     'ground',
+    'piece',
     'size',
   ],
   required: ['stitches', 'copies'],
   async run(args) {
     const [path] = args.names as [string];
-    const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
-    // A size is one of a whole piece, which then need not be described.
-    const project = args.values.has('size') ? projectWithOptions(named, args) : projectOfMotif(named, args);
+    const named = namedAtGivenPlace(await readMotif(path, args.values.get('ground')), args);
+    // A piece is there whole, in each of its sizes: it need not be described.
+    const isThere = args.values.has('piece') || args.values.has('size');
+    const project = isThere ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));
     const choices = plan.bands.flatMap((band) => band.choices);
     const found = findingsOf(pieceIn(project), plan)

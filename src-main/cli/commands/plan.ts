@@ -6,7 +6,7 @@ import type { Command } from '../command.ts';
 import { planJson } from '../json/plan.ts';
 import { readMotif } from '../motif-argument.ts';
 import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
-import { namedInGivenSize } from '../size-option.ts';
+import { namedAtGivenPlace } from '../place-option.ts';
 import { planText } from '../text/plan.ts';
 import { unit, value } from '../values.ts';
 import { placeCommand } from './place.ts';
@@ -33,7 +33,7 @@ export const planCommand: Command = {
   required: [],
   async run(args) {
     const [path] = args.names as [string];
-    const named = namedInGivenSize(await readMotif(path, args.values.get('ground')), args);
+    const named = namedAtGivenPlace(await readMotif(path, args.values.get('ground')), args);
     const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));

@@ -1,6 +1,6 @@
 /** The JSON of what will go wrong or must be known. */
 import { BLOCKING_CODES, type Finding } from '@shared/check/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 
 export interface FindingJson {
@@ -11,7 +11,7 @@ export interface FindingJson {
   readonly blocks: boolean;
 }
 
-export function findingJson(finding: Finding, project: Project): FindingJson {
+export function findingJson(finding: Finding, project: Workpiece): FindingJson {
   return {
     code: finding.code,
     rows: [finding.rows[0], finding.rows[1]],

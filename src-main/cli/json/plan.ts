@@ -3,7 +3,7 @@ import { label, type Side, type Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import { ballsToWind, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
-import { hasSeveralSizes, pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
+import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
 import { fillJson, type FillJson } from './fill.ts';
@@ -101,14 +101,14 @@ export interface RowJson {
   readonly cuts: readonly { readonly yarn: Role; readonly toRow: number }[];
 }
 
-export function planJson(project: Project, plan: Plan): PlanJson {
+export function planJson(project: Workpiece, plan: Plan): PlanJson {
   const { outline, sections, gauges, groups, bands, rows } = plan;
   const { piece } = project;
   const knit = pieceIn(project);
   const running = runningOrderOf(knit, plan);
   const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
-    size: hasSeveralSizes(project) ? project.sizes.name : null,
+    size: sizeName(project),
     piece: {
       stitches: stitchesAt(outline, 1),
       rows: outline.rows,

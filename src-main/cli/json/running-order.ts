@@ -1,6 +1,6 @@
 /** The JSON of the running order. Needles are labels, runs go from left to right, yarns and motifs are named. */
 import { label, type Run, type Side, type Slot } from '@shared/bed/index.ts';
-import { motifOf, type Project } from '@shared/project/index.ts';
+import { motifOf, type Workpiece } from '@shared/project/index.ts';
 import type {
   Act,
   Feeder,
@@ -106,22 +106,22 @@ export type ActJson =
       readonly mm: number | null;
     };
 
-export function runningOrderJson(order: RunningOrder, project: Project): (StopJson | StretchJson)[] {
+export function runningOrderJson(order: RunningOrder, project: Workpiece): (StopJson | StretchJson)[] {
   return order.map((item) => (item.kind === 'stop' ? stopJson(item, project) : stretchJson(item, project)));
 }
 
-function stopJson(stop: Stop, project: Project): StopJson {
+function stopJson(stop: Stop, project: Workpiece): StopJson {
   const { kind, id, counter, row, carriageAt, acts } = stop;
   const said = acts.map((act) => actJson(act, project));
   return { kind, id, counter, row, carriageAt, ...holdingJson(stop, project), acts: said };
 }
 
-function stretchJson(stretch: Stretch, project: Project): StretchJson {
+function stretchJson(stretch: Stretch, project: Workpiece): StretchJson {
   const { kind, first, last, carriageAt } = stretch;
   return { kind, first, last, carriageAt, ...holdingJson(stretch, project) };
 }
 
-function holdingJson({ needles, carriage, isSelecting, feeders }: Holding, project: Project): HoldingJson {
+function holdingJson({ needles, carriage, isSelecting, feeders }: Holding, project: Workpiece): HoldingJson {
   const held = (feeder: Feeder): string | null => {
     const yarn = feeders[feeder];
     return yarn === null ? null : nameOf(yarn, project);
@@ -130,7 +130,7 @@ function holdingJson({ needles, carriage, isSelecting, feeders }: Holding, proje
 }
 
 /** An act as the JSON has it. */
-export function actJson(act: Act, project: Project): ActJson {
+export function actJson(act: Act, project: Workpiece): ActJson {
   const yarn = (index: YarnIndex): string => nameOf(index, project);
   switch (act.kind) {
     case 'cast-on': {
@@ -215,7 +215,7 @@ function patternName({ bands, fills }: PatternParts): string {
   return [...bands.map((band) => `band-${band + 1}`), ...fills.map((fill) => `fill-${fill + 1}`)].join('+');
 }
 
-function nameOf(yarn: YarnIndex, { yarns }: Project): string {
+function nameOf(yarn: YarnIndex, { yarns }: Workpiece): string {
   return yarns[yarn]?.name ?? '';
 }
 

@@ -9,7 +9,6 @@ export interface SizesJson {
   /** Smallest first. */
   readonly sizes: readonly ({
     readonly name: string;
-    readonly atHand: boolean;
     readonly shape: Shape;
     readonly hemRows: number;
     /** Copies across of each group of each band. */
@@ -33,9 +32,8 @@ interface BandJson {
 
 export function sizesJson(table: readonly SizeColumn[]): SizesJson {
   return {
-    sizes: table.map(({ name, isCurrent, shape, hemRows, groups, placed }) => ({
+    sizes: table.map(({ name, shape, hemRows, groups, placed }) => ({
       name,
-      atHand: isCurrent,
       shape,
       hemRows,
       copies: groups.map((band) => band.map(({ across }) => across)),

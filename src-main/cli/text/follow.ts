@@ -3,7 +3,7 @@ import { BLOCKING_CODES, findingsOf } from '@shared/check/index.ts';
 import { actNames, atHand, toldSteps, type Step, type ToldStep } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, sizeName, type KnitPiece, type Project } from '@shared/project/index.ts';
+import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { capitalised, words } from '@shared/words/index.ts';
 import { onLines } from './on-one-line.ts';
 import { under } from './table.ts';
@@ -11,7 +11,7 @@ import { under } from './table.ts';
 const { runningOrder } = words;
 
 /** What to have at hand, then every stop with what is done there; or why there is no order. `plan` is that of `given`. */
-export function followText(given: Project, planned: Plan, unit: LengthUnit = 'cm'): string {
+export function followText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
   const piece = pieceIn(project);
   const title = `${project.name}, ${words.knitting.piece(piece, sizeName(project))}`;

@@ -7,7 +7,7 @@
  */
 import type { Position } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type Workpiece } from '@shared/project/index.ts';
 
 /** Line ends and tabs, and all other controls. */
 const BREAKS = /[\p{Cc}\p{Zl}\p{Zp}]+/gu;
@@ -25,13 +25,13 @@ export function printed(text: string): string {
 }
 
 /** A project and its plan with names that a line can hold: those given, where all of them can. */
-export function onLines(project: Project, plan: Plan): [Project, Plan] {
+export function onLines(project: Workpiece, plan: Plan): [Workpiece, Plan] {
   const lines = withNamesOnOneLine(project);
   return lines === project ? [project, plan] : [lines, makePlan(pieceIn(lines))];
 }
 
 /** The same project with names and tensions that a line can hold. The same value where all of them can. */
-function withNamesOnOneLine(project: Project): Project {
+function withNamesOnOneLine(project: Workpiece): Workpiece {
   const { piece, bands } = project;
   const { waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow } = piece.tension;
   const tensions = [waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow];

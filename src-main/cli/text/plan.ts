@@ -3,13 +3,13 @@ import { findingsOf } from '@shared/check/index.ts';
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
-import { pieceIn, type KnitPiece, type Project } from '@shared/project/index.ts';
+import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
 
 /** `plan` is that of `given`. */
-export function planText(given: Project, planned: Plan, unit: LengthUnit = 'cm'): string {
+export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
   const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
   const piece = pieceIn(project);
@@ -44,7 +44,7 @@ interface Line {
 }
 
 /** The table, the runs of needles last because they are long; what is done before a row stands above it. */
-function rowLines(project: Project, plan: Plan, unit: LengthUnit): string[] {
+function rowLines(project: Workpiece, plan: Plan, unit: LengthUnit): string[] {
   const { knitting, cli } = words;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const lines = linesOf(pieceIn(project), plan, unit);

@@ -9,7 +9,7 @@ const { sizes } = words;
 export function sizesText(columns: readonly SizeColumn[], { bed }: Pick<Piece, 'bed'>): string {
   const { lines } = sizes;
   const inAll = table(columns, [
-    { title: lines.size, cell: ({ name, isCurrent }) => (isCurrent ? `${name} (${sizes.dialog.current})` : name) },
+    { title: lines.size, cell: ({ name }) => name },
     { title: lines.stitches, cell: sizes.stitches },
     { title: lines.rows, cell: ({ measures }) => `${measures.rows}`, isNumber: true },
     { title: lines.measures('cm'), cell: (size) => sizes.measures(size, 'cm') },

@@ -3,11 +3,12 @@
  * takes seconds, in which the host would answer no other window and keep
  * nobody's work.
  */
+import type { Place } from '@shared/project/index.ts';
 import { inWorker, type Limit, type ThreadEntry } from '../worker/index.ts';
 import type { ExportRequest, MadeFile } from './index.ts';
 
-/** What is to be made, with the project as the text of its file. */
-export type ExportsAsked = Omit<ExportRequest, 'project'> & { readonly project: string };
+/** What is to be made, with the project as the text of its file, and which piece of it in which size. */
+export type ExportsAsked = Omit<ExportRequest, 'project'> & { readonly project: string; readonly at: Place };
 
 const THREAD: ThreadEntry = { source: new URL('./thread.ts', import.meta.url), built: 'export-thread' };
 

@@ -5,7 +5,7 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { hasSeveralSizes, motifOf, pieceIn, type Project } from '@shared/project/index.ts';
+import { motifOf, pieceIn, sizeName, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { safeFileName } from './file-name.ts';
 import { MAKERS, type ChartMaker, type PlanMaker } from './makers.ts';
@@ -16,7 +16,7 @@ export { sheetToPdf } from './pdf.ts';
 export { chartPng, MOST_PIXELS, MOST_SIDE, type ChartPngOptions } from './png.ts';
 
 export interface ExportRequest {
-  readonly project: Project;
+  readonly project: ProjectAt;
   readonly kinds: readonly ExportKind[];
   readonly paper: PaperSize;
   readonly date: Day;
@@ -29,8 +29,8 @@ export interface MadeFile {
   readonly content: Uint8Array;
 }
 
-/** Of a project's name, so that there is room for that of a size. */
-const MOST_BYTES_BESIDE_SIZE = 100;
+/** Of the name of a project and of a piece, so that there is room for those beside it. */
+const MOST_BYTES_BESIDE = 80;
 
 /**
  * Makes the files asked for, one after the other: all of them are there before
@@ -47,27 +47,27 @@ export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
 
 /**
  * `Skerry sleeve - chart.png`; the charts of further motifs are numbered from
- * 2. Where there are several sizes, what belongs to one says which:
- * `Skerry sleeve, size M - rows.csv`.
+ * 2. Where there are several pieces or sizes, what belongs to one says which:
+ * `Skerry, sleeve, size M - rows.csv`.
  */
-export function exportFileName(project: Pick<Project, 'name' | 'sizes'>, kind: ExportKind, number = 1): string {
+export function exportFileName(project: ProjectAt, kind: ExportKind, number = 1): string {
   const { files } = words.sheet;
   const { ending } = MAKERS[kind];
   const named = words.sheet.files[kind];
   if (exportSources[kind] === 'motifs') {
     return `${safeFileName(project.name, files.unnamed)} - ${number === 1 ? named : `${named} ${number}`}.${ending}`;
   }
-  const name = hasSeveralSizes(project)
-    ? words.sizes.named(
-        safeFileName(project.name, files.unnamed, MOST_BYTES_BESIDE_SIZE),
-        safeFileName(project.sizes.name, files.unnamed),
-      )
-    : safeFileName(project.name, files.unnamed);
+  const size = sizeName(project);
+  const most = project.whole.pieces.length > 1 || size !== null ? MOST_BYTES_BESIDE : undefined;
+  const parts = [safeFileName(project.name, files.unnamed, most)];
+  if (project.whole.pieces.length > 1) parts.push(safeFileName(project.piece.name, files.unnamed, most));
+  const ofPiece = words.pieces.named(parts);
+  const name = size === null ? ofPiece : words.sizes.named(ofPiece, safeFileName(size, files.unnamed));
   return `${name} - ${named}.${ending}`;
 }
 
 /** The names of all files that these kinds come to. */
-export function exportFileNames(project: Project, kinds: readonly ExportKind[]): string[] {
+export function exportFileNames(project: ProjectAt, kinds: readonly ExportKind[]): string[] {
   return [...new Set(kinds)].flatMap((kind) => {
     const count = exportSources[kind] === 'motifs' ? chartedMotifs(project).length : 1;
     return Array.from({ length: count }, (_, index) => exportFileName(project, kind, index + 1));
@@ -89,7 +89,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
 }
 
 /** The motifs that are placed, in that order; the first there is where none are. */
-function chartedMotifs(project: Project): Motif[] {
+function chartedMotifs(project: ProjectAt): Motif[] {
   const patterns = [...project.bands.flatMap(({ groups }) => groups), ...project.fills];
   const placed = new Set(patterns.map(({ motif }) => motif));
   return placed.size > 0 ? [...placed].map((id) => motifOf(project, id)) : project.motifs.slice(0, 1);

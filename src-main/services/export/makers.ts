@@ -14,14 +14,14 @@ import {
 } from '@shared/output/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { sheetToPdf } from './pdf.ts';
 import { chartPng, isImageSize } from './png.ts';
 
 /** What is drawn of each placed motif. */
 export interface ChartMaker {
   readonly ending: string;
-  draw(motif: Motif, project: Project, options: { readonly date: Day }): Uint8Array;
+  draw(motif: Motif, project: ProjectAt, options: { readonly date: Day }): Uint8Array;
 }
 
 /** What is made of the plan of the piece. */
@@ -29,7 +29,7 @@ export interface PlanMaker {
   readonly ending: string;
   make(
     plan: Plan,
-    project: Project,
+    project: ProjectAt,
     options: { readonly paper: PaperSize; readonly date: Day; readonly lengthUnit: LengthUnit },
   ): Uint8Array | Promise<Uint8Array>;
 }
@@ -65,7 +65,7 @@ export const MAKERS: {
 };
 
 /** Numbers, lines and repeat box, in cells as large as the image may be. */
-function chartOptions(project: Project, motif: Motif): ChartImageOptions {
+function chartOptions(project: ProjectAt, motif: Motif): ChartImageOptions {
   const decorated = {
     gauge: gaugeOfMotif(pieceIn(project), motif.id),
     numbers: true,

@@ -3,6 +3,8 @@ import { makeGrid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import {
+  allOversOf,
+  bandsOf,
   changeOf,
   insertInto,
   MOST_MOTIFS,
@@ -22,10 +24,9 @@ export interface MotifsStep {
   readonly shown: MotifId;
 }
 
-/** An empty motif behind `like`, of its size. Throws `motifs-too-many`. */
-export function addMotif(project: Project, like: MotifId, name: string): MotifsStep {
+/** An empty motif behind `like`, of its size, under an `id` that none had. Throws `motifs-too-many`. */
+export function addMotif(project: Project, like: MotifId, name: string, id: MotifId): MotifsStep {
   const { ground, shows, grid } = motifOf(project, like);
-  const id = freeId(project);
   const empty = {
     id,
     name,
@@ -38,27 +39,31 @@ export function addMotif(project: Project, like: MotifId, name: string): MotifsS
   return insertBehind(project, 'add-motif', like, empty);
 }
 
-/** A copy behind its original. Throws `motifs-too-many`, or `underlays-too-large`. */
-export function duplicateMotif(project: Project, original: MotifId, name: string): MotifsStep {
-  const copy = { ...motifOf(project, original), id: freeId(project), name: name.slice(0, LONGEST_NAME) };
+/** A copy behind its original, under an `id` that none had. Throws `motifs-too-many`, or `underlays-too-large`. */
+export function duplicateMotif(project: Project, original: MotifId, name: string, id: MotifId): MotifsStep {
+  const copy = { ...motifOf(project, original), id, name: name.slice(0, LONGEST_NAME) };
   assertUnderlaysFit([...project.motifs, copy].map(({ underlay }) => underlay));
   return insertBehind(project, 'duplicate-motif', original, copy);
 }
 
-/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group or a fill of the piece knits it. */
+/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group or a fill of a piece knits it. */
 export function deleteMotif(project: Project, id: MotifId): MotifsStep {
-  const { motifs, bands, fills } = project;
+  const { motifs, pieces } = project;
   const { name } = motifOf(project, id);
   if (motifs.length === 1) throw problemError('motif-last', {});
-  const users = bands.flatMap(({ groups }, at) => (groups.some((group) => group.motif === id) ? [at + 1] : []));
-  const filled = fills.flatMap(({ motif }, at) => (motif === id ? [at + 1] : []));
-  if (users.length + filled.length > 0) {
-    throw problemError('motif-in-use', { motif: name, bands: users, fills: filled });
+  for (const piece of pieces) {
+    const users = bandsOf(piece).flatMap(({ groups }, at) =>
+      groups.some(({ motif }) => motif === id) ? [at + 1] : [],
+    );
+    const filled = allOversOf(piece).flatMap(({ motif }, at) => (motif === id ? [at + 1] : []));
+    if (users.length + filled.length === 0) continue;
+    const of = pieces.length > 1 ? piece.name : null;
+    throw problemError('motif-in-use', { motif: name, piece: of, bands: users, fills: filled });
   }
   const at = motifs.findIndex((motif) => motif.id === id);
   const left = motifs.filter((motif) => motif.id !== id);
   const shown = left[Math.min(at, left.length - 1)]?.id ?? '';
-  return { change: changeOf('delete-motif', removeFrom('motifs', at)), shown };
+  return { change: changeOf('delete-motif', removeFrom('motifs', id)), shown };
 }
 
 /** The motif `step` places on in the list, round and round. */
@@ -76,12 +81,4 @@ function insertBehind(
   if (motifs.length >= MOST_MOTIFS) throw problemError('motifs-too-many', { most: MOST_MOTIFS });
   const at = motifs.findIndex(({ id }) => id === before) + 1;
   return { change: changeOf(name, insertInto('motifs', at, motif)), shown: motif.id };
-}
-
-/** The first `motif-n` that names no motif. */
-function freeId({ motifs }: Project): MotifId {
-  const taken = new Set(motifs.map(({ id }) => id));
-  let number = 1;
-  while (taken.has(`motif-${number}`)) number++;
-  return `motif-${number}`;
 }

@@ -29,6 +29,6 @@ export function turning(isTurned: boolean, width: number): Turning {
 }
 
 /** True if the side of the fabric that is shown is not the one that the motif on the bench was drawn from. */
-export function isSeenTurned({ motif, project }: Session, fabric: FinishedFace | null): boolean {
-  return fabric !== null && fabric !== drawnFrom(motif.shows, project.piece.finishedFace);
+export function isSeenTurned({ motif, current }: Session, fabric: FinishedFace | null): boolean {
+  return fabric !== null && fabric !== drawnFrom(motif.shows, current.piece.finishedFace);
 }

@@ -13,7 +13,7 @@ export function closedAction(session: Session, viewModel: { isClosed: boolean })
     isOn: () => viewModel.isClosed,
     run: () => {
       viewModel.isClosed = !viewModel.isClosed;
-      const { finishedFace } = session.project.piece;
+      const { finishedFace } = session.current.piece;
       session.announce(viewModel.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
     },
   };

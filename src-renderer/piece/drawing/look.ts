@@ -1,6 +1,6 @@
 /** The colours a piece is drawn with, each legible on what lies under it. */
 import { contrastRatio, GRAPHIC_CONTRAST as GRAPHIC, legibleOn, twoTone } from '@shared/colour/index.ts';
-import { mainYarn, type Project } from '@shared/project/index.ts';
+import { mainYarn, type ProjectAt } from '@shared/project/index.ts';
 
 export interface Look {
   readonly paper: string;
@@ -30,7 +30,7 @@ export interface Look {
 const TEXT = 4.5;
 
 /** `token` gives the value of a colour token as it is now. */
-export function lookOf(project: Project, token: (name: string) => string): Look {
+export function lookOf(project: ProjectAt, token: (name: string) => string): Look {
   const yarns = project.yarns.map((yarn) => yarn.colour);
   const main = mainYarn(project);
   const mainColour = yarns[main] ?? '#000000';

@@ -2,13 +2,13 @@
 import type { Shows } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import type { Look } from './look.ts';
 import type { SpaceWords } from './spaces.ts';
 
 export interface PieceScene {
   readonly plan: Plan;
-  readonly project: Project;
+  readonly project: ProjectAt;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
   /** As worn, or as the knitter sees the needles. */

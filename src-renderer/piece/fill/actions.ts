@@ -7,7 +7,8 @@ import { plainText } from '@shared/words/marked.ts';
 import { gestureOfPress, type Action } from '../../commands/action.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
-import { addFill, changeOfFill, newFill, removeFill } from './fills.ts';
+import { newId } from '../../session/new-id.ts';
+import { addFill, changeOfFill, newFill, takeFillAway } from './fills.ts';
 
 /** What the commands need of the bench: the fill in the form. */
 export interface ChosenFill {
@@ -21,38 +22,38 @@ export function chosenFillOf({ fills }: { readonly fills: readonly unknown[] }, 
 
 /** Adds a fill with the motif at hand and takes it into the form. */
 export function fillPiece(session: Session, chosen: ChosenFill): void {
-  session.change(addFill(session.project, newFill(session.motif.id, plannedOf(session.project).plan)));
-  const last = session.project.fills.length - 1;
+  session.change(addFill(session.current, newId(), newFill(session.motif.id, plannedOf(session.current).plan)));
+  const last = session.current.fills.length - 1;
   chosen.fill = last;
-  const placed = plannedOf(session.project).plan.fills[last];
+  const placed = plannedOf(session.current).plan.fills[last];
   if (placed) session.announce(words.fill.added(placed.firstRow, placed.lastRow));
 }
 
 /** Removes the chosen fill. */
 export function unfillPiece(session: Session, chosen: ChosenFill): void {
-  const index = chosenFillOf(session.project, chosen);
+  const index = chosenFillOf(session.current, chosen);
   if (index === null) return;
-  session.change(removeFill(index));
+  session.change(takeFillAway(session.current, index));
   chosen.fill = Math.max(0, index - 1);
   session.announce(words.fill.removed);
 }
 
 export function fillActions(session: Session, chosen: ChosenFill): Action[] {
   const text = words.fill;
-  const hasFill = (): boolean => session.project.fills.length > 0;
+  const hasFill = (): boolean => session.current.fills.length > 0;
   const gestureOf = gestureOfPress('fill-lie');
 
   /** A stitch to the right as shown, or to the left. */
   function move(step: 1 | -1, isHeld = false): void {
     const gesture = gestureOf(isHeld);
-    const { project, view } = session;
+    const { current: project, view } = session;
     const index = chosenFillOf(project, chosen);
     if (index === null) return;
     const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const shift = (project.fills[index] as Fill).shift + (isTurned ? -step : step);
     if (Math.abs(shift) > MOST_STITCHES) return;
-    session.change(changeOfFill(index, 'fill-lie', { shift }), gesture);
-    const { plan } = plannedOf(session.project);
+    session.change(changeOfFill(project, index, 'fill-lie', { shift }), gesture);
+    const { plan } = plannedOf(session.current);
     if (plan.fills[index]) session.announce(plainText(text.seam.summary(seamMatchingOf(plan, index))));
   }
 

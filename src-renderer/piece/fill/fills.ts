@@ -1,16 +1,16 @@
 /** Fills that come, go and change. */
 import type { Plan } from '@shared/plan/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
+import type { Fill, PatternId } from '@shared/pattern/index.ts';
 import {
   changeOf,
-  insertInto,
-  removeFrom,
+  insertFill,
+  removeFill,
   setFill,
   startFill,
   type Change,
   type ChangeName,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 
 /** Before the second row there is none to set it up on. */
@@ -31,15 +31,15 @@ export function newFill(motif: MotifId, { bands, fills, outline }: Pick<Plan, 'b
   return below >= FIRST_ROW ? { ...fill, lastRow: below } : fill;
 }
 
-/** The change of one fill of a project. */
-export function changeOfFill(index: number, name: ChangeName, to: Partial<Fill>): Change {
-  return changeOf(name, setFill(index, to));
+/** The change of one fill of the piece. */
+export function changeOfFill(project: ProjectAt, index: number, name: ChangeName, to: Partial<Fill>): Change {
+  return changeOf(name, setFill(project, index, to));
 }
 
-export function addFill({ fills }: Project, fill: Fill): Change {
-  return changeOf('add-fill', insertInto('fills', fills.length, fill));
+export function addFill(project: ProjectAt, id: PatternId, fill: Fill): Change {
+  return changeOf('add-fill', insertFill(project, id, fill));
 }
 
-export function removeFill(index: number): Change {
-  return changeOf('remove-fill', removeFrom('fills', index));
+export function takeFillAway(project: ProjectAt, index: number): Change {
+  return changeOf('remove-fill', removeFill(project, index));
 }

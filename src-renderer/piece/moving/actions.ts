@@ -50,11 +50,11 @@ export function chosenOf(groups: readonly PlacedGroup[], spot: GroupSpot | null)
 export function groupActions(session: Session, chosen: Chosen): Action[] {
   const text = words.moving.commands;
   const gestureOf = gestureOfPress('move-group');
-  const hasGroups = (): boolean => plannedOf(session.project).plan.groups.length > 0;
-  const isChosen = (): boolean => chosenOf(plannedOf(session.project).plan.groups, chosen.group) !== null;
+  const hasGroups = (): boolean => plannedOf(session.current).plan.groups.length > 0;
+  const isChosen = (): boolean => chosenOf(plannedOf(session.current).plan.groups, chosen.group) !== null;
 
   function choose(step: 1 | -1): void {
-    const { plan } = plannedOf(session.project);
+    const { plan } = plannedOf(session.current);
     const spots = groupSpots(plan.groups);
     const now = spots.findIndex(({ band, group }) => band === chosen.group?.band && group === chosen.group.group);
     const next = now < 0 ? (step > 0 ? 0 : spots.length - 1) : (now + step + spots.length) % spots.length;
@@ -68,7 +68,7 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     const gesture = gestureOf(isHeld);
     const spot = chosen.group;
     if (!spot || !isChosen()) return;
-    const { project } = session;
+    const { current: project } = session;
     const { plan } = plannedOf(project);
     const from = standingOf(plan, spot.band);
     const ground = groundOf(plan, spot.band);
@@ -83,7 +83,7 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
   function move(needles: number, rows: number, isHeld: boolean): void {
     const isTurned = isMirroredOnNeedles(
       chosen.isClosed ? 'worn' : session.view.pieceShows,
-      session.project.piece.finishedFace,
+      session.current.piece.finishedFace,
     );
     go(isHeld, (ground, from, group) =>
       walk(ground, from, group, {
@@ -123,9 +123,9 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     })),
     {
       id: 'keep-needles',
-      label: () => keepLabel(session.project, chosen.band) ?? words.moving.keep.keep,
+      label: () => keepLabel(session.current, chosen.band) ?? words.moving.keep.keep,
       keys: ['K'],
-      isEnabled: () => keepLabel(session.project, chosen.band) !== null,
+      isEnabled: () => keepLabel(session.current, chosen.band) !== null,
       run: () => keepOrFree(session, chosen.band),
     },
   ];

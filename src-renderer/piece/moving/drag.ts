@@ -50,7 +50,7 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
   const { band, group } = taken;
   const ground = groundOf(plan, band);
   const start = standingOf(plan, band);
-  const { project } = session;
+  const { current: project } = session;
   let standing = start;
   let isOver = false;
 
@@ -77,7 +77,7 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       const to = points.at(-1);
       if (isOver || !to) return;
       // Undone or opened under the hand: what it holds is no longer there.
-      if (session.project !== project) return giveUp();
+      if (session.current !== project) return giveUp();
       if (!table.dragged && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
       const now = placeIn(view(), to);
       const walked = walk(ground, standing, group, {
@@ -94,7 +94,7 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       finish();
       table.group = taken;
       if (isSameStanding(start, standing)) table.spot = spot;
-      else if (session.project === project) session.change(changeTo(project, band, ground, standing, start));
+      else if (session.current === project) session.change(changeTo(project, band, ground, standing, start));
     },
     giveUp,
   };

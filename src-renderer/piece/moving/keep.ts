@@ -2,7 +2,7 @@
 import type { Slot } from '@shared/bed/index.ts';
 import { planFor } from '@shared/plan/index.ts';
 import type { Band, ByHand } from '@shared/pattern/index.ts';
-import { applyChange, changeOf, pieceIn, setBand, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, changeOf, pieceIn, setBand, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
@@ -18,38 +18,38 @@ export function byHandIn({ rule, choice }: Band, first: readonly Slot[]): ByHand
  * to the rule they were kept from; null where there is neither. A choice that
  * is no longer there becomes the best one.
  */
-export function keepChange(project: Project, index: number): Change | null {
+export function keepChange(project: ProjectAt, index: number): Change | null {
   const band = project.bands[index];
   if (!band) return null;
   if (band.rule.kind === 'by-hand') {
     const { before } = band.rule;
     if (!before) return null;
-    const back = changeOf('free-needles', setBand(index, before));
-    if (planFor(pieceIn(applyChange(project, back))).ok) return back;
-    return changeOf('free-needles', setBand(index, { ...before, choice: 0 }));
+    const back = changeOf('free-needles', setBand(project, index, before));
+    if (planFor(pieceIn(afterChange(project, back))).ok) return back;
+    return changeOf('free-needles', setBand(project, index, { ...before, choice: 0 }));
   }
   const first = firstNeedles(project, index);
-  return first && changeOf('keep-needles', setBand(index, { rule: byHandIn(band, first), choice: 0 }));
+  return first && changeOf('keep-needles', setBand(project, index, { rule: byHandIn(band, first), choice: 0 }));
 }
 
 /** What keeping or giving back is called for a band as it is; null where there is neither. */
-export function keepLabel(project: Project, index: number): string | null {
+export function keepLabel(project: ProjectAt, index: number): string | null {
   const rule = project.bands[index]?.rule;
   if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.moving.keep.keep : null;
   return rule.before ? words.moving.keep.free(words.placement.rules[rule.before.rule.kind].name) : null;
 }
 
 export function keepOrFree(session: Session, index: number): void {
-  const change = keepChange(session.project, index);
+  const change = keepChange(session.current, index);
   if (!change) return;
   session.change(change);
-  const first = firstNeedles(session.project, index);
+  const first = firstNeedles(session.current, index);
   const text = words.moving.keep;
   if (!first) session.announce(text.freedNowhere);
   else session.announce(change.name === 'keep-needles' ? text.kept(first) : text.freed(first));
 }
 
-function firstNeedles(project: Project, index: number): readonly Slot[] | null {
+function firstNeedles(project: ProjectAt, index: number): readonly Slot[] | null {
   const placed = plannedOf(project).plan.bands[index];
   const taken = placed?.choices[placed.taken];
   return taken ? taken.groups.map(({ block }) => block.first) : null;

@@ -8,7 +8,7 @@ import { fillRun, type PlacedFill, type PlacedGroup } from '@shared/fabric/index
 import { edgesAt, movedTo, type Outline, type SectionSpan } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
-import { changeOf, setBand, type Change, type Project } from '@shared/project/index.ts';
+import { changeOf, setBand, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
 /** Where the groups of a band stand: their first needles, left to right, the band's first row (from 1), and the rows that each starts above it. */
@@ -136,15 +136,18 @@ export function raised(
 }
 
 /** The change that puts the groups of a band there: by hand, and on that row if it is another one. */
-export function changeTo(project: Project, index: number, ground: Ground, to: Standing, before: Standing): Change {
+export function changeTo(project: ProjectAt, index: number, ground: Ground, to: Standing, before: Standing): Change {
   const band = project.bands[index] as Band;
   const position = movedTo(band.position, to.firstRow, heightOf(ground, to), ground.sections);
   if (!isSame(to.rises, before.rises)) {
     const groups = band.groups.map((group, at) => ({ ...group, rise: to.rises[at] ?? group.rise }));
-    return changeOf('raise-group', setBand(index, { groups, position }));
+    return changeOf('raise-group', setBand(project, index, { groups, position }));
   }
   const placed = { rule: byHandIn(band, to.first), choice: 0 };
-  return changeOf('move-group', setBand(index, to.firstRow === before.firstRow ? placed : { ...placed, position }));
+  return changeOf(
+    'move-group',
+    setBand(project, index, to.firstRow === before.firstRow ? placed : { ...placed, position }),
+  );
 }
 
 export function isSameStanding(one: Standing, other: Standing): boolean {

@@ -1,8 +1,8 @@
 /** Bands and groups that come and go, and what the form of a band is given. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/fabric/index.ts';
-import type { Band, Group, PlacementRule } from '@shared/pattern/index.ts';
-import { changeOf, insertInto, removeFrom, startBand, type Change, type Project } from '@shared/project/index.ts';
+import type { Band, Group, PatternId, PlacementRule } from '@shared/pattern/index.ts';
+import { changeOf, insertBand, removeBand, startBand, type Change, type ProjectAt } from '@shared/project/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { Planned } from '../planned.ts';
 
@@ -29,12 +29,12 @@ export function newBand(motif: string, placed: readonly Pick<PlacedBand, 'lastRo
   return { ...band, position: { kind: 'from-row', row: highest + 1 + ROWS_BETWEEN } };
 }
 
-export function addBand({ bands }: Project, band: Band): Change {
-  return changeOf('add-band', insertInto('bands', bands.length, band));
+export function addBand(project: ProjectAt, id: PatternId, band: Band): Change {
+  return changeOf('add-band', insertBand(project, id, band));
 }
 
-export function removeBand(index: number): Change {
-  return changeOf('remove-band', removeFrom('bands', index));
+export function takeBandAway(project: ProjectAt, index: number): Change {
+  return changeOf('remove-band', removeBand(project, index));
 }
 
 /** A band with one group more, like its last one; by hand it stands next to that. */

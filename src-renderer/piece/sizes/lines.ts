@@ -2,8 +2,16 @@
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { MOST_STITCHES } from '@shared/bed/index.ts';
-import { countsOf, MOST_PIECE_ROWS, withLength } from '@shared/piece/index.ts';
-import { acrossIn, sizesOf, type Change, type Project, changeCopies, changeSize } from '@shared/project/index.ts';
+import { countsOf, MOST_PIECE_ROWS, withLength, type Lengths } from '@shared/piece/index.ts';
+import {
+  acrossIn,
+  sizesOf,
+  type Change,
+  type ProjectAt,
+  type SizeCounts,
+  changeCopies,
+  changeSize,
+} from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 
 /** A number in each size; null in those whose kind of shape has none of the name. */
@@ -21,8 +29,13 @@ export interface FoundLine {
   readonly say: (column: SizeColumn) => string | null;
 }
 
+/** The numbers, and the lengths that are left; without any where none is. */
+function withLengths(to: SizeCounts, lengths: Lengths | undefined): SizeCounts {
+  return { ...to, lengths } as SizeCounts;
+}
+
 /** Numbers of the shapes, in the order in which the sizes first have them, and the rows of the hem. */
-export function numberLines(project: Project): GivenLine[] {
+export function numberLines(project: ProjectAt): GivenLine[] {
   const sizes = sizesOf(project);
   const counts = sizes.map(({ shape }) => countsOf(shape));
   const names = new Set(counts.flatMap((of) => of.map(({ name }) => name)));
@@ -38,7 +51,7 @@ export function numberLines(project: Project): GivenLine[] {
         const count = found[index];
         if (!count) return changeSize(project, index, {});
         const lengths = withLength(sizes[index]?.lengths, count.field, null);
-        return changeSize(project, index, { shape: count.changed(to), lengths });
+        return changeSize(project, index, withLengths({ shape: count.changed(to) }, lengths));
       },
     };
   });
@@ -48,7 +61,7 @@ export function numberLines(project: Project): GivenLine[] {
     most: MOST_PIECE_ROWS,
     values: sizes.map(({ hemRows }) => hemRows),
     changed: (index, hemRows) =>
-      changeSize(project, index, { hemRows, lengths: withLength(sizes[index]?.lengths, 'hemRows', null) }),
+      changeSize(project, index, withLengths({ hemRows }, withLength(sizes[index]?.lengths, 'hemRows', null))),
   };
   return [...shapes, hem];
 }
@@ -62,14 +75,13 @@ export function measureLines(unit: LengthUnit): FoundLine[] {
 }
 
 /** Copies across of each group of a band. */
-export function copyLines(project: Project, band: number): GivenLine[] {
+export function copyLines(project: ProjectAt, band: number): GivenLine[] {
   const groups = project.bands[band]?.groups ?? [];
-  const names = sizesOf(project).map(({ name }) => name);
   return groups.map((group, index): GivenLine => ({
     label: words.sizes.lines.copies(project.bands.length > 1 ? band : null, index),
     least: 1,
     most: MOST_STITCHES,
-    values: names.map((name) => acrossIn(group, name)),
+    values: project.sizes.map(({ id }) => acrossIn(group, id)),
     changed: (size, across) => changeCopies(project, size, band, index, across),
   }));
 }

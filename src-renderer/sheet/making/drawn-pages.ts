@@ -1,12 +1,14 @@
 /** A sheet as the preview gets it: how many pages there are and how large, then page after page as a drawing. */
 import { sheetToSvg, type SheetOptions, type SheetPage } from '@shared/output/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import { projectAt, type Place, type Project } from '@shared/project/index.ts';
 import { sheetOf } from './sheet-of.ts';
 
 /** What is to be drawn. */
 export interface Wanted {
   readonly project: Project;
+  /** The piece that the sheet is of, and its size. */
+  readonly at: Place;
   readonly options: SheetOptions;
   /** Index of the page that is looked at, which comes first. */
   readonly from: number;
@@ -29,9 +31,9 @@ export type Drawn =
   | { readonly kind: 'problem'; readonly problem: Problem };
 
 /** Each page is drawn when it is asked for. */
-export function* drawnPages({ project, options, from }: Wanted): Generator<Drawn> {
+export function* drawnPages({ project, at, options, from }: Wanted): Generator<Drawn> {
   try {
-    const sheet = sheetOf(project, options);
+    const sheet = sheetOf(projectAt(project, at), options);
     if (!sheet.ok) return yield { kind: 'problem', problem: sheet.problem };
     const { pages } = sheet.value;
     const first = Math.min(from, pages.length - 1);

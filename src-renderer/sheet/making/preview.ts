@@ -8,7 +8,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { Project, ProjectAt } from '@shared/project/index.ts';
 import { WorkerClient, type Helper } from '../../worker/index.ts';
 import { drawnPages, type Drawn, type PageFrame, type Wanted } from './drawn-pages.ts';
 
@@ -26,7 +26,7 @@ export class SheetPreview {
   #isMaking = false;
   #isLate = false;
   #pageInView = 0;
-  #shown: { readonly project: Project; readonly options: SheetOptions } | null = null;
+  #shown: { readonly project: ProjectAt; readonly options: SheetOptions } | null = null;
   #lateness: ReturnType<typeof setTimeout> | undefined;
   readonly #client: WorkerClient<Wanted, Drawn>;
   readonly #listeners = new Set<() => void>();
@@ -71,14 +71,15 @@ export class SheetPreview {
   }
 
   /** Makes the sheet anew where it is another one. */
-  show(project: Project, options: SheetOptions): void {
+  show(project: ProjectAt, options: SheetOptions): void {
     if (this.#isShown(project, options)) return;
     this.#shown = { project, options };
     this.#isMaking = true;
     clearTimeout(this.#lateness);
     this.#lateness = setTimeout(() => this.#set(() => (this.#isLate = true)), LATE_MS);
     this.#set(() => (this.#isLate = false));
-    const wanted = { project: lightened(project), options, from: this.#pageInView };
+    const { whole, at } = project;
+    const wanted = { project: lightened(whole), at, options, from: this.#pageInView };
     this.#client.ask(wanted, (drawn) => this.#set(() => this.#take(drawn)));
   }
 
@@ -89,7 +90,7 @@ export class SheetPreview {
     if (this.#isMaking) this.#shown = null;
   }
 
-  #isShown(project: Project, { paper, date, unit, charts }: SheetOptions): boolean {
+  #isShown(project: ProjectAt, { paper, date, unit, charts }: SheetOptions): boolean {
     const before = this.#shown;
     if (before?.project !== project) return false;
     const { options } = before;

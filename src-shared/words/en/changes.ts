@@ -102,7 +102,12 @@ const names: { readonly [Name in ChangeName]: string } = {
   'add-size': 'add size',
   'remove-size': 'remove size',
   'rename-size': 'rename size',
-  'go-to-size': 'go to another size',
+  'add-piece': 'add a piece',
+  'duplicate-piece': 'duplicate the piece',
+  'rename-piece': 'rename the piece',
+  'move-piece': 'move the piece in the list',
+  'remove-piece': 'remove the piece',
+  'knit-times': 'how many are knitted',
   'size-numbers': 'change numbers of a size',
   'size-copies': 'change copies of a size',
 };

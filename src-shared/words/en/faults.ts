@@ -59,6 +59,11 @@ const byCode: { readonly [Code in FaultCode]: (facts: FaultFacts[Code]) => strin
   'ground-differs': () => 'differs from the first motif',
   'underlays-too-large': () => 'hold more pictures to trace than a file takes',
   'motif-missing': ({ motif }) => `no motif is called "${motif}"`,
+  'size-missing': ({ size }) => `no size has the id "${size}"`,
+  'size-out-of-order': () => 'must stand in the order of the sizes',
+  'as-in-all-sizes': () => 'says again what all sizes have',
+  'not-each-size': () => 'must be one for each size, in their order',
+  'not-each-section': () => 'must be one for each section',
   'row-not-above': () => 'must be above the row before it',
   'below-first-row': () => 'must not be below the first row',
 };

@@ -28,6 +28,7 @@ import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { tooWide } from './too-wide.ts';
+import { pieces } from './pieces.ts';
 import { sizes } from './sizes.ts';
 import { underlay } from './underlay.ts';
 
@@ -63,6 +64,7 @@ export const english = {
   runningOrder,
   sections,
   sheet,
+  pieces,
   sizes,
   tooWide,
   understanding,

@@ -2,7 +2,7 @@
 import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { sizeName, type Project } from '../../project/index.ts';
+import { sizeName, type Workpiece } from '../../project/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { WrapStrand } from '../../yarn/index.ts';
 import { plainText } from '../marked.ts';
@@ -24,7 +24,7 @@ function pieceOf({ name }: { readonly name: string }, size: string | null): stri
 }
 
 /** What is planned, in sentences: the piece and where its patterns lie. */
-function summary(plan: Plan, project: Project): string[] {
+function summary(plan: Plan, project: Workpiece): string[] {
   const { rows } = plan.outline;
   const castOn = stitchesAt(plan.outline, 1);
   const atTop = stitchesAt(plan.outline, rows);

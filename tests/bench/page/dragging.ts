@@ -12,7 +12,7 @@
  * into which the group was put beforehand. Measuring texts is left out.
  */
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, START_PIECE, startBand, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, START_PIECE, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { fittedView, PieceDrawing, roomAround } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
@@ -23,6 +23,7 @@ import { Session } from '../../../src-renderer/session/session.ts';
 import { Viewport, type Held, type Point } from '../../../src-renderer/canvas/index.ts';
 import { hostElement, readPixel, VIEW } from './painter.ts';
 import { recordCalls, type Call } from './record-calls.ts';
+import { settled } from '../../written-projects.ts';
 
 /** Places that the hand goes through again and again. */
 const PLACES = 60;
@@ -44,11 +45,11 @@ const TOKENS: { readonly [name: string]: string } = {
 };
 
 /** The sample's lighthouses and gulls, three groups a band, from the cast-on to the top. */
-function fullPiece(): Project {
-  const [motif] = sampleProject().motifs;
+function fullPiece(): ProjectAt {
+  const [motif] = projectAt(sampleProject()).motifs;
   if (!motif) throw new Error('The sample has a motif');
   return {
-    ...sampleProject(),
+    ...projectAt(sampleProject()),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
     bands: Array.from({ length: BANDS }, (_, band) => ({
       ...startBand(motif.id, [3, 2, 3]),
@@ -83,7 +84,7 @@ interface Hand {
 /** The Piece bench without its page: the middle group of a band in the hand. */
 function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const project = fullPiece();
-  const session = new Session(project, true);
+  const session = new Session(settled(project).whole, true);
   const plan = makePlan(pieceIn(project));
   const scene: PieceScene = {
     plan,

@@ -9,8 +9,9 @@ import { Random } from '../../soak/random.ts';
 import { motifsOf, yarnsOf } from './motifs.ts';
 import { bandOf, fillOf, type GeneratedBand, type Ground } from './patterns.ts';
 import { pieceOf, sizesOf } from './piece.ts';
+import { fileOfVersion5 } from './version-5.ts';
 
-export const VERSIONS = [1, 2, 3, 4] as const;
+export const VERSIONS = [1, 2, 3, 4, 5] as const;
 export type Version = (typeof VERSIONS)[number];
 
 /** The file called `number` of a version: the same for the same number, and of no other. */
@@ -19,6 +20,11 @@ export function generatedFile(version: Version, number: number): object {
   // Numbers that are near are mixed before they are used.
   for (let turn = 0; turn < 4; turn++) random.next();
   if (version === 1) return fileOfVersion1(random);
+  if (version === 5) {
+    // Of several pieces, each is made as the one of a project of its own.
+    const made = Array.from({ length: random.of([1, 1, 2, 3]) }, () => inVersion4(random, laterProject(random)));
+    return fileOfVersion5(random, made);
+  }
   const project = laterProject(random);
   return { format: 'walewright', version, ...(version < 4 ? project : inVersion4(random, project)) };
 }
@@ -35,6 +41,8 @@ function laterProject(random: Random) {
 
 const BOTH = [true, false] as const;
 const TENSIONS = ['', '', '7', '8.1 or looser'] as const;
+
+export type GeneratedVersion4 = ReturnType<typeof inVersion4>;
 
 /** What version 4 says besides, and where it says it. */
 function inVersion4(random: Random, { name, piece, bands, fills, ...rest }: ReturnType<typeof laterProject>) {

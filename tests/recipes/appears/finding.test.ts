@@ -2,12 +2,13 @@ import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
 import { placementSheet, sheetFacts, sheetToSvg } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { call, callJson, Folder } from '../../unit/cli/calls.ts';
+import { settled } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
@@ -22,10 +23,10 @@ describe('a finding of too many balls', () => {
   });
 
   it('is shown before the piece is knitted, as something to mend, and printed', () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const groups = Array.from({ length: 7 }, () => ({ ...startGroup('lighthouse', 1), hasOwnBall: true }));
     const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
-    const props = { session: new Session(project, true), planned: plannedOf(project) };
+    const props = { session: new Session(settled(project).whole, true), planned: plannedOf(project) };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
     const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
       paper: 'a4',

@@ -1,11 +1,12 @@
 import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectFromText, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { projectAt, projectFromText, sampleProject, type ProjectAt } from '@shared/project/index.ts';
 import GroupsForm from '../../../src-renderer/piece/panel/GroupsForm.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { PieceViewModel } from '../../../src-renderer/piece/view-model.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { call, Folder } from '../../unit/cli/calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
@@ -26,10 +27,10 @@ describe('a rule of margins of twice a gap', () => {
   });
 
   it('is offered by the form, chosen where the band has it, and kept by the file', () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const bands = sample.bands.map((band) => ({ ...band, rule: { kind: 'framed' } }));
-    const project = projectFromText(projectToText({ ...sample, bands } as unknown as Project));
-    const session = new Session(project, true);
+    const project = projectAt(projectFromText(fileTextOf({ ...sample, bands } as unknown as ProjectAt)));
+    const session = new Session(project.whole, true);
     const { body } = render(GroupsForm, {
       props: {
         session,

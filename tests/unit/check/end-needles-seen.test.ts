@@ -2,17 +2,17 @@
 import { describe, expect, it } from 'vitest';
 import { changeFor } from '@shared/check/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { applyChange, startFill, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, startFill, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan, onlyFindings } from './found.ts';
 
 /** An all-over pattern with its figure in the middle of each copy of three, so that edges are main by themselves. */
-function allOver(seamAllowance: Piece['seamAllowance'], stitches = 9, endNeedles = true): Project {
+function allOver(seamAllowance: Piece['seamAllowance'], stitches = 9, endNeedles = true): ProjectAt {
   const project = projectWith({ motif: ['.X.'], copies: [1], stitches, rows: 6, piece: { seamAllowance } });
   return { ...project, bands: [], fills: [{ ...startFill('motif', 2), unit: 'whole', endNeedles }] };
 }
 
-const seen = (project: Project) => onlyFindings(checkedPlan(project), 'end-needles-seen');
+const seen = (project: ProjectAt) => onlyFindings(checkedPlan(project), 'end-needles-seen');
 
 describe('contrast at an edge', () => {
   it.each([
@@ -36,7 +36,7 @@ describe('contrast at an edge', () => {
   it('goes into the seam once the remedy is taken', () => {
     const project = allOver({ left: 0, right: 2 }, 11);
     expect(seen(project)).toHaveLength(1);
-    const after = applyChange(project, changeFor(project, { code: 'seam-stitch' }) as Change);
+    const after = afterChange(project, changeFor(project, { code: 'seam-stitch' }) as Change);
     expect(after.piece.seamAllowance).toEqual({ left: 1, right: 2 });
     expect(seen(after)).toEqual([]);
   });

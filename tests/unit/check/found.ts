@@ -2,14 +2,14 @@
 import type { Slot } from '@shared/bed/index.ts';
 import { findingsOf, type Finding, type FindingCode } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 
 export interface CheckedPlan extends Plan {
   readonly findings: readonly Finding[];
 }
 
 /** The plan of a project, and what is found wrong with it. */
-export function checkedPlan(project: Project): CheckedPlan {
+export function checkedPlan(project: ProjectAt): CheckedPlan {
   const plan = makePlan(pieceIn(project));
   return { ...plan, findings: findingsOf(pieceIn(project), plan) };
 }

@@ -4,15 +4,16 @@ import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, pieceAfter, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import {
-  applyChange,
+  afterChange,
   changeOf,
   pieceIn,
   setBand,
   setPiece,
   startFill,
   type Change,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
+import { settled } from '../../written-projects.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
 /** Two columns of contrast, eight needles between them. */
@@ -26,14 +27,13 @@ const COLUMNS = projectWith({
 });
 
 /** A fill of six stitches on 26, which is off by two in the seam. */
-const FILLED: Project = {
-  ...projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }),
+const FILLED = settled(projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }), {
   bands: [],
   fills: [{ ...startFill('motif', 1), unit: 'whole' }],
-};
+});
 
-function taken(project: Project, intent: Intent): Project {
-  return applyChange(project, changeFor(project, intent) as Change);
+function taken(project: ProjectAt, intent: Intent): ProjectAt {
+  return afterChange(project, changeFor(project, intent) as Change);
 }
 
 describe('a remedy that is taken after something else was changed', () => {
@@ -42,19 +42,19 @@ describe('a remedy that is taken after something else was changed', () => {
       ({ code }) => code === 'own-balls',
     ) as Intent;
     const groups = COLUMNS.bands[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
-    const since = applyChange(COLUMNS, changeOf('mirror-group', setBand(0, { groups })));
+    const since = afterChange(COLUMNS, changeOf('mirror-group', setBand(COLUMNS, 0, { groups })));
     expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
   });
 
   it('makes the piece of then wider', () => {
     const { fewer } = seamFits(pieceIn(FILLED), makePlan(pieceIn(FILLED)), 0);
     const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
-    const since = applyChange(FILLED, changeOf('piece-size', setPiece({ shape })));
+    const since = afterChange(FILLED, changeOf('piece-size', ...setPiece(FILLED, { shape })));
     expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });
   });
 
   it('puts the piece where the bed of then holds it', () => {
-    const beside = (needles: number): Project => ({
+    const beside = (needles: number): ProjectAt => ({
       ...COLUMNS,
       piece: { ...COLUMNS.piece, bed: { needles, pitchMm: 4.5 }, offset: 30 },
     });
@@ -64,7 +64,7 @@ describe('a remedy that is taken after something else was changed', () => {
     expect(changeFor(beside(200), { code: 'onto-bed' })).toBeNull();
   });
 
-  it.each<[string, Intent, Partial<Project>]>([
+  it.each<[string, Intent, Partial<ProjectAt>]>([
     ['a band that is gone', { code: 'own-balls', band: 0 }, { bands: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
@@ -87,7 +87,7 @@ describe('a remedy that is taken after something else was changed', () => {
 
 describe('a remedy that is tried on the piece', () => {
   const bed = { needles: 40, pitchMm: 4.5 };
-  it.each<[Intent, Project]>([
+  it.each<[Intent, ProjectAt]>([
     [{ code: 'own-balls', band: 0 }, COLUMNS],
     [{ code: 'lining' }, COLUMNS],
     [{ code: 'end-needles-off' }, { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) }],
@@ -96,7 +96,7 @@ describe('a remedy that is tried on the piece', () => {
     [{ code: 'seam-stitch' }, FILLED],
   ])('makes the piece that taking $code makes', (intent, project) => {
     const after = pieceAfter(pieceIn(project), intent);
-    expect(after).toEqual(pieceIn(taken(project, intent)));
+    expect(after).toEqual(pieceIn(taken(settled(project), intent)));
     expect(after).not.toEqual(pieceIn(project));
   });
 });

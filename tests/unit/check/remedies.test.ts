@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, remediesFor } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { applyChange, pieceIn, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan } from './found.ts';
@@ -17,7 +17,7 @@ const COLUMNS = projectWith({
   band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
 });
 
-const remedies = (project: Project) => remediesFor(pieceIn(project), makePlan(pieceIn(project)));
+const remedies = (project: ProjectAt) => remediesFor(pieceIn(project), makePlan(pieceIn(project)));
 
 describe('remedies for long floats', () => {
   it('are a ball for each group, and lining', () => {
@@ -30,7 +30,7 @@ describe('remedies for long floats', () => {
 
   it('do what they say once they are taken', () => {
     for (const remedy of remedies(COLUMNS)) {
-      const after = checkedPlan(applyChange(COLUMNS, changeFor(COLUMNS, remedy) as Change));
+      const after = checkedPlan(afterChange(COLUMNS, changeFor(COLUMNS, remedy) as Change));
       expect(after.findings.filter(({ code }) => code === 'long-floats')).toHaveLength(remedy.long.after);
     }
   });

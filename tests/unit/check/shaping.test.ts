@@ -7,17 +7,17 @@ import { widthOf } from '@shared/bed/index.ts';
 import { reshaped, stitchesAt, type Piece, type Shape } from '@shared/piece/index.ts';
 import { runningOrderOf, type Act } from '@shared/plan/running-order/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, START_PIECE, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, onlyFindings } from './found.ts';
 
-const plain = (shape: Shape, piece: Partial<Piece> = {}): Project => ({
-  ...sampleProject(),
+const plain = (shape: Shape, piece: Partial<Piece> = {}): ProjectAt => ({
+  ...projectAt(sampleProject()),
   piece: { ...START_PIECE, ...piece, shape },
   bands: [],
 });
 
 /** What is done before each row, by the row. */
-function actsOf(project: Project): { readonly row: number | null; readonly acts: readonly Act[] }[] {
+function actsOf(project: ProjectAt): { readonly row: number | null; readonly acts: readonly Act[] }[] {
   const piece = pieceIn(project);
   const outcome = runningOrderOf(piece, makePlan(piece));
   if (!outcome.isKnittable) throw new Error(JSON.stringify(outcome.obstacles));
@@ -84,7 +84,7 @@ describe('an odd difference of widths', () => {
   });
 
   it('is none where both edges are shaped alike, nor where a person wrote the rows', () => {
-    expect(checkedPlan(sampleProject()).findings.filter(({ code }) => code === 'odd-shaping')).toEqual([]);
+    expect(checkedPlan(projectAt(sampleProject())).findings.filter(({ code }) => code === 'odd-shaping')).toEqual([]);
     const rows = reshaped(odd.piece.shape, 'steps', odd.piece);
     expect(onlyFindings(checkedPlan(plain(rows)), 'odd-shaping')).toEqual([]);
   });

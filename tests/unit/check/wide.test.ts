@@ -6,7 +6,7 @@ import { panelsOf, type Finding } from '@shared/check/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
 import type { Shape, Piece } from '@shared/piece/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan } from './found.ts';
@@ -14,7 +14,7 @@ import { checkedPlan } from './found.ts';
 type Wide = Extract<Finding, { code: 'wider-than-bed' }>;
 
 /** One copy of two stitches on a piece without any, on so many needles. */
-function pieceOn(needles: number | null, to: Partial<Piece>, copies: readonly number[] = [1]): Project {
+function pieceOn(needles: number | null, to: Partial<Piece>, copies: readonly number[] = [1]): ProjectAt {
   return projectWith({
     motif: ['XX', 'X.'],
     copies,
@@ -24,13 +24,13 @@ function pieceOn(needles: number | null, to: Partial<Piece>, copies: readonly nu
   });
 }
 
-function wide(project: Project): Wide | null {
+function wide(project: ProjectAt): Wide | null {
   const found = checkedPlan(project).findings.find(({ code }) => code === 'wider-than-bed');
   return (found as Wide | undefined) ?? null;
 }
 
 const rectangle = (stitches: number, rows = 10): Shape => ({ kind: 'rectangle', stitches, rows });
-const sentenceFor = (project: Project): string => words.findings.text(wide(project) as Wide, project);
+const sentenceFor = (project: ProjectAt): string => words.findings.text(wide(project) as Wide, project);
 
 describe('the needles of a bed', () => {
   // L40 to R40 is 80 stitches: common practice, no source

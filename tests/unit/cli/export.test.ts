@@ -2,16 +2,17 @@ import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, unlin
 import { basename, join } from 'node:path';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import { LIST_NAME } from '../../../src-main/cli/own-files.ts';
 import { knit } from '../../reference/bed-simulated.ts';
 import { call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
 
-const sample = folder.file('sample.walewright', projectToText(sampleProject()));
+const sample = folder.file('sample.walewright', fileTextOf(projectAt(sampleProject())));
 const FILES = [
   'Skerry sleeve - chart.png',
   'Skerry sleeve - chart.svg',
@@ -53,7 +54,7 @@ describe('export', () => {
   it('of several projects into one folder at once writes them all, and again over them', async () => {
     const into = join(folder.path, 'at-once');
     const projects = Array.from({ length: 4 }, (_, p) =>
-      folder.file(`at-once-${p}.walewright`, projectToText({ ...sampleProject(), name: `Sleeve ${p}` })),
+      folder.file(`at-once-${p}.walewright`, fileTextOf({ ...projectAt(sampleProject()), name: `Sleeve ${p}` })),
     );
     const exportAll = (...typed: string[]) =>
       Promise.all(projects.map((project) => callJson<Files>('export', project, '--to', into, ...typed)));
@@ -64,15 +65,15 @@ describe('export', () => {
 
   describe('into a folder where files of these names are', () => {
     const rows = FILES[3] as string;
-    const changed = projectToText({
-      ...sampleProject(),
-      piece: { ...sampleProject().piece, shape: { kind: 'rectangle', stitches: 124, rows: 99 } },
+    const changed = fileTextOf({
+      ...projectAt(sampleProject()),
+      piece: { ...projectAt(sampleProject()).piece, shape: { kind: 'rectangle', stitches: 124, rows: 99 } },
     });
     /** A folder that a project was exported into, the project, and what is there. */
     async function exported(name: string) {
       const into = join(folder.path, name);
       mkdirSync(into);
-      const project = folder.file(`${name}.walewright`, projectToText(sampleProject()));
+      const project = folder.file(`${name}.walewright`, fileTextOf(projectAt(sampleProject())));
       await callJson('export', project, '--to', into);
       const all = () => new Map(readdirSync(into).map((file) => [file, readFileSync(join(into, file), 'utf8')]));
       return { into, project, all };
@@ -133,12 +134,12 @@ describe('export', () => {
   });
 
   it('writes nothing for a project that cannot be knitted', async () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     const narrow = {
       ...project,
       piece: { ...project.piece, shape: { kind: 'rectangle', stitches: 20, rows: 99 } as const },
     };
-    const file = folder.file('narrow.walewright', projectToText(narrow));
+    const file = folder.file('narrow.walewright', fileTextOf(narrow));
     const into = join(folder.path, 'nothing');
     const answer = await callJson('export', file, '--to', into);
     expect(answer).toMatchObject({ error: { code: 'groups-wider-than-piece', where: file } });

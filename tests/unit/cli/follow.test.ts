@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { makePlan, runningOrderOf } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { pieceIn, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, type ProjectAt } from '@shared/project/index.ts';
 import { runningOrderJson } from '../../../src-main/cli/json/running-order.ts';
 import { followText } from '../../../src-main/cli/text/follow.ts';
 import { anyProject } from '../../property/projects.ts';
@@ -10,9 +10,10 @@ import { asTold, followRead } from '../../reference/told/steps.ts';
 import { PROJECTS } from '../output/projects.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import { call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 /** What is read back from the text, beside what the order is; null where there is none. */
-function bothOf(project: Project): { readonly read: unknown; readonly order: unknown } | null {
+function bothOf(project: ProjectAt): { readonly read: unknown; readonly order: unknown } | null {
   const piece = pieceIn(project);
   const plan = outcome(() => makePlan(piece));
   if (!plan.ok) return null;
@@ -27,10 +28,13 @@ function bothOf(project: Project): { readonly read: unknown; readonly order: unk
 
 const folder = new Folder();
 afterAll(() => folder.remove());
-const sample = folder.file('sample.walewright', projectToText(sampleProject()));
+const sample = folder.file('sample.walewright', fileTextOf(projectAt(sampleProject())));
 const wide = folder.file(
   'wide.walewright',
-  projectToText({ ...sampleProject(), piece: { ...sampleProject().piece, bed: { needles: 60, pitchMm: 4.5 } } }),
+  fileTextOf({
+    ...projectAt(sampleProject()),
+    piece: { ...projectAt(sampleProject()).piece, bed: { needles: 60, pitchMm: 4.5 } },
+  }),
 );
 
 describe('follow', () => {
@@ -58,7 +62,7 @@ describe('follow', () => {
   });
 
   it.each(Object.keys(PROJECTS))('tells the running order of the %s project without loss', (name) => {
-    const both = bothOf((PROJECTS[name] as () => Project)());
+    const both = bothOf((PROJECTS[name] as () => ProjectAt)());
     if (both) expect(both.read).toEqual(both.order);
   });
 

@@ -3,17 +3,18 @@ import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { readPdf } from '../../pdf.ts';
 import { readCsv } from '../../reference/bed-simulated.ts';
 import { call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
 
 /** Project, piece, motif, both yarns and a section of this name (yarns and sections are told apart by a number). */
-function called(name: string): Project {
-  const sample = sampleProject();
+function called(name: string): ProjectAt {
+  const sample = projectAt(sampleProject());
   return {
     ...sample,
     name,
@@ -50,7 +51,7 @@ const NAMES: readonly (readonly [what: string, name: string])[] = [
 
 describe('a project called with', () => {
   it.each(NAMES)('%s', async (what, name) => {
-    const file = folder.file(`${NAMES.findIndex(([one]) => one === what)}.walewright`, projectToText(called(name)));
+    const file = folder.file(`${NAMES.findIndex(([one]) => one === what)}.walewright`, fileTextOf(called(name)));
     for (const command of ['plan', 'follow', 'sizes', 'measure']) {
       const { status, out, warned } = await call(command, file);
       expect([status, warned]).toEqual([0, '']);
@@ -60,7 +61,7 @@ describe('a project called with', () => {
     }
     // Each act is a line, with the whole name in it.
     const followed = (await call('follow', file)).out;
-    const plain = (await call('follow', folder.file('plain.walewright', projectToText(called('plain'))))).out;
+    const plain = (await call('follow', folder.file('plain.walewright', fileTextOf(called('plain'))))).out;
     expect(followed.split('\n')).toHaveLength(plain.split('\n').length);
     expect(await callJson('follow', file)).toHaveProperty('runningOrder');
 
@@ -92,9 +93,9 @@ describe('a project called with', () => {
 });
 
 describe('a name of 200 letters', () => {
-  const sample = sampleProject();
+  const sample = projectAt(sampleProject());
   const long = 'n'.repeat(200);
-  it.each<[string, Project, string]>([
+  it.each<[string, ProjectAt, string]>([
     ['the project', { ...sample, name: long }, 'name (must have at most 120 characters)'],
     [
       'a motif',
@@ -109,10 +110,10 @@ describe('a name of 200 letters', () => {
     [
       'the piece',
       { ...sample, piece: { ...sample.piece, name: long } },
-      'piece.name (must have at most 80 characters)',
+      'pieces[1].name (must have at most 80 characters)',
     ],
   ])('of %s is refused by every command, with what is allowed', async (_, project, why) => {
-    const file = folder.file('long.walewright', projectToText(project));
+    const file = folder.file('long.walewright', fileTextOf(project));
     for (const typed of [
       ['plan', file],
       ['follow', file],

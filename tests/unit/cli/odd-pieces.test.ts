@@ -2,20 +2,21 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import { readPdf } from '../../pdf.ts';
 import { call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
 
-const sample = sampleProject();
-const write = (name: string, project: Project): string => folder.file(`${name}.walewright`, projectToText(project));
+const sample = projectAt(sampleProject());
+const write = (name: string, project: ProjectAt): string => folder.file(`${name}.walewright`, fileTextOf(project));
 
 /** The text of a file of the sample with something of it written otherwise. */
 const spoiled = (name: string, from: string, to: string): string => {
-  const text = projectToText(sample);
+  const text = fileTextOf(sample);
   if (!text.includes(from)) throw new Error(`${from} is not in the file`);
   return folder.file(`${name}.walewright`, text.replace(from, to));
 };
@@ -53,12 +54,12 @@ describe('a piece beside the bed', () => {
 
 describe('a piece without rows or stitches', () => {
   it.each([
-    ['no rows', '"rows": 140', '"rows": 0', 'piece.shape.rows (must be at least 1)'],
-    ['no stitches', '"stitches": 96', '"stitches": 0', 'piece.shape.stitches (must be at least 1)'],
-    ['half a row', '"rows": 140', '"rows": 139.5', 'piece.shape.rows (must be a whole number'],
-    ['rows in words', '"rows": 140', '"rows": "many"', 'piece.shape.rows (must be a'],
-    ['rows without number', '"rows": 140', '"rows": null', 'piece.shape.rows (must be a'],
-    ['more rows than any', '"rows": 140', '"rows": 100000', 'piece.shape.rows (must be at most 4000)'],
+    ['no rows', '"rows": 140', '"rows": 0', 'pieces[1].perSize[1].shape.rows (must be at least 1)'],
+    ['no stitches', '"stitches": 96', '"stitches": 0', 'pieces[1].perSize[1].shape.stitches (must be at least 1)'],
+    ['half a row', '"rows": 140', '"rows": 139.5', 'pieces[1].perSize[1].shape.rows (must be a whole number'],
+    ['rows in words', '"rows": 140', '"rows": "many"', 'pieces[1].perSize[1].shape.rows (must be a'],
+    ['rows without number', '"rows": 140', '"rows": null', 'pieces[1].perSize[1].shape.rows (must be a'],
+    ['more rows than any', '"rows": 140', '"rows": 100000', 'pieces[1].perSize[1].shape.rows (must be at most 4000)'],
   ])('%s is refused by name, and nothing is written', async (name, from, to, why) => {
     const file = spoiled(name, from, to);
     const into = join(folder.path, `none of ${name}`);
@@ -137,7 +138,7 @@ describe('a project without any motif', () => {
   });
 
   it('is refused: there is always one to draw', async () => {
-    const text = JSON.parse(projectToText(sample)) as { motifs: unknown[]; bands: unknown[] };
+    const text = JSON.parse(fileTextOf(sample)) as { motifs: unknown[]; bands: unknown[] };
     const file = folder.file('none.walewright', JSON.stringify({ ...text, motifs: [], bands: [] }));
     const { status, warned } = await call('plan', file);
     expect(status).toBe(1);

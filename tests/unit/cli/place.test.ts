@@ -1,7 +1,8 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import type { PlacementJson } from '../../../src-main/cli/json/placement.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
@@ -103,9 +104,9 @@ describe('place', () => {
   });
 
   it('takes the face and the chart of a project unless told otherwise', async () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     const turned = { ...project, piece: { ...project.piece, finishedFace: 'purl' as const } };
-    const file = folder.file('purl.walewright', projectToText(turned));
+    const file = folder.file('purl.walewright', fileTextOf(turned));
     const group = async (...typed: string[]) =>
       (await place(file, '--stitches', '20', '--copies', '1', '--even-out', 'blocks', ...typed)).choices[0]?.groups[0];
     expect(await group()).toMatchObject({ first: 'L7', figureFirst: 'L7' });

@@ -1,23 +1,24 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { projectToText, sampleProject, startFill, type Project } from '@shared/project/index.ts';
+import { projectAt, sampleProject, startFill, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
 
 const motif = folder.motif('motif.pbm', blankColumnMotif(31));
-const sample = folder.file('sample.walewright', projectToText(sampleProject()));
+const sample = folder.file('sample.walewright', fileTextOf(projectAt(sampleProject())));
 const plan = (...typed: string[]): Promise<PlanJson> => callJson<PlanJson>('plan', ...typed);
 const row = ({ rows }: PlanJson, number: number): RowJson => rows[number - 1] as RowJson;
 
 describe('plan of a piece whose size was given in centimetres', () => {
   it('keeps to it at another gauge, where rows that were counted stay', async () => {
-    const { piece, bands, ...others } = sampleProject();
+    const { piece, bands, ...others } = projectAt(sampleProject());
     const shape = { kind: 'rectangle', stitches: 126, rows: 140 } as const;
-    const project: Project = { ...others, bands, piece: { ...piece, shape, lengths: { stitches: 450 } } };
-    const made = await plan(folder.file('wide.walewright', projectToText(project)), '--gauge', '30x50');
+    const project: ProjectAt = { ...others, bands, piece: { ...piece, shape, lengths: { stitches: 450 } } };
+    const made = await plan(folder.file('wide.walewright', fileTextOf(project)), '--gauge', '30x50');
     // 45 cm at 30 stitches in 10 cm
     expect(made.piece).toMatchObject({ stitches: 135, rows: 140, widthMm: 450 });
   });
@@ -161,8 +162,8 @@ describe('plan of a project', () => {
 });
 
 /** Bars of 2 stitches and 2 rows from edge to edge of 22 stitches, the same bar at both edges; nothing lies in the seam. */
-function barsOn(stitches: number): Project {
-  const sample = sampleProject();
+function barsOn(stitches: number): ProjectAt {
+  const sample = projectAt(sampleProject());
   const grid = gridFromText(['XX..', 'XX..', '..XX', '..XX'], '.X');
   return {
     ...sample,
@@ -179,7 +180,7 @@ function barsOn(stitches: number): Project {
 
 describe('plan of an all-over pattern', () => {
   const project = (stitches: number): string =>
-    folder.file(`bars-${stitches}.walewright`, projectToText(barsOn(stitches)));
+    folder.file(`bars-${stitches}.walewright`, fileTextOf(barsOn(stitches)));
 
   it('tells rows that are a mirror image in the seam from those that match', async () => {
     const [fill] = (await plan(project(22))).fills;

@@ -3,37 +3,36 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import {
   addSize,
-  applyChange,
+  afterChange,
   changeSize,
-  goToSize,
-  projectToText,
   renameSize,
   sampleProject,
-  type Project,
+  type ProjectAt,
+  projectAt,
 } from '@shared/project/index.ts';
 import type { PlacementJson } from '../../../src-main/cli/json/placement.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import type { ProblemJson } from '../../../src-main/cli/json/problem.ts';
 import type { SizesJson } from '../../../src-main/cli/json/sizes.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
 
 /** The sample sleeve from 96 stitches as M, and as L from 104; M at hand. */
-function sleeves(): Project {
+function sleeves(): ProjectAt {
   return [
-    (project: Project) => renameSize(project, 0, 'M'),
-    (project: Project) => addSize(project, 'larger', 'L'),
-    (project: Project) =>
+    (project: ProjectAt) => renameSize(project, 0, 'M'),
+    (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+    (project: ProjectAt) =>
       changeSize(project, 1, {
         shape: { kind: 'tapered', stitches: 104, stitchesAtTop: 132, rows: 150, straightRows: 24 },
       }),
-    (project: Project) => goToSize(project, 0),
-  ].reduce((project, change) => applyChange(project, change(project)), sampleProject());
+  ].reduce((project, change) => afterChange(project, change(project)), projectAt(sampleProject()));
 }
 
-const file = folder.file('sleeves.walewright', projectToText(sleeves()));
+const file = folder.file('sleeves.walewright', fileTextOf(sleeves()));
 
 describe('--size', () => {
   it('plans the size of that name, and the current one if left out', async () => {
@@ -94,8 +93,8 @@ describe('sizes', () => {
   it('stand side by side, each with where the groups go', async () => {
     const { sizes } = await callJson<SizesJson>('sizes', file);
     expect(sizes).toMatchObject([
-      { name: 'M', atHand: true, shape: { stitches: 96 }, copies: [[2, 2]], bands: [{ firstRow: 25, setUpAt: 23 }] },
-      { name: 'L', atHand: false, shape: { stitches: 104 }, copies: [[2, 2]], beyondBed: false },
+      { name: 'M', shape: { stitches: 96 }, copies: [[2, 2]], bands: [{ firstRow: 25, setUpAt: 23 }] },
+      { name: 'L', shape: { stitches: 104 }, copies: [[2, 2]], beyondBed: false },
     ]);
   });
 
@@ -103,21 +102,19 @@ describe('sizes', () => {
     const { status, out } = await call('sizes', file);
     expect(status).toBe(0);
     expect(out).toMatch(/Size +Stitches +Rows/);
-    expect(out).toMatch(/M \(current\) +96 to 124 +140 +34\.3 to 44\.3 × 35/);
+    expect(out).toMatch(/M +96 to 124 +140 +34\.3 to 44\.3 × 35/);
     expect(out).toMatch(/L +104 to 132 +150 +37\.1 to 47\.1 × 37\.5/);
     expect(out).not.toMatch(/[{}]|undefined|null|NaN/);
   });
 
   it('say what keeps one of them from being placed', async () => {
-    const narrow = applyChange(
+    const narrow = afterChange(
       sleeves(),
       changeSize(sleeves(), 0, { shape: { kind: 'rectangle', stitches: 40, rows: 140 } }),
     );
-    const path = folder.file('narrow.walewright', projectToText(narrow));
+    const path = folder.file('narrow.walewright', fileTextOf(narrow));
     const { sizes } = await callJson<SizesJson>('sizes', path);
     expect(sizes[0]).toMatchObject({ name: 'M', error: { code: 'groups-wider-than-piece' } });
-    expect((await call('sizes', path)).out).toMatch(
-      /M \(current\) +40 +140 +14\.3 × 35\n[^]*Size M: The groups take 56 stitches/,
-    );
+    expect((await call('sizes', path)).out).toMatch(/M +40 +140 +14\.3 × 35\n[^]*Size M: The groups take 56 stitches/);
   });
 });

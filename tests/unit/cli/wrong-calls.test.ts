@@ -158,7 +158,7 @@ describe('a file that cannot be read', () => {
 
   it('with a field that cannot be right names the field', async () => {
     const path = folder.file('field.walewright', text.replace('"gauge": {', '"gauge": {\n"turns": 3,'));
-    expect((await callJson<Wrong>('plan', path)).error.message).toContain('piece.gauge');
+    expect((await callJson<Wrong>('plan', path)).error.message).toContain('pieces[1].gauge');
   });
 });
 

@@ -16,6 +16,10 @@ const SHARE: readonly (readonly [Version, number])[] = [
   [3, 0],
   [3, 1],
   [3, 2],
+  [4, 0],
+  [4, 1],
+  [5, 0],
+  [5, 1],
 ];
 
 describe('what is said of a project is what was recorded: npm run digests -- --find shows what differs', () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { startFill, START_MACHINE, START_PIECE, type Project } from '@shared/project/index.ts';
+import { startFill, START_MACHINE, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, FIVE, onlyFindings } from '../check/found.ts';
 import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
 
 /** An all-over pattern of a motif, on a piece of so many stitches and rows. */
-function allOver(motif: readonly string[], stitches: number, rows: number, given: Partial<Project> = {}): Project {
+function allOver(motif: readonly string[], stitches: number, rows: number, given: Partial<ProjectAt> = {}): ProjectAt {
   const project = projectWith({ motif, copies: [1], stitches, rows, piece: FIVE });
   return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole' }], ...given };
 }
@@ -113,7 +113,7 @@ describe('end needles', () => {
 
 describe('end needles and the machine', () => {
   const machine = (endNeedles: 'switch' | 'always' | 'none') => ({ machine: { ...START_MACHINE, endNeedles } });
-  const codes = (project: Project) => checkedPlan(project).findings.map(({ code }) => code);
+  const codes = (project: ProjectAt) => checkedPlan(project).findings.map(({ code }) => code);
   const off = { fills: [{ ...startFill('motif', 1), unit: 'whole' as const, endNeedles: false }] };
 
   it('are as the pattern says where there is a switch', () => {

@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { closedPiece, fillsRound } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 
 /** `XO.` on every row, from edge to edge of a piece; no end-needle selection, which would break it there. */
-function filled(piece: Partial<Piece>, stitches = 12, rows = 12): Project {
+function filled(piece: Partial<Piece>, stitches = 12, rows = 12): ProjectAt {
   const project = projectWith({ motif: ['XO.'], copies: [1], stitches, rows, piece });
   return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole', endNeedles: false }] };
 }

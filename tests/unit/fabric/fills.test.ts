@@ -4,7 +4,7 @@ import { firstNeedlesOf } from '@shared/fabric/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { startFill, type Project } from '@shared/project/index.ts';
+import { startFill, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { checkedPlan } from '../check/found.ts';
 import { linesOf } from '../running-order/order-lines.ts';
@@ -20,7 +20,7 @@ interface Given {
 }
 
 /** Without end-needle selection, so that the copies alone are seen. */
-function filled({ motif, stitches, rows, fill, piece }: Given): Project {
+function filled({ motif, stitches, rows, fill, piece }: Given): ProjectAt {
   const project = projectWith({ motif, copies: [1], stitches, rows, ...(piece ? { piece } : {}) });
   return { ...project, bands: [], fills: [{ ...startFill('motif', 1), endNeedles: false, ...fill }] };
 }
@@ -204,7 +204,7 @@ describe('a fill', () => {
 
 describe('a fill that cannot be knitted as described', () => {
   const plain: Given = { motif: ['XX', 'X.'], stitches: 10, rows: 10 };
-  const refusal = (project: Project) => {
+  const refusal = (project: ProjectAt) => {
     try {
       checkedPlan(project);
     } catch (thrown) {
@@ -235,7 +235,10 @@ describe('a fill that cannot be knitted as described', () => {
 
   it('wants needles of a band, on the rows on which they meet', () => {
     const project = projectWith({ ...plain, copies: [1], band: { position: { kind: 'from-row', row: 4 } } });
-    const withFill = (fill: Partial<Fill>): Project => ({ ...project, fills: [{ ...startFill('motif', 1), ...fill }] });
+    const withFill = (fill: Partial<Fill>): ProjectAt => ({
+      ...project,
+      fills: [{ ...startFill('motif', 1), ...fill }],
+    });
     expect(refusal(withFill({}))).toMatchObject({
       code: 'fill-overlaps-band',
       facts: { fill: 1, band: 1, first: 4, last: 5 },
@@ -249,7 +252,7 @@ describe('a fill that cannot be knitted as described', () => {
 
   it('wants needles of another fill', () => {
     const project = filled(plain);
-    const two = (other: Partial<Fill>): Project => ({
+    const two = (other: Partial<Fill>): ProjectAt => ({
       ...project,
       fills: [
         { ...startFill('motif', 1), lastRow: 5, border: { left: 0, right: 5 } },

@@ -11,7 +11,7 @@ import {
 } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
@@ -42,7 +42,7 @@ function groundRuns(plan: Plan, tube: Tube, first: number, last: number): number
   return isFigure[0] ? [...runs, run] : [...runs.slice(1), run + (runs[0] ?? 0)];
 }
 
-function round(project: Project) {
+function round(project: ProjectAt) {
   const plan = makePlan(pieceIn(project));
   return { plan, tube: closedPiece(plan, pieceIn(project)) };
 }

@@ -6,12 +6,12 @@ import type { Piece } from '@shared/piece/index.ts';
 import {
   START_MACHINE,
   START_PIECE,
-  START_SIZES,
   START_YARNS,
   startBand,
-  type Project,
+  type ProjectAt,
   type Yarn,
 } from '@shared/project/index.ts';
+import { writtenProject } from '../../written-projects.ts';
 
 interface Given {
   /** Topmost row first: `.` ground, `X` yarn 1, `O` yarn 2. */
@@ -39,9 +39,9 @@ export function projectWith({
   piece,
   band,
   yarns,
-}: Given): Project {
+}: Given): ProjectAt {
   const start = startBand('motif', copies);
-  return {
+  return writtenProject({
     name: 'trial',
     notes: '',
     machine: START_MACHINE,
@@ -58,10 +58,9 @@ export function projectWith({
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
-    sizes: START_SIZES,
     bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
     fills: [],
-  };
+  });
 }
 
 /** 12 stitches and 31 rows without a smaller repeat; the first column is blank. */

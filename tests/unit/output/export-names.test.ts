@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
-import { sampleProject, startBand } from '@shared/project/index.ts';
+import { projectAt, sampleProject, startBand } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import {
   safeFileName,
@@ -39,7 +39,7 @@ describe('file names from project names', () => {
 
 describe('files made from a project', () => {
   /** Their names, which are said before any of them is made. */
-  async function made(kinds: readonly ExportKind[], project = sampleProject()): Promise<string[]> {
+  async function made(kinds: readonly ExportKind[], project = projectAt(sampleProject())): Promise<string[]> {
     const files = await makeExports({ project, kinds, paper: 'a4', date: TEST_DAY });
     for (const { content } of files) expect(content.byteLength).toBeGreaterThan(500);
     const names = files.map(({ name }) => name);
@@ -61,7 +61,7 @@ describe('files made from a project', () => {
   });
 
   it('have a chart for each motif that is placed', async () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const [motif] = sample.motifs;
     if (!motif) throw new RangeError('The sample has a motif');
     const project = {
@@ -73,7 +73,7 @@ describe('files made from a project', () => {
   });
 
   it('are not made at all if one of them cannot be', async () => {
-    const project = { ...sampleProject(), bands: [{ ...startBand('lighthouse', [9, 9]) }] };
+    const project = { ...projectAt(sampleProject()), bands: [{ ...startBand('lighthouse', [9, 9]) }] };
     await expect(makeExports({ project, kinds: KINDS, paper: 'a4', date: TEST_DAY })).rejects.toThrow(ProblemError);
   });
 });

@@ -3,13 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { gaugeFrom, gaugePer, gaugeRange, toWeight, toYarnUnit } from '@shared/length/index.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, projectToText, sampleProject, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { followText } from '../../../src-main/cli/text/follow.ts';
 import { planText } from '../../../src-main/cli/text/plan.ts';
 import { TEST_DAY } from '../../day.ts';
 import { call, Folder } from '../cli/calls.ts';
 import { textsOf } from './items-of.ts';
 import { PROJECTS } from './projects.ts';
+import { fileTextOf } from '../../written-projects.ts';
 
 describe('yards, ounces and four inches', () => {
   // International yard and pound agreement, 1959: a yard is 0.9144 m, a pound (of 16 oz) 0.45359237 kg.
@@ -37,7 +38,7 @@ describe('yards, ounces and four inches', () => {
 const RULER = /50 mm: if it measures otherwise/;
 const METRIC = /\d\s?(mm|cm|m|g)\b|Metres|Grams/;
 
-function sheetLines(project: Project): string[] {
+function sheetLines(project: ProjectAt): string[] {
   const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
     paper: 'letter',
     date: TEST_DAY,
@@ -47,7 +48,7 @@ function sheetLines(project: Project): string[] {
 }
 
 /** With yarns whose count is known. */
-function weighed(project: Project): Project {
+function weighed(project: ProjectAt): ProjectAt {
   return { ...project, yarns: project.yarns.map((yarn) => ({ ...yarn, tex: 278 })) };
 }
 
@@ -68,7 +69,7 @@ describe('in inches', () => {
   it('the command line tells them where it is asked to', async () => {
     const folder = new Folder();
     try {
-      const file = folder.file('sample.walewright', projectToText(sampleProject()));
+      const file = folder.file('sample.walewright', fileTextOf(projectAt(sampleProject())));
       expect((await call('follow', file, '--unit', 'in')).out).toMatch(/Main yarn slate: [\d.]+ yd/);
       expect((await call('plan', file, '--unit', 'in')).out).toMatch(/\([\d.]+ in\)/);
       expect((await call('plan', file)).out).toMatch(/Main yarn slate: [\d.]+ m\./);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { landmarksOf, placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, startBand, type Project } from '@shared/project/index.ts';
+import { pieceIn, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { followText } from '../../../src-main/cli/text/follow.ts';
 import { planText } from '../../../src-main/cli/text/plan.ts';
@@ -9,7 +9,7 @@ import { TEST_DAY } from '../../day.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 import { orderOf } from '../running-order/order-lines.ts';
 
-const hem = (begins: Project['piece']['begins']): Project =>
+const hem = (begins: ProjectAt['piece']['begins']): ProjectAt =>
   projectWith({
     motif: BLANK_FIRST_12_BY_31,
     copies: [3, 3],
@@ -17,7 +17,7 @@ const hem = (begins: Project['piece']['begins']): Project =>
     rows: 160,
     piece: { hemRows: 100, begins },
   });
-const kinds = (project: Project): string[] =>
+const kinds = (project: ProjectAt): string[] =>
   landmarksOf(orderOf(project)).map(({ counter, acts }) => `${counter}: ${acts.map(({ kind }) => kind).join(', ')}`);
 
 describe('the landmarks of a running order', () => {
@@ -31,7 +31,7 @@ describe('the landmarks of a running order', () => {
       ...startBand('motif', [2]),
       position: { kind: 'from-row' as const, row },
     }));
-    const set = (of: Project): number[] =>
+    const set = (of: ProjectAt): number[] =>
       orderOf(of).flatMap((item) =>
         item.kind === 'stop' && item.acts.some(({ kind }) => kind === 'first-needles') ? [item.counter] : [],
       );
@@ -46,7 +46,7 @@ describe('the landmarks of a running order', () => {
 // Common practice, no source: only an open start leaves loops that can be hung.
 describe('a hem that begins closed', () => {
   it('is told to hang no loops, wherever its knitting is told', () => {
-    const told = (begins: Project['piece']['begins']): string => {
+    const told = (begins: ProjectAt['piece']['begins']): string => {
       const project = hem(begins);
       const [piece, plan] = [pieceIn(project), makePlan(pieceIn(project))];
       const sheet = placementSheet(sheetFacts(project), plan, { paper: 'a4', date: TEST_DAY });

@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { placementSheet, sheetFacts, type PaperSize, type SheetPage } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, startBand, type Project } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { itemBox, itemsOf, wordsOn } from './items-of.ts';
 
 /** A motif of that size, in a piece of that size (28 × 40 to 10 cm: 4 stitches are as wide as 5.7 rows are tall). */
-function projectOf(piece: { stitches: number; rows: number }, motif: { width: number; height: number }): Project {
-  const sample = sampleProject();
-  const [drawn] = sample.motifs as [Project['motifs'][number]];
+function projectOf(piece: { stitches: number; rows: number }, motif: { width: number; height: number }): ProjectAt {
+  const sample = projectAt(sampleProject());
+  const [drawn] = sample.motifs as [ProjectAt['motifs'][number]];
   const grid = makeGrid(motif.width, motif.height);
   // No smaller repeat: a diagonal, and one cell that breaks it.
   for (let row = 0; row < motif.height; row++) grid.cells[row * motif.width + ((row * 3) % motif.width)] = 1;
@@ -27,10 +27,10 @@ function projectOf(piece: { stitches: number; rows: number }, motif: { width: nu
     },
     bands: [{ ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } }],
     fills: [],
-  } as Project;
+  } as ProjectAt;
 }
 
-function pagesOf(project: Project, paper: PaperSize): readonly SheetPage[] {
+function pagesOf(project: ProjectAt, paper: PaperSize): readonly SheetPage[] {
   return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY }).pages;
 }
 
@@ -39,7 +39,7 @@ const chartPagesIn = (pages: readonly SheetPage[]): SheetPage[] => pages.filter(
 
 describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
   it('a sheet of a usual piece and motif is upright throughout', () => {
-    expect(pagesOf(sampleProject(), paper).filter(isTurned)).toEqual([]);
+    expect(pagesOf(projectAt(sampleProject()), paper).filter(isTurned)).toEqual([]);
   });
 
   it('a wide piece is drawn on a page in landscape, larger than it would be upright, and the steps are upright', () => {

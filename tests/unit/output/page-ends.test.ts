@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { placementSheet, sheetFacts, type PaperSize, type SheetElement, type SheetPage } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { anyFilledProject, anyProject } from '../../property/projects.ts';
 import { itemsOf, wordsOn } from './items-of.ts';
@@ -12,7 +12,7 @@ import { plainProject, PROJECTS } from './projects.ts';
 
 const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
 
-function pagesOf(project: Project, paper: PaperSize): readonly SheetPage[] {
+function pagesOf(project: ProjectAt, paper: PaperSize): readonly SheetPage[] {
   return placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY }).pages;
 }
 
@@ -62,7 +62,7 @@ describe('where pages end', () => {
   it.each(Object.keys(PROJECTS).flatMap((name) => PAPERS.map((paper) => ({ name, paper }))))(
     'nothing is left alone in the sheet of the $name project on $paper',
     ({ name, paper }) => {
-      expect(faultsOf(pagesOf((PROJECTS[name] as () => Project)(), paper))).toEqual([]);
+      expect(faultsOf(pagesOf((PROJECTS[name] as () => ProjectAt)(), paper))).toEqual([]);
     },
   );
 

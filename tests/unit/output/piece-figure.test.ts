@@ -14,14 +14,14 @@ import { pieceView } from '@shared/output/piece/view.ts';
 import { actNames } from '@shared/output/steps/names.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
 import { threeMotifsProject } from './projects.ts';
 
 /** A sleeve of 96 stitches at the cast-on, 100 on row 25, where its groups stand at L39 and R11. */
-function figureOf(project: Project) {
+function figureOf(project: ProjectAt) {
   const plan = makePlan(pieceIn(project));
   const view = pieceView(plan.outline, project.piece.gauge, 150, 150);
   return { plan, view, edges: edgesAt(plan.outline, 25) };
@@ -33,7 +33,7 @@ const pathsIn = (items: readonly SheetItem[]): PathItem[] => items.filter((item)
 
 describe('the spaces of a sleeve', () => {
   it('are drawn on the row where they hold, from edge to edge of it', () => {
-    const { plan, view, edges } = figureOf(sampleProject());
+    const { plan, view, edges } = figureOf(projectAt(sampleProject()));
     const items = spaceLines(plan, view);
     const points = pathsIn(items).flatMap(({ lines }) => lines.flat());
     expect(Math.min(...points.map(([x]) => x))).toBeCloseTo(view.x(edges.first));
@@ -50,16 +50,16 @@ describe('the spaces of a sleeve', () => {
   });
 
   it('are told with the row, and what the seam leaves of the margins', () => {
-    const { plan, view } = figureOf(sampleProject());
+    const { plan, view } = figureOf(projectAt(sampleProject()));
     const texts = textsIn(spaceStrips(plan, view, 0, 0).items);
     expect(texts).toEqual(expect.arrayContaining(['row 25, visible', 'row 25, blocks']));
-    const wide = pieceView(plan.outline, sampleProject().piece.gauge, 600, 600);
+    const wide = pieceView(plan.outline, projectAt(sampleProject()).piece.gauge, 600, 600);
     expect(textsIn(spaceStrips(plan, wide, 0, 0).items)).toContain('12 (11 clear of the seam)');
   });
 
   it('leave the numbers to the lower of two bands that are too near each other', () => {
-    const sample = sampleProject();
-    const [band] = sample.bands as [Project['bands'][number]];
+    const sample = projectAt(sampleProject());
+    const [band] = sample.bands as [ProjectAt['bands'][number]];
     const above = { ...band, position: { kind: 'from-row' as const, row: 44 } };
     const { plan, view } = figureOf({ ...sample, bands: [band, above] });
     expect(spaceLines(plan, view)).toHaveLength(
@@ -75,7 +75,7 @@ describe('the spaces of a sleeve', () => {
 
 describe('the ruler of a sleeve', () => {
   it('names both needles of every block and of what is seen of it, and the edges of the row and of the cast-on', () => {
-    const { plan, view } = figureOf(sampleProject());
+    const { plan, view } = figureOf(projectAt(sampleProject()));
     const { items, left } = needleRuler(plan, view, 200);
     expect(left).toBe(0);
     // Blocks L39–L12 and R11–R38 with a blank needle at the left; 100 stitches on row 25, 96 cast on.
@@ -85,7 +85,7 @@ describe('the ruler of a sleeve', () => {
   });
 
   it('leads from the edge needles up to their row', () => {
-    const { plan, view, edges } = figureOf(sampleProject());
+    const { plan, view, edges } = figureOf(projectAt(sampleProject()));
     const lines = pathsIn(needleRuler(plan, view, 200).items)
       .filter(({ stroke }) => stroke?.paint !== 'paper')
       .flatMap(({ lines }) => lines);
@@ -99,7 +99,7 @@ describe('the ruler of a sleeve', () => {
 
 describe('the rows beside a piece', () => {
   /** All that is written beside the piece, and the rows that ticks stand at. */
-  function rowsOf(project: Project, heightMm: number) {
+  function rowsOf(project: ProjectAt, heightMm: number) {
     const plan = makePlan(pieceIn(project));
     const view = pieceView(plan.outline, project.piece.gauge, 1000, heightMm);
     const items = rowNumbers(plan, view, view.x(view.last + 1));
@@ -111,7 +111,7 @@ describe('the rows beside a piece', () => {
   }
 
   it('are numbered at every change of width, of section and of a pattern', () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const project = { ...sample, piece: { ...sample.piece, hemRows: 12 } };
     const { texts, rows, plan } = rowsOf(project, 150);
     // Read from the outline itself: rows whose needles are not those of the row below.
@@ -128,7 +128,7 @@ describe('the rows beside a piece', () => {
   });
 
   it('are told as steps where they are too many to be numbered one by one, and never one over another', () => {
-    const sample = sampleProject();
+    const sample = projectAt(sampleProject());
     const shape = { kind: 'tapered', stitches: 60, stitchesAtTop: 120, rows: 140, straightRows: 0 } as const;
     const { texts, rows, plan, items } = rowsOf({ ...sample, piece: { ...sample.piece, shape } }, 60);
     expect(texts.join(' ')).toMatch(/\d+–\d+ every \d(nd|rd|th)/);
@@ -174,7 +174,7 @@ describe('the rows beside a piece', () => {
 });
 
 describe('the names of motifs on a piece', () => {
-  function namesOf(project: Project, widthMm: number) {
+  function namesOf(project: ProjectAt, widthMm: number) {
     const piece = pieceIn(project);
     const plan = makePlan(piece);
     const view = pieceView(plan.outline, project.piece.gauge, widthMm, 95);

@@ -9,7 +9,7 @@ import {
 } from '@shared/output/index.ts';
 import { rowLines } from '@shared/output/row-list-blocks.ts';
 import { makePlan, runningOrderOf, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { textOf, words } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
@@ -19,7 +19,7 @@ const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
 const CASES = Object.keys(PROJECTS).flatMap((name) => PAPERS.map((paper) => ({ name, paper })));
 
 interface Made {
-  readonly project: Project;
+  readonly project: ProjectAt;
   readonly plan: Plan;
   readonly sheet: SheetDocument;
 }
@@ -30,7 +30,7 @@ function sheetOf(name: string, paper: PaperSize): Made {
   const key = `${name} ${paper}`;
   const known = made.get(key);
   if (known) return known;
-  const project = (PROJECTS[name] as () => Project)();
+  const project = (PROJECTS[name] as () => ProjectAt)();
   const plan = made.get(`${name} a4`)?.plan ?? makePlan(pieceIn(project));
   const fresh = { project, plan, sheet: placementSheet(sheetFacts(project), plan, { paper, date: TEST_DAY }) };
   made.set(key, fresh);

@@ -7,11 +7,12 @@ import {
   startGroup,
   START_MACHINE,
   START_PIECE,
-  START_SIZES,
-  type Project,
+  type ProjectAt,
+  projectAt,
 } from '@shared/project/index.ts';
+import { writtenProject } from '../../written-projects.ts';
 
-const sample = sampleProject();
+const sample = projectAt(sampleProject());
 
 /** Cells in no order, the same on every run. */
 export function scattered(width: number, height: number, colours: number): Grid {
@@ -28,7 +29,7 @@ export function scattered(width: number, height: number, colours: number): Grid 
 function withGrid(
   name: string,
   grid: Grid,
-): Pick<Project, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'fills'> {
+): Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'fills'> {
   return {
     name,
     notes: '',
@@ -51,28 +52,26 @@ function hemMotif(): Grid {
 }
 
 /** Hem of 100 rows, 120 stitches, two groups of three 12-stitch copies (common practice, no source). */
-export function hemProject(): Project {
-  return {
+export function hemProject(): ProjectAt {
+  return writtenProject({
     ...withGrid('Harbour hem', hemMotif()),
     piece: { ...START_PIECE, name: 'hem', shape: { kind: 'rectangle', stitches: 120, rows: 100 }, hemRows: 100 },
-    sizes: START_SIZES,
     bands: [startBand('m', [3, 3])],
-  };
+  });
 }
 
 /** The largest motif that a bed of 200 needles takes. */
-export function hugeProject(): Project {
-  return {
+export function hugeProject(): ProjectAt {
+  return writtenProject({
     ...withGrid('Huge', scattered(200, 1000, 2)),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
-    sizes: START_SIZES,
     bands: [{ ...startBand('m', [1]), unit: 'whole' }],
-  };
+  });
 }
 
 /** 33 groups in two bands, four yarns, names that are long, marked up, or in a script the font lacks. */
-export function crowdedProject(): Project {
-  return {
+export function crowdedProject(): ProjectAt {
+  return writtenProject({
     ...withGrid(
       'Crowded <&"> with a name that goes on and on, 漢字 and 👩‍👩‍👧 too, until it needs two lines at the very least',
       gridFromText(['..1.', '.212', '.131'], '.123'),
@@ -87,7 +86,6 @@ export function crowdedProject(): Project {
       { name: 'W'.repeat(80), colour: '#0072b2', tex: 50 },
     ],
     piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
-    sizes: START_SIZES,
     bands: [
       {
         ...startBand('m', []),
@@ -95,31 +93,29 @@ export function crowdedProject(): Project {
       },
       { ...startBand('m', [5, 2, 1]), position: { kind: 'from-row', row: 2 }, rule: { kind: 'even' } },
     ],
-  };
+  });
 }
 
 /** One stitch, one row. */
-export function tinyProject(): Project {
-  return {
+export function tinyProject(): ProjectAt {
+  return writtenProject({
     ...withGrid('Tiny', gridFromText(['#'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 1, rows: 1 } },
-    sizes: START_SIZES,
     bands: [startBand('m', [1])],
-  };
+  });
 }
 
 /** A scarf: narrow and long, a short hem, two bands far apart. */
-export function scarfProject(): Project {
-  return {
+export function scarfProject(): ProjectAt {
+  return writtenProject({
     ...withGrid('Scarf', gridFromText(['.#.', '###'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 24, rows: 900 }, hemRows: 12 },
-    sizes: START_SIZES,
     bands: [startBand('m', [1, 1, 1]), { ...startBand('m', [2]), position: { kind: 'from-row', row: 400 } }],
-  };
+  });
 }
 
 /** A sleeve without groups, covered by bricks of 8 stitches that end before its edges lower down. */
-export function filledProject(): Project {
+export function filledProject(): ProjectAt {
   return {
     ...sample,
     ...withGrid('Bricks', gridFromText(['........', 'XXX.....', 'X.X.....', 'XXX.....'], '.X')),
@@ -132,43 +128,41 @@ export function filledProject(): Project {
 }
 
 /** Nothing placed. */
-export function plainProject(): Project {
+export function plainProject(): ProjectAt {
   return { ...sample, bands: [] };
 }
 
 /** Sixteen yarns, all in one motif, in colours of which several are alike in grey. */
-export function sixteenProject(): Project {
+export function sixteenProject(): ProjectAt {
   const colours =
     '1f2937 f5f1e6 c0392b 2e7d32 1565c0 f9a825 6a1b9a ef6c00 00838f ad1457 5d4037 9e9d24 78909c ffffff 000000 e8b4b8';
   const lines = Array.from({ length: 30 }, (_, line) => {
     const yarn = 'bcdefghijklmnop'.charAt(14 - (line >> 1));
     return line % 2 === 0 ? `aa${yarn.repeat(4)}` : `a${yarn.repeat(5)}`;
   });
-  return {
+  return writtenProject({
     ...withGrid('Sixteen', gridFromText(lines, 'abcdefghijklmnop')),
     yarns: colours.split(' ').map((colour, index) => ({ name: `yarn ${index + 1}`, colour: `#${colour}`, tex: null })),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 90 } },
-    sizes: START_SIZES,
     bands: [{ ...startBand('m', [2, 3]), unit: 'whole' }],
-  };
+  });
 }
 
 /** A drawing whose chart goes over several pages both ways. */
-export function largeProject(): Project {
-  return {
+export function largeProject(): ProjectAt {
+  return writtenProject({
     ...withGrid('Large', scattered(80, 110, 3)),
     yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 130 } },
-    sizes: START_SIZES,
     bands: [{ ...startBand('m', [1]), unit: 'whole' }],
-  };
+  });
 }
 
 /** Three unlike motifs beside and above each other, one of them on rows that begin with either side of the carriage. */
-export function threeMotifsProject(): Project {
+export function threeMotifsProject(): ProjectAt {
   const band = startBand('lighthouse', [2]);
-  const motif = (id: string, name: string, grid: Grid): Project['motifs'][number] => ({
-    ...(sample.motifs[0] as Project['motifs'][number]),
+  const motif = (id: string, name: string, grid: Grid): ProjectAt['motifs'][number] => ({
+    ...(sample.motifs[0] as ProjectAt['motifs'][number]),
     id,
     name,
     grid,
@@ -190,8 +184,8 @@ export function threeMotifsProject(): Project {
   };
 }
 
-export const PROJECTS: Readonly<Record<string, () => Project>> = {
-  sample: sampleProject,
+export const PROJECTS: Readonly<Record<string, () => ProjectAt>> = {
+  sample: () => sample,
   hem: hemProject,
   crowded: crowdedProject,
   tiny: tinyProject,

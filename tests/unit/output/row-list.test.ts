@@ -3,7 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import { csvText, rowList, rowListCsv, runsText, type RowList } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
 import { rowLines } from '../../../src-shared/output/row-list-blocks.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -17,7 +17,7 @@ const SMALL = projectWith({
 });
 
 /** One copy of a single stitch on a piece that grows wider. */
-function taperedWith(motif: readonly string[], stitches: number, stitchesAtTop: number, rows: number): Project {
+function taperedWith(motif: readonly string[], stitches: number, stitchesAtTop: number, rows: number): ProjectAt {
   const straightRows = Math.ceil(rows / 5);
   const shape = { kind: 'tapered', stitches, stitchesAtTop, rows, straightRows } as const;
   return projectWith({ motif, copies: [1], stitches, rows, piece: { shape } });
@@ -25,7 +25,7 @@ function taperedWith(motif: readonly string[], stitches: number, stitchesAtTop: 
 
 const TAPERED = taperedWith(['X', '.'], 6, 9, 6);
 
-function listOf(project: Project): RowList {
+function listOf(project: ProjectAt): RowList {
   const piece = pieceIn(project);
   return rowList(makePlan(piece), piece);
 }
@@ -105,7 +105,7 @@ describe('the row list', () => {
 });
 
 describe('the row list on paper', () => {
-  const spans = (project: Project): string[] =>
+  const spans = (project: ProjectAt): string[] =>
     rowLines(pieceIn(project), makePlan(pieceIn(project))).map(({ kind, first, last }) => `${kind} ${first}–${last}`);
 
   it('has a line of its own for a row with something to do', () => {
@@ -118,7 +118,7 @@ describe('the row list on paper', () => {
 
   it('tells rows that come again once, with the readings at which they begin', () => {
     const fill = projectWith({ motif: ['X.X.', '.X.X', 'XX..', '..XX'], copies: [], stitches: 16, rows: 41 });
-    const filled: Project = { ...fill, bands: [], fills: [startFill(fill.motifs[0]?.id as MotifId, 3)] };
+    const filled: ProjectAt = { ...fill, bands: [], fills: [startFill(fill.motifs[0]?.id as MotifId, 3)] };
     const lines = rowLines(pieceIn(filled), makePlan(pieceIn(filled)));
     const again = lines.find(({ kind }) => kind === 'again');
     expect(again).toMatchObject({ first: 8, of: { first: 4, last: 7 } });

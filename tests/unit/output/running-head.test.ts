@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject } from '@shared/project/index.ts';
+import { projectAt, pieceIn, sampleProject } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { itemBox } from './items-of.ts';
@@ -12,7 +12,7 @@ it.each([
   ['a name of 200 wide letters', 'W'.repeat(200)],
   ['a name that the font lacks', '編'.repeat(200)],
 ])('has page and date at its right end, clear of %s', (_case, name) => {
-  const project = { ...sampleProject(), name };
+  const project = { ...projectAt(sampleProject()), name };
   for (const paper of ['a4', 'letter'] as const) {
     const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper, date: TEST_DAY });
     pages.forEach((page, index) => {

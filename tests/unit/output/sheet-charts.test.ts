@@ -9,7 +9,7 @@ import {
   type SheetItem,
 } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, startFill, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
 import { threeMotifsProject } from './projects.ts';
@@ -18,7 +18,7 @@ interface Chart {
   readonly items: readonly SheetItem[];
 }
 
-function sheetOf(project: Project, charts?: ChartSides): { document: SheetDocument; charts: Chart[] } {
+function sheetOf(project: ProjectAt, charts?: ChartSides): { document: SheetDocument; charts: Chart[] } {
   const plan = makePlan(pieceIn(project));
   const options = { paper: 'a4', date: TEST_DAY, ...(charts ? { charts } : {}) } as const;
   const document = placementSheet(sheetFacts(project), plan, options);
@@ -32,7 +32,7 @@ function sheetOf(project: Project, charts?: ChartSides): { document: SheetDocume
   };
 }
 
-const chartsOf = (project: Project, charts?: ChartSides): Chart[] => sheetOf(project, charts).charts;
+const chartsOf = (project: ProjectAt, charts?: ChartSides): Chart[] => sheetOf(project, charts).charts;
 
 /** The contrast cells of a chart: columns of each line from the top. */
 function drawn({ items }: Chart): string[] {
@@ -52,7 +52,7 @@ const flipped = (lines: readonly string[]): string[] => lines.map((line) => [...
 const text = (item: SheetItem): string => (item.kind === 'text' ? item.spans.map((span) => span.text).join('') : '');
 
 describe('the charts of a sheet', () => {
-  const sample = sampleProject();
+  const sample = projectAt(sampleProject());
 
   it('show the motif as it lies on the needles, and as worn', () => {
     const [onNeedles, worn, ...others] = chartsOf(sample) as [Chart, Chart];
@@ -90,12 +90,12 @@ describe('the charts of a sheet', () => {
     return [...columns].sort(([a], [b]) => a - b).map(([, letters]) => letters);
   };
   /** The side that the carriage leaves from before each of some rows: the start side before row 1, then by turns. */
-  const sides = (project: Project, first: number, count: number): string =>
+  const sides = (project: ProjectAt, first: number, count: number): string =>
     Array.from({ length: count }, (_, row) =>
       ((first + row) % 2 === 1) === (project.piece.startSide === 'left') ? 'L' : 'R',
     ).join('');
-  const [band] = sample.bands as [Project['bands'][number]];
-  const at = (row: number, up = 1): Project['bands'][number] => ({
+  const [band] = sample.bands as [ProjectAt['bands'][number]];
+  const at = (row: number, up = 1): ProjectAt['bands'][number] => ({
     ...band,
     position: { kind: 'from-row', row },
     groups: band.groups.map((group) => ({ ...group, up })),
@@ -128,7 +128,7 @@ describe('the charts of a sheet', () => {
   });
 
   it('say in which groups and fills they stand, few groups with their needles', () => {
-    const said = (project: Project): string =>
+    const said = (project: ProjectAt): string =>
       sheetOf(project).document.pages.map(wordsOn).join(' ').replaceAll('\n', ' ');
     expect(said(sample)).toContain('It stands in group 1 (L39–L12) and group 2 (R11–R38).');
     const many = { ...sample, bands: [at(25), at(62), at(83)] };
@@ -141,7 +141,7 @@ describe('the charts of a sheet', () => {
   });
 
   it('say the sides of copies above each other, and of fills', () => {
-    const odd = { ...sample.motifs[0], grid: gridFromText(['.XX', 'X..', 'XX.'], '.X') } as Project['motifs'][number];
+    const odd = { ...sample.motifs[0], grid: gridFromText(['.XX', 'X..', 'XX.'], '.X') } as ProjectAt['motifs'][number];
     const stacked = { ...sample, motifs: [odd], bands: [at(25, 2)] };
     for (const chart of chartsOf(stacked))
       expect(columnsOf(chart)).toEqual([sides(stacked, 25, 3), sides(stacked, 28, 3)]);

@@ -3,18 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { hasCharacter } from '@shared/output/font/metrics.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, type Project } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
 import { hemProject, PROJECTS } from './projects.ts';
 
-function said(project: Project): string {
+function said(project: ProjectAt): string {
   const sheet = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), { paper: 'a4', date: TEST_DAY });
   return sheet.pages.map(wordsOn).join('\n').replaceAll(/\s+/g, ' ');
 }
 
-const sample = sampleProject();
+const sample = projectAt(sampleProject());
 
 describe('what the sheet says to watch', () => {
   it('says of a lined piece that the lining covers what would be long, and offers nothing more', () => {
@@ -59,7 +59,7 @@ describe('what the sheet says to watch', () => {
   it.each(Object.keys(PROJECTS).filter((name) => name !== 'huge'))(
     'sends nobody from the sheet of the %s project to a screen',
     (name) => {
-      expect(said((PROJECTS[name] as () => Project)())).not.toMatch(
+      expect(said((PROJECTS[name] as () => ProjectAt)())).not.toMatch(
         /\b(program|screen|editor|window|click|button|menu|Walewright)\b/i,
       );
     },

@@ -2,27 +2,30 @@
 import { describe, expect, it } from 'vitest';
 import { heldLength, evenScale, keptAway, seamTaking, withLength, type Piece } from '@shared/piece/index.ts';
 import {
+  projectAt,
   addSection,
-  applyChange,
+  addSize,
+  afterChange,
   changeOf,
   changePiece,
   changeSectionRows,
   changeSize,
   projectFromText,
-  projectToText,
   reshapeSizes,
   sampleProject,
   setBand,
   setPiece,
+  sizesOf,
   START_PIECE,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
+import { fileTextOf, settled } from '../../written-projects.ts';
 
 /** 28 stitches and 40 rows in 10 cm. */
-const PLAIN: Project = { ...sampleProject(), piece: START_PIECE };
+const PLAIN: ProjectAt = settled(projectAt(sampleProject()), { piece: START_PIECE });
 
-const change = (project: Project, to: Partial<Piece>): Project =>
+const change = (project: ProjectAt, to: Partial<Piece>): ProjectAt =>
   expectChangeLaws(project, changePiece(project, 'piece-size', to));
 
 describe('a width given in centimetres', () => {
@@ -30,7 +33,7 @@ describe('a width given in centimetres', () => {
 
   it('gives the stitches that come nearest to it, and is kept in the file beside them', () => {
     expect(wide.piece.shape.stitches).toBe(126);
-    expect(projectFromText(projectToText(wide)).piece.lengths).toEqual({ stitches: 450 });
+    expect(projectAt(projectFromText(fileTextOf(wide))).piece.lengths).toEqual({ stitches: 450 });
   });
 
   it('keeps to the length when the gauge is typed after it', () => {
@@ -48,7 +51,7 @@ describe('a width given in centimetres', () => {
 
   it('ends where something else gives the piece other stitches', () => {
     const { shape } = wide.piece;
-    const other = applyChange(wide, changeOf('match-seam', setPiece({ shape: { ...shape, stitches: 128 } })));
+    const other = afterChange(wide, changeOf('match-seam', ...setPiece(wide, { shape: { ...shape, stitches: 128 } })));
     expect(
       heldLength(other.piece.lengths?.stitches, 128, {
         scale: evenScale(START_PIECE.gauge, 'stitches'),
@@ -61,27 +64,27 @@ describe('a width given in centimetres', () => {
   });
 
   it('is kept by size', () => {
-    const smaller = { name: 'S', shape: { kind: 'rectangle', stitches: 112, rows: 90 }, hemRows: 0 } as const;
-    const larger = { name: 'L', shape: { kind: 'rectangle', stitches: 140, rows: 100 }, hemRows: 0 } as const;
-    const sized: Project = {
-      ...wide,
-      sizes: { name: 'M', smaller: [{ ...smaller, lengths: { stitches: 400 } }], larger: [larger] },
-    };
+    const rectangle = (stitches: number) => ({ shape: { kind: 'rectangle', stitches, rows: 90 } }) as const;
+    const sized = [
+      (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+      (project: ProjectAt) => changeSize(project, 1, rectangle(140)),
+      (project: ProjectAt) => addSize(project, 'smaller', 'S', 'small'),
+      (project: ProjectAt) => changeSize(project, 0, { ...rectangle(112), lengths: { stitches: 400 } }),
+    ].reduce((project, step) => afterChange(project, step(project)), wide);
     const after = change(sized, { gauge: { stitches: 30, rows: 40 } });
     // 40 cm at 30 stitches are 120; the largest was given in stitches.
-    const stitches = [...after.sizes.smaller, after.piece, ...after.sizes.larger].map(({ shape }) => shape.stitches);
-    expect(stitches).toEqual([120, 135, 140]);
-    const counted = applyChange(after, changeSize(after, 0, { shape: { ...smaller.shape, stitches: 118 } }));
-    expect(counted.sizes.smaller[0]).toEqual({ ...smaller, shape: { ...smaller.shape, stitches: 118 } });
+    expect(sizesOf(after).map(({ shape }) => shape.stitches)).toEqual([120, 135, 140]);
+    const counted = afterChange(after, changeSize(after, 0, rectangle(118)));
+    expect(sizesOf(counted)[0]).toEqual({ id: 'small', name: 'S', hemRows: 0, sectionRows: [], ...rectangle(118) });
   });
 
   it('stays with the counts that another kind of shape has too', () => {
     const long = change(wide, { lengths: { stitches: 450, rows: 300 } });
-    const tapered = applyChange(long, reshapeSizes(long, 'tapered'));
+    const tapered = afterChange(long, reshapeSizes(long, 'tapered'));
     expect(tapered.piece.lengths).toEqual({ stitches: 450, rows: 300 });
     const shaped = change(tapered, { lengths: { ...tapered.piece.lengths, stitchesAtTop: 500, straightRows: 20 } });
     expect(shaped.piece.shape).toMatchObject({ stitchesAtTop: 140, straightRows: 8 });
-    expect(applyChange(shaped, reshapeSizes(shaped, 'rectangle')).piece.lengths).toEqual({ stitches: 450, rows: 300 });
+    expect(afterChange(shaped, reshapeSizes(shaped, 'rectangle')).piece.lengths).toEqual({ stitches: 450, rows: 300 });
   });
 });
 
@@ -90,7 +93,7 @@ describe('a length up the piece', () => {
 
   it('of a hem and of a section follows the gauges that these have, and the piece is as long as it was said', () => {
     expect([hemmed.piece.hemRows, hemmed.piece.shape.rows]).toEqual([20, 120]);
-    const ribbed = applyChange(hemmed, addSection(hemmed, () => 'rib').change);
+    const ribbed = afterChange(hemmed, addSection(hemmed, () => 'rib').change);
     const given = expectChangeLaws(ribbed, changeSectionRows(ribbed, 0, 24, 60));
     expect(given.piece.parts).toEqual([expect.objectContaining({ name: 'rib', rows: 24, lengthMm: 60 })]);
     // At 30 rows in 10 cm 50 mm are 15 rows; 60 mm of rib are 24 and 190 mm above them 76.
@@ -102,10 +105,10 @@ describe('a length up the piece', () => {
   });
 
   it('of a section is forgotten when rows are typed', () => {
-    const ribbed = applyChange(hemmed, addSection(hemmed, () => 'rib').change);
-    const counted = applyChange(
+    const ribbed = afterChange(hemmed, addSection(hemmed, () => 'rib').change);
+    const counted = afterChange(
       ribbed,
-      changeSectionRows(applyChange(ribbed, changeSectionRows(ribbed, 0, 24, 60)), 0, 30, null),
+      changeSectionRows(afterChange(ribbed, changeSectionRows(ribbed, 0, 24, 60)), 0, 30, null),
     );
     expect(change(counted, { gauge: { stitches: 28, rows: 50 } }).piece.parts).toEqual([
       { name: 'rib', rows: 30, isLined: false, gauge: null, tension: '' },
@@ -114,7 +117,7 @@ describe('a length up the piece', () => {
 
   it('between a band and an edge follows too', () => {
     const position = keptAway({ kind: 'from-edge', edge: 'lower', section: 'piece', rows: 0 }, 40, 100);
-    const placed = applyChange(PLAIN, changeOf('first-row', setBand(0, { position })));
+    const placed = afterChange(PLAIN, changeOf('first-row', setBand(PLAIN, 0, { position })));
     const after = change(placed, { gauge: { stitches: 28, rows: 50 } });
     expect(after.bands[0]?.position).toEqual({ ...position, rows: 50 });
     const counted = keptAway(position, 40, null);

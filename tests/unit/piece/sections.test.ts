@@ -22,7 +22,7 @@ import {
 } from '@shared/piece/index.ts';
 import { joinOf, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { pieceIn, startFill, type Project } from '@shared/project/index.ts';
+import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import { checkedPlan, type CheckedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -34,7 +34,7 @@ const fine = { name: 'gulls', rows: 10, isLined: false, gauge: FINE, tension: ''
 
 /** 20 stitches and 30 rows, the lowest 10 of them of half the gauge. */
 const LADDER = ['X......X'];
-const ladder = (row: number, parts = [fine]): Project =>
+const ladder = (row: number, parts = [fine]): ProjectAt =>
   projectWith({
     motif: LADDER,
     copies: [1],
@@ -223,7 +223,7 @@ describe('placing up and down', () => {
 describe('a folded hem', () => {
   // Common practice, no source: 100 rows are 50 hidden and 50 shown; a motif of 31 rows lies on rows 61–91 and is set
   // up at 59. The turning row is the last of the hidden half and the hem is joined on the last row.
-  const hem = (turning: Turning): Project =>
+  const hem = (turning: Turning): ProjectAt =>
     projectWith({
       motif: Array.from({ length: 31 }, (_, row) => (row % 2 === 0 ? 'X.XX' : 'XX..')),
       copies: [1],

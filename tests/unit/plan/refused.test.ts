@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan, planFor } from '@shared/plan/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
 const PLAIN = { motif: ['XX', 'X.'], copies: [1], stitches: 10, rows: 10 };
 
-function refusal(project: Project): Problem {
+function refusal(project: ProjectAt): Problem {
   try {
     makePlan(pieceIn(project));
   } catch (thrown) {

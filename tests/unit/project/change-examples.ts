@@ -15,7 +15,9 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import type { Underlay } from '@shared/motif/index.ts';
+import type { Fill } from '@shared/pattern/index.ts';
 import {
+  projectAt,
   addSection,
   addSize,
   changeCopies,
@@ -27,7 +29,6 @@ import {
   renameSize,
   sampleProject,
   setBand,
-  setFill,
   setMotif,
   setPiece,
   setProject,
@@ -37,10 +38,19 @@ import {
   startGroup,
   type Change,
   type ChangeName,
+  insertBand,
+  insertFill,
+  removeBand,
+  moveWithin,
+  setPieceInSizes,
+  pieceOf,
+  type Edit,
 } from '@shared/project/index.ts';
 
 export const sample = sampleProject();
+const at = projectAt(sample);
 const motif = sample.motifs[0] as (typeof sample.motifs)[number];
+const second = { ...pieceOf(sample, at.at.piece), id: 'piece-2', name: 'front', patterns: [] };
 const gull = { ...motif, id: 'gull', name: 'gull' };
 
 const underlay: Underlay = {
@@ -54,8 +64,16 @@ const underlay: Underlay = {
 };
 
 const withUnderlay = setMotif(motif.id, { underlay });
-const { change: withSection } = addSection(sample, (number) => `section ${number}`);
-const withFill = insertInto('fills', 0, startFill(motif.id, 60));
+const { change: withSection } = addSection(at, (number) => `section ${number}`);
+const withFill = insertFill(at, 'fill-1', startFill(motif.id, 60));
+/** Of the fill that came before. */
+const setNewFill = (to: Partial<Fill>): Edit => ({
+  kind: 'set',
+  of: 'all-over',
+  piece: at.at.piece,
+  pattern: 'fill-1',
+  to,
+});
 
 /** One stroke over the given cells of the sample's motif. */
 export function stroke(name: ChangeName, ...cells: [number, number][]): Change {
@@ -112,7 +130,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
     'delete-motif',
     insertInto('motifs', 0, gull),
     insertInto('motifs', 2, { ...motif, id: 'motif-2' }),
-    removeFrom('motifs', 0),
+    removeFrom('motifs', 'gull'),
   ),
   'read-picture': changeOf(
     'read-picture',
@@ -136,11 +154,11 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   stamp: stroke('stamp', [13, 1], [14, 1]),
   yarns: changeOf('yarns', setProject({ yarns: [...sample.yarns].reverse() })),
   'rename-project': changeOf('rename-project', setProject({ name: 'Skerry cuff' })),
-  'piece-size': changeOf('piece-size', setPiece({ shape: { kind: 'rectangle', stitches: 90, rows: 60 } })),
-  'piece-hem': changeOf('piece-hem', setPiece({ hemRows: 20 })),
-  gauge: changeOf('gauge', setPiece({ gauge: { stitches: 30, rows: 44 } })),
-  'turning-row': changeOf('turning-row', setPiece({ hem: { turning: 'loose', gauge: null } })),
-  'hem-gauge': changeOf('hem-gauge', setPiece({ hem: { turning: 'none', gauge: { stitches: 30, rows: 42 } } })),
+  'piece-size': changeOf('piece-size', ...setPiece(at, { shape: { kind: 'rectangle', stitches: 90, rows: 60 } })),
+  'piece-hem': changeOf('piece-hem', ...setPiece(at, { hemRows: 20 })),
+  gauge: changeOf('gauge', ...setPiece(at, { gauge: { stitches: 30, rows: 44 } })),
+  'turning-row': changeOf('turning-row', ...setPiece(at, { hem: { turning: 'loose', gauge: null } })),
+  'hem-gauge': changeOf('hem-gauge', ...setPiece(at, { hem: { turning: 'none', gauge: { stitches: 30, rows: 42 } } })),
   'add-section': withSection,
   'remove-section': { ...withSection, name: 'remove-section' },
   'move-section': { ...withSection, name: 'move-section' },
@@ -148,61 +166,75 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'section-rows': { ...withSection, name: 'section-rows' },
   'section-gauge': { ...withSection, name: 'section-gauge' },
   'section-lining': { ...withSection, name: 'section-lining' },
-  'seam-allowance': changeOf('seam-allowance', setPiece({ seamAllowance: { left: 2, right: 2 } })),
-  'finished-face': changeOf('finished-face', setPiece({ finishedFace: 'purl' })),
-  'start-side': changeOf('start-side', setPiece({ startSide: 'left' })),
-  'end-needles': changeOf('end-needles', setBand(0, { endNeedles: true })),
-  'float-limit': changeOf('float-limit', setPiece({ floatLimit: { stitches: 7, mm: null } })),
-  'piece-details': changeOf('piece-details', setPiece({ isInfant: true, isLined: true, name: 'cuff' })),
+  'seam-allowance': changeOf('seam-allowance', ...setPiece(at, { seamAllowance: { left: 2, right: 2 } })),
+  'finished-face': changeOf('finished-face', ...setPiece(at, { finishedFace: 'purl' })),
+  'start-side': changeOf('start-side', ...setPiece(at, { startSide: 'left' })),
+  'end-needles': changeOf('end-needles', setBand(at, 0, { endNeedles: true })),
+  'float-limit': changeOf('float-limit', ...setPiece(at, { floatLimit: { stitches: 7, mm: null } })),
+  'piece-details': changeOf('piece-details', ...setPiece(at, { isInfant: true, isLined: true, name: 'cuff' })),
   machine: changeOf('machine', setProject({ machine: { ...sample.machine, chooses: 'by-hand' } })),
-  begins: changeOf('begins', setPiece({ begins: 'picked-up' })),
-  ends: changeOf('ends', setPiece({ ends: 'on-a-thread' })),
-  tension: changeOf('tension', setPiece({ tension: { ...sample.piece.tension, main: '7' } })),
+  begins: changeOf('begins', ...setPiece(at, { begins: 'picked-up' })),
+  ends: changeOf('ends', ...setPiece(at, { ends: 'on-a-thread' })),
+  tension: changeOf('tension', ...setPiece(at, { tension: { ...at.piece.tension, main: '7' } })),
   'section-tension': { ...withSection, name: 'section-tension' },
-  'piece-notes': changeOf('piece-notes', setPiece({ notes: 'The left one.' })),
+  'piece-notes': changeOf('piece-notes', ...setPiece(at, { notes: 'The left one.' })),
   'project-notes': changeOf('project-notes', setProject({ notes: 'For the fair.' })),
-  copies: changeOf('copies', setBand(0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
-  'group-motif': changeOf('group-motif', setBand(0, { groups: [startGroup(motif.id, 1)] })),
-  'cut-copies': changeOf('cut-copies', setBand(0, { cutCopies: 'left-out' })),
-  'mirror-group': changeOf('mirror-group', setBand(0, { groups: [{ ...startGroup(motif.id, 2), isMirrored: true }] })),
-  'add-group': changeOf('add-group', setBand(0, startBand(motif.id, [2, 2, 1]))),
-  'remove-group': changeOf('remove-group', setBand(0, startBand(motif.id, [2]))),
+  copies: changeOf('copies', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
+  'group-motif': changeOf('group-motif', setBand(at, 0, { groups: [startGroup(motif.id, 1)] })),
+  'cut-copies': changeOf('cut-copies', setBand(at, 0, { cutCopies: 'left-out' })),
+  'mirror-group': changeOf(
+    'mirror-group',
+    setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), isMirrored: true }] }),
+  ),
+  'add-group': changeOf('add-group', setBand(at, 0, startBand(motif.id, [2, 2, 1]))),
+  'remove-group': changeOf('remove-group', setBand(at, 0, startBand(motif.id, [2]))),
   'keep-needles': changeOf(
     'keep-needles',
-    setBand(0, {
+    setBand(at, 0, {
       rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot], before: { rule: { kind: 'seam' }, choice: 0 } },
     }),
   ),
-  'free-needles': changeOf('free-needles', setBand(0, { rule: { kind: 'even' }, choice: 2 })),
+  'free-needles': changeOf('free-needles', setBand(at, 0, { rule: { kind: 'even' }, choice: 2 })),
   'move-group': changeOf(
     'move-group',
-    setBand(0, { rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot] }, position: { kind: 'from-row', row: 3 } }),
+    setBand(at, 0, {
+      rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot] },
+      position: { kind: 'from-row', row: 3 },
+    }),
   ),
-  'add-band': changeOf('add-band', insertInto('bands', 1, startBand(motif.id, [1]))),
-  'remove-band': changeOf('remove-band', removeFrom('bands', 0)),
-  'add-fill': changeOf('add-fill', insertInto('fills', 0, startFill(motif.id, 2))),
-  'remove-fill': changeOf(
-    'remove-fill',
-    withFill,
-    insertInto('fills', 1, startFill(motif.id, 90)),
-    removeFrom('fills', 0),
+  'add-band': changeOf('add-band', insertBand(at, 'band-2', startBand(motif.id, [1]))),
+  'remove-band': changeOf('remove-band', removeBand(at, 0)),
+  'add-fill': changeOf('add-fill', insertFill(at, 'fill-1', startFill(motif.id, 2))),
+  'remove-fill': changeOf('remove-fill', withFill, insertFill(at, 'fill-2', startFill(motif.id, 90)), {
+    kind: 'remove',
+    list: 'patterns',
+    piece: at.at.piece,
+    id: 'fill-1',
+  }),
+  'fill-motif': changeOf('fill-motif', withFill, setNewFill({ unit: 'whole' })),
+  'fill-rows': changeOf('fill-rows', withFill, setNewFill({ lastRow: 90 })),
+  'fill-border': changeOf('fill-border', withFill, setNewFill({ border: { left: 2, right: 3 } })),
+  'fill-lie': changeOf('fill-lie', withFill, setNewFill({ step: 7, shift: -1 })),
+  'match-seam': changeOf('match-seam', withFill, setNewFill({ shift: 3 })),
+  rule: changeOf('rule', setBand(at, 0, { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } })),
+  judge: changeOf('judge', setBand(at, 0, { judge: 'blocks' })),
+  'choose-placement': changeOf('choose-placement', setBand(at, 0, { choice: 2 })),
+  'first-row': changeOf(
+    'first-row',
+    setBand(at, 0, { position: { kind: 'centred', section: 'body', oddRow: 'above' } }),
   ),
-  'fill-motif': changeOf('fill-motif', withFill, setFill(0, { unit: 'whole' })),
-  'fill-rows': changeOf('fill-rows', withFill, setFill(0, { lastRow: 90 })),
-  'fill-border': changeOf('fill-border', withFill, setFill(0, { border: { left: 2, right: 3 } })),
-  'fill-lie': changeOf('fill-lie', withFill, setFill(0, { step: 7, shift: -1 })),
-  'match-seam': changeOf('match-seam', withFill, setFill(0, { shift: 3 })),
-  rule: changeOf('rule', setBand(0, { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } })),
-  judge: changeOf('judge', setBand(0, { judge: 'blocks' })),
-  'choose-placement': changeOf('choose-placement', setBand(0, { choice: 2 })),
-  'first-row': changeOf('first-row', setBand(0, { position: { kind: 'centred', section: 'body', oddRow: 'above' } })),
-  'raise-group': changeOf('raise-group', setBand(0, { groups: [{ ...startGroup(motif.id, 2), rise: 4 }] })),
-  'own-balls': changeOf('own-balls', setBand(0, { groups: [{ ...startGroup(motif.id, 2), hasOwnBall: true }] })),
-  unit: changeOf('unit', setBand(0, { unit: 'whole' })),
-  'add-size': addSize(sample, 'larger', 'L'),
-  'remove-size': { ...addSize(sample, 'smaller', 'S'), name: 'remove-size' },
-  'rename-size': renameSize(sample, 0, 'M'),
-  'go-to-size': { ...addSize(sample, 'larger', 'L'), name: 'go-to-size' },
-  'size-numbers': changeSize(sample, 0, { hemRows: 12 }),
-  'size-copies': changeCopies(sample, 0, 0, 1, 3),
+  'raise-group': changeOf('raise-group', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), rise: 4 }] })),
+  'own-balls': changeOf('own-balls', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), hasOwnBall: true }] })),
+  unit: changeOf('unit', setBand(at, 0, { unit: 'whole' })),
+  'add-size': addSize(at, 'larger', 'L', 'size-2'),
+  'remove-size': { ...addSize(at, 'smaller', 'S', 'size-2'), name: 'remove-size' },
+  'rename-size': renameSize(at, 0, 'M'),
+  'add-piece': changeOf('add-piece', insertInto('pieces', 1, second)),
+  'duplicate-piece': changeOf('duplicate-piece', insertInto('pieces', 0, second)),
+  'rename-piece': changeOf('rename-piece', setPieceInSizes(at.at.piece, { name: 'cuff' })),
+  'move-piece': changeOf('move-piece', insertInto('pieces', 1, second), moveWithin('pieces', second.id, 0)),
+  'remove-piece': changeOf('remove-piece', insertInto('pieces', 1, second), removeFrom('pieces', at.at.piece)),
+  'knit-times': changeOf('knit-times', setPieceInSizes(at.at.piece, { knit: 2 })),
+  'size-numbers': changeSize(at, 0, { hemRows: 12 }),
+  'size-copies': changeCopies(at, 0, 0, 1, 3),
 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import { applyChange, changeOf, setBand, setMotif } from '@shared/project/index.ts';
+import { applyChange, changeOf, setMotif } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 import { examples, sample } from './change-examples.ts';
@@ -18,6 +18,8 @@ describe('a change', () => {
   });
 
   it('to a band that is not there is a mistake of the program', () => {
-    expect(() => applyChange(sample, changeOf('judge', setBand(1, {})))).toThrow(RangeError);
+    expect(() =>
+      applyChange(sample, changeOf('judge', { kind: 'set', of: 'band', piece: 'piece-1', pattern: 'gone', to: {} })),
+    ).toThrow(RangeError);
   });
 });

@@ -3,9 +3,17 @@ import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
 import { FILE_VERSION, projectFromText, startFill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { fixtureText } from '../../digests/fixtures.ts';
 import { SMALL_TEXT } from './small-project.ts';
 
-const SIZE = { name: 'S', shape: { kind: 'rectangle', stitches: 96, rows: 90 }, hemRows: 0 };
+/** Plain data of a file, to be spoiled. */
+// eslint-disable-next-line @typescript-eslint/no-explicit-any -- whatever the file has
+type Wrong = any;
+
+const NUMBERS = ['pieces', 0, 'perSize', 0] as const;
+const PATTERNS = ['pieces', 0, 'patterns'] as const;
+const BAND = [...PATTERNS, 0] as const;
+const FILL = { id: 'fill-1', kind: 'all-over', ...startFill('motif-1', 9) };
 const step = (row: number) => ({ row, left: 1, right: 1 });
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',
@@ -42,13 +50,13 @@ describe('a file that is no project', () => {
   });
 
   it('of a newer version names both versions', () => {
-    const read = outcome(() => projectFromText(fileWith(['version'], 7)));
-    expect(read).toMatchObject({ problem: { facts: { version: 7, known: FILE_VERSION } } });
+    const read = outcome(() => projectFromText(fileWith(['version'], 8)));
+    expect(read).toMatchObject({ problem: { facts: { version: 8, known: FILE_VERSION } } });
   });
 });
 
 describe('a project with a field that cannot be right', () => {
-  it.each<[string, (string | number)[], unknown, string]>([
+  it.each<[string, readonly (string | number)[], unknown, string]>([
     ['no name', ['name'], undefined, 'name'],
     ['an empty name', ['name'], '', 'name'],
     ['a version that is a word', ['version'], 'one', 'version'],
@@ -88,91 +96,127 @@ describe('a project with a field that cannot be right', () => {
     ],
     ['a picture of no size', ['motifs', 0, 'underlay'], { ...UNDERLAY, rows: 0 }, 'motifs[1].underlay.rows'],
     ['no word on a picture to trace', ['motifs', 0, 'underlay'], undefined, 'motifs[1].underlay'],
-    ['fractional stitches', ['piece', 'shape', 'stitches'], 120.5, 'piece.shape.stitches'],
-    ['no stitches', ['piece', 'shape', 'stitches'], 0, 'piece.shape.stitches'],
-    ['negative rows', ['piece', 'shape', 'rows'], -1, 'piece.shape.rows'],
-    ['an unknown shape', ['piece', 'shape', 'kind'], 'round', 'piece.shape.kind'],
+    ['fractional stitches', [...NUMBERS, 'shape', 'stitches'], 120.5, 'pieces[1].perSize[1].shape.stitches'],
+    ['no stitches', [...NUMBERS, 'shape', 'stitches'], 0, 'pieces[1].perSize[1].shape.stitches'],
+    ['negative rows', [...NUMBERS, 'shape', 'rows'], -1, 'pieces[1].perSize[1].shape.rows'],
+    ['an unknown shape', [...NUMBERS, 'shape', 'kind'], 'round', 'pieces[1].perSize[1].shape.kind'],
     [
       'a row shaped twice',
-      ['piece', 'shape'],
+      [...NUMBERS, 'shape'],
       { kind: 'steps', stitches: 20, rows: 40, steps: [step(12), step(12)] },
-      'piece.shape.steps[2].row',
+      'pieces[1].perSize[1].shape.steps[2].row',
     ],
     [
       'a cast-on that is shaped',
-      ['piece', 'shape'],
+      [...NUMBERS, 'shape'],
       { kind: 'steps', stitches: 20, rows: 40, steps: [step(1)] },
-      'piece.shape.steps[1].row',
+      'pieces[1].perSize[1].shape.steps[1].row',
     ],
     [
       'a body without a waist',
-      ['piece', 'shape'],
+      [...NUMBERS, 'shape'],
       { kind: 'body', stitches: 20, rows: 40 },
-      'piece.shape.stitchesAtWaist',
+      'pieces[1].perSize[1].shape.stitchesAtWaist',
     ],
-    ['a gauge of 0', ['piece', 'gauge', 'rows'], 0, 'piece.gauge.rows'],
-    ['a negative hem', ['piece', 'hemRows'], -2, 'piece.hemRows'],
-    ['a side that is none', ['piece', 'startSide'], 'middle', 'piece.startSide'],
-    ['no finished face', ['piece', 'finishedFace'], undefined, 'piece.finishedFace'],
-    ['a negative float limit', ['piece', 'floatLimit', 'stitches'], -1, 'piece.floatLimit.stitches'],
-    ['no sizes', ['sizes'], undefined, 'sizes'],
-    ['a size without a name', ['sizes', 'name'], ' ', 'sizes.name'],
+    ['a gauge of 0', ['pieces', 0, 'gauge', 'rows'], 0, 'pieces[1].gauge.rows'],
+    ['a negative hem', [...NUMBERS, 'hemRows'], -2, 'pieces[1].perSize[1].hemRows'],
+    ['a side that is none', ['pieces', 0, 'startSide'], 'middle', 'pieces[1].startSide'],
+    ['no finished face', ['pieces', 0, 'finishedFace'], undefined, 'pieces[1].finishedFace'],
+    ['a negative float limit', ['pieces', 0, 'floatLimit', 'stitches'], -1, 'pieces[1].floatLimit.stitches'],
+    ['no sizes', ['sizes'], [], 'sizes'],
+    ['a size without a name', ['sizes', 0, 'name'], ' ', 'sizes[1].name'],
+    ['two sizes of one name', ['sizes', 1], { id: 'size-2', name: '1' }, 'sizes[2].name'],
+    ['two sizes of one id', ['sizes', 1], { id: 'size-1', name: '2' }, 'sizes[2].id'],
+    ['21 sizes', ['sizes'], Array.from({ length: 21 }, (_, s) => ({ id: `s${s}`, name: `${s}` })), 'sizes'],
+    ['no pieces', ['pieces'], [], 'pieces'],
+    ['a piece that is never knitted', ['pieces', 0, 'knit'], 0, 'pieces[1].knit'],
+    ['a size without numbers', ['sizes', 1], { id: 'size-2', name: '2' }, 'pieces[1].perSize'],
+    ['numbers of no size', [...NUMBERS, 'size'], 'gone', 'pieces[1].perSize'],
+    ['rows of no section', [...NUMBERS, 'sectionRows'], [{ rows: 4 }], 'pieces[1].perSize[1].sectionRows'],
+    ['a band and a fill of one id', [...PATTERNS, 1], { ...FILL, id: 'band-1' }, 'pieces[1].patterns[2].id'],
+    ['a pattern of no kind', [...BAND, 'kind'], 'stripe', 'pieces[1].patterns[1].kind'],
     [
-      'a size of no rows',
-      ['sizes', 'larger'],
-      [{ ...SIZE, shape: { ...SIZE.shape, rows: 0 } }],
-      'sizes.larger[1].shape.rows',
-    ],
-    ['two sizes of one name', ['sizes', 'larger'], [{ ...SIZE, name: '1' }], 'sizes.larger[1].name'],
-    [
-      '21 sizes',
-      ['sizes', 'smaller'],
-      Array.from({ length: 20 }, (_, s) => ({ ...SIZE, name: `S${s}` })),
-      'sizes.smaller',
-    ],
-    [
-      '21 sizes on both sides',
-      ['sizes'],
-      {
-        name: 'M',
-        smaller: [SIZE],
-        larger: Array.from({ length: 19 }, (_, s) => ({ ...SIZE, name: `L${s}` })),
-      },
-      'sizes',
+      'copies in a size that is not there',
+      [...BAND, 'groups', 0, 'across', 'but'],
+      [{ size: 'gone', value: 2 }],
+      'pieces[1].patterns[1].groups[1].across.but[1].size',
     ],
     [
-      'a group without copies in a size',
-      ['bands', 0, 'groups', 0, 'acrossInSizes'],
-      [{ size: 'L', across: 0 }],
-      'bands[1].groups[1].acrossInSizes[1].across',
+      'copies in a size as in all',
+      [...BAND, 'groups', 0, 'across', 'but'],
+      [{ size: 'size-1', value: 1 }],
+      'pieces[1].patterns[1].groups[1].across.but[1].value',
     ],
-    ['needle 0', ['bands', 0, 'rule'], { kind: 'by-hand', first: ['L0'] }, 'bands[1].rule.first[1]'],
     [
-      'needles found by hand before they were kept',
-      ['bands', 0, 'rule'],
-      { kind: 'by-hand', first: ['L1'], before: { rule: { kind: 'by-hand', first: ['L1'] }, choice: 0 } },
-      'bands[1].rule.before.rule.kind',
+      'a placing of one size said twice',
+      [...BAND, 'placed', 'but'],
+      [1, 2].map((choice) => ({ size: 'size-1', value: { by: 'rule', choice } })),
+      'pieces[1].patterns[1].placed.but[2].size',
     ],
-    ['a group without copies', ['bands', 0, 'groups', 0, 'across'], 0, 'bands[1].groups[1].across'],
-    ['a group of no motif', ['bands', 0, 'groups', 0, 'motif'], 'gone', 'bands[1].groups[1].motif'],
-    ['a fill of no motif', ['fills'], [{ ...startFill('gone', 1) }], 'fills[1].motif'],
+    [
+      'needle 0',
+      [...BAND, 'placed', 'all'],
+      { by: 'hand', first: ['L0'], before: null },
+      'pieces[1].patterns[1].placed.all.first[1]',
+    ],
+    ['needles by hand as the rule', [...BAND, 'rule'], { kind: 'by-hand' }, 'pieces[1].patterns[1].rule.kind'],
+    [
+      'a group without copies',
+      [...BAND, 'groups', 0, 'across', 'all'],
+      0,
+      'pieces[1].patterns[1].groups[1].across.all',
+    ],
+    ['a group of no motif', [...BAND, 'groups', 0, 'motif'], 'gone', 'pieces[1].patterns[1].groups[1].motif'],
+    ['a fill of no motif', [...PATTERNS, 1], { ...FILL, motif: 'gone' }, 'pieces[1].patterns[2].motif'],
     [
       'a fill that ends below its first row',
-      ['fills'],
-      [{ ...startFill('motif-1', 9), lastRow: 8 }],
-      'fills[1].lastRow',
+      [...PATTERNS, 1],
+      { ...FILL, lastRow: 8 },
+      'pieces[1].patterns[2].lastRow',
     ],
     [
       'a fill with half a stitch kept plain',
-      ['fills'],
-      [{ ...startFill('motif-1', 9), border: { left: 0.5, right: 0 } }],
-      'fills[1].border.left',
+      [...PATTERNS, 1],
+      { ...FILL, border: { left: 0.5, right: 0 } },
+      'pieces[1].patterns[2].border.left',
     ],
-    ['row 0', ['bands', 0, 'position'], { kind: 'from-row', row: 0 }, 'bands[1].position.row'],
+    ['row 0', [...BAND, 'position'], { kind: 'from-row', row: 0 }, 'pieces[1].patterns[1].position.row'],
   ])('(%s) is refused and the field named', (_, path, value, named) => {
     const read = outcome(() => projectFromText(fileWith(path, value)));
     expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });
     if (!read.ok) expect(words.problems.say(read.problem).what).toContain(named || 'the whole file');
+  });
+
+  it.each<[string, (file: Wrong) => void, string]>([
+    ['no sizes', (file) => delete file.sizes, 'sizes'],
+    ['sizes that are a word', (file) => (file.sizes = 'M'), 'sizes'],
+    ['two sizes of one name', ({ sizes }) => (sizes.larger[0].name = sizes.name), 'sizes[2].name'],
+    ['no piece', (file) => (file.piece = null), 'pieces[1]'],
+    ['a piece of no stitches', ({ piece }) => (piece.shape.stitches = 0), 'pieces[1].perSize[1].shape.stitches'],
+    ['a size of no rows', ({ sizes }) => (sizes.larger[0].shape.rows = 0), 'pieces[1].perSize[2].shape.rows'],
+    ['a field of a section that nobody knows', ({ piece }) => (piece.parts[0].colour = 1), 'pieces[1].parts[1]'],
+    ['bands that are none', (file) => (file.bands = 'none'), 'pieces[1].patterns'],
+    [
+      'a group without copies',
+      ({ bands }) => (bands[1].groups[0].across = 0),
+      'pieces[1].patterns[2].groups[1].across.all',
+    ],
+    [
+      'a choice of no number',
+      ({ bands }) => (bands[1].choice = 'x'),
+      'pieces[1].patterns[2].placed.but[1].value.choice',
+    ],
+    [
+      'needle 0',
+      ({ bands }) => (bands[0].rule = { kind: 'by-hand', first: ['L0'] }),
+      'pieces[1].patterns[1].placed.all.first[1]',
+    ],
+    ['a field too many', (file) => (file.colour = 'red'), ''],
+  ])('of version 4 (%s) is refused as one of today is, and the field named where it would stand', (_, spoil, named) => {
+    const file = JSON.parse(fixtureText('graded-sleeve-4.walewright')) as Wrong;
+    spoil(file);
+    const read = outcome(() => projectFromText(JSON.stringify(file)));
+    expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });
   });
 
   it('is refused where two motifs have one id, or two grounds', () => {

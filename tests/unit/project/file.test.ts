@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { CELL_LETTERS } from '@shared/grid/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
+import type { AllOver, Band } from '@shared/pattern/index.ts';
 import {
   projectAround,
   projectFromText,
@@ -11,8 +11,19 @@ import {
   sampleProject,
   startFill,
   type Project,
+  projectAt,
+  type PieceInSizes,
 } from '@shared/project/index.ts';
-import { small, SMALL_TEXT, TEXT_OF_VERSION_1, TEXT_OF_VERSION_2, TEXT_OF_VERSION_3 } from './small-project.ts';
+import { fixtureText } from '../../digests/fixtures.ts';
+import { settled, fileTextOf } from '../../written-projects.ts';
+import {
+  small,
+  SMALL_TEXT,
+  TEXT_OF_VERSION_1,
+  TEXT_OF_VERSION_2,
+  TEXT_OF_VERSION_3,
+  TEXT_OF_VERSION_4,
+} from './small-project.ts';
 
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',
@@ -24,7 +35,7 @@ const UNDERLAY = {
   isShown: true,
 };
 
-function byHand(first: number[]): Project['bands'][number]['rule'] {
+function byHand(first: number[]): Band['rule'] {
   return { kind: 'by-hand', first: first as Slot[] };
 }
 
@@ -38,7 +49,8 @@ describe('a project file', () => {
     [1, TEXT_OF_VERSION_1],
     [2, TEXT_OF_VERSION_2],
     [3, TEXT_OF_VERSION_3],
-  ])('of version %i opens, and is written as version 4', (_, text) => {
+    [4, TEXT_OF_VERSION_4],
+  ])('of version %i opens, and is written as version 5', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
   });
@@ -48,7 +60,7 @@ describe('a project file', () => {
       '"hasTurningRow": false',
       '"hasTurningRow": true',
     );
-    const { bands, piece } = projectFromText(text);
+    const { bands, piece } = projectAt(projectFromText(text));
     expect(bands.map(({ endNeedles }) => endNeedles)).toEqual(bands.map(() => true));
     expect(bands).not.toEqual([]);
     expect(piece.hem.turning).toBe('loose');
@@ -61,7 +73,7 @@ describe('a project file', () => {
     expect(now.yarns.map(({ tex }) => tex)).toEqual([278, null]);
   });
 
-  it('of version 1 with a wrong field is refused as one of version 4 is', () => {
+  it('of version 1 with a wrong field is refused as one of today is', () => {
     const text = TEXT_OF_VERSION_1.replace('"shows": "worn"', '"shows": "sideways"');
     expect(outcome(() => projectFromText(text))).toMatchObject({ problem: { facts: { path: 'motifs[1].shows' } } });
     const listless = TEXT_OF_VERSION_1.replace(/"motifs": \[[^]*?\],\n {2}"piece"/, '"motifs": "none",\n  "piece"');
@@ -76,10 +88,11 @@ describe('a project file', () => {
 
   it('keeps its fills, and says them in one order', () => {
     const fill = { ...startFill('motif-1', 4), lastRow: 30, border: { left: 2, right: 0 }, step: -3 };
-    const project = { ...small, fills: [fill] };
+    const project = settled(projectAt(small), { fills: [fill] }).whole;
     expect(projectFromText(projectToText(project))).toEqual(project);
-    const turned = Object.fromEntries(Object.entries(fill).reverse()) as unknown as Fill;
-    expect(projectToText({ ...small, fills: [turned] })).toBe(projectToText(project));
+    const [piece] = project.pieces as [PieceInSizes];
+    const turned = piece.patterns.map((one) => Object.fromEntries(Object.entries(one).reverse()) as unknown as AllOver);
+    expect(projectToText({ ...project, pieces: [{ ...piece, patterns: turned }] })).toBe(projectToText(project));
   });
 
   it('has the same text whatever order its fields were made in', () => {
@@ -87,23 +100,54 @@ describe('a project file', () => {
       value instanceof Uint8Array || Array.isArray(value) || typeof value !== 'object' || value === null
         ? value
         : Object.fromEntries(Object.entries(value).reverse());
-    const piece = turned({ ...small.piece, gauge: turned(small.piece.gauge), shape: turned(small.piece.shape) });
-    const project = turned({ ...small, piece, bands: small.bands.map(turned) }) as Project;
+    const [own] = small.pieces as [PieceInSizes];
+    const piece = turned({
+      ...own,
+      gauge: turned(own.gauge),
+      perSize: own.perSize.map(turned),
+      patterns: own.patterns.map(turned),
+    });
+    const project = turned({ ...small, pieces: [piece] }) as Project;
     expect(projectToText(project)).toBe(SMALL_TEXT);
   });
 
   it('says first needles by their labels', () => {
-    const project = { ...small, bands: small.bands.map((band) => ({ ...band, rule: byHand([-48, 11]) })) };
-    const text = projectToText(project);
-    expect(JSON.parse(text)).toMatchObject({ bands: [{ rule: { kind: 'by-hand', first: ['L48', 'R12'] } }] });
-    expect(projectFromText(text)).toEqual(project);
+    const at = projectAt(small);
+    const project = { ...at, bands: at.bands.map((band) => ({ ...band, rule: byHand([-48, 11]) })) };
+    const text = fileTextOf(project);
+    const placed = { all: { by: 'hand', first: ['L48', 'R12'], before: null }, but: [] };
+    expect(JSON.parse(text)).toMatchObject({ pieces: [{ patterns: [{ placed }] }] });
+    expect(projectAt(projectFromText(text)).bands).toEqual(project.bands);
   });
 
   it('keeps with first needles the rule that found them', () => {
     const before = { rule: { kind: 'gaps', stitches: 24 }, choice: 3 } as const;
     const rule = { kind: 'by-hand', first: [-48 as Slot, 11 as Slot], before } as const;
-    const project = { ...small, bands: small.bands.map((band) => ({ ...band, rule })) };
-    expect(projectFromText(projectToText(project))).toEqual(project);
+    const at = projectAt(small);
+    const project = { ...at, bands: at.bands.map((band) => ({ ...band, rule })) };
+    expect(projectAt(projectFromText(fileTextOf(project))).bands).toEqual(project.bands);
+  });
+
+  it('of version 4 in several sizes opens with each as it was: numbers, copies, placings', () => {
+    const project = projectFromText(fixtureText('graded-sleeve-4.walewright'));
+    const inSizes = project.sizes.map(({ id }) => projectAt(project, { size: id }));
+    expect(project.sizes).toEqual(['S', 'M', 'L'].map((name, at) => ({ id: `size-${at + 1}`, name })));
+    expect(inSizes.map(({ piece }) => piece.shape.stitches)).toEqual([96, 96, 104]);
+    expect(inSizes.map(({ bands }) => bands[0]?.groups.map(({ across }) => across))).toEqual([
+      [2, 2],
+      [2, 2],
+      [2, 3],
+    ]);
+    const before = { rule: { kind: 'even' }, choice: 2 };
+    // By hand in the smallest, the best of the rule in the middle one, the second in the largest.
+    expect(inSizes.map(({ bands }) => [bands[0]?.rule, bands[0]?.choice])).toEqual([
+      [{ kind: 'by-hand', first: [-40, 4], before }, 0],
+      [{ kind: 'even' }, 0],
+      [{ kind: 'even' }, 1],
+    ]);
+    expect(inSizes.map(({ piece }) => piece.parts.map(({ rows, lengthMm }) => [rows, lengthMm]))).toEqual(
+      inSizes.map(() => [[24, 60]]),
+    );
   });
 
   it('has a letter of its own for each of 64 colours', () => {

@@ -12,6 +12,7 @@ import {
   MOST_STEPS,
   paintCells,
   projectAround,
+  projectAt,
   renameSection,
   renameSize,
   setMotif,
@@ -36,13 +37,13 @@ const RENAMES: readonly ((project: Project, name: string) => Change)[] = [
   ({ motifs }, name) => changeOf('rename-motif', setMotif(motifs[0]?.id ?? '', { name })),
   (project, name) => yarnChange(project, 1, { name }),
   (_, name) => changeOf('rename-project', setProject({ name })),
-  (project, name) => renameSection(project, 0, name),
-  (project, name) => renameSize(project, 0, name),
+  (project, name) => renameSection(projectAt(project), 0, name),
+  (project, name) => renameSize(projectAt(project), 0, name),
 ];
 
 function start(): Project {
   const plain = projectAround('p', 'm', makeGrid(WIDTH, HEIGHT), 0, 'worn', START_YARNS);
-  return applyChange(plain, addSection(plain, () => 'rib').change);
+  return applyChange(plain, addSection(projectAt(plain), () => 'rib').change);
 }
 
 /** A stroke and a rename in turn, as many as are kept. */

@@ -4,18 +4,19 @@ import { makePlan } from '@shared/plan/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import {
   addSection,
-  applyChange,
+  afterChange,
   changeSection,
   moveSection,
   pieceIn,
   removeSection,
   renameSection,
-  type Project,
+  type ProjectAt,
 } from '@shared/project/index.ts';
+import { settled } from '../../written-projects.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
 /** 60 rows: a hem of 10, then "rib" and "band", and a motif of 2 rows in the middle of "band". */
-function sectioned(): Project {
+function sectioned(): ProjectAt {
   const plain = projectWith({ motif: ['X.', '.X'], copies: [1], stitches: 20, rows: 60, piece: { hemRows: 10 } });
   const parts = [
     { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' },
@@ -23,11 +24,11 @@ function sectioned(): Project {
   ];
   const [band] = plain.bands as [Band];
   const position = { kind: 'centred', section: { part: 'band' }, oddRow: 'below' } as const;
-  return { ...plain, piece: { ...plain.piece, parts }, bands: [{ ...band, position }] };
+  return settled(plain, { piece: { ...plain.piece, parts }, bands: [{ ...band, position }] });
 }
 
-const firstRow = (project: Project): number | undefined => makePlan(pieceIn(project)).bands[0]?.firstRow;
-const names = ({ piece }: Project): string[] => piece.parts.map(({ name }) => name);
+const firstRow = (project: ProjectAt): number | undefined => makePlan(pieceIn(project)).bands[0]?.firstRow;
+const names = ({ piece }: ProjectAt): string[] => piece.parts.map(({ name }) => name);
 
 describe('sections above the hem', () => {
   it('begin where the hem ends, the body above them', () => {
@@ -43,18 +44,18 @@ describe('sections above the hem', () => {
   });
 
   it('take with them what stands in them when they change places, rows or name', () => {
-    const moved = applyChange(sectioned(), moveSection(sectioned(), 1, -1));
+    const moved = afterChange(sectioned(), moveSection(sectioned(), 1, -1));
     expect(names(moved)).toEqual(['band', 'rib']);
     // Band 11–22.
     expect(firstRow(moved)).toBe(16);
-    expect(firstRow(applyChange(sectioned(), changeSection(sectioned(), 'section-rows', 0, { rows: 3 })))).toBe(19);
-    const renamed = applyChange(sectioned(), renameSection(sectioned(), 1, 'gulls'));
+    expect(firstRow(afterChange(sectioned(), changeSection(sectioned(), 'section-rows', 0, { rows: 3 })))).toBe(19);
+    const renamed = afterChange(sectioned(), renameSection(sectioned(), 1, 'gulls'));
     expect(names(renamed)).toEqual(['rib', 'gulls']);
     expect(firstRow(renamed)).toBe(24);
   });
 
   it('leave what stood in them on its rows when they are taken away', () => {
-    const removed = applyChange(sectioned(), removeSection(sectioned(), 1, [24]));
+    const removed = afterChange(sectioned(), removeSection(sectioned(), 1, [24]));
     expect(names(removed)).toEqual(['rib']);
     expect(removed.bands[0]?.position).toEqual({ kind: 'from-row', row: 24 });
     expect(firstRow(removed)).toBe(24);
@@ -62,7 +63,7 @@ describe('sections above the hem', () => {
 
   it('are added above the others under a name of their own, with as many rows as are left', () => {
     const called = (number: number): string => (number === 3 ? 'rib' : `section ${number}`);
-    const one = applyChange(sectioned(), addSection(sectioned(), called).change);
+    const one = afterChange(sectioned(), addSection(sectioned(), called).change);
     expect(one.piece.parts[2]).toEqual({ name: 'section 4', rows: 20, isLined: false, gauge: null, tension: '' });
     // 60 − 10 − 8 − 12 − 20 = 10 rows.
     expect(addSection(one, called).added).toMatchObject({ name: 'section 5', rows: 10 });

@@ -25,7 +25,6 @@ const motif = (lines: readonly string[], ground = 0): Motif => ({
 const around = (lines: readonly string[]): Project => ({
   ...emptyProject('p', 'motif'),
   motifs: [motif(lines)],
-  bands: [],
 });
 const drawn = (project: Project): string[] => gridToText((project.motifs[0] as Motif).grid, '.#o');
 

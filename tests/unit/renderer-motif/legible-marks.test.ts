@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sampleProject } from '@shared/project/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { motifLook } from '../../../src-renderer/motif/drawing/look.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 
@@ -43,7 +43,7 @@ describe.each(themes)('in $theme', ({ token }) => {
   });
 
   it('one of the two lines of a guide stands out from whatever it crosses', () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     fc.assert(
       fc.property(colour, (ground) => {
         for (const { inner, outer } of [motifLook([ground], ground, token).guide, lookOf(project, token).guide])
@@ -53,7 +53,7 @@ describe.each(themes)('in $theme', ({ token }) => {
   });
 
   it('the lines of groups stand out from any main yarn', () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     fc.assert(
       fc.property(colour, (main) => {
         const yarns = project.yarns.map((yarn) => ({ ...yarn, colour: main }));

@@ -12,13 +12,13 @@ const idsOf = ({ motifs }: Project): string[] => motifs.map(({ id }) => id);
 
 /** The sample with an empty motif and a copy of the lighthouse behind it. */
 function withThree(): Project {
-  const two = applyChange(sample, addMotif(sample, 'lighthouse', 'gull').change);
-  return applyChange(two, duplicateMotif(two, 'lighthouse', 'lighthouse copy').change);
+  const two = applyChange(sample, addMotif(sample, 'lighthouse', 'gull', 'motif-1').change);
+  return applyChange(two, duplicateMotif(two, 'lighthouse', 'lighthouse copy', 'motif-2').change);
 }
 
 describe('the list of motifs', () => {
   it('takes an empty motif of the present size behind the present one', () => {
-    const { change, shown } = addMotif(sample, 'lighthouse', 'gull');
+    const { change, shown } = addMotif(sample, 'lighthouse', 'gull', 'motif-1');
     const after = expectChangeLaws(sample, change);
     const [lighthouse, gull] = after.motifs as [Motif, Motif];
     expect(gull).toMatchObject({ id: shown, name: 'gull', ground: lighthouse.ground, shows: lighthouse.shows });
@@ -27,7 +27,7 @@ describe('the list of motifs', () => {
   });
 
   it('takes a copy behind its original, under a name that a file can hold', () => {
-    const { change, shown } = duplicateMotif(sample, 'lighthouse', 'x'.repeat(90));
+    const { change, shown } = duplicateMotif(sample, 'lighthouse', 'x'.repeat(90), 'copy');
     const after = expectChangeLaws(sample, change);
     expect(after.motifs[1]).toEqual({ ...sample.motifs[0], id: shown, name: 'x'.repeat(80) });
   });
@@ -58,14 +58,16 @@ describe('the list of motifs', () => {
   it('is full at the most that a file holds', () => {
     const motif = sample.motifs[0] as Motif;
     const full = { ...sample, motifs: Array.from({ length: MOST_MOTIFS }, (_, at) => ({ ...motif, id: `m${at}` })) };
-    expect(outcome(() => addMotif(full, 'm0', 'one more'))).toMatchObject({ problem: { code: 'motifs-too-many' } });
+    expect(outcome(() => addMotif(full, 'm0', 'one more', 'new'))).toMatchObject({
+      problem: { code: 'motifs-too-many' },
+    });
   });
 });
 
 describe('undo with several motifs', () => {
   it('leaves a motif on the bench when it takes away the one that lies there', () => {
     const session = new Session(sample, true);
-    const { change, shown } = addMotif(session.project, 'lighthouse', 'gull');
+    const { change, shown } = addMotif(session.project, 'lighthouse', 'gull', 'gull');
     session.change(change);
     session.look({ motif: shown });
     session.undo();
@@ -87,6 +89,8 @@ describe('undo with several motifs', () => {
     const { motifs } = withThree();
     const all = motifs.map(({ id }) => ({ of: 'motif', motif: id }) as const);
     expect(motifToShow(all, motifs, motifs, 'motif-1')).toBe('motif-1');
-    expect(motifToShow([{ of: 'band', band: 0 }], motifs, motifs, 'motif-1')).toBe('motif-1');
+    expect(motifToShow([{ of: 'band', piece: 'piece-1', pattern: 'band-1' }], motifs, motifs, 'motif-1')).toBe(
+      'motif-1',
+    );
   });
 });

@@ -64,7 +64,7 @@ describe('a picture to trace', () => {
     const large = { ...kept, picture: `data:image/png;base64,${'A'.repeat(2_900_000)}` };
     const motif = onBench(applyChange(sample, layUnderlay(sample, 'lighthouse', large, 1)));
     const full = { ...sample, motifs: Array.from({ length: 8 }, (_, at) => ({ ...motif, id: `m${at}` })) };
-    const copied = outcome(() => duplicateMotif(full, 'm0', 'copy'));
+    const copied = outcome(() => duplicateMotif(full, 'm0', 'copy', 'm9'));
     expect(copied).toMatchObject({ problem: { code: 'underlays-too-large' } });
     const bare = { ...full, motifs: [...full.motifs, { ...motif, id: 'bare', isLettering: false, underlay: null }] };
     expect(outcome(() => layUnderlay(bare, 'bare', large, 1))).toMatchObject({

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { contrastRatio, legibleOn } from '@shared/colour/index.ts';
 import { bandSpaces, type PlacedBand } from '@shared/fabric/index.ts';
 import { edgesAt, outlineOf } from '@shared/piece/index.ts';
-import { sampleProject } from '@shared/project/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
@@ -127,7 +127,7 @@ describe('the row counter', () => {
 
 describe('the outline of a piece', () => {
   it('is drawn by its steps and not by its rows', () => {
-    const { piece } = sampleProject();
+    const { piece } = projectAt(sampleProject());
     const steps = stepsOf(outlineOf(piece.shape, piece));
     // 96 stitches, 14 increases, one at each edge a time.
     expect(steps).toHaveLength(15);
@@ -167,7 +167,7 @@ describe('the line that the spaces are drawn on', () => {
     others: readonly { firstRow: number; lastRow: number }[] = [],
   ) => {
     const shape = { kind: 'steps' as const, stitches: 20, rows: 60, steps };
-    const outline = outlineOf(shape, { ...sampleProject().piece, hemRows: 0 });
+    const outline = outlineOf(shape, { ...projectAt(sampleProject()).piece, hemRows: 0 });
     return heightOfLine({ row: 25, edges: edgesAt(outline, 25) }, 26, outline, others, tall);
   };
 

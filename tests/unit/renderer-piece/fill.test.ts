@@ -2,18 +2,17 @@
 import { describe, expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
-import { applyChange, startFill, type Project } from '@shared/project/index.ts';
+import { afterChange, startFill, type ProjectAt } from '@shared/project/index.ts';
 import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
-import { addFill, changeOfFill, newFill, removeFill } from '../../../src-renderer/piece/fill/fills.ts';
+import { addFill, changeOfFill, newFill, takeFillAway } from '../../../src-renderer/piece/fill/fills.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { planOf, twoGroups } from './projects.ts';
+import { settled } from '../../written-projects.ts';
 
 /** Groups on rows 3 and 4 of 6, and fills. */
-const filled = (...fills: Partial<Fill>[]): Project => ({
-  ...twoGroups(),
-  fills: fills.map((fill) => ({ ...startFill('m', 1), ...fill })),
-});
+const filled = (...fills: Partial<Fill>[]): ProjectAt =>
+  settled(twoGroups(), { fills: fills.map((fill) => ({ ...startFill('m', 1), ...fill })) });
 
 describe('a new fill', () => {
   it.each([
@@ -28,19 +27,19 @@ describe('a new fill', () => {
 
   it('changes, and goes, among the others', () => {
     const project = filled({ firstRow: 5 }, { lastRow: 2 });
-    const added = applyChange(project, addFill(project, startFill('m', 3)));
+    const added = afterChange(project, addFill(project, 'fill-3', startFill('m', 3)));
     expect(added.fills.map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
-    expect(applyChange(project, changeOfFill(1, 'fill-lie', { step: 2 })).fills).toMatchObject([
+    expect(afterChange(project, changeOfFill(project, 1, 'fill-lie', { step: 2 })).fills).toMatchObject([
       { step: 0 },
       { step: 2 },
     ]);
-    expect(applyChange(project, removeFill(0)).fills).toMatchObject([{ lastRow: 2 }]);
+    expect(afterChange(project, takeFillAway(project, 0)).fills).toMatchObject([{ lastRow: 2 }]);
   });
 });
 
 describe('a group on its way', () => {
   it('stops at a fill, and goes past one beside it', () => {
-    const up = (project: Project) => {
+    const up = (project: ProjectAt) => {
       const plan = planOf(project);
       const { standing, stop } = walk(groundOf(plan, 0), standingOf(plan, 0), 0, { first: -8, firstRow: 5 });
       return { firstRow: standing.firstRow, stop };
@@ -58,17 +57,17 @@ describe('the commands of a fill', () => {
     if (!action?.isEnabled()) throw new Error(`${id} cannot be run`);
     void action.run();
   }
-  const open = (project: Project): Session => new Session(project, true);
+  const open = (project: ProjectAt): Session => new Session(settled(project).whole, true);
 
   it('move the pattern as it is shown: to the right as worn is to the left on the needles', () => {
     const session = open(filled({ firstRow: 5 }));
     session.look({ pieceShows: 'needles' });
     run(session, 'fill-right');
-    expect(session.project.fills[0]?.shift).toBe(1);
+    expect(session.current.fills[0]?.shift).toBe(1);
     session.look({ pieceShows: 'worn' });
     run(session, 'fill-right');
     run(session, 'fill-right');
-    expect(session.project.fills[0]?.shift).toBe(-1);
+    expect(session.current.fills[0]?.shift).toBe(-1);
   });
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
@@ -76,7 +75,7 @@ describe('the commands of a fill', () => {
     const right = fillActions(session, { fill: 0 }).find(({ id }) => id === 'fill-right');
     const shifts = (): number[] => {
       const found: number[] = [];
-      for (; session.undoName; session.undo()) found.push(session.project.fills[0]?.shift ?? 0);
+      for (; session.undoName; session.undo()) found.push(session.current.fills[0]?.shift ?? 0);
       return found;
     };
     for (let press = 0; press < 3; press++) void right?.run();
@@ -89,17 +88,17 @@ describe('the commands of a fill', () => {
     const session = open({ ...filled(), bands: [] });
     const chosen = { fill: 0 };
     run(session, 'fill-add', chosen);
-    expect(session.project.fills).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
+    expect(session.current.fills).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
     run(session, 'fill-add', chosen);
     expect(chosen.fill).toBe(1);
     // There is no room for another one: the plan says so.
-    expect(problemOf(tryPlan(session.project)).code).toBe('fills-overlap');
+    expect(problemOf(tryPlan(session.current)).code).toBe('fills-overlap');
     run(session, 'fill-remove', chosen);
-    expect([session.project.fills.length, chosen.fill]).toEqual([1, 0]);
+    expect([session.current.fills.length, chosen.fill]).toEqual([1, 0]);
   });
 });
 
-function tryPlan(project: Project): unknown {
+function tryPlan(project: ProjectAt): unknown {
   try {
     return planOf(project);
   } catch (thrown) {

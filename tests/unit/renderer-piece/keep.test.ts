@@ -1,24 +1,23 @@
 /** Needles that are kept, and given back to the rule that found them. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { applyChange, type Change, type Project } from '@shared/project/index.ts';
+import { afterChange, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { keepChange, keepLabel, keepOrFree } from '../../../src-renderer/piece/moving/keep.ts';
 import { changeTo, groundOf, standingOf } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, projectOf } from './projects.ts';
+import { settled } from '../../written-projects.ts';
 
 /** Two copies of three stitches on 20, the second choice of even spaces. */
-const even = (): Project =>
+const even = (): ProjectAt =>
   projectOf(['###'], [1, 1], {
     piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 } },
     band: { rule: { kind: 'even' }, choice: 1 },
   });
-const stands = (project: Project): readonly Slot[] => standingOf(planOf(project), 0).first;
-const change = (project: Project): Project => applyChange(project, keepChange(project, 0) as Change);
-const widened = (project: Project): Project => ({
-  ...project,
-  piece: { ...project.piece, shape: { kind: 'rectangle', stitches: 30, rows: 6 } },
-});
+const stands = (project: ProjectAt): readonly Slot[] => standingOf(planOf(project), 0).first;
+const change = (project: ProjectAt): ProjectAt => afterChange(project, keepChange(project, 0) as Change);
+const widened = (project: ProjectAt): ProjectAt =>
+  settled(project, { piece: { ...project.piece, shape: { kind: 'rectangle', stitches: 30, rows: 6 } } });
 
 describe('needles that are kept', () => {
   it('stay where the piece gets wider, and follow the rule again when they are given back', () => {
@@ -33,10 +32,7 @@ describe('needles that are kept', () => {
   it('go back to the best choice where the one taken is no longer there', () => {
     const kept = change(even());
     // On six stitches the two groups fill the piece: there is one way.
-    const narrow: Project = {
-      ...kept,
-      piece: { ...kept.piece, shape: { kind: 'rectangle', stitches: 6, rows: 6 } },
-    };
+    const narrow = settled(kept, { piece: { ...kept.piece, shape: { kind: 'rectangle', stitches: 6, rows: 6 } } });
     const freed = change(narrow);
     expect(freed.bands[0]).toMatchObject({ rule: { kind: 'even' }, choice: 0 });
     expect(stands(freed)).toEqual([-3, 0]);
@@ -45,11 +41,11 @@ describe('needles that are kept', () => {
   it('remember the first rule when they are moved by hand', () => {
     const project = even();
     const from = standingOf(planOf(project), 0);
-    const moved = applyChange(
+    const moved = afterChange(
       project,
       changeTo(project, 0, groundOf(planOf(project), 0), { ...from, first: [-9 as Slot, 5 as Slot] }, from),
     );
-    const again = applyChange(
+    const again = afterChange(
       moved,
       changeTo(moved, 0, groundOf(planOf(moved), 0), { ...from, first: [-8 as Slot, 5 as Slot] }, from),
     );
@@ -60,10 +56,10 @@ describe('needles that are kept', () => {
 
   it('cannot be kept or given back where there are none, or no rule that found them', () => {
     const byHand = { ...even().bands[0], rule: { kind: 'by-hand', first: [-8, 3] }, choice: 0 };
-    const project = { ...even(), bands: [byHand] } as Project;
+    const project = { ...even(), bands: [byHand] } as ProjectAt;
     expect([keepLabel(project, 0), keepChange(project, 0)]).toEqual([null, null]);
     expect([keepLabel(even(), 1), keepChange(even(), 1)]).toEqual([null, null]);
-    const narrow: Project = {
+    const narrow: ProjectAt = {
       ...even(),
       piece: { ...even().piece, shape: { kind: 'rectangle', stitches: 5, rows: 6 } },
     };
@@ -71,7 +67,7 @@ describe('needles that are kept', () => {
   });
 
   it('are told, and kept and given back by steps of undo with names of their own', () => {
-    const session = new Session(even(), true);
+    const session = new Session(settled(even()).whole, true);
     keepOrFree(session, 0);
     expect(session.undoName).toBe('keep-needles');
     expect(session.announced).toMatch(/^Needles [LR]\d+ and [LR]\d+ kept;/);
@@ -80,6 +76,6 @@ describe('needles that are kept', () => {
     expect(session.announced).toMatch(/^The rule places the groups again, at [LR]\d+ and [LR]\d+\.$/);
     session.undo();
     session.undo();
-    expect(session.project).toEqual(even());
+    expect(session.current).toEqual(even());
   });
 });

@@ -3,20 +3,20 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { applyChange, startBand, type Project } from '@shared/project/index.ts';
+import { afterChange, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { changeTo, groundOf, raised, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 /** L8–L6 and R4–R6 on needles L10 … R10, on rows 3 and 4 of 6. */
-function walked(project: Project, group: number, first: number, firstRow: number, band = 0) {
+function walked(project: ProjectAt, group: number, first: number, firstRow: number, band = 0) {
   const plan = planOf(project);
   const { standing, stop } = walk(groundOf(plan, band), standingOf(plan, band), group, { first, firstRow });
   return { first: standing.first, firstRow: standing.firstRow, stop };
 }
 
-const withSecondBand = (row: number): Project => {
+const withSecondBand = (row: number): ProjectAt => {
   const project = twoGroups();
   const above: Band = {
     ...startBand('m', [1]),
@@ -40,7 +40,7 @@ describe('a group that is raised or lowered alone', () => {
     const from = standingOf(plan, 0);
     const gone = raised(groundOf(plan, 0), from, 0, rows);
     expect(gone).toEqual({ standing: { ...rest, first: from.first }, stop });
-    const after = planOf(applyChange(project, changeTo(project, 0, groundOf(planOf(project), 0), gone.standing, from)));
+    const after = planOf(afterChange(project, changeTo(project, 0, groundOf(planOf(project), 0), gone.standing, from)));
     expect(standingOf(after, 0)).toEqual(gone.standing);
     expect(after.groups[1]?.firstRow).toBe(3);
   });
@@ -90,12 +90,12 @@ describe('a group that is moved', () => {
       band: { position: { kind: 'centred', section: 'shown', oddRow: 'below' }, choice: 0 },
     });
     const from = standingOf(planOf(project), 0);
-    const aside = applyChange(
+    const aside = afterChange(
       project,
       changeTo(project, 0, groundOf(planOf(project), 0), { ...from, first: [-7 as Slot, 3 as Slot] }, from),
     );
     expect(aside.bands[0]).toMatchObject({ rule: { kind: 'by-hand', first: [-7, 3] }, position: { kind: 'centred' } });
-    const up = applyChange(
+    const up = afterChange(
       project,
       changeTo(project, 0, groundOf(planOf(project), 0), { ...from, firstRow: from.firstRow + 1 }, from),
     );
@@ -105,7 +105,7 @@ describe('a group that is moved', () => {
 });
 
 describe('what is read while a group moves', () => {
-  const read = (project: Project, group: number, first: readonly number[], firstRow = 3, band = 0) =>
+  const read = (project: ProjectAt, group: number, first: readonly number[], firstRow = 3, band = 0) =>
     readingOf(planOf(project), band, group, { first: first as Slot[], firstRow, rises: first.map(() => 0) });
 
   it('counts every needle of the row once', () => {

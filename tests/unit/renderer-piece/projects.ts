@@ -3,23 +3,16 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import {
-  START_MACHINE,
-  pieceIn,
-  START_PIECE,
-  START_SIZES,
-  START_YARNS,
-  startBand,
-  type Project,
-} from '@shared/project/index.ts';
+import { START_MACHINE, pieceIn, START_PIECE, START_YARNS, startBand, type ProjectAt } from '@shared/project/index.ts';
+import { writtenProject } from '../../written-projects.ts';
 
 /** A project around a drawing in `.` main and `#` contrast, drawn as on the needles, the topmost row first. */
 export function projectOf(
   drawing: readonly string[],
   copies: readonly number[],
   to: { readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
-): Project {
-  return {
+): ProjectAt {
+  return writtenProject({
     name: 'small',
     notes: '',
     machine: START_MACHINE,
@@ -36,10 +29,9 @@ export function projectOf(
       },
     ],
     piece: { ...START_PIECE, ...to.piece },
-    sizes: START_SIZES,
     bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
     fills: [],
-  };
+  });
 }
 
 /**
@@ -48,7 +40,7 @@ export function projectOf(
  */
 export function twoGroups(
   to: Parameters<typeof projectOf>[2] & { readonly drawing?: readonly string[] } = {},
-): Project {
+): ProjectAt {
   return projectOf(to.drawing ?? ['.#.', '#.#'], [1, 1], {
     piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 }, ...to.piece },
     band: {
@@ -59,6 +51,6 @@ export function twoGroups(
   });
 }
 
-export function planOf(project: Project): Plan {
+export function planOf(project: ProjectAt): Plan {
   return makePlan(pieceIn(project));
 }

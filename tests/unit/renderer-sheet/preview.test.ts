@@ -2,22 +2,22 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { localDay } from '@shared/day/index.ts';
 import { sheetToSvg, type SheetOptions } from '@shared/output/index.ts';
-import { sampleProject, START_PIECE, type Project } from '@shared/project/index.ts';
+import { sampleProject, START_PIECE, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { settled } from '../../written-projects.ts';
 import { drawnPages, type Drawn, type Wanted } from '../../../src-renderer/sheet/making/drawn-pages.ts';
 import { SheetPreview } from '../../../src-renderer/sheet/making/preview.ts';
 import { sheetOf } from '../../../src-renderer/sheet/making/sheet-of.ts';
 import { WorkerClient, type Helper, type Question } from '../../../src-renderer/worker/index.ts';
 
 const OPTIONS: SheetOptions = { paper: 'a4', date: localDay(new Date(2026, 10, 26)), unit: 'cm' };
-const SAMPLE = sampleProject();
-const OTHER: Project = { ...SAMPLE, name: 'Other' };
+const SAMPLE = projectAt(sampleProject());
+const OTHER = settled(SAMPLE, { name: 'Other' });
 /** Copies that no piece is wide enough for. */
-const IMPOSSIBLE: Project = {
-  ...SAMPLE,
+const IMPOSSIBLE = settled(SAMPLE, {
   piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 2, rows: 9 } },
-};
+});
 
-function pagesOf(project: Project): string[] {
+function pagesOf(project: ProjectAt): string[] {
   const sheet = sheetOf(project, OPTIONS);
   if (!sheet.ok) throw new Error(sheet.problem.code);
   return sheet.value.pages.map(sheetToSvg);
@@ -186,7 +186,7 @@ describe('the preview of a sheet', () => {
     ])('comes from the window itself where a worker %s, page by page', (_, start: () => Helper<Wanted, Drawn>) => {
       const told: Drawn[] = [];
       const client = new WorkerClient(start, drawnPages);
-      client.ask({ project: SAMPLE, options: OPTIONS, from: 0 }, (drawn) => told.push(drawn));
+      client.ask({ project: SAMPLE.whole, at: SAMPLE.at, options: OPTIONS, from: 0 }, (drawn) => told.push(drawn));
       expect(told).toHaveLength(1);
       vi.advanceTimersToNextTimer();
       expect(told).toHaveLength(2);
@@ -198,8 +198,8 @@ describe('the preview of a sheet', () => {
 
 it('no picture to trace goes to the worker', () => {
   const { preview, helpers } = started();
-  const underlay = {} as NonNullable<Project['motifs'][number]['underlay']>;
-  const project = { ...SAMPLE, motifs: SAMPLE.motifs.map((motif) => ({ ...motif, underlay })) };
+  const underlay = {} as NonNullable<ProjectAt['motifs'][number]['underlay']>;
+  const project = settled(SAMPLE, { motifs: SAMPLE.motifs.map((motif) => ({ ...motif, underlay })) });
   preview.show(project, OPTIONS);
   expect(helpers[0]?.asked?.wanted.project.motifs.map((motif) => motif.underlay)).toEqual(
     SAMPLE.motifs.map(() => null),

@@ -1,17 +1,17 @@
 /** Which needles a pattern can stand on where a machine chooses every so many needles alike. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { parseNeedle, type Slot } from '@shared/bed/index.ts';
-import { startBand, startFill, type Project } from '@shared/project/index.ts';
+import { startBand, startFill, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, onlyFindings } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
-const onPlaces = (project: Project, repeat: number): Project => ({
+const onPlaces = (project: ProjectAt, repeat: number): ProjectAt => ({
   ...project,
   machine: { ...project.machine, places: { repeat, from: 0 as Slot } },
 });
 
 /** Copies of two stitches, of which both knit contrast on the first row, and the left one on the second. */
-const groupsAt = (...first: readonly string[]): Project =>
+const groupsAt = (...first: readonly string[]): ProjectAt =>
   projectWith({
     motif: ['X.', 'XX'],
     copies: first.map(() => 1),
@@ -23,7 +23,7 @@ const groupsAt = (...first: readonly string[]): Project =>
     },
   });
 
-const found = (project: Project) =>
+const found = (project: ProjectAt) =>
   onlyFindings(checkedPlan(project), 'off-fixed-places').map(({ rows, one, other }) => [
     rows[0],
     ...[one, other].map((at) => (at < 0 ? `L${-at}` : `R${at + 1}`)),
@@ -53,8 +53,8 @@ describe('groups on a machine that chooses every 6 needles alike', () => {
       rule: { kind: 'by-hand' as const, first: [parseNeedle(first)] },
       position: { kind: 'from-row' as const, row: 4 },
     });
-    const [band] = project.bands as [Project['bands'][number]];
-    const both = (first: string): Project => onPlaces({ ...project, bands: [band, second(first)] }, 6);
+    const [band] = project.bands as [ProjectAt['bands'][number]];
+    const both = (first: string): ProjectAt => onPlaces({ ...project, bands: [band, second(first)] }, 6);
     // Row 3 is the lower band's alone: the upper one's needles stay back there, though they are whole repeats away.
     expect(found(both('R1'))).toEqual([[3, 'L6', 'R1']]);
     expect(found(both('L3'))).toEqual([]);
@@ -62,7 +62,7 @@ describe('groups on a machine that chooses every 6 needles alike', () => {
 });
 
 describe('an all-over on such a machine', () => {
-  const filled = (motif: readonly string[]): Project => ({
+  const filled = (motif: readonly string[]): ProjectAt => ({
     ...projectWith({ motif, copies: [1], stitches: 20, rows: 10 }),
     bands: [],
     fills: [startFill('motif', 3)],
@@ -79,7 +79,7 @@ describe('an all-over on such a machine', () => {
 
   it('whose plain stitches at the edges would be chosen with their like is found', () => {
     const project = filled(['X..']);
-    const [fill] = project.fills as [Project['fills'][number]];
+    const [fill] = project.fills as [ProjectAt['fills'][number]];
     const bordered = { ...project, fills: [{ ...fill, border: { left: 3, right: 0 } }] };
     expect(found(onPlaces(bordered, 6))).toHaveLength(1);
   });

@@ -2,37 +2,37 @@
 import { label, type Run, type Slot } from '@shared/bed/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { runningOrderOf, type Act, type RunningOrder } from '@shared/plan/running-order/index.ts';
-import { pieceIn, type Project } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 
-export function orderOf(project: Project): RunningOrder {
+export function orderOf(project: ProjectAt): RunningOrder {
   const piece = pieceIn(project);
   const outcome = runningOrderOf(piece, makePlan(piece));
   if (!outcome.isKnittable) throw new Error(outcome.obstacles.map(({ code }) => code).join(', '));
   return outcome.order;
 }
 
-export function obstacleCodes(project: Project): string[] {
+export function obstacleCodes(project: ProjectAt): string[] {
   const piece = pieceIn(project);
   const outcome = runningOrderOf(piece, makePlan(piece));
   return outcome.isKnittable ? [] : outcome.obstacles.map(({ code }) => code);
 }
 
 /** What is done at a reading, each act a line. */
-export function actsAt(project: Project, reading: number): string[] {
+export function actsAt(project: ProjectAt, reading: number): string[] {
   return orderOf(project).flatMap((item) =>
     item.kind === 'stop' && item.counter === reading ? item.acts.map((act) => lineOf(act, project)) : [],
   );
 }
 
 /** The readings at which an act of a kind is done, each as often as it is. */
-export function readingsOf(project: Project, ...kinds: readonly Act['kind'][]): number[] {
+export function readingsOf(project: ProjectAt, ...kinds: readonly Act['kind'][]): number[] {
   return orderOf(project).flatMap((item) =>
     item.kind === 'stop' ? item.acts.filter(({ kind }) => kinds.includes(kind)).map(() => item.counter) : [],
   );
 }
 
 /** All acts of some kinds with their readings: `59: selecting on`. */
-export function linesOf(project: Project, ...kinds: readonly Act['kind'][]): string[] {
+export function linesOf(project: ProjectAt, ...kinds: readonly Act['kind'][]): string[] {
   return orderOf(project).flatMap((item) =>
     item.kind === 'stop'
       ? item.acts.filter(({ kind }) => kinds.includes(kind)).map((act) => `${item.counter}: ${lineOf(act, project)}`)
@@ -43,7 +43,7 @@ export function linesOf(project: Project, ...kinds: readonly Act['kind'][]): str
 const run = ({ first, last }: Run): string => (first === last ? label(first) : `${label(first)}–${label(last)}`);
 const all = (needles: readonly Slot[]): string => needles.map(label).join(' ');
 
-function lineOf(act: Act, { yarns }: Project): string {
+function lineOf(act: Act, { yarns }: ProjectAt): string {
   const yarn = (index: number): string => yarns[index]?.name ?? '';
   switch (act.kind) {
     case 'cast-on':

@@ -1,7 +1,7 @@
 /** Running orders worked by hand. All of them are common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import type { Position } from '@shared/piece/index.ts';
-import { startBand, startFill, startGroup, type Project } from '@shared/project/index.ts';
+import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 import { actsAt, linesOf, obstacleCodes, orderOf, readingsOf } from './order-lines.ts';
@@ -71,11 +71,11 @@ it('a turning row of 11 rows is the sixth: five, the turning row, five', () => {
 });
 
 describe('a sleeve with 14 increases above its hem', () => {
-  const project: Project = {
+  const project: ProjectAt = {
     ...projectWith({ motif: ['X'], copies: [1], stitches: 62, rows: 150, band: { position: fromRow(100) } }),
     bands: [],
   };
-  const sleeve: Project = {
+  const sleeve: ProjectAt = {
     ...project,
     piece: {
       ...project.piece,
@@ -97,12 +97,12 @@ describe('a sleeve with 14 increases above its hem', () => {
   });
 });
 
-const plainBody: Project = {
+const plainBody: ProjectAt = {
   ...projectWith({ motif: ['X...', '.X..'], copies: [1], stitches: 16, rows: 20 }),
   bands: [],
   fills: [startFill('motif', 3)],
 };
-const body: Project = {
+const body: ProjectAt = {
   ...plainBody,
   piece: {
     ...plainBody.piece,
@@ -140,7 +140,7 @@ describe('an all-over body with end needles on, shaped', () => {
 });
 
 describe('the same body on a machine whose forward needles cannot be seen', () => {
-  const unseen: Project = { ...body, machine: { ...body.machine, chooses: 'ahead-unseen' } };
+  const unseen: ProjectAt = { ...body, machine: { ...body.machine, chooses: 'ahead-unseen' } };
 
   it('has nothing pushed and nothing counted', () => {
     expect(linesOf(unseen, 'push-forward', 'push-back', 'check')).toEqual([]);
@@ -160,7 +160,7 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
 
 describe('two patterns of two rows', () => {
   /** The second begins so many plain rows above the first, which is on rows 5 and 6. */
-  const apart = (plain: number): Project => {
+  const apart = (plain: number): ProjectAt => {
     const project = projectWith({ motif: ['.X.', 'XXX'], copies: [1], stitches: 11, rows: 20 });
     const band = startBand('motif', [1]);
     return {
@@ -285,13 +285,13 @@ describe('an own ball for each of two groups', () => {
   });
 
   it('cannot be laid where no needle stands forward to be seen', () => {
-    const unseen: Project = { ...project, machine: { ...project.machine, chooses: 'ahead-unseen' } };
+    const unseen: ProjectAt = { ...project, machine: { ...project.machine, chooses: 'ahead-unseen' } };
     expect(obstacleCodes(unseen)).toEqual(['balls-unseen']);
   });
 });
 
 describe('own balls that come to lie right beside each other', () => {
-  const touching = (motif: readonly string[], first: readonly number[]): Project =>
+  const touching = (motif: readonly string[], first: readonly number[]): ProjectAt =>
     projectWith({
       motif,
       copies: [1, 1],
@@ -335,7 +335,7 @@ describe('own balls that come to lie right beside each other', () => {
 
 describe('an armhole cast off on both sides', () => {
   const project = projectWith({ motif: ['X'], copies: [1], stitches: 40, rows: 60, band: { position: fromRow(10) } });
-  const armhole: Project = {
+  const armhole: ProjectAt = {
     ...project,
     bands: [{ ...startBand('motif', [1]), groups: [startGroup('motif', 1)], position: fromRow(10) }],
     piece: {
@@ -351,7 +351,7 @@ describe('an armhole cast off on both sides', () => {
   });
 
   it('on the last row has no row to follow at the other edge', () => {
-    const late: Project = {
+    const late: ProjectAt = {
       ...armhole,
       piece: {
         ...armhole.piece,
@@ -365,7 +365,7 @@ describe('an armhole cast off on both sides', () => {
 describe('a pattern from row 1 on', () => {
   const given = { motif: ['X.X', '.X.'], copies: [1], stitches: 9, rows: 6, band: { position: fromRow(1) } };
   const project = projectWith(given);
-  const on = (machine: Partial<Project['machine']>): Project => ({
+  const on = (machine: Partial<ProjectAt['machine']>): ProjectAt => ({
     ...project,
     machine: { ...project.machine, ...machine },
   });

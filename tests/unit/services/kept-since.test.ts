@@ -9,11 +9,13 @@ import {
   editsToText,
   layingChange,
   paintCells,
+  projectAt,
   projectFromText,
   projectToText,
   sampleProject,
   setBand,
   setMotif,
+  setNumbers,
   setProject,
   startBand,
   startFill,
@@ -37,6 +39,7 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 const OWN = { window: 'window-1', work: 'work-one' };
 const FACTS = { ...OWN, keptAt: '2026-01-02T03:04:05.678Z', file: null, laying: null };
 const SAMPLE = sampleProject();
+const SAMPLE_AT = projectAt(SAMPLE);
 
 /** A run of the program called `instance`. */
 function run(instance: string): Services {
@@ -62,7 +65,7 @@ const cell = (index: number, to = 1): Edit =>
   paintCells('lighthouse', { at: Uint32Array.of(index), to: Uint8Array.of(to) });
 const STEPS: readonly (readonly Edit[])[] = [
   [cell(13)],
-  [setProject({ name: 'Cuff' }), setBand(0, { choice: 1 })],
+  [setProject({ name: 'Cuff' }), setBand(SAMPLE_AT, 0, { choice: 1 })],
   [setMotif('lighthouse', { name: 'light' }), cell(14)],
 ];
 /** The text of the work as it was kept, then after each of {@link STEPS}. */
@@ -189,7 +192,7 @@ describe('files of kept work as earlier versions wrote them', () => {
       applyEdits(SAMPLE, [
         paintCells('lighthouse', { at: Uint32Array.of(0, 1, 14), to: Uint8Array.of(1, 1, 0) }),
         setProject({ name: 'Skerry cuff' }),
-        setBand(0, { choice: 1 }),
+        setBand(SAMPLE_AT, 0, { choice: 1 }),
         setMotif('lighthouse', { name: 'light' }),
       ]),
     );
@@ -198,7 +201,7 @@ describe('files of kept work as earlier versions wrote them', () => {
   it('are read with what was written of the piece, which said then what its patterns say now', async () => {
     const kept = keptWorkFromText(await golden('with-pieces-3.backup'));
     expect(kept).toMatchObject({ edition: 10, rest: 'none' });
-    const { piece, bands, fills } = projectFromText(kept?.text ?? '');
+    const { piece, bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
     expect(piece.hem).toEqual({ turning: 'loose', gauge: null });
     expect(piece.parts).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
     expect(piece.seamAllowance).toEqual({ left: 2, right: 2 });
@@ -209,7 +212,7 @@ describe('files of kept work as earlier versions wrote them', () => {
   it('keep for its patterns what end-needle selection was for the piece', async () => {
     const [head = '', first = '', second = ''] = (await golden('with-pieces-3.backup')).split(/^(?=\+)/m);
     const kept = keptWorkFromText(head + first + second);
-    const { bands, fills } = projectFromText(kept?.text ?? '');
+    const { bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
     expect([bands, fills].map((list) => list.map(({ endNeedles }) => endNeedles))).toEqual([[true], [true]]);
   });
 
@@ -217,19 +220,18 @@ describe('files of kept work as earlier versions wrote them', () => {
     const kept = keptWorkFromText(await golden('with-older-fields-3.backup'));
     expect(kept).toMatchObject({ edition: 15, rest: 'none' });
     const rib = { name: 'rib', rows: 12, isLined: false, gauge: { stitches: 30, rows: 44 }, tension: '' };
-    expect(projectFromText(kept?.text ?? '')).toEqual({
-      ...SAMPLE,
+    const read = projectFromText(kept?.text ?? '');
+    const [small, medium] = read.sizes;
+    expect([small?.name, medium?.name, read.sizes.length]).toEqual(['S', 'M', 2]);
+    expect(projectAt(read).piece).toMatchObject({ shape: { kind: 'rectangle', stitches: 90, rows: 120 }, hemRows: 0 });
+    expect(projectAt(read, { size: medium?.id ?? '' })).toMatchObject({
+      motifs: SAMPLE.motifs,
       piece: {
-        ...SAMPLE.piece,
+        ...SAMPLE_AT.piece,
         name: 'cuff',
         hemRows: 20,
         hem: { turning: 'loose', gauge: null },
         parts: [rib, { ...rib, name: 'yoke', gauge: null }],
-      },
-      sizes: {
-        name: 'M',
-        smaller: [{ name: 'S', shape: { kind: 'rectangle', stitches: 90, rows: 120 }, hemRows: 0 }],
-        larger: [],
       },
       bands: [{ ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 }],
       fills: [
@@ -239,6 +241,14 @@ describe('files of kept work as earlier versions wrote them', () => {
     });
   });
 
+  it('are read with sizes that came and were gone to, lists in another order, and lengths: as their own program had it', async () => {
+    const kept = keptWorkFromText(await golden('with-sizes-4.backup'));
+    expect(kept).toMatchObject({ edition: 27, name: 'Skerry cuff', rest: 'none' });
+    const then = projectFromText(await golden('with-sizes-4.walewright'));
+    expect(projectFromText(kept?.text ?? '')).toEqual(then);
+    expect(then.sizes.map(({ name }) => name)).toEqual(['S', 'M', 'L']);
+  });
+
   it('are read line by line, end-needle selection as it stood after each', async () => {
     const text = await golden('with-older-fields-3.backup');
     const behind = text.slice(endOfWhole(text)?.at).trimEnd().split('\n');
@@ -246,7 +256,7 @@ describe('files of kept work as earlier versions wrote them', () => {
     const stood = [[true], [true], [true], [true, true], [false, false, false], [true, true], [false, false]];
     for (const [line, endNeedles] of [...stood, [false, false, false]].entries()) {
       const end = text.indexOf(behind[line] ?? '') + (behind[line]?.length ?? 0) + 1;
-      const { bands, fills } = projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? '');
+      const { bands, fills } = projectAt(projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? ''));
       expect(
         [...bands, ...fills].map((pattern) => pattern.endNeedles),
         `after line ${line + 1}`,
@@ -266,13 +276,14 @@ describe('a file of kept work with lines behind it', () => {
   it('has this format', async () => {
     const first = run('first');
     await first['recovery.keep']({ ...FACTS, browser: 'browser-1', name: 'Sleeve', edition: 1, text: 'work' });
-    await append(first, 2, [cell(13), setBand(0, { chosenInSizes: undefined })]);
+    await append(first, 2, [cell(13), setNumbers(SAMPLE_AT.at, { lengths: undefined } as object)]);
     const text = await readFile(place(), 'utf8');
     expect(text.slice(endOfWhole(text)?.at)).toBe(
-      '+b0c8c14e117f9bb46431bb65ff2bf577d341094b2d2411e27b8a31ebb10165db ' +
+      '+797b9ba7efa866f493375a58fa23ba8a544d73964ed773c075d7ba453dc4dc3f ' +
         '{"edition":2,"keptAt":"2026-01-02T03:04:05.678Z","file":null,"edits":' +
         '"[{\\"kind\\":\\"paint\\",\\"motif\\":\\"lighthouse\\",\\"patch\\":[[13,\\"X\\"]]},' +
-        '{\\"kind\\":\\"set\\",\\"of\\":\\"band\\",\\"band\\":0,\\"to\\":{\\"gone\\":[\\"chosenInSizes\\"]}}]",' +
+        '{\\"kind\\":\\"set\\",\\"of\\":\\"numbers\\",\\"piece\\":\\"piece-1\\",\\"size\\":\\"size-1\\",' +
+        '\\"to\\":{\\"gone\\":[\\"lengths\\"]}}]",' +
         '"laying":null}\n',
     );
   });

@@ -1,6 +1,6 @@
 /** Surroundings for the services in tests: real files in a folder of the test, a clock that stands. */
 import { join } from 'node:path';
-import { projectFromText } from '@shared/project/index.ts';
+import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { makeExports } from '../../../src-main/services/export/index.ts';
 import { nodeFiles, type Environment, type Shell } from '../../../src-main/services/index.ts';
 
@@ -21,7 +21,8 @@ export function testEnvironment(folder: string, given: Partial<Environment> = {}
     files: nodeFiles,
     now: () => new Date('2026-01-02T03:04:05.678Z'),
     // In this thread: a test of the services waits for no other to start.
-    makeExports: async ({ project, ...wanted }) => makeExports({ ...wanted, project: projectFromText(project) }),
+    makeExports: async ({ project, at, ...wanted }) =>
+      makeExports({ ...wanted, project: projectAt(projectFromText(project), at) }),
     wait: async () => undefined,
     presence: { instance: 'this-run', isRunning: async () => false },
     shell: silentShell,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { gatherFindings, type Finding } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, startBand } from '@shared/project/index.ts';
+import { pieceIn, sampleProject, startBand, projectAt } from '@shared/project/index.ts';
 import { actNames } from '@shared/output/index.ts';
 import { words } from '@shared/words/index.ts';
 import { checkedPlan } from '../check/found.ts';
@@ -198,13 +198,13 @@ describe('the plan in words', () => {
   it('adds the weight of a yarn that has a count', () => {
     // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
     const use = { code: 'yarn', yarn: 0, role: 'main', mm: 156_300, grams: 43.45 } as const;
-    const names = actNames(pieceIn(sampleProject()));
+    const names = actNames(pieceIn(projectAt(sampleProject())));
     expect(words.runningOrder.atHand(use, names)).toBe('Main yarn slate: 156.3 m, 43 g.');
     expect(words.runningOrder.atHand({ ...use, grams: null }, names)).toBe('Main yarn slate: 156.3 m.');
   });
 
   it('leaves no hole in the sentences of the sample', () => {
-    const project = sampleProject();
+    const project = projectAt(sampleProject());
     const plan = checkedPlan(project);
     const all = [
       ...words.knitting.summary(plan, project),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { slotLabelled, type Run } from '@shared/bed/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import type { Act } from '@shared/plan/index.ts';
-import type { Project } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { actJson } from '../../../src-main/cli/json/running-order.ts';
 import { actRead } from '../../reference/told/sentences.ts';
@@ -21,7 +21,7 @@ const names = { yarn: (index: number) => NAMES[index] ?? '', motif: (id: string)
 /** What the JSON says of an act, in whole centimetres. */
 function plainly(act: Act): unknown {
   const motifs = ['gull', 'dots', 'a; L1 to b'].map((name) => ({ id: name as MotifId, name }));
-  const project = { ...small, yarns: NAMES.map((name) => ({ name })), motifs } as unknown as Project;
+  const project = { ...small, yarns: NAMES.map((name) => ({ name })), motifs } as unknown as ProjectAt;
   const said = actJson(act, project);
   return 'mm' in said && said.mm !== null ? { ...said, mm: Math.ceil(said.mm / 10) * 10 } : said;
 }

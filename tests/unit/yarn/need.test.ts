@@ -3,7 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
 import { evenGauge, wayMm } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { emptyProject, pieceIn, sampleProject, START_YARNS, type Yarn } from '@shared/project/index.ts';
+import { emptyProject, pieceIn, sampleProject, START_YARNS, type Yarn, projectAt } from '@shared/project/index.ts';
 import { TAIL_MM } from '@shared/yarn/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -84,9 +84,9 @@ describe('yarn for a piece', () => {
   });
 
   it('says no weight in a new project, since nobody has said how heavy its yarns are', () => {
-    for (const project of [sampleProject(), emptyProject('new', 'motif')]) {
+    for (const project of [projectAt(sampleProject()), projectAt(emptyProject('new', 'motif'))]) {
       expect(project.yarns.map(({ tex }) => tex)).toEqual([null, null]);
     }
-    expect(makePlan(pieceIn(sampleProject())).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
+    expect(makePlan(pieceIn(projectAt(sampleProject()))).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
   });
 });

@@ -34,8 +34,8 @@ export const projects = {
     what: `There is no motif "${motif}" any more.`,
     mend: 'Choose another motif for the group.',
   }),
-  'motif-in-use': ({ motif, bands, fills }) => ({
-    what: `“${motif}” is knitted in ${n.list([...numbered('pattern band', bands), ...numbered('all-over', fills)])} of the piece.`,
+  'motif-in-use': ({ motif, piece, bands, fills }) => ({
+    what: `“${motif}” is knitted in ${n.list([...numbered('pattern band', bands), ...numbered('all-over', fills)])} of ${piece === null ? 'the piece' : `“${piece}”`}.`,
     mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the all-over'} on the Piece bench first.`,
   }),
   'motif-last': () => ({
@@ -57,6 +57,10 @@ export const projects = {
   'size-name-taken': ({ name }) => ({
     what: `Another size is called “${name}” already.`,
     mend: 'Give it a name of its own.',
+  }),
+  'piece-unknown': ({ given, known }) => ({
+    what: `No piece is called “${given}”.`,
+    mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
   }),
   'size-unknown': ({ given, known }) => ({
     what: `No size is called “${given}”.`,

@@ -1,0 +1,94 @@
+/** `--piece`: which of several pieces a command is about. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import {
+  addSize,
+  afterChange,
+  applyChange,
+  changeOf,
+  insertInto,
+  projectAt,
+  projectToText,
+  sampleProject,
+  setPieceInSizes,
+  type PieceInSizes,
+} from '@shared/project/index.ts';
+import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
+import type { ProblemJson } from '../../../src-main/cli/json/problem.ts';
+import type { SizesJson } from '../../../src-main/cli/json/sizes.ts';
+import { call, callJson, Folder } from './calls.ts';
+
+const folder = new Folder();
+afterAll(() => folder.remove());
+
+/** The sample's sleeve in sizes 1 and L, and a front of 60 rows without patterns. */
+function garment(): string {
+  const sized = afterChange(
+    projectAt(sampleProject()),
+    addSize(projectAt(sampleProject()), 'larger', 'L', 'large'),
+  ).whole;
+  const [sleeve] = sized.pieces as [PieceInSizes];
+  const perSize = sleeve.perSize.map((numbers, at) => ({
+    ...numbers,
+    shape: { kind: 'rectangle', stitches: 90 + 10 * at, rows: 60 } as const,
+  }));
+  const front = { ...sleeve, id: 'front', name: 'Front', perSize, patterns: [] };
+  const two = applyChange(sized, changeOf('add-piece', insertInto('pieces', 1, front)));
+  return projectToText(applyChange(two, changeOf('knit-times', setPieceInSizes('piece-1', { knit: 2 }))));
+}
+const file = folder.file('garment.walewright', garment());
+
+describe('--piece', () => {
+  it('plans the piece of that name, in large letters or small, and the first if left out', async () => {
+    const planned = async (...typed: string[]) => {
+      const { piece, size } = await callJson<PlanJson>('plan', file, ...typed);
+      return [piece.stitches, piece.rows, size];
+    };
+    expect(await planned()).toEqual([96, 140, '1']);
+    expect(await planned('--piece', 'sleeve')).toEqual([96, 140, '1']);
+    expect(await planned('--piece', 'front')).toEqual([90, 60, '1']);
+    expect(await planned('--piece', 'Front', '--size', 'L')).toEqual([100, 60, 'L']);
+  });
+
+  it('is said by the plan, so that nobody knits another one', async () => {
+    expect((await call('plan', file)).out).toMatch(/^sleeve, size 1: /);
+    expect((await call('follow', file, '--piece', 'front')).out).toContain('Front, size 1');
+  });
+
+  it('of no piece names those there are', async () => {
+    const { error } = await callJson<ProblemJson>('plan', file, '--piece', 'back');
+    expect(error).toMatchObject({ code: 'piece-unknown', where: '--piece' });
+    expect(error.message).toMatch(/back.*sleeve.*Front/s);
+  });
+
+  it('is of no use with a picture', async () => {
+    const path = folder.motif('square.pbm', ['XX', 'XX']);
+    const { error } = await callJson<ProblemJson>('plan', path, '--stitches', '20', '--copies', '1', '--piece', 'x');
+    expect(error.code).toBe('option-unknown');
+  });
+
+  it('puts the sizes of that piece side by side', async () => {
+    const { sizes } = await callJson<SizesJson>('sizes', file, '--piece', 'Front');
+    expect(sizes.map(({ name, shape }) => [name, shape.stitches])).toEqual([
+      ['1', 90],
+      ['L', 100],
+    ]);
+  });
+
+  it('names what is exported, so that no piece writes over another', async () => {
+    const to = join(folder.path, 'out');
+    await callJson('export', file, '--to', to, '--replace');
+    await callJson('export', file, '--to', to, '--piece', 'Front', '--size', 'L', '--replace');
+    expect(readdirSync(to).sort()).toEqual([
+      'Skerry sleeve - chart.png',
+      'Skerry sleeve - chart.svg',
+      'Skerry sleeve, Front, size L - placement.pdf',
+      'Skerry sleeve, Front, size L - rows.csv',
+      'Skerry sleeve, sleeve, size 1 - placement.pdf',
+      'Skerry sleeve, sleeve, size 1 - rows.csv',
+    ]);
+    const rows = readFileSync(join(to, 'Skerry sleeve, Front, size L - rows.csv'), 'utf8');
+    expect(rows).toContain('Cast on 100 stitches');
+  });
+});

@@ -1,0 +1,49 @@
+/** Projects as tests write them down: looked at from a piece, with other fields than it has. */
+import {
+  allOversOf,
+  applyEdits,
+  bandsOf,
+  emptyProject,
+  pieceOf,
+  projectAt,
+  projectToText,
+  setPieceFields,
+  setPieceInSizes,
+  type Project,
+  type ProjectAt,
+} from '../src-shared/project/index.ts';
+import { allOverOf, bandFields, bandInSizes } from '../src-shared/project/put-back.ts';
+
+type Fields = Partial<Omit<ProjectAt, 'whole' | 'at'>>;
+
+/** A project that is, looked at from its piece, as `fields` say: numbers and placings in the size that is looked at. */
+export function settled(project: ProjectAt, fields: Fields = {}): ProjectAt {
+  const { piece, bands, fills, ...own } = { ...project, ...fields };
+  const { whole: before, at, ...shared } = own;
+  const whole: Project = { ...shared, pieces: before.pieces };
+  const from = projectAt(whole, at);
+  const named = applyEdits(whole, setPieceFields(from, piece));
+  const sized = { size: at.size, sizes: whole.sizes.map(({ id }) => id) };
+  const of = pieceOf(named, at.piece);
+  const patterns = [
+    ...bands.map((band, index) => {
+      const there = bandsOf(of)[index];
+      return there ? { ...there, ...bandFields(there, band, sized) } : bandInSizes(`band-${index + 1}`, band, sized);
+    }),
+    ...fills.map((fill, index) => allOverOf(allOversOf(of)[index]?.id ?? `fill-${index + 1}`, fill)),
+  ];
+  return projectAt(applyEdits(named, [setPieceInSizes(at.piece, { patterns } as object)]), at);
+}
+
+/** What a project of one piece and one size is made of. */
+export type Written = Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'yarns' | 'motifs' | 'piece' | 'bands' | 'fills'>;
+
+/** A project of one piece and one size. */
+export function writtenProject(written: Written): ProjectAt {
+  return settled(projectAt(emptyProject('', '')), written);
+}
+
+/** The text of the file of a project with the fields that it is written down with. */
+export function fileTextOf(project: ProjectAt): string {
+  return projectToText(settled(project).whole);
+}
