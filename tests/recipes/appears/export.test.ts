@@ -21,7 +21,7 @@ describe('the row list as text', () => {
     expect(status).toBe(0);
     const name = readdirSync(into).find((file) => file.endsWith('.txt')) as string;
     expect(name).toBe('Skerry sleeve - rows.txt');
-    expect(readFileSync(join(into, name), 'utf8')).toMatch(/^Row counter 1 · /);
+    expect(readFileSync(join(into, name), 'utf8')).toMatch(/^Row 1 · /);
     expect(isShown(name)).toBe(true);
   });
 
