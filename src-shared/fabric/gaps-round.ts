@@ -1,6 +1,6 @@
 /** The gaps round the closed piece: across the seam, and between the groups. */
 import type { Run } from '../bed/index.ts';
-import { placeRound, tubeOf, type Ring, type Tube } from '../piece/index.ts';
+import { gaugesOf, placeRound, tubeOf, type Ring, type Tube } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import type { PlacedPatterns } from './types.ts';
 
@@ -30,7 +30,7 @@ export function rowsInside({ sections }: Pick<PlacedPatterns, 'sections'>): numb
 
 /** The closed piece. */
 export function closedPiece(patterns: PlacedPatterns, piece: KnitPiece): Tube {
-  return tubeOf(patterns.outline, piece, rowsInside(patterns));
+  return tubeOf(patterns.outline, { ...piece, gauges: gaugesOf(piece) }, rowsInside(patterns));
 }
 
 /** The gaps between figures on a ring, from the seam to the right as seen, the one across the seam last. */

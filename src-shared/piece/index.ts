@@ -3,6 +3,7 @@ export * from './size-model.ts';
 export * from './in-sizes.ts';
 export * from './gauge.ts';
 export * from './gauges.ts';
+export * from './laid-out.ts';
 export * from './position.ts';
 export * from './shape.ts';
 export * from './standing.ts';

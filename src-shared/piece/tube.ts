@@ -2,17 +2,20 @@
  * The piece closed into its tube, seen from the side.
  *
  * Each row is a ring of the stitches that the seam leaves, so its radius
- * follows from their number and the gauge: a tapered sleeve is a cone. The
+ * follows from their number and the gauge of its section: a tapered sleeve is a
+ * cone, and a rib of fewer stitches in 10 cm stands out under its body. The
  * finished face is outside, and places on a ring are counted from the seam to
  * the right as seen from there, 0 … the stitches of the ring. The seam runs
  * straight up; where only one edge is shaped, the wales lean, not the seam.
  *
  * The picture is a parallel view onto the axis, in mm: x to the right of the
- * axis, y up from the lower edge. A row is as tall as it is flat; that a wide
- * cone leans a little is left out, so that heights can be read off.
+ * axis, y up from the lower edge. A row is as tall as it is flat, by its own
+ * gauge; that a wide cone leans a little is left out, so that heights can be
+ * read off.
  */
 import { columnOfNeedle, isMirroredOnNeedles, needleOfColumn, type Slot } from '../bed/index.ts';
-import { rowHeightMm, stitchWidthMm } from './gauge.ts';
+import type { Gauges } from './gauges.ts';
+import { layOut, rowFootMm, rowHeadMm, rowsBelow, runOf, type LaidOut } from './laid-out.ts';
 import type { Piece } from './model.ts';
 import type { Outline } from './shape.ts';
 
@@ -25,12 +28,19 @@ export interface Ring {
   /** Stitches that the seam leaves; 0 where it takes them all. */
   readonly stitches: number;
   readonly radiusMm: number;
+  /** Heights of its lower and upper edge. */
+  readonly footMm: number;
+  readonly headMm: number;
 }
 
 export interface Tube {
   /** From the lower edge up. */
   readonly rings: readonly Ring[];
-  readonly rowMm: number;
+  /** Its rows as they lie one over the other. */
+  readonly laid: LaidOut;
+  readonly tallMm: number;
+  /** Height of the tallest row. */
+  readonly tallestRowMm: number;
   /** Radius of the widest ring. */
   readonly radiusMm: number;
   /** True if the needles run from right to left as seen from outside. */
@@ -38,7 +48,9 @@ export interface Tube {
 }
 
 /** What of a piece closes it. */
-export interface Closing extends Pick<Piece, 'gauge' | 'seamAllowance' | 'finishedFace'> {}
+export interface Closing extends Pick<Piece, 'seamAllowance' | 'finishedFace'> {
+  readonly gauges: Gauges;
+}
 
 /** A stitch as it is seen. */
 export interface SeenStitch {
@@ -52,17 +64,27 @@ export interface SeenStitch {
  * The tube of a piece. The lowest `inside` rows are not seen: the hidden half
  * of a folded hem lies against the inside of the other half.
  */
-export function tubeOf(outline: Outline, { gauge, seamAllowance, finishedFace }: Closing, inside: number): Tube {
-  const stitchMm = stitchWidthMm(gauge);
+export function tubeOf(outline: Outline, { gauges, seamAllowance, finishedFace }: Closing, inside: number): Tube {
+  const laid = layOut(gauges, inside + 1);
   const rings = Array.from({ length: Math.max(0, outline.rows - inside) }, (_, index): Ring => {
     const at = inside + index;
     const first = (outline.first[at] as number) + seamAllowance.left;
     const stitches = Math.max(0, (outline.last[at] as number) - seamAllowance.right - first + 1);
-    return { row: at + 1, first: first as Slot, stitches, radiusMm: (stitches * stitchMm) / (2 * Math.PI) };
+    const row = at + 1;
+    return {
+      row,
+      first: first as Slot,
+      stitches,
+      radiusMm: (stitches * runOf(laid, row).stitchMm) / (2 * Math.PI),
+      footMm: rowFootMm(laid, row),
+      headMm: rowHeadMm(laid, row),
+    };
   });
   return {
     rings,
-    rowMm: rowHeightMm(gauge),
+    laid,
+    tallMm: rings.at(-1)?.headMm ?? 0,
+    tallestRowMm: rings.reduce((tallest, { row }) => Math.max(tallest, runOf(laid, row).rowMm), 0),
     radiusMm: rings.reduce((widest, { radiusMm }) => Math.max(widest, radiusMm), 0),
     // Outside is the finished face, as on a chart that shows it as worn.
     isMirrored: isMirroredOnNeedles('worn', finishedFace),
@@ -92,9 +114,14 @@ export function within180(degrees: number): number {
   return ((((degrees + 180) % 360) + 360) % 360) - 180;
 }
 
+/** The ring at a height of the picture; none above or below the tube. */
+export function ringAt({ rings, laid }: Tube, yMm: number): Ring | undefined {
+  return rings[Math.floor(rowsBelow(laid, yMm))];
+}
+
 /** The stitch at a point of the picture, or null beside the tube. */
 export function stitchSeenAt(tube: Tube, turn: number, xMm: number, yMm: number): SeenStitch | null {
-  const ring = tube.rings[Math.floor(yMm / tube.rowMm)];
+  const ring = ringAt(tube, yMm);
   if (!ring || Math.abs(xMm) >= ring.radiusMm) return null;
   const angle = Math.asin(xMm / ring.radiusMm);
   const round = (((angle * 180) / Math.PI - turn) % 360) / 360;

@@ -100,7 +100,7 @@ export class ClosedDrawing {
     const view = this.#view;
     const left = Math.max(0, Math.floor(view.x(-tube.radiusMm) * ratio));
     const right = Math.min(canvas.width, Math.ceil(view.x(tube.radiusMm) * ratio));
-    const top = Math.max(0, Math.floor(view.y(tube.rings.length * tube.rowMm) * ratio));
+    const top = Math.max(0, Math.floor(view.y(tube.tallMm) * ratio));
     const bottom = Math.min(canvas.height, Math.ceil(view.foot * ratio));
     if (right <= left || bottom <= top) return;
     const [width, height] = [right - left, bottom - top];

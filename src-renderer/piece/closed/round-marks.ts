@@ -36,14 +36,13 @@ export function drawSilhouette({ context, tube, view, look }: Round): void {
 }
 
 function traceSide(context: CanvasRenderingContext2D, tube: Tube, view: TubeView, side: 1 | -1, isDown: boolean): void {
-  const rings = tube.rings.map(({ radiusMm }, index) => ({ radiusMm, index }));
-  const corners = rings.filter(
-    ({ radiusMm, index }) =>
+  const corners = tube.rings.filter(
+    ({ radiusMm }, index) =>
       radiusMm !== tube.rings[index - 1]?.radiusMm || radiusMm !== tube.rings[index + 1]?.radiusMm,
   );
-  for (const { radiusMm, index } of isDown ? corners.reverse() : corners) {
+  for (const { radiusMm, footMm, headMm } of isDown ? corners.reverse() : corners) {
     const x = view.x(side * radiusMm);
-    const [lower, upper] = [view.y(index * tube.rowMm), view.y((index + 1) * tube.rowMm)];
+    const [lower, upper] = [view.y(footMm), view.y(headMm)];
     context.lineTo(x, isDown ? upper : lower);
     context.lineTo(x, isDown ? lower : upper);
   }
@@ -69,8 +68,8 @@ export function drawGapsRound(round: Round, plan: Plan): void {
 }
 
 /** Where the dimension line of a band goes whose lowest ring is `foot`. */
-function lineUnder({ tube, view }: Round, foot: Ring): number {
-  const y = view.y((foot.row - (tube.rings[0] as Ring).row) * tube.rowMm);
+function lineUnder({ view }: Round, foot: Ring): number {
+  const y = view.y(foot.footMm);
   // A band at the lower edge has no plain rows below it.
   return Math.round(y + AWAY + CHIP_HEIGHT / 2 <= view.foot ? y + AWAY : y - CHIP_HEIGHT / 2 - 4) + 0.5;
 }
@@ -130,7 +129,6 @@ export function drawChip(
 
 /** A frame round the group that the commands move, as far as it is seen. */
 export function drawChosenRound({ context, tube, view, turn, look }: Round, group: PlacedGroup): void {
-  const lowest = tube.rings[0]?.row ?? 1;
   const rings = tube.rings.filter(({ row }) => row >= group.firstRow && row <= group.lastRow);
   const sides = rings.map((ring) => {
     const places = [placeRound(tube, ring, group.block.first), placeRound(tube, ring, group.block.last)];
@@ -143,19 +141,18 @@ export function drawChosenRound({ context, tube, view, turn, look }: Round, grou
         const angle = angleOf(each.ring, each[side], turn);
         const isNowSeen = Math.abs(angle) <= 90;
         const x = view.x(Math.sin((angle * Math.PI) / 180) * each.ring.radiusMm);
-        const foot = view.y((each.ring.row - lowest) * tube.rowMm);
-        if (isNowSeen && !isSeen) context.moveTo(x, foot);
-        if (isNowSeen) context.lineTo(x, foot - tube.rowMm * view.scale);
+        if (isNowSeen && !isSeen) context.moveTo(x, view.y(each.ring.footMm));
+        if (isNowSeen) context.lineTo(x, view.y(each.ring.headMm));
         isSeen = isNowSeen;
       }
     }
-    for (const [each, up] of [
-      [sides[0], 0],
-      [sides.at(-1), 1],
+    for (const [each, edge] of [
+      [sides[0], 'footMm'],
+      [sides.at(-1), 'headMm'],
     ] as const) {
       const span = each && seenSpan(each.ring, each.from, each.to, turn);
       if (!span) continue;
-      const y = view.y((each.ring.row - lowest + up) * tube.rowMm);
+      const y = view.y(each.ring[edge]);
       context.moveTo(view.x(span.left), y);
       context.lineTo(view.x(span.right), y);
     }

@@ -1,6 +1,6 @@
 /** The seam of the closed piece, and the rows on which a fill does not match across it. */
 import type { BrokenRun } from '@shared/fabric/index.ts';
-import { within180 } from '@shared/piece/index.ts';
+import { ringAt, rowFootMm, rowHeadMm, within180 } from '@shared/piece/index.ts';
 import { drawChip, type Round } from './round-marks.ts';
 
 /** A zigzag this far to both sides, and as far from turn to turn, in pixels. */
@@ -20,13 +20,13 @@ export function drawSeam({ context, tube, view, turn, look, font }: Round, name:
     [look.ink, 1],
   ] as const) {
     context.beginPath();
-    tube.rings.forEach(({ radiusMm }, index) => {
+    tube.rings.forEach(({ radiusMm, footMm, headMm }, index) => {
       const isStep = radiusMm !== tube.rings[index - 1]?.radiusMm || radiusMm !== tube.rings[index + 1]?.radiusMm;
       if (!isStep) return;
-      context.lineTo(view.x(sine * radiusMm), view.y(index * tube.rowMm));
-      context.lineTo(view.x(sine * radiusMm), view.y((index + 1) * tube.rowMm));
+      context.lineTo(view.x(sine * radiusMm), view.y(footMm));
+      context.lineTo(view.x(sine * radiusMm), view.y(headMm));
     });
-    context.lineTo(view.x(sine * (tube.rings.at(-1)?.radiusMm ?? 0)), view.y(tube.rings.length * tube.rowMm) - 8);
+    context.lineTo(view.x(sine * (tube.rings.at(-1)?.radiusMm ?? 0)), view.y(tube.tallMm) - 8);
     context.globalAlpha = thickness === 1 ? 1 : 0.75;
     context.lineWidth = thickness;
     context.strokeStyle = colour;
@@ -52,9 +52,9 @@ export function drawBrokenRows(
   if (Math.abs(angle) >= 90 || lowest === undefined) return;
   const sine = Math.sin((angle * Math.PI) / 180);
   for (const { first, last, by } of broken) {
-    const [foot, head] = [view.y((first - lowest) * tube.rowMm), view.y((last + 1 - lowest) * tube.rowMm)];
+    const [foot, head] = [view.y(rowFootMm(tube.laid, first)), view.y(rowHeadMm(tube.laid, last))];
     const xAt = (y: number): number => {
-      const ring = tube.rings[Math.floor(view.mmAt(0, y).y / tube.rowMm)] ?? tube.rings[last - lowest];
+      const ring = ringAt(tube, view.mmAt(0, y).y) ?? tube.rings[last - lowest];
       return view.x(sine * (ring?.radiusMm ?? 0));
     };
     const turns = Math.max(2, Math.round((foot - head) / ZIGZAG));

@@ -8,7 +8,7 @@
  * rows taller than a pixel are copied: 200 × 1000 stitches take 2 ms.
  */
 import type { Fabric } from '@shared/fabric/index.ts';
-import type { Ring, Tube } from '@shared/piece/index.ts';
+import { rowsBelow, runOf, type LaidRun, type Ring, type Tube } from '@shared/piece/index.ts';
 
 /** Where the tube lies on the picture, in device pixels. */
 export interface PixelPlace {
@@ -65,18 +65,13 @@ export class TubePixels {
   /** Writes the picture, `turn` degrees to the right, into pixels of red, green, blue and alpha; beside the tube it is open. */
   paint(place: PixelPlace, turn: number, pixels: Uint8ClampedArray): void {
     this.#prepare(place);
-    const { rings, rowMm } = this.#tube;
-    const rowHeight = rowMm * place.pixelsPerMm;
+    const { rings } = this.#tube;
     const bytes = place.width * 4;
     let [paintedFrom, paintedTo] = [-1, -1];
     for (let y = 0; y < place.height; y++) {
-      // Rows lower than a pixel share it; others fill the pixels whose middle they hold.
-      const middle = (place.foot - y - 0.5) / rowHeight;
-      const isFine = rowHeight < 1;
-      const from = Math.max(0, isFine ? Math.ceil((place.foot - y - 1) / rowHeight - 0.5) : Math.floor(middle));
-      const to = Math.min(rings.length, isFine ? Math.ceil((place.foot - y) / rowHeight - 0.5) : from + 1);
+      const { from, to } = this.#ringsOn(place, y);
       const start = y * bytes;
-      if (from >= to || middle < 0) {
+      if (from >= to) {
         pixels.fill(0, start, start + bytes);
       } else if (from === paintedFrom && to === paintedTo) {
         pixels.copyWithin(start, start - bytes, start);
@@ -87,6 +82,22 @@ export class TubePixels {
         [paintedFrom, paintedTo] = [from, to];
       }
     }
+  }
+
+  /** The rings that a line of pixels shows, `to` not included: rows lower than a pixel share it; others fill the pixels whose middle they hold. */
+  #ringsOn({ foot, pixelsPerMm }: PixelPlace, y: number): { readonly from: number; readonly to: number } {
+    const { rings, laid } = this.#tube;
+    const rowsAt = (pixel: number): number => rowsBelow(laid, (foot - pixel) / pixelsPerMm);
+    const at = Math.floor(rowsAt(y + 0.5));
+    if (at < 0) return { from: 0, to: 0 };
+    const lowest = (laid[0] as LaidRun).first;
+    if (runOf(laid, lowest + at).rowMm * pixelsPerMm < 1) {
+      const from = Math.max(0, Math.ceil(rowsAt(y + 1) - 0.5));
+      const to = Math.min(rings.length, Math.ceil(rowsAt(y) - 0.5));
+      if (from < to) return { from, to };
+    }
+    // Where rows of two heights meet, a pixel may hold the middle of none.
+    return { from: at, to: Math.min(rings.length, at + 1) };
   }
 
   #prepare(place: PixelPlace): void {

@@ -18,9 +18,8 @@ export class TubeView {
   static fit(tube: Tube, room: Room): TubeView {
     const width = Math.max(1, room.width - room.left - room.right);
     const height = Math.max(1, room.height - room.top - room.bottom);
-    const tall = tube.rings.length * tube.rowMm;
-    const scale = within(Math.min(height / tall, width / (2 * tube.radiusMm)), tube);
-    return new TubeView(scale, room.left + width / 2, room.top + (height + tall * scale) / 2);
+    const scale = within(Math.min(height / tube.tallMm, width / (2 * tube.radiusMm)), tube);
+    return new TubeView(scale, room.left + width / 2, room.top + (height + tube.tallMm * scale) / 2);
   }
 
   x(mm: number): number {
@@ -44,13 +43,13 @@ export class TubeView {
 
   /** Moved up or down, no further than where the tube ends; one that has room stays whole in it. */
   movedBy(dy: number, tube: Tube, room: Room): TubeView {
-    const tall = tube.rings.length * tube.rowMm * this.scale;
+    const tall = tube.tallMm * this.scale;
     const [highest, lowest] = [room.height - room.bottom, room.top + tall].sort((one, other) => one - other);
     const foot = Math.min(Math.max(this.foot + dy, highest as number), lowest as number);
     return foot === this.foot ? this : new TubeView(this.scale, this.axis, foot);
   }
 }
 
-function within(scale: number, { rowMm }: Tube): number {
-  return Math.min(Math.max(scale, LEAST_CELL / rowMm), MOST_CELL / rowMm);
+function within(scale: number, { tallestRowMm }: Tube): number {
+  return Math.min(Math.max(scale, LEAST_CELL / tallestRowMm), MOST_CELL / tallestRowMm);
 }

@@ -3,26 +3,39 @@ import { describe, expect, it } from 'vitest';
 import type { FinishedFace, Slot } from '@shared/bed/index.ts';
 import {
   edgesAt,
+  evenGauge,
   needleRound,
   outlineOf,
   placeRound,
   seenSpan,
   stitchSeenAt,
   tubeOf,
+  type Gauges,
   type Ring,
   type Shape,
   type Tube,
 } from '@shared/piece/index.ts';
 
+/** A body of 28 stitches and 40 rows in 10 cm, and a rib of 14 and 20 under it: each half as many. */
 const GAUGE = { stitches: 28, rows: 40 };
+const RIB = { stitches: 14, rows: 20 };
 const CENTRED = { oddStitch: 'right', offset: 0, hemRows: 0 } as const;
 const noneTaken = { left: 0, right: 0 };
 
 function tube(
   shape: Shape,
-  to: { readonly takes?: typeof noneTaken; readonly face?: FinishedFace; readonly inside?: number } = {},
+  to: {
+    readonly takes?: typeof noneTaken;
+    readonly face?: FinishedFace;
+    readonly inside?: number;
+    readonly gauges?: Gauges;
+  } = {},
 ): Tube {
-  const closing = { gauge: GAUGE, seamAllowance: to.takes ?? noneTaken, finishedFace: to.face ?? 'knit' };
+  const closing = {
+    gauges: to.gauges ?? evenGauge(GAUGE),
+    seamAllowance: to.takes ?? noneTaken,
+    finishedFace: to.face ?? 'knit',
+  };
   return tubeOf(outlineOf(shape, CENTRED), closing, to.inside ?? 0);
 }
 
@@ -31,8 +44,8 @@ const faces = fc.constantFrom<FinishedFace[]>('knit', 'purl');
 
 /** All stitches of a ring seen from the front, a turn of 180° away, by walking over the picture in small steps. */
 function seenFrom(of: Tube, row: number, turn: number): Set<number> {
-  const { radiusMm } = ring(of, row);
-  const y = (row - (of.rings[0] as Ring).row + 0.5) * of.rowMm;
+  const { radiusMm, footMm, headMm } = ring(of, row);
+  const y = (footMm + headMm) / 2;
   const seen = new Set<number>();
   for (let step = 0; step < 20_000; step++) {
     // Steps in angle, not in mm: at the sides a stitch is hardly wider than a hair.
@@ -61,6 +74,39 @@ describe('the closed piece', () => {
     }
     expect(closed.rings.at(-1)?.stitches).toBe(27);
     expect(closed.radiusMm).toBe(closed.rings.at(-1)?.radiusMm);
+  });
+
+  it('stands out where a section has fewer stitches in 10 cm, each row as tall as its own gauge makes it', () => {
+    const gauges = [
+      { gauge: RIB, first: 1, last: 4 },
+      { gauge: GAUGE, first: 5, last: Infinity },
+    ];
+    const closed = tube({ kind: 'rectangle', stitches: 84, rows: 6 }, { gauges });
+    // Round: 84 stitches at 14 in 10 cm are 600 mm, at 28 they are 300; rows are 5 mm and 2.5 mm tall.
+    const round = closed.rings.map(({ radiusMm }) => Math.round(radiusMm * 2 * Math.PI));
+    expect(round).toEqual([600, 600, 600, 600, 300, 300]);
+    expect(closed.rings.map(({ footMm }) => footMm)).toEqual([0, 5, 10, 15, 20, 22.5]);
+    expect(closed.rings.map(({ headMm }) => headMm)).toEqual([5, 10, 15, 20, 22.5, 25]);
+    expect([closed.tallMm, closed.tallestRowMm, closed.radiusMm]).toEqual([25, 5, closed.rings[0]?.radiusMm]);
+    // 60 mm beside the axis there is rib (radius 95.5 mm), and nothing of the body (47.7 mm).
+    expect([19, 21].map((y) => stitchSeenAt(closed, 0, 60, y)?.row)).toEqual([4, undefined]);
+    expect([1, 19.9, 20.1, 22.4, 22.6, 24.9, 25.1].map((y) => stitchSeenAt(closed, 0, 0, y)?.row)).toEqual([
+      1,
+      4,
+      5,
+      5,
+      6,
+      6,
+      undefined,
+    ]);
+    // Inside a hem of two rows: what is left of the rib stands on the lower edge.
+    const hem = tube({ kind: 'rectangle', stitches: 84, rows: 6 }, { gauges, inside: 2 });
+    expect(hem.rings.map(({ row, footMm }) => [row, footMm])).toEqual([
+      [3, 0],
+      [4, 5],
+      [5, 10],
+      [6, 12.5],
+    ]);
   });
 
   it('leaves out the rows inside a folded hem, and rows that the seam takes whole have no width', () => {
@@ -96,10 +142,10 @@ describe('the closed piece', () => {
         const shape = { kind: 'tapered', stitches: 12, stitchesAtTop: 25, rows: 30, straightRows: 2 } as const;
         const outline = outlineOf(shape, CENTRED);
         const closed = tube(shape, { face, takes: { left, right } });
-        closed.rings.forEach(({ row, radiusMm }, index) => {
+        closed.rings.forEach(({ row, radiusMm, footMm, headMm }) => {
           const edges = edgesAt(outline, row);
           const beside = [-0.01, 0.01].map(
-            (share) => stitchSeenAt(closed, 0, share * radiusMm, (index + 0.5) * closed.rowMm)?.needle,
+            (share) => stitchSeenAt(closed, 0, share * radiusMm, (footMm + headMm) / 2)?.needle,
           );
           const ends = [edges.first + left, edges.last - right];
           expect(beside).toEqual(face === 'knit' ? ends : ends.reverse());

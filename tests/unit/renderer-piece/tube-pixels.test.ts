@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closedPiece } from '@shared/fabric/index.ts';
-import { stitchSeenAt, type Ring, type Tube } from '@shared/piece/index.ts';
+import { stitchSeenAt, type Piece, type Ring, type Tube } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import { lightOn, TubePixels, type PixelPlace } from '../../../src-renderer/piece/closed/tube-pixels.ts';
@@ -9,8 +9,8 @@ import { planOf, twoGroups } from './projects.ts';
 
 const COLOURS = ['#6080a0', '#ffffff'];
 
-function closed(): { plan: Plan; tube: Tube } {
-  const project = twoGroups({ piece: { seamAllowance: { left: 1, right: 2 } } });
+function closed(piece: Partial<Piece> = {}): { plan: Plan; tube: Tube } {
+  const project = twoGroups({ piece: { seamAllowance: { left: 1, right: 2 }, ...piece } });
   const plan = planOf(project);
   return { plan, tube: closedPiece(plan, pieceIn(project)) };
 }
@@ -18,7 +18,7 @@ function closed(): { plan: Plan; tube: Tube } {
 /** The whole tube with three pixels to spare on all sides. */
 function placeOf(tube: Tube, pixelsPerMm: number): PixelPlace {
   const radius = tube.radiusMm * pixelsPerMm;
-  const tall = tube.rings.length * tube.rowMm * pixelsPerMm;
+  const tall = tube.tallMm * pixelsPerMm;
   return {
     width: Math.ceil(2 * radius) + 6,
     height: Math.ceil(tall) + 6,
@@ -76,10 +76,34 @@ describe('the picture of the tube', () => {
         });
         const wide = 2 * (piece.tube.rings[0] as Ring).radiusMm * pixelsPerMm;
         for (const share of shares) if (share > 0) expect(Math.abs(share - wide)).toBeLessThan(0.05);
-        const tall = piece.tube.rings.length * piece.tube.rowMm * pixelsPerMm;
+        const tall = piece.tube.tallMm * pixelsPerMm;
         expect(Math.abs(shares.filter((share) => share > 0).length - tall)).toBeLessThanOrEqual(1);
       }),
       { numRuns: 30 },
+    );
+  });
+
+  it('is wider and its rows taller where a section has fewer of them in 10 cm, without a line left open', () => {
+    const rib = { name: 'rib', rows: 2, isLined: false, tension: '', gauge: { stitches: 14, rows: 20 } } as const;
+    const piece = closed({ gauge: { stitches: 28, rows: 40 }, parts: [rib] });
+    fc.assert(
+      fc.property(turns, fc.double({ min: 0.05, max: 3, noNaN: true }), (turn, pixelsPerMm) => {
+        const place = placeOf(piece.tube, pixelsPerMm);
+        const pixels = painted(piece, place, turn);
+        for (let y = 0; y < place.height; y++) {
+          let share = 0;
+          for (let x = 0; x < place.width; x++) share += (pixels[(y * place.width + x) * 4 + 3] as number) / 255;
+          const mm = (place.foot - y - 0.5) / pixelsPerMm;
+          // 17 stitches round, less what lies in a pixel with rows of the other height. The rib is 2 rows of 5 mm.
+          const isMixed = Math.abs(mm - 10) * pixelsPerMm <= 0.5;
+          const isEdge = mm < 0 || mm > piece.tube.tallMm;
+          if (isEdge) continue;
+          const wide = ((mm < 10 ? 2 : 1) * 17 * (100 / 28) * pixelsPerMm) / Math.PI;
+          if (isMixed) expect(share).toBeGreaterThan(0);
+          else expect(Math.abs(share - wide)).toBeLessThan(0.05);
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 
