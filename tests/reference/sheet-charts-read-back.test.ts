@@ -11,6 +11,7 @@ import { TEST_DAY } from '../day.ts';
 import { fillAt, type DrawnPath, type PointMm } from '../pdf-graphics.ts';
 import { anyProject } from '../property/projects.ts';
 import { PROJECTS } from '../unit/output/projects.ts';
+import { onNeedles } from './on-needles.ts';
 import { readChart, readSheet, type ChartRead, type SheetRead } from './sheet-charts-read-back.ts';
 
 /** Projects of all kinds that can be planned, each of whose motifs has one chart of copies that are whole somewhere. */
@@ -66,31 +67,6 @@ function printed(name: string): Promise<Printed> {
   return made;
 }
 
-/**
- * What a motif looks like on the needles, read from the fabric of the plan: the
- * lowest of its copies that is whole. Each row from the bottom, palette indices.
- */
-function onNeedles({ plan }: Printed, motif: string): number[][] {
-  const { fabric } = plan;
-  const at = (row: number, slot: number): number =>
-    fabric.cells[(row - 1) * fabric.width + (slot - fabric.first)] as number;
-  const group = plan.groups.find((one) => one.motif === motif && one.clipped.length === 0);
-  if (group) {
-    const { copy, block, firstRow } = group;
-    return Array.from({ length: copy.height }, (_, row) =>
-      Array.from({ length: copy.width }, (_, column) => at(firstRow + row, block.first + column)),
-    );
-  }
-  const fill = plan.fills.find((one) => one.motif === motif);
-  if (!fill) throw new RangeError(`${motif} stands nowhere`);
-  return Array.from({ length: fill.copy.height }, (_, row) =>
-    Array.from({ length: fill.copy.width }, (_, column) => {
-      const slot = fill.origin + column;
-      return at(fill.firstRow + row, slot);
-    }),
-  );
-}
-
 describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in the PDF', (name) => {
   it('show each cell in the colour of its yarn, as on the needles and as worn', async () => {
     const made = await printed(name);
@@ -99,7 +75,7 @@ describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in 
     for (const id of placed) {
       const called = project.motifs.find((motif) => motif.id === id)?.name ?? '';
       const charts = sheet.charts.filter((chart) => chart.name === called);
-      const expected = onNeedles(made, id).map((row) => row.map((yarn) => project.yarns[yarn]?.colour));
+      const expected = onNeedles(plan, id).map((row) => row.map((yarn) => project.yarns[yarn]?.colour));
       const worn = expected.map((row) => [...row].reverse());
       for (const [way, cells] of [
         ['needles', expected],
