@@ -1,6 +1,7 @@
 /** Findings about end-needle selection: what it costs where it is on, and where it is off. */
 import type { Run, Slot } from '../bed/index.ts';
-import { selectsEndNeedles } from '../fabric/index.ts';
+import { selectsEndNeedles, type EndNeedles } from '../fabric/index.ts';
+import { sectionAt } from '../piece/index.ts';
 import { longestBetween, type Float } from '../strands/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
@@ -84,20 +85,29 @@ export function contrastToEdges({ piece, bands, fills, groups, rows, gauges }: I
   return [...besideGroups, ...besideFills];
 }
 
-/** `contrast-loose-across`: blank rows of a pattern on which the contrast knits the edge needles alone. */
+/**
+ * `contrast-loose-across`: blank rows of a pattern, in the open, on which the
+ * contrast knits the edge needles alone. A row that patterns share is told with
+ * the first of them.
+ */
 export function contrastLooseAcross(all: Inspected): Finding[] {
+  const isLoose = ({ row, endNeedles, floats }: Inspected['rows'][number]): boolean =>
+    !sectionAt(all.sections, row).isLined &&
+    floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
+  const told = new Set<number>();
   return patternsOf(all).flatMap(({ firstRow, lastRow }): Finding[] => {
-    const loose = all.rows
-      .slice(firstRow - 1, lastRow)
-      .filter(
-        ({ endNeedles, floats }) =>
-          endNeedles?.isBlank && floats.some(({ isOver, strand }) => isOver && strand.role === 'contrast'),
-      );
+    const loose = all.rows.slice(firstRow - 1, lastRow).filter((row) => !told.has(row.row) && isLoose(row));
+    for (const { row } of loose) told.add(row);
     const [first, last] = [loose[0]?.row, loose.at(-1)?.row];
     return first === undefined || last === undefined
       ? []
       : [{ code: 'contrast-loose-across', rows: [first, last], count: loose.length }];
   });
+}
+
+/** Whether a float of the contrast lies across a blank row, of which it knits the edge needles alone. */
+export function isFromEdgeToEdge({ strand }: Pick<Float, 'strand'>, endNeedles: EndNeedles | null): boolean {
+  return endNeedles?.isBlank === true && strand.role === 'contrast';
 }
 
 /** `end-needles-seen`: an edge whose needles knit contrast beside the figure, and no stitch of which goes into a seam. */

@@ -2,18 +2,19 @@
 import type { Slot } from '../bed/index.ts';
 import type { PlacedGroup } from '../fabric/index.ts';
 import { sectionAt } from '../piece/index.ts';
+import { isFromEdgeToEdge } from './end-needles.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 import { stack, type Stack, type StackItem } from './stack.ts';
 
-/** `long-floats` and `lined-floats`. */
+/** `long-floats` and `lined-floats`. Floats across blank rows in the open are told as `contrast-loose-across`. */
 export function longFloats({ piece, sections, rows, groups }: Inspected): Finding[] {
   const items = new Piles();
-  for (const { row, floats, isOver: isAnyOver } of rows) {
+  for (const { row, floats, endNeedles, isOver: isAnyOver } of rows) {
     if (!isAnyOver) continue;
     const { isLined } = sectionAt(sections, row);
     for (const { isOver, strand, first, last, stitches, mm } of floats) {
-      if (!isOver) continue;
+      if (!isOver || (!isLined && isFromEdgeToEdge({ strand }, endNeedles))) continue;
       const isBetweenGroups =
         strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
       items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm, isBetweenGroups });

@@ -9,7 +9,10 @@ import { anyFilledProject, anyProject } from './projects.ts';
 
 function longIn(project: ProjectAt, plan: Plan): number {
   return findingsOf(pieceIn(project), plan).reduce(
-    (sum, finding) => (finding.code === 'long-floats' || finding.code === 'long-carry' ? sum + finding.count : sum),
+    (sum, finding) =>
+      finding.code === 'long-floats' || finding.code === 'long-carry' || finding.code === 'contrast-loose-across'
+        ? sum + finding.count
+        : sum,
     0,
   );
 }

@@ -148,6 +148,12 @@ describe('end needles and the machine', () => {
     const plan = checkedPlan(allOver([...motif, ...motif], 9, 8));
     expect(onlyFindings(plan, 'contrast-loose-across')).toMatchObject([{ rows: [2, 7], count: 4 }]);
     expect(onlyFindings(plan, 'contrast-to-edges')).toEqual([]);
+    expect(onlyFindings(plan, 'long-floats').filter(({ role }) => role === 'contrast')).toEqual([]);
+    // Under a lining they are floats like others.
+    const lined = allOver([...motif, ...motif], 9, 8);
+    const covered = checkedPlan({ ...lined, piece: { ...lined.piece, isLined: true } });
+    expect(onlyFindings(covered, 'contrast-loose-across')).toEqual([]);
+    expect(onlyFindings(covered, 'lined-floats').some(({ role }) => role === 'contrast')).toBe(true);
     // Five stitches between the edges are within the limit.
     expect(codes(allOver(motif, 7, 4))).not.toContain('contrast-loose-across');
   });
