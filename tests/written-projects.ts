@@ -14,12 +14,12 @@ import {
 } from '../src-shared/project/index.ts';
 import { allOverOf, bandFields, bandInSizes } from '../src-shared/project/put-back.ts';
 
-type Fields = Partial<Omit<ProjectAt, 'whole' | 'at'>>;
+type Fields = Partial<Omit<ProjectAt, 'whole' | 'at' | 'knit'>>;
 
 /** A project that is, looked at from its piece, as `fields` say: numbers and placings in the size that is looked at. */
 export function settled(project: ProjectAt, fields: Fields = {}): ProjectAt {
   const { piece, bands, fills, ...own } = { ...project, ...fields };
-  const { whole: before, at, ...shared } = own;
+  const { whole: before, at, knit: _, ...shared } = own;
   const whole: Project = { ...shared, pieces: before.pieces };
   const from = projectAt(whole, at);
   const named = applyEdits(whole, setPieceFields(from, piece));

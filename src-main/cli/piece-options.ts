@@ -44,6 +44,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     yarns: named.project.yarns,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
+    knit: 1,
     sizes: [START_SIZE],
     at: START_PLACE,
     bands: [{ ...band, position }],

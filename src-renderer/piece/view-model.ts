@@ -6,6 +6,7 @@ import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
 import type { Viewport } from '../canvas/index.ts';
 import { closedAction } from './closed/action.ts';
+import { piecesActions } from './pieces/actions.ts';
 import { sizeActions } from './sizes/actions.ts';
 import { groupActions, type GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
@@ -48,6 +49,7 @@ export class PieceViewModel {
     this.actions = [
       ...actionsOf(session, this, () => this.#stage),
       closedAction(session, this),
+      ...piecesActions(session),
       ...sizeActions(session, this),
       ...groupActions(session, this),
       ...fillActions(session, this),

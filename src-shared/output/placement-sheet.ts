@@ -124,7 +124,7 @@ export function placementSheet(
     pool = null;
   }
   flow([
-    ...yarnBlocks(piece, plan, Math.min(width, READING_MM), unit),
+    ...yarnBlocks(facts, plan, Math.min(width, READING_MM), unit),
     ...strandBlocks(piece, plan, Math.min(width, READING_MM), unit),
     ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM), unit),
   ]);

@@ -15,6 +15,8 @@ export interface SheetFacts {
   /** On the project, for whoever knits it. */
   readonly notes: string;
   readonly piece: KnitPiece;
+  /** So many of it are knitted. */
+  readonly knit: number;
   /** Name of the size that `piece` is in; null where there is but one. */
   readonly size: string | null;
   /** All sizes side by side, smallest first; empty where there is but one. */
@@ -29,6 +31,7 @@ export function sheetFacts(project: ProjectAt): SheetFacts {
     title: project.name,
     notes: project.notes,
     piece: pieceIn(project),
+    knit: project.knit,
     size: sizeName(project),
     sizes: hasSeveralSizes(project) ? sizesTable(project) : [],
     motifs: project.motifs,

@@ -7,10 +7,16 @@ import type { Block } from './blocks/block.ts';
 import { cell, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { columnsOf } from './facts-blocks.ts';
+import type { SheetFacts } from './sheet-facts.ts';
 import { yarnPaint } from './tones.ts';
 
 /** Metres of each ball, and with the margin; of a yarn in several balls their sum; grams where a yarn's count is known. */
-export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
+export function yarnBlocks(
+  { piece, knit }: Pick<SheetFacts, 'piece' | 'knit'>,
+  plan: Plan,
+  widthMm: number,
+  unit: LengthUnit,
+): Block[] {
   const { yarn } = words.sheet;
   const { uses, margin, loops } = plan.yarn;
   const balls = ballsToWind(piece, plan);
@@ -47,7 +53,12 @@ export function yarnBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: 
     );
     return own.length > 1 ? [...each, row(index, yarn.all(nameOf(index), own.length), '', '', totalMm, grams)] : each;
   });
+  const ofAll = uses.map(({ yarn: index, totalMm }) => ({
+    yarn: nameOf(index),
+    length: words.lengths.yarn(totalMm * (1 + margin) * knit, unit),
+  }));
   const note = [
+    ...(knit > 1 ? [words.pieces.yarnOfAll(knit, margin, ofAll)] : []),
     yarn.note(
       loops.map(({ mm }) => mm),
       unit,

@@ -13,6 +13,7 @@ export * from './start.ts';
 export * from './project-at.ts';
 export * from './sizes.ts';
 export { afterChange, changePiece } from './piece-changes.ts';
+export * from './piece-list.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';
 export * from './yarns-used.ts';

@@ -21,5 +21,6 @@ export interface ProjectProblems {
   'size-name-taken': { name: string };
   'size-unknown': { given: string; known: readonly string[] };
   'piece-unknown': { given: string; known: readonly string[] };
+  'pieces-too-many': { most: number };
   'underlays-too-large': { mostMegabytes: number };
 }

@@ -21,6 +21,8 @@ export interface Place {
 export interface Workpiece extends Omit<Project, 'pieces'> {
   readonly at: Place;
   readonly piece: Piece;
+  /** So many of the piece are knitted. */
+  readonly knit: number;
   readonly bands: readonly Band[];
   readonly fills: readonly Fill[];
 }
@@ -55,7 +57,7 @@ export function placeIn({ pieces, sizes }: Project, wanted: Partial<Place>): Pla
 function made(project: Project, at: Place): ProjectAt {
   const { pieces, ...fields } = project;
   const piece = pieces.find(({ id }) => id === at.piece) as PieceInSizes;
-  return { ...fields, at, ...pieceInSize(piece, at.size), whole: project };
+  return { ...fields, at, knit: piece.knit, ...pieceInSize(piece, at.size), whole: project };
 }
 
 interface InSize extends Pick<Workpiece, 'piece' | 'bands' | 'fills'> {

@@ -14,7 +14,8 @@ const { runningOrder } = words;
 export function followText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
   const piece = pieceIn(project);
-  const title = `${project.name}, ${words.knitting.piece(piece, sizeName(project))}`;
+  const called = `${project.name}, ${words.knitting.piece(piece, sizeName(project))}`;
+  const title = [called, ...words.knitting.knitOften(project)].join('\n');
   const running = runningOrderOf(piece, plan);
   if (!running.isKnittable) {
     const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));

@@ -107,7 +107,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'rename-piece': 'rename the piece',
   'move-piece': 'move the piece in the list',
   'remove-piece': 'remove the piece',
-  'knit-times': 'how many are knitted',
+  'knit-times': 'change how many are knitted',
   'size-numbers': 'change numbers of a size',
   'size-copies': 'change copies of a size',
 };

@@ -9,6 +9,7 @@ import { plainText } from '../marked.ts';
 import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { pieces } from './pieces.ts';
 import { sections } from './sections.ts';
 import { sizes } from './sizes.ts';
 
@@ -23,6 +24,11 @@ function pieceOf({ name }: { readonly name: string }, size: string | null): stri
   return size === null ? name : sizes.named(name, size);
 }
 
+/** How many are knitted, where it is more than one. */
+function knitOften({ knit }: { readonly knit: number }): string[] {
+  return knit === 1 ? [] : [pieces.knitOfThis(knit)];
+}
+
 /** What is planned, in sentences: the piece and where its patterns lie. */
 function summary(plan: Plan, project: Workpiece): string[] {
   const { rows } = plan.outline;
@@ -32,6 +38,7 @@ function summary(plan: Plan, project: Workpiece): string[] {
   const parts = plan.sections.map(({ name, first, last }) => `${sections.name(name)} ${n.rowSpan(first, last)}`);
   return [
     `${pieceOf(project.piece, sizeName(project))}: ${stitches}, ${n.rows(rows)} (${parts.join(', ')}). Carriage at the ${project.piece.startSide} before row 1.`,
+    ...knitOften(project),
     ...plan.groups.map(
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: needles ${n.run(block)}, visible ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
@@ -45,6 +52,7 @@ function summary(plan: Plan, project: Workpiece): string[] {
 
 export const knitting = {
   piece: pieceOf,
+  knitOften,
   /** Headings of the row list. */
   columns: {
     row: 'Row',

@@ -21,6 +21,7 @@ export const sheetBench = {
   pagesLabel: 'Pages of the placement sheet',
   noSheet: 'There is no sheet yet',
   toPiece: 'Go to the piece',
+  piece: 'Piece',
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'Letter' },
   fit: 'Preview',

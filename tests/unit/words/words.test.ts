@@ -84,6 +84,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'motif-in-use': { motif: 'gull', piece: null, bands: [1, 3], fills: [2] },
   'motif-last': {},
   'motifs-too-many': { most: 200 },
+  'pieces-too-many': { most: 40 },
   'yarns-too-many-in-motif': { motif: 'gull', yarns: 17, most: 16 },
   'sizes-too-many': { most: 20 },
   'size-last': {},

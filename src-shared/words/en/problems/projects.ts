@@ -58,6 +58,10 @@ export const projects = {
     what: `Another size is called “${name}” already.`,
     mend: 'Give it a name of its own.',
   }),
+  'pieces-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} pieces.`,
+    mend: 'Remove one that is not needed, or start another project.',
+  }),
   'piece-unknown': ({ given, known }) => ({
     what: `No piece is called “${given}”.`,
     mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
