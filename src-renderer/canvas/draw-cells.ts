@@ -86,6 +86,16 @@ export function drawCells(
   context.restore();
 }
 
+/** Keeps what is drawn to the rows `from` up to and without `to`. */
+export function clipRows(context: CanvasRenderingContext2D, view: DeviceView, from: number, to: number): void {
+  const top = Math.max(0, view.row(to));
+  const bottom = Math.min(view.height, view.row(from));
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  context.beginPath();
+  context.rect(0, top, view.width, Math.max(0, bottom - top));
+  context.clip();
+}
+
 /** Enlarges the part of the bitmap that shows. */
 function blit(context: CanvasRenderingContext2D, view: DeviceView, { area, canvas }: CellBitmap): void {
   const shown = clippedBox(view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio), area);

@@ -8,18 +8,24 @@
 import type { CellBox } from '@shared/grid/index.ts';
 import Konva from 'konva/lib/Core.js';
 import { CellBitmap } from './bitmap.ts';
-import { changedBox } from './changed.ts';
+import { changedBox, joinedBox } from './changed.ts';
 import { isPatchOf, shownBoxes, type CellPicture } from './picture.ts';
-import { drawCells, DeviceView, type LineColours } from './draw-cells.ts';
+import { clipRows, drawCells, DeviceView, type LineColours } from './draw-cells.ts';
 import { drawStitches, showsStitches, type FabricSide } from './draw-stitches.ts';
-import type { Viewport } from './viewport.ts';
+import { Viewport } from './viewport.ts';
 
 // A draw is asked for where it is needed; Konva's own would draw twice.
 Konva.autoDrawEnabled = false;
 
+/** Rows (from 0) `from` up to and without `to`, and how they are seen; below the lowest and above the uppermost part there is nothing else. */
+export interface PartOfCells {
+  readonly rows: { readonly from: number; readonly to: number };
+  readonly viewport: Viewport;
+}
+
 export interface CellStageOptions {
   readonly picture: CellPicture;
-  readonly viewport: Viewport;
+  readonly viewport: Viewport | readonly PartOfCells[];
   /** Size of the view in CSS pixels. */
   readonly width: number;
   readonly height: number;
@@ -30,10 +36,12 @@ export interface CellStageOptions {
 export interface CellStage {
   /** The Konva stage, for layers above the cells. */
   readonly konva: Konva.Stage;
+  /** Of the lowest part. */
   readonly viewport: Viewport;
   /** Shows another picture; where it differs only in some cells, only they are drawn. */
   show(picture: CellPicture): void;
-  look(viewport: Viewport): void;
+  /** Parts stand one on the other, from the lowest up. */
+  look(viewport: Viewport | readonly PartOfCells[]): void;
   setLines(lines: LineColours | null): void;
   /** Shows the cells as stitches seen from a side of the fabric, or as cells again. */
   setFabric(side: FabricSide | null): void;
@@ -46,23 +54,42 @@ export interface CellStage {
 
 /** Makes the stage inside `container`, which should have the size given. */
 export function createCellStage(container: HTMLDivElement, options: CellStageOptions): CellStage {
-  let { picture, viewport, lines } = options;
+  let { picture, lines } = options;
+  let looked = options.viewport;
   let bitmap = new CellBitmap(picture);
   /** Rectangles to draw again; null: all. */
   let dirty: CellBox[] | null = null;
   let fabric: FabricSide | null = null;
 
   const konva = new Konva.Stage({ container, width: options.width, height: options.height, listening: false });
-  const seen = (): CellBox => viewport.cellsIn(konva.width(), konva.height());
+  const parts = (): readonly PartOfCells[] =>
+    looked instanceof Viewport ? [{ rows: { from: 0, to: picture.grid.height }, viewport: looked }] : looked;
+  const seen = (): CellBox =>
+    parts()
+      .map(({ viewport }) => viewport.cellsIn(konva.width(), konva.height()))
+      .reduce(joinedBox);
   const layer = new Konva.Layer({ listening: false, clearBeforeDraw: false });
   const shape = new Konva.Shape({
     listening: false,
     perfectDrawEnabled: false,
     sceneFunc: (context) => {
       bitmap.bringIntoView(picture, seen());
-      const view = new DeviceView(viewport, konva.width(), konva.height(), layer.getCanvas().getPixelRatio());
-      if (fabric && showsStitches(view)) drawStitches(context._context, view, bitmap, fabric);
-      else drawCells(context._context, view, picture, bitmap, fabric ? null : lines, dirty);
+      const all = parts();
+      all.forEach(({ rows, viewport }, index) => {
+        const view = new DeviceView(viewport, konva.width(), konva.height(), layer.getCanvas().getPixelRatio());
+        context.save();
+        if (all.length > 1) {
+          clipRows(
+            context._context,
+            view,
+            index === 0 ? -Infinity : rows.from,
+            index + 1 === all.length ? Infinity : rows.to,
+          );
+        }
+        if (fabric && showsStitches(view)) drawStitches(context._context, view, bitmap, fabric);
+        else drawCells(context._context, view, picture, bitmap, fabric ? null : lines, dirty);
+        context.restore();
+      });
       dirty = [];
     },
   });
@@ -83,7 +110,7 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
   return {
     konva,
     get viewport() {
-      return viewport;
+      return (parts()[0] as PartOfCells).viewport;
     },
     show(next) {
       const before = picture;
@@ -101,8 +128,8 @@ export function createCellStage(container: HTMLDivElement, options: CellStageOpt
       }
     },
     look(next) {
-      if (next === viewport) return;
-      viewport = next;
+      if (next === looked) return;
+      looked = next;
       drawWhole();
     },
     setLines(next) {

@@ -3,9 +3,9 @@
  * come to lie, in mm.
  *
  * Each section is as wide and as high as its own gauge makes it, and all of
- * them are centred on the middle of the bed, as the piece lies in the hand: x
- * is counted to the right from there (the left edge of slot 0), y up from the
- * lower edge of the lowest row. Neighbouring rows of one gauge are one run, and
+ * them are centred on the middle of the bed, as the piece lies in the hand: the
+ * left edge of slot s lies s stitches to the right of there. Heights are counted
+ * from the lower edge of the lowest row. Neighbouring rows of one gauge are one run, and
  * share one scale.
  */
 import { rowHeightMm, stitchWidthMm } from './gauge.ts';
@@ -57,14 +57,4 @@ export function rowsBelow(laid: LaidOut, mm: number): number {
   const run = laid.findLast(({ footMm }) => footMm <= mm) ?? (laid[0] as LaidRun);
   const lowest = (laid[0] as LaidRun).first;
   return run.first - lowest + (mm - run.footMm) / run.rowMm;
-}
-
-/** Where the left edge of the stitch on needle `slot` lies on `row`. */
-export function stitchLeftMm(laid: LaidOut, row: number, slot: number): number {
-  return slot * runOf(laid, row).stitchMm;
-}
-
-/** The slot whose stitch lies at `mm` on `row`; there need be none. */
-export function slotAtMm(laid: LaidOut, row: number, mm: number): number {
-  return Math.floor(mm / runOf(laid, row).stitchMm);
 }

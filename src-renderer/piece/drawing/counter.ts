@@ -1,11 +1,14 @@
 /** Row counter readings along the right edge: reading n stands at the top of row n. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import { numberStep, type Viewport } from '../../canvas/index.ts';
+import type { LaidView, PartView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
 /** Room that the numbers take beside the piece. */
 export const COUNTER_WIDTH = 44;
 const ROOM = 26;
+/** From one number to the next at least. */
+const APART = 18;
 /** Rows this tall each have their number. */
 const EVERY_ROW = 40;
 
@@ -19,22 +22,36 @@ export function readingsIn(least: number, most: number, rowHeight: number): numb
   return readings;
 }
 
+interface Reading {
+  readonly reading: number;
+  readonly view: Viewport;
+}
+
+/** The readings of a part in a view `height` pixels high: 0 stands under row 1. */
+function readingsOf({ first, last, view }: PartView, height: number): Reading[] {
+  const least = Math.max(first === 1 ? 0 : first, view.cellAt(0, height).row);
+  const most = Math.min(last, view.cellAt(0, 0).row + 1);
+  return readingsIn(least, most, view.cellHeight).map((reading) => ({ reading, view }));
+}
+
 export function drawCounter(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   outline: Outline,
   look: Look,
   font: string,
   width: number,
   height: number,
 ): void {
-  const least = Math.max(0, view.cellAt(0, height).row);
-  const most = Math.min(outline.rows, view.cellAt(0, 0).row + 1);
   context.font = `400 12px ${font}`;
   context.textBaseline = 'middle';
   context.textAlign = 'left';
-  for (const reading of readingsIn(least, most, view.cellHeight)) {
+  let below = Infinity;
+  for (const { reading, view } of laid.parts.flatMap((part) => readingsOf(part, height))) {
     const y = view.top(reading - 1);
+    // Where parts meet, the upper one's readings keep off the lower one's.
+    if (below - y < APART) continue;
+    below = y;
     const { first, last } = edgesAt(outline, Math.max(1, reading));
     const edge = view.span(first, last).right;
     // Zoomed in, the edge may be out of sight; the numbers stay.

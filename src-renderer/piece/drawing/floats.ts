@@ -15,6 +15,12 @@ const TAG_HEIGHT = 20;
 /** Tags of one stack stand at most this far apart. */
 const MOST_APART = 80;
 
+/** Rows of one gauge, 1-based. */
+export interface RowSpan {
+  readonly first: number;
+  readonly last: number;
+}
+
 /** A strand in pixels: from `x1` to `x2`, hooked at `y`, hanging down to `y + sag`. */
 export interface Strand {
   readonly float: Float;
@@ -25,12 +31,18 @@ export interface Strand {
   readonly sag: number;
 }
 
-/** The strands in a view of `width` × `height` pixels. */
-export function strandsIn(rows: readonly PlanRow[], view: Viewport, width: number, height: number): Strand[] {
+/** The strands in a view of `width` × `height` pixels, of the rows `first` … `last`. */
+export function strandsIn(
+  rows: readonly PlanRow[],
+  view: Viewport,
+  width: number,
+  height: number,
+  { first, last }: RowSpan = { first: 1, last: rows.length },
+): Strand[] {
   const seen = view.cellsIn(width, height);
   // A strand sags into the rows below it.
-  const from = Math.max(0, seen.row - Math.ceil(MOST_SAG / view.cellHeight));
-  const to = Math.min(rows.length, seen.row + seen.height + 1);
+  const from = Math.max(first - 1, seen.row - Math.ceil(MOST_SAG / view.cellHeight));
+  const to = Math.min(last, seen.row + seen.height + 1);
   const strands: Strand[] = [];
   for (let index = from; index < to; index++) {
     for (const float of (rows[index] as PlanRow).floats) {

@@ -1,33 +1,38 @@
 /** What is drawn over the fabric to show where things stand: blocks, copies, guides, centre, fold. */
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
-import type { Viewport } from '../../canvas/index.ts';
+import type { Point, Viewport } from '../../canvas/index.ts';
 import { strokeFrame } from './frame.ts';
+import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
 /** Pattern blocks dashed, the copies in them dotted, and a line down to their first needle, a dotted one to their last. */
 export function drawGroups(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   groups: readonly PlacedGroup[],
   look: Look,
   rulerY: number,
 ): void {
   for (const { block, firstRow, lastRow, copy, across } of groups) {
-    const from = Math.round(view.left(block.first)) + 0.5;
-    const to = Math.round(view.left(block.last + 1)) + 0.5;
-    const bottom = Math.round(view.top(firstRow - 2)) + 0.5;
-    const top = Math.round(view.top(lastRow - 1)) + 0.5;
+    const bottom = crisp(laid.at(firstRow).top(firstRow - 2));
+    const top = crisp(laid.at(lastRow).top(lastRow - 1));
+    const edge =
+      (slot: number) =>
+      (view: Viewport): number =>
+        crisp(view.left(slot));
     context.lineWidth = 1;
     context.strokeStyle = look.accentOnMain;
-    line(context, from, bottom, from, rulerY, []);
-    line(context, to, bottom, to, rulerY, [2, 2]);
+    path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.first)), []);
+    path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.last + 1)), [2, 2]);
     context.setLineDash([4, 3]);
-    context.strokeRect(from, top, to - from, bottom - top);
-    if (copy.width * view.columnWidth >= 24) {
+    context.beginPath();
+    trace(context, laid.corners(block.first, block.last, firstRow, lastRow), crisp);
+    context.closePath();
+    context.stroke();
+    if (copy.width * laid.at(firstRow).columnWidth >= 24) {
       for (let at = 1; at < across; at++) {
-        const x = Math.round(view.left(block.first + at * copy.width)) + 0.5;
-        line(context, x, top, x, bottom, [1, 3]);
+        path(context, laid.wayDown(lastRow, top, bottom, edge(block.first + at * copy.width)), [1, 3]);
       }
     }
     context.setLineDash([]);
@@ -40,20 +45,20 @@ export function drawGroups(
  */
 export function drawEdges(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   outline: Outline,
   firstRow: number,
   look: Look,
   rulerY: number,
 ): void {
   const [edges, castOn] = [edgesAt(outline, firstRow), edgesAt(outline, 1)];
-  const bottom = view.top(firstRow - 2);
+  const bottom = laid.at(firstRow).top(firstRow - 2);
   for (const [slot, own] of [
     [edges.first, castOn.first],
     [edges.last, castOn.last],
   ] as const) {
     if (slot === own) continue;
-    const x = Math.round(view.left(slot) + view.cellWidth / 2) + 0.5;
+    const way = laid.wayDown(firstRow, bottom, rulerY, (view) => crisp(view.left(slot) + view.cellWidth / 2));
     // They cross paper and, on a piece that narrows, main.
     for (const [colour, thickness] of [
       [look.guide.outer, 3],
@@ -61,7 +66,7 @@ export function drawEdges(
     ] as const) {
       context.strokeStyle = colour;
       context.lineWidth = thickness;
-      line(context, x, bottom, x, rulerY, [2, 4]);
+      path(context, way, [2, 4]);
     }
   }
 }
@@ -69,27 +74,28 @@ export function drawEdges(
 /** A frame round the group that the commands move. */
 export function drawChosen(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   { block, firstRow, lastRow }: PlacedGroup,
   look: Look,
 ): void {
-  const { left, right } = view.span(block.first, block.last);
-  const top = view.top(lastRow - 1);
-  const bottom = view.top(firstRow - 2);
-  strokeFrame(context, look, () => context.rect(left - 2, top - 2, right - left + 4, bottom - top + 4));
+  strokeFrame(context, look, () => {
+    trace(context, laid.corners(block.first, block.last, firstRow, lastRow, 2));
+    context.closePath();
+  });
 }
 
 /** The centre of the bed, between L1 and R1. */
 export function drawCentre(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   outline: Outline,
   look: Look,
   rulerY: number,
 ): void {
-  const x = Math.round(view.left(0)) + 0.5;
-  const top = view.top(outline.rows - 1);
-  const bottom = view.top(-1);
+  // All sections are centred on it.
+  const x = crisp(laid.whole.left(0));
+  const top = laid.at(outline.rows).top(outline.rows - 1);
+  const bottom = laid.castOn;
   context.lineWidth = 1;
   context.strokeStyle = look.accent;
   line(context, x, top - 10, x, top, [5, 4]);
@@ -101,7 +107,7 @@ export function drawCentre(
 /** The fold of a hem, above the `facing` rows of its hidden half, from edge to edge, with its name on it. */
 export function drawFold(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   outline: Outline,
   facing: number,
   name: string,
@@ -110,7 +116,8 @@ export function drawFold(
 ): void {
   if (facing === 0 || facing > outline.rows) return;
   const { first, last } = edgesAt(outline, facing);
-  const y = Math.round(view.top(facing - 1)) + 0.5;
+  const view = laid.at(facing);
+  const y = crisp(view.top(facing - 1));
   const { left, right } = view.span(first, last);
   context.lineWidth = 1.5;
   context.strokeStyle = look.onMain;
@@ -120,6 +127,31 @@ export function drawFold(
   context.textAlign = 'left';
   context.textBaseline = 'alphabetic';
   context.fillText(name, Math.max(left, 0) + 8, y - 4);
+}
+
+/** The middle of a pixel, where a fine line is sharp. */
+function crisp(at: number): number {
+  return Math.round(at) + 0.5;
+}
+
+/** Adds a line from point to point to the context's path. */
+export function trace(
+  context: CanvasRenderingContext2D,
+  points: readonly Point[],
+  place = (at: number): number => at,
+): void {
+  points.forEach(({ x, y }, index) => {
+    if (index === 0) context.moveTo(place(x), place(y));
+    else context.lineTo(place(x), place(y));
+  });
+}
+
+function path(context: CanvasRenderingContext2D, points: readonly Point[], dash: number[]): void {
+  context.setLineDash(dash);
+  context.beginPath();
+  trace(context, points);
+  context.stroke();
+  context.setLineDash([]);
 }
 
 function line(context: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number, dash: number[]): void {

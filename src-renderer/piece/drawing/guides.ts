@@ -1,38 +1,43 @@
 /** What groups that are being moved line up with. */
-import type { Viewport } from '../../canvas/index.ts';
 import { spaceRun, type Guide, type Reading } from '../moving/reading.ts';
+import { trace } from './group-marks.ts';
+import type { LaidView, PartView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
 /** What the moved group lines up with: lines through the piece, and the spaces that are alike. */
-export function drawGuides(context: CanvasRenderingContext2D, view: Viewport, reading: Reading, look: Look): void {
+export function drawGuides(context: CanvasRenderingContext2D, laid: LaidView, reading: Reading, look: Look): void {
   const { edges } = reading.placed.question;
-  const whole = view.span(edges.first, edges.last);
-  for (const guide of reading.guides) drawGuide(context, view, guide, reading, look, whole);
+  const whole = laid.at(reading.placed.firstRow).span(edges.first, edges.last);
+  for (const guide of reading.guides) drawGuide(context, laid, guide, reading, look, whole);
 }
 
 function drawGuide(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   guide: Guide,
   reading: Reading,
   look: Look,
   whole: { readonly left: number; readonly right: number },
 ): void {
   const { firstRow, lastRow, question } = reading.placed;
+  const view = laid.at(firstRow);
   const bottom = view.top(firstRow - 2);
-  const top = view.top(lastRow - 1);
+  const top = laid.at(lastRow).top(lastRow - 1);
   context.fillStyle = look.accentOnMain;
   context.beginPath();
   switch (guide.kind) {
     case 'centre':
     case 'line': {
-      const x = Math.round(view.left(guide.column));
-      context.moveTo(x, 0);
-      context.lineTo(x, view.top(-1));
+      const { column } = guide;
+      const highest = (laid.parts.at(-1) as PartView).last;
+      trace(
+        context,
+        laid.wayDown(highest, 0, laid.castOn, (of) => Math.round(of.left(column))),
+      );
       break;
     }
     case 'rows': {
-      const y = Math.round(view.y - guide.row * view.cellHeight);
+      const y = Math.round(laid.at(guide.row).top(guide.row - 1));
       context.moveTo(whole.left, y);
       context.lineTo(whole.right, y);
       break;

@@ -5,12 +5,13 @@
 import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
 import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
-import type { PixelBox, Viewport } from '../../canvas/index.ts';
+import type { PixelBox } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { drawCounter } from './counter.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroups } from './group-marks.ts';
 import { drawGuides } from './guides.ts';
+import type { LaidView } from './laid-view.ts';
 import type { Step } from './outline.ts';
 import type { PieceScene } from './scene.ts';
 import { drawRuler, rulerMarks } from './ruler.ts';
@@ -23,7 +24,7 @@ import { drawWraps } from './wraps.ts';
 export interface Marked {
   readonly scene: PieceScene;
   readonly steps: readonly Step[];
-  readonly view: Viewport;
+  readonly laid: LaidView;
   readonly width: number;
   readonly height: number;
   readonly rulerY: number;
@@ -32,48 +33,55 @@ export interface Marked {
 }
 
 export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked): void {
-  const { scene, steps, view, width, height, rulerY } = marked;
+  const { scene, steps, laid, width, height, rulerY } = marked;
   const { plan, project, showsFloats, showsWraps, look, font, fold } = scene;
-  drawOutline(context, view, steps, look, width, height, !scene.showsStitches);
-  drawCentre(context, view, plan.outline, look, rulerY);
-  drawFold(context, view, plan.outline, facingRows(project.piece), fold, look, font);
-  drawGroups(context, view, restingGroups(marked), look, rulerY);
+  drawOutline(context, laid, steps, look, width, height, !scene.showsStitches);
+  drawCentre(context, laid, plan.outline, look, rulerY);
+  drawFold(context, laid, plan.outline, facingRows(project.piece), fold, look, font);
+  drawGroups(context, laid, restingGroups(marked), look, rulerY);
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
-    drawEdges(context, view, plan.outline, row, look, rulerY);
+    drawEdges(context, laid, plan.outline, row, look, rulerY);
   }
   // Under the numbers of floats, which it would cut.
-  if (scene.chosen && !marked.dragged) drawChosen(context, view, scene.chosen, look);
-  let strands: Strand[] = [];
+  if (scene.chosen && !marked.dragged) drawChosen(context, laid, scene.chosen, look);
+  const strands: Strand[] = [];
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
     const rows = restingRows(marked);
-    if (showsFloats) {
-      strands = strandsIn(rows, view, width, height);
-      drawFloats(context, strands, view.cellHeight, look);
+    for (const part of laid.parts) {
+      const { view } = part;
+      if (showsFloats) {
+        const own = strandsIn(rows, view, width, height, part);
+        drawFloats(context, own, view.cellHeight, look);
+        strands.push(...own);
+      }
+      if (showsWraps) drawWraps(context, view, rows, look, width, height, part);
     }
-    if (showsWraps) drawWraps(context, view, rows, look, width, height);
   }
   const numbers = drawSpacesOf(context, marked, (band) => band !== marked.dragged?.band);
   drawTags(context, strands, numbers, look, font);
-  drawCounter(context, view, plan.outline, look, font, width, height);
+  drawCounter(context, laid, plan.outline, look, font, width, height);
 }
 
 export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marked): void {
-  const { scene, view, width, rulerY, dragged } = marked;
+  const { scene, laid, width, rulerY, dragged } = marked;
   const { plan, look, font } = scene;
   if (dragged) {
-    drawGuides(context, view, dragged, look);
-    drawGroups(context, view, dragged.groups, look, rulerY);
-    drawEdges(context, view, plan.outline, dragged.placed.firstRow, look, rulerY);
+    drawGuides(context, laid, dragged, look);
+    drawGroups(context, laid, dragged.groups, look, rulerY);
+    drawEdges(context, laid, plan.outline, dragged.placed.firstRow, look, rulerY);
     const chosen = dragged.groups[dragged.group];
-    if (chosen) drawChosen(context, view, chosen, look);
+    if (chosen) drawChosen(context, laid, chosen, look);
     drawSpacesOf(context, marked, (band) => band === dragged.band);
   }
   const { first, width: needles } = plan.fabric;
   const groups = [...restingGroups(marked), ...(dragged?.groups ?? [])];
   const edges = rowsMeasured(marked, groups).map((row) => edgesAt(plan.outline, row));
   const marks = rulerMarks(groups, edges);
-  drawRuler(context, view, { first, last: first + needles - 1, marks }, look, font, rulerY, width);
+  // Its needles stand as on the row above it, to which all lines down to it lead.
+  const { view, row } = laid.rowAtHeight(rulerY);
+  const onRow = laid.parts.length > 1 ? scene.spaceWords.onRow(row) : '';
+  drawRuler(context, view, { first, last: first + needles - 1, marks, onRow }, look, font, rulerY, width);
 }
 
 /** The rows that the spaces beside some groups are measured on. */
@@ -102,7 +110,7 @@ function drawSpacesOf(
   marked: Marked,
   isDrawn: (band: number) => boolean,
 ): PixelBox[] {
-  const { scene, view, dragged } = marked;
+  const { scene, laid, dragged } = marked;
   const { plan, project, spaceWords, look, font } = scene;
   const taken: PixelBox[] = [];
   plan.bands.forEach((band, index) => {
@@ -112,7 +120,7 @@ function drawSpacesOf(
     if (!spaces) return;
     const others = [...plan.bands.filter((other) => other !== band), ...plan.fills];
     taken.push(
-      ...drawSpaces(context, view, spaces, placed.lastRow, plan.outline, others, spaceWords, taken, look, font),
+      ...drawSpaces(context, laid, spaces, placed.lastRow, plan.outline, others, spaceWords, taken, look, font),
     );
   });
   return taken;

@@ -9,13 +9,21 @@ import Konva from 'konva/lib/Core.js';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { mainYarn } from '@shared/project/index.ts';
-import { createCellStage, Viewport, type CellPicture, type CellStage, type Room } from '../../canvas/index.ts';
+import {
+  createCellStage,
+  Viewport,
+  type CellPicture,
+  type CellStage,
+  type PartOfCells,
+  type Room,
+} from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
 import { drawMovingMarks, drawStillMarks, type Marked } from './marks.ts';
+import { laidBox, LaidView } from './laid-view.ts';
 import { stepsOf, type Step } from './outline.ts';
 import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
 import type { PieceScene } from './scene.ts';
@@ -28,7 +36,7 @@ export class PieceDrawing {
   readonly #moving: Konva.Layer;
   readonly #pointer: Konva.Layer;
   #scene: PieceScene;
-  #view: Viewport;
+  #laid: LaidView;
   #spot: StitchSpot | null = null;
   #dragged: Reading | null = null;
   /** The fabric with every group in its place. */
@@ -37,12 +45,12 @@ export class PieceDrawing {
 
   constructor(container: HTMLDivElement, scene: PieceScene, width: number, height: number) {
     this.#scene = scene;
-    this.#steps = stepsOf(scene.plan.outline);
+    this.#laid = new LaidView(fittedView(scene, roomAround(width, height, 0)), scene);
+    this.#steps = stepsIn(scene, this.#laid);
     this.#picture = pictureOf(scene);
-    this.#view = fittedView(scene, roomAround(width, height, 0));
     this.#cells = createCellStage(container, {
       picture: this.#picture,
-      viewport: this.#cellView(),
+      viewport: this.#cellParts(),
       width,
       height,
       lines: null,
@@ -55,17 +63,18 @@ export class PieceDrawing {
   }
 
   get view(): Viewport {
-    return this.#view;
+    return this.#laid.whole;
   }
 
   show(scene: PieceScene): void {
     const before = this.#scene;
     this.#scene = scene;
     if (scene.plan !== before.plan || scene.look !== before.look || scene.shows !== before.shows) {
-      this.#steps = stepsOf(scene.plan.outline);
+      this.#laid = new LaidView(this.#laid.whole, scene);
+      this.#steps = stepsIn(scene, this.#laid);
       this.#picture = pictureOf(scene);
       this.#cells.show(this.#pictureNow());
-      this.#cells.look(this.#cellView());
+      this.#cells.look(this.#cellParts());
     }
     this.#cells.setFabric(fabricOf(scene));
     this.#still.batchDraw();
@@ -74,8 +83,8 @@ export class PieceDrawing {
   }
 
   look(view: Viewport): void {
-    this.#view = view;
-    this.#cells.look(this.#cellView());
+    this.#laid = new LaidView(view, this.#scene);
+    this.#cells.look(this.#cellParts());
     this.#still.batchDraw();
     this.#moving.batchDraw();
     this.#pointer.batchDraw();
@@ -115,15 +124,20 @@ export class PieceDrawing {
   }
 
   /** The cell stage counts columns from the left edge of the fabric as it is seen. */
-  #cellView(): Viewport {
-    const { columnWidth, cellHeight, y } = this.#view;
+  #cellParts(): PartOfCells[] {
     const { first, width } = this.#scene.plan.fabric;
-    return new Viewport(columnWidth, cellHeight, this.#view.span(first, first + width - 1).left, y);
+    return this.#laid.parts.map(({ first: lowest, last, view }) => {
+      const { left } = view.span(first, first + width - 1);
+      return {
+        rows: { from: lowest - 1, to: last },
+        viewport: new Viewport(view.columnWidth, view.cellHeight, left, view.y),
+      };
+    });
   }
 
   /** Under the cast-on edge, or at the foot of the view where that is out of sight. */
   #rulerY(): number {
-    return Math.min(this.#view.top(-1) + RULER_GAP, this.#cells.konva.height() - RULER_HEIGHT);
+    return Math.min(this.#laid.castOn + RULER_GAP, this.#cells.konva.height() - RULER_HEIGHT);
   }
 
   #marked(): Marked {
@@ -131,7 +145,7 @@ export class PieceDrawing {
     return {
       scene: this.#scene,
       steps: this.#steps,
-      view: this.#view,
+      laid: this.#laid,
       width: konva.width(),
       height: konva.height(),
       rulerY: this.#rulerY(),
@@ -166,19 +180,25 @@ export class PieceDrawing {
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {
-    if (this.#spot) drawCursor(context, this.#view, this.#spot, this.#scene.look, this.#rulerY());
+    if (this.#spot) drawCursor(context, this.#laid, this.#spot, this.#scene.look, this.#rulerY());
   }
 }
 
 /** The whole piece, with room for what stands around it. */
 export function fittedView(scene: Pick<PieceScene, 'plan' | 'project' | 'shows'>, room: Room): Viewport {
-  const { first, width: columns, rows } = scene.plan.fabric;
   const { gauge } = scene.project.piece;
   const isTurned = isTurnedIn(scene);
-  const column = isTurned ? -(first + columns) : first;
-  const box = { column, row: 0, width: columns, height: rows };
+  const laid = laidBox(scene);
+  const box = isTurned ? { ...laid, column: -(laid.column + laid.width) } : laid;
   const fitted = Viewport.fit(box, gauge.rows / gauge.stitches, room);
   return isTurned ? fitted.turned() : fitted;
+}
+
+function stepsIn({ plan }: PieceScene, { parts }: LaidView): Step[] {
+  return stepsOf(
+    plan.outline,
+    parts.map(({ first }) => first),
+  );
 }
 
 function fabricOf(scene: PieceScene): 'knit' | 'purl' | null {

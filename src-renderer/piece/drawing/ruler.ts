@@ -89,6 +89,8 @@ export interface RulerScene {
   readonly first: number;
   readonly last: number;
   readonly marks: readonly RulerMark[];
+  /** On what row needles stand as on the ruler; empty where they stand so on all. */
+  readonly onRow: string;
 }
 
 /** From the ruler's line to the baselines of its two lines of labels. */
@@ -100,6 +102,10 @@ const MARKS: { readonly [Kind in RulerMark['kind']]: { readonly tall: number; re
   edge: { tall: 12, thick: 1 },
   figure: { tall: 5, thick: 2 },
 };
+
+/** From the ruler to what is said beside it, and from its line to the baseline of that. */
+const BESIDE = 8;
+const LOW = 11;
 
 const FONTS: { readonly [Weight in Label['weight']]: string } = {
   strong: '600 13px',
@@ -117,7 +123,7 @@ export function drawRuler(
   y: number,
   width: number,
 ): void {
-  const { first, last, marks } = scene;
+  const { first, last, marks, onRow } = scene;
   context.fillStyle = look.paper;
   context.fillRect(0, y - 2, width, RULER_HEIGHT + 2);
   context.fillStyle = look.control;
@@ -146,4 +152,26 @@ export function drawRuler(
     context.fillStyle = weight === 'strong' ? look.ink : look.soft;
     context.fillText(text, x, y + (BASELINES[line] ?? 0));
   }
+  if (onRow !== '') drawRow(context, view.span(first, last).left, onRow, look, font, y);
+}
+
+/** Beside the left end of the ruler, or where that has no room or is out of sight, under the labels. */
+function drawRow(
+  context: CanvasRenderingContext2D,
+  end: number,
+  onRow: string,
+  look: Look,
+  font: string,
+  y: number,
+): void {
+  context.font = `${FONTS.faint} ${font}`;
+  const width = context.measureText(onRow).width;
+  const isBeside = end - BESIDE - width >= BESIDE;
+  const x = isBeside ? end - BESIDE - width : BESIDE;
+  const baseline = y + (isBeside ? LOW : BASELINES[1]);
+  context.fillStyle = look.paper;
+  context.fillRect(x - 2, baseline - LOW, width + 4, LOW + 3);
+  context.fillStyle = look.soft;
+  context.textAlign = 'left';
+  context.fillText(onRow, x, baseline);
 }

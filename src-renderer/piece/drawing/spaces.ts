@@ -7,6 +7,7 @@ import type { BandSpaces } from '@shared/fabric/index.ts';
 import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';
+import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
 /** What is written beside the numbers. */
@@ -67,7 +68,7 @@ interface Rows {
 /** Draws the line with its numbers, beside what is `taken`; gives where they stand, so that nothing is set over them. */
 export function drawSpaces(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   scene: BandSpaces,
   lastRow: number,
   outline: Outline,
@@ -77,7 +78,13 @@ export function drawSpaces(
   look: Look,
   font: string,
 ): PixelBox[] {
-  const line = heightOfLine(scene, lastRow, outline, others, view);
+  const part = laid.partOf(scene.row);
+  const { view } = part;
+  // The line stays on rows of the gauge by which its spaces are drawn.
+  const beyond = laid.parts
+    .filter((other) => other !== part)
+    .map(({ first, last }) => ({ firstRow: first, lastRow: last }));
+  const line = heightOfLine(scene, lastRow, outline, [...others, ...beyond], view);
   const y = Math.round(line.y) + 0.5;
 
   context.font = `600 13px ${font}`;
@@ -136,7 +143,7 @@ export function drawSpaces(
     return [box];
   });
 
-  const beside = linesBeside(scene, text, y, view.top(-1), taken);
+  const beside = linesBeside(scene, text, y, laid.castOn, taken);
   const x = whole.left - 10;
   context.textAlign = 'right';
   const besides = beside.map(({ said, isNumber, y: at }): PixelBox => {

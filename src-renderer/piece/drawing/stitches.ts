@@ -1,22 +1,28 @@
 /** The edge of the piece, and, from near and where cells are drawn, a line between stitches and rows. */
 import { lineSteps, type Viewport } from '../../canvas/index.ts';
+import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 import { traceOutline, type Step } from './outline.ts';
 
 export function drawOutline(
   context: CanvasRenderingContext2D,
-  view: Viewport,
+  laid: LaidView,
   steps: readonly Step[],
   look: Look,
   width: number,
   height: number,
   isRuled: boolean,
 ): void {
-  const lines = lineSteps(Math.min(view.columnWidth, view.cellHeight));
-  if (isRuled && lines[0]?.every === 1) {
+  for (const { first, last, view } of isRuled ? laid.parts : []) {
+    const lines = lineSteps(Math.min(view.columnWidth, view.cellHeight));
+    if (lines[0]?.every !== 1) continue;
     context.save();
     context.beginPath();
-    traceOutline(context, view, steps);
+    traceOutline(
+      context,
+      laid,
+      steps.filter(({ from }) => from + 1 >= first && from + 1 <= last),
+    );
     context.clip();
     context.fillStyle = look.onMain;
     for (const { every, weight } of lines) {
@@ -26,7 +32,7 @@ export function drawOutline(
     context.restore();
   }
   context.beginPath();
-  traceOutline(context, view, steps);
+  traceOutline(context, laid, steps);
   context.lineWidth = 1;
   context.strokeStyle = look.ink;
   context.stroke();

@@ -1,6 +1,7 @@
 /** Wraps: a small loop, open towards the figure, on the needle it is made over. */
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
+import type { RowSpan } from './floats.ts';
 import type { Look } from './look.ts';
 
 const LEAST_RADIUS = 1.6;
@@ -21,6 +22,7 @@ export function drawWraps(
   look: Look,
   width: number,
   height: number,
+  { first, last }: RowSpan,
 ): void {
   const seen = view.cellsIn(width, height);
   const radius = loopRadius(view);
@@ -31,7 +33,7 @@ export function drawWraps(
   context.beginPath();
   // Loops on one edge that would cover each other are left out.
   const lastAt = { left: Infinity, right: Infinity };
-  for (let index = Math.max(0, seen.row - 1); index < Math.min(rows.length, seen.row + seen.height + 1); index++) {
+  for (let index = Math.max(first - 1, seen.row - 1); index < Math.min(last, seen.row + seen.height + 1); index++) {
     for (const { needle, edge } of (rows[index] as PlanRow).wraps) {
       const isLeft = edge === 'left';
       const y = view.top(index) + view.cellHeight / 2;

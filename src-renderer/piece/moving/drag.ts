@@ -3,6 +3,7 @@ import type { Plan } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { Held, Point, Viewport } from '../../canvas/index.ts';
+import type { LaidView } from '../drawing/laid-view.ts';
 import type { StitchSpot } from '../stitch-spot.ts';
 import { groupSpots, type GroupSpot } from './actions.ts';
 import { readingOf, type Reading } from './reading.ts';
@@ -21,7 +22,7 @@ export interface Taking {
   readonly table: Table;
   readonly plan: Plan;
   /** The view as it is now; it may scroll under the hand. */
-  readonly view: () => Viewport;
+  readonly view: () => LaidView;
   /** Said while it moves, no oftener than can be heard. */
   readonly say: (text: string) => void;
 }
@@ -43,8 +44,10 @@ export function groupAt(plan: Plan, { needle, row }: StitchSpot): GroupSpot | nu
  * the project changes until it is put down; Escape leaves all as it was.
  */
 export function takeGroup(at: Point, { session, table, plan, view, say }: Taking): Held | null {
-  const place = placeIn(view(), at);
-  const spot = { needle: Math.floor(place.needles), row: Math.floor(place.rows) + 1 };
+  const spot = view().spotAt(at);
+  // The hand moves it by stitches and rows of the section that it was taken on.
+  const placeOf = (point: Point): Place => placeIn(view().at(spot.row), point);
+  const place = placeOf(at);
   const taken = groupAt(plan, spot);
   if (!taken) return null;
   const { band, group } = taken;
@@ -79,7 +82,7 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       // Undone or opened under the hand: what it holds is no longer there.
       if (session.current !== project) return giveUp();
       if (!table.dragged && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
-      const now = placeIn(view(), to);
+      const now = placeOf(to);
       const walked = walk(ground, standing, group, {
         first: (start.first[group] as number) + Math.round(now.needles - place.needles),
         firstRow: start.firstRow + Math.round(now.rows - place.rows),
@@ -100,7 +103,13 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
   };
 }
 
-/** The place of a pixel in needles and rows, with fractions. */
-function placeIn(view: Viewport, { x, y }: Point): { readonly needles: number; readonly rows: number } {
+/** In needles and rows, with fractions. */
+interface Place {
+  readonly needles: number;
+  readonly rows: number;
+}
+
+/** The place of a pixel, as if the whole piece were seen so. */
+function placeIn(view: Viewport, { x, y }: Point): Place {
   return { needles: (x - view.x) / view.cellWidth, rows: (view.y - y) / view.cellHeight };
 }

@@ -15,6 +15,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, START_PIECE, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
+import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
 import { fittedView, PieceDrawing, roomAround } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
 import type { PieceScene } from '../../../src-renderer/piece/drawing/scene.ts';
 import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
@@ -103,6 +104,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   host.append(container);
   const drawing = new PieceDrawing(container, scene, VIEW.width, VIEW.height);
   const view = viewOf(distance, scene);
+  const laid = new LaidView(view, scene);
   drawing.look(view);
   const group = plan.groups.filter(({ band }) => band === CARRIED)[1];
   if (!group) throw new Error('The band has three groups');
@@ -112,7 +114,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   };
   const table: Table = { group: null, spot: null, dragged: null };
   const say = (text: string): void => session.announce(text);
-  const held = takeGroup(at, { session, table, plan, view: () => view, say }) as Held;
+  const held = takeGroup(at, { session, table, plan, view: () => laid, say }) as Held;
   return {
     drawing,
     canvases: [...container.querySelectorAll('canvas')],

@@ -7,8 +7,7 @@ import {
   rowFootMm,
   rowHeadMm,
   rowsBelow,
-  slotAtMm,
-  stitchLeftMm,
+  runOf,
   type Gauges,
 } from '@shared/piece/index.ts';
 
@@ -43,23 +42,14 @@ const anyGauges = fc
 
 describe('the piece laid out by its gauges', () => {
   // 100 mm / 14 = 7.143 mm a stitch, 100 mm / 28 = 3.571 mm; rows 100 / 20 = 5 mm and 100 / 40 = 2.5 mm
-  it('has in each row stitches as wide as the gauge of its section makes them, centred on the bed', () => {
+  it('has in each row stitches as wide as the gauge of its section makes them', () => {
     const laid = layOut(RIBBED);
-    expect([-10, 0, 1, 10].map((slot) => stitchLeftMm(laid, 4, slot).toFixed(3))).toEqual([
-      '-71.429',
-      '0.000',
+    expect([1, 4, 5, 99].map((row) => runOf(laid, row).stitchMm.toFixed(3))).toEqual([
       '7.143',
-      '71.429',
-    ]);
-    expect([-10, 0, 1, 10].map((slot) => stitchLeftMm(laid, 5, slot).toFixed(3))).toEqual([
-      '-35.714',
-      '0.000',
+      '7.143',
       '3.571',
-      '35.714',
+      '3.571',
     ]);
-    // 36 mm right of the middle: the 6th stitch of the rib, the 11th of the body; and as far to the left.
-    expect([4, 5].map((row) => slotAtMm(laid, row, 36))).toEqual([5, 10]);
-    expect([4, 5].map((row) => slotAtMm(laid, row, -36))).toEqual([-6, -11]);
   });
 
   it('has rows as tall as the gauge of their section makes them, one on the other', () => {
@@ -80,27 +70,19 @@ describe('the piece laid out by its gauges', () => {
     const laid = layOut(evenGauge(BODY));
     for (let row = 1; row < 400; row += 7) {
       expect(rowFootMm(laid, row)).toBe((row - 1) * (100 / 40));
-      expect(stitchLeftMm(laid, row, row - 200)).toBe((row - 200) * (100 / 28));
+      expect(runOf(laid, row).stitchMm).toBe(100 / 28);
     }
   });
 
-  it('finds the stitch and the row again in the middle of every cell', () => {
+  it('finds every row again at its middle, as high as the lengths of the rows below it', () => {
     fc.assert(
-      fc.property(
-        anyGauges,
-        fc.integer({ min: 1, max: 5 }),
-        fc.nat(250),
-        fc.integer({ min: -150, max: 149 }),
-        (gauges, from, up, slot) => {
-          const laid = layOut(gauges, from);
-          const row = from + up;
-          const [foot, head] = [rowFootMm(laid, row), rowHeadMm(laid, row)];
-          expect(from + Math.floor(rowsBelow(laid, (foot + head) / 2))).toBe(row);
-          const [left, right] = [stitchLeftMm(laid, row, slot), stitchLeftMm(laid, row, slot + 1)];
-          expect(slotAtMm(laid, row, (left + right) / 2)).toBe(slot);
-          expect(head).toBeCloseTo(lengthMm(gauges, from, row), 6);
-        },
-      ),
+      fc.property(anyGauges, fc.integer({ min: 1, max: 5 }), fc.nat(250), (gauges, from, up) => {
+        const laid = layOut(gauges, from);
+        const row = from + up;
+        const [foot, head] = [rowFootMm(laid, row), rowHeadMm(laid, row)];
+        expect(from + Math.floor(rowsBelow(laid, (foot + head) / 2))).toBe(row);
+        expect(head).toBeCloseTo(lengthMm(gauges, from, row), 6);
+      }),
     );
   });
 });
