@@ -2,7 +2,7 @@
 import { label } from '../../bed/index.ts';
 import { contrastRatio, GRAPHIC_CONTRAST } from '../../colour/index.ts';
 import type { PlacedGroup } from '../../fabric/index.ts';
-import { gaugesBetween, isSameGauge } from '../../piece/index.ts';
+import { isAllOf } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { plain, words } from '../../words/index.ts';
@@ -51,7 +51,7 @@ export function pieceFigure(
   mostHeightMm: number,
 ): Block {
   const still = viewIn(piece, plan, widthMm, mostHeightMm);
-  const isOneGauge = gaugesBetween(plan.gauges, 1, plan.outline.rows).every((own) => isSameGauge(own, piece.gauge));
+  const isOneGauge = isAllOf(plan.gauges, plan.outline.rows, piece.gauge);
   const above = wrap(plain(words.sheet.figureCaption(piece.finishedFace, still.scale, isOneGauge)), widthMm, SMALL_PT);
   const aboveMm = above.length * lineHeightMm(SMALL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);

@@ -234,6 +234,15 @@ describe('floats as they are drawn', () => {
     expect(strandsIn(plan.rows, new Viewport(10, 7, 500, -400), 1000, 700)).toEqual([]);
   });
 
+  it('are those of some rows, where others are drawn by another gauge', () => {
+    const all = strandsIn(plan.rows, view, 1000, 700);
+    const rows = (first: number, last: number): number[] =>
+      strandsIn(plan.rows, view, 1000, 700, { first, last }).map(({ row }) => row);
+    expect(new Set(all.map(({ row }) => row))).toEqual(new Set([3, 4]));
+    expect([...rows(1, 3), ...rows(4, 6)]).toEqual(all.map(({ row }) => row));
+    expect(new Set(rows(4, 6))).toEqual(new Set([4]));
+  });
+
   it('show from afar only where they are too long', () => {
     const far = strandsIn(plan.rows, new Viewport(1, 0.7, 500, 600), 1000, 700);
     expect(far.length).toBeGreaterThan(0);
