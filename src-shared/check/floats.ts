@@ -29,6 +29,7 @@ export function longFloats({ piece, sections, rows, groups }: Inspected): Findin
 
 /** Whether the stitches at both ends of a float belong to two groups that stand on the row. */
 function joinsGroups(groups: readonly PlacedGroup[], row: number, first: Slot, last: Slot): boolean {
+  if (groups.length < 2) return false;
   const groupAt = (needle: number): PlacedGroup | undefined =>
     groups.find(
       ({ block, firstRow, lastRow }) =>

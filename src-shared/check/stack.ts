@@ -58,8 +58,9 @@ export function stack(items: Iterable<StackItem>): Stack[] {
     if (mine) {
       grow(mine, item);
     } else {
-      const { stitches: longest, mm: longestMm, next: _next, row: firstRow, ...rest } = item;
-      mine = { ...rest, firstRow, longest, longestMm, count: 1, into: null };
+      // Field by field: objects that are spread together are slow to grow, and there may be thousands.
+      const { first, last, lastRow, stitches: longest, mm: longestMm, isBetweenGroups } = item;
+      mine = { firstRow: row, lastRow, first, last, longest, longestMm, count: 1, isBetweenGroups, into: null };
       stacks.push(mine);
     }
     below.push({ item, stack: mine });
