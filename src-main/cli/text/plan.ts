@@ -1,5 +1,5 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
-import { findingsOf } from '@shared/check/index.ts';
+import { findingsOf, gatherFindings } from '@shared/check/index.ts';
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
@@ -13,7 +13,9 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
   const [project, plan] = onLines(given, planned);
   const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
   const piece = pieceIn(project);
-  const findings = findingsOf(piece, plan).map((finding) => words.findings.text(finding, { ...project, unit }));
+  const findings = gatherFindings(findingsOf(piece, plan)).map((gathered) =>
+    words.findings.gathered(gathered, { ...project, unit }),
+  );
   const blocked = blockedBecause(plan, piece, unit);
   const strands = words.knitting.wrapStrands(plan.wrapStrands, unit);
   return [

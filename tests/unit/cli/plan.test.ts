@@ -219,6 +219,22 @@ describe('plan for people', () => {
     expect(out).toContain('Keep loose sleeves and hair away');
     expect(out).not.toMatch(/[{}]|undefined|null|NaN/);
   });
+
+  it('tells once what comes again in other copies', async () => {
+    const { out } = await call('plan', sample);
+    const [, found = ''] = /\nTo look out for\n([^]*?)\n\n/.exec(out) ?? [];
+    const again = found
+      .split('\n')
+      .map((line) => /^.*?floats over (?:up to )?(\d+) .*?(?: in (\d+) more places?.*)?$/.exec(line));
+    // Four lighthouses of 13 stitches across at the foot, with a gap of 34 between the pairs.
+    expect(again.map((parts) => [parts?.[1], parts?.[2] ?? '0'])).toEqual([
+      ['13', '3'],
+      ['34', '0'],
+      ['7', '7'],
+      ['11', '1'],
+      ['13', '1'],
+    ]);
+  });
 });
 
 describe('plan of a piece that begins, ends and is knitted otherwise', () => {
