@@ -28,6 +28,21 @@ export function safeFileName(name: string, otherwise: string, most = MOST_BYTES)
 }
 
 /**
+ * The names, no two of which any file system takes for one: such as differ in
+ * large and small letters alone, or not at all, have a number behind them from
+ * the second on.
+ */
+export function distinctNames(names: readonly string[]): string[] {
+  const taken = new Set<string>();
+  return names.map((name) => {
+    let own = name;
+    for (let number = 2; taken.has(own.toUpperCase()); number++) own = `${name} (${number})`;
+    taken.add(own.toUpperCase());
+    return own;
+  });
+}
+
+/**
  * The names under which files stand beside those that are there: one that is
  * taken has a number behind it, `rows (2).csv`, the same for all of them and
  * the lowest that none of them has yet.

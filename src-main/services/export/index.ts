@@ -5,9 +5,9 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import type { PaperSize } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { motifOf, pieceIn, sizeName, type ProjectAt } from '@shared/project/index.ts';
+import { motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { safeFileName } from './file-name.ts';
+import { distinctNames, safeFileName } from './file-name.ts';
 import { MAKERS, type ChartMaker, type PlanMaker } from './makers.ts';
 
 export type { ExportKind } from '@shared/host/index.ts';
@@ -30,7 +30,7 @@ export interface MadeFile {
 }
 
 /** Of the name of a project and of a piece, so that there is room for those beside it. */
-const MOST_BYTES_BESIDE = 80;
+const MOST_BYTES_BESIDE = 60;
 
 /**
  * Makes the files asked for, one after the other: all of them are there before
@@ -47,23 +47,29 @@ export async function makeExports(request: ExportRequest): Promise<MadeFile[]> {
 
 /**
  * `Skerry sleeve - chart.png`; the charts of further motifs are numbered from
- * 2. Where there are several pieces or sizes, what belongs to one says which:
+ * 2. Where there are several pieces or sizes, it says of which the file is:
  * `Skerry, sleeve, size M - rows.csv`.
  */
 export function exportFileName(project: ProjectAt, kind: ExportKind, number = 1): string {
-  const { files } = words.sheet;
   const { ending } = MAKERS[kind];
   const named = words.sheet.files[kind];
-  if (exportSources[kind] === 'motifs') {
-    return `${safeFileName(project.name, files.unnamed)} - ${number === 1 ? named : `${named} ${number}`}.${ending}`;
-  }
-  const size = sizeName(project);
-  const most = project.whole.pieces.length > 1 || size !== null ? MOST_BYTES_BESIDE : undefined;
-  const parts = [safeFileName(project.name, files.unnamed, most)];
-  if (project.whole.pieces.length > 1) parts.push(safeFileName(project.piece.name, files.unnamed, most));
-  const ofPiece = words.pieces.named(parts);
-  const name = size === null ? ofPiece : words.sizes.named(ofPiece, safeFileName(size, files.unnamed));
-  return `${name} - ${named}.${ending}`;
+  return `${placeName(project)} - ${number === 1 ? named : `${named} ${number}`}.${ending}`;
+}
+
+/** What the files of the piece and the size that are looked at begin with, as those of no other piece and size of the project do. */
+function placeName({ name, whole: { pieces, sizes }, at }: ProjectAt): string {
+  const { unnamed } = words.sheet.files;
+  if (pieces.length * sizes.length === 1) return safeFileName(name, unnamed);
+  const ofProject = safeFileName(name, unnamed, MOST_BYTES_BESIDE);
+  const places = pieces.flatMap((piece) => {
+    const parts = pieces.length === 1 ? [] : [safeFileName(piece.name, unnamed, MOST_BYTES_BESIDE)];
+    const ofPiece = words.pieces.named([ofProject, ...parts]);
+    return sizes.map((size) => ({
+      isThis: piece.id === at.piece && size.id === at.size,
+      name: sizes.length === 1 ? ofPiece : words.sizes.named(ofPiece, safeFileName(size.name, unnamed)),
+    }));
+  });
+  return distinctNames(places.map((place) => place.name))[places.findIndex(({ isThis }) => isThis)] ?? ofProject;
 }
 
 /** The names of all files that these kinds come to. */

@@ -109,7 +109,7 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   export: [
     'If files of these names are there, nothing is written, and they are listed; --replace replaces them. Never',
     'replaced is a file of another kind. With the same --date, or SOURCE_DATE_EPOCH, files come out the same',
-    'to the byte.',
+    'to the byte. Where there are several pieces or sizes, the names say of which a file is: all go into one folder.',
   ],
   demo: [
     'Without --to the files go into demo-output. Those of an earlier demo that nobody has changed since are',

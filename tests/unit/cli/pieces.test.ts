@@ -76,18 +76,24 @@ describe('--piece', () => {
     ]);
   });
 
-  it('names what is exported, so that no piece writes over another', async () => {
+  it('names what is exported, so that all pieces and sizes go into one folder and none writes over another', async () => {
     const to = join(folder.path, 'out');
-    await callJson('export', file, '--to', to, '--replace');
-    await callJson('export', file, '--to', to, '--piece', 'Front', '--size', 'L', '--replace');
-    expect(readdirSync(to).sort()).toEqual([
-      'Skerry sleeve - chart.png',
-      'Skerry sleeve - chart.svg',
-      'Skerry sleeve, Front, size L - placement.pdf',
-      'Skerry sleeve, Front, size L - rows.csv',
-      'Skerry sleeve, sleeve, size 1 - placement.pdf',
-      'Skerry sleeve, sleeve, size 1 - rows.csv',
-    ]);
+    for (const [piece, size] of [
+      ['sleeve', '1'],
+      ['Front', '1'],
+      ['Front', 'L'],
+    ] as const) {
+      const { files } = await callJson<{ files: { replaced: boolean }[] }>(
+        ...['export', file, '--to', to, '--piece', piece, '--size', size],
+      );
+      expect(files.map(({ replaced }) => replaced)).toEqual([false, false, false, false]);
+    }
+    const kinds = ['chart.png', 'chart.svg', 'placement.pdf', 'rows.csv'];
+    expect(readdirSync(to).sort()).toEqual(
+      ['Front, size 1', 'Front, size L', 'sleeve, size 1'].flatMap((of) =>
+        kinds.map((kind) => `Skerry sleeve, ${of} - ${kind}`),
+      ),
+    );
     const rows = readFileSync(join(to, 'Skerry sleeve, Front, size L - rows.csv'), 'utf8');
     expect(rows).toContain('Cast on 100 stitches');
   });

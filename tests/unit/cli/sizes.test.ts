@@ -79,8 +79,8 @@ describe('--size', () => {
     const to = join(folder.path, 'large');
     await callJson('export', file, '--to', to, '--size', 'L');
     expect(readdirSync(to).sort()).toEqual([
-      'Skerry sleeve - chart.png',
-      'Skerry sleeve - chart.svg',
+      'Skerry sleeve, size L - chart.png',
+      'Skerry sleeve, size L - chart.svg',
       'Skerry sleeve, size L - placement.pdf',
       'Skerry sleeve, size L - rows.csv',
     ]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
-import { projectAt, sampleProject, startBand } from '@shared/project/index.ts';
+import { projectAt, sampleProject, startBand, type PieceInSizes } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import {
   safeFileName,
@@ -70,6 +70,33 @@ describe('files made from a project', () => {
       bands: [...sample.bands, { ...startBand('second', [1]), position: { kind: 'from-row' as const, row: 80 } }],
     };
     expect(await made(['chart-svg'], project)).toEqual(['Skerry sleeve - chart.svg', 'Skerry sleeve - chart 2.svg']);
+  });
+
+  it('begin otherwise for each piece and size, though their names differ in what file names cannot tell', () => {
+    const names = ['front/left', 'front:left', 'Front left', '編'.repeat(30), `${'編'.repeat(30)}?`];
+    const sizes = ['S/M', 'S:M', 's m', '編'.repeat(24)].map((name, at) => ({ id: `s${at}`, name }));
+    const sample = sampleProject();
+    const pieces = names.map((name, at) => {
+      const [piece] = sample.pieces as [PieceInSizes];
+      const [numbers] = piece.perSize as [PieceInSizes['perSize'][number]];
+      return { ...piece, id: `p${at}`, name, perSize: sizes.map(({ id }) => ({ ...numbers, size: id })) };
+    });
+    const project = { ...sample, name: '編'.repeat(120), sizes, pieces };
+    const places = pieces.flatMap((piece) => sizes.map((size) => ({ piece: piece.id, size: size.id })));
+    const all = places.map((place) => exportFileNames(projectAt(project, place), KINDS));
+    // Windows and macOS take large and small letters for the same.
+    expect(new Set(all.flat().map((name) => name.toLowerCase())).size).toBe(places.length * KINDS.length);
+    for (const name of all.flat()) {
+      // ext4, APFS and NTFS hold names of 255 bytes or letters; " (99)" may come where one is there.
+      expect(Buffer.byteLength(name)).toBeLessThanOrEqual(250);
+      expect(name).not.toMatch(/[<>:"/\\|?*]/);
+    }
+    const [, second] = places;
+    const ofTwo = { ...sample, sizes: sizes.slice(0, 2), pieces: pieces.slice(0, 2) };
+    expect(exportFileNames(projectAt(ofTwo, second), ['chart-png', 'rows-csv'])).toEqual([
+      'Skerry sleeve, front left, size S M (2) - chart.png',
+      'Skerry sleeve, front left, size S M (2) - rows.csv',
+    ]);
   });
 
   it('are not made at all if one of them cannot be', async () => {
