@@ -5,7 +5,11 @@ import type { Args } from './args.ts';
 import type { NamedAt, NamedMotif } from './motif-argument.ts';
 import { value } from './values.ts';
 
-/** The first piece and the first size if none is asked for. Throws `piece-unknown` or `size-unknown` with those there are. */
+/**
+ * The first piece and the first size if none is asked for. Throws
+ * `piece-unknown` or `size-unknown` with those there are, and
+ * `piece-name-shared`.
+ */
 export function atGivenPlace(project: Project, args: Args): ProjectAt {
   const { pieces, sizes } = project;
   const piece = value(args, 'piece', (name) => idCalled(pieces, name, 'piece-unknown'));
@@ -23,16 +27,23 @@ export function namedAtGivenPlace(named: NamedMotif, args: Args): NamedAt {
   return { ...named, project: atGivenPlace(named.project, args) };
 }
 
-/** By its name as it stands; where none has it, by its letters, large or small. */
+/**
+ * By its name as it stands; where none has it, by its letters, large or small.
+ * Throws `unknown`, or `piece-name-shared`: sizes all have names of their own.
+ */
 function idCalled(
   things: readonly { readonly id: string; readonly name: string }[],
   given: string,
   unknown: 'piece-unknown' | 'size-unknown',
 ): string {
-  const exact = things.find(({ name }) => name === given.trim());
-  if (exact) return exact.id;
-  const alike = things.filter(({ name }) => name.toLowerCase() === given.trim().toLowerCase());
-  const [only] = alike;
-  if (!only || alike.length > 1) throw problemError(unknown, { given, known: things.map(({ name }) => name) });
+  const wanted = given.trim();
+  const exact = things.filter(({ name }) => name.trim() === wanted);
+  if (exact.length > 1) {
+    const places = exact.map((thing) => things.indexOf(thing) + 1);
+    throw problemError('piece-name-shared', { name: wanted, places });
+  }
+  const alike = things.filter(({ name }) => name.trim().toLowerCase() === wanted.toLowerCase());
+  const [only, another] = exact.length > 0 ? exact : alike;
+  if (!only || another) throw problemError(unknown, { given, known: things.map(({ name }) => name) });
   return only.id;
 }

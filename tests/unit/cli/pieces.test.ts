@@ -97,4 +97,25 @@ describe('--piece', () => {
     const rows = readFileSync(join(to, 'Skerry sleeve, Front, size L - rows.csv'), 'utf8');
     expect(rows).toContain('Cast on 100 stitches');
   });
+
+  it('is refused where two pieces are called so, with which they are', async () => {
+    const { pieces, ...others } = JSON.parse(garment()) as { pieces: object[] };
+    const twice = { ...others, pieces: [...pieces, { ...pieces[1], id: 'back' }] };
+    const path = folder.file('twice.walewright', JSON.stringify(twice));
+    for (const command of [
+      ['plan', path],
+      ['follow', path],
+      ['sizes', path],
+      ['export', path, '--to', folder.path],
+    ]) {
+      const { error } = await callJson<ProblemJson>(...command, '--piece', 'Front');
+      expect(error).toEqual({
+        code: 'piece-name-shared',
+        message:
+          'Pieces 2 and 3 are both called “Front”. Give each a name of its own on the Piece bench, then say which.',
+        where: '--piece',
+      });
+    }
+    expect((await callJson<PlanJson>('plan', path, '--piece', 'sleeve')).piece.rows).toBe(140);
+  });
 });

@@ -66,6 +66,10 @@ export const projects = {
     what: `No piece is called “${given}”.`,
     mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
   }),
+  'piece-name-shared': ({ name, places }) => ({
+    what: `Pieces ${n.list(places.map(String))} are ${places.length === 2 ? 'both' : 'all'} called “${name}”.`,
+    mend: 'Give each a name of its own on the Piece bench, then say which.',
+  }),
   'size-unknown': ({ given, known }) => ({
     what: `No size is called “${given}”.`,
     mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
