@@ -9,8 +9,11 @@ import { problemError } from '@shared/problem/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
+import type { Args } from './args.ts';
+import { dateOf } from './date-option.ts';
 import { writeOwnFiles, type Source } from './own-files.ts';
 import { assertNoneThere, writeNamed, type WrittenFile } from './replacing.ts';
+import { paper as paperSize, unit, value } from './values.ts';
 
 export interface Output {
   /** Made if need be. */
@@ -22,6 +25,16 @@ export interface Output {
   readonly replaces: boolean;
   /** What the files are made from, where those that an earlier call made from it may be replaced without asking; else null. */
   readonly own: Source | null;
+}
+
+/** What the options of a call say of what it writes. Throws what their values throw. */
+export function outputOptions(args: Args): Pick<Output, 'paper' | 'lengthUnit' | 'date' | 'replaces'> {
+  return {
+    paper: value(args, 'paper', paperSize) ?? 'a4',
+    lengthUnit: value(args, 'unit', unit) ?? 'cm',
+    date: dateOf(args),
+    replaces: args.switches.has('replace'),
+  };
 }
 
 /**

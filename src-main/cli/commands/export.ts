@@ -3,11 +3,10 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import type { Command } from '../command.ts';
 import { readProject } from '../motif-argument.ts';
-import { dateOf } from '../date-option.ts';
-import { filesText, writeFiles } from '../output.ts';
+import { filesText, outputOptions, writeFiles } from '../output.ts';
 import { placed } from '../placed.ts';
 import { atGivenPlace } from '../place-option.ts';
-import { folder, needed, paper, unit, value } from '../values.ts';
+import { folder, needed } from '../values.ts';
 
 export const exportCommand: Command = {
   name: 'export',
@@ -17,20 +16,11 @@ export const exportCommand: Command = {
   async run(args) {
     const [path] = args.names as [string];
     const into = needed(args, 'to', folder);
-    const onPaper = value(args, 'paper', paper) ?? 'a4';
-    const lengthUnit = value(args, 'unit', unit) ?? 'cm';
+    const options = outputOptions(args);
     const project = atGivenPlace(await readProject(path), args);
     // What cannot be knitted is a problem of the file, found before anything is written.
     placed(path, () => makePlan(pieceIn(project)));
-    const replaces = args.switches.has('replace');
-    const files = await writeFiles(project, {
-      folder: into,
-      paper: onPaper,
-      lengthUnit,
-      date: dateOf(args),
-      replaces,
-      own: null,
-    });
+    const files = await writeFiles(project, { ...options, folder: into, own: null });
     return { json: { files }, text: () => filesText(files, into) };
   },
 };
