@@ -75,15 +75,16 @@ export function keptWorkFromText(content: string): KeptWork | null {
   const last = states.findLastIndex(canBeOpened);
   const isAll = !isDamaged && last === states.length - 1;
   const rest = !isAll ? 'damaged' : brokenOff === '' ? 'none' : 'broken-off';
-  const { project = null, ...facts } = states[last] ?? {};
+  const { project: read = null, ...facts } = states[last] ?? {};
+  const project = read?.();
   const changed = project && { name: project.name, text: projectToText(project) };
   return { ...whole, ...facts, ...changed, rest };
 }
 
 /** What the work was after a line. */
 interface State extends Pick<KeptFile, 'edition' | 'keptAt' | 'file' | 'laying'> {
-  /** Null: as it is in the work that the file began with. */
-  readonly project: Project | null;
+  /** Null: as it is in the work that the file began with. Throws for what comes of wrong edits. */
+  readonly project: (() => Project) | null;
 }
 
 /** The states after the lines, up to the first that is wrong. */
@@ -104,7 +105,7 @@ function readLines(
     const after = outcome(() => {
       if (edits === NO_EDITS) return before.project;
       carryOut ??= carryingOutKept(whole.text);
-      return carryOut(before.project ?? projectFromText(whole.text), edits);
+      return carryOut(edits);
     });
     if (!after.ok) return { states, isDamaged: true };
     states.push({ ...facts, project: after.value });
@@ -122,7 +123,7 @@ function factsFrom(json: string): z.infer<typeof since> | null {
 
 /** Edits say nothing of what holds between them: whether all of it fits together is asked as of a file. */
 function canBeOpened({ project }: State): boolean {
-  return project === null || outcome(() => projectFromText(projectToText(project))).ok;
+  return project === null || outcome(() => projectFromText(projectToText(project()))).ok;
 }
 
 function markOf(before: Mark, json: string): Mark {

@@ -21,24 +21,41 @@ const VERSION_4 = 4;
 
 /**
  * What carries out the edits behind kept work, in the order in which they were
- * written: each time it is given the project before them and their text, and
- * gives the project after them. `work`: the text of the file that the work
- * began with, whose version the edits are of. Throws `RangeError` for what are
- * no edits of that version, what `applyEdits` throws, and what
- * `projectFromText` throws for what comes of edits of an earlier version.
+ * written: each time it is given their text, and gives what the work is after
+ * them, which is made into a project when it is asked for: of a thousand
+ * editions one is opened. `work`: the text of the file that the work began
+ * with, whose version the edits are of. Throws `RangeError` for what are no
+ * edits of that version, and what `applyEdits` throws; asked for, what comes of
+ * edits of an earlier version throws what `projectFromText` throws.
  */
-export function carryingOutKept(work: string): (before: Project, edits: string) => Project {
+export function carryingOutKept(work: string): (edits: string) => () => Project {
   const version = fileVersionOf(work) ?? FILE_VERSION;
-  if (version > VERSION_4) return (before, edits) => applyEdits(before, readEdits(edits));
+  if (version > VERSION_4) return carryingOut(projectFromText(work));
   if (version < FIRST_VERSION) throw new RangeError(`No edits were kept behind work of version ${version}`);
-  const file = fieldsOf(parsed(work));
-  const turned = version === FIRST_VERSION ? editsOfVersion3(file) : (edit: Fields) => [edit];
-  let data = broughtUpTo(VERSION_4, file);
-  return (_, edits) => {
+  return carryingOutAsData(version, fieldsOf(parsed(work)));
+}
+
+function carryingOut(work: Project): (edits: string) => () => Project {
+  let project = work;
+  return (edits) => {
+    const after = applyEdits(project, readEdits(edits));
+    project = after;
+    return () => after;
+  };
+}
+
+function carryingOutAsData(version: number, work: Fields): (edits: string) => () => Project {
+  const turned = version === FIRST_VERSION ? editsOfVersion3(work) : (edit: Fields) => [edit];
+  let data = broughtUpTo(VERSION_4, work);
+  return (edits) => {
     const raw = parsed(edits);
     if (!Array.isArray(raw)) throw new RangeError('These are no edits');
-    for (const edit of raw) data = turned(fieldsOf(edit), data).reduce(afterEditOfVersion4, data);
-    return projectFromText(JSON.stringify(data));
+    const after = raw.reduce<Fields>(
+      (before, edit) => turned(fieldsOf(edit), before).reduce(afterEditOfVersion4, before),
+      data,
+    );
+    data = after;
+    return () => projectFromText(JSON.stringify(after));
   };
 }
 

@@ -249,6 +249,21 @@ describe('files of kept work as earlier versions wrote them', () => {
     expect(then.sizes.map(({ name }) => name)).toEqual(['S', 'M', 'L']);
   });
 
+  it('are read past a line after which they could not have been opened, where a later one mends it, as those of today are', async () => {
+    const text = await golden('with-sizes-4.backup');
+    const kept = keptWorkFromText(text);
+    const named = (name: string): string => JSON.stringify([{ kind: 'set', of: 'project', to: { name } }]);
+    const last = text.trimEnd().split('\n').at(-1) ?? '';
+    const wrong = lineOf({ ...FACTS, edition: 28, edits: named('') }, last.slice(1, 65));
+    const mended = lineOf({ ...FACTS, edition: 29, edits: named('Skerry cuff') }, wrong.mark);
+    expect(keptWorkFromText(text + wrong.line)).toMatchObject({ edition: 27, text: kept?.text, rest: 'damaged' });
+    expect(keptWorkFromText(text + wrong.line + mended.line)).toMatchObject({
+      edition: 29,
+      text: kept?.text,
+      rest: 'none',
+    });
+  });
+
   it('are read line by line, end-needle selection as it stood after each', async () => {
     const text = await golden('with-older-fields-3.backup');
     const behind = text.slice(endOfWhole(text)?.at).trimEnd().split('\n');
