@@ -31,7 +31,8 @@ function neighbourOf(edit: Edit, earlier: readonly Edit[]): number {
 function isOfSameThing(first: Edit, second: Edit): boolean {
   if (first.kind === 'paint') return second.kind === 'paint' && second.motif === first.motif;
   if (first.kind !== 'set' || second.kind !== 'set' || first.of !== second.of) return false;
-  return wayTo(first).join('/') === wayTo(second).join('/');
+  // Ways to things of one kind are of one length.
+  return isWithin(wayTo(first), wayTo(second));
 }
 
 /** One edit that does `first`, then `second`, which must be {@link isOfSameThing}. */

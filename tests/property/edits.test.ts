@@ -181,6 +181,14 @@ describe('neighbouring edits', () => {
     expect(mergeEdits(listed)).toEqual(listed);
     expect(mergeEdits(redrawn)).toEqual(redrawn);
   });
+
+  it('stay apart where ids look like ways to other things', () => {
+    const bands = [
+      { piece: 'a', pattern: 'b/patterns/c' },
+      { piece: 'a/patterns/b', pattern: 'c' },
+    ].map((which): Edit => ({ kind: 'set', of: 'band', ...which, to: { judge: 'blocks' } }));
+    expect(mergeEdits(bands)).toEqual(bands);
+  });
 });
 
 describe('an edit that names what is not there', () => {
