@@ -55,6 +55,9 @@ const HEAD_GAP_MM = 10;
 const LEAST_FLOWING_CELL_MM = 3;
 const MOST_FLOWING_CHART_MM = 170;
 
+/** Steps and row list begin a page, unless no more than this share of the one before is taken: nearly empty it would be wasted. */
+const MOST_TAKEN_SHARE = 0.5;
+
 /** A page with what stands on it, its running head apart. */
 interface LaidPage {
   readonly size: PaperMm;
@@ -70,6 +73,7 @@ export function placementSheet(
   const { piece } = facts;
   const upright = PAPER[paper];
   const width = pageWidthMm(upright);
+  const readingWidth = Math.min(width, READING_MM);
   const pages: LaidPage[] = [];
   const placed = (page: number, elements: readonly SheetElement[]): void =>
     void pages[page]?.elements.push(...elements);
@@ -83,8 +87,8 @@ export function placementSheet(
   const flow = (blocks: readonly Block[]): void => {
     if (blocks.length > 0) pool = pour(blocks, pool ?? { frame: addUpright(), usedMm: 0 }, addUpright, placed);
   };
-  const flowOnNewPage = (blocks: readonly Block[]): void => {
-    if (blocks.length > 0) pool = null;
+  const flowFollowed = (blocks: readonly Block[]): void => {
+    if (pool && pool.usedMm > pool.frame.heightMm * MOST_TAKEN_SHARE) pool = null;
     flow(blocks);
   };
 
@@ -103,12 +107,12 @@ export function placementSheet(
   const findings = findingsOf(piece, plan);
   flow([
     ...(plan.groups.length > 0 ? groupBlocks(piece, plan, width) : []),
-    ...fillBlocks(piece, plan, Math.min(width, READING_MM)),
+    ...fillBlocks(piece, plan, readingWidth),
     ...sizeBlocks(facts.sizes, width, unit),
   ]);
   if (running.isKnittable) {
-    flowOnNewPage([
-      ...atHandBlocks(piece, plan, running.order, Math.min(width, READING_MM), unit),
+    flowFollowed([
+      ...atHandBlocks(piece, plan, running.order, readingWidth, unit),
       ...knittingBlocks(piece, running.order, width, unit),
     ]);
   }
@@ -124,12 +128,12 @@ export function placementSheet(
     pool = null;
   }
   flow([
-    ...yarnBlocks(facts, plan, Math.min(width, READING_MM), unit),
-    ...strandBlocks(piece, plan, Math.min(width, READING_MM), unit),
-    ...findingBlocks(piece, plan, findings, Math.min(width, READING_MM), unit),
+    ...yarnBlocks(facts, plan, readingWidth, unit),
+    ...strandBlocks(piece, plan, readingWidth, unit),
+    ...findingBlocks(piece, plan, findings, readingWidth, unit),
   ]);
-  if (running.isKnittable) flowOnNewPage(rowListBlocks(piece, plan, width, unit));
-  flow([...cautionBlocks(facts, plan, findings, Math.min(width, READING_MM)), ...notesBlocks(facts, width)]);
+  if (running.isKnittable) flowFollowed(rowListBlocks(piece, plan, width, unit));
+  flow([...cautionBlocks(facts, plan, findings, readingWidth), ...notesBlocks(facts, width)]);
 
   return {
     title: words.sheet.title(facts.title),

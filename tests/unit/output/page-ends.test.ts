@@ -7,7 +7,7 @@ import { ProblemError } from '@shared/problem/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { anyFilledProject, anyProject } from '../../property/projects.ts';
-import { itemsOf, wordsOn } from './items-of.ts';
+import { itemBox, itemsOf, wordsOn } from './items-of.ts';
 import { plainProject, PROJECTS } from './projects.ts';
 
 const PAPERS: readonly PaperSize[] = ['a4', 'letter'];
@@ -30,6 +30,17 @@ function isRuled(page: SheetPage): boolean {
   return Math.max(...ys) - Math.min(...ys) > 40;
 }
 
+/** The first line below the running head. */
+function firstLineOf(page: SheetPage): string {
+  return wordsOn({ ...page, elements: read(page).slice(0, 1) });
+}
+
+/** How much of the height of a page is taken, its margins apart (16 mm above, 14 below). */
+function takenOf(page: SheetPage): number {
+  const bottoms = itemsOf({ ...page, elements: read(page) }).map((item) => itemBox(item).bottom);
+  return (Math.max(16, ...bottoms) - 16) / (page.heightMm - 30);
+}
+
 /** What is wrong where pages end: said with the page, so that it can be found. */
 function faultsOf(pages: readonly SheetPage[]): string[] {
   return pages.flatMap((page, index) => {
@@ -40,6 +51,10 @@ function faultsOf(pages: readonly SheetPage[]): string[] {
     if (!own.some(({ role }) => role === 'figure') && !isRuled(page) && linesOn(page) < 3)
       found.push(`has ${linesOn(page)} lines`);
     if (own.at(-1)?.role === 'heading') found.push('ends with a heading');
+    const next = pages[index + 1];
+    const isFollowed = next && /^(To have at hand|Row list)$/.test(firstLineOf(next));
+    if (isFollowed && next.heightMm === page.heightMm && takenOf(page) < 0.45)
+      found.push('is left nearly empty for what follows it');
     const [first, last] = [own[0], before.at(-1)];
     if (first?.role === 'table' && last?.role === 'table' && first.title === last.title) {
       const rows = (table: typeof first): number => table.rows.filter(({ isHeader }) => !isHeader).length;
