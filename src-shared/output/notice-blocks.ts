@@ -109,7 +109,7 @@ export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Fin
       said.map((text) => ({ label: cautions.mark, labelTone: 'warn', text: plain(text), more: [] })),
       widthMm,
     ),
-    ...(namesOf(facts, plan).some(hasMissing)
+    ...(writtenIn(facts, plan).some(hasMissing)
       ? [paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, { tone: 'soft' })]
       : []),
   ];
@@ -123,13 +123,16 @@ function hangsHem({ piece }: SheetFacts, plan: Plan): boolean {
   );
 }
 
-/** Names that people chose and the sheet prints. */
-function namesOf({ title, piece, size, sizes, motifs }: SheetFacts, plan: Plan): string[] {
+/** What people wrote and the sheet prints: names, tensions, notes. */
+function writtenIn({ title, notes, piece, size, sizes, motifs }: SheetFacts, plan: Plan): string[] {
   const yarns = new Set([piece.mainYarn, ...plan.yarn.uses.map(({ yarn }) => yarn)]);
   return [
     title,
+    notes,
     piece.name,
-    ...piece.parts.map(({ name }) => name),
+    piece.notes,
+    ...piece.parts.flatMap(({ name, tension }) => [name, tension]),
+    ...Object.values(piece.tension),
     ...(size === null ? [] : sizes.map(({ name }) => name)),
     ...motifs.map(({ name }) => name),
     ...[...yarns].map((yarn) => piece.yarns[yarn]?.name ?? ''),

@@ -169,6 +169,17 @@ describe('what the sheet says', () => {
     const note = words.sheet.missingCharacters('□');
     expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
     expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
+    // Notes and tensions are as people wrote them, too.
+    const { project, plan } = sheetOf('sample', 'a4');
+    const { piece } = project;
+    for (const written of [
+      { ...project, notes: 'knit for 漢' },
+      { ...project, piece: { ...piece, notes: 'begin slowly 👍' } },
+      { ...project, piece: { ...piece, tension: { ...piece.tension, main: '7 漢' } } },
+    ]) {
+      const sheet = placementSheet(sheetFacts(written), plan, { paper: 'a4', date: TEST_DAY });
+      expect(allWords(sheet).replaceAll('\n', ' ')).toContain(note);
+    }
   });
 
   it('says how much yarn to wind off: a tenth more than the piece takes', () => {
