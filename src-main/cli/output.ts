@@ -4,7 +4,7 @@ import { basename, resolve } from 'node:path';
 import type { Day } from '@shared/day/index.ts';
 import { exportKinds } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
-import type { PaperSize } from '@shared/output/index.ts';
+import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -13,13 +13,14 @@ import type { Args } from './args.ts';
 import { dateOf } from './date-option.ts';
 import { writeOwnFiles, type Source } from './own-files.ts';
 import { assertNoneThere, writeNamed, type WrittenFile } from './replacing.ts';
-import { paper as paperSize, unit, value } from './values.ts';
+import { charts as chartSides, paper as paperSize, unit, value } from './values.ts';
 
 export interface Output {
   /** Made if need be. */
   readonly folder: string;
   readonly paper: PaperSize;
   readonly lengthUnit: LengthUnit;
+  readonly charts: ChartSides;
   readonly date: Day;
   /** True if what is there may be replaced. */
   readonly replaces: boolean;
@@ -28,10 +29,11 @@ export interface Output {
 }
 
 /** What the options of a call say of what it writes. Throws what their values throw. */
-export function outputOptions(args: Args): Pick<Output, 'paper' | 'lengthUnit' | 'date' | 'replaces'> {
+export function outputOptions(args: Args): Pick<Output, 'paper' | 'lengthUnit' | 'charts' | 'date' | 'replaces'> {
   return {
     paper: value(args, 'paper', paperSize) ?? 'a4',
     lengthUnit: value(args, 'unit', unit) ?? 'cm',
+    charts: value(args, 'charts', chartSides) ?? 'both',
     date: dateOf(args),
     replaces: args.switches.has('replace'),
   };
@@ -43,7 +45,7 @@ export function outputOptions(args: Args): Pick<Output, 'paper' | 'lengthUnit' |
  */
 export async function writeFiles(
   project: ProjectAt,
-  { folder, paper, lengthUnit, date, replaces, own }: Output,
+  { folder, paper, lengthUnit, charts, date, replaces, own }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
@@ -51,7 +53,7 @@ export async function writeFiles(
   const { exportFileNames, makeExports } = await import('../services/export/index.ts');
   // Making them takes a while as well; what stands in the way is told before.
   if (own === null && !replaces) await assertNoneThere(into, exportFileNames(project, exportKinds));
-  const files = await makeExports({ project, kinds: exportKinds, paper, lengthUnit, date });
+  const files = await makeExports({ project, kinds: exportKinds, paper, lengthUnit, charts, date });
   return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }
 

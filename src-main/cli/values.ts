@@ -11,7 +11,8 @@ import {
   type Shows,
   type Side,
 } from '@shared/bed/index.ts';
-import type { PaperSize } from '@shared/output/index.ts';
+import { chartSides } from '@shared/host/index.ts';
+import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
@@ -159,6 +160,7 @@ export const finishedFace = oneOf<FinishedFace>('finished-face', ['knit', 'purl'
 export const evenOut = oneOf<'figure' | 'blocks'>('even-out', ['figure', 'blocks']);
 export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
+export const charts = oneOf<ChartSides>('charts', chartSides);
 export const unit = oneOf<LengthUnit>('unit', ['cm', 'in']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
 export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open', 'picked-up']);

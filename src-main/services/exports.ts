@@ -18,7 +18,17 @@ export async function writeExportFiles(
   environment: Environment,
   reach: Reach,
   saving: Saving,
-  { project: text, folder, at, kinds, paper, date, lengthUnit = 'cm', there: said }: Params<'exports.write'>,
+  {
+    project: text,
+    folder,
+    at,
+    kinds,
+    paper,
+    date,
+    lengthUnit = 'cm',
+    charts = 'both',
+    there: said,
+  }: Params<'exports.write'>,
 ): Promise<Result<'exports.write'>> {
   const into = await existingFolder(environment, folder);
   await reach.assertFolder(into);
@@ -53,6 +63,7 @@ export async function writeExportFiles(
     paper,
     date,
     lengthUnit,
+    charts,
   })) {
     const target = targets.get(name);
     if (target === undefined) throw new Error(`${name} was made unannounced`);

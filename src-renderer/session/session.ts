@@ -8,6 +8,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { Shows } from '@shared/bed/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
+import type { ChartSides } from '@shared/output/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import type { Motif, MotifId } from '@shared/motif/index.ts';
 import type { SizeId } from '@shared/piece/index.ts';
@@ -66,6 +67,8 @@ export interface View {
   /** In which sizes are shown and given beside stitches and rows. */
   readonly lengthUnit: LengthUnit;
   readonly paper: 'a4' | 'letter';
+  /** Which charts the sheet has. */
+  readonly charts: ChartSides;
 }
 
 /** Cells on a bench that are in hand: lifted, pasted or set in letters, and not laid in the project yet. */
@@ -97,6 +100,7 @@ const START_VIEW: View = {
   pieceShows: 'needles',
   lengthUnit: 'cm',
   paper: 'a4',
+  charts: 'both',
 };
 
 export class Session {

@@ -18,7 +18,7 @@ import { pageDrawing } from './page-drawing.ts';
 
 /** The sheet as it is now, or what stands in its way. */
 export function sheetNow({ current, view }: Session, date: Day): Outcome<SheetDocument> {
-  return sheetOf(current, { paper: view.paper, unit: view.lengthUnit, date });
+  return sheetOf(current, { paper: view.paper, unit: view.lengthUnit, charts: view.charts, date });
 }
 
 /** Resolves once the letters of the sheet are there; a printer does not wait for them. */

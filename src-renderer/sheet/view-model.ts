@@ -91,7 +91,7 @@ export class SheetViewModel {
     const folder = await this.asking.folder();
     if (folder === null) return;
     const text = projectToText(project.whole);
-    const { paper, lengthUnit } = view;
+    const { paper, lengthUnit, charts } = view;
     const date = this.today.day;
     let there: Params<'exports.write'>['there'] = { kind: 'ask' };
     for (;;) {
@@ -104,6 +104,7 @@ export class SheetViewModel {
         paper,
         date,
         lengthUnit,
+        charts,
         there,
       };
       const written = await this.host.call('exports.write', asked);

@@ -6,7 +6,7 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
-import { machineSaidSchema } from '../bed/index.ts';
+import { machineSaidSchema, type Shows } from '../bed/index.ts';
 import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
@@ -108,6 +108,8 @@ export const exportSources = {
 export type ExportKind = keyof typeof exportSources;
 export const exportKinds = Object.keys(exportSources) as readonly ExportKind[];
 export const paperSizes = ['a4', 'letter'] as const;
+/** Which way round charts are drawn on the sheet: as on the needles, as worn, or both. */
+export const chartSides = ['both', 'needles', 'worn'] as const satisfies readonly ('both' | Shows)[];
 export const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
 
 export const contract = {
@@ -214,6 +216,8 @@ export const contract = {
       date: daySchema,
       /** What the fabric is measured in on the sheet; cm if left out. */
       lengthUnit: z.optional(z.enum(lengthUnits)),
+      /** Which charts the sheet has; both if left out. */
+      charts: z.optional(z.enum(chartSides)),
       /**
        * What the person said of files that are there: nothing yet; to replace
        * those that were seen; to keep both, the new ones with a number.

@@ -131,6 +131,28 @@ test('writes one kind of file alone, on the paper chosen', async ({ page, start,
   expect([first?.width, first?.height]).toEqual([612, 792]);
 });
 
+test('shows, and writes, the charts that are chosen', async ({ page, start, home }) => {
+  mkdirSync(join(home, 'print'));
+  await start();
+  await page.keyboard.press('3');
+  const pages = page.getByRole('region', { name: 'Pages of the placement sheet' });
+  const onNeedles = 'As you see it on the needles while you knit.';
+  const worn = 'As it is seen when worn: the other way round than on the needles.';
+  await expect(pages).toContainText(onNeedles);
+  await expect(pages).toContainText(worn);
+  await page.getByLabel('Charts').selectOption('needles');
+  await expect(pages).not.toContainText(worn);
+  await expect(pages).toContainText(onNeedles);
+  await write(page, 'Placement sheet (PDF)', 'print');
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
+  const [name = ''] = readdirSync(join(home, 'print'));
+  const written = (await readPdf(new Uint8Array(readFileSync(join(home, 'print', name)))))
+    .map(({ text }) => text)
+    .join();
+  expect(written).toContain(onNeedles);
+  expect(written).not.toContain(worn);
+});
+
 test('shows what a folder holds already, and asks before it replaces any of it', async ({ page, start, home }) => {
   mkdirSync(join(home, 'print'));
   await start();

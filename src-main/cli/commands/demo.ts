@@ -10,7 +10,7 @@ import { folder, value } from '../values.ts';
 export const demoCommand: Command = {
   name: 'demo',
   argument: null,
-  options: ['to', 'paper', 'unit', 'date', 'replace'],
+  options: ['to', 'paper', 'charts', 'unit', 'date', 'replace'],
   required: [],
   async run(args) {
     const into = value(args, 'to', folder) ?? 'demo-output';

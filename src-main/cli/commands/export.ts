@@ -11,7 +11,7 @@ import { folder, needed } from '../values.ts';
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'unit', 'date', 'piece', 'size', 'replace'],
+  options: ['to', 'paper', 'charts', 'unit', 'date', 'piece', 'size', 'replace'],
   required: ['to'],
   async run(args) {
     const [path] = args.names as [string];

@@ -2,7 +2,7 @@
 import type { Day } from '@shared/day/index.ts';
 import { exportSources, type ExportKind } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
-import type { PaperSize } from '@shared/output/index.ts';
+import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
@@ -22,6 +22,8 @@ export interface ExportRequest {
   readonly date: Day;
   /** What the fabric is measured in on the sheet; cm if left out. */
   readonly lengthUnit?: LengthUnit;
+  /** Which charts the sheet has; both if left out. */
+  readonly charts?: ChartSides;
 }
 
 export interface MadeFile {
@@ -81,7 +83,7 @@ export function exportFileNames(project: ProjectAt, kinds: readonly ExportKind[]
 }
 
 async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | null): Promise<MadeFile[]> {
-  const { project, paper, date, lengthUnit = 'cm' } = request;
+  const { project, paper, date, lengthUnit = 'cm', charts = 'both' } = request;
   if (exportSources[kind] === 'motifs') {
     const { draw } = MAKERS[kind] as ChartMaker;
     return chartedMotifs(project).map((motif, index) => ({
@@ -90,7 +92,7 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
     }));
   }
   const { make } = MAKERS[kind] as PlanMaker;
-  const content = await make(plan ?? makePlan(pieceIn(project)), project, { paper, date, lengthUnit });
+  const content = await make(plan ?? makePlan(pieceIn(project)), project, { paper, date, lengthUnit, charts });
   return [{ name: exportFileName(project, kind), content }];
 }
 

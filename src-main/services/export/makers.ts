@@ -10,7 +10,7 @@ import {
   placementSheet,
   sheetFacts,
   type ChartImageOptions,
-  type PaperSize,
+  type SheetOptions,
 } from '@shared/output/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
@@ -30,7 +30,7 @@ export interface PlanMaker {
   make(
     plan: Plan,
     project: ProjectAt,
-    options: { readonly paper: PaperSize; readonly date: Day; readonly lengthUnit: LengthUnit },
+    options: Pick<Required<SheetOptions>, 'paper' | 'date' | 'charts'> & { readonly lengthUnit: LengthUnit },
   ): Uint8Array | Promise<Uint8Array>;
 }
 
@@ -57,8 +57,8 @@ export const MAKERS: {
   },
   'sheet-pdf': {
     ending: 'pdf',
-    make: (plan, project, { paper, date, lengthUnit: unit }) =>
-      sheetToPdf(placementSheet(sheetFacts(project), plan, { paper, date, unit })),
+    make: (plan, project, { paper, date, lengthUnit: unit, charts }) =>
+      sheetToPdf(placementSheet(sheetFacts(project), plan, { paper, date, unit, charts })),
   },
   // Other programs read it as a plain table, in which a date would be one more row.
   'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, pieceIn(project))) },

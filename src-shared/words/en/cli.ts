@@ -46,6 +46,7 @@ const options = {
   date: ['YYYY-MM-DD', 'the date on the sheet and in the files; SOURCE_DATE_EPOCH or today if left out'],
   unit: ['UNIT', 'what lengths are told in for people and on the sheet: cm (default) or in, with yd and oz'],
   paper: ['SIZE', 'size of the placement sheet: a4 (default) or letter'],
+  charts: ['WHICH', 'charts on the sheet, as on the needles and as worn: both (default), needles or worn'],
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
   columns: ['N', 'columns of the chart; counted if left out'],
   ink: [null, 'two levels: ink on paper, or holes in a card'],

@@ -1,4 +1,5 @@
 /** The Sheet bench: what will be printed, and the buttons that write it. */
+import type { Shows } from '../../bed/index.ts';
 import type { ExportKind as Kind } from '../../host/index.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -24,6 +25,12 @@ export const sheetBench = {
   piece: 'Piece',
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'Letter' },
+  charts: 'Charts',
+  chartsDrawn: {
+    both: 'as on the needles, and as worn',
+    needles: 'as on the needles',
+    worn: 'as worn',
+  } satisfies { readonly [Way in 'both' | Shows]: string },
   fit: 'Preview',
   fits: { width: 'as wide as the window', page: 'whole pages' },
   print: {

@@ -5,6 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import { LIST_NAME } from '../../../src-main/cli/own-files.ts';
+import { readPdf } from '../../pdf.ts';
 import { knit } from '../../reference/bed-simulated.ts';
 import { call, callJson, Folder } from './calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
@@ -49,6 +50,25 @@ describe('export', () => {
     expect(await write('--date', '2026-01-02')).toEqual(await write('--date', '2026-01-02', '--replace'));
     // Nothing is left beside them.
     expect(readdirSync(into).sort()).toEqual(FILES);
+  });
+
+  it('has on the sheet the charts that are asked for, both where nobody asks', async () => {
+    const written = async (...typed: string[]): Promise<string[]> => {
+      const into = join(folder.path, `charts-${typed.join('')}`);
+      const { files } = await callJson<Files>('export', sample, '--to', into, ...typed);
+      const pdf = files.find(({ path }) => path.endsWith('.pdf'))?.path ?? '';
+      const pages = await readPdf(new Uint8Array(readFileSync(pdf)));
+      const texts = pages.flatMap(({ texts }) => texts.map(({ text }) => text));
+      return ['As you see it on the needles', 'As it is seen when worn'].filter((way) =>
+        texts.some((text) => text.startsWith(way)),
+      );
+    };
+    expect(await written()).toHaveLength(2);
+    expect(await written('--charts', 'needles')).toEqual(['As you see it on the needles']);
+    expect(await written('--charts', 'worn')).toEqual(['As it is seen when worn']);
+    expect((await call('export', sample, '--to', folder.path, '--charts', 'front')).warned).toMatch(
+      /--charts.*both or needles or worn/s,
+    );
   });
 
   it('of several projects into one folder at once writes them all, and again over them', async () => {
