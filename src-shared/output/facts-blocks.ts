@@ -6,7 +6,7 @@ import type { Plan } from '../plan/index.ts';
 import type { KnitFill, KnitPiece } from '../project/index.ts';
 import { capitalised, plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
-import { cell, tableBlock, type Cell, type Column } from './blocks/table.ts';
+import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { actNames } from './steps/names.ts';
 
@@ -30,7 +30,7 @@ export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bloc
     cell([strong(label(block.first))]),
     cell(label(block.last)),
     cell(words.numbers.run(figure)),
-    cell(words.sheet.rows(firstRow, lastRow)),
+    cell(words.numbers.span(firstRow, lastRow)),
     cell(groups.copies(across, up)),
   ]);
   return [
@@ -82,17 +82,4 @@ export function fillBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block
       return paragraphBlock(fills.lies(facts), widthMm);
     }),
   ];
-}
-
-/** Columns that fill `widthMm`: the one given as 0 takes what the others leave. */
-export function columnsOf(
-  widthMm: number,
-  wanted: readonly (readonly [title: string, widthMm: number, align?: Column['align']])[],
-): Column[] {
-  const given = wanted.reduce((sum, [, width]) => sum + width, 0);
-  return wanted.map(([title, width, align = 'start']) => ({
-    title,
-    widthMm: width === 0 ? widthMm - given : width,
-    align,
-  }));
 }

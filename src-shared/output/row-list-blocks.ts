@@ -5,9 +5,8 @@ import type { Act, Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
-import { cell, tableBlock, type Cell } from './blocks/table.ts';
+import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
-import { columnsOf } from './facts-blocks.ts';
 import { rowsToKnit, sentences, type RowToKnit } from './row-list.ts';
 import { toldOnce } from './steps/repeats.ts';
 import { READ_PT } from './style.ts';
@@ -98,7 +97,7 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, uni
   const box = { ...cell(''), isBox: true };
   const lines = rowLines(piece, plan);
   const rows = lines.map((line): Cell[] => {
-    const numbers = cell([strong(rowList.rows(line.first, line.last))]);
+    const numbers = cell([strong(words.numbers.span(line.first, line.last))]);
     if (line.kind === 'again') {
       const { of, readings } = line;
       return [box, numbers, cell(''), cell(rowList.begin(readings)), cell(rowList.as(of)), cell('')];
@@ -106,7 +105,7 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, uni
     return [
       box,
       numbers,
-      cell(line.from),
+      cell(words.numbers.side(line.from)),
       said(line.before),
       line.contrast.length === 0
         ? cell(rowList.plain, 'soft')
@@ -118,7 +117,14 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, uni
   if (top?.kind === 'rows' && top.after.length > 0) {
     // Where the carriage stands then depends on the last row.
     const { from } = plan.rows.at(-1) as Plan['rows'][number];
-    rows.push([box, cell([strong(rowList.end)]), cell(opposite(from)), said(top.after), cell(''), cell('')]);
+    rows.push([
+      box,
+      cell([strong(rowList.end)]),
+      cell(words.numbers.side(opposite(from))),
+      said(top.after),
+      cell(''),
+      cell(''),
+    ]);
   }
   return [
     headingBlock(plain(rowList.title), widthMm),

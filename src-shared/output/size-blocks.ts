@@ -3,9 +3,8 @@ import type { BandInSize, SizeColumn } from '../fabric/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
-import { cell, tableBlock, type Cell } from './blocks/table.ts';
+import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
-import { columnsOf } from './facts-blocks.ts';
 
 const { sizes } = words;
 

@@ -20,7 +20,6 @@ export const PAGE_MARGIN_MM = 16;
 export const PAGE_FOOT_MM = 14;
 /** Above the running head's baseline. */
 export const HEAD_BASELINE_MM = 10.5;
-export const COLUMN_GAP_MM = 9;
 /** What is read in long lines is set no wider. */
 export const READING_MM = 155;
 

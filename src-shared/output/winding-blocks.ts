@@ -4,9 +4,8 @@ import { ballsToWind, strandsToCut, type BallToWind, type Plan } from '../plan/i
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
-import { cell, tableBlock, type Cell } from './blocks/table.ts';
+import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
-import { columnsOf } from './facts-blocks.ts';
 import type { SheetFacts } from './sheet-facts.ts';
 import { yarnPaint } from './tones.ts';
 
@@ -88,7 +87,7 @@ export function strandBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit
     cell(strands.numbers(one.numbers)),
     cell([strong(strands.cut(one.numbers.length, one.mm, unit))]),
     cell(strands.use(one)),
-    cell(words.sheet.rows(one.firstRow, one.lastRow)),
+    cell(words.numbers.span(one.firstRow, one.lastRow)),
     cell(String(one.wraps)),
   ]);
   return [

@@ -81,6 +81,19 @@ function asRich(text: string | Rich): Rich {
   return typeof text === 'string' ? plain(text) : text;
 }
 
+/** Columns that fill `widthMm`: the one given as 0 takes what the others leave. */
+export function columnsOf(
+  widthMm: number,
+  wanted: readonly (readonly [title: string, widthMm: number, align?: Column['align']])[],
+): Column[] {
+  const given = wanted.reduce((sum, [, width]) => sum + width, 0);
+  return wanted.map(([title, width, align = 'start']) => ({
+    title,
+    widthMm: width === 0 ? widthMm - given : width,
+    align,
+  }));
+}
+
 export function tableBlock(columns: readonly Column[], rows: readonly (readonly Cell[])[], style: TableStyle): Block {
   const full = { sizePt: TABLE_PT, spaceAboveMm: 0.8, keepsWithNext: false, ...style };
   const titles = columns.map(({ title }): Cell => ({ text: plain(title), tone: 'soft' }));

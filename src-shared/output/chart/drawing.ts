@@ -1,6 +1,7 @@
 /** A part of a chart with its numbers, for the sheet and for images alike. */
 import type { Side } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
+import { words } from '../../words/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { textItem } from '../items.ts';
 import type { SheetItem } from '../model.ts';
@@ -74,7 +75,6 @@ export function chartGutters({ grid }: Pick<ChartSubject, 'grid'>, numbers: Char
 
 /** Room for a letter that says a side. */
 const LETTER_EM = 0.7;
-const LETTERS: { readonly [At in Side]: string } = { left: 'L', right: 'R' };
 
 function counterMm(
   { height }: ChartSubject['grid'],
@@ -118,7 +118,9 @@ export function drawNumbers(
       const size = Math.min(sizePt, (0.8 * cellHeight) / (CAPITAL_EM * POINT_MM));
       const letters = carriage.slice(part.row, part.row + part.height).flatMap((side, index) => {
         const baseline = rowBaseline(firstRow + index);
-        return side ? [textItem(LETTERS[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })] : [];
+        return side
+          ? [textItem(words.sheet.chart.sides[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })]
+          : [];
       });
       const above = title === null ? [] : [textItem(title, at, y - gap / 2, { sizePt, tone: 'soft', anchor: 'end' })];
       return [...counters, ...letters, ...above];

@@ -1,6 +1,11 @@
-/** Which rows and columns of a chart are numbered. */
+/** Which rows and columns of a chart, and rows of a piece, are numbered. */
 
 const STRIDES = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+
+/** The least round number of cells, each `cell` long, that come out at least `needed` long. */
+export function strideFor(cell: number, needed: number): number {
+  return STRIDES.find((size) => size * cell >= needed) ?? 1000;
+}
 
 /**
  * The numbers to write beside cells `first` … `last` (1-based), each `cell`
@@ -8,7 +13,7 @@ const STRIDES = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
  * multiples of a round number, with the first and the last always.
  */
 export function numbered(first: number, last: number, cell: number, needed: number): number[] {
-  const stride = STRIDES.find((size) => size * cell >= needed) ?? 1000;
+  const stride = strideFor(cell, needed);
   const chosen = first === last ? [first] : [first, last].filter((_, index) => index === 0 || fits(first, last));
   function fits(a: number, b: number): boolean {
     return Math.abs(a - b) * cell >= needed;

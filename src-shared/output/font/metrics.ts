@@ -12,9 +12,8 @@ import { ENCODED_WIDTHS } from './widths.ts';
 export const FONT_FAMILY = 'Source Sans 3';
 export const STRONG_WEIGHT = 600;
 
-/** Height of a capital and of the small x, in em; from the font. */
+/** Height of a capital in em; from the font. */
 export const CAPITAL_EM = 0.66;
-export const DESCENT_EM = 0.2;
 
 /** Widths in 1/1000 em, by code point. */
 type Widths = ReadonlyMap<number, number>;

@@ -14,7 +14,7 @@ export interface RowMark {
 const LEAST_STEPS = 3;
 
 /** Each row that is the first of another width or of a section, or the first or last of a pattern, of the piece. */
-export function rowChanges({ outline, sections, bands, fills }: Plan): { pattern: number[]; other: number[] } {
+function rowChanges({ outline, sections, bands, fills }: Plan): { pattern: number[]; other: number[] } {
   const pattern = new Set([...bands, ...fills].flatMap(({ firstRow, lastRow }) => [firstRow, lastRow]));
   const other = new Set([1, outline.rows, ...sections.map(({ first }) => first), ...widthChanges(outline)]);
   const inOrder = (rows: Iterable<number>): number[] => [...rows].sort((a, b) => a - b);

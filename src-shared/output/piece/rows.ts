@@ -1,6 +1,7 @@
 /** The rows beside the piece, and its sections. */
 import type { Plan } from '../../plan/index.ts';
 import { plain, words } from '../../words/index.ts';
+import { strideFor } from '../chart/numbers.ts';
 import { CAPITAL_EM } from '../font/metrics.ts';
 import { wrap } from '../font/wrap.ts';
 import { lineItem, pathItem, textItem } from '../items.ts';
@@ -10,7 +11,6 @@ import { HAIRLINE_MM, LABEL_PT, LINE_MM, lineHeightMm } from '../style.ts';
 import { rowMarks, stacked, type RowMark } from './row-marks.ts';
 import type { PieceView } from './view.ts';
 
-const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 /** Least space from one row number to the next. */
 const APART_MM = 3.5;
 const TICK_MM = 1.4;
@@ -72,7 +72,7 @@ function rowLabel(mark: RowMark, middle: (row: number) => number): RowLabel {
   const [first, second, ...more] = mark.rows as [number, ...number[]];
   const last = more.at(-1) ?? second ?? first;
   const lines = [
-    words.sheet.rows(first, last),
+    words.numbers.span(first, last),
     ...(second !== undefined && more.length > 0 ? [words.sheet.everyRows(second - first)] : []),
   ];
   return { mark, lines, height: lines.length * APART_MM, at: (middle(first) + middle(last)) / 2 };
@@ -105,7 +105,7 @@ function roundNumbers(
     const label = placed[index] as number;
     return [[Math.min(at, label - height / 2), Math.max(at, label + height / 2)]];
   });
-  const step = STEPS.find((size) => size * view.cellHeight >= APART_MM * 1.8) ?? 1000;
+  const step = strideFor(view.cellHeight, APART_MM * 1.8);
   const rows: number[] = [];
   for (let row = step; row < view.rows; row += step) {
     const at = middle(row);
@@ -132,7 +132,7 @@ export function sectionNames(plan: Plan, view: PieceView, left: number, right: n
   for (const section of plan.sections) {
     const top = view.y(section.last + 1);
     const bottom = view.y(section.first);
-    const lines = wrap(plain(words.sheet.section(section.name)), right - left - 2.5, LABEL_PT);
+    const lines = wrap(plain(words.sections.name(section.name)), right - left - 2.5, LABEL_PT);
     const height = lines.length * lineHeightMm(LABEL_PT);
     items.push(
       pathItem(

@@ -24,6 +24,16 @@ function ordinal(value: number): string {
   return `${value}${isTeen ? 'th' : (['th', 'st', 'nd', 'rd'][value % 10] ?? 'th')}`;
 }
 
+/** `25–42`, or `25` where the two are one. */
+function span(first: number, last: number): string {
+  return first === last ? String(first) : `${first}–${last}`;
+}
+
+/** `96 to 124`, or `96` where the two are one. */
+function fromTo(from: number | string, to: number | string): string {
+  return from === to ? String(from) : `${from} to ${to}`;
+}
+
 /** `1–3 and 5`, from the lowest to the highest. */
 function spans(numbers: readonly number[]): string {
   const runs: [number, number][] = [];
@@ -32,7 +42,7 @@ function spans(numbers: readonly number[]): string {
     if (last && last[1] === number - 1) last[1] = number;
     else runs.push([number, number]);
   }
-  return list(runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)));
+  return list(runs.map(([from, to]) => span(from, to)));
 }
 
 const edges: { readonly [Edge in ShapedEdge]: string } = {
@@ -47,6 +57,8 @@ export const numbers = {
   count,
   plain,
   list,
+  span,
+  fromTo,
   spans,
   stitches: (n: number): string => count(n, 'stitch', 'stitches'),
   rows: (n: number): string => count(n, 'row'),
@@ -54,15 +66,13 @@ export const numbers = {
   columns: (n: number): string => count(n, 'column'),
   copies: (n: number): string => count(n, 'copy', 'copies'),
   size: (width: number, height: number): string => `${count(width, 'stitch', 'stitches')} × ${count(height, 'row')}`,
-  metres: (mm: number): string => `${plain(mm / 1000)} m`,
   /** `L48–L13`. */
   run: ({ first, last }: Run): string => (first === last ? label(first) : `${label(first)}–${label(last)}`),
   rowSpan: (first: number, last: number): string => (first === last ? `row ${first}` : `rows ${first}–${last}`),
   /** `rows 4–7 and 12`; the runs are counted from 0, as grids are. */
   rowRuns: (runs: readonly { first: number; last: number }[]): string => {
     const isOne = runs.length === 1 && runs[0]?.first === runs[0]?.last;
-    const spans = runs.map(({ first, last }) => (first === last ? `${first + 1}` : `${first + 1}–${last + 1}`));
-    return `${isOne ? 'row' : 'rows'} ${list(spans)}`;
+    return `${isOne ? 'row' : 'rows'} ${list(runs.map(({ first, last }) => span(first + 1, last + 1)))}`;
   },
   side: (side: Side): string => side,
   percent: (share: number): string => `${plain(share * 100, 0)} %`,

@@ -1,39 +1,29 @@
 /**
- * What is printed: the placement sheet, its chart and its row list, and the
- * names of the files made from a project. Names that people choose stand in
- * rich text, never in marked text.
+ * What is printed: the placement sheet, and the names of the files made from a
+ * project. Its charts, its row list and what is wound for it have files of their
+ * own. Names that people choose stand in rich text, never in marked text.
  */
-import { label, regularRuns, type FinishedFace, type Run, type Shows, type Slot } from '../../bed/index.ts';
+import type { FinishedFace, Slot } from '../../bed/index.ts';
 import type { Day } from '../../day/index.ts';
 import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
-import type { CellBox } from '../../grid/index.ts';
 import type { ExportKind } from '../../host/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
-import { rowHeightMm, stitchWidthMm, type Gauge, type PieceSize, type SectionName } from '../../piece/index.ts';
+import type { Gauge, PieceSize } from '../../piece/index.ts';
 import type { ActOf } from '../../plan/index.ts';
 import type { Fill } from '../../pattern/index.ts';
 import { capitalised } from '../marked.ts';
-import { fromMarked, plain, rich, strong, type Rich } from '../rich.ts';
+import { fromMarked, rich, strong, type Rich } from '../rich.ts';
 import { dates } from './dates.ts';
 import { fill } from './fill.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { runningOrder } from './running-order.ts';
+import { sheetCharts } from './sheet-charts.ts';
+import { sheetRowList } from './sheet-row-list.ts';
 import { winding } from './winding.ts';
 
 type ShapingAct = ActOf<'increase' | 'decrease' | 'cast-off' | 'cast-on-more'>;
-
-/** More runs of needles than this are told by what comes again among them. */
-const MOST_RUNS = 12;
-
-/** The needles of no more groups than this are told with a chart. */
-const MOST_GROUPS = 4;
-
-/** `96`, or `96 to 124` where the two differ. */
-function fromTo(from: number | string, to: number | string): string {
-  return from === to ? String(from) : `${from} to ${to}`;
-}
 
 /** `96 to 124 stitches`; a body names where it has how many. */
 function stitches({ kind, widths: [castOn, ...others] }: PieceSize): string {
@@ -43,7 +33,7 @@ function stitches({ kind, widths: [castOn, ...others] }: PieceSize): string {
     return n.list([`${n.stitches(count)} at the cast-on`, ...named]);
   }
   const top = others.at(-1)?.stitches ?? count;
-  return `${fromTo(count, top)} ${top === 1 ? 'stitch' : 'stitches'}`;
+  return `${n.fromTo(count, top)} ${top === 1 ? 'stitch' : 'stitches'}`;
 }
 
 /** `34.3 to 44.3`; of a body as many as it has counts of stitches. */
@@ -51,18 +41,7 @@ function widths({ kind, widths: found, straightMm }: PieceSize, unit: LengthUnit
   const figure = (mm: number): string => lengths.figure(mm, unit);
   if (kind === 'body') return n.list(found.map(({ mm }) => figure(mm)));
   const [first, last] = kind === 'rectangle' ? straightMm : [found[0]?.mm ?? 0, found.at(-1)?.mm ?? 0];
-  return fromTo(figure(first), figure(last));
-}
-
-/** `rows 2, 6 and 10`; more of them that are as far apart are told by where they end. */
-function rowsBegun(starts: readonly number[]): string {
-  const [first = 0, second = 0] = starts;
-  const step = second - first;
-  const isEven = starts.every((row, index) => row === first + index * step);
-  if (starts.length === 1) return `row ${first}`;
-  if (step === 1 && isEven) return `rows ${first}–${starts.at(-1)}`;
-  if (starts.length > 3 && isEven) return `row ${first} and every ${n.rows(step)} from there up to ${starts.at(-1)}`;
-  return `rows ${n.list(starts.map(String))}`;
+  return n.fromTo(figure(first), figure(last));
 }
 
 export const sheet = {
@@ -118,7 +97,6 @@ export const sheet = {
   /** Motifs that stand on the piece under a letter. */
   lettered: (motifs: readonly { readonly letter: string; readonly name: string }[]): Rich =>
     motifs.flatMap(({ letter, name }, index) => rich`${index === 0 ? '' : '   '}${strong(letter)} ${name}`),
-  section: (name: SectionName): string => sections.name(name),
   strip: {
     figure: (row: number): string => `row ${row}, visible`,
     blocks: (row: number): string => `row ${row}, blocks`,
@@ -127,7 +105,6 @@ export const sheet = {
     margin: (stitches: number, clear: number): string => `${stitches} (${clear} clear of the seam)`,
   },
 
-  rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
   /** Below the first and last of rows at even distances. */
   everyRows: (step: number): string => (step === 1 ? 'each row' : `every ${n.ordinal(step)}`),
 
@@ -207,75 +184,7 @@ export const sheet = {
   missingCharacters: (mark: string): string =>
     `${mark} stands for a character that this sheet's typeface does not have.`,
 
-  chart: {
-    heading(name: string, part: CellBox | null, index: number, count: number): Rich {
-      if (!part) return plain(`Chart: ${name}`);
-      const columns = `columns ${part.column + 1}–${part.column + part.width}`;
-      const rows = n.rowSpan(part.row + 1, part.row + part.height);
-      return plain(`Chart: ${name}, ${columns}, ${rows} (part ${index + 1} of ${count})`);
-    },
-    size(width: number, height: number, gauge: Gauge, isRepeat: boolean, unit: LengthUnit): Rich {
-      const measures = lengths.across(width * stitchWidthMm(gauge), height * rowHeightMm(gauge), unit);
-      return rich`${isRepeat ? 'One repeat' : 'The whole drawing'}: ${strong(n.size(width, height))}, ${measures}. Row 1 at the bottom.`;
-    },
-    /** Which groups and fills it stands in, by their numbers in the tables; few groups with their needles. */
-    standsIn(
-      groups: readonly { readonly index: number; readonly block: Run }[],
-      fills: readonly number[],
-    ): string | null {
-      const said = [
-        groups.length === 0
-          ? ''
-          : groups.length <= MOST_GROUPS
-            ? n.list(groups.map(({ index, block }) => `group ${index + 1} (${n.run(block)})`))
-            : `groups ${n.spans(groups.map(({ index }) => index + 1))}`,
-        fills.length === 0 ? '' : `${fills.length === 1 ? 'fill' : 'fills'} ${n.spans(fills.map((fill) => fill + 1))}`,
-      ].filter((part) => part !== '');
-      return said.length === 0 ? null : `It stands in ${n.list(said)}.`;
-    },
-    shown: {
-      needles: 'As you see it on the needles while you knit.',
-      worn: 'As it is seen when worn: the other way round than on the needles.',
-    } satisfies { readonly [Way in Shows]: string },
-    shownAlike: 'As you see it on the needles, which is how it is seen when worn.',
-    carriage: 'L, R: carriage at, before the row.',
-    blank(left: number, right: number): string | null {
-      if (left === 0 && right === 0) return null;
-      const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);
-      return `Hatched: blank columns of the repeat, ${n.list(parts)}.`;
-    },
-    /** `stands`: the rows it begins on, for each column beside it; each has a counter where it is one place. */
-    beside(stands: readonly (readonly number[])[]): string | null {
-      const rows = 'At the right: rows of the chart.';
-      const counted = stands.every((starts) => starts.length === 1);
-      if (stands.length === 0) return null;
-      if (!counted) return `${sheet.chart.places.begins(stands)} ${sheet.chart.carriage}`;
-      const counter = stands.length === 1 ? 'row numbers of the piece' : 'row numbers of each place it stands in';
-      return `At the left: ${counter}. ${rows} ${sheet.chart.carriage}`;
-    },
-    places: {
-      title: (index: number): string => String.fromCharCode('a'.charCodeAt(0) + index),
-      begins(stands: readonly (readonly number[])[]): string {
-        const [only = []] = stands;
-        if (stands.length === 1) return `It begins on ${rowsBegun(only)}.`;
-        const each = stands.map(
-          (starts, index) => `${sheet.chart.places.title(index)} where it begins on ${rowsBegun(starts)}`,
-        );
-        return `At the left: ${n.list(each)}.`;
-      },
-    },
-    description: (name: string, part: CellBox): string =>
-      `Chart of ${name}, columns ${part.column + 1} to ${part.column + part.width}, rows ${part.row + 1} to ${part.row + part.height}`,
-    /** Beside the edge of a part, after an arrow. */
-    joins: (page: number): string => `joins page ${page}`,
-    lap: 'Beyond a broken line: what the page it joins has too.',
-    mapCaption: 'Its pages, as they lie together:',
-    map: (name: string, across: number, up: number, firstPage: number, here: number | null): string =>
-      `Map of the pages of ${name}: pages ${firstPage} to ${firstPage + across * up - 1}, ${across} across and ${up} up${
-        here === null ? '' : `; this is page ${here}`
-      }`,
-    key: (name: string, isMain: boolean): string => (isMain ? `${name} (main)` : name),
-  },
+  chart: sheetCharts,
 
   knitting: {
     about:
@@ -316,41 +225,7 @@ export const sheet = {
   },
   ruler: '50 mm: if it measures otherwise, the page was not printed at its own size.',
 
-  rowList: {
-    title: 'Row list',
-    about:
-      'Row n is the row that brings the counter to n. What stands beside it is done before it, when the counter reads one less; where the carriage is, it is before the row. Needles not named knit main. Checks, strands and balls that are laid stand in the steps.',
-    columns: {
-      done: 'Done',
-      row: 'Row',
-      from: 'Carriage at',
-      before: 'Before the row',
-      needles: 'Needles in contrast',
-      wrap: 'Wrap',
-    },
-    needlesIn: (yarn: string): string => `Needles in ${yarn}`,
-    rows: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
-    plain: 'plain',
-    /** Of rows that come again: what they are like, and where each time begins. */
-    as: ({ first, last }: { readonly first: number; readonly last: number }): string => `as ${n.rowSpan(first, last)}`,
-    /** What follows the last row. */
-    end: 'end',
-    begin: (readings: readonly number[]): string =>
-      `The same again, beginning when the counter reads ${n.list(readings.map(String))}.`,
-    /** `L48–L40, L38`; many of them are told by what comes again: `L48, L46–L45, and so on every 6 needles up to R47`. */
-    runs(runs: readonly Run[]): string {
-      const each = (some: readonly Run[]): string => some.map(n.run).join(', ');
-      if (runs.length <= MOST_RUNS) return each(runs);
-      return regularRuns(runs)
-        .map((told) =>
-          told.kind === 'runs'
-            ? each(told.runs)
-            : `${each(told.runs)}, and so on every ${n.needles(told.every)} up to ${label(told.last)}`,
-        )
-        .join('; ');
-    },
-    ofYarn: (yarn: string, runs: string): Rich => rich`${strong(`${yarn}:`)} ${runs}`,
-  },
+  rowList: sheetRowList,
 
   /** What the files made from a project are called after its name. */
   files: {

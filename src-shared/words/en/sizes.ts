@@ -3,11 +3,7 @@ import { label, widthOf, type Slot } from '../../bed/index.ts';
 import type { BandInSize, SizeColumn, SizePlaced } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
-
-/** `96`, or `96 to 124`. */
-function fromTo(from: number | string, to: number | string): string {
-  return from === to ? `${from}` : `${from} to ${to}`;
-}
+import { numbers as n } from './numbers.ts';
 
 /** The first and the last, which are one and the same of a straight piece. */
 function ends<T extends number | string>(from: readonly T[]): readonly [first: T | '', last: T | ''] {
@@ -73,19 +69,18 @@ export const sizes = {
     bed: 'Beyond the bed',
   },
 
-  stitches: ({ measures: { widths } }: SizeColumn): string => fromTo(...ends(widths.map(({ stitches }) => stitches))),
+  stitches: ({ measures: { widths } }: SizeColumn): string => n.fromTo(...ends(widths.map(({ stitches }) => stitches))),
   width: ({ measures: { widths } }: SizeColumn, unit: LengthUnit): string =>
-    fromTo(...ends(widths.map(({ mm }) => lengths.figure(mm, unit)))),
+    n.fromTo(...ends(widths.map(({ mm }) => lengths.figure(mm, unit)))),
   height: ({ measures: { lengthMm } }: SizeColumn, unit: LengthUnit): string => lengths.figure(lengthMm, unit),
   measures: (size: SizeColumn, unit: LengthUnit): string => `${sizes.width(size, unit)} × ${sizes.height(size, unit)}`,
-  rows: ({ firstRow, lastRow }: BandInSize): string =>
-    firstRow === lastRow ? `${firstRow}` : `${firstRow}–${lastRow}`,
+  rows: ({ firstRow, lastRow }: BandInSize): string => n.span(firstRow, lastRow),
   setUp: ({ setUpAt }: BandInSize): string => (setUpAt === null ? 'by hand' : `${setUpAt}`),
   needles: (first: readonly Slot[]): string => first.map(label).join(', '),
   margins: ({ spaces: { margins } }: BandInSize): string => [...new Set(margins)].join(', '),
   /** `24`, `18 to 20`, or a dash for a single group. */
   gaps: ({ spaces: { gaps } }: BandInSize): string =>
-    gaps.length === 0 ? sizes.none : fromTo(Math.min(...gaps), Math.max(...gaps)),
+    gaps.length === 0 ? sizes.none : n.fromTo(Math.min(...gaps), Math.max(...gaps)),
   /** `13 / 24 / 13`. */
   spaces: ({ spaces: { margins, gaps } }: BandInSize): string => [margins[0], ...gaps, margins[1]].join(' / '),
   /** How far whole needles keep it from the rule. */

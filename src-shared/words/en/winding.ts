@@ -2,6 +2,7 @@
 import { toUnit, toWeight, toYarnUnit, type LengthUnit } from '../../length/index.ts';
 import type { BallToWind, StrandsToCut } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
+import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
 export const winding = {
@@ -38,7 +39,7 @@ export const winding = {
     columns: { strands: 'Strand', cut: 'Cut', use: 'For', rows: 'Rows', wraps: 'Wraps' },
     numbers: (numbers: readonly number[]): string => n.spans(numbers),
     /** `2 of 65 cm`: rounded up to a whole cm or inch, never short. */
-    cut: (count: number, mm: number, unit: LengthUnit): string => `${count} of ${Math.ceil(toUnit(mm, unit))} ${unit}`,
+    cut: (count: number, mm: number, unit: LengthUnit): string => `${count} of ${lengths.cut(mm, unit)}`,
     /** `Left edge of groups 1–3 and 5`. */
     use({ edge, groups }: Pick<StrandsToCut, 'edge' | 'groups'>): string {
       const whose =

@@ -12,7 +12,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startFill, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
-import { threeMotifsProject } from './projects.ts';
+import { filledProject, threeMotifsProject } from './projects.ts';
 
 interface Chart {
   readonly items: readonly SheetItem[];
@@ -138,6 +138,8 @@ describe('the charts of a sheet', () => {
     for (const [index, { block }] of plan.groups.entries()) {
       expect(said(three)).toContain(`group ${index + 1} (${label(block.first)}–${label(block.last)})`);
     }
+    // As the paragraphs on the first page call them.
+    expect(said(filledProject())).toContain('It stands in all-overs 1–2.');
   });
 
   it('say the sides of copies above each other, and of fills', () => {
