@@ -19,7 +19,10 @@ export const followCommand: Command = {
     const project = atGivenPlace(await readProject(path), args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = placed(path, () => makePlan(pieceIn(project)));
-    const { runningOrder, findings } = planJson(project, plan);
-    return { json: { runningOrder, findings }, text: () => followText(project, plan, lengthUnit) };
+    const { size, piece, knit, runningOrder, findings } = planJson(project, plan);
+    return {
+      json: { size, piece, knit, runningOrder, findings },
+      text: () => followText(project, plan, lengthUnit),
+    };
   },
 };

@@ -18,6 +18,7 @@ export interface PlanJson {
   /** Name of the size, or null for a project of one size. */
   readonly size: string | null;
   readonly piece: {
+    readonly name: string;
     /** Stitches of row 1. */
     readonly stitches: number;
     readonly rows: number;
@@ -27,6 +28,8 @@ export interface PlanJson {
     readonly widthMm: number;
     readonly sections: readonly SectionJson[];
   };
+  /** So many of the piece are knitted; all figures are for one. */
+  readonly knit: number;
   readonly groups: readonly (GroupJson & { readonly firstRow: number; readonly lastRow: number })[];
   readonly fills: readonly FillJson[];
   /** Reading of the row counter, of the first band; null if there is no row for it. */
@@ -110,6 +113,7 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
   return {
     size: sizeName(project),
     piece: {
+      name: piece.name,
       stitches: stitchesAt(outline, 1),
       rows: outline.rows,
       lengthMm: thousandths(wholeMm),
@@ -122,6 +126,7 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
         gauge: { stitches, rows: inTenCm },
       })),
     },
+    knit: project.knit,
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
     fills: plan.fills.map((_, index) => fillJson(plan, index)),
     setUpAt: bands[0]?.setUpAt ?? null,

@@ -118,4 +118,12 @@ describe('--piece', () => {
     }
     expect((await callJson<PlanJson>('plan', path, '--piece', 'sleeve')).piece.rows).toBe(140);
   });
+
+  it('is said by --json, with how many are knitted', async () => {
+    for (const command of ['plan', 'follow']) {
+      expect(await callJson(command, file)).toMatchObject({ size: '1', piece: { name: 'sleeve' }, knit: 2 });
+      const front = await callJson(command, file, '--piece', 'Front', '--size', 'L');
+      expect(front).toMatchObject({ size: 'L', piece: { name: 'Front', stitches: 100 }, knit: 1 });
+    }
+  });
 });
