@@ -137,7 +137,7 @@ export function invertEdit(before: Project, edit: Edit): Edit {
   }
 }
 
-/** What an edit changes or brings: where a person sees it. Null: nothing that is still there after it. */
+/** What an edit changes, moves or brings: where a person sees it. Null: nothing that is still there after it. */
 export function touchedBy(edit: Edit): Reference | null {
   switch (edit.kind) {
     case 'paint':
@@ -147,23 +147,19 @@ export function touchedBy(edit: Edit): Reference | null {
       return reference;
     }
     case 'insert':
-      return broughtBy(edit);
+      return edit.list === 'patterns'
+        ? { of: edit.item.kind, piece: edit.piece, pattern: edit.item.id }
+        : listedAs(edit.list, edit.item.id);
     case 'move':
     case 'remove':
       // Where the patterns of a piece are others, or in another order, the piece is.
-      return edit.list === 'patterns' ? { of: 'piece', piece: edit.piece } : null;
+      if (edit.list === 'patterns') return { of: 'piece', piece: edit.piece };
+      return edit.kind === 'move' ? listedAs(edit.list, edit.id) : null;
   }
 }
 
-function broughtBy(edit: Insert): Reference {
-  switch (edit.list) {
-    case 'motifs':
-      return { of: 'motif', motif: edit.item.id };
-    case 'pieces':
-      return { of: 'piece', piece: edit.item.id };
-    case 'patterns':
-      return { of: edit.item.kind, piece: edit.piece, pattern: edit.item.id };
-  }
+function listedAs(list: 'motifs' | 'pieces', id: string): Reference {
+  return list === 'motifs' ? { of: 'motif', motif: id } : { of: 'piece', piece: id };
 }
 
 /** The thing that is named. Throws what {@link applyEdit} throws. */

@@ -239,6 +239,9 @@ describe('what a person sees of a change', () => {
       removeBand(at, 0),
       insertBand(at, 'new', at.bands[0] as Band),
       setNumbers(at.at, { hemRows: 4 }),
+      moveWithin('motifs', 'lighthouse', 0),
+      moveWithin('pieces', 'piece-1', 0),
+      removeFrom('motifs', 'gull'),
     );
     expect(thingsTouched(change)).toEqual([
       { of: 'project' },
@@ -247,6 +250,8 @@ describe('what a person sees of a change', () => {
       { of: 'piece', piece: 'piece-1' },
       { of: 'band', piece: 'piece-1', pattern: 'new' },
       { of: 'numbers', piece: 'piece-1', size: 'size-1' },
+      { of: 'motif', motif: 'lighthouse' },
+      { of: 'piece', piece: 'piece-1' },
     ]);
   });
 });

@@ -8,6 +8,7 @@ import {
   changePiece,
   changeSize,
   insertInto,
+  moveWithin,
   projectAt,
   removeFrom,
   removeSize,
@@ -84,6 +85,18 @@ describe('a step that is taken back', () => {
     session.look(FIRST);
     session.redo();
     expect(session.current.at).toEqual({ piece: 'front', size: 'size-1' });
+  });
+
+  it('shows the piece that it moves in the list', () => {
+    const session = open();
+    session.look({ piece: 'front' });
+    session.change(changeOf('move-piece', moveWithin('pieces', 'front', 0)));
+    session.look(FIRST);
+    session.undo();
+    expect(session.current.at.piece).toBe('front');
+    session.look(FIRST);
+    session.redo();
+    expect(session.current.at.piece).toBe('front');
   });
 
   it('shows the size that it changes, and stays where all sizes change', () => {
