@@ -171,7 +171,7 @@ export class PieceViewModel {
 }
 
 /** Names the project on the table and the piece of it that is looked at; its sizes are looked at in the same way. */
-function lookedAt({ opened, current }: Session): string {
+export function lookedAt({ opened, current }: Session): string {
   return `${opened} ${current.at.piece}`;
 }
 

@@ -2,14 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { stitchAt } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
-import { plannedOf } from '../../../src-renderer/piece/planned.ts';
+import { pieceIn } from '@shared/project/index.ts';
+import { lookaheadDebounced, type Lookahead } from '../../../src-renderer/piece/lookahead-debounced.ts';
 import { sayStitch } from '../../../src-renderer/piece/say-stitch.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 const project = twoGroups();
 const plan = planOf(project);
-const said = (row: number, needle: string, of = project): string | null =>
-  sayStitch(of, plannedOf(of), row, parseNeedle(needle));
+const orders: Lookahead[] = [];
+lookaheadDebounced(pieceIn(project), plan, (ahead) => orders.push(ahead));
+const [ahead = null] = orders;
+const said = (row: number, needle: string, of = ahead): string | null =>
+  sayStitch(project, plan, of, row, parseNeedle(needle));
 const at = (row: number, needle: string) => stitchAt(plan, row, parseNeedle(needle));
 
 describe('what is known of one stitch', () => {
@@ -80,6 +84,12 @@ describe('saying what is under the pointer', () => {
     },
   ])('says row $row, needle $needle', ({ row, needle, sentence }) => {
     expect(said(row, needle)).toBe(sentence);
+  });
+
+  it('says nothing of acts before the running order of this plan is there', () => {
+    const sentence = 'Row 3 · needle R7 · main · carriage at the right · float of 1 to the left';
+    expect(said(3, 'R7', null)).toBe(sentence);
+    expect(said(3, 'R7', ahead && { ...ahead, plan: { ...plan } })).toBe(sentence);
   });
 
   it('names the contrast yarn where there is more than one', () => {
