@@ -1,5 +1,9 @@
 /** What the machine can do, how a piece begins and ends, its tensions and notes. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { addressOf, expect, expectAccessible, test } from './app.ts';
+import { FilePanel } from './file-panel.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
 
 test('asks once what the machine can do, and takes the answers', async ({ page, start }) => {
   await start();
@@ -58,6 +62,28 @@ test('keeps what the machine can do for new projects, and asks no more', async (
   await other.keyboard.press('2');
   await expect(other.getByRole('region', { name: 'The machine' })).toContainText(says);
   await expect(other.getByText('What can your machine do?')).toHaveCount(0);
+});
+
+test('leaves what the machine can do as it was said when another project is opened for another machine', async ({
+  page,
+  start,
+  home,
+}) => {
+  writeFileSync(join(home, 'twelve.walewright'), textOf(twelveStitchMotif([3, 3])));
+  await start();
+  await page.keyboard.press('2');
+  const machine = page.getByRole('region', { name: 'The machine' });
+  await page.getByRole('button', { name: 'Look at it' }).click();
+  await machine.getByLabel('Needles of a pattern row').selectOption('chosen by hand');
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open('twelve.walewright');
+  await page.getByRole('button', { name: 'Leave without saving' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Twelve');
+  await expect(machine).toContainText('It chooses the needles of a pattern row a row ahead');
+
+  await page.keyboard.press('Control+Shift+N');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
+  await expect(machine).toContainText('pushed forward by hand');
 });
 
 test('says how a piece begins and ends, with the tensions of the rows that it has, and notes', async ({
