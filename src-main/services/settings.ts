@@ -16,22 +16,25 @@ const schema = contract['settings.read'].result;
 
 export interface Settings {
   read(): Promise<Result<'settings.read'>>;
-  keep(settings: Params<'settings.keep'>): Promise<void>;
+  /** What is left out stays as it is. */
+  keep(set: Params<'settings.keep'>): Promise<void>;
 }
 
 export function settingsOf({ files, wait, dataFolder }: Environment): Settings {
   const place = join(dataFolder, 'settings.json');
   const turn = inTurn();
+  async function read(): Promise<Result<'settings.read'>> {
+    const bytes = await readWhole(files, place).catch(() => null);
+    if (bytes === null) return START;
+    const parsed = outcome(() => schema.parse(JSON.parse(new TextDecoder().decode(bytes))));
+    return parsed.ok ? parsed.value : START;
+  }
   return {
-    async read() {
-      const bytes = await readWhole(files, place).catch(() => null);
-      if (bytes === null) return START;
-      const parsed = outcome(() => schema.parse(JSON.parse(new TextDecoder().decode(bytes))));
-      return parsed.ok ? parsed.value : START;
-    },
-    keep: (settings) =>
+    read,
+    keep: (set) =>
       turn(place, async () => {
         await files.makeFolder(dataFolder);
+        const settings = { ...(await read()), ...set };
         await writeWhole(files, wait, place, new TextEncoder().encode(`${JSON.stringify(settings, null, 2)}\n`));
       }),
   };

@@ -10,7 +10,7 @@ import type { Project } from '@shared/project/index.ts';
 export class OwnMachine {
   #machine: Machine | null = null;
   /** Keeps it for the next start; called after every change. */
-  onChange: () => void = () => undefined;
+  onChange: (machine: Machine) => void = () => undefined;
   readonly #listeners = new Set<() => void>();
   readonly #follow = createSubscriber((update) => {
     this.#listeners.add(update);
@@ -33,7 +33,7 @@ export class OwnMachine {
   say(machine: Machine): void {
     if (machine === this.#machine) return;
     this.begin(machine);
-    this.onChange();
+    this.onChange(machine);
   }
 
   /** A project that begins, for this machine. */

@@ -1,4 +1,5 @@
 /** Commands of the window itself: files, undo, benches, appearance. */
+import type { Params } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files/files.ts';
@@ -19,7 +20,7 @@ export interface WindowControls {
   /** Lets the name of the project be typed. */
   nameProject(): void;
   /** Keeps what a person set, for this and later runs. */
-  keepSettings(): void;
+  keepSettings(set: Params<'settings.keep'>): void;
 }
 
 export function windowActions(
@@ -127,7 +128,7 @@ export function windowActions(
       isOn: () => singleKeys.areOn,
       run: () => {
         singleKeys.areOn = !singleKeys.areOn;
-        keepSettings();
+        keepSettings({ singleKeys: singleKeys.areOn });
       },
     },
     { id: 'commands', label: () => text.commands, keys: ['Mod+K'], isEnabled: always, run: showCommands },

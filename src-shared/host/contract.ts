@@ -162,7 +162,11 @@ export const contract = {
 
   /** What a person set for the program on this machine, from run to run. */
   'settings.read': { params: empty, result: settings },
-  'settings.keep': { params: settings, result: empty },
+  /** Keeps what a person set; what is left out stays as it was kept, since another window may have set it. */
+  'settings.keep': {
+    params: z.strictObject({ singleKeys: z.optional(z.boolean()), machine: z.optional(machineSaidSchema) }),
+    result: empty,
+  },
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its

@@ -138,7 +138,7 @@ describe('settings', () => {
 
   it('are those of the start until something is set, and then are kept for the next run', async () => {
     expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null });
-    await services['settings.keep']({ singleKeys: false, machine: null });
+    await services['settings.keep']({ singleKeys: false });
     expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({
       singleKeys: false,
       machine: null,
@@ -148,14 +148,20 @@ describe('settings', () => {
   it('have the machine that a person has, as they said it', async () => {
     const machine = machineAsSaid({ ...START_MACHINE, places: { repeat: 24, from: parseNeedle('L12') } });
     expect(machine.places).toEqual({ repeat: 24, from: 'L12' });
-    await services['settings.keep']({ singleKeys: true, machine });
+    await services['settings.keep']({ machine });
     const read = await createServices(testEnvironment(folder))['settings.read']({});
     expect(read).toEqual({ singleKeys: true, machine });
     expect(read.machine && machineFromSaid(read.machine).places).toEqual({ repeat: 24, from: parseNeedle('L12') });
   });
 
+  it('that one window has set stay when another, opened before, sets something else', async () => {
+    const machine = machineAsSaid({ ...START_MACHINE, chooses: 'by-hand' });
+    await Promise.all([services['settings.keep']({ machine }), services['settings.keep']({ singleKeys: false })]);
+    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine });
+  });
+
   it('of an earlier program have none yet', async () => {
-    await services['settings.keep']({ singleKeys: false, machine: null });
+    await services['settings.keep']({ singleKeys: false });
     await writeFile(file(), '{"singleKeys": false}');
     expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null });
   });
@@ -163,16 +169,14 @@ describe('settings', () => {
   it.each(['', '{', '{"singleKeys": "no"}', '[]', '\u0000'])(
     'that cannot be read stand in nobody’s way: %j',
     async (text) => {
-      await services['settings.keep']({ singleKeys: false, machine: null });
+      await services['settings.keep']({ singleKeys: false });
       await writeFile(file(), text);
       expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null });
     },
   );
 
   it('are whole after being set many times at once', async () => {
-    await Promise.all(
-      Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0, machine: null })),
-    );
+    await Promise.all(Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0 })));
     expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null });
   });
 });
