@@ -37,6 +37,16 @@ test('keeps its name when typing is given up with Escape, or when nothing is lef
   await expectAccessible(page);
   await page.keyboard.press('Enter');
   await expect(heading(page)).toHaveText('Skerry sleeve');
+
+  // Deleted letter by letter it was called by fewer and fewer of them.
+  await page.keyboard.press('F2');
+  await expect(field(page)).toBeFocused();
+  await page.keyboard.press('End');
+  for (const _ of 'Skerry sleeve') await page.keyboard.press('Backspace');
+  await expect(page.getByRole('alert')).toBeVisible();
+  await page.keyboard.press('Tab');
+  await expect(heading(page)).toHaveText('Skerry sleeve');
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
 });
 
 test('is what a save writes that comes while it is typed', async ({ page, start, home }) => {
