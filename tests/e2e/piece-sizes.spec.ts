@@ -42,4 +42,13 @@ test('compares a sleeve in two sizes by keyboard, and undo shows the size that i
   // Looking is no step: what is taken back is the number before, and the size is shown that has it.
   await page.getByRole('button', { name: 'Undo change numbers of a size' }).click();
   await expect(page.getByRole('heading', { name: 'Sleeve, size L, on the needles' })).toBeVisible();
+
+  // The sheet is of the size that is looked at, and may be of another.
+  await page.keyboard.press('3');
+  const size = page.getByLabel('Size', { exact: true });
+  await expect(size.locator('option:checked')).toHaveText('L');
+  const undo = await page.getByRole('button', { name: /^Undo/ }).textContent();
+  await size.selectOption('M');
+  await expect(page.getByRole('document').first()).toContainText('size M');
+  await expect(page.getByRole('button', { name: /^Undo/ })).toHaveText(undo ?? '');
 });

@@ -23,6 +23,7 @@ export const sheetBench = {
   noSheet: 'There is no sheet yet',
   toPiece: 'Go to the piece',
   piece: 'Piece',
+  ofSize: 'Size',
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'Letter' },
   charts: 'Charts',
