@@ -1,6 +1,9 @@
 /** Several motifs in a project: their list, the stamp, and the group that takes one of them. */
+import type { Locator, Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
+
+const motifs = (page: Page): Locator => page.getByRole('radiogroup', { name: 'Motif on the bench' });
 
 test('adds a motif, stamps another into it by mouse and by keyboard, and gives it to a group', async ({
   page,
@@ -8,7 +11,7 @@ test('adds a motif, stamps another into it by mouse and by keyboard, and gives i
 }) => {
   await start();
   const chart = new Chart(page);
-  const list = page.getByRole('radiogroup', { name: 'Motif on the bench' });
+  const list = motifs(page);
   await expect(page.getByRole('button', { name: 'Stamp another motif' })).toBeDisabled();
   await page.getByRole('button', { name: 'Add an empty motif' }).click();
   await expect(list.getByRole('radio')).toHaveCount(2);
@@ -56,12 +59,11 @@ test('draws no picture in the list again but that of the motif which is drawn on
   start,
 }) => {
   await start();
-  const chart = new Chart(page);
-  const list = page.getByRole('radiogroup', { name: 'Motif on the bench' });
-  for (let motifs = 2; motifs <= 4; motifs++) {
+  for (let count = 2; count <= 4; count++) {
     await page.getByRole('button', { name: 'Add an empty motif' }).click();
-    await expect(list.getByRole('radio')).toHaveCount(motifs);
+    await expect(motifs(page).getByRole('radio')).toHaveCount(count);
   }
+  const chart = new Chart(page);
   await page.evaluate(() => {
     const { prototype } = CanvasRenderingContext2D;
     const { putImageData } = prototype;

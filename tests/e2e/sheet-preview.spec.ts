@@ -3,13 +3,18 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { longBody } from '../long-body.ts';
-import { announced, expect, expectAccessible, statusLine, test } from './app.ts';
+import { announced, expect, expectAccessible, statusLine, test as base } from './app.ts';
 import { appearAs } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf } from './projects.ts';
 
+interface Held {
+  letCome(): Promise<void>;
+  hold(): Promise<void>;
+}
+
 /** Keeps back what comes from the worker after its first page of a sheet, until `letCome`, and again from `hold` on. */
-async function holdPages(page: Page): Promise<{ letCome(): Promise<void>; hold(): Promise<void> }> {
+async function holdPages(page: Page): Promise<Held> {
   await page.addInitScript(() => {
     type Listener = (event: MessageEvent) => unknown;
     const kept: (() => void)[] = [];
@@ -45,20 +50,22 @@ async function holdPages(page: Page): Promise<{ letCome(): Promise<void>; hold()
 const stage = (page: Page): Locator => page.getByRole('region', { name: 'Pages of the placement sheet' });
 const drawn = (page: Page): Locator => stage(page).getByRole('document');
 
-async function open(page: Page, home: string, start: () => Promise<void>): Promise<void> {
-  writeFileSync(join(home, 'long.walewright'), textOf(longBody(7)));
-  await start();
-  await page.keyboard.press('Control+O');
-  await new FilePanel(page).openProject('long.walewright', 'Long body');
-}
+/** A project of many pages on the table, of which no more than the first comes. */
+const test = base.extend<{ held: Held }>({
+  held: async ({ page, home, start }, use) => {
+    const held = await holdPages(page);
+    writeFileSync(join(home, 'long.walewright'), textOf(longBody(7)));
+    await start();
+    await page.keyboard.press('Control+O');
+    await new FilePanel(page).openProject('long.walewright', 'Long body');
+    await use(held);
+  },
+});
 
 test('shows its first page while the others are drawn, says so once, and once that they are there', async ({
   page,
-  start,
-  home,
+  held,
 }) => {
-  const { letCome } = await holdPages(page);
-  await open(page, home, start);
   await page.keyboard.press('3');
   await expect(drawn(page)).toHaveCount(1);
   await expect(drawn(page).first()).toContainText('Long body');
@@ -79,7 +86,7 @@ test('shows its first page while the others are drawn, says so once, and once th
   await page.keyboard.press('End');
   await expect(statusLine(page)).toHaveText(`Page ${count} of ${count}`);
 
-  await letCome();
+  await held.letCome();
   await expect(drawn(page)).toHaveCount(count);
   await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
   await expect(progress).toHaveCount(0);
@@ -88,13 +95,7 @@ test('shows its first page while the others are drawn, says so once, and once th
   await expect(stage(page)).toBeFocused();
 });
 
-test('is of the project as it is now, though pages of the one before were still to come', async ({
-  page,
-  start,
-  home,
-}) => {
-  const { letCome } = await holdPages(page);
-  await open(page, home, start);
+test('is of the project as it is now, though pages of the one before were still to come', async ({ page, held }) => {
   await page.keyboard.press('F2');
   await page.keyboard.type('Harbour cuff');
   await page.keyboard.press('Enter');
@@ -105,7 +106,7 @@ test('is of the project as it is now, though pages of the one before were still 
   await page.keyboard.press('Control+Z');
   await expect(drawn(page).first()).toContainText('Long body');
   await expect(drawn(page)).toHaveCount(1);
-  await letCome();
+  await held.letCome();
   await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
   // The running head of every page has the name.
   const pages = await drawn(page).allTextContents();
@@ -116,16 +117,13 @@ test('is of the project as it is now, though pages of the one before were still 
 
 test('begins again where somebody left while it was drawn, and is there at once where it was done', async ({
   page,
-  start,
-  home,
+  held,
 }) => {
-  const { letCome, hold } = await holdPages(page);
-  await open(page, home, start);
   await page.keyboard.press('3');
   await expect(drawn(page)).toHaveCount(1);
   await page.keyboard.press('1');
   await expect(stage(page)).toHaveCount(0);
-  await letCome();
+  await held.letCome();
   await page.keyboard.press('3');
   await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
   const count = await drawn(page).count();
@@ -133,7 +131,7 @@ test('begins again where somebody left while it was drawn, and is there at once 
   await page.keyboard.press('1');
   await expect(stage(page)).toHaveCount(0);
   // Were it drawn again, it would come to its first page.
-  await hold();
+  await held.hold();
   await page.keyboard.press('3');
   await expect(drawn(page)).toHaveCount(count);
 });
