@@ -53,16 +53,18 @@ type Table =
   | { readonly kind: 'steps' | 'shaping'; readonly steps: readonly Step[] }
   | Extract<ToldStep, { readonly kind: 'again' }>;
 
+/** A single stop of shaping stands among the steps: a table of its own would part those in two. */
 function inTables(told: readonly ToldStep[]): Table[] {
   const tables: Table[] = [];
   for (const one of told) {
-    if (one.kind !== 'step') {
+    if (one.kind === 'again' || (one.kind === 'shaping' && one.steps.length > 1)) {
       tables.push(one);
       continue;
     }
+    const steps = one.kind === 'step' ? [one.step] : one.steps;
     const last = tables.at(-1);
-    if (last?.kind === 'steps') tables[tables.length - 1] = { ...last, steps: [...last.steps, one.step] };
-    else tables.push({ kind: 'steps', steps: [one.step] });
+    if (last?.kind === 'steps') tables[tables.length - 1] = { ...last, steps: [...last.steps, ...steps] };
+    else tables.push({ kind: 'steps', steps });
   }
   return tables;
 }

@@ -165,6 +165,26 @@ describe('what the sheet says', () => {
     expect(together.slice(0, 2)).toEqual(['2–6', '15–92']);
   });
 
+  it('tells a single stop of shaping among the steps, and more of them as a table', () => {
+    const tables = ({ pages }: SheetDocument): number[] =>
+      pages.flatMap(({ elements }) =>
+        elements.flatMap((element) =>
+          element.role === 'table' && element.title === words.sheet.knitting.shapingTitle
+            ? [element.rows.filter(({ isHeader }) => !isHeader).length]
+            : [],
+        ),
+      );
+    const { sheet } = sheetOf('sample', 'a4');
+    // 14 increases at each edge: two below the pattern, two in it among what else is done there, ten above.
+    expect(tables(sheet).reduce((sum, rows) => sum + rows, 0)).toBe(2 + 10);
+    // All over, without end needles: some stand between two readings of the pattern.
+    const filled = filledProject();
+    const fills = filled.fills.map((fill) => ({ ...fill, endNeedles: false }));
+    const plan = makePlan(pieceIn({ ...filled, fills }));
+    const allOver = placementSheet(sheetFacts({ ...filled, fills }), plan, { paper: 'a4', date: TEST_DAY });
+    for (const rows of [...tables(sheet), ...tables(allOver)]) expect(rows).toBeGreaterThan(1);
+  });
+
   it('says what the mark for a missing character means, and only where one stands', () => {
     const note = words.sheet.missingCharacters('□');
     expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
