@@ -104,7 +104,7 @@ const RUNNING_ORDER: readonly Mutant[] = [
   { in: 'isSelecting', text: '|| work.isChosenAhead(row + 1)', becomes: '&& work.isChosenAhead(row + 1)' },
   { in: 'firstRowObstacle', text: "chooses !== 'ahead-unseen'", becomes: "chooses === 'by-hand'" },
   { in: 'toPush', text: 'isChosen && !isWanted', becomes: 'isChosen && isWanted' },
-  { in: 'feedingOf', text: 'next[reading - 1]?.get(was)', becomes: 'next[reading]?.get(was)' },
+  { in: 'waitsAfter', text: 'uses[row - 1]?.get', becomes: 'uses[row]?.get' },
   { in: 'lastKnit', text: "from === 'left'", becomes: "from === 'right'" },
   { in: 'fromCarriage', text: "from === 'left'", becomes: "from === 'right'" },
   { in: 'areBeside', text: 'left[1] + 1 === right[0]', becomes: 'left[1] + 2 === right[0]' },

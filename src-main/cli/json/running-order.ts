@@ -52,12 +52,14 @@ export type ActJson =
   | { readonly act: 'counter'; readonly reading: number }
   /** `part` of a section with a tension of its own is `section`, and `section` its name. */
   | { readonly act: 'tension'; readonly part: string; readonly section: string | null; readonly text: string }
-  | { readonly act: 'thread'; readonly feeder: Feeder; readonly yarn: string }
+  /** `ball`: of a yarn that is laid by hand on other rows. */
+  | { readonly act: 'thread'; readonly feeder: Feeder; readonly yarn: string; readonly ball: number | null }
   /** `waitsAt`: a needle, or `cut`, which leaves a tail of `mm`; null where it waits. */
   | {
       readonly act: 'unthread';
       readonly feeder: Feeder;
       readonly yarn: string;
+      readonly ball: number | null;
       readonly waitsAt: string;
       readonly mm: number | null;
     }
@@ -93,6 +95,7 @@ export type ActJson =
       readonly needles: readonly RunJson[];
       readonly crosses: readonly number[];
     }
+  | { readonly act: 'cut'; readonly ball: number; readonly yarn: string; readonly mm: number }
   | { readonly act: 'hang-hem'; readonly needles: RunJson; readonly loops: number; readonly edgeLoop: Side }
   | { readonly act: 'remove-waste' }
   | { readonly act: 'hook-up'; readonly needle: string; readonly yarn: string; readonly float: RunJson }
@@ -142,10 +145,10 @@ export function actJson(act: Act, project: Workpiece): ActJson {
     case 'tension':
       return { act: act.kind, ...partJson(act.part), text: act.text };
     case 'thread':
-      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn) };
+      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn), ball: act.ball };
     case 'unthread': {
       const waitsAt = act.waitsAt === 'cut' ? act.waitsAt : label(act.waitsAt);
-      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn), waitsAt, mm: act.tailMm };
+      return { act: act.kind, feeder: act.feeder, yarn: yarn(act.yarn), ball: act.ball, waitsAt, mm: act.tailMm };
     }
     case 'carriage':
       return { act: act.kind, set: act.set };
@@ -189,6 +192,8 @@ export function actJson(act: Act, project: Workpiece): ActJson {
       const { kind, ball, needles, crosses } = act;
       return { act: kind, ball, yarn: yarn(act.yarn), needles: needles.map(runJson), crosses };
     }
+    case 'cut':
+      return { act: act.kind, ball: act.ball, yarn: yarn(act.yarn), mm: act.tailMm };
     case 'hang-hem':
       return { act: act.kind, needles: runJson(act.needles), loops: act.loops, edgeLoop: act.edgeLoop };
     case 'remove-waste':

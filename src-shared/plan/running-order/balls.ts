@@ -1,6 +1,7 @@
 /**
  * Balls laid by hand into the hooks of needles that stand forward, from the
- * carriage's edge away.
+ * carriage's edge away, and cut after their last row or where the next one is
+ * too far up.
  *
  * Where one ball ends right beside another, both yarns turn there and nothing
  * would hold their stitches together, so they are crossed: the one that is
@@ -8,7 +9,9 @@
  * lies among the stitches of another floats behind them, or they behind it,
  * and no gap opens.
  */
+import { TAIL_MM } from './ends.ts';
 import type { KnittedRow, Laid, Supply } from './knitted-rows.ts';
+import { waitsAfter, type NextUses } from './next-uses.ts';
 import type { Work } from './work.ts';
 
 /** What they are called: from 1, in the order in which they are laid for the first time. */
@@ -37,6 +40,17 @@ export function layBalls(work: Work): void {
         crosses: before.flatMap((other) => (areBeside(other.laid, one) ? [other.ball] : [])),
       });
       before.push({ ball, laid: one });
+    }
+  }
+}
+
+/** Cuts the balls that the row before has laid and that no row is near enough to wait for. */
+export function cutBalls(work: Work, uses: NextUses): void {
+  const numbers = ballNumbers(work.rows);
+  for (const { row, laid } of work.rows) {
+    for (const { supply } of laid ?? []) {
+      if (waitsAfter(work, uses, row, supply)) continue;
+      work.do(row, { kind: 'cut', ball: numbers.get(supply) as number, yarn: supply.yarn, tailMm: TAIL_MM });
     }
   }
 }

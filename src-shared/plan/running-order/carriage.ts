@@ -1,8 +1,9 @@
 /** The carriage set to plain or to pattern, and the yarns in its feeders. */
 import type { Slot } from '../../bed/index.ts';
-import { isCarriedUp } from '../../strands/index.ts';
+import { ballNumbers } from './balls.ts';
 import { finishingMm, TAIL_MM } from './ends.ts';
 import type { KnittedRow, Supply } from './knitted-rows.ts';
+import { waitsAfter, type NextUses } from './next-uses.ts';
 import type { Act, Feeder } from './types.ts';
 import type { Work } from './work.ts';
 
@@ -31,12 +32,14 @@ export interface Feeding {
 
 /**
  * Each row has in its feeders what it knits and no more. What comes out waits
- * for its next row where that is near, else it is cut; so is everything at the end.
+ * for its next row where that is near, be it fed there or laid by hand, else it
+ * is cut; so is everything at the end.
  */
-export function feedingOf(work: Work): Feeding {
+export function feedingOf(work: Work, uses: NextUses): Feeding {
   const out: (readonly [number, Act])[] = [];
   const into: (readonly [number, Act])[] = [];
-  const next = nextRows(work);
+  const numbers = ballNumbers(work.rows);
+  const named = (supply: Supply) => ({ yarn: supply.yarn, ball: numbers.get(supply) ?? null });
   let before: KnittedRow | undefined;
   for (const row of [...work.rows, undefined]) {
     const reading = before?.row ?? 0;
@@ -44,15 +47,14 @@ export function feedingOf(work: Work): Feeding {
     for (const feeder of [2, 1] as const) {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
       if (!was || !before || was === is) continue;
-      const waits = isNear(work, reading, next[reading - 1]?.get(was) ?? null);
-      const how = waits
+      const how = waitsAfter(work, uses, reading, was)
         ? { waitsAt: lastKnit(before, feeder), tailMm: null }
         : { waitsAt: 'cut' as const, tailMm: isCastOffWith(work, reading, feeder) ? finishingMm(work) : TAIL_MM };
-      out.push([reading, { kind: 'unthread', feeder, yarn: was.yarn, ...how }]);
+      out.push([reading, { kind: 'unthread', feeder, ...named(was), ...how }]);
     }
     for (const feeder of [1, 2] as const) {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
-      if (is && was !== is) into.push([reading, { kind: 'thread', feeder, yarn: is.yarn }]);
+      if (is && was !== is) into.push([reading, { kind: 'thread', feeder, ...named(is) }]);
     }
     before = row;
   }
@@ -66,28 +68,6 @@ function isCastOffWith({ piece, last }: Work, reading: number, feeder: Feeder): 
 
 export function inFeeder(row: KnittedRow, feeder: Feeder): Supply | null {
   return feeder === 1 ? row.first : row.second;
-}
-
-/** For each row (index 0 is row 1) the next one in which a supply of it is in a feeder again. */
-function nextRows({ rows }: Work): ReadonlyMap<Supply, number>[] {
-  const found: Map<Supply, number>[] = [];
-  const seen = new Map<Supply, number>();
-  for (let index = rows.length - 1; index >= 0; index--) {
-    const { row, first, second } = rows[index] as KnittedRow;
-    const next = new Map<Supply, number>();
-    for (const supply of [first, second]) {
-      if (!supply) continue;
-      const later = seen.get(supply);
-      if (later !== undefined) next.set(supply, later);
-    }
-    for (const supply of [first, second]) if (supply) seen.set(supply, row);
-    found[index] = next;
-  }
-  return found;
-}
-
-function isNear({ plan }: Work, from: number, to: number | null): boolean {
-  return to !== null && isCarriedUp(plan.gauges, from, to);
 }
 
 /** The needle at which a yarn left its feeder: the last that it knitted, main's being at the edge. */

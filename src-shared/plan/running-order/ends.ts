@@ -54,7 +54,8 @@ export function finish(work: Work): void {
   if (!row) return;
   // A hem that ends the piece was hung with the weights off.
   if (piece.machine.weights && join?.at !== last) work.do(last, { kind: 'weights', do: 'off' });
-  if (piece.ends === 'cast-off' && !row.first) work.do(last, { kind: 'thread', feeder: 1, yarn: piece.mainYarn });
+  if (piece.ends === 'cast-off' && !row.first)
+    work.do(last, { kind: 'thread', feeder: 1, yarn: piece.mainYarn, ball: null });
   work.do(last, {
     kind: 'finish',
     how: piece.ends,

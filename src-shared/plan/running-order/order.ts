@@ -1,6 +1,6 @@
 /** The acts of a piece put in order, reading by reading, and its rows between them. */
 import { opposite } from '../../bed/index.ts';
-import { layBalls } from './balls.ts';
+import { cutBalls, layBalls } from './balls.ts';
 import { feedingOf, setPattern, setPlain } from './carriage.ts';
 import { castOn } from './cast-on.ts';
 import { firstRowObstacle, isSelecting, setChoices, stopSelecting } from './choosing.ts';
@@ -8,6 +8,7 @@ import { finish, hangWeights, moveWeights } from './ends.ts';
 import { checkNeedles, pushNeedles, unseenObstacles } from './forward-needles.ts';
 import { hangHem, hemObstacles, makeEyelets, removeWaste } from './hem.ts';
 import type { KnittedRow } from './knitted-rows.ts';
+import { nextUses } from './next-uses.ts';
 import type { Obstacle } from './obstacles.ts';
 import { placeObstacles } from './places.ts';
 import { castOffAtEdges, shapeEdges, shapingObstacles } from './shaping.ts';
@@ -31,12 +32,14 @@ export function makeOrder(work: Work): RunningOrder {
 
 /** The order of these lines is the order in which hands do it at one reading. */
 function gatherActs(work: Work): void {
-  const { out, into } = feedingOf(work);
+  const uses = nextUses(work.rows);
+  const { out, into } = feedingOf(work, uses);
   castOn(work);
   // What has ended.
   setPlain(work);
   stopSelecting(work);
   for (const [reading, act] of out) work.do(reading, act);
+  cutBalls(work, uses);
   endStrands(work);
   // The hem, then what is cast off.
   hangHem(work);

@@ -56,12 +56,14 @@ export type Act =
   | { readonly kind: 'counter'; readonly reading: number }
   /** From the next row on. `text` as the knitter wrote it; empty where the part alone says enough. */
   | { readonly kind: 'tension'; readonly part: TensionPart; readonly text: string }
-  | { readonly kind: 'thread'; readonly feeder: Feeder; readonly yarn: YarnIndex }
+  /** `ball`: the number of a yarn that is laid by hand on other rows; null for one that the carriage alone feeds. */
+  | { readonly kind: 'thread'; readonly feeder: Feeder; readonly yarn: YarnIndex; readonly ball: number | null }
   /** Out of its feeder: it waits at a needle for a later row, or is cut with a tail. */
   | {
       readonly kind: 'unthread';
       readonly feeder: Feeder;
       readonly yarn: YarnIndex;
+      readonly ball: number | null;
       readonly waitsAt: Slot | 'cut';
       /** What is left of it where it is cut: the last of a piece is long enough to cast off with. Null where it waits. */
       readonly tailMm: number | null;
@@ -107,6 +109,8 @@ export type Act =
       readonly needles: readonly Run[];
       readonly crosses: readonly number[];
     }
+  /** A ball that was laid by hand on the row before ends there, or is joined again further up. */
+  | { readonly kind: 'cut'; readonly ball: number; readonly yarn: YarnIndex; readonly tailMm: number }
   /** The open loops of the cast-on are hung, one to a needle: whole ones and, at `edgeLoop`, one half loop. */
   | { readonly kind: 'hang-hem'; readonly needles: Run; readonly loops: number; readonly edgeLoop: Side }
   | { readonly kind: 'remove-waste' }

@@ -113,6 +113,11 @@ function lay({ ball, yarn, needles: runs, crosses }: ActOf<'lay'>, names: ActNam
   return `Lay ball ${ball}, ${names.yarn(yarn)}, into the hooks of ${runs.map(n.run).join(', ')}${crossed}.`;
 }
 
+/** `chalk`; one that is laid by hand on other rows with its number, `ball 2, chalk,`. */
+function threaded({ ball, yarn }: ActOf<'thread' | 'unthread'>, names: ActNames): string {
+  return ball === null ? names.yarn(yarn) : `ball ${ball}, ${names.yarn(yarn)},`;
+}
+
 const WEIGHTS = { hang: 'Hang the weights.', move: 'Move the weights up.', off: 'Take the weights off.' };
 
 /** The act as a sentence. */
@@ -125,9 +130,9 @@ function act(said: Act, names: ActNames): string {
     case 'tension':
       return tension(said);
     case 'thread':
-      return `Thread ${names.yarn(said.yarn)} into feeder ${said.feeder}.`;
+      return `Thread ${threaded(said, names)} into feeder ${said.feeder}.`;
     case 'unthread': {
-      const out = `Take ${names.yarn(said.yarn)} out of feeder ${said.feeder}`;
+      const out = `Take ${threaded(said, names)} out of feeder ${said.feeder}`;
       return said.waitsAt === 'cut'
         ? `${out} and cut it, leaving a tail of ${lengths.cut(said.tailMm ?? 0, names.unit)}.`
         : `${out} and let it wait at ${label(said.waitsAt)}.`;
@@ -162,6 +167,8 @@ function act(said: Act, names: ActNames): string {
         : `Strand ${said.strand}, ${lengths.cut(said.mm, names.unit)}, ends: work it in.`;
     case 'lay':
       return lay(said, names);
+    case 'cut':
+      return `Cut ball ${said.ball}, ${names.yarn(said.yarn)}, leaving a tail of ${lengths.cut(said.tailMm, names.unit)}.`;
     case 'hang-hem':
       return `Hang the hem on ${n.run(said.needles)}: ${n.count(said.loops, 'loop')}, one to a needle, with the half loop at the ${said.edgeLoop} edge.`;
     case 'remove-waste':

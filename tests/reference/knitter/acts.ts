@@ -16,11 +16,11 @@ export const HANDS: Hands = {
   tension: (place, { part, section, text }) => {
     place.tension = { part, text, ...(section ? { section } : {}) };
   },
-  thread: ({ yarns, counter }, { feeder, yarn }) => yarns.thread(feeder, yarn, counter),
-  unthread: (place, { feeder, yarn, waitsAt, mm }) => {
+  thread: ({ yarns, counter }, { feeder, yarn, ball }) => yarns.thread(feeder, yarn, ball ?? null, counter),
+  unthread: (place, { feeder, yarn, ball, waitsAt, mm }) => {
     const { bed, side, yarns, counter } = place;
     const edge = bed.isEmpty ? null : bed.edges[side === 'left' ? 0 : 1];
-    yarns.unthread(feeder, yarn, waitsAt, { edge, reading: counter, tailMm: mm ?? null });
+    yarns.unthread(feeder, { yarn, ball: ball ?? null }, waitsAt, { edge, reading: counter, tailMm: mm ?? null });
   },
   carriage: (place, { set }) => {
     place.carriage = set;
@@ -85,7 +85,12 @@ export const HANDS: Hands = {
     const hooks = needles.flatMap(each);
     const back = hooks.find((needle) => !bed.isForward(needle));
     if (back !== undefined) refuse(`${labelOf(back)} does not stand forward`);
-    strands.lay(ball, yarn, hooks, crosses, counter);
+    yarns.layFrom(ball, yarn, counter);
+    strands.lay(ball, yarn, hooks, crosses);
+  },
+  cut: ({ yarns, strands, counter }, { ball, yarn }) => {
+    if (strands.isLaid(ball)) refuse(`ball ${ball} lies in the hooks of the coming row`);
+    yarns.cutBall(ball, yarn, counter);
   },
   'hang-hem': hangHem,
   'remove-waste': ({ open }) => (open ?? refuse('there is no waste yarn')).removeWaste(),

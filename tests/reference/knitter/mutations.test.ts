@@ -59,7 +59,7 @@ describe.each([
       'selecting doubled',
       'tension doubled',
     ]);
-    expect(new Set(all.map(({ act }) => act)).size).toBe(25);
+    expect(new Set(all.map(({ act }) => act)).size).toBe(26);
   });
 });
 

@@ -19,11 +19,13 @@ const act = z.discriminatedUnion('act', [
   }),
   z.object({ act: z.literal('counter'), reading: count }),
   z.object({ act: z.literal('tension'), part: z.string(), section: z.string().nullish(), text: z.string() }),
-  z.object({ act: z.literal('thread'), feeder, yarn: z.string() }),
+  z.object({ act: z.literal('thread'), feeder, yarn: z.string(), ball: id.nullish() }),
   z.object({
     act: z.literal('unthread'),
     feeder,
     yarn: z.string(),
+    /** Of a yarn that is laid by hand on other rows. */
+    ball: id.nullish(),
     waitsAt: z.union([z.literal('cut'), needle]),
     /** The tail that is left where it is cut. */
     mm: z.number().nullish(),
@@ -57,6 +59,7 @@ const act = z.discriminatedUnion('act', [
     needles: z.array(span).min(1),
     crosses: z.array(id).default([]),
   }),
+  z.object({ act: z.literal('cut'), ball: id, yarn: z.string(), mm: z.number().nullish() }),
   z.object({ act: z.literal('hang-hem'), needles: span, loops: count, edgeLoop: edge }),
   z.object({ act: z.literal('remove-waste') }),
   z.object({ act: z.literal('hook-up'), needle, yarn: z.string(), float: span }),

@@ -33,6 +33,7 @@ const WHEN: Readonly<Record<ActName, readonly number[]>> = {
   counter: [CAST_ON],
   carriage: [ENDED, CARRIAGE],
   unthread: [ENDED, CARRIAGE],
+  cut: [ENDED, CARRIAGE],
   'push-back': [ENDED, SHAPING, CHOICE, CARRIAGE],
   strand: [ENDED, CARRIAGE, LOOK, WRAPS],
   'hook-up': [HOOK_UP],

@@ -1,4 +1,4 @@
-/** What goes through the knitter's hands beside the feeders: wrapping strands, and balls laid into the hooks. */
+/** What goes through the knitter's hands beside the feeders: wrapping strands, and what is laid into the hooks. */
 import { labelOf } from './needles.ts';
 import { refuse } from './refusal.ts';
 import type { YarnEnd } from './yarns.ts';
@@ -9,15 +9,8 @@ interface Strand {
   endedAt: number | null;
 }
 
-interface Ball {
-  readonly yarn: string;
-  readonly firstAt: number;
-  lastAt: number;
-}
-
 export class Strands {
   private readonly strands = new Map<string, Strand>();
-  private readonly balls = new Map<string, Ball>();
   /** The yarn that lies in the hook of a needle. */
   readonly laid = new Map<number, string>();
   /** The needles of each ball laid for the coming row. */
@@ -45,16 +38,10 @@ export class Strands {
   }
 
   /**
-   * A ball needs no act to begin or to end: it hangs from where it was laid
-   * first, and is cut after it was laid last. Where it comes to lie right
-   * beside another, both yarns turn there, and a gap stays open unless they
-   * are crossed; nothing else can be crossed with it.
+   * Where a ball comes to lie right beside another, both yarns turn there, and
+   * a gap stays open unless they are crossed; nothing else can be crossed with it.
    */
-  lay(id: string, yarn: string, needles: readonly number[], crosses: readonly string[], reading: number): void {
-    const ball = this.balls.get(id);
-    if (ball && ball.yarn !== yarn) refuse(`ball ${id} is ${ball.yarn}, not ${yarn}`);
-    if (ball) ball.lastAt = reading;
-    else this.balls.set(id, { yarn, firstAt: reading, lastAt: reading });
+  lay(id: string, yarn: string, needles: readonly number[], crosses: readonly string[]): void {
     for (const needle of needles) {
       if (this.laid.has(needle)) refuse(`${this.laid.get(needle)} lies in the hook of ${labelOf(needle)} already`);
       this.laid.set(needle, yarn);
@@ -68,6 +55,10 @@ export class Strands {
     this.inHooks.set(id, needles);
   }
 
+  isLaid(id: string): boolean {
+    return this.inHooks.has(id);
+  }
+
   /** The row has been knitted: what was laid and wrapped is in the fabric. */
   knitIn(): void {
     this.laid.clear();
@@ -75,17 +66,16 @@ export class Strands {
     this.wrapped.clear();
   }
 
-  /** Both ends of all strands and balls; refuses where a strand still hangs. */
+  /** Both ends of all strands; refuses where one still hangs. */
   ends(): YarnEnd[] {
-    const strands = [...this.strands].flatMap(([id, { yarn, startedAt, endedAt }]): YarnEnd[] => {
+    return [...this.strands].flatMap(([id, { yarn, startedAt, endedAt }]): YarnEnd[] => {
       if (yarn === null) refuse(`strand ${id} was cut and has wrapped nothing`);
       if (endedAt === null) refuse(`strand ${id} still hangs from its last wrap`);
-      return bothEnds(yarn, 'strand', startedAt, endedAt);
+      return [
+        { yarn, end: 'first', reading: startedAt, of: 'strand' },
+        { yarn, end: 'last', reading: endedAt, of: 'strand' },
+      ];
     });
-    const balls = [...this.balls.values()].flatMap(({ yarn, firstAt, lastAt }) =>
-      bothEnds(yarn, 'ball', firstAt, lastAt),
-    );
-    return [...strands, ...balls];
   }
 
   private inHand(id: string): Strand {
@@ -99,11 +89,4 @@ export class Strands {
 /** Whether one row of hooks begins where the other ends. */
 function areBeside(one: readonly number[], other: readonly number[]): boolean {
   return Math.max(...one) + 1 === Math.min(...other) || Math.max(...other) + 1 === Math.min(...one);
-}
-
-function bothEnds(yarn: string, of: YarnEnd['of'], first: number, last: number): YarnEnd[] {
-  return [
-    { yarn, end: 'first', reading: first, of },
-    { yarn, end: 'last', reading: last, of },
-  ];
 }

@@ -1,4 +1,4 @@
-/** The yarns: in the two feeders, waiting at a needle, cut; and the ends that all of them leave. */
+/** The yarns: in the two feeders, waiting at a needle, laid by hand, cut; and the ends that all of them leave. */
 import { labelOf } from './needles.ts';
 import { refuse } from './refusal.ts';
 
@@ -15,6 +15,8 @@ export interface YarnEnd {
 /** One uncut length of yarn. */
 interface Length {
   readonly yarn: string;
+  /** The ball that it hangs from, where it is laid by hand on some rows. */
+  readonly ball: string | null;
   /** The needle that it knitted last, in the carriage's direction; null before it has knitted. */
   knittedLast: number | null;
 }
@@ -36,20 +38,41 @@ export class Yarns {
   /** A yarn with which stitches were cast on by hand: it hangs at the edge until it is threaded. */
   castOn(yarn: string, reading: number): void {
     if (this.in(1) === yarn) return;
-    this.waiting.push({ yarn, knittedLast: null });
+    this.waiting.push({ yarn, ball: null, knittedLast: null });
     this.ends.push({ yarn, end: 'first', reading, of: 'feeder' });
   }
 
   /** Takes up a length that waits, or begins a new one. */
-  thread(feeder: Feeder, yarn: string, reading: number): void {
+  thread(feeder: Feeder, yarn: string, ball: string | null, reading: number): void {
     if (this.feeders[feeder]) refuse(`feeder ${feeder} holds ${this.in(feeder)}`);
-    const at = this.waiting.findIndex((length) => length.yarn === yarn);
-    if (at >= 0) {
-      this.feeders[feeder] = this.waiting.splice(at, 1)[0] as Length;
-      return;
+    this.feeders[feeder] = this.takeUp(yarn, ball, reading);
+  }
+
+  /** A ball in hand: the one that hangs there, or a new one. */
+  layFrom(ball: string, yarn: string, reading: number): void {
+    const inFeeder = Object.values(this.feeders).some((length) => length?.ball === ball);
+    if (inFeeder) refuse(`ball ${ball} is in a feeder`);
+    this.waiting.push({ ...this.takeUp(yarn, ball, reading), knittedLast: null });
+  }
+
+  cutBall(ball: string, yarn: string, reading: number): void {
+    const at = this.waiting.findIndex((length) => length.ball === ball);
+    if (at < 0) refuse(`no ball ${ball} hangs there to be cut`);
+    const [length] = this.waiting.splice(at, 1) as [Length];
+    if (length.yarn !== yarn) refuse(`ball ${ball} is ${length.yarn}, not ${yarn}`);
+    this.ends.push({ yarn, end: 'last', reading, of: 'ball' });
+  }
+
+  /** The length that waits, or the beginning of a new one. */
+  private takeUp(yarn: string, ball: string | null, reading: number): Length {
+    const at = this.waiting.findIndex((length) => length.ball === ball && (ball !== null || length.yarn === yarn));
+    if (at < 0) {
+      this.ends.push({ yarn, end: 'first', reading, of: ball === null ? 'feeder' : 'ball' });
+      return { yarn, ball, knittedLast: null };
     }
-    this.feeders[feeder] = { yarn, knittedLast: null };
-    this.ends.push({ yarn, end: 'first', reading, of: 'feeder' });
+    const [length] = this.waiting.splice(at, 1) as [Length];
+    if (length.yarn !== yarn) refuse(`ball ${ball} is ${length.yarn}, not ${yarn}`);
+    return length;
   }
 
   /**
@@ -58,7 +81,7 @@ export class Yarns {
    */
   unthread(
     feeder: Feeder,
-    yarn: string,
+    { yarn, ball }: { readonly yarn: string; readonly ball: string | null },
     waitsAt: number | 'cut',
     {
       edge,
@@ -72,10 +95,12 @@ export class Yarns {
     }
     const length = this.feeders[feeder];
     if (length?.yarn !== yarn) refuse(`feeder ${feeder} holds ${length?.yarn ?? 'no yarn'}, not ${yarn}`);
+    if (length.ball !== ball)
+      refuse(`feeder ${feeder} holds ${length.ball === null ? 'no ball' : `ball ${length.ball}`}`);
     if (length.knittedLast === null) refuse(`${yarn} has knitted nothing since it was threaded`);
     this.feeders[feeder] = null;
     if (waitsAt === 'cut') {
-      this.ends.push({ yarn, end: 'last', reading, of: 'feeder' });
+      this.ends.push({ yarn, end: 'last', reading, of: ball === null ? 'feeder' : 'ball' });
       if (feeder === 1) this.cut = { reading, tailMm };
       return;
     }
@@ -95,7 +120,7 @@ export class Yarns {
     const length = this.feeders[1];
     if (length) {
       this.feeders[1] = null;
-      this.ends.push({ yarn: length.yarn, end: 'last', reading, of: 'feeder' });
+      this.ends.push({ yarn: length.yarn, end: 'last', reading, of: length.ball === null ? 'feeder' : 'ball' });
       this.cutByFinish = length.yarn;
     } else if (castOffMm !== null) {
       if (this.cut?.reading !== reading) refuse('there is no yarn at the edge to cast off with');
@@ -111,6 +136,7 @@ export class Yarns {
       if (this.feeders[feeder]) refuse(`${this.in(feeder)} is still in feeder ${feeder}`);
     }
     const [left] = this.waiting;
+    if (left?.ball) refuse(`ball ${left.ball} still hangs there, uncut`);
     if (left) refuse(`${left.yarn} still waits at the edge, uncut`);
   }
 }

@@ -93,6 +93,12 @@ function groups(text: string) {
   });
 }
 
+/** `chalk`, or `ball 2, chalk,` of one that is laid by hand on other rows. */
+function supply(called: string): { readonly yarn: string; readonly ball: number | null } {
+  const [, ball, yarn = called] = /^ball (\d+), (.+),$/.exec(called) ?? [];
+  return { yarn, ball: ball === undefined ? null : Number(ball) };
+}
+
 const START = `, starting at the (left|right)(?:: it takes (\\d+) cm of yarn)?`;
 
 type Reading = (...parts: string[]) => ReadAct;
@@ -119,14 +125,23 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
   ],
   ['Set the row counter to (\\d+)', (reading) => ({ act: 'counter', reading: Number(reading) })],
   ['Set the tension for (.+)', tension],
-  ['Thread (.+) into feeder ([12])', (yarn, feeder) => ({ act: 'thread', feeder: feederOf(feeder), yarn })],
+  [
+    'Thread (.+) into feeder ([12])',
+    (called, feeder) => ({ act: 'thread', feeder: feederOf(feeder), ...supply(called) }),
+  ],
   [
     'Take (.+) out of feeder ([12]) and cut it, leaving a tail of (\\d+) cm',
-    (yarn, feeder, cm) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt: 'cut', mm: Number(cm) * 10 }),
+    (called, feeder, cm) => ({
+      act: 'unthread',
+      feeder: feederOf(feeder),
+      ...supply(called),
+      waitsAt: 'cut',
+      mm: Number(cm) * 10,
+    }),
   ],
   [
     `Take (.+) out of feeder ([12]) and let it wait at (${NEEDLE})`,
-    (yarn, feeder, waitsAt) => ({ act: 'unthread', feeder: feederOf(feeder), yarn, waitsAt, mm: null }),
+    (called, feeder, waitsAt) => ({ act: 'unthread', feeder: feederOf(feeder), ...supply(called), waitsAt, mm: null }),
   ],
   ['Set the carriage to knit plain', () => ({ act: 'carriage', set: 'plain' })],
   ['Set the carriage to knit the pattern', () => ({ act: 'carriage', set: 'pattern' })],
@@ -184,6 +199,10 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
       needles: spans(on),
       crosses: [...others.matchAll(/\d+/g)].map(Number),
     }),
+  ],
+  [
+    'Cut ball (\\d+), (.+), leaving a tail of (\\d+) cm',
+    (ball, yarn, cm) => ({ act: 'cut', ball: Number(ball), yarn, mm: Number(cm) * 10 }),
   ],
   [
     `Hang the hem on (${SPAN}): (\\d+) loops?, one to a needle, with the half loop at the (left|right) edge`,

@@ -45,6 +45,8 @@ const all = (needles: readonly Slot[]): string => needles.map(label).join(' ');
 
 function lineOf(act: Act, { yarns }: ProjectAt): string {
   const yarn = (index: number): string => yarns[index]?.name ?? '';
+  const supply = (of: { readonly yarn: number; readonly ball: number | null }): string =>
+    of.ball === null ? yarn(of.yarn) : `${yarn(of.yarn)} of ball ${of.ball}`;
   switch (act.kind) {
     case 'cast-on':
       return `cast on ${run(act.needles)} ${yarn(act.yarn)} ${act.how}${act.wasteRows > 0 ? `, ${act.wasteRows} rows of waste` : ''}`;
@@ -53,9 +55,9 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
     case 'tension':
       return `tension ${typeof act.part === 'string' ? act.part : act.part.section} ${act.text}`.trimEnd();
     case 'thread':
-      return `thread ${act.feeder} ${yarn(act.yarn)}`;
+      return `thread ${act.feeder} ${supply(act)}`;
     case 'unthread':
-      return `unthread ${act.feeder} ${yarn(act.yarn)}, ${act.waitsAt === 'cut' ? `cut to ${act.tailMm} mm` : `waits at ${label(act.waitsAt)}`}`;
+      return `unthread ${act.feeder} ${supply(act)}, ${act.waitsAt === 'cut' ? `cut to ${act.tailMm} mm` : `waits at ${label(act.waitsAt)}`}`;
     case 'carriage':
       return `carriage ${act.set}`;
     case 'selecting':
@@ -80,6 +82,8 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
       return `strand ${act.strand} ${act.at}`;
     case 'lay':
       return `lay ${yarn(act.yarn)} of ball ${act.ball} on ${act.needles.map(run).join(' ')}${act.crosses.map((ball) => `, crossed with ${ball}`).join('')}`;
+    case 'cut':
+      return `cut ball ${act.ball} ${yarn(act.yarn)} to ${act.tailMm} mm`;
     case 'hang-hem':
       return `hang ${act.loops} loops on ${run(act.needles)}, half loop ${act.edgeLoop}`;
     case 'remove-waste':

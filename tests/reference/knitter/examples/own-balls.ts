@@ -38,6 +38,7 @@ export const ownBalls: Example = {
       { act: 'lay', ball: 'left', yarn: 'chalk', needles: [['L4', 'L3']] },
     ]),
     stop(2, 'left', PATTERN, [
+      { act: 'cut', ball: 'right', yarn: 'chalk', mm: 150 },
       { act: 'strand', id: 'b', at: 'end' },
       { act: 'check', forward: 2, first: 'L4', last: 'R4' },
       { act: 'lay', ball: 'left', yarn: 'chalk', needles: [['L4', 'L4']] },
@@ -46,6 +47,8 @@ export const ownBalls: Example = {
     stop(3, 'right', 'L5–R5, plain, off, slate, none', [
       { act: 'carriage', set: 'plain' },
       { act: 'selecting', on: false },
+      { act: 'cut', ball: 'left', yarn: 'chalk', mm: 150 },
+      { act: 'cut', ball: 'third', yarn: 'moss', mm: 150 },
     ]),
     end(4, 'left', [{ act: 'finish', how: 'cast-off', needles: ['L5', 'R5'], startsAt: 'left', mm: 200 }]),
   ],

@@ -52,6 +52,8 @@ export const touching: Example = {
     stop(3, 'right', 'L4–R4, plain, off, slate, none', [
       { act: 'carriage', set: 'plain' },
       { act: 'selecting', on: false },
+      { act: 'cut', ball: 'left', yarn: 'chalk', mm: 150 },
+      { act: 'cut', ball: 'right', yarn: 'chalk', mm: 150 },
     ]),
     end(4, 'left', [{ act: 'finish', how: 'cast-off', needles: ['L4', 'R4'], startsAt: 'left', mm: 200 }]),
   ],
