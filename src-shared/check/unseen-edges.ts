@@ -1,20 +1,31 @@
 /** What shaping costs on a machine whose forward needles cannot be seen, and so not be pushed. */
+import { makeFabric, withEndNeedles } from '../fabric/index.ts';
 import { edgesAt } from '../piece/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
-/** `edges-unseen`: pattern rows whose edge needles would have been put right by hand, all of the piece in one finding. */
-export function edgesUnseen({ piece, outline, rows, fills, endNeedleRows }: Inspected): Finding[] {
+/** Own balls are laid by hand, which such a machine cannot knit at all. */
+const NONE_PARTED: ReadonlySet<number> = new Set();
+
+/**
+ * `edges-unseen`: shaped rows that a machine whose needles can be seen would
+ * knit otherwise, because its edge needles are put right by hand; all of the
+ * piece in one finding.
+ */
+export function edgesUnseen({ piece, outline, fabric, groups, fills, endNeedleRows }: Inspected): Finding[] {
   if (piece.machine.chooses !== 'ahead-unseen') return [];
-  const reachesEdges = (row: number): boolean =>
-    endNeedleRows.has(row) || fills.some(({ firstRow, lastRow }) => firstRow <= row && row <= lastRow);
-  const shaped = rows.filter(({ row, contrast }) => {
-    if (row === 1 || contrast.length === 0 || !reachesEdges(row)) return false;
+  const drawn = makeFabric(outline, groups, fills, piece.mainYarn);
+  const seen = withEndNeedles(drawn, outline, piece.mainYarn, endNeedleRows, NONE_PARTED, 'ahead-seen').fabric;
+  const missed: number[] = [];
+  for (let row = 2; row <= fabric.rows; row++) {
     const [before, now] = [edgesAt(outline, row - 1), edgesAt(outline, row)];
-    return before.first !== now.first || before.last !== now.last;
-  });
-  const [first, last] = [shaped[0]?.row, shaped.at(-1)?.row];
+    if (before.first === now.first && before.last === now.last) continue;
+    const start = (row - 1) * fabric.width;
+    const knitted = fabric.cells.subarray(start, start + fabric.width);
+    if (knitted.some((yarn, at) => yarn !== seen.cells[start + at])) missed.push(row);
+  }
+  const [first, last] = [missed[0], missed.at(-1)];
   return first === undefined || last === undefined
     ? []
-    : [{ code: 'edges-unseen', rows: [first, last], count: shaped.length }];
+    : [{ code: 'edges-unseen', rows: [first, last], count: missed.length }];
 }

@@ -105,7 +105,7 @@ const byCode: {
   'balls-unseen': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} takes` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} take`} ${count === 1 ? '' : 'up to '}${yarns} yarns or balls: all but two are laid by hand into the hooks of needles that stand forward, and on this machine none does. Draw them in two yarns a row, from one ball.`,
   'edges-unseen': ({ rows, count }) =>
-    `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: a new stitch knits the main yarn in the first row, and with end needles on, the one beside it knits contrast. Keep it in the seam.`,
+    `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: the new edge stitch knits the main yarn in that row, and with end needles on, the one beside a stitch that was made knits contrast. Keep it in the seam.`,
   'off-fixed-places': ({ rows, one, other, repeat }) =>
     `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups of which each begins ${repeat} needles after the one before it; or choose the needles by hand.`,
   'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>

@@ -1,5 +1,6 @@
 /** Running orders of shaped pieces, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
+import { gridFromText } from '@shared/grid/index.ts';
 import type { Position } from '@shared/piece/index.ts';
 import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan } from '../check/found.ts';
@@ -122,5 +123,37 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
     expect(plan.findings.filter(({ code }) => code === 'edges-unseen')).toEqual([
       { code: 'edges-unseen', rows: [7, 12], count: 2 },
     ]);
+  });
+
+  const missed = (project: ProjectAt) =>
+    checkedPlan({ ...project, machine: unseen.machine }).findings.filter(({ code }) => code === 'edges-unseen');
+
+  it('pays nothing where a stitch is taken and no end needle is selected: the new edge needle was chosen as it is', () => {
+    const full = {
+      ...body,
+      fills: [{ ...startFill('motif', 3), endNeedles: false }],
+      motifs: body.motifs.map((motif) => ({ ...motif, grid: gridFromText(['X'], '.X') })),
+    };
+    expect(missed(full)).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);
+  });
+
+  it('pays where a stitch is made under the figure of a group, not where it is made under its ground', () => {
+    const group = (motif: readonly string[], first: number): ProjectAt => ({
+      ...body,
+      motifs: body.motifs.map((own) => ({ ...own, grid: gridFromText(motif, '.X') })),
+      bands: [
+        {
+          ...startBand('motif', [1]),
+          rule: { kind: 'by-hand', first: [first] as never },
+          position: fromRow(7),
+          unit: 'whole',
+        },
+      ],
+      fills: [],
+    });
+    // L9 is new on row 7: the group stands on L9 to L7, or on L8 to L6.
+    expect(missed(group(['X.X'], -9))).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);
+    expect(missed(group(['.XX'], -9))).toEqual([]);
+    expect(missed(group(['X.X'], -8))).toEqual([]);
   });
 });
