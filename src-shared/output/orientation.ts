@@ -1,6 +1,5 @@
 /** Which way round a page goes: upright, or turned where what stands on it comes out better so. */
 import type { Plan } from '../plan/index.ts';
-import type { KnitPiece } from '../project/index.ts';
 import type { Frame } from './blocks/pour.ts';
 import { chartPages, type ChartOnSheet, type ChartPages } from './chart/chart-blocks.ts';
 import type { PaperMm } from './paper.ts';
@@ -33,8 +32,8 @@ export function mostFigureMm(paper: PaperMm): number {
 }
 
 /** Landscape for a piece that is so wide that upright it would come out small. */
-export function paperForPiece(piece: KnitPiece, plan: Plan, upright: PaperMm): PaperMm {
-  const scaleOn = (paper: PaperMm): number => figureScale(piece, plan, pageWidthMm(paper), mostFigureMm(paper));
+export function paperForPiece(plan: Plan, upright: PaperMm): PaperMm {
+  const scaleOn = (paper: PaperMm): number => figureScale(plan, pageWidthMm(paper), mostFigureMm(paper));
   const landscape = turned(upright);
   return scaleOn(upright) / scaleOn(landscape) >= WORTH_TURNING.piece ? landscape : upright;
 }

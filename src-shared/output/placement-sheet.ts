@@ -93,7 +93,7 @@ export function placementSheet(
   };
 
   const marks = sheetMarks(facts, plan);
-  const opening = paperForPiece(piece, plan, upright);
+  const opening = paperForPiece(plan, upright);
   const addOpening = (): Frame => addPage(opening);
   const first = pour(
     openingBlocks(facts, plan, marks, opening, unit),

@@ -58,11 +58,6 @@ export function gaugesBetween(gauges: Gauges, first: number, last: number): Gaug
   return gauges.filter((run) => run.first <= last && run.last >= first).map(({ gauge }) => gauge);
 }
 
-/** True if the rows 1 … `rows` are all of `gauge`. */
-export function isAllOf(gauges: Gauges, rows: number, gauge: Gauge): boolean {
-  return gaugesBetween(gauges, 1, rows).every((own) => isSameGauge(own, gauge));
-}
-
 /** Length in mm of the rows `first` … `last`; 0 if there are none. */
 export function lengthMm(gauges: Gauges, first: number, last: number): number {
   let mm = 0;

@@ -1,10 +1,11 @@
 /** Which motif stands where: its name at each of its groups and fills, or a letter where there is no room for the name. */
+import { edgesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { MotifId } from '../../motif/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { printable } from '../font/printable.ts';
 import { rectangleItem, textItem } from '../items.ts';
-import type { SheetItem } from '../model.ts';
+import type { Point, SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
 import { LABEL_PT } from '../style.ts';
 import type { PieceView } from './view.ts';
@@ -77,12 +78,8 @@ function lettered(index: number): string {
 
 /** From the lowest row up, each row from the left. */
 function standingsOf({ groups, fills, outline }: Plan, view: PieceView): Standing[] {
-  const box = (first: number, last: number, firstRow: number, lastRow: number): Box => ({
-    left: view.x(first),
-    right: view.x(last + 1),
-    top: view.y(lastRow + 1),
-    bottom: view.y(firstRow),
-  });
+  const box = (first: number, last: number, firstRow: number, lastRow: number): Box =>
+    boxRound(view.corners(first, last, firstRow, lastRow));
   const inOrder = [...groups].sort((a, b) => a.band - b.band || a.block.first - b.block.first);
   const runs: { band: number; motif: MotifId; blocks: Box[] }[] = [];
   for (const { band, motif, block, firstRow, lastRow } of inOrder) {
@@ -92,9 +89,10 @@ function standingsOf({ groups, fills, outline }: Plan, view: PieceView): Standin
     else runs.push({ band, motif, blocks: [found] });
   }
   const areas = fills.map(({ motif, firstRow, lastRow }): Standing => {
-    const middle = Math.floor((firstRow + lastRow) / 2) - 1;
-    const [first, last] = [outline.first[middle] as number, outline.last[middle] as number];
-    return { motif, blocks: [box(first, last, firstRow, lastRow)], isArea: true };
+    const middle = Math.floor((firstRow + lastRow) / 2);
+    const { first, last } = edgesAt(outline, middle);
+    const across = { left: view.x(first, middle), right: view.x(last + 1, middle) };
+    return { motif, blocks: [{ ...across, top: view.y(lastRow + 1), bottom: view.y(firstRow) }], isArea: true };
   });
   return [...runs.map(({ motif, blocks }) => ({ motif, blocks, isArea: false })), ...areas];
 }
@@ -137,7 +135,7 @@ function placeWithin(block: Box, width: number, others: readonly Box[]): Box | n
 
 /** Above the block, below it; of an area in its middle. */
 function placesAt(block: Box, width: number, view: PieceView, isArea: boolean): Box[] {
-  const [least, most] = [view.x(view.first), view.x(view.last + 1)];
+  const [least, most] = [view.left, view.right];
   if (width > most - least) return [];
   const middle = (block.left + block.right) / 2;
   const left = Math.max(least, Math.min(middle - width / 2, most - width));
@@ -160,9 +158,12 @@ function boxOf(item: SheetItem): Box[] {
     return [{ left: item.x, right: item.x + item.width, top: item.y, bottom: item.y + item.height }];
   }
   if (item.kind !== 'path') return [];
-  const points = item.lines.flat();
+  return [boxRound(item.lines.flat())];
+}
+
+function boxRound(points: readonly Point[]): Box {
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  return [{ left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) }];
+  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
 }
 
 function drawChip({ text, box: { left, right, top, bottom } }: Chip): SheetItem[] {

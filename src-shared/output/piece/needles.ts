@@ -8,14 +8,16 @@ import type { Point, SheetItem, Stroke } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
 import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
 import { extent, stagger, type HungLabel, type LabelAnchor, type WantedLabel } from './stagger.ts';
-import type { PieceView } from './view.ts';
+import { rowsMeasured } from './row-marks.ts';
+import type { PartOnPaper, PieceView } from './view.ts';
 
 type Kind = 'first' | 'last' | 'edge-left' | 'edge-right' | 'seen-first' | 'seen-last';
 
 interface NeedleLabel extends WantedLabel {
   readonly kind: Kind;
-  /** Lower edge of the row on which it is found, where its line begins. */
-  readonly from: number;
+  readonly slot: Slot;
+  /** The row on which it is found, at whose lower edge its line begins. */
+  readonly row: number;
 }
 
 /** Which side of its line a label likes: towards the group it belongs to; the piece's edges outwards. */
@@ -57,6 +59,7 @@ export interface NeedleRuler {
  * on (longer every ten), and below them the first needle of each group (strong),
  * the last (lighter), the first and last that are seen of it, and the edges of
  * the cast-on and of those rows, each at the end of a fine line up to its row.
+ * Needles stand on it as on row 1; a line up to a row of another gauge slants.
  */
 export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRuler {
   const { hung, left } = stagger(wantedLabels(plan, view), MOST_LEVELS);
@@ -64,7 +67,7 @@ export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRul
   return {
     heightMm: RULER_MM + levels * LEVEL_MM,
     items: [
-      ...hung.flatMap((one) => leader(one, top)),
+      ...hung.flatMap((one) => leader(one, view, top)),
       ...ticks(plan, view, top),
       ...hung.map((one) => text(one, top)),
     ],
@@ -73,22 +76,22 @@ export function needleRuler(plan: Plan, view: PieceView, top: number): NeedleRul
 }
 
 function wantedLabels(plan: Plan, view: PieceView): NeedleLabel[] {
-  const centre = (slot: number): number => view.x(slot) + view.cellWidth / 2;
+  const ruled = view.at(1);
   const wanted = new Map<number, NeedleLabel>();
   const want = (kind: Kind, slot: Slot, row: number): void => {
     const known = wanted.get(slot);
     // A needle is named once, from the lowest group that needs it; a first needle outranks a last.
     if (known && (known.kind === 'first' || kind !== 'first')) return;
-    const from = Math.max(view.y(row), known?.from ?? -Infinity);
     const name = label(slot);
     wanted.set(slot, {
       kind,
       text: name,
-      x: centre(slot),
+      x: ruled.x(slot) + ruled.cellWidth / 2,
       widthMm: widthMm(name, LABEL_PT, kind === 'first'),
       rank: RANKS[kind],
       anchors: ANCHORS[kind],
-      from,
+      slot,
+      row: Math.min(row, known?.row ?? Infinity),
     });
   };
   const lowestFirst = [...plan.groups].sort((a, b) => a.firstRow - b.firstRow);
@@ -108,23 +111,18 @@ function wantedLabels(plan: Plan, view: PieceView): NeedleLabel[] {
   return [...wanted.values()];
 }
 
-/** The rows that groups stand on, whose margins are told; from the lowest up. */
-function rowsMeasured({ bands, groups }: Plan): number[] {
-  const rows = bands.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
-  return rows.sort((a, b) => a - b);
-}
-
 function ticks(plan: Plan, view: PieceView, top: number): SheetItem[] {
   const edges = [1, ...rowsMeasured(plan)].map((row) => edgesAt(plan.outline, row));
   const first = Math.min(...edges.map((run) => run.first));
   const last = Math.max(...edges.map((run) => run.last));
   // One tick a needle while they can be told apart; every tenth is numbered outwards from the centre.
-  const step = view.cellWidth >= 0.8 ? 1 : view.cellWidth >= 0.16 ? 5 : 10;
+  const ruled = view.at(1);
+  const step = ruled.cellWidth >= 0.8 ? 1 : ruled.cellWidth >= 0.16 ? 5 : 10;
   const short: Point[][] = [];
   const long: Point[][] = [];
   for (let slot: number = first; slot <= last; slot++) {
     const number = slot < 0 ? -slot : slot + 1;
-    const x = view.x(slot) + view.cellWidth / 2;
+    const x = ruled.x(slot) + ruled.cellWidth / 2;
     if (number % 10 === 0)
       long.push([
         [x, top],
@@ -137,21 +135,21 @@ function ticks(plan: Plan, view: PieceView, top: number): SheetItem[] {
       ]);
   }
   const stroke = { paint: 'rule', width: HAIRLINE_MM } as const;
-  const rule = lineItem([view.x(first), top], [view.x(last + 1), top], { paint: 'rule', width: LINE_MM });
-  return [rule, pathItem([...short, ...long], stroke), ...centreMark(view, first, last, top)];
+  const rule = lineItem([ruled.x(first), top], [ruled.x(last + 1), top], { paint: 'rule', width: LINE_MM });
+  return [rule, pathItem([...short, ...long], stroke), ...centreMark(ruled, first, last, top)];
 }
 
 /** A dot where the left half of the bed meets the right one. */
-function centreMark(view: PieceView, first: number, last: number, top: number): SheetItem[] {
+function centreMark(ruled: PartOnPaper, first: number, last: number, top: number): SheetItem[] {
   if (first >= 0 || last < 0) return [];
-  return [rectangleItem(view.x(0) - 0.45, top - 0.45, 0.9, 0.9, 'accent')];
+  return [rectangleItem(ruled.x(0) - 0.45, top - 0.45, 0.9, 0.9, 'accent')];
 }
 
 /** The line from a needle's row down to its label, on paper of its own so that it is seen on yarn of any colour. */
-function leader({ label: wanted, level }: HungLabel<NeedleLabel>, top: number): SheetItem[] {
+function leader({ label: wanted, level }: HungLabel<NeedleLabel>, view: PieceView, top: number): SheetItem[] {
   const isGroup = wanted.kind === 'first' || wanted.kind === 'last';
   const width = isGroup ? LINE_MM : HAIRLINE_MM;
-  const line = (stroke: Stroke, to: number): SheetItem => lineItem([wanted.x, wanted.from], [wanted.x, to], stroke);
+  const line = (stroke: Stroke, to: number): SheetItem => pathItem([view.wayDown(wanted.slot, wanted.row, to)], stroke);
   return [
     line({ paint: 'paper', width: width + CASING_MM }, top),
     line({ paint: wanted.kind === 'first' ? 'accent' : 'rule', width }, top + RULER_MM + level * LEVEL_MM),

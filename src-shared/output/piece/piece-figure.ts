@@ -2,7 +2,6 @@
 import { label } from '../../bed/index.ts';
 import { contrastRatio, GRAPHIC_CONTRAST } from '../../colour/index.ts';
 import type { PlacedGroup } from '../../fabric/index.ts';
-import { isAllOf } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { plain, words } from '../../words/index.ts';
@@ -10,7 +9,7 @@ import { wholeBlock, type Block } from '../blocks/block.ts';
 import { textLines } from '../blocks/text.ts';
 import { toneOn, TOLD_APART, type YarnMarks } from '../chart/marks.ts';
 import { wrap } from '../font/wrap.ts';
-import { areaItem, rectangleItem, textItem } from '../items.ts';
+import { areaItem, textItem } from '../items.ts';
 import type { SheetItem } from '../model.ts';
 import { actNames } from '../steps/names.ts';
 import { baselineMm, LABEL_PT, SMALL_PT, LINE_MM, lineHeightMm } from '../style.ts';
@@ -22,7 +21,7 @@ import { needleRuler } from './needles.ts';
 import { rowNumbers, sectionNames } from './rows.ts';
 import { spaceLines } from './space-lines.ts';
 import { spaceStrips } from './spaces.ts';
-import { movedView, pieceView, type PieceView } from './view.ts';
+import { PieceView } from './view.ts';
 
 const LEFT_MM = 23;
 const RIGHT_MM = 21;
@@ -30,18 +29,17 @@ const ABOVE_RULER_MM = 1.6;
 const BELOW_RULER_MM = 1.2;
 
 /** The drawing of the piece in that room is one to this. */
-export function figureScale(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): number {
-  return viewIn(piece, plan, widthMm, mostHeightMm).scale;
+export function figureScale(plan: Plan, widthMm: number, mostHeightMm: number): number {
+  return viewIn(plan, widthMm, mostHeightMm).scale;
 }
 
-function viewIn(piece: KnitPiece, plan: Plan, widthMm: number, mostHeightMm: number): PieceView {
-  return pieceView(plan.outline, piece.gauge, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
+function viewIn(plan: Plan, widthMm: number, mostHeightMm: number): PieceView {
+  return PieceView.within(plan, widthMm - LEFT_MM - RIGHT_MM, mostHeightMm);
 }
 
 /**
- * The figure; its rows and needles are the even grid of the machine, so it is to
- * scale where the piece has its own gauge. It is no wider than `widthMm`; the piece itself
- * no taller than `mostHeightMm`. Yarns carry their marks.
+ * The figure, each section by its own gauge. It is no wider than `widthMm`; the
+ * piece itself no taller than `mostHeightMm`. Yarns carry their marks.
  */
 export function pieceFigure(
   piece: KnitPiece,
@@ -50,9 +48,9 @@ export function pieceFigure(
   widthMm: number,
   mostHeightMm: number,
 ): Block {
-  const still = viewIn(piece, plan, widthMm, mostHeightMm);
-  const isOneGauge = isAllOf(plan.gauges, plan.outline.rows, piece.gauge);
-  const above = wrap(plain(words.sheet.figureCaption(piece.finishedFace, still.scale, isOneGauge)), widthMm, SMALL_PT);
+  const still = viewIn(plan, widthMm, mostHeightMm);
+  const caption = words.sheet.figureCaption(piece.finishedFace, still.scale, still.parts.length === 1);
+  const above = wrap(plain(caption), widthMm, SMALL_PT);
   const aboveMm = above.length * lineHeightMm(SMALL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
   const names = actNames(piece).motif;
@@ -70,7 +68,7 @@ export function pieceFigure(
   const height = aboveMm + still.heightMm + ABOVE_RULER_MM + below.heightMm + notesMm;
   return wholeBlock(height, 3, (x, y) => {
     const pieceLeft = x + LEFT_MM + (widthMm - LEFT_MM - RIGHT_MM - still.widthMm) / 2;
-    const view = movedView(still, pieceLeft, y + aboveMm);
+    const view = still.movedTo(pieceLeft, y + aboveMm);
     const spaces = spaceLines(plan, view);
     let top = y + height - notesMm + 1;
     const said = notes.map(({ line, sizePt }) => {
@@ -131,10 +129,8 @@ function drawPiece({ yarns, mainYarn }: KnitPiece, plan: Plan, marks: YarnMarks,
 }
 
 function groupFrame({ block, firstRow, lastRow }: PlacedGroup, paint: Paint, view: PieceView): SheetItem {
-  const top = view.y(lastRow + 1);
-  const width = (block.last - block.first + 1) * view.cellWidth;
   const stroke = { paint, width: LINE_MM, dash: [0.9, 0.7] } as const;
-  return rectangleItem(view.x(block.first), top, width, view.y(firstRow) - top, null, stroke);
+  return areaItem(view.corners(block.first, block.last, firstRow, lastRow), null, stroke);
 }
 
 function describe(piece: KnitPiece, plan: Plan): string {

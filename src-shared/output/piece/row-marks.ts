@@ -21,6 +21,12 @@ function rowChanges({ outline, sections, bands, fills }: Plan): { pattern: numbe
   return { pattern: inOrder(pattern), other: inOrder([...other].filter((row) => !pattern.has(row))) };
 }
 
+/** The rows that groups stand on, whose margins are told; from the lowest up. */
+export function rowsMeasured({ bands, groups }: Pick<Plan, 'bands' | 'groups'>): number[] {
+  const rows = bands.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
+  return rows.sort((a, b) => a - b);
+}
+
 /** The rows (1-based) whose needles are not those of the row below. */
 export function widthChanges({ rows, first, last }: Outline): number[] {
   return Array.from({ length: rows - 1 }, (_, index) => index + 2).filter(

@@ -31,7 +31,7 @@ interface RowLabel {
  * those of patterns strong; round numbers between them where there is room.
  */
 export function rowNumbers(plan: Plan, view: PieceView, x: number): SheetItem[] {
-  const middle = (row: number): number => view.y(row) - view.cellHeight / 2;
+  const middle = (row: number): number => view.middleOf(row);
   const [top, bottom] = [view.y(view.rows + 1) - APART_MM / 2, view.y(1) + APART_MM / 2];
   const labels = labelsFitting(plan, middle, bottom - top);
   const placed = stacked(labels, top, bottom);
@@ -105,7 +105,7 @@ function roundNumbers(
     const label = placed[index] as number;
     return [[Math.min(at, label - height / 2), Math.max(at, label + height / 2)]];
   });
-  const step = strideFor(view.cellHeight, APART_MM * 1.8);
+  const step = strideFor(Math.min(...view.parts.map(({ cellHeight }) => cellHeight)), APART_MM * 1.8);
   const rows: number[] = [];
   for (let row = step; row < view.rows; row += step) {
     const at = middle(row);
@@ -157,8 +157,8 @@ export function sectionNames(plan: Plan, view: PieceView, left: number, right: n
   const back = plan.sections.find(({ name }) => name === 'hem-back');
   if (back) {
     const y = view.y(back.last + 1);
-    const from = view.x(plan.outline.first[back.last - 1] as number);
-    const to = view.x((plan.outline.last[back.last - 1] as number) + 1);
+    const from = view.x(plan.outline.first[back.last - 1] as number, back.last);
+    const to = view.x((plan.outline.last[back.last - 1] as number) + 1, back.last);
     items.push(lineItem([from, y], [to, y], { paint: 'paper', width: LINE_MM }));
     items.push(lineItem([from, y], [to, y], { paint: 'ink', width: LINE_MM, dash: [1.6, 1.2] }));
   }

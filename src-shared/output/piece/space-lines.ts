@@ -22,15 +22,15 @@ export function spaceLines(plan: Plan, view: PieceView): SheetItem[] {
     .flatMap((band) => bandSpaces(band, band.question.judge, plan.outline) ?? [])
     .sort((a, b) => a.row - b.row)
     .flatMap(({ row, spaces }) => {
-      const y = view.y(row) - view.cellHeight / 2;
+      const y = view.middleOf(row);
       if (taken.some((other) => Math.abs(other - y) < APART_MM)) return [];
       taken.push(y);
-      return spaces.flatMap((space) => drawSpace(space, view, y));
+      return spaces.flatMap((space) => drawSpace(space, view, row, y));
     });
 }
 
-function drawSpace({ first, last, stitches }: Space, view: PieceView, y: number): SheetItem[] {
-  const [from, to] = [view.x(first), view.x(last + 1)];
+function drawSpace({ first, last, stitches }: Space, view: PieceView, row: number, y: number): SheetItem[] {
+  const [from, to] = [view.x(first, row), view.x(last + 1, row)];
   const text = String(stitches);
   const width = widthMm(text, LABEL_PT, true) + 1;
   if (width > to - from) return [];

@@ -10,7 +10,7 @@ import { pathItem, rectangleItem, textItem } from '../items.ts';
 import type { Point, SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
 import { HAIRLINE_MM, LABEL_PT, LINE_MM } from '../style.ts';
-import type { PieceView } from './view.ts';
+import type { PartOnPaper, PieceView } from './view.ts';
 
 /** More bands than this are left to the table of groups. */
 const MOST_BANDS = 2;
@@ -19,6 +19,8 @@ const BAR_MM = 3.2;
 
 interface Strip {
   readonly title: string;
+  /** The row where it holds. */
+  readonly row: number;
   readonly edges: Run;
   readonly groups: readonly Run[];
   readonly spaces: Spaces;
@@ -38,32 +40,45 @@ export function spaceStrips(plan: Plan, view: PieceView, left: number, top: numb
   const strips = bands.flatMap((band) => stripsOf(plan, band));
   return {
     heightMm: strips.length * STRIP_MM,
-    items: strips.flatMap((strip, index) => drawStrip(strip, view, left, top + index * STRIP_MM)),
+    items: strips.flatMap((strip, index) => drawStrip(strip, view.at(strip.row), left, top + index * STRIP_MM)),
   };
 }
 
 function stripsOf(plan: Plan, band: PlacedBand): Strip[] {
   const choice = band.choices[band.taken];
   if (!choice) return [];
-  const edges = edgesAt(plan.outline, band.firstRow);
+  const row = band.firstRow;
+  const edges = edgesAt(plan.outline, row);
   const { seamAllowance } = band.question;
-  const figure = { edges, seamAllowance, groups: choice.groups.map((group) => group.figure), spaces: choice.figure };
-  const blocks = { edges, seamAllowance, groups: choice.groups.map((group) => group.block), spaces: choice.blocks };
+  const figure = {
+    row,
+    edges,
+    seamAllowance,
+    groups: choice.groups.map((group) => group.figure),
+    spaces: choice.figure,
+  };
+  const blocks = {
+    row,
+    edges,
+    seamAllowance,
+    groups: choice.groups.map((group) => group.block),
+    spaces: choice.blocks,
+  };
   const { strip } = words.sheet;
   if (choice.groups.every(({ block, figure: seen }) => block.first === seen.first && block.last === seen.last)) {
-    return [{ title: strip.both(band.firstRow), ...figure }];
+    return [{ title: strip.both(row), ...figure }];
   }
   return [
-    { title: strip.figure(band.firstRow), ...figure },
-    { title: strip.blocks(band.firstRow), ...blocks },
+    { title: strip.figure(row), ...figure },
+    { title: strip.blocks(row), ...blocks },
   ];
 }
 
-function drawStrip(strip: Strip, view: PieceView, left: number, top: number): SheetItem[] {
+function drawStrip(strip: Strip, part: PartOnPaper, left: number, top: number): SheetItem[] {
   const middle = top + STRIP_MM / 2;
   const baseline = middle + (LABEL_PT * POINT_MM * CAPITAL_EM) / 2;
-  const bars = strip.groups.map(({ first, last }) => [view.x(first), view.x(last + 1)] as const);
-  const bounds = [view.x(strip.edges.first), ...bars.flat(), view.x(strip.edges.last + 1)];
+  const bars = strip.groups.map(({ first, last }) => [part.x(first), part.x(last + 1)] as const);
+  const bounds = [part.x(strip.edges.first), ...bars.flat(), part.x(strip.edges.last + 1)];
   const counts = [strip.spaces.margins[0], ...strip.spaces.gaps, strip.spaces.margins[1]];
   const { left: takenLeft, right: takenRight } = strip.seamAllowance;
   const spaces = counts.map((count, index) => {

@@ -69,7 +69,7 @@ export const sheet = {
   },
 
   figureCaption: (face: FinishedFace, scale: number, isOneGauge: boolean): string =>
-    `As on the needles, drawn at 1 : ${n.plain(scale)}${isOneGauge ? '' : ' by the gauge of the piece'}. The purl side faces you${
+    `As on the needles, drawn at 1 : ${n.plain(scale)}${isOneGauge ? '' : ', each section by its own gauge; the ruler below is that of row 1'}. The purl side faces you${
       face === 'knit' ? '; the knit side will be seen' : ' and will be seen'
     }. At the right, the rows where something changes, in strong type those where a pattern begins or ends.`,
   figureDescription(

@@ -10,7 +10,7 @@ import { pieceFigure } from '@shared/output/piece/piece-figure.ts';
 import { rowNumbers } from '@shared/output/piece/rows.ts';
 import { spaceLines } from '@shared/output/piece/space-lines.ts';
 import { spaceStrips } from '@shared/output/piece/spaces.ts';
-import { pieceView } from '@shared/output/piece/view.ts';
+import { PieceView } from '@shared/output/piece/view.ts';
 import { actNames } from '@shared/output/steps/names.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
@@ -23,7 +23,7 @@ import { threeMotifsProject } from './projects.ts';
 /** A sleeve of 96 stitches at the cast-on, 100 on row 25, where its groups stand at L39 and R11. */
 function figureOf(project: ProjectAt) {
   const plan = makePlan(pieceIn(project));
-  const view = pieceView(plan.outline, project.piece.gauge, 150, 150);
+  const view = PieceView.within(plan, 150, 150);
   return { plan, view, edges: edgesAt(plan.outline, 25) };
 }
 
@@ -36,8 +36,8 @@ describe('the spaces of a sleeve', () => {
     const { plan, view, edges } = figureOf(projectAt(sampleProject()));
     const items = spaceLines(plan, view);
     const points = pathsIn(items).flatMap(({ lines }) => lines.flat());
-    expect(Math.min(...points.map(([x]) => x))).toBeCloseTo(view.x(edges.first));
-    expect(Math.max(...points.map(([x]) => x))).toBeCloseTo(view.x(edges.last + 1));
+    expect(Math.min(...points.map(([x]) => x))).toBeCloseTo(view.x(edges.first, 25));
+    expect(Math.max(...points.map(([x]) => x))).toBeCloseTo(view.x(edges.last + 1, 25));
     // Every line lies in row 25; its stops reach a little over it.
     for (const { lines } of pathsIn(items)) {
       const [along] = lines;
@@ -53,7 +53,7 @@ describe('the spaces of a sleeve', () => {
     const { plan, view } = figureOf(projectAt(sampleProject()));
     const texts = textsIn(spaceStrips(plan, view, 0, 0).items);
     expect(texts).toEqual(expect.arrayContaining(['row 25, visible', 'row 25, blocks']));
-    const wide = pieceView(plan.outline, projectAt(sampleProject()).piece.gauge, 600, 600);
+    const wide = PieceView.within(plan, 600, 600);
     expect(textsIn(spaceStrips(plan, wide, 0, 0).items)).toContain('12 (11 clear of the seam)');
   });
 
@@ -66,7 +66,7 @@ describe('the spaces of a sleeve', () => {
       2 * spaceLines({ ...plan, bands: plan.bands.slice(0, 1) }, view).length,
     );
     // A quarter as large, row 44 lies within the numbers of row 25.
-    const small = pieceView(plan.outline, sample.piece.gauge, 35, 35);
+    const small = PieceView.within(plan, 35, 35);
     const rows = spaceLines(plan, small).flatMap((item) => (item.kind === 'text' ? [item.y] : []));
     expect(rows).not.toHaveLength(0);
     expect(Math.min(...rows)).toBeGreaterThan(small.y(44));
@@ -90,7 +90,7 @@ describe('the ruler of a sleeve', () => {
       .filter(({ stroke }) => stroke?.paint !== 'paper')
       .flatMap(({ lines }) => lines);
     for (const slot of [edges.first, edges.last]) {
-      const x = view.x(slot) + view.cellWidth / 2;
+      const x = view.x(slot, 25) + view.at(25).cellWidth / 2;
       const up = lines.filter(([from]) => from && Math.abs(from[0] - x) < 1e-6 && from[1] < 200);
       expect(up.map(([from]) => from?.[1])).toEqual([view.y(25)]);
     }
@@ -101,12 +101,12 @@ describe('the rows beside a piece', () => {
   /** All that is written beside the piece, and the rows that ticks stand at. */
   function rowsOf(project: ProjectAt, heightMm: number) {
     const plan = makePlan(pieceIn(project));
-    const view = pieceView(plan.outline, project.piece.gauge, 1000, heightMm);
-    const items = rowNumbers(plan, view, view.x(view.last + 1));
+    const view = PieceView.within(plan, 1000, heightMm);
+    const items = rowNumbers(plan, view, view.right);
     const ticks = pathsIn(items).flatMap(({ lines }) =>
       lines.flatMap(([from, to]) => (from && to && from[1] === to[1] ? [from[1]] : [])),
     );
-    const rows = new Set(ticks.map((y) => Math.round((view.y(1) - y) / view.cellHeight + 0.5)));
+    const rows = new Set(ticks.map((y) => Math.round((view.y(1) - y) / view.at(1).cellHeight + 0.5)));
     return { plan, view, items, texts: textsIn(items), rows };
   }
 
@@ -177,7 +177,7 @@ describe('the names of motifs on a piece', () => {
   function namesOf(project: ProjectAt, widthMm: number) {
     const piece = pieceIn(project);
     const plan = makePlan(piece);
-    const view = pieceView(plan.outline, project.piece.gauge, widthMm, 95);
+    const view = PieceView.within(plan, widthMm, 95);
     return { plan, view, ...motifNames(plan, actNames(piece).motif, view, spaceLines(plan, view)) };
   }
 
@@ -191,7 +191,7 @@ describe('the names of motifs on a piece', () => {
     const chips = items.flatMap((item) => (item.kind === 'rectangle' ? [item] : []));
     const lines = items.filter((item) => item.kind === 'text');
     for (const { block, firstRow, lastRow, motif } of plan.groups) {
-      const [left, right] = [view.x(block.first), view.x(block.last + 1)];
+      const [left, right] = [view.x(block.first, firstRow), view.x(block.last + 1, firstRow)];
       const [top, bottom] = [view.y(lastRow + 1), view.y(firstRow)];
       // Its name is next above or below it.
       const near = chips.filter(
@@ -227,7 +227,7 @@ describe('a yarn that lightness does not tell from the main one', () => {
   it('has a line round each of its cells on the piece', () => {
     const { yarns, ...project } = threeMotifsProject();
     const plan = makePlan(pieceIn({ ...project, yarns }));
-    const view = pieceView(plan.outline, project.piece.gauge, 140, 95);
+    const view = PieceView.within(plan, 140, 95);
     const { cells, width, rows } = plan.fabric;
     const rust = yarns.findIndex(({ name }) => name === 'rust');
     const isRust = (column: number, row: number): boolean =>
@@ -235,8 +235,8 @@ describe('a yarn that lightness does not tell from the main one', () => {
     let around = 0;
     for (let row = 0; row <= rows; row++) {
       for (let column = 0; column <= width; column++) {
-        if (isRust(column, row) !== isRust(column, row - 1)) around += view.cellWidth;
-        if (isRust(column, row) !== isRust(column - 1, row)) around += view.cellHeight;
+        if (isRust(column, row) !== isRust(column, row - 1)) around += view.at(1).cellWidth;
+        if (isRust(column, row) !== isRust(column - 1, row)) around += view.at(1).cellHeight;
       }
     }
     expect(around).toBeGreaterThan(20);
