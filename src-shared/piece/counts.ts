@@ -1,7 +1,7 @@
 /** The numbers that a shape is made of, in the order of the form. */
 import { LEAST_STRAIGHT_ROWS } from './even-shaping.ts';
 import type { Gauges } from './gauges.ts';
-import type { Lengths, Shape } from './model.ts';
+import type { Lengths, Shape } from './shape-model.ts';
 import type { OddDifference } from './odd-difference.ts';
 import { scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 

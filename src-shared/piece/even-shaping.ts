@@ -8,7 +8,7 @@
  * it; none on the last row; one stitch at an edge on a row.
  */
 import { problemError } from '../problem/index.ts';
-import type { EdgeStep } from './model.ts';
+import type { EdgeStep } from './shape-model.ts';
 import { edgesOf, type Footing } from './standing.ts';
 
 /** Rows that stay as wide as the one below them at the end of even shaping. */

@@ -13,16 +13,8 @@ import { MOST_STITCHES } from '../bed/index.ts';
 import { outcome } from '../problem/index.ts';
 import { countsOf } from './counts.ts';
 import { gaugesOf } from './gauges.ts';
-import {
-  MOST_PIECE_ROWS,
-  MOST_SEAM_STITCHES,
-  type Lengths,
-  type Piece,
-  type Position,
-  type Section,
-  type Sectioned,
-  type Shape,
-} from './model.ts';
+import { MOST_SEAM_STITCHES, type Piece, type Position, type Section, type Sectioned } from './model.ts';
+import { MOST_PIECE_ROWS, type Lengths, type Shape } from './shape-model.ts';
 import { rowsOf } from './position.ts';
 import { evenScale, scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 import { sectionsOf } from './sections.ts';

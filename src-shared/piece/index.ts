@@ -1,4 +1,12 @@
 export * from './model.ts';
+export {
+  FIRST_SHAPED_ROW,
+  MOST_LENGTH_MM,
+  MOST_PIECE_ROWS,
+  type EdgeStep,
+  type Lengths,
+  type Shape,
+} from './shape-model.ts';
 export * from './size-model.ts';
 export * from './in-sizes.ts';
 export * from './gauge.ts';

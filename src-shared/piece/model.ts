@@ -1,19 +1,7 @@
 /** What a file says of a piece. */
 import { bedSchema, finishedFaceSchema, MOST_STITCHES, sideSchema } from '../bed/index.ts';
-import {
-  atLeastOne,
-  between,
-  count,
-  letters,
-  refuse,
-  upToLetters,
-  whole,
-  z,
-  type ReadonlyDeep,
-} from '../schema/index.ts';
-
-/** More rows than any piece has. */
-export const MOST_PIECE_ROWS = 4000;
+import { between, count, letters, refuse, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import { lengthMm, lengthsSchema, MOST_PIECE_ROWS, rows, shapeSchema } from './shape-model.ts';
 
 /** Letters of the name of a piece or of one of its sections. */
 export const MOST_NAME_LETTERS = 80;
@@ -30,9 +18,6 @@ export const MOST_SECTIONS = 40;
 /** Stitches that a seam takes at an edge. */
 export const MOST_SEAM_STITCHES = 50;
 
-/** Row 1 is the cast-on, so the first row that can be shaped is the second. */
-export const FIRST_SHAPED_ROW = 2;
-
 /** The gauges that any fabric has; beyond them a number was mistyped. */
 export const GAUGE_BOUNDS = {
   stitches: { least: 1, most: 200 },
@@ -42,15 +27,6 @@ export const GAUGE_BOUNDS = {
 /** The longest float that a limit can name, in mm. */
 export const MOST_FLOAT_MM = 1000;
 
-/** Longer than {@link MOST_PIECE_ROWS} rows of the loosest gauge, in mm. */
-export const MOST_LENGTH_MM = 400_000;
-
-/** Past the last row of a piece too: the plan says so. */
-const LAST_SHAPED_ROW = 9999;
-
-/** Stitches more or fewer at an edge. */
-const MOST_CHANGE = 999;
-
 const gaugeSchema = z.strictObject({
   /** Stitches in 10 cm across. */
   stitches: between(GAUGE_BOUNDS.stitches.least, GAUGE_BOUNDS.stitches.most),
@@ -59,62 +35,6 @@ const gaugeSchema = z.strictObject({
 });
 /** Stitches and rows in 10 cm, and the lengths that follow. */
 export interface Gauge extends ReadonlyDeep<z.infer<typeof gaugeSchema>> {}
-
-const edgeStepSchema = z.strictObject({
-  row: whole(FIRST_SHAPED_ROW, LAST_SHAPED_ROW),
-  /** Stitches more from here on; negative: fewer. */
-  left: whole(-MOST_CHANGE, MOST_CHANGE),
-  /** Stitches more from here on; negative: fewer. */
-  right: whole(-MOST_CHANGE, MOST_CHANGE),
-});
-/** From `row` (1-based) on, so many stitches more at each edge; negative: fewer. */
-export interface EdgeStep extends ReadonlyDeep<z.infer<typeof edgeStepSchema>> {}
-
-const stitches = atLeastOne(MOST_STITCHES);
-const rows = atLeastOne(MOST_PIECE_ROWS);
-
-const lengthMm = z.optional(between(0, MOST_LENGTH_MM));
-
-const shapeSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('rectangle'), stitches, rows }),
-  z.strictObject({
-    /**
-     * Cast on `stitches`, shaped evenly on both edges to `stitchesAtTop`, then
-     * `straightRows` without shaping: at least {@link LEAST_STRAIGHT_ROWS}.
-     */
-    kind: z.literal('tapered'),
-    stitches,
-    stitchesAtTop: stitches,
-    rows,
-    straightRows: count(MOST_PIECE_ROWS),
-  }),
-  z.strictObject({
-    /**
-     * Cast on `stitches`, shaped evenly to the waist over `rowsToWaist`, from
-     * there evenly to the chest over `rowsToChest`, then straight up to `rows`.
-     */
-    kind: z.literal('body'),
-    stitches,
-    stitchesAtWaist: stitches,
-    stitchesAtChest: stitches,
-    rowsToWaist: count(MOST_PIECE_ROWS),
-    rowsToChest: count(MOST_PIECE_ROWS),
-    rows,
-  }),
-  z.strictObject({
-    /** Cast on `stitches`, then shaped row by row: sleeve heads, necks, whatever is not even. */
-    kind: z.literal('steps'),
-    stitches,
-    rows,
-    /** In the order of their rows, one a row. */
-    steps: z.array(edgeStepSchema).check(z.maxLength(MOST_PIECE_ROWS), (payload) => {
-      payload.value.forEach(({ row }, s, steps) => {
-        if (row <= (steps[s - 1]?.row ?? 0)) refuse(payload, [s, 'row'], 'row-not-above', {});
-      });
-    }),
-  }),
-]);
-export type Shape = ReadonlyDeep<z.infer<typeof shapeSchema>>;
 
 export const turningSchema = z.enum(['none', 'loose', 'eyelets']);
 /** What is made of the row along which a hem folds: nothing, a row knitted looser, or a row of eyelets. */
@@ -233,28 +153,6 @@ const seamStitches = count(MOST_SEAM_STITCHES);
 
 const hemRows = count(MOST_PIECE_ROWS);
 
-/** One for each count of the shapes, and for the rows of the hem. */
-const lengthsSchema = z.strictObject({
-  stitches: lengthMm,
-  stitchesAtTop: lengthMm,
-  stitchesAtWaist: lengthMm,
-  stitchesAtChest: lengthMm,
-  rowsToWaist: lengthMm,
-  rowsToChest: lengthMm,
-  rows: lengthMm,
-  straightRows: lengthMm,
-  hemRows: lengthMm,
-});
-/**
- * The counts of a size that were given as lengths, in mm. The count is the
- * nearest to the length at the gauge, and follows when that changes
- * (`given-lengths.ts`). A length of a count that the shape does not have, or
- * that its count is not the nearest to, says nothing.
- */
-export interface Lengths extends ReadonlyDeep<z.infer<typeof lengthsSchema>> {}
-
-const lengths = z.optional(lengthsSchema);
-
 /** What a piece is in every size, in the order of the file. */
 export const pieceFields = {
   name: letters(MOST_NAME_LETTERS),
@@ -300,7 +198,7 @@ export const sizeNumbersSchema = z.strictObject({
   /** Rows of the folded hem, 0 if there is none. */
   hemRows,
   /** Left out where all counts of the size were given as counts. */
-  lengths,
+  lengths: z.optional(lengthsSchema),
   /** One for each section, from the bottom up. */
   sectionRows: z.array(sectionRowsSchema).check(z.maxLength(MOST_SECTIONS)),
 });

@@ -1,6 +1,6 @@
 /** Widths that even shaping cannot reach with both edges alike. */
 import { MOST_STITCHES } from '../bed/index.ts';
-import type { Shape } from './model.ts';
+import type { Shape } from './shape-model.ts';
 import type { WidthAt } from './size.ts';
 
 export interface OddDifference {

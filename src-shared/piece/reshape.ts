@@ -2,7 +2,7 @@
 import { MOST_STITCHES } from '../bed/index.ts';
 import { outcome } from '../problem/index.ts';
 import { LEAST_STRAIGHT_ROWS, shapeableRows } from './even-shaping.ts';
-import type { EdgeStep, Shape } from './model.ts';
+import type { EdgeStep, Shape } from './shape-model.ts';
 import { edgesAt, outlineOf, stitchesAt, type Outline } from './shape.ts';
 import type { Footing } from './standing.ts';
 

@@ -8,7 +8,7 @@
 import { MOST_STITCHES, type Run, type Slot } from '../bed/index.ts';
 import { problemError } from '../problem/index.ts';
 import { evenSteps } from './even-shaping.ts';
-import type { EdgeStep, Shape } from './model.ts';
+import type { EdgeStep, Shape } from './shape-model.ts';
 import { edgesOf, type Footing } from './standing.ts';
 
 /** First and last needle of every row; index 0 is row 1. */

@@ -1,7 +1,7 @@
 /** How wide and how long a piece is, at the gauges that its rows have. */
 import { stitchWidthMm } from './gauge.ts';
 import { gaugeAt, gaugesBetween, lengthMm, type Gauges } from './gauges.ts';
-import type { Shape } from './model.ts';
+import type { Shape } from './shape-model.ts';
 
 /** Where a width is named. */
 export type WidthAt = 'cast-on' | 'waist' | 'chest' | 'top';

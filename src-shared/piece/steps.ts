@@ -11,7 +11,7 @@
  * tries is refused with what to do instead.
  */
 import { problemError } from '../problem/index.ts';
-import { FIRST_SHAPED_ROW, type EdgeStep } from './model.ts';
+import { FIRST_SHAPED_ROW, type EdgeStep } from './shape-model.ts';
 
 /** The lines of the steps, in their order. */
 export function stepsToText(steps: readonly EdgeStep[]): string {
