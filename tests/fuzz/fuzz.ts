@@ -2,7 +2,7 @@
 import { ProblemError, type Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
 import { diceOf } from './random.ts';
-import { REFUSED, type Reader } from './readers.ts';
+import { REFUSED, type Reader } from './reader.ts';
 
 /** For one input: what is refused takes no longer, and what is taken by these small ones neither. */
 const MOST_SECONDS = 3;

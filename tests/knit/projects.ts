@@ -4,7 +4,8 @@ import type { Machine, Slot } from '@shared/bed/index.ts';
 import type { EdgeStep } from '@shared/piece/index.ts';
 import type { Band, Fill } from '@shared/pattern/index.ts';
 import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
-import { anyFilledProject, anyProject } from '../property/projects.ts';
+import { anyFilledProject } from '../property/filled-projects.ts';
+import { anyProject } from '../property/projects.ts';
 import { settled } from '../written-projects.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
 import { projectFileSchema, projectFromText, projectToText } from '@shared/project/index.ts';
 import { z } from '@shared/schema/index.ts';
-import { anyFilledProject, anyProject as anyGrouped } from './projects.ts';
+import { anyFilledProject } from './filled-projects.ts';
+import { anyProject as anyGrouped } from './projects.ts';
 
 const anyProject = fc.oneof(anyGrouped, anyFilledProject).map(({ whole }) => whole);
 

@@ -5,7 +5,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { reshaped, type Gauge, type Section, type Position, type Region, type Shape } from '@shared/piece/index.ts';
 import type { Underlay } from '@shared/motif/index.ts';
-import type { Band, Fill, PlacementRule } from '@shared/pattern/index.ts';
+import type { Band, PlacementRule } from '@shared/pattern/index.ts';
 import {
   START_MACHINE,
   type ProjectAt,
@@ -19,9 +19,9 @@ import {
   START_PIECE,
 } from '@shared/project/index.ts';
 import { drawing } from './drawings.ts';
-import { settled, writtenProject } from '../written-projects.ts';
+import { writtenProject } from '../written-projects.ts';
 
-const count = (least: number, most: number) => fc.integer({ min: least, max: most });
+export const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 const side = fc.constantFrom('left' as const, 'right' as const);
 
 const YARNS = [
@@ -272,48 +272,3 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
     });
     return inSizes(project, parts.sizes.more, parts.sizes.current);
   });
-
-/** A fill of one of two motifs; its rows may leave the piece, and its border may cover it. */
-const anyFill: fc.Arbitrary<Fill> = fc
-  .record({
-    motif: fc.constantFrom('motif-1', 'motif-2'),
-    unit: fc.constantFrom('repeat' as const, 'whole' as const),
-    isMirrored: fc.boolean(),
-    firstRow: count(1, 20),
-    rows: fc.option(count(1, 40)),
-    border: fc.oneof(fc.constant({ left: 0, right: 0 }), fc.record({ left: count(0, 12), right: count(0, 12) })),
-    centre: fc.constantFrom('column' as const, 'between' as const),
-    shift: count(-12, 12),
-    step: fc.oneof(fc.constant(0), count(-9, 9)),
-    cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
-    endNeedles: fc.boolean(),
-  })
-  .map(({ rows, ...fill }) => ({ ...fill, lastRow: rows === null ? null : fill.firstRow + rows - 1 }));
-
-/** Projects with one or two fills, often without groups so that most can be knitted. */
-export const anyFilledProject: fc.Arbitrary<ProjectAt> = fc
-  .record({
-    project: anyProject,
-    fills: fc.oneof(
-      { arbitrary: fc.array(anyFill, { minLength: 1, maxLength: 1 }), weight: 3 },
-      fc.array(anyFill, { minLength: 2, maxLength: 2 }).map(oneAboveTheOther),
-    ),
-    hasGroups: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
-  })
-  .map(({ project, fills, hasGroups }) =>
-    settled(project, {
-      bands: hasGroups ? project.bands : [],
-      fills: fills.map((fill) =>
-        project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
-      ),
-    }),
-  );
-
-/** Two fills that do not meet. */
-function oneAboveTheOther([below, above]: readonly Fill[]): Fill[] {
-  const lowest = below as Fill;
-  return [
-    { ...lowest, firstRow: 2, lastRow: 9 },
-    { ...(above as Fill), firstRow: 10, lastRow: null },
-  ];
-}

@@ -5,7 +5,8 @@ import { changeFor, findingsOf, remediesFor } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
-import { anyFilledProject, anyProject } from './projects.ts';
+import { anyFilledProject } from './filled-projects.ts';
+import { anyProject } from './projects.ts';
 
 function longIn(project: ProjectAt, plan: Plan): number {
   return findingsOf(pieceIn(project), plan).reduce(

@@ -541,4 +541,114 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (needles by hand as the rule) is refused and the field named',
     why: 'the rule is that of all sizes, and never by hand',
   },
+  {
+    old: 'unit/renderer-shell/keeper.test.ts › cells in hand › that are lifted and moved are kept where they are, and what was there before with them',
+    now: 'unit/renderer-recovery/kept-in-hand.test.ts › cells in hand › that are lifted and moved are kept where they are, and what was there before with them',
+    why: 'what keeps cells in hand has a file of its own',
+  },
+  {
+    old: 'unit/renderer-shell/keeper.test.ts › cells in hand › that are pasted are kept, and no more once they are given up',
+    now: 'unit/renderer-recovery/kept-in-hand.test.ts › cells in hand › that are pasted are kept, and no more once they are given up',
+    why: 'what keeps cells in hand has a file of its own',
+  },
+  {
+    old: 'unit/renderer-shell/keeper.test.ts › cells in hand › that do not fit what is kept with them are left out',
+    now: 'unit/renderer-recovery/kept-in-hand.test.ts › cells in hand › that do not fit what is kept with them are left out',
+    why: 'what keeps cells in hand has a file of its own',
+  },
+  {
+    old: 'unit/services/recovery.test.ts › a file of kept work › has the format of version 2',
+    now: 'unit/services/kept-file.test.ts › a file of kept work › has the format of version 2',
+    why: 'the file of kept work has a test of its own',
+  },
+  {
+    old: 'unit/services/recovery.test.ts › a file of kept work › has the format that was written before windows kept their own, and is read without a version to save over',
+    now: 'unit/services/kept-file.test.ts › a file of kept work › has the format that was written before windows kept their own, and is read without a version to save over',
+    why: 'the file of kept work has a test of its own',
+  },
+  {
+    old: 'unit/services/recovery.test.ts › a file of kept work › keeps any text as it is',
+    now: 'unit/services/kept-file.test.ts › a file of kept work › keeps any text as it is',
+    why: 'the file of kept work has a test of its own',
+  },
+  {
+    old: 'unit/services/recovery.test.ts › what cannot be read › is a file of kept work that breaks off anywhere, or in which any letter is another',
+    now: 'unit/services/kept-file.test.ts › what cannot be read › is a file of kept work that breaks off anywhere, or in which any letter is another',
+    why: 'the file of kept work has a test of its own',
+  },
+  {
+    old: 'unit/services/recovery.test.ts › what cannot be read › is told of, stays as it was, and hides nothing that can be',
+    now: 'unit/services/kept-file.test.ts › what cannot be read › is told of, stays as it was, and hides nothing that can be',
+    why: 'the file of kept work has a test of its own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are kept for the session, and for no longer than the browser allows',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are kept for the session, and for no longer than the browser allows',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are none in ""',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are none in ""',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are none in "#"',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are none in "#"',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are none in "#kkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkx"',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are none in "#kkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkx"',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are none in "#short"',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are none in "#short"',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › the keys of the page › are taken out of the address at once',
+    now: 'unit/host/keys-of-the-page.test.ts › the keys of the page › are taken out of the address at once',
+    why: 'the keys of the page have a test of their own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › what is large › is sealed and opened beside the page, what is small in it',
+    now: 'unit/host/sealing-beside-the-page.test.ts › what is large › is sealed and opened beside the page, what is small in it',
+    why: 'sealing beside the page has a test of its own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › what is large › is sealed by the page itself where a helper cannot be had',
+    now: 'unit/host/sealing-beside-the-page.test.ts › what is large › is sealed by the page itself where a helper cannot be had',
+    why: 'sealing beside the page has a test of its own',
+  },
+  {
+    old: 'unit/host/sealed-connection.test.ts › what is large › is sealed by the page itself where a helper fails',
+    now: 'unit/host/sealing-beside-the-page.test.ts › what is large › is sealed by the page itself where a helper fails',
+    why: 'sealing beside the page has a test of its own',
+  },
+  {
+    old: "unit/knitting/findings.test.ts › copies cut by shaping › are 'kept' as asked, and said to be",
+    now: "unit/check/cut-copies.test.ts › copies cut by shaping › are 'kept' as asked, and said to be",
+    why: 'cut copies have a test of their own',
+  },
+  {
+    old: "unit/knitting/findings.test.ts › copies cut by shaping › are 'kept-if-read' as asked, and said to be",
+    now: "unit/check/cut-copies.test.ts › copies cut by shaping › are 'kept-if-read' as asked, and said to be",
+    why: 'cut copies have a test of their own',
+  },
+  {
+    old: "unit/knitting/findings.test.ts › copies cut by shaping › are 'left-out' as asked, and said to be",
+    now: "unit/check/cut-copies.test.ts › copies cut by shaping › are 'left-out' as asked, and said to be",
+    why: 'cut copies have a test of their own',
+  },
+  {
+    old: 'unit/knitting/findings.test.ts › copies cut by shaping › are counted with the rows on which they lose figure',
+    now: 'unit/check/cut-copies.test.ts › copies cut by shaping › are counted with the rows on which they lose figure',
+    why: 'cut copies have a test of their own',
+  },
+  {
+    old: 'unit/knitting/findings.test.ts › copies cut by shaping › are none where only blank columns are lost',
+    now: 'unit/check/cut-copies.test.ts › copies cut by shaping › are none where only blank columns are lost',
+    why: 'cut copies have a test of their own',
+  },
 ];

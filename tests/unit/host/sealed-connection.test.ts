@@ -4,9 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { startBrowserHost, type BrowserHost } from '../../../src-main/browser-host/index.ts';
-import { keepRunKey, keptRunKey, takeEntryKey, type Place } from '../../../src-renderer/host/keys-of-the-page.ts';
 import { SealedConnection, type Fetch } from '../../../src-renderer/host/sealed-connection.ts';
-import { sealingInWorker, sealingHere, type SealingHelper } from '../../../src-renderer/host/sealing.ts';
+import { sealingHere } from '../../../src-renderer/host/sealing.ts';
 import { ask } from './asking.ts';
 
 const unreachable = { ok: false, problem: { code: 'host-unreachable', where: null, facts: {} } };
@@ -238,108 +237,5 @@ describe('work that is kept in the browser', () => {
     await host.close();
     host = await start(join(folder, 'other'));
     expect(await (await window()).connection.storage.openFromStorage('x', sealed)).toBeNull();
-  });
-});
-
-describe('what is large', () => {
-  const text = 'x'.repeat(600_000);
-
-  /** A helper that works as ours does, and notes what it is asked; or that fails. */
-  function helperThat(works: boolean): { helper: SealingHelper; asked: string[] } {
-    const asked: string[] = [];
-    const helper: SealingHelper = {
-      onmessage: null,
-      onerror: null,
-      postMessage(message, transfer) {
-        asked.push(message.do);
-        if (!works) return void helper.onerror?.({} as ErrorEvent);
-        const question = structuredClone(message, { transfer });
-        const { id } = question;
-        if (question.do === 'answer') return void helper.onmessage?.({ data: { id, done: true } } as MessageEvent);
-        const { key, about } = question;
-        const done =
-          question.do === 'seal'
-            ? sealingHere.seal(key, about, question.value)
-            : sealingHere.open(key, about, question.sealed);
-        void done.then((found) => helper.onmessage?.({ data: { id, done: found } } as MessageEvent));
-      },
-    };
-    return { helper, asked };
-  }
-
-  async function key() {
-    const made = await crypto.subtle.generateKey({ name: 'AES-GCM', length: 256 }, false, ['encrypt', 'decrypt']);
-    return made;
-  }
-
-  it('is sealed and opened beside the page, what is small in it', async () => {
-    const { helper, asked } = helperThat(true);
-    const sealing = sealingInWorker(() => helper);
-    const sealed = await sealing.seal(await key(), 'x', { text: 'small' });
-    expect(asked).toEqual([]);
-    const k = await key();
-    const large = await sealing.seal(k, 'x', { deep: [{ text }] });
-    expect(await sealing.open(k, 'x', large.slice())).toMatchObject({ value: { deep: [{ text }] } });
-    expect(await sealing.open(k, 'y', large)).toBeNull();
-    expect(large.buffer.byteLength, 'handed over, not copied').toBe(0);
-    expect(asked).toEqual(['seal', 'answer', 'open', 'answer', 'open']);
-    expect(sealed.length).toBeLessThan(100);
-  });
-
-  it.each([
-    ['cannot be had', () => Promise.reject(new Error('no workers here'))],
-    ['fails', async () => helperThat(false).helper],
-  ])('is sealed by the page itself where a helper %s', async (_case, make) => {
-    const helper = await make().catch(() => null);
-    const sealing = sealingInWorker(() => {
-      if (helper === null) throw new Error('no workers here');
-      return helper;
-    });
-    const k = await key();
-    for (let times = 0; times < 2; times++) {
-      expect(await sealing.open(k, 'x', await sealing.seal(k, 'x', text))).toMatchObject({ value: text });
-    }
-  });
-});
-
-describe('the keys of the page', () => {
-  const KEY = 'k'.repeat(43);
-
-  function place(
-    hash: string,
-    search = '?empty=',
-  ): Place & { readonly addresses: unknown[]; readonly kept: Map<string, string> } {
-    const kept = new Map<string, string>();
-    const addresses: unknown[] = [];
-    return {
-      addresses,
-      kept,
-      location: { hash, pathname: '/', search },
-      history: { state: null, replaceState: (...given) => void addresses.push(given[2]) },
-      sessionStorage: { getItem: (name) => kept.get(name) ?? null, setItem: (name, key) => void kept.set(name, key) },
-    };
-  }
-
-  it('are taken out of the address at once', () => {
-    const opened = place(`#${KEY}`);
-    expect(takeEntryKey(opened)).toBe(KEY);
-    expect(opened.addresses).toEqual(['/?empty=']);
-    const visit = place(`#${KEY}`, '?visit=0123456789ab');
-    expect(takeEntryKey(visit)).toBe(KEY);
-    expect(visit.addresses).toEqual(['/']);
-  });
-
-  it.each(['', '#', '#short', `#${KEY}x`])('are none in %j', (hash) => expect(takeEntryKey(place(hash))).toBeNull());
-
-  it('are kept for the session, and for no longer than the browser allows', () => {
-    const opened = place('');
-    keepRunKey(opened, KEY);
-    expect(keptRunKey(opened)).toBe(KEY);
-    const forbid = (): never => {
-      throw new Error('SecurityError');
-    };
-    const strict = { ...opened, sessionStorage: { getItem: forbid, setItem: forbid } };
-    expect(() => keepRunKey(strict, KEY)).not.toThrow();
-    expect(keptRunKey(strict)).toBeNull();
   });
 });

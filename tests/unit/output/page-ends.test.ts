@@ -6,7 +6,8 @@ import { makePlan } from '@shared/plan/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
-import { anyFilledProject, anyProject } from '../../property/projects.ts';
+import { anyFilledProject } from '../../property/filled-projects.ts';
+import { anyProject } from '../../property/projects.ts';
 import { itemBox, itemsOf, wordsOn } from './items-of.ts';
 import { plainProject, PROJECTS } from './projects.ts';
 

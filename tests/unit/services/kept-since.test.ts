@@ -1,13 +1,11 @@
 /** What changes after work was kept whole, written behind it. */
-import { appendFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { appendFile, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Params, Services } from '@shared/host/index.ts';
 import {
   applyEdits,
   editsToText,
-  layingChange,
   paintCells,
   projectAt,
   projectFromText,
@@ -17,49 +15,27 @@ import {
   setMotif,
   setNumbers,
   setProject,
-  startBand,
-  startFill,
   type Edit,
 } from '@shared/project/index.ts';
-import { createServices } from '../../../src-main/services/index.ts';
 import { endOfWhole } from '../../../src-main/services/kept-file.ts';
 import { keptWorkFromText, lineOf } from '../../../src-main/services/kept-journal.ts';
-import { testEnvironment } from './test-environment.ts';
+import { runsInEachTest } from './kept-runs.ts';
 
 type Since = Params<'recovery.append'>;
 
-let folder: string;
-let running: Set<string>;
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'walewright-since-'));
-  running = new Set();
-});
-afterEach(() => rm(folder, { recursive: true, force: true }));
+const { folder, keptIn, run, end, asking, find, take } = runsInEachTest();
 
 const OWN = { window: 'window-1', work: 'work-one' };
 const FACTS = { ...OWN, keptAt: '2026-01-02T03:04:05.678Z', file: null, laying: null };
 const SAMPLE = sampleProject();
 const SAMPLE_AT = projectAt(SAMPLE);
 
-/** A run of the program called `instance`. */
-function run(instance: string): Services {
-  running.add(instance);
-  const presence = { instance, isRunning: async (other: string) => running.has(other) };
-  return createServices(testEnvironment(folder, { presence }));
-}
-const end = (instance: string): boolean => running.delete(instance);
 const keep = (services: Services, edition: number, text = projectToText(SAMPLE)) =>
   services['recovery.keep']({ ...FACTS, browser: 'browser-1', name: SAMPLE.name, edition, text });
 const append = async (services: Services, edition: number, edits: readonly Edit[], given: Partial<Since> = {}) =>
   (await services['recovery.append']({ ...FACTS, edition, edits: editsToText(edits), ...given })).isKept;
-const asking = (window: string) => ({ asking: { window, browser: 'browser-1', open: [window] } });
-const find = (services: Services, window = 'window-9') => services['recovery.find'](asking(window));
-async function take(services: Services, window = 'window-9') {
-  const [first] = await find(services, window);
-  return first ? services['recovery.take']({ ...asking(window), id: first.id }) : null;
-}
-const place = (name = 'first.window-1.work-one.backup'): string => join(folder, '.data', 'recovery', name);
-const names = async (): Promise<string[]> => (await readdir(join(folder, '.data', 'recovery'))).sort();
+const place = (name = 'first.window-1.work-one.backup'): string => join(keptIn(), name);
+const names = async (): Promise<string[]> => (await readdir(keptIn())).sort();
 
 const cell = (index: number, to = 1): Edit =>
   paintCells('lighthouse', { at: Uint32Array.of(index), to: Uint8Array.of(to) });
@@ -102,7 +78,7 @@ describe('what changed since work was kept', () => {
   });
 
   it('counts for whether the work was saved', async () => {
-    const saved = join(folder, 'sleeve.walewright');
+    const saved = join(folder(), 'sleeve.walewright');
     const file = { path: saved, stamp: 'any' };
     await writeFile(saved, TEXTS[0] as string);
     const first = run('first');
@@ -162,121 +138,6 @@ describe('what changed since work was kept', () => {
     const first = run('first');
     await Promise.all([keep(first, 1), ...STEPS.map((edits, index) => append(first, 2 + index, edits))]);
     expect((await take(first, 'window-1'))?.text).toBe(TEXTS.at(-1));
-  });
-});
-
-describe('files of kept work as earlier versions wrote them', () => {
-  /** Never changed: if one of them is read otherwise, what people have kept is lost. */
-  const golden = (name: string): Promise<string> =>
-    readFile(join(import.meta.dirname, '..', '..', 'fixtures', 'kept', name), 'utf8');
-
-  it('are read where the work stands whole in them, with cells in hand', async () => {
-    const kept = keptWorkFromText(await golden('whole-3.backup'));
-    expect(kept).toMatchObject({
-      browser: 'browser-1',
-      edition: 7,
-      name: 'Skerry sleeve',
-      file: { path: '/home/knitter/sleeve.walewright', stamp: '1-ff' },
-      rest: 'none',
-    });
-    expect(projectFromText(kept?.text ?? '')).toEqual(SAMPLE);
-    const laid = kept?.laying && layingChange(SAMPLE, kept.laying);
-    // The topmost row's first cell; a patch counts from the lower left.
-    expect(laid?.edits).toEqual([paintCells('lighthouse', { at: Uint32Array.of(17 * 14), to: Uint8Array.of(1) })]);
-  });
-
-  it('are read with what was written behind the work', async () => {
-    const kept = keptWorkFromText(await golden('with-lines-3.backup'));
-    expect(kept).toMatchObject({ edition: 11, name: 'Skerry cuff', keptAt: '2026-01-02T03:04:06.678Z', rest: 'none' });
-    expect(projectFromText(kept?.text ?? '')).toEqual(
-      applyEdits(SAMPLE, [
-        paintCells('lighthouse', { at: Uint32Array.of(0, 1, 14), to: Uint8Array.of(1, 1, 0) }),
-        setProject({ name: 'Skerry cuff' }),
-        setBand(SAMPLE_AT, 0, { choice: 1 }),
-        setMotif('lighthouse', { name: 'light' }),
-      ]),
-    );
-  });
-
-  it('are read with what was written of the piece, which said then what its patterns say now', async () => {
-    const kept = keptWorkFromText(await golden('with-pieces-3.backup'));
-    expect(kept).toMatchObject({ edition: 10, rest: 'none' });
-    const { piece, bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
-    expect(piece.hem).toEqual({ turning: 'loose', gauge: null });
-    expect(piece.parts).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
-    expect(piece.seamAllowance).toEqual({ left: 2, right: 2 });
-    // On for all, then off for those that were there; what came after it is off too.
-    expect([...bands, ...fills].map(({ endNeedles }) => endNeedles)).toEqual([false, false, false]);
-  });
-
-  it('keep for its patterns what end-needle selection was for the piece', async () => {
-    const [head = '', first = '', second = ''] = (await golden('with-pieces-3.backup')).split(/^(?=\+)/m);
-    const kept = keptWorkFromText(head + first + second);
-    const { bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
-    expect([bands, fills].map((list) => list.map(({ endNeedles }) => endNeedles))).toEqual([[true], [true]]);
-  });
-
-  it('are read where what was written behind the work says of the whole piece what each pattern says now', async () => {
-    const kept = keptWorkFromText(await golden('with-older-fields-3.backup'));
-    expect(kept).toMatchObject({ edition: 15, rest: 'none' });
-    const rib = { name: 'rib', rows: 12, isLined: false, gauge: { stitches: 30, rows: 44 }, tension: '' };
-    const read = projectFromText(kept?.text ?? '');
-    const [small, medium] = read.sizes;
-    expect([small?.name, medium?.name, read.sizes.length]).toEqual(['S', 'M', 2]);
-    expect(projectAt(read).piece).toMatchObject({ shape: { kind: 'rectangle', stitches: 90, rows: 120 }, hemRows: 0 });
-    expect(projectAt(read, { size: medium?.id ?? '' })).toMatchObject({
-      motifs: SAMPLE.motifs,
-      piece: {
-        ...SAMPLE_AT.piece,
-        name: 'cuff',
-        hemRows: 20,
-        hem: { turning: 'loose', gauge: null },
-        parts: [rib, { ...rib, name: 'yoke', gauge: null }],
-      },
-      bands: [{ ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 }],
-      fills: [
-        { ...startFill('lighthouse', 90), endNeedles: false },
-        { ...startFill('lighthouse', 130), lastRow: 139, endNeedles: false },
-      ],
-    });
-  });
-
-  it('are read with sizes that came and were gone to, lists in another order, and lengths: as their own program had it', async () => {
-    const kept = keptWorkFromText(await golden('with-sizes-4.backup'));
-    expect(kept).toMatchObject({ edition: 27, name: 'Skerry cuff', rest: 'none' });
-    const then = projectFromText(await golden('with-sizes-4.walewright'));
-    expect(projectFromText(kept?.text ?? '')).toEqual(then);
-    expect(then.sizes.map(({ name }) => name)).toEqual(['S', 'M', 'L']);
-  });
-
-  it('are read past a line after which they could not have been opened, where a later one mends it, as those of today are', async () => {
-    const text = await golden('with-sizes-4.backup');
-    const kept = keptWorkFromText(text);
-    const named = (name: string): string => JSON.stringify([{ kind: 'set', of: 'project', to: { name } }]);
-    const last = text.trimEnd().split('\n').at(-1) ?? '';
-    const wrong = lineOf({ ...FACTS, edition: 28, edits: named('') }, last.slice(1, 65));
-    const mended = lineOf({ ...FACTS, edition: 29, edits: named('Skerry cuff') }, wrong.mark);
-    expect(keptWorkFromText(text + wrong.line)).toMatchObject({ edition: 27, text: kept?.text, rest: 'damaged' });
-    expect(keptWorkFromText(text + wrong.line + mended.line)).toMatchObject({
-      edition: 29,
-      text: kept?.text,
-      rest: 'none',
-    });
-  });
-
-  it('are read line by line, end-needle selection as it stood after each', async () => {
-    const text = await golden('with-older-fields-3.backup');
-    const behind = text.slice(endOfWhole(text)?.at).trimEnd().split('\n');
-    // The work began with it on; then: a fill, a hem, sections, a band; off with a second band; on; off; a second fill.
-    const stood = [[true], [true], [true], [true, true], [false, false, false], [true, true], [false, false]];
-    for (const [line, endNeedles] of [...stood, [false, false, false]].entries()) {
-      const end = text.indexOf(behind[line] ?? '') + (behind[line]?.length ?? 0) + 1;
-      const { bands, fills } = projectAt(projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? ''));
-      expect(
-        [...bands, ...fills].map((pattern) => pattern.endNeedles),
-        `after line ${line + 1}`,
-      ).toEqual(endNeedles);
-    }
   });
 });
 

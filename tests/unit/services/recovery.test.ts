@@ -1,55 +1,13 @@
 /** Unsaved work, kept aside. */
-import { mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Params, Services } from '@shared/host/index.ts';
+import { describe, expect, it } from 'vitest';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
-import { createServices } from '../../../src-main/services/index.ts';
 import { stampOf } from '../../../src-main/services/stamp.ts';
-import { testEnvironment } from './test-environment.ts';
+import { keep, runsInEachTest, WORK } from './kept-runs.ts';
 
-type Work = Params<'recovery.keep'>;
-
-let folder: string;
-let running: Set<string>;
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'walewright-recovery-'));
-  running = new Set();
-});
-afterEach(() => rm(folder, { recursive: true, force: true }));
-
-const WORK: Work = {
-  window: 'window-1',
-  browser: 'browser-1',
-  work: 'work-one',
-  edition: 1,
-  keptAt: '2026-01-02T03:04:05.678Z',
-  name: 'Sleeve',
-  text: 'work',
-  file: null,
-  laying: null,
-};
-
-/** A run of the program called `instance`. */
-function run(instance: string): Services {
-  running.add(instance);
-  const presence = { instance, isRunning: async (other: string) => running.has(other) };
-  return createServices(testEnvironment(folder, { presence }));
-}
-const end = (instance: string): boolean => running.delete(instance);
-const keep = (services: Services, given: Partial<Work> = {}) => services['recovery.keep']({ ...WORK, ...given });
-const asking = (window: string, open: string[] = [], browser = 'browser-1') => ({
-  asking: { window, browser, open: [window, ...open] },
-});
-const find = (services: Services, window = 'window-9', open: string[] = [], browser?: string) =>
-  services['recovery.find'](asking(window, open, browser));
-async function take(services: Services, window = 'window-9', open: string[] = []) {
-  const [first] = await find(services, window, open);
-  return first ? services['recovery.take']({ ...asking(window, open), id: first.id }) : null;
-}
-const place = (): string => join(folder, '.data', 'recovery');
-const backups = (): Promise<string[]> => readdir(place());
+const { folder, keptIn, run, end, asking, find, take } = runsInEachTest();
+const backups = (): Promise<string[]> => readdir(keptIn());
 
 describe('work that was kept when the program ended', () => {
   const file = { path: '/home/knitter/sleeve.walewright', stamp: '3-abc' };
@@ -73,7 +31,7 @@ describe('work that was kept when the program ended', () => {
 
   it('comes with what was in hand, also where its text was saved', async () => {
     const text = projectToText(sampleProject());
-    const saved = join(folder, 'sleeve.walewright');
+    const saved = join(folder(), 'sleeve.walewright');
     await writeFile(saved, text);
     const file = { path: saved, stamp: 'any' };
     const laying = { name: 'move' as const, motif: 'lighthouse', rows: ['X.', '.X'], isLettering: false };
@@ -140,7 +98,7 @@ describe('work that was kept when the program ended', () => {
   });
 
   it('is not offered, and goes, when its file holds that very text: it was saved just before the end', async () => {
-    const saved = join(folder, 'sleeve.walewright');
+    const saved = join(folder(), 'sleeve.walewright');
     await writeFile(saved, 'work');
     await keep(run('first'), { file: { path: saved, stamp: stampOf(Buffer.from('earlier')) } });
     end('first');
@@ -152,7 +110,7 @@ describe('work that was kept when the program ended', () => {
     const first = run('first');
     const text = projectToText(sampleProject());
     await keep(first, { text });
-    const path = join(folder, 'new.walewright');
+    const path = join(folder(), 'new.walewright');
     await first['documents.write']({ path, text, expect: { kind: 'nothing' } });
     expect(await find(first, WORK.window)).toEqual([]);
     expect(await backups()).toEqual([]);
@@ -162,7 +120,7 @@ describe('work that was kept when the program ended', () => {
     const first = run('first');
     await keep(first, { text: projectToText({ ...sampleProject(), name: 'Other sleeve' }) });
     const text = projectToText(sampleProject());
-    await first['documents.write']({ path: join(folder, 'new.walewright'), text, expect: { kind: 'nothing' } });
+    await first['documents.write']({ path: join(folder(), 'new.walewright'), text, expect: { kind: 'nothing' } });
     expect(await find(first, WORK.window)).toHaveLength(1);
   });
 });
@@ -246,90 +204,5 @@ describe('of one work of one window', () => {
     const found = await find(run('third'));
     expect(found.length).toBe(1);
     expect((await take(run('fourth')))?.text).toBe('fifth');
-  });
-});
-
-describe('what cannot be read', () => {
-  const golden2 = async (): Promise<string> => {
-    await keep(run('golden'), { file: { path: '/sleeve.walewright', stamp: '1-ff' } });
-    end('golden');
-    const text = await readFile(join(place(), 'golden.window-1.work-one.backup'), 'utf8');
-    await rm(join(place(), 'golden.window-1.work-one.backup'));
-    return text;
-  };
-
-  it('is told of, stays as it was, and hides nothing that can be', async () => {
-    const whole = await golden2();
-    const newer = whole.replace('"version":2', '"version":3');
-    for (const [name, text] of [
-      ['damaged.window-1.work-one.backup', whole.slice(0, -9)],
-      ['newer.window-1.work-two.backup', newer],
-      ['earlier-damaged.backup', 'x'],
-      ['something else', 'x'],
-    ] as const) {
-      await writeFile(join(place(), name), text);
-    }
-    await keep(run('first'), { work: 'work-own' });
-    end('first');
-    const next = run('next');
-    const found = await find(next, 'window-1');
-    expect(found.map(({ id, kept }) => [id, kept?.name ?? null])).toEqual([
-      ['first.window-1.work-own.backup', 'Sleeve'],
-      ...['damaged.window-1.work-one.backup', 'earlier-damaged.backup', 'newer.window-1.work-two.backup'].map((id) => [
-        id,
-        null,
-      ]),
-    ]);
-    for (const { id, kept } of found) {
-      if (kept === null) expect(await next['recovery.take']({ ...asking('window-1'), id })).toBeNull();
-    }
-    // The same window keeps on, saves, and lets its work go.
-    await keep(next, { edition: 9 });
-    await next['recovery.drop']({ window: 'window-1', work: 'work-one' });
-    expect(await readFile(join(place(), 'newer.window-1.work-two.backup'), 'utf8')).toBe(newer);
-    expect(await readFile(join(place(), 'damaged.window-1.work-one.backup'), 'utf8')).toBe(whole.slice(0, -9));
-    expect(await readFile(join(place(), 'earlier-damaged.backup'), 'utf8')).toBe('x');
-  });
-
-  it('is a file of kept work that breaks off anywhere, or in which any letter is another', async () => {
-    const { keptFileFromText } = await import('../../../src-main/services/kept-file.ts');
-    const text = await golden2();
-    expect(keptFileFromText(text)).not.toBeNull();
-    for (let at = 0; at < text.length; at += 1) {
-      expect(keptFileFromText(text.slice(0, at)), `${at} of ${text.length}`).toBeNull();
-      const other = text[at] === 'x' ? 'y' : 'x';
-      expect(keptFileFromText(text.slice(0, at) + other + text.slice(at + 1)), `letter ${at}`).toBeNull();
-    }
-  });
-});
-
-describe('a file of kept work', () => {
-  // The golden bytes: if these fail, what earlier versions kept is lost.
-  it('has the format that was written before windows kept their own, and is read without a version to save over', async () => {
-    const golden =
-      '{"format":"walewright-backup","version":1,"path":"/sleeve.walewright","keptAt":"2026-01-02T03:04:05.678Z"}\n' +
-      '{"name":"sleeve"}\n' +
-      '\nend 432095e72cdd2d5a30e77f33a5d2304b7349ffbbe465eea56841033e1323b1a5\n';
-    await mkdir(place(), { recursive: true });
-    await writeFile(join(place(), '0b5e9b1c-7a55-4d5c-9c1e-0d1e2f3a4b5c.backup'), golden);
-    const now = run('now');
-    expect(await find(now)).toMatchObject([{ of: 'ended-run', kept: { path: '/sleeve.walewright' } }]);
-    expect(await take(now)).toMatchObject({ text: '{"name":"sleeve"}\n', file: null, edition: 1 });
-  });
-
-  it('has the format of version 2', async () => {
-    await keep(run('first'), { file: { path: '/sleeve.walewright', stamp: '1-ff' } });
-    expect(await readFile(join(place(), 'first.window-1.work-one.backup'), 'utf8')).toBe(
-      '{"format":"walewright-backup","version":2,"name":"Sleeve","file":{"path":"/sleeve.walewright","stamp":"1-ff"},' +
-        '"keptAt":"2026-01-02T03:04:05.678Z","browser":"browser-1","edition":1}\nwork' +
-        '\nend a0fcaa4226a5c3815ae513df7019608e558632efe70b8a4cb02c07bcde8d544c\n',
-    );
-  });
-
-  it('keeps any text as it is', async () => {
-    const text = 'line\nwith "end 00" in it\nend 0\n';
-    await keep(run('first'), { text });
-    end('first');
-    expect((await take(run('second')))?.text).toBe(text);
   });
 });

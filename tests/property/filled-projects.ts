@@ -1,0 +1,51 @@
+/** Random projects with patterns all over them. */
+import fc from 'fast-check';
+import type { Fill } from '@shared/pattern/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
+import { settled } from '../written-projects.ts';
+import { anyProject, count } from './projects.ts';
+
+/** A fill of one of two motifs; its rows may leave the piece, and its border may cover it. */
+const anyFill: fc.Arbitrary<Fill> = fc
+  .record({
+    motif: fc.constantFrom('motif-1', 'motif-2'),
+    unit: fc.constantFrom('repeat' as const, 'whole' as const),
+    isMirrored: fc.boolean(),
+    firstRow: count(1, 20),
+    rows: fc.option(count(1, 40)),
+    border: fc.oneof(fc.constant({ left: 0, right: 0 }), fc.record({ left: count(0, 12), right: count(0, 12) })),
+    centre: fc.constantFrom('column' as const, 'between' as const),
+    shift: count(-12, 12),
+    step: fc.oneof(fc.constant(0), count(-9, 9)),
+    cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
+    endNeedles: fc.boolean(),
+  })
+  .map(({ rows, ...fill }) => ({ ...fill, lastRow: rows === null ? null : fill.firstRow + rows - 1 }));
+
+/** Projects with one or two fills, often without groups so that most can be knitted. */
+export const anyFilledProject: fc.Arbitrary<ProjectAt> = fc
+  .record({
+    project: anyProject,
+    fills: fc.oneof(
+      { arbitrary: fc.array(anyFill, { minLength: 1, maxLength: 1 }), weight: 3 },
+      fc.array(anyFill, { minLength: 2, maxLength: 2 }).map(oneAboveTheOther),
+    ),
+    hasGroups: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
+  })
+  .map(({ project, fills, hasGroups }) =>
+    settled(project, {
+      bands: hasGroups ? project.bands : [],
+      fills: fills.map((fill) =>
+        project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
+      ),
+    }),
+  );
+
+/** Two fills that do not meet. */
+function oneAboveTheOther([below, above]: readonly Fill[]): Fill[] {
+  const lowest = below as Fill;
+  return [
+    { ...lowest, firstRow: 2, lastRow: 9 },
+    { ...(above as Fill), firstRow: 10, lastRow: null },
+  ];
+}
