@@ -5,7 +5,7 @@ import type { Session } from '../session/session.ts';
 import { SHOWINGS, type MotifView } from './view-state.ts';
 import { addYarnChange } from './editing/palette.ts';
 import { nextSymmetry, tileToFollow } from './editing/following.ts';
-import { whenMeasured } from './measured.ts';
+import { measuredFor } from './measured.ts';
 import { wholeActions } from './whole-actions.ts';
 import { layLifted } from './lifted-selection.ts';
 import { motifsActions } from './motifs-actions.ts';
@@ -72,7 +72,7 @@ export function motifActions(session: Session, viewModel: MotifView): Action[] {
       isOn: () => viewModel.state.tile !== null,
       run: async () => {
         const { motif } = session;
-        const measured = viewModel.state.tile ? null : await whenMeasured(motif);
+        const measured = viewModel.state.tile ? null : await measuredFor(session, motif);
         if (session.motif.grid === motif.grid) viewModel.look({ tile: measured && tileToFollow(measured) });
       },
     },

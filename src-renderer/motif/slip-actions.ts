@@ -5,15 +5,15 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
-import { whenMeasured } from './measured.ts';
+import { measuredFor } from './measured.ts';
 
 export function slipActions(session: Session, viewModel: MotifView): Action[] {
   const text = words.understanding.slips;
   const walk = async (step: 1 | -1): Promise<void> => {
     const { motif } = session;
-    const measured = await whenMeasured(motif);
-    if (session.motif.grid !== motif.grid) return;
-    const slips = measured?.slips ?? [];
+    const measured = await measuredFor(session, motif);
+    if (!measured || session.motif.grid !== motif.grid) return;
+    const { slips } = measured;
     const at = slipAfter(slips, viewModel.cursor, step);
     const slip = slips[at];
     if (!slip) {

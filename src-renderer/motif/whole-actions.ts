@@ -6,7 +6,7 @@ import type { MotifView } from './view-state.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
-import { isMeasuredAtOnce, whenMeasured } from './measured.ts';
+import { isMeasuredAtOnce, measuredFor } from './measured.ts';
 
 const KEYS: { readonly [Name in WholeName]: string } = {
   'mirror-across': 'Shift+H',
@@ -59,11 +59,12 @@ export function wholeActions(session: Session, viewModel: MotifView): Action[] {
       layLifted(session, viewModel);
       const { motif } = session;
       if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
-        const measured = await whenMeasured(motif);
-        if (!measured || session.motif.grid !== motif.grid) {
+        const measured = await measuredFor(session, motif);
+        if (session.motif.grid !== motif.grid || session.motif.ground !== motif.ground) {
           session.announce(text.changedMeanwhile);
           return;
         }
+        if (!measured) return;
       }
       const change = WHOLE[name](motif, {
         cursor: viewModel.cursor,

@@ -13,7 +13,7 @@ import type { SheetDocument, SheetPage } from '@shared/output/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import type { Session } from '../session/session.ts';
 import { layForPrinter } from './for-printer.ts';
-import { sheetOf } from './making/sheet-of.ts';
+import { sheetOf } from '../worker/jobs/sheet-of.ts';
 import { pageDrawing } from './page-drawing.ts';
 
 /** The sheet as it is now, or what stands in its way. */

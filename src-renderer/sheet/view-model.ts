@@ -7,7 +7,7 @@ import { words } from '@shared/words/index.ts';
 import type { Action } from '../commands/action.ts';
 import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
-import type { SheetPreview } from './making/preview.ts';
+import type { SheetPreview } from './preview.ts';
 import { Today } from './today.ts';
 
 export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['files'][number];

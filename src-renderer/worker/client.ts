@@ -1,106 +1,203 @@
 /**
- * Has something made by a worker, part by part: one thing at a time, the latest
- * wins.
+ * The window's side: has one kind of work done by a worker, always for the
+ * latest question.
  *
- * A worker that is busy with another is ended: nothing that it says is wanted,
- * and it hears nothing before it is done. Where a worker cannot be had or fails,
- * the window makes the parts by itself, and lets others have a turn after each.
+ * Who asks again or stops gives up the question before, of which nothing more
+ * is told. A worker lets go of it between two steps; one that does not in time
+ * is ended. Where a worker cannot be had or dies, the window works by itself, a
+ * little at a time, if it knows how; the next question has a new worker.
  */
-export interface Question<Wanted> {
-  readonly id: number;
-  readonly wanted: Wanted;
-}
+import { problemOf, type Problem } from '@shared/problem/index.ts';
+import { inSlices } from './in-slices.ts';
+import type { Job, JobName, Jobs } from './jobs/table.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
+import { startWorker } from './start.ts';
 
-/** A part of what was wanted; null once all parts were sent. */
-export interface Answer<Part> {
-  readonly id: number;
-  readonly part: Part | null;
-}
+/** A busy worker is ended that has not let go of a question after so long. */
+const PATIENCE_MS = 100;
 
 /** What is needed of a `Worker`. */
-export interface Helper<Wanted, Part> {
-  postMessage(question: Question<Wanted>): void;
+export interface Helper<Name extends JobName> {
+  postMessage(message: ToWorker<Name>): void;
   terminate(): void;
-  onmessage: ((event: MessageEvent<Answer<Part>>) => unknown) | null;
+  onmessage: ((event: MessageEvent<FromWorker<Name>>) => unknown) | null;
+  onmessageerror: ((event: MessageEvent) => unknown) | null;
   onerror: ((event: ErrorEvent) => unknown) | null;
 }
 
-interface Asked<Wanted, Part> extends Question<Wanted> {
-  readonly tell: (part: Part) => void;
+export interface Listener<Name extends JobName> {
+  /** All parts come before the answer; from the first on again where a worker died. */
+  part?(part: Jobs[Name]['part']): void;
+  progress?(progress: Jobs[Name]['progress']): void;
+  answer(answer: Jobs[Name]['answer']): void;
+  /** Nothing comes of it, by worker or window. */
+  failed(problem: Problem): void;
 }
 
-export class WorkerClient<Wanted, Part> {
-  #helper: Helper<Wanted, Part> | null = null;
-  #asked: Asked<Wanted, Part> | null = null;
-  #count = 0;
+interface Question<Name extends JobName> extends Listener<Name> {
+  readonly id: number;
+  readonly given: Jobs[Name]['given'];
+  readonly ask: Jobs[Name]['ask'];
+}
 
-  /** `start` makes a worker that serves `parts`. */
+export class WorkerClient<Name extends JobName> {
+  #helper: Helper<Name> | null = null;
+  #isStarting = false;
+  /** Of a client that was closed meanwhile, a worker that starts is not wanted. */
+  #starts = 0;
+  /** What the worker was given last. */
+  #held: Jobs[Name]['given'] | null = null;
+  #isOpened = false;
+  #question: Question<Name> | null = null;
+  #count = 0;
+  #patience: ReturnType<typeof setTimeout> | undefined;
+
+  /** `job` is how the window does it without a worker, null where that would make the page too large; `start` makes one. */
   constructor(
-    private readonly start: () => Helper<Wanted, Part>,
-    private readonly parts: (wanted: Wanted) => Iterable<Part>,
+    private readonly name: Name,
+    private readonly job: Job<Name> | null,
+    private readonly start: () => Promise<Helper<Name>> = startWorker as () => Promise<Helper<Name>>,
   ) {}
 
-  /** Calls `tell` with each part, until all are there or another thing is asked for. */
-  ask(wanted: Wanted, tell: (part: Part) => void): void {
-    this.giveUp();
-    const asked = { id: this.#count++, wanted, tell };
-    this.#asked = asked;
-    try {
-      this.#helper ??= this.#begin();
-      this.#helper.postMessage({ id: asked.id, wanted });
-    } catch {
-      this.#makeHere();
-    }
+  /** The same `given`, as an object, is sent to the worker once. */
+  ask(given: Jobs[Name]['given'], ask: Jobs[Name]['ask'], listener: Listener<Name>): void {
+    if (this.#question) this.#awaitRelease(given);
+    // A listener may be an object with methods of its own.
+    this.#question = {
+      id: this.#count++,
+      given,
+      ask,
+      part: (part) => listener.part?.(part),
+      progress: (progress) => listener.progress?.(progress),
+      answer: (answer) => listener.answer(answer),
+      failed: (problem) => listener.failed(problem),
+    };
+    this.#send();
   }
 
-  /** Nothing more comes of what is being made. */
-  giveUp(): void {
-    if (!this.#asked) return;
-    this.#asked = null;
-    this.#end();
+  /** Nothing more comes of what was asked. */
+  stop(): void {
+    if (!this.#question) return;
+    this.#helper?.postMessage({ kind: 'stop', id: this.#question.id });
+    this.#awaitRelease(this.#question.given);
+    this.#question = null;
   }
 
-  /** Ends the worker too, where nothing is being made. */
+  /** Ends the worker too, and with it what was given. */
   close(): void {
-    this.#asked = null;
+    this.#question = null;
     this.#end();
+  }
+
+  /** The worker has so long to let go of its question. What it opens for the next one as well it may open to the end. */
+  #awaitRelease(next: Jobs[Name]['given']): void {
+    if (!this.#helper || (!this.#isOpened && next === this.#held)) return;
+    this.#patience ??= setTimeout(() => {
+      this.#end();
+      this.#send();
+    }, PATIENCE_MS);
+  }
+
+  #heard(): void {
+    clearTimeout(this.#patience);
+    this.#patience = undefined;
   }
 
   #end(): void {
+    this.#heard();
+    this.#starts++;
+    this.#isStarting = false;
     this.#helper?.terminate();
     this.#helper = null;
+    this.#held = null;
   }
 
-  #begin(): Helper<Wanted, Part> {
-    const helper = this.start();
-    helper.onmessage = ({ data: { id, part } }) => {
-      const asked = this.#asked;
-      if (asked?.id !== id) return;
-      if (part === null) this.#asked = null;
-      else asked.tell(part);
-    };
-    helper.onerror = () => {
-      if (this.#helper !== helper) return;
-      this.#end();
-      this.#makeHere();
-    };
-    return helper;
+  #send(): void {
+    const question = this.#question;
+    if (!question || this.#isStarting) return;
+    if (!this.#helper) {
+      void this.#begin();
+      return;
+    }
+    const { id, given, ask } = question;
+    try {
+      this.#helper.postMessage({
+        kind: 'ask',
+        id,
+        job: this.name,
+        given: given === this.#held ? null : { value: given },
+        ask,
+      });
+      if (given !== this.#held) this.#isOpened = false;
+      this.#held = given;
+    } catch (thrown) {
+      this.#lost(thrown);
+    }
   }
 
-  #makeHere(): void {
-    const asked = this.#asked;
-    if (!asked) return;
-    const parts = this.parts(asked.wanted)[Symbol.iterator]();
-    const next = (): void => {
-      if (this.#asked !== asked) return;
-      const part = parts.next();
-      if (part.done === true) {
-        this.#asked = null;
+  async #begin(): Promise<void> {
+    const start = ++this.#starts;
+    this.#isStarting = true;
+    try {
+      const helper = await this.start();
+      if (start !== this.#starts) {
+        helper.terminate();
         return;
       }
-      asked.tell(part.value);
-      setTimeout(next);
-    };
-    next();
+      this.#helper = helper;
+      helper.onmessage = ({ data }) => this.#hear(data);
+      const died = (why: unknown): void => {
+        if (this.#helper === helper) this.#lost(why);
+      };
+      helper.onerror = ({ error, message }) => died(error ?? new Error(message));
+      helper.onmessageerror = () => died(new Error('The answer of a worker could not be read'));
+    } catch (thrown) {
+      if (start === this.#starts) this.#lost(thrown);
+      return;
+    }
+    this.#isStarting = false;
+    this.#send();
+  }
+
+  #hear(data: FromWorker<Name>): void {
+    if (data.kind === 'ended') this.#heard();
+    else if (data.kind === 'opened') this.#isOpened = true;
+    const question = this.#question;
+    if (question?.id !== data.id) return;
+    switch (data.kind) {
+      case 'part':
+        question.part?.(data.part);
+        break;
+      case 'progress':
+        question.progress?.(data.progress);
+        break;
+      case 'ended':
+        this.#settle(question, data.outcome);
+    }
+  }
+
+  #settle(question: Question<Name>, outcome: (FromWorker<Name> & { kind: 'ended' })['outcome']): void {
+    // Who hears the answer may ask again.
+    if (this.#question === question) this.#question = null;
+    if (outcome?.ok === true) question.answer(outcome.value);
+    else if (outcome) question.failed(outcome.problem);
+  }
+
+  /** There is no worker: what is asked is done here, or fails with the reason. */
+  #lost(reason: unknown): void {
+    this.#end();
+    const { job } = this;
+    const question = this.#question;
+    if (!question) return;
+    if (!job) {
+      this.#settle(question, { ok: false, problem: problemOf(reason) });
+      return;
+    }
+    const begin = (): ReturnType<ReturnType<Job<Name>>> =>
+      job(question.given)(question.ask, (part) => question.part?.(part)) as ReturnType<ReturnType<Job<Name>>>;
+    const isWanted = (): boolean => this.#question === question;
+    void inSlices(begin, isWanted, (progress) => question.progress?.(progress)).then((outcome) => {
+      if (isWanted()) this.#settle(question, outcome);
+    });
   }
 }

@@ -1,2 +1,2 @@
-export { serve } from './serve.ts';
 export * from './client.ts';
+export type * from './jobs/table.ts';

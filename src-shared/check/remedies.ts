@@ -49,6 +49,15 @@ export function remediesTaken(piece: KnitPiece, plan: Plan): TakenRemedy[] {
  * as much as a plan. `plan` is that of `piece`.
  */
 export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
+  const steps = remediesInSteps(piece, plan);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same, one remedy a step. */
+export function* remediesInSteps(piece: KnitPiece, plan: Plan): Generator<null, Remedy[], void> {
   const before = countLongStrands(plan, false);
   if (before === 0) return [];
   const wraps = wrapCount(plan);
@@ -68,15 +77,16 @@ export function remediesFor(piece: KnitPiece, plan: Plan): Remedy[] {
     long,
     wrapsAdded: wrapCount(after) - wraps,
   }));
-  piece.bands.forEach(({ groups }, band) => {
-    if (groups.length < 2) return;
+  for (const [band, { groups }] of piece.bands.entries()) {
+    yield null;
+    if (groups.length < 2) continue;
     consider({ code: 'own-balls', band } as const, (intent, after, long) => ({
       ...intent,
       long,
       balls: contrastBalls(after),
       wrapsAdded: wrapCount(after) - wraps,
     }));
-  });
+  }
   const lining = { code: 'lining' } as const;
   const lined = pieceAfter(piece, lining);
   if (lined) {

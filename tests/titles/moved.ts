@@ -651,4 +651,34 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/check/cut-copies.test.ts › copies cut by shaping › are none where only blank columns are lost',
     why: 'cut copies have a test of their own',
   },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › asks once for a drawing that two wait for',
+    now: 'unit/renderer-motif/measured.test.ts › are asked for once where two wait for them',
+    why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › gives up a drawing when a later one is asked for, and drops its answer',
+    now: 'unit/renderer-worker/client.test.ts › a client of the worker › hears nothing more of a question once there is a later one, and ends a worker that does not let go',
+    why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › gives what the worker measured, and keeps the worker for the next drawing',
+    now: 'unit/renderer-worker/client.test.ts › a client of the worker › gives what the worker answers, and keeps the worker for the next question',
+    why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › measures a drawing again for another ground',
+    now: 'unit/renderer-motif/measured.test.ts › are given up for those of a later drawing, and for another ground',
+    why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › measures on the page where a worker cannot be started',
+    now: 'unit/renderer-worker/client.test.ts › a client without a worker › does the work in the window where one cannot be had, and asks a new one the next time',
+    why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › measures on the page where a worker fails',
+    now: 'unit/renderer-worker/client.test.ts › a client without a worker › does the work in the window where one dies before it answers, and asks a new one the next time',
+    why: 'one client serves all that is worked out off the page',
+  },
 ];

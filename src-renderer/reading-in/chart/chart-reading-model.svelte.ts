@@ -1,8 +1,7 @@
 /**
  * One chart being read: where its corners are, what was found between them, and
  * what a person has settled. While a corner moves, quick answers follow it;
- * when it rests the exact one is asked for. An answer that comes too late for
- * its question is dropped by the reader.
+ * when it rests the exact one is asked for.
  */
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import {
@@ -14,9 +13,8 @@ import {
   type Point,
   type Progress,
 } from '@shared/reading/index.ts';
-import type { Answer } from './answer.ts';
+import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
 import { corrected, nextDoubtful, type Correction } from './corrections.ts';
-import { Reader } from './reader.ts';
 
 /** After this long without a move a corner rests. */
 const REST_MS = 180;
@@ -39,7 +37,7 @@ export class ChartReadingModel {
   yarns = $state<number | null>(null);
   figure = $state<FigureLevel>('dark');
   /** The latest answer, which shows until a better one comes. */
-  answer = $state.raw<Answer | null>(null);
+  answer = $state.raw<ChartAnswer | null>(null);
   /** Why there is no answer for the corners as they lie. */
   problem = $state.raw<Problem | null>(null);
   /** What is being worked on for longer than a moment. */
@@ -57,23 +55,24 @@ export class ChartReadingModel {
   #isQuickWanted = false;
   #since = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
-  readonly #reader: Reader;
+  readonly #reader = new WorkerClient('chart', null);
+  readonly #heard: Listener<'chart'>;
 
   /** What was counted last; quick answers count nothing. */
-  proposal = $state.raw<Answer['proposal']>(null);
+  proposal = $state.raw<ChartAnswer['proposal']>(null);
 
   constructor(readonly picture: Picture) {
     this.corners = inset(picture.width, picture.height);
-    this.#reader = new Reader(picture, {
+    this.#heard = {
       progress: (progress) => {
         if (performance.now() - this.#since > SILENT_MS) this.progress = progress;
       },
       answer: (answer) => this.#take(answer),
-      problem: (problem) => {
+      failed: (problem) => {
         this.#rested();
         this.problem = problem;
       },
-    });
+    };
   }
 
   readonly reading: ChartReading | null = $derived.by(() =>
@@ -181,17 +180,18 @@ export class ChartReadingModel {
     this.#isOut = true;
     this.#isQuickWanted = false;
     this.#since = performance.now();
-    this.#reader.ask({
+    this.#isQuick = isQuick;
+    const question: ChartQuestion = {
       corners: this.corners,
       columns: isQuick ? this.columns : this.givenColumns,
       rows: isQuick ? this.rows : this.givenRows,
       levels: this.kind === 'ink' ? { kind: 'ink', figure: this.figure } : { kind: 'colours', count: this.yarns },
       isQuick,
-    });
-    this.#isQuick = isQuick;
+    };
+    this.#reader.ask(this.picture, question, this.#heard);
   }
 
-  #take(answer: Answer): void {
+  #take(answer: ChartAnswer): void {
     this.#rested();
     const before = this.answer;
     this.answer = answer;

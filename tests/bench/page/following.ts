@@ -114,7 +114,14 @@ function programPainter(host: HTMLDivElement): RestingPainter {
         say();
         whenMeasured(performance.now() - start);
       };
-      giveUpMeasuring = measureDebounced(session.motif, measured, () => undefined);
+      giveUpMeasuring = measureDebounced(
+        session.motif,
+        measured,
+        () => undefined,
+        (problem) => {
+          throw new Error(problem.code);
+        },
+      );
       drawAtOnce(() => chart.point({ hover: cell, cursor: null }));
       show(x, y);
     },

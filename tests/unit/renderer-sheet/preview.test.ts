@@ -2,12 +2,15 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { localDay } from '@shared/day/index.ts';
 import { sheetToSvg, type SheetOptions } from '@shared/output/index.ts';
+import { outcome } from '@shared/problem/index.ts';
 import { sampleProject, START_PIECE, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
-import { drawnPages, type Drawn, type Wanted } from '../../../src-renderer/sheet/making/drawn-pages.ts';
-import { SheetPreview } from '../../../src-renderer/sheet/making/preview.ts';
-import { sheetOf } from '../../../src-renderer/sheet/making/sheet-of.ts';
-import { WorkerClient, type Helper, type Question } from '../../../src-renderer/worker/index.ts';
+import { SheetPreview } from '../../../src-renderer/sheet/preview.ts';
+import type { SentProject } from '../../../src-renderer/worker/jobs/sent-project.ts';
+import { sheetJob } from '../../../src-renderer/worker/jobs/sheet.ts';
+import { sheetOf } from '../../../src-renderer/worker/jobs/sheet-of.ts';
+import type { ToWorker } from '../../../src-renderer/worker/messages.ts';
+import { HeldWorker, starting } from '../renderer-worker/held-worker.ts';
 
 const OPTIONS: SheetOptions = { paper: 'a4', date: localDay(new Date(2026, 10, 26)), unit: 'cm' };
 const SAMPLE = projectAt(sampleProject());
@@ -23,185 +26,156 @@ function pagesOf(project: ProjectAt): string[] {
   return sheet.value.pages.map(sheetToSvg);
 }
 
-class PatientHelper implements Helper<Wanted, Drawn> {
-  onmessage: Helper<Wanted, Drawn>['onmessage'] = null;
-  onerror: Helper<Wanted, Drawn>['onerror'] = null;
-  isEnded = false;
-  #question: Question<Wanted> | null = null;
-  #drawn: Iterator<Drawn> | null = null;
+/** Lays out and draws a step each time it is told to. */
+class PatientWorker extends HeldWorker<'sheet'> {
+  #steps: Iterator<null, null, void> | null = null;
 
-  get asked(): Question<Wanted> | null {
-    return this.#question;
+  override postMessage(message: ToWorker<'sheet'>): void {
+    super.postMessage(message);
+    if (message.kind !== 'ask') return;
+    const { id, ask } = message;
+    const given = this.asked.findLast((asked) => asked.given)?.given?.value as SentProject;
+    this.#steps = sheetJob(given)(ask, (part) => this.say({ kind: 'part', id, part }));
   }
-  postMessage(question: Question<Wanted>): void {
-    this.#question = question;
-    this.#drawn = drawnPages(question.wanted);
-  }
-  terminate(): void {
-    this.isEnded = true;
-  }
-  /** Says so many things more, and that all is said. */
-  say(times: number): void {
-    for (let time = 0; time < times; time++) {
-      const { value = null } = (this.#drawn as Iterator<Drawn>).next() as { value?: Drawn };
-      this.onmessage?.({ data: { id: this.#question?.id, part: value } } as MessageEvent);
+  /** Does so many steps more of what it was asked last, and says when all are done. */
+  step(times: number): void {
+    const id = this.asked.at(-1)?.id as number;
+    for (let time = 0; time < times && this.#steps; time++) {
+      const steps = this.#steps;
+      const ended = outcome(() => steps.next());
+      if (ended.ok && ended.value.done !== true) continue;
+      this.#steps = null;
+      this.say({ kind: 'ended', id, outcome: ended.ok ? { ok: true, value: null } : ended });
     }
   }
 }
 
-function started(): { preview: SheetPreview; helpers: PatientHelper[] } {
-  const helpers: PatientHelper[] = [];
-  const preview = new SheetPreview(() => {
-    const helper = new PatientHelper();
-    helpers.push(helper);
-    return helper;
-  });
-  return { preview, helpers };
+function started(): { preview: SheetPreview; workers: PatientWorker[] } {
+  const { start, workers } = starting<'sheet', PatientWorker>(() => new PatientWorker());
+  return { preview: new SheetPreview(start), workers };
 }
 
 const shown = (preview: SheetPreview) => preview.pages.map(({ svg }) => svg);
 
+/** The worker is there, and has heard what is to be shown. */
+async function showing(preview: SheetPreview, project: ProjectAt, options: SheetOptions = OPTIONS): Promise<void> {
+  preview.show(project, options);
+  for (let turn = 0; turn < 4; turn++) await Promise.resolve();
+}
+
 describe('the preview of a sheet', () => {
   const pages = pagesOf(SAMPLE);
 
-  it('has room for all pages with the first of them, and the others as they come', () => {
-    const { preview, helpers } = started();
-    preview.show(SAMPLE, OPTIONS);
+  it('has room for all pages with the first of them, and the others as they come', async () => {
+    const { preview, workers } = started();
+    await showing(preview, SAMPLE);
     expect([preview.isMaking, shown(preview)]).toEqual([true, []]);
-    helpers[0]?.say(1);
+    workers[0]?.step(1);
     expect(shown(preview)).toEqual(pages.map((svg, index) => (index === 0 ? svg : null)));
     expect(preview.pages.map(({ title }) => title)[1]).toBe(`Page 2 of ${pages.length}`);
-    helpers[0]?.say(1);
+    workers[0]?.step(1);
     expect(shown(preview).filter((svg) => svg !== null)).toEqual(pages.slice(0, 2));
     expect(preview.isMaking).toBe(true);
-    helpers[0]?.say(pages.length - 1);
+    workers[0]?.step(pages.length - 1);
     expect([preview.isMaking, shown(preview)]).toEqual([false, pages]);
     // The worker is kept for the next.
-    preview.show(OTHER, OPTIONS);
-    expect(helpers).toHaveLength(1);
+    await showing(preview, OTHER);
+    expect(workers).toHaveLength(1);
   });
 
-  it('is of the latest project: what a worker says of the one before is not heard, and it is ended', () => {
-    const { preview, helpers } = started();
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(2);
-    preview.show(OTHER, OPTIONS);
-    expect(helpers[0]?.isEnded).toBe(true);
-    helpers[0]?.say(2);
+  it('is of the latest project: what is said of the one before is not heard', async () => {
+    const { preview, workers } = started();
+    await showing(preview, SAMPLE);
+    const [worker] = workers;
+    worker?.step(2);
+    await showing(preview, OTHER);
+    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale' } } });
     // The sheet before stays until the other is laid out, and no page of it after that.
     expect(shown(preview).filter((svg) => svg !== null)).toEqual(pages.slice(0, 2));
-    helpers[1]?.say(1);
-    helpers[0]?.say(pages.length + 1);
+    worker?.step(1);
+    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale' } } });
     expect(shown(preview)).toEqual(pagesOf(OTHER).map((svg, index) => (index === 0 ? svg : null)));
-    helpers[1]?.say(pages.length + 1);
+    worker?.step(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER));
   });
 
-  it('draws the page first that is looked at', () => {
-    const { preview, helpers } = started();
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length + 1);
+  it('draws the page first that is looked at', async () => {
+    const { preview, workers } = started();
+    await showing(preview, SAMPLE);
+    workers[0]?.step(pages.length + 1);
     preview.lookAt(2);
-    preview.show(OTHER, OPTIONS);
-    helpers[0]?.say(1);
+    await showing(preview, OTHER);
+    workers[0]?.step(1);
     expect(shown(preview).findIndex((svg) => svg !== null)).toBe(2);
-    helpers[0]?.say(pages.length + 1);
+    workers[0]?.step(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER));
     // Of a sheet with fewer pages the last.
     preview.lookAt(999);
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(1);
+    await showing(preview, SAMPLE);
+    workers[0]?.step(1);
     expect(shown(preview).findIndex((svg) => svg !== null)).toBe(pages.length - 1);
   });
 
-  it('says why there is no sheet, and has one again once there is', () => {
-    const { preview, helpers } = started();
-    preview.show(IMPOSSIBLE, OPTIONS);
-    helpers[0]?.say(2);
+  it('says why there is no sheet, and has one again once there is', async () => {
+    const { preview, workers } = started();
+    await showing(preview, IMPOSSIBLE);
+    workers[0]?.step(2);
     expect(preview.problem?.code).toBe((sheetOf(IMPOSSIBLE, OPTIONS) as { problem: { code: string } }).problem.code);
     expect([preview.isMaking, shown(preview)]).toEqual([false, []]);
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length + 1);
+    await showing(preview, SAMPLE);
+    workers[0]?.step(pages.length + 1);
     expect([preview.problem, shown(preview)]).toEqual([null, pages]);
   });
 
-  it('is not made again for the same sheet, but is on other paper or another day', () => {
-    const { preview, helpers } = started();
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(pages.length + 1);
-    const asked = helpers[0]?.asked;
-    preview.show(SAMPLE, { ...OPTIONS });
-    expect(helpers[0]?.asked).toBe(asked);
-    preview.show(SAMPLE, { ...OPTIONS, paper: 'letter' });
-    expect(helpers[0]?.asked).not.toBe(asked);
-    helpers[0]?.say(pages.length * 2);
-    preview.show(SAMPLE, { ...OPTIONS, paper: 'letter', date: localDay(new Date(2026, 10, 27)) });
+  it('is not made again for the same sheet, but is on other paper or another day', async () => {
+    const { preview, workers } = started();
+    await showing(preview, SAMPLE);
+    workers[0]?.step(pages.length + 1);
+    await showing(preview, SAMPLE, { ...OPTIONS });
+    expect(workers[0]?.asked).toHaveLength(1);
+    await showing(preview, SAMPLE, { ...OPTIONS, paper: 'letter' });
+    expect(workers[0]?.asked).toHaveLength(2);
+    // The project is not sent again for it.
+    expect(workers[0]?.asked[1]?.given).toBeNull();
+    workers[0]?.step(pages.length * 2);
+    await showing(preview, SAMPLE, { ...OPTIONS, paper: 'letter', date: localDay(new Date(2026, 10, 27)) });
     expect(preview.isMaking).toBe(true);
   });
 
-  it('begins anew where nobody looked while it was made, and stays where it was done', () => {
-    const { preview, helpers } = started();
-    preview.show(SAMPLE, OPTIONS);
-    helpers[0]?.say(2);
+  it('begins anew where nobody looked while it was made, and stays where it was done', async () => {
+    const { preview, workers } = started();
+    await showing(preview, SAMPLE);
+    workers[0]?.step(2);
     preview.close();
-    expect(helpers[0]?.isEnded).toBe(true);
-    preview.show(SAMPLE, OPTIONS);
-    helpers[1]?.say(pages.length + 1);
+    expect(workers[0]?.isEnded).toBe(true);
+    await showing(preview, SAMPLE);
+    workers[1]?.step(pages.length + 1);
     expect(shown(preview)).toEqual(pages);
     preview.close();
-    preview.show(SAMPLE, OPTIONS);
-    expect([helpers.length, shown(preview)]).toEqual([2, pages]);
+    await showing(preview, SAMPLE);
+    expect([workers.length, shown(preview)]).toEqual([2, pages]);
   });
 
   describe('that takes long', () => {
     beforeEach(() => void vi.useFakeTimers());
     afterEach(() => void vi.useRealTimers());
 
-    it('is told of, and only then', () => {
-      const { preview, helpers } = started();
-      preview.show(SAMPLE, OPTIONS);
-      helpers[0]?.say(pages.length + 1);
+    it('is told of, and only then', async () => {
+      const { preview, workers } = started();
+      await showing(preview, SAMPLE);
+      workers[0]?.step(pages.length + 1);
       vi.advanceTimersByTime(10_000);
       expect(preview.isLate).toBe(false);
-      preview.show(OTHER, OPTIONS);
+      await showing(preview, OTHER);
       vi.advanceTimersByTime(10_000);
       expect([preview.isMaking, preview.isLate]).toEqual([true, true]);
     });
 
-    it.each([
-      [
-        'cannot be had',
-        () => {
-          throw new Error('No workers here');
-        },
-      ],
-      [
-        'fails',
-        () => {
-          const helper = new PatientHelper();
-          helper.postMessage = () => void helper.onerror?.({} as ErrorEvent);
-          return helper;
-        },
-      ],
-    ])('comes from the window itself where a worker %s, page by page', (_, start: () => Helper<Wanted, Drawn>) => {
-      const told: Drawn[] = [];
-      const client = new WorkerClient(start, drawnPages);
-      client.ask({ project: SAMPLE.whole, at: SAMPLE.at, options: OPTIONS, from: 0 }, (drawn) => told.push(drawn));
-      expect(told).toHaveLength(1);
-      vi.advanceTimersToNextTimer();
-      expect(told).toHaveLength(2);
-      vi.runAllTimers();
-      expect(told).toHaveLength(pages.length);
+    it('comes from the window itself where no worker can be had', async () => {
+      const preview = new SheetPreview(() => Promise.reject(new Error('No workers here')));
+      preview.show(SAMPLE, OPTIONS);
+      await vi.runAllTimersAsync();
+      expect(shown(preview)).toEqual(pages);
     });
   });
-});
-
-it('no picture to trace goes to the worker', () => {
-  const { preview, helpers } = started();
-  const underlay = {} as NonNullable<ProjectAt['motifs'][number]['underlay']>;
-  const project = settled(SAMPLE, { motifs: SAMPLE.motifs.map((motif) => ({ ...motif, underlay })) });
-  preview.show(project, OPTIONS);
-  expect(helpers[0]?.asked?.wanted.project.motifs.map((motif) => motif.underlay)).toEqual(
-    SAMPLE.motifs.map(() => null),
-  );
 });

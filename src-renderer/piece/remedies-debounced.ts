@@ -1,26 +1,30 @@
 /**
  * Remedies, kept up to date without holding up the hand: each is worked out by
  * planning the piece anew, and there is one for each band. Those of a large
- * piece come from a worker, once nothing was changed for a moment.
+ * piece come from the worker, once nothing was changed for a moment.
  */
 import { remediesFor, type Remedy } from '@shared/check/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
-import { WorkerClient } from '../../worker/index.ts';
-import { remediesOf } from './remedies-of.ts';
-import RemediesWorker from './worker.ts?worker&inline';
+import { WorkerClient } from '../worker/index.ts';
+import { remediesJob } from '../worker/jobs/remedies.ts';
 
 /** Cells that are planned in a few milliseconds. */
 const AT_ONCE = 50_000;
 const DEBOUNCE_MS = 200;
 
-const client = new WorkerClient(() => new RemediesWorker(), remediesOf);
+const client = new WorkerClient('remedies', remediesJob);
 
-/** Calls `done` with the remedies, at once or when nothing was asked for in that time; returns a function that gives up. */
+/**
+ * Calls `done` with the remedies, at once or when nothing was asked for in that
+ * time, or `failed` where they cannot be had; returns a function that gives up.
+ */
 export function remediesDebounced(
   piece: KnitPiece,
   plan: Plan,
   done: (remedies: readonly Remedy[]) => void,
+  failed: (problem: Problem) => void,
 ): () => void {
   // A ball for each group of a band, lining, and end needles off.
   const most = piece.bands.length + 2;
@@ -29,9 +33,9 @@ export function remediesDebounced(
     return () => undefined;
   }
   done([]);
-  const timer = setTimeout(() => client.ask(piece, done), DEBOUNCE_MS);
+  const timer = setTimeout(() => client.ask(piece, null, { answer: done, failed }), DEBOUNCE_MS);
   return () => {
     clearTimeout(timer);
-    client.giveUp();
+    client.stop();
   };
 }

@@ -1,46 +1,22 @@
-/** What the worker is asked while corners move, and how it finds the answer. */
-import { outcome, problemError, problemOf, type Problem } from '@shared/problem/index.ts';
+/** What is asked while the corners of a chart are moved over its photo, and how the answer is found. */
+import { outcome, problemError, problemOf } from '@shared/problem/index.ts';
 import {
   naturalSize,
+  photoOf,
   proposeGrid,
   readCells,
   straighten,
-  type ChartReading,
-  type Corners,
   type GridProposal,
-  type Levels,
   type Photo,
-  type Picture,
   type Steps,
 } from '@shared/reading/index.ts';
-
-export interface Question {
-  readonly corners: Corners;
-  /** Null: as many as are found. */
-  readonly columns: number | null;
-  readonly rows: number | null;
-  readonly levels: Levels;
-  /** While a corner moves: a coarse picture, and nothing is counted. */
-  readonly isQuick: boolean;
-}
-
-export interface Answer {
-  /** The chart brought to a rectangle, as large as a screen shows it. */
-  readonly straight: Picture;
-  /** What was counted; null where both counts were given, or the question was quick. */
-  readonly proposal: GridProposal | null;
-  readonly columns: number | null;
-  readonly rows: number | null;
-  /** Null with a problem, or where the counts are not known yet. */
-  readonly reading: ChartReading | null;
-  readonly problem: Problem | null;
-}
+import type { ChartAnswer, ChartQuestion, Job } from './table.ts';
 
 const QUICK_PIXELS = 150_000;
 const SHOWN_PIXELS = 800_000;
 
 /** Throws what `straighten` throws; problems further on come in the answer, with what was found until then. */
-export function* answerTo(photo: Photo, question: Question): Steps<Answer> {
+function* answerTo(photo: Photo, question: ChartQuestion): Steps<ChartAnswer> {
   const { corners, levels, isQuick } = question;
   const straight = yield* straighten(photo, corners, naturalSize(corners, isQuick ? QUICK_PIXELS : SHOWN_PIXELS));
   let { columns, rows } = question;
@@ -63,3 +39,8 @@ export function* answerTo(photo: Photo, question: Question): Steps<Answer> {
     return { ...found, reading: null, problem: problemOf(thrown) };
   }
 }
+
+export const chartJob: Job<'chart'> = (picture) => {
+  const photo = photoOf(picture);
+  return (question) => answerTo(photo, question);
+};

@@ -8,9 +8,10 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
-import type { Project, ProjectAt } from '@shared/project/index.ts';
-import { WorkerClient, type Helper } from '../../worker/index.ts';
-import { drawnPages, type Drawn, type PageFrame, type Wanted } from './drawn-pages.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
+import { WorkerClient, type DrawnSheet, type Helper, type PageFrame } from '../worker/index.ts';
+import { sentProject } from '../worker/jobs/sent-project.ts';
+import { sheetJob } from '../worker/jobs/sheet.ts';
 
 export interface PreviewPage extends PageFrame {
   /** The page as `<svg>` text; null until it is drawn. */
@@ -28,13 +29,13 @@ export class SheetPreview {
   #pageInView = 0;
   #shown: { readonly project: ProjectAt; readonly options: SheetOptions } | null = null;
   #lateness: ReturnType<typeof setTimeout> | undefined;
-  readonly #client: WorkerClient<Wanted, Drawn>;
+  readonly #client: WorkerClient<'sheet'>;
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
 
-  /** `start` makes a worker. */
-  constructor(start: () => Helper<Wanted, Drawn>) {
-    this.#client = new WorkerClient(start, drawnPages);
+  /** `start` makes a worker, where it is not the program's own. */
+  constructor(start?: () => Promise<Helper<'sheet'>>) {
+    this.#client = new WorkerClient('sheet', sheetJob, start);
     this.#follow = createSubscriber((update) => {
       this.#listeners.add(update);
       return () => this.#listeners.delete(update);
@@ -78,9 +79,15 @@ export class SheetPreview {
     clearTimeout(this.#lateness);
     this.#lateness = setTimeout(() => this.#set(() => (this.#isLate = true)), LATE_MS);
     this.#set(() => (this.#isLate = false));
-    const { whole, at } = project;
-    const wanted = { project: lightened(whole), at, options, from: this.#pageInView };
-    this.#client.ask(wanted, (drawn) => this.#set(() => this.#take(drawn)));
+    this.#client.ask(
+      sentProject(project),
+      { options, from: this.#pageInView },
+      {
+        part: (drawn) => this.#set(() => this.#take(drawn)),
+        answer: () => undefined,
+        failed: (problem) => this.#set(() => this.#fail(problem)),
+      },
+    );
   }
 
   /** Nobody looks: gives up what is being made. */
@@ -97,12 +104,14 @@ export class SheetPreview {
     return options.paper === paper && options.date === date && options.unit === unit && options.charts === charts;
   }
 
-  #take(drawn: Drawn): void {
+  #fail(problem: Problem): void {
+    this.#pages = [];
+    this.#problem = problem;
+    this.#rest();
+  }
+
+  #take(drawn: DrawnSheet): void {
     switch (drawn.kind) {
-      case 'problem':
-        this.#pages = [];
-        this.#problem = drawn.problem;
-        break;
       case 'laid':
         this.#problem = null;
         this.#pages = drawn.frames.map((frame, at) => ({
@@ -115,17 +124,16 @@ export class SheetPreview {
         this.#pages = this.#pages.map((page, at) => (at === index ? { ...page, svg } : page));
       }
     }
-    this.#isMaking = this.#pages.some(({ svg }) => svg === null);
-    if (!this.#isMaking) clearTimeout(this.#lateness);
+    if (this.#pages.every(({ svg }) => svg !== null)) this.#rest();
+  }
+
+  #rest(): void {
+    this.#isMaking = false;
+    clearTimeout(this.#lateness);
   }
 
   #set(change: () => void): void {
     change();
     for (const listener of this.#listeners) listener();
   }
-}
-
-/** Without the pictures to trace, which may be large and are on no sheet. */
-function lightened(project: Project): Project {
-  return { ...project, motifs: project.motifs.map((motif) => ({ ...motif, underlay: null })) };
 }

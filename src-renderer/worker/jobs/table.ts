@@ -1,0 +1,136 @@
+/**
+ * All that is worked out off the page's thread, by name: what each is given and
+ * asked, and what comes back. Small facts go both ways: what is looked at only
+ * (pictures to trace) stays in the window, and a plan is made anew where it is
+ * needed, since it takes no longer than to receive one.
+ */
+import type { SizeColumn } from '@shared/fabric/index.ts';
+import type { Grid } from '@shared/grid/index.ts';
+import type { Measure } from '@shared/motif/repeat/index.ts';
+import type { SheetOptions, SheetPage } from '@shared/output/index.ts';
+import type { Remedy } from '@shared/check/index.ts';
+import type { KnitPiece } from '@shared/project/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
+import type {
+  ChartReading,
+  Corners,
+  GridProposal,
+  Levels,
+  Picture,
+  PictureMotif,
+  PictureOptions,
+  Progress,
+} from '@shared/reading/index.ts';
+import type { SentProject } from './sent-project.ts';
+
+/** What a job is, in types. */
+interface Terms {
+  /** What it is about. It is sent once, and kept for what is asked next of the same object. */
+  readonly given: unknown;
+  /** What is wanted of it. */
+  readonly ask: unknown;
+  /** Comes while it is worked on, each in its turn. */
+  readonly part: unknown;
+  /** How far it is; only the latest is told. */
+  readonly progress: unknown;
+  readonly answer: unknown;
+}
+
+/** Nothing to be said here. */
+type None = null;
+
+export interface Jobs {
+  /** What a drawing measures. */
+  readonly measure: JobOf<{ given: Drawing; ask: None; part: never; progress: None; answer: Measure }>;
+  /** What can be done about long floats and carries, the most effective first; nothing for what cannot be planned. */
+  readonly remedies: JobOf<{ given: KnitPiece; ask: None; part: never; progress: None; answer: readonly Remedy[] }>;
+  /** Every size of a piece, placed, the smallest first. */
+  readonly sizes: JobOf<{ given: SentProject; ask: None; part: SizePart; progress: None; answer: None }>;
+  /** A sheet, drawn page by page. Fails with what stands in its way. */
+  readonly sheet: JobOf<{ given: SentProject; ask: SheetAsk; part: DrawnSheet; progress: None; answer: None }>;
+  /** A chart read out of a photo. */
+  readonly chart: JobOf<{
+    given: Picture;
+    ask: ChartQuestion;
+    part: never;
+    progress: Progress;
+    answer: ChartAnswer;
+  }>;
+  /** Any picture turned into a motif. */
+  readonly picture: JobOf<{
+    given: Picture;
+    ask: PictureOptions;
+    part: never;
+    progress: Progress;
+    answer: PictureMotif;
+  }>;
+}
+
+type JobOf<Of extends Terms> = Readonly<Of>;
+
+export interface Drawing {
+  readonly grid: Grid;
+  /** Palette index of the yarn behind the figure. */
+  readonly ground: number;
+}
+
+export interface SizePart {
+  readonly index: number;
+  readonly column: SizeColumn;
+}
+
+export interface SheetAsk {
+  readonly options: SheetOptions;
+  /** Index of the page that is looked at, which comes first. */
+  readonly from: number;
+}
+
+/** A page before it is drawn. */
+export type PageFrame = Pick<SheetPage, 'title' | 'widthMm' | 'heightMm'>;
+
+/** A page as `<svg>` text. */
+export interface DrawnPage {
+  readonly index: number;
+  readonly svg: string;
+}
+
+export type DrawnSheet =
+  /** The sheet is laid out, and a first page is drawn with it, so that no page goes blank that is looked at. */
+  | { readonly kind: 'laid'; readonly frames: readonly PageFrame[]; readonly page: DrawnPage }
+  | { readonly kind: 'page'; readonly page: DrawnPage };
+
+export interface ChartQuestion {
+  readonly corners: Corners;
+  /** Null: as many as are found. */
+  readonly columns: number | null;
+  readonly rows: number | null;
+  readonly levels: Levels;
+  /** While a corner moves: a coarse picture, and nothing is counted. */
+  readonly isQuick: boolean;
+}
+
+export interface ChartAnswer {
+  /** The chart brought to a rectangle, as large as a screen shows it. */
+  readonly straight: Picture;
+  /** What was counted; null where both counts were given, or the question was quick. */
+  readonly proposal: GridProposal | null;
+  readonly columns: number | null;
+  readonly rows: number | null;
+  /** Null with a problem, or where the counts are not known yet. */
+  readonly reading: ChartReading | null;
+  readonly problem: Problem | null;
+}
+
+export type JobName = keyof Jobs;
+
+/**
+ * How a job is done: opened with what is given, then asked. Each step takes a
+ * few milliseconds where it can be had, and between two of them it may be given
+ * up. Throws a `ProblemError` for what a person can mend.
+ */
+export type Job<Name extends JobName> = (
+  given: Jobs[Name]['given'],
+) => (
+  ask: Jobs[Name]['ask'],
+  tell: (part: Jobs[Name]['part']) => void,
+) => Iterator<Jobs[Name]['progress'], Jobs[Name]['answer'], void>;

@@ -1,0 +1,119 @@
+/** What each job gives, through the worker's own side: copied there and back, in slices. */
+import { describe, expect, it } from 'vitest';
+import { remediesFor } from '@shared/check/index.ts';
+import { sizesTable } from '@shared/fabric/index.ts';
+import { gridFromText } from '@shared/grid/index.ts';
+import { measure } from '@shared/motif/repeat/index.ts';
+import { sheetToSvg } from '@shared/output/index.ts';
+import { planFor } from '@shared/plan/index.ts';
+import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
+import { finish, onPaper, pictureToCells, type Picture, type Steps } from '@shared/reading/index.ts';
+import {
+  WorkerClient,
+  type ChartAnswer,
+  type ChartQuestion,
+  type JobName,
+  type Jobs,
+} from '../../../src-renderer/worker/index.ts';
+import { jobs } from '../../../src-renderer/worker/jobs/index.ts';
+import { chartJob } from '../../../src-renderer/worker/jobs/chart.ts';
+import { sentProject } from '../../../src-renderer/worker/jobs/sent-project.ts';
+import { sheetOf } from '../../../src-renderer/worker/jobs/sheet-of.ts';
+import { localDay } from '@shared/day/index.ts';
+import { fullBody } from '../../long-body.ts';
+import { settled } from '../../written-projects.ts';
+import { ServingWorker } from './held-worker.ts';
+
+/** All parts and the answer. Rejects with the problem. */
+function done<Name extends JobName>(
+  name: Name,
+  given: Jobs[Name]['given'],
+  ask: Jobs[Name]['ask'],
+): Promise<{ parts: Jobs[Name]['part'][]; answer: Jobs[Name]['answer'] }> {
+  const client = new WorkerClient<Name>(name, jobs[name] as never, async () => new ServingWorker<Name>());
+  const parts: Jobs[Name]['part'][] = [];
+  return new Promise((resolve, reject) =>
+    client.ask(given, ask, {
+      part: (part) => parts.push(part),
+      answer: (answer) => resolve({ parts, answer }),
+      failed: reject,
+    }),
+  );
+}
+
+const SAMPLE = projectAt(sampleProject());
+
+describe('the worker', () => {
+  it('measures a drawing', async () => {
+    const grid = gridFromText(['X..X..'], '.X');
+    expect((await done('measure', { grid, ground: 0 }, null)).answer).toEqual(measure(grid, 0));
+  });
+
+  it('finds the remedies of a piece', async () => {
+    const piece = pieceIn(settled(fullBody(2)));
+    const plan = planFor(piece);
+    if (!plan.ok) throw new Error(plan.problem.code);
+    const { answer } = await done('remedies', piece, null);
+    expect(answer.length).toBeGreaterThan(1);
+    expect(answer).toEqual(remediesFor(piece, plan.value));
+  });
+
+  it('places every size, the smallest first', async () => {
+    const { parts } = await done('sizes', sentProject(SAMPLE), null);
+    expect(parts).toEqual(sizesTable(SAMPLE).map((column, index) => ({ index, column })));
+  });
+
+  it('draws a sheet, the page that is looked at first', async () => {
+    const options = { paper: 'a4', unit: 'cm', charts: 'both', date: localDay(new Date(2026, 10, 26)) } as const;
+    const sheet = sheetOf(SAMPLE, options);
+    if (!sheet.ok) throw new Error(sheet.problem.code);
+    const { parts } = await done('sheet', sentProject(SAMPLE), { options, from: 1 });
+    const pages = parts.map((part) => part.page);
+    expect(pages[0]?.index).toBe(1);
+    expect(pages.toSorted((a, b) => a.index - b.index).map(({ svg }) => svg)).toEqual(
+      sheet.value.pages.map(sheetToSvg),
+    );
+  });
+
+  it('reads a chart out of a photo', async () => {
+    const rgba = Uint8ClampedArray.from({ length: 64 * 64 * 4 }, (_, at) => (at % 4 === 3 || at % 512 < 256 ? 255 : 0));
+    const picture: Picture = { width: 64, height: 64, rgba };
+    const [least, most] = [4, 60];
+    const question: ChartQuestion = {
+      corners: [
+        { x: least, y: least },
+        { x: most, y: least },
+        { x: most, y: most },
+        { x: least, y: most },
+      ],
+      columns: 2,
+      rows: 2,
+      levels: { kind: 'colours', count: 2 },
+      isQuick: false,
+    };
+    const { answer } = await done('chart', picture, question);
+    expect(answer.reading?.grid.cells).toHaveLength(4);
+    expect(answer).toEqual(finish(chartJob(picture)(question, () => undefined) as Steps<ChartAnswer>));
+  });
+
+  it('turns a picture into cells', async () => {
+    const rgba = Uint8ClampedArray.from({ length: 16 * 16 * 4 }, (_, at) => (at % 4 === 3 || at < 512 ? 255 : 0));
+    const picture: Picture = { width: 16, height: 16, rgba };
+    const options = {
+      crop: null,
+      stitches: 4,
+      rows: 4,
+      yarns: 2,
+      reduction: 'mean',
+      dithering: false,
+    } as const;
+    expect((await done('picture', picture, options)).answer).toEqual(finish(pictureToCells(onPaper(picture), options)));
+  });
+});
+
+it('sends no picture to trace, and the same project once', () => {
+  const underlay = {} as NonNullable<(typeof SAMPLE)['motifs'][number]['underlay']>;
+  const project = settled(SAMPLE, { motifs: SAMPLE.motifs.map((motif) => ({ ...motif, underlay })) });
+  expect(sentProject(project).whole.motifs.map((motif) => motif.underlay)).toEqual(SAMPLE.motifs.map(() => null));
+  expect(sentProject(project)).toBe(sentProject(project));
+});
