@@ -1,14 +1,15 @@
 /**
  * The platform's menu, as a list.
  *
- * A command is an action of the page, named by its id; the page runs it as if
- * its button had been pressed, so that menu, button and shortcut cannot
- * differ.
+ * A command is one of the page's, named by its id: what it is called and its
+ * shortcut come from the same tables, and the page runs it as if its button had
+ * been pressed, so that menu, button and shortcut cannot differ.
  */
+import { isSingleKey, shortcutsOf, type Shortcut, type WindowCommand } from '@shared/host/index.ts';
 import { words } from '@shared/words/index.ts';
 
 export type MenuItem =
-  | { readonly kind: 'command'; readonly id: string; readonly label: string; readonly keys?: string }
+  | { readonly kind: 'command'; readonly id: WindowCommand; readonly label: string; readonly keys?: string }
   /** What the platform does by itself. */
   | {
       readonly kind: 'role';
@@ -40,33 +41,43 @@ export interface MenuColumn {
 }
 
 const LINE: MenuItem = { kind: 'line' };
-const command = (id: string, label: string, keys?: string): MenuItem => ({
-  kind: 'command',
-  id,
-  label,
-  ...(keys === undefined ? {} : { keys }),
-});
+/** What a command is called where its state is not known: the page alone knows which step undo takes back. */
+function labelOf(id: WindowCommand): string {
+  if (id === 'length-unit') return words.commands[id]('in');
+  const label = words.commands[id];
+  return typeof label === 'string' ? label : label(null);
+}
+
+/** A shortcut as Electron takes it: `CmdOrCtrl+Shift+N`. */
+export function acceleratorOf(keys: Shortcut): string {
+  return keys.replace('Mod', 'CmdOrCtrl');
+}
+
+/** Shortcuts of a single key can be switched off, and are the drawing's: a menu shows none. */
+const command = (id: WindowCommand): MenuItem => {
+  const keys = shortcutsOf(id).find((each) => !isSingleKey(each));
+  return { kind: 'command', id, label: labelOf(id), ...(keys === undefined ? {} : { keys: acceleratorOf(keys) }) };
+};
 const role = (name: Role, label: string): MenuItem => ({ kind: 'role', role: name, label });
 
 /** macOS keeps Quit in the program's own column, which the platform makes. */
 export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuColumn[] {
-  const { menu, shell } = words;
-  const { commands, benches } = shell;
+  const { menu } = words;
   return [
     {
       label: menu.file,
       items: [
-        command('new', commands.new, 'CmdOrCtrl+Shift+N'),
-        command('open', commands.open, 'CmdOrCtrl+O'),
+        command('new'),
+        command('open'),
         { kind: 'recent', label: menu.recent, clear: menu.clearRecent },
-        command('read-photo', words.readingIn.chart.command, 'CmdOrCtrl+Shift+G'),
-        command('open-sample', commands.openSample),
+        command('read-photo'),
+        command('open-sample'),
         LINE,
-        command('save', commands.save, 'CmdOrCtrl+S'),
-        command('save-as', commands.saveAs, 'CmdOrCtrl+Shift+S'),
-        command('rename-project', commands.renameProject, 'F2'),
+        command('save'),
+        command('save-as'),
+        command('rename-project'),
         LINE,
-        command('print', commands.print, 'CmdOrCtrl+P'),
+        command('print'),
         ...(isMac ? [] : [LINE, role('quit', menu.quit)]),
       ],
     },
@@ -74,8 +85,8 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
       label: menu.edit,
       items: [
         // The platform's own undo acts on text fields alone.
-        command('undo', menu.undo, 'CmdOrCtrl+Z'),
-        command('redo', menu.redo, 'CmdOrCtrl+Shift+Z'),
+        command('undo'),
+        command('redo'),
         LINE,
         role('cut', menu.cut),
         role('copy', menu.copy),
@@ -86,15 +97,15 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
     {
       label: menu.view,
       items: [
-        command('bench-motif', commands.goTo(benches.motif)),
-        command('bench-piece', commands.goTo(benches.piece)),
-        command('bench-sheet', commands.goTo(benches.sheet)),
+        command('bench-motif'),
+        command('bench-piece'),
+        command('bench-sheet'),
         LINE,
-        command('commands', commands.commands, 'CmdOrCtrl+K'),
+        command('commands'),
         LINE,
-        command('theme-light', commands.theme.light),
-        command('theme-dark', commands.theme.dark),
-        command('theme-system', commands.theme.system),
+        command('theme-light'),
+        command('theme-dark'),
+        command('theme-system'),
         LINE,
         // The whole window, letters and all; the chart's own size has other keys.
         role('zoomIn', menu.zoomIn),

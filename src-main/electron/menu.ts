@@ -1,9 +1,10 @@
 /** The list of the menu, as the platform wants it. */
 import { app, Menu, type MenuItemConstructorOptions } from 'electron';
+import type { WindowCommand } from '@shared/host/index.ts';
 import { menuColumns, type MenuItem } from './menu-items.ts';
 
 /** Sets the platform's menu; `run` is given the id of the command that was chosen. */
-export function setMenu(run: (command: string) => void): void {
+export function setMenu(run: (command: WindowCommand) => void): void {
   const isMac = process.platform === 'darwin';
   const columns = menuColumns(isMac, app.isPackaged).map(({ label, items }): MenuItemConstructorOptions => ({
     label,
@@ -12,7 +13,7 @@ export function setMenu(run: (command: string) => void): void {
   Menu.setApplicationMenu(Menu.buildFromTemplate([...(isMac ? [{ role: 'appMenu' as const }] : []), ...columns]));
 }
 
-function asElectron(item: MenuItem, run: (command: string) => void): MenuItemConstructorOptions {
+function asElectron(item: MenuItem, run: (command: WindowCommand) => void): MenuItemConstructorOptions {
   switch (item.kind) {
     case 'line':
       return { type: 'separator' };

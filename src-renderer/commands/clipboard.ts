@@ -7,33 +7,34 @@
  * copied after them: what was copied last is pasted.
  */
 import { words } from '@shared/words/index.ts';
-import { isDialogUp, isTextField, type Action } from './action.ts';
+import type { Commands } from './command.ts';
+import { isDialogUp, isTextField } from './keyboard.ts';
 
 export interface Clipboarding {
-  readonly actions: readonly Action[];
+  readonly commands: Commands<'copy' | 'cut' | 'paste'>;
   /** Null where pictures are not taken from the clipboard. */
   readonly takePicture: ((picture: File) => void) | null;
 }
 
-/** Does what a clipboard event asks for, if it is ours. */
-export function followClipboard(event: ClipboardEvent, { actions, takePicture }: Clipboarding): void {
+/** Does what a clipboard event asks of the chart, if it is ours. */
+export function followClipboard(event: ClipboardEvent, { commands, takePicture }: Clipboarding): void {
   if (event.defaultPrevented || isDialogUp() || isTextField(event.target)) return;
-  const action = actions.find(({ id }) => id === event.type);
   if (event.type === 'paste') {
     const picture = [...(event.clipboardData?.files ?? [])].find(({ type }) => type.startsWith('image/'));
     if (picture && takePicture) {
       event.preventDefault();
       takePicture(picture);
-    } else if (action?.isEnabled()) {
+    } else if (commands.paste.isEnabled()) {
       event.preventDefault();
-      void action.run();
+      void commands.paste.run();
     }
     return;
   }
-  if (!action?.isEnabled() || isTextSelected()) return;
+  const command = event.type === 'cut' ? commands.cut : commands.copy;
+  if (!command.isEnabled() || isTextSelected()) return;
   event.preventDefault();
   event.clipboardData?.setData('text/plain', words.shell.cellsCopied);
-  void action.run();
+  void command.run();
 }
 
 /**

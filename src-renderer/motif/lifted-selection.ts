@@ -1,6 +1,7 @@
 /** Selecting, cutting, copying and laying on the bench. What is selected or lifted is no part of the project. */
 import { cellAt, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
+import { shownKeys } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import type { Change } from '@shared/project/index.ts';
@@ -22,7 +23,9 @@ const text = words.motif.select;
 /** Selects a cutting and says how large it is; null selects nothing. */
 export function select(session: Session, viewModel: MotifView, selection: Cutting | null): void {
   viewModel.look({ selection });
-  session.announce(selection ? text.selected(selection.cells.width, selection.cells.height) : text.nothing);
+  session.announce(
+    selection ? text.selected(selection.cells.width, selection.cells.height, shownKeys('lift') ?? null) : text.nothing,
+  );
 }
 
 export function selectAll(session: Session, viewModel: MotifView): void {

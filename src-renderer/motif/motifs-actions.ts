@@ -2,17 +2,16 @@
 import { outcome } from '@shared/problem/index.ts';
 import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import type { ActionsOf } from '../commands/command.ts';
 import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
 import { layLifted } from './lifted-selection.ts';
 
-export function motifsActions(session: Session, viewModel: MotifView): Action[] {
+export function motifsActions(session: Session, viewModel: MotifView): ActionsOf<'motifs'> {
   const text = words.motifs;
   const hasSeveral = (): boolean => session.project.motifs.length > 1;
-  const always = (): boolean => true;
 
   /** Takes a step that may be refused, and says what lies on the bench then. */
   function take(step: () => MotifsStep, announcement: (name: string) => string): void {
@@ -31,34 +30,22 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
     showMotif(session, viewModel, motifBeside(session.project, session.motif.id, step));
   }
 
-  return [
-    {
-      id: 'motif-add',
-      label: () => text.commands.add,
-      keys: ['Shift+N'],
-      isEnabled: always,
+  return {
+    'motif-add': {
       run: () =>
         take(() => {
           const { project, motif } = session;
           return addMotif(project, motif.id, text.newName(project.motifs.length + 1), newId());
         }, text.added),
     },
-    {
-      id: 'motif-duplicate',
-      label: () => text.commands.duplicate,
-      keys: ['Shift+P'],
-      isEnabled: always,
+    'motif-duplicate': {
       run: () =>
         take(() => {
           const { project, motif } = session;
           return duplicateMotif(project, motif.id, text.copyName(motif.name), newId());
         }, text.added),
     },
-    {
-      id: 'motif-delete',
-      label: () => text.commands.remove,
-      keys: ['Shift+Delete'],
-      isEnabled: always,
+    'motif-delete': {
       run: () => {
         const { name } = session.motif;
         take(
@@ -67,9 +54,9 @@ export function motifsActions(session: Session, viewModel: MotifView): Action[] 
         );
       },
     },
-    { id: 'motif-next', label: () => text.commands.next, keys: ['.'], isEnabled: hasSeveral, run: () => go(1) },
-    { id: 'motif-before', label: () => text.commands.before, keys: [','], isEnabled: hasSeveral, run: () => go(-1) },
-  ];
+    'motif-next': { isEnabled: hasSeveral, run: () => go(1) },
+    'motif-before': { isEnabled: hasSeveral, run: () => go(-1) },
+  };
 }
 
 /** Puts a motif of the project on the bench, after what is lifted is laid on the one that lies there. */

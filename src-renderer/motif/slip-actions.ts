@@ -2,12 +2,12 @@
 import type { Cell } from '@shared/grid/index.ts';
 import type { Slip } from '@shared/motif/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import type { ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { measuredFor } from './measured.ts';
 
-export function slipActions(session: Session, viewModel: MotifView): Action[] {
+export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'slips'> {
   const text = words.understanding.slips;
   const walk = async (step: 1 | -1): Promise<void> => {
     const { motif } = session;
@@ -26,14 +26,7 @@ export function slipActions(session: Session, viewModel: MotifView): Action[] {
     const name = (yarn: number | undefined): string => yarns[yarn ?? -1]?.name ?? '';
     session.announce(text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)));
   };
-  const action = (id: string, label: string, keys: string, step: 1 | -1): Action => ({
-    id,
-    label: () => label,
-    keys: [keys],
-    isEnabled: () => true,
-    run: () => walk(step),
-  });
-  return [action('slip-next', text.next, 'X', 1), action('slip-before', text.before, 'Z', -1)];
+  return { 'slip-next': { run: () => walk(1) }, 'slip-before': { run: () => walk(-1) } };
 }
 
 /** Place in the list of the slip that comes after `cursor`, or before it, by row and column and round and round; -1 of none. */

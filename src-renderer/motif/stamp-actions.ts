@@ -1,17 +1,14 @@
 /** Commands for the stamp: which motif it lays, and how much of it. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import type { ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';
 
-export function stampActions(session: Session, viewModel: MotifView): Action[] {
+export function stampActions(session: Session, viewModel: MotifView): ActionsOf<'stamp'> {
   const text = words.motifs.stamp;
-  return [
-    {
-      id: 'stamp-next',
-      label: () => text.next,
-      keys: ['B'],
+  return {
+    'stamp-next': {
       isEnabled: () => stampable(session).length > 0,
       run: () => {
         const motifs = stampable(session);
@@ -22,17 +19,13 @@ export function stampActions(session: Session, viewModel: MotifView): Action[] {
         session.announce(text.taken(next.name));
       },
     },
-    {
-      id: 'stamp-figure-only',
-      label: () => text.figureOnly,
-      keys: ['Shift+Z'],
-      isEnabled: () => true,
+    'stamp-figure-only': {
       isOn: () => viewModel.state.stamp.isFigureOnly,
       run: () => {
         const isFigureOnly = !viewModel.state.stamp.isFigureOnly;
         changeStamp(session, viewModel, { isFigureOnly });
-        session.announce(isFigureOnly ? text.figureOnly : text.allCells);
+        session.announce(isFigureOnly ? words.commands['stamp-figure-only'] : text.allCells);
       },
     },
-  ];
+  };
 }

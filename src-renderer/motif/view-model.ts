@@ -6,15 +6,15 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { Cell } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
-import type { Action } from '../commands/action.ts';
+import { commandsOf, type Commands } from '../commands/command.ts';
 import type { InHand, Session } from '../session/session.ts';
-import { motifActions } from './actions.ts';
+import { motifActions, type MotifCommand } from './actions.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
 import { layLifted } from './lifted-selection.ts';
 import { START, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
 
 export class MotifViewModel implements MotifView {
-  readonly actions: readonly Action[];
+  readonly commands: Commands<MotifCommand>;
   #state: MotifViewState = START;
   #stage: StageControls | null = null;
   readonly #listeners = new Set<() => void>();
@@ -25,7 +25,7 @@ export class MotifViewModel implements MotifView {
       this.#listeners.add(update);
       return () => this.#listeners.delete(update);
     });
-    this.actions = motifActions(session, this);
+    this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;
     let yarns = session.project.yarns.length;
     let { opened } = session;

@@ -1,34 +1,12 @@
 /** Commands that change the whole motif, each one step of undo. */
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import { actionsFor, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
 import { isMeasuredAtOnce, measuredFor } from './measured.ts';
-
-const KEYS: { readonly [Name in WholeName]: string } = {
-  'mirror-across': 'Shift+H',
-  'mirror-up': 'Shift+V',
-  'quarter-turn': 'Shift+T',
-  'shift-left': 'Shift+A',
-  'shift-right': 'Shift+D',
-  'shift-up': 'Shift+W',
-  'shift-down': 'Shift+S',
-  'insert-column': 'Shift+C',
-  'delete-column': 'Shift+X',
-  'insert-row': 'Shift+G',
-  'delete-row': 'Shift+B',
-  'exchange-yarns': 'Shift+E',
-  invert: 'Shift+I',
-  outline: 'Shift+O',
-  'mend-slips': 'Shift+M',
-  'crop-blank-first': 'Shift+K',
-  'crop-blank-last': 'Shift+J',
-  'crop-at-cursor': 'K',
-  'trim-blank': 'Shift+U',
-};
 
 /** Commands that act on what is lifted, if anything is. */
 const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
@@ -43,38 +21,38 @@ const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
  * what a large drawing measures wait for the answer, and act only if the drawing
  * is still the same.
  */
-export function wholeActions(session: Session, viewModel: MotifView): Action[] {
+export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<'whole'> {
   const text = words.motif.whole;
-  return WHOLE_NAMES.map((name): Action => ({
-    id: name,
-    label: () => text.labels[name],
-    keys: [KEYS[name]],
-    isEnabled: () => true,
-    run: async () => {
-      const turn = TURNS[name];
-      if (turn && turnLifted(viewModel, turn)) {
-        session.announce(words.motif.select.turned(text.labels[name]));
-        return;
-      }
-      layLifted(session, viewModel);
-      const { motif } = session;
-      if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
-        const measured = await measuredFor(session, motif);
-        if (session.motif.grid !== motif.grid || session.motif.ground !== motif.ground) {
-          session.announce(text.changedMeanwhile);
+  return actionsFor(
+    WHOLE_NAMES,
+    (name) => name,
+    (name) => ({
+      run: async () => {
+        const turn = TURNS[name];
+        if (turn && turnLifted(viewModel, turn)) {
+          session.announce(words.motif.select.turned(words.commands[name]));
           return;
         }
-        if (!measured) return;
-      }
-      const change = WHOLE[name](motif, {
-        cursor: viewModel.cursor,
-        selected: selectedBox(viewModel),
-        colour: viewModel.colour,
-      });
-      if (change) session.change(change);
-      session.announce(change ? text.done(text.labels[name]) : text.nothing);
-    },
-  }));
+        layLifted(session, viewModel);
+        const { motif } = session;
+        if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
+          const measured = await measuredFor(session, motif);
+          if (session.motif.grid !== motif.grid || session.motif.ground !== motif.ground) {
+            session.announce(text.changedMeanwhile);
+            return;
+          }
+          if (!measured) return;
+        }
+        const change = WHOLE[name](motif, {
+          cursor: viewModel.cursor,
+          selected: selectedBox(viewModel),
+          colour: viewModel.colour,
+        });
+        if (change) session.change(change);
+        session.announce(change ? text.done(words.commands[name]) : text.nothing);
+      },
+    }),
+  );
 }
 
 function selectedBox({ state: { selection } }: MotifView): CellBox | null {

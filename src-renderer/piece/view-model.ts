@@ -1,16 +1,11 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
 import { createSubscriber } from 'svelte/reactivity';
-import { words } from '@shared/words/index.ts';
-import { addSection, canAddSection } from '@shared/project/index.ts';
-import type { Action } from '../commands/action.ts';
+import { commandsOf, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { Viewport } from '../canvas/index.ts';
-import { closedAction } from './closed/action.ts';
-import { piecesActions } from './pieces/actions.ts';
-import { sizeActions } from './sizes/actions.ts';
-import { groupActions, type GroupSpot } from './moving/actions.ts';
+import { pieceActions, type PieceCommand, type PieceView } from './actions.ts';
+import type { GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
-import { fillActions } from './fill/actions.ts';
 import type { StitchSpot } from './stitch-spot.ts';
 
 /** What the stage does for commands; it alone knows its size. */
@@ -19,10 +14,8 @@ export interface StageControls {
   fit(): void;
 }
 
-export const ZOOM_STEP = 1.25;
-
-export class PieceViewModel {
-  readonly actions: readonly Action[];
+export class PieceViewModel implements PieceView {
+  readonly commands: Commands<PieceCommand>;
   #view: Viewport | null = null;
   #spot: StitchSpot | null = null;
   #band = 0;
@@ -46,14 +39,7 @@ export class PieceViewModel {
       if (now !== looked) this.#forget();
       looked = now;
     });
-    this.actions = [
-      ...actionsOf(session, this, () => this.#stage),
-      closedAction(session, this),
-      ...piecesActions(session),
-      ...sizeActions(session, this),
-      ...groupActions(session, this),
-      ...fillActions(session, this),
-    ];
+    this.commands = commandsOf(pieceActions(session, this));
   }
 
   /** Null: the whole piece, as large as it goes. */
@@ -154,6 +140,14 @@ export class PieceViewModel {
     };
   }
 
+  zoomBy(factor: number): void {
+    this.#stage?.zoomBy(factor);
+  }
+
+  fit(): void {
+    this.#stage?.fit();
+  }
+
   #forget(): void {
     this.#view = null;
     this.#spot = null;
@@ -173,75 +167,4 @@ export class PieceViewModel {
 /** Names the project on the table and the piece of it that is looked at; its sizes are looked at in the same way. */
 export function lookedAt({ opened, current }: Session): string {
   return `${opened} ${current.at.piece}`;
-}
-
-function actionsOf(session: Session, viewModel: PieceViewModel, stage: () => StageControls | null): Action[] {
-  const text = words.piece.tools;
-  const always = (): boolean => true;
-  /** From outside the tube shows neither strands nor needles. */
-  const isFlat = (): boolean => !viewModel.isClosed;
-  return [
-    {
-      id: 'floats',
-      label: () => text.floats,
-      keys: ['F'],
-      isEnabled: isFlat,
-      isOn: () => session.view.showsFloats,
-      run: () => session.look({ showsFloats: !session.view.showsFloats }),
-    },
-    {
-      id: 'wraps',
-      label: () => text.wraps,
-      keys: ['W'],
-      isEnabled: isFlat,
-      isOn: () => session.view.showsWraps,
-      run: () => session.look({ showsWraps: !session.view.showsWraps }),
-    },
-    {
-      id: 'stitches',
-      label: () => text.stitches,
-      keys: ['V'],
-      isEnabled: isFlat,
-      isOn: () => session.view.showsStitches,
-      run: () => session.look({ showsStitches: !session.view.showsStitches }),
-    },
-    {
-      id: 'turn',
-      label: () => text.asWorn,
-      keys: ['T'],
-      isEnabled: isFlat,
-      isOn: () => session.view.pieceShows === 'worn',
-      run: () => {
-        const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
-        session.look({ pieceShows });
-        session.announce(words.piece.stage.facing(session.current.piece.finishedFace, pieceShows));
-      },
-    },
-    {
-      id: 'add-section',
-      label: () => words.sections.form.add,
-      keys: ['J'],
-      isEnabled: () => canAddSection(session.current),
-      run: () => {
-        const { change, added } = addSection(session.current, words.sections.form.newName);
-        session.change(change);
-        session.announce(words.sections.form.added(added.name, added.rows));
-      },
-    },
-    {
-      id: 'zoom-in',
-      label: () => text.zoomIn,
-      keys: ['+', '='],
-      isEnabled: always,
-      run: () => stage()?.zoomBy(ZOOM_STEP),
-    },
-    {
-      id: 'zoom-out',
-      label: () => text.zoomOut,
-      keys: ['-'],
-      isEnabled: always,
-      run: () => stage()?.zoomBy(1 / ZOOM_STEP),
-    },
-    { id: 'zoom-fit', label: () => text.fit, keys: ['0'], isEnabled: always, run: () => stage()?.fit() },
-  ];
 }

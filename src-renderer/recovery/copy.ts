@@ -2,17 +2,13 @@
 import type { Project } from '@shared/project/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import type { Action } from '../commands/command.ts';
 import { EXTENSION, safeFileName } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
 
 /** The command that saves one. Nothing counts as saved by it: nobody tells the page what became of a download. */
-export function saveCopyAction(session: Session): Action {
+export function saveCopyAction(session: Session): Action<'save-copy'> {
   return {
-    id: 'save-copy',
-    label: () => words.shell.lost.saveCopy,
-    keys: ['Mod+Shift+E'],
-    isEnabled: () => true,
     run: () => {
       session.lay();
       session.announce(words.shell.lost.copySaved(download(session.project)));

@@ -2,7 +2,7 @@
 import type { Host } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import type { Action } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { Keeper } from './keeper.ts';
 import { layKept, recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
@@ -22,7 +22,7 @@ export class Offers {
   /** What was kept and cannot be read. */
   problems = $state.raw<readonly Problem[]>([]);
   isShown = $state(true);
-  readonly action: Action;
+  readonly action: Action<'kept-work'>;
   #isOpening = false;
 
   constructor(
@@ -32,9 +32,6 @@ export class Offers {
     this.list = offers;
     this.problems = problems;
     this.action = {
-      id: 'kept-work',
-      label: () => words.shell.kept.show,
-      keys: ['Mod+Shift+U'],
       isEnabled: () => this.#isAny,
       run: () => void (this.isShown = true),
     };

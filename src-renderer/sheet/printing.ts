@@ -6,9 +6,10 @@
  * before it does, and is given the sheet then too. So what comes out of a
  * printer is always the sheet, and never the window.
  */
-import type { Host } from '@shared/host/index.ts';
+import { shortcutsOf, type Host } from '@shared/host/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
+import { keysShown } from '../commands/shortcut.ts';
 import type { Session } from '../session/session.ts';
 import { latePart } from '../ui/load-part.ts';
 import { lineForPrinter } from './for-printer.ts';
@@ -70,7 +71,8 @@ export class Printing {
   private lay(): () => void {
     const { session, today } = this.options;
     // A browser that prints by itself waits for nothing, so for nothing to be loaded.
-    if (this.#parts === null) return lineForPrinter(words.sheetBench.print.byCommand);
+    if (this.#parts === null)
+      return lineForPrinter(words.sheetBench.print.byCommand(keysShown(shortcutsOf('print')[0])));
     const sheet = this.#parts.sheetNow(session, today.day);
     return sheet.ok
       ? this.#parts.layPages(sheet.value.pages)

@@ -1,10 +1,16 @@
 /** The view model of the Sheet bench, what it shows besides the project: how pages are shown, and what was written last. */
 import { createSubscriber } from 'svelte/reactivity';
-import { exportKinds, type ExportKind, type Host, type Params, type Result } from '@shared/host/index.ts';
+import {
+  exportKinds,
+  type CommandOf,
+  type ExportKind,
+  type Host,
+  type Params,
+  type Result,
+} from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/action.ts';
+import { actionsFor, commandsOf, type ActionsOf, type Commands } from '../commands/command.ts';
 import type { Asking } from '../files/files.ts';
 import type { Session } from '../session/session.ts';
 import type { SheetPreview } from './preview.ts';
@@ -22,15 +28,8 @@ export type Writing =
 /** A page as wide as the window, or small enough to be seen whole. */
 export type Fit = 'width' | 'page';
 
-const KEYS: { readonly [Kind in ExportKind]: string } = {
-  'chart-png': 'I',
-  'chart-svg': 'D',
-  'sheet-pdf': 'P',
-  'rows-csv': 'R',
-};
-
 export class SheetViewModel {
-  readonly actions: readonly Action[];
+  readonly commands: Commands<CommandOf<'exports'>>;
   /** The date on what is shown, printed and written. */
   readonly today = new Today();
   /** The pages, which stay while another bench is up; null before the bench was seen, which brings what makes them. */
@@ -55,18 +54,16 @@ export class SheetViewModel {
       if (session.current !== project && this.#writing.kind !== 'going-on') this.#set({ kind: 'none' });
       project = session.current;
     });
-    const text = words.sheetBench.commands;
     const isEnabled = (): boolean => this.writing.kind !== 'going-on';
-    this.actions = [
-      ...exportKinds.map((kind): Action => ({
-        id: `write-${kind}`,
-        label: () => text[kind],
-        keys: [KEYS[kind]],
-        isEnabled,
-        run: () => this.write([kind]),
-      })),
-      { id: 'write-all', label: () => text.all, keys: ['Mod+E'], isEnabled, run: () => this.write(exportKinds) },
-    ];
+    const actions: ActionsOf<'exports'> = {
+      ...actionsFor(
+        exportKinds,
+        (kind) => `write-${kind}` as const,
+        (kind) => ({ isEnabled, run: () => this.write([kind]) }),
+      ),
+      'write-all': { isEnabled, run: () => this.write(exportKinds) },
+    };
+    this.commands = commandsOf(actions);
   }
 
   get writing(): Writing {

@@ -12,6 +12,7 @@ import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
 import { letters, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
+import type { WindowCommand } from './commands.ts';
 
 const empty = z.strictObject({});
 const path = letters(4096);
@@ -270,7 +271,7 @@ export type Services = { readonly [M in Method]: (params: Params<M>) => Promise<
 
 /** What the shell tells the renderer unasked. */
 export type HostEvent =
-  | { readonly kind: 'command'; readonly command: string }
+  | { readonly kind: 'command'; readonly command: WindowCommand }
   | { readonly kind: 'open'; readonly path: string }
   /** The window is about to close with unsaved work; answer by saving or asking. */
   | { readonly kind: 'closing' };

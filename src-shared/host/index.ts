@@ -1,2 +1,3 @@
+export * from './commands.ts';
 export * from './contract.ts';
 export type * from './problems.ts';

@@ -5,7 +5,6 @@ import type { Tool } from './tool.ts';
 
 /** The ellipse in the box between two corners, outlined or filled. */
 export const ellipse: Tool = {
-  key: 'O',
   kind: 'span',
   canFill: true,
   change: ({ motif, colour, following, isFilled }, from, to) => {

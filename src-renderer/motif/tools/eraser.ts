@@ -3,7 +3,6 @@ import type { Tool } from './tool.ts';
 
 /** Lays the ground, freehand. */
 export const eraser: Tool = {
-  key: 'E',
   kind: 'stroke',
   change: ({ motif, colour, following }, cells) => strokeChange(motif, 'erase', colour, cells, following),
 };

@@ -3,7 +3,6 @@ import type { Tool } from './tool.ts';
 
 /** Gives an area of one colour the yarn in the pen. */
 export const fill: Tool = {
-  key: 'F',
   kind: 'spot',
   change: ({ motif, colour, fillsEverywhere }, cell) => fillChange(motif, colour, cell, fillsEverywhere),
 };

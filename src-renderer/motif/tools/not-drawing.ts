@@ -2,13 +2,13 @@
 import type { Tool } from './tool.ts';
 
 /** Takes the yarn of a cell into the pen. */
-export const pickColour: Tool = { key: 'I', kind: 'pick' };
+export const pickColour: Tool = { kind: 'pick' };
 
 /** Selects a box of cells; dragging what is selected moves it. */
-export const select: Tool = { key: 'S', kind: 'select' };
+export const select: Tool = { kind: 'select' };
 
 /** Lays copies of another motif of the project. */
-export const stamp: Tool = { key: 'P', kind: 'stamp' };
+export const stamp: Tool = { kind: 'stamp' };
 
 /** Moves the picture that lies behind the chart to be traced. */
-export const trace: Tool = { key: 'U', kind: 'trace' };
+export const trace: Tool = { kind: 'trace' };

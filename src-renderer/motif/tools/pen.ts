@@ -3,7 +3,6 @@ import type { Tool } from './tool.ts';
 
 /** Lays the yarn in the pen, freehand. */
 export const pen: Tool = {
-  key: 'D',
   kind: 'stroke',
   change: ({ motif, colour, following }, cells) => strokeChange(motif, 'draw', colour, cells, following),
 };

@@ -5,7 +5,6 @@ import type { Tool } from './tool.ts';
 
 /** The rectangle between two corners, outlined or filled. */
 export const rectangle: Tool = {
-  key: 'R',
   kind: 'span',
   canFill: true,
   change: ({ motif, colour, following, isFilled }, from, to) => {

@@ -5,7 +5,6 @@ import type { Tool } from './tool.ts';
 
 /** A straight line from end to end. */
 export const straightLine: Tool = {
-  key: 'L',
   kind: 'span',
   canFill: false,
   change: ({ motif, colour, following }, from, to) =>

@@ -27,7 +27,7 @@ export interface Drawing {
  * - `stamp`: lays a copy of another motif, which is held under the pointer until then;
  * - `trace`: moves the picture behind the chart and changes no cell.
  */
-export type Tool = { readonly key: string } & (
+export type Tool =
   | { readonly kind: 'stroke'; change(drawing: Drawing, cells: readonly Cell[]): PaintChange | null }
   | {
       readonly kind: 'span';
@@ -36,5 +36,4 @@ export type Tool = { readonly key: string } & (
       change(drawing: Drawing, from: Cell, to: Cell): PaintChange | null;
     }
   | { readonly kind: 'spot'; change(drawing: Drawing, cell: Cell): PaintChange | null }
-  | { readonly kind: 'pick' | 'select' | 'stamp' | 'trace' }
-);
+  | { readonly kind: 'pick' | 'select' | 'stamp' | 'trace' };

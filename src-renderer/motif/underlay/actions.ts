@@ -3,7 +3,7 @@ import { problemOf } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Change } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../../commands/action.ts';
+import { shownKeys, type ActionsOf } from '../../commands/command.ts';
 import type { Session } from '../../session/session.ts';
 import type { MotifView } from '../view-state.ts';
 import { underlayKeeper } from '../parts.ts';
@@ -23,18 +23,9 @@ const text = words.underlay;
 const SCALE_STEP = 1.02;
 const OPACITY_STEP = 0.1;
 
-export function underlayActions(session: Session, viewModel: MotifView): Action[] {
+export function underlayActions(session: Session, viewModel: MotifView): ActionsOf<'underlay'> {
   const hasOne = (): boolean => session.motif.underlay !== null;
-  const action = (
-    id: string,
-    label: () => string,
-    keys: readonly string[],
-    change: (motif: Motif) => Change | null,
-    announcement: () => string,
-  ): Action => ({
-    id,
-    label,
-    keys,
+  const stepOf = (change: (motif: Motif) => Change | null, announcement: () => string) => ({
     isEnabled: hasOne,
     run: () => {
       const made = change(session.motif);
@@ -42,55 +33,34 @@ export function underlayActions(session: Session, viewModel: MotifView): Action[
       session.announce(announcement());
     },
   });
-  const strength = (): string => text.strengthIs(session.motif.underlay?.opacity ?? 0);
-  const stronger = (by: number) => (motif: Motif) =>
-    strengthenUnderlay(motif, Math.max(LEAST_OPACITY, (motif.underlay?.opacity ?? 0) + by));
+  const scaled = (by: number) => (motif: Motif) => scaleUnderlay(motif, by);
   const size = (): string => {
     const { columns = 0, rows = 0 } = session.motif.underlay ?? {};
     return text.sizeIs(columns, rows);
   };
-  return [
-    {
-      id: 'underlay-add',
-      label: () => (hasOne() ? text.commands.replace : text.commands.add),
-      keys: ['Shift+Q'],
-      isEnabled: () => true,
+  const stronger = (by: number) => (motif: Motif) =>
+    strengthenUnderlay(motif, Math.max(LEAST_OPACITY, (motif.underlay?.opacity ?? 0) + by));
+  const strength = (): string => text.strengthIs(session.motif.underlay?.opacity ?? 0);
+  return {
+    'underlay-add': {
+      label: () => words.commands['underlay-add'](hasOne()),
       run: () => chooseUnderlay(session, viewModel),
     },
-    action(
-      'underlay-remove',
-      () => text.commands.remove,
-      ['Shift+Backspace'],
-      removeUnderlay,
-      () => text.removed,
-    ),
-    {
-      ...action(
-        'underlay-shown',
-        () => text.commands.show,
-        ['H'],
-        toggleUnderlay,
-        () => (session.motif.underlay?.isShown ? text.shown : text.hidden),
-      ),
+    'underlay-remove': stepOf(removeUnderlay, () => text.removed),
+    'underlay-shown': {
+      ...stepOf(toggleUnderlay, () => (session.motif.underlay?.isShown ? text.shown : text.hidden)),
       isOn: () => session.motif.underlay?.isShown ?? false,
     },
-    action(
-      'underlay-larger',
-      () => text.commands.larger,
-      ['}'],
-      (motif) => scaleUnderlay(motif, SCALE_STEP),
-      size,
-    ),
-    action(
-      'underlay-smaller',
-      () => text.commands.smaller,
-      ['{'],
-      (motif) => scaleUnderlay(motif, 1 / SCALE_STEP),
-      size,
-    ),
-    action('underlay-stronger', () => text.commands.stronger, ['>'], stronger(OPACITY_STEP), strength),
-    action('underlay-fainter', () => text.commands.fainter, ['<'], stronger(-OPACITY_STEP), strength),
-  ];
+    'underlay-larger': stepOf(scaled(SCALE_STEP), size),
+    'underlay-smaller': stepOf(scaled(1 / SCALE_STEP), size),
+    'underlay-stronger': stepOf(stronger(OPACITY_STEP), strength),
+    'underlay-fainter': stepOf(stronger(-OPACITY_STEP), strength),
+  };
+}
+
+/** What is said where there is no picture, with the shortcut that adds one if it acts. */
+export function noUnderlayYet(): string {
+  return text.noneYet(shownKeys('underlay-add') ?? null);
 }
 
 /** Asks for a picture file and lays it behind the motif on the bench. */

@@ -4,7 +4,8 @@ import { seamMatchingOf } from '@shared/fabric/seam-matching/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
-import { gestureOfPress, type Action } from '../../commands/action.ts';
+import type { ActionsOf } from '../../commands/command.ts';
+import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { newId } from '../../session/new-id.ts';
@@ -38,7 +39,7 @@ export function unfillPiece(session: Session, chosen: ChosenFill): void {
   session.announce(words.fill.removed);
 }
 
-export function fillActions(session: Session, chosen: ChosenFill): Action[] {
+export function fillActions(session: Session, chosen: ChosenFill): ActionsOf<'fills'> {
   const text = words.fill;
   const hasFill = (): boolean => session.current.fills.length > 0;
   const gestureOf = gestureOfPress('fill-lie');
@@ -57,34 +58,13 @@ export function fillActions(session: Session, chosen: ChosenFill): Action[] {
     if (plan.fills[index]) session.announce(plainText(text.seam.summary(seamMatchingOf(plan, index))));
   }
 
-  return [
-    {
-      id: 'fill-add',
-      label: () => text.add(session.motif.name),
-      keys: ['Shift+F'],
-      isEnabled: () => true,
+  return {
+    'fill-add': {
+      label: () => words.commands['fill-add'](session.motif.name),
       run: () => fillPiece(session, chosen),
     },
-    {
-      id: 'fill-remove',
-      label: () => text.commands.remove,
-      keys: ['Shift+Delete'],
-      isEnabled: hasFill,
-      run: () => unfillPiece(session, chosen),
-    },
-    {
-      id: 'fill-left',
-      label: () => text.commands.left,
-      keys: ['{'],
-      isEnabled: hasFill,
-      run: (isHeld) => move(-1, isHeld),
-    },
-    {
-      id: 'fill-right',
-      label: () => text.commands.right,
-      keys: ['}'],
-      isEnabled: hasFill,
-      run: (isHeld) => move(1, isHeld),
-    },
-  ];
+    'fill-remove': { isEnabled: hasFill, run: () => unfillPiece(session, chosen) },
+    'fill-left': { isEnabled: hasFill, run: (isHeld) => move(-1, isHeld) },
+    'fill-right': { isEnabled: hasFill, run: (isHeld) => move(1, isHeld) },
+  };
 }

@@ -2,7 +2,8 @@
 import { isMirroredOnNeedles } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
-import { gestureOfPress, type Action } from '../../commands/action.ts';
+import { actionsFor, type ActionsOf } from '../../commands/command.ts';
+import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { keepLabel, keepOrFree } from './keep.ts';
@@ -34,6 +35,11 @@ export interface Chosen {
   readonly isClosed: boolean;
 }
 
+/** Needles to the right as shown, and rows up. */
+const STEPS = { left: [-1, 0], right: [1, 0], up: [0, 1], down: [0, -1] } satisfies {
+  readonly [Way in string]: [number, number];
+};
+
 /** The groups of the piece, band by band. */
 export function groupSpots(groups: readonly PlacedGroup[]): GroupSpot[] {
   return groups.map(({ band }, index) => ({
@@ -47,8 +53,7 @@ export function chosenOf(groups: readonly PlacedGroup[], spot: GroupSpot | null)
   return groups.filter(({ band }) => band === spot?.band)[spot?.group ?? 0] ?? null;
 }
 
-export function groupActions(session: Session, chosen: Chosen): Action[] {
-  const text = words.moving.commands;
+export function groupActions(session: Session, chosen: Chosen): ActionsOf<'groups'> {
   const gestureOf = gestureOfPress('move-group');
   const hasGroups = (): boolean => plannedOf(session.current).plan.groups.length > 0;
   const isChosen = (): boolean => chosenOf(plannedOf(session.current).plan.groups, chosen.group) !== null;
@@ -93,40 +98,27 @@ export function groupActions(session: Session, chosen: Chosen): Action[] {
     );
   }
 
-  const moves = [
-    ['left', 'ArrowLeft', -1, 0],
-    ['right', 'ArrowRight', 1, 0],
-    ['up', 'ArrowUp', 0, 1],
-    ['down', 'ArrowDown', 0, -1],
-  ] as const;
-  return [
-    { id: 'group-next', label: () => text.next, keys: ['.'], isEnabled: hasGroups, run: () => choose(1) },
-    { id: 'group-before', label: () => text.before, keys: [','], isEnabled: hasGroups, run: () => choose(-1) },
-    ...moves.map(([way, key, needles, rows]): Action => ({
-      id: `group-${way}`,
-      label: () => text[way],
-      keys: [`Shift+${key}`],
-      isEnabled: isChosen,
-      run: (isHeld = false) => move(needles, rows, isHeld),
-    })),
-    ...(
-      [
-        ['raise', 'PageUp', 1],
-        ['lower', 'PageDown', -1],
-      ] as const
-    ).map(([way, key, rows]): Action => ({
-      id: `group-${way}`,
-      label: () => text[way],
-      keys: [`Shift+${key}`],
-      isEnabled: isChosen,
-      run: (isHeld = false) => go(isHeld, (ground, from, group) => raised(ground, from, group, rows)),
-    })),
-    {
-      id: 'keep-needles',
-      label: () => keepLabel(session.current, chosen.band) ?? words.moving.keep.keep,
-      keys: ['K'],
+  return {
+    'group-next': { isEnabled: hasGroups, run: () => choose(1) },
+    'group-before': { isEnabled: hasGroups, run: () => choose(-1) },
+    ...actionsFor(
+      ['left', 'right', 'up', 'down'],
+      (way) => `group-${way}` as const,
+      (way) => ({ isEnabled: isChosen, run: (isHeld = false) => move(...STEPS[way], isHeld) }),
+    ),
+    ...actionsFor(
+      ['raise', 'lower'],
+      (way) => `group-${way}` as const,
+      (way) => ({
+        isEnabled: isChosen,
+        run: (isHeld = false) =>
+          go(isHeld, (ground, from, group) => raised(ground, from, group, way === 'raise' ? 1 : -1)),
+      }),
+    ),
+    'keep-needles': {
+      label: () => keepLabel(session.current, chosen.band) ?? words.commands['keep-needles'](null),
       isEnabled: () => keepLabel(session.current, chosen.band) !== null,
       run: () => keepOrFree(session, chosen.band),
     },
-  ];
+  };
 }

@@ -35,8 +35,8 @@ export function keepChange(project: ProjectAt, index: number): Change | null {
 /** What keeping or giving back is called for a band as it is; null where there is neither. */
 export function keepLabel(project: ProjectAt, index: number): string | null {
   const rule = project.bands[index]?.rule;
-  if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.moving.keep.keep : null;
-  return rule.before ? words.moving.keep.free(words.placement.rules[rule.before.rule.kind].name) : null;
+  if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.commands['keep-needles'](null) : null;
+  return rule.before ? words.commands['keep-needles'](words.placement.rules[rule.before.rule.kind].name) : null;
 }
 
 export function keepOrFree(session: Session, index: number): void {

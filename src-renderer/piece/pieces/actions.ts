@@ -13,14 +13,15 @@ import {
 } from '@shared/project/index.ts';
 import { MOST_NAME_LETTERS } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
-import { gestureOfPress, type Action } from '../../commands/action.ts';
+import type { ActionsOf } from '../../commands/command.ts';
+import { gestureOfPress } from '../../commands/keyboard.ts';
 import { newId } from '../../session/new-id.ts';
 import type { Session } from '../../session/session.ts';
 
 /** Letters that the name of a copy has more than that of its original, at most. */
 const COPY_LETTERS = 10;
 
-export function piecesActions(session: Session): Action[] {
+export function piecesActions(session: Session): ActionsOf<'pieces'> {
   const text = words.pieces;
   const pressMark = gestureOfPress('knit-times');
   const hasSeveral = (): boolean => session.project.pieces.length > 1;
@@ -40,10 +41,7 @@ export function piecesActions(session: Session): Action[] {
     const to = pieces[(currentPiece(session.current) + step + pieces.length) % pieces.length];
     if (to) lookAtPiece(session, to.id);
   }
-  const move = (id: string, label: string, keys: string, step: 1 | -1): Action => ({
-    id,
-    label: () => label,
-    keys: [keys],
+  const move = (step: 1 | -1) => ({
     isEnabled: () => movePiece(session.current, step) !== null,
     run: () => {
       const change = movePiece(session.current, step);
@@ -53,27 +51,14 @@ export function piecesActions(session: Session): Action[] {
       session.announce(text.moved(current.piece.name, currentPiece(current) + 1, current.whole.pieces.length));
     },
   });
-  const knit = (id: string, label: string, keys: string, by: 1 | -1): Action => ({
-    id,
-    label: () => label,
-    keys: [keys],
+  const knit = (by: 1 | -1) => ({
     isEnabled: () => knitTimes(session.current, session.current.knit + by) !== null,
     run: (isHeld = false) => changeKnit(session, session.current.knit + by, pressMark(isHeld)),
   });
 
-  return [
-    {
-      id: 'piece-add',
-      label: () => text.commands.add,
-      keys: ['Shift+N'],
-      isEnabled: () => true,
-      run: () => bring(() => addPiece(session.current, freshName(session, text.newName), newId())),
-    },
-    {
-      id: 'piece-duplicate',
-      label: () => text.commands.duplicate,
-      keys: ['Shift+P'],
-      isEnabled: () => true,
+  return {
+    'piece-add': { run: () => bring(() => addPiece(session.current, freshName(session, text.newName), newId())) },
+    'piece-duplicate': {
       run: () =>
         bring(() => {
           const name = session.current.piece.name.slice(0, MOST_NAME_LETTERS - COPY_LETTERS);
@@ -81,12 +66,9 @@ export function piecesActions(session: Session): Action[] {
           return duplicatePiece(session.current, called, newId(), newId);
         }),
     },
-    move('piece-left', text.commands.left, '<', -1),
-    move('piece-right', text.commands.right, '>', 1),
-    {
-      id: 'piece-remove',
-      label: () => text.commands.remove,
-      keys: ['Shift+Backspace'],
+    'piece-left': move(-1),
+    'piece-right': move(1),
+    'piece-remove': {
       isEnabled: hasSeveral,
       run: () => {
         const step = removePiece(session.current);
@@ -98,11 +80,11 @@ export function piecesActions(session: Session): Action[] {
         session.announce(text.removed(name, session.current.piece.name));
       },
     },
-    { id: 'piece-next', label: () => text.commands.next, keys: ['N'], isEnabled: hasSeveral, run: () => go(1) },
-    { id: 'piece-before', label: () => text.commands.before, keys: ['P'], isEnabled: hasSeveral, run: () => go(-1) },
-    knit('piece-knit-more', text.commands.more, 'M', 1),
-    knit('piece-knit-fewer', text.commands.fewer, 'L', -1),
-  ];
+    'piece-next': { isEnabled: hasSeveral, run: () => go(1) },
+    'piece-before': { isEnabled: hasSeveral, run: () => go(-1) },
+    'piece-knit-more': knit(1),
+    'piece-knit-fewer': knit(-1),
+  };
 }
 
 /** Looks at another piece of the project. */

@@ -45,7 +45,6 @@ function fillRound(index: number, { rows, seam }: FillRound): string {
 const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
 
 export const closed = {
-  command: 'Show it seamed',
   laidOpen: 'The piece is opened flat.',
   title: (name: string): string => `${capitalised(name)}, seamed, as worn`,
   /** How it stands, in whole degrees that the seam is to the right of the middle. */

@@ -87,7 +87,6 @@ export const fill = {
   more: 'Rows, edges, how it lies',
   number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
   which: 'All-over',
-  add: (motif: string): string => `Repeat ${motif} all over`,
   remove: 'Remove this all-over',
   added: (firstRow: number, lastRow: number): string => `The all-over takes ${n.rowSpan(firstRow, lastRow)}.`,
   removed: 'Removed.',
@@ -124,12 +123,6 @@ export const fill = {
       leftOut > 0 ? `${leftOut} left out` : '',
     ];
     return `${n.list(parts.filter((part) => part !== ''))}.`;
-  },
-
-  commands: {
-    left: 'Move the all-over left, as it is shown',
-    right: 'Move the all-over right, as it is shown',
-    remove: 'Remove the all-over',
   },
 
   seam: {

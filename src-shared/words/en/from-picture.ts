@@ -7,7 +7,6 @@ import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';
 
 export const fromPicture = {
-  command: 'Turn a picture into a motif…',
   title: 'Turn a picture into a motif',
   size: 'Size',
   stitches: 'Stitches',

@@ -13,6 +13,7 @@ import { placement } from './placement.ts';
 import { problems } from './problems/index.ts';
 import { changes } from './changes.ts';
 import { cli } from './cli.ts';
+import { commands } from './commands.ts';
 import { closed } from './closed.ts';
 import { dates } from './dates.ts';
 import { fill } from './fill.ts';
@@ -41,6 +42,7 @@ export const english = {
   fromPicture,
   changes,
   cli,
+  commands,
   closed,
   dates,
   measure,

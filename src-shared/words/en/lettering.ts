@@ -7,7 +7,6 @@ import { numbers as n } from './numbers.ts';
 const faces: Readonly<Record<FinishedFace, string>> = { knit: 'knit side', purl: 'purl side' };
 
 export const lettering = {
-  command: 'Lettering',
   /** Under the icon. */
   tool: 'Lettering',
   title: 'Lettering',

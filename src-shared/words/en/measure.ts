@@ -144,8 +144,6 @@ function marks(measured: Measure): string {
 export const understanding = {
   marks,
   slips: {
-    next: 'Go to the next cell that breaks the repeat',
-    before: 'Go to the previous cell that breaks the repeat',
     none: 'No cell breaks the repeat.',
     /** `2 of 5: row 7, stitch 6 is chalk; in its copies it is slate.` */
     at: (at: number, of: number, column: number, row: number, drawn: string, expected: string): string =>

@@ -6,8 +6,6 @@ export const menu = {
   window: 'Window',
   recent: 'Open Recent',
   clearRecent: 'Clear Menu',
-  undo: 'Undo',
-  redo: 'Redo',
   cut: 'Cut',
   copy: 'Copy',
   paste: 'Paste',

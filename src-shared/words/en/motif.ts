@@ -30,6 +30,7 @@ function yarnAndPart(name: string, isMain: boolean): string {
 }
 
 export const motif = {
+  /** Under the icons of the tools, whose commands are called something longer. */
   tools: {
     draw: 'Draw',
     erase: 'Erase',
@@ -42,19 +43,6 @@ export const motif = {
     stamp: 'Stamp',
     trace: 'Trace',
   },
-  /** What a tool is called where there is room; the short word stands under its icon. */
-  toolsInFull: {
-    draw: 'Draw',
-    erase: 'Erase',
-    line: 'Draw a line',
-    rectangle: 'Draw a rectangle',
-    ellipse: 'Draw an ellipse',
-    fill: 'Fill',
-    pick: 'Pick a yarn from the chart',
-    select: 'Select cells',
-    stamp: 'Stamp another motif',
-    trace: 'Move the picture to trace',
-  },
   /** Shapes between two corners. */
   shapes: {
     begun: (tool: string, column: number, row: number): string =>
@@ -64,37 +52,8 @@ export const motif = {
     laid: (tool: string): string => `${tool} drawn.`,
     givenUp: 'Cancelled.',
   },
-  commands: {
-    nextYarn: 'Next yarn',
-    yarnBefore: 'Previous yarn',
-    addYarn: 'Add a yarn',
-    zoomIn: 'Zoom in',
-    zoomOut: 'Zoom out',
-    fit: 'Show the whole motif',
-    neighbours: 'Show neighbouring copies',
-    squareCells: 'Show cells square',
-    nextShowing: 'Show chart, knit side or purl side in turn',
-    filledShapes: 'Fill shapes',
-    fillEverywhere: 'Fill everywhere',
-    nextSymmetry: 'Next symmetry',
-    copiesFollow: 'Let all copies follow',
-  },
   /** Selected and lifted cells. */
   select: {
-    commands: {
-      all: 'Select the whole motif',
-      colour: 'Select all cells of the yarn at the cursor',
-      lift: 'Move what is selected',
-      copy: 'Copy',
-      cut: 'Cut',
-      paste: 'Paste',
-      left: 'Move what is selected left, as it is shown',
-      right: 'Move what is selected right, as it is shown',
-      up: 'Move what is selected up a row',
-      down: 'Move what is selected down a row',
-      lay: 'Place it',
-      giveUp: 'Let the selection go',
-    },
     title: 'Selection',
     byButtons: 'Move by buttons',
     /** What is seen of it, for who does not drag. */
@@ -104,8 +63,9 @@ export const motif = {
     },
     takenHold: (column: number, row: number): string =>
       `Taken hold of row ${row + 1}, stitch ${column + 1}. Press where this cell goes, and the rest goes with it.`,
-    selected: (width: number, height: number): string =>
-      `Selected: ${n.size(width, height)}. M moves it, Escape lets it go.`,
+    /** `keys`: the shortcut that moves it; null where it is switched off. */
+    selected: (width: number, height: number, keys: string | null): string =>
+      `Selected: ${n.size(width, height)}. ${keys === null ? '' : `${keys} moves it, `}Escape lets it go.`,
     nothing: 'Nothing is selected.',
     copied: 'Copied.',
     cut: 'Cut.',
@@ -133,27 +93,6 @@ export const motif = {
 
   /** Commands for the whole motif. */
   whole: {
-    labels: {
-      'mirror-across': 'Flip left to right',
-      'mirror-up': 'Flip top to bottom',
-      'quarter-turn': 'Turn 90° clockwise',
-      'shift-left': 'Shift left by one stitch',
-      'shift-right': 'Shift right by one stitch',
-      'shift-up': 'Shift up by one row',
-      'shift-down': 'Shift down by one row',
-      'insert-column': 'Insert a column at the cursor, or as many as are selected',
-      'delete-column': 'Delete the column at the cursor, or those selected',
-      'insert-row': 'Insert a row at the cursor, or as many as are selected',
-      'delete-row': 'Delete the row at the cursor, or those selected',
-      'exchange-yarns': 'Exchange the drawing yarn with the yarn at the cursor',
-      invert: 'Invert figure and ground',
-      outline: 'Outline the figure by one cell',
-      'mend-slips': 'Mend the cells that break the repeat',
-      'crop-blank-first': 'Crop to one repeat, blank columns first',
-      'crop-blank-last': 'Crop to one repeat, blank columns last',
-      'crop-at-cursor': 'Crop to one repeat, starting at the cursor',
-      'trim-blank': 'Trim blank edges',
-    },
     done: (label: string): string => `${label}: done.`,
     nothing: 'Nothing to change.',
     changedMeanwhile: 'The chart was changed while it was measured: nothing was done.',
@@ -201,7 +140,6 @@ export const motif = {
     ratioInFull: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,
     faint: (name: string, main: string): string => `${name} hardly shows against ${main}.`,
     edit: (name: string): string => `Change ${name}`,
-    add: 'Add a yarn',
     name: 'Name',
     colour: 'Colour',
     useAsMain: 'Use as main',

@@ -4,13 +4,6 @@ import { numbers as n } from './numbers.ts';
 export const motifs = {
   title: 'Motifs',
   choose: 'Motif on the bench',
-  commands: {
-    add: 'Add an empty motif',
-    duplicate: 'Duplicate the motif',
-    remove: 'Delete the motif',
-    next: 'Next motif',
-    before: 'Previous motif',
-  },
   /** On buttons, beside the list. */
   short: { add: 'Add', duplicate: 'Duplicate', remove: 'Delete' },
   size: (width: number, height: number): string => n.size(width, height),
@@ -28,9 +21,7 @@ export const motifs = {
   stamp: {
     title: 'Stamp',
     which: 'It stamps',
-    figureOnly: 'Stamp the figure alone',
     allCells: 'Stamp all cells',
-    next: 'Next motif for the stamp',
     taken: (name: string): string => `The stamp places ${name}.`,
     held: 'Arrow keys move it, Space places it, Escape cancels.',
     laid: 'Stamped.',

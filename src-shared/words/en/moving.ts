@@ -47,22 +47,9 @@ export const moving = {
   },
   givenUp: 'The group stays where it was.',
   byButtons: 'Move a group by buttons',
-  commands: {
-    next: 'Choose the next group',
-    before: 'Choose the previous group',
-    left: 'Move the group left, as it is shown',
-    right: 'Move the group right, as it is shown',
-    up: 'Move the groups up a row',
-    down: 'Move the groups down a row',
-    raise: 'Raise this group alone by a row',
-    lower: 'Lower this group alone by a row',
-  },
   keep: {
-    keep: 'Keep these needles',
     kept: (first: readonly Slot[]): string =>
       `${first.length === 1 ? 'Needle' : 'Needles'} ${n.list(first.map(label))} kept; changes of the motif or the piece do not move them.`,
-    /** `Go back to: seam continues`. */
-    free: (rule: string): string => `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
     freed: (first: readonly Slot[]): string => `The rule places the groups again, at ${n.list(first.map(label))}.`,
     freedNowhere: 'The rule is back, but cannot place the groups now.',
   },

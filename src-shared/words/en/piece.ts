@@ -290,13 +290,6 @@ export const piece = {
   },
 
   tools: {
-    floats: 'Show floats',
-    wraps: 'Show wraps',
-    stitches: 'Show the fabric as stitches',
-    asWorn: 'Show the piece as worn',
-    zoomIn: 'Zoom in',
-    zoomOut: 'Zoom out',
-    fit: 'Fit the whole piece',
     /** Under the icons of the tool rail. */
     short: {
       floats: 'Floats',

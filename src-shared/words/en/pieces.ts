@@ -5,17 +5,6 @@ export const pieces = {
   /** The row of pieces, to assistive technology, and what can be done with the one looked at. */
   title: 'Pieces',
   deeds: (name: string): string => `What to do with ${name}`,
-  commands: {
-    add: 'Add a piece',
-    duplicate: 'Duplicate the piece',
-    left: 'Move the piece left in the list',
-    right: 'Move the piece right in the list',
-    remove: 'Remove the piece',
-    next: 'Next piece',
-    before: 'Previous piece',
-    more: 'Knit one more of the piece',
-    fewer: 'Knit one fewer of the piece',
-  },
   /** On the button, beside the list. */
   addShort: 'Add',
   /** Beside the field, and its name. */

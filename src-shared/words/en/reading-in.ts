@@ -27,7 +27,6 @@ export const readingIn = {
 
   /** Reading a chart out of a photo. */
   chart: {
-    command: 'Read a chart from a photo…',
     title: 'Read a chart from a photo',
     steps: { corners: '1. Set the corners', counts: '2. Check columns and rows', cells: '3. Check the cells' },
     photo: 'The photo, with the four corners of the chart',

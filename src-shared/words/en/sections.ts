@@ -78,7 +78,6 @@ export const sections = {
     moveUp: 'Move it up',
     moveDown: 'Move it down',
     remove: 'Remove it',
-    add: 'Add a section',
     added: (called: string, rows: number): string => `${called} added above the hem, ${n.rows(rows)}.`,
   },
 

@@ -38,7 +38,8 @@ export const sheetBench = {
     button: 'Print…',
     about: 'on the paper chosen; a page that is wide comes out in landscape. In the dialog, leave the scale at 100 %.',
     /** On paper, where the browser was asked to print before the program had loaded what that takes. */
-    byCommand: 'To print the placement sheet, use Print in Walewright (Ctrl+P in its window).',
+    byCommand: (keys: string): string =>
+      `To print the placement sheet, use Print in Walewright (${keys} in its window).`,
     printed: 'The sheet went to the printer.',
   },
   writeTitle: 'Export files',
@@ -51,13 +52,6 @@ export const sheetBench = {
     'rows-csv': { button: 'Row list (CSV)', about: 'every row, for a spreadsheet' },
   } satisfies { readonly [K in Kind]: { button: string; about: string } },
   all: (kinds: number): string => `Export all ${inWords(kinds)}`,
-  commands: {
-    'sheet-pdf': 'Export the placement sheet',
-    'chart-png': 'Export the chart image',
-    'chart-svg': 'Export the chart drawing',
-    'rows-csv': 'Export the row list',
-    all: 'Export all files',
-  } satisfies { readonly [K in Kind | 'all']: string },
   writing: 'Exporting…',
   written: (files: number, folder: string): string => `${n.count(files, 'file')} exported to ${folder}`,
   file: (name: string, bytes: number): string => `${name}, ${size(bytes)}`,

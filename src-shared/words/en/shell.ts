@@ -14,20 +14,9 @@ export const shell = {
   meaningLabel: 'What it means',
   close: 'Close',
   cancel: 'Cancel',
+  /** The list of commands, and what a command says that has run; what they are called is in commands.ts. */
   commands: {
-    new: 'New project',
-    open: 'Open…',
-    openSample: 'Open the sample project',
-    save: 'Save',
-    saveAs: 'Save as…',
-    renameProject: 'Rename the project',
-    print: 'Print the placement sheet…',
-    commands: 'Commands',
-    goTo: (bench: string): string => `Go to ${bench}`,
-    lengthUnit: { cm: 'Lengths in centimetres', in: 'Lengths in inches' },
     lengthUnitAnnounced: { cm: 'Sizes are in centimetres.', in: 'Sizes are in inches.' },
-    theme: { light: 'Light appearance', dark: 'Dark appearance', system: 'Appearance: follow the system' },
-    singleKeys: 'Shortcuts of a single key',
     singleKeysHint: 'They act while the chart, the piece or the pages have the keyboard.',
     /** A switch was turned by its shortcut. */
     switched: (label: string, isOn: boolean): string => `${label}: ${isOn ? 'on' : 'off'}`,
@@ -68,7 +57,6 @@ export const shell = {
     offered: (name: string, when: string): string => `"${name}" as it was ${when} was kept and is not saved yet.`,
     more: (count: number): string => `${count} more ${count === 1 ? 'is' : 'are'} kept.`,
     open: 'Open kept work',
-    show: 'Show kept work',
     later: 'Later',
     label: 'Kept work',
     taken: 'Another window has opened this work.',
@@ -83,7 +71,6 @@ export const shell = {
     label: 'Program ended',
     text: 'The program behind this window has ended. You can draw on: your work is kept in this browser, and the window joins again by itself when the program is started.',
     joined: 'The program is there again.',
-    saveCopy: 'Save a copy to downloads',
     copySaved: (name: string): string => `${name} goes to your downloads.`,
   },
   /** On the clipboard for other programs. */

@@ -17,11 +17,6 @@ export const sizes = {
   free: (number: number): string => `${number}`,
   none: '–',
 
-  commands: {
-    table: 'Show all sizes',
-    smaller: 'Go to the next smaller size',
-    larger: 'Go to the next larger size',
-  },
   wentTo: (name: string): string => `Size ${name} is current.`,
 
   dialog: {

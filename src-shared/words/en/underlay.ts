@@ -12,22 +12,14 @@ export const underlay = {
   rows: 'Rows it covers',
   left: 'Starts, stitches from the left',
   bottom: 'Starts, rows from the bottom',
-  commands: {
-    add: 'Add a picture to trace',
-    replace: 'Take another picture to trace',
-    remove: 'Remove the picture to trace',
-    show: 'Show the picture to trace',
-    larger: 'Make the picture to trace larger',
-    smaller: 'Make the picture to trace smaller',
-    stronger: 'Show the picture to trace more strongly',
-    fainter: 'Show the picture to trace more faintly',
-  },
   reading: 'Reading the picture.',
   laid: 'The picture lies behind the chart.',
   removed: 'The picture is removed.',
   shown: 'The picture shows.',
   hidden: 'The picture is hidden.',
-  noneYet: 'There is no picture to trace yet. Shift+Q adds one.',
+  /** `keys`: the shortcut that adds one; null where it is switched off. */
+  noneYet: (keys: string | null): string =>
+    `There is no picture to trace yet.${keys === null ? '' : ` ${keys} adds one.`}`,
   strengthIs: (opacity: number): string => `It shows at ${n.percent(opacity)}.`,
   sizeIs: (columns: number, rows: number): string => `It covers ${n.plain(columns)} stitches × ${n.plain(rows)} rows.`,
   placeIs: (left: number, bottom: number): string =>

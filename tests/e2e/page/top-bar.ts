@@ -2,6 +2,7 @@
 import { flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
+import { commandsOf } from '../../../src-renderer/commands/command.ts';
 import { windowActions } from '../../../src-renderer/window/actions.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
@@ -17,13 +18,15 @@ const session = new Session(sampleProject(), true);
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no #app');
 const files = {} as Files;
-const actions = windowActions(session, files, {
-  showCommands: () => undefined,
-  print: async () => undefined,
-  nameProject: () => undefined,
-  keepSettings: () => undefined,
-});
-mount(TopBar, { target, props: { session, actions, files, host: {} as Host, isNaming: false } });
+const commands = commandsOf(
+  windowActions(session, files, {
+    showCommands: () => undefined,
+    print: async () => undefined,
+    nameProject: () => undefined,
+    keepSettings: () => undefined,
+  }),
+);
+mount(TopBar, { target, props: { session, commands, files, host: {} as Host, isNaming: false } });
 
 let steps = 0;
 const page: TopBarPage = {

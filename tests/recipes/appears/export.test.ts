@@ -2,9 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { Host } from '@shared/host/index.ts';
+import type { CommandId, Host } from '@shared/host/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
+import { shownKeys, type Command } from '../../../src-renderer/commands/command.ts';
 import { SheetViewModel } from '../../../src-renderer/sheet/view-model.ts';
 import WriteFiles from '../../../src-renderer/sheet/WriteFiles.svelte';
 import { isShown } from '../../../src-main/services/file-kinds.ts';
@@ -25,14 +26,14 @@ describe('the row list as text', () => {
     expect(isShown(name)).toBe(true);
   });
 
-  it('has a button, counts among all files, and has a command with a key that no other has', () => {
+  it('has a button, counts among all files, and has a command with its key', () => {
     const session = new Session(sampleProject(), true);
     const viewModel = new SheetViewModel(session, {} as Host, {} as never);
     const { body } = render(WriteFiles, { props: { viewModel, isPlanned: true } });
     expect(body).toContain('Row list (text)');
     expect(body).toContain('Export all five');
-    const action = viewModel.actions.find(({ id }) => id === 'write-rows-txt');
-    expect(action?.label()).toBe('Export the row list as text');
-    expect(viewModel.actions.filter(({ keys }) => keys.some((key) => action?.keys.includes(key)))).toEqual([action]);
+    const added = Object.values<Command>(viewModel.commands).find(({ id }) => (id as string) === 'write-rows-txt');
+    expect(added?.label()).toBe('Export the row list as text');
+    expect(shownKeys(added?.id as CommandId)).toBe('T');
   });
 });

@@ -2,7 +2,7 @@ import { render } from 'svelte/server';
 import { describe, expect, it, vi } from 'vitest';
 import { cellAt } from '@shared/grid/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
-import type { Action } from '../../../src-renderer/commands/action.ts';
+import { shownKeys, type Command } from '../../../src-renderer/commands/command.ts';
 import MotifBench from '../../../src-renderer/motif/MotifBench.svelte';
 import { ToolController } from '../../../src-renderer/motif/stage/tool-controller.ts';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
@@ -14,17 +14,18 @@ vi.mock('../../../src-renderer/motif/stage/MotifStage.svelte', () => ({ default:
 describe('a tool that draws diamonds', () => {
   const session = new Session(sampleProject(), true);
   const viewModel = new MotifViewModel(session);
-  const action = viewModel.actions.find(({ id }) => id === 'tool-diamond') as Action;
+  const added = Object.values<Command>(viewModel.commands).find(
+    ({ id }) => (id as string) === 'tool-diamond',
+  ) as Command;
 
-  it('lies on the bench, and in the list of commands with a key that no other command has', () => {
+  it('lies on the bench, and in the list of commands with its key', () => {
     const { body } = render(MotifBench, { props: { session, viewModel } });
     expect(body).toMatch(/<button[^>]*aria-label="Draw a diamond"/);
-    expect(action.label()).toBe('Draw a diamond');
-    expect(viewModel.actions.filter(({ keys }) => keys.some((key) => action.keys.includes(key)))).toEqual([action]);
+    expect([added.label(), shownKeys(added.id)]).toEqual(['Draw a diamond', 'G']);
   });
 
   it('draws between two corners, in one step of undo, filled where that is asked for', () => {
-    void action.run();
+    void added.run();
     viewModel.look({ isFilled: true });
     session.look({ colour: 1 });
     const controller = new ToolController(session, viewModel, () => undefined);

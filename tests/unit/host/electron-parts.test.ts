@@ -4,9 +4,8 @@ import { closeGuard } from '../../../src-main/electron/close-guard.ts';
 import { menuColumns } from '../../../src-main/electron/menu-items.ts';
 import { isOwnCopy } from '../../../src-main/electron/own-copy.ts';
 import { namedFile } from '../../../src-main/electron/named-file.ts';
-import { windowActions } from '../../../src-renderer/window/actions.ts';
-import type { Files } from '../../../src-renderer/files/files.ts';
-import type { Session } from '../../../src-renderer/session/session.ts';
+import { commandIds, shortcutsOf } from '@shared/host/index.ts';
+import { words } from '@shared/words/index.ts';
 
 describe('a download', () => {
   const page = 'walewright://page/';
@@ -28,22 +27,26 @@ describe('a download', () => {
 });
 
 describe("the platform's menu", () => {
-  const actions = windowActions({} as Session, {} as Files, {
-    showCommands: () => undefined,
-    print: async () => undefined,
-    nameProject: () => undefined,
-    keepSettings: () => undefined,
-  });
   const commands = (isMac: boolean) =>
     menuColumns(isMac, true)
       .flatMap((column) => column.items)
       .filter((item) => item.kind === 'command');
 
-  it.each(commands(false))('asks for an action that the page has: $label', ({ id, keys }) => {
-    const action = actions.find((candidate) => candidate.id === id);
-    expect(action).toBeDefined();
-    // What the menu shows beside it is what the page hears.
-    if (keys !== undefined) expect(action?.keys.map((key) => key.replace('Mod', 'CmdOrCtrl'))).toContain(keys);
+  it.each(commands(false))('asks for an action that the page has: $label', (item) => {
+    const { id, label, keys } = item;
+    expect([words.commands[id], words.changes.undo(null), words.changes.redo(null)]).toContain(label);
+    const heard = shortcutsOf(id).map((each) => each.replace('Mod', 'CmdOrCtrl'));
+    if (keys === undefined) expect(heard).toSatisfy((all: string[]) => all.every((each) => each.length === 1));
+    else expect(heard).toContain(keys);
+  });
+
+  it('writes shortcuts as the platform takes them, and none of a single key, which may be switched off', () => {
+    const keys = new Map(commands(false).map((item) => [item.id, item.keys]));
+    expect(keys.get('save-as')).toBe('CmdOrCtrl+Shift+S');
+    expect(keys.get('theme-dark')).toBe('CmdOrCtrl+Shift+D');
+    expect(keys.get('rename-project')).toBe('F2');
+    expect(keys.has('bench-piece')).toBe(true);
+    expect(keys.get('bench-piece')).toBeUndefined();
   });
 
   it('names nothing twice', () => {
@@ -58,7 +61,7 @@ describe("the platform's menu", () => {
     const roles = view.flatMap((item) => (item.kind === 'role' ? [item.role] : []));
     expect(roles).toEqual(expect.arrayContaining(['zoomIn', 'zoomOut', 'resetZoom']));
     // The page must not hear these keys as commands of its own.
-    expect(actions.flatMap(({ keys }) => keys)).not.toEqual(
+    expect(commandIds.flatMap(shortcutsOf)).not.toEqual(
       expect.arrayContaining([expect.stringMatching(/^Mod\+[-+=0]$/)]),
     );
   });

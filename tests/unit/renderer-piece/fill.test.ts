@@ -1,8 +1,10 @@
 /** Fills that are added, moved on the needles, and in the way of groups. */
 import { describe, expect, it } from 'vitest';
+import type { CommandOf } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import type { Fill } from '@shared/pattern/index.ts';
 import { afterChange, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { commandsOf } from '../../../src-renderer/commands/command.ts';
 import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
 import { addFill, changeOfFill, newFill, takeFillAway } from '../../../src-renderer/piece/fill/fills.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
@@ -52,10 +54,10 @@ describe('a group on its way', () => {
 });
 
 describe('the commands of a fill', () => {
-  function run(session: Session, id: string, chosen = { fill: 0 }): void {
-    const action = fillActions(session, chosen).find((candidate) => candidate.id === id);
-    if (!action?.isEnabled()) throw new Error(`${id} cannot be run`);
-    void action.run();
+  function run(session: Session, id: CommandOf<'fills'>, chosen = { fill: 0 }): void {
+    const command = commandsOf(fillActions(session, chosen))[id];
+    if (!command.isEnabled()) throw new Error(`${id} cannot be run`);
+    void command.run();
   }
   const open = (project: ProjectAt): Session => new Session(settled(project).whole, true);
 
@@ -72,15 +74,15 @@ describe('the commands of a fill', () => {
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
     const session = open(filled({ firstRow: 5 }));
-    const right = fillActions(session, { fill: 0 }).find(({ id }) => id === 'fill-right');
+    const { 'fill-right': right } = fillActions(session, { fill: 0 });
     const shifts = (): number[] => {
       const found: number[] = [];
       for (; session.undoName; session.undo()) found.push(session.current.fills[0]?.shift ?? 0);
       return found;
     };
-    for (let press = 0; press < 3; press++) void right?.run();
+    for (let press = 0; press < 3; press++) void right.run();
     expect(shifts().map(Math.abs)).toEqual([3, 2, 1]);
-    for (const isHeld of [false, true, true, false, true]) void right?.run(isHeld);
+    for (const isHeld of [false, true, true, false, true]) void right.run(isHeld);
     expect(shifts().map(Math.abs)).toEqual([5, 3]);
   });
 

@@ -1,0 +1,85 @@
+/** Commands of the Piece bench. */
+import type { CommandOf } from '@shared/host/index.ts';
+import { addSection, canAddSection } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Actions, ActionsOf } from '../commands/command.ts';
+import type { Session } from '../session/session.ts';
+import { fillActions, type ChosenFill } from './fill/actions.ts';
+import { groupActions, type Chosen } from './moving/actions.ts';
+import { piecesActions } from './pieces/actions.ts';
+import { sizeActions } from './sizes/actions.ts';
+
+/** One press of a zoom command. */
+const ZOOM_STEP = 1.25;
+
+export type PieceCommand = CommandOf<'piece' | 'zoom' | 'pieces' | 'sizes' | 'groups' | 'fills'>;
+
+/** The bench as its commands see it; the view model is one. */
+export interface PieceView extends Chosen, ChosenFill {
+  isClosed: boolean;
+  showsSizes: boolean;
+  zoomBy(factor: number): void;
+  /** The whole piece, as large as it goes. */
+  fit(): void;
+}
+
+export function pieceActions(session: Session, viewModel: PieceView): Actions<PieceCommand> {
+  return {
+    ...showingActions(session, viewModel),
+    ...piecesActions(session),
+    ...sizeActions(session, viewModel),
+    ...groupActions(session, viewModel),
+    ...fillActions(session, viewModel),
+  };
+}
+
+function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piece' | 'zoom'> {
+  /** From outside the tube shows neither strands nor needles. */
+  const isFlat = (): boolean => !viewModel.isClosed;
+  return {
+    floats: {
+      isEnabled: isFlat,
+      isOn: () => session.view.showsFloats,
+      run: () => session.look({ showsFloats: !session.view.showsFloats }),
+    },
+    wraps: {
+      isEnabled: isFlat,
+      isOn: () => session.view.showsWraps,
+      run: () => session.look({ showsWraps: !session.view.showsWraps }),
+    },
+    stitches: {
+      isEnabled: isFlat,
+      isOn: () => session.view.showsStitches,
+      run: () => session.look({ showsStitches: !session.view.showsStitches }),
+    },
+    turn: {
+      isEnabled: isFlat,
+      isOn: () => session.view.pieceShows === 'worn',
+      run: () => {
+        const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
+        session.look({ pieceShows });
+        session.announce(words.piece.stage.facing(session.current.piece.finishedFace, pieceShows));
+      },
+    },
+    'add-section': {
+      isEnabled: () => canAddSection(session.current),
+      run: () => {
+        const { change, added } = addSection(session.current, words.sections.form.newName);
+        session.change(change);
+        session.announce(words.sections.form.added(added.name, added.rows));
+      },
+    },
+    'zoom-in': { run: () => viewModel.zoomBy(ZOOM_STEP) },
+    'zoom-out': { run: () => viewModel.zoomBy(1 / ZOOM_STEP) },
+    'fit-piece': { run: () => viewModel.fit() },
+    closed: {
+      isOn: () => viewModel.isClosed,
+      run: () => {
+        viewModel.isClosed = !viewModel.isClosed;
+        const { finishedFace } = session.current.piece;
+        const text = words.closed;
+        session.announce(viewModel.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
+      },
+    },
+  };
+}
