@@ -36,7 +36,10 @@ export function settled(project: ProjectAt, fields: Fields = {}): ProjectAt {
 }
 
 /** What a project of one piece and one size is made of. */
-export type Written = Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'yarns' | 'motifs' | 'piece' | 'bands' | 'fills'>;
+export type Written = Pick<
+  ProjectAt,
+  'name' | 'notes' | 'machine' | 'yarns' | 'mainYarn' | 'motifs' | 'piece' | 'bands' | 'fills'
+>;
 
 /** A project of one piece and one size. */
 export function writtenProject(written: Written): ProjectAt {

@@ -11,8 +11,9 @@ import { placed } from './placed.ts';
 
 /** A motif, and the project that it stands in or that was made around it. */
 export interface NamedMotif {
-  /** The project's first motif, with the ground that was asked for. */
+  /** The project's first motif. */
   readonly motif: Motif;
+  /** With the ground that was asked for. */
   readonly project: Project;
   /** True where the file is a project, whose piece and placing are the person's own. */
   readonly isProject: boolean;
@@ -47,10 +48,9 @@ function isProjectFile(path: string, bytes: Uint8Array): boolean {
 }
 
 function fromProject(path: string, bytes: Uint8Array, ground?: string): NamedMotif {
-  const project = placed(path, () => projectFromText(textOf(bytes)));
-  const first = project.motifs[0] as Motif;
-  const motif = ground === undefined ? first : { ...first, ground: yarnCalled(ground, project.yarns) };
-  return { motif, project, isProject: true };
+  const own = placed(path, () => projectFromText(textOf(bytes)));
+  const project = ground === undefined ? own : { ...own, mainYarn: yarnCalled(ground, own.yarns) };
+  return { motif: project.motifs[0] as Motif, project, isProject: true };
 }
 
 async function fromPicture(path: string, bytes: Uint8Array, ground?: string): Promise<NamedMotif> {

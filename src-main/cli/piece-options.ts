@@ -42,6 +42,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     notes: named.project.notes,
     machine: { ...named.project.machine, ...read.value(args, 'machine', read.machine) },
     yarns: named.project.yarns,
+    mainYarn: named.project.mainYarn,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
     knit: 1,
@@ -70,7 +71,7 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
   return {
     ...project,
     machine: { ...project.machine, ...read.value(args, 'machine', read.machine) },
-    motifs: project.motifs.map((motif) => ({ ...withShows(motif, args), ground: named.motif.ground })),
+    motifs: project.motifs.map((motif) => withShows(motif, args)),
     piece: changed,
     bands:
       first || isBandNew ? [inPlace(band, piece, changed), ...others.map((one) => inPlace(one, piece, changed))] : [],

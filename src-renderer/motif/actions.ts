@@ -76,9 +76,10 @@ function drawingActions(session: Session, viewModel: MotifView): ActionsOf<'draw
     'copies-follow': {
       isOn: () => viewModel.state.tile !== null,
       run: async () => {
-        const { motif } = session;
-        const measured = viewModel.state.tile ? null : await measuredFor(session, motif);
-        if (session.motif.grid === motif.grid) viewModel.look({ tile: measured && tileToFollow(measured) });
+        const { grid } = session.motif;
+        const drawing = { grid, ground: session.project.mainYarn };
+        const measured = viewModel.state.tile ? null : await measuredFor(session, drawing);
+        if (session.motif.grid === grid) viewModel.look({ tile: measured && tileToFollow(measured) });
       },
     },
     lettering: { run: () => viewModel.look({ dialog: 'lettering' }) },

@@ -56,7 +56,7 @@ export function cut(session: Session, viewModel: MotifView): void {
   const { selection } = viewModel.state;
   if (!selection) return;
   copy(session, viewModel);
-  const change = cutChange(session.motif, selection);
+  const change = cutChange(session.motif, session.project.mainYarn, selection);
   viewModel.look({ selection: null });
   if (change) session.change(change);
   session.announce(text.cut);
@@ -154,10 +154,10 @@ export function layLifted(session: Session, viewModel: MotifView): boolean {
     viewModel.look({ lifted: null });
     return false;
   }
-  const { motif } = session;
-  const change = layChange(motif, lifted);
+  const { motif, project } = session;
+  const change = layChange(motif, project.mainYarn, lifted);
   const areLetters = makesLettering(motif, lifted);
-  const overhang = overhangOf(motif.grid, motif.ground, lifted);
+  const overhang = overhangOf(motif.grid, project.mainYarn, lifted);
   viewModel.look({ lifted: null });
   changeAndTell(session, viewModel, change && areLetters ? asLettering(motif, change) : change, overhang);
   session.announce(text.laid);

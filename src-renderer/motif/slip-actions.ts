@@ -10,9 +10,9 @@ import { measuredFor } from './measured.ts';
 export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'slips'> {
   const text = words.understanding.slips;
   const walk = async (step: 1 | -1): Promise<void> => {
-    const { motif } = session;
-    const measured = await measuredFor(session, motif);
-    if (!measured || session.motif.grid !== motif.grid) return;
+    const { grid } = session.motif;
+    const measured = await measuredFor(session, { grid, ground: session.project.mainYarn });
+    if (!measured || session.motif.grid !== grid) return;
     const { slips } = measured;
     const at = slipAfter(slips, viewModel.cursor, step);
     const slip = slips[at];
@@ -21,7 +21,7 @@ export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'
       return;
     }
     const { yarns } = session.project;
-    const drawn = motif.grid.cells[slip.row * motif.grid.width + slip.column];
+    const drawn = grid.cells[slip.row * grid.width + slip.column];
     viewModel.goTo({ column: slip.column, row: slip.row });
     const name = (yarn: number | undefined): string => yarns[yarn ?? -1]?.name ?? '';
     session.announce(text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)));

@@ -36,7 +36,7 @@ export function stampedMotif(session: Session, viewModel: MotifView): Motif | nu
 export function holdStamp(session: Session, viewModel: MotifView, under: Cell): void {
   const motif = stampedMotif(session, viewModel);
   if (!motif) return;
-  const cells = stampOf(motif, viewModel.state.stamp.isFigureOnly);
+  const cells = stampOf(motif.grid, session.project.mainYarn, viewModel.state.stamp.isFigureOnly);
   viewModel.look({ lifted: { name: 'stamp', cells, at: centredOn(cells, under) } });
 }
 
@@ -56,9 +56,9 @@ export function layStamp(session: Session, viewModel: MotifView): void {
     session.announce(viewModel.state.lifted ? text.held : text.noOther);
     return;
   }
-  const { motif } = session;
-  const overhang = overhangOf(motif.grid, motif.ground, lifted);
-  changeAndTell(session, viewModel, layChange(motif, lifted), overhang);
+  const { motif, project } = session;
+  const overhang = overhangOf(motif.grid, project.mainYarn, lifted);
+  changeAndTell(session, viewModel, layChange(motif, project.mainYarn, lifted), overhang);
   session.announce(text.laid);
 }
 
@@ -86,5 +86,7 @@ export function changeStamp(session: Session, viewModel: MotifView, to: Partial<
   viewModel.look({ stamp: { ...stamp, ...to } });
   const motif = stampedMotif(session, viewModel);
   if (!motif || lifted?.name !== 'stamp') return;
-  viewModel.look({ lifted: { ...lifted, cells: stampOf(motif, viewModel.state.stamp.isFigureOnly) } });
+  viewModel.look({
+    lifted: { ...lifted, cells: stampOf(motif.grid, session.project.mainYarn, viewModel.state.stamp.isFigureOnly) },
+  });
 }

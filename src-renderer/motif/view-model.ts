@@ -62,7 +62,7 @@ export class MotifViewModel implements MotifView {
     if (view.colour < project.yarns.length) return view.colour;
     return Math.max(
       0,
-      project.yarns.findIndex((_, index) => index !== this.session.motif.ground),
+      project.yarns.findIndex((_, index) => index !== project.mainYarn),
     );
   }
 
@@ -83,7 +83,7 @@ export class MotifViewModel implements MotifView {
   #inHand(lifted: LiftedSelection | null): InHand | null {
     if (!lifted || lifted.name === 'stamp') return null;
     return {
-      laying: () => layingOf(this.session.motif, lifted),
+      laying: () => layingOf(this.session.motif, this.session.project.mainYarn, lifted),
       lay: () => void layLifted(this.session, this),
     };
   }

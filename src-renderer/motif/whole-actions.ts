@@ -34,10 +34,12 @@ export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<
           return;
         }
         layLifted(session, viewModel);
-        const { motif } = session;
-        if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(motif)) {
-          const measured = await measuredFor(session, motif);
-          if (session.motif.grid !== motif.grid || session.motif.ground !== motif.ground) {
+        const { motif, project } = session;
+        const ground = project.mainYarn;
+        const drawing = { grid: motif.grid, ground };
+        if (ASKS_MEASURE.has(name) && !isMeasuredAtOnce(drawing)) {
+          const measured = await measuredFor(session, drawing);
+          if (session.motif.grid !== motif.grid || session.project.mainYarn !== ground) {
             session.announce(text.changedMeanwhile);
             return;
           }
@@ -47,6 +49,7 @@ export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<
           cursor: viewModel.cursor,
           selected: selectedBox(viewModel),
           colour: viewModel.colour,
+          ground,
         });
         if (change) session.change(change);
         session.announce(change ? text.done(words.commands[name]) : text.nothing);

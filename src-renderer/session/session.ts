@@ -260,7 +260,7 @@ export class Session {
     this.#history = startHistory(project, isSaved);
     this.#opened++;
     this.#file = file;
-    const colour = project.yarns.findIndex((_, index) => index !== project.motifs[0]?.ground);
+    const colour = project.yarns.findIndex((_, index) => index !== project.mainYarn);
     const motif = project.motifs[0]?.id ?? '';
     this.#view = { ...this.#view, motif, piece: '', size: '', colour: Math.max(0, colour) };
     this.#notice = null;

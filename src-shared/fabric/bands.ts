@@ -28,7 +28,7 @@ export function placeBand(
 ): PlacedBand {
   const band = piece.bands[index] as KnitBand;
   const copies = band.groups.map(({ motif, isMirrored }) =>
-    copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece.finishedFace, isMirrored),
+    copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece, isMirrored),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
   const lowest = Math.min(...band.groups.map(({ rise }) => rise));

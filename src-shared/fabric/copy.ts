@@ -1,10 +1,10 @@
 /** One copy of a motif as it lies on the needles. */
-import { columnOfNeedle, isMirroredOnNeedles, type FinishedFace, type Slot } from '../bed/index.ts';
+import { columnOfNeedle, isMirroredOnNeedles, type Slot } from '../bed/index.ts';
 import { crop, type Grid } from '../grid/index.ts';
 import { blankEdges, trueRepeat } from '../motif/repeat/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { Band } from '../pattern/index.ts';
-import type { KnitFill, KnitMotif } from '../project/index.ts';
+import type { KnitMotif, KnitPiece } from '../project/index.ts';
 import type { MotifExtent } from './types.ts';
 
 export interface Copy {
@@ -18,23 +18,17 @@ export interface Copy {
 }
 
 /** A large drawing takes longer to measure than to place, and is placed in every size. */
-const known = new WeakMap<KnitMotif, MotifExtent>();
+const known = new WeakMap<KnitMotif, { readonly ground: number; readonly extent: MotifExtent }>();
 
-/** What placing must know of a motif, measured once for each. */
-export function extentOf(motif: KnitMotif): MotifExtent {
-  let extent = known.get(motif);
-  if (!extent) {
-    const { grid, ground } = motif;
-    const { width, height } = grid;
-    extent = { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid) };
-    known.set(motif, extent);
-  }
+/** What placing must know of a motif on its ground, measured once for each. */
+export function extentOf(motif: KnitMotif, ground: number): MotifExtent {
+  const last = known.get(motif);
+  if (last?.ground === ground) return last.extent;
+  const { grid } = motif;
+  const { width, height } = grid;
+  const extent = { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid) };
+  known.set(motif, { ground, extent });
   return extent;
-}
-
-/** How many needles a copy takes in a fill. */
-export function copyWidth({ motif, unit }: Pick<KnitFill, 'motif' | 'unit'>): number {
-  return widthInUnit(extentOf(motif), unit);
 }
 
 function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number {
@@ -43,26 +37,26 @@ function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number
 
 /**
  * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
- * rows; as-worn charts are turned for a knit face, and a mirrored group once
- * more. Throws `no-figure`.
+ * rows, on the ground of the piece; as-worn charts are turned for a knit face,
+ * and a mirrored group once more. Throws `no-figure`.
  */
 export function copyOnNeedles(
   motif: KnitMotif,
   extent: MotifExtent,
   unit: Band['unit'],
-  face: FinishedFace,
+  { finishedFace, mainYarn: ground }: Pick<KnitPiece, 'finishedFace' | 'mainYarn'>,
   isMirrored: boolean,
 ): Copy {
   const width = widthInUnit(extent, unit);
   const drawn = crop(motif.grid, 0, 0, width, extent.height);
-  const blank = width === extent.width ? extent.blank : blankEdges(drawn, motif.ground);
+  const blank = width === extent.width ? extent.blank : blankEdges(drawn, ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });
-  if (isMirroredOnNeedles(motif.shows, face) === isMirrored) {
-    return { grid: drawn, ground: motif.ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
+  if (isMirroredOnNeedles(motif.shows, finishedFace) === isMirrored) {
+    return { grid: drawn, ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
   }
   return {
     grid: turned(drawn),
-    ground: motif.ground,
+    ground,
     blankLeft: blank.right,
     blankRight: blank.left,
     isMirrored: true,

@@ -49,9 +49,9 @@ export function placeFill(
 }
 
 /** A repeat is taken up as well as across, so that a chart drawn with the beginning of another repeat still tiles. */
-function copyOfFill({ finishedFace }: KnitPiece, { motif, unit, isMirrored }: KnitFill, extent: MotifExtent): Copy {
+function copyOfFill(piece: KnitPiece, { motif, unit, isMirrored }: KnitFill, extent: MotifExtent): Copy {
   const height = unit === 'repeat' ? extent.repeat.height : extent.height;
-  return copyOnNeedles(motif, { ...extent, height }, unit, finishedFace, isMirrored);
+  return copyOnNeedles(motif, { ...extent, height }, unit, piece, isMirrored);
 }
 
 /**

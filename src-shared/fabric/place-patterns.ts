@@ -25,10 +25,10 @@ export function placePatterns(piece: KnitPiece): PlacedPatterns {
   return { outline, sections, extents, bands, fills };
 }
 
-function extentsOf({ bands, fills }: KnitPiece): Map<MotifId, MotifExtent> {
+function extentsOf({ bands, fills, mainYarn }: KnitPiece): Map<MotifId, MotifExtent> {
   const extents = new Map<MotifId, MotifExtent>();
   for (const { motif } of [...bands.flatMap(({ groups }) => groups), ...fills]) {
-    extents.set(motif.id, extentOf(motif));
+    extents.set(motif.id, extentOf(motif, mainYarn));
   }
   return extents;
 }

@@ -1,7 +1,7 @@
 /** What a file says of a motif: a chart, what it shows, and a picture behind it to trace. */
 import { showsSchema } from '../bed/index.ts';
-import { gridSchema, MOST_COLOURS, type Grid } from '../grid/index.ts';
-import { between, count, letters, z, type ReadonlyDeep } from '../schema/index.ts';
+import { gridSchema, type Grid } from '../grid/index.ts';
+import { between, letters, z, type ReadonlyDeep } from '../schema/index.ts';
 
 /** Letters of the name of a motif. */
 export const MOST_MOTIF_LETTERS = 80;
@@ -37,8 +37,6 @@ export type MotifId = z.infer<typeof motifIdSchema>;
 export const motifInFile = z.strictObject({
   id: motifIdSchema,
   name: letters(MOST_MOTIF_LETTERS),
-  /** Palette index of the cells knitted in the main yarn. */
-  ground: count(MOST_COLOURS - 1),
   /** What the chart shows: the finished face as worn, or the bed as the knitter sees it. */
   shows: showsSchema,
   /** Letters, or a figure that must not be seen the wrong way round. */

@@ -5,7 +5,7 @@
 import type { Day } from '../day/index.ts';
 import { cellAspect, type Gauge } from '../piece/index.ts';
 import type { Motif } from '../motif/index.ts';
-import type { Yarn } from '../project/index.ts';
+import type { Palette } from '../project/index.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './chart/drawing.ts';
 import { alikeYarns, type ChartPlace } from './chart/layers.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
@@ -49,8 +49,8 @@ export function chartImageSize(motif: Motif, options: ChartImageOptions): ChartI
 }
 
 /** The whole drawing of a motif as SVG, one user unit a pixel. */
-export function chartSvg(motif: Motif, yarns: readonly Yarn[], options: ChartImageOptions): string {
-  const subject = chartOfMotif(motif, yarns);
+export function chartSvg(motif: Motif, palette: Palette, options: ChartImageOptions): string {
+  const subject = chartOfMotif(motif, palette);
   const part = wholeChart(subject);
   const size = sizeOf(motif.grid, options);
   const place = placeOf(size);

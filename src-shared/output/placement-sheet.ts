@@ -185,7 +185,7 @@ function chartsOf(
       plan.fills.filter((one) => found.includes(one)).map(({ fill }) => fill),
     );
     const beside = chart.beside(stands.map(({ starts }) => starts));
-    const drawn = chartOfCopy(motif, piece.yarns, width);
+    const drawn = chartOfCopy(motif, piece, width);
     const onNeedles = isMirrored ? mirrored(drawn) : drawn;
     const wornIsOther = piece.finishedFace === 'knit';
     const ways = wornIsOther

@@ -4,7 +4,6 @@ import { problemError } from '../problem/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import {
   changeOf,
-  mainYarn,
   motifOf,
   redraw,
   setMotif,
@@ -44,7 +43,7 @@ export function takePictureChange(
 ): Change {
   const target = motifOf(project, motif);
   const isOnly = project.motifs.length === 1;
-  const main = mainYarn(project);
+  const main = project.mainYarn;
   const yarns = keepsYarns || !isOnly ? [...project.yarns] : [];
   const known = (colour: string): Yarn | undefined => project.yarns.find((candidate) => candidate.colour === colour);
   const added = (colour: string): number =>
@@ -62,8 +61,8 @@ export function takePictureChange(
   }
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
-  const ground = places[picture.ground] as number;
-  const isBlank = target.grid.cells.every((cell) => cell === target.ground);
+  const mainYarn = places[picture.ground] as number;
+  const isBlank = target.grid.cells.every((cell) => cell === main);
   const called = isBlank ? title.slice(0, MOST_LETTERS) : target.name;
-  return changeOf(name, setProject({ yarns }), redraw(target, grid), setMotif(motif, { name: called, ground }));
+  return changeOf(name, setProject({ yarns, mainYarn }), redraw(target, grid), setMotif(motif, { name: called }));
 }

@@ -19,15 +19,14 @@ export function checkTogether(payload: Checked): void {
 }
 
 function checkMotifs(payload: Checked): void {
-  const { yarns, motifs } = payload.value;
+  const { yarns, mainYarn, motifs } = payload.value;
   const ids = new Set<MotifId>();
+  if (mainYarn >= yarns.length) refuse(payload, ['mainYarn'], 'yarn-missing', {});
   const inAll = motifs.reduce((sum, { underlay }) => sum + (underlay?.picture.length ?? 0), 0);
   if (inAll > MOST_UNDERLAY_LETTERS_IN_ALL) refuse(payload, ['motifs'], 'underlays-too-large', {});
-  motifs.forEach(({ id, ground, grid }, m) => {
+  motifs.forEach(({ id, grid }, m) => {
     if (ids.has(id)) refuse(payload, ['motifs', m, 'id'], 'twice', { name: id });
     ids.add(id);
-    if (ground >= yarns.length) refuse(payload, ['motifs', m, 'ground'], 'yarn-missing', {});
-    if (ground !== motifs[0]?.ground) refuse(payload, ['motifs', m, 'ground'], 'ground-differs', {});
     const at = firstBeyond(grid, yarns.length);
     if (at === null) return;
     const fromTop = grid.height - 1 - Math.floor(at / grid.width);

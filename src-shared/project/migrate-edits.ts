@@ -2,9 +2,10 @@
  * Edits that an earlier version wrote behind work it had kept, carried out on
  * that work.
  *
- * They are carried out as plain data, on the work as their own version had it,
- * and what comes of them is brought up to date as a file is: what an edit meant
- * then need not be said in the words of now.
+ * Those of versions 3 and 4, which named places and not ids, are carried out as
+ * plain data, on the work as their own version had it, and what comes of them
+ * is brought up to date as a file is: what an edit meant then need not be said
+ * in the words of now. Those of version 5 can be said so (version-6.ts).
  */
 import { outcome } from '../problem/index.ts';
 import { applyEdits } from './change.ts';
@@ -14,10 +15,12 @@ import { fileVersionOf, projectFromText } from './file.ts';
 import { broughtUpTo, FILE_VERSION, pieceOfVersion4 } from './migrate.ts';
 import type { Project } from './model.ts';
 import { fieldsOf, listOf, type Fields } from './plain-data.ts';
+import { editsOfVersion6 } from './version-6.ts';
 
 /** The first version that wrote edits behind kept work, and the last whose edits named places and not ids. */
 const FIRST_VERSION = 3;
 const VERSION_4 = 4;
+const VERSION_5 = 5;
 
 /**
  * What carries out the edits behind kept work, in the order in which they were
@@ -30,15 +33,16 @@ const VERSION_4 = 4;
  */
 export function carryingOutKept(work: string): (edits: string) => () => Project {
   const version = fileVersionOf(work) ?? FILE_VERSION;
-  if (version > VERSION_4) return carryingOut(projectFromText(work));
+  if (version > VERSION_4) return carryingOut(projectFromText(work), version);
   if (version < FIRST_VERSION) throw new RangeError(`No edits were kept behind work of version ${version}`);
   return carryingOutAsData(version, fieldsOf(parsed(work)));
 }
 
-function carryingOut(work: Project): (edits: string) => () => Project {
+function carryingOut(work: Project, version: number): (edits: string) => () => Project {
   let project = work;
   return (edits) => {
-    const after = applyEdits(project, readEdits(edits));
+    const ofNow = version === VERSION_5 ? JSON.stringify(editsOfVersion6(editsIn(edits))) : edits;
+    const after = applyEdits(project, readEdits(ofNow));
     project = after;
     return () => after;
   };
@@ -48,10 +52,8 @@ function carryingOutAsData(version: number, work: Fields): (edits: string) => ()
   const turned = version === FIRST_VERSION ? editsOfVersion3(work) : (edit: Fields) => [edit];
   let data = broughtUpTo(VERSION_4, work);
   return (edits) => {
-    const raw = parsed(edits);
-    if (!Array.isArray(raw)) throw new RangeError('These are no edits');
-    const after = raw.reduce<Fields>(
-      (before, edit) => turned(fieldsOf(edit), before).reduce(afterEditOfVersion4, before),
+    const after = editsIn(edits).reduce<Fields>(
+      (before, edit) => turned(edit, before).reduce(afterEditOfVersion4, before),
       data,
     );
     data = after;
@@ -75,6 +77,13 @@ function editsOfVersion3(work: Fields): (edit: Fields, before: Fields) => Fields
       patterns.map((_, at) => ({ kind: 'set', of, [of]: at, to: { endNeedles: said } }));
     return [piece, ...setAll('band', listOf(before.bands)), ...setAll('fill', listOf(before.fills))];
   };
+}
+
+/** The edits that the text holds, whatever they are. Throws `RangeError` for what is no list. */
+function editsIn(text: string): readonly Fields[] {
+  const raw = parsed(text);
+  if (!Array.isArray(raw)) throw new RangeError('These are no edits');
+  return listOf(raw);
 }
 
 function readEdits(text: string): NonNullable<ReturnType<typeof editsFromText>> {

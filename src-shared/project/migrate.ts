@@ -6,11 +6,12 @@
  */
 import { each, edited, type Fields } from './plain-data.ts';
 import { toVersion5 } from './version-5.ts';
+import { toVersion6 } from './version-6.ts';
 import { START_MACHINE, START_TENSION } from './start.ts';
 
 /** How a project file begins, and which version of it is written. */
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 5;
+export const FILE_VERSION = 6;
 
 type Step = (file: Fields) => Fields;
 
@@ -75,6 +76,8 @@ const STEPS: { readonly [version: number]: Step } = {
    * part of a project. Everything is named by an id.
    */
   4: toVersion5,
+  /** Version 6 says once which yarn is the ground of all motifs. */
+  5: toVersion6,
 };
 
 /** Those of a piece's fields that version 4 writes otherwise than version 3, whichever of them are there. */

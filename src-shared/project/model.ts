@@ -6,8 +6,8 @@
  * is said once, by the schemas in its `model.ts`; the types follow from there,
  * so that what is read from a file and what the program holds cannot drift
  * apart. Rules that hold between fields (cells within the palette, bands naming
- * motifs that exist, motifs sharing one ground) are checked in `checks.ts`, so
- * a `Project` in memory never breaks them.
+ * motifs that exist) are checked in `checks.ts`, so a `Project` in memory never
+ * breaks them.
  *
  * Which piece and which size are looked at is no part of it: `project-at.ts`.
  */
@@ -25,7 +25,7 @@ import {
   sizeSchema,
 } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import { letters, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import { count, letters, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
 
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;
@@ -85,6 +85,11 @@ export const projectFields = {
   machine: machineSchema,
   /** The palette: cells hold indices into it. */
   yarns: z.array(yarnSchema).check(z.minLength(1), z.maxLength(MOST_COLOURS)),
+  /**
+   * Palette index of the yarn of the plain fabric, which is the ground of every
+   * motif: its cells are no figure.
+   */
+  mainYarn: count(MOST_COLOURS - 1),
   motifs: z.array(motifSchema).check(z.minLength(1), z.maxLength(MOST_MOTIFS)),
   /** The sizes that every piece comes in, smallest first. */
   sizes: z.array(sizeSchema).check(z.minLength(1), z.maxLength(MOST_SIZES)),
@@ -92,6 +97,9 @@ export const projectFields = {
 };
 
 export interface Project extends ReadonlyDeep<z.infer<z.ZodMiniObject<typeof projectFields>>> {}
+
+/** The yarns, and which of them is the ground. */
+export type Palette = Pick<Project, 'yarns' | 'mainYarn'>;
 
 export const layingSchema = z.strictObject({
   name: z.enum(['move', 'paste', 'lettering']),
@@ -109,11 +117,6 @@ export function motifOf({ motifs }: Pick<Project, 'motifs'>, id: MotifId): Motif
   const motif = motifs.find((candidate) => candidate.id === id);
   if (!motif) throw problemError('motif-missing', { motif: id });
   return motif;
-}
-
-/** Palette index of the yarn of the plain fabric: the ground that all motifs share. */
-export function mainYarn({ motifs }: Pick<Project, 'motifs'>): number {
-  return motifs[0]?.ground ?? 0;
 }
 
 /** The piece called `id`. Throws `RangeError` for one that is not there. */

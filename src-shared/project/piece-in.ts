@@ -9,7 +9,7 @@ import type { Machine } from '../bed/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
 import type { Band, Fill, Group } from '../pattern/index.ts';
 import type { Piece } from '../piece/index.ts';
-import { mainYarn, motifOf, type Yarn } from './model.ts';
+import { motifOf, type Yarn } from './model.ts';
 import type { Workpiece } from './project-at.ts';
 
 export type KnitMotif = Omit<Motif, 'underlay'>;
@@ -67,14 +67,13 @@ function lastOr(made: Made, piece: Piece): KnitPiece {
 }
 
 function knitPiece(project: Workpiece): Made {
-  const { piece, bands, fills, yarns } = project;
+  const { piece, bands, fills, yarns, mainYarn, machine } = project;
   const motifs: KnitMotif[] = [];
   const knit = (id: MotifId): KnitMotif => {
     const motif = knitMotif(motifOf(project, id));
     motifs.push(motif);
     return motif;
   };
-  const main = mainYarn(project);
   const made: KnitPiece = {
     ...piece,
     bands: bands.map((band) => ({
@@ -83,10 +82,10 @@ function knitPiece(project: Workpiece): Made {
     })),
     fills: fills.map(({ motif, ...fill }) => ({ ...fill, motif: knit(motif) })),
     yarns,
-    mainYarn: main,
-    machine: project.machine,
+    mainYarn,
+    machine,
   };
-  return { knit: made, of: [bands, fills, yarns, main, project.machine, ...motifs] };
+  return { knit: made, of: [bands, fills, yarns, mainYarn, machine, ...motifs] };
 }
 
 /** By the drawing, so that the picture behind it can move; of each motif that has it, the last. */

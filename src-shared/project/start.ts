@@ -120,7 +120,7 @@ export function projectAround(
   name: string,
   motifName: string,
   grid: Grid,
-  ground: number,
+  mainYarn: number,
   shows: Shows,
   yarns: readonly Yarn[],
 ): Project {
@@ -129,7 +129,8 @@ export function projectAround(
     notes: '',
     machine: START_MACHINE,
     yarns,
-    motifs: [{ id: 'motif-1', name: motifName, grid, ground, shows, isLettering: false, underlay: null }],
+    mainYarn,
+    motifs: [{ id: 'motif-1', name: motifName, grid, shows, isLettering: false, underlay: null }],
     ...onePiece(START_PIECE, startBand('motif-1', [1])),
   };
 }
@@ -163,12 +164,12 @@ export function sampleProject(): Project {
     notes: '',
     machine: START_MACHINE,
     yarns: START_YARNS,
+    mainYarn: 0,
     motifs: [
       {
         id: 'lighthouse',
         name: 'lighthouse and gulls',
         grid: gridFromText(LIGHTHOUSE, '.#'),
-        ground: 0,
         shows: 'worn',
         isLettering: false,
         underlay: null,

@@ -1,17 +1,15 @@
 /** Which yarns of the palette a motif is drawn in. */
-import { MOST_COLOURS } from '../grid/index.ts';
+import { MOST_COLOURS, type Grid } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { Motif } from '../motif/index.ts';
 import type { Project } from './model.ts';
 
 /** More yarns than anyone keeps apart in one motif. The palette of a project may hold more. */
 export const MOST_YARNS_IN_MOTIF = 16;
 
-/** Palette indices of the ground and of every yarn with a cell, in ascending order. */
-export function yarnsUsed({ grid, ground }: Pick<Motif, 'grid' | 'ground'>): number[] {
+/** Palette indices of the ground and of every yarn with a cell in the drawing, in ascending order. */
+export function yarnsUsed({ cells }: Grid, ground: number): number[] {
   const isUsed = new Uint8Array(MOST_COLOURS);
   isUsed[ground] = 1;
-  const { cells } = grid;
   for (let index = 0; index < cells.length; index++) isUsed[cells[index] as number] = 1;
   return Array.from(isUsed.keys()).filter((index) => isUsed[index] === 1);
 }
@@ -25,8 +23,8 @@ export function assertYarnsFit(before: Project, after: Project): void {
   for (const motif of after.motifs) {
     const was = before.motifs.find(({ id }) => id === motif.id);
     if (was?.grid === motif.grid) continue;
-    const yarns = yarnsUsed(motif).length;
-    if (yarns > MOST_YARNS_IN_MOTIF && yarns > (was ? yarnsUsed(was).length : 0)) {
+    const yarns = yarnsUsed(motif.grid, after.mainYarn).length;
+    if (yarns > MOST_YARNS_IN_MOTIF && yarns > (was ? yarnsUsed(was.grid, before.mainYarn).length : 0)) {
       throw problemError('yarns-too-many-in-motif', { motif: motif.name, yarns, most: MOST_YARNS_IN_MOTIF });
     }
   }

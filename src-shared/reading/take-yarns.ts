@@ -2,17 +2,7 @@
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { MotifId } from '../motif/index.ts';
-import {
-  changeOf,
-  mainYarn,
-  motifOf,
-  redraw,
-  setMotif,
-  setProject,
-  type Change,
-  type Project,
-  type Yarn,
-} from '../project/index.ts';
+import { changeOf, motifOf, redraw, setProject, type Change, type Project, type Yarn } from '../project/index.ts';
 import { linearDifference } from './colour-difference.ts';
 import { toLinear } from './oklab.ts';
 import type { PictureMotif } from './picture-to-cells.ts';
@@ -39,8 +29,8 @@ export function yarnsOfColours(project: Project, { grid, colours, ground }: Pict
   const found: YarnOfColour[] = colours.map((_, index) => (used.has(index) ? 'new' : null));
   const taken = new Set<number>();
   if (project.motifs.length > 1) {
-    found[ground] = mainYarn(project);
-    taken.add(mainYarn(project));
+    found[ground] = project.mainYarn;
+    taken.add(project.mainYarn);
   }
   const pairs = colours.flatMap((colour, index) =>
     found[index] !== 'new'
@@ -75,8 +65,8 @@ export function readPictureChange(
   if (yarns.length > MOST_COLOURS) throw problemError('palette-full', { yarns: yarns.length, most: MOST_COLOURS });
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
-  const ground = places[picture.ground] as number;
-  return changeOf('read-picture', setProject({ yarns }), redraw(target, grid), setMotif(motif, { ground }));
+  const mainYarn = places[picture.ground] as number;
+  return changeOf('read-picture', setProject({ yarns, mainYarn }), redraw(target, grid));
 }
 
 function light(colour: string): [number, number, number] {

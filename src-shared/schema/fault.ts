@@ -29,7 +29,6 @@ export interface FaultFacts {
   'line-uneven': { readonly cells: number; readonly first: number };
   'yarn-missing': Record<string, never>;
   'letter-without-yarn': { readonly letter: string };
-  'ground-differs': Record<string, never>;
   'underlays-too-large': Record<string, never>;
   'motif-missing': { readonly motif: string };
   'size-missing': { readonly size: string };

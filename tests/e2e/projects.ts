@@ -20,12 +20,12 @@ export function twelveStitchMotif(
     notes: '',
     machine: START_MACHINE,
     yarns: START_YARNS,
+    mainYarn: 0,
     motifs: [
       {
         id: 'm',
         name: 'twelve',
         grid: gridFromText(drawing, '.#'),
-        ground: 0,
         shows: 'needles',
         isLettering: false,
         underlay: null,

@@ -50,7 +50,7 @@ function blankProject(): string {
   const project = emptyProject(NAME, 'motif');
   const [motif] = project.motifs;
   if (!motif) throw new Error('A project has a motif');
-  return projectToText({ ...project, motifs: [{ ...motif, grid: makeGrid(SIDE, SIDE, motif.ground) }] });
+  return projectToText({ ...project, motifs: [{ ...motif, grid: makeGrid(SIDE, SIDE, project.mainYarn) }] });
 }
 
 /** How old the oldest cell is that is missing after a kill, ms; 0 if none is. */

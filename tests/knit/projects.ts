@@ -66,7 +66,7 @@ const stacked = (motifs: number): fc.Arbitrary<readonly Band[]> =>
 function withMotifsOf8(project: ProjectAt): ProjectAt {
   const motifs = project.motifs.map((motif) => {
     const { width, height, cells } = motif.grid;
-    const all = new Uint8Array(width * 8).fill(motif.ground);
+    const all = new Uint8Array(width * 8).fill(project.mainYarn);
     for (let at = 0; at < all.length; at++) all[at] = cells[at % (width * height)] as number;
     return { ...motif, grid: { width, height: 8, cells: all } };
   });

@@ -74,9 +74,9 @@ const whole: fc.Arbitrary<Command> = fc
     corners: fc.option(fc.tuple(cell, cell)),
     colour,
   })
-  .map(({ name, at, corners, colour: pen }) => (_, motif) => {
+  .map(({ name, at, corners, colour: pen }) => ({ mainYarn }, motif) => {
     const selected = corners && boxBetween(onto(motif, corners[0]), onto(motif, corners[1]));
-    const change = WHOLE[name](motif, { cursor: onto(motif, at), selected, colour: pen });
+    const change = WHOLE[name](motif, { cursor: onto(motif, at), selected, colour: pen, ground: mainYarn });
     return { change, name: STEP_NAMES[name] ?? (name as ChangeName) };
   });
 
@@ -91,9 +91,9 @@ const byTool: fc.Arbitrary<Command> = fc
     symmetry: fc.constantFrom(...SYMMETRIES),
     tile: fc.option(fc.record({ width: fc.integer({ min: 1, max: 9 }), height: fc.integer({ min: 1, max: 9 }) })),
   })
-  .map(({ name, from, to, symmetry, tile, ...rest }) => (_, motif) => {
+  .map(({ name, from, to, symmetry, tile, ...rest }) => ({ mainYarn }, motif) => {
     const tool = TOOLS[name];
-    const drawing = { ...rest, motif, following: { symmetry, tile } };
+    const drawing = { ...rest, motif, ground: mainYarn, following: { symmetry, tile } };
     const changeName = name as ChangeName;
     if (tool.kind === 'span') return { change: tool.change(drawing, from, to), name: changeName };
     if (tool.kind === 'stroke') return { change: tool.change(drawing, [from, to]), name: changeName };
@@ -109,23 +109,27 @@ const bySelection: fc.Arbitrary<Command> = fc
     isBox: fc.boolean(),
     colour,
   })
-  .map(({ from, to, at, how, isBox, colour: wanted }) => (_, motif) => {
+  .map(({ from, to, at, how, isBox, colour: wanted }) => ({ mainYarn }, motif) => {
     const { grid } = motif;
     const name = how === 'copy' ? 'paste' : how;
     const cutting: Cutting | null = isBox ? cutBox(grid, from, to) : cutColour(grid, wanted);
     if (!cutting) return { change: null, name };
     expect(cutAgain(grid, cutting)).toEqual(cutting);
-    if (how === 'cut') return { change: cutChange(motif, cutting), name };
+    if (how === 'cut') return { change: cutChange(motif, mainYarn, cutting), name };
     const lifted: LiftedSelection =
       how === 'move' ? { ...cutting, at, name: how, from: cutting } : { ...cutting, at, name: 'paste' };
-    return { change: layChange(motif, lifted), name };
+    return { change: layChange(motif, mainYarn, lifted), name };
   });
 
 const byStamp: fc.Arbitrary<Command> = fc
   .record({ which: fc.nat(), middle: cell, isFigureOnly: fc.boolean() })
-  .map(({ which, middle, isFigureOnly }) => ({ motifs }, motif) => {
-    const cells = stampOf(motifs[which % motifs.length] as Motif, isFigureOnly);
-    return { change: layChange(motif, { name: 'stamp', cells, at: centredOn(cells, middle) }), name: 'stamp' };
+  .map(({ which, middle, isFigureOnly }) => ({ motifs, mainYarn }, motif) => {
+    const { grid } = motifs[which % motifs.length] as Motif;
+    const cells = stampOf(grid, mainYarn, isFigureOnly);
+    return {
+      change: layChange(motif, mainYarn, { name: 'stamp', cells, at: centredOn(cells, middle) }),
+      name: 'stamp',
+    };
   });
 
 /** Commands that may be refused: no change then. */
@@ -173,8 +177,8 @@ const ofSize: fc.Arbitrary<Command> = fc
     columns: fc.constantFrom('left' as const, 'right' as const),
     rows: fc.constantFrom('top' as const, 'bottom' as const),
   })
-  .map(({ width, height, ...sides }) => (_, motif) => ({
-    change: resizeChange(motif, motif.grid, width, height, sides),
+  .map(({ width, height, ...sides }) => ({ mainYarn }, motif) => ({
+    change: resizeChange(motif, motif.grid, mainYarn, width, height, sides),
     name: 'resize-motif',
   }));
 

@@ -2,7 +2,7 @@
 import { OUTSIDE } from '@shared/fabric/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
-import { mainYarn, motifOf, type ProjectAt } from '@shared/project/index.ts';
+import { motifOf, type ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */
@@ -29,7 +29,7 @@ export function needlesOf({ edges }: PlanRow): number[] {
 /** What the charts say of a needle. */
 function drawnAt(plan: Plan, project: ProjectAt, row: number, needle: number): number {
   const index = groupAt(plan, row, needle);
-  if (index === null) return mainYarn(project);
+  if (index === null) return project.mainYarn;
   const group = plan.groups[index] as Plan['groups'][number];
   const { grid, shows } = motifOf(project, group.motif);
   const offset = (needle - group.block.first) % group.copy.width;
@@ -54,7 +54,7 @@ export function designOf(plan: Plan, project: ProjectAt): (row: number) => reado
   const lines = plan.rows.map((row) => needlesOf(row).map((needle) => drawnAt(plan, project, row.row, needle)));
   const isOn = (row: number): boolean => isSelectingOn(project, plan, row);
   const isParted = (row: number): boolean => isPartedOn(project, plan.groups, row);
-  return (row) => edgesOn(lines, row, mainYarn(project), isOn, isParted);
+  return (row) => edgesOn(lines, row, project.mainYarn, isOn, isParted);
 }
 
 /** The group whose ball an edge needle outside all groups is knitted from: the one nearest to it. */
@@ -71,7 +71,7 @@ function outermostBeside({ groups }: Plan, row: number, needle: number): number 
 /** The strand that knits a needle, as text: yarn, and the group with a ball of its own. */
 function strandAt(plan: Plan, project: ProjectAt, row: number, needle: number): string {
   const yarn = cellAt(plan, row, needle);
-  if (yarn === mainYarn(project)) return 'main';
+  if (yarn === project.mainYarn) return 'main';
   const group = groupAt(plan, row, needle) ?? outermostBeside(plan, row, needle);
   const hasOwnBall = group !== null && project.bands.flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
   return `${yarn} of ${hasOwnBall ? group : 'all'}`;

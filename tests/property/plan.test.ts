@@ -11,7 +11,7 @@ import { rowListCsv } from '@shared/output/index.ts';
 import { stitchCount } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { mainYarn, pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import {
   gaugeOfRow,
   cellAt,
@@ -117,7 +117,7 @@ describe('every plan', () => {
           const { left, right } = project.piece.seamAllowance;
           const isInSeam = needle < row.edges.first + left || needle > row.edges.last - right;
           const isNew = row.row > 1 && cellAt(plan, row.row - 1, needle) === OUTSIDE;
-          if (isInSeam || isNew || cellAt(plan, row.row, needle) !== mainYarn(project)) continue;
+          if (isInSeam || isNew || cellAt(plan, row.row, needle) !== project.mainYarn) continue;
           expected.push(`${strand} ${row.from} ${needle}`);
         }
         const found = row.wraps.map(({ strand, edge, needle }) => `${nameOf(strand)} ${edge} ${needle}`);
@@ -191,7 +191,7 @@ describe('every plan', () => {
           const inSeam = plan.rows.flatMap((row) =>
             needlesOf(row).flatMap((needle) => {
               const group = plan.groups[groupAt(plan, row.row, needle) ?? -1];
-              if (group?.band !== band || cellAt(plan, row.row, needle) === mainYarn(project)) return [];
+              if (group?.band !== band || cellAt(plan, row.row, needle) === project.mainYarn) return [];
               // A copy that is left out has no figure, and contrast on an end needle there is none either.
               if (row.endNeedles?.needles.includes(needle as Slot)) return [];
               const fromEdge = side === 'left' ? needle - row.edges.first : row.edges.last - needle;
@@ -258,7 +258,7 @@ describe('every plan', () => {
             }
           }
         });
-        expect(needlesOf(row).map((needle) => knitted.get(needle) ?? mainYarn(project))).toEqual(
+        expect(needlesOf(row).map((needle) => knitted.get(needle) ?? project.mainYarn)).toEqual(
           needlesOf(row).map((needle) => cellAt(plan, row.row, needle)),
         );
         expect(cells[columns.indexOf('Wrap')]).toBe(row.wraps.map(({ needle }) => label(needle)).join(' '));

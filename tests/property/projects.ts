@@ -251,11 +251,11 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       notes: '',
       machine: { ...START_MACHINE, endNeedles: parts.endNeedlesOfMachine },
       yarns: parts.yarns,
+      mainYarn: parts.ground,
       motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
         id: `motif-${index + 1}`,
         name: `motif ${index + 1}`,
         grid,
-        ground: parts.ground,
         shows,
         isLettering,
         underlay,

@@ -55,7 +55,7 @@ export function placedDesign(project: ProjectAt, plan: Plan): Picture {
         at % width,
       ]);
       for (const [up, across] of stitches) {
-        if (cellAt(up, across) === motif.ground) continue;
+        if (cellAt(up, across) === project.mainYarn) continue;
         const copy = copyOf(up, across);
         figure.set(copy, (figure.get(copy) ?? 0) + 1);
         if (!isKnitted(up, across)) lost.set(copy, (lost.get(copy) ?? 0) + 1);
@@ -68,7 +68,7 @@ export function placedDesign(project: ProjectAt, plan: Plan): Picture {
         if (!isKnitted(up, across) || isLeftOut(copyOf(up, across))) continue;
         const cell = cellAt(up, across);
         (picture[place.firstRow - 1 + up] as (string | null)[])[left + across] =
-          cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
+          cell === project.mainYarn ? MAIN : (project.yarns[cell]?.name ?? '?');
       }
     }
   }
@@ -114,7 +114,7 @@ function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, pic
       let [figure, lost] = [0, 0];
       for (let up = 0; up < height; up++) {
         for (let across = 0; across < width; across++) {
-          if (drawn(up, across) === motif.ground) continue;
+          if (drawn(up, across) === project.mainYarn) continue;
           figure++;
           if (!isInFill(bottom + up, left + across)) lost++;
         }
@@ -129,7 +129,7 @@ function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, pic
           if (!isInFill(bottom + up, needle)) continue;
           const cell = drawn(up, across);
           (picture[bottom + up - 1] as (string | null)[])[isKnitFace ? last - needle : needle - first] =
-            cell === motif.ground ? MAIN : (project.yarns[cell]?.name ?? '?');
+            cell === project.mainYarn ? MAIN : (project.yarns[cell]?.name ?? '?');
         }
       }
     }

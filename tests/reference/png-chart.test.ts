@@ -12,7 +12,7 @@ import { crowdedProject, scattered } from '../unit/output/projects.ts';
 
 const sample = sampleProject();
 const lighthouse = sample.motifs[0] as Motif;
-const YARNS = crowdedProject().yarns;
+const CROWDED = crowdedProject();
 const GAUGE = { stitches: 28, rows: 40 };
 
 const CELLS: ChartImageOptions = { gauge: null, cellHeight: 1, numbers: false, gridLines: false, repeatBox: false };
@@ -41,14 +41,14 @@ function chunksOf(bytes: Uint8Array): { kind: string; content: Buffer }[] {
 }
 
 function motifOf(grid: Motif['grid']): Motif {
-  return { id: 'm', name: 'trial', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null };
+  return { id: 'm', name: 'trial', grid, shows: 'worn', isLettering: false, underlay: null };
 }
 
 describe('the date of a chart image', () => {
   // PNG, ISO/IEC 15948, 11.3.4.2 and 11.3.4.3: keyword, a null byte, text in Latin-1; `Creation Time` is one of the keywords.
   it('is its creation time, in a file whose checksums are right', () => {
     for (const options of [CELLS, ALL]) {
-      const bytes = chartPng(lighthouse, YARNS, { ...options, dpi: 300, date: TEST_DAY });
+      const bytes = chartPng(lighthouse, CROWDED, { ...options, dpi: 300, date: TEST_DAY });
       expect(decode(bytes).width).toBeGreaterThan(0);
       const texts = chunksOf(bytes).filter(({ kind }) => kind === 'tEXt');
       expect(texts.map(({ content }) => content.toString('latin1'))).toEqual(['Creation Time\0' + '2026-01-02']);
@@ -66,7 +66,7 @@ describe('a chart image of cells alone', () => {
     { of: '200 × 1000', motif: motifOf(scattered(200, 1000, 2)), gauge: null, cellHeight: 1, width: 200, height: 1000 },
   ])('of $of gives back every pixel of every cell', ({ motif, gauge, cellHeight, width, height }) => {
     const options = { ...CELLS, gauge, cellHeight };
-    const png = decode(chartPng(motif, YARNS, { ...options, dpi: 300 }));
+    const png = decode(chartPng(motif, CROWDED, { ...options, dpi: 300 }));
     expect([png.width, png.height]).toEqual([width, height]);
     const { cellWidth } = chartImageSize(motif, options);
     let wrong = 0;
@@ -74,7 +74,7 @@ describe('a chart image of cells alone', () => {
       // Row 1 is at the bottom.
       const row = motif.grid.height - 1 - Math.floor(y / cellHeight);
       for (let x = 0; x < width; x++) {
-        const yarn = YARNS[cellAt(motif.grid, Math.floor(x / cellWidth), row)];
+        const yarn = CROWDED.yarns[cellAt(motif.grid, Math.floor(x / cellWidth), row)];
         const at = (y * width + x) * 4;
         if (`#${png.data.subarray(at, at + 3).toString('hex')}` !== yarn?.colour) wrong++;
       }
@@ -91,7 +91,7 @@ describe('a chart image with numbers, lines and the repeat', () => {
     { options: { ...ALL, gridLines: false, cellHeight: 40 } },
   ])('shows each cell in its yarn: %j', ({ options }) => {
     const { grid } = lighthouse;
-    const png = decode(chartPng(lighthouse, sample.yarns, { ...options, dpi: 300 }));
+    const png = decode(chartPng(lighthouse, sample, { ...options, dpi: 300 }));
     const size = chartImageSize(lighthouse, options);
     expect([png.width, png.height]).toEqual([size.width, size.height]);
     for (let row = 0; row < grid.height; row++) {
@@ -125,7 +125,7 @@ describe('a chart image with numbers, lines and the repeat', () => {
   });
 
   it('writes its numbers: the right and lower margins are not blank', () => {
-    const png = decode(chartPng(lighthouse, sample.yarns, { ...ALL, repeatBox: false, dpi: 300 }));
+    const png = decode(chartPng(lighthouse, sample, { ...ALL, repeatBox: false, dpi: 300 }));
     const size = chartImageSize(lighthouse, { ...ALL, repeatBox: false });
     const right = size.left + lighthouse.grid.width * size.cellWidth + 4;
     const bottom = size.top + lighthouse.grid.height * size.cellHeight + 4;
@@ -150,7 +150,7 @@ describe('the density of a chart image', () => {
     [600, 23622],
   ])('of %d dpi is recorded as %d pixels in a metre', (dpi, perMetre) => {
     for (const options of [CELLS, ALL]) {
-      const bytes = chartPng(lighthouse, sample.yarns, { ...options, dpi });
+      const bytes = chartPng(lighthouse, sample, { ...options, dpi });
       const chunks = chunksOf(bytes);
       const found = chunks.filter(({ kind }) => kind === 'pHYs');
       expect(found).toHaveLength(1);
@@ -169,7 +169,7 @@ describe('an image that is too large', () => {
     { grid: makeGrid(1000, 4000), cellHeight: 24 },
     { grid: makeGrid(1, 4000), cellHeight: 10 },
   ])('is refused by name before it is drawn', ({ grid, cellHeight }) => {
-    const draw = (): Uint8Array => chartPng(motifOf(grid), sample.yarns, { ...ALL, cellHeight, dpi: 300 });
+    const draw = (): Uint8Array => chartPng(motifOf(grid), sample, { ...ALL, cellHeight, dpi: 300 });
     expect(draw).toThrow(ProblemError);
     try {
       draw();

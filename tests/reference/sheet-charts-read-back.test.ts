@@ -109,7 +109,7 @@ describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in 
 
   it('tell yarns apart by marks alone: none on the main yarn, one of its own on each other', async () => {
     const { project, sheet } = await printed(name);
-    const main = project.yarns[project.motifs[0]?.ground ?? 0]?.colour;
+    const main = project.yarns[project.mainYarn]?.colour;
     const marks = new Map<string, Set<string>>();
     for (const chart of sheet.charts) {
       for (const [colour, found] of marksIn(chart)) {
@@ -128,7 +128,7 @@ describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in 
   it('have the marks of the drawing of the piece, each on the cells of its yarn', async () => {
     const { project, plan, sheet } = await printed(name);
     const figures = (sheet.pages[0] as readonly DrawnPath[]).filter(({ tag }) => tag === 'Figure');
-    const main = project.motifs[0]?.ground ?? 0;
+    const main = project.mainYarn;
     const tones = new Map<string, Set<string>>();
     for (const { lines, stroke } of figures.filter((path) => isOfWidth(path, 0.12))) {
       for (const points of lines) {

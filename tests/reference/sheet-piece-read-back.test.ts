@@ -23,12 +23,12 @@ const ribbed = writtenProject({
     { name: 'slate', colour: MAIN, tex: null },
     { name: 'chalk', colour: CONTRAST, tex: null },
   ],
+  mainYarn: 0,
   motifs: [
     {
       id: 'm',
       name: 'step',
       grid: gridFromText(['#..', '##.', '###'], '.#'),
-      ground: 0,
       shows: 'needles',
       isLettering: false,
       underlay: null,

@@ -45,12 +45,13 @@ describe('the reader that these tests rely on', () => {
 describe('the date of a chart as SVG', () => {
   // SVG 2, 5.8 (metadata), and Dublin Core 1.1, date.
   it('stands in its metadata, once, and nowhere without one', () => {
-    const { motifs, yarns } = sampleProject();
-    const svg = chartSvg(motifs[0] as Motif, yarns, { ...OPTIONS, date: TEST_DAY });
-    expect(parse(svg)).toEqual(parse(chartSvg(motifs[0] as Motif, yarns, OPTIONS)));
+    const sample = sampleProject();
+    const { motifs } = sample;
+    const svg = chartSvg(motifs[0] as Motif, sample, { ...OPTIONS, date: TEST_DAY });
+    expect(parse(svg)).toEqual(parse(chartSvg(motifs[0] as Motif, sample, OPTIONS)));
     expect(svg.match(/<metadata>.*<\/metadata>/)?.[0]).toContain('<dc:date>2026-01-02</dc:date>');
     expect(svg.split('2026').length).toBe(2);
-    expect(chartSvg(motifs[0] as Motif, yarns, OPTIONS)).not.toContain('metadata');
+    expect(chartSvg(motifs[0] as Motif, sample, OPTIONS)).not.toContain('metadata');
   });
 });
 
@@ -89,10 +90,11 @@ describe('a page of the sheet as SVG', () => {
 });
 
 describe('a chart as SVG', () => {
-  const lighthouse = projectAt(sampleProject()).motifs[0] as Motif;
+  const sample = sampleProject();
+  const lighthouse = sample.motifs[0] as Motif;
 
   it('has its numbers as text, row 1 at the bottom', () => {
-    const svg = chartSvg(lighthouse, projectAt(sampleProject()).yarns, OPTIONS);
+    const svg = chartSvg(lighthouse, sample, OPTIONS);
     parse(svg);
     expect(textsIn(svg)).toEqual(
       [...Array.from({ length: 18 }, (_, i) => i + 1), ...Array.from({ length: 14 }, (_, i) => i + 1)].map(String),
@@ -105,14 +107,14 @@ describe('a chart as SVG', () => {
   it('is XML whatever the motif is called', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', minLength: 1, maxLength: 40 }), (name) => {
-        expect(() => parse(chartSvg({ ...lighthouse, name }, projectAt(sampleProject()).yarns, OPTIONS))).not.toThrow();
+        expect(() => parse(chartSvg({ ...lighthouse, name }, sample, OPTIONS))).not.toThrow();
       }),
       { numRuns: 60 },
     );
   });
 
   it('draws a cell in whole pixels', () => {
-    const svg = chartSvg(lighthouse, projectAt(sampleProject()).yarns, { ...OPTIONS, numbers: false });
+    const svg = chartSvg(lighthouse, sample, { ...OPTIONS, numbers: false });
     const cells = [...svg.matchAll(/<path d="([^"]+)"[^>]*shape-rendering="crispEdges"/g)].map(([, data = '']) => data);
     expect(cells).toHaveLength(1);
     expect(cells[0]).toMatch(/^[Mhvz\d -]+$/);

@@ -260,12 +260,12 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 3',
-    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 5',
+    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 6',
     why: 'the file has a new version',
   },
   {
     old: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 3',
-    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 5',
+    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 6',
     why: 'the file has a new version',
   },
   {
@@ -680,5 +680,20 @@ export const MOVED: readonly Moved[] = [
     old: 'unit/renderer-motif/measuring.test.ts › measuring beside the page › measures on the page where a worker fails',
     now: 'unit/renderer-worker/client.test.ts › a client without a worker › does the work in the window where one dies before it answers, and asks a new one the next time',
     why: 'one client serves all that is worked out off the page',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (a ground of no yarn) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (a main yarn that is none) is refused and the field named',
+    why: 'the ground is said once, as the main yarn of the project',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (a fractional ground) is refused and the field named',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › (half a main yarn) is refused and the field named',
+    why: 'the ground is said once, as the main yarn of the project',
+  },
+  {
+    old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › is refused where two motifs have one id, or two grounds',
+    now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › is refused where two motifs have one id',
+    why: 'the ground is said once, as the main yarn of the project',
   },
 ];

@@ -14,8 +14,8 @@ export const measureCommand: Command = {
   required: [],
   async run({ names: [path], values }) {
     const { motif, project, isProject } = await readMotif(path as string, values.get('ground'));
-    const measured = measure(motif.grid, motif.ground);
-    const { colour, name } = project.yarns[motif.ground] as Yarn;
+    const measured = measure(motif.grid, project.mainYarn);
+    const { colour, name } = project.yarns[project.mainYarn] as Yarn;
     return {
       json: measureJson(measured, motif.grid, project.yarns),
       text: () =>

@@ -48,12 +48,12 @@ export const MAKERS: {
   'chart-png': {
     ending: 'png',
     draw: (motif, project, { date }) =>
-      chartPng(motif, project.yarns, { ...chartOptions(project, motif), dpi: CHART_DPI, date }),
+      chartPng(motif, project, { ...chartOptions(project, motif), dpi: CHART_DPI, date }),
   },
   'chart-svg': {
     ending: 'svg',
     draw: (motif, project, { date }) =>
-      bytesOf(`${XML_DECLARATION}${chartSvg(motif, project.yarns, { ...chartOptions(project, motif), date })}\n`),
+      bytesOf(`${XML_DECLARATION}${chartSvg(motif, project, { ...chartOptions(project, motif), date })}\n`),
   },
   'sheet-pdf': {
     ending: 'pdf',

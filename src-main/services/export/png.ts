@@ -14,7 +14,7 @@ import {
 } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import type { Yarn } from '@shared/project/index.ts';
+import type { Palette, Yarn } from '@shared/project/index.ts';
 import { FONT_FILES } from './fonts.ts';
 
 export interface ChartPngOptions extends ChartImageOptions {
@@ -33,13 +33,13 @@ export function isImageSize({ width, height }: Pick<ChartImageSize, 'width' | 'h
 }
 
 /** The bytes of a PNG of the whole drawing. Throws `image-too-large` before anything is drawn. */
-export function chartPng(motif: Motif, yarns: readonly Yarn[], options: ChartPngOptions): Uint8Array {
+export function chartPng(motif: Motif, palette: Palette, options: ChartPngOptions): Uint8Array {
   const size = chartImageSize(motif, options);
   const { width, height } = size;
   if (!isImageSize(size)) {
     throw problemError('image-too-large', { width, height, mostPixels: MOST_PIXELS, mostSide: MOST_SIDE });
   }
-  const png = isCellsOnly(options) ? cellsPng(motif, yarns, size) : drawnPng(chartSvg(motif, yarns, options));
+  const png = isCellsOnly(options) ? cellsPng(motif, palette.yarns, size) : drawnPng(chartSvg(motif, palette, options));
   return afterHeader(png, [densityChunk(options.dpi), ...(options.date ? [dateChunk(options.date)] : [])]);
 }
 

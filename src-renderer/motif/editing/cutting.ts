@@ -92,14 +92,14 @@ export function holds({ cells, at }: Cutting, { column, row }: Cell): boolean {
 }
 
 /** The cells of a cutting given to the ground. Null if they are it already. */
-export function cutChange(motif: Motif, cutting: Cutting): PaintChange | null {
-  return patched(motif, 'cut', groundUnder(motif, cutting));
+export function cutChange(motif: Motif, ground: number, cutting: Cutting): PaintChange | null {
+  return patched(motif, 'cut', groundUnder(motif, ground, cutting));
 }
 
 /** The cutting laid down, the place that it was lifted from given to the ground. Null if nothing changes. */
-export function layChange(motif: Motif, lifted: LiftedSelection): PaintChange | null {
+export function layChange(motif: Motif, ground: number, lifted: LiftedSelection): PaintChange | null {
   const laid = indicesOf(motif.grid, lifted);
-  const under = lifted.name === 'move' ? groundUnder(motif, lifted.from) : [];
+  const under = lifted.name === 'move' ? groundUnder(motif, ground, lifted.from) : [];
   return patched(motif, lifted.name, [...under, ...laid]);
 }
 
@@ -114,16 +114,16 @@ export function makesLettering(motif: Motif, lifted: LiftedSelection): boolean {
 }
 
 /** What laying it would give, as plain data. Null if it changes nothing, and for a stamp, which is laid by the stamp alone. */
-export function layingOf(motif: Motif, lifted: LiftedSelection): Laying | null {
+export function layingOf(motif: Motif, ground: number, lifted: LiftedSelection): Laying | null {
   if (lifted.name === 'stamp') return null;
-  const change = layChange(motif, lifted);
+  const change = layChange(motif, ground, lifted);
   if (!change) return null;
   const rows = gridToText(applyPatch(motif.grid, change.edits[0].patch), CELL_LETTERS);
   return { name: lifted.name, motif: motif.id, rows, isLettering: makesLettering(motif, lifted) };
 }
 
-function groundUnder(motif: Motif, cutting: Cutting): [number, number][] {
-  return indicesOf(motif.grid, cutting).map(([index]) => [index, motif.ground]);
+function groundUnder(motif: Motif, ground: number, cutting: Cutting): [number, number][] {
+  return indicesOf(motif.grid, cutting).map(([index]) => [index, ground]);
 }
 
 /** The cells that belong and lie on the grid: index there, and colour. */

@@ -26,15 +26,14 @@ export interface MotifsStep {
 
 /** An empty motif behind `like`, of its size, under an `id` that none had. Throws `motifs-too-many`. */
 export function addMotif(project: Project, like: MotifId, name: string, id: MotifId): MotifsStep {
-  const { ground, shows, grid } = motifOf(project, like);
+  const { shows, grid } = motifOf(project, like);
   const empty = {
     id,
     name,
-    ground,
     shows,
     isLettering: false,
     underlay: null,
-    grid: makeGrid(grid.width, grid.height, ground),
+    grid: makeGrid(grid.width, grid.height, project.mainYarn),
   };
   return insertBehind(project, 'add-motif', like, empty);
 }

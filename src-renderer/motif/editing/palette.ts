@@ -1,16 +1,7 @@
 /** Changes to yarns: their names and colours, how many there are, and which one is the ground. */
 import { contrastRatio } from '@shared/colour/index.ts';
 import { MOST_COLOURS } from '@shared/grid/index.ts';
-import {
-  changeOf,
-  mainYarn,
-  redraw,
-  setMotif,
-  setProject,
-  type Change,
-  type Project,
-  type Yarn,
-} from '@shared/project/index.ts';
+import { changeOf, redraw, setProject, type Change, type Project, type Yarn } from '@shared/project/index.ts';
 
 /** Colours that stay apart for colour-blind eyes (Okabe and Ito 2008), black left out: it hides its stitches. */
 const NEW_COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7'] as const;
@@ -30,20 +21,18 @@ export function addYarnChange({ yarns }: Project, name: string): Change | null {
 }
 
 /** True if no cell of any motif has the yarn and it is not the ground, so that it can go. */
-export function isUnused({ motifs }: Project, index: number): boolean {
-  return motifs.every(({ ground, grid }) => ground !== index && !grid.cells.includes(index));
+export function isUnused({ mainYarn, motifs }: Project, index: number): boolean {
+  return mainYarn !== index && motifs.every(({ grid }) => !grid.cells.includes(index));
 }
 
 /** The palette without an unused yarn; those behind it move up. Throws `RangeError` if it is used. */
 export function removeYarnChange(project: Project, index: number): Change {
   if (!isUnused(project, index)) throw new RangeError(`Yarn ${index} is used`);
   const moved = (cell: number): number => (cell > index ? cell - 1 : cell);
-  const { yarns, motifs } = project;
-  const recoloured = motifs.flatMap((motif) => {
-    const { id, grid, ground } = motif;
-    return [setMotif(id, { ground: moved(ground) }), redraw(motif, { ...grid, cells: grid.cells.map(moved) })];
-  });
-  return changeOf('yarns', setProject({ yarns: yarns.toSpliced(index, 1) }), ...recoloured);
+  const { yarns, mainYarn, motifs } = project;
+  const recoloured = motifs.map((motif) => redraw(motif, { ...motif.grid, cells: motif.grid.cells.map(moved) }));
+  const palette = setProject({ yarns: yarns.toSpliced(index, 1), mainYarn: moved(mainYarn) });
+  return changeOf('yarns', palette, ...recoloured);
 }
 
 /** Two yarns of a motif, by palette index, and how well they can be told apart (WCAG contrast ratio, 1 … 21). */
@@ -63,9 +52,7 @@ export function pairsUsed(used: readonly number[], yarns: readonly Yarn[]): Yarn
     .sort((a, b) => a.ratio - b.ratio);
 }
 
-/** Another yarn as the plain fabric's. All motifs share one ground. Null if it is that already. */
-export function groundChange(project: Project, ground: number): Change | null {
-  if (ground === mainYarn(project)) return null;
-  const [first, ...others] = project.motifs.map(({ id }) => setMotif(id, { ground }));
-  return first ? changeOf('set-ground', first, ...others) : null;
+/** Another yarn as the plain fabric's, which is the ground of all motifs. Null if it is that already. */
+export function groundChange(project: Project, mainYarn: number): Change | null {
+  return mainYarn === project.mainYarn ? null : changeOf('set-ground', setProject({ mainYarn }));
 }

@@ -18,24 +18,31 @@ function startOf(drawn: Grid, width: number, height: number, sides: GrowingSides
   };
 }
 
-/** What of the figure another size leaves off; null if nothing. */
+/** What another size leaves off of the figure that is `drawn` on the ground; null if nothing. */
 export function resizeOverhang(
-  motif: Motif,
   drawn: Grid,
+  ground: number,
   width: number,
   height: number,
   sides: GrowingSides,
 ): Overhang | null {
-  return overhangOf({ width, height }, motif.ground, { cells: drawn, at: startOf(drawn, width, height, sides) });
+  return overhangOf({ width, height }, ground, { cells: drawn, at: startOf(drawn, width, height, sides) });
 }
 
 /**
  * The motif in another size. `drawn` is the drawing from before the gesture, so
  * that typing `1` on the way to `12` does not cut it for good. New cells are
- * ground. Throws `motif-too-large`.
+ * `ground`. Throws `motif-too-large`.
  */
-export function resizeChange(motif: Motif, drawn: Grid, width: number, height: number, sides: GrowingSides): Change {
+export function resizeChange(
+  motif: Motif,
+  drawn: Grid,
+  ground: number,
+  width: number,
+  height: number,
+  sides: GrowingSides,
+): Change {
   const { column, row } = startOf(drawn, width, height, sides);
-  const grid = resize(drawn, width, height, motif.ground, column, row);
+  const grid = resize(drawn, width, height, ground, column, row);
   return changeOf('resize-motif', setMotif(motif.id, { grid }));
 }

@@ -1,10 +1,9 @@
 /** The cells that a stamp lays. Pure. */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/motif/index.ts';
 import { OPEN } from './cutting.ts';
 
-/** All cells of a motif, or those of its figure alone, so that the ground under it stays as it is. */
-export function stampOf({ grid, ground }: Motif, isFigureOnly: boolean): Grid {
+/** All cells of a drawing, or those of its figure alone, so that the ground under it stays as it is. */
+export function stampOf(grid: Grid, ground: number, isFigureOnly: boolean): Grid {
   if (!isFigureOnly) return grid;
   return { ...grid, cells: grid.cells.map((cell) => (cell === ground ? OPEN : cell)) };
 }

@@ -29,7 +29,7 @@ export function paintChange(
   return patch.at.length === 0 ? null : changeOf(name, paintCells(motif.id, patch));
 }
 
-/** The pen's `colour`, or the ground for the eraser, at `cells` and those that follow. Null if they have it already. */
+/** A `colour` (the pen's, or the ground for the eraser) at `cells` and those that follow. Null if they have it already. */
 export function strokeChange(
   motif: Motif,
   tool: 'draw' | 'erase',
@@ -37,8 +37,7 @@ export function strokeChange(
   cells: readonly Cell[],
   following: Following = ALONE,
 ): PaintChange | null {
-  const to = tool === 'draw' ? colour : motif.ground;
-  return paintChange(motif, tool, to, followedBy(motif.grid, cells, following));
+  return paintChange(motif, tool, colour, followedBy(motif.grid, cells, following));
 }
 
 /**

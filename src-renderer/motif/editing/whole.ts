@@ -17,7 +17,7 @@ import {
   type CellBox,
   type Grid,
 } from '@shared/grid/index.ts';
-import { cropToRepeat, trimBlank } from '@shared/motif/repeat/index.ts';
+import { cropToRepeat, trimBlank, type Measure } from '@shared/motif/repeat/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { changeOf, redraw, type Change, type ChangeName } from '@shared/project/index.ts';
 import { measureOf } from '../measured.ts';
@@ -31,6 +31,8 @@ export interface Place {
   readonly selected: CellBox | null;
   /** Palette index of the yarn in the pen. */
   readonly colour: number;
+  /** Palette index of the main yarn. */
+  readonly ground: number;
 }
 
 /** A command for the whole motif; its change is null where it cannot be done, or would change nothing. */
@@ -69,7 +71,7 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
   'insert-column': (motif, place) => {
     const { column, width } = boxAt(place);
     if (motif.grid.width + width > MOST_COLUMNS) return null;
-    return gridChange(motif, 'insert-column', insertColumns(motif.grid, column, width, motif.ground));
+    return gridChange(motif, 'insert-column', insertColumns(motif.grid, column, width, place.ground));
   },
   'delete-column': (motif, place) => {
     const { column, width } = boxAt(place);
@@ -80,7 +82,7 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
   'insert-row': (motif, place) => {
     const { row, height } = boxAt(place);
     if (motif.grid.height + height > MOST_ROWS) return null;
-    return gridChange(motif, 'insert-row', insertRows(motif.grid, row, height, motif.ground));
+    return gridChange(motif, 'insert-row', insertRows(motif.grid, row, height, place.ground));
   },
   'delete-row': (motif, place) => {
     const { row, height } = boxAt(place);
@@ -91,19 +93,26 @@ export const WHOLE: { readonly [Name in WholeName]: WholeCommand } = {
     const other = grid.cells[cursor.row * grid.width + cursor.column];
     return other === undefined ? null : gridChange(motif, 'exchange-yarns', exchangeColours(grid, colour, other));
   },
-  invert: (motif, { colour }) => {
-    const { grid, ground } = motif;
+  invert: (motif, { colour, ground }) => {
+    const { grid } = motif;
     const figure = colour === ground ? grid.cells.find((cell) => cell !== ground) : colour;
     if (figure === undefined) return null;
     const cells = grid.cells.map((cell) => (cell === ground ? figure : ground));
     return gridChange(motif, 'invert', { ...grid, cells });
   },
-  outline: (motif, { colour }) => paintChange(motif, 'outline', colour, outlineCells(motif.grid, motif.ground)),
+  outline: (motif, { colour, ground }) => paintChange(motif, 'outline', colour, outlineCells(motif.grid, ground)),
   'mend-slips': mendSlips,
-  'crop-blank-first': (motif) => cropChange(motif, 'crop', { column: measureOf(motif).starts.blankFirst, row: 0 }),
-  'crop-blank-last': (motif) => cropChange(motif, 'crop', { column: measureOf(motif).starts.blankLast, row: 0 }),
-  'crop-at-cursor': (motif, { cursor }) => cropChange(motif, 'crop-at-cursor', cursor),
-  'trim-blank': (motif) => gridChange(motif, 'trim', trimBlank(motif.grid, motif.ground)),
+  'crop-blank-first': (motif, { ground }) => {
+    const measured = measureOf({ grid: motif.grid, ground });
+    return cropChange(motif, 'crop', measured, { column: measured.starts.blankFirst, row: 0 });
+  },
+  'crop-blank-last': (motif, { ground }) => {
+    const measured = measureOf({ grid: motif.grid, ground });
+    return cropChange(motif, 'crop', measured, { column: measured.starts.blankLast, row: 0 });
+  },
+  'crop-at-cursor': (motif, { cursor, ground }) =>
+    cropChange(motif, 'crop-at-cursor', measureOf({ grid: motif.grid, ground }), cursor),
+  'trim-blank': (motif, { ground }) => gridChange(motif, 'trim', trimBlank(motif.grid, ground)),
 };
 
 export const WHOLE_NAMES = Object.keys(WHOLE) as readonly WholeName[];
@@ -126,13 +135,15 @@ function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
 }
 
 /** Every cell that breaks the near repeat becomes what its copies are. */
-function mendSlips(motif: Motif): Change | null {
-  const cells = motif.grid.cells.slice();
-  for (const { column, row, expected } of measureOf(motif).slips) cells[row * motif.grid.width + column] = expected;
-  return gridChange(motif, 'mend-slips', { ...motif.grid, cells });
+function mendSlips(motif: Motif, { ground }: Place): Change | null {
+  const { grid } = motif;
+  const cells = grid.cells.slice();
+  for (const { column, row, expected } of measureOf({ grid, ground }).slips)
+    cells[row * grid.width + column] = expected;
+  return gridChange(motif, 'mend-slips', { ...grid, cells });
 }
 
 /** One true repeat from `start` on, going round within it. */
-function cropChange(motif: Motif, name: 'crop' | 'crop-at-cursor', start: Cell): Change | null {
-  return gridChange(motif, name, cropToRepeat(motif.grid, measureOf(motif).repeat, start));
+function cropChange(motif: Motif, name: 'crop' | 'crop-at-cursor', { repeat }: Measure, start: Cell): Change | null {
+  return gridChange(motif, name, cropToRepeat(motif.grid, repeat, start));
 }

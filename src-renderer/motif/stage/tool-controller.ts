@@ -53,6 +53,7 @@ export class ToolController {
     return {
       motif: this.session.motif,
       colour: this.viewModel.colour,
+      ground: this.session.project.mainYarn,
       following: { symmetry, tile },
       isFilled,
       fillsEverywhere,
@@ -61,10 +62,10 @@ export class ToolController {
 
   /** The drawing with the shape that is being drawn, as it would be laid. */
   get shown(): Grid {
-    const { grid } = this.session.motif;
+    const { motif, project } = this.session;
     const { lifted } = this.viewModel.state;
-    const change = lifted ? layChange(this.session.motif, lifted) : this.#spanChange();
-    return change ? applyPatch(grid, change.edits[0].patch) : grid;
+    const change = lifted ? layChange(motif, project.mainYarn, lifted) : this.#spanChange();
+    return change ? applyPatch(motif.grid, change.edits[0].patch) : motif.grid;
   }
 
   /** The cells that are selected, being selected, or lifted. */

@@ -4,5 +4,5 @@ import type { Tool } from './tool.ts';
 /** Lays the ground, freehand. */
 export const eraser: Tool = {
   kind: 'stroke',
-  change: ({ motif, colour, following }, cells) => strokeChange(motif, 'erase', colour, cells, following),
+  change: ({ motif, ground, following }, cells) => strokeChange(motif, 'erase', ground, cells, following),
 };

@@ -9,6 +9,8 @@ export interface Drawing {
   readonly motif: Motif;
   /** Palette index of the yarn in the pen. */
   readonly colour: number;
+  /** Palette index of the main yarn. */
+  readonly ground: number;
   readonly following: Following;
   /** Shapes are filled, not outlined. */
   readonly isFilled: boolean;

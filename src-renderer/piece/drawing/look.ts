@@ -1,6 +1,6 @@
 /** The colours a piece is drawn with, each legible on what lies under it. */
 import { contrastRatio, GRAPHIC_CONTRAST as GRAPHIC, legibleOn, twoTone } from '@shared/colour/index.ts';
-import { mainYarn, type ProjectAt } from '@shared/project/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 
 export interface Look {
   readonly paper: string;
@@ -32,7 +32,7 @@ const TEXT = 4.5;
 /** `token` gives the value of a colour token as it is now. */
 export function lookOf(project: ProjectAt, token: (name: string) => string): Look {
   const yarns = project.yarns.map((yarn) => yarn.colour);
-  const main = mainYarn(project);
+  const main = project.mainYarn;
   const mainColour = yarns[main] ?? '#000000';
   const contrast = yarns.find((_, index) => index !== main) ?? mainColour;
   // The main yarn floats behind the contrast, a contrast yarn behind the main.

@@ -8,7 +8,6 @@
 import Konva from 'konva/lib/Core.js';
 import { mirrorAcross, type Grid } from '@shared/grid/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
-import { mainYarn } from '@shared/project/index.ts';
 import {
   createCellStage,
   Viewport,
@@ -176,7 +175,7 @@ export class PieceDrawing {
           to: { column: column(to), row: to.firstRow - 1 },
         };
       });
-    return { ...this.#picture, grid: draggedGrid(this.#picture.grid, boxes, mainYarn(project)) };
+    return { ...this.#picture, grid: draggedGrid(this.#picture.grid, boxes, project.mainYarn) };
   }
 
   #drawPointer(context: CanvasRenderingContext2D): void {

@@ -1,7 +1,8 @@
 /** What a chart shows of a motif. */
 import { crop, mirrorAcross, type CellBox, type Grid } from '../../grid/index.ts';
 import { blankEdges, trueRepeat } from '../../motif/repeat/index.ts';
-import type { KnitMotif, Yarn } from '../../project/index.ts';
+import type { Motif } from '../../motif/index.ts';
+import type { Palette, Yarn } from '../../project/index.ts';
 
 export interface ChartSubject {
   readonly grid: Grid;
@@ -15,22 +16,21 @@ export interface ChartSubject {
 }
 
 /** A whole drawing as a chart, its true repeat found. */
-export function chartOfMotif(motif: KnitMotif, yarns: readonly Yarn[]): ChartSubject {
-  const { width, height } = trueRepeat(motif.grid);
-  return subjectOf(motif.grid, motif.ground, yarns, { width, height });
+export function chartOfMotif({ grid }: Pick<Motif, 'grid'>, palette: Palette): ChartSubject {
+  const { width, height } = trueRepeat(grid);
+  return subjectOf(grid, palette, { width, height });
 }
 
 /** One copy as it is placed: `width` columns from the left, all rows. */
-export function chartOfCopy(motif: KnitMotif, yarns: readonly Yarn[], width: number): ChartSubject {
+export function chartOfCopy(motif: Pick<Motif, 'grid'>, palette: Palette, width: number): ChartSubject {
   const grid = crop(motif.grid, 0, 0, width, motif.grid.height);
   const repeat = trueRepeat(motif.grid);
-  return subjectOf(grid, motif.ground, yarns, { width: Math.min(repeat.width, width), height: repeat.height });
+  return subjectOf(grid, palette, { width: Math.min(repeat.width, width), height: repeat.height });
 }
 
 function subjectOf(
   grid: Grid,
-  ground: number,
-  yarns: readonly Yarn[],
+  { yarns, mainYarn: ground }: Palette,
   repeat: { readonly width: number; readonly height: number },
 ): ChartSubject {
   const unit = crop(grid, 0, 0, repeat.width, grid.height);

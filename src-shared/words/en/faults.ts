@@ -56,7 +56,6 @@ const byCode: { readonly [Code in FaultCode]: (facts: FaultFacts[Code]) => strin
   'line-uneven': ({ cells, first }) => `has ${cells} cells, the first has ${first}`,
   'yarn-missing': () => 'names no yarn of the palette',
   'letter-without-yarn': ({ letter }) => `"${letter}" names no yarn of the palette`,
-  'ground-differs': () => 'differs from the first motif',
   'underlays-too-large': () => 'hold more pictures to trace than a file takes',
   'motif-missing': ({ motif }) => `no motif is called "${motif}"`,
   'size-missing': ({ size }) => `no size has the id "${size}"`,

@@ -76,10 +76,11 @@ function programPainter(host: HTMLDivElement): RestingPainter {
   let painted = 0;
   let giveUpMeasuring = (): void => undefined;
   let whenMeasured: (ms: number) => void = () => undefined;
+  const drawn = () => ({ grid: session.motif.grid, ground: session.project.mainYarn });
   const scene = (): MotifScene => ({
     grid: session.motif.grid,
     colours: COLOURS,
-    measure: measureForNow(session.motif, rested),
+    measure: measureForNow(drawn(), rested),
     following: FOLLOWING,
     marked: null,
     showsNeighbours: true,
@@ -115,7 +116,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
         whenMeasured(performance.now() - start);
       };
       giveUpMeasuring = measureDebounced(
-        session.motif,
+        drawn(),
         measured,
         () => undefined,
         (problem) => {

@@ -4,7 +4,7 @@ import type { fillOf, GeneratedBand } from './patterns.ts';
 import type { GeneratedVersion4 } from './project-file.ts';
 
 /** A project file of version 5 of pieces that were each made as the piece of a project of version 4; motifs and sizes are the first one's. */
-export function fileOfVersion5(random: Random, made: readonly GeneratedVersion4[]): object {
+export function fileOfVersion5(random: Random, made: readonly GeneratedVersion4[]) {
   const { piece: _piece, sizes: _sizes, bands: _bands, fills: _fills, ...first } = made[0] as GeneratedVersion4;
   const { smaller, larger } = (made[0] as GeneratedVersion4).sizes;
   const sizes = [...smaller, ...larger, null].map((_, at) => ({ id: `s${at + 1}`, name: `size ${at + 1}` }));

@@ -167,7 +167,7 @@ function barsOn(stitches: number): ProjectAt {
   const grid = gridFromText(['XX..', 'XX..', '..XX', '..XX'], '.X');
   return {
     ...sample,
-    motifs: [{ id: 'bars', name: 'bars', grid, ground: 0, shows: 'needles', isLettering: false, underlay: null }],
+    motifs: [{ id: 'bars', name: 'bars', grid, shows: 'needles', isLettering: false, underlay: null }],
     piece: {
       ...sample.piece,
       shape: { kind: 'rectangle', stitches, rows: 9 },

@@ -20,6 +20,8 @@ const SHARE: readonly (readonly [Version, number])[] = [
   [4, 1],
   [5, 0],
   [5, 1],
+  [6, 0],
+  [6, 1],
 ];
 
 describe('what is said of a project is what was recorded: npm run digests -- --find shows what differs', () => {

@@ -46,12 +46,12 @@ export function projectWith({
     notes: '',
     machine: START_MACHINE,
     yarns: yarns ?? [...START_YARNS, THIRD],
+    mainYarn: 0,
     motifs: [
       {
         id: 'motif',
         name: 'trial motif',
         grid: gridFromText(motif, '.XO'),
-        ground: 0,
         shows,
         isLettering: false,
         underlay: null,

@@ -29,13 +29,14 @@ export function scattered(width: number, height: number, colours: number): Grid 
 function withGrid(
   name: string,
   grid: Grid,
-): Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'fills'> {
+): Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'mainYarn' | 'fills'> {
   return {
     name,
     notes: '',
     machine: START_MACHINE,
     yarns: sample.yarns,
-    motifs: [{ id: 'm', name: 'motif', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null }],
+    mainYarn: 0,
+    motifs: [{ id: 'm', name: 'motif', grid, shows: 'worn', isLettering: false, underlay: null }],
     fills: [],
   };
 }

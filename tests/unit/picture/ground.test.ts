@@ -137,7 +137,8 @@ describe('a project around a picture', () => {
       ['colour 2', blue],
       ['colour 3', green],
     ]);
-    expect(project.motifs[0]).toMatchObject({ name: 'gull', ground: 0, shows: 'worn' });
+    expect(project.mainYarn).toBe(0);
+    expect(project.motifs[0]).toMatchObject({ name: 'gull', shows: 'worn' });
     expect(projectFromText(projectToText(project))).toEqual(project);
   });
 

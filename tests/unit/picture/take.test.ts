@@ -39,19 +39,22 @@ describe('what was read from a picture', () => {
   });
 
   it('leaves other motifs and the yarn of the ground as they are', () => {
-    const { yarns, motifs } = taken(twoMotifs, 'gull', { ...hook, colours: ['#eeeeee', '#fbf7ea', '#aa2200'] });
+    const { yarns, mainYarn, motifs } = taken(twoMotifs, 'gull', {
+      ...hook,
+      colours: ['#eeeeee', '#fbf7ea', '#aa2200'],
+    });
     expect(yarns.map(({ name }) => name)).toEqual(['slate', 'chalk', 'colour 3']);
     expect(motifs[0]).toEqual(lighthouse);
-    expect(motifs[1]).toMatchObject({ name: 'gull', ground: 0 });
+    expect([motifs[1]?.name, mainYarn]).toEqual(['gull', 0]);
     expect(gridToText((motifs[1] as (typeof motifs)[number]).grid, '.X2')).toEqual(['.X.', '.XX', '..2']);
   });
 
   it('is knitted in the yarns that are there where it was ink on paper', () => {
     const ink: MotifPicture = { ...hook, grid: gridFromText(['.X', 'X.'], '.X'), colours: ['#ffffff', '#000000'] };
-    const swapped: Project = { ...sample, motifs: [{ ...lighthouse, ground: 1 }] };
-    const { yarns, motifs } = taken(swapped, 'lighthouse', ink, true);
+    const swapped: Project = { ...sample, mainYarn: 1 };
+    const { yarns, mainYarn, motifs } = taken(swapped, 'lighthouse', ink, true);
     expect(yarns).toEqual(sample.yarns);
-    expect(motifs[0]).toMatchObject({ ground: 1 });
+    expect(mainYarn).toBe(1);
     expect([...(motifs[0] as (typeof motifs)[number]).grid.cells]).toEqual([0, 1, 1, 0]);
   });
 

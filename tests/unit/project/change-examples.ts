@@ -137,7 +137,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
     setProject({ yarns: [...sample.yarns, { name: 'dulse', colour: '#6a2a3a', tex: null }] }),
     setMotif(motif.id, { grid: gridFromText(['2X.', '.X2'], '.X2') }),
   ),
-  'set-ground': changeOf('set-ground', setMotif(motif.id, { ground: 1 })),
+  'set-ground': changeOf('set-ground', setProject({ mainYarn: 1 })),
   'set-lettering': changeOf('set-lettering', setMotif(motif.id, { isLettering: true })),
   'set-shows': changeOf('set-shows', setMotif(motif.id, { shows: 'needles' })),
   'add-underlay': changeOf('add-underlay', withUnderlay),

@@ -4,7 +4,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { FILE_VERSION, projectFromText, startFill } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { fixtureText } from '../../digests/fixtures.ts';
-import { SMALL_TEXT } from './small-project.ts';
+import { SMALL_TEXT, TEXT_OF_VERSION_5 } from './small-project.ts';
 
 /** Plain data of a file, to be spoiled. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- whatever the file has
@@ -74,8 +74,9 @@ describe('a project with a field that cannot be right', () => {
     ['a chart without rows', ['motifs', 0, 'rows'], [], 'motifs[1].rows'],
     ['a chart of 4001 rows', ['motifs', 0, 'rows'], Array(4001).fill('X'), 'motifs[1].rows'],
     ['a row of 1001 cells', ['motifs', 0, 'rows'], ['.'.repeat(1001)], 'motifs[1].rows[1]'],
-    ['a ground of no yarn', ['motifs', 0, 'ground'], 2, 'motifs[1].ground'],
-    ['a fractional ground', ['motifs', 0, 'ground'], 0.5, 'motifs[1].ground'],
+    ['a main yarn that is none', ['mainYarn'], 2, 'mainYarn'],
+    ['half a main yarn', ['mainYarn'], 0.5, 'mainYarn'],
+    ['a ground of a motif', ['motifs', 0, 'ground'], 0, 'motifs[1]'],
     [
       'a picture by address',
       ['motifs', 0, 'underlay'],
@@ -219,11 +220,22 @@ describe('a project with a field that cannot be right', () => {
     expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });
   });
 
-  it('is refused where two motifs have one id, or two grounds', () => {
+  it.each<[string, (file: Wrong) => void, string]>([
+    ['a ground of no yarn', ({ motifs }) => (motifs[0].ground = 2), 'mainYarn'],
+    ['a fractional ground', ({ motifs }) => (motifs[0].ground = 0.5), 'mainYarn'],
+    ['no ground', ({ motifs }) => delete motifs[0].ground, 'mainYarn'],
+    ['two grounds', ({ motifs }) => motifs.push({ ...motifs[0], id: 'b', ground: 1 }), 'motifs[2]'],
+    ['no motifs', (file) => delete file.motifs, 'motifs'],
+  ])('of version 5 (%s) is refused, and the field named where it would stand', (_, spoil, named) => {
+    const file = JSON.parse(TEXT_OF_VERSION_5) as Wrong;
+    spoil(file);
+    const read = outcome(() => projectFromText(JSON.stringify(file)));
+    expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });
+  });
+
+  it('is refused where two motifs have one id', () => {
     const motif = (JSON.parse(SMALL_TEXT) as { motifs: object[] }).motifs[0];
     const twice = outcome(() => projectFromText(fileWith(['motifs'], [motif, motif])));
     expect(twice).toMatchObject({ problem: { facts: { path: 'motifs[2].id' } } });
-    const grounds = outcome(() => projectFromText(fileWith(['motifs'], [motif, { ...motif, id: 'b', ground: 1 }])));
-    expect(grounds).toMatchObject({ problem: { facts: { path: 'motifs[2].ground' } } });
   });
 });

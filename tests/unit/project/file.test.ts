@@ -23,6 +23,7 @@ import {
   TEXT_OF_VERSION_2,
   TEXT_OF_VERSION_3,
   TEXT_OF_VERSION_4,
+  TEXT_OF_VERSION_5,
 } from './small-project.ts';
 
 const UNDERLAY = {
@@ -50,7 +51,8 @@ describe('a project file', () => {
     [2, TEXT_OF_VERSION_2],
     [3, TEXT_OF_VERSION_3],
     [4, TEXT_OF_VERSION_4],
-  ])('of version %i opens, and is written as version 5', (_, text) => {
+    [5, TEXT_OF_VERSION_5],
+  ])('of version %i opens, and is written as version 6', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
   });

@@ -121,7 +121,7 @@ describe('the same piece', () => {
       (project) => ({ ...project, motifs: project.motifs.map((motif) => ({ ...motif, grid: makeGrid(4, 4, 1) })) }),
     ],
     ['its name', (project) => ({ ...project, motifs: project.motifs.map((motif) => ({ ...motif, name: 'x' })) })],
-    ['the ground', (project) => ({ ...project, motifs: project.motifs.map((motif) => ({ ...motif, ground: 1 })) })],
+    ['the ground', (project) => ({ ...project, mainYarn: 1 })],
   ])('is not there when %s is another, in any size', (_, change) => {
     for (const size of SIZES) {
       expect(pieceAt(change(graded), size)).not.toBe(pieceAt(graded, size));

@@ -12,6 +12,7 @@ export const TEXT_OF_VERSION_1 = fixtureText('two-gulls-1.walewright');
 export const TEXT_OF_VERSION_2 = fixtureText('two-gulls-2.walewright');
 export const TEXT_OF_VERSION_3 = fixtureText('two-gulls-3.walewright');
 export const TEXT_OF_VERSION_4 = fixtureText('two-gulls-4.walewright');
+export const TEXT_OF_VERSION_5 = fixtureText('two-gulls-5.walewright');
 
 /** The same project as it is written now. A change here needs a new file version. */
-export const SMALL_TEXT = fixtureText('two-gulls-5.walewright');
+export const SMALL_TEXT = fixtureText('two-gulls-6.walewright');

@@ -15,7 +15,6 @@ const motif = (lines: readonly string[]): Motif => ({
   id: 'm',
   name: 'm',
   grid: gridFromText(lines, '.#o'),
-  ground: 0,
   shows: 'worn',
   isLettering: false,
   underlay: null,
@@ -42,23 +41,23 @@ describe('a cutting', () => {
   });
 
   it('leaves its place to the ground when cut', () => {
-    expect(drawn(cutChange(flag, box))).toEqual(['....', '....']);
+    expect(drawn(cutChange(flag, 0, box))).toEqual(['....', '....']);
   });
 
   it('moved leaves its place to the ground, copied does not, and what lies outside is left out', () => {
-    expect(drawn(layChange(flag, { ...box, at: place(1, 0), name: 'move', from: box }))).toEqual(['.##.', '.#o.']);
-    expect(drawn(layChange(flag, { ...box, at: place(2, 0), name: 'paste' }))).toEqual(['####', '#o#o']);
-    expect(drawn(layChange(flag, { ...box, at: place(3, 1), name: 'move', from: box }))).toEqual(['...#', '....']);
-    expect(layChange(flag, { ...box, name: 'move', from: box })).toBeNull();
+    expect(drawn(layChange(flag, 0, { ...box, at: place(1, 0), name: 'move', from: box }))).toEqual(['.##.', '.#o.']);
+    expect(drawn(layChange(flag, 0, { ...box, at: place(2, 0), name: 'paste' }))).toEqual(['####', '#o#o']);
+    expect(drawn(layChange(flag, 0, { ...box, at: place(3, 1), name: 'move', from: box }))).toEqual(['...#', '....']);
+    expect(layChange(flag, 0, { ...box, name: 'move', from: box })).toBeNull();
   });
 
   it('of one colour covers nothing with what lies between', () => {
     const chalk = some(cutColour(flag.grid, 1));
     expect(holds(chalk, place(0, 0))).toBe(true);
     expect(holds(chalk, place(1, 0))).toBe(false);
-    expect(drawn(layChange(flag, { ...chalk, at: place(1, 0), name: 'paste' }))).toEqual(['###.', '##..']);
+    expect(drawn(layChange(flag, 0, { ...chalk, at: place(1, 0), name: 'paste' }))).toEqual(['###.', '##..']);
     const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), name: 'move' as const, from: chalk };
-    expect(drawn(layChange(flag, mirrored))).toEqual(['##..', '.#..']);
+    expect(drawn(layChange(flag, 0, mirrored))).toEqual(['##..', '.#..']);
     expect(cutColour(motif(['..']).grid, 1)).toBeNull();
   });
 });

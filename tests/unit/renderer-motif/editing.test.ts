@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { applyChange, emptyProject, mainYarn, sampleProject, type Project } from '@shared/project/index.ts';
+import { applyChange, emptyProject, sampleProject, setProject, type Project } from '@shared/project/index.ts';
 import {
   addYarnChange,
   groundChange,
@@ -10,14 +10,15 @@ import {
   removeYarnChange,
   yarnChange,
 } from '../../../src-renderer/motif/editing/palette.ts';
+import { ALONE } from '../../../src-renderer/motif/editing/following.ts';
 import { resizeChange } from '../../../src-renderer/motif/editing/size.ts';
 import { cellsThrough, fillChange, strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
+import { eraser } from '../../../src-renderer/motif/tools/eraser.ts';
 
-const motif = (lines: readonly string[], ground = 0): Motif => ({
+const motif = (lines: readonly string[]): Motif => ({
   id: 'm',
   name: 'motif',
   grid: gridFromText(lines, '.#o'),
-  ground,
   shows: 'worn',
   isLettering: false,
   underlay: null,
@@ -44,10 +45,12 @@ describe('a stroke', () => {
 
   it('of the eraser lays the ground, whatever the pen holds', () => {
     const project = around(['##o']);
-    const change = strokeChange(motif(['##o'], 0), 'erase', 1, [
+    const cells = [
       { column: 1, row: 0 },
       { column: 2, row: 0 },
-    ]);
+    ];
+    const hand = { colour: 1, ground: 0, following: ALONE, isFilled: false, fillsEverywhere: false };
+    const change = eraser.kind === 'stroke' && eraser.change({ motif: motif(['##o']), ...hand }, cells);
     expect(change && drawn(applyChange(project, change))).toEqual(['#..']);
   });
 
@@ -92,13 +95,13 @@ describe('another size', () => {
   ] as const)('of $width × $height, $columns and $rows', ({ width, height, columns, rows, gives }) => {
     const lines = ['##', '.#'];
     const before = motif(lines);
-    const change = resizeChange(before, before.grid, width, height, { columns, rows });
+    const change = resizeChange(before, before.grid, 0, width, height, { columns, rows });
     expect(drawn(applyChange(around(lines), change))).toEqual(gives);
   });
 
   it('that is too large is refused by name', () => {
     const before = motif(['#']);
-    expect(() => resizeChange(before, before.grid, 1001, 1, { columns: 'right', rows: 'top' })).toThrow(
+    expect(() => resizeChange(before, before.grid, 0, 1001, 1, { columns: 'right', rows: 'top' })).toThrow(
       'motif-too-large',
     );
   });
@@ -133,12 +136,24 @@ describe('yarns', () => {
     expect(() => removeYarnChange(three, 2)).toThrow(RangeError);
   });
 
+  it('stay what they are when one before them goes, the main yarn too', () => {
+    const three = { ...around(['.o']), mainYarn: 2, yarns: ['one', 'spare', 'main'].map((name) => yarn(name)) };
+    const project = applyChange(three, removeYarnChange(three, 1));
+    expect(project.yarns[project.mainYarn]?.name).toBe('main');
+    expect(drawn(project)).toEqual(['.#']);
+  });
+
+  it('that are main are used, drawn with or not', () => {
+    expect(isUnused({ ...around(['..']), mainYarn: 1 }, 1)).toBe(false);
+  });
+
   it('have one ground for all motifs', () => {
     const project = sampleProject();
     const change = groundChange(project, 1);
     if (!change) throw new Error('Nothing changes');
     expect(change.name).toBe('set-ground');
-    expect(mainYarn(applyChange(project, change))).toBe(1);
+    expect(change.edits).toEqual([setProject({ mainYarn: 1 })]);
+    expect(applyChange(project, change).mainYarn).toBe(1);
     expect(groundChange(project, 0)).toBeNull();
   });
 });

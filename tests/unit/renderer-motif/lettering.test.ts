@@ -18,7 +18,7 @@ const ink = inkOf({ ...FIRST_LETTERING, text: 'L' });
 
 /** The motif after what is lifted is laid, topmost row first. */
 function laid(motif: Motif, colour: number, column: number, row: number): string[] {
-  const change = layChange(motif, liftedLetters(ink, colour, motif.grid, { column, row }, true));
+  const change = layChange(motif, 0, liftedLetters(ink, colour, motif.grid, { column, row }, true));
   if (!change) return gridToText(motif.grid, '.#o');
   const after = applyChange({ ...project, motifs: [motif] }, change).motifs[0] as Motif;
   return gridToText(after.grid, '.#o');
@@ -34,7 +34,7 @@ describe('letters on the chart', () => {
   it('that read on the chart make the motif one that must not be mirrored', () => {
     const lifted = liftedLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true);
     const before = { ...project, motifs: [plain] };
-    const [paint, laying] = [layChange(plain, lifted), layingOf(plain, lifted)];
+    const [paint, laying] = [layChange(plain, 0, lifted), layingOf(plain, 0, lifted)];
     const change = laying && layingChange(before, laying);
     if (!paint || !change) throw new Error('Nothing was laid');
     const [after] = applyChange(before, change).motifs as [Motif];
@@ -49,7 +49,7 @@ describe('letters on the chart', () => {
   });
 
   it('are a step of undo that is named after them', () => {
-    expect(layChange(plain, liftedLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
+    expect(layChange(plain, 0, liftedLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
   });
 
   it.each([

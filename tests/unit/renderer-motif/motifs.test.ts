@@ -21,9 +21,9 @@ describe('the list of motifs', () => {
     const { change, shown } = addMotif(sample, 'lighthouse', 'gull', 'motif-1');
     const after = expectChangeLaws(sample, change);
     const [lighthouse, gull] = after.motifs as [Motif, Motif];
-    expect(gull).toMatchObject({ id: shown, name: 'gull', ground: lighthouse.ground, shows: lighthouse.shows });
+    expect(gull).toMatchObject({ id: shown, name: 'gull', shows: lighthouse.shows });
     expect([gull.grid.width, gull.grid.height]).toEqual([lighthouse.grid.width, lighthouse.grid.height]);
-    expect(gull.grid.cells.every((cell) => cell === gull.ground)).toBe(true);
+    expect(gull.grid.cells.every((cell) => cell === sample.mainYarn)).toBe(true);
   });
 
   it('takes a copy behind its original, under a name that a file can hold', () => {

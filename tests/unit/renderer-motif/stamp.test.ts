@@ -9,7 +9,6 @@ const motifOfRows = (id: string, rows: readonly string[]): Motif => ({
   id,
   name: id,
   grid: gridFromText(rows, '.#o'),
-  ground: 0,
   shows: 'worn',
   isLettering: false,
   underlay: null,
@@ -19,8 +18,8 @@ const gull = motifOfRows('gull', ['#.#', '.#.']);
 
 /** The full chart after the gull is stamped with its middle on a cell. */
 function stamped(isFigureOnly: boolean, column: number, row: number): string[] {
-  const cells = stampOf(gull, isFigureOnly);
-  const change = layChange(full, { name: 'stamp', cells, at: centredOn(cells, { column, row }) });
+  const cells = stampOf(gull.grid, 0, isFigureOnly);
+  const change = layChange(full, 0, { name: 'stamp', cells, at: centredOn(cells, { column, row }) });
   if (!change) return [];
   const after = applyChange({ ...emptyProject('p', 'm'), motifs: [full, gull] }, change);
   return gridToText((after.motifs[0] as Motif).grid, '.#o');

@@ -17,13 +17,13 @@ const drawings: [string, string[]][] = [
 describe('what is said to come out of a trim', () => {
   it.each(drawings)('does come out, from %s', (_, rows) => {
     const grid = gridFromText(rows, '.X');
-    const motif: Motif = { id: 'm', name: 'm', grid, ground: 0, shows: 'worn', isLettering: false, underlay: null };
+    const motif: Motif = { id: 'm', name: 'm', grid, shows: 'worn', isLettering: false, underlay: null };
     for (const cursor of [
       { column: 0, row: 0 },
       { column: 2, row: 0 },
     ] satisfies Cell[]) {
       for (const { name, width, height, changes } of trimsOf(measure(grid, 0), cursor)) {
-        const change = WHOLE[name](motif, { cursor, selected: null, colour: 1 });
+        const change = WHOLE[name](motif, { cursor, selected: null, colour: 1, ground: 0 });
         if (changes && change) {
           const { grid: after } = applyChange({ ...emptyProject('p', 'm'), motifs: [motif] }, change)
             .motifs[0] as Motif;

@@ -8,7 +8,6 @@ const motif = (lines: readonly string[]): Motif => ({
   id: 'm',
   name: 'm',
   grid: gridFromText(lines, '.#o'),
-  ground: 0,
   shows: 'worn',
   isLettering: false,
   underlay: null,
@@ -23,7 +22,7 @@ function after(
   selected: CellBox | null = null,
 ): string[] | null {
   const before = motif(lines);
-  const change = WHOLE[name](before, { cursor, selected, colour });
+  const change = WHOLE[name](before, { cursor, selected, colour, ground: 0 });
   if (!change) return null;
   const project = applyChange({ ...emptyProject('p', 'm'), motifs: [before] }, change);
   return gridToText((project.motifs[0] as Motif).grid, '.#o');
@@ -94,7 +93,7 @@ describe('a command for the whole motif', () => {
   });
 
   it('does not pass the largest motif', () => {
-    const place = { cursor: corner, selected: null, colour: 1 };
+    const place = { cursor: corner, selected: null, colour: 1, ground: 0 };
     const wide = { ...motif(['.']), grid: makeGrid(1000, 1) };
     const tall = { ...motif(['.']), grid: makeGrid(1, 4000) };
     expect(WHOLE['insert-column'](wide, place)).toBeNull();

@@ -20,14 +20,14 @@ function painted(project: Project, colour: number, column: number): { session: S
   const patch = { at: Uint32Array.of(column), to: Uint8Array.of(colour) };
   expect(grid.cells[column]).not.toBe(colour);
   session.change(changeOf('draw', paintCells(session.motif.id, patch)));
-  return { session, yarns: yarnsUsed(session.motif).length };
+  return { session, yarns: yarnsUsed(session.motif.grid, 0).length };
 }
 
 describe('the yarns of a motif', () => {
   it('are those with a cell, and the ground', () => {
-    const motif = inYarns(3, 5).motifs[0] as Motif;
-    expect(yarnsUsed(motif)).toEqual([0, 1, 2]);
-    expect(yarnsUsed({ ...motif, ground: 4 })).toEqual([0, 1, 2, 4]);
+    const { grid } = inYarns(3, 5).motifs[0] as Motif;
+    expect(yarnsUsed(grid, 0)).toEqual([0, 1, 2]);
+    expect(yarnsUsed(grid, 4)).toEqual([0, 1, 2, 4]);
   });
 
   it('are 16 at most: the seventeenth is refused with what to do, and nothing is drawn', () => {
@@ -48,7 +48,7 @@ describe('the yarns of a motif', () => {
     const session = new Session(inYarns(18, 20), true);
     const change = fillChange(session.motif, 0, { column: 35, row: 0 });
     if (change) session.change(change);
-    expect(yarnsUsed(session.motif)).toHaveLength(17);
+    expect(yarnsUsed(session.motif.grid, 0)).toHaveLength(17);
   });
 
   it('are compared two and two, those told apart least first', () => {

@@ -17,12 +17,12 @@ export function projectOf(
     notes: '',
     machine: START_MACHINE,
     yarns: START_YARNS,
+    mainYarn: 0,
     motifs: [
       {
         id: 'm',
         name: 'm',
         grid: gridFromText(drawing, '.#'),
-        ground: 0,
         shows: 'needles',
         isLettering: false,
         underlay: null,

@@ -106,6 +106,25 @@ describe('files of kept work as earlier versions wrote them', () => {
     expect(then.sizes.map(({ name }) => name)).toEqual(['S', 'M', 'L']);
   });
 
+  it('are read with grounds that were set motif by motif: as their own program had it', async () => {
+    const kept = keptWorkFromText(await golden('with-grounds-5.backup'));
+    expect(kept).toMatchObject({ edition: 27, name: 'Skerry pullover', rest: 'none' });
+    const then = projectFromText(await golden('with-grounds-5.walewright'));
+    expect(projectFromText(kept?.text ?? '')).toEqual(then);
+  });
+
+  it('are read line by line, the ground as it stood after each', async () => {
+    const text = await golden('with-grounds-5.backup');
+    const end = endOfWhole(text)?.at ?? 0;
+    const lines = text.slice(end).trimEnd().split('\n');
+    const grounds = lines.map((_, last) => {
+      const kept = keptWorkFromText(`${text.slice(0, end)}${lines.slice(0, last + 1).join('\n')}\n`);
+      return projectFromText(kept?.text ?? '').mainYarn;
+    });
+    // As the program of that version had them after each line.
+    expect(grounds).toEqual([1, 3, 3, 3, 3, 3, 1, 0, 2, 2, 2, ...Array<number>(9).fill(1)]);
+  });
+
   it('are read past a line after which they could not have been opened, where a later one mends it, as those of today are', async () => {
     const text = await golden('with-sizes-4.backup');
     const kept = keptWorkFromText(text);
