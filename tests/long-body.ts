@@ -22,7 +22,7 @@ function bodyOf(bands: number, stitches: number, rows: number, copies: readonly 
     ...sample,
     name: 'Long body',
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows } },
-    bands: Array.from({ length: bands }, (_, band) => ({
+    patterns: Array.from({ length: bands }, (_, band) => ({
       ...startBand(motif.id, copies),
       position: { kind: 'from-row', row: 10 + band * APART },
     })),

@@ -1,8 +1,6 @@
 /** Projects as tests write them down: looked at from a piece, with other fields than it has. */
 import {
-  allOversOf,
   applyEdits,
-  bandsOf,
   emptyProject,
   pieceOf,
   projectAt,
@@ -12,33 +10,36 @@ import {
   type Project,
   type ProjectAt,
 } from '../src-shared/project/index.ts';
-import { allOverOf, bandFields, bandInSizes } from '../src-shared/project/put-back.ts';
+import { namesOf, patternsOf, type PatternName } from '../src-shared/pattern/index.ts';
+import { patternFields, patternInSizes } from '../src-shared/project/put-back.ts';
 
 type Fields = Partial<Omit<ProjectAt, 'whole' | 'at' | 'knit'>>;
 
 /** A project that is, looked at from its piece, as `fields` say: numbers and placings in the size that is looked at. */
 export function settled(project: ProjectAt, fields: Fields = {}): ProjectAt {
-  const { piece, bands, fills, ...own } = { ...project, ...fields };
+  const { piece, patterns: asked, ...own } = { ...project, ...fields };
   const { whole: before, at, knit: _, ...shared } = own;
   const whole: Project = { ...shared, pieces: before.pieces };
   const from = projectAt(whole, at);
   const named = applyEdits(whole, setPieceFields(from, piece));
   const sized = { size: at.size, sizes: whole.sizes.map(({ id }) => id) };
   const of = pieceOf(named, at.piece);
-  const patterns = [
-    ...bands.map((band, index) => {
-      const there = bandsOf(of)[index];
-      return there ? { ...there, ...bandFields(there, band, sized) } : bandInSizes(`band-${index + 1}`, band, sized);
-    }),
-    ...fills.map((fill, index) => allOverOf(allOversOf(of)[index]?.id ?? `fill-${index + 1}`, fill)),
-  ];
+  const names = namesOf(asked);
+  const patterns = asked.map((pattern, index) => {
+    const { kind, number } = names[index] as PatternName;
+    const there = patternsOf(of, kind)[number];
+    const prefix = kind === 'band' ? 'band' : 'fill';
+    return there
+      ? { ...there, ...patternFields(there, pattern, sized) }
+      : patternInSizes(`${prefix}-${number + 1}`, pattern, sized);
+  });
   return projectAt(applyEdits(named, [setPieceInSizes(at.piece, { patterns } as object)]), at);
 }
 
 /** What a project of one piece and one size is made of. */
 export type Written = Pick<
   ProjectAt,
-  'name' | 'notes' | 'machine' | 'yarns' | 'mainYarn' | 'motifs' | 'piece' | 'bands' | 'fills'
+  'name' | 'notes' | 'machine' | 'yarns' | 'mainYarn' | 'motifs' | 'piece' | 'patterns'
 >;
 
 /** A project of one piece and one size. */

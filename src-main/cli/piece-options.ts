@@ -8,7 +8,7 @@
 import { MOST_STITCHES } from '@shared/bed/index.ts';
 import { fitted, fittedPosition, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, repositioned, type Band } from '@shared/pattern/index.ts';
 import { START_PIECE, START_PLACE, START_SIZE, startBand, startGroup, type Workpiece } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
 import type { NamedAt } from './motif-argument.ts';
@@ -48,8 +48,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     knit: 1,
     sizes: [START_SIZE],
     at: START_PLACE,
-    bands: [{ ...band, position }],
-    fills: [],
+    patterns: [{ ...band, position }],
   };
 }
 
@@ -62,7 +61,7 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
   const copies = read.value(args, 'copies', read.copies);
   const shape = { ...piece.shape, ...defined({ stitches, rows }) };
   const options = bandOptions(args);
-  const [first, ...others] = project.bands;
+  const [first] = bandsOf(project);
   const isBandNew = copies !== undefined || args.switches.has('own-balls') || Object.keys(options).length > 0;
   const own = first ?? startBand(named.motif.id, [1]);
   const groups = copies ? regrouped(own, copies) : own.groups;
@@ -73,8 +72,9 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
     machine: { ...project.machine, ...read.value(args, 'machine', read.machine) },
     motifs: project.motifs.map((motif) => withShows(motif, args)),
     piece: changed,
-    bands:
-      first || isBandNew ? [inPlace(band, piece, changed), ...others.map((one) => inPlace(one, piece, changed))] : [],
+    patterns: [...(!first && isBandNew ? [band] : []), ...project.patterns].map((pattern) =>
+      repositioned(pattern === first ? band : pattern, (position) => fittedPosition(piece, changed, position)),
+    ),
   };
 }
 
@@ -115,11 +115,6 @@ function bandOptions(args: Args): Partial<Band> {
           ? { kind: 'centred', section: 'shown', oddRow: 'below' }
           : undefined,
   });
-}
-
-/** The band at the length from an edge that it was given. */
-function inPlace(band: Band, before: Piece, after: Piece): Band {
-  return { ...band, position: fittedPosition(before, after, band.position) };
 }
 
 function withShows(motif: Motif, args: Args): Motif {

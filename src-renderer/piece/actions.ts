@@ -4,7 +4,7 @@ import { addSection, canAddSection } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Actions, ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
-import { fillActions, type ChosenFill } from './fill/actions.ts';
+import { allOverActions, type ChosenAllOver } from './all-over/actions.ts';
 import { groupActions, type Chosen } from './moving/actions.ts';
 import { piecesActions } from './pieces/actions.ts';
 import { sizeActions } from './sizes/actions.ts';
@@ -15,7 +15,7 @@ const ZOOM_STEP = 1.25;
 export type PieceCommand = CommandOf<'piece' | 'zoom' | 'pieces' | 'sizes' | 'groups' | 'fills'>;
 
 /** The bench as its commands see it; the view model is one. */
-export interface PieceView extends Chosen, ChosenFill {
+export interface PieceView extends Chosen, ChosenAllOver {
   isClosed: boolean;
   showsSizes: boolean;
   zoomBy(factor: number): void;
@@ -29,7 +29,7 @@ export function pieceActions(session: Session, viewModel: PieceView): Actions<Pi
     ...piecesActions(session),
     ...sizeActions(session, viewModel),
     ...groupActions(session, viewModel),
-    ...fillActions(session, viewModel),
+    ...allOverActions(session, viewModel),
   };
 }
 

@@ -4,6 +4,7 @@
  * While a form holds something that cannot be knitted, the plain piece stays
  * on the stage and the problem is said beside it.
  */
+import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import { makePlan, planFor, type Plan } from '@shared/plan/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import { pieceIn, type KnitPiece, type ProjectAt } from '@shared/project/index.ts';
@@ -31,14 +32,14 @@ function plan(piece: KnitPiece): Planned {
     const planned = outcome(() => makePlan(plain));
     if (planned.ok) return { plan: planned.value, problem: whole.problem };
   }
-  throw new Error('A straight piece without groups and fills can always be planned');
+  throw new Error('A straight piece without patterns can always be planned');
 }
 
 /** The piece with less and less of what can be wrong. */
 function* plainer(piece: KnitPiece): Generator<KnitPiece> {
-  yield { ...piece, bands: [] };
-  yield { ...piece, fills: [] };
-  const bare = { ...piece, bands: [], fills: [] };
+  yield { ...piece, patterns: allOversOf(piece) };
+  yield { ...piece, patterns: bandsOf(piece) };
+  const bare = { ...piece, patterns: [] };
   yield bare;
   const free = { ...bare, hemRows: 0, parts: [] };
   yield free;

@@ -4,6 +4,7 @@
  * piece come from the worker, once nothing was changed for a moment.
  */
 import { remediesFor, type Remedy } from '@shared/check/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
@@ -27,7 +28,7 @@ export function remediesDebounced(
   failed: (problem: Problem) => void,
 ): () => void {
   // A ball for each group of a band, lining, and end needles off.
-  const most = piece.bands.length + 2;
+  const most = bandsOf(piece).length + 2;
   if (plan.fabric.cells.length * most <= AT_ONCE) {
     done(remediesFor(piece, plan));
     return () => undefined;

@@ -19,7 +19,7 @@ export class PieceViewModel implements PieceView {
   #view: Viewport | null = null;
   #spot: StitchSpot | null = null;
   #band = 0;
-  #fill = 0;
+  #allOver = 0;
   #group: GroupSpot | null = null;
   #dragged: Reading | null = null;
   #isClosed = false;
@@ -64,7 +64,7 @@ export class PieceViewModel implements PieceView {
     this.#emit();
   }
 
-  /** Index of the band whose groups the form describes. */
+  /** Number of the band whose groups the form describes. */
   get band(): number {
     this.#follow();
     return this.#band;
@@ -76,14 +76,14 @@ export class PieceViewModel implements PieceView {
     this.#emit();
   }
 
-  /** Index of the fill in the form; it may be gone. */
-  get fill(): number {
+  /** Number of the all-over in the form; it may be gone. */
+  get allOver(): number {
     this.#follow();
-    return this.#fill;
+    return this.#allOver;
   }
 
-  set fill(fill: number) {
-    this.#fill = fill;
+  set allOver(number: number) {
+    this.#allOver = number;
     this.#emit();
   }
 
@@ -152,7 +152,7 @@ export class PieceViewModel implements PieceView {
     this.#view = null;
     this.#spot = null;
     this.#band = 0;
-    this.#fill = 0;
+    this.#allOver = 0;
     this.#group = null;
     this.#dragged = null;
     this.#isClosed = false;

@@ -1,41 +1,38 @@
 /** Findings about the edges of the piece and what meets them. */
 import type { Run, Side } from '../bed/index.ts';
-import type { ClippedCopy } from '../fabric/index.ts';
+import { rowsOfTier, type ClippedCopy } from '../fabric/index.ts';
+import { bandsOf, copiesOf } from '../pattern/index.ts';
 import { figureRuns, type PlanRow } from '../plan/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
-/** `cut-copies`: copies that are knitted and lose figure where the piece is narrower than their group. */
-export function clippedCopies({ groups }: Inspected): Finding[] {
-  return groups.flatMap(({ clipped, leftOut }, group) =>
-    aboutCopies(
-      'cut-copies',
-      group,
-      clipped.filter(({ index }) => !leftOut.has(index)),
-    ),
+/**
+ * `cut-copies` and `fill-cut`: copies that are knitted and lose figure where
+ * the piece is narrower than their group, or at the edges of an all-over;
+ * `copies-left-out` and `fill-left-out`: copies that are not knitted, since an
+ * edge would clip them. That edges clip an all-over is in its nature: it is
+ * noted, not warned of.
+ */
+export function clippedCopies({ patterns, groups }: Inspected): Finding[] {
+  return patterns.flatMap(copiesOf).flatMap((place) =>
+    (['clipped', 'leftOut'] as const).flatMap((what): Finding[] => {
+      const [first, last] = [place[what][0], place[what].at(-1)];
+      if (!first || !last) return [];
+      const copies = place[what].length;
+      if ('across' in place) {
+        const code = what === 'clipped' ? 'cut-copies' : 'copies-left-out';
+        return [{ code, rows: rowsLosing(place[what]), copies, group: groups.indexOf(place) }];
+      }
+      const code = what === 'clipped' ? 'fill-cut' : 'fill-left-out';
+      const rows = [rowsOfTier(place, first.tier).first, rowsOfTier(place, last.tier).last] as const;
+      return [{ code, rows, copies, whole: place.whole, allOver: place.number }];
+    }),
   );
 }
 
-/** `copies-left-out`: copies that are not knitted, since the edge would clip them. */
-export function copiesLeftOut({ groups }: Inspected): Finding[] {
-  return groups.flatMap(({ clipped, leftOut }, group) =>
-    aboutCopies(
-      'copies-left-out',
-      group,
-      clipped.filter(({ index }) => leftOut.has(index)),
-    ),
-  );
-}
-
-function aboutCopies(
-  code: 'cut-copies' | 'copies-left-out',
-  group: number,
-  clipped: readonly ClippedCopy[],
-): Finding[] {
-  if (clipped.length === 0) return [];
-  const first = Math.min(...clipped.map(({ rows }) => rows[0]));
-  const last = Math.max(...clipped.map(({ rows }) => rows[1]));
-  return [{ code, rows: [first, last], copies: clipped.length, group }];
+/** The first and last row on which the copies lose figure. */
+function rowsLosing(clipped: readonly ClippedCopy[]): Finding['rows'] {
+  return [Math.min(...clipped.map(({ rows }) => rows[0])), Math.max(...clipped.map(({ rows }) => rows[1]))];
 }
 
 /**
@@ -44,13 +41,12 @@ function aboutCopies(
  * What is blank in a copy may lie in the seam:
  * nothing of it was to be seen. One finding a band and side.
  */
-export function figureInSeam({ piece, bands, groups, rows }: Inspected): Finding[] {
-  return bands.flatMap((_, index) => {
-    const places = groups.filter(({ band }) => band === index);
+export function figureInSeam({ piece, plan, rows }: Inspected): Finding[] {
+  return bandsOf(plan).flatMap(({ groups }) => {
     return (['left', 'right'] as const).flatMap((side): Finding[] => {
       const allowance = piece.seamAllowance[side];
       let [first, last, deepest] = [Infinity, 0, 0];
-      for (const { block, firstRow, lastRow } of places) {
+      for (const { block, firstRow, lastRow } of groups) {
         for (const row of rows.slice(firstRow - 1, lastRow)) {
           const depth = depthInSeam(row, block, side, allowance);
           if (depth <= 0) continue;

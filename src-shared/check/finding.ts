@@ -91,9 +91,9 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'end-needles-none'; readonly isAllOver: boolean }
   | { readonly code: 'cut-copies'; readonly copies: number; readonly group: number }
   | { readonly code: 'copies-left-out'; readonly copies: number; readonly group: number }
-  /** Fills are counted from 0; `whole`: copies that are knitted whole. */
-  | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly fill: number }
-  | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly fill: number }
+  /** All-overs are counted from 0; `whole`: copies that are knitted whole. */
+  | { readonly code: 'fill-cut'; readonly copies: number; readonly whole: number; readonly allOver: number }
+  | { readonly code: 'fill-left-out'; readonly copies: number; readonly whole: number; readonly allOver: number }
   | { readonly code: 'figure-in-seam'; readonly side: Side; readonly stitches: number }
   /** A width differs by an odd number from the one below it, so one stitch is changed at one edge alone; the widths beside it reach both edges alike. */
   | {
@@ -121,13 +121,13 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly code: 'mirrored-lettering';
       readonly group: number;
       readonly motif: string;
-      readonly isGroupMirrored: boolean;
+      readonly isMirrored: boolean;
     }
   | {
       readonly code: 'mirrored-lettering-in-fill';
-      readonly fill: number;
+      readonly allOver: number;
       readonly motif: string;
-      readonly isFillMirrored: boolean;
+      readonly isMirrored: boolean;
     }
   | { readonly code: 'faint-contrast'; readonly yarn: number; readonly ratio: number }
 );

@@ -3,7 +3,7 @@ import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
-import { clippedCopies, copiesLeftOut, figureInSeam } from './edges.ts';
+import { clippedCopies, figureInSeam } from './edges.ts';
 import {
   contrastLooseAcross,
   contrastNotBoundIn,
@@ -11,14 +11,13 @@ import {
   endNeedlesOfMachine,
   endNeedlesSeen,
 } from './end-needles.ts';
-import { fillsClipped, fillsLeftOut } from './fills.ts';
 import { edgesUnseen } from './unseen-edges.ts';
 import { severityOf, type Finding } from './finding.ts';
 import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
 import { oddShaping } from './shaping.ts';
-import { mirroredLettering, mirroredLetteringInFills } from './letters.ts';
+import { mirroredLettering } from './letters.ts';
 
 const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   widerThanBed,
@@ -33,12 +32,8 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   endNeedlesSeen,
   manyYarns,
   clippedCopies,
-  copiesLeftOut,
-  fillsClipped,
-  fillsLeftOut,
   figureInSeam,
   mirroredLettering,
-  mirroredLetteringInFills,
   longFloats,
   longCarries,
   longWaysUp,

@@ -7,12 +7,11 @@
  * ({@link changeFor}), so what they changed meanwhile stays as it is.
  */
 import { needlesOf } from '../bed/index.ts';
-import type { Band, Fill, Group } from '../pattern/index.ts';
+import { bandsOf, namesOf, type Group, type Pattern } from '../pattern/index.ts';
 import { beyondBed, moveOntoBed, outlineOf, seamTaking, widened, type Piece } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from '../project/change.ts';
-import type { Edit } from '../project/edit.ts';
-import { setBand, setFill, setPiece } from '../project/edit-makers.ts';
+import { setPattern, setPiece } from '../project/edit-makers.ts';
 import { pieceIn, type KnitPiece } from '../project/piece-in.ts';
 import type { ProjectAt } from '../project/project-at.ts';
 
@@ -32,7 +31,7 @@ export type Intent =
 type Setting = { readonly change: ChangeName } & (
   | { readonly of: 'piece'; readonly to: Partial<Piece> }
   | { readonly of: 'groups'; readonly band: number; readonly to: Pick<Group, 'hasOwnBall'> }
-  | { readonly of: 'patterns'; readonly to: Pick<Band & Fill, 'endNeedles'> }
+  | { readonly of: 'patterns'; readonly to: Pick<Pattern, 'endNeedles'> }
 );
 
 /**
@@ -48,14 +47,11 @@ export function changeFor(project: ProjectAt, intent: Intent): Change | null {
     case 'piece':
       return changeOf(setting.change, ...setPiece(project, setting.to));
     case 'groups': {
-      const groups = project.bands[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
-      return changeOf(setting.change, setBand(project, setting.band, { groups }));
+      const groups = bandsOf(project)[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
+      return changeOf(setting.change, setPattern(project, 'band', setting.band, { groups }));
     }
     case 'patterns': {
-      const edits: Edit[] = [
-        ...project.bands.map((_, band) => setBand(project, band, setting.to)),
-        ...project.fills.map((_, fill) => setFill(project, fill, setting.to)),
-      ];
+      const edits = namesOf(project.patterns).map(({ kind, number }) => setPattern(project, kind, number, setting.to));
       const [first, ...others] = edits;
       return first ? changeOf(setting.change, first, ...others) : null;
     }
@@ -71,17 +67,13 @@ export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
     case 'piece':
       return { ...piece, ...setting.to };
     case 'groups': {
-      const bands = piece.bands.map((band, index) =>
-        index === setting.band ? { ...band, groups: band.groups.map((group) => ({ ...group, ...setting.to })) } : band,
-      );
-      return { ...piece, bands };
+      const band = bandsOf(piece)[setting.band];
+      if (!band) return null;
+      const own = { ...band, groups: band.groups.map((group) => ({ ...group, ...setting.to })) };
+      return { ...piece, patterns: piece.patterns.with(piece.patterns.indexOf(band), own) };
     }
     case 'patterns':
-      return {
-        ...piece,
-        bands: piece.bands.map((band) => ({ ...band, ...setting.to })),
-        fills: piece.fills.map((fill) => ({ ...fill, ...setting.to })),
-      };
+      return { ...piece, patterns: piece.patterns.map((pattern) => ({ ...pattern, ...setting.to })) };
   }
 }
 
@@ -89,7 +81,7 @@ export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
 function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
   switch (intent.code) {
     case 'own-balls': {
-      const { groups } = piece.bands[intent.band] ?? { groups: [] };
+      const { groups } = bandsOf(piece)[intent.band] ?? { groups: [] };
       if (groups.every(({ hasOwnBall }) => hasOwnBall)) return null;
       return { change: 'own-balls', of: 'groups', band: intent.band, to: { hasOwnBall: true } };
     }
@@ -97,7 +89,7 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
       return piece.isLined ? null : { change: 'piece-details', of: 'piece', to: { isLined: true } };
     case 'end-needles-off':
       if (piece.machine.endNeedles !== 'switch') return null;
-      if (![...piece.bands, ...piece.fills].some(({ endNeedles }) => endNeedles)) return null;
+      if (!piece.patterns.some(({ endNeedles }) => endNeedles)) return null;
       return { change: 'end-needles', of: 'patterns', to: { endNeedles: false } };
     case 'seam-stitch': {
       const open = (['left', 'right'] as const).filter((side) => piece.seamAllowance[side] === 0);

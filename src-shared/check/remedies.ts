@@ -1,5 +1,6 @@
 /** What can be done about long floats and carries, each with its effect worked out before it is taken. */
 import { sectionsOf } from '../piece/index.ts';
+import { bandsOf } from '../pattern/index.ts';
 import { makePlan, type Plan } from '../plan/index.ts';
 import { outcome } from '../problem/index.ts';
 import type { KnitPiece } from '../project/index.ts';
@@ -34,7 +35,7 @@ export type TakenRemedy =
 
 /** What has been done about long floats and carries. `plan` is that of `piece`. */
 export function remediesTaken(piece: KnitPiece, plan: Plan): TakenRemedy[] {
-  const balls = piece.bands.flatMap(({ groups }, band): TakenRemedy[] => {
+  const balls = bandsOf(piece).flatMap(({ groups }, band): TakenRemedy[] => {
     const isTaken = groups.length > 1 && groups.every(({ hasOwnBall }) => hasOwnBall);
     return isTaken ? [{ code: 'own-balls', band, groups: groups.length }] : [];
   });
@@ -77,7 +78,7 @@ export function* remediesInSteps(piece: KnitPiece, plan: Plan): Generator<null, 
     long,
     wrapsAdded: wrapCount(after) - wraps,
   }));
-  for (const [band, { groups }] of piece.bands.entries()) {
+  for (const [band, { groups }] of bandsOf(piece).entries()) {
     yield null;
     if (groups.length < 2) continue;
     consider({ code: 'own-balls', band } as const, (intent, after, long) => ({

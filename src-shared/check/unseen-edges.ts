@@ -1,6 +1,7 @@
 /** What shaping costs on a machine whose forward needles cannot be seen, and so not be pushed. */
 import { makeFabric, withEndNeedles } from '../fabric/index.ts';
 import { edgesAt } from '../piece/index.ts';
+import { copiesIn } from '../pattern/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
@@ -12,9 +13,9 @@ const NONE_PARTED: ReadonlySet<number> = new Set();
  * knit otherwise, because its edge needles are put right by hand; all of the
  * piece in one finding.
  */
-export function edgesUnseen({ piece, outline, fabric, groups, fills, endNeedleRows }: Inspected): Finding[] {
+export function edgesUnseen({ piece, plan, outline, fabric, endNeedleRows }: Inspected): Finding[] {
   if (piece.machine.chooses !== 'ahead-unseen') return [];
-  const drawn = makeFabric(outline, groups, fills, piece.mainYarn);
+  const drawn = makeFabric(outline, copiesIn(plan), piece.mainYarn);
   const seen = withEndNeedles(drawn, outline, piece.mainYarn, endNeedleRows, NONE_PARTED, 'ahead-seen').fabric;
   const missed: number[] = [];
   for (let row = 2; row <= fabric.rows; row++) {

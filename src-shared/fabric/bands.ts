@@ -1,17 +1,18 @@
-/** Bands of groups put on their rows and needles. */
+/** Bands: where their groups go is solved. */
 import type { Run } from '../bed/index.ts';
-import { edgesAt, firstRowAt, type Outline, type SectionSpan } from '../piece/index.ts';
+import { edgesAt, firstRowAt } from '../piece/index.ts';
 import { solvePlacement, type PlacementQuestion } from '../placement/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { MotifId } from '../motif/index.ts';
 import type { KnitBand, KnitPiece } from '../project/index.ts';
-import { clippedCopiesOf, leftOutOf } from './clipped-copies.ts';
+import { clippingOf } from './clipped-copies.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
 import { setUpBefore } from './set-up.ts';
-import type { MotifExtent, PlacedBand, PlacedGroup } from './types.ts';
+import type { MotifExtent, PlacedBand, PlacedGroup, PlacedPatterns } from './types.ts';
 
 /** How many ranked placements are kept for a person to choose from. */
 const MOST_CHOICES = 8;
+
+const NO_BORDER = { left: 0, right: 0 };
 
 /**
  * Puts one band on the piece: its first row from the position, its needles
@@ -21,12 +22,10 @@ const MOST_CHOICES = 8;
  */
 export function placeBand(
   piece: KnitPiece,
-  index: number,
-  outline: Outline,
-  sections: readonly SectionSpan[],
-  extents: ReadonlyMap<MotifId, MotifExtent>,
+  band: KnitBand,
+  number: number,
+  { outline, sections, extents }: Omit<PlacedPatterns, 'patterns'>,
 ): PlacedBand {
-  const band = piece.bands[index] as KnitBand;
   const copies = band.groups.map(({ motif, isMirrored }) =>
     copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece, isMirrored),
   );
@@ -58,29 +57,20 @@ export function placeBand(
     const { grid: copy, ground, isMirrored } = copies[g] as Copy;
     const { block, figure } = taken.groups[g] as { block: Run; figure: Run };
     const first = firstRow + (rises[g] as number);
-    const last = first + (heights[g] as number) - 1;
-    const place = { block, motif: motif.id, copy, ground, isMirrored, across, firstRow: first, lastRow: last };
-    const clipped = clippedCopiesOf(place, outline);
-    return { ...place, figure, band: index, up, clipped, leftOut: leftOutOf(clipped, band.cutCopies) };
+    const place = {
+      motif: motif.id,
+      copy,
+      ground,
+      isMirrored,
+      firstRow: first,
+      lastRow: first + (heights[g] as number) - 1,
+      origin: block.first,
+      step: 0,
+      block,
+      border: NO_BORDER,
+    };
+    return { ...place, figure, band: number, across, up, ...clippingOf(place, across, outline, band.cutCopies) };
   });
   const setUpAt = setUpBefore(firstRow, piece.machine);
-  return { question, choices, taken: band.choice, groups, firstRow, lastRow, setUpAt };
-}
-
-/** Throws `bands-overlap` if two bands want the same needle on the same row. */
-export function assertApart(bands: readonly PlacedBand[]): void {
-  bands.forEach((one, i) => {
-    for (let j = i + 1; j < bands.length; j++) {
-      const other = bands[j] as PlacedBand;
-      if (one.firstRow > other.lastRow || other.firstRow > one.lastRow) continue;
-      for (const a of one.groups) for (const b of other.groups) assertGroupsApart(a, b);
-    }
-  });
-}
-
-function assertGroupsApart(a: PlacedGroup, b: PlacedGroup): void {
-  const first = Math.max(a.firstRow, b.firstRow);
-  const last = Math.min(a.lastRow, b.lastRow);
-  if (first > last || a.block.first > b.block.last || b.block.first > a.block.last) return;
-  throw problemError('bands-overlap', { one: a.band + 1, other: b.band + 1, first, last });
+  return { kind: 'band', number, question, choices, taken: band.choice, groups, firstRow, lastRow, setUpAt };
 }

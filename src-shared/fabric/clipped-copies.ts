@@ -1,51 +1,120 @@
 /**
- * Copies that are clipped: they lose figure where the piece is narrower than
- * their group. And which of them are knitted at all.
+ * Copies that are clipped: they lose figure where the piece ends, in the border,
+ * or above the last row. And which of them are knitted at all.
  */
-import { edgesAt, type Outline } from '../piece/index.ts';
+import type { Outline } from '../piece/index.ts';
 import type { ClippedCopies } from '../pattern/index.ts';
-import type { ClippedCopy, PlacedGroup } from './types.ts';
+import { rowsOfTier, runOn, type Rows } from './copies.ts';
+import type { ClippedCopy, Clipping, CopiesPlace } from './types.ts';
 
 /** Share of its figure that a copy may lose and still be read. */
 const READS_WITHOUT = 0.25;
 
-/** The copies of a group that lose figure, in the order of their index. */
-export function clippedCopiesOf(
-  place: Pick<PlacedGroup, 'block' | 'copy' | 'ground' | 'across' | 'firstRow' | 'lastRow'>,
+/**
+ * What the edges leave of copies, `across` in each tier; null: as many as show
+ * figure on the piece. The cost grows with the rows, and with the copies that
+ * lose some.
+ */
+export function clippingOf(
+  place: CopiesPlace,
+  across: number | null,
   outline: Outline,
-): ClippedCopy[] {
-  const { block, copy, ground, across, firstRow, lastRow } = place;
-  const { width, height, cells } = copy;
-  const figure = cells.reduce((count, cell) => count + Number(cell !== ground), 0);
-  const clipped = new Map<number, { lost: number; first: number; last: number }>();
-  for (let row = firstRow; row <= lastRow; row++) {
-    const edges = edgesAt(outline, row);
-    if (block.first >= edges.first && block.last <= edges.last) continue;
-    const start = ((row - firstRow) % height) * width;
-    const up = Math.floor((row - firstRow) / height) * across;
-    const lose = (first: number, last: number): void => {
-      for (let needle = first; needle <= last; needle++) {
-        const offset = needle - block.first;
-        if (cells[start + (offset % width)] === ground) continue;
-        const index = up + Math.floor(offset / width);
-        const before = clipped.get(index);
-        clipped.set(index, { lost: (before?.lost ?? 0) + 1, first: before?.first ?? row, last: row });
-      }
-    };
-    lose(block.first, Math.min(block.last, edges.first - 1));
-    lose(Math.max(block.first, edges.last + 1), block.last);
+  keeps: ClippedCopies,
+): Clipping {
+  const inRows = figureInRows(place);
+  const figure = inRows.reduce((sum, count) => sum + count, 0);
+  const { height } = place.copy;
+  let whole = 0;
+  const [clipped, leftOut]: [ClippedCopy[], ClippedCopy[]] = [[], []];
+  const without = new Map<number, Set<number>>();
+  for (let tier = 0; place.firstRow + tier * height <= place.lastRow; tier++) {
+    const [from, to] = across === null ? placesShown(place, outline, tier) : [0, across - 1];
+    const losing = lossesIn(place, outline, inRows, tier, from, to);
+    whole += to - from + 1 - losing.size;
+    for (const [at, { lost, first, last }] of [...losing].sort(([one], [other]) => one - other)) {
+      if (across === null && lost === figure) continue;
+      const copy: ClippedCopy = { tier, place: at, lost, figure, rows: [first, last] };
+      if (isLeftOut(copy, keeps)) {
+        leftOut.push(copy);
+        without.set(tier, (without.get(tier) ?? new Set()).add(at));
+      } else clipped.push(copy);
+    }
   }
-  return [...clipped]
-    .sort(([one], [other]) => one - other)
-    .map(([index, { lost, first, last }]) => ({ index, lost, figure, rows: [first, last] }));
+  return { whole, clipped, leftOut, without };
 }
 
-/** The clipped copies that are left out, by their index. */
-export function leftOutOf(clipped: readonly ClippedCopy[], keeps: ClippedCopies): ReadonlySet<number> {
-  return new Set(clipped.filter(({ lost, figure }) => isLeftOut(lost, figure, keeps)).map(({ index }) => index));
-}
-
-/** True if a copy that loses `lost` of its `figure` stitches is not knitted. */
-export function isLeftOut(lost: number, figure: number, keeps: ClippedCopies): boolean {
+/** True if a copy that is clipped so is not knitted. */
+function isLeftOut({ lost, figure }: ClippedCopy, keeps: ClippedCopies): boolean {
   return keeps === 'left-out' || (keeps === 'kept-if-read' && lost > figure * READS_WITHOUT);
+}
+
+/** The places of a tier that have needles on the piece; none: the last is before the first. */
+function placesShown(place: CopiesPlace, outline: Outline, tier: number): readonly [from: number, to: number] {
+  const rows = rowsOfTier(place, tier);
+  let [leftmost, rightmost] = [Infinity, -Infinity];
+  for (let row = rows.first; row <= rows.last; row++) {
+    const run = runOn(place, outline, row);
+    if (!run) continue;
+    leftmost = Math.min(leftmost, run.first);
+    rightmost = Math.max(rightmost, run.last);
+  }
+  if (leftmost > rightmost) return [0, -1];
+  const placeOf = (needle: number): number =>
+    Math.floor((needle - place.origin - tier * place.step) / place.copy.width);
+  return [placeOf(leftmost), placeOf(rightmost)];
+}
+
+interface Loss extends Rows {
+  readonly lost: number;
+}
+
+/** What the copies `from` … `to` of a tier lose, by their places; those that lose nothing are missing. */
+function lossesIn(
+  place: CopiesPlace,
+  outline: Outline,
+  inRows: Int32Array,
+  tier: number,
+  from: number,
+  to: number,
+): Map<number, Loss> {
+  const { ground, copy } = place;
+  const { width, height, cells } = copy;
+  const origin = place.origin + tier * place.step;
+  const rows = rowsOfTier(place, tier);
+  const losses = new Map<number, Loss>();
+  for (let copyRow = 0; copyRow < height; copyRow++) {
+    const row = Math.min(rows.first + copyRow, rows.last);
+    const run = row < rows.first + copyRow ? null : runOn(place, outline, row);
+    // The places that lie within the run.
+    const first = run ? Math.ceil((run.first - origin) / width) : to + 1;
+    const last = run ? Math.floor((run.last + 1 - origin) / width) - 1 : to;
+    for (let at = from; at <= to; at++) {
+      if (first <= at && at <= last) {
+        at = last;
+        continue;
+      }
+      let lost = inRows[copyRow] as number;
+      if (run) {
+        const start = origin + at * width;
+        const end = Math.min(start + width - 1, run.last);
+        for (let needle = Math.max(start, run.first); needle <= end; needle++) {
+          if (cells[copyRow * width + needle - start] !== ground) lost--;
+        }
+      }
+      if (lost === 0) continue;
+      const before = losses.get(at);
+      losses.set(at, { lost: (before?.lost ?? 0) + lost, first: before?.first ?? row, last: row });
+    }
+  }
+  return losses;
+}
+
+/** Figure stitches in each row of a copy. */
+function figureInRows({ copy: { width, height, cells }, ground }: CopiesPlace): Int32Array {
+  const counts = new Int32Array(height);
+  for (let index = 0; index < cells.length; index++) {
+    const row = Math.floor(index / width);
+    if (cells[index] !== ground) counts[row] = (counts[row] as number) + 1;
+  }
+  return counts;
 }

@@ -3,7 +3,7 @@ import { columnOfNeedle, isMirroredOnNeedles, type Slot } from '../bed/index.ts'
 import { crop, type Grid } from '../grid/index.ts';
 import { blankEdges, trueRepeat } from '../motif/repeat/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { Band } from '../pattern/index.ts';
+import type { Pattern } from '../pattern/index.ts';
 import type { KnitMotif, KnitPiece } from '../project/index.ts';
 import type { MotifExtent } from './types.ts';
 
@@ -31,10 +31,6 @@ export function extentOf(motif: KnitMotif, ground: number): MotifExtent {
   return extent;
 }
 
-function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number {
-  return unit === 'repeat' ? repeat.width : width;
-}
-
 /**
  * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
  * rows, on the ground of the piece; as-worn charts are turned for a knit face,
@@ -43,11 +39,11 @@ function widthInUnit({ width, repeat }: MotifExtent, unit: Band['unit']): number
 export function copyOnNeedles(
   motif: KnitMotif,
   extent: MotifExtent,
-  unit: Band['unit'],
+  unit: Pattern['unit'],
   { finishedFace, mainYarn: ground }: Pick<KnitPiece, 'finishedFace' | 'mainYarn'>,
   isMirrored: boolean,
 ): Copy {
-  const width = widthInUnit(extent, unit);
+  const width = unit === 'repeat' ? extent.repeat.width : extent.width;
   const drawn = crop(motif.grid, 0, 0, width, extent.height);
   const blank = width === extent.width ? extent.blank : blankEdges(drawn, ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });

@@ -5,7 +5,7 @@
  */
 import type { Machine, Slot } from '../bed/index.ts';
 import { edgesAt, type Outline } from '../piece/index.ts';
-import type { KnitPiece } from '../project/index.ts';
+import type { KnitPattern, KnitPiece } from '../project/index.ts';
 import { OUTSIDE, type Fabric, type PlacedPatterns } from './types.ts';
 
 /** Whether end-needle selection is on while a pattern is knitted: as it asks, where the machine leaves the choice. */
@@ -15,17 +15,14 @@ export function selectsEndNeedles(machine: Pick<Machine, 'endNeedles'>, pattern:
 
 /** The rows (1-based) on which end-needle selection is on. Where two patterns share a row, the switch has one position: on. */
 export function endNeedleRowsOf(
-  piece: Pick<KnitPiece, 'machine' | 'bands' | 'fills'>,
-  { bands, fills }: Pick<PlacedPatterns, 'bands' | 'fills'>,
+  piece: Pick<KnitPiece, 'machine' | 'patterns'>,
+  { patterns }: Pick<PlacedPatterns, 'patterns'>,
 ): ReadonlySet<number> {
-  const isOn = (pattern: { readonly endNeedles: boolean } | undefined): boolean =>
-    pattern !== undefined && selectsEndNeedles(piece.machine, pattern);
-  const on = [
-    ...bands.filter((_, band) => isOn(piece.bands[band])),
-    ...fills.filter(({ fill }) => isOn(piece.fills[fill])),
-  ];
   const rows = new Set<number>();
-  for (const { firstRow, lastRow } of on) for (let row = firstRow; row <= lastRow; row++) rows.add(row);
+  patterns.forEach(({ firstRow, lastRow }, index) => {
+    if (!selectsEndNeedles(piece.machine, piece.patterns[index] as KnitPattern)) return;
+    for (let row = firstRow; row <= lastRow; row++) rows.add(row);
+  });
   return rows;
 }
 

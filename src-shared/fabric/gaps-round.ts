@@ -1,8 +1,9 @@
 /** The gaps round the closed piece: across the seam, and between the groups. */
 import type { Run } from '../bed/index.ts';
+import { bandsOf } from '../pattern/index.ts';
 import { gaugesOf, placeRound, tubeOf, type Ring, type Tube } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
-import type { PlacedPatterns } from './types.ts';
+import type { PlacedBand, PlacedPatterns } from './types.ts';
 
 /** Ground from figure to figure, on places counted from the seam; the one across the seam goes on past the last place. */
 export interface RoundGap {
@@ -47,22 +48,20 @@ export function gapsOnRing(tube: Tube, ring: Ring, figures: readonly Run[]): Rou
 }
 
 /** The figures of a band as placed, left to right on the needles. */
-export function figuresOf({ bands }: PlacedPatterns, band: number): Run[] {
-  const placed = bands[band];
-  return placed?.choices[placed.taken]?.groups.map(({ figure }) => figure) ?? [];
+export function figuresOf({ choices, taken }: PlacedBand): Run[] {
+  return choices[taken]?.groups.map(({ figure }) => figure) ?? [];
 }
 
 /** The rings on which a band is seen. */
-export function ringsOf({ bands }: PlacedPatterns, tube: Tube, band: number): readonly Ring[] {
-  const placed = bands[band];
-  return placed ? tube.rings.filter(({ row }) => row >= placed.firstRow && row <= placed.lastRow) : [];
+export function ringsOf({ firstRow, lastRow }: PlacedBand, tube: Tube): readonly Ring[] {
+  return tube.rings.filter(({ row }) => row >= firstRow && row <= lastRow);
 }
 
 /** Each band as it is seen round the tube, judged by the visible figure; null where all of it lies inside. */
 export function bandsRound(patterns: PlacedPatterns, tube: Tube): (BandRound | null)[] {
-  return patterns.bands.map((_, band) => {
-    const figures = figuresOf(patterns, band);
-    const rings = ringsOf(patterns, tube, band);
+  return bandsOf(patterns).map((band) => {
+    const figures = figuresOf(band);
+    const rings = ringsOf(band, tube);
     const [foot] = rings;
     const head = rings.at(-1);
     if (!foot || !head) return null;

@@ -6,6 +6,7 @@
  * a plan takes many.
  */
 import { needlesOf, widthOf, type Run, type Slot } from '../bed/index.ts';
+import { bandsOf } from '../pattern/index.ts';
 import { beyondBed, edgesAt, gaugesOf, sizeOf, type Outline, type PieceSize, type Shape } from '../piece/index.ts';
 import type { Spaces } from '../placement/index.ts';
 import { outcome, type Outcome } from '../problem/index.ts';
@@ -56,7 +57,7 @@ export function sizeColumn(project: ProjectAt, index: number): SizeColumn {
     shape: piece.shape,
     hemRows: piece.hemRows,
     measures: sizeOf(piece.shape, gaugesOf(piece)),
-    groups: piece.bands.map(({ groups }) => groups),
+    groups: bandsOf(piece).map(({ groups }) => groups),
     placed: outcome(() => placedIn(piece)),
   };
 }
@@ -67,16 +68,17 @@ export function sizesTable(project: ProjectAt): SizeColumn[] {
 }
 
 function placedIn(piece: KnitPiece): SizePlaced {
-  const { outline, bands } = placePatterns(piece);
+  const placed = placePatterns(piece);
+  const { outline } = placed;
   const { needles } = piece.bed;
   return {
-    bands: bands.map((band, index) => bandIn(band, outline, piece.bands[index]?.judge ?? 'figure')),
+    bands: bandsOf(placed).map((band) => bandIn(band, outline)),
     beyondBed: needles === null ? null : (beyondBed(outline, needlesOf(needles))?.edges ?? null),
   };
 }
 
-function bandIn(placed: PlacedBand, outline: Outline, judge: 'figure' | 'blocks'): BandInSize {
-  const { choices, taken, groups, firstRow, lastRow, setUpAt } = placed;
+function bandIn(placed: PlacedBand, outline: Outline): BandInSize {
+  const { question, choices, taken, groups, firstRow, lastRow, setUpAt } = placed;
   const choice = choices[taken];
   if (!choice) throw new RangeError(`Choice ${taken} of ${choices.length}`);
   const copyWidth = groups[0]?.copy.width ?? 1;
@@ -85,7 +87,7 @@ function bandIn(placed: PlacedBand, outline: Outline, judge: 'figure' | 'blocks'
     lastRow,
     setUpAt,
     firstNeedles: choice.groups.map(({ block }) => block.first),
-    spaces: choice[judge],
+    spaces: choice[question.judge],
     acrossSeam: choice.acrossSeam,
     fromRule: choice.fromRule,
     imbalance: choice.imbalance,

@@ -3,12 +3,15 @@
  *
  * A `…Place` is where something lies on the needles; what is `Placed…` is all
  * of it as it lies on the piece: its place, what is knitted there, and what
- * becomes of its copies.
+ * becomes of its copies. Bands solve where their groups go and all-overs tile
+ * the rows; either way what comes of it are copies ({@link PlacedCopies}), and
+ * whoever cuts, knits or counts them need not know by which of the two.
  */
-import type { Slot } from '../bed/index.ts';
+import type { Run, Slot } from '../bed/index.ts';
 import type { Grid } from '../grid/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { Blank, Repeat } from '../motif/repeat/index.ts';
+import type { PatternName } from '../pattern/index.ts';
 import type { Outline, SectionSpan } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/index.ts';
 
@@ -37,8 +40,11 @@ export interface MotifExtent {
   readonly repeat: Repeat;
 }
 
-/** Copies of one motif on some rows of the piece. */
-export interface MotifCopies {
+/**
+ * Where copies of one motif lie: side by side, and one above the other in
+ * tiers. A copy is told by its tier (0 the lowest) and its place in it.
+ */
+export interface CopiesPlace {
   readonly motif: MotifId;
   /** One copy: column 0 is its leftmost needle, row 0 its first row. */
   readonly copy: Grid;
@@ -47,77 +53,77 @@ export interface MotifCopies {
   readonly isMirrored: boolean;
   readonly firstRow: number;
   readonly lastRow: number;
+  /** Leftmost needle of the copy at place 0 of tier 0; it may lie beside the piece. */
+  readonly origin: Slot;
+  /** Needles to the right by which each tier is moved against the one below it. */
+  readonly step: number;
+  /** The needles that they take on every row that reaches so far; null: as many as the row has. */
+  readonly block: Run | null;
+  /** Stitches that stay plain at the edges of each row. */
+  readonly border: { readonly left: number; readonly right: number };
 }
 
-/** A copy that the edge clips. */
+/** A copy that loses figure: an edge, the border or the last row clips it. */
 export interface ClippedCopy {
-  /** Counted from the lower left of the group, along its rows. */
-  readonly index: number;
-  /** Figure stitches that lie beside the piece, of all that a copy has. */
+  readonly tier: number;
+  readonly place: number;
+  /** Figure stitches that are lost, of all that a copy has. */
   readonly lost: number;
   readonly figure: number;
   /** First and last row on which some are lost. */
   readonly rows: readonly [first: number, last: number];
 }
 
-export interface PlacedGroup extends GroupPlace, MotifCopies {
+/** What becomes of the copies that an edge reaches. */
+export interface Clipping {
+  /** How many copies are knitted with all of their figure. */
+  readonly whole: number;
+  /** Those that are knitted as far as they go. */
+  readonly clipped: readonly ClippedCopy[];
+  /** Those that are not knitted. */
+  readonly leftOut: readonly ClippedCopy[];
+  /** The places of the copies left out, by tier; tiers without are missing. */
+  readonly without: ReadonlyMap<number, ReadonlySet<number>>;
+}
+
+export interface PlacedCopies extends CopiesPlace, Clipping {}
+
+/** A group: so many copies across, on needles of its own. */
+export interface PlacedGroup extends GroupPlace, PlacedCopies {
+  readonly block: Run;
+  /** Which of the bands it belongs to, from 0. */
   readonly band: number;
   readonly across: number;
   readonly up: number;
-  /** The copies that lose figure at an edge. */
-  readonly clipped: readonly ClippedCopy[];
-  /** Those of them that are not knitted, by their index. */
-  readonly leftOut: ReadonlySet<number>;
 }
 
-export interface PlacedBand {
-  /** What was asked of placing: the groups as they lie on the needles of the band's first row. */
-  readonly question: PlacementQuestion;
-  /** Ranked, best first, at most 8; `choices[taken]` is the one placed. */
-  readonly choices: readonly PlacementChoice[];
-  readonly taken: number;
-  readonly groups: readonly PlacedGroup[];
+/** What a pattern has as it lies on the piece. */
+interface Placed extends PatternName {
   readonly firstRow: number;
   readonly lastRow: number;
   /** Reading of the row counter at which to knit the set-up row, or null if there is no row for it. */
   readonly setUpAt: number | null;
 }
 
-/** Where the copies of a fill lie. They are told by their tier (0 the lowest) and their place in it. */
-export interface FillPlace extends MotifCopies {
-  readonly fill: number;
-  /** As of a {@link PlacedBand}. */
-  readonly setUpAt: number | null;
-  /** Stitches that are plain at the edges of each row. */
-  readonly border: { readonly left: number; readonly right: number };
+export interface PlacedBand extends Placed {
+  readonly kind: 'band';
+  /** What was asked of placing: the groups as they lie on the needles of the band's first row. */
+  readonly question: PlacementQuestion;
+  /** Ranked, best first, at most 8; `choices[taken]` is the one placed. */
+  readonly choices: readonly PlacementChoice[];
+  readonly taken: number;
+  readonly groups: readonly PlacedGroup[];
+}
+
+export interface PlacedAllOver extends Placed, PlacedCopies {
+  readonly kind: 'all-over';
   /** Stitches at the edges of each row that the seam takes. */
   readonly seamAllowance: { readonly left: number; readonly right: number };
-  /** Leftmost needle of the copy at place 0 of tier 0; it may lie beside the piece. */
-  readonly origin: Slot;
-  /** Needles to the right by which each tier is moved against the one below it. */
-  readonly step: number;
   /** It lies half a stitch to the left of where the centre was asked for. */
   readonly isHalfOff: boolean;
 }
 
-export interface PlacedFill extends FillPlace {
-  readonly copies: FillCopies;
-}
-
-/** What becomes of the copies of a fill that have figure on the piece. */
-export interface FillCopies {
-  /** Knitted with all of their figure. */
-  readonly whole: number;
-  /** Knitted, and clipped by an edge, the border or the last row. */
-  readonly clipped: number;
-  /** Clipped, and left out. */
-  readonly leftOut: number;
-  /** The rows on which clipped copies stand, and those left out; null where there are none. */
-  readonly clippedRows: readonly [first: number, last: number] | null;
-  readonly leftOutRows: readonly [first: number, last: number] | null;
-  /** The places of the copies left out, by tier; tiers without are missing. */
-  readonly without: ReadonlyMap<number, ReadonlySet<number>>;
-}
+export type PlacedPattern = PlacedBand | PlacedAllOver;
 
 /** The piece and the patterns on it, before anything is knitted. */
 export interface PlacedPatterns {
@@ -125,6 +131,6 @@ export interface PlacedPatterns {
   readonly sections: readonly SectionSpan[];
   /** The motifs that are placed. */
   readonly extents: ReadonlyMap<MotifId, MotifExtent>;
-  readonly bands: readonly PlacedBand[];
-  readonly fills: readonly PlacedFill[];
+  /** In the order in which the piece has them. */
+  readonly patterns: readonly PlacedPattern[];
 }

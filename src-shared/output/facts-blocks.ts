@@ -3,7 +3,8 @@ import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
 import { edgesAt } from '../piece/index.ts';
 import type { Plan } from '../plan/index.ts';
-import type { KnitFill, KnitPiece } from '../project/index.ts';
+import { allOversOf, bandsOf } from '../pattern/index.ts';
+import type { KnitAllOver, KnitPiece } from '../project/index.ts';
 import { capitalised, plain, strong, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
@@ -14,7 +15,7 @@ import { actNames } from './steps/names.ts';
 export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const { groups } = words.sheet;
   const names = actNames(piece);
-  if (plan.groups.length === 0) return plan.fills.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
+  if (plan.groups.length === 0) return plan.patterns.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
   const columns = columnsOf(widthMm, [
     [groups.columns.group, 15],
     [groups.columns.motif, 0],
@@ -46,7 +47,7 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
     [groups.spacesColumns.what, 42],
     [groups.spacesColumns.spaces, 0],
   ]);
-  const rows = plan.bands.flatMap((band): Cell[][] => {
+  const rows = bandsOf(plan).flatMap((band): Cell[][] => {
     const choice = band.choices[band.taken];
     if (!choice || choice.groups.length === 0) return [];
     const row = band.firstRow;
@@ -68,18 +69,19 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
   return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];
 }
 
-/** Where the copies of each fill stand, how many are whole, and how they meet in the seam. */
-export function fillBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
-  if (plan.fills.length === 0) return [];
-  const { fills } = words.sheet;
+/** Where the copies of each all-over stand, how many are whole, and how they meet in the seam. */
+export function allOverBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
+  const given = allOversOf(piece);
+  if (given.length === 0) return [];
+  const { allOvers } = words.sheet;
   return [
-    headingBlock(plain(fills.title), widthMm),
-    ...plan.fills.map((placed) => {
+    headingBlock(plain(allOvers.title), widthMm),
+    ...allOversOf(plan).map((placed) => {
       const first = firstNeedlesOf(placed, plan.outline);
-      const { motif, centre, shift } = piece.fills[placed.fill] as KnitFill;
-      const seam = seamMatchingOf(plan, placed.fill);
+      const { motif, centre, shift } = given[placed.number] as KnitAllOver;
+      const seam = seamMatchingOf(placed, plan.outline);
       const facts = { ...placed, motif: motif.name, first, centre, shift, seam };
-      return paragraphBlock(fills.lies(facts), widthMm);
+      return paragraphBlock(allOvers.lies(facts), widthMm);
     }),
   ];
 }

@@ -50,7 +50,7 @@ export function openingBlocks(
     ...blockedBlocks(blockedBecause(plan, piece, unit).slice(1), Math.min(width, READING_MM)),
   ];
   // That nothing is placed is told beside the drawing: it might else have a page of its own.
-  const isPlain = plan.groups.length + plan.fills.length === 0;
+  const isPlain = plan.patterns.length === 0;
   const below = [
     ...pieceKey(piece, plan, marks, width),
     barBlock(),

@@ -13,6 +13,7 @@ import type { Day } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt } from '../piece/index.ts';
+import { allOversOf, copiesIn } from '../pattern/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
 import { plain, words } from '../words/index.ts';
 import type { Block } from './blocks/block.ts';
@@ -21,7 +22,7 @@ import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
-import { fillBlocks, groupBlocks } from './facts-blocks.ts';
+import { allOverBlocks, groupBlocks } from './facts-blocks.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
 import { shorten } from './font/wrap.ts';
@@ -107,7 +108,7 @@ export function placementSheet(
   const findings = findingsOf(piece, plan);
   flow([
     ...(plan.groups.length > 0 ? groupBlocks(piece, plan, width) : []),
-    ...fillBlocks(piece, plan, readingWidth),
+    ...allOverBlocks(piece, plan, readingWidth),
     ...sizeBlocks(facts.sizes, width, unit),
   ]);
   if (running.isKnittable) {
@@ -147,7 +148,7 @@ export function placementSheet(
 
 /** A mark for each yarn of the piece and its charts but the main one. */
 function sheetMarks({ piece, motifs }: SheetFacts, plan: Plan): YarnMarks {
-  const placed = new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif));
+  const placed = new Set(copiesIn(plan).map(({ motif }) => motif));
   const drawn = placed.size === 0 ? motifs.slice(0, 1) : motifs.filter(({ id }) => placed.has(id));
   const used = new Set(drawn.flatMap(({ grid }) => [...new Set(grid.cells)]));
   return marksFor(used, piece.mainYarn);
@@ -169,7 +170,7 @@ function chartsOf(
   sides: ChartSides,
 ): ChartOnSheet[] {
   const charts = new Map<string, ChartOnSheet[]>();
-  const placed = [...plan.groups, ...plan.fills];
+  const placed = copiesIn(plan);
   const add = (id: string, width: number, isMirrored: boolean): void => {
     const key = `${width} ${isMirrored} ${id}`;
     const motif = motifs.find((motif) => motif.id === id);
@@ -182,7 +183,7 @@ function chartsOf(
     const stands = standsOf(found, motif.grid.height, plan);
     const where = chart.standsIn(
       plan.groups.flatMap((group, index) => (found.includes(group) ? [{ ...group, index }] : [])),
-      plan.fills.filter((one) => found.includes(one)).map(({ fill }) => fill),
+      allOversOf(plan).flatMap((one) => (found.includes(one) ? [one.number] : [])),
     );
     const beside = chart.beside(stands.map(({ starts }) => starts));
     const drawn = chartOfCopy(motif, piece, width);

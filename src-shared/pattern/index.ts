@@ -1,1 +1,2 @@
+export * from './kinds.ts';
 export * from './model.ts';

@@ -1,4 +1,4 @@
-/** What a file says of the patterns on a piece: bands of groups of copies, and fills. */
+/** What a file says of the patterns on a piece: bands of groups of copies, and all-overs. */
 import { MOST_STITCHES, slotSchema } from '../bed/index.ts';
 import { inSizesSchema, MOST_ID_LETTERS, MOST_PIECE_ROWS, positionSchema, type InSizes } from '../piece/index.ts';
 import { atLeastOne, count, letters, refuse, whole, z, type ReadonlyDeep } from '../schema/index.ts';
@@ -6,7 +6,7 @@ import { atLeastOne, count, letters, refuse, whole, z, type ReadonlyDeep } from 
 /** More groups than any band has, and as many first needles. */
 export const MOST_GROUPS = 100;
 
-/** More bands than any piece has, and as many fills. */
+/** More bands than any piece has, and as many all-overs. */
 export const MOST_PATTERNS = 100;
 
 /** Made at random by whoever adds the pattern, and never given to another. */
@@ -25,7 +25,7 @@ const across = atLeastOne(MOST_STITCHES);
 const choice = count(LAST_CHOICE);
 const unit = z.enum(['repeat', 'whole']);
 
-/** What bands and fills both have. */
+/** What bands and all-overs both have. */
 const common = {
   /** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
   cutCopies: z.enum(['kept', 'kept-if-read', 'left-out']),
@@ -126,7 +126,7 @@ export const bandSchema = z.strictObject({
 export interface BandInSizes extends ReadonlyDeep<z.infer<typeof bandSchema>> {}
 
 /** Groups side by side that are placed together, in one size. */
-export interface Band extends Omit<BandInSizes, 'id' | 'kind' | 'groups' | 'rule' | 'placed'> {
+export interface Band extends Omit<BandInSizes, 'id' | 'groups' | 'rule' | 'placed'> {
   readonly groups: readonly Group[];
   readonly rule: PlacementRule;
   /** Which of the ranked choices is taken, 0 being the best. */
@@ -135,7 +135,7 @@ export interface Band extends Omit<BandInSizes, 'id' | 'kind' | 'groups' | 'rule
 
 const sideways = whole(-MOST_STITCHES, MOST_STITCHES);
 
-export const fillSchema = z
+export const allOverSchema = z
   .strictObject({
     id: patternIdSchema,
     kind: z.literal('all-over'),
@@ -174,10 +174,14 @@ export const fillSchema = z
  * Copies of a motif side by side and one above the other, over the whole width
  * of some rows. Its first row is the first row of a copy.
  */
-export interface AllOver extends ReadonlyDeep<z.infer<typeof fillSchema>> {}
+export interface AllOverInSizes extends ReadonlyDeep<z.infer<typeof allOverSchema>> {}
 
-/** A pattern all over, apart from what it is called by. */
-export type Fill = Omit<AllOver, 'id' | 'kind'>;
+/** A pattern all over, which is the same in all sizes, apart from what it is called by. */
+export interface AllOver extends Omit<AllOverInSizes, 'id'> {}
 
-export const patternSchema = z.discriminatedUnion('kind', [bandSchema, fillSchema]);
-export type Pattern = BandInSizes | AllOver;
+export const patternSchema = z.discriminatedUnion('kind', [bandSchema, allOverSchema]);
+/** A pattern on a piece, in all sizes: a band or an all-over. */
+export type PatternInSizes = BandInSizes | AllOverInSizes;
+
+/** A pattern on a piece, in one size. */
+export type Pattern = Band | AllOver;

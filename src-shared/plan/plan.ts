@@ -3,15 +3,16 @@ import { needlesOf, type Slot } from '../bed/index.ts';
 import {
   asChosenUnseen,
   endNeedleRowsOf,
-  fillRun,
   makeFabric,
   placePatterns,
+  runOn,
   withEndNeedles,
   type EndNeedles,
   type PlacedGroup,
   type PlacedPatterns,
 } from '../fabric/index.ts';
 import { beyondBed, gaugesOf, needlesTaken, sectionAt, type Outline, type SectionSpan } from '../piece/index.ts';
+import { allOversOf, bandsOf, copiesIn } from '../pattern/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import {
   carriesOf,
@@ -46,13 +47,13 @@ const NONE: readonly never[] = [];
  */
 export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePatterns(piece)): Plan {
   const gauges = gaugesOf(piece);
-  const { outline, sections, extents, bands, fills } = placed;
-  const groups = bands.flatMap((band) => band.groups);
+  const { outline, sections, extents, patterns } = placed;
+  const groups = bandsOf(placed).flatMap((band) => band.groups);
   const main = piece.mainYarn;
   const endNeedleRows = endNeedleRowsOf(piece, placed);
   const ownBalls = ownBallsOf(piece, groups, outline);
   const { chooses } = piece.machine;
-  const drawn = makeFabric(outline, groups, fills, main);
+  const drawn = makeFabric(outline, copiesIn(placed), main);
   const { fabric, endNeedles } = withEndNeedles(
     chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn,
     outline,
@@ -71,8 +72,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
     outline,
     sections,
     extents,
-    bands,
-    fills,
+    patterns,
     gauges,
     beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
     groups,
@@ -91,7 +91,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
  * that an edge needle is knitted from it.
  */
 function ownBallsOf(piece: KnitPiece, groups: readonly PlacedGroup[], outline: Outline): OwnBall[] {
-  const given = piece.bands.flatMap((band) => band.groups);
+  const given = bandsOf(piece).flatMap((band) => band.groups);
   const taken = needlesTaken(outline);
   return groups.flatMap((own, group) => {
     if (!given[group]?.hasOwnBall) return [];
@@ -123,10 +123,11 @@ function rowsOf(balls: readonly OwnBall[]): ReadonlySet<number> {
 }
 
 /** Whether a needle of a row belongs to an all-over pattern. */
-function isAllOverIn({ outline, fills }: PlacedPatterns): (row: number, needle: Slot) => boolean {
+function isAllOverIn(placed: PlacedPatterns): (row: number, needle: Slot) => boolean {
+  const allOvers = allOversOf(placed);
   return (row, needle) =>
-    fills.some((fill) => {
-      const run = row >= fill.firstRow && row <= fill.lastRow ? fillRun(fill, outline, row) : null;
+    allOvers.some((place) => {
+      const run = row >= place.firstRow && row <= place.lastRow ? runOn(place, placed.outline, row) : null;
       return run !== null && needle >= run.first && needle <= run.last;
     });
 }

@@ -1,7 +1,7 @@
 /** Rules that hold between the fields of a project, asked once each field is right by itself. */
 import { CELL_LETTERS, type Grid } from '../grid/index.ts';
 import type { MotifId } from '../motif/index.ts';
-import type { Pattern, PatternId } from '../pattern/index.ts';
+import type { PatternId, PatternInSizes } from '../pattern/index.ts';
 import { checkInSizes, type SizeId } from '../piece/index.ts';
 import { refuse, type z } from '../schema/index.ts';
 import { MOST_UNDERLAY_LETTERS_IN_ALL, type PieceId, type PieceInSizes, type Project } from './model.ts';
@@ -80,7 +80,7 @@ function checkPerSize(payload: Checked, { perSize, parts }: PieceInSizes, p: num
   });
 }
 
-function checkPattern(payload: Checked, pattern: Pattern, path: readonly (string | number)[]): void {
+function checkPattern(payload: Checked, pattern: PatternInSizes, path: readonly (string | number)[]): void {
   const { motifs } = payload.value;
   const sizes = payload.value.sizes.map(({ id }) => id);
   const checkMotif = (motif: MotifId, at: readonly (string | number)[]): void => {

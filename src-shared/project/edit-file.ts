@@ -6,7 +6,7 @@
  */
 import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
 import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
-import { bandSchema, fillSchema, MOST_PATTERNS, patternIdSchema, patternSchema } from '../pattern/index.ts';
+import { allOverSchema, bandSchema, MOST_PATTERNS, patternIdSchema, patternSchema } from '../pattern/index.ts';
 import { sizeIdSchema, sizeNumbersSchema, type SizeNumbers } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { checked, count, letters, plainOf, refuse, z } from '../schema/index.ts';
@@ -30,7 +30,7 @@ const { id: _id, rows: _rows, ...motifFields } = motifInFile.shape;
 const { motifs: _motifs, pieces: _pieces, ...ownFields } = projectFields;
 const { id: _pieceId, patterns: _patterns, ...ownOfPiece } = pieceSchema.shape;
 const { id: _bandId, kind: _bandKind, ...ownOfBand } = bandSchema.shape;
-const { id: _fillId, kind: _fillKind, ...ownOfFill } = fillSchema.shape;
+const { id: _allOverId, kind: _allOverKind, ...ownOfAllOver } = allOverSchema.shape;
 
 /** The fields that a thing may be without. */
 type Optional<T> = { [Key in keyof T]-?: undefined extends T[Key] ? Key : never }[keyof T];
@@ -101,7 +101,7 @@ const editsSchema = z.array(
       of: z.literal('all-over'),
       piece: pieceIdSchema,
       pattern: patternIdSchema,
-      to: z.partial(z.strictObject(ownOfFill)),
+      to: z.partial(z.strictObject(ownOfAllOver)),
     }),
     z.strictObject({ kind: insert, ...ofMotifs, at: place, item: motifSchema }),
     z.strictObject({ kind: insert, ...ofPieces, at: place, item: pieceSchema }),

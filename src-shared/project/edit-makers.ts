@@ -1,12 +1,12 @@
 /** Edits by name, for whoever makes a change: each says no more than what it changes. */
 import type { Grid, Patch } from '../grid/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
-import type { Band, Fill, Pattern, PatternId } from '../pattern/index.ts';
+import { namesOf, patternsOf, type Pattern, type PatternId, type PatternKind } from '../pattern/index.ts';
 import type { Piece, SizeNumbers } from '../piece/index.ts';
 import type { Edit, Edits, Insert, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
 import { pieceOf, type PieceId } from './model.ts';
-import { allOversOf, bandsOf, type Place, type ProjectAt } from './project-at.ts';
-import { allOverOf, bandFields, bandInSizes, sectionRowsAfter, splitPiece, type Sized } from './put-back.ts';
+import type { Place, ProjectAt } from './project-at.ts';
+import { patternFields, patternInSizes, sectionRowsAfter, splitPiece, type Sized } from './put-back.ts';
 
 /** Bytes of a cell in a patch and in its inverse, against one in a grid and one in the grid before it. */
 const PATCH_IS_DEARER = 3;
@@ -68,39 +68,41 @@ export function setPiece({ whole, at, piece }: ProjectAt, to: Partial<Piece>): E
   return first ? [first, ...others] : [setPieceInSizes(at.piece, {})];
 }
 
-/** The band `index` of those that are looked at becomes so in the size that is looked at. */
-export function setBand(project: ProjectAt, index: number, to: Partial<Band>): SetFields<'band'> {
+/** A pattern of the kind, in one size. */
+type OfKind<Kind extends PatternKind> = Extract<Pattern, { readonly kind: Kind }>;
+
+/**
+ * A pattern of the piece that is looked at, `number` of its kind from 0, gets
+ * other fields in the size that is looked at. Throws `RangeError` where there
+ * is none.
+ */
+export function setPattern<Kind extends PatternKind>(
+  project: ProjectAt,
+  kind: Kind,
+  number: number,
+  to: Partial<Omit<OfKind<Kind>, 'kind'>>,
+): SetFields<'band' | 'all-over'> {
   const { piece } = project.at;
-  const band = itemAt(bandsOf(pieceOf(project.whole, piece)), index);
-  return { kind: 'set', of: 'band', piece, pattern: band.id, to: bandFields(band, to, sizedAt(project)) };
+  const pattern = patternAt(project, kind, number);
+  const fields = patternFields(pattern, to, sizedAt(project));
+  return { kind: 'set', of: kind, piece, pattern: pattern.id, to: fields } as SetFields<'band' | 'all-over'>;
 }
 
-/** The fill `index` of those that are looked at becomes so. */
-export function setFill({ whole, at: { piece } }: ProjectAt, index: number, to: Partial<Fill>): SetFields<'all-over'> {
-  const { id } = itemAt(allOversOf(pieceOf(whole, piece)), index);
-  return { kind: 'set', of: 'all-over', piece, pattern: id, to };
+/** A pattern more on the piece that is looked at, behind the others, under an `id` that none had. */
+export function insertPattern(project: ProjectAt, id: PatternId, pattern: Pattern): Insert<'patterns'> {
+  const { piece } = project.at;
+  const at = pieceOf(project.whole, piece).patterns.length;
+  return { kind: 'insert', list: 'patterns', piece, at, item: patternInSizes(id, pattern, sizedAt(project)) };
 }
 
-/** A band more on the piece that is looked at, behind the others, under an `id` that none had. */
-export function insertBand(project: ProjectAt, id: PatternId, band: Band): Insert<'patterns'> {
-  return insertPattern(project, bandInSizes(id, band, sizedAt(project)));
+/** A pattern goes from the piece that is looked at, `number` of its kind from 0. Throws `RangeError` where there is none. */
+export function removePattern(project: ProjectAt, kind: PatternKind, number: number): Remove<'patterns'> {
+  const { id } = patternAt(project, kind, number);
+  return { kind: 'remove', list: 'patterns', piece: project.at.piece, id };
 }
 
-/** A fill more on the piece that is looked at, behind the others, under an `id` that none had. */
-export function insertFill(project: ProjectAt, id: PatternId, fill: Fill): Insert<'patterns'> {
-  return insertPattern(project, allOverOf(id, fill));
-}
-
-function insertPattern({ whole, at: { piece } }: ProjectAt, item: Pattern): Insert<'patterns'> {
-  return { kind: 'insert', list: 'patterns', piece, at: pieceOf(whole, piece).patterns.length, item };
-}
-
-export function removeBand({ whole, at: { piece } }: ProjectAt, index: number): Remove<'patterns'> {
-  return { kind: 'remove', list: 'patterns', piece, id: itemAt(bandsOf(pieceOf(whole, piece)), index).id };
-}
-
-export function removeFill({ whole, at: { piece } }: ProjectAt, index: number): Remove<'patterns'> {
-  return { kind: 'remove', list: 'patterns', piece, id: itemAt(allOversOf(pieceOf(whole, piece)), index).id };
+function patternAt<Kind extends PatternKind>({ whole, at: { piece } }: ProjectAt, kind: Kind, number: number) {
+  return itemAt(patternsOf(pieceOf(whole, piece), kind), number);
 }
 
 export function insertInto<List extends 'motifs' | 'pieces'>(list: List, at: number, item: Lists[List]): Insert<List> {
@@ -115,11 +117,11 @@ export function moveWithin<List extends 'motifs' | 'pieces'>(list: List, id: str
   return { kind: 'move', list, id, at } as Move<List>;
 }
 
-/** Edits that make the bands that are looked at these, of which there are as many: each sets the fields that differ. */
-export function setBands(project: ProjectAt, to: readonly Band[]): SetFields<'band'>[] {
-  return project.bands.flatMap((before, band) => {
-    const fields = differing(before, to[band] as Band);
-    return Object.keys(fields).length === 0 ? [] : [setBand(project, band, fields)];
+/** Edits that make the patterns that are looked at these, of which there are as many: each sets the fields that differ. */
+export function setPatterns(project: ProjectAt, to: readonly Pattern[]): SetFields<'band' | 'all-over'>[] {
+  return namesOf(project.patterns).flatMap(({ kind, number }, index) => {
+    const fields = differing(itemAt(project.patterns, index), itemAt(to, index));
+    return Object.keys(fields).length === 0 ? [] : [setPattern(project, kind, number, fields)];
   });
 }
 

@@ -9,7 +9,7 @@
  */
 import { applyPatch, invertPatch, type Patch } from '../grid/index.ts';
 import type { Motif, MotifId, Underlay } from '../motif/index.ts';
-import type { AllOver, BandInSizes, Pattern, PatternId } from '../pattern/index.ts';
+import type { AllOverInSizes, BandInSizes, PatternId, PatternInSizes } from '../pattern/index.ts';
 import type { SizeId, SizeNumbers } from '../piece/index.ts';
 import { motifOf, pieceOf, type PieceId, type PieceInSizes, type Project } from './model.ts';
 
@@ -23,7 +23,7 @@ export interface Things {
   /** The picture behind a motif; whether there is one is a field of the motif. */
   readonly underlay: Underlay;
   readonly band: Omit<BandInSizes, 'id' | 'kind'>;
-  readonly 'all-over': Omit<AllOver, 'id' | 'kind'>;
+  readonly 'all-over': Omit<AllOverInSizes, 'id' | 'kind'>;
 }
 
 export type Thing = keyof Things;
@@ -46,7 +46,7 @@ export type Reference<Of extends Thing = Thing> = { [T in Of]: { readonly of: T 
 export interface Lists {
   readonly motifs: Motif;
   readonly pieces: PieceInSizes;
-  readonly patterns: Pattern;
+  readonly patterns: PatternInSizes;
 }
 
 export type ListName = keyof Lists;
@@ -180,7 +180,7 @@ function thingAt(project: Project, reference: Reference): object {
     case 'band':
     case 'all-over': {
       const { patterns } = pieceOf(project, reference.piece);
-      return patterns[patternIn(patterns, reference)] as Pattern;
+      return patterns[patternIn(patterns, reference)] as PatternInSizes;
     }
   }
 }
@@ -204,7 +204,10 @@ function withFields(project: Project, edit: SetFields): Project {
     case 'all-over':
       return withPiece(project, edit.piece, (piece) => {
         const at = patternIn(piece.patterns, edit);
-        return { ...piece, patterns: replaced(piece.patterns, at, (pattern) => assigned<Pattern>(pattern, edit.to)) };
+        return {
+          ...piece,
+          patterns: replaced(piece.patterns, at, (pattern) => assigned<PatternInSizes>(pattern, edit.to)),
+        };
       });
   }
 }
@@ -241,7 +244,7 @@ function listOf(project: Project, named: AnyList): readonly Item[] {
 function withList(project: Project, named: AnyList, edit: (items: readonly Item[]) => readonly Item[]): Project {
   const items = edit(listOf(project, named));
   if (named.list !== 'patterns') return { ...project, [named.list]: items };
-  return withPiece(project, named.piece, (piece) => ({ ...piece, patterns: items as readonly Pattern[] }));
+  return withPiece(project, named.piece, (piece) => ({ ...piece, patterns: items as readonly PatternInSizes[] }));
 }
 
 function replaced<T>(items: readonly T[], at: number, edit: (item: T) => T): readonly T[] {
@@ -268,7 +271,7 @@ function sizeIn(perSize: PieceInSizes['perSize'], size: SizeId): number {
   return at;
 }
 
-function patternIn(patterns: readonly Pattern[], { of, pattern }: Reference<'band' | 'all-over'>): number {
+function patternIn(patterns: readonly PatternInSizes[], { of, pattern }: Reference<'band' | 'all-over'>): number {
   const at = placeOf(patterns, pattern);
   if (patterns[at]?.kind !== of) throw new RangeError(`The pattern "${pattern}" is of another kind`);
   return at;

@@ -1,8 +1,9 @@
 /** Changes of a piece that counts given as lengths follow, in every size. */
+import { repositioned } from '../pattern/index.ts';
 import { fitted, fittedPosition, type Piece, type SectionRows } from '../piece/index.ts';
 import { applyChange, applyEdits, changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
-import { differing, setBands, setNumbers, setPiece, setPieceFields } from './edit-makers.ts';
+import { differing, setNumbers, setPatterns, setPiece, setPieceFields } from './edit-makers.ts';
 import type { Project } from './model.ts';
 import { projectAt, type ProjectAt } from './project-at.ts';
 import { numbersOf, sectionRowsAfter } from './put-back.ts';
@@ -24,10 +25,12 @@ export function changePiece(project: ProjectAt, name: ChangeName, to: Partial<Pi
 export function pieceEdits(project: ProjectAt, to: Partial<Piece>): Edit[] {
   const { piece } = project;
   const changed = fitted(piece, { ...piece, ...to });
-  const bands = project.bands.map((band) => ({ ...band, position: fittedPosition(piece, changed, band.position) }));
+  const patterns = project.patterns.map((pattern) =>
+    repositioned(pattern, (position) => fittedPosition(piece, changed, position)),
+  );
   const own = setPieceFields(project, changed);
   const after = applyEdits(project.whole, own);
-  return [...own, ...setBands(project, bands), ...otherSizes(project, to.parts ?? piece.parts, after)];
+  return [...own, ...setPatterns(project, patterns), ...otherSizes(project, to.parts ?? piece.parts, after)];
 }
 
 /**

@@ -7,7 +7,7 @@
  */
 import type { Machine } from '../bed/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
-import type { Band, Fill, Group } from '../pattern/index.ts';
+import { copiesIn, type AllOver, type Band, type Group, type Pattern } from '../pattern/index.ts';
 import type { Piece } from '../piece/index.ts';
 import { motifOf, type Yarn } from './model.ts';
 import type { Workpiece } from './project-at.ts';
@@ -22,14 +22,16 @@ export interface KnitBand extends Omit<Band, 'groups'> {
   readonly groups: readonly KnitGroup[];
 }
 
-export interface KnitFill extends Omit<Fill, 'motif'> {
+export interface KnitAllOver extends Omit<AllOver, 'motif'> {
   readonly motif: KnitMotif;
 }
 
+export type KnitPattern = KnitBand | KnitAllOver;
+
 /** A piece in one size, and what is knitted on it. */
 export interface KnitPiece extends Piece {
-  readonly bands: readonly KnitBand[];
-  readonly fills: readonly KnitFill[];
+  /** In the order in which they are laid. */
+  readonly patterns: readonly KnitPattern[];
   /** The palette: cells hold indices into it. */
   readonly yarns: readonly Yarn[];
   /** Palette index of the yarn of the plain fabric. */
@@ -67,25 +69,23 @@ function lastOr(made: Made, piece: Piece): KnitPiece {
 }
 
 function knitPiece(project: Workpiece): Made {
-  const { piece, bands, fills, yarns, mainYarn, machine } = project;
-  const motifs: KnitMotif[] = [];
-  const knit = (id: MotifId): KnitMotif => {
-    const motif = knitMotif(motifOf(project, id));
-    motifs.push(motif);
-    return motif;
+  const { piece, patterns, yarns, mainYarn, machine } = project;
+  const motifs = new Map<MotifId, KnitMotif>();
+  for (const { motif } of copiesIn(project)) motifs.set(motif, knitMotif(motifOf(project, motif)));
+  const knit = patterns.map((pattern) => knitPattern(pattern, motifs));
+  return {
+    knit: { ...piece, patterns: knit, yarns, mainYarn, machine },
+    of: [patterns, yarns, mainYarn, machine, ...motifs.values()],
   };
-  const made: KnitPiece = {
-    ...piece,
-    bands: bands.map((band) => ({
-      ...band,
-      groups: band.groups.map(({ acrossInSizes: _, motif, ...group }) => ({ ...group, motif: knit(motif) })),
-    })),
-    fills: fills.map(({ motif, ...fill }) => ({ ...fill, motif: knit(motif) })),
-    yarns,
-    mainYarn,
-    machine,
-  };
-  return { knit: made, of: [bands, fills, yarns, mainYarn, machine, ...motifs] };
+}
+
+function knitPattern(pattern: Pattern, motifs: ReadonlyMap<MotifId, KnitMotif>): KnitPattern {
+  const knit = <T extends { readonly motif: MotifId }>({ motif, ...copies }: T) => ({
+    ...copies,
+    motif: motifs.get(motif) as KnitMotif,
+  });
+  if (pattern.kind === 'all-over') return knit(pattern);
+  return { ...pattern, groups: pattern.groups.map(({ acrossInSizes: _, ...group }) => knit(group)) };
 }
 
 /** By the drawing, so that the picture behind it can move; of each motif that has it, the last. */

@@ -1,4 +1,5 @@
 /** What can be wrong with a project, its file, its motifs and its sizes. */
+import type { PatternName } from '../pattern/index.ts';
 import type { Fault } from '../schema/index.ts';
 
 export interface ProjectProblems {
@@ -10,8 +11,8 @@ export interface ProjectProblems {
   /** Saved as it is, the file could not be opened again. `path` and `fault` as in `project-invalid`. */
   'project-not-savable': { path: string; fault: Fault };
   'motif-missing': { motif: string };
-  /** Bands and fills by their number, from 1; `piece`: the name of theirs where there are several. */
-  'motif-in-use': { motif: string; piece: string | null; bands: readonly number[]; fills: readonly number[] };
+  /** `piece`: the name of theirs where there are several. */
+  'motif-in-use': { motif: string; piece: string | null; patterns: readonly PatternName[] };
   'motif-last': Record<string, never>;
   'motifs-too-many': { most: number };
   'yarns-too-many-in-motif': { motif: string; yarns: number; most: number };

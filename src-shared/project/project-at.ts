@@ -7,7 +7,15 @@
  * the same in the project is the same object here, so that what was worked out
  * holds.
  */
-import type { AllOver, Band, BandInSizes, Fill, Group, GroupInSizes, PlacementRule } from '../pattern/index.ts';
+import type {
+  Band,
+  BandInSizes,
+  Group,
+  GroupInSizes,
+  Pattern,
+  PatternInSizes,
+  PlacementRule,
+} from '../pattern/index.ts';
 import { valueIn, type Piece, type SizeId, type SizeNumbers } from '../piece/index.ts';
 import type { PieceId, PieceInSizes, Project } from './model.ts';
 
@@ -23,8 +31,8 @@ export interface Workpiece extends Omit<Project, 'pieces'> {
   readonly piece: Piece;
   /** So many of the piece are knitted. */
   readonly knit: number;
-  readonly bands: readonly Band[];
-  readonly fills: readonly Fill[];
+  /** In the order in which they are laid. */
+  readonly patterns: readonly Pattern[];
 }
 
 export interface ProjectAt extends Workpiece {
@@ -60,7 +68,7 @@ function made(project: Project, at: Place): ProjectAt {
   return { ...fields, at, knit: piece.knit, ...pieceInSize(piece, at.size), whole: project };
 }
 
-interface InSize extends Pick<Workpiece, 'piece' | 'bands' | 'fills'> {
+interface InSize extends Pick<Workpiece, 'piece' | 'patterns'> {
   /** What it was made of. */
   readonly of: PieceInSizes;
 }
@@ -69,7 +77,7 @@ interface InSize extends Pick<Workpiece, 'piece' | 'bands' | 'fills'> {
 const ofNumbers = new WeakMap<SizeNumbers, Map<PieceId, InSize>>();
 
 /** A piece in one of its sizes. What does not differ from what was asked for before is the same object. */
-export function pieceInSize(of: PieceInSizes, size: SizeId): Pick<Workpiece, 'piece' | 'bands' | 'fills'> {
+export function pieceInSize(of: PieceInSizes, size: SizeId): Pick<Workpiece, 'piece' | 'patterns'> {
   const numbers = of.perSize.find((one) => one.size === size);
   if (!numbers) throw new RangeError(`There is no size "${size}"`);
   const pieces = ofNumbers.get(numbers) ?? new Map<PieceId, InSize>();
@@ -78,11 +86,10 @@ export function pieceInSize(of: PieceInSizes, size: SizeId): Pick<Workpiece, 'pi
   if (last?.of === of) return withoutOf(last);
   const inSize = {
     piece: last && isSamePiece(last.of, of) ? last.piece : pieceOfSize(of, numbers),
-    bands: lastOr(
-      last?.bands,
-      bandsOf(of).map((band) => bandInSize(band, size)),
+    patterns: lastOr(
+      last?.patterns,
+      of.patterns.map((pattern) => patternInSize(pattern, size)),
     ),
-    fills: lastOr(last?.fills, allOversOf(of).map(fillOf)),
   };
   pieces.set(of.id, { ...inSize, of });
   return inSize;
@@ -90,16 +97,6 @@ export function pieceInSize(of: PieceInSizes, size: SizeId): Pick<Workpiece, 'pi
 
 function withoutOf({ of: _, ...inSize }: InSize): Omit<InSize, 'of'> {
   return inSize;
-}
-
-/** The bands of a piece, in their order. */
-export function bandsOf({ patterns }: Pick<PieceInSizes, 'patterns'>): BandInSizes[] {
-  return patterns.filter((pattern) => pattern.kind === 'band');
-}
-
-/** The all-overs of a piece, in their order. */
-export function allOversOf({ patterns }: Pick<PieceInSizes, 'patterns'>): AllOver[] {
-  return patterns.filter((pattern) => pattern.kind === 'all-over');
 }
 
 /** True if all is the same that a piece in one size is made of, its patterns and numbers apart. */
@@ -123,17 +120,21 @@ function lastOr<T>(before: readonly T[] | undefined, now: readonly T[]): readonl
   return before?.length === now.length && before.every((item, index) => item === now[index]) ? before : now;
 }
 
-const bandsKnown = new WeakMap<BandInSizes, Map<SizeId, Band>>();
+const patternsKnown = new WeakMap<PatternInSizes, Map<SizeId, Pattern>>();
 
-function bandInSize(band: BandInSizes, size: SizeId): Band {
-  const inSizes = bandsKnown.get(band) ?? new Map<SizeId, Band>();
-  bandsKnown.set(band, inSizes);
-  const there = inSizes.get(size) ?? madeBand(band, size);
+function patternInSize(pattern: PatternInSizes, size: SizeId): Pattern {
+  const inSizes = patternsKnown.get(pattern) ?? new Map<SizeId, Pattern>();
+  patternsKnown.set(pattern, inSizes);
+  const there = inSizes.get(size) ?? madePattern(pattern, size);
   inSizes.set(size, there);
   return there;
 }
 
-function madeBand({ id: _, kind: __, placed, rule, groups, ...band }: BandInSizes, size: SizeId): Band {
+function madePattern({ id: _, ...pattern }: PatternInSizes, size: SizeId): Pattern {
+  return pattern.kind === 'band' ? madeBand(pattern, size) : pattern;
+}
+
+function madeBand({ placed, rule, groups, ...band }: Omit<BandInSizes, 'id'>, size: SizeId): Band {
   const chosen = valueIn(placed, size);
   const isByRule = chosen.by === 'rule';
   return {
@@ -155,13 +156,4 @@ function byHand(
 function groupInSize({ across, ...group }: GroupInSizes, size: SizeId): Group {
   const here = { ...group, across: valueIn(across, size) };
   return across.but.length > 0 ? { ...here, acrossInSizes: across } : here;
-}
-
-const fillsKnown = new WeakMap<AllOver, Fill>();
-
-function fillOf(allOver: AllOver): Fill {
-  const { id: _, kind: __, ...fill } = allOver;
-  const there = fillsKnown.get(allOver) ?? fill;
-  fillsKnown.set(allOver, there);
-  return there;
 }

@@ -5,7 +5,16 @@
  * Numbers and chosen placings are that size's. Copies across are those of all
  * sizes until one has others. All else is shared.
  */
-import type { AllOver, Band, BandInSizes, Fill, Group, GroupInSizes, PatternId, Placed } from '../pattern/index.ts';
+import type {
+  Band,
+  BandInSizes,
+  Group,
+  GroupInSizes,
+  Pattern,
+  PatternId,
+  PatternInSizes,
+  Placed,
+} from '../pattern/index.ts';
 import {
   inAllSizes,
   settled,
@@ -74,8 +83,16 @@ export function numbersOf({ shape, hemRows, lengths, parts }: Piece): SizeNumber
   return { shape, hemRows, ...(lengths && { lengths }), sectionRows: parts.map(sectionRowsOf) };
 }
 
-/** The fields of the band that change when it is to be so in one size. */
-export function bandFields(
+/** The fields of the pattern that change when it is to have these, which are of its kind, in one size. */
+export function patternFields(
+  before: PatternInSizes,
+  to: Partial<Pattern>,
+  sized: Sized,
+): Partial<Omit<PatternInSizes, 'id'>> {
+  return before.kind === 'band' ? bandFields(before, to as Partial<Band>, sized) : to;
+}
+
+function bandFields(
   before: Pick<BandInSizes, 'rule' | 'placed'>,
   { groups, rule, choice, ...rest }: Partial<Band>,
   sized: Sized,
@@ -122,16 +139,12 @@ function groupInSizes({ across, acrossInSizes, ...group }: Group, { size, sizes 
   return { ...group, across: settled(withValueIn(acrossInSizes, size, across, sizes), sizes) };
 }
 
-/** A band as it is put on a piece. */
-export function bandInSizes(id: PatternId, band: Band, sized: Sized): BandInSizes {
-  const { groups, rule, choice, ...rest } = band;
+/** A pattern as it is put on a piece. */
+export function patternInSizes(id: PatternId, pattern: Pattern, sized: Sized): PatternInSizes {
+  if (pattern.kind === 'all-over') return { id, ...pattern };
+  const { kind, groups, rule, choice, ...rest } = pattern;
   const empty = { rule: { kind: 'seam' }, placed: inAllSizes(BEST) } as const;
-  return { id, kind: 'band', ...rest, ...empty, groups: [], ...bandFields(empty, { groups, rule, choice }, sized) };
-}
-
-/** A pattern all over as it is put on a piece. */
-export function allOverOf(id: PatternId, fill: Fill): AllOver {
-  return { id, kind: 'all-over', ...fill };
+  return { id, kind, ...rest, ...empty, groups: [], ...bandFields(empty, { groups, rule, choice }, sized) };
 }
 
 /** A piece as it is in one size, in all sizes. */

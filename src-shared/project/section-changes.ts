@@ -1,8 +1,8 @@
 /**
  * Sections that come, go, change and change places.
  *
- * Bands name the sections they stand in, so a name and what it names change in
- * one step, and bands never point at a section that was taken away: they stay
+ * Patterns name the sections they stand in, so a name and what it names change
+ * in one step, and they never point at a section that was taken away: they stay
  * on the rows where they stood.
  */
 import {
@@ -14,8 +14,8 @@ import {
   type SectionName,
 } from '../piece/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
-import { setBands, setPiece } from './edit-makers.ts';
-import type { Band } from '../pattern/index.ts';
+import { repositioned } from '../pattern/index.ts';
+import { setPatterns, setPiece } from './edit-makers.ts';
 import type { Edit } from './edit.ts';
 import { pieceEdits } from './piece-changes.ts';
 import type { ProjectAt } from './project-at.ts';
@@ -38,20 +38,21 @@ export function addSection(project: ProjectAt, called: (number: number) => strin
   return { change: changed(project, 'add-section', [...parts, added]), added };
 }
 
-/** `firstRows`: the rows on which the bands stand; null for one that is nowhere. */
+/** `firstRows`: the rows on which the patterns stand; null for one that is nowhere. */
 export function removeSection(project: ProjectAt, index: number, firstRows: readonly (number | null)[]): Change {
   const { parts } = project.piece;
   const { name } = sectionOf(project, index);
-  const bands = project.bands.map((band, at): Band => {
-    const row = firstRows[at] ?? null;
-    if (!standsIn(band.position, { part: name }) || row === null) return band;
-    return { ...band, position: { kind: 'from-row', row } };
-  });
+  const patterns = project.patterns.map((pattern, at) =>
+    repositioned(pattern, (position) => {
+      const row = firstRows[at] ?? null;
+      return standsIn(position, { part: name }) && row !== null ? { kind: 'from-row', row } : position;
+    }),
+  );
   return changed(
     project,
     'remove-section',
     parts.filter((_, at) => at !== index),
-    bands,
+    patterns,
   );
 }
 
@@ -64,15 +65,15 @@ export function moveSection(project: ProjectAt, index: number, by: 1 | -1): Chan
   return changed(project, 'move-section', parts);
 }
 
-/** Bands that stand in the section go on doing so. */
+/** Patterns that stand in the section go on doing so. */
 export function renameSection(project: ProjectAt, index: number, name: string): Change {
   const before = { part: sectionOf(project, index).name };
-  const bands = project.bands.map((band): Band => {
-    const { position } = band;
-    if (!standsIn(position, before)) return band;
-    return { ...band, position: { ...position, section: { part: name } } as Position };
-  });
-  return changed(project, 'rename-section', withSection(project, index, { name }), bands);
+  const patterns = project.patterns.map((pattern) =>
+    repositioned(pattern, (position) =>
+      standsIn(position, before) ? ({ ...position, section: { part: name } } as Position) : position,
+    ),
+  );
+  return changed(project, 'rename-section', withSection(project, index, { name }), patterns);
 }
 
 export function changeSection(project: ProjectAt, name: ChangeName, index: number, to: Partial<Section>): Change {
@@ -90,8 +91,8 @@ export function isTaken(sections: readonly Section[], name: string): boolean {
   return sections.some((section) => section.name === name);
 }
 
-function changed(project: ProjectAt, name: ChangeName, parts: readonly Section[], bands = project.bands): Change {
-  const edits = [...pieceEdits(project, { parts }), ...setBands(project, bands)];
+function changed(project: ProjectAt, name: ChangeName, parts: readonly Section[], patterns = project.patterns): Change {
+  const edits = [...pieceEdits(project, { parts }), ...setPatterns(project, patterns)];
   const [first, ...others] = edits.length > 0 ? edits : setPiece(project, { parts });
   return changeOf(name, first as Edit, ...others);
 }

@@ -16,12 +16,12 @@ import {
   type SizeId,
 } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import type { BandInSizes, Placed } from '../pattern/index.ts';
+import { bandsOf, type BandInSizes, type Placed } from '../pattern/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
-import { setBand, setNumbers, setPieceInSizes, setProject, differing } from './edit-makers.ts';
+import { setNumbers, setPattern, setPieceInSizes, setProject, differing } from './edit-makers.ts';
 import type { PieceInSizes, Project } from './model.ts';
-import { bandsOf, type ProjectAt } from './project-at.ts';
+import type { ProjectAt } from './project-at.ts';
 import { numbersOf } from './put-back.ts';
 import { acrossIn, currentSize, hasSeveralSizes, inSize, sizesOf } from './sizes.ts';
 
@@ -101,12 +101,12 @@ export function reshapeSizes(project: ProjectAt, kind: Shape['kind']): Change {
 export function changeCopies(project: ProjectAt, index: number, band: number, group: number, across: number): Change {
   const one = inSize(project, index);
   const all = idsOf(project.sizes);
-  const groups = (one.bands[band]?.groups ?? []).map((before, g) => {
+  const groups = (bandsOf(one)[band]?.groups ?? []).map((before, g) => {
     if (g !== group) return before;
     const inSizes = before.acrossInSizes ?? withValues(before.across, all, (size) => acrossIn(before, size));
     return { ...before, across, acrossInSizes: inSizes };
   });
-  return changeOf('size-copies', setBand(one, band, { groups }));
+  return changeOf('size-copies', setPattern(one, 'band', band, { groups }));
 }
 
 /** A name that no size has yet: `size 3` is proposed for the third. */

@@ -2,11 +2,11 @@
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import type { Machine, Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
-import type { Band, Fill, Group } from '../pattern/index.ts';
+import type { AllOver, Band, Group } from '../pattern/index.ts';
 import type { Piece, Size, Tension } from '../piece/index.ts';
 import type { Project, Yarn } from './model.ts';
 import type { Place } from './project-at.ts';
-import { bandInSizes, pieceInSizes } from './put-back.ts';
+import { patternInSizes, pieceInSizes } from './put-back.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
 export const START_YARNS: readonly Yarn[] = [
@@ -75,6 +75,7 @@ export function startGroup(motif: string, across: number): Group {
 /** A band of groups of copies of one motif, even to the eye with the seam closed. */
 export function startBand(motif: string, copies: readonly number[]): Band {
   return {
+    kind: 'band',
     groups: copies.map((across) => startGroup(motif, across)),
     unit: 'repeat',
     rule: { kind: 'seam' },
@@ -86,9 +87,10 @@ export function startBand(motif: string, copies: readonly number[]): Band {
   };
 }
 
-/** A fill of the whole piece from a row on, its middle column in the middle. */
-export function startFill(motif: MotifId, firstRow: number): Fill {
+/** An all-over from a row on, its middle column in the middle. */
+export function startAllOver(motif: MotifId, firstRow: number): AllOver {
   return {
+    kind: 'all-over',
     motif,
     unit: 'repeat',
     isMirrored: false,
@@ -111,7 +113,7 @@ export function emptyProject(name: string, motifName: string): Project {
 /** The first ids of a project; those that come later are made at random, so that these are never given again. */
 function onePiece(piece: Piece, band: Band): Pick<Project, 'sizes' | 'pieces'> {
   const sizes = [START_SIZE.id];
-  const pattern = bandInSizes('band-1', band, { size: START_SIZE.id, sizes });
+  const pattern = patternInSizes('band-1', band, { size: START_SIZE.id, sizes });
   return { sizes: [START_SIZE], pieces: [pieceInSizes(START_PLACE.piece, piece, [pattern], sizes)] };
 }
 

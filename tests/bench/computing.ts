@@ -11,7 +11,7 @@ import {
   sampleProject,
   START_PIECE,
   startBand,
-  startFill,
+  startAllOver,
   startGroup,
   type ProjectAt,
 } from '@shared/project/index.ts';
@@ -139,10 +139,7 @@ export function runningOrderBars(): Bar[] {
   const projects: [string, ProjectAt][] = [
     ['lighthouses all over', coveredWith(lighthouse)],
     ['random cells all over', speckled],
-    [
-      'an all-over of random cells',
-      { ...speckled, bands: [], fills: [startFill((speckled.motifs[0] as Motif).id, 3)] },
-    ],
+    ['an all-over of random cells', { ...speckled, patterns: [startAllOver((speckled.motifs[0] as Motif).id, 3)] }],
   ];
   const cells = gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0)).cells;
   return projects.map(([name, project]) => {
@@ -171,7 +168,7 @@ function coveredWith(grid: Grid): ProjectAt {
     ...sample,
     motifs: [{ ...motif, grid }],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: WIDTH, rows: HEIGHT } },
-    bands: [
+    patterns: [
       {
         ...startBand(motif.id, [across]),
         groups: [{ ...startGroup(motif.id, across), up }],

@@ -51,6 +51,6 @@ function knittedAllOver(project: ProjectAt): ProjectAt {
   return {
     ...project,
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: WIDTH, rows: HEIGHT } },
-    bands: [{ ...startBand('motif-1', [1]), position: { kind: 'from-row', row: 1 } }],
+    patterns: [{ ...startBand('motif-1', [1]), position: { kind: 'from-row', row: 1 } }],
   };
 }

@@ -2,6 +2,7 @@
 import { expect, test } from '@playwright/test';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
+import { copiesIn } from '@shared/pattern/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
@@ -36,7 +37,7 @@ for (const name of ['sample', 'sixteen', 'three', 'large']) {
       colours: chart.colours.map((line) => line.map(() => colours[at++] as string)),
     }));
 
-    for (const id of new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif))) {
+    for (const id of new Set(copiesIn(plan).map(({ motif }) => motif))) {
       const called = project.motifs.find((motif) => motif.id === id)?.name;
       const needles = onNeedles(plan, id).map((row) => row.map((yarn) => project.yarns[yarn]?.colour));
       for (const [way, cells] of [

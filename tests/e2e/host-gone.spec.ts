@@ -1,6 +1,7 @@
 /** The host goes away while the window is open: said at once, work kept in the browser, joined again by itself. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { expect, expectAccessible } from './app.ts';
 import { keptGroups, openOn, programEnded, test } from './hosts.ts';
@@ -91,7 +92,7 @@ test('lets the person save a copy, which opens again', async ({ page, run }) => 
   ]);
   expect(download.suggestedFilename()).toBe('Skerry sleeve.walewright');
   const copy = projectAt(projectFromText(readFileSync(await download.path(), 'utf8')));
-  expect(copy.bands[0]?.groups.map(({ across }) => across)).toEqual([3, 1]);
+  expect(bandsOf(copy)[0]?.groups.map(({ across }) => across)).toEqual([3, 1]);
   // Nobody tells the page what became of a download: the work counts as unsaved.
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();
 });

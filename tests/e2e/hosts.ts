@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { keptWorkFromText } from '../../src-main/services/kept-journal.ts';
 import { test as base } from './app.ts';
@@ -79,7 +80,7 @@ export function keptLines(folder: string): number {
 export function keptGroups(folder: string): string[] {
   return keptTexts(folder)
     .map((text) => keptWorkFromText(text)?.text ?? '')
-    .map((text) => (projectAt(projectFromText(text)).bands[0]?.groups ?? []).map(({ across }) => across).join(', '))
+    .map((text) => (bandsOf(projectAt(projectFromText(text)))[0]?.groups ?? []).map(({ across }) => across).join(', '))
     .sort();
 }
 

@@ -6,6 +6,7 @@ import { localDay } from '@shared/day/index.ts';
 import { placementSheet, sheetFacts, type PaperSize, type SheetDocument } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { textOf } from '@shared/words/index.ts';
 import { fileTextOf } from '../written-projects.ts';
 import { readPdf, type PageRead } from '../pdf.ts';
@@ -114,7 +115,7 @@ test('turns the pages that a wide piece takes, and no others', async ({ page, st
     ...sample,
     name: 'Wide',
     piece: { ...sample.piece, shape },
-    bands: sample.bands.map((band) => ({ ...band, position: { kind: 'from-row', row: 20 } })),
+    patterns: bandsOf(sample).map((band) => ({ ...band, position: { kind: 'from-row', row: 20 } })),
   };
   writeFileSync(join(home, 'wide.walewright'), fileTextOf(wide));
   const dialogs = await countDialogs(page);

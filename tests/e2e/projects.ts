@@ -32,8 +32,7 @@ export function twelveStitchMotif(
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 60 }, ...to.piece },
-    bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
-    fills: [],
+    patterns: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   });
 }
 

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
@@ -64,7 +65,7 @@ test('is saved to its own file where nobody else wrote, and is not offered after
   await again.keyboard.press('Control+S');
   await expect(again.getByText('saved', { exact: true })).toBeVisible();
   const saved = projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8')));
-  expect(saved.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
+  expect(bandsOf(saved)[0]?.groups.map(({ across }) => across)).toEqual([1, 1, 1]);
   await expect.poll(() => keptGroups(folder)).toEqual([]);
 });
 

@@ -1,6 +1,7 @@
 /** Projects saved as files: where they are told to, over nothing of anybody else's, and never lost. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
@@ -23,7 +24,7 @@ test('saves a new project where it is told to, and opens it again after a reload
   await expect(announced(page)).toHaveText(`Saved as ${PROJECT}.`);
 
   const written = projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8')));
-  expect(written.bands[0]?.groups.map(({ across }) => across)).toEqual([1, 2]);
+  expect(bandsOf(written)[0]?.groups.map(({ across }) => across)).toEqual([1, 2]);
 
   await page.reload();
   await page.getByRole('button', { name: 'Commands' }).waitFor();
@@ -51,7 +52,7 @@ test('saves over its own file without asking, and clears the mark when undone ba
   await page.keyboard.press('Control+S');
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   await expect(page.getByRole('dialog')).toHaveCount(0);
-  expect(projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8'))).bands[0]?.groups).toHaveLength(1);
+  expect(bandsOf(projectAt(projectFromText(readFileSync(join(home, PROJECT), 'utf8'))))[0]?.groups).toHaveLength(1);
 });
 
 test.describe('a name that another file has', () => {
@@ -136,7 +137,7 @@ test('saves as often as it is asked to, one after the other', async ({ page, sta
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   await expect(page.getByRole('alert')).toHaveCount(0);
   expect(
-    projectAt(projectFromText(readFileSync(join(home, 'sleeve.walewright'), 'utf8'))).bands[0]?.groups,
+    bandsOf(projectAt(projectFromText(readFileSync(join(home, 'sleeve.walewright'), 'utf8'))))[0]?.groups,
   ).toHaveLength(2);
 });
 
@@ -191,9 +192,9 @@ test('guards unsaved work before another project takes its place', async ({ page
   await guard.getByRole('button', { name: 'Save', exact: true }).click();
   await new FilePanel(page).saveAs('kept');
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
-  expect(projectAt(projectFromText(readFileSync(join(home, 'kept.walewright'), 'utf8'))).bands[0]?.groups).toHaveLength(
-    1,
-  );
+  expect(
+    bandsOf(projectAt(projectFromText(readFileSync(join(home, 'kept.walewright'), 'utf8'))))[0]?.groups,
+  ).toHaveLength(1);
 
   await changeCopies(page, '2');
   await page.getByRole('button', { name: 'File', exact: true }).click();

@@ -3,17 +3,17 @@ import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
 import {
   editsToText,
-  insertFill,
+  insertPattern,
   paintCells,
   projectAt,
   projectFromText,
   projectToText,
   sampleProject,
-  setBand,
+  setPattern,
   setNumbers,
   setProject,
   setUnderlay,
-  startFill,
+  startAllOver,
   type Edit,
 } from '@shared/project/index.ts';
 import { endOfWhole, keptFileToText } from '../../src-main/services/kept-file.ts';
@@ -57,10 +57,10 @@ const SAMPLE_AT = projectAt(sampleProject());
 const CHANGED: readonly Edit[] = [
   setProject({ name: 'Cuff' }),
   paintCells('lighthouse', { at: Uint32Array.of(3, 4, 20), to: Uint8Array.of(1, 0, 1) }),
-  setBand(SAMPLE_AT, 0, { choice: 1 }),
+  setPattern(SAMPLE_AT, 'band', 0, { choice: 1 }),
   setNumbers(SAMPLE_AT.at, { lengths: undefined } as object),
   setUnderlay('lighthouse', { left: 2 }),
-  insertFill(SAMPLE_AT, 'fill-1', startFill('lighthouse', 90)),
+  insertPattern(SAMPLE_AT, 'fill-1', startAllOver('lighthouse', 90)),
   { kind: 'move', list: 'patterns', piece: 'piece-1', id: 'fill-1', at: 0 },
   { kind: 'remove', list: 'patterns', piece: 'piece-1', id: 'fill-1' },
 ];

@@ -1,8 +1,9 @@
 /** A project's plan knitted by the simulated knitter: it is given the running order as JSON, and pictures for its machine. */
 import { label } from '@shared/bed/index.ts';
-import { makeFabric, OUTSIDE, tierOf, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
+import { makeFabric, OUTSIDE, tierOf, type PlacedAllOver, type PlacedGroup } from '@shared/fabric/index.ts';
 import { needlesTaken } from '@shared/piece/index.ts';
 import { planFor, type Plan } from '@shared/plan/index.ts';
+import { allOversOf } from '@shared/pattern/index.ts';
 import { motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { planJson, type PlanJson } from '../../src-main/cli/json/plan.ts';
 import type { StopJson } from '../../src-main/cli/json/running-order.ts';
@@ -119,10 +120,10 @@ export function picturesOf(project: ProjectAt, plan: Plan, acts: readonly StopJs
   for (const act of acts) {
     if (act.act !== 'first-needles' || pictures[act.pattern]) continue;
     const parts = act.pattern.split('+').map((name) => name.split('-') as [string, string]);
-    const found = parts.flatMap(([kind, number]): readonly (PlacedGroup | PlacedFill)[] =>
+    const found = parts.flatMap(([kind, number]): readonly (PlacedGroup | PlacedAllOver)[] =>
       kind === 'band'
         ? plan.groups.filter(({ band }) => band === Number(number) - 1)
-        : plan.fills.filter(({ fill }) => fill === Number(number) - 1),
+        : allOversOf(plan).filter((allOver) => allOver.number === Number(number) - 1),
     );
     const lastRow = Math.max(...found.map((one) => one.lastRow));
     const rows = Array.from({ length: lastRow - act.row + 1 }, (_, at) => act.row + at);
@@ -147,13 +148,13 @@ interface Drawn {
 }
 
 function groupPicture(group: PlacedGroup, rows: readonly number[]): Drawn {
-  const { copy, ground, across, leftOut, firstRow, lastRow, isMirrored } = group;
-  const width = leftOut.size > 0 ? copy.width * across : copy.width;
+  const { copy, ground, across, without, firstRow, lastRow, isMirrored } = group;
+  const width = without.size > 0 ? copy.width * across : copy.width;
   const isFigure = (row: number, column: number): boolean => {
     if (row < firstRow || row > lastRow) return false;
     const at = row - firstRow;
     const up = Math.floor(at / copy.height);
-    if (leftOut.has(up * across + Math.floor(column / copy.width))) return false;
+    if (without.get(up)?.has(Math.floor(column / copy.width))) return false;
     return copy.cells[(at % copy.height) * copy.width + (column % copy.width)] !== ground;
   };
   return {
@@ -166,10 +167,16 @@ function groupPicture(group: PlacedGroup, rows: readonly number[]): Drawn {
   };
 }
 
-function fillPicture(project: ProjectAt, plan: Plan, fill: PlacedFill, rows: readonly number[], needle: number): Drawn {
-  const { copy, ground, border, copies, isMirrored } = fill;
+function fillPicture(
+  project: ProjectAt,
+  plan: Plan,
+  fill: PlacedAllOver,
+  rows: readonly number[],
+  needle: number,
+): Drawn {
+  const { copy, ground, border, without, isMirrored } = fill;
   const modulo = (value: number, by: number): number => ((value % by) + by) % by;
-  const isWhole = border.left === 0 && border.right === 0 && copies.without.size === 0;
+  const isWhole = border.left === 0 && border.right === 0 && without.size === 0;
   const taken = needlesTaken(plan.outline);
   const { places } = project.machine;
   const across = taken.last - taken.first + 1;
@@ -178,7 +185,7 @@ function fillPicture(project: ProjectAt, plan: Plan, fill: PlacedFill, rows: rea
   const width = isWhole ? copy.width : Math.ceil(across / period) * period;
   const turned = (column: number): number => (isMirrored ? width - 1 - column : column);
   const main = pieceIn(project).mainYarn;
-  const fabric = makeFabric(plan.outline, [], [fill], main);
+  const fabric = makeFabric(plan.outline, [fill], main);
   const figureOn = (row: number): number[] => {
     if (row < fill.firstRow || row > fill.lastRow) return [];
     if (!isWhole) {

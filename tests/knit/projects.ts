@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import type { Machine, Slot } from '@shared/bed/index.ts';
 import type { EdgeStep } from '@shared/piece/index.ts';
-import type { Band, Fill } from '@shared/pattern/index.ts';
-import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
+import type { Band, AllOver } from '@shared/pattern/index.ts';
+import { startBand, startAllOver, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { anyFilledProject } from '../property/filled-projects.ts';
 import { anyProject } from '../property/projects.ts';
 import { settled } from '../written-projects.ts';
@@ -93,7 +93,9 @@ function shapedByRows(project: ProjectAt, given: readonly { gap: number; left: n
 
 const anyStacked: fc.Arbitrary<ProjectAt> = fc
   .record({ project: anyProject, seed: fc.nat(1) })
-  .chain(({ project }) => stacked(project.motifs.length).map((bands) => ({ ...withMotifsOf8(project), bands })));
+  .chain(({ project }) =>
+    stacked(project.motifs.length).map((bands) => ({ ...withMotifsOf8(project), patterns: bands })),
+  );
 
 const anyAllOver: fc.Arbitrary<ProjectAt> = fc
   .record({
@@ -102,8 +104,8 @@ const anyAllOver: fc.Arbitrary<ProjectAt> = fc
     endNeedles: fc.oneof({ arbitrary: fc.constant(true), weight: 3 }, fc.constant(false)),
   })
   .map(({ project, firstRow, endNeedles }): ProjectAt => {
-    const fill: Fill = { ...startFill('motif-1', firstRow + project.piece.hemRows), endNeedles };
-    return { ...project, bands: [], fills: [fill] };
+    const fill: AllOver = { ...startAllOver('motif-1', firstRow + project.piece.hemRows), endNeedles };
+    return { ...project, patterns: [fill] };
   });
 
 /** Any of these, on any machine. */

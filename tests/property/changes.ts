@@ -3,20 +3,16 @@ import fc from 'fast-check';
 import { gridFromText, patchCells } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { allOversOf, bandsOf, type Band } from '@shared/pattern/index.ts';
 import {
   addSize,
   changeCopies,
   changeOf,
   changeSize,
   freeSizeName,
-  allOversOf,
-  bandsOf,
-  insertBand,
-  insertFill,
+  insertPattern,
   projectAt,
-  removeBand,
-  removeFill,
+  removePattern,
   type Project,
   type ProjectAt,
   insertInto,
@@ -26,15 +22,14 @@ import {
   removeFrom,
   removeSize,
   renameSize,
-  setBand,
-  setFill,
+  setPattern,
   setMotif,
   setPiece,
   setPieceInSizes,
   setProject,
   setUnderlay,
   sizesOf,
-  startFill,
+  startAllOver,
   startGroup,
   type Change,
 } from '@shared/project/index.ts';
@@ -155,7 +150,7 @@ const bandStep: fc.Arbitrary<Step> = fc
   .map(
     ({ name: step, to, which }) =>
       (project) =>
-        changeOf(step, setBand(lookedAt(project, which), 0, to)),
+        changeOf(step, setPattern(lookedAt(project, which), 'band', 0, to)),
   );
 
 const projectStep: fc.Arbitrary<Step> = name.map((to) => () => changeOf('rename-project', setProject({ name: to })));
@@ -184,10 +179,11 @@ const motifsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => (proje
 /** A band more behind the others, or one of several less. */
 const bandsStep: fc.Arbitrary<Step> = wayInList.map(({ way, at, to }) => (whole) => {
   const project = lookedAt(whole, to);
-  const place = at % project.bands.length;
-  if (way === 'remove' && project.bands.length > 1) return changeOf('remove-band', removeBand(project, place));
-  const band: Band = { ...(project.bands[place] as Band), position: { kind: 'from-row', row: 1 } };
-  return changeOf('add-band', insertBand(project, freeId(whole), band));
+  const place = at % bandsOf(project).length;
+  if (way === 'remove' && bandsOf(project).length > 1)
+    return changeOf('remove-band', removePattern(project, 'band', place));
+  const band: Band = { ...(bandsOf(project)[place] as Band), position: { kind: 'from-row', row: 1 } };
+  return changeOf('add-band', insertPattern(project, freeId(whole), band));
 });
 
 /** A pattern that stands elsewhere in the list. */
@@ -239,12 +235,15 @@ const fillsStep: fc.Arbitrary<Step> = fc
   .record({ way: fc.constantFrom('add', 'border', 'remove'), left: count(0, 9), row: count(1, 90), which: fc.nat(6) })
   .map(({ way, left, row, which }) => (whole) => {
     const project = lookedAt(whole, which);
-    const last = project.fills.length - 1;
+    const last = allOversOf(project).length - 1;
     if (way === 'add' || last < 0) {
-      return changeOf('add-fill', insertFill(project, freeId(whole), startFill(project.motifs[0]?.id ?? '', row)));
+      return changeOf(
+        'add-fill',
+        insertPattern(project, freeId(whole), startAllOver(project.motifs[0]?.id ?? '', row)),
+      );
     }
-    if (way === 'remove') return changeOf('remove-fill', removeFill(project, last));
-    return changeOf('fill-border', setFill(project, last, { border: { left, right: 0 } }));
+    if (way === 'remove') return changeOf('remove-fill', removePattern(project, 'all-over', last));
+    return changeOf('fill-border', setPattern(project, 'all-over', last, { border: { left, right: 0 } }));
   });
 
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(

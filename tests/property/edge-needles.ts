@@ -12,21 +12,16 @@ export type Line<Yarn> = readonly (Yarn | null)[];
 
 /** Rows of patterns that have end-needle selection on, with the machine that there is. */
 export function isSelectingOn(
-  { machine, bands, fills }: ProjectAt,
-  patterns: {
-    readonly bands: readonly { readonly firstRow: number; readonly lastRow: number }[];
-    readonly fills: readonly { readonly firstRow: number; readonly lastRow: number }[];
-  },
+  { machine, patterns: asked }: ProjectAt,
+  { patterns }: { readonly patterns: readonly { readonly firstRow: number; readonly lastRow: number }[] },
   row: number,
 ): boolean {
   if (machine.endNeedles === 'none') return false;
   const isAlways = machine.endNeedles === 'always';
-  const isOn = (asked: readonly { readonly endNeedles: boolean }[], placed: (typeof patterns)['bands']): boolean =>
-    placed.some(
-      ({ firstRow, lastRow }, index) =>
-        row >= firstRow && row <= lastRow && (isAlways || asked[index]?.endNeedles === true),
-    );
-  return isOn(bands, patterns.bands) || isOn(fills, patterns.fills);
+  return patterns.some(
+    ({ firstRow, lastRow }, index) =>
+      row >= firstRow && row <= lastRow && (isAlways || asked[index]?.endNeedles === true),
+  );
 }
 
 /** A row of one line with the contrast its edge needles take; `isParted`: groups of it have balls of their own. */
@@ -61,11 +56,11 @@ export function edgesOn<Yarn>(
 
 /** Whether a row lies in a group that has a ball of its own. */
 export function isPartedOn(
-  { bands }: ProjectAt,
+  { patterns }: ProjectAt,
   groups: readonly { readonly firstRow: number; readonly lastRow: number }[],
   row: number,
 ): boolean {
-  const given = bands.flatMap((band) => band.groups);
+  const given = patterns.flatMap((pattern) => (pattern.kind === 'band' ? pattern.groups : []));
   return groups.some(
     ({ firstRow, lastRow }, index) => given[index]?.hasOwnBall === true && row >= firstRow && row <= lastRow,
   );

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Motif } from '@shared/motif/index.ts';
-import type { Band, BandInSizes } from '@shared/pattern/index.ts';
+import { bandsOf, type Band, type BandInSizes } from '@shared/pattern/index.ts';
 import {
   applyChange,
   applyEdits,
@@ -19,7 +19,7 @@ import {
   redraw,
   removeFrom,
   sampleProject,
-  setBand,
+  setPattern,
   setMotif,
   setProject,
   setUnderlay,
@@ -29,8 +29,8 @@ import {
   type Edit,
   type Project,
   setNumbers,
-  insertBand,
-  removeBand,
+  insertPattern,
+  removePattern,
   projectAt,
   pieceOf,
   setPieceInSizes,
@@ -173,9 +173,9 @@ describe('neighbouring edits', () => {
     const at = projectAt(sampleProject());
     const piece = pieceOf(at.whole, at.at.piece);
     const listed = [
-      setBand(at, 0, { judge: 'blocks' }),
+      setPattern(at, 'band', 0, { judge: 'blocks' }),
       insertInto('pieces', 1, { ...piece, id: 'front', patterns: [] }),
-      setBand(at, 0, { judge: 'figure' }),
+      setPattern(at, 'band', 0, { judge: 'figure' }),
     ];
     const redrawn = [cell(3), setMotif('lighthouse', { grid }), cell(1)];
     expect(mergeEdits(listed)).toEqual(listed);
@@ -236,8 +236,8 @@ describe('what a person sees of a change', () => {
       setProject({ name: 'x' }),
       insertInto('motifs', 0, { ...(motifs[0] as Motif), id: 'gull' }),
       paintCells('lighthouse', { at: Uint32Array.of(0), to: Uint8Array.of(1) }),
-      removeBand(at, 0),
-      insertBand(at, 'new', at.bands[0] as Band),
+      removePattern(at, 'band', 0),
+      insertPattern(at, 'new', bandsOf(at)[0] as Band),
       setNumbers(at.at, { hemRows: 4 }),
       moveWithin('motifs', 'lighthouse', 0),
       moveWithin('pieces', 'piece-1', 0),

@@ -1,13 +1,14 @@
 /** Random projects with patterns all over them. */
 import fc from 'fast-check';
-import type { Fill } from '@shared/pattern/index.ts';
+import { bandsOf, type AllOver } from '@shared/pattern/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { settled } from '../written-projects.ts';
 import { anyProject, count } from './projects.ts';
 
 /** A fill of one of two motifs; its rows may leave the piece, and its border may cover it. */
-const anyFill: fc.Arbitrary<Fill> = fc
+const anyFill: fc.Arbitrary<AllOver> = fc
   .record({
+    kind: fc.constant('all-over' as const),
     motif: fc.constantFrom('motif-1', 'motif-2'),
     unit: fc.constantFrom('repeat' as const, 'whole' as const),
     isMirrored: fc.boolean(),
@@ -26,26 +27,28 @@ const anyFill: fc.Arbitrary<Fill> = fc
 export const anyFilledProject: fc.Arbitrary<ProjectAt> = fc
   .record({
     project: anyProject,
-    fills: fc.oneof(
+    allOvers: fc.oneof(
       { arbitrary: fc.array(anyFill, { minLength: 1, maxLength: 1 }), weight: 3 },
       fc.array(anyFill, { minLength: 2, maxLength: 2 }).map(oneAboveTheOther),
     ),
     hasGroups: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
   })
-  .map(({ project, fills, hasGroups }) =>
+  .map(({ project, allOvers, hasGroups }) =>
     settled(project, {
-      bands: hasGroups ? project.bands : [],
-      fills: fills.map((fill) =>
-        project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
-      ),
+      patterns: [
+        ...(hasGroups ? bandsOf(project) : []),
+        ...allOvers.map((fill) =>
+          project.motifs.some(({ id }) => id === fill.motif) ? fill : { ...fill, motif: 'motif-1' },
+        ),
+      ],
     }),
   );
 
 /** Two fills that do not meet. */
-function oneAboveTheOther([below, above]: readonly Fill[]): Fill[] {
-  const lowest = below as Fill;
+function oneAboveTheOther([below, above]: readonly AllOver[]): AllOver[] {
+  const lowest = below as AllOver;
   return [
     { ...lowest, firstRow: 2, lastRow: 9 },
-    { ...(above as Fill), firstRow: 10, lastRow: null },
+    { ...(above as AllOver), firstRow: 10, lastRow: null },
   ];
 }

@@ -2,6 +2,7 @@
 import { OUTSIDE } from '@shared/fabric/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { motifOf, type ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
 
@@ -33,7 +34,7 @@ function drawnAt(plan: Plan, project: ProjectAt, row: number, needle: number): n
   const group = plan.groups[index] as Plan['groups'][number];
   const { grid, shows } = motifOf(project, group.motif);
   const offset = (needle - group.block.first) % group.copy.width;
-  const isMirrored = project.bands.flatMap(({ groups }) => groups)[index]?.isMirrored;
+  const isMirrored = bandsOf(project).flatMap(({ groups }) => groups)[index]?.isMirrored;
   // The purl side faces the knitter: the knit side as worn is seen from behind; a mirrored group once more.
   const isTurned = (shows === 'worn' && project.piece.finishedFace === 'knit') !== isMirrored;
   const column = isTurned ? group.copy.width - 1 - offset : offset;
@@ -73,7 +74,7 @@ function strandAt(plan: Plan, project: ProjectAt, row: number, needle: number): 
   const yarn = cellAt(plan, row, needle);
   if (yarn === project.mainYarn) return 'main';
   const group = groupAt(plan, row, needle) ?? outermostBeside(plan, row, needle);
-  const hasOwnBall = group !== null && project.bands.flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
+  const hasOwnBall = group !== null && bandsOf(project).flatMap(({ groups }) => groups)[group]?.hasOwnBall === true;
   return `${yarn} of ${hasOwnBall ? group : 'all'}`;
 }
 

@@ -11,6 +11,7 @@ import { rowListCsv } from '@shared/output/index.ts';
 import { stitchCount } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import {
   gaugeOfRow,
@@ -186,7 +187,7 @@ describe('every plan', () => {
   it('finds the figure in a seam by its stitches: the deepest of each band and side, on the rows that have any', () => {
     let found = 0;
     const isFound = (plan: Plan, project: ProjectAt): void => {
-      const expected = plan.bands.flatMap((_, band) =>
+      const expected = bandsOf(plan).flatMap((_, band) =>
         (['left', 'right'] as const).flatMap((side) => {
           const inSeam = plan.rows.flatMap((row) =>
             needlesOf(row).flatMap((needle) => {

@@ -12,7 +12,7 @@ import {
   sampleProject,
   START_PIECE,
   startBand,
-  startFill,
+  startAllOver,
   type ProjectAt,
   type Yarn,
 } from '@shared/project/index.ts';
@@ -67,8 +67,11 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
       begins: 'open',
       gauge,
     },
-    bands: isAllOver ? [] : [{ ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } }],
-    fills: isAllOver ? [{ ...startFill('m', 1), unit: 'whole' }] : [],
+    patterns: [
+      isAllOver
+        ? { ...startAllOver('m', 1), unit: 'whole' }
+        : { ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } },
+    ],
   };
 }
 

@@ -237,6 +237,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
             rows,
           };
     const band: Band = {
+      kind: 'band',
       groups: groups.map((group) => ({ ...group, motif: `motif-${(group.motif % motifs.length) + 1}` })),
       unit: parts.unit,
       rule: parts.rule,
@@ -267,8 +268,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
         parts: parts.parts,
         shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
       },
-      bands: [band],
-      fills: [],
+      patterns: [band],
     });
     return inSizes(project, parts.sizes.more, parts.sizes.current);
   });

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gaugesOf, lengthMm, rowHeightMm, sectionsOf } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { repositioned } from '@shared/pattern/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, type CheckedPlan } from '../unit/check/found.ts';
 import { anyProject } from './projects.ts';
@@ -40,17 +41,16 @@ describe('sections', () => {
     let parted = 0;
     fc.assert(
       fc.property(anyProject, (project) => {
-        const { piece, bands } = project;
+        const { piece, patterns } = project;
         const { gauge } = piece;
         const parts = piece.parts.map((part) => ({ ...part, gauge, isLined: false }));
         const sectioned = planned({ ...project, piece: { ...piece, parts, hem: { ...piece.hem, gauge } } });
         const plain = planned({
           ...project,
           piece: { ...piece, parts: [], hem: { ...piece.hem, gauge: null } },
-          bands: bands.map((band, index) => ({
-            ...band,
-            position: { kind: 'from-row', row: sectioned.bands[index]?.firstRow ?? 1 },
-          })),
+          patterns: patterns.map((pattern, index) =>
+            repositioned(pattern, () => ({ kind: 'from-row', row: sectioned.patterns[index]?.firstRow ?? 1 })),
+          ),
         });
         expect(sectioned.fabric).toEqual(plain.fabric);
         expect(sectioned.yarn).toEqual(plain.yarn);

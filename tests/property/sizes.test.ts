@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import {
   acrossIn,
   currentSize,
@@ -26,7 +26,7 @@ function alone(project: ProjectAt, index: number): ProjectAt {
   return writtenProject({
     ...project,
     piece: { ...project.piece, shape, hemRows },
-    bands: project.bands.map((band) => ({
+    patterns: bandsOf(project).map((band) => ({
       ...band,
       groups: band.groups.map((group) => {
         const { acrossInSizes: _, ...rest } = group;
@@ -41,9 +41,9 @@ describe('each size', () => {
     let planned = 0;
     fc.assert(
       fc.property(inSeveralSizes, (any) => {
-        const ruled = any.bands.map((band): Band => ({ ...band, choice: 0, rule: { kind: 'seam' } }));
+        const ruled = bandsOf(any).map((band): Band => ({ ...band, choice: 0, rule: { kind: 'seam' } }));
         const chosenInNone = { ...any, whole: withNothingChosen(any.whole) };
-        const project = settled({ ...chosenInNone, bands: ruled });
+        const project = settled({ ...chosenInNone, patterns: ruled });
         project.sizes.forEach((_, index) => {
           const there = outcome(() => makePlan(pieceIn(inSize(project, index))));
           expect(there).toEqual(outcome(() => makePlan(pieceIn(alone(project, index)))));

@@ -4,6 +4,7 @@ import { label } from '@shared/bed/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
+import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, pieceIn, inSize, sampleProject, sizesOf, type ProjectAt } from '@shared/project/index.ts';
 import { anyFilledProject } from '../property/filled-projects.ts';
 import { anyProject } from '../property/projects.ts';
@@ -64,12 +65,12 @@ describe('a knitter with the row list', () => {
         const plan = planned(project);
         knitAsPlaced(project, plan);
         seen.knitted++;
-        seen.leftOut += Number(plan.fills.some(({ copies }) => copies.leftOut > 0));
-        seen.cut += Number(plan.fills.some(({ copies }) => copies.clipped > 0));
-        seen.stepped += Number(plan.fills.some(({ step }) => step !== 0));
-        seen.mirrored += Number(project.fills.some(({ isMirrored }) => isMirrored));
+        seen.leftOut += Number(allOversOf(plan).some(({ leftOut }) => leftOut.length > 0));
+        seen.cut += Number(allOversOf(plan).some(({ clipped }) => clipped.length > 0));
+        seen.stepped += Number(allOversOf(plan).some(({ step }) => step !== 0));
+        seen.mirrored += Number(allOversOf(project).some(({ isMirrored }) => isMirrored));
         seen.tapered += Number(project.piece.shape.kind !== 'rectangle');
-        seen.withGroups += Number(project.bands.length > 0);
+        seen.withGroups += Number(bandsOf(project).length > 0);
       }),
       { numRuns: 250, seed: 62, maxSkipsPerRun: 2000 },
     );
@@ -106,7 +107,7 @@ describe('a knitter with the row list', () => {
         const project: ProjectAt = {
           ...any,
           machine: { ...any.machine, endNeedles: 'switch' },
-          bands: any.bands.map((band) => ({
+          patterns: bandsOf(any).map((band) => ({
             ...band,
             endNeedles: false,
             groups: band.groups.map((group) => ({ ...group, hasOwnBall: false })),

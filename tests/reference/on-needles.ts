@@ -1,4 +1,5 @@
 /** What stands on the needles, by the fabric of a plan. */
+import { allOversOf } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 
 /**
@@ -16,7 +17,7 @@ export function onNeedles(plan: Plan, motif: string): number[][] {
       Array.from({ length: copy.width }, (_, column) => at(firstRow + row, block.first + column)),
     );
   }
-  const fill = plan.fills.find((one) => one.motif === motif);
+  const fill = allOversOf(plan).find((one) => one.motif === motif);
   if (!fill) throw new RangeError(`${motif} stands nowhere`);
   return Array.from({ length: fill.copy.height }, (_, row) =>
     Array.from({ length: fill.copy.width }, (_, column) => {

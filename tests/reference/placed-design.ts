@@ -1,6 +1,7 @@
 /** What should be seen of a piece, worked out by eye from what was drawn and where the plan puts it. */
 import type { Motif } from '@shared/motif/index.ts';
-import type { Band, Fill } from '@shared/pattern/index.ts';
+import type { PlacedAllOver } from '@shared/fabric/index.ts';
+import { allOversOf, bandsOf, type Band, type AllOver } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from '../property/edge-needles.ts';
@@ -29,7 +30,7 @@ export function placedDesign(project: ProjectAt, plan: Plan): Picture {
     ),
   );
   let groupIndex = 0;
-  for (const band of project.bands) {
+  for (const band of bandsOf(project)) {
     for (const group of band.groups) {
       const place = plan.groups[groupIndex++] as Plan['groups'][number];
       const motif = project.motifs.find(({ id }) => id === group.motif) as Motif;
@@ -72,7 +73,7 @@ export function placedDesign(project: ProjectAt, plan: Plan): Picture {
       }
     }
   }
-  for (const [index, fill] of project.fills.entries()) knitFill(project, plan, fill, index, picture);
+  for (const [index, fill] of allOversOf(project).entries()) knitFill(project, plan, fill, index, picture);
   // Left and right of the needles are those of the picture, or exchanged.
   const asNeedles = (row: readonly (string | null)[]) => (isMirrored ? [...row].reverse() : row);
   const needles = picture.map(asNeedles);
@@ -87,7 +88,7 @@ export function placedDesign(project: ProjectAt, plan: Plan): Picture {
  * tier moved by the step. Copies that have figure outside the fill (beside the
  * piece, in the border, above the last row) are cut.
  */
-function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, picture: (string | null)[][]): void {
+function knitFill(project: ProjectAt, plan: Plan, fill: AllOver, index: number, picture: (string | null)[][]): void {
   const motif = project.motifs.find(({ id }) => id === fill.motif) as Motif;
   const isKnitFace = project.piece.finishedFace === 'knit';
   const width = widthOfCopy(motif, fill);
@@ -95,7 +96,7 @@ function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, pic
   const first = Math.min(...plan.outline.first);
   const last = Math.max(...plan.outline.last);
   const lastRow = fill.lastRow ?? plan.outline.rows;
-  const { origin } = plan.fills[index] as Plan['fills'][number];
+  const { origin } = allOversOf(plan)[index] as PlacedAllOver;
   const drawn = (up: number, across: number): number => {
     // As-worn charts of a knit face are turned on the needles, a mirrored fill once more.
     const isTurned = (motif.shows === 'worn' && isKnitFace) !== fill.isMirrored;
@@ -137,7 +138,7 @@ function knitFill(project: ProjectAt, plan: Plan, fill: Fill, index: number, pic
 }
 
 /** All drawn rows, or the fewest that repeat at least twice. */
-function heightOfCopy({ grid }: Motif, { unit }: Pick<Fill, 'unit'>): number {
+function heightOfCopy({ grid }: Motif, { unit }: Pick<AllOver, 'unit'>): number {
   if (unit === 'whole') return grid.height;
   for (let p = 1; p * 2 <= grid.height; p++) {
     const after = p * grid.width;

@@ -1,12 +1,12 @@
 /** How the edges of a fill meet, on pieces so small that they can be looked at by hand. */
 import { describe, expect, it } from 'vitest';
 import { seamFits } from '@shared/check/index.ts';
-import { seamMatchingOf } from '@shared/fabric/index.ts';
+import { seamMatchingOf, type PlacedAllOver } from '@shared/fabric/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
-import { pieceIn, START_PIECE, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
+import { pieceIn, START_PIECE, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { projectOf, seenOf } from './seam-tube.ts';
 
 describe('by hand', () => {
@@ -15,16 +15,17 @@ describe('by hand', () => {
     shape: { kind: 'rectangle', stitches, rows: 3 },
     seamAllowance: { left: seam, right: seam },
   });
-  const matching = (rows: readonly string[], piece: ProjectAt['piece'], fill: Partial<Fill> = {}) => {
+  const matching = (rows: readonly string[], piece: ProjectAt['piece'], fill: Partial<AllOver> = {}) => {
     const project = projectOf(gridFromText(rows, '.X'), piece, {
-      ...startFill('m', 1),
+      ...startAllOver('m', 1),
       endNeedles: false,
       unit: 'whole',
       ...fill,
     });
     const plan = makePlan(pieceIn(project));
-    const seam = seamMatchingOf(plan, 0);
-    return { plan, seam, runs: seam.runs, fits: seamFits(pieceIn(project), plan, 0) };
+    const [placed] = allOversOf(plan) as [PlacedAllOver];
+    const seam = seamMatchingOf(placed, plan.outline);
+    return { plan, seam, runs: seam.runs, fits: seamFits(pieceIn(project), plan, placed) };
   };
   const TALL: Shape = { kind: 'rectangle', stitches: 22, rows: 4 };
   const CHECKS = ['XX..', 'XX..', '..XX', '..XX'];

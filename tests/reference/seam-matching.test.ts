@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changeFor, seamFits, type Intent } from '@shared/check/index.ts';
-import { seamMatchingOf, type SeamMeeting } from '@shared/fabric/index.ts';
+import { seamMatchingOf, type SeamMeeting, type PlacedAllOver } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Shape } from '@shared/piece/index.ts';
-import { makePlan } from '@shared/plan/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
-import { afterChange, pieceIn, START_PIECE, startFill, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
+import { afterChange, pieceIn, START_PIECE, startAllOver, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byEye, isMet, projectOf, seenOf } from './seam-tube.ts';
 import { settled } from '../written-projects.ts';
 
@@ -75,11 +75,13 @@ const anyFill = fc
     shift: count(-6, 6),
     step: fc.oneof(fc.constant(0), count(-4, 4)),
   })
-  .map((fill): Fill => ({ ...startFill('m', 1), endNeedles: false, ...fill }));
+  .map((fill): AllOver => ({ ...startAllOver('m', 1), endNeedles: false, ...fill }));
 
 const anyFilled: fc.Arbitrary<ProjectAt> = fc
   .tuple(anyRepeat, anyPiece, anyFill)
   .map(([grid, piece, fill]) => projectOf(grid, piece, fill));
+
+const placedIn = (plan: Plan): PlacedAllOver => allOversOf(plan)[0] as PlacedAllOver;
 
 describe('the fabric rolled into a tube', () => {
   it('shows at the seam of every row what seam matching says of it', () => {
@@ -87,13 +89,13 @@ describe('the fabric rolled into a tube', () => {
     fc.assert(
       fc.property(anyFilled, (project) => {
         const plan = makePlan(pieceIn(project));
-        const { rows, runs, matching, mirrored, off, plain, uniform } = seamMatchingOf(plan, 0);
+        const { rows, runs, matching, mirrored, off, plain, uniform } = seamMatchingOf(placedIn(plan), plan.outline);
         const expected = byEye(project, plan);
         // As near either way: too many is said.
         expect(rows).toEqual(expected);
         for (const { kind } of rows) seen[kind]++;
         // A row of one yarn shows no seam, and goes with the rows around it.
-        const firstRow = project.fills[0]?.firstRow as number;
+        const firstRow = allOversOf(project)[0]?.firstRow as number;
         const isOfOneYarn = rows.map(
           ({ kind }, at) =>
             kind !== 'plain' && new Set(seenOf(plan, firstRow + at, project.piece.seamAllowance)).size === 1,
@@ -127,7 +129,7 @@ describe('the fabric rolled into a tube', () => {
     fc.assert(
       fc.property(anyFilled, (project) => {
         const plan = makePlan(pieceIn(project));
-        const fits = seamFits(pieceIn(project), plan, 0);
+        const fits = seamFits(pieceIn(project), plan, placedIn(plan));
         if (isMet(byEye(project, plan))) {
           expect(fits).toEqual({ fewer: null, more: null });
           return;
@@ -166,7 +168,7 @@ function taken(project: ProjectAt, intent: Intent): ProjectAt {
 
 /** The pattern of every fill `by` needles to the right. */
 function shiftedBy(project: ProjectAt, by: number): ProjectAt {
-  return { ...project, fills: project.fills.map((fill) => ({ ...fill, shift: fill.shift + by })) };
+  return { ...project, patterns: allOversOf(project).map((fill) => ({ ...fill, shift: fill.shift + by })) };
 }
 
 /** Every row of the shape `by` stitches wider. */

@@ -5,7 +5,7 @@
  */
 import { OUTSIDE, type SeamMeeting } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
+import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import { START_MACHINE, START_YARNS, type ProjectAt } from '@shared/project/index.ts';
 import { writtenProject } from '../written-projects.ts';
@@ -80,7 +80,7 @@ function meetingByEye(seen: readonly number[], beside: readonly (readonly number
 }
 
 /** A piece with one motif and one fill of it. */
-export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: Fill): ProjectAt {
+export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: AllOver): ProjectAt {
   return writtenProject({
     name: 'tube',
     notes: '',
@@ -89,14 +89,13 @@ export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: Fill): Pr
     mainYarn: 0,
     motifs: [{ id: 'm', name: 'm', grid, shows: 'needles', isLettering: false, underlay: null }],
     piece,
-    bands: [],
-    fills: [fill],
+    patterns: [fill],
   });
 }
 
 /** Rows of a fill and what the tube shows of each, from its first row up. */
 export function byEye(project: ProjectAt, plan: Plan): SeamMeeting[] {
-  const [fill] = project.fills as [Fill];
+  const [fill] = allOversOf(project) as [AllOver];
   const { left, right } = project.piece.seamAllowance;
   const width = project.motifs[0]?.grid.width as number;
   return Array.from({ length: plan.outline.rows - fill.firstRow + 1 }, (_, at): SeamMeeting => {

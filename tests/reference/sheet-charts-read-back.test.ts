@@ -5,6 +5,7 @@ import { contrastRatio } from '@shared/colour/index.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
+import { allOversOf, copiesIn } from '@shared/pattern/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { sheetToPdf } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
@@ -19,7 +20,8 @@ const GENERATED = fc
   .sample(anyProject, { numRuns: 400, seed: 20260103 })
   .filter((project) => {
     try {
-      const { groups, fills, fabric } = makePlan(pieceIn(project));
+      const plan = makePlan(pieceIn(project));
+      const { groups, fabric } = plan;
       const charts = new Set(groups.map(({ motif, copy, isMirrored }) => `${motif} ${copy.width} ${isMirrored}`));
       const motifs = new Set(groups.map(({ motif }) => motif));
       const isWhole = [...motifs].every((id) =>
@@ -28,7 +30,7 @@ const GENERATED = fc
       const names = new Set(project.motifs.map(({ name }) => name));
       const isSeveral = new Set(fabric.cells).size > 1;
       return (
-        fills.length === 0 &&
+        allOversOf(plan).length === 0 &&
         groups.length > 0 &&
         charts.size === motifs.size &&
         isWhole &&
@@ -71,7 +73,7 @@ describe.each([...NAMES, ...generated.keys()])('the charts of the %s project in 
   it('show each cell in the colour of its yarn, as on the needles and as worn', async () => {
     const made = await printed(name);
     const { project, sheet, plan } = made;
-    const placed = [...new Set([...plan.groups, ...plan.fills].map(({ motif }) => motif))];
+    const placed = [...new Set(copiesIn(plan).map(({ motif }) => motif))];
     for (const id of placed) {
       const called = project.motifs.find((motif) => motif.id === id)?.name ?? '';
       const charts = sheet.charts.filter((chart) => chart.name === called);

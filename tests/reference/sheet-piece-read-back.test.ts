@@ -40,13 +40,12 @@ const ribbed = writtenProject({
     shape: { kind: 'rectangle', stitches: 120, rows: 60 },
     parts: [{ name: 'rib', rows: 20, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' }],
   },
-  bands: [
+  patterns: [
     { ...startBand('m', [2, 2]), position: { kind: 'from-row', row: 9 } },
     { ...startBand('m', [2]), groups: [{ ...startGroup('m', 3), up: 2 }], position: { kind: 'from-row', row: 31 } },
     // Half of it on the rib.
     { ...startBand('m', [1]), groups: [{ ...startGroup('m', 1), up: 2 }], position: { kind: 'from-row', row: 18 } },
   ],
-  fills: [],
 });
 const plan = makePlan(pieceIn(ribbed));
 

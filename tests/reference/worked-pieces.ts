@@ -1,6 +1,13 @@
 /** Pieces that are worked by hand in other tests: one of each kind of trouble. Common practice, no source. */
 import type { Position } from '@shared/piece/index.ts';
-import { projectAt, sampleProject, startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
+import {
+  projectAt,
+  sampleProject,
+  startBand,
+  startAllOver,
+  startGroup,
+  type ProjectAt,
+} from '@shared/project/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../unit/fabric/pieces.ts';
 
 const fromRow = (row: number): Position => ({ kind: 'from-row', row });
@@ -22,7 +29,7 @@ function body(): ProjectAt {
     { row: 12, left: -1, right: -1 },
   ];
   const shape = { kind: 'steps', stitches: 16, rows: 20, steps } as const;
-  return { ...plain, bands: [], fills: [startFill('motif', 3)], piece: { ...plain.piece, shape } };
+  return { ...plain, patterns: [startAllOver('motif', 3)], piece: { ...plain.piece, shape } };
 }
 
 /** Two patterns with so many plain rows between them. */
@@ -33,7 +40,7 @@ function apart(plainRows: number): ProjectAt {
     { ...band, position: fromRow(5) },
     { ...band, position: fromRow(7 + plainRows) },
   ];
-  return { ...project, bands };
+  return { ...project, patterns: bands };
 }
 
 /** Five stitches cast off at both edges. */
@@ -41,7 +48,7 @@ function armhole(): ProjectAt {
   const project = projectWith({ motif: ['X'], copies: [1], stitches: 40, rows: 60 });
   const shape = { kind: 'steps', stitches: 40, rows: 60, steps: [{ row: 41, left: -5, right: -5 }] } as const;
   const bands = [{ ...startBand('motif', [1]), groups: [startGroup('motif', 1)], position: fromRow(10) }];
-  return { ...project, bands, piece: { ...project.piece, shape } };
+  return { ...project, patterns: bands, piece: { ...project.piece, shape } };
 }
 
 export const WORKED: Readonly<Record<string, () => ProjectAt>> = {

@@ -69,12 +69,12 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/knitting/fills.test.ts',
-    now: 'unit/fabric/fills.test.ts',
+    now: 'unit/fabric/all-overs.test.ts',
     why: 'where patterns lie is a folder of its own',
   },
   {
     old: 'unit/knitting/fills-round.test.ts',
-    now: 'unit/fabric/fills-round.test.ts',
+    now: 'unit/fabric/all-overs-round.test.ts',
     why: 'where patterns lie is a folder of its own',
   },
   {
@@ -189,8 +189,8 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/mutants/mutants.test.ts › the mutants › cutCopiesOf: edges.first - 1 → edges.first has its place',
-    now: 'unit/mutants/mutants.test.ts › the mutants › clippedCopiesOf: edges.first - 1 → edges.first has its place',
-    why: 'a copy that an edge takes figure from is clipped',
+    now: 'unit/mutants/mutants.test.ts › the mutants › lossesIn: run.last + 1 - origin → run.last - origin has its place',
+    why: 'copies of groups and of all-overs are clipped by one path',
   },
   {
     old: 'unit/mutants/mutants.test.ts › the mutants › layBand: firstRow >= 2 → firstRow › 2 has its place',
@@ -255,7 +255,7 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/words/fill.test.ts › how a fill meets in the seam, in words › says which way a stitch count or a shift goes',
-    now: 'unit/words/fill.test.ts › how a fill meets in the seam, in words › says which way a stitch count goes',
+    now: 'unit/words/all-over.test.ts › how a fill meets in the seam, in words › says which way a stitch count goes',
     why: 'no shift makes a pattern go on across the seam',
   },
   {
@@ -418,7 +418,7 @@ export const MOVED: readonly Moved[] = [
   })),
   {
     old: 'unit/knitting/fills.test.ts › a fill › from row 1 on has no set-up row',
-    now: 'unit/fabric/fills.test.ts › a fill › from row 1 on has no set-up row, which blocks where no needle can be pushed by hand',
+    now: 'unit/fabric/all-overs.test.ts › a fill › from row 1 on has no set-up row, which blocks where no needle can be pushed by hand',
     why: 'above a closed cast-on the needles of row 1 are pushed forward by hand',
   },
   {
@@ -473,7 +473,7 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/knitting/fills.test.ts › a fill › has its set-up row, and its first and last row, in the row list',
-    now: 'unit/fabric/fills.test.ts › a fill › has its set-up row, and its first and last row, in the running order',
+    now: 'unit/fabric/all-overs.test.ts › a fill › has its set-up row, and its first and last row, in the running order',
     why: 'rows are told by the running order',
   },
   {
@@ -695,5 +695,25 @@ export const MOVED: readonly Moved[] = [
     old: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › is refused where two motifs have one id, or two grounds',
     now: 'unit/project/file-refused.test.ts › a project with a field that cannot be right › is refused where two motifs have one id',
     why: 'the ground is said once, as the main yarn of the project',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › clear: first + width - 1 → first + width has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › knitInto: origin + (at + 1) * width - 1 → origin + (at + 1) * width has its place',
+    why: 'copies of groups and of all-overs are knitted by one path',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › fillRun: edges.first + border.left → edges.first + border.right has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › runOn: edges.first + border.left → edges.first + border.right has its place',
+    why: 'copies of groups have their needles by the same path',
+  },
+  {
+    old: 'unit/renderer-piece/fill.test.ts',
+    now: 'unit/renderer-piece/all-over.test.ts',
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: 'unit/words/fill.test.ts',
+    now: 'unit/words/all-over.test.ts',
+    why: 'a pattern all over is called so in the code too',
   },
 ];

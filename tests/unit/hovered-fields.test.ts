@@ -26,14 +26,14 @@ const HOVERED = {
     'What is made of the row along which it folds: nothing, a row knitted looser, or a row of eyelets.',
   'project.pieces[0]!.knit': 'So many of it are knitted.',
   'looked.piece.hemRows': 'Rows of the folded hem, 0 if there is none.',
-  'looked.bands[0]!.choice': 'Which of the ranked choices is taken, 0 being the best.',
-  'looked.bands[0]!.groups[0]!.hasOwnBall':
+  'band.choice': 'Which of the ranked choices is taken, 0 being the best.',
+  'band.groups[0]!.hasOwnBall':
     'Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it.',
-  'looked.fills[0]!.border': 'Stitches kept plain along the edges of every row, counted from the edge of the piece.',
+  'allOver.border': 'Stitches kept plain along the edges of every row, counted from the edge of the piece.',
   'project.motifs[0]!.grid': 'The drawing in cells; what a file has as `rows`.',
   'project.yarns[0]!.tex': 'Grams in 1000 m (ISO 1144), or null if not known.',
   'knit.hemRows': 'Rows of the folded hem, 0 if there is none.',
-  'knit.bands[0]!.choice': 'Which of the ranked choices is taken, 0 being the best.',
+  'knitBand.choice': 'Which of the ranked choices is taken, 0 being the best.',
 };
 
 const SOURCE = join(root, 'src-shared', 'hovered.ts');
@@ -41,6 +41,10 @@ const TEXT = `import type { KnitPiece, Project, ProjectAt } from './project/inde
 declare const project: Project;
 declare const looked: ProjectAt;
 declare const knit: KnitPiece;
+type OfKind<P, Kind> = Extract<P, { readonly kind: Kind }>;
+declare const band: OfKind<ProjectAt['patterns'][number], 'band'>;
+declare const allOver: OfKind<ProjectAt['patterns'][number], 'all-over'>;
+declare const knitBand: OfKind<KnitPiece['patterns'][number], 'band'>;
 ${Object.keys(HOVERED).join(';\n')};
 `;
 

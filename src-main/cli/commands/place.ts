@@ -1,5 +1,6 @@
 /** `place MOTIF`: the needles on which groups of copies go. */
 import { findingsOf } from '@shared/check/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -37,7 +38,7 @@ export const placeCommand: Command = {
     const isThere = args.values.has('piece') || args.values.has('size');
     const project = isThere ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));
-    const choices = plan.bands.flatMap((band) => band.choices);
+    const choices = bandsOf(plan).flatMap((band) => band.choices);
     const found = findingsOf(pieceIn(project), plan)
       .filter(({ code }) => code === 'wider-than-bed')
       .map((one) => findingJson(one, project));

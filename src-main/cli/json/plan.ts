@@ -1,12 +1,13 @@
 /** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
 import { label, type Side, type Slot } from '@shared/bed/index.ts';
 import { findingsOf } from '@shared/check/index.ts';
+import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import { ballsToWind, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { loopLengthMm } from '@shared/yarn/index.ts';
-import { fillJson, type FillJson } from './fill.ts';
+import { allOverJson, type AllOverJson } from './all-over.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
 import { runningOrderJson, type StopJson, type StretchJson } from './running-order.ts';
@@ -31,7 +32,7 @@ export interface PlanJson {
   /** So many of the piece are knitted; all figures are for one. */
   readonly knit: number;
   readonly groups: readonly (GroupJson & { readonly firstRow: number; readonly lastRow: number })[];
-  readonly fills: readonly FillJson[];
+  readonly fills: readonly AllOverJson[];
   /** Reading of the row counter, of the first band; null if there is no row for it. */
   readonly setUpAt: number | null;
   readonly rows: readonly RowJson[];
@@ -105,7 +106,7 @@ export interface RowJson {
 }
 
 export function planJson(project: Workpiece, plan: Plan): PlanJson {
-  const { outline, sections, gauges, groups, bands, rows } = plan;
+  const { outline, sections, gauges, groups, rows } = plan;
   const { piece } = project;
   const knit = pieceIn(project);
   const running = runningOrderOf(knit, plan);
@@ -128,8 +129,8 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
     },
     knit: project.knit,
     groups: groups.map((group) => ({ ...groupJson(group), firstRow: group.firstRow, lastRow: group.lastRow })),
-    fills: plan.fills.map((_, index) => fillJson(plan, index)),
-    setUpAt: bands[0]?.setUpAt ?? null,
+    fills: allOversOf(plan).map((placed) => allOverJson(placed, outline)),
+    setUpAt: bandsOf(plan)[0]?.setUpAt ?? null,
     rows: rows.map((row) => rowJson(row, knit)),
     runningOrder: running.isKnittable ? runningOrderJson(running.order, project) : null,
     findings: findingsOf(knit, plan).map((finding) => findingJson(finding, project)),

@@ -1,11 +1,11 @@
 /** The JSON of the running order. Needles are labels, runs go from left to right, yarns and motifs are named. */
 import { label, type Run, type Side, type Slot } from '@shared/bed/index.ts';
+import type { PatternName } from '@shared/pattern/index.ts';
 import { motifOf, type Workpiece } from '@shared/project/index.ts';
 import type {
   Act,
   Feeder,
   Holding,
-  PatternParts,
   RunningOrder,
   Stop,
   Stretch,
@@ -158,7 +158,7 @@ export function actJson(act: Act, project: Workpiece): ActJson {
     case 'first-needles':
       return {
         act: act.kind,
-        pattern: patternName(act.pattern),
+        pattern: patternNames(act.patterns),
         row: act.row,
         groups: act.groups.map(({ needle, last, motif, copies, isMirrored }) => ({
           needle: label(needle),
@@ -216,8 +216,8 @@ function partJson(part: TensionPart): { readonly part: string; readonly section:
 }
 
 /** `band-1`, `fill-2`; patterns that share rows and are set together: `band-1+band-2`. */
-function patternName({ bands, fills }: PatternParts): string {
-  return [...bands.map((band) => `band-${band + 1}`), ...fills.map((fill) => `fill-${fill + 1}`)].join('+');
+function patternNames(patterns: readonly PatternName[]): string {
+  return patterns.map(({ kind, number }) => `${kind === 'band' ? 'band' : 'fill'}-${number + 1}`).join('+');
 }
 
 function nameOf(yarn: YarnIndex, { yarns }: Workpiece): string {

@@ -5,6 +5,7 @@
  * break the line that it stands in, and a control could move the cursor or
  * turn the rest of the line round. Files and `--json` keep names as they are.
  */
+import { repositioned } from '@shared/pattern/index.ts';
 import type { Position } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type Workpiece } from '@shared/project/index.ts';
@@ -32,7 +33,7 @@ export function onLines(project: Workpiece, plan: Plan): [Workpiece, Plan] {
 
 /** The same project with names and tensions that a line can hold. The same value where all of them can. */
 function withNamesOnOneLine(project: Workpiece): Workpiece {
-  const { piece, bands } = project;
+  const { piece, patterns } = project;
   const { waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow } = piece.tension;
   const tensions = [waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow];
   const all = [project, ...project.yarns, ...project.motifs, piece, ...piece.parts].map(({ name }) => name);
@@ -57,7 +58,7 @@ function withNamesOnOneLine(project: Workpiece): Workpiece {
         tension: part.tension.replace(BREAKS, ' '),
       })),
     },
-    bands: bands.map((band) => ({ ...band, position: inSection(band.position, sections) })),
+    patterns: patterns.map((pattern) => repositioned(pattern, (position) => inSection(position, sections))),
   };
 }
 

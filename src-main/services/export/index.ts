@@ -3,6 +3,7 @@ import type { Day } from '@shared/day/index.ts';
 import { exportSources, type ExportKind } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { ChartSides, PaperSize } from '@shared/output/index.ts';
+import { copiesIn } from '@shared/pattern/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { motifOf, pieceIn, type ProjectAt } from '@shared/project/index.ts';
@@ -98,7 +99,6 @@ async function filesOf(kind: ExportKind, request: ExportRequest, plan: Plan | nu
 
 /** The motifs that are placed, in that order; the first there is where none are. */
 function chartedMotifs(project: ProjectAt): Motif[] {
-  const patterns = [...project.bands.flatMap(({ groups }) => groups), ...project.fills];
-  const placed = new Set(patterns.map(({ motif }) => motif));
+  const placed = new Set(copiesIn(project).map(({ motif }) => motif));
   return placed.size > 0 ? [...placed].map((id) => motifOf(project, id)) : project.motifs.slice(0, 1);
 }

@@ -1,10 +1,9 @@
 /** Changes to the list of motifs: one more, a copy, one less. Pure. */
 import { makeGrid } from '@shared/grid/index.ts';
+import { copiesOf, namesOf, type PatternInSizes } from '@shared/pattern/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import {
-  allOversOf,
-  bandsOf,
   changeOf,
   insertInto,
   MOST_MOTIFS,
@@ -45,19 +44,16 @@ export function duplicateMotif(project: Project, original: MotifId, name: string
   return insertBehind(project, 'duplicate-motif', original, copy);
 }
 
-/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a group or a fill of a piece knits it. */
+/** The list without a motif. Throws `motif-last`, or `motif-in-use` while a pattern of a piece knits it. */
 export function deleteMotif(project: Project, id: MotifId): MotifsStep {
   const { motifs, pieces } = project;
   const { name } = motifOf(project, id);
   if (motifs.length === 1) throw problemError('motif-last', {});
   for (const piece of pieces) {
-    const users = bandsOf(piece).flatMap(({ groups }, at) =>
-      groups.some(({ motif }) => motif === id) ? [at + 1] : [],
-    );
-    const filled = allOversOf(piece).flatMap(({ motif }, at) => (motif === id ? [at + 1] : []));
-    if (users.length + filled.length === 0) continue;
-    const of = pieces.length > 1 ? piece.name : null;
-    throw problemError('motif-in-use', { motif: name, piece: of, bands: users, fills: filled });
+    const isOf = (pattern: PatternInSizes): boolean => copiesOf(pattern).some(({ motif }) => motif === id);
+    const patterns = namesOf(piece.patterns).filter((_, at) => isOf(piece.patterns[at] as PatternInSizes));
+    if (patterns.length === 0) continue;
+    throw problemError('motif-in-use', { motif: name, piece: pieces.length > 1 ? piece.name : null, patterns });
   }
   const at = motifs.findIndex((motif) => motif.id === id);
   const left = motifs.filter((motif) => motif.id !== id);

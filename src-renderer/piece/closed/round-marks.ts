@@ -1,5 +1,6 @@
 /** What is drawn over the closed piece: its edge, the gaps round it, the group that is moved. */
 import { figuresOf, gapsOnRing, ringsOf, stitchesIn, type PlacedGroup, type RoundGap } from '@shared/fabric/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { angleOf, placeRound, seenSpan, type Ring, type Tube } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import { strokeFrame } from '../drawing/frame.ts';
@@ -52,8 +53,8 @@ function traceSide(context: CanvasRenderingContext2D, tube: Tube, view: TubeView
 export function drawGapsRound(round: Round, plan: Plan): void {
   const { tube, view } = round;
   let above = Infinity;
-  const feet = plan.bands.flatMap((_, band) =>
-    ringsOf(plan, tube, band)
+  const feet = bandsOf(plan).flatMap((band) =>
+    ringsOf(band, tube)
       .slice(0, 1)
       .map((foot) => ({ band, foot })),
   );
@@ -61,7 +62,7 @@ export function drawGapsRound(round: Round, plan: Plan): void {
     const y = lineUnder(round, foot);
     if (above - y < CHIP_HEIGHT + 4 || foot.radiusMm * view.scale < LEAST_RADIUS) continue;
     above = y;
-    for (const gap of gapsOnRing(tube, foot, figuresOf(plan, band))) {
+    for (const gap of gapsOnRing(tube, foot, figuresOf(band))) {
       if (gap.to > gap.from) drawGap(round, foot, y, gap);
     }
   }

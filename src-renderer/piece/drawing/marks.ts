@@ -3,6 +3,7 @@
  * group is dragged, and what goes with it.
  */
 import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { PixelBox } from '../../canvas/index.ts';
@@ -86,8 +87,8 @@ export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marke
 
 /** The rows that the spaces beside some groups are measured on. */
 function rowsMeasured({ scene, dragged }: Marked, groups: readonly PlacedGroup[]): number[] {
-  const placed = scene.plan.bands.map((band, index) => (index === dragged?.band ? dragged.placed : band));
-  return placed.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
+  const placed = bandsOf(scene.plan).map((band) => (band.number === dragged?.band ? dragged.placed : band));
+  return placed.filter(({ number }) => groups.some(({ band }) => band === number)).map(({ firstRow }) => firstRow);
 }
 
 function restingGroups({ scene, dragged }: Marked): readonly PlacedGroup[] {
@@ -97,8 +98,8 @@ function restingGroups({ scene, dragged }: Marked): readonly PlacedGroup[] {
 
 /** The rows without the strands of groups that are no longer where they stood. */
 function restingRows({ scene, dragged }: Marked): readonly PlanRow[] {
-  const { rows, bands } = scene.plan;
-  const band = dragged && bands[dragged.band];
+  const { rows } = scene.plan;
+  const band = dragged && bandsOf(scene.plan)[dragged.band];
   if (!band) return rows;
   return rows.map((row) =>
     row.row >= band.firstRow && row.row <= band.lastRow ? { ...row, floats: [], wraps: [] } : row,
@@ -111,14 +112,14 @@ function drawSpacesOf(
   isDrawn: (band: number) => boolean,
 ): PixelBox[] {
   const { scene, laid, dragged } = marked;
-  const { plan, project, spaceWords, look, font } = scene;
+  const { plan, spaceWords, look, font } = scene;
   const taken: PixelBox[] = [];
-  plan.bands.forEach((band, index) => {
-    if (!isDrawn(index)) return;
-    const placed = index === dragged?.band ? dragged.placed : band;
-    const spaces = bandSpaces(placed, project.bands[index]?.judge ?? 'figure', plan.outline);
+  bandsOf(plan).forEach((band) => {
+    if (!isDrawn(band.number)) return;
+    const placed = band.number === dragged?.band ? dragged.placed : band;
+    const spaces = bandSpaces(placed, placed.question.judge, plan.outline);
     if (!spaces) return;
-    const others = [...plan.bands.filter((other) => other !== band), ...plan.fills];
+    const others = plan.patterns.filter((other) => other !== band);
     taken.push(
       ...drawSpaces(context, laid, spaces, placed.lastRow, plan.outline, others, spaceWords, taken, look, font),
     );

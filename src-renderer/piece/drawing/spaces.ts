@@ -59,7 +59,7 @@ export function heightOfLine(
   return { y: foot - view.cellHeight / 2, isOnBand: true };
 }
 
-/** The rows of a band or fill. */
+/** The rows of a pattern. */
 interface Rows {
   readonly firstRow: number;
   readonly lastRow: number;

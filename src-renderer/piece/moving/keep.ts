@@ -1,8 +1,8 @@
 /** Needles that are kept where they are, and the rule that found them, to go back to. */
 import type { Slot } from '@shared/bed/index.ts';
 import { planFor } from '@shared/plan/index.ts';
-import type { Band, ByHand } from '@shared/pattern/index.ts';
-import { afterChange, changeOf, pieceIn, setBand, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf, type Band, type ByHand } from '@shared/pattern/index.ts';
+import { afterChange, changeOf, pieceIn, setPattern, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
@@ -19,22 +19,24 @@ export function byHandIn({ rule, choice }: Band, first: readonly Slot[]): ByHand
  * is no longer there becomes the best one.
  */
 export function keepChange(project: ProjectAt, index: number): Change | null {
-  const band = project.bands[index];
+  const band = bandsOf(project)[index];
   if (!band) return null;
   if (band.rule.kind === 'by-hand') {
     const { before } = band.rule;
     if (!before) return null;
-    const back = changeOf('free-needles', setBand(project, index, before));
+    const back = changeOf('free-needles', setPattern(project, 'band', index, before));
     if (planFor(pieceIn(afterChange(project, back))).ok) return back;
-    return changeOf('free-needles', setBand(project, index, { ...before, choice: 0 }));
+    return changeOf('free-needles', setPattern(project, 'band', index, { ...before, choice: 0 }));
   }
   const first = firstNeedles(project, index);
-  return first && changeOf('keep-needles', setBand(project, index, { rule: byHandIn(band, first), choice: 0 }));
+  return (
+    first && changeOf('keep-needles', setPattern(project, 'band', index, { rule: byHandIn(band, first), choice: 0 }))
+  );
 }
 
 /** What keeping or giving back is called for a band as it is; null where there is neither. */
 export function keepLabel(project: ProjectAt, index: number): string | null {
-  const rule = project.bands[index]?.rule;
+  const rule = bandsOf(project)[index]?.rule;
   if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.commands['keep-needles'](null) : null;
   return rule.before ? words.commands['keep-needles'](words.placement.rules[rule.before.rule.kind].name) : null;
 }
@@ -50,7 +52,7 @@ export function keepOrFree(session: Session, index: number): void {
 }
 
 function firstNeedles(project: ProjectAt, index: number): readonly Slot[] | null {
-  const placed = plannedOf(project).plan.bands[index];
+  const placed = bandsOf(plannedOf(project).plan)[index];
   const taken = placed?.choices[placed.taken];
   return taken ? taken.groups.map(({ block }) => block.first) : null;
 }

@@ -1,6 +1,7 @@
 /** What is read out of a group while it moves: its needles and rows, the spaces, and what they line up with. */
 import type { Run, Slot } from '@shared/bed/index.ts';
 import type { PlacedBand, PlacedGroup } from '@shared/fabric/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { solvePlacement, type GroupPlace, type PlacementChoice } from '@shared/placement/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
@@ -35,7 +36,7 @@ export interface Reading {
 
 /** Reads a place where the groups of a band can stand (see `whatStops`). Throws `RangeError` for a band without groups. */
 export function readingOf(plan: Plan, band: number, group: number, standing: Standing): Reading {
-  const before = plan.bands[band];
+  const before = bandsOf(plan)[band];
   const edges = edgesAt(plan.outline, standing.firstRow);
   const rule = { kind: 'by-hand', first: standing.first } as const;
   const question = before && { ...before.question, edges, rule };

@@ -4,11 +4,11 @@
  * takes the whole band along, unless one of them is raised or lowered alone.
  */
 import type { Slot } from '@shared/bed/index.ts';
-import { fillRun, type PlacedFill, type PlacedGroup } from '@shared/fabric/index.ts';
+import { runOn, type PlacedAllOver, type PlacedGroup } from '@shared/fabric/index.ts';
 import { edgesAt, movedTo, type Outline, type SectionSpan } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
-import { changeOf, setBand, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, bandsOf, type Band } from '@shared/pattern/index.ts';
+import { changeOf, setPattern, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
 /** Where the groups of a band stand: their first needles, left to right, the band's first row (from 1), and the rows that each starts above it. */
@@ -26,11 +26,11 @@ export interface Ground {
   readonly groups: readonly { readonly width: number; readonly height: number }[];
   /** The groups of all other bands. */
   readonly others: readonly PlacedGroup[];
-  readonly fills: readonly PlacedFill[];
+  readonly allOvers: readonly PlacedAllOver[];
 }
 
-/** What is in the way: an edge of the piece, its first or last row, a group of the band, another band, a fill. */
-export type Stop = 'edge' | 'end' | 'group' | 'band' | 'fill';
+/** What is in the way: an edge of the piece, its first or last row, a group of the band, another band, an all-over. */
+export type Stop = 'edge' | 'end' | 'group' | 'band' | 'all-over';
 
 export function groundOf(plan: Plan, band: number): Ground {
   return {
@@ -38,13 +38,13 @@ export function groundOf(plan: Plan, band: number): Ground {
     sections: plan.sections,
     groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
     others: plan.groups.filter((group) => group.band !== band),
-    fills: plan.fills,
+    allOvers: allOversOf(plan),
   };
 }
 
 export function standingOf(plan: Plan, band: number): Standing {
   const groups = plan.groups.filter((group) => group.band === band);
-  const firstRow = plan.bands[band]?.firstRow ?? 1;
+  const firstRow = bandsOf(plan)[band]?.firstRow ?? 1;
   return {
     first: groups.map(({ block }) => block.first),
     firstRow,
@@ -54,7 +54,7 @@ export function standingOf(plan: Plan, band: number): Standing {
 
 /** What keeps the groups from standing so, or null if they can. */
 export function whatStops(ground: Ground, standing: Standing): Stop | null {
-  const { outline, groups, others, fills } = ground;
+  const { outline, groups, others, allOvers } = ground;
   const { first, firstRow, rises } = standing;
   const lastRow = firstRow + heightOf(ground, standing) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
@@ -71,7 +71,7 @@ export function whatStops(ground: Ground, standing: Standing): Stop | null {
       from < own + height && own <= to && block.first <= last && start <= block.last;
     if (others.some(isOverlapping)) return 'band';
     const block = { first: start, last, firstRow: own, lastRow: own + height - 1 };
-    if (fills.some((fill) => isFilled(fill, outline, block))) return 'fill';
+    if (allOvers.some((allOver) => isTaken(allOver, outline, block))) return 'all-over';
   }
   return null;
 }
@@ -81,15 +81,15 @@ function heightOf({ groups }: Pick<Ground, 'groups'>, { rises }: Pick<Standing, 
   return Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height));
 }
 
-/** True if a fill has a needle of the block on one of its rows. */
-function isFilled(
-  fill: PlacedFill,
+/** True if an all-over has a needle of the block on one of its rows. */
+function isTaken(
+  allOver: PlacedAllOver,
   outline: Outline,
   block: { readonly first: number; readonly last: number; readonly firstRow: number; readonly lastRow: number },
 ): boolean {
-  const last = Math.min(block.lastRow, fill.lastRow);
-  for (let row = Math.max(block.firstRow, fill.firstRow); row <= last; row++) {
-    const run = fillRun(fill, outline, row);
+  const last = Math.min(block.lastRow, allOver.lastRow);
+  for (let row = Math.max(block.firstRow, allOver.firstRow); row <= last; row++) {
+    const run = runOn(allOver, outline, row);
     if (run && run.first <= block.last && block.first <= run.last) return true;
   }
   return false;
@@ -137,16 +137,16 @@ export function raised(
 
 /** The change that puts the groups of a band there: by hand, and on that row if it is another one. */
 export function changeTo(project: ProjectAt, index: number, ground: Ground, to: Standing, before: Standing): Change {
-  const band = project.bands[index] as Band;
+  const band = bandsOf(project)[index] as Band;
   const position = movedTo(band.position, to.firstRow, heightOf(ground, to), ground.sections);
   if (!isSame(to.rises, before.rises)) {
     const groups = band.groups.map((group, at) => ({ ...group, rise: to.rises[at] ?? group.rise }));
-    return changeOf('raise-group', setBand(project, index, { groups, position }));
+    return changeOf('raise-group', setPattern(project, 'band', index, { groups, position }));
   }
   const placed = { rule: byHandIn(band, to.first), choice: 0 };
   return changeOf(
     'move-group',
-    setBand(project, index, to.firstRow === before.firstRow ? placed : { ...placed, position }),
+    setPattern(project, 'band', index, to.firstRow === before.firstRow ? placed : { ...placed, position }),
   );
 }
 

@@ -1,8 +1,8 @@
 /** Bands and groups that come and go, and what the form of a band is given. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/fabric/index.ts';
-import type { Band, Group, PatternId, PlacementRule } from '@shared/pattern/index.ts';
-import { changeOf, insertBand, removeBand, startBand, type Change, type ProjectAt } from '@shared/project/index.ts';
+import type { Band, Group, PlacementRule } from '@shared/pattern/index.ts';
+import { startBand } from '@shared/project/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { Planned } from '../planned.ts';
 
@@ -27,14 +27,6 @@ export function newBand(motif: string, placed: readonly Pick<PlacedBand, 'lastRo
   if (placed.length === 0) return band;
   const highest = Math.max(...placed.map(({ lastRow }) => lastRow));
   return { ...band, position: { kind: 'from-row', row: highest + 1 + ROWS_BETWEEN } };
-}
-
-export function addBand(project: ProjectAt, id: PatternId, band: Band): Change {
-  return changeOf('add-band', insertBand(project, id, band));
-}
-
-export function takeBandAway(project: ProjectAt, index: number): Change {
-  return changeOf('remove-band', removeBand(project, index));
 }
 
 /** A band with one group more, like its last one; by hand it stands next to that. */

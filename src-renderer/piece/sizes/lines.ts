@@ -2,6 +2,7 @@
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { MOST_STITCHES } from '@shared/bed/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { countsOf, MOST_PIECE_ROWS, withLength, type Lengths } from '@shared/piece/index.ts';
 import {
   acrossIn,
@@ -76,9 +77,10 @@ export function measureLines(unit: LengthUnit): FoundLine[] {
 
 /** Copies across of each group of a band. */
 export function copyLines(project: ProjectAt, band: number): GivenLine[] {
-  const groups = project.bands[band]?.groups ?? [];
+  const bands = bandsOf(project);
+  const groups = bands[band]?.groups ?? [];
   return groups.map((group, index): GivenLine => ({
-    label: words.sizes.lines.copies(project.bands.length > 1 ? band : null, index),
+    label: words.sizes.lines.copies(bands.length > 1 ? band : null, index),
     least: 1,
     most: MOST_STITCHES,
     values: project.sizes.map(({ id }) => acrossIn(group, id)),

@@ -1,5 +1,5 @@
 /**
- * Where the two edges of a fill meet in the closed seam.
+ * Where the two edges of an all-over meet in the closed seam.
  *
  * The seam joins the last stitch that it leaves at the right edge to the first
  * that it leaves at the left: of one piece closed into a tube, or of two alike,
@@ -22,8 +22,8 @@
  */
 import { modulo } from '../../grid/index.ts';
 import { edgesAt, type Outline } from '../../piece/index.ts';
-import { fillRun, tierOf } from '../fill-place.ts';
-import type { PlacedFill, PlacedPatterns } from '../types.ts';
+import { runOn, tierOf } from '../copies.ts';
+import type { PlacedAllOver } from '../types.ts';
 import { symmetriesOf, type RowSymmetry } from './row-symmetry.ts';
 
 export type SeamMeeting =
@@ -59,17 +59,8 @@ export interface SeamMatching {
   readonly uniform: number;
 }
 
-/**
- * How the edges of a fill meet, row by row, from its first row or from `lowest`
- * where that is higher. Throws `RangeError` for a fill that is not there.
- */
-export function seamMatchingOf(
-  { fills, outline }: Pick<PlacedPatterns, 'fills' | 'outline'>,
-  fill: number,
-  lowest = 1,
-): SeamMatching {
-  const place = fills[fill];
-  if (!place) throw new RangeError(`All-over ${fill} of ${fills.length}`);
+/** How the edges of an all-over meet, row by row, from its first row or from `lowest` where that is higher. */
+export function seamMatchingOf(place: PlacedAllOver, outline: Outline, lowest = 1): SeamMatching {
   const firstRow = Math.max(place.firstRow, lowest);
   const rows = Array.from({ length: Math.max(0, place.lastRow - firstRow + 1) }, (_, index) =>
     meetingOn(place, outline, firstRow + index),
@@ -96,8 +87,8 @@ export function isBroken({ mirrored, off }: Pick<SeamMatching, 'mirrored' | 'off
 const CONTINUES: SeamMeeting = { kind: 'continues' };
 const MIRRORS: SeamMeeting = { kind: 'mirrors' };
 
-/** How the edges of a fill meet on one row of the piece, which must be one of its rows. */
-export function meetingOn(place: PlacedFill, outline: Outline, row: number): SeamMeeting {
+/** How the edges of an all-over meet on one row of the piece, which must be one of its rows. */
+export function meetingOn(place: PlacedAllOver, outline: Outline, row: number): SeamMeeting {
   const { left, right } = seenEdges(place, outline, row);
   if (!reachesSeam(place, outline, row)) {
     const { first, last } = knittedEnds(place, outline, row);
@@ -119,7 +110,7 @@ export function meetingOn(place: PlacedFill, outline: Outline, row: number): Sea
  * those of the rows below and above it that do not go on by themselves. It
  * divides the copy. A row of one yarn looks the same anywhere.
  */
-function periodWithNeighbours(place: PlacedFill, outline: Outline, row: number): number {
+function periodWithNeighbours(place: PlacedAllOver, outline: Outline, row: number): number {
   const ofRow = periodOn(place, row);
   if (ofRow === 1) return 1;
   const broken = [row - 1, row + 1].filter(
@@ -132,23 +123,23 @@ function periodWithNeighbours(place: PlacedFill, outline: Outline, row: number):
   return broken.reduce((period, other) => leastCommonMultiple(period, periodOn(place, other)), ofRow);
 }
 
-function periodOn(place: PlacedFill, row: number): number {
+function periodOn(place: PlacedAllOver, row: number): number {
   return (symmetriesOf(place.copy)[tierOf(place, row).copyRow] as RowSymmetry).period;
 }
 
 /** First and last needle of a row that the seam leaves. */
-function seenEdges({ seamAllowance }: PlacedFill, outline: Outline, row: number): { left: number; right: number } {
+function seenEdges({ seamAllowance }: PlacedAllOver, outline: Outline, row: number): { left: number; right: number } {
   const { first, last } = edgesAt(outline, row);
   return { left: first + seamAllowance.left, right: last - seamAllowance.right };
 }
 
-function seenStitches(place: PlacedFill, outline: Outline, row: number): number {
+function seenStitches(place: PlacedAllOver, outline: Outline, row: number): number {
   const { left, right } = seenEdges(place, outline, row);
   return right - left + 1;
 }
 
 /** True if the pattern of a row comes up to the seam at both edges. */
-function reachesSeam(place: PlacedFill, outline: Outline, row: number): boolean {
+function reachesSeam(place: PlacedAllOver, outline: Outline, row: number): boolean {
   const { left, right } = seenEdges(place, outline, row);
   const { first, last } = knittedEnds(place, outline, row);
   return first <= left && last >= right && left <= right;
@@ -162,14 +153,14 @@ function leastCommonMultiple(a: number, b: number): number {
 
 /** First and last needle of the pattern on a row: those of its run, less the copies that are left out at its ends. */
 function knittedEnds(
-  place: PlacedFill,
+  place: PlacedAllOver,
   outline: Outline,
   row: number,
 ): { readonly first: number; readonly last: number } {
-  const run = fillRun(place, outline, row);
+  const run = runOn(place, outline, row);
   if (!run) return { first: Infinity, last: -Infinity };
   const { tier, origin } = tierOf(place, row);
-  const leftOut = place.copies.without.get(tier);
+  const leftOut = place.without.get(tier);
   if (!leftOut) return run;
   const { width } = place.copy;
   let { first, last }: { first: number; last: number } = run;

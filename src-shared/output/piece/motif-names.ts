@@ -1,4 +1,5 @@
-/** Which motif stands where: its name at each of its groups and fills, or a letter where there is no room for the name. */
+/** Which motif stands where: its name at each of its groups and all-overs, or a letter where there is no room for the name. */
+import { allOversOf } from '../../pattern/index.ts';
 import { edgesAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { MotifId } from '../../motif/index.ts';
@@ -77,7 +78,8 @@ function lettered(index: number): string {
 }
 
 /** From the lowest row up, each row from the left. */
-function standingsOf({ groups, fills, outline }: Plan, view: PieceView): Standing[] {
+function standingsOf(plan: Plan, view: PieceView): Standing[] {
+  const { groups, outline } = plan;
   const box = (first: number, last: number, firstRow: number, lastRow: number): Box =>
     boxRound(view.corners(first, last, firstRow, lastRow));
   const inOrder = [...groups].sort((a, b) => a.band - b.band || a.block.first - b.block.first);
@@ -88,7 +90,7 @@ function standingsOf({ groups, fills, outline }: Plan, view: PieceView): Standin
     if (last?.band === band && last.motif === motif) last.blocks.push(found);
     else runs.push({ band, motif, blocks: [found] });
   }
-  const areas = fills.map(({ motif, firstRow, lastRow }): Standing => {
+  const areas = allOversOf(plan).map(({ motif, firstRow, lastRow }): Standing => {
     const middle = Math.floor((firstRow + lastRow) / 2);
     const { first, last } = edgesAt(outline, middle);
     const across = { left: view.x(first, middle), right: view.x(last + 1, middle) };

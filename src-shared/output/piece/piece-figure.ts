@@ -2,6 +2,7 @@
 import { label } from '../../bed/index.ts';
 import { contrastRatio, GRAPHIC_CONTRAST } from '../../colour/index.ts';
 import type { PlacedGroup } from '../../fabric/index.ts';
+import { allOversOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { plain, words } from '../../words/index.ts';
@@ -142,6 +143,6 @@ function describe(piece: KnitPiece, plan: Plan): string {
       firstRow,
       lastRow,
     })),
-    plan.fills,
+    allOversOf(plan),
   );
 }

@@ -1,4 +1,5 @@
 /** The rows of a piece at which something changes, and how many of them can be numbered one below the other. */
+import { bandsOf } from '../../pattern/index.ts';
 import type { Outline } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 
@@ -14,16 +15,16 @@ export interface RowMark {
 const LEAST_STEPS = 3;
 
 /** Each row that is the first of another width or of a section, or the first or last of a pattern, of the piece. */
-function rowChanges({ outline, sections, bands, fills }: Plan): { pattern: number[]; other: number[] } {
-  const pattern = new Set([...bands, ...fills].flatMap(({ firstRow, lastRow }) => [firstRow, lastRow]));
+function rowChanges({ outline, sections, patterns }: Plan): { pattern: number[]; other: number[] } {
+  const pattern = new Set(patterns.flatMap(({ firstRow, lastRow }) => [firstRow, lastRow]));
   const other = new Set([1, outline.rows, ...sections.map(({ first }) => first), ...widthChanges(outline)]);
   const inOrder = (rows: Iterable<number>): number[] => [...rows].sort((a, b) => a - b);
   return { pattern: inOrder(pattern), other: inOrder([...other].filter((row) => !pattern.has(row))) };
 }
 
 /** The rows that groups stand on, whose margins are told; from the lowest up. */
-export function rowsMeasured({ bands, groups }: Pick<Plan, 'bands' | 'groups'>): number[] {
-  const rows = bands.filter((_, index) => groups.some(({ band }) => band === index)).map(({ firstRow }) => firstRow);
+export function rowsMeasured(plan: Pick<Plan, 'patterns'>): number[] {
+  const rows = bandsOf(plan).map(({ firstRow }) => firstRow);
   return rows.sort((a, b) => a - b);
 }
 
@@ -47,7 +48,7 @@ export function rowMarks(plan: Plan, most: number): RowMark[] {
   const stepped = steps(other).map((rows): RowMark => ({ rows, isPattern: false }));
   const told = [...pattern.map((row) => one(row, true)), ...stepped];
   if (told.length <= most) return told;
-  const spans = [...plan.bands, ...plan.fills].map(({ firstRow, lastRow }): RowMark => {
+  const spans = plan.patterns.map(({ firstRow, lastRow }): RowMark => {
     return { rows: firstRow === lastRow ? [firstRow] : [firstRow, lastRow], isPattern: true };
   });
   const unlike = new Map(spans.map((span) => [span.rows.join(), span]));

@@ -1,5 +1,6 @@
 /** Margins and gaps as dimension lines on the piece, each on the row where they hold. */
 import { bandSpaces, type Space } from '../../fabric/index.ts';
+import { bandsOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { pathItem, rectangleItem, textItem } from '../items.ts';
@@ -18,7 +19,7 @@ const STOP_MM = 0.8;
 /** The lines of every band that has groups, from the lowest up: of each space that has room for its number. */
 export function spaceLines(plan: Plan, view: PieceView): SheetItem[] {
   const taken: number[] = [];
-  return plan.bands
+  return bandsOf(plan)
     .flatMap((band) => bandSpaces(band, band.question.judge, plan.outline) ?? [])
     .sort((a, b) => a.row - b.row)
     .flatMap(({ row, spaces }) => {

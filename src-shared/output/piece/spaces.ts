@@ -3,6 +3,7 @@ import type { Run } from '../../bed/index.ts';
 import type { PlacedBand } from '../../fabric/index.ts';
 import { edgesAt } from '../../piece/index.ts';
 import type { Spaces } from '../../placement/index.ts';
+import { bandsOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { words } from '../../words/index.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
@@ -35,7 +36,7 @@ export interface SpaceStrips {
 
 /** One strip a band and measure; the two measures are one where no block has blank columns at its edges. */
 export function spaceStrips(plan: Plan, view: PieceView, left: number, top: number): SpaceStrips {
-  const bands = plan.bands.filter((_, index) => plan.groups.some(({ band }) => band === index));
+  const bands = bandsOf(plan);
   if (bands.length > MOST_BANDS) return { heightMm: 0, items: [] };
   const strips = bands.flatMap((band) => stripsOf(plan, band));
   return {

@@ -25,7 +25,7 @@ export interface PartOnPaper {
 }
 
 /** What of a plan says how the piece lies. */
-type Lying = Pick<Plan, 'outline' | 'gauges' | 'bands' | 'groups'>;
+type Lying = Pick<Plan, 'outline' | 'gauges' | 'patterns'>;
 
 /** Down which a line that follows a needle slants from one part to another: lines beside each other never meet. */
 const SLANT_MM = 3;

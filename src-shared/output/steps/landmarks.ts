@@ -14,7 +14,7 @@ export function landmarksOf(order: RunningOrder): Landmark[] {
   const told = new Set<string>();
   const isNew = (act: Act): boolean => {
     if (act.kind !== 'first-needles') return true;
-    const key = JSON.stringify([act.pattern, act.groups]);
+    const key = JSON.stringify([act.patterns, act.groups]);
     if (told.has(key)) return false;
     told.add(key);
     return true;

@@ -44,7 +44,8 @@ function setFor(work: Work, row: number, reading: number, setting: Setting, isOn
   const program = work.programs.find(({ firstRow, lastRow }) => firstRow <= row && row <= lastRow) ?? null;
   if (program && (program !== setting.program || !isOn)) {
     const { parts, groups } = program;
-    work.do(reading, { kind: 'first-needles', pattern: parts, row, groups });
+    const patterns = parts.map(({ kind, number }) => ({ kind, number }));
+    work.do(reading, { kind: 'first-needles', patterns, row, groups });
     setting.program = program;
   }
   const endNeedles = work.plan.endNeedleRows.has(row);

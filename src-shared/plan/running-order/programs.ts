@@ -1,61 +1,57 @@
 /** The patterns as the machine is set for them: one at a time, so patterns that share rows are set together. */
 import { widthOf, type Slot } from '../../bed/index.ts';
-import { tierOf, type PlacedFill, type PlacedGroup } from '../../fabric/index.ts';
-import { edgesAt } from '../../piece/index.ts';
+import {
+  tierOf,
+  type PlacedAllOver,
+  type PlacedCopies,
+  type PlacedGroup,
+  type PlacedPattern,
+} from '../../fabric/index.ts';
+import { allOversOf, bandsOf, copiesOf } from '../../pattern/index.ts';
+import { edgesAt, type Outline } from '../../piece/index.ts';
 import { modulo } from '../../grid/index.ts';
 import { figureRuns } from '../figure.ts';
 import type { Plan, PlanRow } from '../types.ts';
-import type { FirstNeedles, PatternParts } from './types.ts';
+import type { FirstNeedles } from './types.ts';
 
 export interface Program {
-  readonly parts: PatternParts;
+  /** The patterns that are set together. */
+  readonly parts: readonly PlacedPattern[];
   readonly firstRow: number;
   readonly lastRow: number;
   readonly groups: readonly FirstNeedles[];
 }
 
 /** From the bottom up. */
-export function programsOf(plan: Plan): Program[] {
-  const bands = plan.bands.map(({ firstRow, lastRow }, band) => ({ firstRow, lastRow, band, fill: null }));
-  const fills = plan.fills.map(({ firstRow, lastRow }, fill) => ({ firstRow, lastRow, band: null, fill }));
-  const together: (typeof bands | typeof fills)[number][][] = [];
+export function programsOf({ patterns, outline }: Plan): Program[] {
+  const together: PlacedPattern[][] = [];
   let lastRow = 0;
-  for (const pattern of [...bands, ...fills].sort((a, b) => a.firstRow - b.firstRow)) {
+  for (const pattern of patterns.toSorted((a, b) => a.firstRow - b.firstRow)) {
     const shares = together.at(-1);
     if (shares && pattern.firstRow <= lastRow) shares.push(pattern);
     else together.push([pattern]);
     lastRow = Math.max(lastRow, pattern.lastRow);
   }
-  return together.map((patterns) => {
-    const inBands = patterns.flatMap(({ band }) => (band === null ? [] : [band])).sort((a, b) => a - b);
-    const inFills = patterns.flatMap(({ fill }) => (fill === null ? [] : [fill])).sort((a, b) => a - b);
+  return together.map((sharing) => {
+    const parts = patterns.filter((pattern) => sharing.includes(pattern));
     return {
-      parts: { bands: inBands, fills: inFills.map((at) => (plan.fills[at] as PlacedFill).fill) },
-      firstRow: Math.min(...patterns.map((pattern) => pattern.firstRow)),
-      lastRow: Math.max(...patterns.map((pattern) => pattern.lastRow)),
-      groups: [
-        ...inBands.flatMap((band) => plan.groups.filter((group) => group.band === band).map(needlesOfGroup)),
-        ...inFills.map((at) => needlesOfFill(plan, plan.fills[at] as PlacedFill)),
-      ],
+      parts,
+      firstRow: Math.min(...parts.map((pattern) => pattern.firstRow)),
+      lastRow: Math.max(...parts.map((pattern) => pattern.lastRow)),
+      groups: parts.flatMap((pattern) => copiesOf(pattern).map((copies) => needlesOf(copies, outline))),
     };
   });
 }
 
-function needlesOfGroup({ block, motif, across, isMirrored }: PlacedGroup): FirstNeedles {
-  return { needle: block.first, last: block.last, motif, copies: across, isMirrored };
-}
-
-/** The whole copies on the first row of an all-over; where there is none, the copy that the row begins in. */
-function needlesOfFill({ outline }: Plan, fill: PlacedFill): FirstNeedles {
-  const { motif, copy, isMirrored, firstRow } = fill;
-  const edges = edgesAt(outline, firstRow);
-  const { origin } = tierOf(fill, firstRow);
-  const into = modulo(edges.first - origin, copy.width);
-  const whole = into === 0 ? edges.first : edges.first - into + copy.width;
-  const copies = Math.floor((edges.last - whole + 1) / copy.width);
-  const needle = copies > 0 ? whole : edges.first - into;
-  const wide = Math.max(copies, 1) * copy.width;
-  return { needle: needle as Slot, last: (needle + wide - 1) as Slot, motif, copies: Math.max(copies, 1), isMirrored };
+/** The whole copies on the first row; where there is none, the copy that the row begins in. */
+function needlesOf({ motif, copy, isMirrored, firstRow, origin, block }: PlacedCopies, outline: Outline): FirstNeedles {
+  const { first, last } = block ?? edgesAt(outline, firstRow);
+  const into = modulo(first - origin, copy.width);
+  const whole = into === 0 ? first : first - into + copy.width;
+  const fitting = Math.floor((last - whole + 1) / copy.width);
+  const needle = fitting > 0 ? whole : first - into;
+  const copies = Math.max(fitting, 1);
+  return { needle: needle as Slot, last: (needle + copies * copy.width - 1) as Slot, motif, copies, isMirrored };
 }
 
 /** Where needles whole repeats of a machine apart would be chosen differently on a row. */
@@ -73,10 +69,10 @@ export interface Clash {
  * about. An all-over reaches over all needles.
  */
 export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program, repeat: number): Clash | null {
-  const groups = plan.groups.filter(({ band }) => parts.bands.includes(band));
-  const fills = plan.fills.filter(({ fill }) => parts.fills.includes(fill));
+  const groups = bandsOf({ patterns: parts }).flatMap((band) => band.groups);
+  const allOvers = allOversOf({ patterns: parts });
   // An all-over fills what is between the groups, and asks about it itself.
-  const between = fills.length > 0 ? [] : needlesBetween(groups);
+  const between = allOvers.length > 0 ? [] : needlesBetween(groups);
   for (let row = firstRow; row <= lastRow; row++) {
     /** By place in the repeat: the needle that asked first, and what for. */
     const asked = new Map<number, { readonly needle: number; readonly isChosen: boolean }>();
@@ -98,18 +94,18 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
       const clash = ask(needle, false);
       if (clash) return clash;
     }
-    for (const fill of fills) {
-      if (row < fill.firstRow || row > fill.lastRow) continue;
-      if (!isEverywhere(fill)) {
+    for (const allOver of allOvers) {
+      if (row < allOver.firstRow || row > allOver.lastRow) continue;
+      if (!isEverywhere(allOver)) {
         const clash = askInRow(plan.rows[row - 1] as PlanRow, ask);
         if (clash) return clash;
         continue;
       }
-      const { copyRow, origin } = tierOf(fill, row);
+      const { copyRow, origin } = tierOf(allOver, row);
+      const { width, cells } = allOver.copy;
       // After so many needles copies and repeats begin together again.
-      for (let at = 0; at < fill.copy.width * repeat; at++) {
-        const cell = fill.copy.cells[copyRow * fill.copy.width + (at % fill.copy.width)];
-        const clash = ask(origin + at, cell !== fill.ground);
+      for (let at = 0; at < width * repeat; at++) {
+        const clash = ask(origin + at, cells[copyRow * width + (at % width)] !== allOver.ground);
         if (clash) return clash;
       }
     }
@@ -130,8 +126,8 @@ function needlesBetween(groups: readonly PlacedGroup[]): number[] {
 }
 
 /** Whether the copies of an all-over reach over all needles: none are left out, and no border is kept plain. */
-function isEverywhere({ border, copies }: PlacedFill): boolean {
-  return border.left === 0 && border.right === 0 && copies.without.size === 0;
+function isEverywhere({ border, without }: PlacedAllOver): boolean {
+  return border.left === 0 && border.right === 0 && without.size === 0;
 }
 
 function askInRow(row: PlanRow, ask: (needle: number, isChosen: boolean) => Clash | null): Clash | null {
@@ -146,9 +142,10 @@ function askInRow(row: PlanRow, ask: (needle: number, isChosen: boolean) => Clas
   return null;
 }
 
-function isFigureOfGroup({ copy, ground, across, leftOut, firstRow, lastRow }: PlacedGroup, row: number, at: number) {
-  if (row < firstRow || row > lastRow) return false;
-  const up = Math.floor((row - firstRow) / copy.height);
-  if (leftOut.has(up * across + Math.floor(at / copy.width))) return false;
-  return copy.cells[((row - firstRow) % copy.height) * copy.width + (at % copy.width)] !== ground;
+function isFigureOfGroup(group: PlacedGroup, row: number, at: number): boolean {
+  if (row < group.firstRow || row > group.lastRow) return false;
+  const { copy, ground, without } = group;
+  const { tier, copyRow } = tierOf(group, row);
+  if (without.get(tier)?.has(Math.floor(at / copy.width))) return false;
+  return copy.cells[copyRow * copy.width + (at % copy.width)] !== ground;
 }

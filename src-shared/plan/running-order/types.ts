@@ -8,6 +8,7 @@
  */
 import type { Run, Side, Slot } from '../../bed/index.ts';
 import type { MotifId } from '../../motif/index.ts';
+import type { PatternName } from '../../pattern/index.ts';
 import type { Piece, Tension } from '../../piece/index.ts';
 
 /** Palette index of a yarn. */
@@ -15,12 +16,6 @@ export type YarnIndex = number;
 
 /** The first feeder knits the needles that stand back, the second those that stand forward. */
 export type Feeder = 1 | 2;
-
-/** The pattern rows that the machine is set for at a time: a band or an all-over, or several that share rows. Counted from 0. */
-export interface PatternParts {
-  readonly bands: readonly number[];
-  readonly fills: readonly number[];
-}
 
 /** What the machine is told of one group of a pattern: copies side by side. */
 export interface FirstNeedles {
@@ -76,7 +71,8 @@ export type Act =
   /** The pattern is set so that the next pass chooses the needles of `row`. */
   | {
       readonly kind: 'first-needles';
-      readonly pattern: PatternParts;
+      /** The pattern whose rows the machine is set for, or several that share rows. */
+      readonly patterns: readonly PatternName[];
       readonly row: number;
       readonly groups: readonly FirstNeedles[];
     }

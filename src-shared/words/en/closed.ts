@@ -1,10 +1,10 @@
 /** The closed view: the piece joined into its tube, and the gaps round it. */
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
-import type { FillRound, BandRound } from '../../fabric/index.ts';
+import type { AllOverRound, BandRound } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import { judgeRound } from '../../placement/index.ts';
 import { capitalised } from '../marked.ts';
-import { fill } from './fill.ts';
+import { allOver } from './all-over.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -38,8 +38,8 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
 }
 
 /** `All-over 1, rows 1–60. It matches across the seam on all 60 rows.` */
-function fillRound(index: number, { rows, seam }: FillRound): string {
-  return `All-over ${index + 1}, ${n.rowSpan(rows.first, rows.last)}. ${fill.seam.summary(seam)}`;
+function allOverRound(index: number, { rows, seam }: AllOverRound): string {
+  return `All-over ${index + 1}, ${n.rowSpan(rows.first, rows.last)}. ${allOver.seam.summary(seam)}`;
 }
 
 const FACING: { readonly [Face in FinishedFace]: string } = { knit: 'The knit side', purl: 'The purl side' };
@@ -82,8 +82,8 @@ export const closed = {
     inside: (rows: number): string =>
       `${capitalised(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
-    fill: fillRound,
-    fillInside: (index: number): string => `All-over ${index + 1} lies inside the hem and is not seen.`,
+    allOver: allOverRound,
+    allOverInside: (index: number): string => `All-over ${index + 1} lies inside the hem and is not seen.`,
     bandInside: (index: number): string => `Pattern band ${index + 1} lies inside the hem and is not seen.`,
   },
 };

@@ -84,10 +84,10 @@ const byCode: {
     `Shaping cuts ${n.copies(copies)} of group ${group + 1} on ${n.rowSpan(...rows)}. Leave out a copy, or move the group inwards.`,
   'copies-left-out': ({ rows, copies, group }) =>
     `${n.copies(copies)} of group ${group + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where shaping would cut ${copies === 1 ? 'it' : 'them'}.`,
-  'fill-cut': ({ rows, copies, whole, fill }) =>
-    `The edges cut ${n.copies(copies)} of all-over ${fill + 1} on ${n.rowSpan(...rows)}; ${whole} ${whole === 1 ? 'is' : 'are'} whole. To knit whole ones only, leave cut copies out.`,
-  'fill-left-out': ({ rows, copies, whole, fill }) =>
-    `${n.copies(copies)} of all-over ${fill + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
+  'fill-cut': ({ rows, copies, whole, allOver }) =>
+    `The edges cut ${n.copies(copies)} of all-over ${allOver + 1} on ${n.rowSpan(...rows)}; ${whole} ${whole === 1 ? 'is' : 'are'} whole. To knit whole ones only, leave cut copies out.`,
+  'fill-left-out': ({ rows, copies, whole, allOver }) =>
+    `${n.copies(copies)} of all-over ${allOver + 1} ${copies === 1 ? 'is' : 'are'} left out on ${n.rowSpan(...rows)}, where the edges would cut ${copies === 1 ? 'it' : 'them'}; ${whole} ${whole === 1 ? 'is' : 'are'} whole.`,
   'figure-in-seam': ({ rows, side, stitches }) =>
     `On ${n.rowSpan(...rows)} the pattern reaches ${n.stitches(stitches)} into the ${side} seam, where it will not be seen.`,
   'odd-shaping': ({ rows, at, edge, even }) =>
@@ -108,13 +108,13 @@ const byCode: {
     `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: the new edge stitch knits the main yarn in that row, and with end needles on, the one beside a stitch that was made knits contrast. Keep it in the seam.`,
   'off-fixed-places': ({ rows, one, other, repeat }) =>
     `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups of which each begins ${repeat} needles after the one before it; or choose the needles by hand.`,
-  'mirrored-lettering': ({ group, motif, isGroupMirrored }) =>
+  'mirrored-lettering': ({ group, motif, isMirrored }) =>
     `${motif} in group ${group + 1} would be seen mirrored when worn, and it has lettering. ${
-      isGroupMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
+      isMirrored ? 'Do not mirror the group.' : 'Let its chart show the piece as worn, or mirror the group.'
     }`,
-  'mirrored-lettering-in-fill': ({ fill, motif, isFillMirrored }) =>
-    `${motif} in all-over ${fill + 1} would be seen mirrored when worn, and it has lettering. ${
-      isFillMirrored ? 'Do not mirror the all-over.' : 'Let its chart show the piece as worn, or mirror the all-over.'
+  'mirrored-lettering-in-fill': ({ allOver, motif, isMirrored }) =>
+    `${motif} in all-over ${allOver + 1} would be seen mirrored when worn, and it has lettering. ${
+      isMirrored ? 'Do not mirror the all-over.' : 'Let its chart show the piece as worn, or mirror the all-over.'
     }`,
   'infant-floats': ({ rows, count }) =>
     `This piece is for an infant and has ${n.count(count, 'float')} on ${n.rowSpan(...rows)}. ${INFANT}`,

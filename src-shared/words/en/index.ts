@@ -1,4 +1,5 @@
 /** The English catalogue, one subject a file. */
+import { allOver } from './all-over.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
 import { lettering } from './lettering.ts';
@@ -16,7 +17,6 @@ import { cli } from './cli.ts';
 import { commands } from './commands.ts';
 import { closed } from './closed.ts';
 import { dates } from './dates.ts';
-import { fill } from './fill.ts';
 import { findings } from './findings.ts';
 import { fromPicture, pictures } from './from-picture.ts';
 import { forms, shell, windowTrouble } from './shell.ts';
@@ -34,9 +34,9 @@ import { sizes } from './sizes.ts';
 import { underlay } from './underlay.ts';
 
 export const english = {
+  allOver,
   sheetBench,
   shell,
-  fill,
   findings,
   forms,
   fromPicture,

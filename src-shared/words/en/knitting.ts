@@ -1,12 +1,13 @@
 /** The row-by-row plan: sections, rows, what to have ready. */
 import { firstNeedlesOf, seamMatchingOf } from '../../fabric/index.ts';
 import { stitchesAt } from '../../piece/index.ts';
+import { allOversOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { sizeName, type Workpiece } from '../../project/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { WrapStrand } from '../../yarn/index.ts';
 import { plainText } from '../marked.ts';
-import { fill } from './fill.ts';
+import { allOver } from './all-over.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { pieces } from './pieces.ts';
@@ -43,9 +44,9 @@ function summary(plan: Plan, project: Workpiece): string[] {
       ({ block, figure, firstRow, lastRow }, index) =>
         `Group ${index + 1}: needles ${n.run(block)}, visible ${n.run(figure)}, ${n.rowSpan(firstRow, lastRow)}.`,
     ),
-    ...plan.fills.flatMap((placed, index) => [
-      fill.lies({ ...placed, index, width: placed.copy.width, first: firstNeedlesOf(placed, plan.outline) }),
-      plainText(fill.seam.summary(seamMatchingOf(plan, index))),
+    ...allOversOf(plan).flatMap((placed) => [
+      allOver.lies({ ...placed, first: firstNeedlesOf(placed, plan.outline) }),
+      plainText(allOver.seam.summary(seamMatchingOf(placed, plan.outline))),
     ]),
   ];
 }

@@ -5,7 +5,7 @@ import { numbers as n } from './numbers.ts';
 /** What a moved group lines up with. */
 type InLine = 'centre' | 'equal' | 'seam' | 'line' | 'rows';
 /** What is in its way. */
-type Stop = 'edge' | 'end' | 'group' | 'band' | 'fill';
+type Stop = 'edge' | 'end' | 'group' | 'band' | 'all-over';
 
 const IN_LINE: { readonly [Kind in InLine]: string } = {
   centre: 'in the middle of the piece',
@@ -20,7 +20,7 @@ const STOPS: { readonly [Kind in Stop]: string } = {
   end: 'stops where the piece ends',
   group: 'stops at the group beside it',
   band: 'stops at another pattern band',
-  fill: 'stops at an all-over',
+  'all-over': 'stops at an all-over',
 };
 
 export const moving = {

@@ -4,10 +4,11 @@
  * what they say is all of the act.
  */
 import { label, widthOf, type Run, type Side, type Slot } from '../../bed/index.ts';
-import type { Act, ActOf, NeedleActKind, PatternParts, Stop, TensionPart } from '../../plan/index.ts';
+import type { Act, ActOf, NeedleActKind, Stop, TensionPart } from '../../plan/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { patterns } from './patterns.ts';
 
 /** What yarns and motifs are called. */
 export interface ActNames {
@@ -44,13 +45,6 @@ function needles(slots: readonly Slot[]): string {
 /** `96 stitches, L48–R47`. */
 function stitchesOn(run: Run): string {
   return `${n.stitches(widthOf(run))}, ${n.run(run)}`;
-}
-
-/** `pattern band 2`, `all-over 1`; several that share rows together. */
-function pattern({ bands, fills }: PatternParts): string {
-  return [...bands.map((band) => `pattern band ${band + 1}`), ...fills.map((fill) => `all-over ${fill + 1}`)].join(
-    ' with ',
-  );
 }
 
 type NamedPart = Exclude<TensionPart, object>;
@@ -99,12 +93,12 @@ function finish({ how, needles: run, startsAt, mm }: ActOf<'finish'>, names: Act
   return `${what}, starting at the ${startsAt}${mm === null ? '' : `: it takes ${lengths.cut(mm, names.unit)} of yarn`}.`;
 }
 
-function firstNeedles({ pattern: parts, row, groups }: ActOf<'first-needles'>, names: ActNames): string {
+function firstNeedles({ patterns: set, row, groups }: ActOf<'first-needles'>, names: ActNames): string {
   const said = groups.map(
     ({ needle, last, motif, copies, isMirrored }) =>
       `${label(needle)} to ${label(last)}, ${n.copies(copies)} of ${names.motif(motif)}${isMirrored ? ', mirrored' : ''}`,
   );
-  return `Set ${pattern(parts)} for row ${row}: ${said.join('; ')}.`;
+  return `Set ${set.map(patterns.named).join(' with ')} for row ${row}: ${said.join('; ')}.`;
 }
 
 function lay({ ball, yarn, needles: runs, crosses }: ActOf<'lay'>, names: ActNames): string {
@@ -241,7 +235,6 @@ export const runningOrder = {
   titles: { atHand: 'To have at hand', knitting: 'Knitting it', blocked: 'This piece cannot be knitted as it is' },
   blocked: 'There are no steps until this is changed:',
   needles,
-  pattern,
   /** `before row 24 · counter reads 23 · carriage at the left (COL)` */
   stop({ row, counter, carriageAt }: Pick<Stop, 'row' | 'counter' | 'carriageAt'>): string {
     const when = row === null ? `after row ${counter}` : `before row ${row}`;

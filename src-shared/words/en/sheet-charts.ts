@@ -37,7 +37,7 @@ export const sheetCharts = {
   /** Which groups and all-overs it stands in, by their numbers in the tables; few groups with their needles. */
   standsIn(
     groups: readonly { readonly index: number; readonly block: Run }[],
-    fills: readonly number[],
+    allOvers: readonly number[],
   ): string | null {
     const said = [
       groups.length === 0
@@ -45,9 +45,9 @@ export const sheetCharts = {
         : groups.length <= MOST_GROUPS
           ? n.list(groups.map(({ index, block }) => `group ${index + 1} (${n.run(block)})`))
           : `groups ${n.spans(groups.map(({ index }) => index + 1))}`,
-      fills.length === 0
+      allOvers.length === 0
         ? ''
-        : `${fills.length === 1 ? 'all-over' : 'all-overs'} ${n.spans(fills.map((fill) => fill + 1))}`,
+        : `${allOvers.length === 1 ? 'all-over' : 'all-overs'} ${n.spans(allOvers.map((number) => number + 1))}`,
     ].filter((part) => part !== '');
     return said.length === 0 ? null : `It stands in ${n.list(said)}.`;
   },

@@ -5,16 +5,16 @@
  */
 import type { FinishedFace, Slot } from '../../bed/index.ts';
 import type { Day } from '../../day/index.ts';
-import type { FillCopies, SeamMatching } from '../../fabric/index.ts';
+import type { SeamMatching } from '../../fabric/index.ts';
 import type { ExportKind } from '../../host/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { Gauge, PieceSize } from '../../piece/index.ts';
 import type { ActOf } from '../../plan/index.ts';
-import type { Fill } from '../../pattern/index.ts';
+import type { AllOver } from '../../pattern/index.ts';
 import { capitalised } from '../marked.ts';
 import { fromMarked, rich, strong, type Rich } from '../rich.ts';
 import { dates } from './dates.ts';
-import { fill } from './fill.ts';
+import { allOver } from './all-over.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
@@ -80,15 +80,15 @@ export const sheet = {
       readonly firstRow: number;
       readonly lastRow: number;
     }[],
-    fills: readonly { readonly firstRow: number; readonly lastRow: number }[],
+    allOvers: readonly { readonly firstRow: number; readonly lastRow: number }[],
   ): string {
     const said = groups.map(
       ({ first, last, firstRow, lastRow }) => `${first} to ${last}, ${n.rowSpan(firstRow, lastRow)}`,
     );
-    const filled = fills.map(({ firstRow, lastRow }) => n.rowSpan(firstRow, lastRow));
+    const filled = allOvers.map(({ firstRow, lastRow }) => n.rowSpan(firstRow, lastRow));
     const parts = [
       groups.length === 0 ? '' : `${n.count(groups.length, 'group')}: ${said.join('; ')}`,
-      fills.length === 0 ? '' : `${n.count(fills.length, 'all-over')}: ${filled.join('; ')}`,
+      allOvers.length === 0 ? '' : `${n.count(allOvers.length, 'all-over')}: ${filled.join('; ')}`,
     ].filter((part) => part !== '');
     return `${piece}, drawn to scale, ${parts.length === 0 ? 'plain' : `with ${parts.join('; and ')}`}`;
   },
@@ -108,11 +108,11 @@ export const sheet = {
   /** Below the first and last of rows at even distances. */
   everyRows: (step: number): string => (step === 1 ? 'each row' : `every ${n.ordinal(step)}`),
 
-  fills: {
+  allOvers: {
     title: 'All-over patterns',
     /** `All-over 1, lozenges: rows 2–100, from L49 to R49; 40 copies whole, 20 cut.` */
     lies(facts: {
-      readonly fill: number;
+      readonly number: number;
       readonly motif: string;
       readonly copy: { readonly width: number; readonly height: number };
       readonly firstRow: number;
@@ -120,22 +120,24 @@ export const sheet = {
       readonly first: readonly Slot[];
       readonly step: number;
       readonly isHalfOff: boolean;
-      readonly centre: Fill['centre'];
+      readonly centre: AllOver['centre'];
       readonly shift: number;
       readonly seam: SeamMatching;
-      readonly copies: Pick<FillCopies, 'whole' | 'clipped' | 'leftOut'>;
+      readonly whole: number;
+      readonly clipped: readonly unknown[];
+      readonly leftOut: readonly unknown[];
     }): Rich {
-      const { motif, copy, firstRow, lastRow, first, step, isHalfOff, copies } = facts;
+      const { motif, copy, firstRow, lastRow, first, step, isHalfOff, whole, clipped, leftOut } = facts;
       const counts = [
-        `${n.copies(copies.whole)} whole`,
-        copies.clipped > 0 ? `${copies.clipped} cut by the edges` : '',
-        copies.leftOut > 0 ? `${copies.leftOut} left out` : '',
+        `${n.copies(whole)} whole`,
+        clipped.length > 0 ? `${clipped.length} cut by the edges` : '',
+        leftOut.length > 0 ? `${leftOut.length} left out` : '',
       ].filter((part) => part !== '');
-      return rich`${strong(`All-over ${facts.fill + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
-        first.length === 0 ? '' : rich`, starting on row ${firstRow} ${strong(fill.needles(first, copy.width))}`
-      }.${fill.stepped(step, copy.width)} ${n.list(counts)}.${
-        isHalfOff ? ` ${fill.halfOff(facts)}` : ''
-      } ${fromMarked(fill.seam.summary(facts.seam))}`;
+      return rich`${strong(`All-over ${facts.number + 1}`)}, ${motif}, ${n.rowSpan(firstRow, lastRow)}: copies of ${n.size(copy.width, copy.height)}${
+        first.length === 0 ? '' : rich`, starting on row ${firstRow} ${strong(allOver.needles(first, copy.width))}`
+      }.${allOver.stepped(step, copy.width)} ${n.list(counts)}.${
+        isHalfOff ? ` ${allOver.halfOff(facts)}` : ''
+      } ${fromMarked(allOver.seam.summary(facts.seam))}`;
     },
   },
 

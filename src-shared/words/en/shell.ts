@@ -34,7 +34,7 @@ export const shell = {
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
       seam: 'The view round the seam',
-      fill: 'The form for all-over patterns',
+      allOver: 'The form for all-over patterns',
     },
     loading: (name: string): string => `${name}: loading…`,
     missing: (name: string): string => `${name} could not be loaded.`,

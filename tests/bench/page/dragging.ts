@@ -52,7 +52,7 @@ function fullPiece(): ProjectAt {
   return {
     ...projectAt(sampleProject()),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
-    bands: Array.from({ length: BANDS }, (_, band) => ({
+    patterns: Array.from({ length: BANDS }, (_, band) => ({
       ...startBand(motif.id, [3, 2, 3]),
       position: { kind: 'from-row' as const, row: 10 + band * APART },
     })),

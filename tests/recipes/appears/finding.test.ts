@@ -25,7 +25,7 @@ describe('a finding of too many balls', () => {
   it('is shown before the piece is knitted, as something to mend, and printed', () => {
     const sample = projectAt(sampleProject());
     const groups = Array.from({ length: 7 }, () => ({ ...startGroup('lighthouse', 1), hasOwnBall: true }));
-    const project = { ...sample, bands: [{ ...startBand('lighthouse', [1]), groups }] };
+    const project = { ...sample, patterns: [{ ...startBand('lighthouse', [1]), groups }] };
     const props = { session: new Session(settled(project).whole, true), planned: plannedOf(project) };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
     const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {

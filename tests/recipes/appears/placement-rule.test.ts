@@ -1,5 +1,6 @@
 import { render } from 'svelte/server';
 import { afterAll, describe, expect, it } from 'vitest';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText, sampleProject, type ProjectAt } from '@shared/project/index.ts';
 import GroupsForm from '../../../src-renderer/piece/panel/GroupsForm.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
@@ -28,15 +29,15 @@ describe('a rule of margins of twice a gap', () => {
 
   it('is offered by the form, chosen where the band has it, and kept by the file', () => {
     const sample = projectAt(sampleProject());
-    const bands = sample.bands.map((band) => ({ ...band, rule: { kind: 'framed' } }));
-    const project = projectAt(projectFromText(fileTextOf({ ...sample, bands } as unknown as ProjectAt)));
+    const bands = bandsOf(sample).map((band) => ({ ...band, rule: { kind: 'framed' } }));
+    const project = projectAt(projectFromText(fileTextOf({ ...sample, patterns: bands } as unknown as ProjectAt)));
     const session = new Session(project.whole, true);
     const { body } = render(GroupsForm, {
       props: {
         session,
         viewModel: new PieceViewModel(session),
         planned: plannedOf(project),
-        band: project.bands[0],
+        band: bandsOf(project)[0],
         index: 0,
       },
     });

@@ -2,14 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { changeFor } from '@shared/check/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { afterChange, startFill, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { afterChange, startAllOver, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan, onlyFindings } from './found.ts';
 
 /** An all-over pattern with its figure in the middle of each copy of three, so that edges are main by themselves. */
 function allOver(seamAllowance: Piece['seamAllowance'], stitches = 9, endNeedles = true): ProjectAt {
   const project = projectWith({ motif: ['.X.'], copies: [1], stitches, rows: 6, piece: { seamAllowance } });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 2), unit: 'whole', endNeedles }] };
+  return { ...project, patterns: [{ ...startAllOver('motif', 2), unit: 'whole', endNeedles }] };
 }
 
 const seen = (project: ProjectAt) => onlyFindings(checkedPlan(project), 'end-needles-seen');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { byHand, onlyFindings as only, checkedPlan } from './found.ts';
 
@@ -90,9 +90,13 @@ describe('the seam', () => {
   it('is not reached by the group that stands before another in it', () => {
     // Two bands of one stitch side by side on one row: the one on L5 is clear of a seam of 1, the one on L6 is not.
     const project = projectWith({ motif: ['X'], copies: [1], stitches: 12, rows: 3, band: byHand(-5) });
-    const [inner] = project.bands as [Band];
+    const [inner] = bandsOf(project) as [Band];
     const bands = [inner, { ...inner, ...byHand(-6) }];
-    const plan = checkedPlan({ ...project, bands, piece: { ...project.piece, seamAllowance: { left: 1, right: 1 } } });
+    const plan = checkedPlan({
+      ...project,
+      patterns: bands,
+      piece: { ...project.piece, seamAllowance: { left: 1, right: 1 } },
+    });
     expect(plan.rows[1]?.contrast).toMatchObject([{ first: -6, last: -5 }]);
     expect(only(plan, 'figure-in-seam')).toHaveLength(1);
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { gatherFindings } from '@shared/check/index.ts';
 import type { EdgeStep } from '@shared/piece/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { START_PIECE } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { run } from '../strands/drawn-fabric.ts';
@@ -50,12 +51,12 @@ describe('long floats', () => {
   });
 
   it('are gone with a ball for each group', () => {
-    const [band] = COLUMNS.bands;
+    const [band] = bandsOf(COLUMNS);
     if (!band) throw new Error('no band');
     expect(
       checkedPlan({
         ...COLUMNS,
-        bands: [{ ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) }],
+        patterns: [{ ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) }],
       }).findings,
     ).toEqual([]);
   });
@@ -79,7 +80,7 @@ describe('long floats', () => {
     const plan = checkedPlan({
       ...COLUMNS,
       piece: { ...COLUMNS.piece, hemRows: 3, begins: 'closed' },
-      bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 2 } })),
+      patterns: bandsOf(COLUMNS).map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 2 } })),
     });
     expect(plan.findings.map(({ code, rows }) => [code, ...rows])).toEqual([
       ['long-floats', 4, 4],
@@ -145,7 +146,7 @@ describe('too many yarns in a row', () => {
 
 describe('end-needle selection', () => {
   it('is warned of with groups that stand alone', () => {
-    const plan = checkedPlan({ ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) });
+    const plan = checkedPlan({ ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) });
     expect(only(plan, 'contrast-to-edges')).toMatchObject([{ rows: [2, 4] }]);
     expect(plan.rows.flatMap(({ wraps }) => wraps)).toEqual([]);
   });
@@ -185,7 +186,7 @@ describe('a folded hem', () => {
     only(
       checkedPlan({
         ...projectWith({ motif: ['X'], copies: [1], stitches: 12, rows: 20 }),
-        bands: [],
+        patterns: [],
         piece: { ...START_PIECE, hemRows, shape: { kind: 'steps', stitches: 12, rows: 20, steps } },
       }),
       'hem-loops',
@@ -217,7 +218,7 @@ describe('letters', () => {
       const project = projectWith({ ...given, group: { isMirrored } });
       expect(only(checkedPlan(project), 'mirrored-lettering')).toEqual([]);
       const motifs = project.motifs.map((motif) => ({ ...motif, isLettering: true }));
-      const expected = [{ group: 0, motif: 'trial motif', rows: [2, 3], isGroupMirrored: isMirrored }];
+      const expected = [{ group: 0, motif: 'trial motif', rows: [2, 3], isMirrored }];
       expect(only(checkedPlan({ ...project, motifs }), 'mirrored-lettering')).toMatchObject(
         isBackwards ? expected : [],
       );
@@ -260,7 +261,7 @@ describe('the order of findings', () => {
       ...COLUMNS,
       machine: { ...COLUMNS.machine, chooses: 'ahead-unseen' },
       piece: { ...COLUMNS.piece, hemRows: 3, isInfant: true, begins: 'closed' },
-      bands: COLUMNS.bands.map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 1 } })),
+      patterns: bandsOf(COLUMNS).map((band) => ({ ...band, position: { kind: 'from-row' as const, row: 1 } })),
     }).findings.map(({ code }) => code);
     expect(codes).toEqual(['no-set-up-row', 'infant-floats', 'lined-floats']);
   });

@@ -1,15 +1,17 @@
 /** Remedies are taken on the project as it is then, not as it was when they were found. */
 import { describe, expect, it } from 'vitest';
+import type { PlacedAllOver } from '@shared/fabric/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, pieceAfter, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
+import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import {
   afterChange,
   changeOf,
   pieceIn,
-  setBand,
+  setPattern,
   setPiece,
-  startFill,
+  startAllOver,
   type Change,
   type ProjectAt,
 } from '@shared/project/index.ts';
@@ -28,8 +30,7 @@ const COLUMNS = projectWith({
 
 /** A fill of six stitches on 26, which is off by two in the seam. */
 const FILLED = settled(projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }), {
-  bands: [],
-  fills: [{ ...startFill('motif', 1), unit: 'whole' }],
+  patterns: [{ ...startAllOver('motif', 1), unit: 'whole' }],
 });
 
 function taken(project: ProjectAt, intent: Intent): ProjectAt {
@@ -41,13 +42,14 @@ describe('a remedy that is taken after something else was changed', () => {
     const remedy = remediesFor(pieceIn(COLUMNS), makePlan(pieceIn(COLUMNS))).find(
       ({ code }) => code === 'own-balls',
     ) as Intent;
-    const groups = COLUMNS.bands[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
-    const since = afterChange(COLUMNS, changeOf('mirror-group', setBand(COLUMNS, 0, { groups })));
-    expect(taken(since, remedy).bands[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
+    const groups = bandsOf(COLUMNS)[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
+    const since = afterChange(COLUMNS, changeOf('mirror-group', setPattern(COLUMNS, 'band', 0, { groups })));
+    expect(bandsOf(taken(since, remedy))[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
   });
 
   it('makes the piece of then wider', () => {
-    const { fewer } = seamFits(pieceIn(FILLED), makePlan(pieceIn(FILLED)), 0);
+    const plan = makePlan(pieceIn(FILLED));
+    const { fewer } = seamFits(pieceIn(FILLED), plan, allOversOf(plan)[0] as PlacedAllOver);
     const shape = { kind: 'rectangle' as const, stitches: 26, rows: 9 };
     const since = afterChange(FILLED, changeOf('piece-size', ...setPiece(FILLED, { shape })));
     expect(taken(since, (fewer as { intent: Intent }).intent).piece.shape).toEqual({ ...shape, stitches: 24 });
@@ -65,7 +67,7 @@ describe('a remedy that is taken after something else was changed', () => {
   });
 
   it.each<[string, Intent, Partial<ProjectAt>]>([
-    ['a band that is gone', { code: 'own-balls', band: 0 }, { bands: [] }],
+    ['a band that is gone', { code: 'own-balls', band: 0 }, { patterns: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
     [
@@ -90,7 +92,10 @@ describe('a remedy that is tried on the piece', () => {
   it.each<[Intent, ProjectAt]>([
     [{ code: 'own-balls', band: 0 }, COLUMNS],
     [{ code: 'lining' }, COLUMNS],
-    [{ code: 'end-needles-off' }, { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) }],
+    [
+      { code: 'end-needles-off' },
+      { ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) },
+    ],
     [{ code: 'onto-bed' }, { ...COLUMNS, piece: { ...COLUMNS.piece, bed, offset: 30 } }],
     [{ code: 'widen', by: -2 }, FILLED],
     [{ code: 'seam-stitch' }, FILLED],

@@ -3,6 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, remediesFor } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan } from './found.ts';
@@ -36,7 +37,7 @@ describe('remedies for long floats', () => {
   });
 
   it('are switching end-needle selection off where it is on', () => {
-    const edges = { ...COLUMNS, bands: COLUMNS.bands.map((band) => ({ ...band, endNeedles: true })) };
+    const edges = { ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) };
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
     // Off: the same eight. Nothing gained, so it is not offered for the floats. A ball for each group is: nothing lies between them.
     expect(remedies(edges).map(({ code, long }) => [code, long.after])).toEqual([
@@ -45,7 +46,10 @@ describe('remedies for long floats', () => {
     ]);
     const near = {
       ...edges,
-      bands: edges.bands.map((band) => ({ ...band, rule: { kind: 'by-hand' as const, first: [-2, 1] as Slot[] } })),
+      patterns: edges.patterns.map((band) => ({
+        ...band,
+        rule: { kind: 'by-hand' as const, first: [-2, 1] as Slot[] },
+      })),
     };
     // L2 and R2: eight needles to each edge, two between. Off: none too long, and a wrap a row.
     expect(remedies(near)).toMatchObject([

@@ -13,7 +13,7 @@ import { checkedPlan, onlyFindings } from './found.ts';
 const plain = (shape: Shape, piece: Partial<Piece> = {}): ProjectAt => ({
   ...projectAt(sampleProject()),
   piece: { ...START_PIECE, ...piece, shape },
-  bands: [],
+  patterns: [],
 });
 
 /** What is done before each row, by the row. */

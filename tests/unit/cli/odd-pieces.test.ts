@@ -89,7 +89,7 @@ describe('a piece without rows or stitches', () => {
 });
 
 describe('a project without any pattern', () => {
-  const plain = write('plain', { ...sample, name: 'Plain', bands: [], fills: [] });
+  const plain = write('plain', { ...sample, name: 'Plain', patterns: [] });
 
   it('is knitted plain: no set-up, no contrast', async () => {
     const plan = await callJson<PlanJson>('plan', plain);
@@ -120,7 +120,7 @@ describe('a project without any pattern', () => {
   it('of one stitch and one row is knitted as well', async () => {
     const one = write('one', {
       ...sample,
-      bands: [],
+      patterns: [],
       piece: { ...sample.piece, shape: { kind: 'rectangle', stitches: 1, rows: 1 } },
     });
     const plan = await callJson<PlanJson>('plan', one);

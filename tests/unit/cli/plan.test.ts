@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
-import { projectAt, sampleProject, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { projectAt, sampleProject, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
@@ -15,9 +15,9 @@ const row = ({ rows }: PlanJson, number: number): RowJson => rows[number - 1] as
 
 describe('plan of a piece whose size was given in centimetres', () => {
   it('keeps to it at another gauge, where rows that were counted stay', async () => {
-    const { piece, bands, ...others } = projectAt(sampleProject());
+    const { piece, ...others } = projectAt(sampleProject());
     const shape = { kind: 'rectangle', stitches: 126, rows: 140 } as const;
-    const project: ProjectAt = { ...others, bands, piece: { ...piece, shape, lengths: { stitches: 450 } } };
+    const project: ProjectAt = { ...others, piece: { ...piece, shape, lengths: { stitches: 450 } } };
     const made = await plan(folder.file('wide.walewright', fileTextOf(project)), '--gauge', '30x50');
     // 45 cm at 30 stitches in 10 cm
     expect(made.piece).toMatchObject({ stitches: 135, rows: 140, widthMm: 450 });
@@ -173,8 +173,7 @@ function barsOn(stitches: number): ProjectAt {
       shape: { kind: 'rectangle', stitches, rows: 9 },
       seamAllowance: { left: 0, right: 0 },
     },
-    bands: [],
-    fills: [{ ...startFill('bars', 2), unit: 'whole', centre: 'between', shift: 1 }],
+    patterns: [{ ...startAllOver('bars', 2), unit: 'whole', centre: 'between', shift: 1 }],
   };
 }
 

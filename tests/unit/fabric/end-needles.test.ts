@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { startFill, START_MACHINE, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
+import { startAllOver, START_MACHINE, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, FIVE, onlyFindings } from '../check/found.ts';
 import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
@@ -7,13 +7,13 @@ import { projectWith } from './pieces.ts';
 /** An all-over pattern of a motif, on a piece of so many stitches and rows. */
 function allOver(motif: readonly string[], stitches: number, rows: number, given: Partial<ProjectAt> = {}): ProjectAt {
   const project = projectWith({ motif, copies: [1], stitches, rows, piece: FIVE });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole' }], ...given };
+  return { ...project, patterns: [{ ...startAllOver('motif', 1), unit: 'whole' }], ...given };
 }
 
 // common practice, no source: with end-needle selection on, the edge needles knit contrast on every row of a pattern.
 describe('end needles', () => {
   it('knit contrast on every row of an all-over pattern, and main on the rows before it', () => {
-    const project = allOver(['.X.'], 9, 4, { fills: [{ ...startFill('motif', 2), unit: 'whole' }] });
+    const project = allOver(['.X.'], 9, 4, { patterns: [{ ...startAllOver('motif', 2), unit: 'whole' }] });
     expect(text(checkedPlan(project).fabric)).toEqual(['XX..X..XX', 'XX..X..XX', 'XX..X..XX', '.........']);
   });
 
@@ -114,7 +114,7 @@ describe('end needles', () => {
 describe('end needles and the machine', () => {
   const machine = (endNeedles: 'switch' | 'always' | 'none') => ({ machine: { ...START_MACHINE, endNeedles } });
   const codes = (project: ProjectAt) => checkedPlan(project).findings.map(({ code }) => code);
-  const off = { fills: [{ ...startFill('motif', 1), unit: 'whole' as const, endNeedles: false }] };
+  const off = { patterns: [{ ...startAllOver('motif', 1), unit: 'whole' as const, endNeedles: false }] };
 
   it('are as the pattern says where there is a switch', () => {
     expect(text(checkedPlan(allOver(['.X.'], 9, 2)).fabric)[0]).toBe('XX..X..XX');

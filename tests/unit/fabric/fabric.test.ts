@@ -1,3 +1,4 @@
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import { describe, expect, it } from 'vitest';
 import { checkedPlan } from '../check/found.ts';
 import { text } from './fabric-text.ts';
@@ -52,9 +53,9 @@ describe('the fabric on the needles', () => {
 
   it('mirrors one group and leaves its neighbour as it is', () => {
     const project = projectWith({ motif: CORNER, copies: [1, 1], stitches: 12, rows: 3 });
-    const [band] = project.bands as [(typeof project.bands)[number]];
+    const [band] = bandsOf(project) as [Band];
     const [one, other] = band.groups as [(typeof band.groups)[number], (typeof band.groups)[number]];
-    const plan = checkedPlan({ ...project, bands: [{ ...band, groups: [one, { ...other, isMirrored: true }] }] });
+    const plan = checkedPlan({ ...project, patterns: [{ ...band, groups: [one, { ...other, isMirrored: true }] }] });
     // 4 stitches are left, the seam asks for 1, 2, 1; drawn to the right edge, `..O` has no blank column.
     expect(text(plan.fabric)).toEqual(['.XX......XX.', '.X........X.', '.X..O..O..X.']);
     expect(plan.groups.map(({ isMirrored }) => isMirrored)).toEqual([false, true]);
@@ -76,10 +77,10 @@ describe('the fabric on the needles', () => {
 
   it('takes several bands, one above the other', () => {
     const project = projectWith({ motif: ['XX'], copies: [1], stitches: 4, rows: 4, band: { unit: 'whole' } });
-    const [band] = project.bands;
+    const [band] = bandsOf(project);
     if (!band) throw new Error('no band');
     const from = (row: number) => ({ ...band, position: { kind: 'from-row' as const, row } });
-    const plan = checkedPlan({ ...project, bands: [from(1), from(4)] });
+    const plan = checkedPlan({ ...project, patterns: [from(1), from(4)] });
     expect(text(plan.fabric)).toEqual(['.XX.', '....', '....', '.XX.']);
     expect(plan.groups.map(({ band: index, firstRow }) => [index, firstRow])).toEqual([
       [0, 1],
@@ -88,7 +89,7 @@ describe('the fabric on the needles', () => {
   });
 
   it('is plain without bands', () => {
-    const plan = checkedPlan({ ...projectWith({ motif: ['X'], copies: [1], stitches: 3, rows: 2 }), bands: [] });
+    const plan = checkedPlan({ ...projectWith({ motif: ['X'], copies: [1], stitches: 3, rows: 2 }), patterns: [] });
     expect(text(plan.fabric)).toEqual(['...', '...']);
     expect(plan.findings).toEqual([]);
     expect(plan.yarn.uses.map(({ role, stitches }) => [role, stitches])).toEqual([['main', 6]]);

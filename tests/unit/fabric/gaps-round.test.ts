@@ -8,10 +8,12 @@ import {
   figuresOf,
   stitchesIn,
   type BandRound,
+  type PlacedBand,
 } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
@@ -73,7 +75,7 @@ describe('the gaps round the closed piece', () => {
           });
           const { plan, tube } = round(project);
           const [band] = bandsRound(plan, tube);
-          const [placed] = plan.bands;
+          const [placed] = bandsOf(plan);
           if (!band || !placed) throw new Error('The band is not seen');
           const counted = groundRuns(plan, tube, placed.firstRow, placed.lastRow);
           expect([...band.gaps, band.acrossSeam]).toEqual(counted);
@@ -119,7 +121,9 @@ describe('the gaps round the closed piece', () => {
     // Rows 3–10 of 8 stitches more in 20 rows and one straight: two more on row 5, two more on row 10.
     expect(tube.rings.slice(2, 10).map(({ stitches }) => stitches)).toEqual([30, 30, 32, 32, 32, 32, 32, 34]);
     expect(band?.shaped).toEqual({ row: 10, stitches: (band?.acrossSeam ?? 0) + 4 });
-    const gaps = tube.rings.slice(2, 10).map((ring) => gapsOnRing(tube, ring, figuresOf(plan, 0)).map(stitchesIn));
+    const gaps = tube.rings
+      .slice(2, 10)
+      .map((ring) => gapsOnRing(tube, ring, figuresOf(bandsOf(plan)[0] as PlacedBand)).map(stitchesIn));
     expect(new Set(gaps.map(([between]) => between)).size).toBe(1);
   });
 
@@ -139,10 +143,13 @@ describe('the gaps round the closed piece', () => {
 
   it('are said once for bands that are alike', () => {
     const project = projectWith({ motif: SOLID, copies: [1, 1], stitches: 30, rows: 40 });
-    const [band] = project.bands;
+    const [band] = bandsOf(project);
     if (!band) throw new Error('There is a band');
     const at = (row: number): typeof band => ({ ...band, position: { kind: 'from-row', row } });
-    const { plan, tube } = round({ ...project, bands: [at(1), at(11), { ...at(21), groups: band.groups.slice(1) }] });
+    const { plan, tube } = round({
+      ...project,
+      patterns: [at(1), at(11), { ...at(21), groups: band.groups.slice(1) }],
+    });
     const [two, one] = alikeRound(bandsRound(plan, tube).filter((seen) => seen !== null));
     // The solid motif repeats at every stitch: two groups of 1 on 30 leave 28, 14 and 14; one leaves 29 all round.
     expect(plainText(words.closed.panel.band(two?.band as BandRound, two?.more ?? 0))).toBe(

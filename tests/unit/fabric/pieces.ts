@@ -58,8 +58,7 @@ export function projectWith({
       },
     ],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches, rows }, ...piece },
-    bands: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
-    fills: [],
+    patterns: [{ ...start, groups: start.groups.map((own) => ({ ...own, ...group })), ...band }],
   });
 }
 

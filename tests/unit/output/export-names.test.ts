@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject, startBand, type PieceInSizes } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import {
@@ -67,7 +68,7 @@ describe('files made from a project', () => {
     const project = {
       ...sample,
       motifs: [motif, { ...motif, id: 'second' }, { ...motif, id: 'unused' }],
-      bands: [...sample.bands, { ...startBand('second', [1]), position: { kind: 'from-row' as const, row: 80 } }],
+      patterns: [...bandsOf(sample), { ...startBand('second', [1]), position: { kind: 'from-row' as const, row: 80 } }],
     };
     expect(await made(['chart-svg'], project)).toEqual(['Skerry sleeve - chart.svg', 'Skerry sleeve - chart 2.svg']);
   });
@@ -100,7 +101,7 @@ describe('files made from a project', () => {
   });
 
   it('are not made at all if one of them cannot be', async () => {
-    const project = { ...projectAt(sampleProject()), bands: [{ ...startBand('lighthouse', [9, 9]) }] };
+    const project = { ...projectAt(sampleProject()), patterns: [{ ...startBand('lighthouse', [9, 9]) }] };
     await expect(makeExports({ project, kinds: KINDS, paper: 'a4', date: TEST_DAY })).rejects.toThrow(ProblemError);
   });
 });

@@ -35,8 +35,8 @@ describe('the landmarks of a running order', () => {
       orderOf(of).flatMap((item) =>
         item.kind === 'stop' && item.acts.some(({ kind }) => kind === 'first-needles') ? [item.counter] : [],
       );
-    expect(set({ ...project, bands }).length).toBeGreaterThan(2);
-    expect(kinds({ ...project, bands }).filter((line) => line.endsWith('first-needles'))).toEqual([
+    expect(set({ ...project, patterns: bands }).length).toBeGreaterThan(2);
+    expect(kinds({ ...project, patterns: bands }).filter((line) => line.endsWith('first-needles'))).toEqual([
       '1: first-needles',
       '18: first-needles',
     ]);

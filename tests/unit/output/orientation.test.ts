@@ -25,8 +25,7 @@ function projectOf(piece: { stitches: number; rows: number }, motif: { width: nu
       parts: [],
       shape: { kind: 'rectangle', ...piece },
     },
-    bands: [{ ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } }],
-    fills: [],
+    patterns: [{ ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } }],
   } as ProjectAt;
 }
 

@@ -15,6 +15,7 @@ import { actNames } from '@shared/output/steps/names.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import { textOf } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
@@ -59,11 +60,11 @@ describe('the spaces of a sleeve', () => {
 
   it('leave the numbers to the lower of two bands that are too near each other', () => {
     const sample = projectAt(sampleProject());
-    const [band] = sample.bands as [ProjectAt['bands'][number]];
+    const [band] = bandsOf(sample) as [Band];
     const above = { ...band, position: { kind: 'from-row' as const, row: 44 } };
-    const { plan, view } = figureOf({ ...sample, bands: [band, above] });
+    const { plan, view } = figureOf({ ...sample, patterns: [band, above] });
     expect(spaceLines(plan, view)).toHaveLength(
-      2 * spaceLines({ ...plan, bands: plan.bands.slice(0, 1) }, view).length,
+      2 * spaceLines({ ...plan, patterns: bandsOf(plan).slice(0, 1) }, view).length,
     );
     // A quarter as large, row 44 lies within the numbers of row 25.
     const small = PieceView.within(plan, 35, 35);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { PlacedAllOver } from '@shared/fabric/index.ts';
 import { label } from '@shared/bed/index.ts';
 import {
   placementSheet,
@@ -10,6 +11,7 @@ import {
 import { rowLines } from '@shared/output/row-list-blocks.ts';
 import { makePlan, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import { textOf, words } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
@@ -96,7 +98,7 @@ describe.each(CASES)('the sheet of the $name project on $paper', ({ name, paper 
       expect(written).toContain(label(block.first));
       expect(written).toContain(label(block.last));
     }
-    for (const { setUpAt } of plan.bands) {
+    for (const { setUpAt } of bandsOf(plan)) {
       if (setUpAt !== null && isKnittable)
         expect(written.join(' ')).toMatch(new RegExp(`Set (pattern band|all-over) .* for row ${setUpAt + 2}:`));
     }
@@ -179,9 +181,9 @@ describe('what the sheet says', () => {
     expect(tables(sheet).reduce((sum, rows) => sum + rows, 0)).toBe(2 + 10);
     // All over, without end needles: some stand between two readings of the pattern.
     const filled = filledProject();
-    const fills = filled.fills.map((fill) => ({ ...fill, endNeedles: false }));
-    const plan = makePlan(pieceIn({ ...filled, fills }));
-    const allOver = placementSheet(sheetFacts({ ...filled, fills }), plan, { paper: 'a4', date: TEST_DAY });
+    const patterns = filled.patterns.map((pattern) => ({ ...pattern, endNeedles: false }));
+    const plan = makePlan(pieceIn({ ...filled, patterns }));
+    const allOver = placementSheet(sheetFacts({ ...filled, patterns }), plan, { paper: 'a4', date: TEST_DAY });
     for (const rows of [...tables(sheet), ...tables(allOver)]) expect(rows).toBeGreaterThan(1);
   });
 
@@ -218,12 +220,12 @@ describe('what the sheet says', () => {
   it('says of each ball which group it is for, and the strands to cut by their numbers, the longest first', () => {
     const project = hemProject();
     const own = { ...project, piece: { ...project.piece, hemRows: 0 } };
-    const bands = own.bands.map((band) => ({
+    const bands = bandsOf(own).map((band) => ({
       ...band,
       groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
     }));
-    const plan = makePlan(pieceIn({ ...own, bands }));
-    const sheet = placementSheet(sheetFacts({ ...own, bands }), plan, { paper: 'a4', date: TEST_DAY });
+    const plan = makePlan(pieceIn({ ...own, patterns: bands }));
+    const sheet = placementSheet(sheetFacts({ ...own, patterns: bands }), plan, { paper: 'a4', date: TEST_DAY });
     expect(tableOf(sheet, words.sheet.yarn.title).map((cells) => cells.slice(0, 3))).toEqual([
       ['Yarn', 'Ball', 'For'],
       ['slate, main', '', 'Rows 1–100'],
@@ -298,8 +300,8 @@ describe('the sheet of a piece with fills', () => {
     expect(said).toContain('Its edges are plain, so nothing has to match in the seam.');
     expect(said).toContain('All-over 2, motif, rows 60–140');
     expect(said).toContain('Each copy is moved 4 needles to the right of the one below it.');
-    const { whole, leftOut } = (plan.fills[1] as Plan['fills'][number]).copies;
-    expect(said).toContain(`${whole} copies whole and ${leftOut} left out.`);
+    const { whole, leftOut } = allOversOf(plan)[1] as PlacedAllOver;
+    expect(said).toContain(`${whole} copies whole and ${leftOut.length} left out.`);
     expect(said).toContain('Switch end-needle selection on.');
     expect(said).toContain('Chart: motif');
     expect(said).not.toContain(words.sheet.groups.none);

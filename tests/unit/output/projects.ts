@@ -3,7 +3,7 @@ import { gridFromText, makeGrid, type Grid } from '@shared/grid/index.ts';
 import {
   sampleProject,
   startBand,
-  startFill,
+  startAllOver,
   startGroup,
   START_MACHINE,
   START_PIECE,
@@ -29,7 +29,7 @@ export function scattered(width: number, height: number, colours: number): Grid 
 function withGrid(
   name: string,
   grid: Grid,
-): Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'mainYarn' | 'fills'> {
+): Pick<ProjectAt, 'name' | 'notes' | 'machine' | 'motifs' | 'yarns' | 'mainYarn'> {
   return {
     name,
     notes: '',
@@ -37,7 +37,6 @@ function withGrid(
     yarns: sample.yarns,
     mainYarn: 0,
     motifs: [{ id: 'm', name: 'motif', grid, shows: 'worn', isLettering: false, underlay: null }],
-    fills: [],
   };
 }
 
@@ -57,7 +56,7 @@ export function hemProject(): ProjectAt {
   return writtenProject({
     ...withGrid('Harbour hem', hemMotif()),
     piece: { ...START_PIECE, name: 'hem', shape: { kind: 'rectangle', stitches: 120, rows: 100 }, hemRows: 100 },
-    bands: [startBand('m', [3, 3])],
+    patterns: [startBand('m', [3, 3])],
   });
 }
 
@@ -66,7 +65,7 @@ export function hugeProject(): ProjectAt {
   return writtenProject({
     ...withGrid('Huge', scattered(200, 1000, 2)),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 200, rows: 1000 } },
-    bands: [{ ...startBand('m', [1]), unit: 'whole' }],
+    patterns: [{ ...startBand('m', [1]), unit: 'whole' }],
   });
 }
 
@@ -87,7 +86,7 @@ export function crowdedProject(): ProjectAt {
       { name: 'W'.repeat(80), colour: '#0072b2', tex: 50 },
     ],
     piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
-    bands: [
+    patterns: [
       {
         ...startBand('m', []),
         groups: Array.from({ length: 30 }, () => ({ ...startGroup('m', 1), hasOwnBall: true })),
@@ -102,7 +101,7 @@ export function tinyProject(): ProjectAt {
   return writtenProject({
     ...withGrid('Tiny', gridFromText(['#'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 1, rows: 1 } },
-    bands: [startBand('m', [1])],
+    patterns: [startBand('m', [1])],
   });
 }
 
@@ -111,7 +110,7 @@ export function scarfProject(): ProjectAt {
   return writtenProject({
     ...withGrid('Scarf', gridFromText(['.#.', '###'], '.#')),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 24, rows: 900 }, hemRows: 12 },
-    bands: [startBand('m', [1, 1, 1]), { ...startBand('m', [2]), position: { kind: 'from-row', row: 400 } }],
+    patterns: [startBand('m', [1, 1, 1]), { ...startBand('m', [2]), position: { kind: 'from-row', row: 400 } }],
   });
 }
 
@@ -120,17 +119,16 @@ export function filledProject(): ProjectAt {
   return {
     ...sample,
     ...withGrid('Bricks', gridFromText(['........', 'XXX.....', 'X.X.....', 'XXX.....'], '.X')),
-    bands: [],
-    fills: [
-      { ...startFill('m', 2), lastRow: 59, border: { left: 3, right: 3 } },
-      { ...startFill('m', 60), step: 4, cutCopies: 'left-out' },
+    patterns: [
+      { ...startAllOver('m', 2), lastRow: 59, border: { left: 3, right: 3 } },
+      { ...startAllOver('m', 60), step: 4, cutCopies: 'left-out' },
     ],
   };
 }
 
 /** Nothing placed. */
 export function plainProject(): ProjectAt {
-  return { ...sample, bands: [] };
+  return { ...sample, patterns: [] };
 }
 
 /** Sixteen yarns, all in one motif, in colours of which several are alike in grey. */
@@ -145,7 +143,7 @@ export function sixteenProject(): ProjectAt {
     ...withGrid('Sixteen', gridFromText(lines, 'abcdefghijklmnop')),
     yarns: colours.split(' ').map((colour, index) => ({ name: `yarn ${index + 1}`, colour: `#${colour}`, tex: null })),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 90 } },
-    bands: [{ ...startBand('m', [2, 3]), unit: 'whole' }],
+    patterns: [{ ...startBand('m', [2, 3]), unit: 'whole' }],
   });
 }
 
@@ -155,7 +153,7 @@ export function largeProject(): ProjectAt {
     ...withGrid('Large', scattered(80, 110, 3)),
     yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 130 } },
-    bands: [{ ...startBand('m', [1]), unit: 'whole' }],
+    patterns: [{ ...startBand('m', [1]), unit: 'whole' }],
   });
 }
 
@@ -177,7 +175,7 @@ export function threeMotifsProject(): ProjectAt {
       motif('lozenge', 'lozenge', gridFromText(['..1..', '.111.', '11111', '.111.', '..1..'], '.1')),
       motif('wave', 'a long wave of the sea', gridFromText(['.22....2', '2..2..2.', '.22.22..'], '.12')),
     ],
-    bands: [
+    patterns: [
       { ...band, groups: [startGroup('lighthouse', 2), startGroup('lozenge', 3), startGroup('wave', 2)] },
       { ...startBand('lozenge', [2, 2]), position: { kind: 'from-row', row: 91 } },
       { ...startBand('wave', [1]), position: { kind: 'from-row', row: 120 } },

@@ -3,7 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import { csvText, rowList, rowListCsv, runsText, type RowList } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { rowLines } from '../../../src-shared/output/row-list-blocks.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -109,7 +109,7 @@ describe('the row list on paper', () => {
     rowLines(pieceIn(project), makePlan(pieceIn(project))).map(({ kind, first, last }) => `${kind} ${first}–${last}`);
 
   it('has a line of its own for a row with something to do', () => {
-    const plain = { ...taperedWith(['.', 'X'], 20, 24, 30), bands: [] };
+    const plain = { ...taperedWith(['.', 'X'], 20, 24, 30), patterns: [] };
     for (const line of rowLines(pieceIn(plain), makePlan(pieceIn(plain)))) {
       if (line.kind === 'rows' && line.before.length > 0) expect(line.first).toBe(line.last);
     }
@@ -118,7 +118,7 @@ describe('the row list on paper', () => {
 
   it('tells rows that come again once, with the readings at which they begin', () => {
     const fill = projectWith({ motif: ['X.X.', '.X.X', 'XX..', '..XX'], copies: [], stitches: 16, rows: 41 });
-    const filled: ProjectAt = { ...fill, bands: [], fills: [startFill(fill.motifs[0]?.id as MotifId, 3)] };
+    const filled: ProjectAt = { ...fill, patterns: [startAllOver(fill.motifs[0]?.id as MotifId, 3)] };
     const lines = rowLines(pieceIn(filled), makePlan(pieceIn(filled)));
     const again = lines.find(({ kind }) => kind === 'again');
     expect(again).toMatchObject({ first: 8, of: { first: 4, last: 7 } });

@@ -9,7 +9,8 @@ import {
   type SheetItem,
 } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, sampleProject, startFill, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
+import { pieceIn, sampleProject, startAllOver, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
 import { filledProject, threeMotifsProject } from './projects.ts';
@@ -94,8 +95,8 @@ describe('the charts of a sheet', () => {
     Array.from({ length: count }, (_, row) =>
       ((first + row) % 2 === 1) === (project.piece.startSide === 'left') ? 'L' : 'R',
     ).join('');
-  const [band] = sample.bands as [ProjectAt['bands'][number]];
-  const at = (row: number, up = 1): ProjectAt['bands'][number] => ({
+  const [band] = bandsOf(sample) as [Band];
+  const at = (row: number, up = 1): Band => ({
     ...band,
     position: { kind: 'from-row', row },
     groups: band.groups.map((group) => ({ ...group, up })),
@@ -107,7 +108,7 @@ describe('the charts of a sheet', () => {
   });
 
   it('say the sides and the counter of both places where a motif stands on two', () => {
-    const project = { ...sample, bands: [at(25), at(62)] };
+    const project = { ...sample, patterns: [at(25), at(62)] };
     for (const chart of chartsOf(project)) {
       expect(columnsOf(chart)).toEqual([sides(project, 25, 18), sides(project, 62, 18)]);
       expect(chart.items.map(text)).toEqual(expect.arrayContaining(['42', '79']));
@@ -115,7 +116,7 @@ describe('the charts of a sheet', () => {
   });
 
   it('say the sides of either kind of rows where it stands on more', () => {
-    const project = { ...sample, bands: [at(25), at(62), at(83), at(104)] };
+    const project = { ...sample, patterns: [at(25), at(62), at(83), at(104)] };
     const { document, charts } = sheetOf(project);
     for (const chart of charts) {
       // 25 and 83 begin with one side, 62 and 104 with the other.
@@ -131,7 +132,7 @@ describe('the charts of a sheet', () => {
     const said = (project: ProjectAt): string =>
       sheetOf(project).document.pages.map(wordsOn).join(' ').replaceAll('\n', ' ');
     expect(said(sample)).toContain('It stands in group 1 (L39–L12) and group 2 (R11–R38).');
-    const many = { ...sample, bands: [at(25), at(62), at(83)] };
+    const many = { ...sample, patterns: [at(25), at(62), at(83)] };
     expect(said(many)).toContain('It stands in groups 1–6.');
     const three = threeMotifsProject();
     const plan = makePlan(pieceIn(three));
@@ -144,10 +145,10 @@ describe('the charts of a sheet', () => {
 
   it('say the sides of copies above each other, and of fills', () => {
     const odd = { ...sample.motifs[0], grid: gridFromText(['.XX', 'X..', 'XX.'], '.X') } as ProjectAt['motifs'][number];
-    const stacked = { ...sample, motifs: [odd], bands: [at(25, 2)] };
+    const stacked = { ...sample, motifs: [odd], patterns: [at(25, 2)] };
     for (const chart of chartsOf(stacked))
       expect(columnsOf(chart)).toEqual([sides(stacked, 25, 3), sides(stacked, 28, 3)]);
-    const filled = { ...sample, motifs: [odd], bands: [], fills: [startFill(odd.id, 2)] };
+    const filled = { ...sample, motifs: [odd], patterns: [startAllOver(odd.id, 2)] };
     for (const chart of chartsOf(filled)) expect(columnsOf(chart)).toEqual([sides(filled, 2, 3), sides(filled, 5, 3)]);
     expect(chartsOf(filled)).not.toHaveLength(0);
   });

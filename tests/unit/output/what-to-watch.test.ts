@@ -4,6 +4,7 @@ import { hasCharacter } from '@shared/output/font/metrics.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
@@ -24,11 +25,11 @@ describe('what the sheet says to watch', () => {
   });
 
   it('says of groups with balls of their own that nothing is carried between them, and what is left to do', () => {
-    const bands = sample.bands.map((band) => ({
+    const bands = bandsOf(sample).map((band) => ({
       ...band,
       groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
     }));
-    const text = said({ ...sample, bands });
+    const text = said({ ...sample, patterns: bands });
     expect(text).toContain('Done about it ✓ Each of 2 groups in pattern band 1 has its own ball');
     expect(text).toMatch(/What would help – Line the piece\./);
     expect(text).not.toContain('Use a ball for each group');
@@ -36,11 +37,11 @@ describe('what the sheet says to watch', () => {
 
   it('says nothing of it where nothing is left to watch', () => {
     const own = hemProject();
-    const bands = own.bands.map((band) => ({
+    const bands = bandsOf(own).map((band) => ({
       ...band,
       groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })),
     }));
-    const text = said({ ...own, bands, piece: { ...own.piece, hemRows: 0 } });
+    const text = said({ ...own, patterns: bands, piece: { ...own.piece, hemRows: 0 } });
     expect(text).not.toMatch(/What to watch|Done about it/);
   });
 

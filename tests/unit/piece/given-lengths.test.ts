@@ -1,6 +1,7 @@
 /** Lengths that are kept as lengths. Worked by hand: 45 cm at 28 stitches in 10 cm are 126 stitches, at 30 they are 135. */
 import { describe, expect, it } from 'vitest';
 import { heldLength, evenScale, keptAway, seamTaking, withLength, type Piece } from '@shared/piece/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import {
   projectAt,
   addSection,
@@ -13,7 +14,7 @@ import {
   projectFromText,
   reshapeSizes,
   sampleProject,
-  setBand,
+  setPattern,
   setPiece,
   sizesOf,
   START_PIECE,
@@ -117,9 +118,9 @@ describe('a length up the piece', () => {
 
   it('between a band and an edge follows too', () => {
     const position = keptAway({ kind: 'from-edge', edge: 'lower', section: 'piece', rows: 0 }, 40, 100);
-    const placed = afterChange(PLAIN, changeOf('first-row', setBand(PLAIN, 0, { position })));
+    const placed = afterChange(PLAIN, changeOf('first-row', setPattern(PLAIN, 'band', 0, { position })));
     const after = change(placed, { gauge: { stitches: 28, rows: 50 } });
-    expect(after.bands[0]?.position).toEqual({ ...position, rows: 50 });
+    expect(bandsOf(after)[0]?.position).toEqual({ ...position, rows: 50 });
     const counted = keptAway(position, 40, null);
     expect(counted).toEqual({ kind: 'from-edge', edge: 'lower', section: 'piece', rows: 40 });
   });

@@ -22,7 +22,8 @@ import {
 } from '@shared/piece/index.ts';
 import { joinOf, type Plan } from '@shared/plan/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, startAllOver, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import { checkedPlan, type CheckedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -85,7 +86,7 @@ describe('a section with a gauge of its own', () => {
   });
 
   it('takes as much yarn as its loops are long', () => {
-    const { loops, uses } = checkedPlan({ ...ladder(3), bands: [] }).yarn;
+    const { loops, uses } = checkedPlan({ ...ladder(3), patterns: [] }).yarn;
     // Munden's relation, dry relaxed: l = √(19 / S) cm. S is 4 · 5 = 20 in the section and 2 · 2.5 = 5 above, so the
     // loops are 9.747 and 19.494 mm; 200 stitches of the one and 400 of the other.
     expect(loops.map(({ mm }) => mm)).toEqual([expect.closeTo(9.7468, 4), expect.closeTo(19.4936, 4)]);
@@ -96,8 +97,8 @@ describe('a section with a gauge of its own', () => {
     // With end-needle selection on, 8 plain stitches are 20 mm in the section, and 40 mm in the body.
     const filled = (firstRow: number, lastRow: number): CheckedPlan => {
       const project = ladder(3);
-      const fills = [{ ...startFill('motif', firstRow), lastRow, border: { left: 8, right: 0 } }];
-      return checkedPlan({ ...project, bands: [], fills });
+      const fills = [{ ...startAllOver('motif', firstRow), lastRow, border: { left: 8, right: 0 } }];
+      return checkedPlan({ ...project, patterns: fills });
     };
     const codes = (plan: CheckedPlan): string[] => plan.findings.map(({ code }) => code);
     expect(codes(filled(2, 9))).not.toContain('contrast-to-edges');
@@ -107,7 +108,7 @@ describe('a section with a gauge of its own', () => {
   it('gives the chart of a motif that stands in it its proportion', () => {
     expect(gaugeOfMotif(pieceIn(ladder(3)), 'motif')).toEqual(FINE);
     expect(gaugeOfMotif(pieceIn(ladder(15)), 'motif')).toEqual(WIDE);
-    expect(gaugeOfMotif(pieceIn({ ...ladder(3), bands: [] }), 'motif')).toEqual(WIDE);
+    expect(gaugeOfMotif(pieceIn({ ...ladder(3), patterns: [] }), 'motif')).toEqual(WIDE);
     expect(gaugeOfMotif(pieceIn(ladder(31)), 'motif')).toEqual(WIDE);
   });
 
@@ -236,7 +237,7 @@ describe('a folded hem', () => {
     'folds on row 50 and is joined on row 100, with a turning row: %s',
     (turning) => {
       const plan = checkedPlan(hem(turning));
-      expect(plan.bands[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
+      expect(bandsOf(plan)[0]).toMatchObject({ firstRow: 61, lastRow: 91, setUpAt: 59 });
       expect(joinOf(plan)).toEqual({ at: 100, loops: 40 });
       expect(linesOf(hem(turning), 'eyelets', 'hang-hem').map((line) => line.split(' ').slice(0, 2).join(' '))).toEqual(
         turning === 'eyelets' ? ['49: eyelets', '100: hang'] : ['100: hang'],

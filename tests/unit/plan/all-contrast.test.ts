@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
 import { runningOrderOf } from '@shared/plan/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { pieceIn, START_YARNS, startGroup } from '@shared/project/index.ts';
 import { byHand, FIVE, onlyFindings as only, checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -49,12 +50,12 @@ describe('a row all in contrast', () => {
     const rowsOf = (cells: readonly string[]) => {
       const project = projectWith({ motif: ['X'], copies: [6], stitches: 6, rows: 3, yarns });
       const motifs = project.motifs.map((motif) => ({ ...motif, grid: gridFromText(cells, '.XOI') }));
-      const bands = project.bands.map((band) => ({
+      const bands = bandsOf(project).map((band) => ({
         ...band,
         unit: 'whole' as const,
         groups: [startGroup('motif', 1)],
       }));
-      return only(checkedPlan({ ...project, motifs, bands }), 'many-yarns');
+      return only(checkedPlan({ ...project, motifs, patterns: bands }), 'many-yarns');
     };
     expect(rowsOf(['XXXOOO'])).toEqual([]);
     expect(rowsOf(['XXOOII'])).toMatchObject([{ yarns: 3, count: 1 }]);

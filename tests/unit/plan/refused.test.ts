@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { makePlan, planFor } from '@shared/plan/index.ts';
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -70,11 +71,11 @@ describe('what cannot be knitted as described', () => {
 
   it('two bands on the same needles of the same row', () => {
     const project = projectWith({ ...PLAIN, band: { position: { kind: 'from-row', row: 4 } } });
-    const [band] = project.bands;
+    const [band] = bandsOf(project);
     if (!band) throw new Error('no band');
     const second = (row: number) => ({
       ...project,
-      bands: [band, { ...band, position: { kind: 'from-row' as const, row } }],
+      patterns: [band, { ...band, position: { kind: 'from-row' as const, row } }],
     });
     expect(refusal(second(5))).toMatchObject({ code: 'bands-overlap', facts: { one: 1, other: 2, first: 5, last: 5 } });
     expect(makePlan(pieceIn(second(6))).groups).toHaveLength(2);
@@ -82,10 +83,10 @@ describe('what cannot be knitted as described', () => {
 
   it('bands side by side may share rows', () => {
     const project = projectWith(PLAIN);
-    const [band] = project.bands;
+    const [band] = bandsOf(project);
     if (!band) throw new Error('no band');
     const byHand = (first: number) => ({ ...band, rule: { kind: 'by-hand' as const, first: [first as never] } });
-    expect(makePlan(pieceIn({ ...project, bands: [byHand(-5), byHand(2)] })).groups).toHaveLength(2);
+    expect(makePlan(pieceIn({ ...project, patterns: [byHand(-5), byHand(2)] })).groups).toHaveLength(2);
   });
 });
 

@@ -15,7 +15,7 @@ import {
   type Grid,
 } from '@shared/grid/index.ts';
 import type { Underlay } from '@shared/motif/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
+import type { AllOver } from '@shared/pattern/index.ts';
 import {
   projectAt,
   addSection,
@@ -28,19 +28,18 @@ import {
   removeFrom,
   renameSize,
   sampleProject,
-  setBand,
+  setPattern,
   setMotif,
   setPiece,
   setProject,
   setUnderlay,
   startBand,
-  startFill,
+  startAllOver,
   startGroup,
   type Change,
   type ChangeName,
-  insertBand,
-  insertFill,
-  removeBand,
+  insertPattern,
+  removePattern,
   moveWithin,
   setPieceInSizes,
   pieceOf,
@@ -65,9 +64,9 @@ const underlay: Underlay = {
 
 const withUnderlay = setMotif(motif.id, { underlay });
 const { change: withSection } = addSection(at, (number) => `section ${number}`);
-const withFill = insertFill(at, 'fill-1', startFill(motif.id, 60));
+const withFill = insertPattern(at, 'fill-1', startAllOver(motif.id, 60));
 /** Of the fill that came before. */
-const setNewFill = (to: Partial<Fill>): Edit => ({
+const setNewFill = (to: Partial<AllOver>): Edit => ({
   kind: 'set',
   of: 'all-over',
   piece: at.at.piece,
@@ -169,7 +168,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'seam-allowance': changeOf('seam-allowance', ...setPiece(at, { seamAllowance: { left: 2, right: 2 } })),
   'finished-face': changeOf('finished-face', ...setPiece(at, { finishedFace: 'purl' })),
   'start-side': changeOf('start-side', ...setPiece(at, { startSide: 'left' })),
-  'end-needles': changeOf('end-needles', setBand(at, 0, { endNeedles: true })),
+  'end-needles': changeOf('end-needles', setPattern(at, 'band', 0, { endNeedles: true })),
   'float-limit': changeOf('float-limit', ...setPiece(at, { floatLimit: { stitches: 7, mm: null } })),
   'piece-details': changeOf('piece-details', ...setPiece(at, { isInfant: true, isLined: true, name: 'cuff' })),
   machine: changeOf('machine', setProject({ machine: { ...sample.machine, chooses: 'by-hand' } })),
@@ -179,33 +178,33 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'section-tension': { ...withSection, name: 'section-tension' },
   'piece-notes': changeOf('piece-notes', ...setPiece(at, { notes: 'The left one.' })),
   'project-notes': changeOf('project-notes', setProject({ notes: 'For the fair.' })),
-  copies: changeOf('copies', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
-  'group-motif': changeOf('group-motif', setBand(at, 0, { groups: [startGroup(motif.id, 1)] })),
-  'cut-copies': changeOf('cut-copies', setBand(at, 0, { cutCopies: 'left-out' })),
+  copies: changeOf('copies', setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
+  'group-motif': changeOf('group-motif', setPattern(at, 'band', 0, { groups: [startGroup(motif.id, 1)] })),
+  'cut-copies': changeOf('cut-copies', setPattern(at, 'band', 0, { cutCopies: 'left-out' })),
   'mirror-group': changeOf(
     'mirror-group',
-    setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), isMirrored: true }] }),
+    setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 2), isMirrored: true }] }),
   ),
-  'add-group': changeOf('add-group', setBand(at, 0, startBand(motif.id, [2, 2, 1]))),
-  'remove-group': changeOf('remove-group', setBand(at, 0, startBand(motif.id, [2]))),
+  'add-group': changeOf('add-group', setPattern(at, 'band', 0, startBand(motif.id, [2, 2, 1]))),
+  'remove-group': changeOf('remove-group', setPattern(at, 'band', 0, startBand(motif.id, [2]))),
   'keep-needles': changeOf(
     'keep-needles',
-    setBand(at, 0, {
+    setPattern(at, 'band', 0, {
       rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot], before: { rule: { kind: 'seam' }, choice: 0 } },
     }),
   ),
-  'free-needles': changeOf('free-needles', setBand(at, 0, { rule: { kind: 'even' }, choice: 2 })),
+  'free-needles': changeOf('free-needles', setPattern(at, 'band', 0, { rule: { kind: 'even' }, choice: 2 })),
   'move-group': changeOf(
     'move-group',
-    setBand(at, 0, {
+    setPattern(at, 'band', 0, {
       rule: { kind: 'by-hand', first: [-50 as Slot, 11 as Slot] },
       position: { kind: 'from-row', row: 3 },
     }),
   ),
-  'add-band': changeOf('add-band', insertBand(at, 'band-2', startBand(motif.id, [1]))),
-  'remove-band': changeOf('remove-band', removeBand(at, 0)),
-  'add-fill': changeOf('add-fill', insertFill(at, 'fill-1', startFill(motif.id, 2))),
-  'remove-fill': changeOf('remove-fill', withFill, insertFill(at, 'fill-2', startFill(motif.id, 90)), {
+  'add-band': changeOf('add-band', insertPattern(at, 'band-2', startBand(motif.id, [1]))),
+  'remove-band': changeOf('remove-band', removePattern(at, 'band', 0)),
+  'add-fill': changeOf('add-fill', insertPattern(at, 'fill-1', startAllOver(motif.id, 2))),
+  'remove-fill': changeOf('remove-fill', withFill, insertPattern(at, 'fill-2', startAllOver(motif.id, 90)), {
     kind: 'remove',
     list: 'patterns',
     piece: at.at.piece,
@@ -216,16 +215,22 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'fill-border': changeOf('fill-border', withFill, setNewFill({ border: { left: 2, right: 3 } })),
   'fill-lie': changeOf('fill-lie', withFill, setNewFill({ step: 7, shift: -1 })),
   'match-seam': changeOf('match-seam', withFill, setNewFill({ shift: 3 })),
-  rule: changeOf('rule', setBand(at, 0, { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } })),
-  judge: changeOf('judge', setBand(at, 0, { judge: 'blocks' })),
-  'choose-placement': changeOf('choose-placement', setBand(at, 0, { choice: 2 })),
+  rule: changeOf('rule', setPattern(at, 'band', 0, { rule: { kind: 'by-hand', first: [-48 as Slot, 11 as Slot] } })),
+  judge: changeOf('judge', setPattern(at, 'band', 0, { judge: 'blocks' })),
+  'choose-placement': changeOf('choose-placement', setPattern(at, 'band', 0, { choice: 2 })),
   'first-row': changeOf(
     'first-row',
-    setBand(at, 0, { position: { kind: 'centred', section: 'body', oddRow: 'above' } }),
+    setPattern(at, 'band', 0, { position: { kind: 'centred', section: 'body', oddRow: 'above' } }),
   ),
-  'raise-group': changeOf('raise-group', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), rise: 4 }] })),
-  'own-balls': changeOf('own-balls', setBand(at, 0, { groups: [{ ...startGroup(motif.id, 2), hasOwnBall: true }] })),
-  unit: changeOf('unit', setBand(at, 0, { unit: 'whole' })),
+  'raise-group': changeOf(
+    'raise-group',
+    setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 2), rise: 4 }] }),
+  ),
+  'own-balls': changeOf(
+    'own-balls',
+    setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 2), hasOwnBall: true }] }),
+  ),
+  unit: changeOf('unit', setPattern(at, 'band', 0, { unit: 'whole' })),
   'add-size': addSize(at, 'larger', 'L', 'size-2'),
   'remove-size': { ...addSize(at, 'smaller', 'S', 'size-2'), name: 'remove-size' },
   'rename-size': renameSize(at, 0, 'M'),

@@ -1,7 +1,7 @@
 /** Files that are no project, or one with a field that cannot be right, and what is said of them. */
 import { describe, expect, it } from 'vitest';
 import { outcome } from '@shared/problem/index.ts';
-import { FILE_VERSION, projectFromText, startFill } from '@shared/project/index.ts';
+import { FILE_VERSION, projectFromText, startAllOver } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { fixtureText } from '../../digests/fixtures.ts';
 import { SMALL_TEXT, TEXT_OF_VERSION_5 } from './small-project.ts';
@@ -13,7 +13,7 @@ type Wrong = any;
 const NUMBERS = ['pieces', 0, 'perSize', 0] as const;
 const PATTERNS = ['pieces', 0, 'patterns'] as const;
 const BAND = [...PATTERNS, 0] as const;
-const FILL = { id: 'fill-1', kind: 'all-over', ...startFill('motif-1', 9) };
+const FILL = { id: 'fill-1', ...startAllOver('motif-1', 9) };
 const step = (row: number) => ({ row, left: 1, right: 1 });
 const UNDERLAY = {
   picture: 'data:image/png;base64,iVBORw0KGgo=',

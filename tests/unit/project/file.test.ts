@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { CELL_LETTERS } from '@shared/grid/index.ts';
-import type { AllOver, Band } from '@shared/pattern/index.ts';
+import { bandsOf, type AllOverInSizes, type Band } from '@shared/pattern/index.ts';
 import {
   projectAround,
   projectFromText,
   projectToText,
   sampleProject,
-  startFill,
+  startAllOver,
   type Project,
   projectAt,
   type PieceInSizes,
@@ -62,9 +62,9 @@ describe('a project file', () => {
       '"hasTurningRow": false',
       '"hasTurningRow": true',
     );
-    const { bands, piece } = projectAt(projectFromText(text));
-    expect(bands.map(({ endNeedles }) => endNeedles)).toEqual(bands.map(() => true));
-    expect(bands).not.toEqual([]);
+    const { patterns, piece } = projectAt(projectFromText(text));
+    expect(patterns.map(({ endNeedles }) => endNeedles)).toEqual(patterns.map(() => true));
+    expect(patterns).not.toEqual([]);
     expect(piece.hem.turning).toBe('loose');
   });
 
@@ -89,11 +89,14 @@ describe('a project file', () => {
   });
 
   it('keeps its fills, and says them in one order', () => {
-    const fill = { ...startFill('motif-1', 4), lastRow: 30, border: { left: 2, right: 0 }, step: -3 };
-    const project = settled(projectAt(small), { fills: [fill] }).whole;
+    const fill = { ...startAllOver('motif-1', 4), lastRow: 30, border: { left: 2, right: 0 }, step: -3 };
+    const at = projectAt(small);
+    const project = settled(at, { patterns: [...at.patterns, fill] }).whole;
     expect(projectFromText(projectToText(project))).toEqual(project);
     const [piece] = project.pieces as [PieceInSizes];
-    const turned = piece.patterns.map((one) => Object.fromEntries(Object.entries(one).reverse()) as unknown as AllOver);
+    const turned = piece.patterns.map(
+      (one) => Object.fromEntries(Object.entries(one).reverse()) as unknown as AllOverInSizes,
+    );
     expect(projectToText({ ...project, pieces: [{ ...piece, patterns: turned }] })).toBe(projectToText(project));
   });
 
@@ -115,19 +118,19 @@ describe('a project file', () => {
 
   it('says first needles by their labels', () => {
     const at = projectAt(small);
-    const project = { ...at, bands: at.bands.map((band) => ({ ...band, rule: byHand([-48, 11]) })) };
+    const project = { ...at, patterns: bandsOf(at).map((band) => ({ ...band, rule: byHand([-48, 11]) })) };
     const text = fileTextOf(project);
     const placed = { all: { by: 'hand', first: ['L48', 'R12'], before: null }, but: [] };
     expect(JSON.parse(text)).toMatchObject({ pieces: [{ patterns: [{ placed }] }] });
-    expect(projectAt(projectFromText(text)).bands).toEqual(project.bands);
+    expect(projectAt(projectFromText(text)).patterns).toEqual(project.patterns);
   });
 
   it('keeps with first needles the rule that found them', () => {
     const before = { rule: { kind: 'gaps', stitches: 24 }, choice: 3 } as const;
     const rule = { kind: 'by-hand', first: [-48 as Slot, 11 as Slot], before } as const;
     const at = projectAt(small);
-    const project = { ...at, bands: at.bands.map((band) => ({ ...band, rule })) };
-    expect(projectAt(projectFromText(fileTextOf(project))).bands).toEqual(project.bands);
+    const project = { ...at, patterns: bandsOf(at).map((band) => ({ ...band, rule })) };
+    expect(projectAt(projectFromText(fileTextOf(project))).patterns).toEqual(project.patterns);
   });
 
   it('of version 4 in several sizes opens with each as it was: numbers, copies, placings', () => {
@@ -135,14 +138,14 @@ describe('a project file', () => {
     const inSizes = project.sizes.map(({ id }) => projectAt(project, { size: id }));
     expect(project.sizes).toEqual(['S', 'M', 'L'].map((name, at) => ({ id: `size-${at + 1}`, name })));
     expect(inSizes.map(({ piece }) => piece.shape.stitches)).toEqual([96, 96, 104]);
-    expect(inSizes.map(({ bands }) => bands[0]?.groups.map(({ across }) => across))).toEqual([
+    expect(inSizes.map((at) => bandsOf(at)[0]?.groups.map(({ across }) => across))).toEqual([
       [2, 2],
       [2, 2],
       [2, 3],
     ]);
     const before = { rule: { kind: 'even' }, choice: 2 };
     // By hand in the smallest, the best of the rule in the middle one, the second in the largest.
-    expect(inSizes.map(({ bands }) => [bands[0]?.rule, bands[0]?.choice])).toEqual([
+    expect(inSizes.map((at) => [bandsOf(at)[0]?.rule, bandsOf(at)[0]?.choice])).toEqual([
       [{ kind: 'by-hand', first: [-40, 4], before }, 0],
       [{ kind: 'even' }, 0],
       [{ kind: 'even' }, 1],

@@ -3,18 +3,21 @@ import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import {
+  type KnitAllOver,
+  type KnitBand,
   addSize,
   afterChange,
   applyChange,
   changeCopies,
   changeOf,
   changeSize,
-  insertFill,
+  insertPattern,
   pieceIn,
   projectAt,
   sampleProject,
-  startFill,
+  startAllOver,
   type KnitPiece,
   type PieceInSizes,
   type Project,
@@ -30,7 +33,7 @@ const graded: Project = [
   (project: ProjectAt) => addSize(project, 'smaller', 'S', 'small'),
   (project: ProjectAt) => changeSize(project, 0, SMALL),
   (project: ProjectAt) => changeCopies(project, 0, 0, 1, 1),
-  (project: ProjectAt) => changeOf('add-fill', insertFill(project, 'fill-1', startFill(lighthouse.id, 60))),
+  (project: ProjectAt) => changeOf('add-fill', insertPattern(project, 'fill-1', startAllOver(lighthouse.id, 60))),
 ].reduce((project, change) => afterChange(project, change(project)), sample).whole;
 
 const SIZES = ['small', 'size-1'] as const;
@@ -43,31 +46,32 @@ const withPiece = (project: Project, to: Partial<PieceInSizes>): Project => ({
 
 describe('a piece to be knitted', () => {
   it('has its motifs, its yarns and its ground in it', () => {
-    const { name, bands, fills, yarns, mainYarn } = pieceAt(graded, 'size-1');
+    const { name, patterns, yarns, mainYarn } = pieceAt(graded, 'size-1');
     expect([name, yarns, mainYarn]).toEqual(['sleeve', sample.yarns, 0]);
     const { underlay: _, ...drawn } = lighthouse;
-    expect(bands[0]?.groups.map(({ motif, across }) => [motif, across])).toEqual([
+    const [band, allOver] = patterns as [KnitBand, KnitAllOver];
+    expect(band.groups.map(({ motif, across }) => [motif, across])).toEqual([
       [drawn, 2],
       [drawn, 2],
     ]);
-    expect(fills[0]?.motif).toBe(bands[0]?.groups[0]?.motif);
+    expect(allOver.motif).toBe(band.groups[0]?.motif);
   });
 
   it('has the numbers of the size that is asked for, and the copies', () => {
     const small = pieceAt(graded, 'small');
     expect([small.shape, small.hemRows]).toEqual([SMALL.shape, SMALL.hemRows]);
-    expect(small.bands[0]?.groups.map(({ across }) => across)).toEqual([2, 1]);
+    expect(bandsOf(small)[0]?.groups.map(({ across }) => across)).toEqual([2, 1]);
     expect(pieceIn(projectAt(graded))).toBe(small);
   });
 
   it('has nothing of what only a project knows', () => {
     const piece = pieceAt(graded, 'small');
     expect(JSON.stringify(piece)).not.toMatch(/underlay|acrossInSizes|"but"|"motif":"/);
-    for (const key of ['sizes', 'patterns', 'perSize', 'knit']) expect(Object.keys(piece)).not.toContain(key);
+    for (const key of ['sizes', 'pieces', 'perSize', 'knit']) expect(Object.keys(piece)).not.toContain(key);
   });
 
   it('is not there where a motif is gone', () => {
-    const gone = { ...sample, fills: [startFill('gone', 60)] };
+    const gone = { ...sample, patterns: [...bandsOf(sample), startAllOver('gone', 60)] };
     expect(outcome(() => pieceIn(gone))).toMatchObject({
       problem: { code: 'motif-missing', facts: { motif: 'gone' } },
     });

@@ -1,7 +1,7 @@
 /** Sections that come, go and change places, and the bands that stand in them. */
 import { describe, expect, it } from 'vitest';
 import { makePlan } from '@shared/plan/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import {
   addSection,
   afterChange,
@@ -22,12 +22,12 @@ function sectioned(): ProjectAt {
     { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' },
     { name: 'band', rows: 12, isLined: true, gauge: { stitches: 26, rows: 30 }, tension: '' },
   ];
-  const [band] = plain.bands as [Band];
+  const [band] = bandsOf(plain) as [Band];
   const position = { kind: 'centred', section: { part: 'band' }, oddRow: 'below' } as const;
-  return settled(plain, { piece: { ...plain.piece, parts }, bands: [{ ...band, position }] });
+  return settled(plain, { piece: { ...plain.piece, parts }, patterns: [{ ...band, position }] });
 }
 
-const firstRow = (project: ProjectAt): number | undefined => makePlan(pieceIn(project)).bands[0]?.firstRow;
+const firstRow = (project: ProjectAt): number | undefined => bandsOf(makePlan(pieceIn(project)))[0]?.firstRow;
 const names = ({ piece }: ProjectAt): string[] => piece.parts.map(({ name }) => name);
 
 describe('sections above the hem', () => {
@@ -57,7 +57,7 @@ describe('sections above the hem', () => {
   it('leave what stood in them on its rows when they are taken away', () => {
     const removed = afterChange(sectioned(), removeSection(sectioned(), 1, [24]));
     expect(names(removed)).toEqual(['rib']);
-    expect(removed.bands[0]?.position).toEqual({ kind: 'from-row', row: 24 });
+    expect(bandsOf(removed)[0]?.position).toEqual({ kind: 'from-row', row: 24 });
     expect(firstRow(removed)).toBe(24);
   });
 

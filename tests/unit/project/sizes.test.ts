@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import { MOST_SIZES } from '@shared/piece/index.ts';
 import {
   projectAt,
@@ -18,7 +18,7 @@ import {
   sampleProject,
   currentSize,
   sizesOf,
-  setBand,
+  setPattern,
   START_PIECE,
   startBand,
   type Change,
@@ -34,7 +34,7 @@ function threeSizes(): ProjectAt {
   const [motif] = projectAt(sampleProject()).motifs;
   const one = settled(projectAt(sampleProject()), {
     piece: { ...START_PIECE, shape: rectangle(108) },
-    bands: [startBand(motif?.id ?? '', [3, 3])],
+    patterns: [startBand(motif?.id ?? '', [3, 3])],
   });
   const made = [
     (project: ProjectAt) => renameSize(project, 0, 'M'),
@@ -49,10 +49,10 @@ function threeSizes(): ProjectAt {
 const names = (project: ProjectAt): string[] => sizesOf(project).map(({ name }) => name);
 const stitches = (project: ProjectAt): number[] => sizesOf(project).map(({ shape }) => shape.stitches);
 const copies = (project: ProjectAt): number[][] =>
-  sizesOf(project).map((_, index) => inSize(project, index).bands[0]?.groups.map(({ across }) => across) ?? []);
+  sizesOf(project).map((_, index) => bandsOf(inSize(project, index))[0]?.groups.map(({ across }) => across) ?? []);
 const go = inSize;
 const withBand = (project: ProjectAt, to: Partial<Band>): ProjectAt =>
-  afterChange(project, changeOf('rule', setBand(project, 0, to)));
+  afterChange(project, changeOf('rule', setPattern(project, 'band', 0, to)));
 
 describe('the sizes of a project', () => {
   it('stand smallest first, whichever is looked at', () => {
@@ -181,7 +181,7 @@ describe('copies in each size', () => {
 
   it('come and go with their group', () => {
     const graded = afterChange(threeSizes(), changeCopies(threeSizes(), 2, 0, 1, 5));
-    const groups = graded.bands[0]?.groups ?? [];
+    const groups = bandsOf(graded)[0]?.groups ?? [];
     expect(copies(withBand(graded, { groups: groups.slice(1) }))).toEqual([[3], [3], [5]]);
     const fresh = startBand('lighthouse', [1]).groups;
     expect(copies(withBand(graded, { groups: [...fresh, ...groups] }))).toEqual([
@@ -205,7 +205,7 @@ describe('copies in each size', () => {
       [4, 3],
       [4, 3],
     ]);
-    expect(afterChange(graded, removeSize(graded, 2)).bands).toEqual(threeSizes().bands);
+    expect(bandsOf(afterChange(graded, removeSize(graded, 2)))).toEqual(bandsOf(threeSizes()));
   });
 });
 
@@ -214,25 +214,25 @@ describe('what was chosen in one size', () => {
 
   it('stays in it, and the others have the best choice', () => {
     const project = withBand(threeSizes(), { choice: 2 });
-    expect([0, 1, 2].map((index) => inSize(project, index).bands[0]?.choice)).toEqual([0, 2, 0]);
+    expect([0, 1, 2].map((index) => bandsOf(inSize(project, index))[0]?.choice)).toEqual([0, 2, 0]);
     expect(go(go(project, 2), 1)).toEqual(project);
   });
 
   it('by hand stays in it, and the others are found by the rule', () => {
     const rule = { kind: 'by-hand', first, before: { rule: { kind: 'even' }, choice: 3 } } as const;
     const project = withBand(threeSizes(), { rule });
-    expect(inSize(project, 0).bands[0]?.rule).toEqual({ kind: 'even' });
+    expect(bandsOf(inSize(project, 0))[0]?.rule).toEqual({ kind: 'even' });
     expect(go(go(project, 0), 1)).toEqual(project);
   });
 
   it('is found by the rule of all sizes, when that was changed meanwhile', () => {
     const there = go(withBand(threeSizes(), { choice: 2 }), 2);
     const changed = withBand(there, { rule: { kind: 'gaps', stitches: 20 } });
-    expect(go(changed, 1).bands[0]).toMatchObject({ rule: { kind: 'gaps', stitches: 20 }, choice: 2 });
+    expect(bandsOf(go(changed, 1))[0]).toMatchObject({ rule: { kind: 'gaps', stitches: 20 }, choice: 2 });
   });
 
   it('is all there is where no rule found it', () => {
     const project = withBand(threeSizes(), { rule: { kind: 'by-hand', first } });
-    expect(inSize(project, 2).bands).toEqual(project.bands);
+    expect(bandsOf(inSize(project, 2))).toEqual(bandsOf(project));
   });
 });

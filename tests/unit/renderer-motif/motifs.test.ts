@@ -50,7 +50,10 @@ describe('the list of motifs', () => {
   it('keeps a motif that the piece needs, and says where; and the last one', () => {
     const inUse = outcome(() => deleteMotif(withThree(), 'lighthouse'));
     expect(inUse).toMatchObject({
-      problem: { code: 'motif-in-use', facts: { motif: 'lighthouse and gulls', bands: [1], fills: [] } },
+      problem: {
+        code: 'motif-in-use',
+        facts: { motif: 'lighthouse and gulls', patterns: [{ kind: 'band', number: 0 }] },
+      },
     });
     expect(outcome(() => deleteMotif(sample, 'lighthouse'))).toMatchObject({ problem: { code: 'motif-last' } });
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { contrastRatio, legibleOn } from '@shared/colour/index.ts';
 import { bandSpaces, type PlacedBand } from '@shared/fabric/index.ts';
 import { edgesAt, outlineOf } from '@shared/piece/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, strandsIn, tagsOf, thicknessOf } from '../../../src-renderer/piece/drawing/floats.ts';
@@ -139,7 +140,7 @@ describe('the outline of a piece', () => {
 describe('the spaces of a placement', () => {
   const project = twoGroups();
   const plan = planOf(project);
-  const band = plan.bands[0] as PlacedBand;
+  const band = bandsOf(plan)[0] as PlacedBand;
 
   it('are margin, gap, margin, and with the groups make up the whole row', () => {
     const scene = bandSpaces(band, 'blocks', plan.outline);
@@ -153,7 +154,7 @@ describe('the spaces of a placement', () => {
 
   it('tell of each margin what the seam leaves of it', () => {
     const sewn = planOf(twoGroups({ piece: { seamAllowance: { left: 1, right: 0 } } }));
-    const spaces = bandSpaces(sewn.bands[0] as PlacedBand, 'blocks', sewn.outline)?.spaces;
+    const spaces = bandSpaces(bandsOf(sewn)[0] as PlacedBand, 'blocks', sewn.outline)?.spaces;
     // The seam takes L10.
     expect(spaces?.map(({ seam }) => seam)).toEqual([{ clear: 1, sewnBefore: -9 }, null, null]);
   });

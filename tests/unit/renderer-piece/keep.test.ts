@@ -1,6 +1,7 @@
 /** Needles that are kept, and given back to the rule that found them. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { afterChange, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { keepChange, keepLabel, keepOrFree } from '../../../src-renderer/piece/moving/keep.ts';
@@ -25,7 +26,7 @@ describe('needles that are kept', () => {
     expect(stands(kept)).toEqual(stands(even()));
     expect(stands(widened(kept))).toEqual(stands(even()));
     const freed = change(widened(kept));
-    expect(freed.bands[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
+    expect(bandsOf(freed)[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
     expect(stands(freed)).toEqual(stands(widened(even())));
   });
 
@@ -34,7 +35,7 @@ describe('needles that are kept', () => {
     // On six stitches the two groups fill the piece: there is one way.
     const narrow = settled(kept, { piece: { ...kept.piece, shape: { kind: 'rectangle', stitches: 6, rows: 6 } } });
     const freed = change(narrow);
-    expect(freed.bands[0]).toMatchObject({ rule: { kind: 'even' }, choice: 0 });
+    expect(bandsOf(freed)[0]).toMatchObject({ rule: { kind: 'even' }, choice: 0 });
     expect(stands(freed)).toEqual([-3, 0]);
   });
 
@@ -51,12 +52,12 @@ describe('needles that are kept', () => {
     );
     expect(stands(again)).toEqual([-8, 5]);
     expect(keepLabel(again, 0)).toBe('Go back to: even spaces');
-    expect(change(again).bands[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
+    expect(bandsOf(change(again))[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
   });
 
   it('cannot be kept or given back where there are none, or no rule that found them', () => {
-    const byHand = { ...even().bands[0], rule: { kind: 'by-hand', first: [-8, 3] }, choice: 0 };
-    const project = { ...even(), bands: [byHand] } as ProjectAt;
+    const byHand = { ...bandsOf(even())[0], rule: { kind: 'by-hand', first: [-8, 3] }, choice: 0 };
+    const project = { ...even(), patterns: [byHand] } as ProjectAt;
     expect([keepLabel(project, 0), keepChange(project, 0)]).toEqual([null, null]);
     expect([keepLabel(even(), 1), keepChange(even(), 1)]).toEqual([null, null]);
     const narrow: ProjectAt = {

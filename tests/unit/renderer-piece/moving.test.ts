@@ -1,7 +1,7 @@
 /** Moving groups on the piece: how far they go, what lines up, and what is read out. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import type { Band } from '@shared/pattern/index.ts';
+import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { afterChange, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
@@ -24,7 +24,7 @@ const withSecondBand = (row: number): ProjectAt => {
     rule: { kind: 'by-hand', first: [-2 as Slot] },
     position: { kind: 'from-row', row },
   };
-  return { ...project, bands: [...project.bands, above] };
+  return { ...project, patterns: [...bandsOf(project), above] };
 };
 
 describe('a group that is raised or lowered alone', () => {
@@ -62,9 +62,9 @@ describe('a group that is moved', () => {
 
   it('stops where another group of its band, which starts higher, has no rows left', () => {
     const project = twoGroups();
-    const [band] = project.bands as [Band];
+    const [band] = bandsOf(project) as [Band];
     const [one, other] = band.groups as [Band['groups'][number], Band['groups'][number]];
-    const raised = { ...project, bands: [{ ...band, groups: [one, { ...other, rise: 2 }] }] };
+    const raised = { ...project, patterns: [{ ...band, groups: [one, { ...other, rise: 2 }] }] };
     // Rows 3 and 4, and 5 and 6 of 6.
     expect(walked(raised, 0, -8, 4)).toEqual({ first: [-8, 3], firstRow: 3, stop: 'end' });
     expect(walked(raised, 0, -8, 2)).toEqual({ first: [-8, 3], firstRow: 2, stop: null });
@@ -94,13 +94,16 @@ describe('a group that is moved', () => {
       project,
       changeTo(project, 0, groundOf(planOf(project), 0), { ...from, first: [-7 as Slot, 3 as Slot] }, from),
     );
-    expect(aside.bands[0]).toMatchObject({ rule: { kind: 'by-hand', first: [-7, 3] }, position: { kind: 'centred' } });
+    expect(bandsOf(aside)[0]).toMatchObject({
+      rule: { kind: 'by-hand', first: [-7, 3] },
+      position: { kind: 'centred' },
+    });
     const up = afterChange(
       project,
       changeTo(project, 0, groundOf(planOf(project), 0), { ...from, firstRow: from.firstRow + 1 }, from),
     );
-    expect(up.bands[0]?.position).toEqual({ kind: 'from-row', row: from.firstRow + 1 });
-    expect(planOf(up).bands[0]?.firstRow).toBe(from.firstRow + 1);
+    expect(bandsOf(up)[0]?.position).toEqual({ kind: 'from-row', row: from.firstRow + 1 });
+    expect(bandsOf(planOf(up))[0]?.firstRow).toBe(from.firstRow + 1);
   });
 });
 
@@ -143,7 +146,7 @@ describe('what is read while a group moves', () => {
 
   it('says when a group is in the middle, across and up', () => {
     const project = twoGroups({ piece: { shape: { kind: 'rectangle', stitches: 21, rows: 6 } } });
-    const { edges } = planOf(project).bands[0]?.question ?? { edges: { first: 0, last: 0 } };
+    const { edges } = bandsOf(planOf(project))[0]?.question ?? { edges: { first: 0, last: 0 } };
     const middle = edges.first + 9;
     expect(read(project, 0, [middle, middle + 6]).guides).toContainEqual({ kind: 'centre', column: middle + 1.5 });
     expect(read(project, 0, [middle + 1, middle + 6]).guides.some(({ kind }) => kind === 'centre')).toBe(false);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Side, Slot } from '@shared/bed/index.ts';
 import type { Finding } from '@shared/check/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { startGroup } from '@shared/project/index.ts';
 import { gathered } from '../../../src-renderer/piece/panel/gathered.ts';
 import { stripOf } from '../../../src-renderer/piece/panel/strip.ts';
@@ -14,7 +15,7 @@ describe('a choice as a strip', () => {
   // stand at L48 and R12; the eye sees 13 / 24 / 13, the blocks leave 12 / 23 / 13.
   const twelve = ['.###########'];
   const plan = planOf(projectOf(twelve, [3, 3], { piece: { shape: { kind: 'rectangle', stitches: 120, rows: 40 } } }));
-  const choice = plan.bands[0]?.choices[0];
+  const choice = bandsOf(plan)[0]?.choices[0];
   const edges = edgesAt(plan.outline, 1);
   const strip = (judge: 'figure' | 'blocks', allowance = 0, width = 240) =>
     choice && stripOf(choice, judge, edges, { left: allowance, right: allowance }, width);

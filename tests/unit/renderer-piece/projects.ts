@@ -29,8 +29,7 @@ export function projectOf(
       },
     ],
     piece: { ...START_PIECE, ...to.piece },
-    bands: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
-    fills: [],
+    patterns: [{ ...startBand('m', copies), unit: 'whole', ...to.band }],
   });
 }
 

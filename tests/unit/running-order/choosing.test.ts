@@ -14,7 +14,7 @@ describe('two patterns of two rows', () => {
     const band = startBand('motif', [1]);
     return {
       ...project,
-      bands: [
+      patterns: [
         { ...band, position: fromRow(5) },
         { ...band, position: fromRow(7 + plain) },
       ],

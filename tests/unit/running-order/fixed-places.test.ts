@@ -1,7 +1,8 @@
 /** Which needles a pattern can stand on where a machine chooses every so many needles alike. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { parseNeedle, type Slot } from '@shared/bed/index.ts';
-import { startBand, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, bandsOf, type AllOver, type Band } from '@shared/pattern/index.ts';
+import { startBand, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, onlyFindings } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -53,8 +54,8 @@ describe('groups on a machine that chooses every 6 needles alike', () => {
       rule: { kind: 'by-hand' as const, first: [parseNeedle(first)] },
       position: { kind: 'from-row' as const, row: 4 },
     });
-    const [band] = project.bands as [ProjectAt['bands'][number]];
-    const both = (first: string): ProjectAt => onPlaces({ ...project, bands: [band, second(first)] }, 6);
+    const [band] = bandsOf(project) as [Band];
+    const both = (first: string): ProjectAt => onPlaces({ ...project, patterns: [band, second(first)] }, 6);
     // Row 3 is the lower band's alone: the upper one's needles stay back there, though they are whole repeats away.
     expect(found(both('R1'))).toEqual([[3, 'L6', 'R1']]);
     expect(found(both('L3'))).toEqual([]);
@@ -64,8 +65,7 @@ describe('groups on a machine that chooses every 6 needles alike', () => {
 describe('an all-over on such a machine', () => {
   const filled = (motif: readonly string[]): ProjectAt => ({
     ...projectWith({ motif, copies: [1], stitches: 20, rows: 10 }),
-    bands: [],
-    fills: [startFill('motif', 3)],
+    patterns: [startAllOver('motif', 3)],
   });
 
   it.each([
@@ -79,8 +79,8 @@ describe('an all-over on such a machine', () => {
 
   it('whose plain stitches at the edges would be chosen with their like is found', () => {
     const project = filled(['X..']);
-    const [fill] = project.fills as [ProjectAt['fills'][number]];
-    const bordered = { ...project, fills: [{ ...fill, border: { left: 3, right: 0 } }] };
+    const [fill] = allOversOf(project) as [AllOver];
+    const bordered = { ...project, patterns: [{ ...fill, border: { left: 3, right: 0 } }] };
     expect(found(onPlaces(bordered, 6))).toHaveLength(1);
   });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Position } from '@shared/piece/index.ts';
-import { startBand, startFill, startGroup, type ProjectAt } from '@shared/project/index.ts';
+import { startBand, startAllOver, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { actsAt, linesOf, obstacleCodes, orderOf, readingsOf } from './order-lines.ts';
@@ -12,7 +12,7 @@ const fromRow = (row: number): Position => ({ kind: 'from-row', row });
 describe('a sleeve with 14 increases above its hem', () => {
   const project: ProjectAt = {
     ...projectWith({ motif: ['X'], copies: [1], stitches: 62, rows: 150, band: { position: fromRow(100) } }),
-    bands: [],
+    patterns: [],
   };
   const sleeve: ProjectAt = {
     ...project,
@@ -40,7 +40,7 @@ describe('an armhole cast off on both sides', () => {
   const project = projectWith({ motif: ['X'], copies: [1], stitches: 40, rows: 60, band: { position: fromRow(10) } });
   const armhole: ProjectAt = {
     ...project,
-    bands: [{ ...startBand('motif', [1]), groups: [startGroup('motif', 1)], position: fromRow(10) }],
+    patterns: [{ ...startBand('motif', [1]), groups: [startGroup('motif', 1)], position: fromRow(10) }],
     piece: {
       ...project.piece,
       shape: { kind: 'steps', stitches: 40, rows: 60, steps: [{ row: 41, left: -5, right: -5 }] },
@@ -67,8 +67,7 @@ describe('an armhole cast off on both sides', () => {
 
 const plainBody: ProjectAt = {
   ...projectWith({ motif: ['X...', '.X..'], copies: [1], stitches: 16, rows: 20 }),
-  bands: [],
-  fills: [startFill('motif', 3)],
+  patterns: [startAllOver('motif', 3)],
 };
 const body: ProjectAt = {
   ...plainBody,
@@ -131,7 +130,7 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
   it('pays nothing where a stitch is taken and no end needle is selected: the new edge needle was chosen as it is', () => {
     const full = {
       ...body,
-      fills: [{ ...startFill('motif', 3), endNeedles: false }],
+      patterns: [{ ...startAllOver('motif', 3), endNeedles: false }],
       motifs: body.motifs.map((motif) => ({ ...motif, grid: gridFromText(['X'], '.X') })),
     };
     expect(missed(full)).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);
@@ -141,7 +140,7 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
     const group = (motif: readonly string[], first: number): ProjectAt => ({
       ...body,
       motifs: body.motifs.map((own) => ({ ...own, grid: gridFromText(motif, '.X') })),
-      bands: [
+      patterns: [
         {
           ...startBand('motif', [1]),
           rule: { kind: 'by-hand', first: [first] as never },
@@ -149,7 +148,6 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
           unit: 'whole',
         },
       ],
-      fills: [],
     });
     // L9 is new on row 7: the group stands on L9 to L7, or on L8 to L6.
     expect(missed(group(['X.X'], -9))).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);

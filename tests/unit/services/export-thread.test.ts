@@ -24,7 +24,7 @@ it('the host is never held up for long while files are made', async () => {
   const [motif] = sample.motifs;
   if (!motif) throw new Error('The sample has a motif');
   const grid = { width: 200, height: 1000, cells: Uint8Array.from({ length: 200_000 }, (_, i) => ((i * 7) % 11) % 2) };
-  const project = fileTextOf({ ...sample, motifs: [{ ...motif, grid }], bands: [], fills: [] });
+  const project = fileTextOf({ ...sample, motifs: [{ ...motif, grid }], patterns: [] });
   const start = performance.now();
   let last = start;
   let longest = 0;

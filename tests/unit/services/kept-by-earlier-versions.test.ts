@@ -9,11 +9,11 @@ import {
   projectAt,
   projectFromText,
   sampleProject,
-  setBand,
+  setPattern,
   setMotif,
   setProject,
   startBand,
-  startFill,
+  startAllOver,
 } from '@shared/project/index.ts';
 import { endOfWhole } from '../../../src-main/services/kept-file.ts';
 import { keptWorkFromText, lineOf } from '../../../src-main/services/kept-journal.ts';
@@ -49,7 +49,7 @@ describe('files of kept work as earlier versions wrote them', () => {
       applyEdits(SAMPLE, [
         paintCells('lighthouse', { at: Uint32Array.of(0, 1, 14), to: Uint8Array.of(1, 1, 0) }),
         setProject({ name: 'Skerry cuff' }),
-        setBand(SAMPLE_AT, 0, { choice: 1 }),
+        setPattern(SAMPLE_AT, 'band', 0, { choice: 1 }),
         setMotif('lighthouse', { name: 'light' }),
       ]),
     );
@@ -58,19 +58,22 @@ describe('files of kept work as earlier versions wrote them', () => {
   it('are read with what was written of the piece, which said then what its patterns say now', async () => {
     const kept = keptWorkFromText(await golden('with-pieces-3.backup'));
     expect(kept).toMatchObject({ edition: 10, rest: 'none' });
-    const { piece, bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
+    const { piece, patterns } = projectAt(projectFromText(kept?.text ?? ''));
     expect(piece.hem).toEqual({ turning: 'loose', gauge: null });
     expect(piece.parts).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
     expect(piece.seamAllowance).toEqual({ left: 2, right: 2 });
     // On for all, then off for those that were there; what came after it is off too.
-    expect([...bands, ...fills].map(({ endNeedles }) => endNeedles)).toEqual([false, false, false]);
+    expect(patterns.map(({ endNeedles }) => endNeedles)).toEqual([false, false, false]);
   });
 
   it('keep for its patterns what end-needle selection was for the piece', async () => {
     const [head = '', first = '', second = ''] = (await golden('with-pieces-3.backup')).split(/^(?=\+)/m);
     const kept = keptWorkFromText(head + first + second);
-    const { bands, fills } = projectAt(projectFromText(kept?.text ?? ''));
-    expect([bands, fills].map((list) => list.map(({ endNeedles }) => endNeedles))).toEqual([[true], [true]]);
+    const { patterns } = projectAt(projectFromText(kept?.text ?? ''));
+    expect(patterns.map(({ kind, endNeedles }) => [kind, endNeedles])).toEqual([
+      ['band', true],
+      ['all-over', true],
+    ]);
   });
 
   it('are read where what was written behind the work says of the whole piece what each pattern says now', async () => {
@@ -90,10 +93,10 @@ describe('files of kept work as earlier versions wrote them', () => {
         hem: { turning: 'loose', gauge: null },
         parts: [rib, { ...rib, name: 'yoke', gauge: null }],
       },
-      bands: [{ ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 }],
-      fills: [
-        { ...startFill('lighthouse', 90), endNeedles: false },
-        { ...startFill('lighthouse', 130), lastRow: 139, endNeedles: false },
+      patterns: [
+        { ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 },
+        { ...startAllOver('lighthouse', 90), endNeedles: false },
+        { ...startAllOver('lighthouse', 130), lastRow: 139, endNeedles: false },
       ],
     });
   });
@@ -147,9 +150,9 @@ describe('files of kept work as earlier versions wrote them', () => {
     const stood = [[true], [true], [true], [true, true], [false, false, false], [true, true], [false, false]];
     for (const [line, endNeedles] of [...stood, [false, false, false]].entries()) {
       const end = text.indexOf(behind[line] ?? '') + (behind[line]?.length ?? 0) + 1;
-      const { bands, fills } = projectAt(projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? ''));
+      const { patterns } = projectAt(projectFromText(keptWorkFromText(text.slice(0, end))?.text ?? ''));
       expect(
-        [...bands, ...fills].map((pattern) => pattern.endNeedles),
+        patterns.map((pattern) => pattern.endNeedles),
         `after line ${line + 1}`,
       ).toEqual(endNeedles);
     }

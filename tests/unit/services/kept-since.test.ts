@@ -11,7 +11,7 @@ import {
   projectFromText,
   projectToText,
   sampleProject,
-  setBand,
+  setPattern,
   setMotif,
   setNumbers,
   setProject,
@@ -41,7 +41,7 @@ const cell = (index: number, to = 1): Edit =>
   paintCells('lighthouse', { at: Uint32Array.of(index), to: Uint8Array.of(to) });
 const STEPS: readonly (readonly Edit[])[] = [
   [cell(13)],
-  [setProject({ name: 'Cuff' }), setBand(SAMPLE_AT, 0, { choice: 1 })],
+  [setProject({ name: 'Cuff' }), setPattern(SAMPLE_AT, 'band', 0, { choice: 1 })],
   [setMotif('lighthouse', { name: 'light' }), cell(14)],
 ];
 /** The text of the work as it was kept, then after each of {@link STEPS}. */

@@ -14,7 +14,7 @@ const yarns = [
 ];
 const needles = { first: -12 as Slot, last: 10 as Slot };
 /** A piece with two groups beside each other. */
-const project = { yarns, bands: [startBand('gull', [1, 1])] };
+const project = { yarns, patterns: [startBand('gull', [1, 1])] };
 const say = (finding: Finding): string => words.findings.text(finding, project);
 
 describe('a finding in words', () => {
@@ -110,15 +110,15 @@ describe('a finding in words', () => {
       '1 copy of group 1 is left out on rows 20–22, where shaping would cut it.',
     ],
     [
-      { code: 'fill-cut', rows: [20, 90], copies: 12, whole: 48, fill: 0 },
+      { code: 'fill-cut', rows: [20, 90], copies: 12, whole: 48, allOver: 0 },
       'The edges cut 12 copies of all-over 1 on rows 20–90; 48 are whole. To knit whole ones only, leave cut copies out.',
     ],
     [
-      { code: 'fill-left-out', rows: [20, 90], copies: 1, whole: 1, fill: 1 },
+      { code: 'fill-left-out', rows: [20, 90], copies: 1, whole: 1, allOver: 1 },
       '1 copy of all-over 2 is left out on rows 20–90, where the edges would cut it; 1 is whole.',
     ],
     [
-      { code: 'mirrored-lettering-in-fill', rows: [2, 90], fill: 0, motif: 'initials', isFillMirrored: true },
+      { code: 'mirrored-lettering-in-fill', rows: [2, 90], allOver: 0, motif: 'initials', isMirrored: true },
       'initials in all-over 1 would be seen mirrored when worn, and it has lettering. Do not mirror the all-over.',
     ],
     [

@@ -76,7 +76,7 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     'Set pattern band 2 for row 61: L48 to L13, 3 copies of gull; R12 to R47, 1 copy of a; L1 to b, mirrored.',
     {
       kind: 'first-needles',
-      pattern: { bands: [1], fills: [] },
+      patterns: [{ kind: 'band', number: 1 }],
       row: 61,
       groups: [
         { needle: at('L48'), last: at('L13'), motif: 'gull' as MotifId, copies: 3, isMirrored: false },
@@ -88,7 +88,10 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     'Set pattern band 1 with all-over 2 for row 2: L3 to R3, 3 copies of dots.',
     {
       kind: 'first-needles',
-      pattern: { bands: [0], fills: [1] },
+      patterns: [
+        { kind: 'band', number: 0 },
+        { kind: 'all-over', number: 1 },
+      ],
       row: 2,
       groups: [{ needle: at('L3'), last: at('R3'), motif: 'dots' as MotifId, copies: 3, isMirrored: false }],
     },

@@ -1,4 +1,4 @@
-/** What keeps groups, fills and sections from standing where they are asked to. */
+/** What keeps patterns and sections from standing where they are asked to. */
 import { numbers as n } from '../numbers.ts';
 import { sections } from '../sections.ts';
 import type { ProblemWords } from './problem-words.ts';
@@ -66,20 +66,20 @@ export const placing = {
     what: `Pattern bands ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'Move one of them up, down or aside.',
   }),
-  'fill-overlaps-band': ({ fill, band, first, last }) => ({
-    what: `All-over ${fill} and pattern band ${band} want the same needles on ${n.rowSpan(first, last)}.`,
+  'fill-overlaps-band': ({ allOver, band, first, last }) => ({
+    what: `All-over ${allOver} and pattern band ${band} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'End the all-over below the pattern band, begin it above, or keep stitches plain beside it.',
   }),
   'fills-overlap': ({ one, other, first, last }) => ({
     what: `All-overs ${one} and ${other} want the same needles on ${n.rowSpan(first, last)}.`,
     mend: 'End one of them below the other, or keep stitches of one plain.',
   }),
-  'fill-without-room': ({ fill }) => ({
-    what: `The plain edges of all-over ${fill} leave no stitch for its pattern.`,
+  'fill-without-room': ({ allOver }) => ({
+    what: `The plain edges of all-over ${allOver} leave no stitch for its pattern.`,
     mend: 'Keep fewer stitches plain.',
   }),
-  'fill-rows-turned': ({ fill, first, last }) => ({
-    what: `All-over ${fill} would begin on row ${first} and end on row ${last}.`,
+  'fill-rows-turned': ({ allOver, first, last }) => ({
+    what: `All-over ${allOver} would begin on row ${first} and end on row ${last}.`,
     mend: 'Give a last row that is not below the first.',
   }),
   'hem-longer-than-piece': ({ hem, rows }) => ({

@@ -1,12 +1,8 @@
 /** What is wrong with a project, its motifs, sizes and yarns. */
 import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
+import { patterns } from '../patterns.ts';
 import type { ProblemWords } from './problem-words.ts';
-
-/** `bands 1 and 3`, or nothing. */
-function numbered(what: string, which: readonly number[]): string[] {
-  return which.length === 0 ? [] : [`${what}${which.length === 1 ? '' : 's'} ${n.list(which.map(String))}`];
-}
 
 export const projects = {
   'project-not-json': ({ detail }) => ({
@@ -34,9 +30,9 @@ export const projects = {
     what: `There is no motif "${motif}" any more.`,
     mend: 'Choose another motif for the group.',
   }),
-  'motif-in-use': ({ motif, piece, bands, fills }) => ({
-    what: `“${motif}” is knitted in ${n.list([...numbered('pattern band', bands), ...numbered('all-over', fills)])} of ${piece === null ? 'the piece' : `“${piece}”`}.`,
-    mend: `Choose another motif for ${bands.length > 0 ? 'its groups' : 'the all-over'} on the Piece bench first.`,
+  'motif-in-use': ({ motif, piece, patterns: names }) => ({
+    what: `“${motif}” is knitted in ${patterns.list(names)} of ${piece === null ? 'the piece' : `“${piece}”`}.`,
+    mend: `Choose another motif for ${names.some(({ kind }) => kind === 'band') ? 'its groups' : 'the all-over'} on the Piece bench first.`,
   }),
   'motif-last': () => ({
     what: 'This is the only motif of the project.',

@@ -1,41 +1,52 @@
-/** Fills that are added, moved on the needles, and in the way of groups. */
+/** All-overs that are added, moved on the needles, and in the way of groups. */
 import { describe, expect, it } from 'vitest';
 import type { CommandOf } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
-import { afterChange, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
+import {
+  afterChange,
+  changeOf,
+  insertPattern,
+  removePattern,
+  setPattern,
+  startAllOver,
+  type ProjectAt,
+} from '@shared/project/index.ts';
 import { commandsOf } from '../../../src-renderer/commands/command.ts';
-import { fillActions } from '../../../src-renderer/piece/fill/actions.ts';
-import { addFill, changeOfFill, newFill, takeFillAway } from '../../../src-renderer/piece/fill/fills.ts';
+import { allOverActions } from '../../../src-renderer/piece/all-over/actions.ts';
+import { newAllOver } from '../../../src-renderer/piece/all-over/all-overs.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { planOf, twoGroups } from './projects.ts';
 import { settled } from '../../written-projects.ts';
 
-/** Groups on rows 3 and 4 of 6, and fills. */
-const filled = (...fills: Partial<Fill>[]): ProjectAt =>
-  settled(twoGroups(), { fills: fills.map((fill) => ({ ...startFill('m', 1), ...fill })) });
+/** Groups on rows 3 and 4 of 6, and all-overs. */
+const filled = (...fills: Partial<AllOver>[]): ProjectAt =>
+  settled(twoGroups(), {
+    patterns: [...twoGroups().patterns, ...fills.map((fill) => ({ ...startAllOver('m', 1), ...fill }))],
+  });
 
 describe('a new fill', () => {
   it.each([
-    ['goes from the second row to the top of an empty piece', { ...filled(), bands: [] }, [2, null]],
+    ['goes from the second row to the top of an empty piece', { ...filled(), patterns: [] }, [2, null]],
     ['goes above what is there', filled(), [5, null]],
     ['goes below where there is nothing above', filled({ firstRow: 5, lastRow: 6 }), [2, 2]],
     ['starts low where there is no room', filled({ firstRow: 5 }, { firstRow: 1, lastRow: 2 }), [2, null]],
   ] as const)('%s', (_, project, rows) => {
-    const fill = newFill('m', planOf(project));
+    const fill = newAllOver('m', planOf(project));
     expect([fill.firstRow, fill.lastRow]).toEqual(rows);
   });
 
   it('changes, and goes, among the others', () => {
     const project = filled({ firstRow: 5 }, { lastRow: 2 });
-    const added = afterChange(project, addFill(project, 'fill-3', startFill('m', 3)));
-    expect(added.fills.map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
-    expect(afterChange(project, changeOfFill(project, 1, 'fill-lie', { step: 2 })).fills).toMatchObject([
-      { step: 0 },
-      { step: 2 },
-    ]);
-    expect(afterChange(project, takeFillAway(project, 0)).fills).toMatchObject([{ lastRow: 2 }]);
+    const added = afterChange(project, changeOf('add-fill', insertPattern(project, 'fill-3', startAllOver('m', 3))));
+    expect(allOversOf(added).map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
+    expect(
+      allOversOf(afterChange(project, changeOf('fill-lie', setPattern(project, 'all-over', 1, { step: 2 })))),
+    ).toMatchObject([{ step: 0 }, { step: 2 }]);
+    expect(
+      allOversOf(afterChange(project, changeOf('remove-fill', removePattern(project, 'all-over', 0)))),
+    ).toMatchObject([{ lastRow: 2 }]);
   });
 });
 
@@ -46,16 +57,16 @@ describe('a group on its way', () => {
       const { standing, stop } = walk(groundOf(plan, 0), standingOf(plan, 0), 0, { first: -8, firstRow: 5 });
       return { firstRow: standing.firstRow, stop };
     };
-    expect(up(filled({ firstRow: 6 }))).toEqual({ firstRow: 4, stop: 'fill' });
+    expect(up(filled({ firstRow: 6 }))).toEqual({ firstRow: 4, stop: 'all-over' });
     // Twelve stitches are kept plain at the left; the other group, on R4 to R6, meets the fill.
-    expect(up(filled({ firstRow: 6, border: { left: 12, right: 0 } }))).toEqual({ firstRow: 4, stop: 'fill' });
+    expect(up(filled({ firstRow: 6, border: { left: 12, right: 0 } }))).toEqual({ firstRow: 4, stop: 'all-over' });
     expect(up(filled({ firstRow: 6, border: { left: 17, right: 0 } }))).toEqual({ firstRow: 5, stop: null });
   });
 });
 
 describe('the commands of a fill', () => {
-  function run(session: Session, id: CommandOf<'fills'>, chosen = { fill: 0 }): void {
-    const command = commandsOf(fillActions(session, chosen))[id];
+  function run(session: Session, id: CommandOf<'fills'>, chosen = { allOver: 0 }): void {
+    const command = commandsOf(allOverActions(session, chosen))[id];
     if (!command.isEnabled()) throw new Error(`${id} cannot be run`);
     void command.run();
   }
@@ -65,19 +76,19 @@ describe('the commands of a fill', () => {
     const session = open(filled({ firstRow: 5 }));
     session.look({ pieceShows: 'needles' });
     run(session, 'fill-right');
-    expect(session.current.fills[0]?.shift).toBe(1);
+    expect(allOversOf(session.current)[0]?.shift).toBe(1);
     session.look({ pieceShows: 'worn' });
     run(session, 'fill-right');
     run(session, 'fill-right');
-    expect(session.current.fills[0]?.shift).toBe(-1);
+    expect(allOversOf(session.current)[0]?.shift).toBe(-1);
   });
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
     const session = open(filled({ firstRow: 5 }));
-    const { 'fill-right': right } = fillActions(session, { fill: 0 });
+    const { 'fill-right': right } = allOverActions(session, { allOver: 0 });
     const shifts = (): number[] => {
       const found: number[] = [];
-      for (; session.undoName; session.undo()) found.push(session.current.fills[0]?.shift ?? 0);
+      for (; session.undoName; session.undo()) found.push(allOversOf(session.current)[0]?.shift ?? 0);
       return found;
     };
     for (let press = 0; press < 3; press++) void right.run();
@@ -87,16 +98,16 @@ describe('the commands of a fill', () => {
   });
 
   it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
-    const session = open({ ...filled(), bands: [] });
-    const chosen = { fill: 0 };
+    const session = open({ ...filled(), patterns: [] });
+    const chosen = { allOver: 0 };
     run(session, 'fill-add', chosen);
-    expect(session.current.fills).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
+    expect(allOversOf(session.current)).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
     run(session, 'fill-add', chosen);
-    expect(chosen.fill).toBe(1);
+    expect(chosen.allOver).toBe(1);
     // There is no room for another one: the plan says so.
     expect(problemOf(tryPlan(session.current)).code).toBe('fills-overlap');
     run(session, 'fill-remove', chosen);
-    expect([session.current.fills.length, chosen.fill]).toEqual([1, 0]);
+    expect([allOversOf(session.current).length, chosen.allOver]).toEqual([1, 0]);
   });
 });
 

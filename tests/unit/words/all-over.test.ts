@@ -3,7 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import type { SeamMatching, SeamMeeting } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
 
-const { fill } = words;
+const { allOver } = words;
 const MATCHES: SeamMeeting = { kind: 'continues' };
 
 type Rows = readonly (readonly [count: number, meeting: SeamMeeting])[];
@@ -64,20 +64,20 @@ describe('how a fill meets in the seam, in words', () => {
     [{ plain: 10 }, 'Its edges are plain, so nothing has to match in the seam.'],
     [{ uniform: 10 }, 'Each row is of one yarn, so it matches wherever it is cut.'],
   ])('%j', (rows, sentence) => {
-    expect(fill.seam.summary(matching(rows))).toBe(sentence);
+    expect(allOver.seam.summary(matching(rows))).toBe(sentence);
   });
 
   it('names rows that lie apart, and where those of many stretches lie', () => {
     const stripes = (count: number): SeamMatching =>
       matchingOf(Array.from({ length: 2 * count }, (_, at) => [1, at % 2 === 0 ? { kind: 'mirrors' } : MATCHES]));
-    expect(fill.seam.summary(stripes(4))).toMatch(/a mirror image on \*\*4\*\* \(rows 41, 43, 45 and 47\)\.$/);
-    expect(fill.seam.summary(stripes(5))).toMatch(/a mirror image on \*\*5\*\* \(between rows 41 and 49\)\.$/);
+    expect(allOver.seam.summary(stripes(4))).toMatch(/a mirror image on \*\*4\*\* \(rows 41, 43, 45 and 47\)\.$/);
+    expect(allOver.seam.summary(stripes(5))).toMatch(/a mirror image on \*\*5\*\* \(between rows 41 and 49\)\.$/);
     const changing: Rows = [
       [5, MATCHES],
       [3, { kind: 'off', by: 1 }],
       [4, { kind: 'off', by: 2 }],
     ];
-    expect(fill.seam.summary(matchingOf(changing))).toMatch(/off on \*\*7\*\* \(rows 46–52\)\.$/);
+    expect(allOver.seam.summary(matchingOf(changing))).toMatch(/off on \*\*7\*\* \(rows 46–52\)\.$/);
   });
 
   it.each<[SeamMeeting, string]>([
@@ -87,19 +87,19 @@ describe('how a fill meets in the seam, in words', () => {
     [{ kind: 'off', by: -1 }, 'Rows 41–44: 1 stitch too few'],
     [{ kind: 'plain', stitches: 1 }, 'Rows 41–44: 1 plain stitch along the seam'],
   ])('%j', (meeting, line) => {
-    expect(fill.seam.run({ first: 41, last: 44, meeting })).toBe(line);
+    expect(allOver.seam.run({ first: 41, last: 44, meeting })).toBe(line);
   });
 
   it('says which way a stitch count goes', () => {
-    expect(fill.seam.width(-2, 96)).toBe('2 stitches fewer, 96 at the cast-on');
-    expect(fill.seam.width(1, 99)).toBe('1 stitch more, 99 at the cast-on');
+    expect(allOver.seam.width(-2, 96)).toBe('2 stitches fewer, 96 at the cast-on');
+    expect(allOver.seam.width(1, 99)).toBe('1 stitch more, 99 at the cast-on');
   });
 });
 
 describe('where the copies of a fill stand, in words', () => {
   const slots = (...needles: number[]): Slot[] => needles as Slot[];
   const lies = (first: Slot[], step: number): string =>
-    fill.lies({ index: 0, firstRow: 2, lastRow: 60, first, width: 6, step });
+    allOver.lies({ number: 0, firstRow: 2, lastRow: 60, first, copy: { width: 6 }, step });
 
   it('names few needles, and counts through many', () => {
     expect(lies(slots(-12, -6, 0), 0)).toBe(

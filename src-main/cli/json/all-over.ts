@@ -1,9 +1,15 @@
-/** A fill in the JSON of `plan`. */
+/** An all-over in the JSON of `plan`. */
 import { label } from '@shared/bed/index.ts';
-import { firstNeedlesOf, seamMatchingOf, type SeamMatching, type SeamMeeting } from '@shared/fabric/index.ts';
-import type { Plan } from '@shared/plan/index.ts';
+import {
+  firstNeedlesOf,
+  seamMatchingOf,
+  type PlacedAllOver,
+  type SeamMatching,
+  type SeamMeeting,
+} from '@shared/fabric/index.ts';
+import type { Outline } from '@shared/piece/index.ts';
 
-export interface FillJson {
+export interface AllOverJson {
   readonly firstRow: number;
   readonly lastRow: number;
   /** Where copies start on the first row. */
@@ -38,19 +44,16 @@ export interface SeamJson {
 
 const MEETS = { continues: 'matching', mirrors: 'mirrored', off: 'off', plain: 'plain' } as const;
 
-export function fillJson(plan: Plan, index: number): FillJson {
-  const { outline } = plan;
-  const fill = plan.fills[index] as Plan['fills'][number];
-  const { firstRow, lastRow, copy, step, copies } = fill;
-  const { whole, clipped, leftOut } = copies;
+export function allOverJson(placed: PlacedAllOver, outline: Outline): AllOverJson {
+  const { firstRow, lastRow, copy, step, whole, clipped, leftOut } = placed;
   return {
     firstRow,
     lastRow,
-    first: firstNeedlesOf(fill, outline).map(label),
+    first: firstNeedlesOf(placed, outline).map(label),
     copy: [copy.width, copy.height],
     step,
-    copies: { whole, cut: clipped, leftOut },
-    seam: seamJson(seamMatchingOf(plan, index)),
+    copies: { whole, cut: clipped.length, leftOut: leftOut.length },
+    seam: seamJson(seamMatchingOf(placed, outline)),
   };
 }
 

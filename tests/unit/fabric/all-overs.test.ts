@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { Plan } from '@shared/plan/index.ts';
 import { label } from '@shared/bed/index.ts';
-import { firstNeedlesOf } from '@shared/fabric/index.ts';
+import { firstNeedlesOf, type PlacedAllOver } from '@shared/fabric/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
-import type { Fill } from '@shared/pattern/index.ts';
+import { allOversOf, bandsOf, type AllOver } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
-import { startFill, type ProjectAt } from '@shared/project/index.ts';
+import { startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { checkedPlan } from '../check/found.ts';
 import { linesOf } from '../running-order/order-lines.ts';
@@ -15,15 +16,21 @@ interface Given {
   readonly motif: readonly string[];
   readonly stitches: number;
   readonly rows: number;
-  readonly fill?: Partial<Fill>;
+  readonly fill?: Partial<AllOver>;
   readonly piece?: Partial<Piece>;
 }
 
 /** Without end-needle selection, so that the copies alone are seen. */
 function filled({ motif, stitches, rows, fill, piece }: Given): ProjectAt {
   const project = projectWith({ motif, copies: [1], stitches, rows, ...(piece ? { piece } : {}) });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), endNeedles: false, ...fill }] };
+  return { ...project, patterns: [{ ...startAllOver('motif', 1), endNeedles: false, ...fill }] };
 }
+
+/** How many copies of the first all-over are whole, clipped, and left out. */
+const countsOf = (plan: Plan): object => {
+  const { whole, clipped, leftOut } = allOversOf(plan)[0] as PlacedAllOver;
+  return { whole, clipped: clipped.length, leftOut: leftOut.length };
+};
 
 const knitted = (given: Given): string[] => text(checkedPlan(filled(given)).fabric);
 
@@ -44,7 +51,7 @@ describe('the middle of a fill', () => {
   ] as const)('$centre of $motif on $stitches stitches', ({ motif, stitches, centre, line, isHalfOff }) => {
     const given = { motif: [motif], stitches, rows: 1, fill: { centre, unit: 'whole' as const } };
     expect(knitted(given)).toEqual([line]);
-    expect(checkedPlan(filled(given)).fills[0]?.isHalfOff).toBe(isHalfOff);
+    expect(allOversOf(checkedPlan(filled(given)))[0]?.isHalfOff).toBe(isHalfOff);
   });
 
   it('is the middle of what the seam leaves of the row', () => {
@@ -128,32 +135,30 @@ describe('a fill', () => {
     const fill = { unit: 'whole', centre: 'between' } as const;
     expect(knitted({ ...given, fill })).toEqual(['  XXXX  ', ' XXXXXX ', 'XXXXXXXX']);
     const plan = checkedPlan(filled({ ...given, fill }));
-    expect(plan.fills[0]?.copies).toMatchObject({
+    expect(countsOf(plan)).toEqual({
       whole: 2,
       clipped: 2,
       leftOut: 0,
-      clippedRows: [1, 3],
-      leftOutRows: null,
     });
-    expect(plan.findings).toContainEqual({ code: 'fill-cut', rows: [1, 3], copies: 2, whole: 2, fill: 0 });
+    expect(plan.findings).toContainEqual({ code: 'fill-cut', rows: [1, 3], copies: 2, whole: 2, allOver: 0 });
     // Each has lost half of its 6 stitches.
     for (const cutCopies of ['left-out', 'kept-if-read'] as const) {
       expect(knitted({ ...given, fill: { ...fill, cutCopies } })).toEqual(['  XXXX  ', ' .XXXX. ', '..XXXX..']);
     }
     const left = checkedPlan(filled({ ...given, fill: { ...fill, cutCopies: 'left-out' } }));
-    expect(left.findings).toContainEqual({ code: 'fill-left-out', rows: [1, 3], copies: 2, whole: 2, fill: 0 });
+    expect(left.findings).toContainEqual({ code: 'fill-left-out', rows: [1, 3], copies: 2, whole: 2, allOver: 0 });
   });
 
   it('cuts copies at its last row and at its border, but not where nothing but ground is cut off', () => {
     // Copies of 4 with figure in their two middle columns on 8 stitches less 1 plain at each edge: no figure is lost.
     const across = { motif: ['.XX.'], stitches: 8, rows: 1 };
     const bordered = { border: { left: 1, right: 1 }, centre: 'between', unit: 'whole' } as const;
-    expect(checkedPlan(filled({ ...across, fill: bordered })).fills[0]?.copies).toMatchObject({ whole: 2, clipped: 0 });
+    expect(countsOf(checkedPlan(filled({ ...across, fill: bordered })))).toMatchObject({ whole: 2, clipped: 0 });
     const wider = { ...bordered, border: { left: 2, right: 1 } };
-    expect(checkedPlan(filled({ ...across, fill: wider })).fills[0]?.copies).toMatchObject({ whole: 1, clipped: 1 });
+    expect(countsOf(checkedPlan(filled({ ...across, fill: wider })))).toMatchObject({ whole: 1, clipped: 1 });
     // Three rows a copy, five rows: the second tier is cut by one row.
     const up = checkedPlan(filled({ motif: ['X', '.', 'X'], stitches: 3, rows: 5, fill: { unit: 'whole' } }));
-    expect(up.fills[0]?.copies).toMatchObject({ whole: 3, clipped: 3, clippedRows: [4, 5] });
+    expect(countsOf(up)).toMatchObject({ whole: 3, clipped: 3 });
   });
 
   it('has its set-up row, and its first and last row, in the running order', () => {
@@ -176,17 +181,19 @@ describe('a fill', () => {
   it('names the first needles of its copies, as far as they lie on the piece', () => {
     // L4 … R5 for 9 stitches; the middle copy of 4 lies on L2 … R2, half a stitch to the left.
     const plan = checkedPlan(filled({ motif: ['XO..'], stitches: 9, rows: 2 }));
-    const first = firstNeedlesOf((plan.fills as [(typeof plan.fills)[number]])[0], plan.outline);
+    const first = firstNeedlesOf(allOversOf(plan)[0] as PlacedAllOver, plan.outline);
     expect(first.map(label)).toEqual(['L2', 'R3']);
   });
 
   it('warns of letters that would be worn mirrored', () => {
     const project = filled({ motif: ['XX.', 'X..'], stitches: 9, rows: 4 });
     const motifs = project.motifs.map((motif) => ({ ...motif, isLettering: true }));
-    const codes = (fill: Partial<Fill>): string[] =>
-      checkedPlan({ ...project, motifs, fills: [{ ...startFill('motif', 1), ...fill }] }).findings.map(
-        ({ code }) => code,
-      );
+    const codes = (fill: Partial<AllOver>): string[] =>
+      checkedPlan({
+        ...project,
+        motifs,
+        patterns: [...bandsOf(project), { ...startAllOver('motif', 1), ...fill }],
+      }).findings.map(({ code }) => code);
     expect(codes({})).toContain('mirrored-lettering-in-fill');
     expect(codes({ isMirrored: true })).not.toContain('mirrored-lettering-in-fill');
   });
@@ -213,15 +220,15 @@ describe('a fill that cannot be knitted as described', () => {
     throw new Error('it was planned');
   };
 
-  it.each<[string, Partial<Fill>, object]>([
+  it.each<[string, Partial<AllOver>, object]>([
     ['ends above the piece', { lastRow: 11 }, { code: 'rows-outside-piece', facts: { first: 1, last: 11, rows: 10 } }],
     ['begins above the piece', { firstRow: 12 }, { code: 'rows-outside-piece', facts: { first: 12, rows: 10 } }],
     [
       'ends below its first row',
       { firstRow: 5, lastRow: 4 },
-      { code: 'fill-rows-turned', facts: { fill: 1, first: 5, last: 4 } },
+      { code: 'fill-rows-turned', facts: { allOver: 1, first: 5, last: 4 } },
     ],
-    ['is all border', { border: { left: 5, right: 5 } }, { code: 'fill-without-room', facts: { fill: 1 } }],
+    ['is all border', { border: { left: 5, right: 5 } }, { code: 'fill-without-room', facts: { allOver: 1 } }],
     ['has lost its motif', { motif: 'gone' }, { code: 'motif-missing', facts: { motif: 'gone' } }],
   ])('%s', (_, fill, problem) => {
     const found = refusal(filled({ ...plain, fill }));
@@ -235,32 +242,33 @@ describe('a fill that cannot be knitted as described', () => {
 
   it('wants needles of a band, on the rows on which they meet', () => {
     const project = projectWith({ ...plain, copies: [1], band: { position: { kind: 'from-row', row: 4 } } });
-    const withFill = (fill: Partial<Fill>): ProjectAt => ({
+    const withFill = (fill: Partial<AllOver>): ProjectAt => ({
       ...project,
-      fills: [{ ...startFill('motif', 1), ...fill }],
+      patterns: [...bandsOf(project), { ...startAllOver('motif', 1), ...fill }],
     });
     expect(refusal(withFill({}))).toMatchObject({
       code: 'fill-overlaps-band',
-      facts: { fill: 1, band: 1, first: 4, last: 5 },
+      facts: { allOver: 1, band: 1, first: 4, last: 5 },
     });
     expect(refusal(withFill({ firstRow: 5 }))).toMatchObject({ facts: { first: 5, last: 5 } });
-    expect(checkedPlan(withFill({ firstRow: 6 })).fills).toHaveLength(1);
-    expect(checkedPlan(withFill({ lastRow: 3 })).fills).toHaveLength(1);
+    expect(allOversOf(checkedPlan(withFill({ firstRow: 6 })))).toHaveLength(1);
+    expect(allOversOf(checkedPlan(withFill({ lastRow: 3 })))).toHaveLength(1);
     // The group stands on the two needles in the middle; beside it there is room.
-    expect(checkedPlan(withFill({ border: { left: 6, right: 0 } })).fills).toHaveLength(1);
+    expect(allOversOf(checkedPlan(withFill({ border: { left: 6, right: 0 } })))).toHaveLength(1);
   });
 
   it('wants needles of another fill', () => {
     const project = filled(plain);
-    const two = (other: Partial<Fill>): ProjectAt => ({
+    const two = (other: Partial<AllOver>): ProjectAt => ({
       ...project,
-      fills: [
-        { ...startFill('motif', 1), lastRow: 5, border: { left: 0, right: 5 } },
-        { ...startFill('motif', 3), ...other },
+      patterns: [
+        ...bandsOf(project),
+        { ...startAllOver('motif', 1), lastRow: 5, border: { left: 0, right: 5 } },
+        { ...startAllOver('motif', 3), ...other },
       ],
     });
     expect(refusal(two({}))).toMatchObject({ code: 'fills-overlap', facts: { one: 1, other: 2, first: 3, last: 5 } });
-    expect(checkedPlan(two({ border: { left: 5, right: 0 } })).fills).toHaveLength(2);
-    expect(checkedPlan(two({ firstRow: 6 })).fills).toHaveLength(2);
+    expect(allOversOf(checkedPlan(two({ border: { left: 5, right: 0 } })))).toHaveLength(2);
+    expect(allOversOf(checkedPlan(two({ firstRow: 6 })))).toHaveLength(2);
   });
 });

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { closedPiece, fillsRound } from '@shared/fabric/index.ts';
+import { closedPiece, allOversRound } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
-import { pieceIn, startFill, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 
 /** `XO.` on every row, from edge to edge of a piece; no end-needle selection, which would break it there. */
 function filled(piece: Partial<Piece>, stitches = 12, rows = 12): ProjectAt {
   const project = projectWith({ motif: ['XO.'], copies: [1], stitches, rows, piece });
-  return { ...project, bands: [], fills: [{ ...startFill('motif', 1), unit: 'whole', endNeedles: false }] };
+  return { ...project, patterns: [{ ...startAllOver('motif', 1), unit: 'whole', endNeedles: false }] };
 }
 
 /** True if the pattern goes on all round the rolled picture: three neighbours are always of three yarns, across the seam too. */
@@ -27,7 +27,7 @@ describe('a fill of the closed piece', () => {
     const project = filled({ shape: { kind: 'tapered', stitches: 12, stitchesAtTop: 18, rows: 13, straightRows: 1 } });
     const plan = makePlan(pieceIn(project));
     const tube = closedPiece(plan, pieceIn(project));
-    const [fill] = fillsRound(plan, tube);
+    const [fill] = allOversRound(plan, tube);
     const off = (fill?.broken ?? []).flatMap(({ first, last }) =>
       Array.from({ length: last - first + 1 }, (_, at) => first + at),
     );
@@ -41,7 +41,7 @@ describe('a fill of the closed piece', () => {
         { first: 8, last: 11, by: 1 },
       ],
     });
-    expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
+    expect(plainText(words.closed.panel.allOver(0, fill as NonNullable<typeof fill>))).toBe(
       'All-over 1, rows 1–13. It matches across the seam on 5 of 13 rows: off on 8 (rows 4–11).',
     );
   });
@@ -49,15 +49,15 @@ describe('a fill of the closed piece', () => {
   it('counts only rows that are seen', () => {
     const project = filled({ hemRows: 8 }, 13);
     const plan = makePlan(pieceIn(project));
-    const [fill] = fillsRound(plan, closedPiece(plan, pieceIn(project)));
+    const [fill] = allOversRound(plan, closedPiece(plan, pieceIn(project)));
     expect(fill).toMatchObject({ rows: { first: 5, last: 12 }, seam: { off: 8 }, broken: [{ first: 5, last: 12 }] });
   });
 
   it('is said to match where it does', () => {
     const project = filled({});
     const plan = makePlan(pieceIn(project));
-    const [fill] = fillsRound(plan, closedPiece(plan, pieceIn(project)));
-    expect(plainText(words.closed.panel.fill(0, fill as NonNullable<typeof fill>))).toBe(
+    const [fill] = allOversRound(plan, closedPiece(plan, pieceIn(project)));
+    expect(plainText(words.closed.panel.allOver(0, fill as NonNullable<typeof fill>))).toBe(
       'All-over 1, rows 1–12. It matches across the seam on all 12 rows.',
     );
   });

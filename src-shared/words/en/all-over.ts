@@ -1,8 +1,8 @@
-/** Fills: where their copies lie, how they meet in the seam, and what is asked about them. */
+/** All-overs: where their copies lie, how they meet in the seam, and what is asked about them. */
 import { label, type Side, type Slot } from '../../bed/index.ts';
-import type { FillCopies, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
+import type { Clipping, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
-import type { Fill } from '../../pattern/index.ts';
+import type { AllOver } from '../../pattern/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -42,7 +42,7 @@ function meeting(met: SeamMeeting): string {
 /** More stretches of rows than this are told by the first and last row of them all. */
 const MOST_STRETCHES = 4;
 
-/** `rows 12–15 and 20`, `between rows 3 and 120`: where a fill meets so; rows of one yarn go with those around them. */
+/** `rows 12–15 and 20`, `between rows 3 and 120`: where it meets so; rows of one yarn go with those around them. */
 function rowsMeeting({ runs }: SeamMatching, kind: SeamMeeting['kind']): string {
   const stretches: { first: number; last: number }[] = [];
   for (const { first, last, meeting: met } of runs) {
@@ -58,7 +58,7 @@ function rowsMeeting({ runs }: SeamMatching, kind: SeamMeeting['kind']): string 
   return n.rowRuns(stretches.map(({ first, last }) => ({ first: first - 1, last: last - 1 })));
 }
 
-/** How a fill meets in the closed seam, in a sentence or two. Strong numbers are marked. */
+/** How an all-over meets in the closed seam, in a sentence or two. Strong numbers are marked. */
 function summary(seam: SeamMatching): string {
   const { rows, matching, mirrored, off, plain, uniform } = seam;
   if (plain === rows.length) return 'Its edges are plain, so nothing has to match in the seam.';
@@ -82,7 +82,7 @@ function summary(seam: SeamMatching): string {
   return `${head}: ${broken.join(', ')}.${ends}`;
 }
 
-export const fill = {
+export const allOver = {
   title: 'All-over pattern',
   more: 'Rows, edges, how it lies',
   number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
@@ -98,7 +98,7 @@ export const fill = {
     lastRow: 'Last row of the all-over',
     centre: 'Centred on',
     centres: { column: 'the middle of a copy', between: 'the line between two' } satisfies {
-      readonly [Centre in Fill['centre']]: string;
+      readonly [Centre in AllOver['centre']]: string;
     },
     shift: 'Moved from there by',
     shiftHint: 'to the right on the needles; negative to the left',
@@ -110,17 +110,17 @@ export const fill = {
   },
 
   /** Where what was to stand in the middle cannot stand exactly there. */
-  halfOff({ centre, shift }: Pick<Fill, 'centre' | 'shift'>): string {
+  halfOff({ centre, shift }: Pick<AllOver, 'centre' | 'shift'>): string {
     const before = shift === 0 ? 'The' : 'Before it is moved, the';
     return centre === 'column'
       ? `${before} middle of a copy stands half a stitch to the left of the middle of its first row, as one of them is odd and the other even.`
       : `${before} line between two copies stands half a stitch to the left of the middle of its first row, which is odd.`;
   },
-  counts({ whole, clipped, leftOut }: Pick<FillCopies, 'whole' | 'clipped' | 'leftOut'>): string {
+  counts({ whole, clipped, leftOut }: Pick<Clipping, 'whole' | 'clipped' | 'leftOut'>): string {
     const parts = [
       `**${n.copies(whole)}** whole`,
-      clipped > 0 ? `${clipped} cut` : '',
-      leftOut > 0 ? `${leftOut} left out` : '',
+      clipped.length > 0 ? `${clipped.length} cut` : '',
+      leftOut.length > 0 ? `${leftOut.length} left out` : '',
     ];
     return `${n.list(parts.filter((part) => part !== ''))}.`;
   },
@@ -146,20 +146,21 @@ export const fill = {
 
   needles,
   stepped,
-  /** The fill on the needles, in a sentence or two. */
+  /** The all-over on the needles, in a sentence or two. */
   lies(facts: {
-    readonly index: number;
+    readonly number: number;
     readonly firstRow: number;
     readonly lastRow: number;
     readonly first: readonly Slot[];
-    readonly width: number;
+    readonly copy: { readonly width: number };
     readonly step: number;
   }): string {
-    const { index, firstRow, lastRow, first, width, step } = facts;
+    const { number, firstRow, lastRow, first, copy, step } = facts;
+    const { width } = copy;
     const start =
       first.length === 0
         ? `no copy starts on row ${firstRow}`
         : `on row ${firstRow} copies of ${n.stitches(width)} start ${needles(first, width)}`;
-    return `All-over ${index + 1}, ${n.rowSpan(firstRow, lastRow)}: ${start}.${stepped(step, width)}`;
+    return `All-over ${number + 1}, ${n.rowSpan(firstRow, lastRow)}: ${start}.${stepped(step, width)}`;
   },
 };

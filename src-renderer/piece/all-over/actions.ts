@@ -1,0 +1,74 @@
+/** Commands that add and remove an all-over, and move it. */
+import { isMirroredOnNeedles, MOST_STITCHES } from '@shared/bed/index.ts';
+import { seamMatchingOf } from '@shared/fabric/seam-matching/index.ts';
+import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
+import { changeOf, insertPattern, removePattern, setPattern, type ProjectAt } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { plainText } from '@shared/words/marked.ts';
+import type { ActionsOf } from '../../commands/command.ts';
+import { gestureOfPress } from '../../commands/keyboard.ts';
+import type { Session } from '../../session/session.ts';
+import { plannedOf } from '../planned.ts';
+import { newId } from '../../session/new-id.ts';
+import { newAllOver } from './all-overs.ts';
+
+/** What the commands need of the bench: the all-over in the form. */
+export interface ChosenAllOver {
+  allOver: number;
+}
+
+/** Number of the chosen all-over, or null if there is none. */
+export function chosenAllOverOf(project: Pick<ProjectAt, 'patterns'>, { allOver }: ChosenAllOver): number | null {
+  const many = allOversOf(project).length;
+  return many === 0 ? null : Math.min(allOver, many - 1);
+}
+
+/** Adds an all-over with the motif at hand and takes it into the form. */
+export function addAllOver(session: Session, chosen: ChosenAllOver): void {
+  const before = session.current;
+  const allOver = newAllOver(session.motif.id, plannedOf(before).plan);
+  session.change(changeOf('add-fill', insertPattern(before, newId(), allOver)));
+  chosen.allOver = allOversOf(session.current).length - 1;
+  const placed = allOversOf(plannedOf(session.current).plan)[chosen.allOver];
+  if (placed) session.announce(words.allOver.added(placed.firstRow, placed.lastRow));
+}
+
+/** Removes the chosen all-over. */
+export function removeAllOver(session: Session, chosen: ChosenAllOver): void {
+  const number = chosenAllOverOf(session.current, chosen);
+  if (number === null) return;
+  session.change(changeOf('remove-fill', removePattern(session.current, 'all-over', number)));
+  chosen.allOver = Math.max(0, number - 1);
+  session.announce(words.allOver.removed);
+}
+
+export function allOverActions(session: Session, chosen: ChosenAllOver): ActionsOf<'fills'> {
+  const text = words.allOver;
+  const hasAllOver = (): boolean => chosenAllOverOf(session.current, chosen) !== null;
+  const gestureOf = gestureOfPress('fill-lie');
+
+  /** A stitch to the right as shown, or to the left. */
+  function move(step: 1 | -1, isHeld = false): void {
+    const gesture = gestureOf(isHeld);
+    const { current: project, view } = session;
+    const number = chosenAllOverOf(project, chosen);
+    if (number === null) return;
+    const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
+    const shift = (allOversOf(project)[number] as AllOver).shift + (isTurned ? -step : step);
+    if (Math.abs(shift) > MOST_STITCHES) return;
+    session.change(changeOf('fill-lie', setPattern(project, 'all-over', number, { shift })), gesture);
+    const { plan } = plannedOf(session.current);
+    const placed = allOversOf(plan)[number];
+    if (placed) session.announce(plainText(text.seam.summary(seamMatchingOf(placed, plan.outline))));
+  }
+
+  return {
+    'fill-add': {
+      label: () => words.commands['fill-add'](session.motif.name),
+      run: () => addAllOver(session, chosen),
+    },
+    'fill-remove': { isEnabled: hasAllOver, run: () => removeAllOver(session, chosen) },
+    'fill-left': { isEnabled: hasAllOver, run: (isHeld) => move(-1, isHeld) },
+    'fill-right': { isEnabled: hasAllOver, run: (isHeld) => move(1, isHeld) },
+  };
+}

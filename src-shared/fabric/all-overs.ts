@@ -1,0 +1,75 @@
+/** All-overs: their copies tile the rows. */
+import type { Run, Slot } from '../bed/index.ts';
+import { edgesAt, type Outline } from '../piece/index.ts';
+import { problemError } from '../problem/index.ts';
+import type { KnitAllOver, KnitPiece } from '../project/index.ts';
+import { copyOnNeedles, type Copy } from './copy.ts';
+import { clippingOf } from './clipped-copies.ts';
+import { runOn } from './copies.ts';
+import { setUpBefore } from './set-up.ts';
+import type { CopiesPlace, MotifExtent, PlacedAllOver, PlacedPatterns } from './types.ts';
+
+/**
+ * Puts one all-over on the piece. Throws `no-figure`, `rows-outside-piece`,
+ * `fill-rows-turned`, and `fill-without-room` if its border covers every row.
+ */
+export function placeAllOver(
+  piece: KnitPiece,
+  allOver: KnitAllOver,
+  number: number,
+  { outline, extents }: Pick<PlacedPatterns, 'outline' | 'extents'>,
+): PlacedAllOver {
+  const { motif, firstRow, border, shift, step, centre, cutCopies } = allOver;
+  const { grid: copy, ground, isMirrored } = copyOfAllOver(piece, allOver, extents.get(motif.id) as MotifExtent);
+  const lastRow = allOver.lastRow ?? Math.max(firstRow, outline.rows);
+  if (lastRow < firstRow)
+    throw problemError('fill-rows-turned', { allOver: number + 1, first: firstRow, last: lastRow });
+  if (lastRow > outline.rows) {
+    throw problemError('rows-outside-piece', { first: firstRow, last: lastRow, rows: outline.rows });
+  }
+  const { seamAllowance } = piece;
+  const { origin, isHalfOff } = centredOrigin(edgesAt(outline, firstRow), seamAllowance, copy.width, centre);
+  const place: CopiesPlace = {
+    motif: motif.id,
+    copy,
+    ground,
+    isMirrored,
+    firstRow,
+    lastRow,
+    origin: (origin + shift) as Slot,
+    step,
+    block: null,
+    border,
+  };
+  if (!hasRoom(place, outline)) throw problemError('fill-without-room', { allOver: number + 1 });
+  const setUpAt = setUpBefore(firstRow, piece.machine);
+  const clipping = clippingOf(place, null, outline, cutCopies);
+  return { kind: 'all-over', number, ...place, ...clipping, setUpAt, seamAllowance, isHalfOff };
+}
+
+/** A repeat is taken up as well as across, so that a chart drawn with the beginning of another repeat still tiles. */
+function copyOfAllOver(piece: KnitPiece, { motif, unit, isMirrored }: KnitAllOver, extent: MotifExtent): Copy {
+  const height = unit === 'repeat' ? extent.repeat.height : extent.height;
+  return copyOnNeedles(motif, { ...extent, height }, unit, piece, isMirrored);
+}
+
+/**
+ * The leftmost needle of a copy that stands as `centre` asks in the middle of
+ * the stitches that the seam leaves. In half stitches the middle is
+ * left + right + 1, as needle n lies between n and n + 1.
+ */
+function centredOrigin(
+  edges: Run,
+  seamAllowance: KnitPiece['seamAllowance'],
+  width: number,
+  centre: KnitAllOver['centre'],
+): { origin: number; isHalfOff: boolean } {
+  const middle = edges.first + seamAllowance.left + (edges.last - seamAllowance.right) + 1;
+  const doubled = centre === 'column' ? middle - width : middle;
+  return { origin: Math.floor(doubled / 2), isHalfOff: doubled % 2 !== 0 };
+}
+
+function hasRoom(place: CopiesPlace, outline: Outline): boolean {
+  for (let row = place.firstRow; row <= place.lastRow; row++) if (runOn(place, outline, row)) return true;
+  return false;
+}
