@@ -54,7 +54,7 @@ export class DeviceView {
 
 /**
  * Draws the picture. With `boxes` only these cells (and the lines that touch
- * them) are drawn again, over what the canvas holds; null clears it and draws all.
+ * them) are drawn again, over what the canvas holds; null draws all, on a clear one.
  */
 export function drawCells(
   context: CanvasRenderingContext2D,
@@ -66,9 +66,7 @@ export function drawCells(
 ): void {
   context.save();
   context.setTransform(1, 0, 0, 1, 0, 0);
-  if (boxes === null) {
-    context.clearRect(0, 0, view.width, view.height);
-  } else {
+  if (boxes) {
     context.beginPath();
     for (const box of boxes) {
       // The margin takes in the grid lines along the cell's edges, and what smoothing spreads of it.

@@ -38,7 +38,7 @@ export function bendOf(side: FabricSide, across: number): number {
     : (-DEPTH.purl / 2) * Math.cos(2 * Math.PI * across);
 }
 
-/** Clears the canvas and draws all stitches in view. */
+/** Draws all stitches in view on a clear canvas. */
 export function drawStitches(
   context: CanvasRenderingContext2D,
   view: DeviceView,
@@ -47,7 +47,6 @@ export function drawStitches(
 ): void {
   context.save();
   context.setTransform(1, 0, 0, 1, 0, 0);
-  context.clearRect(0, 0, view.width, view.height);
   const seen = view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio);
   // A stitch may reach into view from the row above or below it.
   const shown = clippedBox({ ...seen, row: seen.row - 1, height: seen.height + 2 }, area);

@@ -5,5 +5,7 @@ export * from './picture.ts';
 export * from './bitmap.ts';
 export * from './draw-cells.ts';
 export * from './draw-stitches.ts';
-export * from './stage.ts';
+export * from './chart-stage.ts';
+export * from './cells-layer.ts';
+export * from './font.ts';
 export * from './gestures.ts';

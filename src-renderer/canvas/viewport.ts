@@ -31,6 +31,9 @@ export interface Room {
 export const LEAST_CELL = 0.1;
 export const MOST_CELL = 120;
 
+/** Pixels of a chart that stay in view however far it is panned. */
+const LEAST_KEPT = 80;
+
 export class Viewport {
   /**
    * @param cellWidth pixels a column, negative where columns run to the left
@@ -147,7 +150,7 @@ export class Viewport {
   }
 
   /** Panned no further than needed for `box` to keep at least `least` pixels (or all of itself) in the view. */
-  keeping(box: CellBox, room: Room, least: number): Viewport {
+  keeping(box: CellBox, room: Room, least = LEAST_KEPT): Viewport {
     const { left, top, width, height } = this.pixels(box);
     const keepX = Math.min(least, width);
     const keepY = Math.min(least, height);
@@ -173,4 +176,15 @@ function intoSpan(start: number, length: number, from: number, to: number): numb
 
 function clamp(value: number, least: number, most: number): number {
   return Math.min(Math.max(value, least), Math.max(least, most));
+}
+
+/** The ways of the pointer over a viewport; `look` takes what is seen then. */
+export function panAndZoom(
+  view: () => Viewport,
+  look: (next: Viewport) => void,
+): { panBy(dx: number, dy: number): void; zoomAt(factor: number, x: number, y: number): void } {
+  return {
+    panBy: (dx, dy) => look(view().pannedBy(dx, dy)),
+    zoomAt: (factor, x, y) => look(view().zoomedAt(factor, x, y)),
+  };
 }

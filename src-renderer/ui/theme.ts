@@ -26,13 +26,8 @@ const followShown = createSubscriber((update) => {
   return () => observer.disconnect();
 });
 
-/** The appearance on the page; a canvas that reads it is drawn again when it changes. */
-export function shownTheme(): string {
-  followShown();
-  return document.documentElement.dataset['theme'] ?? 'light';
-}
-
-/** The value of a colour token as it is now, for canvases. */
+/** The value of a colour token as it is now, for canvases: what was derived from it is derived anew in another appearance. */
 export function token(name: string): string {
+  followShown();
   return getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
 }

@@ -40,3 +40,36 @@ for (const [bench, key, of] of [
     expect(drawn).not.toContain(0);
   });
 }
+
+test('on every bench the drawing is as sharp as the screen that the window is moved to', async ({ page, start }) => {
+  // Another screen is told of by a query of its resolution. Chromium without a screen takes another density
+  // and tells nobody, so that is done for it.
+  await page.addInitScript(() => {
+    const { matchMedia } = window;
+    const asked: MediaQueryList[] = [];
+    window.matchMedia = (query) => {
+      const list = matchMedia.call(window, query);
+      if (query.includes('resolution')) asked.push(list);
+      return list;
+    };
+    Object.assign(window, { tell: () => asked.forEach((list) => list.dispatchEvent(new Event('change'))) });
+  });
+  await start();
+  const { width, height } = page.viewportSize() ?? { width: 0, height: 0 };
+  const screen = await page.context().newCDPSession(page);
+  /** Pixels of the lowest canvas to one of the page. */
+  const sharpness = async (): Promise<number> =>
+    page
+      .locator('canvas')
+      .first()
+      .evaluate((canvas: HTMLCanvasElement) => canvas.width / canvas.getBoundingClientRect().width);
+  for (const key of ['1', '2', 'c']) {
+    await page.keyboard.press(key);
+    for (const deviceScaleFactor of [2, 1]) {
+      await screen.send('Emulation.setDeviceMetricsOverride', { width, height, deviceScaleFactor, mobile: false });
+      await expect.poll(async () => page.evaluate(() => window.devicePixelRatio)).toBe(deviceScaleFactor);
+      await page.evaluate(() => (window as unknown as { tell: () => void }).tell());
+      await expect.poll(sharpness).toBeCloseTo(deviceScaleFactor, 1);
+    }
+  }
+});

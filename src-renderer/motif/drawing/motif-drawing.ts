@@ -1,15 +1,11 @@
-/**
- * The chart on the screen: cells as one bitmap, and on layers above it what
- * stands around them and what the pointer is on. Usable without Svelte.
- */
-import Konva from 'konva/lib/Core.js';
+/** The layers of the chart: cells as one bitmap, and above them what stands around them and what the pointer is on. */
 import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
 import { runsOf, type Measure } from '@shared/motif/repeat/index.ts';
 import {
-  createCellStage,
+  cellsLayer,
   Viewport,
   type CellPicture,
-  type CellStage,
+  type ChartLayer,
   type FabricSide,
   type Room,
 } from '../../canvas/index.ts';
@@ -22,7 +18,8 @@ import { drawMeasured, hasSameMarks } from './measured-marks.ts';
 import { drawSelection } from './selection.ts';
 import { COLUMN_NUMBERS, drawRowRuns, drawRulerMarks, drawRulers, ROW_NUMBERS } from './rulers.ts';
 
-export interface MotifScene {
+/** The chart, whatever the pointer and the keyboard are on. */
+export interface MotifChart {
   readonly grid: Grid;
   /** `#rrggbb` of each yarn; null leaves its cells open. */
   readonly colours: readonly (string | null)[];
@@ -36,8 +33,11 @@ export interface MotifScene {
   readonly look: MotifLook;
 }
 
-/** What the pointer and the keyboard are on. */
-export interface Pointed {
+export interface MotifScene {
+  readonly chart: MotifChart;
+  /** The cells of the chart, by {@link pictureOf}. */
+  readonly picture: CellPicture;
+  /** The cells that the pointer and the keyboard are on. */
   readonly hover: Cell | null;
   readonly cursor: Cell | null;
 }
@@ -53,99 +53,50 @@ const MARGIN = 20;
 /** A motif of a few cells is not blown up beyond this height of a cell. */
 const MOST_FITTED_CELL = 48;
 
-export class MotifDrawing {
-  readonly #cells: CellStage;
-  readonly #marks: Konva.Layer;
-  readonly #pointer: Konva.Layer;
-  #scene: MotifScene;
-  #view: Viewport;
-  #pointed: Pointed = { hover: null, cursor: null };
+type MotifLayer = ChartLayer<Viewport, MotifScene>;
 
-  constructor(container: HTMLDivElement, scene: MotifScene, view: Viewport, width: number, height: number) {
-    this.#scene = scene;
-    this.#view = view;
-    const { lines } = scene.look;
-    this.#cells = createCellStage(container, { picture: pictureOf(scene), viewport: view, width, height, lines });
-    this.#cells.setFabric(scene.fabric);
-    this.#marks = shapeLayer((context) => this.#drawMarks(context));
-    this.#pointer = shapeLayer((context) => this.#drawPointer(context));
-    this.#cells.konva.add(this.#marks, this.#pointer);
-  }
+/** The layers of one stage. */
+export function motifLayers(): readonly MotifLayer[] {
+  const cells = cellsLayer<Viewport, MotifScene>({
+    picture: ({ picture }) => picture,
+    parts: (viewport, { chart: { grid } }) => [{ rows: { from: 0, to: grid.height }, viewport }],
+    lines: ({ chart: { look } }) => look.lines,
+    fabric: ({ chart: { fabric } }) => fabric,
+  });
+  return [cells, marksLayer, pointerLayer];
+}
 
-  show(scene: MotifScene): void {
-    const before = this.#scene;
-    if (scene === before) return;
-    this.#scene = scene;
-    if (scene.look !== before.look) this.#cells.setLines(scene.look.lines);
-    this.#cells.setFabric(scene.fabric);
-    this.#cells.show(pictureOf(scene));
-    // A stroke that leaves all that is marked alone redraws its own cells only.
-    if (!isMarkedAlike(scene, before)) this.#drawAbove();
-  }
-
-  look(view: Viewport): void {
-    if (view.isSame(this.#view)) return;
-    this.#view = view;
-    this.#cells.look(view);
-    this.#drawAbove();
-  }
-
-  point(pointed: Pointed): void {
-    if (isSameCell(pointed.hover, this.#pointed.hover) && isSameCell(pointed.cursor, this.#pointed.cursor)) return;
-    this.#pointed = pointed;
-    this.#pointer.batchDraw();
-  }
-
-  resize(width: number, height: number): void {
-    this.#cells.resize(width, height);
-    this.#marks.draw();
-    this.#pointer.draw();
-  }
-
-  /** Draws again what is text, once the font is there. */
-  refresh(): void {
-    this.#drawAbove();
-  }
-
-  destroy(): void {
-    this.#cells.destroy();
-  }
-
-  #drawAbove(): void {
-    this.#marks.batchDraw();
-    this.#pointer.batchDraw();
-  }
-
-  #drawMarks(context: CanvasRenderingContext2D): void {
-    const { grid, measure, following, marked, fabric, look } = this.#scene;
+const marksLayer: MotifLayer = {
+  draw(context, view, { chart }, { width, height }) {
+    const { grid, measure, following, marked, fabric, look } = chart;
     // What is written on the chart is not on the fabric, and may be seen from its other side.
     if (fabric) return;
-    const view = this.#view;
-    const width = this.#cells.konva.width();
-    const height = this.#cells.konva.height();
     drawMeasured(context, view, grid, measure, look, width, height);
     drawAxes(context, view, grid, following, look, width, height);
     if (marked) drawSelection(context, view, marked, look);
     drawRulers(context, view, grid, look, width, height);
     drawRowRuns(context, view, grid, runsOf(measure.manyYarns), look, width, height);
-  }
+  },
+  // A stroke that leaves all that is marked alone redraws its own cells only.
+  changed: (before, after) => !isMarkedAlike(before.chart, after.chart),
+};
 
-  #drawPointer(context: CanvasRenderingContext2D): void {
-    const { grid, fabric, look } = this.#scene;
-    const { hover, cursor } = this.#pointed;
+const pointerLayer: MotifLayer = {
+  draw(context, view, { chart: { grid, fabric, look }, hover, cursor }, { width, height }) {
     const marked = hover ?? cursor;
-    if (marked && !fabric) {
-      const { konva } = this.#cells;
-      drawRulerMarks(context, this.#view, grid, marked, look, konva.width(), konva.height());
-    }
-    if (hover) drawHover(context, this.#view, hover, look);
-    if (cursor) drawCursor(context, this.#view, cursor, look);
-  }
-}
+    if (marked && !fabric) drawRulerMarks(context, view, grid, marked, look, width, height);
+    if (hover) drawHover(context, view, hover, look);
+    if (cursor) drawCursor(context, view, cursor, look);
+  },
+  changed: (before, after) =>
+    !isSameCell(before.hover, after.hover) ||
+    !isSameCell(before.cursor, after.cursor) ||
+    !isMarkedAlike(before.chart, after.chart),
+};
 
 /** The whole motif with its neighbours, as large as it goes. */
-export function fittedView(scene: MotifScene, aspect: number, width: number, height: number): Viewport {
-  const area = shownArea(scene);
+export function fittedView(chart: MotifChart, aspect: number, width: number, height: number): Viewport {
+  const area = shownArea(chart);
   const free = { width, height, left: MARGIN, right: MARGIN, top: CAPTION, bottom: MARGIN };
   const close = Viewport.fit(area, aspect, free, MOST_FITTED_CELL);
   // Numbers stand on the neighbours, or need room of their own where these are narrow.
@@ -164,42 +115,36 @@ export function roomInView(width: number, height: number): Room {
 }
 
 /** All cells that show, neighbours included. */
-export function shownArea({ grid, showsNeighbours }: MotifScene): CellBox {
+export function shownArea({ grid, showsNeighbours }: MotifChart): CellBox {
   const { columns, rows } = showsNeighbours ? NEIGHBOURS : NO_NEIGHBOURS;
   return { column: -columns, row: -rows, width: grid.width + 2 * columns, height: grid.height + 2 * rows };
 }
 
-function pictureOf(scene: MotifScene): CellPicture {
-  const { grid, colours, showsNeighbours } = scene;
-  const { width, height } = tileOf(scene);
+/** The cells of a chart, with its neighbours where they show. */
+export function pictureOf(chart: MotifChart): CellPicture {
+  const { grid, colours, showsNeighbours } = chart;
+  const { width, height } = tileOf(chart);
   return { grid, colours, surround: showsNeighbours ? { tileWidth: width, tileHeight: height, ...NEIGHBOURS } : null };
 }
 
 /** What the neighbours repeat; while a large drawing is being measured its old repeat may not fit any more. */
-function tileOf({ grid, measure: { repeat } }: MotifScene): { width: number; height: number } {
+function tileOf({ grid, measure: { repeat } }: MotifChart): { width: number; height: number } {
   return { width: Math.min(repeat.width, grid.width), height: Math.min(repeat.height, grid.height) };
 }
 
-function isMarkedAlike(a: MotifScene, b: MotifScene): boolean {
+function isMarkedAlike(a: MotifChart, b: MotifChart): boolean {
   return (
-    a.look === b.look &&
-    a.fabric === b.fabric &&
-    a.following === b.following &&
-    a.marked === b.marked &&
-    a.grid.width === b.grid.width &&
-    a.grid.height === b.grid.height &&
-    hasSameMarks(a.measure, b.measure)
+    a === b ||
+    (a.look === b.look &&
+      a.fabric === b.fabric &&
+      a.following === b.following &&
+      a.marked === b.marked &&
+      a.grid.width === b.grid.width &&
+      a.grid.height === b.grid.height &&
+      hasSameMarks(a.measure, b.measure))
   );
 }
 
 function isSameCell(a: Cell | null, b: Cell | null): boolean {
   return a?.column === b?.column && a?.row === b?.row;
-}
-
-function shapeLayer(draw: (context: CanvasRenderingContext2D) => void): Konva.Layer {
-  const layer = new Konva.Layer({ listening: false });
-  layer.add(
-    new Konva.Shape({ listening: false, perfectDrawEnabled: false, sceneFunc: (context) => draw(context._context) }),
-  );
-  return layer;
 }

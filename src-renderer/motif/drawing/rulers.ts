@@ -3,15 +3,15 @@
  * edge of the chart is out of sight they stand at the edge of the view instead.
  */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import { numbersIn, numberStep, type Viewport } from '../../canvas/index.ts';
+import { CHART_FONT, numbersIn, numberStep, type Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 /** Room the numbers take at the right and at the foot of the view. */
 export const ROW_NUMBERS = 36;
 export const COLUMN_NUMBERS = 24;
 
-const FONT = "12px 'Source Sans 3', sans-serif";
-const STRONG = "600 12px 'Source Sans 3', sans-serif";
+const FONT = `12px ${CHART_FONT}`;
+const STRONG = `600 12px ${CHART_FONT}`;
 /** From the chart to its numbers, past the brackets. */
 const AWAY = 14;
 

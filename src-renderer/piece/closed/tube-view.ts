@@ -22,6 +22,11 @@ export class TubeView {
     return new TubeView(scale, room.left + width / 2, room.top + (height + tube.tallMm * scale) / 2);
   }
 
+  /** Everything is seen where it is seen in the other: nothing need be drawn again. */
+  isSame({ scale, axis, foot }: TubeView): boolean {
+    return this.scale === scale && this.axis === axis && this.foot === foot;
+  }
+
   x(mm: number): number {
     return this.axis + mm * this.scale;
   }

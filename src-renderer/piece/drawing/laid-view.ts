@@ -41,6 +41,17 @@ export class LaidView {
     });
   }
 
+  /** Every row is seen where it is seen in the other: nothing need be drawn again. */
+  isSame({ parts }: LaidView): boolean {
+    return (
+      this.parts.length === parts.length &&
+      this.parts.every(({ first, last, view }, index) => {
+        const other = parts[index] as PartView;
+        return first === other.first && last === other.last && view.isSame(other.view);
+      })
+    );
+  }
+
   /** The part that a row is of. */
   partOf(row: number): PartView {
     return this.parts.find(({ last }) => row <= last) ?? (this.parts.at(-1) as PartView);

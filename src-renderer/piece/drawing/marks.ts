@@ -13,7 +13,7 @@ import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroups } from './group-marks.ts';
 import { drawGuides } from './guides.ts';
 import type { LaidView } from './laid-view.ts';
-import type { Step } from './outline.ts';
+import { stepsOf } from './outline.ts';
 import type { PieceScene } from './scene.ts';
 import { drawRuler, rulerMarks } from './ruler.ts';
 import { sideOf } from './side.ts';
@@ -24,7 +24,6 @@ import { drawWraps } from './wraps.ts';
 /** What is marked, and how it is looked at. */
 export interface Marked {
   readonly scene: PieceScene;
-  readonly steps: readonly Step[];
   readonly laid: LaidView;
   readonly width: number;
   readonly height: number;
@@ -34,8 +33,12 @@ export interface Marked {
 }
 
 export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked): void {
-  const { scene, steps, laid, width, height, rulerY } = marked;
+  const { scene, laid, width, height, rulerY } = marked;
   const { plan, project, showsFloats, showsWraps, look, font, fold } = scene;
+  const steps = stepsOf(
+    plan.outline,
+    laid.parts.map(({ first }) => first),
+  );
   drawOutline(context, laid, steps, look, width, height, !scene.showsStitches);
   drawCentre(context, laid, plan.outline, look, rulerY);
   drawFold(context, laid, plan.outline, facingRows(project.piece), fold, look, font);

@@ -16,12 +16,19 @@ import { projectAt, pieceIn, sampleProject, START_PIECE, startBand, type Project
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
-import { fittedView, PieceDrawing, roomAround } from '../../../src-renderer/piece/drawing/piece-drawing.ts';
+import {
+  draggedPicture,
+  fittedView,
+  pictureOf,
+  pieceLayers,
+  roomAround,
+  type ShownPiece,
+} from '../../../src-renderer/piece/drawing/piece-drawing.ts';
 import type { PieceScene } from '../../../src-renderer/piece/drawing/scene.ts';
 import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { Viewport, type Held, type Point } from '../../../src-renderer/canvas/index.ts';
+import { ChartStage, Viewport, type Held, type Point } from '../../../src-renderer/canvas/index.ts';
 import { hostElement, readPixel, VIEW } from './painter.ts';
 import { recordCalls, type Call } from './record-calls.ts';
 import { settled } from '../../written-projects.ts';
@@ -75,7 +82,7 @@ function placeAt(frame: number): { needles: number; rows: number } {
 }
 
 interface Hand {
-  readonly drawing: PieceDrawing;
+  readonly stage: ChartStage<LaidView, ShownPiece>;
   readonly canvases: readonly HTMLCanvasElement[];
   /** All that follows from the pointer being at a place, but the drawing. */
   readonly dragTo: (place: { needles: number; rows: number }) => void;
@@ -102,10 +109,10 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   };
   const container = document.createElement('div');
   host.append(container);
-  const drawing = new PieceDrawing(container, scene, VIEW.width, VIEW.height);
   const view = viewOf(distance, scene);
   const laid = new LaidView(view, scene);
-  drawing.look(view);
+  const picture = pictureOf(scene);
+  const stage = new ChartStage(container, pieceLayers(), laid, { scene, picture, dragged: null, spot: null }, VIEW);
   const group = plan.groups.filter(({ band }) => band === CARRIED)[1];
   if (!group) throw new Error('The band has three groups');
   const at: Point = {
@@ -116,17 +123,18 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const say = (text: string): void => session.announce(text);
   const held = takeGroup(at, { session, table, plan, view: () => laid, say }) as Held;
   return {
-    drawing,
+    stage,
     canvases: [...container.querySelectorAll('canvas')],
     dragTo({ needles, rows }) {
       held.move([{ x: at.x + needles * view.cellWidth, y: at.y - rows * view.cellHeight }]);
-      if (!table.dragged) return;
-      session.point(sayReading(table.dragged));
-      drawing.drag(table.dragged);
+      const { dragged } = table;
+      if (!dragged) return;
+      session.point(sayReading(dragged));
+      stage.show({ scene, picture: draggedPicture(picture, dragged, scene), dragged, spot: null });
     },
     letGo() {
       held.giveUp();
-      drawing.destroy();
+      stage.destroy();
     },
   };
 }
@@ -149,7 +157,7 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
   const pictures = Array.from({ length: PLACES }, (_, place) => {
     hand.dragTo(placeAt(place));
     return recordCalls(
-      () => hand.drawing.resize(VIEW.width, VIEW.height),
+      () => hand.stage.resize(VIEW),
       (canvas) => all.has(canvas),
     );
   });
@@ -162,7 +170,7 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
   const draw = {
     program(place: number): void {
       hand.dragTo(placeAt(place));
-      hand.drawing.drawNow();
+      hand.stage.drawNow();
       for (const layer of layers) readPixel(layer, 600, 350);
     },
     bare(place: number): void {

@@ -14,12 +14,17 @@
 import { projectAround, START_YARNS } from '@shared/project/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
-import { MotifDrawing, type MotifScene } from '../../../src-renderer/motif/drawing/motif-drawing.ts';
+import {
+  motifLayers,
+  pictureOf,
+  type MotifChart,
+  type MotifScene,
+} from '../../../src-renderer/motif/drawing/motif-drawing.ts';
 import type { Following } from '../../../src-renderer/motif/editing/following.ts';
 import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { measureDebounced, measureForNow } from '../../../src-renderer/motif/measured.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { CellBitmap, DeviceView, drawCells, type CellPicture } from '../../../src-renderer/canvas/index.ts';
+import { CellBitmap, ChartStage, DeviceView, drawCells, type CellPicture } from '../../../src-renderer/canvas/index.ts';
 import {
   COLOURS,
   drawing,
@@ -35,7 +40,7 @@ import {
 
 const TILE = { width: 20, height: 25 };
 const FOLLOWING: Following = { symmetry: 'both', tile: TILE };
-const LOOK: MotifScene['look'] = {
+const LOOK: MotifChart['look'] = {
   paper: '#f4f1ea',
   surface: '#ffffff',
   ink: '#22252b',
@@ -72,25 +77,29 @@ function programPainter(host: HTMLDivElement): RestingPainter {
   const container = document.createElement('div');
   const panel = document.createElement('div');
   host.append(container, panel);
-  let rested: MotifScene['measure'] | null = null;
+  let rested: MotifChart['measure'] | null = null;
   let painted = 0;
   let giveUpMeasuring = (): void => undefined;
   let whenMeasured: (ms: number) => void = () => undefined;
   const drawn = () => ({ grid: session.motif.grid, ground: session.project.mainYarn });
-  const scene = (): MotifScene => ({
-    grid: session.motif.grid,
-    colours: COLOURS,
-    measure: measureForNow(drawn(), rested),
-    following: FOLLOWING,
-    marked: null,
-    showsNeighbours: true,
-    fabric: null,
-    look: LOOK,
-  });
-  const chart = new MotifDrawing(container, scene(), VIEWPORT, VIEW.width, VIEW.height);
+  let hover: MotifScene['hover'] = null;
+  const scene = (): MotifScene => {
+    const chart: MotifChart = {
+      grid: session.motif.grid,
+      colours: COLOURS,
+      measure: measureForNow(drawn(), rested),
+      following: FOLLOWING,
+      marked: null,
+      showsNeighbours: true,
+      fabric: null,
+      look: LOOK,
+    };
+    return { chart, picture: pictureOf(chart), hover, cursor: null };
+  };
+  const stage = new ChartStage(container, motifLayers(), VIEWPORT, scene(), VIEW);
   const context = container.querySelector('canvas')?.getContext('2d') as CanvasRenderingContext2D;
   const show = (x: number, y: number): void => {
-    drawAtOnce(() => chart.show(scene()));
+    drawAtOnce(() => stage.show(scene()));
     readPixel(context, x, y);
   };
   const say = (): void => {
@@ -108,7 +117,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       if (!change) throw new Error('Nothing changes');
       session.change(change, `stroke ${Math.floor(painted++ / STROKE)}`);
       giveUpMeasuring();
-      const measured = (measure: MotifScene['measure']): void => {
+      const measured = (measure: MotifChart['measure']): void => {
         const start = performance.now();
         rested = measure;
         show(x, y);
@@ -123,13 +132,13 @@ function programPainter(host: HTMLDivElement): RestingPainter {
           throw new Error(problem.code);
         },
       );
-      drawAtOnce(() => chart.point({ hover: cell, cursor: null }));
+      hover = cell;
       show(x, y);
     },
     rest: () => new Promise((resolve) => (whenMeasured = resolve)),
     destroy() {
       giveUpMeasuring();
-      chart.destroy();
+      stage.destroy();
     },
   };
 }
@@ -179,6 +188,7 @@ function barePainter(host: HTMLDivElement): FollowingPainter {
         }
       }
       pixelContext.putImageData(image, 0, 0, seen.column, height - seen.row - seen.height, seen.width, seen.height);
+      context.clearRect(0, 0, VIEW.width, VIEW.height);
       drawCells(context, view, picture, bitmap, LINES, null);
       readPixel(context, x, y);
     },

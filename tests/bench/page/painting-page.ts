@@ -13,10 +13,12 @@ import type { Motif } from '@shared/motif/index.ts';
 import { changeOf, commit, paintCells, projectAround, startHistory, START_YARNS } from '@shared/project/index.ts';
 import {
   CellBitmap,
-  createCellStage,
+  cellsLayer,
+  ChartStage,
   DeviceView,
   drawCells,
   type CellPicture,
+  type Viewport,
 } from '../../../src-renderer/canvas/index.ts';
 import { dragInTurn } from './dragging.ts';
 import { paintFollowing, showFollowing } from './following.ts';
@@ -28,6 +30,7 @@ import {
   noTimes,
   paintFrame,
   readPixel,
+  SIZE,
   STROKE,
   VIEW,
   VIEWPORT,
@@ -41,7 +44,7 @@ function flipped(grid: Grid, { column, row }: Cell): [index: number, to: number]
   return [index, 1 - (grid.cells[index] as number)];
 }
 
-/** As the Motif bench: an immutable project with its history, shown by the cell stage. */
+/** As the Motif bench: an immutable project with its history, shown by a stage with its cells. */
 function programPainter(host: HTMLDivElement): Painter {
   let history = startHistory(projectAround('bench', 'bench', drawing(), 0, 'worn', START_YARNS));
   let painted = 0;
@@ -49,12 +52,18 @@ function programPainter(host: HTMLDivElement): Painter {
   const picture = (): CellPicture => ({ grid: motifNow().grid, colours: COLOURS, surround: null });
   const container = document.createElement('div');
   host.append(container);
-  const stage = createCellStage(container, { picture: picture(), viewport: VIEWPORT, ...VIEW, lines: LINES });
-  const context = stage.konva.getLayers()[0]?.getCanvas().getContext()._context as CanvasRenderingContext2D;
+  const cells = cellsLayer<Viewport, CellPicture>({
+    picture: (shown) => shown,
+    parts: (viewport) => [{ rows: { from: 0, to: SIZE.height }, viewport }],
+    lines: () => LINES,
+    fabric: () => null,
+  });
+  const stage = new ChartStage(container, [cells], VIEWPORT, picture(), VIEW);
+  const context = container.querySelector('canvas')?.getContext('2d') as CanvasRenderingContext2D;
   return {
     edit(x, y) {
       const motif = motifNow();
-      const patch = patchCells(motif.grid, [flipped(motif.grid, stage.viewport.cellAt(x, y))]);
+      const patch = patchCells(motif.grid, [flipped(motif.grid, VIEWPORT.cellAt(x, y))]);
       const gesture = `stroke ${Math.floor(painted++ / STROKE)}`;
       history = commit(history, changeOf('draw', paintCells(motif.id, patch)), gesture);
     },
@@ -90,6 +99,7 @@ function barePainter(host: HTMLDivElement, isWhole: boolean): Painter {
     draw(x, y) {
       const boxes = [{ ...VIEWPORT.cellAt(x, y), width: 1, height: 1 }];
       bitmap.paint(picture, boxes);
+      if (isWhole) context.clearRect(0, 0, VIEW.width, VIEW.height);
       drawCells(context, view, picture, bitmap, LINES, isWhole ? null : boxes);
       readPixel(context, x, y);
     },
@@ -122,7 +132,7 @@ function nodePainter(host: HTMLDivElement): Painter {
   for (const node of nodes) layer.add(node);
   stage.add(layer);
   layer.draw();
-  const context = layer.getCanvas().getContext()._context as CanvasRenderingContext2D;
+  const context = layer.getNativeCanvasElement().getContext('2d') as CanvasRenderingContext2D;
   return {
     edit(x, y) {
       const [index, to] = flipped(grid, VIEWPORT.cellAt(x, y));

@@ -1,0 +1,84 @@
+/** Which layers of the piece are drawn again, and where, for what has changed. */
+import { describe, expect, it } from 'vitest';
+import type { ProjectAt } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
+import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
+import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
+import {
+  draggedPicture,
+  pieceLayers,
+  pictureOf,
+  type ShownPiece,
+} from '../../../src-renderer/piece/drawing/piece-drawing.ts';
+import type { PieceScene } from '../../../src-renderer/piece/drawing/scene.ts';
+import { TubeView } from '../../../src-renderer/piece/closed/tube-view.ts';
+import { readingOf } from '../../../src-renderer/piece/moving/reading.ts';
+import { standingOf } from '../../../src-renderer/piece/moving/standing.ts';
+import { planOf, twoGroups } from './projects.ts';
+
+function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
+  return {
+    plan: planOf(project),
+    project,
+    showsFloats: true,
+    showsWraps: true,
+    shows: 'needles',
+    showsStitches: false,
+    look: lookOf(project, () => '#123456'),
+    font: 'sans-serif',
+    spaceWords: words.piece.stage.spaces,
+    fold: words.piece.stage.fold,
+    chosen: null,
+    ...to,
+  };
+}
+
+/** L8–L6 and R4–R6 on needles L10 … R10, on rows 3 and 4 of 6. */
+const SCENE = sceneOf(twoGroups());
+const PICTURE = pictureOf(SCENE);
+const BEFORE: ShownPiece = { scene: SCENE, picture: PICTURE, dragged: null, spot: null };
+
+/** The second group dragged so many needles to the right. */
+function dragged(needles: number): ShownPiece {
+  const { plan } = SCENE;
+  const from = standingOf(plan, 0);
+  const first = from.first.map((slot, index) => (index === 1 ? slot + needles : slot)) as never;
+  const reading = readingOf(plan, 0, 1, { ...from, first });
+  return { ...BEFORE, dragged: reading, picture: draggedPicture(PICTURE, reading, SCENE) };
+}
+
+/** Of the cells, of what stays, of what goes with a dragged group, and of the stitch that is looked at. */
+const changed = (before: ShownPiece, after: ShownPiece) => pieceLayers().map((layer) => layer.changed(before, after));
+
+describe('what is drawn again of the piece', () => {
+  it('is the cells of the group and what goes with it while it is dragged; the rest when it is taken', () => {
+    // Columns from L10: R4 … R6 are 13 … 15, a needle further 14 … 16; rows 3 and 4 are 2 and 3.
+    const box = { column: 13, row: 2, width: 4, height: 2 };
+    expect(changed(BEFORE, dragged(1))).toEqual([[box], true, true, false]);
+    expect(changed(dragged(1), dragged(2))).toEqual([[{ ...box, column: 14 }], false, true, false]);
+    expect(changed(dragged(1), BEFORE)).toEqual([[box], true, true, false]);
+  });
+
+  it('is only the mark of the stitch that is looked at as the pointer moves', () => {
+    const spot = { needle: 2, row: 3 };
+    expect(changed(BEFORE, { ...BEFORE, spot })).toEqual([false, false, false, true]);
+    expect(changed({ ...BEFORE, spot }, { ...BEFORE, spot: { ...spot } })).toEqual([false, false, false, false]);
+  });
+
+  it('is no cell when strands are hidden, and all of it for another plan', () => {
+    const hidden = sceneOf(twoGroups(), { plan: SCENE.plan, showsFloats: false });
+    expect(changed(BEFORE, { ...BEFORE, scene: hidden })).toEqual([false, true, true, true]);
+    expect(changed(BEFORE, { ...BEFORE, scene: sceneOf(twoGroups()) })).toEqual([true, true, true, true]);
+  });
+});
+
+describe('a view that is made again', () => {
+  it('is the same where everything is seen in its place', () => {
+    const laid = (x: number): LaidView => new LaidView(new Viewport(10, 7, x, 500), SCENE);
+    expect(laid(300).isSame(laid(300))).toBe(true);
+    expect(laid(300).isSame(laid(301))).toBe(false);
+    expect(new TubeView(2, 300, 500).isSame(new TubeView(2, 300, 500))).toBe(true);
+    expect(new TubeView(2, 300, 500).isSame(new TubeView(2, 300, 501))).toBe(false);
+  });
+});
