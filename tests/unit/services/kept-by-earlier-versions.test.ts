@@ -27,6 +27,20 @@ describe('files of kept work as earlier versions wrote them', () => {
   const golden = (name: string): Promise<string> =>
     readFile(join(import.meta.dirname, '..', '..', 'fixtures', 'kept', name), 'utf8');
 
+  it('are read with a project of version 2, in both its sizes, of which the larger was at hand', async () => {
+    const kept = keptWorkFromText(await golden('whole-2.backup'));
+    expect(kept).toMatchObject({ edition: 1, file: null, cameFrom: null, keptAt: FACTS.keptAt, rest: 'none' });
+    const read = projectFromText(kept?.text ?? '');
+    expect(read.sizes.map(({ name }) => name)).toEqual(['M', 'L']);
+    const [medium, large] = read.sizes.map(({ id }) => projectAt(read, { size: id }));
+    expect(medium).toMatchObject({ yarns: SAMPLE.yarns, piece: SAMPLE_AT.piece });
+    expect(medium?.patterns).toMatchObject([{ groups: [{ across: 2 }, { across: 2 }] }]);
+    expect(large).toMatchObject({
+      piece: { shape: { kind: 'tapered', stitches: 104, stitchesAtTop: 132, rows: 150, straightRows: 14 } },
+      patterns: [{ groups: [{ across: 3 }, { across: 2 }] }],
+    });
+  });
+
   it('are read where the work stands whole in them, with cells in hand', async () => {
     const kept = keptWorkFromText(await golden('whole-3.backup'));
     expect(kept).toMatchObject({
