@@ -37,7 +37,8 @@ describe('unsaved work', () => {
         await vi.advanceTimersByTimeAsync(20);
         const due = states.findLastIndex(({ at }) => Date.now() - at >= 1000);
         if (due < 0) continue;
-        const found = states.findLastIndex(({ cells }) => cells === cellsOf(desk.onDisk()));
+        const kept = cellsOf(desk.onDisk());
+        const found = states.findLastIndex(({ cells }) => cells === kept);
         expect(found, `after ${step * 20} ms`).toBeGreaterThanOrEqual(due);
       }
       expect(desk.mostGoing).toBe(1);
