@@ -1,35 +1,66 @@
 /**
  * What is to be known before the first row, kept up to date without holding up
- * the hand: of a large piece it takes as long as its plan, and is worked out
+ * the hand. Of a large piece running order and findings take as long as its
+ * plan, and each remedy takes a plan of its own: they come from the worker,
  * once nothing was changed for a moment.
  */
-import { findingsOf, type Finding } from '@shared/check/index.ts';
-import { runningOrderOf, type Plan, type RunningOrder } from '@shared/plan/index.ts';
+import { remediesFor, type Remedy } from '@shared/check/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
+import type { Plan } from '@shared/plan/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
+import { WorkerClient, type FoundAhead } from '../worker/index.ts';
+import { foundAhead, lookaheadJob } from '../worker/jobs/lookahead.ts';
 
-export interface Lookahead {
+export interface Lookahead extends FoundAhead {
   readonly piece: KnitPiece;
   readonly plan: Plan;
-  /** Empty where it cannot be knitted. */
-  readonly order: RunningOrder;
-  readonly findings: readonly Finding[];
+  /** The most effective first; empty until they are worked out. */
+  readonly remedies: readonly Remedy[];
 }
 
-/** Cells of a piece of which all is known in a few milliseconds. */
+/** Cells of a piece of which all but remedies is known in a few milliseconds. */
 const AT_ONCE = 40_000;
+/** Cells that are planned in a few milliseconds. */
+const PLANNED_AT_ONCE = 50_000;
 const DEBOUNCE_MS = 200;
 
-/** Calls `done`, at once or when nothing was asked for in that time; returns a function that gives up. */
-export function lookaheadDebounced(piece: KnitPiece, plan: Plan, done: (ahead: Lookahead) => void): () => void {
-  const look = (): void => {
-    const running = runningOrderOf(piece, plan);
-    const order = running.isKnittable ? running.order : [];
-    done({ piece, plan, order, findings: findingsOf(piece, plan) });
+const client = new WorkerClient('lookahead', lookaheadJob);
+
+/**
+ * Calls `done` with what is known at once, and when nothing was asked for in
+ * that time with what is known by then, at last with the remedies; `failed`
+ * where it cannot be had. Returns a function that gives up.
+ */
+export function lookaheadDebounced(
+  piece: KnitPiece,
+  plan: Plan,
+  done: (ahead: Lookahead) => void,
+  failed: (problem: Problem) => void,
+): () => void {
+  const cells = plan.fabric.cells.length;
+  let found: FoundAhead | null = cells <= AT_ONCE ? foundAhead(piece, plan) : null;
+  const tell = (remedies: readonly Remedy[]): void => {
+    if (found) done({ ...found, piece, plan, remedies });
   };
-  if (plan.fabric.cells.length <= AT_ONCE) {
-    look();
+  // A ball for each group of a band, lining, and end needles off.
+  if (cells * (bandsOf(piece).length + 2) <= PLANNED_AT_ONCE) {
+    tell(remediesFor(piece, plan));
     return () => undefined;
   }
-  const timer = setTimeout(look, DEBOUNCE_MS);
-  return () => clearTimeout(timer);
+  tell([]);
+  const timer = setTimeout(() => {
+    client.ask(piece, found ? 'remedies' : 'all', {
+      part: (ahead) => {
+        found = ahead;
+        tell([]);
+      },
+      answer: tell,
+      failed,
+    });
+  }, DEBOUNCE_MS);
+  return () => {
+    clearTimeout(timer);
+    client.stop();
+  };
 }

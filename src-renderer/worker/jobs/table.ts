@@ -8,7 +8,8 @@ import type { SizeColumn } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/motif/repeat/index.ts';
 import type { SheetOptions, SheetPage } from '@shared/output/index.ts';
-import type { Remedy } from '@shared/check/index.ts';
+import type { Finding, Remedy } from '@shared/check/index.ts';
+import type { RunningOrder } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type {
@@ -42,8 +43,14 @@ type None = null;
 export interface Jobs {
   /** What a drawing measures. */
   readonly measure: JobOf<{ given: Drawing; ask: None; part: never; progress: None; answer: Measure }>;
-  /** What can be done about long floats and carries, the most effective first; nothing for what cannot be planned. */
-  readonly remedies: JobOf<{ given: KnitPiece; ask: None; part: never; progress: None; answer: readonly Remedy[] }>;
+  /** What is to be known of a piece before its first row, and what can be done about it; nothing of one that cannot be planned. */
+  readonly lookahead: JobOf<{
+    given: KnitPiece;
+    ask: 'all' | 'remedies';
+    part: FoundAhead;
+    progress: None;
+    answer: readonly Remedy[];
+  }>;
   /** Every size of a piece, placed, the smallest first. */
   readonly sizes: JobOf<{ given: SentProject; ask: None; part: SizePart; progress: None; answer: None }>;
   /** A sheet, drawn page by page. Fails with what stands in its way. */
@@ -72,6 +79,12 @@ export interface Drawing {
   readonly grid: Grid;
   /** Palette index of the yarn behind the figure. */
   readonly ground: number;
+}
+
+export interface FoundAhead {
+  /** Empty where it cannot be knitted. */
+  readonly order: RunningOrder;
+  readonly findings: readonly Finding[];
 }
 
 export interface SizePart {

@@ -10,7 +10,12 @@ import { planOf, twoGroups } from './projects.ts';
 const project = twoGroups();
 const plan = planOf(project);
 const orders: Lookahead[] = [];
-lookaheadDebounced(pieceIn(project), plan, (ahead) => orders.push(ahead));
+lookaheadDebounced(
+  pieceIn(project),
+  plan,
+  (ahead) => orders.push(ahead),
+  () => undefined,
+);
 const [ahead = null] = orders;
 const said = (row: number, needle: string, of = ahead): string | null =>
   sayStitch(project, plan, of, row, parseNeedle(needle));

@@ -17,6 +17,7 @@ import {
 } from '../../../src-renderer/worker/index.ts';
 import { jobs } from '../../../src-renderer/worker/jobs/index.ts';
 import { chartJob } from '../../../src-renderer/worker/jobs/chart.ts';
+import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { sentProject } from '../../../src-renderer/worker/jobs/sent-project.ts';
 import { sheetOf } from '../../../src-renderer/worker/jobs/sheet-of.ts';
 import { localDay } from '@shared/day/index.ts';
@@ -49,13 +50,15 @@ describe('the worker', () => {
     expect((await done('measure', { grid, ground: 0 }, null)).answer).toEqual(measure(grid, 0));
   });
 
-  it('finds the remedies of a piece', async () => {
+  it('looks ahead: running order and findings of a piece, then its remedies', async () => {
     const piece = pieceIn(settled(fullBody(2)));
     const plan = planFor(piece);
     if (!plan.ok) throw new Error(plan.problem.code);
-    const { answer } = await done('remedies', piece, null);
+    const { parts, answer } = await done('lookahead', piece, 'all');
+    expect(parts).toEqual([foundAhead(piece, plan.value)]);
     expect(answer.length).toBeGreaterThan(1);
     expect(answer).toEqual(remediesFor(piece, plan.value));
+    expect(await done('lookahead', piece, 'remedies')).toEqual({ parts: [], answer });
   });
 
   it('places every size, the smallest first', async () => {
