@@ -23,6 +23,9 @@ interface Fixtures {
   readonly takeOver: (host: BuiltHost, gives?: Gives) => Promise<Stranger>;
 }
 
+/** What a program that is started keeps, and windows on it. */
+export type Starting = Pick<Fixtures, 'run' | 'newWindow'> & { readonly folder: string };
+
 export const test = base.extend<Fixtures>({
   run: async ({ folder, home }, use) => {
     const hosts: BuiltHost[] = [];

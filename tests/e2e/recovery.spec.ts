@@ -7,7 +7,8 @@ import { projectAt, projectFromText } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { keptGroups, keptLines, programEnded, test } from './hosts.ts';
+import type { BuiltHost } from './built-host.ts';
+import { keptGroups, keptLines, programEnded, test, type Starting } from './hosts.ts';
 import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -21,19 +22,29 @@ async function saveInHome(page: Page): Promise<void> {
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
 }
 
+/** The program ends as in a crash, and its window with it, which could keep its work anew. */
+async function crash(host: BuiltHost, page: Page): Promise<void> {
+  await host.kill();
+  await page.close({ runBeforeUnload: false });
+}
+
+/** The sample is saved, and other copies are kept when the program ends. */
+async function crashUnsaved({ run, newWindow, folder }: Starting): Promise<void> {
+  const host = await run();
+  const page = await newWindow(host);
+  await saveInHome(page);
+  await changeCopies(page, '1, 1, 1');
+  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
+  await crash(host, page);
+}
+
 test('says from when it is, and is not saved over what another program wrote since', async ({
   run,
   newWindow,
   folder,
   home,
 }) => {
-  const first = await run();
-  const page = await newWindow(first);
-  await saveInHome(page);
-  await changeCopies(page, '1, 1, 1');
-  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
-  await first.kill();
-  await page.close({ runBeforeUnload: false });
+  await crashUnsaved({ run, newWindow, folder });
   writeFileSync(join(home, PROJECT), 'from elsewhere');
 
   const again = await newWindow(await run());
@@ -53,13 +64,7 @@ test('is saved to its own file where nobody else wrote, and is not offered after
   folder,
   home,
 }) => {
-  const first = await run();
-  const page = await newWindow(first);
-  await saveInHome(page);
-  await changeCopies(page, '1, 1, 1');
-  await expect.poll(() => keptGroups(folder)).toEqual(['1, 1, 1']);
-  await first.kill();
-  await page.close({ runBeforeUnload: false });
+  await crashUnsaved({ run, newWindow, folder });
 
   const again = await newWindow(await run());
   await again.keyboard.press('Control+S');
@@ -79,8 +84,7 @@ test('has what changed since it was kept whole, taken back and done again', asyn
   await page.keyboard.press('Control+Z');
   await expect.poll(() => keptGroups(folder)).toEqual(['2, 1']);
   expect(keptLines(folder)).toBeGreaterThanOrEqual(3);
-  await first.kill();
-  await page.close({ runBeforeUnload: false });
+  await crash(first, page);
 
   const again = await newWindow(await run());
   await again.keyboard.press('2');
@@ -235,8 +239,7 @@ test('has lifted cells where they were moved to, and what they were before one s
   const place = join(folder, 'data', 'recovery');
   await expect.poll(() => readFileSync(join(place, readdirSync(place)[0] ?? ''), 'utf8')).toContain('"name":"move"');
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();
-  await first.kill();
-  await page.close({ runBeforeUnload: false });
+  await crash(first, page);
 
   const again = await newWindow(await run());
   const chart = new Chart(again);

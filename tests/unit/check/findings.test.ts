@@ -6,11 +6,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { START_PIECE } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { run } from '../strands/drawn-fabric.ts';
-import { byHand, FIVE, onlyFindings as only, checkedPlan } from './found.ts';
-
-/** Two single columns of contrast, nine needles apart, on rows 2–4. */
-const TWO_COLUMNS = { motif: ['X', 'X', 'X'], copies: [1, 1], stitches: 20, rows: 5 };
-const COLUMNS = projectWith({ ...TWO_COLUMNS, piece: FIVE, band: byHand(-5, 4) });
+import { byHand, COLUMNS, FIVE, TWO_COLUMNS, onlyFindings as only, checkedPlan } from './found.ts';
 
 describe('long floats', () => {
   it('of a contrast carried from group to group are one finding', () => {

@@ -3,6 +3,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { findingsOf, type Finding, type FindingCode } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { projectWith } from '../fabric/pieces.ts';
 
 export interface CheckedPlan extends Plan {
   readonly findings: readonly Finding[];
@@ -26,3 +27,7 @@ export function onlyFindings<Code extends FindingCode>(
 export const byHand = (...first: number[]) => ({ rule: { kind: 'by-hand' as const, first: first as Slot[] } });
 /** Five stitches, and mm do not count. */
 export const FIVE = { floatLimit: { stitches: 5, mm: null } };
+
+/** Two single columns of contrast with eight needles between them, on rows 2–4. */
+export const TWO_COLUMNS = { motif: ['X', 'X', 'X'], copies: [1, 1], stitches: 20, rows: 5 };
+export const COLUMNS = projectWith({ ...TWO_COLUMNS, piece: FIVE, band: byHand(-5, 4) });

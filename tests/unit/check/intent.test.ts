@@ -1,7 +1,6 @@
 /** Remedies are taken on the project as it is then, not as it was when they were found. */
 import { describe, expect, it } from 'vitest';
 import type { PlacedAllOver } from '@shared/fabric/index.ts';
-import type { Slot } from '@shared/bed/index.ts';
 import { changeFor, pieceAfter, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
@@ -17,16 +16,7 @@ import {
 } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
 import { projectWith } from '../fabric/pieces.ts';
-
-/** Two columns of contrast, eight needles between them. */
-const COLUMNS = projectWith({
-  motif: ['X', 'X', 'X'],
-  copies: [1, 1],
-  stitches: 20,
-  rows: 5,
-  piece: { floatLimit: { stitches: 5, mm: null } },
-  band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
-});
+import { COLUMNS } from './found.ts';
 
 /** A fill of six stitches on 26, which is off by two in the seam. */
 const FILLED = settled(projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }), {

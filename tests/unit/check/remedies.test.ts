@@ -6,17 +6,7 @@ import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/proje
 import { bandsOf } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
-import { checkedPlan } from './found.ts';
-
-/** Two columns of contrast on three rows, eight needles between them. */
-const COLUMNS = projectWith({
-  motif: ['X', 'X', 'X'],
-  copies: [1, 1],
-  stitches: 20,
-  rows: 5,
-  piece: { floatLimit: { stitches: 5, mm: null } },
-  band: { rule: { kind: 'by-hand', first: [-5, 4] as Slot[] } },
-});
+import { checkedPlan, COLUMNS } from './found.ts';
 
 const remedies = (project: ProjectAt) => remediesFor(pieceIn(project), makePlan(pieceIn(project)));
 

@@ -4,7 +4,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { FILE_VERSION, projectFromText, startAllOver } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { fixtureText } from '../../digests/fixtures.ts';
-import { SMALL_TEXT, TEXT_OF_VERSION_5 } from './small-project.ts';
+import { SMALL_TEXT, TEXT_OF_VERSION_5, UNDERLAY } from './small-project.ts';
 
 /** Plain data of a file, to be spoiled. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- whatever the file has
@@ -15,16 +15,6 @@ const PATTERNS = ['pieces', 0, 'patterns'] as const;
 const BAND = [...PATTERNS, 0] as const;
 const FILL = { id: 'fill-1', ...startAllOver('motif-1', 9) };
 const step = (row: number) => ({ row, left: 1, right: 1 });
-const UNDERLAY = {
-  picture: 'data:image/png;base64,iVBORw0KGgo=',
-  left: -0.5,
-  bottom: 2.25,
-  columns: 12,
-  rows: 9.5,
-  opacity: 0.6,
-  isShown: true,
-};
-
 /** The small project's file with one field set, or taken away (undefined). */
 function fileWith(path: readonly (string | number)[], value: unknown): string {
   const file = JSON.parse(SMALL_TEXT) as Record<string, unknown>;

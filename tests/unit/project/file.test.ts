@@ -24,17 +24,8 @@ import {
   TEXT_OF_VERSION_3,
   TEXT_OF_VERSION_4,
   TEXT_OF_VERSION_5,
+  UNDERLAY,
 } from './small-project.ts';
-
-const UNDERLAY = {
-  picture: 'data:image/png;base64,iVBORw0KGgo=',
-  left: -0.5,
-  bottom: 2.25,
-  columns: 12,
-  rows: 9.5,
-  opacity: 0.6,
-  isShown: true,
-};
 
 function byHand(first: number[]): Band['rule'] {
   return { kind: 'by-hand', first: first as Slot[] };

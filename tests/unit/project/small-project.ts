@@ -16,3 +16,14 @@ export const TEXT_OF_VERSION_5 = fixtureText('two-gulls-5.walewright');
 
 /** The same project as it is written now. A change here needs a new file version. */
 export const SMALL_TEXT = fixtureText('two-gulls-6.walewright');
+
+/** A picture to trace that may lie behind its motif. */
+export const UNDERLAY = {
+  picture: 'data:image/png;base64,iVBORw0KGgo=',
+  left: -0.5,
+  bottom: 2.25,
+  columns: 12,
+  rows: 9.5,
+  opacity: 0.6,
+  isShown: true,
+};
