@@ -72,6 +72,27 @@ export function fitted<P extends Measured>(before: Measured, after: P): P {
   }, after);
 }
 
+/** Of what lengths are: the counts of the shape, or how high hem and sections are. */
+export type LengthsOf = 'shape' | 'sections';
+
+/** The lengths that counts of a size hold to, each under a key that names its count in any size of the piece. */
+export function heldLengths(piece: Measured, of: LengthsOf): Map<string, number> {
+  return new Map(
+    givenIn(piece).flatMap((given): [string, number][] => {
+      const mm = given.of === of ? heldLength(given.mm, given.count, given) : null;
+      return mm === null ? [] : [[given.key, mm]];
+    }),
+  );
+}
+
+/** The piece with these lengths ({@link heldLengths}) beside its counts, which stay as they are. */
+export function withLengthsGiven<P extends Measured>(piece: P, lengths: ReadonlyMap<string, number>): P {
+  return [...lengths].reduce<P>((made, [key, mm]) => {
+    const given = givenIn(made).find((one) => one.key === key);
+    return given ? { ...made, ...given.to(given.count, mm) } : made;
+  }, piece);
+}
+
 /** Plain rows between a band and an edge. */
 type FromEdge = Extract<Position, { readonly kind: 'from-edge' }>;
 
@@ -111,6 +132,7 @@ export function keptAway({ lengthMm: _, ...position }: FromEdge, rows: number, m
 /** A count of a piece, and the length it was given as. */
 interface Given extends Bounds {
   readonly key: string;
+  readonly of: LengthsOf | 'seam';
   readonly count: number;
   readonly mm: number | undefined;
   readonly to: (count: number, mm: number | null) => Partial<Measured>;
@@ -137,6 +159,7 @@ function givenIn(piece: Measured): Given[] {
   });
   const ofHem: Given = {
     key: 'hem',
+    of: 'sections',
     count: hemRows,
     mm: lengths?.hemRows,
     scale: evenScale(hem.gauge ?? gauge, 'rows'),
@@ -146,6 +169,7 @@ function givenIn(piece: Measured): Given[] {
   };
   const ofSections = parts.map((section, index): Given => ({
     key: `section ${section.name}`,
+    of: 'sections',
     count: section.rows,
     mm: section.lengthMm,
     scale: evenScale(section.gauge ?? gauge, 'rows'),
@@ -155,6 +179,7 @@ function givenIn(piece: Measured): Given[] {
   }));
   const ofSeam = (['left', 'right'] as const).map((side): Given => ({
     key: `seam ${side}`,
+    of: 'seam',
     count: seamAllowance[side],
     mm: seamAllowance[`${side}Mm`],
     scale: stitchScale(gauges, 1),
@@ -164,6 +189,7 @@ function givenIn(piece: Measured): Given[] {
   }));
   const ofShape = countsOf(shape).map(({ field, of, value, least, changed, scaleOf }): Given => ({
     key: field,
+    of: 'shape',
     count: value,
     mm: lengths?.[field],
     scale: scaleOf(gauges),

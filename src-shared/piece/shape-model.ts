@@ -14,15 +14,15 @@ export const MOST_LENGTH_MM = 400_000;
 /** Past the last row of a piece too: the plan says so. */
 const LAST_SHAPED_ROW = 9999;
 
-/** Stitches more or fewer at an edge. */
-const MOST_CHANGE = 999;
+/** Stitches more or fewer at an edge on one row. */
+export const MOST_EDGE_CHANGE = 999;
 
 const edgeStepSchema = z.strictObject({
   row: whole(FIRST_SHAPED_ROW, LAST_SHAPED_ROW),
   /** Stitches more from here on; negative: fewer. */
-  left: whole(-MOST_CHANGE, MOST_CHANGE),
+  left: whole(-MOST_EDGE_CHANGE, MOST_EDGE_CHANGE),
   /** Stitches more from here on; negative: fewer. */
-  right: whole(-MOST_CHANGE, MOST_CHANGE),
+  right: whole(-MOST_EDGE_CHANGE, MOST_EDGE_CHANGE),
 });
 /** From `row` (1-based) on, so many stitches more at each edge; negative: fewer. */
 export interface EdgeStep extends ReadonlyDeep<z.infer<typeof edgeStepSchema>> {}
