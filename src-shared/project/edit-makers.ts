@@ -2,11 +2,19 @@
 import type { Grid, Patch } from '../grid/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
 import { namesOf, patternsOf, type Pattern, type PatternId, type PatternKind } from '../pattern/index.ts';
-import type { Piece, SizeNumbers } from '../piece/index.ts';
+import type { Piece, SectionRows, SizeId, SizeNumbers } from '../piece/index.ts';
 import type { Edit, Edits, Insert, Lists, Move, Paint, Remove, SetFields, Things } from './edit.ts';
 import { pieceOf, type PieceId } from './model.ts';
 import type { Place, ProjectAt } from './project-at.ts';
-import { patternFields, patternInSizes, sectionRowsAfter, splitPiece, type Sized } from './put-back.ts';
+import {
+  patternFields,
+  patternInSizes,
+  sectionRowsAfter,
+  sectionRowsOf,
+  sectionsAlike,
+  splitPiece,
+  type Sized,
+} from './put-back.ts';
 
 /** Bytes of a cell in a patch and in its inverse, against one in a grid and one in the grid before it. */
 const PATCH_IS_DEARER = 3;
@@ -51,15 +59,21 @@ export function setNumbers({ piece, size }: Place, to: Partial<SizeNumbers>): Se
 
 /**
  * Edits that give the piece that is looked at other fields: numbers in the size
- * that is looked at, and rows of a section in all sizes.
+ * that is looked at, and rows of a section in all sizes until one has others.
  */
 export function setPiece({ whole, at, piece }: ProjectAt, to: Partial<Piece>): Edits {
   const of = pieceOf(whole, at.piece);
   const { shared, numbers } = splitPiece(to);
   if (JSON.stringify(shared.parts) === JSON.stringify(of.parts)) delete shared.parts;
   const edits: Edit[] = Object.keys(shared).length > 0 ? [setPieceInSizes(at.piece, shared)] : [];
+  const alike = sectionsAlike(of);
+  const rowsIn = (own: SizeNumbers & { readonly size: SizeId }): readonly SectionRows[] => {
+    const parts = to.parts ?? piece.parts;
+    if (own.size === at.size) return parts.map(sectionRowsOf);
+    return sectionRowsAfter(piece.parts, parts, own.sectionRows, alike);
+  };
   for (const own of of.perSize) {
-    const sectionRows = to.parts ? sectionRowsAfter(piece.parts, to.parts, own.sectionRows) : own.sectionRows;
+    const sectionRows = to.parts ? rowsIn(own) : own.sectionRows;
     const isSame = JSON.stringify(sectionRows) === JSON.stringify(own.sectionRows);
     const fields = { ...(own.size === at.size && numbers), ...(!isSame && { sectionRows }) };
     if (Object.keys(fields).length > 0) edits.push(setNumbers({ piece: at.piece, size: own.size }, fields));

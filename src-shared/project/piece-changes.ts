@@ -4,9 +4,9 @@ import { fitted, fittedPosition, type Piece, type SectionRows } from '../piece/i
 import { applyChange, applyEdits, changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
 import { differing, setNumbers, setPatterns, setPiece, setPieceFields } from './edit-makers.ts';
-import type { Project } from './model.ts';
+import { pieceOf, type Project } from './model.ts';
 import { projectAt, type ProjectAt } from './project-at.ts';
-import { numbersOf, sectionRowsAfter } from './put-back.ts';
+import { numbersOf, sectionRowsAfter, sectionsAlike } from './put-back.ts';
 import { inSize } from './sizes.ts';
 
 /** The project after a change, looked at where it was. */
@@ -25,12 +25,17 @@ export function changePiece(project: ProjectAt, name: ChangeName, to: Partial<Pi
 export function pieceEdits(project: ProjectAt, to: Partial<Piece>): Edit[] {
   const { piece } = project;
   const changed = fitted(piece, { ...piece, ...to });
-  const patterns = project.patterns.map((pattern) =>
-    repositioned(pattern, (position) => fittedPosition(piece, changed, position)),
-  );
   const own = setPieceFields(project, changed);
   const after = applyEdits(project.whole, own);
-  return [...own, ...setPatterns(project, patterns), ...otherSizes(project, to.parts ?? piece.parts, after)];
+  return [...own, ...positionEdits(project, changed), ...otherSizes(project, to.parts ?? piece.parts, after)];
+}
+
+/** What keeps patterns at their lengths from an edge when the piece that is looked at becomes `changed`. */
+export function positionEdits(project: ProjectAt, changed: Piece): Edit[] {
+  const patterns = project.patterns.map((pattern) =>
+    repositioned(pattern, (position) => fittedPosition(project.piece, changed, position)),
+  );
+  return setPatterns(project, patterns);
 }
 
 /**
@@ -39,11 +44,12 @@ export function pieceEdits(project: ProjectAt, to: Partial<Piece>): Edit[] {
  * as they were asked for.
  */
 function otherSizes(before: ProjectAt, parts: Piece['parts'], after: Project): Edit[] {
+  const alike = sectionsAlike(pieceOf(before.whole, before.at.piece));
   return before.sizes.flatMap((_, index) => {
     const { at, piece } = inSize(before, index);
     if (at.size === before.at.size) return [];
     const now = projectAt(after, at).piece;
-    const rows = sectionRowsAfter(before.piece.parts, parts, piece.parts);
+    const rows = sectionRowsAfter(before.piece.parts, parts, piece.parts, alike);
     const given = now.parts.map(({ rows: _rows, lengthMm: _mm, ...section }, part) => ({
       ...section,
       ...(rows[part] as SectionRows),

@@ -2,8 +2,8 @@
  * The way back from a piece in one size to the piece in all sizes: what is
  * given to it in the size that is looked at, as the fields that it changes.
  *
- * Numbers and chosen placings are that size's. Copies across are those of all
- * sizes until one has others. All else is shared.
+ * Numbers and chosen placings are that size's. Copies across and rows of
+ * sections are those of all sizes until one has others. All else is shared.
  */
 import type {
   Band,
@@ -57,21 +57,39 @@ export function splitPiece({ shape, hemRows, parts, ...fields }: Partial<Piece>)
 
 /**
  * The rows that a size, in which sections had the rows `own`, gives to them
- * after a change of sections in another size: where that changed them, those,
- * else its own. Sections are known by their names, or where none comes or goes
- * by their places.
+ * after a change of sections in another size. A section that was as high in
+ * all sizes (`alike`) stays so; one that a size has other rows for, or that
+ * the change leaves as high, keeps its own. Sections are known by their names,
+ * or where none comes or goes by their places.
  */
 export function sectionRowsAfter(
   before: readonly Section[],
   after: readonly Section[],
   own: readonly SectionRows[],
+  alike: readonly boolean[],
 ): SectionRows[] {
   return after.map((section, index) => {
     const named = before.findIndex(({ name }) => name === section.name);
     const was = named >= 0 || before.length !== after.length ? named : index;
-    const isSame = before[was]?.rows === section.rows && before[was].lengthMm === section.lengthMm;
-    return sectionRowsOf((isSame ? own[was] : undefined) ?? section);
+    const earlier = before[was];
+    const follows = earlier !== undefined && alike[was] === true && !isAsHigh(earlier, section);
+    return sectionRowsOf((follows ? undefined : own[was]) ?? section);
   });
+}
+
+/** For each section, whether all sizes have the same rows for it. */
+export function sectionsAlike({ perSize }: Pick<PieceInSizes, 'perSize'>): boolean[] {
+  const [first, ...others] = perSize;
+  return (first?.sectionRows ?? []).map((rows, index) =>
+    others.every(({ sectionRows }) => {
+      const there = sectionRows[index];
+      return there !== undefined && isAsHigh(rows, there);
+    }),
+  );
+}
+
+function isAsHigh(one: SectionRows, other: SectionRows): boolean {
+  return one.rows === other.rows && one.lengthMm === other.lengthMm;
 }
 
 export function sectionRowsOf({ rows, lengthMm }: SectionRows): SectionRows {
