@@ -1,14 +1,17 @@
 /** Sizes added, removed, renamed, and given other numbers: each as one {@link Change}. */
 import {
   fitted,
+  graded,
   isSizeName,
   lengthsIn,
   MOST_SIZE_LETTERS,
   MOST_SIZES,
   reshaped,
+  sectionTaking,
   settled,
   valueIn,
   withValues,
+  type Grade,
   type InSizes,
   type Piece,
   type Shape,
@@ -21,34 +24,63 @@ import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
 import { setNumbers, setPattern, setPieceInSizes, setProject, differing } from './edit-makers.ts';
 import type { PieceInSizes, Project } from './model.ts';
-import type { ProjectAt } from './project-at.ts';
+import { positionEdits } from './piece-changes.ts';
+import { pieceInSize, type ProjectAt } from './project-at.ts';
 import { numbersOf } from './put-back.ts';
-import { acrossIn, currentSize, hasSeveralSizes, inSize, sizesOf } from './sizes.ts';
+import { acrossIn, hasSeveralSizes, inSize, sizesOf } from './sizes.ts';
 
 /** What a size is given: those of its numbers that a form has. */
-export type SizeCounts = Partial<Pick<Piece, 'shape' | 'hemRows' | 'lengths'>>;
+export type SizeCounts = Partial<Pick<Piece, 'shape' | 'hemRows' | 'lengths' | 'parts'>>;
 
 /**
- * A size like the one that is looked at, next to it on the `side` given, under
- * an `id` that none had. Throws `sizes-too-many` and what
- * {@link assertSizeName} throws.
+ * A size at the place `at` of the sizes, under an `id` that none had, in every
+ * piece with the numbers that follow from the sizes beside it ({@link graded}):
+ * between two their middle, at an end the last difference once more, beside a
+ * single size the same.
+ *
+ * Copies are whole figures, and how many fit does not go on in a line: between
+ * two sizes they are the middle, where half a copy is none, so that they fit
+ * where those of both sizes do; at an end they are those of the last size.
+ * Placings are chosen by the rule, as in all sizes of which nothing else is
+ * said: what was chosen by hand was chosen in its own size.
+ *
+ * Throws `sizes-too-many` and what {@link assertSizeName} throws, and
+ * `RangeError` for a place that is not there.
  */
-export function addSize(project: ProjectAt, side: 'smaller' | 'larger', name: string, id: SizeId): Change {
+export function addSize(project: ProjectAt, at: number, name: string, id: SizeId): Change {
   const { sizes } = project.whole;
   if (sizes.length >= MOST_SIZES) throw problemError('sizes-too-many', { most: MOST_SIZES });
   assertSizeName(project, name);
-  const index = currentSize(project);
-  const at = side === 'smaller' ? index : index + 1;
-  const like = project.at.size;
+  const { smaller, larger, lies } = sizesBeside(sizes, at);
   const now = sizes.toSpliced(at, 0, { id, name });
+  const copies = (across: InSizes<number>): number => {
+    const [fewer, more] = [valueIn(across, smaller.id), valueIn(across, larger.id)];
+    return lies === 'between' ? Math.floor((fewer + more) / 2) : lies === 'above' ? more : fewer;
+  };
   return resized('add-size', project.whole, now, {
-    perSize: (perSize) =>
-      perSize.toSpliced(at, 0, { ...(perSize[index] as PieceInSizes['perSize'][number]), size: id }),
-    across: (values) => withValues(values.all, idsOf(now), (size) => valueIn(values, size === id ? like : size)),
-    // What was chosen by hand, or from the choices, was chosen in its size.
+    perSize: (piece) => {
+      const numbers = numbersOf(
+        graded(pieceInSize(piece, smaller.id).piece, pieceInSize(piece, larger.id).piece, lies),
+      );
+      return piece.perSize.toSpliced(at, 0, { size: id, ...numbers });
+    },
+    across: (values) =>
+      withValues(values.all, idsOf(now), (size) => (size === id ? copies(values) : valueIn(values, size))),
     placed: (values) =>
       withValues(values.all, idsOf(now), (size) => (size === id ? values.all : valueIn(values, size))),
   });
+}
+
+/** The sizes that one at the place `at` is proposed from, and where it lies: at an end the two last ones. Throws `RangeError` for a place that is not there. */
+export function sizesBeside(
+  sizes: readonly Size[],
+  at: number,
+): { readonly smaller: Size; readonly larger: Size; readonly lies: Grade } {
+  const lies: Grade = at === 0 ? 'below' : at === sizes.length ? 'above' : 'between';
+  const first = lies === 'below' ? 0 : lies === 'above' ? Math.max(0, at - 2) : at - 1;
+  const smaller = sizes[first];
+  if (!smaller || at < 0) throw new RangeError(`Place ${at} of ${sizes.length} sizes`);
+  return { smaller, larger: sizes[first + 1] ?? smaller, lies };
 }
 
 /** The project without a size. Throws `size-last`. */
@@ -58,7 +90,7 @@ export function removeSize(project: ProjectAt, index: number): Change {
   const kept = <T>(values: InSizes<T>): InSizes<T> =>
     withValues(values.all, idsOf(left), (size) => valueIn(values, size));
   return resized('remove-size', project.whole, left, {
-    perSize: (perSize) => perSize.toSpliced(index, 1),
+    perSize: ({ perSize }) => perSize.toSpliced(index, 1),
     across: (values) => settled(kept(values), idsOf(left)),
     placed: kept,
   });
@@ -74,14 +106,38 @@ export function renameSize(project: ProjectAt, index: number, name: string): Cha
   );
 }
 
-/** A size of the piece with other numbers; those given as lengths keep to them. */
+/**
+ * A size of the piece with other numbers; those given as lengths keep to them.
+ * Bands that keep a length from an edge do so in the size that is looked at,
+ * as they do when its numbers are changed elsewhere.
+ */
 export function changeSize(project: ProjectAt, index: number, to: SizeCounts): Change {
-  return changeOf('size-numbers', numbersEdit(inSize(project, index), to));
+  const one = inSize(project, index);
+  const isLookedAt = one.at.size === project.at.size;
+  const positions = isLookedAt ? positionEdits(project, changedBy(one, to)) : [];
+  return changeOf('size-numbers', numbersEdit(one, to), ...positions);
 }
 
-function numbersEdit({ piece, at }: ProjectAt, to: SizeCounts): Edit {
-  const before = numbersOf(piece);
-  return setNumbers(at, differing(before, numbersOf(fitted(piece, { ...piece, ...to } as Piece))));
+/** A section with other rows in one size, given as a length (mm) or, with null, as a count. */
+export function changeSizeSection(
+  project: ProjectAt,
+  index: number,
+  section: number,
+  rows: number,
+  mm: number | null,
+): Change {
+  const { parts } = inSize(project, index).piece;
+  const before = parts[section];
+  if (!before) throw new RangeError(`There is no section ${section}`);
+  return changeSize(project, index, { parts: parts.with(section, sectionTaking(before, rows, mm)) });
+}
+
+function numbersEdit(one: ProjectAt, to: SizeCounts): Edit {
+  return setNumbers(one.at, differing(numbersOf(one.piece), numbersOf(changedBy(one, to))));
+}
+
+function changedBy({ piece }: ProjectAt, to: SizeCounts): Piece {
+  return fitted(piece, { ...piece, ...to } as Piece);
 }
 
 /** Every size of the piece given another kind of shape, each on its own cast-on and rows. */
@@ -127,14 +183,14 @@ export function assertSizeName({ sizes }: Pick<Project, 'sizes'>, name: string):
 
 /** What becomes of all that names sizes, when they are others. */
 interface Following {
-  readonly perSize: (before: PieceInSizes['perSize']) => PieceInSizes['perSize'];
+  readonly perSize: (before: PieceInSizes) => PieceInSizes['perSize'];
   readonly across: (before: InSizes<number>) => InSizes<number>;
   readonly placed: (before: InSizes<Placed>) => InSizes<Placed>;
 }
 
 function resized(name: ChangeName, { pieces }: Project, sizes: readonly Size[], following: Following): Change {
   const edits = pieces.flatMap((piece) => [
-    setPieceInSizes(piece.id, { perSize: following.perSize(piece.perSize) }),
+    setPieceInSizes(piece.id, { perSize: following.perSize(piece) }),
     ...bandsOf(piece).flatMap((band) => bandEdit(piece, band, following)),
   ]);
   return changeOf(name, setProject({ sizes }), ...edits);

@@ -1,4 +1,5 @@
 /** Several sizes of one piece: added, given their numbers, compared, and gone to. */
+import type { Locator, Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
 
@@ -8,7 +9,8 @@ test('compares a sleeve in two sizes by keyboard, and undo shows the size that i
   await page.keyboard.press('s');
   const dialog = page.getByRole('dialog', { name: 'Sizes of Skerry sleeve' });
   await dialog.getByLabel('Name of size 1').fill('M');
-  await dialog.getByRole('button', { name: 'Add a larger size' }).press('Enter');
+  await dialog.getByRole('button', { name: 'Add a size' }).press('Enter');
+  await dialog.getByRole('button', { name: 'Add size 2' }).press('Enter');
   await dialog.getByLabel('Name of size 2').fill('M');
   await expect(dialog.getByRole('alert')).toContainText('Another size is called “M” already.');
   await dialog.getByLabel('Name of size 2').fill('L');
@@ -51,4 +53,113 @@ test('compares a sleeve in two sizes by keyboard, and undo shows the size that i
   await size.selectOption('M');
   await expect(page.getByRole('document').first()).toContainText('size M');
   await expect(page.getByRole('button', { name: /^Undo/ })).toHaveText(undo ?? '');
+});
+
+/** Goes to a field or button as a keyboard does. */
+async function tabTo(page: Page, to: Locator): Promise<void> {
+  for (let presses = 0; presses < 60; presses++) {
+    if (await to.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('Not reached by Tab');
+}
+
+test('makes three sizes of one by keyboard alone, with widths in centimetres', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  await page.keyboard.press('s');
+  const dialog = page.getByRole('dialog', { name: 'Sizes of Skerry sleeve' });
+  const stitches = (size: string) => dialog.getByLabel(`Stitches at the cast-on, size ${size}`);
+  const wide = (size: string) => dialog.getByLabel(`Stitches at the cast-on, in cm, size ${size}`);
+  const add = dialog.getByRole('button', { name: 'Add a size' });
+  const keys = async (...pressed: string[]): Promise<void> => {
+    for (const key of pressed) await page.keyboard.press(key);
+  };
+
+  // Worked by hand at 28 stitches and 40 rows in 10 cm: 34 cm are 95.2 stitches, 44 cm 123.2, 36 cm 144 rows.
+  await tabTo(page, dialog.getByLabel('Name of size 1'));
+  await page.keyboard.type('S');
+  await tabTo(page, wide('S'));
+  await page.keyboard.type('34');
+  await expect(stitches('S')).toHaveValue('95');
+  await keys('Enter');
+  await expect(dialog.getByLabel('Stitches at the top, in cm, size S')).toBeFocused();
+  await page.keyboard.type('44');
+  await keys('Enter');
+  await page.keyboard.type('36');
+  await expect(dialog.getByLabel('Rows, size S')).toHaveValue('144');
+
+  // Beside one size there is no difference to go by.
+  await tabTo(page, add);
+  await keys('Enter');
+  const where = dialog.getByLabel('It comes');
+  await expect(where).toBeFocused();
+  await expect(where.locator('option')).toHaveText(['before S, as the smallest', 'after S, as the largest']);
+  await expect(where.locator('option:checked')).toHaveText('after S, as the largest');
+  await keys('Tab');
+  await page.keyboard.type('L');
+  await tabTo(page, wide('L'));
+  await expect(wide('L')).toHaveValue('34');
+  await page.keyboard.type('38');
+  await keys('Enter');
+  await page.keyboard.type('49');
+  await tabTo(page, dialog.getByRole('button', { name: 'Add size L' }));
+  await keys('Enter');
+  await expect(add).toBeFocused();
+  await expect(stitches('L')).toHaveValue('106');
+
+  // The last difference once more; then the middle: 36 cm are 100.8 stitches, 46.5 cm 130.2.
+  await keys('Enter');
+  await expect(wide('3')).toHaveValue('42');
+  await expect(where).toBeFocused();
+  await keys('ArrowUp');
+  await expect(where.locator('option:checked')).toHaveText('between S and L');
+  await expect(wide('3')).toHaveValue('36');
+  await expect(stitches('3')).toHaveValue('101');
+  await expect(dialog.getByLabel('Stitches at the top, size 3')).toHaveValue('130');
+  await keys('Tab');
+  await page.keyboard.type('M');
+  await keys('Enter');
+  await expect(add).toBeFocused();
+
+  // It was one step, and what is proposed and not added is none.
+  await keys('Enter', 'Escape');
+  await expect(add).toBeFocused();
+  await expect(dialog.getByRole('button', { name: 'Undo add size' })).toBeVisible();
+  const heads = dialog.getByRole('textbox', { name: /^Name of size/ });
+  const names = async (): Promise<string[]> =>
+    heads.evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+  await expect.poll(names).toEqual(['S', 'M', 'L']);
+});
+
+test('keeps the widths of all sizes when the gauge changes, and the stitches follow', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('2');
+  await page.keyboard.press('s');
+  const dialog = page.getByRole('dialog', { name: 'Sizes of Skerry sleeve' });
+  const widths = async (): Promise<string[]> =>
+    Promise.all(
+      ['1', '2'].flatMap((size) => [
+        dialog.getByLabel(`Stitches at the cast-on, in cm, size ${size}`).inputValue(),
+        dialog.getByLabel(`Stitches at the cast-on, size ${size}`).inputValue(),
+      ]),
+    );
+  // 34 cm are 95.2 stitches at 28 in 10 cm and 102 at 30; 38 cm 106.4 and 114.
+  await dialog.getByLabel('Stitches at the cast-on, in cm, size 1').fill('34');
+  await dialog.getByRole('button', { name: 'Add a size' }).press('Enter');
+  await dialog.getByLabel('Stitches at the cast-on, in cm, size 2').fill('38');
+  await expectAccessible(page);
+  await appearAs(page, 'dark');
+  await expectAccessible(page);
+  await dialog.getByRole('button', { name: 'Add size 2' }).press('Enter');
+  await expect.poll(widths).toEqual(['34', '95', '38', '106']);
+  await page.keyboard.press('Escape');
+  await expect(dialog).toHaveCount(0);
+
+  await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
+  await page.getByRole('textbox', { name: 'Stitches in 10 cm' }).fill('30');
+  await page.getByRole('grid', { name: /on the needles$/ }).press('s');
+  await expect.poll(widths).toEqual(['34', '102', '38', '114']);
+  await dialog.getByRole('button', { name: 'Undo change gauge' }).press('Enter');
+  await expect.poll(widths).toEqual(['34', '95', '38', '106']);
 });

@@ -224,7 +224,7 @@ const sizesStep: fc.Arbitrary<Step> = fc
     if (sizes.length > 4) return changeSize(project, index, { hemRows: across });
     return addSize(
       project,
-      at % 2 ? 'smaller' : 'larger',
+      at % (sizes.length + 1),
       freeSizeName(project, (number) => `size ${number}`),
       freeId(whole),
     );

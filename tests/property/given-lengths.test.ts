@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   countsOf,
+  heldLengths,
   sectionTaking,
   seamTaking,
   withLength,
@@ -12,6 +13,7 @@ import {
 } from '@shared/piece/index.ts';
 import {
   addSize,
+  currentSize,
   afterChange,
   carriedOut,
   changePiece,
@@ -57,6 +59,45 @@ function given(project: ProjectAt, { bits, lengths }: Wanted): ProjectAt {
   if (isGiven(4))
     made = change(made, { seamAllowance: seamTaking(made.piece.seamAllowance, 'left', 0, length(4) / 100) });
   return countsOf(made.piece.shape).reduce((so, { field }, index) => give(so, field, 5 + index), made);
+}
+
+/** Any project in several sizes. */
+const inSeveralSizes = anyProject.filter(({ sizes }) => sizes.length > 1);
+
+/** The size that is looked at with some of its own numbers given as lengths, the sections in it alone. */
+function givenInSize(project: ProjectAt, { bits, lengths }: Wanted): ProjectAt {
+  const index = currentSize(project);
+  const isGiven = (at: number): boolean => ((bits >> at) & 1) === 1;
+  const fields = ['hemRows' as const, ...countsOf(project.piece.shape).map(({ field }) => field)];
+  const own = Object.fromEntries(
+    fields.flatMap((field, at) => (isGiven(at) ? [[field, lengths[at] as number]] : [])),
+  ) as Lengths;
+  const parts = project.piece.parts.map((part, at) =>
+    isGiven(8 + at) ? sectionTaking(part, part.rows, lengths[8 + at] as number) : part,
+  );
+  return afterChange(project, changeSize(project, index, { lengths: own, parts }));
+}
+
+/** Another gauge for the hem, for a section, or for the piece. */
+function otherGauge(piece: Piece, gauge: Gauge, where: number): Partial<Piece> {
+  if (where === 0) return { hem: { ...piece.hem, gauge } };
+  const part = piece.parts[where - 1];
+  return part ? { parts: piece.parts.with(where - 1, { ...part, gauge }) } : { gauge };
+}
+
+/** The counts of a size that were given as counts, by name. */
+function countsWithoutLength(piece: Piece): [string, number][] {
+  const { shape, hemRows, parts, lengths } = piece;
+  const all: [string, number, number | undefined][] = [
+    ['hem', hemRows, lengths?.hemRows],
+    ...parts.map(({ name, rows, lengthMm }): [string, number, number | undefined] => [name, rows, lengthMm]),
+    ...countsOf(shape).map(({ field, value }): [string, number, number | undefined] => [
+      field,
+      value,
+      lengths?.[field],
+    ]),
+  ];
+  return all.flatMap(([name, count, mm]): [string, number][] => (mm === undefined ? [[name, count]] : []));
 }
 
 /** Every count of a piece. */
@@ -108,12 +149,44 @@ describe('counts given as lengths', () => {
     );
   });
 
+  it('stay those lengths in every size, wherever one looks: hem and sections each at its own gauge', () => {
+    fc.assert(
+      fc.property(
+        inSeveralSizes,
+        fc.array(wanted, { minLength: 4, maxLength: 4 }),
+        anyGauge,
+        fc.nat(4),
+        fc.nat(),
+        (project, lengths, gauge, where, from) => {
+          const before = project.sizes.reduce((made, _, index) => {
+            const inOne = givenInSize(inSize(made, index), lengths[index] as Wanted);
+            return inSize(inOne, currentSize(made));
+          }, project);
+          const looked = inSize(before, from % before.sizes.length);
+          const to = changePiece(looked, 'gauge', otherGauge(looked.piece, gauge, where));
+          const after = afterChange(looked, to);
+          after.sizes.forEach((_, index) => {
+            const [was, now] = [inSize(before, index).piece, inSize(after, index).piece];
+            for (const of of ['shape', 'sections'] as const) {
+              expect(heldLengths(now, of)).toEqual(heldLengths(was, of));
+            }
+            // What was given as a count is as it was.
+            const kept = countsWithoutLength(was);
+            expect(countsWithoutLength(now)).toEqual(kept);
+          });
+          expect(afterChange(after, carriedOut(looked.whole, to).inverse)).toEqual(looked);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
   it('follow in every size by one change, which is taken back whole', () => {
     fc.assert(
       fc.property(anyProject, wanted, anyGauge, mm, (project, lengths, gauge, wide) => {
         const larger = afterChange(
           given(project, lengths),
-          addSize(given(project, lengths), 'larger', 'one more', 'one-more'),
+          addSize(given(project, lengths), currentSize(project) + 1, 'one more', 'one-more'),
         );
         const index = sizesOf(larger).findIndex(({ name }) => name === 'one more');
         const sized = afterChange(larger, changeSize(larger, index, { lengths: { stitches: wide } }));

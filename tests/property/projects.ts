@@ -5,7 +5,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import { reshaped, type Gauge, type Section, type Position, type Region, type Shape } from '@shared/piece/index.ts';
 import type { Underlay } from '@shared/motif/index.ts';
-import type { Band, PlacementRule } from '@shared/pattern/index.ts';
+import { bandsOf, type Band, type PlacementRule } from '@shared/pattern/index.ts';
 import {
   START_MACHINE,
   type ProjectAt,
@@ -92,16 +92,18 @@ const moreSizes: fc.Arbitrary<readonly MoreSize[]> = fc.oneof(
   ),
 );
 
-/** The project with more sizes, made as a person would: one from the other, and looked at. */
+/** The project with more sizes: each beside the one before it, like it but for what it differs in, and looked at. */
 function inSizes(project: ProjectAt, more: readonly MoreSize[], current: number): ProjectAt {
   const grown = more.reduce((made, { side, stitches, rows, across }, number) => {
     const id = `size-${number + 2}`;
-    const { whole, at } = afterChange(made, addSize(made, side, `size ${number + 2}`, id));
+    const place = currentSize(made) + (side === 'smaller' ? 0 : 1);
+    const { whole, at } = afterChange(made, addSize(made, place, `size ${number + 2}`, id));
     const added = projectAt(whole, { ...at, size: id });
-    const { shape } = added.piece;
-    const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape };
-    const changed = afterChange(added, changeSize(added, currentSize(added), to));
-    return across === null ? changed : afterChange(changed, changeCopies(changed, currentSize(changed), 0, 0, across));
+    const { shape, hemRows } = made.piece;
+    const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape, hemRows };
+    const changed = afterChange(added, changeSize(added, place, to));
+    const copies = across ?? bandsOf(made)[0]?.groups[0]?.across ?? 1;
+    return afterChange(changed, changeCopies(changed, place, 0, 0, copies));
   }, project);
   return inSize(grown, current % grown.sizes.length);
 }

@@ -113,15 +113,26 @@ export const VIEWS: readonly View[] = [
     async show(page) {
       await page.getByRole('button', { name: 'Undo change copies' }).click();
       await press(page, 's');
-      await page.getByRole('button', { name: 'Add a larger size' }).click();
+      await page.getByRole('button', { name: 'Add a size' }).click();
+      await page.getByRole('button', { name: 'Add size 2' }).click();
       await page.getByLabel('Stitches at the cast-on, size 2').fill('104');
       await page.getByLabel('Stitches at the cast-on, size 2').blur();
+    },
+  },
+  {
+    name: 'piece-new-size',
+    of: ['sample'],
+    async show(page) {
+      await page.getByRole('button', { name: 'Add a size' }).click();
+      await page.getByLabel('It comes').selectOption('between 1 and 2');
     },
   },
   {
     name: 'sheet',
     of: ['empty', 'sample'],
     async show(page) {
+      // What is proposed is given up first, then the table.
+      await page.keyboard.press('Escape');
       await page.keyboard.press('Escape');
       if (await page.getByRole('button', { name: 'Undo change copies' }).isVisible()) {
         await page.getByRole('button', { name: 'Undo change copies' }).click();

@@ -508,8 +508,18 @@ export const MOVED: readonly Moved[] = [
   },
   {
     old: 'unit/project/sizes.test.ts › the sizes of a project › come like the one at hand, next to it, and are taken in hand',
-    now: 'unit/project/sizes.test.ts › the sizes of a project › come like the one that is looked at, next to it',
-    why: 'which size is looked at is no part of the project: going there is no change',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › come at place 1 with the middle of those beside, or the last difference',
+    why: 'a size is proposed from those beside it, and the one that is looked at stays the one',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › added smaller are a change that is undone by its inverse',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › added below the smallest are a change that is undone by its inverse',
+    why: 'a size comes at a place among all sizes',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › the sizes of a project › added larger are a change that is undone by its inverse',
+    now: 'unit/project/sizes.test.ts › the sizes of a project › added above the largest are a change that is undone by its inverse',
+    why: 'a size comes at a place among all sizes',
   },
   {
     old: 'unit/project/sizes.test.ts › the sizes of a project › go one by one, and the next larger one comes to hand',

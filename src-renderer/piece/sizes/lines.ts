@@ -3,26 +3,73 @@ import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { MOST_STITCHES } from '@shared/bed/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { countsOf, MOST_PIECE_ROWS, withLength, type Lengths } from '@shared/piece/index.ts';
+import {
+  countsOf,
+  evenScale,
+  gaugesOf,
+  heldLength,
+  MOST_PIECE_ROWS,
+  withLength,
+  type Bounds,
+  type Lengths,
+  type Piece,
+  type Scale,
+  type Shape,
+} from '@shared/piece/index.ts';
 import {
   acrossIn,
-  sizesOf,
+  inSize,
   type Change,
   type ProjectAt,
   type SizeCounts,
   changeCopies,
   changeSize,
+  changeSizeSection,
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 
-/** A number in each size; null in those whose kind of shape has none of the name. */
-export interface GivenLine {
-  readonly label: string;
+/** A number of one size, to be given as a count or, where it has a scale, as a length. */
+export interface GivenCell {
+  readonly value: number;
   readonly least: number;
   readonly most: number;
-  readonly values: readonly (number | null)[];
-  readonly changed: (index: number, to: number) => Change;
+  /** How long it is, and the length that it was given as; null for what has no length. */
+  readonly measure: { readonly scale: Scale; readonly mm: number | undefined } | null;
+  /** `mm`: the length that was given; null for a count. */
+  readonly changed: (to: number, mm: number | null) => Change;
 }
+
+/** How long a number of a size is. */
+export interface CellLength {
+  readonly bounds: Bounds;
+  /** The length that it was given as, or that it comes to. */
+  readonly mm: number;
+  /** It was given as a length, and its count follows. */
+  readonly isLength: boolean;
+}
+
+/** Null for what has no length. */
+export function lengthOf({ measure, value, least, most }: GivenCell): CellLength | null {
+  if (!measure) return null;
+  const bounds = { scale: measure.scale, least, most };
+  const asked = heldLength(measure.mm, value, bounds);
+  return { bounds, mm: asked ?? measure.scale.mmOf(value), isLength: asked !== null };
+}
+
+/** A number in each size; null in those that have none of the name. */
+export interface GivenLine {
+  readonly key: string;
+  readonly label: string;
+  readonly cells: readonly (GivenCell | null)[];
+}
+
+/** Shaping row by row in each size; null in those of another kind of shape. */
+export interface StepsLine {
+  readonly label: string;
+  readonly cells: readonly (ShapedByRow | null)[];
+}
+
+type ShapedByRow = Extract<Shape, { readonly kind: 'steps' }>;
 
 /** What is worked out for a size; null where it could not be placed. */
 export interface FoundLine {
@@ -30,41 +77,73 @@ export interface FoundLine {
   readonly say: (column: SizeColumn) => string | null;
 }
 
-/** The numbers, and the lengths that are left; without any where none is. */
-function withLengths(to: SizeCounts, lengths: Lengths | undefined): SizeCounts {
-  return { ...to, lengths } as SizeCounts;
-}
-
-/** Numbers of the shapes, in the order in which the sizes first have them, and the rows of the hem. */
+/** Numbers of the shapes, in the order in which the sizes first have them, and rows of the hem and of the sections above it. */
 export function numberLines(project: ProjectAt): GivenLine[] {
-  const sizes = sizesOf(project);
+  const sizes = project.sizes.map((_, index) => inSize(project, index).piece);
   const counts = sizes.map(({ shape }) => countsOf(shape));
   const names = new Set(counts.flatMap((of) => of.map(({ name }) => name)));
-  const shapes = [...names].map((name): GivenLine => {
-    const found = counts.map((of) => of.find((count) => count.name === name));
-    const [first] = found.filter((count) => count !== undefined);
-    return {
-      label: words.piece.form.counts[name],
-      least: first?.least ?? 0,
-      most: first?.of === 'rows' ? MOST_PIECE_ROWS : MOST_STITCHES,
-      values: found.map((count) => count?.value ?? null),
-      changed: (index, to) => {
-        const count = found[index];
-        if (!count) return changeSize(project, index, {});
-        const lengths = withLength(sizes[index]?.lengths, count.field, null);
-        return changeSize(project, index, withLengths({ shape: count.changed(to) }, lengths));
-      },
-    };
-  });
+  const shapes = [...names].map((name): GivenLine => ({
+    key: name,
+    label: words.piece.form.counts[name],
+    cells: sizes.map((piece, index): GivenCell | null => {
+      const count = counts[index]?.find((one) => one.name === name);
+      if (!count) return null;
+      const { field, of, value, least, changed, scaleOf } = count;
+      const most = of === 'rows' ? MOST_PIECE_ROWS : MOST_STITCHES;
+      return {
+        value,
+        least,
+        most,
+        measure: { scale: scaleOf(gaugesOf(piece)), mm: piece.lengths?.[field] },
+        changed: (to, mm) => changeSize(project, index, given(piece, { shape: changed(to) }, field, mm)),
+      };
+    }),
+  }));
   const hem: GivenLine = {
+    key: 'hem',
     label: words.sizes.lines.hem,
-    least: 0,
-    most: MOST_PIECE_ROWS,
-    values: sizes.map(({ hemRows }) => hemRows),
-    changed: (index, hemRows) =>
-      changeSize(project, index, withLengths({ hemRows }, withLength(sizes[index]?.lengths, 'hemRows', null))),
+    cells: sizes.map((piece, index) => ({
+      value: piece.hemRows,
+      least: 0,
+      most: MOST_PIECE_ROWS,
+      measure: { scale: evenScale(piece.hem.gauge ?? piece.gauge, 'rows'), mm: piece.lengths?.hemRows },
+      changed: (hemRows, mm) => changeSize(project, index, given(piece, { hemRows }, 'hemRows', mm)),
+    })),
   };
-  return [...shapes, hem];
+  const sections = project.piece.parts.map(({ name }, section): GivenLine => ({
+    key: `section ${section}`,
+    label: words.sizes.lines.section(name),
+    cells: sizes.map(({ parts, gauge }, index): GivenCell | null => {
+      const own = parts[section];
+      return own
+        ? {
+            value: own.rows,
+            least: 1,
+            most: MOST_PIECE_ROWS,
+            measure: { scale: evenScale(own.gauge ?? gauge, 'rows'), mm: own.lengthMm },
+            changed: (to, mm) => changeSizeSection(project, index, section, to, mm),
+          }
+        : null;
+    }),
+  }));
+  return [...shapes, hem, ...sections];
+}
+
+/** The counts, of which the one in `field` was given as a length or (null) as a count. */
+function given(
+  { lengths }: Pick<Piece, 'lengths'>,
+  to: SizeCounts,
+  field: keyof Lengths,
+  mm: number | null,
+): SizeCounts {
+  return { ...to, lengths: withLength(lengths, field, mm) } as SizeCounts;
+}
+
+/** Shaping row by row, where any size has it. */
+export function stepsLine(project: ProjectAt): StepsLine | null {
+  const shapes = project.sizes.map((_, index) => inSize(project, index).piece.shape);
+  const cells = shapes.map((shape) => (shape.kind === 'steps' ? shape : null));
+  return cells.some((cell) => cell !== null) ? { label: words.piece.form.steps, cells } : null;
 }
 
 export function measureLines(unit: LengthUnit): FoundLine[] {
@@ -80,11 +159,15 @@ export function copyLines(project: ProjectAt, band: number): GivenLine[] {
   const bands = bandsOf(project);
   const groups = bands[band]?.groups ?? [];
   return groups.map((group, index): GivenLine => ({
+    key: `group ${index}`,
     label: words.sizes.lines.copies(bands.length > 1 ? band : null, index),
-    least: 1,
-    most: MOST_STITCHES,
-    values: project.sizes.map(({ id }) => acrossIn(group, id)),
-    changed: (size, across) => changeCopies(project, size, band, index, across),
+    cells: project.sizes.map(({ id }, size) => ({
+      value: acrossIn(group, id),
+      least: 1,
+      most: MOST_STITCHES,
+      measure: null,
+      changed: (across) => changeCopies(project, size, band, index, across),
+    })),
   }));
 }
 

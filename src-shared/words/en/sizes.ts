@@ -2,6 +2,7 @@
 import { label, widthOf, type Slot } from '../../bed/index.ts';
 import type { BandInSize, SizeColumn, SizePlaced } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
+import type { Grade } from '../../piece/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -21,8 +22,9 @@ export const sizes = {
 
   dialog: {
     title: (project: string): string => `Sizes of ${project}`,
-    about:
-      'The current size is drawn on the benches and printed. The rule that places the groups is the same for all; each size is placed by itself.',
+    about: (unit: LengthUnit): string =>
+      `Type stitches and rows, or their length in ${unit === 'cm' ? 'cm' : 'inches'}. What you type stays; the fainter number beside it follows, also when the gauge changes. The current size is drawn on the benches and printed. One rule places the groups, each size by itself.`,
+    piece: 'Piece',
     current: 'current',
     take: 'Switch to this size',
     takeInFull: (size: string): string => `Switch to size ${size}`,
@@ -30,13 +32,40 @@ export const sizes = {
     removeInFull: (size: string): string => `Remove size ${size}`,
     name: (index: number): string => `Name of size ${index + 1}`,
     cell: (line: string, size: string): string => `${line}, size ${size}`,
-    addSmaller: 'Add a smaller size',
-    addLarger: 'Add a larger size',
-    added: (name: string): string => `Size ${name} was added and is current. Change its numbers.`,
+    add: 'Add a size',
+    added: (name: string): string => `Size ${name} was added and is current.`,
     removed: (name: string): string => `Size ${name} was removed.`,
     working: 'working out',
     placing: 'Where the groups stand',
     close: 'Close',
+  },
+
+  /** A size that is proposed, until it is added. */
+  adding: {
+    title: 'New size',
+    where: 'It comes',
+    /** Between these two; null: none is there. */
+    place: (smaller: string | null, larger: string | null): string =>
+      smaller === null
+        ? `before ${larger}, as the smallest`
+        : larger === null
+          ? `after ${smaller}, as the largest`
+          : `between ${smaller} and ${larger}`,
+    name: 'Name',
+    proposed(lies: Grade, smaller: string, larger: string | null): string {
+      if (larger === null) return `Proposed: the numbers of ${smaller}. Change them as you like before you add it.`;
+      const how = {
+        between: `halfway between ${smaller} and ${larger}, in whole stitches and rows`,
+        above: `the difference from ${smaller} to ${larger} once more`,
+        below: `the difference from ${larger} to ${smaller} once more`,
+      }[lies];
+      return `Proposed: ${how}. Lengths that both were given stay lengths. Change them as you like before you add it.`;
+    },
+    everyPiece: 'Every piece gets the size, with numbers from its own sizes.',
+    column: 'proposed',
+    add: (name: string): string => `Add size ${name}`,
+    cancel: 'Cancel',
+    cancelled: 'No size was added.',
   },
 
   lines: {
@@ -44,6 +73,7 @@ export const sizes = {
     stitches: 'Stitches',
     rows: 'Rows',
     hem: 'Rows of the hem',
+    section: (name: string): string => `Rows of ${name}`,
     width: (unit: LengthUnit): string => `Width, ${unit}`,
     height: (unit: LengthUnit): string => `Length, ${unit}`,
     measures: (unit: LengthUnit): string => `Measures, ${unit}`,
@@ -64,6 +94,8 @@ export const sizes = {
     bed: 'Beyond the bed',
   },
 
+  /** Beside a count. */
+  long: (mm: number, unit: LengthUnit): string => lengths.length(mm, unit),
   stitches: ({ measures: { widths } }: SizeColumn): string => n.fromTo(...ends(widths.map(({ stitches }) => stitches))),
   width: ({ measures: { widths } }: SizeColumn, unit: LengthUnit): string =>
     n.fromTo(...ends(widths.map(({ mm }) => lengths.figure(mm, unit)))),

@@ -24,10 +24,7 @@ afterAll(() => folder.remove());
 
 /** The sample's sleeve in sizes 1 and L, and a front of 60 rows without patterns. */
 function garment(): string {
-  const sized = afterChange(
-    projectAt(sampleProject()),
-    addSize(projectAt(sampleProject()), 'larger', 'L', 'large'),
-  ).whole;
+  const sized = afterChange(projectAt(sampleProject()), addSize(projectAt(sampleProject()), 1, 'L', 'large')).whole;
   const [sleeve] = sized.pieces as [PieceInSizes];
   const perSize = sleeve.perSize.map((numbers, at) => ({
     ...numbers,

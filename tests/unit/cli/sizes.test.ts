@@ -24,7 +24,7 @@ afterAll(() => folder.remove());
 function sleeves(): ProjectAt {
   return [
     (project: ProjectAt) => renameSize(project, 0, 'M'),
-    (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+    (project: ProjectAt) => addSize(project, 1, 'L', 'large'),
     (project: ProjectAt) =>
       changeSize(project, 1, {
         shape: { kind: 'tapered', stitches: 104, stitchesAtTop: 132, rows: 150, straightRows: 24 },

@@ -30,7 +30,7 @@ function twoSizes(piece: Partial<Piece> = {}): ProjectAt {
   });
   return [
     (project: ProjectAt) => renameSize(project, 0, 'M'),
-    (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+    (project: ProjectAt) => addSize(project, 1, 'L', 'large'),
     (project: ProjectAt) => changeSize(project, 1, { shape: { kind: 'rectangle', stitches: 132, rows: 110 } }),
   ].reduce((project, change) => afterChange(project, change(project)), one);
 }

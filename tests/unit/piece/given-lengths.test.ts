@@ -67,9 +67,9 @@ describe('a width given in centimetres', () => {
   it('is kept by size', () => {
     const rectangle = (stitches: number) => ({ shape: { kind: 'rectangle', stitches, rows: 90 } }) as const;
     const sized = [
-      (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+      (project: ProjectAt) => addSize(project, 1, 'L', 'large'),
       (project: ProjectAt) => changeSize(project, 1, rectangle(140)),
-      (project: ProjectAt) => addSize(project, 'smaller', 'S', 'small'),
+      (project: ProjectAt) => addSize(project, 0, 'S', 'small'),
       (project: ProjectAt) => changeSize(project, 0, { ...rectangle(112), lengths: { stitches: 400 } }),
     ].reduce((project, step) => afterChange(project, step(project)), wide);
     const after = change(sized, { gauge: { stitches: 30, rows: 40 } });

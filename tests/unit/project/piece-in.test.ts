@@ -30,7 +30,7 @@ const SMALL = { shape: { kind: 'rectangle', stitches: 60, rows: 80 }, hemRows: 4
 
 /** The sample with a smaller size, in which its second group has one copy, and a fill. */
 const graded: Project = [
-  (project: ProjectAt) => addSize(project, 'smaller', 'S', 'small'),
+  (project: ProjectAt) => addSize(project, 0, 'S', 'small'),
   (project: ProjectAt) => changeSize(project, 0, SMALL),
   (project: ProjectAt) => changeCopies(project, 0, 0, 1, 1),
   (project: ProjectAt) => changeOf('add-fill', insertPattern(project, 'fill-1', startAllOver(lighthouse.id, 60))),

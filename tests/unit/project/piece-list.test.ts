@@ -26,7 +26,7 @@ import {
 } from '@shared/project/index.ts';
 
 /** The sample in two sizes. */
-const graded = applyChange(sampleProject(), addSize(projectAt(sampleProject()), 'larger', 'M', 'medium'));
+const graded = applyChange(sampleProject(), addSize(projectAt(sampleProject()), 1, 'M', 'medium'));
 
 function idsOf({ pieces }: Project): PieceId[] {
   return pieces.map(({ id }) => id);

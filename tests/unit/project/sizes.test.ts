@@ -5,11 +5,17 @@ import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import { MOST_SIZES } from '@shared/piece/index.ts';
 import {
   projectAt,
+  addPiece,
   addSize,
   afterChange,
+  applyChange,
   changeCopies,
   changeOf,
+  changePiece,
+  changeSection,
+  changeSectionRows,
   changeSize,
+  changeSizeSection,
   freeSizeName,
   inSize,
   removeSize,
@@ -38,9 +44,9 @@ function threeSizes(): ProjectAt {
   });
   const made = [
     (project: ProjectAt) => renameSize(project, 0, 'M'),
-    (project: ProjectAt) => addSize(project, 'larger', 'L', 'large'),
+    (project: ProjectAt) => addSize(project, 1, 'L', 'large'),
     (project: ProjectAt) => changeSize(project, 1, { shape: rectangle(120) }),
-    (project: ProjectAt) => addSize(project, 'smaller', 'S', 'small'),
+    (project: ProjectAt) => addSize(project, 0, 'S', 'small'),
     (project: ProjectAt) => changeSize(project, 0, { shape: rectangle(96) }),
   ].reduce((project, change) => afterChange(project, change(project)), one);
   return inSize(made, 1);
@@ -67,8 +73,9 @@ describe('the sizes of a project', () => {
   });
 
   it.each<[string, (project: ProjectAt) => Change]>([
-    ['added smaller', (project) => addSize(project, 'smaller', 'XS', 'new')],
-    ['added larger', (project) => addSize(project, 'larger', 'XL', 'new')],
+    ['added below the smallest', (project) => addSize(project, 0, 'XS', 'new')],
+    ['added between two', (project) => addSize(project, 2, 'M long', 'new')],
+    ['added above the largest', (project) => addSize(project, 3, 'XL', 'new')],
     ['removed', (project) => removeSize(project, 2)],
     ['removed while at hand', (project) => removeSize(project, 1)],
     ['renamed', (project) => renameSize(project, 0, 'small')],
@@ -80,16 +87,32 @@ describe('the sizes of a project', () => {
     expect(expectChangeLaws(project, change(project))).not.toEqual(project);
   });
 
-  it('come like the one that is looked at, next to it', () => {
+  // Worked by hand from 96, 108 and 120 stitches: half of 12 more, or 12 once more.
+  it.each([
+    { at: 0, stands: ['new', 'S', 'M', 'L'], has: 84 },
+    { at: 1, stands: ['S', 'new', 'M', 'L'], has: 102 },
+    { at: 2, stands: ['S', 'M', 'new', 'L'], has: 114 },
+    { at: 3, stands: ['S', 'M', 'L', 'new'], has: 132 },
+  ])('come at place $at with the middle of those beside, or the last difference', ({ at, stands, has }) => {
     const project = threeSizes();
-    const larger = afterChange(project, addSize(project, 'larger', 'M long', 'new'));
-    expect([names(larger), stitches(larger), currentSize(larger)]).toEqual([
-      ['S', 'M', 'M long', 'L'],
-      [96, 108, 108, 120],
-      1,
-    ]);
-    const smaller = afterChange(project, addSize(project, 'smaller', 'M short', 'new'));
-    expect([names(smaller), currentSize(smaller)]).toEqual([['S', 'M short', 'M', 'L'], 2]);
+    const added = afterChange(project, addSize(project, at, 'new', 'new'));
+    expect([names(added), stitches(added)[at], added.at]).toEqual([stands, has, project.at]);
+    expect(stitches(added).toSpliced(at, 1)).toEqual([96, 108, 120]);
+  });
+
+  it('come in every piece, each from its own sizes', () => {
+    const project = threeSizes();
+    const { change } = addPiece(project, 'back', 'back');
+    const two = projectAt(applyChange(project.whole, change), { piece: 'back', size: 'large' });
+    const { shape } = two.piece;
+    const wide = afterChange(two, changeSize(two, 2, { shape: { ...shape, stitches: shape.stitches + 20 } }));
+    const added = afterChange(wide, addSize(wide, 3, 'XL', 'new'));
+    expect(stitches(added)).toEqual([0, 0, 20, 40].map((more) => shape.stitches + more));
+    expect(stitches(projectAt(added.whole, { piece: project.at.piece }))).toEqual([96, 108, 120, 132]);
+  });
+
+  it('come at no other place', () => {
+    for (const at of [-1, 4]) expect(() => addSize(threeSizes(), at, 'new', 'new')).toThrow(RangeError);
   });
 
   it('go one by one, but for the last', () => {
@@ -118,7 +141,7 @@ describe('the sizes of a project', () => {
   it('have names of their own', () => {
     const project = threeSizes();
     const code = (change: () => Change): unknown => outcome(change);
-    expect(code(() => addSize(project, 'larger', 'L', 'new'))).toMatchObject({ problem: { code: 'size-name-taken' } });
+    expect(code(() => addSize(project, 3, 'L', 'new'))).toMatchObject({ problem: { code: 'size-name-taken' } });
     expect(code(() => renameSize(project, 0, 'M'))).toMatchObject({ problem: { code: 'size-name-taken' } });
     expect(afterChange(project, renameSize(project, 0, 'S'))).toMatchObject({ sizes: project.sizes });
     for (const name of ['', ' ', ' M', 'M ', 'one\ntwo', 'x'.repeat(25)]) {
@@ -131,10 +154,10 @@ describe('the sizes of a project', () => {
   it('are 20 at most', () => {
     let project = projectAt(sampleProject());
     for (let number = 2; number <= MOST_SIZES; number++) {
-      project = afterChange(project, addSize(project, 'larger', `size ${number}`, `size-${number}`));
+      project = afterChange(project, addSize(project, number - 1, `size ${number}`, `size-${number}`));
     }
     expect(names(project)).toHaveLength(20);
-    expect(outcome(() => addSize(project, 'larger', 'one more', 'new'))).toMatchObject({
+    expect(outcome(() => addSize(project, 20, 'one more', 'new'))).toMatchObject({
       problem: { code: 'sizes-too-many' },
     });
   });
@@ -198,7 +221,7 @@ describe('copies in each size', () => {
       [3, 3],
       [4, 3],
     ]);
-    const longer = afterChange(graded, addSize(go(graded, 2), 'larger', 'XL', 'new'));
+    const longer = afterChange(graded, addSize(graded, 3, 'XL', 'new'));
     expect(copies(longer)).toEqual([
       [3, 3],
       [3, 3],
@@ -234,5 +257,52 @@ describe('what was chosen in one size', () => {
   it('is all there is where no rule found it', () => {
     const project = withBand(threeSizes(), { rule: { kind: 'by-hand', first } });
     expect(bandsOf(inSize(project, 2))).toEqual(bandsOf(project));
+  });
+});
+
+describe('rows of a section in each size', () => {
+  const rib = { name: 'rib', rows: 12, isLined: false, gauge: { stitches: 26, rows: 50 }, tension: '' };
+  const ribbed = (): ProjectAt =>
+    afterChange(threeSizes(), changePiece(threeSizes(), 'section-rows', { parts: [rib] }));
+  const ribs = (project: ProjectAt): (number | undefined)[] =>
+    sizesOf(project).map(({ sectionRows }) => sectionRows[0]?.rows);
+  const changed = (project: ProjectAt, change: Change): ProjectAt => expectChangeLaws(project, change);
+
+  it('are those of all until one has others, and then each has its own', () => {
+    const project = ribbed();
+    const higher = changed(project, changeSectionRows(project, 0, 14, null));
+    const own = changed(higher, changeSizeSection(higher, 2, 0, 20, null));
+    expect([ribs(project), ribs(higher), ribs(own)]).toEqual([
+      [12, 12, 12],
+      [14, 14, 14],
+      [14, 14, 20],
+    ]);
+    // M is looked at.
+    expect(ribs(changed(own, changeSectionRows(own, 0, 16, null)))).toEqual([14, 16, 20]);
+    expect(ribs(changed(own, changeSizeSection(own, 2, 0, 14, null)))).toEqual([14, 14, 14]);
+  });
+
+  it('given as lengths follow the gauge of the section, each size from its own', () => {
+    // 20, 24 and 30 mm at 50 rows in 10 cm are 10, 12 and 15 rows; at 40 they are 8, 9.6 and 12.
+    const given = [20, 24, 30].reduce(
+      (project, mm, index) => changed(project, changeSizeSection(project, index, 0, 1, mm)),
+      ribbed(),
+    );
+    expect(ribs(given)).toEqual([10, 12, 15]);
+    const loose = changed(given, changeSection(given, 'section-gauge', 0, { gauge: { stitches: 26, rows: 40 } }));
+    expect(ribs(loose)).toEqual([8, 10, 12]);
+    expect(() => changeSizeSection(given, 0, 1, 1, null)).toThrow(RangeError);
+  });
+
+  it('move what stands a length from an edge, in the size that is looked at', () => {
+    const position = { kind: 'from-edge', edge: 'lower', section: 'piece', rows: 42, lengthMm: 100 } as const;
+    const project = withBand(ribbed(), { position });
+    // 12 rows of rib at 50 rows in 10 cm are 24 mm, and the other 76 mm are 30.4 rows at 40.
+    const away = (of: ProjectAt): unknown => bandsOf(of)[0]?.position;
+    const higher = afterChange(project, changeSizeSection(project, 1, 0, 24, null));
+    // 48 mm of rib and 52 mm, which are 20.8 rows.
+    expect(away(higher)).toEqual(away(afterChange(project, changeSectionRows(project, 0, 24, null))));
+    expect(away(higher)).toMatchObject({ rows: 24 + 21 });
+    expect(away(afterChange(project, changeSizeSection(project, 2, 0, 24, null)))).toEqual(away(project));
   });
 });

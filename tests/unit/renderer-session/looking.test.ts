@@ -26,7 +26,7 @@ import { anyProject } from '../../property/projects.ts';
 function twoPieces(): Project {
   const session = new Session(sampleProject(), true);
   const [sleeve] = session.project.pieces as [PieceInSizes];
-  session.change(addSize(session.current, 'larger', 'M', 'medium'));
+  session.change(addSize(session.current, 1, 'M', 'medium'));
   const [graded] = session.project.pieces as [PieceInSizes];
   session.change(changeOf('add-piece', insertInto('pieces', 1, frontLike(graded))));
   expect(sleeve.id).toBe('piece-1');
