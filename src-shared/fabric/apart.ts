@@ -23,8 +23,11 @@ export function assertApart(patterns: readonly PlacedPattern[], outline: Outline
   });
 }
 
-/** The first and last row that both have and on which they meet, or null. */
-function rowsMet(a: CopiesPlace, b: CopiesPlace, outline: Outline): Rows | null {
+/** What says which needles copies want on which rows. */
+type Wanted = Pick<CopiesPlace, 'firstRow' | 'lastRow' | 'block' | 'border'>;
+
+/** The first and last row on which both want the same needle, or null. */
+export function rowsMet(a: Wanted, b: Wanted, outline: Outline): Rows | null {
   if (a.block && b.block && (a.block.first > b.block.last || b.block.first > a.block.last)) return null;
   const meetOn = (row: number): boolean => {
     // A block is wanted as a whole, beside the piece too.

@@ -12,7 +12,8 @@ import type { MotifExtent, PlacedBand, PlacedGroup, PlacedPatterns } from './typ
 /** How many ranked placements are kept for a person to choose from. */
 const MOST_CHOICES = 8;
 
-const NO_BORDER = { left: 0, right: 0 };
+/** Groups stay plain nowhere: the piece ends, or they do. */
+export const NO_BORDER = { left: 0, right: 0 };
 
 /**
  * Puts one band on the piece: its first row from the position, its needles

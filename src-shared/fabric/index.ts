@@ -1,6 +1,8 @@
 export * from './types.ts';
 export type * from './problems.ts';
+export { rowsMet } from './apart.ts';
 export * from './band-spaces.ts';
+export { NO_BORDER } from './bands.ts';
 export * from './end-needles.ts';
 export * from './fabric.ts';
 export * from './copies.ts';

@@ -42,19 +42,18 @@ export function readingOf(plan: Plan, band: number, group: number, standing: Sta
   const question = before && { ...before.question, edges, rule };
   const choice = question && solvePlacement(question, 1)[0];
   if (!choice) throw new RangeError(`Band ${band} has no groups that could move`);
-  const groups = plan.groups
-    .filter((one) => one.band === band)
-    .map((one, index) => {
-      const firstRow = standing.firstRow + (standing.rises[index] as number);
-      const lastRow = firstRow + one.lastRow - one.firstRow;
-      return { ...one, ...(choice.groups[index] as GroupPlace), firstRow, lastRow };
-    });
+  const groups = before.groups.map((one, index) => {
+    const place = choice.groups[index] as GroupPlace;
+    const firstRow = standing.firstRow + (standing.rises[index] as number);
+    const lastRow = firstRow + one.lastRow - one.firstRow;
+    return { ...one, ...place, origin: place.block.first, firstRow, lastRow };
+  });
   const lastRow = Math.max(...groups.map((one) => one.lastRow));
   const { margins, gaps } = question.judge === 'figure' ? choice.figure : choice.blocks;
   return {
     band,
     group,
-    placed: { ...before, question, choices: [choice], taken: 0, firstRow: standing.firstRow, lastRow },
+    placed: { ...before, question, choices: [choice], taken: 0, groups, firstRow: standing.firstRow, lastRow },
     groups,
     spaces: [margins[0], ...gaps, margins[1]],
     acrossSeam: choice.acrossSeam,

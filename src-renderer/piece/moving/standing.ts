@@ -4,10 +4,10 @@
  * takes the whole band along, unless one of them is raised or lowered alone.
  */
 import type { Slot } from '@shared/bed/index.ts';
-import { runOn, type PlacedAllOver, type PlacedGroup } from '@shared/fabric/index.ts';
+import { NO_BORDER, rowsMet, type PlacedGroup, type PlacedPattern } from '@shared/fabric/index.ts';
 import { edgesAt, movedTo, type Outline, type SectionSpan } from '@shared/piece/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
-import { allOversOf, bandsOf, type Band } from '@shared/pattern/index.ts';
+import { bandsOf, copiesOf, type Band, type PatternKind } from '@shared/pattern/index.ts';
 import { changeOf, setPattern, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byHandIn } from './keep.ts';
 
@@ -24,27 +24,25 @@ export interface Ground {
   readonly sections: readonly SectionSpan[];
   /** The groups of the band, in needles and rows. */
   readonly groups: readonly { readonly width: number; readonly height: number }[];
-  /** The groups of all other bands. */
-  readonly others: readonly PlacedGroup[];
-  readonly allOvers: readonly PlacedAllOver[];
+  /** All patterns but the band. */
+  readonly others: readonly PlacedPattern[];
 }
 
-/** What is in the way: an edge of the piece, its first or last row, a group of the band, another band, an all-over. */
-export type Stop = 'edge' | 'end' | 'group' | 'band' | 'all-over';
+/** What is in the way: an edge of the piece, its first or last row, a group of the band, another pattern. */
+export type Stop = 'edge' | 'end' | 'group' | PatternKind;
 
 export function groundOf(plan: Plan, band: number): Ground {
+  const moved = bandsOf(plan)[band];
   return {
     outline: plan.outline,
     sections: plan.sections,
-    groups: plan.groups.filter((group) => group.band === band).map(sizeOf),
-    others: plan.groups.filter((group) => group.band !== band),
-    allOvers: allOversOf(plan),
+    groups: moved?.groups.map(sizeOf) ?? [],
+    others: plan.patterns.filter((pattern) => pattern !== moved),
   };
 }
 
 export function standingOf(plan: Plan, band: number): Standing {
-  const groups = plan.groups.filter((group) => group.band === band);
-  const firstRow = bandsOf(plan)[band]?.firstRow ?? 1;
+  const { groups, firstRow } = bandsOf(plan)[band] ?? { groups: [], firstRow: 1 };
   return {
     first: groups.map(({ block }) => block.first),
     firstRow,
@@ -54,7 +52,7 @@ export function standingOf(plan: Plan, band: number): Standing {
 
 /** What keeps the groups from standing so, or null if they can. */
 export function whatStops(ground: Ground, standing: Standing): Stop | null {
-  const { outline, groups, others, allOvers } = ground;
+  const { outline, groups, others } = ground;
   const { first, firstRow, rises } = standing;
   const lastRow = firstRow + heightOf(ground, standing) - 1;
   if (firstRow < 1 || lastRow > outline.rows) return 'end';
@@ -67,11 +65,10 @@ export function whatStops(ground: Ground, standing: Standing): Stop | null {
     if (start < edges.first || last > edges.last) return 'edge';
     if (start < end) return 'group';
     end = last + 1;
-    const isOverlapping = ({ block, firstRow: from, lastRow: to }: PlacedGroup): boolean =>
-      from < own + height && own <= to && block.first <= last && start <= block.last;
-    if (others.some(isOverlapping)) return 'band';
-    const block = { first: start, last, firstRow: own, lastRow: own + height - 1 };
-    if (allOvers.some((allOver) => isTaken(allOver, outline, block))) return 'all-over';
+    const block = { first: start as Slot, last: last as Slot };
+    const wanted = { firstRow: own, lastRow: own + height - 1, block, border: NO_BORDER };
+    const met = others.find((other) => copiesOf(other).some((copies) => rowsMet(wanted, copies, outline)));
+    if (met) return met.kind;
   }
   return null;
 }
@@ -79,20 +76,6 @@ export function whatStops(ground: Ground, standing: Standing): Stop | null {
 /** Rows from the lowest of the groups to the highest. */
 function heightOf({ groups }: Pick<Ground, 'groups'>, { rises }: Pick<Standing, 'rises'>): number {
   return Math.max(...groups.map(({ height }, index) => (rises[index] as number) + height));
-}
-
-/** True if an all-over has a needle of the block on one of its rows. */
-function isTaken(
-  allOver: PlacedAllOver,
-  outline: Outline,
-  block: { readonly first: number; readonly last: number; readonly firstRow: number; readonly lastRow: number },
-): boolean {
-  const last = Math.min(block.lastRow, allOver.lastRow);
-  for (let row = Math.max(block.firstRow, allOver.firstRow); row <= last; row++) {
-    const run = runOn(allOver, outline, row);
-    if (run && run.first <= block.last && block.first <= run.last) return true;
-  }
-  return false;
 }
 
 /**

@@ -1,11 +1,12 @@
 /** Groups that are moved on the piece: what is read out on the way, and what stops them. */
 import { label, type Run, type Slot } from '../../bed/index.ts';
+import type { PatternKind } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 
 /** What a moved group lines up with. */
 type InLine = 'centre' | 'equal' | 'seam' | 'line' | 'rows';
 /** What is in its way. */
-type Stop = 'edge' | 'end' | 'group' | 'band' | 'all-over';
+type Stop = 'edge' | 'end' | 'group' | PatternKind;
 
 const IN_LINE: { readonly [Kind in InLine]: string } = {
   centre: 'in the middle of the piece',
