@@ -12,7 +12,7 @@ import { sizeActions } from './sizes/actions.ts';
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
 
-export type PieceCommand = CommandOf<'piece' | 'zoom' | 'pieces' | 'sizes' | 'groups' | 'fills'>;
+export type PieceCommand = CommandOf<'piece' | 'zoom' | 'pieces' | 'sizes' | 'groups' | 'all-overs'>;
 
 /** The bench as its commands see it; the view model is one. */
 export interface PieceView extends Chosen, ChosenAllOver {

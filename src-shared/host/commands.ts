@@ -154,7 +154,12 @@ export const commandGroups = {
     'group-lower': ['Shift+PageDown'],
     'keep-needles': ['K'],
   },
-  fills: { 'fill-add': ['Shift+F'], 'fill-remove': ['Shift+Delete'], 'fill-left': ['{'], 'fill-right': ['}'] },
+  'all-overs': {
+    'all-over-add': ['Shift+F'],
+    'all-over-remove': ['Shift+Delete'],
+    'all-over-left': ['{'],
+    'all-over-right': ['}'],
+  },
 
   exports: {
     'write-chart-png': ['I'],

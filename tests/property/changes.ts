@@ -238,12 +238,12 @@ const fillsStep: fc.Arbitrary<Step> = fc
     const last = allOversOf(project).length - 1;
     if (way === 'add' || last < 0) {
       return changeOf(
-        'add-fill',
+        'add-all-over',
         insertPattern(project, freeId(whole), startAllOver(project.motifs[0]?.id ?? '', row)),
       );
     }
-    if (way === 'remove') return changeOf('remove-fill', removePattern(project, 'all-over', last));
-    return changeOf('fill-border', setPattern(project, 'all-over', last, { border: { left, right: 0 } }));
+    if (way === 'remove') return changeOf('remove-all-over', removePattern(project, 'all-over', last));
+    return changeOf('all-over-border', setPattern(project, 'all-over', last, { border: { left, right: 0 } }));
   });
 
 export const anyStep: fc.Arbitrary<Step> = fc.oneof(

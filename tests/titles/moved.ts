@@ -726,4 +726,49 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/words/all-over.test.ts',
     why: 'a pattern all over is called so in the code too',
   },
+  {
+    old: "unit/project/change.test.ts › a change › called 'add-fill' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'add-all-over' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'remove-fill' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'remove-all-over' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'fill-motif' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'all-over-motif' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'fill-rows' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'all-over-rows' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'fill-border' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'all-over-border' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: "unit/project/change.test.ts › a change › called 'fill-lie' is undone by its inverse and touches no other state",
+    now: "unit/project/change.test.ts › a change › called 'all-over-lie' is undone by its inverse and touches no other state",
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › {"code":"fill-cut","rows":[20,90],"copies":12,"whole":48,"fill":0}',
+    now: 'unit/words/plan.test.ts › a finding in words › {"code":"fill-cut","rows":[20,90],"copies":12,"whole":48,"allOver":0}',
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › {"code":"fill-left-out","rows":[20,90],"copies":1,"whole":1,"fill":1}',
+    now: 'unit/words/plan.test.ts › a finding in words › {"code":"fill-left-out","rows":[20,90],"copies":1,"whole":1,"allOver":1}',
+    why: 'a pattern all over is called so in the code too',
+  },
+  {
+    old: 'unit/knitting/words.test.ts › a finding in words › {"code":"mirrored-lettering-in-fill","rows":[2,90],"fill":0,"motif":"initials","isFillMirrored":true}',
+    now: 'unit/words/plan.test.ts › a finding in words › {"code":"mirrored-lettering-in-fill","rows":[2,90],"allOver":0,"motif":"initials","isMirrored":true}',
+    why: 'a pattern all over is called so in the code too',
+  },
 ];

@@ -27,7 +27,7 @@ export function chosenAllOverOf(project: Pick<ProjectAt, 'patterns'>, { allOver 
 export function addAllOver(session: Session, chosen: ChosenAllOver): void {
   const before = session.current;
   const allOver = newAllOver(session.motif.id, plannedOf(before).plan);
-  session.change(changeOf('add-fill', insertPattern(before, newId(), allOver)));
+  session.change(changeOf('add-all-over', insertPattern(before, newId(), allOver)));
   chosen.allOver = allOversOf(session.current).length - 1;
   const placed = allOversOf(plannedOf(session.current).plan)[chosen.allOver];
   if (placed) session.announce(words.allOver.added(placed.firstRow, placed.lastRow));
@@ -37,15 +37,15 @@ export function addAllOver(session: Session, chosen: ChosenAllOver): void {
 export function removeAllOver(session: Session, chosen: ChosenAllOver): void {
   const number = chosenAllOverOf(session.current, chosen);
   if (number === null) return;
-  session.change(changeOf('remove-fill', removePattern(session.current, 'all-over', number)));
+  session.change(changeOf('remove-all-over', removePattern(session.current, 'all-over', number)));
   chosen.allOver = Math.max(0, number - 1);
   session.announce(words.allOver.removed);
 }
 
-export function allOverActions(session: Session, chosen: ChosenAllOver): ActionsOf<'fills'> {
+export function allOverActions(session: Session, chosen: ChosenAllOver): ActionsOf<'all-overs'> {
   const text = words.allOver;
   const hasAllOver = (): boolean => chosenAllOverOf(session.current, chosen) !== null;
-  const gestureOf = gestureOfPress('fill-lie');
+  const gestureOf = gestureOfPress('all-over-lie');
 
   /** A stitch to the right as shown, or to the left. */
   function move(step: 1 | -1, isHeld = false): void {
@@ -56,19 +56,19 @@ export function allOverActions(session: Session, chosen: ChosenAllOver): Actions
     const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const shift = (allOversOf(project)[number] as AllOver).shift + (isTurned ? -step : step);
     if (Math.abs(shift) > MOST_STITCHES) return;
-    session.change(changeOf('fill-lie', setPattern(project, 'all-over', number, { shift })), gesture);
+    session.change(changeOf('all-over-lie', setPattern(project, 'all-over', number, { shift })), gesture);
     const { plan } = plannedOf(session.current);
     const placed = allOversOf(plan)[number];
     if (placed) session.announce(plainText(text.seam.summary(seamMatchingOf(placed, plan.outline))));
   }
 
   return {
-    'fill-add': {
-      label: () => words.commands['fill-add'](session.motif.name),
+    'all-over-add': {
+      label: () => words.commands['all-over-add'](session.motif.name),
       run: () => addAllOver(session, chosen),
     },
-    'fill-remove': { isEnabled: hasAllOver, run: () => removeAllOver(session, chosen) },
-    'fill-left': { isEnabled: hasAllOver, run: (isHeld) => move(-1, isHeld) },
-    'fill-right': { isEnabled: hasAllOver, run: (isHeld) => move(1, isHeld) },
+    'all-over-remove': { isEnabled: hasAllOver, run: () => removeAllOver(session, chosen) },
+    'all-over-left': { isEnabled: hasAllOver, run: (isHeld) => move(-1, isHeld) },
+    'all-over-right': { isEnabled: hasAllOver, run: (isHeld) => move(1, isHeld) },
   };
 }

@@ -140,10 +140,10 @@ export const commands = {
   'keep-needles': (rule: string | null): string =>
     rule === null ? 'Keep these needles' : `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
   /** By the motif that it would repeat. */
-  'fill-add': (motif: string): string => `Repeat ${motif} all over`,
-  'fill-remove': 'Remove the all-over',
-  'fill-left': 'Move the all-over left, as it is shown',
-  'fill-right': 'Move the all-over right, as it is shown',
+  'all-over-add': (motif: string): string => `Repeat ${motif} all over`,
+  'all-over-remove': 'Remove the all-over',
+  'all-over-left': 'Move the all-over left, as it is shown',
+  'all-over-right': 'Move the all-over right, as it is shown',
 
   'write-chart-png': 'Export the chart image',
   'write-chart-svg': 'Export the chart drawing',

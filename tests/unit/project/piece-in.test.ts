@@ -33,7 +33,7 @@ const graded: Project = [
   (project: ProjectAt) => addSize(project, 0, 'S', 'small'),
   (project: ProjectAt) => changeSize(project, 0, SMALL),
   (project: ProjectAt) => changeCopies(project, 0, 0, 1, 1),
-  (project: ProjectAt) => changeOf('add-fill', insertPattern(project, 'fill-1', startAllOver(lighthouse.id, 60))),
+  (project: ProjectAt) => changeOf('add-all-over', insertPattern(project, 'fill-1', startAllOver(lighthouse.id, 60))),
 ].reduce((project, change) => afterChange(project, change(project)), sample).whole;
 
 const SIZES = ['small', 'size-1'] as const;

@@ -91,7 +91,7 @@ describe('what a command is called', () => {
     session.look({ lengthUnit: 'in' });
     expect(unit.label()).toBe('Lengths in centimetres');
     session.look({ lengthUnit: 'cm' });
-    expect(viewModels.piece.commands['fill-add'].label()).toBe(`Repeat ${session.motif.name} all over`);
+    expect(viewModels.piece.commands['all-over-add'].label()).toBe(`Repeat ${session.motif.name} all over`);
   });
 });
 

@@ -39,13 +39,16 @@ describe('a new fill', () => {
 
   it('changes, and goes, among the others', () => {
     const project = filled({ firstRow: 5 }, { lastRow: 2 });
-    const added = afterChange(project, changeOf('add-fill', insertPattern(project, 'fill-3', startAllOver('m', 3))));
+    const added = afterChange(
+      project,
+      changeOf('add-all-over', insertPattern(project, 'fill-3', startAllOver('m', 3))),
+    );
     expect(allOversOf(added).map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
     expect(
-      allOversOf(afterChange(project, changeOf('fill-lie', setPattern(project, 'all-over', 1, { step: 2 })))),
+      allOversOf(afterChange(project, changeOf('all-over-lie', setPattern(project, 'all-over', 1, { step: 2 })))),
     ).toMatchObject([{ step: 0 }, { step: 2 }]);
     expect(
-      allOversOf(afterChange(project, changeOf('remove-fill', removePattern(project, 'all-over', 0)))),
+      allOversOf(afterChange(project, changeOf('remove-all-over', removePattern(project, 'all-over', 0)))),
     ).toMatchObject([{ lastRow: 2 }]);
   });
 });
@@ -65,7 +68,7 @@ describe('a group on its way', () => {
 });
 
 describe('the commands of a fill', () => {
-  function run(session: Session, id: CommandOf<'fills'>, chosen = { allOver: 0 }): void {
+  function run(session: Session, id: CommandOf<'all-overs'>, chosen = { allOver: 0 }): void {
     const command = commandsOf(allOverActions(session, chosen))[id];
     if (!command.isEnabled()) throw new Error(`${id} cannot be run`);
     void command.run();
@@ -75,17 +78,17 @@ describe('the commands of a fill', () => {
   it('move the pattern as it is shown: to the right as worn is to the left on the needles', () => {
     const session = open(filled({ firstRow: 5 }));
     session.look({ pieceShows: 'needles' });
-    run(session, 'fill-right');
+    run(session, 'all-over-right');
     expect(allOversOf(session.current)[0]?.shift).toBe(1);
     session.look({ pieceShows: 'worn' });
-    run(session, 'fill-right');
-    run(session, 'fill-right');
+    run(session, 'all-over-right');
+    run(session, 'all-over-right');
     expect(allOversOf(session.current)[0]?.shift).toBe(-1);
   });
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
     const session = open(filled({ firstRow: 5 }));
-    const { 'fill-right': right } = allOverActions(session, { allOver: 0 });
+    const { 'all-over-right': right } = allOverActions(session, { allOver: 0 });
     const shifts = (): number[] => {
       const found: number[] = [];
       for (; session.undoName; session.undo()) found.push(allOversOf(session.current)[0]?.shift ?? 0);
@@ -100,13 +103,13 @@ describe('the commands of a fill', () => {
   it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
     const session = open({ ...filled(), patterns: [] });
     const chosen = { allOver: 0 };
-    run(session, 'fill-add', chosen);
+    run(session, 'all-over-add', chosen);
     expect(allOversOf(session.current)).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
-    run(session, 'fill-add', chosen);
+    run(session, 'all-over-add', chosen);
     expect(chosen.allOver).toBe(1);
     // There is no room for another one: the plan says so.
     expect(problemOf(tryPlan(session.current)).code).toBe('fills-overlap');
-    run(session, 'fill-remove', chosen);
+    run(session, 'all-over-remove', chosen);
     expect([allOversOf(session.current).length, chosen.allOver]).toEqual([1, 0]);
   });
 });
