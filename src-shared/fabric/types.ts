@@ -97,15 +97,15 @@ export interface PlacedGroup extends GroupPlace, PlacedCopies {
   readonly up: number;
 }
 
-/** What a pattern has as it lies on the piece. */
-interface Placed extends PatternName {
+/** What it is called and which rows a pattern has, by whichever of the two. */
+interface PatternPlace extends PatternName {
   readonly firstRow: number;
   readonly lastRow: number;
   /** Reading of the row counter at which to knit the set-up row, or null if there is no row for it. */
   readonly setUpAt: number | null;
 }
 
-export interface PlacedBand extends Placed {
+export interface PlacedBand extends PatternPlace {
   readonly kind: 'band';
   /** What was asked of placing: the groups as they lie on the needles of the band's first row. */
   readonly question: PlacementQuestion;
@@ -115,7 +115,7 @@ export interface PlacedBand extends Placed {
   readonly groups: readonly PlacedGroup[];
 }
 
-export interface PlacedAllOver extends Placed, PlacedCopies {
+export interface PlacedAllOver extends PatternPlace, PlacedCopies {
   readonly kind: 'all-over';
   /** Stitches at the edges of each row that the seam takes. */
   readonly seamAllowance: { readonly left: number; readonly right: number };
