@@ -2,10 +2,21 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { projectFromText } from '@shared/project/index.ts';
 import { expect, test } from './app.ts';
 import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
-import { BODY, GARMENT, garmentText, planned, RING, SLEEVE, type GarmentSoFar } from './garment.ts';
+import {
+  BODY,
+  GARMENT,
+  garmentText,
+  planned,
+  RING,
+  SIZES,
+  SLEEVE,
+  type GarmentSoFar,
+  type SizeName,
+} from './garment.ts';
 
 const FILE = `${GARMENT}.walewright`;
 
@@ -111,6 +122,60 @@ test('gets two sleeves, of another shape', async ({ page, start, home }) => {
   const plan = planned(join(home, FILE), 'sleeve');
   expect(plan).toMatchObject({ size: null, knit: 2, piece: { stitches: castOn, rows }, groups: [] });
   expect(plan.rows.at(-1)?.edges).toEqual([`L${atTop / 2}`, `R${atTop / 2}`]);
+});
+
+test('comes in three sizes: one typed, the next as much larger again, each piece by itself', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openGarment(page, home, { sizes: ['S'] });
+  await press(page, 's');
+  const dialog = page.getByRole('dialog', { name: `Sizes of ${GARMENT}` });
+  const cell = (line: string, size: SizeName) =>
+    dialog.getByRole('textbox', { name: `${line}, size ${size}`, exact: true });
+  const addSize = async (name: SizeName): Promise<void> => {
+    await dialog.getByRole('button', { name: 'Add a size' }).click();
+    await dialog.getByLabel('Name', { exact: true }).fill(name);
+    await dialog.getByRole('button', { name: `Add size ${name}` }).click();
+  };
+  const lines = (size: SizeName) => [
+    { of: 'front', numbers: { Stitches: BODY[size].stitches, Rows: BODY[size].rows } },
+    { of: 'back', numbers: { Stitches: BODY[size].stitches, Rows: BODY[size].rows } },
+    {
+      of: 'sleeve',
+      numbers: {
+        'Stitches at the cast-on': SLEEVE[size].castOn,
+        'Stitches at the top': SLEEVE[size].atTop,
+        Rows: SLEEVE[size].rows,
+      },
+    },
+  ];
+  await dialog.getByLabel('Name of size 1').fill('S');
+  await addSize('M');
+  for (const { of, numbers } of lines('M')) {
+    await dialog.getByLabel('Piece', { exact: true }).selectOption({ label: of });
+    for (const [line, number] of Object.entries(numbers)) await cell(line, 'M').fill(String(number));
+  }
+  await addSize('L');
+  for (const { of, numbers } of lines('L').reverse()) {
+    await dialog.getByLabel('Piece', { exact: true }).selectOption({ label: of });
+    for (const [line, number] of Object.entries(numbers)) await expect(cell(line, 'L')).toHaveValue(String(number));
+  }
+  const found = (line: string) => dialog.getByRole('row', { name: new RegExp(`^${line}`) }).getByRole('cell');
+  await expect(found('Left-hand needles')).toHaveText(SIZES.map((size) => BODY[size].first.join(', ')));
+  await expect(found('On rows')).toHaveText(SIZES.map((size) => BODY[size].onRows.join('–')));
+
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+S');
+  await expect(saved(page)).toBeVisible();
+  const shapes = (text: string) =>
+    projectFromText(text).pieces.map(({ name, knit, perSize }) => [name, knit, perSize.map(({ shape }) => shape)]);
+  expect(shapes(readFileSync(join(home, FILE), 'utf8'))).toEqual(shapes(garmentText()));
+  const front = planned(join(home, FILE), 'front', 'L');
+  expect(front).toMatchObject({ size: 'L', piece: { stitches: BODY.L.stitches, rows: BODY.L.rows } });
+  expect(front.groups.map(({ first }) => first)).toEqual(BODY.L.first);
 });
 
 test('is undone step by step, wherever each step was made, and done again', async ({ page, start, home }) => {
