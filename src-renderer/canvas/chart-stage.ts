@@ -4,6 +4,8 @@
  */
 import type { CellBox } from '@shared/grid/index.ts';
 import Konva from 'konva/lib/Core.js';
+import { ChartNodes, type ChartNode } from './chart-nodes.ts';
+import type { Held, Point } from './gestures.ts';
 
 // A draw is asked for where it is needed; Konva's own would draw twice.
 Konva.autoDrawEnabled = false;
@@ -27,6 +29,10 @@ export interface Frame {
 /** A layer of a bench's chart. */
 export interface ChartLayer<View, Scene> {
   draw(context: CanvasRenderingContext2D, view: View, scene: Scene, frame: Frame): void;
+  /** What of it can be dragged; stands over what is drawn. */
+  nodes?(view: View, scene: Scene, size: Size): readonly ChartNode[];
+  /** Draws what stands over the nodes. */
+  drawOver?(context: CanvasRenderingContext2D, view: View, scene: Scene, frame: Frame): void;
   /** True if the second is drawn otherwise than the first; or the cells in which alone they differ. */
   changed(before: Scene, after: Scene): boolean | readonly CellBox[];
 }
@@ -40,6 +46,7 @@ export interface Size {
 export class ChartStage<View extends ChartView<View>, Scene> {
   readonly #konva: Konva.Stage;
   readonly #layers: readonly DrawnLayer<View, Scene>[];
+  readonly #nodes: ChartNodes;
   #view: View;
   #scene: Scene;
 
@@ -53,10 +60,10 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   ) {
     this.#view = view;
     this.#scene = scene;
-    this.#konva = new Konva.Stage({ container, ...size, listening: false });
+    this.#konva = new Konva.Stage({ container, ...size, listening: layers.some(hasNodes) });
+    this.#nodes = new ChartNodes(this.#konva);
     this.#layers = layers.map(
-      (layer) =>
-        new DrawnLayer(this.#konva, layer, (context, frame) => layer.draw(context, this.#view, this.#scene, frame)),
+      (layer) => new DrawnLayer(this.#konva, layer, () => ({ view: this.#view, scene: this.#scene })),
     );
     this.#drawAll();
   }
@@ -67,6 +74,7 @@ export class ChartStage<View extends ChartView<View>, Scene> {
     if (scene === before) return;
     this.#scene = scene;
     for (const layer of this.#layers) layer.ask(layer.of.changed(before, scene));
+    this.#nodes.place(this.#layers);
   }
 
   look(view: View): void {
@@ -88,6 +96,17 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   /** Draws all of it again in the next frame: a font is there. */
   refresh(): void {
     for (const layer of this.#layers) layer.ask(true);
+    this.#nodes.place(this.#layers);
+  }
+
+  /** The key of what can be dragged under a pixel, or null. */
+  nodeAt(at: Point): string | null {
+    return this.#nodes.keyAt(at);
+  }
+
+  /** Has what is pressed dragged, and `by` told of it. */
+  hold(key: string, by: Held): Held {
+    return this.#nodes.hold(key, by);
   }
 
   /** Draws now what waits for the next frame; for measuring. */
@@ -105,36 +124,53 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   }
 }
 
-/** One Konva layer with one shape on it, and what of it waits to be drawn. */
+function hasNodes<View, Scene>(layer: ChartLayer<View, Scene>): boolean {
+  return layer.nodes !== undefined;
+}
+
+/** One Konva layer: a shape, the nodes over it and another shape over these; and what of it waits to be drawn. */
 class DrawnLayer<View, Scene> {
+  /** Takes the nodes. */
+  readonly group = new Konva.Group();
+  readonly #stage: Konva.Stage;
   readonly #konva: Konva.Layer;
   /** Cells; `all`; or nothing, and whoever has it drawn then means all. */
   #waiting: CellBox[] | 'all' | 'nothing' = 'nothing';
+  #nodes: readonly ChartNode[] = [];
 
   constructor(
     stage: Konva.Stage,
     readonly of: ChartLayer<View, Scene>,
-    draw: (context: CanvasRenderingContext2D, frame: Frame) => void,
+    private readonly shown: () => { readonly view: View; readonly scene: Scene },
   ) {
-    this.#konva = new Konva.Layer({ listening: false, clearBeforeDraw: false });
+    this.#stage = stage;
+    this.#konva = new Konva.Layer({ listening: hasNodes(of), clearBeforeDraw: false });
     stage.add(this.#konva);
     this.#konva.add(
-      new Konva.Shape({
-        listening: false,
-        perfectDrawEnabled: false,
-        sceneFunc: () => {
-          const canvas = this.#konva.getNativeCanvasElement();
-          const context = canvas.getContext('2d');
-          if (!context) throw new Error('No 2D canvas');
-          const boxes = typeof this.#waiting === 'string' ? null : this.#waiting;
-          this.#waiting = 'nothing';
-          if (!boxes) clear(context);
-          context.save();
-          draw(context, { width: stage.width(), height: stage.height(), ratio: this.#ratio, boxes });
-          context.restore();
-        },
+      shapeOf(() => {
+        const boxes = typeof this.#waiting === 'string' ? null : this.#waiting;
+        this.#waiting = 'nothing';
+        if (!boxes) clear(this.#context);
+        this.#draw(of.draw.bind(of), boxes);
       }),
+      this.group,
     );
+    if (of.drawOver) this.#konva.add(shapeOf(() => this.#draw(of.drawOver?.bind(of), null)));
+  }
+
+  /** What of it can be dragged, where it was when it was asked for last. */
+  get nodes(): readonly ChartNode[] {
+    return this.#nodes;
+  }
+
+  get #context(): CanvasRenderingContext2D {
+    const context = this.#konva.getNativeCanvasElement().getContext('2d');
+    if (!context) throw new Error('No 2D canvas');
+    return context;
+  }
+
+  get #size(): Size {
+    return { width: this.#stage.width(), height: this.#stage.height() };
   }
 
   get #ratio(): number {
@@ -148,6 +184,8 @@ class DrawnLayer<View, Scene> {
   /** Has it drawn with the next frame, as far as it has changed. */
   ask(changed: boolean | readonly CellBox[]): void {
     if (changed === false) return;
+    const { view, scene } = this.shown();
+    if (this.of.nodes) this.#nodes = this.of.nodes(view, scene, this.#size);
     if (changed === true) this.#waiting = 'all';
     else if (this.#waiting === 'nothing') this.#waiting = [...changed];
     else if (this.#waiting !== 'all') this.#waiting.push(...changed);
@@ -157,6 +195,18 @@ class DrawnLayer<View, Scene> {
   drawWaiting(): void {
     if (this.#waiting !== 'nothing') this.#konva.draw();
   }
+
+  #draw(draw: ChartLayer<View, Scene>['draw'] | undefined, boxes: readonly CellBox[] | null): void {
+    const context = this.#context;
+    const { view, scene } = this.shown();
+    context.save();
+    draw?.(context, view, scene, { ...this.#size, ratio: this.#ratio, boxes });
+    context.restore();
+  }
+}
+
+function shapeOf(sceneFunc: () => void): Konva.Shape {
+  return new Konva.Shape({ listening: false, perfectDrawEnabled: false, sceneFunc });
 }
 
 function clear(context: CanvasRenderingContext2D): void {

@@ -29,8 +29,8 @@ export interface Moving {
   hold?(at: Point, event: PointerEvent): Held | null;
 }
 
-/** Movement in pixels below which a press is no drag. */
-const SLACK = 4;
+/** Movement in pixels up to which a press is no drag. */
+export const SLACK = 4;
 const WHEEL_ZOOM = 0.002;
 /** Pixels a line or a page of a wheel that does not count in pixels. */
 const WHEEL_UNITS = [1, 16, 400];
@@ -66,7 +66,8 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
   };
   const pointerdown = (event: PointerEvent): void => {
     if (event.button > 1) return;
-    element.setPointerCapture(event.pointerId);
+    // By what was pressed, not by the element around it: Konva hears the mouse there.
+    (event.target as Element).setPointerCapture(event.pointerId);
     // A palm that rests beside the pen neither draws nor moves the chart.
     if (event.pointerType === 'touch' && heldByPen) return;
     // Two fingers pan and zoom; what the first one drew before the second came down was not meant.

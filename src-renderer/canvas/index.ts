@@ -6,6 +6,7 @@ export * from './bitmap.ts';
 export * from './draw-cells.ts';
 export * from './draw-stitches.ts';
 export * from './chart-stage.ts';
+export type { ChartNode } from './chart-nodes.ts';
 export * from './cells-layer.ts';
 export * from './font.ts';
 export * from './gestures.ts';

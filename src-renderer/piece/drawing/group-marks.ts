@@ -6,37 +6,35 @@ import { strokeFrame } from './frame.ts';
 import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
-/** Pattern blocks dashed, the copies in them dotted, and a line down to their first needle, a dotted one to their last. */
-export function drawGroups(
+/** A pattern block dashed, the copies in it dotted, and a line down to its first needle, a dotted one to its last. */
+export function drawGroup(
   context: CanvasRenderingContext2D,
   laid: LaidView,
-  groups: readonly PlacedGroup[],
+  { block, firstRow, lastRow, copy, across }: PlacedGroup,
   look: Look,
   rulerY: number,
 ): void {
-  for (const { block, firstRow, lastRow, copy, across } of groups) {
-    const bottom = crisp(laid.at(firstRow).top(firstRow - 2));
-    const top = crisp(laid.at(lastRow).top(lastRow - 1));
-    const edge =
-      (slot: number) =>
-      (view: Viewport): number =>
-        crisp(view.left(slot));
-    context.lineWidth = 1;
-    context.strokeStyle = look.accentOnMain;
-    path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.first)), []);
-    path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.last + 1)), [2, 2]);
-    context.setLineDash([4, 3]);
-    context.beginPath();
-    trace(context, laid.corners(block.first, block.last, firstRow, lastRow), crisp);
-    context.closePath();
-    context.stroke();
-    if (copy.width * laid.at(firstRow).columnWidth >= 24) {
-      for (let at = 1; at < across; at++) {
-        path(context, laid.wayDown(lastRow, top, bottom, edge(block.first + at * copy.width)), [1, 3]);
-      }
+  const bottom = crisp(laid.at(firstRow).top(firstRow - 2));
+  const top = crisp(laid.at(lastRow).top(lastRow - 1));
+  const edge =
+    (slot: number) =>
+    (view: Viewport): number =>
+      crisp(view.left(slot));
+  context.lineWidth = 1;
+  context.strokeStyle = look.accentOnMain;
+  path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.first)), []);
+  path(context, laid.wayDown(firstRow, bottom, rulerY, edge(block.last + 1)), [2, 2]);
+  context.setLineDash([4, 3]);
+  context.beginPath();
+  trace(context, laid.corners(block.first, block.last, firstRow, lastRow), crisp);
+  context.closePath();
+  context.stroke();
+  if (copy.width * laid.at(firstRow).columnWidth >= 24) {
+    for (let at = 1; at < across; at++) {
+      path(context, laid.wayDown(lastRow, top, bottom, edge(block.first + at * copy.width)), [1, 3]);
     }
-    context.setLineDash([]);
   }
+  context.setLineDash([]);
 }
 
 /**

@@ -1,16 +1,17 @@
 /**
  * What is drawn over the fabric, in two parts: what stays where it is while a
- * group is dragged, and what goes with it.
+ * group is dragged, and what goes with it. In the middle of each stand groups,
+ * which are taken hold of, so that each has marks under and over them.
  */
 import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
-import type { PixelBox } from '../../canvas/index.ts';
+import type { ChartNode, PixelBox } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import { drawCounter } from './counter.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
-import { drawCentre, drawChosen, drawEdges, drawFold, drawGroups } from './group-marks.ts';
+import { drawCentre, drawChosen, drawEdges, drawFold, drawGroup } from './group-marks.ts';
 import { drawGuides } from './guides.ts';
 import type { LaidView } from './laid-view.ts';
 import { stepsOf } from './outline.ts';
@@ -32,9 +33,32 @@ export interface Marked {
   readonly dragged: Reading | null;
 }
 
-export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked): void {
+/** A group that can be taken hold of; its key is its number in the plan. */
+function nodeOf({ scene, laid, rulerY }: Marked, group: PlacedGroup, index: number): ChartNode {
+  const { block, firstRow, lastRow } = group;
+  return {
+    key: String(index),
+    corners: laid.corners(block.first, block.last, firstRow, lastRow),
+    draw: (context) => drawGroup(context, laid, group, scene.look, rulerY),
+  };
+}
+
+export function stillGroups(marked: Marked): ChartNode[] {
+  return marked.scene.plan.groups.flatMap((group, index) =>
+    group.band === marked.dragged?.band ? [] : [nodeOf(marked, group, index)],
+  );
+}
+
+export function movingGroups(marked: Marked): ChartNode[] {
+  const { scene, dragged } = marked;
+  if (!dragged) return [];
+  const first = scene.plan.groups.findIndex(({ band }) => band === dragged.band);
+  return dragged.groups.map((group, index) => nodeOf(marked, group, first + index));
+}
+
+export function drawUnderStillGroups(context: CanvasRenderingContext2D, marked: Marked): void {
   const { scene, laid, width, height, rulerY } = marked;
-  const { plan, project, showsFloats, showsWraps, look, font, fold } = scene;
+  const { plan, project, look, font, fold } = scene;
   const steps = stepsOf(
     plan.outline,
     laid.parts.map(({ first }) => first),
@@ -42,7 +66,11 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   drawOutline(context, laid, steps, look, width, height, !scene.showsStitches);
   drawCentre(context, laid, plan.outline, look, rulerY);
   drawFold(context, laid, plan.outline, facingRows(project.piece), fold, look, font);
-  drawGroups(context, laid, restingGroups(marked), look, rulerY);
+}
+
+export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: Marked): void {
+  const { scene, laid, width, height, rulerY } = marked;
+  const { plan, showsFloats, showsWraps, look, font } = scene;
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
     drawEdges(context, laid, plan.outline, row, look, rulerY);
   }
@@ -67,12 +95,17 @@ export function drawStillMarks(context: CanvasRenderingContext2D, marked: Marked
   drawCounter(context, laid, plan.outline, look, font, width, height);
 }
 
-export function drawMovingMarks(context: CanvasRenderingContext2D, marked: Marked): void {
+export function drawUnderMovingGroups(
+  context: CanvasRenderingContext2D,
+  { scene: { look }, laid, dragged }: Marked,
+): void {
+  if (dragged) drawGuides(context, laid, dragged, look);
+}
+
+export function drawOverMovingGroups(context: CanvasRenderingContext2D, marked: Marked): void {
   const { scene, laid, width, rulerY, dragged } = marked;
   const { plan, look, font } = scene;
   if (dragged) {
-    drawGuides(context, laid, dragged, look);
-    drawGroups(context, laid, dragged.groups, look, rulerY);
     drawEdges(context, laid, plan.outline, dragged.placed.firstRow, look, rulerY);
     const chosen = dragged.groups[dragged.group];
     if (chosen) drawChosen(context, laid, chosen, look);

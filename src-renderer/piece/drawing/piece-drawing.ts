@@ -12,16 +12,24 @@ import {
   Viewport,
   type CellPicture,
   type ChartLayer,
-  type Frame,
   type PartOfCells,
   type Room,
+  type Size,
 } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
 import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
-import { drawMovingMarks, drawStillMarks, type Marked } from './marks.ts';
+import {
+  drawOverMovingGroups,
+  drawOverStillGroups,
+  drawUnderMovingGroups,
+  drawUnderStillGroups,
+  movingGroups,
+  stillGroups,
+  type Marked,
+} from './marks.ts';
 import { laidBox, type LaidView } from './laid-view.ts';
 import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
 import type { PieceScene } from './scene.ts';
@@ -52,11 +60,15 @@ export function pieceLayers(): readonly PieceLayer[] {
     // Another plan may begin at another needle.
     { ...cells, changed: (before, after) => before.scene.plan !== after.scene.plan || cells.changed(before, after) },
     {
-      draw: (context, laid, shown, frame) => drawStillMarks(context, markedIn(laid, shown, frame)),
+      draw: (context, laid, shown, frame) => drawUnderStillGroups(context, markedIn(laid, shown, frame)),
+      nodes: (laid, shown, size) => stillGroups(markedIn(laid, shown, size)),
+      drawOver: (context, laid, shown, frame) => drawOverStillGroups(context, markedIn(laid, shown, frame)),
       changed: (before, after) => before.scene !== after.scene || before.dragged?.band !== after.dragged?.band,
     },
     {
-      draw: (context, laid, shown, frame) => drawMovingMarks(context, markedIn(laid, shown, frame)),
+      draw: (context, laid, shown, frame) => drawUnderMovingGroups(context, markedIn(laid, shown, frame)),
+      nodes: (laid, shown, size) => movingGroups(markedIn(laid, shown, size)),
+      drawOver: (context, laid, shown, frame) => drawOverMovingGroups(context, markedIn(laid, shown, frame)),
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
     },
     {
@@ -85,7 +97,7 @@ function rulerY(laid: LaidView, height: number): number {
   return Math.min(laid.castOn + RULER_GAP, height - RULER_HEIGHT);
 }
 
-function markedIn(laid: LaidView, { scene, dragged }: ShownPiece, { width, height }: Frame): Marked {
+function markedIn(laid: LaidView, { scene, dragged }: ShownPiece, { width, height }: Size): Marked {
   return { scene, laid, width, height, rulerY: rulerY(laid, height), dragged };
 }
 

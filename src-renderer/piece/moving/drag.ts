@@ -27,28 +27,17 @@ export interface Taking {
   readonly say: (text: string) => void;
 }
 
-/** Movement in pixels below which a press is no drag. */
-const SLACK = 4;
-
-/** The group whose block holds a stitch. */
-export function groupAt(plan: Plan, { needle, row }: StitchSpot): GroupSpot | null {
-  const index = plan.groups.findIndex(
-    ({ block, firstRow, lastRow }) =>
-      needle >= block.first && needle <= block.last && row >= firstRow && row <= lastRow,
-  );
-  return groupSpots(plan.groups)[index] ?? null;
-}
-
 /**
- * Takes the group under the pointer, or null where there is none. Nothing of
- * the project changes until it is put down; Escape leaves all as it was.
+ * Takes a group by its number in the plan, where the pointer has pressed it;
+ * null if there is none. Nothing of the project changes until it is put down;
+ * Escape leaves all as it was.
  */
-export function takeGroup(at: Point, { session, table, plan, view, say }: Taking): Held | null {
+export function takeGroup(number: number, at: Point, { session, table, plan, view, say }: Taking): Held | null {
   const spot = view().spotAt(at);
   // The hand moves it by stitches and rows of the section that it was taken on.
   const placeOf = (point: Point): Place => placeIn(view().at(spot.row), point);
   const place = placeOf(at);
-  const taken = groupAt(plan, spot);
+  const taken = groupSpots(plan.groups)[number];
   if (!taken) return null;
   const { band, group } = taken;
   const ground = groundOf(plan, band);
@@ -81,7 +70,6 @@ export function takeGroup(at: Point, { session, table, plan, view, say }: Taking
       if (isOver || !to) return;
       // Undone or opened under the hand: what it holds is no longer there.
       if (session.current !== project) return giveUp();
-      if (!table.dragged && Math.hypot(to.x - at.x, to.y - at.y) <= SLACK) return;
       const now = placeOf(to);
       const walked = walk(ground, standing, group, {
         first: (start.first[group] as number) + Math.round(now.needles - place.needles),

@@ -121,7 +121,8 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   };
   const table: Table = { group: null, spot: null, dragged: null };
   const say = (text: string): void => session.announce(text);
-  const held = takeGroup(at, { session, table, plan, view: () => laid, say }) as Held;
+  const number = plan.groups.indexOf(group);
+  const held = takeGroup(number, at, { session, table, plan, view: () => laid, say }) as Held;
   return {
     stage,
     canvases: [...container.querySelectorAll('canvas')],

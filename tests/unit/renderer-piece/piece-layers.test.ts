@@ -73,6 +73,34 @@ describe('what is drawn again of the piece', () => {
   });
 });
 
+describe('what is taken hold of on the piece', () => {
+  const laid = new LaidView(new Viewport(10, 7, 300, 500), SCENE);
+  const nodes = (shown: ShownPiece) =>
+    pieceLayers().map((layer) => layer.nodes?.(laid, shown, { width: 600, height: 520 }) ?? []);
+
+  it('is each group where it stands, by its number in the plan', () => {
+    const [, still = [], moving] = nodes(BEFORE);
+    expect(moving).toEqual([]);
+    expect(still.map(({ key }) => key)).toEqual(['0', '1']);
+    // L8 … L6 from 300 − 80 on, rows 3 and 4 from 500 − 14 up.
+    const corners = [
+      { x: 220, y: 472 },
+      { x: 250, y: 472 },
+      { x: 250, y: 486 },
+      { x: 220, y: 486 },
+    ];
+    expect(still[0]?.corners).toEqual(expect.arrayContaining(corners));
+  });
+
+  it('goes to the layer of what is dragged under the same name, with all groups of its band', () => {
+    const [, still, moving = []] = nodes(dragged(2));
+    expect(still).toEqual([]);
+    expect(moving.map(({ key }) => key)).toEqual(['0', '1']);
+    // R4 … R6 from 300 + 30 on, two needles further.
+    expect(Math.min(...(moving[1]?.corners ?? []).map(({ x }) => x))).toBe(350);
+  });
+});
+
 describe('a view that is made again', () => {
   it('is the same where everything is seen in its place', () => {
     const laid = (x: number): LaidView => new LaidView(new Viewport(10, 7, x, 500), SCENE);
