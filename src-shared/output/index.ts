@@ -3,6 +3,8 @@ export * from './paper.ts';
 export * from './tones.ts';
 export * from './placement-sheet.ts';
 export * from './sheet-facts.ts';
+export * from './planned-piece.ts';
+export * from './garment-sheet.ts';
 export { sheetToSvg } from './svg.ts';
 export * from './chart.ts';
 export * from './csv.ts';

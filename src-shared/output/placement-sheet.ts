@@ -23,11 +23,8 @@ import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
 import { allOverBlocks, groupBlocks } from './facts-blocks.ts';
-import { widthMm } from './font/metrics.ts';
-import { printable } from './font/printable.ts';
-import { shorten } from './font/wrap.ts';
-import { textItem } from './items.ts';
-import type { SheetDocument, SheetElement, SheetPage } from './model.ts';
+import { finishedPages, type LaidPage } from './finished-pages.ts';
+import type { SheetDocument, SheetElement } from './model.ts';
 import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
 import { notesBlocks } from './notes-blocks.ts';
 import { openingBlocks } from './opening-blocks.ts';
@@ -37,7 +34,7 @@ import { rowListBlocks } from './row-list-blocks.ts';
 import type { SheetFacts } from './sheet-facts.ts';
 import { sizeBlocks } from './size-blocks.ts';
 import { atHandBlocks, knittingBlocks } from './steps/step-blocks.ts';
-import { HEAD_BASELINE_MM, PAGE_MARGIN_MM, READING_MM, SMALL_PT } from './style.ts';
+import { READING_MM } from './style.ts';
 import { strandBlocks, yarnBlocks } from './winding-blocks.ts';
 
 export interface SheetOptions {
@@ -50,20 +47,12 @@ export interface SheetOptions {
   readonly charts?: ChartSides;
 }
 
-/** Between the two ends of a running head, at least. */
-const HEAD_GAP_MM = 10;
 /** A chart whose cells come out at least this wide in so much of a page does not begin a page of its own. */
 const LEAST_FLOWING_CELL_MM = 3;
 const MOST_FLOWING_CHART_MM = 170;
 
 /** Steps and row list begin a page, unless no more than this share of the one before is taken: nearly empty it would be wasted. */
 const MOST_TAKEN_SHARE = 0.5;
-
-/** A page with what stands on it, its running head apart. */
-interface LaidPage {
-  readonly size: PaperMm;
-  readonly elements: SheetElement[];
-}
 
 /** Lays the sheet out. `plan` is that of the piece. */
 export function placementSheet(
@@ -142,7 +131,7 @@ export function placementSheet(
     language: 'en',
     paper,
     date,
-    pages: pages.map((page, index) => finishedPage(facts, page, date, index, pages.length)),
+    pages: finishedPages({ project: facts.title, piece: piece.name, size: facts.size }, pages, date),
   };
 }
 
@@ -220,36 +209,4 @@ function chartsOf(
     add(unplaced.id, unplaced.grid.width, isMirroredOnNeedles(unplaced.shows, piece.finishedFace));
   }
   return [...charts.values()].flat();
-}
-
-function finishedPage(
-  { title, piece, size: sizeName }: SheetFacts,
-  { size, elements }: LaidPage,
-  date: Day,
-  index: number,
-  count: number,
-): SheetPage {
-  const { sheet } = words;
-  const called = `${title} · ${words.knitting.piece(piece, sizeName)}`;
-  const right = size.widthMm - PAGE_MARGIN_MM;
-  const style = { sizePt: SMALL_PT, tone: 'soft' } as const;
-  const placed = sheet.pageOnDay(index + 1, count, date);
-  const beside = ` · ${sheet.runningHead}`;
-  const room = right - PAGE_MARGIN_MM - widthMm(`${beside}${placed}`, SMALL_PT) - HEAD_GAP_MM;
-  const name = `${shorten(printable(called), room, SMALL_PT)} · `;
-  return {
-    title: sheet.pageTitle(index + 1, count),
-    widthMm: size.widthMm,
-    heightMm: size.heightMm,
-    elements: [
-      {
-        role: 'decoration',
-        items: [
-          textItem(`${name}${sheet.runningHead}`, PAGE_MARGIN_MM, HEAD_BASELINE_MM, style),
-          textItem(placed, right, HEAD_BASELINE_MM, { ...style, anchor: 'end' }),
-        ],
-      },
-      ...elements,
-    ],
-  };
 }

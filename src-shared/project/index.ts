@@ -11,6 +11,7 @@ export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';
 export * from './project-at.ts';
+export * from './scope.ts';
 export * from './sizes.ts';
 export { afterChange, changePiece } from './piece-changes.ts';
 export * from './piece-list.ts';

@@ -20,6 +20,7 @@ import { numbers as n } from './numbers.ts';
 import { sections } from './sections.ts';
 import { runningOrder } from './running-order.ts';
 import { sheetCharts } from './sheet-charts.ts';
+import { sheetGarment } from './sheet-garment.ts';
 import { sheetRowList } from './sheet-row-list.ts';
 import { winding } from './winding.ts';
 
@@ -48,6 +49,8 @@ export const sheet = {
   title: (project: string): string => `${project}: placement sheet`,
   subject: 'Placement sheet for knitting colour motifs by machine',
   pageTitle: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+  /** `Page 2 of 6 of sleeve, size M`, where pages of several pieces stand one after the other. */
+  pageOf: (title: string, piece: string): string => `${title} of ${piece}`,
   runningHead: 'Placement sheet',
   pageOnDay: (page: number, pages: number, day: Day): string => `Page ${page} of ${pages} · ${dates.day(day)}`,
 
@@ -187,6 +190,7 @@ export const sheet = {
     `${mark} stands for a character that this sheet's typeface does not have.`,
 
   chart: sheetCharts,
+  garment: sheetGarment,
 
   knitting: {
     about:
@@ -237,5 +241,7 @@ export const sheet = {
     'rows-csv': 'rows',
     /** Where nothing of the project's name can stand in a file name. */
     unnamed: 'project',
-  } satisfies { readonly [K in ExportKind | 'unnamed']: string },
+    /** In the place of a piece's name, of a file of all of them. */
+    allPieces: 'all pieces',
+  } satisfies { readonly [K in ExportKind | 'unnamed' | 'allPieces']: string },
 };
