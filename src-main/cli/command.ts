@@ -16,6 +16,6 @@ export interface Command {
   readonly options: readonly CliOptionName[];
   /** Options that cannot be left out. */
   readonly required: readonly CliOptionName[];
-  /** Throws `ProblemError` for what a person should be told. */
-  run(args: Args): Promise<Answer>;
+  /** `passing` shows how far it is, for as long as it goes on. Throws `ProblemError` for what a person should be told. */
+  run(args: Args, passing: (text: string) => void): Promise<Answer>;
 }

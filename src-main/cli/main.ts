@@ -11,6 +11,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 void run(process.argv.slice(2), {
   out: (text) => process.stdout.write(`${text}\n`),
   warn: (text) => process.stderr.write(`${text}\n`),
+  passing: (text) => {
+    // Over the line before; in a file or a pipe it would be one line after the other.
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${text}`);
+  },
 }).then((status) => {
   // Set, not exited with: what is still on its way out is written first.
   process.exitCode = status;

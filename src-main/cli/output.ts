@@ -6,7 +6,7 @@ import { exportKinds } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import type { ProjectAt } from '@shared/project/index.ts';
+import { LOOKED_AT, type ProjectAt, type Scope } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
 import type { Args } from './args.ts';
@@ -22,6 +22,10 @@ export interface Output {
   readonly lengthUnit: LengthUnit;
   readonly charts: ChartSides;
   readonly date: Day;
+  /** The piece and the size that are looked at alone if left out. */
+  readonly scope?: Scope;
+  /** Told how far it is. */
+  readonly passing: (text: string) => void;
   /** True if what is there may be replaced. */
   readonly replaces: boolean;
   /** What the files are made from, where those that an earlier call made from it may be replaced without asking; else null. */
@@ -45,15 +49,18 @@ export function outputOptions(args: Args): Pick<Output, 'paper' | 'lengthUnit' |
  */
 export async function writeFiles(
   project: ProjectAt,
-  { folder, paper, lengthUnit, charts, date, replaces, own }: Output,
+  { folder, scope = LOOKED_AT, passing, paper, lengthUnit, charts, date, replaces, own }: Output,
 ): Promise<readonly WrittenFile[]> {
   const into = resolve(folder);
   await makeFolder(into);
   // Fonts and the PDF writer take a while to load; the other commands do not wait for them.
   const { exportFileNames, makeExports } = await import('../services/export/index.ts');
   // Making them takes a while as well; what stands in the way is told before.
-  if (own === null && !replaces) await assertNoneThere(into, exportFileNames(project, exportKinds));
-  const files = await makeExports({ project, kinds: exportKinds, paper, lengthUnit, charts, date });
+  const names = exportFileNames(project, exportKinds, scope);
+  if (own === null && !replaces) await assertNoneThere(into, names);
+  const files = await makeExports({ project, kinds: exportKinds, scope, paper, lengthUnit, charts, date }, (made) =>
+    passing(words.cli.files.making(made, names.length)),
+  );
   return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }
 

@@ -1,6 +1,6 @@
-/** `--piece` and `--size`: the project as it is looked at there. */
+/** `--piece` and `--size`, `--all-pieces` and `--all-sizes`: the project as it is looked at there, and how much of it is meant. */
 import { problemError } from '@shared/problem/index.ts';
-import { projectAt, type Place, type Project, type ProjectAt } from '@shared/project/index.ts';
+import { projectAt, type Place, type Project, type ProjectAt, type Scope } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
 import type { NamedAt, NamedMotif } from './motif-argument.ts';
 import { value } from './values.ts';
@@ -16,6 +16,16 @@ export function atGivenPlace(project: Project, args: Args): ProjectAt {
   const size = value(args, 'size', (name) => idCalled(sizes, name, 'size-unknown'));
   const at: Partial<Place> = { ...(piece !== undefined && { piece }), ...(size !== undefined && { size }) };
   return projectAt(project, at);
+}
+
+/** What is meant of the project. Throws `options-exclude` where one piece or size is named beside all. */
+export function scopeGiven(args: Args): Scope {
+  const of = (one: 'piece' | 'size', all: 'all-pieces' | 'all-sizes'): 'this' | 'all' => {
+    if (!args.switches.has(all)) return 'this';
+    if (args.values.has(one)) throw problemError('options-exclude', { options: [`--${one}`, `--${all}`] }, `--${all}`);
+    return 'all';
+  };
+  return { pieces: of('piece', 'all-pieces'), sizes: of('size', 'all-sizes') };
 }
 
 /** The same for what a MOTIF names; a picture has no pieces and sizes. Throws `option-unknown`. */

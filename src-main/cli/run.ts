@@ -18,6 +18,8 @@ import { printed } from './text/on-one-line.ts';
 export interface Printer {
   out(text: string): void;
   warn(text: string): void;
+  /** Shows a text in the place of the one before, until something is printed; empty: nothing any more. */
+  passing?(text: string): void;
 }
 
 const COMMON: readonly CliOptionName[] = ['json', 'help'];
@@ -40,7 +42,7 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
       return 0;
     }
     assertNames(command, args);
-    const answer = await command.run(args);
+    const answer = await command.run(args, (text) => printer.passing?.(text)).finally(() => printer.passing?.(''));
     printer.out(isJson ? jsonText(answer.json) : printed(answer.text()));
     return 0;
   } catch (error) {

@@ -4,6 +4,7 @@ import type { Params, Result } from '@shared/host/index.ts';
 import type { ExportsAsked } from './export/in-thread.ts';
 import type { MadeFile } from './export/index.ts';
 import type { FileOperations, Wait } from './files/index.ts';
+import type { Waiting } from './worker/index.ts';
 
 /** What only the shell around the services can do. */
 export interface Shell {
@@ -40,7 +41,7 @@ export interface Presence {
 
 export interface Environment {
   /** Makes files from a project, beside the event loop where that matters. */
-  readonly makeExports: (asked: ExportsAsked) => Promise<readonly MadeFile[]>;
+  readonly makeExports: (asked: ExportsAsked, waiting?: Waiting) => Promise<readonly MadeFile[]>;
   readonly files: FileOperations;
   readonly now: () => Date;
   readonly wait: Wait;

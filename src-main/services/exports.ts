@@ -1,6 +1,6 @@
 /** Files made from a project: charts, sheets and row lists. */
 import { join } from 'node:path';
-import { projectAt, projectFromText } from '@shared/project/index.ts';
+import { LOOKED_AT, projectAt, projectFromText } from '@shared/project/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { existingFolder } from './folders.ts';
@@ -13,8 +13,44 @@ interface Target {
   readonly expected: Expectation;
 }
 
-/** Writes the files, or, if some are there that nobody has answered about, says which and writes none. */
-export async function writeExportFiles(
+/** A call that makes files. */
+interface Run {
+  made: number;
+  of: number;
+  readonly stopping: AbortController;
+}
+
+export interface Exports {
+  /** Writes the files, or, if some are there that nobody has answered about, says which and writes none. */
+  write(asked: Params<'exports.write'>): Promise<Result<'exports.write'>>;
+  howFar(run: string): Result<'exports.howFar'>;
+  stop(run: string): void;
+}
+
+export function exportsOf(environment: Environment, reach: Reach, saving: Saving): Exports {
+  const runs = new Map<string, Run>();
+  return {
+    async write(asked) {
+      const run: Run = { made: 0, of: 0, stopping: new AbortController() };
+      if (asked.run !== undefined) runs.set(asked.run, run);
+      try {
+        return await writeExportFiles(environment, reach, saving, asked, run);
+      } finally {
+        if (asked.run !== undefined) runs.delete(asked.run);
+      }
+    },
+    howFar(name) {
+      const run = runs.get(name);
+      return run ? { made: run.made, of: run.of } : null;
+    },
+    stop: (name) => runs.get(name)?.stopping.abort(new Stopped()),
+  };
+}
+
+/** The person gave up. */
+class Stopped extends Error {}
+
+async function writeExportFiles(
   environment: Environment,
   reach: Reach,
   saving: Saving,
@@ -22,6 +58,7 @@ export async function writeExportFiles(
     project: text,
     folder,
     at,
+    scope = LOOKED_AT,
     kinds,
     paper,
     date,
@@ -29,13 +66,15 @@ export async function writeExportFiles(
     charts = 'both',
     there: said,
   }: Params<'exports.write'>,
+  run: Run,
 ): Promise<Result<'exports.write'>> {
   const into = await existingFolder(environment, folder);
   await reach.assertFolder(into);
   const project = projectAt(projectFromText(text), at);
   // Fonts and the PDF writer take a while to load; opening the window does not wait for them.
   const { exportFileNames, numberedNames } = await import('./export/index.ts');
-  const names = exportFileNames(project, kinds);
+  const names = exportFileNames(project, kinds, scope);
+  run.of = names.length;
   for (const name of names) await reach.assertWritable(join(into, name));
 
   const targets = new Map<string, Target>();
@@ -55,20 +94,29 @@ export async function writeExportFiles(
     if (there.some(({ name, stamp }) => agreed.get(name) !== stamp)) return { kind: 'asks', folder: into, there };
   }
 
+  const wanted = { project: text, at: project.at, scope, kinds, paper, date, lengthUnit, charts };
+  const { signal } = run.stopping;
+  try {
+    const made = await environment.makeExports(wanted, { signal, further: (count) => void (run.made = count) });
+    signal.throwIfAborted();
+    return { kind: 'written', folder: into, files: await written(made, targets, saving) };
+  } catch (thrown) {
+    if (thrown instanceof Stopped) return { kind: 'stopped' };
+    throw thrown;
+  }
+}
+
+async function written(
+  made: readonly { readonly name: string; readonly content: Uint8Array }[],
+  targets: ReadonlyMap<string, Target>,
+  saving: Saving,
+): Promise<{ path: string; bytes: number }[]> {
   const files: { path: string; bytes: number }[] = [];
-  for (const { name, content } of await environment.makeExports({
-    project: text,
-    at: project.at,
-    kinds,
-    paper,
-    date,
-    lengthUnit,
-    charts,
-  })) {
+  for (const { name, content } of made) {
     const target = targets.get(name);
     if (target === undefined) throw new Error(`${name} was made unannounced`);
     await saving.write(target.path, content, target.expected);
     files.push({ path: target.path, bytes: content.byteLength });
   }
-  return { kind: 'written', folder: into, files };
+  return files;
 }

@@ -3,7 +3,7 @@ import type { Services } from '@shared/host/index.ts';
 import { basename, dirname } from 'node:path';
 import { documentsOf } from './documents.ts';
 import type { Environment } from './environment.ts';
-import { writeExportFiles } from './exports.ts';
+import { exportsOf } from './exports.ts';
 import { listFolder } from './folders.ts';
 import { reachOf } from './reach.ts';
 import { recentList } from './recent.ts';
@@ -19,6 +19,7 @@ export function createServices(environment: Environment): Services {
   const documents = documentsOf(environment, recent, reach, saving);
   const recovery = recoveryOf(environment, recent);
   const settings = settingsOf(environment);
+  const exports = exportsOf(environment, reach, saving);
 
   /** The dialog has asked about the file of that very name; if the ending changes it, it has not. */
   async function chosenTarget(chosen: string): Promise<Target> {
@@ -82,7 +83,12 @@ export function createServices(environment: Environment): Services {
       return {};
     },
 
-    'exports.write': (params) => writeExportFiles(environment, reach, saving, params),
+    'exports.write': (params) => exports.write(params),
+    'exports.howFar': async ({ run }) => exports.howFar(run),
+    'exports.stop': async ({ run }) => {
+      exports.stop(run);
+      return {};
+    },
 
     'window.print': async ({ paper }) => ({ isPrinted: (await shell.print?.(paper)) ?? false }),
 

@@ -111,6 +111,8 @@ export const exportKinds = Object.keys(exportSources) as readonly ExportKind[];
 export const paperSizes = ['a4', 'letter'] as const;
 /** Which way round charts are drawn on the sheet: as on the needles, as worn, or both. */
 export const chartSides = ['both', 'needles', 'worn'] as const satisfies readonly ('both' | Shows)[];
+/** Of which pieces, and in which sizes, files are made: the one that is looked at, or all. */
+export const scopeSchema = z.strictObject({ pieces: z.enum(['this', 'all']), sizes: z.enum(['this', 'all']) });
 export const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
 
 export const contract = {
@@ -214,6 +216,10 @@ export const contract = {
       project: upToLetters(60_000_000),
       /** Ids of the piece and the size of it that the files are of; the first if left out. */
       at: z.optional(z.strictObject({ piece: z.string(), size: z.string() })),
+      /** Files of that piece in that size alone, if left out. */
+      scope: z.optional(scopeSchema),
+      /** Names this call for `exports.howFar` and `exports.stop`. */
+      run: z.optional(id),
       folder: path,
       kinds: z.array(z.enum(exportKinds)).check(z.minLength(1)),
       paper: z.enum(paperSizes),
@@ -229,7 +235,7 @@ export const contract = {
        */
       there: z.discriminatedUnion('kind', [
         z.strictObject({ kind: z.literal('ask') }),
-        z.strictObject({ kind: z.literal('replace'), seen: z.array(namedVersion).check(z.maxLength(1000)) }),
+        z.strictObject({ kind: z.literal('replace'), seen: z.array(namedVersion).check(z.maxLength(10_000)) }),
         z.strictObject({ kind: z.literal('number') }),
       ]),
     }),
@@ -240,8 +246,17 @@ export const contract = {
         files: z.array(z.strictObject({ path, bytes: z.number() })),
       }),
       z.strictObject({ kind: z.literal('asks'), folder: path, there: z.array(namedVersion) }),
+      /** The person gave up before the first was written. */
+      z.strictObject({ kind: z.literal('stopped') }),
     ]),
   },
+  /** How many files of how many a call of `exports.write` has made; null where none of that name is going on. */
+  'exports.howFar': {
+    params: z.strictObject({ run: id }),
+    result: z.nullable(z.strictObject({ made: z.int(), of: z.int() })),
+  },
+  /** Gives up a call of `exports.write` that has written nothing yet; else it goes on to its end. */
+  'exports.stop': { params: z.strictObject({ run: id }), result: empty },
 
   /** The platform's dialog to print what the window lays out for a printer; `isPrinted` is false if the person gave up. */
   'window.print': {

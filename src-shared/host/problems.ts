@@ -42,6 +42,8 @@ export interface CallProblems {
   'option-unknown': { option: string };
   'option-value': { option: string; text: string; allowed: string };
   'option-missing': { option: string };
+  /** Of several options at most one can be given. */
+  'options-exclude': { options: readonly string[] };
   'option-empty': { option: string };
   'switch-value': { option: string; text: string };
   'argument-missing': { argument: string };

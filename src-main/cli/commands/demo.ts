@@ -12,12 +12,12 @@ export const demoCommand: Command = {
   argument: null,
   options: ['to', 'paper', 'charts', 'unit', 'date', 'replace'],
   required: [],
-  async run(args) {
+  async run(args, passing) {
     const into = value(args, 'to', folder) ?? 'demo-output';
     const options = outputOptions(args);
     const project = projectAt(sampleProject());
     const plan = makePlan(pieceIn(project));
-    const files = await writeFiles(project, { ...options, folder: into, own: { kind: 'sample' } });
+    const files = await writeFiles(project, { ...options, folder: into, passing, own: { kind: 'sample' } });
     return {
       json: { files, plan: planJson(project, plan) },
       text: () => `${planText(project, plan, options.lengthUnit)}\n\n${filesText(files, into)}`,

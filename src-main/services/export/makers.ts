@@ -7,8 +7,10 @@ import {
   rowListCsv,
   chartImageSize,
   chartSvg,
+  garmentSheet,
   placementSheet,
   sheetFacts,
+  type PlannedPlace,
   type ChartImageOptions,
   type SheetOptions,
 } from '@shared/output/index.ts';
@@ -24,14 +26,12 @@ export interface ChartMaker {
   draw(motif: Motif, project: ProjectAt, options: { readonly date: Day }): Uint8Array;
 }
 
+type PlanOptions = Pick<Required<SheetOptions>, 'paper' | 'date' | 'charts'> & { readonly lengthUnit: LengthUnit };
+
 /** What is made of the plan of the piece. */
 export interface PlanMaker {
   readonly ending: string;
-  make(
-    plan: Plan,
-    project: ProjectAt,
-    options: Pick<Required<SheetOptions>, 'paper' | 'date' | 'charts'> & { readonly lengthUnit: LengthUnit },
-  ): Uint8Array | Promise<Uint8Array>;
+  make(plan: Plan, project: ProjectAt, options: PlanOptions): Uint8Array | Promise<Uint8Array>;
 }
 
 /** Density of chart images: fit for print. */
@@ -63,6 +63,15 @@ export const MAKERS: {
   // Other programs read it as a plain table, in which a date would be one more row.
   'rows-csv': { ending: 'csv', make: (plan, project) => bytesOf(rowListCsv(plan, pieceIn(project))) },
 };
+
+/** The placement sheets of several pieces in one file, with a first page of what they take together. */
+export function garmentPdf(
+  pieces: readonly PlannedPlace[],
+  { paper, date, lengthUnit: unit, charts }: PlanOptions,
+): Promise<Uint8Array> {
+  const planned = pieces.map(({ place, plan }) => ({ facts: sheetFacts(place), plan }));
+  return sheetToPdf(garmentSheet(planned, { paper, date, unit, charts }));
+}
 
 /** Numbers, lines and repeat box, in cells as large as the image may be. */
 function chartOptions(project: ProjectAt, motif: Motif): ChartImageOptions {

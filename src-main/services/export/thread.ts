@@ -4,6 +4,6 @@ import { answerOnce } from '../worker/index.ts';
 import type { ExportsAsked } from './in-thread.ts';
 import { makeExports } from './index.ts';
 
-void answerOnce(async ({ project, at, ...wanted }: ExportsAsked) =>
-  makeExports({ ...wanted, project: projectAt(projectFromText(project), at) }),
+void answerOnce(async ({ project, at, ...wanted }: ExportsAsked, made) =>
+  makeExports({ ...wanted, project: projectAt(projectFromText(project), at) }, made),
 );

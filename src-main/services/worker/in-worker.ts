@@ -25,8 +25,19 @@ export interface Limit {
   readonly megabytes: number;
 }
 
-/** What a thread says: once that it begins, once how it ended. */
-export type FromThread = { readonly kind: 'began' } | { readonly kind: 'ended'; readonly outcome: Outcome<unknown> };
+/** What a thread says: once that it begins, whenever it comes further, once how it ended. */
+export type FromThread =
+  | { readonly kind: 'began' }
+  | { readonly kind: 'further'; readonly steps: number }
+  | { readonly kind: 'ended'; readonly outcome: Outcome<unknown> };
+
+/** Who waits for a thread. */
+export interface Waiting {
+  /** Told how many steps of its work are done. */
+  readonly further?: (steps: number) => void;
+  /** Ends the thread when it is aborted; what is thrown is the reason of that. */
+  readonly signal?: AbortSignal;
+}
 
 /** Milliseconds between two looks at the memory; a thread can touch some 50 MB meanwhile. */
 const LOOK_EVERY = 20;
@@ -40,15 +51,17 @@ const MEGABYTE = 1024 * 1024;
  * Starts the thread, gives it `asked`, and answers with what it made. Buffers
  * in `transfer` move to it without being copied and are gone here.
  *
- * Throws the problem that the job threw, or `work-stopped` if it was ended at
- * its limit.
+ * Throws the problem that the job threw, `work-stopped` if it was ended at its
+ * limit, or the reason of the signal that ended it.
  */
 export async function inWorker(
   entry: ThreadEntry,
   asked: unknown,
   limit: Limit,
   transfer: readonly ArrayBuffer[] = [],
+  { further, signal }: Waiting = {},
 ): Promise<unknown> {
+  signal?.throwIfAborted();
   const { file, argv } = threadAt(entry);
   const worker = new Worker(file, {
     argv: [...argv],
@@ -66,8 +79,11 @@ export async function inWorker(
       amount: reached === 'time' ? limit.seconds : limit.megabytes,
     });
   let watch: NodeJS.Timeout | undefined;
+  let stop: (() => void) | undefined;
   try {
     return await new Promise<unknown>((resolve, reject) => {
+      stop = () => reject(signal?.reason as Error);
+      signal?.addEventListener('abort', stop);
       let isOver: () => boolean = () => false;
       watch = setInterval(() => {
         if (process.memoryUsage.rss() - before > limit.megabytes * MEGABYTE) reject(stopped('memory'));
@@ -75,6 +91,7 @@ export async function inWorker(
       }, LOOK_EVERY);
       worker.on('message', (said: FromThread) => {
         if (said.kind === 'began') isOver = deadline(limit.seconds);
+        else if (said.kind === 'further') further?.(said.steps);
         else if (said.outcome.ok) resolve(said.outcome.value);
         else reject(new ProblemError(said.outcome.problem));
       });
@@ -85,6 +102,7 @@ export async function inWorker(
     });
   } finally {
     clearInterval(watch);
+    if (stop) signal?.removeEventListener('abort', stop);
     await worker.terminate();
   }
 }

@@ -1,3 +1,3 @@
-export { inWorker, type Limit } from './in-worker.ts';
+export { inWorker, type Limit, type Waiting } from './in-worker.ts';
 export { answerOnce } from './answering.ts';
 export type { ThreadEntry } from './thread-entry.ts';

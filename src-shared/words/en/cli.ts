@@ -41,6 +41,8 @@ const options = {
   machine: ['WORDS', 'what the machine can do, such as by-hand,carriage-side,no-weights; see below'],
   piece: ['NAME', 'the piece of the project; the first if left out'],
   size: ['NAME', 'the size of the project; the first, which is the smallest, if left out'],
+  'all-pieces': [null, 'all pieces of the project, with their placement sheets in one file'],
+  'all-sizes': [null, 'all sizes of the project, each in files of its own'],
   to: ['DIR', 'the folder to write into; made if need be'],
   replace: [null, 'replace files of these names that are there; without it they stay, and are listed'],
   date: ['YYYY-MM-DD', 'the date on the sheet and in the files; SOURCE_DATE_EPOCH or today if left out'],
@@ -111,6 +113,9 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'If files of these names are there, nothing is written, and they are listed; --replace replaces them. Never',
     'replaced is a file of another kind. With the same --date, or SOURCE_DATE_EPOCH, files come out the same',
     'to the byte. Where there are several pieces or sizes, the names say of which a file is: all go into one folder.',
+    'With --all-pieces the placement sheets of a size are one file, each piece with pages and numbers of its own',
+    'behind a page of the yarn that all of them take. All files are made before the first is written: what stops',
+    'the call before, Ctrl+C too, leaves none.',
   ],
   demo: [
     'Without --to the files go into demo-output. Those of an earlier demo that nobody has changed since are',
@@ -177,6 +182,8 @@ export const cli = {
   },
 
   files: {
+    /** While files are made. */
+    making: (made: number, of: number): string => `${made} of ${n.count(of, 'file')} made`,
     file: (name: string, replaced: boolean): string => (replaced ? `${name} (replaced)` : name),
     written: (count: number, folder: string): string => `${n.count(count, 'file')} exported to ${folder}:`,
   },

@@ -3,6 +3,7 @@ import { ProblemError } from '@shared/problem/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject, startBand, type PieceInSizes } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
+import { garment } from '../../garment.ts';
 import {
   safeFileName,
   exportFileNames,
@@ -97,6 +98,24 @@ describe('files made from a project', () => {
     expect(exportFileNames(projectAt(ofTwo, second), ['chart-png', 'rows-csv'])).toEqual([
       'Skerry sleeve, front left, size S M (2) - chart.png',
       'Skerry sleeve, front left, size S M (2) - rows.csv',
+    ]);
+  });
+
+  it('of all pieces have a name of their own, whatever a piece is called', () => {
+    const { pieces, ...others } = garment();
+    const named = pieces.map((piece, at) => ({ ...piece, name: at === 0 ? 'all pieces' : 'All  pieces' }));
+    const project = { ...others, pieces: named };
+    const ofEach = { pieces: 'this', sizes: 'all' } as const;
+    const all = exportFileNames(projectAt(project), ['sheet-pdf'], { pieces: 'all', sizes: 'all' });
+    const ofPieces = named.flatMap(({ id }) =>
+      exportFileNames(projectAt(project, { piece: id }), ['sheet-pdf'], ofEach),
+    );
+    const names = [...all, ...ofPieces].map((name) => name.toLowerCase());
+    expect(names).toHaveLength(6);
+    expect(new Set(names).size).toBe(6);
+    expect(all).toEqual([
+      'Skerry, all pieces, size S (3) - placement.pdf',
+      'Skerry, all pieces, size M (3) - placement.pdf',
     ]);
   });
 

@@ -7,6 +7,7 @@ import { exportKinds, type Params } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
+import { garment } from '../../garment.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../../src-main/services/index.ts';
 import { platformError } from '../../faults/failing-files.ts';
 import { stampOf } from '../../../src-main/services/stamp.ts';
@@ -104,6 +105,82 @@ describe('exporting', () => {
         where: join(folder, name),
       });
       expect(await readFile(join(folder, name), 'utf8')).toBe(content);
+    });
+  });
+
+  describe('of all pieces in all sizes', () => {
+    const ALL = { pieces: 'all', sizes: 'all' } as const;
+    const project = projectToText(garment());
+    const sheets = ['S', 'M'].map((size) => `Skerry, all pieces, size ${size} - placement.pdf`);
+    const rows = ['S', 'M'].flatMap((size) =>
+      ['front', 'sleeve'].map((piece) => `Skerry, ${piece}, size ${size} - rows.csv`),
+    );
+
+    it('writes the sheets of each size in one file, and all else of each piece in each size', async () => {
+      await write({ project, scope: ALL, kinds: ['sheet-pdf', 'rows-csv'] });
+      expect((await readdir(folder)).sort()).toEqual([...sheets, ...rows].sort());
+      const lines = async (name: string): Promise<number> =>
+        (await readFile(join(folder, name), 'utf8')).trimEnd().split('\r\n').length;
+      // A heading, and 50 rows of the front, 40 of the sleeve.
+      expect(await Promise.all(rows.map(lines))).toEqual([51, 41, 51, 41]);
+    });
+
+    it('asks about all that are there at once, and writes nothing before it is answered', async () => {
+      await write({ project, scope: ALL });
+      const asked = await write({ project, scope: ALL, kinds: ['rows-csv', 'chart-svg'] });
+      expect(asked.kind === 'asks' && asked.there.map(({ name }) => name)).toEqual(rows);
+      expect((await readdir(folder)).sort()).toEqual([...rows].sort());
+    });
+
+    it('writes none where one of them cannot be planned, and says which', async () => {
+      const wrong = JSON.parse(project) as { pieces: { perSize: { shape: { stitches: number } }[] }[] };
+      Object.assign(wrong.pieces[1]?.perSize[1]?.shape ?? {}, { stitches: 3 });
+      const asked = { project: JSON.stringify(wrong), scope: ALL, kinds: [...exportKinds] };
+      expect(await problem(write(asked))).toMatchObject({ code: 'groups-wider-than-piece', where: 'sleeve, size M' });
+      expect(await readdir(folder)).toEqual([]);
+    });
+
+    /** A call whose files are made as far as `at`, which then waits to be let go. */
+    function waitingAt(at: number) {
+      const { makeExports, ...environment } = testEnvironment(folder);
+      const run = 'run-of-a-test';
+      let arrived: () => void = () => undefined;
+      const there = new Promise<void>((resolve) => (arrived = resolve));
+      let go: () => void = () => undefined;
+      const held = new Promise<void>((resolve) => (go = resolve));
+      const services = createServices({
+        ...environment,
+        makeExports: async (asked, waiting) => {
+          waiting?.further?.(at);
+          arrived();
+          await held;
+          return makeExports(asked, waiting);
+        },
+      });
+      const given = { project, scope: ALL, run, folder, kinds: ['rows-csv'] } as const;
+      const writing = services['exports.write']({ ...given, paper: 'a4', date: TEST_DAY, there: { kind: 'ask' } });
+      return { services, run, writing, there, go: () => go() };
+    }
+
+    it('tells how far it is while it goes on, and nothing before or after', async () => {
+      const { services, run, writing, there, go } = waitingAt(3);
+      await there;
+      expect(await services['exports.howFar']({ run })).toEqual({ made: 3, of: 4 });
+      expect(await services['exports.howFar']({ run: 'another-run' })).toBeNull();
+      go();
+      await writing;
+      expect(await services['exports.howFar']({ run })).toBeNull();
+    });
+
+    it('writes nothing where it is given up before all are made', async () => {
+      const { services, run, writing, there, go } = waitingAt(3);
+      await there;
+      await services['exports.stop']({ run });
+      go();
+      expect(await writing).toEqual({ kind: 'stopped' });
+      expect(await readdir(folder)).toEqual([]);
+      // There is none of that name any more.
+      expect(await services['exports.stop']({ run })).toEqual({});
     });
   });
 

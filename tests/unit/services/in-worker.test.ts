@@ -39,6 +39,22 @@ describe('a job in a thread', () => {
     });
   });
 
+  it('tells how far it is', async () => {
+    const steps: number[] = [];
+    const asked = { kind: 'steps', pixels: Uint8Array.of(1, 2, 3) };
+    await inWorker(thread('answers'), asked, ample, [], { further: (count) => steps.push(count) });
+    expect(steps).toEqual([1, 2, 3]);
+  });
+
+  it('is ended when its signal is aborted, before it begins too, with the reason of that', async () => {
+    const stopping = new AbortController();
+    const given = { signal: stopping.signal };
+    const run = inWorker(thread('never-ends'), null, ample, [], given);
+    stopping.abort(new Error('given up'));
+    await expect(run).rejects.toThrow('given up');
+    await expect(inWorker(thread('never-ends'), null, ample, [], given)).rejects.toThrow('given up');
+  });
+
   it('that goes without an answer is an error', async () => {
     const asked = { kind: 'leave', pixels: Uint8Array.of(1) };
     await expect(inWorker(thread('answers'), asked, ample)).rejects.toThrow('without an answer');

@@ -21,8 +21,8 @@ export function testEnvironment(folder: string, given: Partial<Environment> = {}
     files: nodeFiles,
     now: () => new Date('2026-01-02T03:04:05.678Z'),
     // In this thread: a test of the services waits for no other to start.
-    makeExports: async ({ project, at, ...wanted }) =>
-      makeExports({ ...wanted, project: projectAt(projectFromText(project), at) }),
+    makeExports: async ({ project, at, ...wanted }, { further } = {}) =>
+      makeExports({ ...wanted, project: projectAt(projectFromText(project), at) }, further),
     wait: async () => undefined,
     presence: { instance: 'this-run', isRunning: async () => false },
     shell: silentShell,

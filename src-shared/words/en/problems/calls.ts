@@ -1,4 +1,5 @@
 /** What is wrong with what was typed: options, arguments, numbers. */
+import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './problem-words.ts';
 
 export const calls = {
@@ -27,6 +28,10 @@ export const calls = {
     mend: `Write ${allowed}.`,
   }),
   'option-missing': ({ option }) => ({ what: `${option} is missing.`, mend: 'Add it; --help shows how.' }),
+  'options-exclude': ({ options }) => ({
+    what: `${n.list(options)} cannot go together.`,
+    mend: 'Leave one of them out.',
+  }),
   'option-empty': ({ option }) => ({
     what: `${option} is given without a value.`,
     mend: 'Write the value after it; --help shows which.',
