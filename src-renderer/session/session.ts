@@ -17,6 +17,7 @@ import {
   commit,
   giveUpGesture,
   isUnsaved,
+  LOOKED_AT,
   markSaved,
   projectAt,
   redo,
@@ -33,6 +34,7 @@ import {
   type PieceId,
   type Project,
   type ProjectAt,
+  type Scope,
 } from '@shared/project/index.ts';
 import type { Theme } from '../ui/theme.ts';
 import { motifToShow } from './motif-to-show.ts';
@@ -69,6 +71,8 @@ export interface View {
   readonly paper: 'a4' | 'letter';
   /** Which charts the sheet has. */
   readonly charts: ChartSides;
+  /** Of which pieces in which sizes the sheet and the files are. */
+  readonly scope: Scope;
 }
 
 /** Cells on a bench that are in hand: lifted, pasted or set in letters, and not laid in the project yet. */
@@ -101,6 +105,7 @@ const START_VIEW: View = {
   lengthUnit: 'cm',
   paper: 'a4',
   charts: 'both',
+  scope: LOOKED_AT,
 };
 
 export class Session {
@@ -262,7 +267,7 @@ export class Session {
     this.#file = file;
     const colour = project.yarns.findIndex((_, index) => index !== project.mainYarn);
     const motif = project.motifs[0]?.id ?? '';
-    this.#view = { ...this.#view, motif, piece: '', size: '', colour: Math.max(0, colour) };
+    this.#view = { ...this.#view, motif, piece: '', size: '', scope: LOOKED_AT, colour: Math.max(0, colour) };
     this.#notice = null;
     this.#emit();
   }

@@ -8,7 +8,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
-import type { ProjectAt } from '@shared/project/index.ts';
+import { LOOKED_AT, type ProjectAt, type Scope } from '@shared/project/index.ts';
 import { WorkerClient, type DrawnSheet, type Helper, type PageFrame } from '../worker/index.ts';
 import { sentProject } from '../worker/jobs/sent-project.ts';
 import { sheetJob } from '../worker/jobs/sheet.ts';
@@ -24,10 +24,12 @@ const LATE_MS = 500;
 export class SheetPreview {
   #pages: readonly PreviewPage[] = [];
   #problem: Problem | null = null;
+  /** No part of the sheet is still to be laid out. */
+  #isLaid = false;
   #isMaking = false;
   #isLate = false;
   #pageInView = 0;
-  #shown: { readonly project: ProjectAt; readonly options: SheetOptions } | null = null;
+  #shown: { readonly project: ProjectAt; readonly options: SheetOptions; readonly scope: Scope } | null = null;
   #lateness: ReturnType<typeof setTimeout> | undefined;
   readonly #client: WorkerClient<'sheet'>;
   readonly #listeners = new Set<() => void>();
@@ -71,17 +73,17 @@ export class SheetPreview {
     this.#pageInView = page;
   }
 
-  /** Makes the sheet anew where it is another one. */
-  show(project: ProjectAt, options: SheetOptions): void {
-    if (this.#isShown(project, options)) return;
-    this.#shown = { project, options };
+  /** Makes the sheet anew where it is another one: of the piece that is looked at, or as much as the scope says. */
+  show(project: ProjectAt, options: SheetOptions, scope: Scope = LOOKED_AT): void {
+    if (this.#isShown(project, options, scope)) return;
+    this.#shown = { project, options, scope };
     this.#isMaking = true;
     clearTimeout(this.#lateness);
     this.#lateness = setTimeout(() => this.#set(() => (this.#isLate = true)), LATE_MS);
     this.#set(() => (this.#isLate = false));
     this.#client.ask(
       sentProject(project),
-      { options, from: this.#pageInView },
+      { options, scope, from: this.#pageInView },
       {
         part: (drawn) => this.#set(() => this.#take(drawn)),
         answer: () => undefined,
@@ -97,10 +99,11 @@ export class SheetPreview {
     if (this.#isMaking) this.#shown = null;
   }
 
-  #isShown(project: ProjectAt, { paper, date, unit, charts }: SheetOptions): boolean {
+  #isShown(project: ProjectAt, { paper, date, unit, charts }: SheetOptions, { pieces, sizes }: Scope): boolean {
     const before = this.#shown;
     if (before?.project !== project) return false;
-    const { options } = before;
+    const { options, scope } = before;
+    if (scope.pieces !== pieces || scope.sizes !== sizes) return false;
     return options.paper === paper && options.date === date && options.unit === unit && options.charts === charts;
   }
 
@@ -112,19 +115,22 @@ export class SheetPreview {
 
   #take(drawn: DrawnSheet): void {
     switch (drawn.kind) {
-      case 'laid':
+      case 'laid': {
+        const { before, frames, page, isLast } = drawn;
         this.#problem = null;
-        this.#pages = drawn.frames.map((frame, at) => ({
-          ...frame,
-          svg: at === drawn.page.index ? drawn.page.svg : null,
-        }));
+        this.#isLaid = isLast;
+        this.#pages = [
+          ...this.#pages.slice(0, before),
+          ...frames.map((frame, at) => ({ ...frame, svg: before + at === page.index ? page.svg : null })),
+        ];
         break;
+      }
       case 'page': {
         const { index, svg } = drawn.page;
         this.#pages = this.#pages.map((page, at) => (at === index ? { ...page, svg } : page));
       }
     }
-    if (this.#pages.every(({ svg }) => svg !== null)) this.#rest();
+    if (this.#isLaid && this.#pages.every(({ svg }) => svg !== null)) this.#rest();
   }
 
   #rest(): void {

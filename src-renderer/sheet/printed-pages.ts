@@ -9,16 +9,18 @@
  * browser has no room for its own heads and feet.
  */
 import type { Day } from '@shared/day/index.ts';
-import type { SheetDocument, SheetPage } from '@shared/output/index.ts';
-import type { Outcome } from '@shared/problem/index.ts';
+import type { SheetPage } from '@shared/output/index.ts';
+import { outcome, type Outcome } from '@shared/problem/index.ts';
 import type { Session } from '../session/session.ts';
 import { layForPrinter } from './for-printer.ts';
 import { sheetOf } from '../worker/jobs/sheet-of.ts';
 import { pageDrawing } from './page-drawing.ts';
 
-/** The sheet as it is now, or what stands in its way. */
-export function sheetNow({ current, view }: Session, date: Day): Outcome<SheetDocument> {
-  return sheetOf(current, { paper: view.paper, unit: view.lengthUnit, charts: view.charts, date });
+/** The pages of the sheet as they are now, or what stands in their way. */
+export function pagesNow({ current, view }: Session, date: Day): Outcome<readonly SheetPage[]> {
+  const { paper, lengthUnit: unit, charts, scope } = view;
+  const parts = sheetOf(current, { paper, unit, charts, date }, scope);
+  return parts.ok ? outcome(() => parts.value.flatMap((part) => part())) : parts;
 }
 
 /** Resolves once the letters of the sheet are there; a printer does not wait for them. */

@@ -48,8 +48,8 @@ export class Printing {
     const { session, today } = this.options;
     try {
       const parts = (this.#parts ??= await printedPages());
-      const sheet = parts.sheetNow(session, today.day);
-      if (!sheet.ok) return this.tell(sheet.problem);
+      const pages = parts.pagesNow(session, today.day);
+      if (!pages.ok) return this.tell(pages.problem);
       await parts.lettersLoaded();
       await this.openDialog();
     } catch (thrown) {
@@ -73,10 +73,10 @@ export class Printing {
     // A browser that prints by itself waits for nothing, so for nothing to be loaded.
     if (this.#parts === null)
       return lineForPrinter(words.sheetBench.print.byCommand(keysShown(shortcutsOf('print')[0])));
-    const sheet = this.#parts.sheetNow(session, today.day);
-    return sheet.ok
-      ? this.#parts.layPages(sheet.value.pages)
-      : lineForPrinter(`${words.sheetBench.noSheet}. ${words.problems.sentence(sheet.problem)}`);
+    const pages = this.#parts.pagesNow(session, today.day);
+    return pages.ok
+      ? this.#parts.layPages(pages.value)
+      : lineForPrinter(`${words.sheetBench.noSheet}. ${words.problems.sentence(pages.problem)}`);
   }
 
   /** It has printed, or given up. */

@@ -10,8 +10,10 @@ import {
 } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
 import { actionsFor, commandsOf, type ActionsOf, type Commands } from '../commands/command.ts';
 import type { Asking } from '../files/files.ts';
+import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
 import type { SheetPreview } from './preview.ts';
 import { Today } from './today.ts';
@@ -21,12 +23,16 @@ export type Written = Extract<Result<'exports.write'>, { kind: 'written' }>['fil
 /** How the last request to write files stands. */
 export type Writing =
   | { readonly kind: 'none' }
-  | { readonly kind: 'going-on' }
+  /** `far`: how many files of how many are made, once that is known. */
+  | { readonly kind: 'going-on'; readonly far: { readonly made: number; readonly of: number } | null }
   | { readonly kind: 'done'; readonly folder: string; readonly files: readonly Written[] }
   | { readonly kind: 'failed'; readonly problem: Problem };
 
 /** A page as wide as the window, or small enough to be seen whole. */
 export type Fit = 'width' | 'page';
+
+/** Long enough that a host which is quick is never asked how far it is. */
+const ASK_EVERY_MS = 400;
 
 export class SheetViewModel {
   readonly commands: Commands<CommandOf<'exports'>>;
@@ -35,6 +41,8 @@ export class SheetViewModel {
   /** The pages, which stay while another bench is up; null before the bench was seen, which brings what makes them. */
   preview: SheetPreview | null = null;
   #writing: Writing = { kind: 'none' };
+  /** The call of the host that is going on. */
+  #run: string | null = null;
   #fit: Fit = 'width';
   readonly #listeners = new Set<() => void>();
   readonly #follow: () => void;
@@ -88,14 +96,17 @@ export class SheetViewModel {
     const folder = await this.asking.folder();
     if (folder === null) return;
     const text = projectToText(project.whole);
-    const { paper, lengthUnit, charts } = view;
+    const { paper, lengthUnit, charts, scope } = view;
     const date = this.today.day;
     let there: Params<'exports.write'>['there'] = { kind: 'ask' };
     for (;;) {
-      this.#set({ kind: 'going-on' });
+      const run = newId();
+      this.#set({ kind: 'going-on', far: null });
       const asked: Params<'exports.write'> = {
         project: text,
         at: project.at,
+        scope,
+        run,
         folder,
         kinds: [...kinds],
         paper,
@@ -104,16 +115,38 @@ export class SheetViewModel {
         charts,
         there,
       };
+      const stopFollowing = this.#followRun(run);
       const written = await this.host.call('exports.write', asked);
+      stopFollowing();
       if (!written.ok) return this.#set({ kind: 'failed', problem: written.problem });
       if (written.value.kind === 'written') return this.#set({ ...written.value, kind: 'done' });
       this.#set({ kind: 'none' });
+      if (written.value.kind === 'stopped') return this.session.announce(words.sheetBench.stopped);
       const seen = written.value.there;
       const names = seen.map(({ name }) => name);
       const said = await this.asking.askAboutFiles(written.value.folder, names);
       if (said === null) return;
       there = said === 'replace' ? { kind: 'replace', seen } : { kind: 'number' };
     }
+  }
+
+  /** Gives up what is being made, of which nothing is written yet. */
+  stop(): void {
+    if (this.#run !== null) void this.host.call('exports.stop', { run: this.#run });
+  }
+
+  /** Asks now and then how far a call of the host is; returns a function that stops it. */
+  #followRun(run: string): () => void {
+    this.#run = run;
+    const timer = setInterval(() => {
+      void this.host.call('exports.howFar', { run }).then((answer) => {
+        if (this.#run === run && answer.ok && answer.value) this.#set({ kind: 'going-on', far: answer.value });
+      });
+    }, ASK_EVERY_MS);
+    return () => {
+      clearInterval(timer);
+      this.#run = null;
+    };
   }
 
   #set(writing: Writing): void {

@@ -1,24 +1,31 @@
-/** A sheet as the preview gets it: how many pages there are and how large, then page after page as a drawing. */
+/** A sheet as the preview gets it: part by part how many pages there are and how large, then page after page as a drawing. */
 import { sheetToSvg, type SheetPage } from '@shared/output/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
 import { projectSent } from './sent-project.ts';
 import { sheetOf } from './sheet-of.ts';
 import type { DrawnPage, Job } from './table.ts';
 
-/** Lays the sheet out in the first step, and draws a page in each of those that follow. */
+/** Lays a part of the sheet out in a step, and draws a page of it in each of those that follow. */
 export const sheetJob: Job<'sheet'> = (sent) => {
   const project = projectSent(sent);
-  return function* ({ options, from }, tell) {
-    const sheet = sheetOf(project, options);
+  return function* ({ options, scope, from }, tell) {
+    const sheet = sheetOf(project, options, scope);
     if (!sheet.ok) throw new ProblemError(sheet.problem);
-    const { pages } = sheet.value;
-    const first = Math.min(from, pages.length - 1);
-    const drawn = (index: number): DrawnPage => ({ index, svg: sheetToSvg(pages[index] as SheetPage) });
-    const frames = pages.map(({ title, widthMm, heightMm }) => ({ title, widthMm, heightMm }));
-    tell({ kind: 'laid', frames, page: drawn(first) });
-    for (let next = 1; next < pages.length; next++) {
-      yield null;
-      tell({ kind: 'page', page: drawn((first + next) % pages.length) });
+    const parts = sheet.value;
+    let before = 0;
+    for (const [index, part] of parts.entries()) {
+      if (index > 0) yield null;
+      const pages = part();
+      const behind = before;
+      const first = Math.min(Math.max(0, from - behind), pages.length - 1);
+      const drawn = (page: number): DrawnPage => ({ index: behind + page, svg: sheetToSvg(pages[page] as SheetPage) });
+      const frames = pages.map(({ title, widthMm, heightMm }) => ({ title, widthMm, heightMm }));
+      tell({ kind: 'laid', before: behind, frames, page: drawn(first), isLast: index === parts.length - 1 });
+      for (let next = 1; next < pages.length; next++) {
+        yield null;
+        tell({ kind: 'page', page: drawn((first + next) % pages.length) });
+      }
+      before += pages.length;
     }
     return null;
   };

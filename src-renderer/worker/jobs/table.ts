@@ -10,7 +10,7 @@ import type { Measure } from '@shared/motif/repeat/index.ts';
 import type { SheetOptions, SheetPage } from '@shared/output/index.ts';
 import type { Finding, Remedy } from '@shared/check/index.ts';
 import type { RunningOrder } from '@shared/plan/index.ts';
-import type { KnitPiece } from '@shared/project/index.ts';
+import type { KnitPiece, Scope } from '@shared/project/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type {
   ChartReading,
@@ -94,6 +94,8 @@ export interface SizePart {
 
 export interface SheetAsk {
   readonly options: SheetOptions;
+  /** Whether it is of all pieces, and of all sizes. */
+  readonly scope: Scope;
   /** Index of the page that is looked at, which comes first. */
   readonly from: number;
 }
@@ -108,8 +110,15 @@ export interface DrawnPage {
 }
 
 export type DrawnSheet =
-  /** The sheet is laid out, and a first page is drawn with it, so that no page goes blank that is looked at. */
-  | { readonly kind: 'laid'; readonly frames: readonly PageFrame[]; readonly page: DrawnPage }
+  /** A part of the sheet is laid out behind `before` pages, and a first page of it drawn, so that no page goes blank that is looked at. */
+  | {
+      readonly kind: 'laid';
+      readonly before: number;
+      readonly frames: readonly PageFrame[];
+      readonly page: DrawnPage;
+      /** No part comes after it. */
+      readonly isLast: boolean;
+    }
   | { readonly kind: 'page'; readonly page: DrawnPage };
 
 export interface ChartQuestion {

@@ -23,7 +23,9 @@ export const sheetBench = {
   noSheet: 'There is no sheet yet',
   toPiece: 'Go to the piece',
   piece: 'Piece',
+  allPieces: (pieces: number): string => `all ${pieces} pieces`,
   ofSize: 'Size',
+  allSizes: (sizes: number): string => `all ${sizes} sizes`,
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'Letter' },
   charts: 'Charts',
@@ -43,6 +45,18 @@ export const sheetBench = {
     printed: 'The sheet went to the printer.',
   },
   writeTitle: 'Export files',
+  /** Of which pieces in which sizes files are made, where it is more than one. */
+  scope(pieces: number | null, sizes: number | null): string {
+    const of = [
+      ...(pieces === null ? [] : [`all ${pieces} pieces`]),
+      ...(sizes === null ? [] : [`all ${sizes} sizes`]),
+    ];
+    const sheets =
+      pieces === null
+        ? 'a file for each size'
+        : `${sizes === null ? 'one file' : 'one file for each size'}, with a first page of the yarn that all pieces take`;
+    return `Files are made of ${n.list(of)}, named by project, piece and size. The placement sheets are ${sheets}.`;
+  },
   intoFolder: 'You choose a folder, and are asked before a file there is replaced.',
   /** What a button that writes says, and what it is good for. */
   kinds: {
@@ -53,6 +67,9 @@ export const sheetBench = {
   } satisfies { readonly [K in Kind]: { button: string; about: string } },
   all: (kinds: number): string => `Export all ${inWords(kinds)}`,
   writing: 'Exporting…',
+  made: (made: number, of: number): string => `${made} of ${n.count(of, 'file')} made.`,
+  stop: 'Cancel the export',
+  stopped: 'Cancelled: nothing was exported.',
   written: (files: number, folder: string): string => `${n.count(files, 'file')} exported to ${folder}`,
   file: (name: string, bytes: number): string => `${name}, ${size(bytes)}`,
   size,

@@ -3,7 +3,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { localDay } from '@shared/day/index.ts';
 import { sheetToSvg, type SheetOptions } from '@shared/output/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { sampleProject, START_PIECE, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { LOOKED_AT, projectAt, sampleProject, START_PIECE, type ProjectAt, type Scope } from '@shared/project/index.ts';
+import { garmentAt } from '../../garment.ts';
 import { settled } from '../../written-projects.ts';
 import { SheetPreview } from '../../../src-renderer/sheet/preview.ts';
 import type { SentProject } from '../../../src-renderer/worker/jobs/sent-project.ts';
@@ -20,10 +21,10 @@ const IMPOSSIBLE = settled(SAMPLE, {
   piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 2, rows: 9 } },
 });
 
-function pagesOf(project: ProjectAt): string[] {
-  const sheet = sheetOf(project, OPTIONS);
+function pagesOf(project: ProjectAt, scope = LOOKED_AT): string[] {
+  const sheet = sheetOf(project, OPTIONS, scope);
   if (!sheet.ok) throw new Error(sheet.problem.code);
-  return sheet.value.pages.map(sheetToSvg);
+  return sheet.value.flatMap((part) => part()).map(sheetToSvg);
 }
 
 /** Lays out and draws a step each time it is told to. */
@@ -58,8 +59,13 @@ function started(): { preview: SheetPreview; workers: PatientWorker[] } {
 const shown = (preview: SheetPreview) => preview.pages.map(({ svg }) => svg);
 
 /** The worker is there, and has heard what is to be shown. */
-async function showing(preview: SheetPreview, project: ProjectAt, options: SheetOptions = OPTIONS): Promise<void> {
-  preview.show(project, options);
+async function showing(
+  preview: SheetPreview,
+  project: ProjectAt,
+  options: SheetOptions = OPTIONS,
+  scope = LOOKED_AT,
+): Promise<void> {
+  preview.show(project, options, scope);
   for (let turn = 0; turn < 4; turn++) await Promise.resolve();
 }
 
@@ -177,5 +183,47 @@ describe('the preview of a sheet', () => {
       await vi.runAllTimersAsync();
       expect(shown(preview)).toEqual(pages);
     });
+  });
+});
+
+describe('the preview of all pieces', () => {
+  const ALL: Scope = { pieces: 'all', sizes: 'this' };
+  const project = garmentAt('front', 'S');
+  const pages = pagesOf(project, ALL);
+  const sheet = sheetOf(project, OPTIONS, ALL);
+  const [first = 0, front = 0] = sheet.ok ? sheet.value.map((part) => part().length) : [];
+
+  it('comes part by part, each with its first page, and is there once the last page of the last is', async () => {
+    const { preview, workers } = started();
+    await showing(preview, project, OPTIONS, ALL);
+    workers[0]?.step(first);
+    expect([shown(preview), preview.isMaking]).toEqual([pages.slice(0, first), true]);
+    workers[0]?.step(1);
+    expect(preview.pages).toHaveLength(first + front);
+    const others = shown(preview).slice(first);
+    expect(others.filter((svg) => svg !== null)).toEqual([pages[first]]);
+    workers[0]?.step(pages.length - first - 1);
+    expect([shown(preview), preview.isMaking]).toEqual([pages, false]);
+  });
+
+  it('begins with the page that is looked at in its own part', async () => {
+    const { preview, workers } = started();
+    preview.lookAt(first + 1);
+    await showing(preview, project, OPTIONS, ALL);
+    workers[0]?.step(first + 1);
+    expect(shown(preview)[first]).toBeNull();
+    expect(shown(preview)[first + 1]).toBe(pages[first + 1]);
+  });
+
+  it('is another sheet than that of one piece', async () => {
+    const { preview, workers } = started();
+    await showing(preview, project);
+    workers[0]?.step(pages.length);
+    expect(shown(preview)).toEqual(pagesOf(project));
+    await showing(preview, project, OPTIONS, ALL);
+    await showing(preview, project, OPTIONS, { ...ALL });
+    expect(workers[0]?.asked).toHaveLength(2);
+    workers[0]?.step(pages.length + 1);
+    expect(shown(preview)).toEqual(pages);
   });
 });

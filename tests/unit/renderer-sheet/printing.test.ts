@@ -1,12 +1,15 @@
 /** The command that prints: which dialog it asks, and what lies for the printer meanwhile. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { localDay } from '@shared/day/index.ts';
 import type { Host } from '@shared/host/index.ts';
 import type { Outcome } from '@shared/problem/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { Printing } from '../../../src-renderer/sheet/printing.ts';
+import { sheetOf } from '../../../src-renderer/worker/jobs/sheet-of.ts';
 import { Today } from '../../../src-renderer/sheet/today.ts';
+import { garment } from '../../garment.ts';
 
 const laid = vi.hoisted(() => ({ pages: [] as number[], isLaid: false }));
 vi.mock('../../../src-renderer/sheet/printed-pages.ts', async (original) => ({
@@ -84,4 +87,16 @@ it('asks once at a time', async () => {
   expect(asked).toHaveLength(1);
   await printing.print();
   expect(asked).toHaveLength(2);
+});
+
+it('prints the pages of all pieces where the bench shows them', async () => {
+  const { printing, session } = printingWith(true);
+  session.replace(garment(), null, true);
+  await printing.print();
+  session.look({ scope: { pieces: 'all', sizes: 'all' } });
+  await printing.print();
+  const parts = sheetOf(session.current, { paper: 'a4', date: localDay(new Date(2026, 10, 26)) }, session.view.scope);
+  const [one = 0, all = 0] = laid.pages;
+  expect(parts.ok && parts.value.flatMap((part) => part()).length).toBe(all);
+  expect(all).toBeGreaterThan(4 * one - 4);
 });

@@ -6,7 +6,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
 import { sheetToSvg } from '@shared/output/index.ts';
 import { planFor } from '@shared/plan/index.ts';
-import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
+import { LOOKED_AT, pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
 import { finish, onPaper, pictureToCells, type Picture, type Steps } from '@shared/reading/index.ts';
 import {
   WorkerClient,
@@ -70,11 +70,11 @@ describe('the worker', () => {
     const options = { paper: 'a4', unit: 'cm', charts: 'both', date: localDay(new Date(2026, 10, 26)) } as const;
     const sheet = sheetOf(SAMPLE, options);
     if (!sheet.ok) throw new Error(sheet.problem.code);
-    const { parts } = await done('sheet', sentProject(SAMPLE), { options, from: 1 });
+    const { parts } = await done('sheet', sentProject(SAMPLE), { options, scope: LOOKED_AT, from: 1 });
     const pages = parts.map((part) => part.page);
     expect(pages[0]?.index).toBe(1);
     expect(pages.toSorted((a, b) => a.index - b.index).map(({ svg }) => svg)).toEqual(
-      sheet.value.pages.map(sheetToSvg),
+      sheet.value.flatMap((part) => part()).map(sheetToSvg),
     );
   });
 

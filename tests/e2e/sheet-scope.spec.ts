@@ -1,0 +1,109 @@
+/** The sheet and the files of all pieces and all sizes. */
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { projectToText, type Project } from '@shared/project/index.ts';
+import { garment } from '../garment.ts';
+import { readPdf } from '../pdf.ts';
+import { announced, expect, expectAccessible, statusLine, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
+
+const pages = (page: Page) => page.getByRole('region', { name: 'Pages of the placement sheet' });
+
+async function openOnSheet(page: Page, home: string, project: Project): Promise<void> {
+  writeFileSync(join(home, 'garment.walewright'), projectToText(project));
+  mkdirSync(join(home, 'print'));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject('garment.walewright', project.name);
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await expect(pages(page).getByRole('document').first()).toContainText('Front');
+}
+
+async function write(page: Page, button: string): Promise<void> {
+  await page.getByRole('button', { name: button }).click();
+  const panel = new FilePanel(page);
+  await panel.intoFolder('print');
+  await panel.chooseFolder();
+}
+
+test('shows the pages of all pieces behind the yarn that they take, and of all sizes', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openOnSheet(page, home, garment());
+  await page.getByLabel('Piece', { exact: true }).selectOption('all 2 pieces');
+  await expect(pages(page).getByRole('document').first()).toContainText('Yarn for all pieces');
+  await expect(pages(page)).toHaveAttribute('aria-busy', 'false');
+  await expect(statusLine(page)).toHaveText('Page 1 of 1 of all pieces, size S');
+  const count = await pages(page).getByRole('document').count();
+  await expect(page.getByText(`The placement sheet takes ${count} pages of A4.`)).toBeVisible();
+  await page.getByLabel('Size', { exact: true }).selectOption('all 2 sizes');
+  await expect(pages(page)).toHaveAttribute('aria-busy', 'false');
+  await expect(pages(page).getByRole('document')).toHaveCount(2 * count);
+  await expectAccessible(page);
+  await appearAs(page, 'dark');
+  await expectAccessible(page);
+
+  // One piece again, in the size that is chosen.
+  await page.getByLabel('Piece', { exact: true }).selectOption('sleeve');
+  await page.getByLabel('Size', { exact: true }).selectOption('M');
+  await expect(pages(page).getByRole('document').first()).toContainText('Sleeve, size M');
+  await expect(pages(page).getByRole('document').first()).not.toContainText('Yarn for all pieces');
+});
+
+test('writes the pages that it shows, a file for each size, under names of their own', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openOnSheet(page, home, garment());
+  await page.getByLabel('Piece', { exact: true }).selectOption('all 2 pieces');
+  await page.getByLabel('Size', { exact: true }).selectOption('all 2 sizes');
+  await expect(pages(page)).toHaveAttribute('aria-busy', 'false');
+  const count = await pages(page).getByRole('document').count();
+  await write(page, 'Row list (CSV)');
+  await expect(page.getByText(/^4 files exported to/)).toBeVisible();
+  await write(page, 'Placement sheet (PDF)');
+  await expect(page.getByText(/^2 files exported to/)).toBeVisible();
+  const rows = ['front', 'sleeve'].flatMap((piece) => ['S', 'M'].map((size) => `${piece}, size ${size} - rows.csv`));
+  const sheets = ['S', 'M'].map((size) => `all pieces, size ${size} - placement.pdf`);
+  const names = [...rows, ...sheets].map((name) => `Skerry, ${name}`).sort();
+  expect(readdirSync(join(home, 'print')).sort()).toEqual(names);
+  for (const size of ['S', 'M']) {
+    const sheet = await readPdf(readFileSync(join(home, 'print', `Skerry, all pieces, size ${size} - placement.pdf`)));
+    expect(sheet).toHaveLength(count / 2);
+    for (const { squeezed } of sheet)
+      expect(squeezed).toMatch(new RegExp(`^Skerry·(allpieces|front|sleeve),size${size}·`));
+  }
+  // All that are there are asked about at once.
+  await write(page, 'Row list (CSV)');
+  await new FilePanel(page).replace(/^Replace/, false);
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  expect(readdirSync(join(home, 'print')).sort()).toEqual(names);
+});
+
+test('an export of many files shows how far it is, and can be given up', async ({ page, start, home }) => {
+  const { pieces, ...project } = garment();
+  const [front] = pieces;
+  if (!front) throw new Error('It has a front');
+  const many = Array.from({ length: 16 }, (_, at) => ({ ...front, id: `piece-${at}`, name: `${front.name} ${at}` }));
+  await start();
+  await openOnSheet(page, home, { ...project, pieces: many });
+  // One first, for which the host loads what all of them take.
+  await write(page, 'Row list (CSV)');
+  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
+  const [one] = readdirSync(join(home, 'print'));
+  await page.getByLabel('Piece', { exact: true }).selectOption('all 16 pieces');
+  await write(page, 'Export all four');
+  await new FilePanel(page).replace(/^Replace/, true);
+  // A sheet of all, and of each piece two charts and a row list.
+  await expect(page.getByText(/^\d+ of 49 files made\.$/)).toBeVisible();
+  await page.getByRole('button', { name: 'Cancel the export' }).click();
+  await expect(announced(page)).toHaveText('Cancelled: nothing was exported.');
+  expect(readdirSync(join(home, 'print'))).toEqual([one]);
+  await expect(page.getByRole('button', { name: 'Export all four' })).toBeEnabled();
+});
