@@ -1,4 +1,5 @@
 /** What is drawn again as the pointer moves: what shows where it is, and not the whole drawing. */
+import type { Locator } from '@playwright/test';
 import { expect, statusLine, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
 
@@ -57,19 +58,25 @@ test('on every bench the drawing is as sharp as the screen that the window is mo
   await start();
   const { width, height } = page.viewportSize() ?? { width: 0, height: 0 };
   const screen = await page.context().newCDPSession(page);
-  /** Pixels of the lowest canvas to one of the page. */
-  const sharpness = async (): Promise<number> =>
-    page
-      .locator('canvas')
-      .first()
-      .evaluate((canvas: HTMLCanvasElement) => canvas.width / canvas.getBoundingClientRect().width);
-  for (const key of ['1', '2', 'c']) {
-    await page.keyboard.press(key);
+  /** Looks at the first canvas in it on a screen of twice as many pixels, and on one of as many as before. */
+  const expectSharp = async (place: Locator): Promise<void> => {
     for (const deviceScaleFactor of [2, 1]) {
       await screen.send('Emulation.setDeviceMetricsOverride', { width, height, deviceScaleFactor, mobile: false });
       await expect.poll(async () => page.evaluate(() => window.devicePixelRatio)).toBe(deviceScaleFactor);
       await page.evaluate(() => (window as unknown as { tell: () => void }).tell());
-      await expect.poll(sharpness).toBeCloseTo(deviceScaleFactor, 1);
+      const canvas = place.locator('canvas').first();
+      await expect
+        .poll(async () =>
+          canvas.evaluate((shown: HTMLCanvasElement) => shown.width / shown.getBoundingClientRect().width),
+        )
+        .toBeCloseTo(deviceScaleFactor, 1);
     }
+  };
+  for (const key of ['1', '2', 'c']) {
+    await page.keyboard.press(key);
+    await expectSharp(page.locator('body'));
   }
+  await page.keyboard.press('1');
+  await page.getByRole('grid').press('a');
+  await expectSharp(page.getByRole('dialog', { name: 'Lettering' }));
 });

@@ -1,4 +1,6 @@
 /** Fitting a picture into a pane. */
+import { devicePixelRatio } from 'svelte/reactivity/window';
+
 export interface Fitted {
   readonly left: number;
   readonly top: number;
@@ -21,13 +23,13 @@ export function fitted(width: number, height: number, paneWidth: number, paneHei
   };
 }
 
-/** Makes the canvas fill its box in device pixels; the context then draws in the box's own. */
+/** Makes the canvas fill its box in device pixels; the context then draws in the box's own. What draws so draws again on a screen of another density. */
 export function sharpContext(
   canvas: HTMLCanvasElement,
   width: number,
   height: number,
 ): CanvasRenderingContext2D | null {
-  const ratio = window.devicePixelRatio;
+  const ratio = devicePixelRatio.current ?? 1;
   canvas.width = Math.max(1, Math.round(width * ratio));
   canvas.height = Math.max(1, Math.round(height * ratio));
   const context = canvas.getContext('2d');

@@ -99,6 +99,24 @@ describe('what is taken hold of on the piece', () => {
     // R4 … R6 from 300 + 30 on, two needles further.
     expect(Math.min(...(moving[1]?.corners ?? []).map(({ x }) => x))).toBe(350);
   });
+
+  it('is as wide and tall as stitches of the section are: twice on a rib of half the gauge', () => {
+    // Rows 1 and 2 at 14 stitches and 20 rows in 10 cm, under rows 3 … 6 at 28 and 40; the group is dragged down to the rib.
+    const rib = { name: 'rib', rows: 2, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' };
+    const ribbed = sceneOf(twoGroups({ piece: { gauge: { stitches: 28, rows: 40 }, parts: [rib] } }));
+    const seen = new LaidView(new Viewport(10, 7, 300, 500), ribbed);
+    const from = standingOf(ribbed.plan, 0);
+    const down = readingOf(ribbed.plan, 0, 1, { ...from, firstRow: 1 });
+    const [still, moving] = [null, down].map((reading, layer) => {
+      const shown = { scene: ribbed, picture: PICTURE, dragged: reading, spot: null };
+      const node = pieceLayers()[layer + 1]?.nodes?.(seen, shown, { width: 600, height: 520 })[1];
+      const [xs, ys] = [node?.corners.map(({ x }) => x) ?? [], node?.corners.map(({ y }) => y) ?? []];
+      return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+    });
+    // R4 … R6, on rows 3 and 4 over 28 pixels of the rib, and on rows 1 and 2 of it.
+    expect(still).toEqual([330, 360, 458, 472]);
+    expect(moving).toEqual([360, 420, 472, 500]);
+  });
 });
 
 describe('a view that is made again', () => {
