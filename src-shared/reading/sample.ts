@@ -1,4 +1,14 @@
-/** The colour of each cell of a straightened chart, taken away from its lines. */
+/**
+ * What is seen in each cell of a straightened chart.
+ *
+ * A cell shows its colour, and often more: the lines around it, a symbol, the
+ * white that a pencil leaves, a speck, a neighbour that a felt pen carried
+ * over. Where the pixels of its middle fall into two clearly different
+ * colours, that of the larger part is the cell's (Ridler and Calvard 1978 for
+ * the split: each half about its own mean); else it is their mean without the
+ * lightest and darkest.
+ */
+import { oklab } from './oklab.ts';
 import type { Drift } from './drift.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
@@ -10,19 +20,31 @@ import type { Steps } from './steps.ts';
 export interface CellSamples {
   readonly columns: number;
   readonly rows: number;
-  /** Mean of the middle of the cell without its lightest and darkest pixels: dust and stray lines do not count. */
+  /** The colour of what most of the cell shows. */
   readonly colours: Float32Array;
   /** Mean of all pixels of the middle: a cross or a dot counts with its share of ink. */
   readonly means: Float32Array;
   /** Means of the four quarters of the middle, twelve numbers a cell: top left, top right, bottom left, bottom right. */
   readonly quarters: Float32Array;
+  /** Share of the middle that shows something else than the cell's colour, 0 … ½. */
+  readonly others: Float32Array;
 }
 
-/** How far the middle of a cell reaches from its centre, in cells. */
+/** How far the middle of a cell reaches from its centre, in cells: for its quarters, and for its colour. */
 const REACH = 0.28;
+const COLOUR_REACH = 0.34;
 
 /** Share of the pixels left out at the dark and at the light end. */
 const LEFT_OUT = 0.15;
+
+/** Two parts of a cell are two colours if they lie this far apart (OKLab) … */
+const LEAST_APART = 0.09;
+
+/** … and so many times their own spread. */
+const APART_TIMES = 2.6;
+
+/** Rounds of the split; it stands still after fewer. */
+const ROUNDS = 6;
 
 const ROWS_A_STEP = 16;
 
@@ -34,105 +56,194 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
     colours: new Float32Array(count * 3),
     means: new Float32Array(count * 3),
     quarters: new Float32Array(count * 12),
+    others: new Float32Array(count),
   };
   const cellWidth = straight.width / columns;
   const cellHeight = straight.height / rows;
-  const middle = new Middle(straight);
+  const cell = new CellPixels(straight, cellWidth, cellHeight);
   for (let fromTop = 0; fromTop < rows; fromTop++) {
     for (let column = 0; column < columns; column++) {
       const x = (column + 0.5) / columns;
       const y = (fromTop + 0.5) / rows;
+      const at = (rows - 1 - fromTop) * columns + column;
       const centreX = (column + 0.5 + drift.across(x, y)) * cellWidth;
       const centreY = (fromTop + 0.5 + drift.up(x, y)) * cellHeight;
-      middle.look(centreX, centreY, REACH * cellWidth, REACH * cellHeight);
-      middle.write(samples, (rows - 1 - fromTop) * columns + column);
+      cell.look(centreX, centreY, REACH);
+      cell.writeMeans(samples, at);
+      cell.look(centreX, centreY, COLOUR_REACH);
+      cell.writeColour(samples, at);
     }
     if (fromTop % ROWS_A_STEP === 0) yield { stage: 'sample', done: fromTop / rows };
   }
   return samples;
 }
 
-/** Looks at the middle of one cell after another without allocating. */
-class Middle {
-  private readonly lightness = new Uint32Array(256);
-  private readonly pixels: number[] = [];
-  private readonly sums = new Float64Array(12);
-  private readonly counts = new Float64Array(4);
+/** Looks at one cell after another; grows its lists once and keeps them. */
+class CellPixels {
+  private left = 0;
+  private right = 0;
+  private top = 0;
+  private bottom = 0;
+  private labs = new Float64Array(0);
+  private order: number[] = [];
 
-  constructor(private readonly picture: Picture) {}
+  constructor(
+    private readonly picture: Picture,
+    private readonly cellWidth: number,
+    private readonly cellHeight: number,
+  ) {}
 
-  look(x: number, y: number, reachX: number, reachY: number): void {
-    const { width, height, rgba } = this.picture;
-    const left = clamp(Math.round(x - reachX), 0, width - 2);
-    const right = clamp(Math.round(x + reachX), left + 2, width);
-    const top = clamp(Math.round(y - reachY), 0, height - 2);
-    const bottom = clamp(Math.round(y + reachY), top + 2, height);
-    const middleX = (left + right) >> 1;
-    const middleY = (top + bottom) >> 1;
-    this.sums.fill(0);
-    this.counts.fill(0);
-    this.lightness.fill(0);
-    this.pixels.length = 0;
-    for (let py = top; py < bottom; py++) {
-      for (let px = left; px < right; px++) {
+  look(x: number, y: number, reach: number): void {
+    const { width, height } = this.picture;
+    this.left = clamp(Math.round(x - reach * this.cellWidth), 0, width - 2);
+    this.right = clamp(Math.round(x + reach * this.cellWidth), this.left + 2, width);
+    this.top = clamp(Math.round(y - reach * this.cellHeight), 0, height - 2);
+    this.bottom = clamp(Math.round(y + reach * this.cellHeight), this.top + 2, height);
+  }
+
+  writeMeans({ means, quarters }: CellSamples, cell: number): void {
+    const { width, rgba } = this.picture;
+    const middleX = (this.left + this.right) >> 1;
+    const middleY = (this.top + this.bottom) >> 1;
+    const sums = new Float64Array(12);
+    const counts = new Float64Array(4);
+    for (let py = this.top; py < this.bottom; py++) {
+      for (let px = this.left; px < this.right; px++) {
         const at = (py * width + px) * 4;
         const quarter = (py < middleY ? 0 : 2) + (px < middleX ? 0 : 1);
         for (let channel = 0; channel < 3; channel++) {
           const sum = quarter * 3 + channel;
-          this.sums[sum] = (this.sums[sum] as number) + (rgba[at + channel] as number);
+          sums[sum] = (sums[sum] as number) + (rgba[at + channel] as number);
         }
-        this.counts[quarter] = (this.counts[quarter] as number) + 1;
-        const lightness = lightnessAt(rgba, at);
-        this.lightness[lightness] = (this.lightness[lightness] as number) + 1;
-        this.pixels.push(at);
+        counts[quarter] = (counts[quarter] as number) + 1;
       }
     }
-  }
-
-  write({ colours, means, quarters }: CellSamples, cell: number): void {
+    const total = counts.reduce((sum, count) => sum + count, 0);
     for (let channel = 0; channel < 3; channel++) {
       let sum = 0;
       for (let quarter = 0; quarter < 4; quarter++) {
-        const part = this.sums[quarter * 3 + channel] as number;
+        const part = sums[quarter * 3 + channel] as number;
         sum += part;
-        quarters[cell * 12 + quarter * 3 + channel] = part / (this.counts[quarter] as number);
+        quarters[cell * 12 + quarter * 3 + channel] = part / (counts[quarter] as number);
       }
-      means[cell * 3 + channel] = sum / this.pixels.length;
+      means[cell * 3 + channel] = sum / total;
     }
-    this.writeTrimmed(colours, cell);
   }
 
-  private writeTrimmed(colours: Float32Array, cell: number): void {
-    const { rgba } = this.picture;
-    const leftOut = Math.floor(this.pixels.length * LEFT_OUT);
-    const darkest = this.valueBelow(leftOut);
-    const lightest = this.valueBelow(this.pixels.length - 1 - leftOut);
-    let count = 0;
-    const sum = [0, 0, 0] as [number, number, number];
-    for (const at of this.pixels) {
-      const lightness = lightnessAt(rgba, at);
-      if (lightness < darkest || lightness > lightest) continue;
-      count++;
+  /** The mean of the larger part where there are two; else of all but the lightest and darkest. */
+  writeColour({ colours, others }: CellSamples, cell: number): void {
+    const count = this.takeLabs();
+    const stray = this.smallerPart(count);
+    if (stray) {
+      this.writeMean(colours, cell, count, (i) => stray[i] === 0);
+      others[cell] = stray.reduce((sum, isStray) => sum + isStray, 0) / count;
+      return;
+    }
+    const leftOut = Math.floor(count * LEFT_OUT);
+    this.order.length = count;
+    for (let i = 0; i < count; i++) this.order[i] = this.labs[i * 3] as number;
+    this.order.sort((a, b) => a - b);
+    const [darkest, lightest] = [this.order[leftOut] as number, this.order[count - 1 - leftOut] as number];
+    this.writeMean(colours, cell, count, (i) => {
+      const lightness = this.labs[i * 3] as number;
+      return lightness >= darkest && lightness <= lightest;
+    });
+  }
+
+  private takeLabs(): number {
+    const { width, rgba } = this.picture;
+    const count = (this.right - this.left) * (this.bottom - this.top);
+    if (this.labs.length < count * 3) this.labs = new Float64Array(count * 3);
+    let i = 0;
+    for (let py = this.top; py < this.bottom; py++) {
+      for (let px = this.left; px < this.right; px++) {
+        const at = (py * width + px) * 4;
+        const [l, a, b] = oklab(rgba[at] as number, rgba[at + 1] as number, rgba[at + 2] as number);
+        this.labs[i++] = l;
+        this.labs[i++] = a;
+        this.labs[i++] = b;
+      }
+    }
+    return count;
+  }
+
+  /** 1 for each pixel of the smaller of two parts, or null where the pixels are of one colour. */
+  private smallerPart(count: number): Uint8Array | null {
+    const { labs } = this;
+    const mean = [0, 0, 0];
+    for (let i = 0; i < count * 3; i++) mean[i % 3] = (mean[i % 3] as number) + (labs[i] as number) / count;
+    const axis = this.widestAxis(count, mean);
+    const part = new Uint8Array(count);
+    const at = new Float64Array(count);
+    for (let i = 0; i < count; i++) {
+      let along = 0;
+      for (let k = 0; k < 3; k++) along += ((labs[i * 3 + k] as number) - (mean[k] as number)) * (axis[k] as number);
+      at[i] = along;
+    }
+    let border = 0;
+    let [low, high, inHigh] = [0, 0, 0];
+    for (let round = 0; round < ROUNDS; round++) {
+      [low, high, inHigh] = [0, 0, 0];
+      for (let i = 0; i < count; i++) {
+        const along = at[i] as number;
+        if (along > border) {
+          high += along;
+          inHigh++;
+        } else low += along;
+      }
+      if (inHigh === 0 || inHigh === count) return null;
+      high /= inHigh;
+      low /= count - inHigh;
+      border = (high + low) / 2;
+    }
+    let within = 0;
+    for (let i = 0; i < count; i++) {
+      const along = at[i] as number;
+      part[i] = along > border ? 1 : 0;
+      within += (along - (along > border ? high : low)) ** 2;
+    }
+    const apart = high - low;
+    if (apart < Math.max(LEAST_APART, APART_TIMES * Math.sqrt(within / count))) return null;
+    return inHigh * 2 <= count ? part : part.map((isHigh) => 1 - isHigh);
+  }
+
+  /** The direction in which the pixels differ most (power iteration on their covariance). */
+  private widestAxis(count: number, mean: readonly number[]): number[] {
+    const spread = new Float64Array(9);
+    for (let i = 0; i < count; i++) {
+      for (let j = 0; j < 3; j++) {
+        for (let k = 0; k < 3; k++) {
+          const product =
+            ((this.labs[i * 3 + j] as number) - (mean[j] as number)) *
+            ((this.labs[i * 3 + k] as number) - (mean[k] as number));
+          spread[j * 3 + k] = (spread[j * 3 + k] as number) + product;
+        }
+      }
+    }
+    let axis = [1, 0.1, 0.1];
+    for (let round = 0; round < 8; round++) {
+      const next = [0, 1, 2].map((j) => axis.reduce((sum, value, k) => sum + value * (spread[j * 3 + k] as number), 0));
+      const length = Math.hypot(...next);
+      if (length === 0) return [1, 0, 0];
+      axis = next.map((value) => value / length);
+    }
+    return axis;
+  }
+
+  private writeMean(colours: Float32Array, cell: number, count: number, isIn: (i: number) => boolean): void {
+    const { width, rgba } = this.picture;
+    const across = this.right - this.left;
+    const sum = [0, 0, 0];
+    let taken = 0;
+    for (let i = 0; i < count; i++) {
+      if (!isIn(i)) continue;
+      const at = ((this.top + Math.floor(i / across)) * width + this.left + (i % across)) * 4;
       for (let channel = 0; channel < 3; channel++)
         sum[channel] = (sum[channel] as number) + (rgba[at + channel] as number);
+      taken++;
     }
-    for (let channel = 0; channel < 3; channel++) colours[cell * 3 + channel] = (sum[channel] as number) / count;
+    for (let channel = 0; channel < 3; channel++) colours[cell * 3 + channel] = (sum[channel] as number) / taken;
   }
-
-  /** The lightness that `rank` pixels lie below or at, counted from the darkest. */
-  private valueBelow(rank: number): number {
-    let below = 0;
-    for (let value = 0; value < 256; value++) {
-      below += this.lightness[value] as number;
-      if (below > rank) return value;
-    }
-    return 255;
-  }
-}
-
-/** Enough of a lightness to order pixels: weights of ITU-R BT.601 in 256ths. */
-function lightnessAt(rgba: Picture['rgba'], at: number): number {
-  return ((rgba[at] as number) * 77 + (rgba[at + 1] as number) * 150 + (rgba[at + 2] as number) * 29) >> 8;
 }
 
 function clamp(value: number, least: number, most: number): number {
