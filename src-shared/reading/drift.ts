@@ -4,7 +4,8 @@
  *
  * The phase of the edges is measured in overlapping windows all over the
  * chart and a smooth surface is laid through it. A phase is known only up to
- * whole cells; it is followed inwards from the corners, where it is small.
+ * whole cells; it is followed from window to window, and the surface is small
+ * at the corners.
  */
 import { Matrix, solve } from 'ml-matrix';
 import { edgeShares, type Direction } from './edges.ts';
@@ -39,7 +40,7 @@ const POWERS: readonly (readonly [number, number])[] = [
 ];
 
 /** Windows pull with their clarity; this pulls everything but the constant towards zero. */
-const STIFFNESS = 0.02;
+const STIFFNESS = 0.002;
 
 /** The drift of a straightened chart of `columns` × `rows` cells; none where its edges do not tell. */
 export function driftOf(straight: Picture, columns: number, rows: number): Drift {
@@ -57,7 +58,8 @@ interface Window {
 }
 
 function windowsOf(straight: Picture, direction: Direction, count: number): Window[][] {
-  const bands = edgeShares(straight, direction);
+  // A line runs on from cell to cell; a sign inside a cell has edges too, but with gaps between. Squared, lines win.
+  const bands = edgeShares(straight, direction).map((shares) => shares.map((share) => share * share));
   return bands.map((band, b) =>
     Array.from({ length: WINDOWS }, (_, w) => {
       const along = (w + 0.5) / WINDOWS;
@@ -69,25 +71,54 @@ function windowsOf(straight: Picture, direction: Direction, count: number): Wind
   );
 }
 
+/** Rounds in which windows that do not agree are asked less, and how far off, in cells, makes one count half. */
+const ROUNDS = 4;
+const MISFIT = 0.3;
+
 type Surface = (along: number, beside: number) => number;
 
 function surface(windows: readonly (readonly Window[])[]): Surface {
   const clear = followed(windows);
   if (clear.length < 2 * POWERS.length) return () => 0;
+  let weights = fitted(clear, () => 1);
+  const at = (along: number, beside: number): number =>
+    termsAt(along, beside).reduce((sum, term, i) => sum + term * (weights[i] as number), 0);
+  for (let round = 0; round < ROUNDS; round++) {
+    // A window that was led astray says something of its own; the others agree.
+    weights = fitted(clear, ({ along, beside, phase }) => 1 / (1 + ((phase - at(along, beside)) / MISFIT) ** 2));
+  }
+  return fromCorners(at);
+}
+
+/**
+ * The surface moved by whole cells so that it is small at the corners, which a
+ * hand has set. Where it is not, the edges are not those of the cells, and
+ * nothing is said.
+ */
+function fromCorners(at: Surface): Surface {
+  const corners = [at(0, 0), at(1, 0), at(0, 1), at(1, 1)];
+  const turns = Math.round(corners.reduce((sum, off) => sum + off, 0) / corners.length);
+  const astray = corners.filter((off) => Math.abs(off - turns) > MOST_AT_CORNERS).length;
+  return 2 * astray > corners.length ? () => 0 : (along, beside) => at(along, beside) - turns;
+}
+
+/** The surface's weights by least squares; windows count with their clarity and what `trust` says of them. */
+function fitted(windows: readonly Window[], trust: (window: Window) => number): number[] {
   const size = POWERS.length;
   const left = Matrix.zeros(size, size);
   const right = Matrix.zeros(size, 1);
-  for (const { along, beside, clarity, phase } of clear) {
+  for (const window of windows) {
+    const { along, beside, clarity, phase } = window;
     const terms = termsAt(along, beside);
+    const counts = clarity * trust(window);
     for (let i = 0; i < size; i++) {
-      const weighted = clarity * (terms[i] as number);
+      const weighted = counts * (terms[i] as number);
       right.set(i, 0, right.get(i, 0) + weighted * phase);
       for (let j = 0; j < size; j++) left.set(i, j, left.get(i, j) + weighted * (terms[j] as number));
     }
   }
-  for (let i = 1; i < size; i++) left.set(i, i, left.get(i, i) + STIFFNESS * clear.length);
-  const weights = solve(left, right).to1DArray();
-  return (along, beside) => termsAt(along, beside).reduce((sum, term, i) => sum + term * (weights[i] as number), 0);
+  for (let i = 1; i < size; i++) left.set(i, i, left.get(i, i) + STIFFNESS * windows.length);
+  return solve(left, right).to1DArray();
 }
 
 /** Places run from −1 to 1 here, so that all powers are of one size. */
@@ -97,40 +128,37 @@ function termsAt(along: number, beside: number): number[] {
   return POWERS.map(([i, j]) => x ** i * y ** j);
 }
 
-/** The clear windows, their phases followed from the corners; none where the corners themselves are off. */
+/**
+ * The clear windows with their phases followed from one to the next. Of all
+ * neighbours those that differ least are joined first, so that a jump of nearly
+ * half a cell is crossed where it is smallest (as Herráez and others 2002 do
+ * for the phases of light). Windows that hang together with few are left out.
+ */
 function followed(windows: readonly (readonly Window[])[]): Window[] {
-  const lastBand = windows.length - 1;
-  const corners = [windows[0]?.[0], windows[0]?.at(-1), windows[lastBand]?.[0], windows[lastBand]?.at(-1)].filter(
-    (window) => window !== undefined && window.clarity >= LEAST_CLARITY,
-  ) as Window[];
-  const off = corners.filter(({ phase }) => Math.abs(phase) > MOST_AT_CORNERS).length;
-  if (2 * off > corners.length) return [];
-  const order = windows
-    .flatMap((band, b) => band.map((window, w) => ({ window, b, w })))
-    .filter(({ window }) => window.clarity >= LEAST_CLARITY)
-    .sort((one, other) => fromCorner(one.b, one.w, lastBand) - fromCorner(other.b, other.w, lastBand));
-  const known = new Set<Window>();
-  for (const { window, b, w } of order) {
-    let sum = 0;
-    let count = 0;
-    for (const [db, dw] of AROUND) {
-      const near = windows[b + db]?.[w + dw];
-      if (near && known.has(near)) {
-        sum += near.phase;
-        count++;
+  const groupOf = new Map<Window, Set<Window>>();
+  const joins: { readonly one: Window; readonly other: Window; readonly step: number }[] = [];
+  windows.forEach((band, b) =>
+    band.forEach((window, w) => {
+      if (window.clarity < LEAST_CLARITY) return;
+      groupOf.set(window, new Set([window]));
+      for (const other of [band[w + 1], windows[b + 1]?.[w]]) {
+        if (!other || other.clarity < LEAST_CLARITY) continue;
+        const off = other.phase - window.phase;
+        joins.push({ one: window, other, step: Math.abs(off - Math.round(off)) });
       }
+    }),
+  );
+  for (const { one, other } of joins.sort((a, b) => a.step - b.step)) {
+    const [here, there] = [groupOf.get(one), groupOf.get(other)];
+    if (!here || !there || here === there) continue;
+    const turns = Math.round(one.phase - other.phase);
+    for (const window of there) {
+      window.phase += turns;
+      here.add(window);
+      groupOf.set(window, here);
     }
-    if (count > 0) window.phase += Math.round(sum / count - window.phase);
-    known.add(window);
   }
-  return [...known];
-}
-
-const AROUND = [-1, 0, 1].flatMap((db) => [-1, 0, 1].map((dw) => [db, dw] as const));
-
-/** Steps to the nearest corner of the windows. */
-function fromCorner(band: number, window: number, lastBand: number): number {
-  return Math.min(band, lastBand - band) + Math.min(window, WINDOWS - 1 - window);
+  return [...groupOf.values()].reduce<Window[]>((most, group) => (group.size > most.length ? [...group] : most), []);
 }
 
 export interface Phase {
