@@ -36,13 +36,32 @@ const SEED = 20;
  * fewer where there are no more; without, as many as stand apart.
  */
 export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): Oklab[] {
-  const looked = some(colours, isClean);
-  let centres = kMeans(looked, GROUPS, SEED);
-  let groups = nearestOf(looked, centres);
-  centres = centresOf(looked, groups, centres);
-  let merged = groupsOf(looked, groups, centres.length / 3);
+  const looked = some(colours, isClean, 3);
+  const centres = findGroups(looked, 3, wanted, (one, other) => {
+    const difference = linearDifference(
+      linearOfOklab(one as unknown as Oklab),
+      linearOfOklab(other as unknown as Oklab),
+    );
+    return difference / LEAST_DIFFERENCE;
+  });
+  return Array.from(
+    { length: centres.length / 3 },
+    (_, i) => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab,
+  );
+}
+
+/**
+ * The centres of groups that stand apart, of things told by `size` numbers
+ * each. `difference` says of two means how far apart they look, below 1 being
+ * the same to anybody. With `wanted` that many, or fewer where there are no more.
+ */
+export function findGroups(looked: Colours, size: number, wanted: number | null, difference: Difference): Colours {
+  let centres = kMeans(looked, GROUPS, SEED, size);
+  let groups = nearestOf(looked, centres, size);
+  centres = centresOf(looked, groups, centres, size);
+  let merged = groupsOf(looked, groups, centres.length / size, size);
   for (;;) {
-    const [i, j, apart] = leastApart(merged);
+    const [i, j, apart] = leastApart(merged, difference);
     if (i === j) break;
     const isOne = merged.length > MOST_YARNS || apart < 1;
     if (wanted === null ? !isOne : merged.length <= wanted) break;
@@ -50,47 +69,49 @@ export function findColours(colours: Colours, isClean: Uint8Array, wanted: numbe
     merged = [...merged.filter((_, index) => index !== i && index !== j), one];
   }
   if (wanted === null && merged.length > 1) {
-    const enough = merged.filter(({ count }) => count >= Math.min(LEAST_CELLS, looked.length / 3));
+    const enough = merged.filter(({ count }) => count >= Math.min(LEAST_CELLS, looked.length / size));
     if (enough.length > 0) merged = enough;
   }
   centres = Float64Array.from(merged.flatMap(({ mean }) => [...mean]));
-  groups = nearestOf(looked, centres);
-  centres = centresOf(looked, groups, centres);
-  return merged.map((_, i) => [centres[i * 3], centres[i * 3 + 1], centres[i * 3 + 2]] as unknown as Oklab);
+  groups = nearestOf(looked, centres, size);
+  return centresOf(looked, groups, centres, size);
 }
 
+type Difference = (one: readonly number[], other: readonly number[]) => number;
+
 /** The clean cells, evenly thinned; all cells where hardly any is clean. */
-function some(colours: Colours, isClean: Uint8Array): Colours {
+export function some(colours: Colours, isClean: Uint8Array, size: number): Colours {
   let cells = [...isClean.keys()].filter((cell) => isClean[cell] === 1);
   if (cells.length < isClean.length / 10) cells = [...isClean.keys()];
   const step = Math.max(1, cells.length / MOST_CELLS);
   const kept = Array.from({ length: Math.floor(cells.length / step) }, (_, i) => cells[Math.floor(i * step)] as number);
-  return Float64Array.from(kept.flatMap((cell) => [...colours.subarray(cell * 3, cell * 3 + 3)]));
+  return Float64Array.from(kept.flatMap((cell) => [...colours.subarray(cell * size, cell * size + size)]));
 }
 
-/** Cells of like colour: how many, their mean, and how they spread (covariance, 3 × 3). */
+/** Cells that are alike: how many, their mean, and how they spread (covariance, size × size). */
 interface Group {
   readonly count: number;
-  readonly mean: Oklab;
+  readonly mean: readonly number[];
   readonly spread: readonly number[];
 }
 
-function groupsOf(colours: Colours, groups: Uint8Array, count: number): Group[] {
+function groupsOf(colours: Colours, groups: Uint8Array, count: number, size: number): Group[] {
+  const axes = Array.from({ length: size }, (_, axis) => axis);
   const found: Group[] = [];
   for (let group = 0; group < count; group++) {
     const members = [...groups.keys()].filter((i) => groups[i] === group);
     if (members.length === 0) continue;
-    const at = (i: number, axis: number): number => colours[i * 3 + axis] as number;
-    const mean = [0, 1, 2].map((axis) => members.reduce((sum, i) => sum + at(i, axis), 0) / members.length);
-    const spread = Array.from({ length: 9 }, (_, k) => {
-      const [a, b] = [Math.floor(k / 3), k % 3];
+    const at = (i: number, axis: number): number => colours[i * size + axis] as number;
+    const mean = axes.map((axis) => members.reduce((sum, i) => sum + at(i, axis), 0) / members.length);
+    const spread = Array.from({ length: size * size }, (_, k) => {
+      const [a, b] = [Math.floor(k / size), k % size];
       const sum = members.reduce(
         (total, i) => total + (at(i, a) - (mean[a] as number)) * (at(i, b) - (mean[b] as number)),
         0,
       );
       return sum / members.length;
     });
-    found.push({ count: members.length, mean: mean as unknown as Oklab, spread });
+    found.push({ count: members.length, mean, spread });
   }
   return found;
 }
@@ -99,40 +120,41 @@ function groupsOf(colours: Colours, groups: Uint8Array, count: number): Group[] 
 function together(one: Group, other: Group): Group {
   const count = one.count + other.count;
   const [p, q] = [one.count / count, other.count / count];
-  const mean = [0, 1, 2].map((axis) => p * (one.mean[axis] as number) + q * (other.mean[axis] as number));
-  const between = [0, 1, 2].map((axis) => (one.mean[axis] as number) - (other.mean[axis] as number));
+  const size = one.mean.length;
+  const mean = one.mean.map((value, axis) => p * value + q * (other.mean[axis] as number));
+  const between = one.mean.map((value, axis) => value - (other.mean[axis] as number));
   const spread = one.spread.map(
     (value, k) =>
       p * value +
       q * (other.spread[k] as number) +
-      p * q * (between[Math.floor(k / 3)] as number) * (between[k % 3] as number),
+      p * q * (between[Math.floor(k / size)] as number) * (between[k % size] as number),
   );
-  return { count, mean: mean as unknown as Oklab, spread };
+  return { count, mean, spread };
 }
 
 /** The pair that is least apart, and how far: below 1 they are one colour. The same index twice where there is one group. */
-function leastApart(groups: readonly Group[]): readonly [number, number, number] {
+function leastApart(groups: readonly Group[], difference: Difference): readonly [number, number, number] {
   let best: readonly [number, number, number] = [0, 0, Infinity];
   for (let i = 0; i < groups.length; i++) {
     for (let j = i + 1; j < groups.length; j++) {
-      const apart = distanceApart(groups[i] as Group, groups[j] as Group);
+      const apart = distanceApart(groups[i] as Group, groups[j] as Group, difference);
       if (apart < best[2]) best = [i, j, apart];
     }
   }
   return best;
 }
 
-function distanceApart(one: Group, other: Group): number {
-  const between = [0, 1, 2].map((axis) => (one.mean[axis] as number) - (other.mean[axis] as number));
+function distanceApart(one: Group, other: Group, difference: Difference): number {
+  const size = one.mean.length;
+  const between = one.mean.map((value, axis) => value - (other.mean[axis] as number));
   const distance = Math.hypot(...between);
   if (distance === 0) return 0;
   const along = ({ spread }: Group): number => {
     let variance = 0;
     spread.forEach((value, k) => {
-      variance += value * (between[Math.floor(k / 3)] as number) * (between[k % 3] as number);
+      variance += value * (between[Math.floor(k / size)] as number) * (between[k % size] as number);
     });
     return Math.sqrt(Math.max(0, variance)) / distance;
   };
-  const difference = linearDifference(linearOfOklab(one.mean), linearOfOklab(other.mean));
-  return Math.min(distance / (APART * (along(one) + along(other)) + 1e-9), difference / LEAST_DIFFERENCE);
+  return Math.min(distance / (APART * (along(one) + along(other)) + 1e-9), difference(one.mean, other.mean));
 }

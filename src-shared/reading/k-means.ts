@@ -1,5 +1,5 @@
 /**
- * Sorts colours into groups by k-means.
+ * Sorts colours, or whatever else is told by some numbers each, into groups by k-means.
  *
  * Starting colours are drawn by k-means++ (Arthur and Vassilvitskii 2007): the
  * further a colour lies from those already drawn, the likelier it is drawn
@@ -7,17 +7,20 @@
  * the same every time ({@link repeatableRandom}).
  */
 
-/** `count` colours of three numbers each. */
+/** `count` colours of three numbers each; of other things, as many numbers each as is said beside. */
 export type Colours = Float64Array;
+
+/** Numbers of a colour. */
+const COLOUR = 3;
 
 const MOST_ROUNDS = 30;
 
-/** Centres of at most `count` groups, three numbers each; fewer where there are fewer different colours. */
-export function kMeans(colours: Colours, count: number, seed: number): Colours {
-  let centres = drawn(colours, count, seed);
+/** Centres of at most `count` groups, `size` numbers each; fewer where there are fewer different colours. */
+export function kMeans(colours: Colours, count: number, seed: number, size = COLOUR): Colours {
+  let centres = drawn(colours, count, seed, size);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const groups = nearestOf(colours, centres);
-    const moved = centresOf(colours, groups, centres);
+    const groups = nearestOf(colours, centres, size);
+    const moved = centresOf(colours, groups, centres, size);
     const isStill = moved.every((value, i) => Math.abs(value - (centres[i] as number)) < 1e-5);
     centres = moved;
     if (isStill) break;
@@ -26,12 +29,12 @@ export function kMeans(colours: Colours, count: number, seed: number): Colours {
 }
 
 /** The centre nearest to each colour. */
-export function nearestOf(colours: Colours, centres: Colours): Uint8Array {
-  const nearest = new Uint8Array(colours.length / 3);
+export function nearestOf(colours: Colours, centres: Colours, size = COLOUR): Uint8Array {
+  const nearest = new Uint8Array(colours.length / size);
   for (let i = 0; i < nearest.length; i++) {
     let least = Infinity;
-    for (let c = 0; c < centres.length / 3; c++) {
-      const distance = squaredDistance(colours, i, centres, c);
+    for (let c = 0; c < centres.length / size; c++) {
+      const distance = squaredDistance(colours, i, centres, c, size);
       if (distance < least) {
         least = distance;
         nearest[i] = c;
@@ -42,44 +45,45 @@ export function nearestOf(colours: Colours, centres: Colours): Uint8Array {
 }
 
 /** The mean colour of each group; a group without colours keeps its centre. */
-export function centresOf(colours: Colours, groups: Uint8Array, before: Colours): Colours {
+export function centresOf(colours: Colours, groups: Uint8Array, before: Colours, size = COLOUR): Colours {
   const sums = new Float64Array(before.length);
-  const counts = new Float64Array(before.length / 3);
+  const counts = new Float64Array(before.length / size);
   groups.forEach((group, i) => {
     counts[group] = (counts[group] as number) + 1;
-    for (let axis = 0; axis < 3; axis++) {
-      sums[group * 3 + axis] = (sums[group * 3 + axis] as number) + (colours[i * 3 + axis] as number);
+    for (let axis = 0; axis < size; axis++) {
+      sums[group * size + axis] = (sums[group * size + axis] as number) + (colours[i * size + axis] as number);
     }
   });
   return sums.map((sum, i) => {
-    const count = counts[Math.floor(i / 3)] as number;
+    const count = counts[Math.floor(i / size)] as number;
     return count === 0 ? (before[i] as number) : sum / count;
   });
 }
 
-export function squaredDistance(colours: Colours, i: number, others: Colours, j: number): number {
-  const x = (colours[i * 3] as number) - (others[j * 3] as number);
-  const y = (colours[i * 3 + 1] as number) - (others[j * 3 + 1] as number);
-  const z = (colours[i * 3 + 2] as number) - (others[j * 3 + 2] as number);
-  return x * x + y * y + z * z;
+export function squaredDistance(colours: Colours, i: number, others: Colours, j: number, size = COLOUR): number {
+  let sum = 0;
+  for (let axis = 0; axis < size; axis++) {
+    sum += ((colours[i * size + axis] as number) - (others[j * size + axis] as number)) ** 2;
+  }
+  return sum;
 }
 
-function drawn(colours: Colours, count: number, seed: number): Colours {
+function drawn(colours: Colours, count: number, seed: number, size: number): Colours {
   const random = repeatableRandom(seed);
-  const total = colours.length / 3;
-  const centres = new Float64Array(count * 3);
+  const total = colours.length / size;
+  const centres = new Float64Array(count * size);
   const distances = new Float64Array(total).fill(Infinity);
   let pick = Math.min(total - 1, Math.floor(random() * total));
   for (let c = 0; c < count; c++) {
-    centres.set(colours.subarray(pick * 3, pick * 3 + 3), c * 3);
+    centres.set(colours.subarray(pick * size, pick * size + size), c * size);
     let sum = 0;
     for (let i = 0; i < total; i++) {
-      const distance = Math.min(distances[i] as number, squaredDistance(colours, i, centres, c));
+      const distance = Math.min(distances[i] as number, squaredDistance(colours, i, centres, c, size));
       distances[i] = distance;
       sum += distance;
     }
     // No colour is left that was not drawn.
-    if (sum === 0) return centres.slice(0, (c + 1) * 3);
+    if (sum === 0) return centres.slice(0, (c + 1) * size);
     let left = random() * sum;
     pick = 0;
     while (pick < total - 1 && (left -= distances[pick] as number) > 0) pick++;

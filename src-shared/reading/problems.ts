@@ -10,6 +10,8 @@ export interface ReadingProblems {
   'corners-unusable': { fault: CornerFault };
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
   'grid-not-found': { across: boolean; up: boolean };
+  /** Nothing tells one cell from another, as it was asked for. */
+  'one-yarn-only': { by: 'colours' | 'symbols' };
   'cells-too-fine': { columns: number; rows: number; mostColumns: number; mostRows: number };
   'yarns-out-of-range': { given: number; least: number; most: number };
   'crop-outside-picture': { width: number; height: number };

@@ -19,12 +19,18 @@ import { lightOn, underEvenLight } from './light.ts';
 import type { Photo } from './photo.ts';
 import { sampleCells, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
+import { sortSymbols } from './sort-symbols.ts';
 import type { Steps } from './steps.ts';
+import { lookAtSigns } from './symbols.ts';
 import { naturalSize, sizeForCells, straighten } from './straighten.ts';
 
-/** What is told apart: ink on paper (or holes in a card), or so many colours; null: as many as there are. */
+/**
+ * What is told apart: ink on paper (or holes in a card), so many colours, or so
+ * many signs drawn in one ink; null: as many as there are.
+ */
 export type Levels =
-  { readonly kind: 'ink'; readonly figure: FigureLevel } | { readonly kind: 'colours'; readonly count: number | null };
+  | { readonly kind: 'ink'; readonly figure: FigureLevel }
+  | { readonly kind: 'colours' | 'symbols'; readonly count: number | null };
 
 export interface ChartOptions {
   /** Null: as many as are found. */
@@ -58,7 +64,8 @@ export function* proposeGrid(photo: Photo, corners: Corners): Steps<GridProposal
 /**
  * The cells between `corners`, `columns` × `rows` of them. Throws
  * `corners-unusable`, `corner-outside-picture`, `motif-too-large`,
- * `cells-too-fine` or `yarns-out-of-range`.
+ * `cells-too-fine`, `yarns-out-of-range`, or `one-yarn-only` where all cells
+ * look alike: nobody charts a motif of one yarn, so something else tells them apart.
  */
 export function* readCells(
   photo: Photo,
@@ -73,11 +80,17 @@ export function* readCells(
   assertCounts(corners, columns, rows);
   const straight = yield* straighten(photo, corners, sizeForCells(corners, columns, rows));
   const drift = driftOf(straight, columns, rows);
+  if (levels.kind === 'symbols') {
+    const signs = yield* lookAtSigns(straight, columns, rows, drift);
+    yield { stage: 'sort-colours', done: 0 };
+    return readingOf(columns, rows, moreThanOne(sortSymbols(signs, levels.count), 'symbols'));
+  }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };
   const even = evenlyLit(seen);
   yield { stage: 'sort-colours', done: 0 };
-  const sorted = levels.kind === 'ink' ? sortLevels(even, levels.figure) : sortColours(even, levels.count);
+  const sorted =
+    levels.kind === 'ink' ? sortLevels(even, levels.figure) : moreThanOne(sortColours(even, levels.count), 'colours');
   yield { stage: 'sort-colours', done: 1 };
   return readingOf(columns, rows, sorted);
 }
@@ -98,6 +111,11 @@ export function* readChart(photo: Photo, corners: Corners, options: ChartOptions
     }
   }
   return yield* readCells(photo, corners, columns, rows, options.levels);
+}
+
+function moreThanOne(sorted: Sorted, by: 'colours' | 'symbols'): Sorted {
+  if (sorted.colours.length === 1) throw problemError('one-yarn-only', { by });
+  return sorted;
 }
 
 function assertLevels(levels: Levels): void {

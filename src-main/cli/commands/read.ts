@@ -33,7 +33,7 @@ const MOST_NAMED = 12;
 export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
-  options: ['corners', 'to', 'replace', 'columns', 'rows', 'ink', 'figure', 'colours'],
+  options: ['corners', 'to', 'replace', 'columns', 'rows', 'ink', 'symbols', 'figure', 'colours'],
   required: ['corners', 'to'],
   async run(args) {
     const path = args.names[0] as string;
@@ -73,9 +73,11 @@ function levelsOf(args: Args): Levels {
   const count = value(args, 'colours', from(2, MOST_YARNS)) ?? null;
   const level = value(args, 'figure', figure);
   const isInk = args.switches.has('ink');
+  const isSymbols = args.switches.has('symbols');
+  if (isInk && isSymbols) throw problemError('option-unknown', { option: '--symbols' }, '--symbols with --ink');
   if (isInk && count !== null) throw problemError('option-unknown', { option: '--colours' }, '--colours with --ink');
   if (!isInk && level !== undefined) throw problemError('option-missing', { option: '--ink' }, '--figure');
-  return isInk ? { kind: 'ink', figure: level ?? 'dark' } : { kind: 'colours', count };
+  return isInk ? { kind: 'ink', figure: level ?? 'dark' } : { kind: isSymbols ? 'symbols' : 'colours', count };
 }
 
 /** With the counts that were given, else those that were counted. Throws `grid-not-found` if there is neither. */

@@ -9,6 +9,7 @@ import {
   type ChartReading,
   type Corners,
   type FigureLevel,
+  type Levels,
   type Picture,
   type Point,
   type Progress,
@@ -32,7 +33,7 @@ export class ChartReadingModel {
   /** Counts given by the person; null: as found. */
   givenColumns = $state<number | null>(null);
   givenRows = $state<number | null>(null);
-  kind = $state<'colours' | 'ink'>('colours');
+  kind = $state<Levels['kind']>('colours');
   /** Null: as many as are found. */
   yarns = $state<number | null>(null);
   figure = $state<FigureLevel>('dark');
@@ -185,7 +186,7 @@ export class ChartReadingModel {
       corners: this.corners,
       columns: isQuick ? this.columns : this.givenColumns,
       rows: isQuick ? this.rows : this.givenRows,
-      levels: this.kind === 'ink' ? { kind: 'ink', figure: this.figure } : { kind: 'colours', count: this.yarns },
+      levels: this.kind === 'ink' ? { kind: 'ink', figure: this.figure } : { kind: this.kind, count: this.yarns },
       isQuick,
     };
     this.#reader.ask(this.picture, question, this.#heard);

@@ -52,6 +52,7 @@ const options = {
   corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
   columns: ['N', 'columns of the chart; counted if left out'],
   ink: [null, 'two levels: ink on paper, or holes in a card'],
+  symbols: [null, 'a symbol for each yarn, drawn in one ink, and empty cells for the ground'],
   figure: ['LEVEL', 'with --ink, which level is the figure: dark (default) or light'],
   colours: ['N', 'how many yarns to sort into, 2 to 16; found if left out'],
   json: [null, 'print one JSON document and nothing else'],

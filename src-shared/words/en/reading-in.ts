@@ -42,7 +42,7 @@ export const readingIn = {
     rows: 'Rows',
     asFound: 'Use what was found',
     kind: 'Told apart by',
-    kinds: { colours: 'colours of yarns', ink: 'ink or holes' },
+    kinds: { colours: 'colours of yarns', ink: 'ink or holes', symbols: 'symbols in one ink' },
     yarns: 'Yarns',
     yarnsFound: 'as many as are found',
     figure: 'The figure is',

@@ -87,6 +87,32 @@ describe('read', () => {
     expect(out).toContain(`Written to ${motif}.`);
   });
 
+  it('sorts by the symbols in the cells when told to, into as many as there are', async () => {
+    const drawing = blobs(14, 12, 2, 3);
+    const look = {
+      colours: [
+        [240, 238, 230],
+        [40, 40, 44],
+      ] as const,
+      line: 0.07,
+      mark: 'cross' as const,
+    };
+    const seen = photograph(drawing, look, { width: 420, height: 380, roll: 3, tilt: 5, pan: -4 }, { blur: 0.6 });
+    const photo = folder.file('symbols.png', pngOf(seen.picture));
+    const given = ['--corners', written(seen.corners), '--columns', '14', '--rows', '12', '--to', motif];
+    expect(await callJson('read', photo, '--symbols', ...given)).toMatchObject({ colours: ['#ffffff', '#1d1d1f'] });
+    expect(motifRows().map((row) => [...row].filter((cell) => cell === '#').length)).toEqual(
+      Array.from(
+        { length: 12 },
+        (_, fromTop) =>
+          [...drawing.cells.subarray((11 - fromTop) * 14, (12 - fromTop) * 14)].filter((cell) => cell === 1).length,
+      ),
+    );
+    expect(await callJson('read', photo, '--symbols', '--ink', ...given)).toMatchObject({
+      error: { code: 'option-unknown' },
+    });
+  });
+
   it('replaces what it read out of the same photo, and another file only when told to', async () => {
     const typed = ['--corners', at, '--ink', '--to', motif];
     expect(await callJson('read', png, ...typed)).toMatchObject({ replaced: false });

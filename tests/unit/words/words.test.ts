@@ -66,6 +66,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'corners-unusable': { fault: 'crossed' },
   'corner-outside-picture': { corner: 1, x: -4, y: 10, width: 800, height: 600 },
   'grid-not-found': { across: true, up: false },
+  'one-yarn-only': { by: 'colours' },
   'cells-too-fine': { columns: 900, rows: 900, mostColumns: 400, mostRows: 300 },
   'yarns-out-of-range': { given: 70, least: 2, most: 64 },
   'crop-outside-picture': { width: 800, height: 600 },

@@ -111,6 +111,13 @@ export const pictures = {
     what: `Corner ${corner} at ${n.plain(x)}, ${n.plain(y)} lies outside the picture, which is ${width} × ${height} pixels.`,
     mend: 'Move it onto the picture.',
   }),
+  'one-yarn-only': ({ by }) => ({
+    what:
+      by === 'colours'
+        ? 'All cells have one colour, as far as can be seen.'
+        : 'All cells look alike, as far as can be seen.',
+    mend: 'Say what tells the yarns apart: their colours, ink in the cells, or symbols. Check the corners, and the columns and rows, too.',
+  }),
   'grid-not-found': ({ across, up }) => ({
     what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
     mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,

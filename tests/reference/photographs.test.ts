@@ -1,0 +1,51 @@
+/**
+ * Charts as people have them, photographed as people do: drawn and seen by code
+ * of their own (`tests/generate/charts`), which knows nothing of the reader.
+ * `npm run photos` reads many more of them, and prints how sure it was.
+ */
+import { describe, expect, it } from 'vitest';
+import { finish, photoOf, readCells, type Levels } from '@shared/reading/index.ts';
+import { KINDS, type Kind } from '../generate/charts/kinds.ts';
+import { photographOf } from '../generate/charts/photographs.ts';
+import { tried } from '../photos/tried.ts';
+
+/**
+ * Small ones of every kind, and under every light that falls on a kind. A
+ * pencil's strokes in the sharp shadow of a hand, which is darker than they
+ * are, are not told from it, and not among these; nor are signs of 15 pixels a cell.
+ */
+const SEEDS: Record<Kind, readonly number[]> = {
+  ink: [27, 45, 117, 99, 108],
+  'pencil hatched': [55, 28, 73, 136, 109],
+  'pencil scribbled': [11, 155, 92, 119],
+  crosses: [75, 12, 21, 156],
+  'felt pen': [13, 4, 157, 85, 76],
+  'punched card': [23, 131, 32, 140],
+  'printed colours': [51, 141, 114, 69, 132],
+  'printed colours with symbols': [61, 133, 52, 115, 124],
+  'symbols in black and white': [44, 53, 116, 89],
+};
+
+describe.each(KINDS)('%s', (kind) => {
+  it.each(SEEDS[kind])('photograph %i: all but a few cells, and those that are wrong are marked', (seed) => {
+    const photograph = photographOf(seed);
+    expect(photograph.kind).toBe(kind);
+    const { cells, wrong, unmarked, marked, refused } = tried(photograph, 0);
+    expect(refused).toBeNull();
+    expect(unmarked).toBe(0);
+    expect(wrong).toBeLessThanOrEqual(Math.max(5, 0.01 * cells));
+    expect(marked).toBeLessThanOrEqual(Math.max(12, 0.03 * cells));
+  });
+});
+
+it('reads nothing out of a chart whose cells look alike as asked, instead of one yarn', () => {
+  const photograph = photographOf(53);
+  const { picture, corners, grid } = photograph;
+  const blank = { ...picture, rgba: picture.rgba.map((value, i) => (i % 4 === 3 ? value : 230)) };
+  for (const kind of ['colours', 'symbols'] as const) {
+    const levels: Levels = { kind, count: null };
+    expect(() => finish(readCells(photoOf(blank), corners, grid.width, grid.height, levels))).toThrow(
+      expect.objectContaining({ message: 'one-yarn-only' }),
+    );
+  }
+});
