@@ -69,6 +69,8 @@ const FABRIC: readonly Mutant[] = [
   },
   { in: 'tierOf', text: 'origin + tier * step', becomes: 'origin - tier * step' },
   { in: 'runOn', text: 'edges.first + border.left', becomes: 'edges.first + border.right' },
+  { in: 'knittedEnds', text: '(at(first) + 1) * width', becomes: '(at(first) + 1) * width + 1' },
+  { in: 'knittedEnds', text: 'at(last) * width - 1', becomes: 'at(last) * width - 2' },
   { in: 'meetingOn', text: '2 * excess <= period', becomes: '2 * excess < period' },
   { in: 'periodWithNeighbours', text: '[row - 1, row + 1]', becomes: '[row + 1]' },
   { in: 'periodWithNeighbours', text: 'periodOn(place, other)) !== 0', becomes: 'periodOn(place, other)) === 0' },
@@ -128,6 +130,21 @@ const RUNNING_ORDER: readonly Mutant[] = [
   { in: 'seenEdges', text: 'last - seamAllowance.right', becomes: 'last - seamAllowance.left' },
 ];
 
+const PIECES_AND_SIZES: readonly Mutant[] = [
+  { in: 'pieceInSize', text: 'one.size === size', becomes: 'one.size !== size' },
+  { in: 'sizesOf', text: 'perSize[index]', becomes: 'perSize[Math.max(0, index - 1)]' },
+  { in: 'withFields', text: 'sizeIn(piece.perSize, edit.size)', becomes: '0' },
+  { in: 'madeBand', text: 'valueIn(placed, size)', becomes: 'placed.all' },
+  { in: 'withValueIn', text: 'each === size ? value', becomes: 'each !== size ? value' },
+  { in: 'invertEdit', text: 'const at = placeOf(items, edit.id)', becomes: 'const at = items.length - 1' },
+  { in: 'listedAs', text: "{ of: 'piece', piece: id }", becomes: "{ of: 'motif', motif: id }" },
+  { in: 'removePiece', text: 'pieces[at + 1] ?? pieces[at - 1]', becomes: 'pieces[at - 1] ?? pieces[at + 1]' },
+  { in: 'ofAll', text: '(1 + margin) * knit', becomes: '(1 + margin)' },
+  { in: 'WAY', text: 'above: 2', becomes: 'above: 1' },
+  { in: 'sizesBeside', text: 'at - 2', becomes: 'at - 1' },
+  { in: 'copies', text: "'above' ? more : fewer", becomes: "'above' ? fewer : more" },
+];
+
 export const MUTANTS: readonly Mutant[] = [
   ...REPEAT,
   ...BED,
@@ -138,6 +155,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...YARN,
   ...LETTERING,
   ...RUNNING_ORDER,
+  ...PIECES_AND_SIZES,
 ];
 
 /** How a mutant is called in the record and on the terminal: what becomes what, and where. */
