@@ -3,11 +3,11 @@
  * of the chart in view, and how cells are shown. None of it is part of the
  * project, so none of it is undone.
  */
-import { createSubscriber } from 'svelte/reactivity';
 import type { Cell } from '@shared/grid/index.ts';
 import { cellAspect } from '@shared/piece/index.ts';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { InHand, Session } from '../session/session.ts';
+import { liveFields, type LiveFields } from '../ui/live.ts';
 import { motifActions, type MotifCommand } from './actions.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
 import { layLifted } from './lifted-selection.ts';
@@ -15,16 +15,12 @@ import { START, type MotifView, type MotifViewState, type StageControls } from '
 
 export class MotifViewModel implements MotifView {
   readonly commands: Commands<MotifCommand>;
-  #state: MotifViewState = START;
+  readonly #shown: LiveFields<MotifViewState>;
+  #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
-  readonly #listeners = new Set<() => void>();
-  readonly #follow: () => void;
 
   constructor(private readonly session: Session) {
-    this.#follow = createSubscriber((update) => {
-      this.#listeners.add(update);
-      return () => this.#listeners.delete(update);
-    });
+    this.#shown = liveFields(START, session.live);
     this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;
     let yarns = session.project.yarns.length;
@@ -44,39 +40,37 @@ export class MotifViewModel implements MotifView {
   }
 
   get state(): MotifViewState {
-    this.#follow();
-    return this.#state;
+    return this.#shown.now;
   }
 
   /** The cell cursor, on the motif. */
   get cursor(): Cell {
-    this.#follow();
     const { grid } = this.session.motif;
-    const { column, row } = this.#state.cursor;
+    const { column, row } = this.state.cursor;
     return { column: Math.min(column, grid.width - 1), row: Math.min(row, grid.height - 1) };
   }
 
   /** Palette index of the yarn in the pen; a yarn that undo took away leaves the pen to another. */
   get colour(): number {
-    const { project, view } = this.session;
-    if (view.colour < project.yarns.length) return view.colour;
+    const { yarns, view } = this.session;
+    if (view.colour < yarns.length) return view.colour;
     return Math.max(
       0,
-      project.yarns.findIndex((_, index) => index !== project.mainYarn),
+      yarns.findIndex((_, index) => index !== this.session.mainYarn),
     );
   }
 
   /** How many times as wide as tall cells are shown. */
   get aspect(): number {
-    this.#follow();
-    return this.#state.cellShape === 'square' ? 1 : cellAspect(this.session.current.piece.gauge);
+    return this.state.cellShape === 'square' ? 1 : cellAspect(this.session.piece.gauge);
   }
 
   look(to: Partial<MotifViewState>): void {
-    const { lifted } = this.#state;
-    this.#state = { ...this.#state, ...to };
-    if (this.#state.lifted !== lifted) this.session.hold(this.#inHand(this.#state.lifted));
-    for (const listener of this.#listeners) listener();
+    this.#shown.set(to);
+    const { lifted = this.#lifted } = to;
+    if (lifted === this.#lifted) return;
+    this.#lifted = lifted;
+    this.session.hold(this.#inHand(lifted));
   }
 
   /** A stamp is no work: it is laid by the stamp alone. */

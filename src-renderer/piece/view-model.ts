@@ -1,7 +1,7 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
-import { createSubscriber } from 'svelte/reactivity';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
+import { liveFields, type LiveFields } from '../ui/live.ts';
 import type { Viewport } from '../canvas/index.ts';
 import { pieceActions, type PieceCommand, type PieceView } from './actions.ts';
 import type { GroupSpot } from './moving/actions.ts';
@@ -14,122 +14,105 @@ export interface StageControls {
   fit(): void;
 }
 
+/** What the bench shows, as it begins and when another piece is looked at. */
+interface Shown {
+  /** Null: the whole piece, as large as it goes. */
+  readonly view: Viewport | null;
+  /** The stitch under the keyboard's cursor. */
+  readonly spot: StitchSpot | null;
+  /** Number of the band whose groups the form describes. */
+  readonly band: number;
+  /** Number of the all-over in the form; it may be gone. */
+  readonly allOver: number;
+  /** The group that the commands move; choosing it brings its band into the form. */
+  readonly group: GroupSpot | null;
+  /** A group that is in the hand, as it would stand. */
+  readonly dragged: Reading | null;
+  /** The piece is looked at joined into its tube, not flat. */
+  readonly isClosed: boolean;
+}
+
+const START: Shown = { view: null, spot: null, band: 0, allOver: 0, group: null, dragged: null, isClosed: false };
+
 export class PieceViewModel implements PieceView {
   readonly commands: Commands<PieceCommand>;
-  #view: Viewport | null = null;
-  #spot: StitchSpot | null = null;
-  #band = 0;
-  #allOver = 0;
-  #group: GroupSpot | null = null;
-  #dragged: Reading | null = null;
-  #isClosed = false;
-  #showsSizes = false;
+  readonly #shown: LiveFields<Shown & { readonly showsSizes: boolean }>;
   #stage: StageControls | null = null;
-  readonly #listeners = new Set<() => void>();
-  readonly #follow: () => void;
 
   constructor(session: Session) {
-    this.#follow = createSubscriber((update) => {
-      this.#listeners.add(update);
-      return () => this.#listeners.delete(update);
-    });
+    this.#shown = liveFields({ ...START, showsSizes: false }, session.live);
     let looked = lookedAt(session);
     session.subscribe(() => {
       const now = lookedAt(session);
-      if (now !== looked) this.#forget();
+      if (now !== looked) this.#shown.set(START);
       looked = now;
     });
     this.commands = commandsOf(pieceActions(session, this));
   }
 
-  /** Null: the whole piece, as large as it goes. */
   get view(): Viewport | null {
-    this.#follow();
-    return this.#view;
+    return this.#shown.now.view;
   }
 
   set view(view: Viewport | null) {
-    this.#view = view;
-    this.#emit();
+    this.#shown.set({ view });
   }
 
-  /** The stitch under the keyboard's cursor. */
   get spot(): StitchSpot | null {
-    this.#follow();
-    return this.#spot;
+    return this.#shown.now.spot;
   }
 
   set spot(spot: StitchSpot | null) {
-    this.#spot = spot;
-    this.#emit();
+    this.#shown.set({ spot });
   }
 
-  /** Number of the band whose groups the form describes. */
   get band(): number {
-    this.#follow();
-    return this.#band;
+    return this.#shown.now.band;
   }
 
   set band(band: number) {
-    this.#band = band;
-    this.#group = null;
-    this.#emit();
+    this.#shown.set({ band, group: null });
   }
 
-  /** Number of the all-over in the form; it may be gone. */
   get allOver(): number {
-    this.#follow();
-    return this.#allOver;
+    return this.#shown.now.allOver;
   }
 
-  set allOver(number: number) {
-    this.#allOver = number;
-    this.#emit();
+  set allOver(allOver: number) {
+    this.#shown.set({ allOver });
   }
 
-  /** The group that the commands move; choosing it brings its band into the form. */
   get group(): GroupSpot | null {
-    this.#follow();
-    return this.#group;
+    return this.#shown.now.group;
   }
 
   set group(group: GroupSpot | null) {
-    this.#group = group;
-    if (group) this.#band = group.band;
-    this.#emit();
+    this.#shown.set(group ? { group, band: group.band } : { group });
   }
 
-  /** A group that is in the hand, as it would stand. */
   get dragged(): Reading | null {
-    this.#follow();
-    return this.#dragged;
+    return this.#shown.now.dragged;
   }
 
   set dragged(dragged: Reading | null) {
-    this.#dragged = dragged;
-    this.#emit();
+    this.#shown.set({ dragged });
   }
 
-  /** The piece is looked at joined into its tube, not flat. */
   get isClosed(): boolean {
-    this.#follow();
-    return this.#isClosed;
+    return this.#shown.now.isClosed;
   }
 
   set isClosed(isClosed: boolean) {
-    this.#isClosed = isClosed;
-    this.#emit();
+    this.#shown.set({ isClosed });
   }
 
   /** The table of sizes is up over the bench. */
   get showsSizes(): boolean {
-    this.#follow();
-    return this.#showsSizes;
+    return this.#shown.now.showsSizes;
   }
 
   set showsSizes(showsSizes: boolean) {
-    this.#showsSizes = showsSizes;
-    this.#emit();
+    this.#shown.set({ showsSizes });
   }
 
   /** The stage comes and goes with the bench. */
@@ -146,21 +129,6 @@ export class PieceViewModel implements PieceView {
 
   fit(): void {
     this.#stage?.fit();
-  }
-
-  #forget(): void {
-    this.#view = null;
-    this.#spot = null;
-    this.#band = 0;
-    this.#allOver = 0;
-    this.#group = null;
-    this.#dragged = null;
-    this.#isClosed = false;
-    this.#emit();
-  }
-
-  #emit(): void {
-    for (const listener of this.#listeners) listener();
   }
 }
 

@@ -1,5 +1,4 @@
 /** The view model of the Sheet bench, what it shows besides the project: how pages are shown, and what was written last. */
-import { createSubscriber } from 'svelte/reactivity';
 import {
   exportKinds,
   type CommandOf,
@@ -15,6 +14,7 @@ import { actionsFor, commandsOf, type ActionsOf, type Commands } from '../comman
 import type { Asking } from '../files/files.ts';
 import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
+import { liveFields, type LiveFields } from '../ui/live.ts';
 import type { SheetPreview } from './preview.ts';
 import { Today } from './today.ts';
 
@@ -43,19 +43,14 @@ export class SheetViewModel {
   #writing: Writing = { kind: 'none' };
   /** The call of the host that is going on. */
   #run: string | null = null;
-  #fit: Fit = 'width';
-  readonly #listeners = new Set<() => void>();
-  readonly #follow: () => void;
+  readonly #shown: LiveFields<{ readonly writing: Writing; readonly fit: Fit }>;
 
   constructor(
     private readonly session: Session,
     private readonly host: Host,
     private readonly asking: Asking,
   ) {
-    this.#follow = createSubscriber((update) => {
-      this.#listeners.add(update);
-      return () => this.#listeners.delete(update);
-    });
+    this.#shown = liveFields({ writing: this.#writing, fit: 'width' }, session.live);
     let project = session.current;
     session.subscribe(() => {
       // What was written no longer stands for what is on the table.
@@ -75,28 +70,25 @@ export class SheetViewModel {
   }
 
   get writing(): Writing {
-    this.#follow();
-    return this.#writing;
+    return this.#shown.now.writing;
   }
 
   get fit(): Fit {
-    this.#follow();
-    return this.#fit;
+    return this.#shown.now.fit;
   }
 
   set fit(fit: Fit) {
-    this.#fit = fit;
-    this.#emit();
+    this.#shown.set({ fit });
   }
 
   /** Asks for a folder, and before files there are replaced, and writes. Giving up changes nothing. */
   async write(kinds: readonly ExportKind[]): Promise<void> {
     if (this.#writing.kind === 'going-on') return;
-    const { current: project, view } = this.session;
+    const { current: project } = this.session;
+    const { paper, lengthUnit, charts, scope } = this.session.view;
     const folder = await this.asking.folder();
     if (folder === null) return;
     const text = projectToText(project.whole);
-    const { paper, lengthUnit, charts, scope } = view;
     const date = this.today.day;
     let there: Params<'exports.write'>['there'] = { kind: 'ask' };
     for (;;) {
@@ -151,10 +143,6 @@ export class SheetViewModel {
 
   #set(writing: Writing): void {
     this.#writing = writing;
-    this.#emit();
-  }
-
-  #emit(): void {
-    for (const listener of this.#listeners) listener();
+    this.#shown.set({ writing });
   }
 }

@@ -26,6 +26,7 @@ import {
 } from '../recovery/index.ts';
 import { ownMachine } from '../session/own-machine.ts';
 import { Session } from '../session/session.ts';
+import { liveRune } from '../ui/live-rune.svelte.ts';
 
 /** A session with the way to the services. */
 export interface Started {
@@ -72,7 +73,7 @@ export async function startSession(connection: Connection): Promise<Started> {
     if (!taken.ok) problems.push(taken.problem);
     if (!taken.ok || taken.value === null) continue;
     const { project, file, laying } = taken.value;
-    const session = new Session(project, false);
+    const session = new Session(project, false, liveRune);
     if (file !== null) session.standsIn(file);
     layKept(session, laying);
     session.notify(recoveredNotice(taken.value));
@@ -81,7 +82,7 @@ export async function startSession(connection: Connection): Promise<Started> {
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
-  const session = new Session(ownMachine.given(project), true);
+  const session = new Session(ownMachine.given(project), true, liveRune);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
   return { ...standing, session, taken: null, kept: { offers: left, problems }, openAtStart: named };
 }

@@ -1,15 +1,11 @@
 /** Undo and Redo by mouse, by keyboard, and as they are heard. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { svelte } from '@sveltejs/vite-plugin-svelte';
 import type { Page } from '@playwright/test';
-import { build, preview, type InlineConfig } from 'vite';
 import type { ChangeName } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { announced, expect, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
+import { withOwnPage } from './own-page.ts';
 import type { TopBarPage } from './page/top-bar.ts';
 
 const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
@@ -84,21 +80,8 @@ test('the step is named in the tooltip, and heard each time, also when two of on
 });
 
 test('neither button moves or changes its size, whatever the step is called', async ({ page }) => {
-  const outDir = mkdtempSync(join(tmpdir(), 'walewright-top-bar-'));
-  const root = resolve(import.meta.dirname, 'page');
-  const config: InlineConfig = {
-    configFile: false,
-    root,
-    logLevel: 'error',
-    plugins: [svelte({ configFile: false })],
-    resolve: { alias: { '@shared': resolve(import.meta.dirname, '../../src-shared') } },
-    build: { outDir, emptyOutDir: true, minify: false },
-    preview: { host: '127.0.0.1', port: 0 },
-  };
-  await build(config);
-  const server = await preview(config);
-  try {
-    await page.goto(server.resolvedUrls?.local[0] ?? '');
+  await withOwnPage('top-bar', async (address) => {
+    await page.goto(address);
     await undo(page).waitFor();
     await page.evaluate(() => document.fonts.ready);
     const places = await page.evaluate(
@@ -125,10 +108,7 @@ test('neither button moves or changes its size, whatever the step is called', as
     // One place of both for all of them, and there are a hundred and more.
     expect(places).toHaveLength(1);
     expect(places[0]?.length).toBeGreaterThan(100);
-  } finally {
-    await server.close();
-    rmSync(outDir, { recursive: true, force: true });
-  }
+  });
 });
 
 test('stand level with the button beside them', async ({ page, start }) => {

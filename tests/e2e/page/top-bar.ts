@@ -5,6 +5,7 @@ import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/pr
 import { commandsOf } from '../../../src-renderer/commands/command.ts';
 import { windowActions } from '../../../src-renderer/window/actions.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
+import { liveRune } from '../../../src-renderer/ui/live-rune.svelte.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import TopBar from '../../../src-renderer/window/TopBar.svelte';
 
@@ -14,7 +15,7 @@ export interface TopBarPage {
   step(name: ChangeName, undone: boolean): void;
 }
 
-const session = new Session(sampleProject(), true);
+const session = new Session(sampleProject(), true, liveRune);
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no #app');
 const files = {} as Files;

@@ -1,0 +1,114 @@
+/** Parts of the window side by side, with a record of what each of them reads of its session after it was mounted. */
+import { flushSync, mount } from 'svelte';
+import type { Host } from '@shared/host/index.ts';
+import { changeOf, sampleProject, setProject } from '@shared/project/index.ts';
+import { commandsOf } from '../../../src-renderer/commands/command.ts';
+import type { Files } from '../../../src-renderer/files/files.ts';
+import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
+import { duplicateMotif } from '../../../src-renderer/motif/editing/motifs.ts';
+import Motifs from '../../../src-renderer/motif/panel/Motifs.svelte';
+import Yarns from '../../../src-renderer/motif/panel/Yarns.svelte';
+import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
+import { Session } from '../../../src-renderer/session/session.ts';
+import { liveRune } from '../../../src-renderer/ui/live-rune.svelte.ts';
+import { windowActions } from '../../../src-renderer/window/actions.ts';
+import StatusLine from '../../../src-renderer/window/StatusLine.svelte';
+import TopBar from '../../../src-renderer/window/TopBar.svelte';
+
+/** What the test does in the page. Each gives what woke: `yarns.motif` where the list of yarns read the motif again. */
+export interface WakingPage {
+  point(): readonly string[];
+  announce(): readonly string[];
+  paint(): readonly string[];
+  rename(): readonly string[];
+  recolour(): readonly string[];
+  zoom(): readonly string[];
+  /** How many motifs of the list woke last. */
+  rows(): number;
+}
+
+const session = new Session(sampleProject(), true, liveRune);
+// Three motifs, so that it is seen which of them wake.
+for (const id of ['second', 'third']) session.change(duplicateMotif(session.project, session.motifId, id, id).change);
+const viewModel = new MotifViewModel(session);
+let read: string[] = [];
+
+/** The same, with a record of what is read of it, under the name of who reads. */
+function watched<T extends object>(by: string, of: T): T {
+  return new Proxy(of, {
+    get(target, key) {
+      read.push(`${by}.${String(key)}`);
+      const value: unknown = Reflect.get(target, key, target);
+      return typeof value === 'function' ? value.bind(target) : value;
+    },
+  });
+}
+function place(): HTMLElement {
+  const app = document.getElementById('app');
+  if (!app) throw new Error('The page has no #app');
+  return app.appendChild(document.createElement('div'));
+}
+
+const commands = commandsOf(
+  windowActions(session, {} as Files, {
+    showCommands: () => undefined,
+    print: async () => undefined,
+    nameProject: () => undefined,
+    keepSettings: () => undefined,
+  }),
+);
+const bar = { session: watched('bar', session), commands, files: {} as Files, host: {} as Host, isNaming: false };
+mount(TopBar, { target: place(), props: bar });
+mount(Yarns, {
+  target: place(),
+  props: { session: watched('yarns', session), viewModel: watched('yarns', viewModel) },
+});
+mount(Motifs, {
+  target: place(),
+  props: { session: watched('motifs', session), viewModel: watched('motifs', viewModel) },
+});
+const line = watched('line', session);
+mount(StatusLine, {
+  target: place(),
+  props: {
+    get pointer() {
+      return line.pointer;
+    },
+    get announcement() {
+      return line.announcement;
+    },
+  },
+});
+flushSync();
+
+/** What is read again because of what `work` does. */
+function wokenBy(work: () => void): readonly string[] {
+  flushSync();
+  read = [];
+  work();
+  flushSync();
+  return [...new Set(read)].sort();
+}
+
+let times = 0;
+const page: WakingPage = {
+  point: () => wokenBy(() => session.point(`Row 1, stitch ${++times}`)),
+  announce: () => wokenBy(() => session.announce(`Said ${++times} times`)),
+  paint: () =>
+    wokenBy(() => {
+      // Of another yarn than it has, whichever that is.
+      const [first] = session.motif.grid.cells;
+      const change = strokeChange(session.motif, 'draw', first === 1 ? 0 : 1, [{ column: 0, row: 0 }]);
+      if (!change) throw new Error('Nothing was painted');
+      session.change(change);
+    }),
+  rename: () => wokenBy(() => session.change(changeOf('rename-project', setProject({ name: `Sleeve ${++times}` })))),
+  recolour: () =>
+    wokenBy(() => {
+      const yarns = session.yarns.map((yarn, index) => (index === 1 ? { ...yarn, name: `blue ${++times}` } : yarn));
+      session.change(changeOf('yarns', setProject({ yarns })));
+    }),
+  rows: () => read.filter((name) => name === 'motifs.motifId').length,
+  zoom: () => wokenBy(() => viewModel.look({ showsNeighbours: !viewModel.state.showsNeighbours })),
+};
+Object.assign(window, { waking: page });
