@@ -1,6 +1,7 @@
 /** `--piece` and `--size`, `--all-pieces` and `--all-sizes`: the project as it is looked at there, and how much of it is meant. */
 import { problemError } from '@shared/problem/index.ts';
 import { projectAt, type Place, type Project, type ProjectAt, type Scope } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
 import type { NamedAt, NamedMotif } from './motif-argument.ts';
 import { value } from './values.ts';
@@ -38,8 +39,9 @@ export function namedAtGivenPlace(named: NamedMotif, args: Args): NamedAt {
 }
 
 /**
- * By its name as it stands; where none has it, by its letters, large or small.
- * Throws `unknown`, or `piece-name-shared`: sizes all have names of their own.
+ * By its name as it stands; where none has it, by its letters, large or small,
+ * or as one of several of a name by their order: `front (2)`. Throws `unknown`,
+ * or `piece-name-shared`: sizes all have names of their own.
  */
 function idCalled(
   things: readonly { readonly id: string; readonly name: string }[],
@@ -53,7 +55,11 @@ function idCalled(
     throw problemError('piece-name-shared', { name: wanted, places });
   }
   const alike = things.filter(({ name }) => name.trim().toLowerCase() === wanted.toLowerCase());
-  const [only, another] = exact.length > 0 ? exact : alike;
+  const numbered = things.filter((thing) => {
+    const same = things.filter(({ name }) => name.trim() === thing.name.trim());
+    return same.length > 1 && words.pieces.numbered(thing.name.trim(), same.indexOf(thing) + 1) === wanted;
+  });
+  const [only, another] = [exact, alike, numbered].find((found) => found.length > 0) ?? [];
   if (!only || another) throw problemError(unknown, { given, known: things.map(({ name }) => name) });
   return only.id;
 }

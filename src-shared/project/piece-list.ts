@@ -3,7 +3,7 @@ import type { PatternId } from '../pattern/index.ts';
 import { problemError } from '../problem/index.ts';
 import { changeOf, type Change } from './change.ts';
 import { insertInto, moveWithin, removeFrom, setPieceInSizes } from './edit-makers.ts';
-import { MOST_KNIT, MOST_PIECES, pieceOf, type PieceId, type PieceInSizes } from './model.ts';
+import { MOST_KNIT, MOST_PIECES, pieceOf, type PieceId, type PieceInSizes, type Project } from './model.ts';
 import type { ProjectAt } from './project-at.ts';
 import { pieceInSizes } from './put-back.ts';
 import { START_PIECE } from './start.ts';
@@ -17,6 +17,24 @@ export interface PiecesStep {
 /** Index in the project of the piece that is looked at. */
 export function currentPiece({ whole, at }: Pick<ProjectAt, 'whole' | 'at'>): number {
   return whole.pieces.findIndex(({ id }) => id === at.piece);
+}
+
+/**
+ * Throws `piece-name-taken` where another piece than the one that is looked at
+ * is called so: by its name a piece is told apart on the sheet, in the names of
+ * files and on the command line. A file may have two of one name all the same.
+ */
+export function assertPieceName({ whole, at }: Pick<ProjectAt, 'whole' | 'at'>, name: string): void {
+  const isTaken = whole.pieces.some((piece) => piece.id !== at.piece && piece.name.trim() === name.trim());
+  if (isTaken) throw problemError('piece-name-taken', { name: name.trim() });
+}
+
+/** The first of the names, asked for one after the other from 1, that no piece has. */
+export function freePieceName({ pieces }: Pick<Project, 'pieces'>, named: (again: number) => string): string {
+  const taken = new Set(pieces.map(({ name }) => name.trim()));
+  let again = 1;
+  while (taken.has(named(again).trim())) again++;
+  return named(again);
 }
 
 /**

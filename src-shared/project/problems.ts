@@ -22,6 +22,8 @@ export interface ProjectProblems {
   'size-name-taken': { name: string };
   'size-unknown': { given: string; known: readonly string[] };
   'piece-unknown': { given: string; known: readonly string[] };
+  /** Another piece is called so. */
+  'piece-name-taken': { name: string };
   /** `places` of the pieces that are called so, from 1. */
   'piece-name-shared': { name: string; places: readonly number[] };
   'pieces-too-many': { most: number };

@@ -29,6 +29,10 @@ test('knits a back and two sleeves from nothing, by keyboard alone', async ({ pa
   await page.getByRole('grid').focus();
   await page.keyboard.press('Shift+N');
   await expect(shown(page)).toHaveText('piece 3');
+  // Two of one name could not be told apart.
+  await page.getByLabel('Name', { exact: true }).fill('front');
+  await expect(page.getByText('Another piece is called “front” already.')).toBeVisible();
+  await expect(pieces(page)).toHaveText(['front', 'sleeve', 'piece 3']);
   await name(page, 'back');
   await expect(pieces(page)).toHaveText(['front', 'sleeve', 'back']);
 

@@ -4,6 +4,7 @@ import {
   addPiece,
   currentPiece,
   duplicatePiece,
+  freePieceName,
   knitTimes,
   movePiece,
   pieceOf,
@@ -57,12 +58,21 @@ export function piecesActions(session: Session): ActionsOf<'pieces'> {
   });
 
   return {
-    'piece-add': { run: () => bring(() => addPiece(session.current, freshName(session, text.newName), newId())) },
+    'piece-add': {
+      run: () =>
+        bring(() =>
+          addPiece(
+            session.current,
+            freePieceName(session.project, (again) => text.newName(session.project.pieces.length + again)),
+            newId(),
+          ),
+        ),
+    },
     'piece-duplicate': {
       run: () =>
         bring(() => {
           const name = session.current.piece.name.slice(0, MOST_NAME_LETTERS - COPY_LETTERS);
-          const called = freshName(session, (_, again) => text.copyName(name, again));
+          const called = freePieceName(session.project, (again) => text.copyName(name, again));
           return duplicatePiece(session.current, called, newId(), newId);
         }),
     },
@@ -99,13 +109,4 @@ export function changeKnit(session: Session, times: number, gesture: string): vo
   if (!change) return;
   session.change(change, gesture);
   session.announce(words.pieces.knit(session.current.piece.name, session.current.knit));
-}
-
-/** The first of the names that no piece has: `named` is given the number of the piece, and how often it was asked. */
-function freshName({ project }: Session, named: (number: number, again: number) => string): string {
-  const taken = new Set(project.pieces.map(({ name }) => name));
-  for (let again = 1; ; again++) {
-    const name = named(project.pieces.length + again, again);
-    if (!taken.has(name)) return name;
-  }
 }

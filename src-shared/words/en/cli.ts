@@ -39,7 +39,7 @@ const options = {
   begins: ['HOW', 'usual (default: open where a hem folds, else closed), closed, open on waste yarn, or picked-up'],
   ends: ['HOW', 'cast-off (default), waste-yarn or on-a-thread'],
   machine: ['WORDS', 'what the machine can do, such as by-hand,carriage-side,no-weights; see below'],
-  piece: ['NAME', 'the piece of the project; the first if left out'],
+  piece: ['NAME', 'the piece of the project; the first if left out; “NAME (2)”: the second of two of a name'],
   size: ['NAME', 'the size of the project; the first, which is the smallest, if left out'],
   'all-pieces': [null, 'all pieces of the project, with their placement sheets in one file'],
   'all-sizes': [null, 'all sizes of the project, each in files of its own'],

@@ -23,6 +23,8 @@ export const pieces = {
   /** Below a table of yarn; `amounts`: each yarn with its length. */
   yarnOfAll: (knit: number, share: number, amounts: readonly { readonly yarn: string; readonly length: string }[]) =>
     `For one piece. All ${knit} together take ${n.list(amounts.map(({ yarn, length }) => `${length} of ${yarn}`))}, ${n.percent(share)} more included.`,
+  /** One of several of a name, by their order from 1: `front (2)`. */
+  numbered: (name: string, number: number): string => `${name} (${number})`,
   /** `Skerry, sleeve`. */
   named: (parts: readonly string[]): string => parts.join(', '),
 };

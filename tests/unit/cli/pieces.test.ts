@@ -109,11 +109,24 @@ describe('--piece', () => {
       expect(error).toEqual({
         code: 'piece-name-shared',
         message:
-          'Pieces 2 and 3 are both called “Front”. Give each a name of its own on the Piece bench, then say which.',
+          'Pieces 2 and 3 are both called “Front”. Write “Front (1)” for piece 2 and “Front (2)” for piece 3, or give each a name of its own on the Piece bench.',
         where: '--piece',
       });
     }
     expect((await callJson<PlanJson>('plan', path, '--piece', 'sleeve')).piece.rows).toBe(140);
+  });
+
+  it('reaches each of two that are called so by their order, unless another has that very name', async () => {
+    const { pieces, ...others } = JSON.parse(garment()) as { pieces: { perSize: { shape: object }[] }[] };
+    const back = structuredClone(pieces[1] as (typeof pieces)[number]);
+    for (const { shape } of back.perSize) Object.assign(shape, { rows: 70 });
+    const rowsOf = async (called: string, ...more: object[]) => {
+      const all = [...pieces, { ...back, id: 'back' }, ...more];
+      const path = folder.file('numbered.walewright', JSON.stringify({ ...others, pieces: all }));
+      return (await callJson<PlanJson>('plan', path, '--piece', called)).piece.rows;
+    };
+    expect([await rowsOf('Front (1)'), await rowsOf('Front (2)')]).toEqual([60, 70]);
+    expect(await rowsOf('Front (1)', { ...back, id: 'own', name: 'Front (1)' })).toBe(70);
   });
 
   it('is said by --json, with how many are knitted', async () => {

@@ -7,7 +7,9 @@ import {
   addPiece,
   addSize,
   applyChange,
+  assertPieceName,
   duplicatePiece,
+  freePieceName,
   invertChange,
   knitTimes,
   MOST_KNIT,
@@ -94,6 +96,26 @@ describe('the list of pieces', () => {
 
   it('keeps its only piece', () => {
     expect(removePiece(projectAt(graded))).toBeNull();
+  });
+
+  it('has a name for each piece, which no other is given', () => {
+    const project = withPieces(3);
+    const problemOfName = (name: string) => outcome(() => assertPieceName(project, name));
+    expect(project.piece.name).toBe('piece 3');
+    for (const name of ['piece 3', 'piece 4', 'Piece 2']) expect(problemOfName(name)).toMatchObject({ ok: true });
+    // Blanks at the ends tell nobody anything.
+    for (const name of ['piece 2', ' piece 2 ', 'sleeve']) {
+      const problem = { code: 'piece-name-taken', facts: { name: name.trim() } };
+      expect(problemOfName(name)).toMatchObject({ ok: false, problem });
+    }
+    expect(freePieceName(project.whole, (again) => `piece ${again}`)).toBe('piece 1');
+    expect(freePieceName(project.whole, (again) => `piece ${again + 1}`)).toBe('piece 4');
+  });
+
+  it('may have two of one name in a file, and opens all the same', () => {
+    const { pieces, ...others } = withPieces(3).whole;
+    const twice = { ...others, pieces: pieces.map((piece) => ({ ...piece, name: 'front' })) };
+    expect(projectFromText(projectToText(twice))).toEqual(twice);
   });
 
   it('has so many pieces and no more', () => {

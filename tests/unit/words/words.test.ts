@@ -101,6 +101,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'size-name-taken': { name: 'M' },
   'piece-unknown': { given: 'slevee', known: ['sleeve', 'front'] },
   'options-exclude': { options: ['--piece', '--all-pieces'] },
+  'piece-name-taken': { name: 'sleeve' },
   'piece-name-shared': { name: 'sleeve', places: [2, 3] },
   'size-unknown': { given: 'XL', known: ['S', 'M'] },
   'underlays-too-large': { mostMegabytes: 24 },

@@ -1,6 +1,7 @@
 /** What is wrong with a project, its motifs, sizes and yarns. */
 import { faultSaid } from '../faults.ts';
 import { numbers as n } from '../numbers.ts';
+import { pieces } from '../pieces.ts';
 import { patterns } from '../patterns.ts';
 import type { ProblemWords } from './problem-words.ts';
 
@@ -64,7 +65,11 @@ export const projects = {
   }),
   'piece-name-shared': ({ name, places }) => ({
     what: `Pieces ${n.list(places.map(String))} are ${places.length === 2 ? 'both' : 'all'} called “${name}”.`,
-    mend: 'Give each a name of its own on the Piece bench, then say which.',
+    mend: `Write ${n.list(places.map((place, at) => `“${pieces.numbered(name, at + 1)}” for piece ${place}`))}, or give each a name of its own on the Piece bench.`,
+  }),
+  'piece-name-taken': ({ name }) => ({
+    what: `Another piece is called “${name}” already.`,
+    mend: 'Give it a name of its own.',
   }),
   'size-unknown': ({ given, known }) => ({
     what: `No size is called “${given}”.`,
