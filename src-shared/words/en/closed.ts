@@ -2,11 +2,13 @@
 import { label, type FinishedFace, type Slot } from '../../bed/index.ts';
 import type { AllOverRound, BandRound } from '../../fabric/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
+import type { PatternName } from '../../pattern/index.ts';
 import { judgeRound } from '../../placement/index.ts';
 import { capitalised } from '../marked.ts';
 import { allOver } from './all-over.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { patterns } from './patterns.ts';
 
 /** `22`, `22 to 26`. */
 function gapsText(gaps: readonly number[]): string {
@@ -83,7 +85,7 @@ export const closed = {
       `${capitalised(n.rowSpan(1, rows))} ${rows === 1 ? 'lies' : 'lie'} inside the folded hem and ${rows === 1 ? 'is' : 'are'} not seen.`,
     band,
     allOver: allOverRound,
-    allOverInside: (index: number): string => `All-over ${index + 1} lies inside the hem and is not seen.`,
-    bandInside: (index: number): string => `Pattern band ${index + 1} lies inside the hem and is not seen.`,
+    patternInside: (name: PatternName): string =>
+      `${capitalised(patterns.named(name))} lies inside the hem and is not seen.`,
   },
 };
