@@ -76,6 +76,28 @@ test('moves a group by stitches of the section that it stands on', async ({ page
   await page.mouse.up();
 });
 
+test('a group that goes down to a looser rib stays on the rows under the hand, and on its needles', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openRibbed(page, home);
+  await page.getByRole('grid').focus();
+  const stitch = page.getByRole('gridcell');
+  await expect(stitch).toHaveAccessibleName(/^Row 31 · needle L48/);
+  const { x, y, width, height } = await restingBox(stitch);
+  // Taken on its second row. The rib's rows are twice as tall: its 20 and 10 of the body lie under row 31.
+  const hand = x + width * 2.5;
+  const castOn = y + height + 10 * height + 20 * 2 * height;
+  await page.mouse.move(hand, y - height / 2);
+  await page.mouse.down();
+  await page.mouse.move(hand, castOn - 9.5 * 2 * height, { steps: 8 });
+  await expect(statusLine(page)).toContainText('needles L48–L13 · rows 9–11');
+  await page.mouse.up();
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('9–11');
+});
+
 test('draws the seamed piece wider round a looser rib', async ({ page, start, home }) => {
   await start();
   await openRibbed(page, home);

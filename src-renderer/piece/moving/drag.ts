@@ -2,7 +2,7 @@
 import type { Plan } from '@shared/plan/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
-import type { Held, Point, Viewport } from '../../canvas/index.ts';
+import type { Held, Point } from '../../canvas/index.ts';
 import type { LaidView } from '../drawing/laid-view.ts';
 import type { StitchSpot } from '../stitch-spot.ts';
 import { groupSpots, type GroupSpot } from './actions.ts';
@@ -34,8 +34,7 @@ export interface Taking {
  */
 export function takeGroup(number: number, at: Point, { session, table, plan, view, say }: Taking): Held | null {
   const spot = view().spotAt(at);
-  // The hand moves it by stitches and rows of the section that it was taken on.
-  const placeOf = (point: Point): Place => placeIn(view().at(spot.row), point);
+  const placeOf = (point: Point): Place => placeIn(view(), spot.row, point);
   const place = placeOf(at);
   const taken = groupSpots(plan.groups)[number];
   if (!taken) return null;
@@ -97,7 +96,13 @@ interface Place {
   readonly rows: number;
 }
 
-/** The place of a pixel, as if the whole piece were seen so. */
-function placeIn(view: Viewport, { x, y }: Point): Place {
-  return { needles: (x - view.x) / view.cellWidth, rows: (view.y - y) / view.cellHeight };
+/**
+ * The place of a pixel: the row is the one that is there, whatever its gauge;
+ * needles are counted as on the row that the group was taken on, so that it
+ * keeps its needles as it goes straight up or down to stitches of another width.
+ */
+function placeIn(laid: LaidView, taken: number, { x, y }: Point): Place {
+  const across = laid.at(taken);
+  const up = laid.partAtHeight(y).view;
+  return { needles: (x - across.x) / across.cellWidth, rows: (up.y - y) / up.cellHeight };
 }
