@@ -60,6 +60,31 @@ test('shows the pages of all pieces behind the yarn that they take, and of all s
   await expect(pages(page).getByRole('document').first()).not.toContainText('Yarn for all pieces');
 });
 
+test('tells grams and balls of a yarn once its band is told', async ({ page, start, home }) => {
+  await start();
+  await openOnSheet(page, home, garment());
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await page.getByRole('button', { name: 'Change slate' }).click();
+  const inBall = page.getByLabel('Metres in 50 g');
+  // 1 g a metre.
+  await expect(inBall).toHaveValue('50');
+  await inBall.fill('4');
+  await expect(page.getByText(/from 5 to 20000/)).toBeVisible();
+  await inBall.fill('100');
+  await inBall.blur();
+  await page.getByRole('button', { name: 'Change chalk' }).click();
+  await expect(inBall).toHaveValue('');
+  await inBall.fill('175');
+  await inBall.blur();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  await page.getByLabel('Piece', { exact: true }).selectOption('all 2 pieces');
+  const first = pages(page).getByRole('document').first();
+  // 141 m, of which 100 weigh 50 g, are 71 g; of chalk 0.8 m, of which 175 do, are 0.2 g.
+  await expect(first).toContainText(/to buy, 10 % more\s*141\s*71\s*2/);
+  await expect(first).toContainText(/to buy, 10 % more\s*0\.8\s*0\.2\s*1/);
+});
+
 test('writes the pages that it shows, a file for each size, under names of their own', async ({
   page,
   start,

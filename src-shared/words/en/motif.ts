@@ -142,6 +142,9 @@ export const motif = {
     edit: (name: string): string => `Change ${name}`,
     name: 'Name',
     colour: 'Colour',
+    /** As the band of a ball says it. */
+    inBall: (grams: number, unit: LengthUnit): string => `${unit === 'cm' ? 'Metres' : 'Yards'} in ${grams} g`,
+    inBallHint: 'from its band: the sheets tell grams then, and balls to buy',
     useAsMain: 'Use as main',
     useAsMainHint: 'It becomes the ground: the yarn of the plain fabric.',
     remove: 'Remove',

@@ -27,7 +27,9 @@ export const sheetGarment = {
   yarnNote: (margin: number, ballGrams: number | null): string =>
     [
       `What a piece takes for one is worked out from the gauge; measuring a swatch is more accurate. Buy ${n.percent(margin)} more than all pieces take, of one dye lot.`,
-      ballGrams === null ? '' : `A ball that is begun counts as a whole one of ${ballGrams} g.`,
+      ballGrams === null
+        ? 'With how many metres or yards of a yarn are in 50 g, said beside its name on the Motif bench, this page has grams and balls too.'
+        : `A ball that is begun counts as a whole one of ${ballGrams} g.`,
     ]
       .filter((sentence) => sentence !== '')
       .join(' '),
