@@ -124,6 +124,26 @@ export function fittedPosition(
   return holds ? { ...to, rows: countFor(to.lengthMm, edgeBounds(after, to)) } : keptAway(to, to.rows, null);
 }
 
+/**
+ * A position as it is on a piece in one size. The length that it is given as is
+ * one for all sizes; the rows that come nearest to it are those of the size
+ * that they were given in, and may be others where hem or sections are.
+ * `sizes`: the piece in all sizes, in one of which the rows must be the nearest,
+ * or the length says nothing.
+ */
+export function positionInSize(
+  position: Position,
+  piece: Measured & Sectioned,
+  sizes: () => readonly (Measured & Sectioned)[],
+): Position {
+  if (position.kind !== 'from-edge' || position.lengthMm === undefined) return position;
+  const { lengthMm } = position;
+  const rowsOn = (size: Measured & Sectioned): number => countFor(lengthMm, edgeBounds(size, position));
+  const rows = rowsOn(piece);
+  if (rows === position.rows || !sizes().some((size) => rowsOn(size) === position.rows)) return position;
+  return { ...position, rows };
+}
+
 /** A position so many rows from its edge, given as a length or (null) as a count. */
 export function keptAway({ lengthMm: _, ...position }: FromEdge, rows: number, mm: number | null): FromEdge {
   return { ...position, rows, ...(mm !== null && { lengthMm: mm }) };

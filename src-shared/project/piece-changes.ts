@@ -1,9 +1,9 @@
 /** Changes of a piece that counts given as lengths follow, in every size. */
-import { repositioned } from '../pattern/index.ts';
+import { bandsOf } from '../pattern/index.ts';
 import { fitted, fittedPosition, type Piece, type SectionRows } from '../piece/index.ts';
 import { applyChange, applyEdits, changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
-import { differing, setNumbers, setPatterns, setPiece, setPieceFields } from './edit-makers.ts';
+import { differing, setNumbers, setPattern, setPiece, setPieceFields } from './edit-makers.ts';
 import { pieceOf, type Project } from './model.ts';
 import { projectAt, type ProjectAt } from './project-at.ts';
 import { numbersOf, sectionRowsAfter, sectionsAlike } from './put-back.ts';
@@ -30,12 +30,25 @@ export function pieceEdits(project: ProjectAt, to: Partial<Piece>): Edit[] {
   return [...own, ...positionEdits(project, changed), ...otherSizes(project, to.parts ?? piece.parts, after)];
 }
 
-/** What keeps patterns at their lengths from an edge when the piece that is looked at becomes `changed`. */
+/** What a length from an edge is measured on. */
+const MEASURED_ON = ['shape', 'hemRows', 'hem', 'parts', 'gauge'] as const satisfies readonly (keyof Piece)[];
+
+/**
+ * What keeps bands at their lengths from an edge when the piece that is looked
+ * at becomes `changed`: the rows that come nearest in this size. They are said
+ * anew where those of another size stood, as these may be the nearest in no
+ * size any more.
+ */
 export function positionEdits(project: ProjectAt, changed: Piece): Edit[] {
-  const patterns = project.patterns.map((pattern) =>
-    repositioned(pattern, (position) => fittedPosition(project.piece, changed, position)),
-  );
-  return setPatterns(project, patterns);
+  const differs = differing(project.piece, changed);
+  if (MEASURED_ON.every((of) => !(of in differs))) return [];
+  const inAllSizes = bandsOf(pieceOf(project.whole, project.at.piece));
+  return bandsOf(project).flatMap((band, number) => {
+    const position = fittedPosition(project.piece, changed, band.position);
+    const { position: said } = inAllSizes[number] ?? band;
+    const to = differing({ position: said }, { position });
+    return Object.keys(to).length === 0 ? [] : [setPattern(project, 'band', number, to)];
+  });
 }
 
 /**

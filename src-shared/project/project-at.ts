@@ -16,7 +16,7 @@ import type {
   PatternInSizes,
   PlacementRule,
 } from '../pattern/index.ts';
-import { valueIn, type Piece, type SizeId, type SizeNumbers } from '../piece/index.ts';
+import { positionInSize, valueIn, type Piece, type Position, type SizeId, type SizeNumbers } from '../piece/index.ts';
 import type { PieceId, PieceInSizes, Project } from './model.ts';
 
 /** Names a piece and a size. */
@@ -84,11 +84,12 @@ export function pieceInSize(of: PieceInSizes, size: SizeId): Pick<Workpiece, 'pi
   ofNumbers.set(numbers, pieces);
   const last = pieces.get(of.id);
   if (last?.of === of) return withoutOf(last);
+  const piece = last && isSamePiece(last.of, of) ? last.piece : pieceOfSize(of, numbers);
   const inSize = {
-    piece: last && isSamePiece(last.of, of) ? last.piece : pieceOfSize(of, numbers),
+    piece,
     patterns: lastOr(
       last?.patterns,
-      of.patterns.map((pattern) => patternInSize(pattern, size)),
+      of.patterns.map((pattern) => standingOn(of, piece, patternInSize(pattern, size))),
     ),
   };
   pieces.set(of.id, { ...inSize, of });
@@ -113,6 +114,22 @@ function pieceOfSize(of: PieceInSizes, numbers: SizeNumbers & { readonly size: S
     ...counts,
     parts: parts.map((section, index) => ({ ...section, ...(sectionRows[index] ?? { rows: 1 }) })),
   };
+}
+
+/** By the pattern, and the rows that keep it from an edge. */
+const standingKnown = new WeakMap<Pattern, Map<number, Pattern>>();
+
+/** The pattern as far from an edge as its length says in this size. */
+function standingOn(of: PieceInSizes, piece: Piece, pattern: Pattern): Pattern {
+  if (pattern.kind !== 'band') return pattern;
+  const position = positionInSize(pattern.position, piece, () => of.perSize.map((size) => pieceOfSize(of, size)));
+  if (position === pattern.position) return pattern;
+  const { rows } = position as Extract<Position, { readonly kind: 'from-edge' }>;
+  const byRows = standingKnown.get(pattern) ?? new Map<number, Pattern>();
+  standingKnown.set(pattern, byRows);
+  const standing = byRows.get(rows) ?? { ...pattern, position };
+  byRows.set(rows, standing);
+  return standing;
 }
 
 /** The list before, where each item is the same. */

@@ -6,6 +6,7 @@ import {
   lengthsIn,
   MOST_SIZE_LETTERS,
   MOST_SIZES,
+  positionInSize,
   reshaped,
   sectionTaking,
   settled,
@@ -14,6 +15,7 @@ import {
   type Grade,
   type InSizes,
   type Piece,
+  type Position,
   type Shape,
   type Size,
   type SizeId,
@@ -93,6 +95,12 @@ export function removeSize(project: ProjectAt, index: number): Change {
     perSize: ({ perSize }) => perSize.toSpliced(index, 1),
     across: (values) => settled(kept(values), idsOf(left)),
     placed: kept,
+    // The rows of a distance that was given as a length may be those of the size that goes.
+    position: (piece, before) => {
+      const inSizes = ({ id }: Size): Piece => pieceInSize(piece, id).piece;
+      const [first] = left;
+      return first ? positionInSize(before, inSizes(first), () => project.whole.sizes.map(inSizes)) : before;
+    },
   });
 }
 
@@ -106,16 +114,10 @@ export function renameSize(project: ProjectAt, index: number, name: string): Cha
   );
 }
 
-/**
- * A size of the piece with other numbers; those given as lengths keep to them.
- * Bands that keep a length from an edge do so in the size that is looked at,
- * as they do when its numbers are changed elsewhere.
- */
+/** A size of the piece with other numbers; those given as lengths keep to them, and bands that keep a length from an edge. */
 export function changeSize(project: ProjectAt, index: number, to: SizeCounts): Change {
   const one = inSize(project, index);
-  const isLookedAt = one.at.size === project.at.size;
-  const positions = isLookedAt ? positionEdits(project, changedBy(one, to)) : [];
-  return changeOf('size-numbers', numbersEdit(one, to), ...positions);
+  return changeOf('size-numbers', numbersEdit(one, to), ...positionEdits(one, changedBy(one, to)));
 }
 
 /** A section with other rows in one size, given as a length (mm) or, with null, as a count. */
@@ -186,6 +188,7 @@ interface Following {
   readonly perSize: (before: PieceInSizes) => PieceInSizes['perSize'];
   readonly across: (before: InSizes<number>) => InSizes<number>;
   readonly placed: (before: InSizes<Placed>) => InSizes<Placed>;
+  readonly position?: (of: PieceInSizes, before: Position) => Position;
 }
 
 function resized(name: ChangeName, { pieces }: Project, sizes: readonly Size[], following: Following): Change {
@@ -196,9 +199,10 @@ function resized(name: ChangeName, { pieces }: Project, sizes: readonly Size[], 
   return changeOf(name, setProject({ sizes }), ...edits);
 }
 
-function bandEdit(piece: PieceInSizes, band: BandInSizes, { across, placed }: Following): Edit[] {
+function bandEdit(piece: PieceInSizes, band: BandInSizes, { across, placed, position: at }: Following): Edit[] {
   const groups = band.groups.map((group) => ({ ...group, across: across(group.across) }));
-  const to = differing(band, { ...band, groups, placed: placed(band.placed) });
+  const position = at ? at(piece, band.position) : band.position;
+  const to = differing(band, { ...band, groups, placed: placed(band.placed), position });
   return Object.keys(to).length === 0 ? [] : [{ kind: 'set', of: 'band', piece: piece.id, pattern: band.id, to }];
 }
 

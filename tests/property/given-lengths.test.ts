@@ -1,9 +1,13 @@
 /** Counts that were given as lengths, and what becomes of them when gauges change. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { bandsOf } from '@shared/pattern/index.ts';
 import {
+  countFor,
   countsOf,
+  edgeBounds,
   heldLengths,
+  keptAway,
   sectionTaking,
   seamTaking,
   withLength,
@@ -16,8 +20,10 @@ import {
   currentSize,
   afterChange,
   carriedOut,
+  changeOf,
   changePiece,
   changeSize,
+  setPattern,
   sizesOf,
   type ProjectAt,
   inSize,
@@ -30,6 +36,7 @@ const anyGauge: fc.Arbitrary<Gauge> = fc.record({
   rows: fc.double({ min: 8, max: 80, noNaN: true }),
 });
 const mm = fc.integer({ min: 1, max: 1500 });
+const count = fc.integer({ min: 0, max: 16 });
 
 const change = (project: ProjectAt, to: Partial<Piece>): ProjectAt =>
   afterChange(project, changePiece(project, 'piece-size', to));
@@ -175,6 +182,39 @@ describe('counts given as lengths', () => {
             expect(countsWithoutLength(now)).toEqual(kept);
           });
           expect(afterChange(after, carriedOut(looked.whole, to).inverse)).toEqual(looked);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('keep a band away from an edge in every size, by the rows that come nearest there', () => {
+    fc.assert(
+      fc.property(
+        inSeveralSizes,
+        fc.array(count, { minLength: 4, maxLength: 4 }),
+        fc.record({ mm: fc.integer({ min: 1, max: 200 }), edge: fc.constantFrom('lower' as const, 'upper' as const) }),
+        fc.tuple(anyGauge, fc.nat(4), fc.nat(), fc.nat()),
+        (any, hems, { mm: lengthMm, edge }, [gauge, where, from, to]) => {
+          fc.pre(bandsOf(any).length > 0);
+          const project = any.sizes.reduce(
+            (made, _, index) => afterChange(made, changeSize(made, index, { hemRows: hems[index] as number })),
+            any,
+          );
+          const giving = inSize(project, from % project.sizes.length);
+          const start = { kind: 'from-edge', edge, section: 'piece', rows: 0 } as const;
+          const rows = countFor(lengthMm, edgeBounds(giving.piece, start));
+          const position = keptAway(start, rows, lengthMm);
+          const given = afterChange(giving, changeOf('first-row', setPattern(giving, 'band', 0, { position })));
+          const looked = inSize(given, to % given.sizes.length);
+          const after = expectChangeLaws(looked, changePiece(looked, 'gauge', otherGauge(looked.piece, gauge, where)));
+          for (const project of [given, after]) {
+            project.sizes.forEach((_, index) => {
+              const there = inSize(project, index);
+              const nearest = countFor(lengthMm, edgeBounds(there.piece, position));
+              expect(bandsOf(there)[0]?.position).toEqual({ ...position, rows: nearest });
+            });
+          }
         },
       ),
       { numRuns: 200 },

@@ -100,7 +100,8 @@ function inSizes(project: ProjectAt, more: readonly MoreSize[], current: number)
     const { whole, at } = afterChange(made, addSize(made, place, `size ${number + 2}`, id));
     const added = projectAt(whole, { ...at, size: id });
     const { shape, hemRows } = made.piece;
-    const to = { shape: { ...shape, stitches: shape.stitches + stitches, rows: shape.rows + rows } as Shape, hemRows };
+    const width = Math.max(1, shape.stitches + stitches);
+    const to = { shape: { ...shape, stitches: width, rows: shape.rows + rows } as Shape, hemRows };
     const changed = afterChange(added, changeSize(added, place, to));
     const copies = across ?? bandsOf(made)[0]?.groups[0]?.across ?? 1;
     return afterChange(changed, changeCopies(changed, place, 0, 0, copies));

@@ -294,15 +294,28 @@ describe('rows of a section in each size', () => {
     expect(() => changeSizeSection(given, 0, 1, 1, null)).toThrow(RangeError);
   });
 
-  it('move what stands a length from an edge, in the size that is looked at', () => {
+  it('keep what stands a length from an edge there, each size by its own rows', () => {
     const position = { kind: 'from-edge', edge: 'lower', section: 'piece', rows: 42, lengthMm: 100 } as const;
     const project = withBand(ribbed(), { position });
-    // 12 rows of rib at 50 rows in 10 cm are 24 mm, and the other 76 mm are 30.4 rows at 40.
-    const away = (of: ProjectAt): unknown => bandsOf(of)[0]?.position;
-    const higher = afterChange(project, changeSizeSection(project, 1, 0, 24, null));
-    // 48 mm of rib and 52 mm, which are 20.8 rows.
-    expect(away(higher)).toEqual(away(afterChange(project, changeSectionRows(project, 0, 24, null))));
-    expect(away(higher)).toMatchObject({ rows: 24 + 21 });
-    expect(away(afterChange(project, changeSizeSection(project, 2, 0, 24, null)))).toEqual(away(project));
+    const away = (of: ProjectAt): (number | null)[] =>
+      of.sizes.map((_, index) => {
+        const there = bandsOf(inSize(of, index))[0]?.position;
+        return there?.kind === 'from-edge' && there.lengthMm === 100 ? there.rows : null;
+      });
+    // 12 rows of rib at 50 rows in 10 cm are 24 mm, and the other 76 mm 30.4 rows at 40; 24 rows are 48 mm, the other 52 mm 20.8.
+    const higher = changed(project, changeSizeSection(project, 2, 0, 24, null));
+    expect([away(project), away(higher)]).toEqual([
+      [42, 42, 42],
+      [42, 42, 45],
+    ]);
+    const gauge = { gauge: { stitches: 26, rows: 30 } };
+    // At 30 rows 12 are 40 mm, with 24 more rows above them; 24 are 80 mm, with 8.
+    expect(away(changed(higher, changeSection(higher, 'section-gauge', 0, gauge)))).toEqual([36, 36, 32]);
+    const fromLarge = inSize(higher, 2);
+    expect(away(changed(fromLarge, changeSection(fromLarge, 'section-gauge', 0, gauge)))).toEqual([36, 36, 32]);
+    // Given in the size that goes, it is kept in those that stay.
+    const given = withBand(fromLarge, { position: { ...position, rows: 45 } });
+    expect(away(given)).toEqual([42, 42, 45]);
+    expect(away(inSize(changed(given, removeSize(given, 2)), 0))).toEqual([42, 42]);
   });
 });
