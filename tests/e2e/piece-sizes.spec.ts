@@ -1,7 +1,11 @@
 /** Several sizes of one piece: added, given their numbers, compared, and gone to. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
+import { BODY, GARMENT, garmentText, planned, SLEEVE } from './garment.ts';
 
 test('compares a sleeve in two sizes by keyboard, and undo shows the size that it changes', async ({ page, start }) => {
   await start();
@@ -162,4 +166,43 @@ test('keeps the widths of all sizes when the gauge changes, and the stitches fol
   await expect.poll(widths).toEqual(['34', '102', '38', '114']);
   await dialog.getByRole('button', { name: 'Undo change gauge' }).press('Enter');
   await expect.poll(widths).toEqual(['34', '95', '38', '106']);
+});
+
+test('adds a size between two in every piece, as one step', async ({ page, start, home }) => {
+  await start();
+  const file = join(home, `${GARMENT}.walewright`);
+  writeFileSync(file, garmentText({ sizes: ['S', 'L'] }));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject(`${GARMENT}.walewright`, GARMENT);
+  await page.keyboard.press('2');
+  await page.getByRole('grid', { name: /on the needles$/ }).press('s');
+  const dialog = page.getByRole('dialog', { name: `Sizes of ${GARMENT}` });
+  const number = (line: string) => dialog.getByLabel(`${line}, size M`, { exact: true });
+  await dialog.getByRole('button', { name: 'Add a size' }).click();
+  await dialog.getByLabel('It comes').selectOption('between S and L');
+  await dialog.getByLabel('Name', { exact: true }).fill('M');
+  await expect(number('Stitches')).toHaveValue(`${BODY.M.stitches}`);
+  await expect(number('Rows')).toHaveValue(`${BODY.M.rows}`);
+  // What is proposed for another piece is looked at before it is taken.
+  const of = dialog.getByLabel('Piece', { exact: true });
+  await of.selectOption('sleeve');
+  await expect(number('Stitches at the cast-on')).toHaveValue(`${SLEEVE.M.castOn}`);
+  await expect(number('Stitches at the top')).toHaveValue(`${SLEEVE.M.atTop}`);
+  await expect(number('Rows')).toHaveValue(`${SLEEVE.M.rows}`);
+  await dialog.getByRole('button', { name: 'Add size M' }).click();
+  await page.keyboard.press('Escape');
+  await expect(dialog).toHaveCount(0);
+  await expect(page.getByRole('heading', { name: 'Sleeve, size M, on the needles' })).toBeVisible();
+
+  await page.keyboard.press('Control+S');
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  const { stitches, rows, first } = BODY.M;
+  const back = planned(file, 'back', 'M');
+  expect(back).toMatchObject({ size: 'M', piece: { name: 'back', stitches, rows } });
+  expect(back.groups.map((group) => group.first)).toEqual(first);
+  expect(planned(file, 'sleeve', 'M').piece).toMatchObject({ stitches: SLEEVE.M.castOn, rows: SLEEVE.M.rows });
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  await expect(undo).toHaveAccessibleName('Undo add size');
+  await page.keyboard.press('Control+Z');
+  await expect(undo).toBeDisabled();
 });
