@@ -97,6 +97,11 @@ function straightRowsOf({ straightRows }: Extract<Shape, { readonly kind: 'taper
   return Math.max(LEAST_STRAIGHT_ROWS, straightRows);
 }
 
+/** True where a size `at` these two is shaped by both, and not as the nearer is. */
+export function isShapedByBoth(one: Shape, other: Shape, at: Grade): boolean {
+  return gradedShape(one, other, at) !== null;
+}
+
 /** The shape `at` two of one kind; null where they are of two, or shaped in unlike steps. */
 function gradedShape(one: Shape, other: Shape, at: Grade): Shape | null {
   const both = { stitches: stitches(one.stitches, other.stitches, at), rows: rows(one.rows, other.rows, at) };

@@ -61,6 +61,8 @@ export const sizes = {
       }[lies];
       return `Proposed: ${how}. Lengths that both were given stay lengths. Change them as you like before you add it.`;
     },
+    /** Where shaping cannot be taken from both. */
+    shapeOf: (size: string): string => `Its shape is that of ${size}: the two are not shaped alike.`,
     everyPiece: 'Every piece gets the size, with numbers from its own sizes.',
     column: 'proposed',
     add: (name: string): string => `Add size ${name}`,

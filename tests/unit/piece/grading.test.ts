@@ -1,6 +1,6 @@
 /** Sizes proposed from two others. Worked by hand; START_PIECE has 28 stitches and 40 rows in 10 cm. */
 import { describe, expect, it } from 'vitest';
-import { graded, type Grade, type Piece, type Section, type Shape } from '@shared/piece/index.ts';
+import { graded, isShapedByBoth, type Grade, type Piece, type Section, type Shape } from '@shared/piece/index.ts';
 import { START_PIECE } from '@shared/project/index.ts';
 
 const rectangle = (stitches: number, rows = 100): Shape => ({ kind: 'rectangle', stitches, rows });
@@ -94,6 +94,7 @@ describe('a size proposed from two', () => {
     // Unlike steps: the shape of the nearer size.
     const longer = steps(98, 106, [64, -6], [67, -1], [69, -1]);
     expect([shapeAt(small, longer, 'between'), shapeAt(small, longer, 'above')]).toEqual([small, longer]);
+    expect([isShapedByBoth(small, large, 'above'), isShapedByBoth(small, longer, 'above')]).toEqual([true, false]);
     // Steps that would change places.
     const close = steps(98, 106, [60, -4], [61, -1]);
     expect(shapeAt(steps(90, 100, [60, -4], [70, -1]), close, 'above')).toEqual(close);
