@@ -44,4 +44,11 @@ export class FilePanel {
   async chooseFolder(): Promise<void> {
     await this.dialog.getByRole('button', { name: 'Choose this folder' }).click();
   }
+
+  /** Presses a button that exports, and chooses the folder `into` of the one that shows. */
+  async exportInto(button: string, into: string): Promise<void> {
+    await this.page.getByRole('button', { name: button }).click();
+    await this.intoFolder(into);
+    await this.chooseFolder();
+  }
 }

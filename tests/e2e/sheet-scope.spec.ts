@@ -26,13 +26,6 @@ async function pageCount(page: Page): Promise<number> {
   return Number(/\d+/.exec((await said.textContent()) ?? '')?.[0]);
 }
 
-async function write(page: Page, button: string): Promise<void> {
-  await page.getByRole('button', { name: button }).click();
-  const panel = new FilePanel(page);
-  await panel.intoFolder('print');
-  await panel.chooseFolder();
-}
-
 test('shows the pages of all pieces behind the yarn that they take, and of all sizes', async ({
   page,
   start,
@@ -96,9 +89,9 @@ test('writes the pages that it shows, a file for each size, under names of their
   await page.getByLabel('Size', { exact: true }).selectOption('all 2 sizes');
   await expect(pages(page)).toHaveAttribute('aria-busy', 'false');
   const count = await pageCount(page);
-  await write(page, 'Row list (CSV)');
+  await new FilePanel(page).exportInto('Row list (CSV)', 'print');
   await expect(page.getByText(/^4 files exported to/)).toBeVisible();
-  await write(page, 'Placement sheet (PDF)');
+  await new FilePanel(page).exportInto('Placement sheet (PDF)', 'print');
   await expect(page.getByText(/^2 files exported to/)).toBeVisible();
   const rows = ['front', 'sleeve'].flatMap((piece) => ['S', 'M'].map((size) => `${piece}, size ${size} - rows.csv`));
   const sheets = ['S', 'M'].map((size) => `all pieces, size ${size} - placement.pdf`);
@@ -111,7 +104,7 @@ test('writes the pages that it shows, a file for each size, under names of their
       expect(squeezed).toMatch(new RegExp(`^Skerry·(allpieces|front|sleeve),size${size}·`));
   }
   // All that are there are asked about at once.
-  await write(page, 'Row list (CSV)');
+  await new FilePanel(page).exportInto('Row list (CSV)', 'print');
   await new FilePanel(page).replace(/^Replace/, false);
   await expect(page.getByRole('dialog')).toHaveCount(0);
   expect(readdirSync(join(home, 'print')).sort()).toEqual(names);
@@ -125,11 +118,11 @@ test('an export of many files shows how far it is, and can be given up', async (
   await start();
   await openOnSheet(page, home, { ...project, pieces: many });
   // One first, for which the host loads what all of them take.
-  await write(page, 'Row list (CSV)');
+  await new FilePanel(page).exportInto('Row list (CSV)', 'print');
   await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [one] = readdirSync(join(home, 'print'));
   await page.getByLabel('Piece', { exact: true }).selectOption('all 16 pieces');
-  await write(page, 'Export all four');
+  await new FilePanel(page).exportInto('Export all four', 'print');
   await new FilePanel(page).replace(/^Replace/, true);
   // A sheet of all, and of each piece two charts and a row list.
   await expect(page.getByText(/^\d+ of 49 files made\.$/)).toBeVisible();

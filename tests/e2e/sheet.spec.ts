@@ -1,34 +1,14 @@
 /** The Sheet bench: what will be printed, and the files it writes. */
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
 import { PNG } from 'pngjs';
-import { expect, expectAccessible, intercept, statusLine, test } from './app.ts';
+import { readPdf, type PageRead } from '../pdf.ts';
+import { expect, expectAccessible, statusLine, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 
-/** Presses a button that writes, and chooses the folder `into` in the home folder. */
-async function write(page: Page, button: string, into: string): Promise<void> {
-  await page.getByRole('button', { name: button }).click();
-  const panel = new FilePanel(page);
-  await panel.intoFolder(into);
-  await panel.chooseFolder();
-}
-
-/** Text and size in points of every page, read by a PDF reader that is not ours. */
-async function readPdf(bytes: Uint8Array): Promise<{ text: string; width: number; height: number }[]> {
-  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
-  const pdf = await getDocument({ data: bytes, useSystemFonts: false, verbosity: 0 }).promise;
-  const pages = [];
-  for (let number = 1; number <= pdf.numPages; number++) {
-    const page = await pdf.getPage(number);
-    const { width, height } = page.getViewport({ scale: 1 });
-    const { items } = await page.getTextContent();
-    pages.push({ text: items.map((item) => ('str' in item ? item.str : '')).join(' '), width, height });
-  }
-  await pdf.destroy();
-  return pages;
-}
+/** What a page says, from run to run. */
+const textOf = ({ texts }: PageRead): string => texts.map(({ text }) => text).join(' ');
 
 test('shows the pages as they will be printed, and says which one is in view', async ({ page, start }) => {
   await start();
@@ -78,18 +58,18 @@ test('says the date of today, in the file as on the page, and another when anoth
   await page.evaluate(() => window.dispatchEvent(new Event('focus')));
   await expect(first).toContainText('30 November 2026');
 
-  await write(page, 'Placement sheet (PDF)', 'print');
+  await new FilePanel(page).exportInto('Placement sheet (PDF)', 'print');
   await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [name = ''] = readdirSync(join(home, 'print'));
-  const pages = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
-  for (const { text } of pages) expect(text).toContain('30 November 2026');
+  const pages = await readPdf(readFileSync(join(home, 'print', name)));
+  for (const each of pages) expect(textOf(each)).toContain('30 November 2026');
 });
 
 test('writes all files into a folder, and they hold what was placed', async ({ page, start, home }) => {
   mkdirSync(join(home, 'print'));
   await start();
   await page.keyboard.press('3');
-  await write(page, 'Export all four', 'print');
+  await new FilePanel(page).exportInto('Export all four', 'print');
   await expect(page.getByText(`4 files exported to ${join(home, 'print')}`)).toBeVisible();
   const names = readdirSync(join(home, 'print'));
   const listed = await page.getByRole('list', { name: 'Export files' }).getByRole('listitem').allTextContents();
@@ -97,11 +77,11 @@ test('writes all files into a folder, and they hold what was placed', async ({ p
   const read = (end: string): Buffer =>
     readFileSync(join(home, 'print', names.find((name) => name.endsWith(end)) ?? ''));
 
-  const sheet = await readPdf(new Uint8Array(read('.pdf')));
-  // ISO 32000: 1/72 in, so A4 is 595.276 × 841.890.
-  expect(sheet[0]?.width).toBeCloseTo(595.276, 1);
-  expect(sheet[0]?.height).toBeCloseTo(841.89, 1);
-  const text = sheet.map((each) => each.text).join(' ');
+  const sheet = await readPdf(read('.pdf'));
+  // A4 is 210 × 297 mm (ISO 216).
+  expect(sheet[0]?.widthMm).toBeCloseTo(210, 1);
+  expect(sheet[0]?.heightMm).toBeCloseTo(297, 1);
+  const text = sheet.map(textOf).join(' ');
   for (const needle of ['L39', 'L12', 'R11', 'R38']) expect(text).toContain(needle);
 
   // One repeat of the lighthouse is 14 × 18 cells; a stitch is 40/28 as wide as tall.
@@ -124,11 +104,13 @@ test('writes one kind of file alone, on the paper chosen', async ({ page, start,
   await start();
   await page.keyboard.press('3');
   await page.getByLabel('Paper').selectOption('letter');
-  await write(page, 'Placement sheet (PDF)', 'print');
+  await new FilePanel(page).exportInto('Placement sheet (PDF)', 'print');
   await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [name = ''] = readdirSync(join(home, 'print'));
-  const [first] = await readPdf(new Uint8Array(readFileSync(join(home, 'print', name))));
-  expect([first?.width, first?.height]).toEqual([612, 792]);
+  const [first] = await readPdf(readFileSync(join(home, 'print', name)));
+  // Letter is 8.5 × 11 in (ANSI/ASME Y14.1).
+  expect(first?.widthMm).toBeCloseTo(8.5 * 25.4, 3);
+  expect(first?.heightMm).toBeCloseTo(11 * 25.4, 3);
 });
 
 test('shows, and writes, the charts that are chosen', async ({ page, start, home }) => {
@@ -143,86 +125,12 @@ test('shows, and writes, the charts that are chosen', async ({ page, start, home
   await page.getByLabel('Charts').selectOption('needles');
   await expect(pages).not.toContainText(worn);
   await expect(pages).toContainText(onNeedles);
-  await write(page, 'Placement sheet (PDF)', 'print');
+  await new FilePanel(page).exportInto('Placement sheet (PDF)', 'print');
   await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const [name = ''] = readdirSync(join(home, 'print'));
-  const written = (await readPdf(new Uint8Array(readFileSync(join(home, 'print', name)))))
-    .map(({ text }) => text)
-    .join();
+  const written = (await readPdf(readFileSync(join(home, 'print', name)))).map(textOf).join();
   expect(written).toContain(onNeedles);
   expect(written).not.toContain(worn);
-});
-
-test('shows what a folder holds already, and asks before it replaces any of it', async ({ page, start, home }) => {
-  mkdirSync(join(home, 'print'));
-  await start();
-  await page.keyboard.press('3');
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-  const [csv = ''] = readdirSync(join(home, 'print'));
-  const before = readFileSync(join(home, 'print', csv), 'utf8');
-  writeFileSync(join(home, 'print', csv), `${before}noted by hand\r\n`);
-
-  const panel = new FilePanel(page);
-  const again = async (button: string): Promise<void> => {
-    await page.getByRole('button', { name: button }).click();
-    await panel.intoFolder('print');
-    await panel.chooseFolder();
-  };
-  await page.getByRole('button', { name: 'Row list (CSV)' }).click();
-  await panel.intoFolder('print');
-  await expect(panel.dialog.getByRole('listitem')).toHaveText([csv]);
-  await expectAccessible(page);
-  await panel.chooseFolder();
-  await panel.replace(`Replace "${csv}"?`, false);
-  await expect(page.getByRole('dialog')).toHaveCount(0);
-  await expect(page.getByRole('button', { name: 'Export all four' })).toBeEnabled();
-  expect(readFileSync(join(home, 'print', csv), 'utf8')).toContain('noted by hand');
-
-  await again('Row list (CSV)');
-  await panel.replace(/^Replace/, true);
-  // What was said of the write before may still stand there; the file tells.
-  await expect.poll(() => readFileSync(join(home, 'print', csv), 'utf8')).toBe(before);
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-
-  await again('Chart drawing (SVG)');
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-  await again('Export all four');
-  await expect(page.getByRole('dialog', { name: 'Replace 2 files?' }).getByRole('listitem')).toHaveCount(2);
-  await expectAccessible(page);
-  await panel.replace('Replace 2 files?', false);
-  expect(readdirSync(join(home, 'print'))).toHaveLength(2);
-});
-
-test('keeps both when told to: the new one of what is there has a number', async ({ page, start, home }) => {
-  mkdirSync(join(home, 'print'));
-  await start();
-  await page.keyboard.press('3');
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-  const before = readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8');
-  await write(page, 'Export all four', 'print');
-  await page
-    .getByRole('dialog', { name: /^Replace/ })
-    .getByRole('button', { name: 'Keep both' })
-    .click();
-  await expect(page.getByText(/^4 files exported to/)).toBeVisible();
-  const names = ['chart.png', 'chart.svg', 'placement.pdf', 'rows (2).csv', 'rows.csv'];
-  expect(readdirSync(join(home, 'print')).sort()).toEqual(names.map((name) => `Skerry sleeve - ${name}`));
-  expect(readFileSync(join(home, 'print', 'Skerry sleeve - rows.csv'), 'utf8')).toBe(before);
-});
-
-test('stays as it was when asked about replacing files and answered with Escape', async ({ page, start, home }) => {
-  mkdirSync(join(home, 'print'));
-  await start();
-  await page.keyboard.press('3');
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByRole('dialog', { name: /^Replace/ })).toBeVisible();
-  await page.keyboard.press('Escape');
-  await expect(page.getByRole('dialog')).toHaveCount(0);
-  expect(readdirSync(join(home, 'print'))).toHaveLength(1);
 });
 
 test('gives up without a trace when no folder is chosen', async ({ page, start, home }) => {
@@ -267,7 +175,7 @@ test('has nothing that axe finds wrong, and paper stays white, light and dark', 
   mkdirSync(join(home, 'print'));
   await start();
   await page.keyboard.press('3');
-  await write(page, 'Chart image (PNG)', 'print');
+  await new FilePanel(page).exportInto('Chart image (PNG)', 'print');
   await expect(page.getByText(/^1 file exported to/)).toBeVisible();
   const paper = page.getByRole('document').first().locator('rect').first();
   for (const appearance of ['light', 'dark'] as const) {
@@ -275,39 +183,4 @@ test('has nothing that axe finds wrong, and paper stays white, light and dark', 
     await expectAccessible(page);
     await expect(paper, appearance).toHaveAttribute('fill', '#ffffff');
   }
-});
-
-test('asks before it replaces files only when another question is answered', async ({ page, start, home }) => {
-  mkdirSync(join(home, 'print'));
-  await start();
-  await page.keyboard.press('Control+S');
-  const panel = new FilePanel(page);
-  await panel.saveAs('sleeve');
-  await expect(page.getByText('saved', { exact: true })).toBeVisible();
-  await page.keyboard.press('3');
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByText(/^1 file exported to/)).toBeVisible();
-  const [csv = ''] = readdirSync(join(home, 'print'));
-
-  // The export is slow, and somebody saves meanwhile.
-  let letGo: () => void = () => undefined;
-  const held = new Promise<void>((resolve) => (letGo = resolve));
-  await intercept(page, '**/call/exports.write', async (route) => {
-    await held;
-    await route.continue();
-  });
-  await write(page, 'Row list (CSV)', 'print');
-  await expect(page.getByRole('dialog')).toHaveCount(0);
-  await page.keyboard.press('Control+Shift+S');
-  await panel.saveAs('sleeve');
-  await expect(page.getByRole('dialog', { name: 'Replace "sleeve.walewright"?' })).toBeVisible();
-  const answered = page.waitForResponse('**/call/exports.write');
-  letGo();
-  await answered;
-  await panel.replace('Replace "sleeve.walewright"?', true);
-  await panel.replace(`Replace "${csv}"?`, false);
-  await expect(page.getByRole('dialog')).toHaveCount(0);
-  // Saving goes on as before.
-  await page.keyboard.press('Control+Shift+S');
-  await expect(panel.dialog.getByLabel('Name')).toBeVisible();
 });

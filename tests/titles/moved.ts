@@ -771,4 +771,14 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/words/plan.test.ts › a finding in words › {"code":"mirrored-lettering-in-fill","rows":[2,90],"allOver":0,"motif":"initials","isMirrored":true}',
     why: 'a pattern all over is called so in the code too',
   },
+  {
+    old: 'e2e/sheet.spec.ts › asks before it replaces files only when another question is answered',
+    now: 'e2e/sheet-replacing.spec.ts › asks before it replaces files only when another question is answered',
+    why: 'what is there already has a file of its own',
+  },
+  {
+    old: 'e2e/sheet.spec.ts › shows what a folder holds already, and asks before it replaces any of it',
+    now: 'e2e/sheet-replacing.spec.ts › shows what a folder holds already, and asks before it replaces any of it',
+    why: 'what is there already has a file of its own',
+  },
 ];
