@@ -96,6 +96,8 @@ export const sizes = {
     bed: 'Beyond the bed',
   },
 
+  /** Shaping row by row, of which so many rows are left out. */
+  steps: (lines: string, more: number): string => (more > 0 ? `${lines}\nand ${n.count(more, 'more row')}` : lines),
   /** Beside a count. */
   long: (mm: number, unit: LengthUnit): string => lengths.length(mm, unit),
   stitches: ({ measures: { widths } }: SizeColumn): string => n.fromTo(...ends(widths.map(({ stitches }) => stitches))),
