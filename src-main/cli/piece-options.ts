@@ -5,8 +5,7 @@
  * piece and placing; options given go before them, those about placing in its
  * first band.
  */
-import { MOST_STITCHES } from '@shared/bed/index.ts';
-import { fitted, fittedPosition, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type Piece } from '@shared/piece/index.ts';
+import { fitted, fittedPosition, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { bandsOf, repositioned, type Band } from '@shared/pattern/index.ts';
 import { START_PIECE, START_PLACE, START_SIZE, startBand, startGroup, type Workpiece } from '@shared/project/index.ts';
@@ -14,8 +13,8 @@ import type { Args } from './args.ts';
 import type { NamedAt } from './motif-argument.ts';
 import * as read from './values.ts';
 
-const wholeStitches = read.from(1, MOST_STITCHES);
-const wholeRows = read.from(1, MOST_PIECE_ROWS);
+const wholeStitches = read.field('stitches');
+const wholeRows = read.field('rows');
 
 /**
  * One motif on a rectangle that the options describe. Its rows end with the
@@ -80,11 +79,11 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
 
 /** Options about the piece that were given, its stitches and rows apart. */
 function pieceOptions(args: Args): Partial<Piece> {
-  const seam = read.value(args, 'seam-allowance', read.from(0, MOST_SEAM_STITCHES));
-  const needles = read.value(args, 'bed', wholeStitches);
-  const limit = read.value(args, 'float-limit', read.from(0, MOST_STITCHES));
+  const seam = read.value(args, 'seam-allowance', read.field('seamAllowance'));
+  const needles = read.value(args, 'bed', read.field('bedNeedles'));
+  const limit = read.value(args, 'float-limit', read.field('floatStitches'));
   return defined<Piece>({
-    hemRows: read.value(args, 'hem', read.from(0, MOST_PIECE_ROWS)),
+    hemRows: read.value(args, 'hem', read.field('hemRows')),
     gauge: read.value(args, 'gauge', read.gauge),
     bed: needles === undefined ? undefined : { ...START_PIECE.bed, needles },
     seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
@@ -99,7 +98,7 @@ function pieceOptions(args: Args): Partial<Piece> {
 /** Options about placing that were given, the copies apart. */
 function bandOptions(args: Args): Partial<Band> {
   const choice = read.value(args, 'choice', wholeStitches);
-  const row = read.value(args, 'first-row', wholeRows);
+  const row = read.value(args, 'first-row', read.field('bandFirstRow'));
   const isHemNew = args.values.has('hem');
   const endNeedles = read.value(args, 'end-needles', read.endNeedles);
   return defined<Band>({

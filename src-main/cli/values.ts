@@ -2,21 +2,14 @@
  * Reading the values of options, strictly: what is not exactly a value of the
  * option is a problem that names the option.
  */
-import {
-  MOST_FIXED_REPEAT,
-  MOST_STITCHES,
-  parseNeedle,
-  type Machine,
-  type FinishedFace,
-  type Shows,
-  type Side,
-} from '@shared/bed/index.ts';
+import { parseNeedle, type Machine, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
 import { chartSides } from '@shared/host/index.ts';
 import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
+import { numberFields, type NumberField, type NumberFieldName } from '@shared/project/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Corners, FigureLevel } from '@shared/reading/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
@@ -49,9 +42,15 @@ export function from(least: number, most: number): (text: string) => number {
   return (text) => wholeNumber(text, least, most);
 }
 
+/** A {@link wholeNumber} within the bounds that the field of that name has in files and forms. */
+export function field(name: NumberFieldName): (text: string) => number {
+  const { least, most } = numberFields[name];
+  return from(least, most);
+}
+
 /** `3,3`: a whole number for each group, left to right. */
 export function copies(text: string): number[] {
-  const counts = text.split(',').map(from(1, MOST_STITCHES));
+  const counts = text.split(',').map(field('copiesAcross'));
   if (counts.length > MOST_GROUPS) {
     throw problemError('option-value', {
       option: '--copies',
@@ -71,7 +70,7 @@ export function rule(text: string): PlacementRule {
   const solved = SOLVED_KINDS.find((known) => known === kind);
   const start = solved && startRule(solved, null);
   if (start && 'stitches' in start && hasDetail) {
-    return { ...start, stitches: wholeNumber(detail, 0, MOST_STITCHES) };
+    return { ...start, stitches: field('ruleStitches')(detail) };
   }
   if (start && !('stitches' in start) && !hasDetail) return start;
   throw problemError('option-value', { option: '--rule', text, allowed: words.placement.written });
@@ -81,12 +80,13 @@ export function rule(text: string): PlacementRule {
 export function gauge(text: string): Gauge {
   const match = /^(\d{1,3}(?:\.\d+)?)\s*[x×]\s*(\d{1,3}(?:\.\d+)?)$/i.exec(text.trim());
   const [stitches, rows] = match ? [Number(match[1]), Number(match[2])] : [0, 0];
-  // The bounds of a project file.
-  if (stitches < 1 || stitches > 200 || rows < 1 || rows > 300) {
+  const [ofStitches, ofRows] = [numberFields.gaugeStitches, numberFields.gaugeRows];
+  const isWithin = (count: number, { least, most }: NumberField): boolean => count >= least && count <= most;
+  if (!isWithin(stitches, ofStitches) || !isWithin(rows, ofRows)) {
     throw problemError('option-value', {
       option: '--gauge',
       text,
-      allowed: 'stitches and rows in 10 cm, such as 28x40 (1 to 200 stitches, 1 to 300 rows)',
+      allowed: `stitches and rows in 10 cm, such as 28x40 (${ofStitches.least} to ${ofStitches.most} stitches, ${ofRows.least} to ${ofRows.most} rows)`,
     });
   }
   return { stitches, rows };
@@ -113,7 +113,7 @@ export function machine(text: string): Partial<Machine> {
     const word = part.trim();
     const [, repeat, from] = /^repeat-(\d{1,3})-from-(\w+)$/i.exec(word) ?? [];
     if (repeat !== undefined && from !== undefined) {
-      return { places: { repeat: wholeNumber(repeat, 1, MOST_FIXED_REPEAT), from: parseNeedle(from) } };
+      return { places: { repeat: field('machineRepeat')(repeat), from: parseNeedle(from) } };
     }
     const known = MACHINE_WORDS[word.toLowerCase()];
     if (known) return known;

@@ -15,6 +15,9 @@ export const MOST_UNDERLAY_LETTERS = 3_000_000;
 /** How far a picture to trace may lie from the chart, and how large it may be, in cells. */
 export const FARTHEST_UNDERLAY = 10_000;
 
+/** Less of a picture to trace would hide it, and that has a switch of its own. */
+export const LEAST_OPACITY = 0.1;
+
 export const underlaySchema = z.strictObject({
   /** Data URL of a PNG or JPEG, at most {@link UNDERLAY_SIDE} pixels a side. */
   picture: z

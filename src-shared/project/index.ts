@@ -14,6 +14,7 @@ export * from './project-at.ts';
 export * from './scope.ts';
 export * from './sizes.ts';
 export { afterChange, changePiece } from './piece-changes.ts';
+export * from './number-fields.ts';
 export * from './piece-list.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';

@@ -1,6 +1,6 @@
 /** Commands for the picture to trace, each one step of undo. */
 import { problemOf } from '@shared/problem/index.ts';
-import type { Motif } from '@shared/motif/index.ts';
+import { LEAST_OPACITY, type Motif } from '@shared/motif/index.ts';
 import type { Change } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { shownKeys, type ActionsOf } from '../../commands/command.ts';
@@ -8,7 +8,6 @@ import type { Session } from '../../session/session.ts';
 import type { MotifView } from '../view-state.ts';
 import { underlayKeeper } from '../parts.ts';
 import {
-  LEAST_OPACITY,
   layUnderlay,
   moveUnderlay,
   removeUnderlay,

@@ -1,7 +1,7 @@
 /** Changes to the picture that lies behind a motif to be traced. Pure. */
 import type { Grid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import { FARTHEST_UNDERLAY, type Motif, type MotifId, type Underlay } from '@shared/motif/index.ts';
+import { FARTHEST_UNDERLAY, type Motif, type MotifId, type Underlay, LEAST_OPACITY } from '@shared/motif/index.ts';
 import {
   changeOf,
   motifOf,
@@ -15,9 +15,6 @@ import {
 
 /** How strongly a new picture shows. */
 const START_OPACITY = 0.5;
-
-/** Less would hide it, and that has a switch of its own. */
-export const LEAST_OPACITY = 0.1;
 
 /** A picture as it is kept, and its size in pixels. */
 export interface KeptPicture {

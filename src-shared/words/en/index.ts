@@ -9,6 +9,7 @@ import { menu } from './menu.ts';
 import { motif } from './motif.ts';
 import { motifs } from './motifs.ts';
 import { moving } from './moving.ts';
+import { numberFields, numberUnits } from './number-fields.ts';
 import { numbers } from './numbers.ts';
 import { placement } from './placement.ts';
 import { problems } from './problems/index.ts';
@@ -56,6 +57,8 @@ export const english = {
   motif,
   motifs,
   moving,
+  numberFields,
+  numberUnits,
   numbers,
   pictures,
   piece,

@@ -1,0 +1,196 @@
+/** The table of numbers that a person gives: its bounds are those of the schemas, and forms and command line read them there. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { underlaySchema } from '@shared/motif/model.ts';
+import { boundsOf, numberFields, type NumberField, type NumberFieldName } from '@shared/project/index.ts';
+import { projectFields } from '@shared/project/model.ts';
+import { LEAST_OPACITY } from '@shared/motif/index.ts';
+import { words } from '@shared/words/index.ts';
+import { field, gauge, wholeNumber } from '../../../src-main/cli/values.ts';
+import { numberProps } from '../../../src-renderer/ui/number-props.ts';
+
+/** A schema as the library lets it be read. */
+interface Schema {
+  readonly _zod: {
+    readonly def: {
+      readonly type: string;
+      readonly shape?: { readonly [name: string]: Schema };
+      readonly element?: Schema;
+      readonly innerType?: Schema;
+      readonly options?: readonly Schema[];
+      readonly in?: Schema;
+      readonly checks?: readonly {
+        readonly _zod: { readonly def: { readonly check: string; readonly value?: number } };
+      }[];
+    };
+  };
+}
+
+interface Found {
+  readonly path: string;
+  readonly least: number | undefined;
+  readonly most: number | undefined;
+}
+
+/** The numbers of a schema, by where they stand. */
+function numbersIn(schema: Schema, path: string): Found[] {
+  const { def } = schema._zod;
+  if (def.type === 'number') {
+    const bound = (check: string) => def.checks?.find(({ _zod }) => _zod.def.check === check)?._zod.def.value;
+    return [{ path, least: bound('greater_than'), most: bound('less_than') }];
+  }
+  const within = [
+    ...(def.shape ? Object.entries(def.shape).map(([name, of]) => [of, `${path}.${name}`] as const) : []),
+    ...(def.options ?? []).map((of) => [of, path] as const),
+    ...[def.element, def.innerType, def.in].flatMap((of) => (of ? [[of, path] as const] : [])),
+  ];
+  return within.flatMap(([of, at]) => numbersIn(of, at));
+}
+
+const found = [
+  ...Object.entries(projectFields).flatMap(([name, of]) => numbersIn(of as unknown as Schema, name)),
+  ...numbersIn(underlaySchema as unknown as Schema, 'motifs.underlay'),
+];
+
+/** Numbers of the schemas that no form has a number field for. */
+const WITHOUT_FIELD: { readonly [path: string]: string } = {
+  'yarns.tex': 'follows from what the band of a ball says, which a form asks for',
+  mainYarn: 'a yarn is chosen, not its number',
+  'pieces.bed.pitchMm': 'that of the bed, which no form asks for',
+  'pieces.perSize.shape.steps.row': 'typed as lines of text',
+  'pieces.perSize.shape.steps.left': 'typed as lines of text',
+  'pieces.perSize.shape.steps.right': 'typed as lines of text',
+  'pieces.patterns.placed.value.choice': 'chosen among the placings that there are',
+  'pieces.patterns.placed.all.choice': 'chosen among the placings that there are',
+  'pieces.patterns.placed.but.value.choice': 'chosen among the placings that there are',
+  'pieces.patterns.placed.all.before': 'remembered, not given',
+  'pieces.patterns.placed.but.value.before': 'remembered, not given',
+};
+/** A length that a count was given as: typed beside the count, whose bounds it has. */
+const isLength = (path: string): boolean => /(Mm|\.lengths\.\w+)$/.test(path);
+
+const gauges = ['pieces.gauge', 'pieces.hem.gauge', 'pieces.parts.gauge'];
+const shape = 'pieces.perSize.shape';
+const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
+  knit: ['pieces.knit'],
+  stitches: ['stitches', 'stitchesAtTop', 'stitchesAtWaist', 'stitchesAtChest'].map((name) => `${shape}.${name}`),
+  rows: [`${shape}.rows`],
+  shapedRows: ['straightRows', 'rowsToWaist', 'rowsToChest'].map((name) => `${shape}.${name}`),
+  hemRows: ['pieces.perSize.hemRows'],
+  sectionRows: ['pieces.perSize.sectionRows.rows'],
+  seamAllowance: ['pieces.seamAllowance.left', 'pieces.seamAllowance.right'],
+  gaugeStitches: gauges.map((path) => `${path}.stitches`),
+  gaugeRows: gauges.map((path) => `${path}.rows`),
+  floatStitches: ['pieces.floatLimit.stitches'],
+  floatLength: ['pieces.floatLimit.mm'],
+  bedNeedles: ['pieces.bed.needles'],
+  offset: ['pieces.offset'],
+  machineRepeat: ['machine.places.repeat'],
+  rowsBetween: ['pieces.patterns.position.rows'],
+  bandFirstRow: ['pieces.patterns.position.row'],
+  ruleStitches: ['pieces.patterns.rule.stitches'],
+  copiesAcross: ['pieces.patterns.groups.across.all', 'pieces.patterns.groups.across.but.value'],
+  copiesUp: ['pieces.patterns.groups.up'],
+  rise: ['pieces.patterns.groups.rise'],
+  allOverFirstRow: ['pieces.patterns.firstRow'],
+  allOverLastRow: ['pieces.patterns.lastRow'],
+  allOverBorder: ['pieces.patterns.border.left', 'pieces.patterns.border.right'],
+  allOverShift: ['pieces.patterns.shift'],
+  allOverStep: ['pieces.patterns.step'],
+  // A chart has its cells as lines, which give its size.
+  motifColumns: [],
+  motifRows: [],
+  underlayColumns: ['motifs.underlay.columns'],
+  underlayRows: ['motifs.underlay.rows'],
+  underlayLeft: ['motifs.underlay.left'],
+  underlayBottom: ['motifs.underlay.bottom'],
+  underlayStrength: ['motifs.underlay.opacity'],
+};
+
+describe('the numbers that a person gives', () => {
+  it('are all those of the schemas, each in one field', () => {
+    const named = Object.values(FIELDS).flat();
+    expect(new Set(named).size).toBe(named.length);
+    const asked = new Set(found.map(({ path }) => path).filter((path) => !isLength(path) && !(path in WITHOUT_FIELD)));
+    expect([...asked].sort()).toEqual([...named].sort());
+  });
+
+  it.each(Object.entries(FIELDS))('have the bounds of their schema: %s', (name, paths) => {
+    const entry: NumberField = numberFields[name as NumberFieldName];
+    const { least, most } = entry;
+    if (name === 'underlayStrength') {
+      // In percent; below this the picture would not be seen.
+      expect([least, most]).toEqual([100 * LEAST_OPACITY, 100]);
+      return;
+    }
+    for (const path of paths) {
+      const bounds = found.filter((one) => one.path === path);
+      expect(bounds.length, path).toBeGreaterThan(0);
+      for (const one of bounds) expect([one.path, one.least, one.most]).toEqual([path, least, most]);
+    }
+  });
+
+  it('take 0 besides where it stands for none', () => {
+    expect(boundsOf('bedNeedles')).toEqual({ least: 0, most: numberFields.bedNeedles.most });
+    expect(boundsOf('copiesUp').least).toBe(1);
+  });
+
+  it('have a name each, and a step of undo with a name', () => {
+    for (const [name, { change }] of Object.entries(numberFields)) {
+      const label = words.numberFields[name as NumberFieldName];
+      expect(typeof label === 'function' || /^[A-Z]/.test(label), name).toBe(true);
+      expect(words.changes.name(change).length, name).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe('a form', () => {
+  const root = resolve(import.meta.dirname, '../../../src-renderer');
+  const forms = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.svelte'));
+  /** Where numbers are given that are no part of a project: pictures that are read, letters, the band of a ball, the copy that is followed; or where what is given is handed on. */
+  const ELSEWHERE =
+    /^(reading-in|ui|motif\/lettering|piece\/sizes)\/|WhileDrawing|YarnEditor|piece\/panel\/(SizeField|LengthField)\.svelte$/;
+
+  it('shows each field with what the table has of it', () => {
+    expect(numberProps('floatStitches')).toEqual({ least: 0, most: 1000, step: 1, unit: 'st' });
+    expect(numberProps('underlayStrength')).toEqual({ least: 10, most: 100, step: 5, unit: '%' });
+    const text = forms.map((file) => readFileSync(join(root, file), 'utf8')).join('\n');
+    const isUsed = (name: string): boolean =>
+      new RegExp(`(numberProps|boundsOf)\\('${name}'\\)|numberFields\\.${name}\\b|(stitches|rows): '${name}'`).test(
+        text,
+      );
+    const unused = Object.keys(numberFields).filter((name) => !isUsed(name));
+    // Copies across are typed as text, one number a group; what is counted of an outline says itself whether it is stitches, rows, or rows that may be none.
+    expect(unused.sort()).toEqual(['copiesAcross', 'rows', 'shapedRows']);
+  });
+
+  it('has no bounds of its own', () => {
+    const own = forms
+      .filter((file) => !ELSEWHERE.test(file))
+      .flatMap((file) => {
+        const text = readFileSync(join(root, file), 'utf8');
+        return [...text.matchAll(/\b(least|most)=\{(-?\d+|-?MOST_\w+|-?FARTHEST_\w+)\}/g)].map(
+          ([of]) => `${file}: ${of}`,
+        );
+      })
+      // What was counted on a swatch is no part of the project.
+      .filter((one) => !one.startsWith('piece/panel/GaugeForm.svelte'));
+    expect(own).toEqual([]);
+  });
+});
+
+describe('the command line', () => {
+  it('reads the same bounds', () => {
+    for (const name of ['stitches', 'rows', 'hemRows', 'seamAllowance', 'bandFirstRow'] as const) {
+      const { least, most } = numberFields[name];
+      expect([field(name)(String(least)), field(name)(String(most))]).toEqual([least, most]);
+      expect(() => field(name)(String(most + 1))).toThrow();
+      expect(() => field(name)(String(least - 1))).toThrow();
+    }
+    const { gaugeStitches, gaugeRows } = numberFields;
+    expect(gauge(`${gaugeStitches.most}x${gaugeRows.most}`)).toEqual({ stitches: 200, rows: 300 });
+    expect(() => gauge(`${gaugeStitches.most + 1}x${gaugeRows.most}`)).toThrow();
+    expect(wholeNumber('7', 1, 9)).toBe(7);
+  });
+});
