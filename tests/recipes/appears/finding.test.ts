@@ -7,6 +7,7 @@ import { TEST_DAY } from '../../day.ts';
 import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
+import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { call, callJson, Folder } from '../../unit/cli/calls.ts';
 import { settled } from '../../written-projects.ts';
 
@@ -26,9 +27,12 @@ describe('a finding of too many balls', () => {
     const sample = projectAt(sampleProject());
     const groups = Array.from({ length: 7 }, () => ({ ...startGroup('lighthouse', 1), hasOwnBall: true }));
     const project = { ...sample, patterns: [{ ...startBand('lighthouse', [1]), groups }] };
-    const props = { session: new Session(settled(project).whole, true), planned: plannedOf(project) };
+    const piece = pieceIn(project);
+    const planned = plannedOf(project);
+    const ahead = { ...foundAhead(piece, planned.plan), piece, plan: planned.plan, remedies: [] };
+    const props = { session: new Session(settled(project).whole, true), planned, ahead };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
-    const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+    const { pages } = placementSheet(sheetFacts(project), makePlan(piece), {
       paper: 'a4',
       date: TEST_DAY,
       unit: 'cm',
