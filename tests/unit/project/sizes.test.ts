@@ -214,6 +214,20 @@ describe('copies in each size', () => {
     ]);
   });
 
+  it('of a size that is added are whole: halfway and no more between two, those of the last at an end', () => {
+    const more = afterChange(threeSizes(), changeCopies(threeSizes(), 2, 0, 0, 6));
+    const graded = afterChange(more, changeCopies(more, 2, 0, 1, 5));
+    const added = (at: number): number[] | undefined =>
+      copies(afterChange(graded, addSize(graded, at, 'new', 'new')))[at];
+    // Between 3 and 6 are 4.5 copies, between 3 and 5 are 4.
+    expect([0, 1, 2, 3].map(added)).toEqual([
+      [3, 3],
+      [3, 3],
+      [4, 4],
+      [6, 5],
+    ]);
+  });
+
   it('follow their size to another name, and leave with it', () => {
     const graded = afterChange(threeSizes(), changeCopies(threeSizes(), 2, 0, 0, 4));
     expect(copies(afterChange(graded, renameSize(graded, 2, 'XL')))).toEqual([
