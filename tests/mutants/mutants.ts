@@ -41,6 +41,8 @@ const PIECE: readonly Mutant[] = [
   { in: 'firstRowAt', text: 'first + left - rows', becomes: 'first + left - rows - 1' },
   { in: 'removeWaste', text: 'work.join.at + 1', becomes: 'work.join.at' },
   { in: 'scheduleOf', text: 'row, left - shared', becomes: 'row, right - shared' },
+  { in: 'heights', text: 'below = end', becomes: 'below += own' },
+  { in: 'addSize', text: 'Math.floor((fewer + more) / 2)', becomes: 'Math.ceil((fewer + more) / 2)' },
   {
     in: 'wayMm',
     text: 'Math.max(stitchWidthMm(gaugeAt(gauges, from))',
