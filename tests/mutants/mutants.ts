@@ -62,7 +62,7 @@ const FABRIC: readonly Mutant[] = [
   { in: 'setUpBefore', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
   { in: 'copyOnNeedles', text: 'blankLeft: blank.right', becomes: 'blankLeft: blank.left' },
   { in: 'READS_WITHOUT', text: '0.25', becomes: '0.3' },
-  { in: 'lossesIn', text: 'run.last + 1 - origin', becomes: 'run.last - origin' },
+  { in: 'lossesIn', text: 'Math.ceil((run.first', becomes: 'Math.floor((run.first' },
   { in: 'knitInto', text: 'origin + (at + 1) * width - 1', becomes: 'origin + (at + 1) * width' },
   {
     in: 'centredOrigin',
