@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Params, Services } from '@shared/host/index.ts';
 import { CALL_PATH, VISIT } from '@shared/host/sealed/index.ts';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import {
   builtPage,
   createServices,
@@ -57,7 +57,7 @@ const LOOPBACK = '127.0.0.1';
 
 /** Rejects if the page has not been built or no port can be had. */
 export async function startBrowserHost(options: BrowserHostOptions = {}): Promise<BrowserHost> {
-  const { entryPageMs = ENTRY_PAGE_MS, onUsedTwice = () => console.error(words.launcher.usedTwice) } = options;
+  const { entryPageMs = ENTRY_PAGE_MS, onUsedTwice = () => console.error(terminalWords.launcher.usedTwice) } = options;
   const server = createServer();
   const servePage = options.servePage
     ? await options.servePage(server)
@@ -139,7 +139,7 @@ export async function startBrowserHost(options: BrowserHostOptions = {}): Promis
 
 async function serveBuiltPage(folder: string): Promise<ServePage> {
   const page = await builtPage(folder).catch(() => {
-    throw new Error(words.launcher.notBuilt(folder));
+    throw new Error(terminalWords.launcher.notBuilt(folder));
   });
   return async ({ headers }, response, path) => {
     const accepted = headers['accept-encoding'];

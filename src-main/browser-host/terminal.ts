@@ -1,6 +1,6 @@
 /** What a host says in the terminal of the person who started it. */
 import { createInterface } from 'node:readline';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { BrowserHost } from './start.ts';
 
 export interface Terminal {
@@ -16,9 +16,9 @@ export function ownTerminal(): Terminal {
 
 /** Prints an address that lets one window in, and another for every Enter. Returns what stops that. */
 export async function printAddresses(host: BrowserHost, { say, input }: Terminal): Promise<() => void> {
-  const print = async (): Promise<void> => say(words.launcher.address(await host.newAddress()));
+  const print = async (): Promise<void> => say(terminalWords.launcher.address(await host.newAddress()));
   await print();
-  say(words.launcher.howToEnd);
+  say(terminalWords.launcher.howToEnd);
   // A program that was sent to the background and reads is stopped by the terminal, unless it asks not to be.
   const stay = (): void => undefined;
   if (process.platform !== 'win32') process.on('SIGTTIN', stay);

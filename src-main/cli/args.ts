@@ -7,7 +7,7 @@
  */
 import { parseArgs } from 'node:util';
 import { problemError } from '@shared/problem/index.ts';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 
 /** The options and names of one call. */
@@ -49,7 +49,7 @@ export function readArgs(typed: readonly string[], allowed: readonly CliOptionNa
 
 /** True if the option is followed by a value. */
 export function takesText(name: CliOptionName): boolean {
-  return words.cli.options[name][0] !== null;
+  return terminalWords.cli.options[name][0] !== null;
 }
 
 /** The value; another option in its place means that it was forgotten. */

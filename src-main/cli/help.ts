@@ -1,11 +1,11 @@
 /** Help pages: one for the whole, one for each command. */
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { CliCommandName, CliOptionName } from '@shared/words/en/cli.ts';
 import type { Command } from './command.ts';
 import { commands } from './commands/index.ts';
 import { table, under } from './text/table.ts';
 
-const { cli } = words;
+const { cli } = terminalWords;
 
 /** What all commands have in common. */
 export function generalHelp(): string {

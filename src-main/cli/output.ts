@@ -7,7 +7,7 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import type { ChartSides, PaperSize } from '@shared/output/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import { LOOKED_AT, type ProjectAt, type Scope } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { failureCode, writingProblem } from '../services/files/index.ts';
 import type { Args } from './args.ts';
 import { dateOf } from './date-option.ts';
@@ -59,15 +59,15 @@ export async function writeFiles(
   const names = exportFileNames(project, exportKinds, scope);
   if (own === null && !replaces) await assertNoneThere(into, names);
   const files = await makeExports({ project, kinds: exportKinds, scope, paper, lengthUnit, charts, date }, (made) =>
-    passing(words.cli.files.making(made, names.length)),
+    passing(terminalWords.cli.files.making(made, names.length)),
   );
   return own === null ? writeNamed(into, files, replaces) : writeOwnFiles(into, own, files, replaces);
 }
 
 /** A line for each file, under a heading. */
 export function filesText(files: readonly WrittenFile[], folder: string): string {
-  const lines = files.map(({ path, replaced }) => `  ${words.cli.files.file(basename(path), replaced)}`);
-  return [words.cli.files.written(files.length, resolve(folder)), ...lines].join('\n');
+  const lines = files.map(({ path, replaced }) => `  ${terminalWords.cli.files.file(basename(path), replaced)}`);
+  return [terminalWords.cli.files.written(files.length, resolve(folder)), ...lines].join('\n');
 }
 
 async function makeFolder(folder: string): Promise<void> {

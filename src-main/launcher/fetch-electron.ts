@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { mkdir, mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { ElectronPackage } from './electron-package.ts';
 import { SignsOfLife } from './signs-of-life.ts';
 
@@ -75,7 +75,7 @@ function runInstaller(
     installer.on('error', (error) => finish(error.message));
     installer.on('close', (code) => {
       if (code === 0) finish(null);
-      else finish(isGivenUp ? words.launcher.silent(patienceMs / 1000) : reasonIn(said));
+      else finish(isGivenUp ? terminalWords.launcher.silent(patienceMs / 1000) : reasonIn(said));
     });
     function finish(reason: string | null): void {
       clearInterval(look);
@@ -90,7 +90,7 @@ const tens = (bytes: number): number => Math.floor(bytes / 1e7);
 /** The message of the first error in a printed stack: `fetch failed`. */
 function reasonIn(said: string): string {
   const line = said.split('\n').find((text) => /^\w*Error\b/.test(text)) ?? said.trim().split('\n').at(-1) ?? '';
-  return line.replace(/^\w*Error(?: \[\w+\])?: /, '').trim() || words.launcher.saidNothing;
+  return line.replace(/^\w*Error(?: \[\w+\])?: /, '').trim() || terminalWords.launcher.saidNothing;
 }
 
 /** Bytes in a folder and all below it; what goes away meanwhile counts nothing. */

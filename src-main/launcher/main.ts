@@ -2,6 +2,7 @@
 import { join, resolve } from 'node:path';
 import { problemOf } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { ownTerminal } from '../browser-host/index.ts';
 import { ownDataFolder, programFolder } from '../services/index.ts';
 import { startArguments } from './arguments.ts';
@@ -21,12 +22,12 @@ function surroundings(dataFolder: string): Surroundings {
     electron: electronPackage(),
     binary: electronBinary,
     async fetch(electron) {
-      say(words.launcher.fetching(electron.version));
+      say(terminalWords.launcher.fetching(electron.version));
       return fetchElectron(electron, {
         workFolder: join(dataFolder, 'fetching'),
         patienceMs: FETCH_PATIENCE_MS,
         lookEveryMs: 500,
-        progress: (megabytes) => say(words.launcher.fetched(megabytes)),
+        progress: (megabytes) => say(terminalWords.launcher.fetched(megabytes)),
       });
     },
     failure: failureNotes(dataFolder),
@@ -35,13 +36,13 @@ function surroundings(dataFolder: string): Surroundings {
 
 async function start(given: readonly string[]): Promise<void> {
   const { shell, file, wantsHelp } = startArguments(given);
-  if (wantsHelp) return say(words.launcher.usage);
+  if (wantsHelp) return say(terminalWords.launcher.usage);
 
   const dataFolder = ownDataFolder();
   const openAtStart = file === null ? null : resolve(file);
   const choice = await chooseShell(shell, surroundings(dataFolder));
   if (choice.shell === null) {
-    console.error(words.launcher.noElectron(choice.why));
+    console.error(terminalWords.launcher.noElectron(choice.why));
     process.exitCode = 1;
     return;
   }

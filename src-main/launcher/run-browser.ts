@@ -1,6 +1,7 @@
 /** Running the browser host, with a window where there can be one. */
 import { pathToFileURL } from 'node:url';
-import { words, type BrowserReason } from '@shared/words/index.ts';
+import { type BrowserReason } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import {
   printAddresses,
   serveUntilStopped,
@@ -31,7 +32,7 @@ export async function runBrowser({ why, dataFolder, openAtStart, terminal }: Bro
     onWindowState: (window, state) => profile?.noteState(window, state),
   });
   await profile?.opens(host.origin);
-  say(words.launcher.why(why));
+  say(terminalWords.launcher.why(why));
   const end = new AbortController();
   const ownWindow = chromium !== null && profile !== null ? { chromium, profile } : null;
   let stopPrinting = (): void => undefined;
@@ -69,12 +70,12 @@ async function openWindow(
   const isClosed = ownWindow !== null && (await showInOwnWindow(host, ownWindow.chromium, ownWindow.profile, end));
   if (end.aborted) return false;
   if (isClosed) {
-    say(words.launcher.windowClosed);
+    say(terminalWords.launcher.windowClosed);
     return true;
   }
   ownWindow?.profile.failed();
   const isOpened = await openDefaultBrowser(platform, await entryAddress(host), end);
-  if (!isOpened && !end.aborted) say(words.launcher.openThere);
+  if (!isOpened && !end.aborted) say(terminalWords.launcher.openThere);
   return false;
 }
 

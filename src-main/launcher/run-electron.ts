@@ -1,6 +1,6 @@
 /** Running the Electron shell. */
 import { spawn } from 'node:child_process';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 
 /**
  * Resolves when Electron has ended: with null if it ended well or was told to,
@@ -23,8 +23,8 @@ export function runElectron(binary: string, given: readonly string[]): Promise<s
     };
     shell.on('error', (error) => finish(error.message));
     shell.on('exit', (code, signal) => {
-      if (signal !== null) finish(words.launcher.endedBy(signal));
-      else finish(code === 0 || code === null ? null : words.launcher.exitCode(code));
+      if (signal !== null) finish(terminalWords.launcher.endedBy(signal));
+      else finish(code === 0 || code === null ? null : terminalWords.launcher.exitCode(code));
     });
   });
 }

@@ -2,6 +2,7 @@
 import { measure } from '@shared/motif/repeat/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 import { plainText, words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { Command } from '../command.ts';
 import { measureJson } from '../json/measure.ts';
 import { readMotif } from '../motif-argument.ts';
@@ -19,7 +20,7 @@ export const measureCommand: Command = {
     return {
       json: measureJson(measured, motif.grid, project.yarns),
       text: () =>
-        [...words.measure.sentences(measured), words.cli.ground(colour, isProject ? onOneLine(name) : null)]
+        [...words.measure.sentences(measured), terminalWords.cli.ground(colour, isProject ? onOneLine(name) : null)]
           .map(plainText)
           .join('\n'),
     };

@@ -17,6 +17,7 @@ import {
   type DecodedPhoto,
 } from '@shared/reading/index.ts';
 import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import type { Command } from '../command.ts';
 import type { Args } from '../args.ts';
 import { doubtfulCells, readJson } from '../json/read.ts';
@@ -103,11 +104,11 @@ function textOf(reading: ChartReading, counted: GridProposal | null, file: strin
   const named = doubtful.slice(0, MOST_NAMED);
   return [
     counted === null ? words.numbers.size(width, height) : words.reading.proposal(counted),
-    words.cli.read.colours(reading.colours),
+    terminalWords.cli.read.colours(reading.colours),
     words.reading.doubtful(doubtful.length, width * height),
     ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column, row)}`),
-    ...(doubtful.length > named.length ? [`  ${words.cli.read.more(doubtful.length - named.length)}`] : []),
-    words.cli.read.written(file, replaced),
+    ...(doubtful.length > named.length ? [`  ${terminalWords.cli.read.more(doubtful.length - named.length)}`] : []),
+    terminalWords.cli.read.written(file, replaced),
   ].join('\n');
 }
 

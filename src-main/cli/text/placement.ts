@@ -1,11 +1,12 @@
 /** The ranked placings for people. */
 import type { PlacementChoice, Spaces } from '@shared/placement/index.ts';
 import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { table, under } from './table.ts';
 
 /** `findings`: sentences about where the piece stands. */
 export function placementText(choices: readonly PlacementChoice[], findings: readonly string[]): string {
-  const { columns, count, why } = words.cli.place;
+  const { columns, count, why } = terminalWords.cli.place;
   const rank = (choice: PlacementChoice): number => choices.indexOf(choice) + 1;
   const groups = ({ groups }: PlacementChoice): string =>
     groups.map(({ block }) => words.numbers.run(block)).join('  ');
@@ -23,7 +24,7 @@ export function placementText(choices: readonly PlacementChoice[], findings: rea
     ]),
     '',
     ...choices.map((choice) => why(rank(choice), words.placement.why(choice))),
-    ...(findings.length > 0 ? ['', under(words.cli.plan.findingsTitle, findings)] : []),
+    ...(findings.length > 0 ? ['', under(terminalWords.cli.plan.findingsTitle, findings)] : []),
   ].join('\n');
 }
 

@@ -5,13 +5,14 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
 
 /** `plan` is that of `given`. */
 export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
-  const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = words.cli.plan;
+  const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = terminalWords.cli.plan;
   const piece = pieceIn(project);
   const findings = gatherFindings(findingsOf(piece, plan)).map((gathered) =>
     words.findings.gathered(gathered, { ...project, unit }),
@@ -47,7 +48,8 @@ interface Line {
 
 /** The table, the runs of needles last because they are long; what is done before a row stands above it. */
 function rowLines(project: Workpiece, plan: Plan, unit: LengthUnit): string[] {
-  const { knitting, cli } = words;
+  const { knitting } = words;
+  const { cli } = terminalWords;
   const used = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const lines = linesOf(pieceIn(project), plan, unit);
   const [titles = '', ...rows] = table(lines, [
@@ -101,7 +103,7 @@ function longFloats({ floats }: PlanRow): string {
       longest: Math.max(0, ...floats.filter(({ isOver, strand }) => isOver && strand.role === role).map(stitchesOf)),
     }))
     .filter(({ longest }) => longest > 0)
-    .map(({ role, longest }) => words.cli.plan.float(role, longest))
+    .map(({ role, longest }) => terminalWords.cli.plan.float(role, longest))
     .join(', ');
 }
 
@@ -112,7 +114,7 @@ function stitchesOf({ stitches }: PlanRow['floats'][number]): number {
 function longCarries({ carries }: PlanRow): string {
   return carries
     .filter(({ isOver }) => isOver)
-    .map(({ stitches, toRow }) => words.cli.plan.carry(stitches, toRow))
+    .map(({ stitches, toRow }) => terminalWords.cli.plan.carry(stitches, toRow))
     .join(', ');
 }
 

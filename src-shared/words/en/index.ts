@@ -4,7 +4,6 @@ import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
 import { lettering } from './lettering.ts';
 import { making } from './making.ts';
-import { launcher } from './launcher.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
 import { motifs } from './motifs.ts';
@@ -14,7 +13,6 @@ import { numbers } from './numbers.ts';
 import { placement } from './placement.ts';
 import { problems } from './problems/index.ts';
 import { changes } from './changes.ts';
-import { cli } from './cli.ts';
 import { commands } from './commands.ts';
 import { closed } from './closed.ts';
 import { dates } from './dates.ts';
@@ -42,13 +40,11 @@ export const english = {
   forms,
   fromPicture,
   changes,
-  cli,
   commands,
   closed,
   dates,
   measure,
   knitting,
-  launcher,
   lengths,
   lettering,
   making,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { words } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { commands } from '../../../src-main/cli/commands/index.ts';
 import { call } from './calls.ts';
 
@@ -7,7 +7,7 @@ describe('help', () => {
   it.each([[[]], [['--help']], [['-h']]])('for %j lists every command', async (typed) => {
     const { status, out } = await call(...typed);
     expect(status).toBe(0);
-    for (const { name } of commands) expect(out).toContain(words.cli.commands[name]);
+    for (const { name } of commands) expect(out).toContain(terminalWords.cli.commands[name]);
   });
 
   it.each(commands.map(({ name }) => name))('on %s says what it takes', async (name) => {

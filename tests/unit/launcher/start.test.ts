@@ -1,7 +1,8 @@
 /** What is given at the start, and where windows can open. */
 import { describe, expect, it } from 'vitest';
 import { problemOf } from '@shared/problem/index.ts';
-import { words, type BrowserReason } from '@shared/words/index.ts';
+import { type BrowserReason } from '@shared/words/index.ts';
+import { terminalWords } from '@shared/words/terminal.ts';
 import { startArguments } from '../../../src-main/launcher/arguments.ts';
 import { defaultBrowserCommand, findChromium, openAppWindow } from '../../../src-main/launcher/browser-window.ts';
 import { hasDisplay, sandboxFlags } from '../../../src-main/launcher/display.ts';
@@ -100,6 +101,6 @@ describe('why it is the browser', () => {
     { kind: 'electron-ended', detail: 'it was ended by SIGTRAP' },
   ];
   it.each(reasons)('is said in one line: $kind', (reason) => {
-    expect(words.launcher.why(reason)).toMatch(/^[^\n]{20,140}\.$/);
+    expect(terminalWords.launcher.why(reason)).toMatch(/^[^\n]{20,140}\.$/);
   });
 });
