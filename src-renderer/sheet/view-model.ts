@@ -43,6 +43,7 @@ export class SheetViewModel {
   #writing: Writing = { kind: 'none' };
   /** The call of the host that is going on. */
   #run: string | null = null;
+  #isStopping = false;
   readonly #shown: LiveFields<{ readonly writing: Writing; readonly fit: Fit }>;
 
   constructor(
@@ -124,13 +125,18 @@ export class SheetViewModel {
 
   /** Gives up what is being made, of which nothing is written yet. */
   stop(): void {
-    if (this.#run !== null) void this.host.call('exports.stop', { run: this.#run });
+    if (this.#run === null) return;
+    this.#isStopping = true;
+    void this.host.call('exports.stop', { run: this.#run });
   }
 
   /** Asks now and then how far a call of the host is; returns a function that stops it. */
   #followRun(run: string): () => void {
     this.#run = run;
+    this.#isStopping = false;
     const timer = setInterval(() => {
+      // It may have come to the host before the call that it stops.
+      if (this.#isStopping) this.stop();
       void this.host.call('exports.howFar', { run }).then((answer) => {
         if (this.#run === run && answer.ok && answer.value) this.#set({ kind: 'going-on', far: answer.value });
       });

@@ -62,10 +62,14 @@ it('gives up when told to, says so, and can write again', async () => {
   await vi.advanceTimersByTimeAsync(0);
   viewModel.stop();
   expect(calls[1]).toEqual(['exports.stop', { run: calls[0]?.[1].run }]);
+  // Said again, should the host have heard it before it began.
+  await vi.advanceTimersByTimeAsync(500);
+  expect(methods(calls).filter((method) => method === 'exports.stop')).toHaveLength(2);
   end({ kind: 'stopped' });
   await given;
   expect([viewModel.writing, session.announced]).toEqual([{ kind: 'none' }, 'Cancelled: nothing was exported.']);
   void viewModel.write(['rows-csv']);
-  await vi.advanceTimersByTimeAsync(0);
+  await vi.advanceTimersByTimeAsync(500);
   expect(viewModel.writing.kind).toBe('going-on');
+  expect(methods(calls).filter((method) => method === 'exports.stop')).toHaveLength(2);
 });
