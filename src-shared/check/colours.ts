@@ -1,14 +1,11 @@
 /** Findings about the yarns that meet in a row. */
-import { contrastRatio } from '../colour/index.ts';
+import { contrastRatio, FAINT_CONTRAST } from '../colour/index.ts';
 import type { PlanRow } from '../plan/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
 /** One pass of the carriage feeds two yarns. */
 const MOST_YARNS = 2;
-
-/** Below this WCAG contrast the figure is hard to see against the main yarn. */
-export const FAINT_CONTRAST = 1.5;
 
 /** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
 export function manyYarns({ rows }: Inspected): Finding[] {

@@ -1,7 +1,6 @@
 export * from './finding.ts';
 export { findingsOf } from './findings.ts';
 export { gatherFindings, type GatheredFinding } from './gather.ts';
-export { FAINT_CONTRAST } from './colours.ts';
 export { changeFor, pieceAfter, type Intent } from './intent.ts';
 export * from './coarser-bed.ts';
 export * from './panels.ts';

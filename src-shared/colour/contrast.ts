@@ -47,3 +47,6 @@ function mix(one: string, other: string, share: number): string {
   const mixed = [1, 3, 5].map((at) => Math.round(channel(one, at) * (1 - share) + channel(other, at) * share));
   return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }
+
+/** Below this WCAG contrast a figure is hard to see against the main yarn. */
+export const FAINT_CONTRAST = 1.5;
