@@ -49,18 +49,20 @@ export function lookaheadDebounced(
     return () => undefined;
   }
   tell([]);
+  // What a message brings is shown in a task of its own: to take it in is work enough for one.
+  const turns: ReturnType<typeof setTimeout>[] = [];
   const timer = setTimeout(() => {
     client.ask(piece, found ? 'remedies' : 'all', {
       part: (ahead) => {
         found = ahead;
-        tell([]);
+        turns.push(setTimeout(() => tell([])));
       },
-      answer: tell,
+      answer: (remedies) => void turns.push(setTimeout(() => tell(remedies))),
       failed,
     });
   }, DEBOUNCE_MS);
   return () => {
-    clearTimeout(timer);
+    for (const turn of [timer, ...turns]) clearTimeout(turn);
     client.stop();
   };
 }
