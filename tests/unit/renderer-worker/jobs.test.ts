@@ -79,7 +79,7 @@ describe('the worker', () => {
   });
 
   it('reads a chart out of a photo', async () => {
-    const rgba = Uint8ClampedArray.from({ length: 64 * 64 * 4 }, (_, at) => (at % 4 === 3 || at % 512 < 256 ? 255 : 0));
+    const rgba = Uint8ClampedArray.from({ length: 64 * 64 * 4 }, (_, at) => (at % 4 === 3 || at % 256 < 128 ? 255 : 0));
     const picture: Picture = { width: 64, height: 64, rgba };
     const [least, most] = [4, 60];
     const question: ChartQuestion = {
