@@ -26,8 +26,6 @@ export interface CellSamples {
   readonly means: Float32Array;
   /** Means of the four quarters of the middle, twelve numbers a cell: top left, top right, bottom left, bottom right. */
   readonly quarters: Float32Array;
-  /** Share of the middle that shows something else than the cell's colour, 0 … ½. */
-  readonly others: Float32Array;
 }
 
 /** How far the middle of a cell reaches from its centre, in cells: for its quarters, and for its colour. */
@@ -56,7 +54,6 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
     colours: new Float32Array(count * 3),
     means: new Float32Array(count * 3),
     quarters: new Float32Array(count * 12),
-    others: new Float32Array(count),
   };
   const cellWidth = straight.width / columns;
   const cellHeight = straight.height / rows;
@@ -131,12 +128,11 @@ class CellPixels {
   }
 
   /** The mean of the larger part where there are two; else of all but the lightest and darkest. */
-  writeColour({ colours, others }: CellSamples, cell: number): void {
+  writeColour({ colours }: CellSamples, cell: number): void {
     const count = this.takeLabs();
     const stray = this.smallerPart(count);
     if (stray) {
       this.writeMean(colours, cell, count, (i) => stray[i] === 0);
-      others[cell] = stray.reduce((sum, isStray) => sum + isStray, 0) / count;
       return;
     }
     const leftOut = Math.floor(count * LEFT_OUT);

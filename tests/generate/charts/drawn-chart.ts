@@ -6,7 +6,7 @@
  */
 import type { Grid } from '@shared/grid/index.ts';
 import { grain, ripple } from './random.ts';
-import { isInSymbol, type Symbol } from './symbols.ts';
+import { isInSymbol, type SymbolName } from './symbols.ts';
 
 export type Rgb = readonly [number, number, number];
 
@@ -26,7 +26,7 @@ export type Mark =
   | { readonly kind: 'hole'; readonly radius: number }
   | {
       readonly kind: 'symbol';
-      readonly symbol: Symbol;
+      readonly symbol: SymbolName;
       readonly colour: Rgb;
       readonly width: number;
       readonly size: number;

@@ -21,7 +21,7 @@ export interface Photograph {
   readonly yarns: number;
 }
 
-/** Yarns, columns and rows of sheets; whole repeats and single figures are both drawn. */
+/** Larger pictures take too long to draw; their cells get fewer pixels instead. */
 const MOST_PICTURE_PIXELS = 2.6e6;
 
 /** The photograph of a seed; kinds and lamps follow one another, so that any run of seeds has all of them. */

@@ -14,10 +14,10 @@ export const SYMBOLS = [
   'box',
   'vee',
 ] as const;
-export type Symbol = (typeof SYMBOLS)[number];
+export type SymbolName = (typeof SYMBOLS)[number];
 
 /** Whether the sign covers a place; `width` is that of its strokes, in cells. */
-export function isInSymbol(symbol: Symbol, x: number, y: number, width: number): boolean {
+export function isInSymbol(symbol: SymbolName, x: number, y: number, width: number): boolean {
   const half = width / 2;
   const [ax, ay] = [Math.abs(x), Math.abs(y)];
   switch (symbol) {
