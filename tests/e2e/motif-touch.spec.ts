@@ -1,22 +1,7 @@
 /** The Motif bench under fingers: one draws, two move the chart. */
-import type { CDPSession } from '@playwright/test';
 import { expect, statusLine, test } from './app.ts';
 import { Chart } from './chart.ts';
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Fingers on the glass; a list with fewer of them than before lifts the others. */
-async function touch(
-  glass: CDPSession,
-  type: 'touchStart' | 'touchMove' | 'touchEnd',
-  ...spots: Spot[]
-): Promise<void> {
-  const touchPoints = spots.map(({ x, y }, id) => ({ x, y, id }));
-  await glass.send('Input.dispatchTouchEvent', { type, touchPoints });
-}
+import { touch } from './touch.ts';
 
 test.use({ hasTouch: true });
 

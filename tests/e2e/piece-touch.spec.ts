@@ -1,25 +1,11 @@
 /** Groups of the piece under fingers, under the mouse's other buttons, and where two are drawn close. */
-import type { CDPSession, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { announced, expect, statusLine, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
 import { openTwelve } from './piece-bench.ts';
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
+import { touch, type Spot } from './touch.ts';
 
 const meaning = (page: Page) => page.getByRole('region', { name: 'What it is' });
-
-/** Fingers on the glass; a list with fewer of them than before lifts the others. */
-async function touch(
-  glass: CDPSession,
-  type: 'touchStart' | 'touchMove' | 'touchEnd',
-  ...spots: Spot[]
-): Promise<void> {
-  const touchPoints = spots.map(({ x, y }, id) => ({ x, y, id }));
-  await glass.send('Input.dispatchTouchEvent', { type, touchPoints });
-}
 
 /** A stitch of the group at L48, and the size of one. */
 async function stitchOfGroup(page: Page): Promise<Spot & { readonly width: number; readonly height: number }> {
