@@ -1,7 +1,8 @@
 /**
  * `npm run titles`: whether each test that was listed in `titles.txt` is still
  * there, or a line of `moved.ts` says where it went and why. `-- --renew`
- * writes the list as it is now.
+ * writes the list as it is now. It is built first: runners do not list the
+ * tests that need what was built where nothing was.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
