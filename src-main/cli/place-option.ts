@@ -31,7 +31,9 @@ export function scopeGiven(args: Args): Scope {
 
 /** The same for what a MOTIF names; a picture has no pieces and sizes. Throws `option-unknown`. */
 export function namedAtGivenPlace(named: NamedMotif, args: Args): NamedAt {
-  const given = (['piece', 'size'] as const).find((option) => args.values.has(option));
+  const given =
+    (['piece', 'size'] as const).find((option) => args.values.has(option)) ??
+    (['all-pieces'] as const).find((option) => args.switches.has(option));
   if (given && !named.isProject) {
     throw problemError('option-unknown', { option: `--${given}` }, `--${given} with a picture`);
   }

@@ -1,19 +1,16 @@
 /** What stands on the first page of a garment's sheet: its pieces, and the yarn that all of them take. */
 import type { LengthUnit } from '../length/index.ts';
 import { sizeOf } from '../piece/index.ts';
-import { ballsOf, garmentYarn, type GarmentYarn } from '../plan/index.ts';
-import type { KnitPiece } from '../project/index.ts';
+import { BALL_GRAMS, garmentNeed } from '../plan/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock, textLines } from './blocks/text.ts';
 import { wrap } from './font/wrap.ts';
+import { garmentYarnNote, garmentYarnRows } from './garment-yarn-rows.ts';
 import type { PlannedPiece } from './planned-piece.ts';
 import { BODY_PT, lineHeightMm, TITLE_PT } from './style.ts';
 import { yarnPaint } from './tones.ts';
-
-/** The balls that most yarn is sold in (common practice, no source). */
-const BALL_GRAMS = 50;
 
 export function garmentBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: LengthUnit): Block[] {
   const { garment } = words.sheet;
@@ -48,87 +45,36 @@ function piecesBlock(pieces: readonly PlannedPiece[], widthMm: number, unit: Len
 /** Each yarn by piece, then all together, then with the margin to buy. */
 function yarnBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: LengthUnit): Block[] {
   const { garment } = words.sheet;
-  const [{ facts, plan }] = pieces as readonly [PlannedPiece];
-  const { yarns, mainYarn } = facts.piece;
-  const { margin } = plan.yarn;
-  const needed = garmentYarn(
-    pieces.map(({ facts: { piece, knit }, plan: own }) => ({ name: piece.name, knit, plan: own })),
-    yarns,
-    mainYarn,
+  const [{ facts }] = pieces as readonly [PlannedPiece];
+  const needed = garmentNeed(
+    pieces.map(({ facts: { piece, knit }, plan }) => ({ name: piece.name, knit, plan })),
+    facts.piece,
   );
-  const isWeighed = needed.some(({ grams }) => grams !== null);
   const columns = columnsOf(widthMm, [
     [garment.columns.yarn, 0],
     [garment.columns.piece, 42],
     [garment.columns.one[unit], 24, 'end'],
     [garment.columns.knit, 12, 'end'],
     [garment.columns.length[unit], 18, 'end'],
-    ...(isWeighed
+    ...(needed.isWeighed
       ? ([
           [garment.columns.weight[unit], 15, 'end'],
           [garment.columns.balls(BALL_GRAMS), 22, 'end'],
         ] as const)
       : []),
   ]);
-  const rows = needed.flatMap((one) => yarnRows(one, { yarns, margin, unit, isWeighed }));
-  const note = garment.yarnNote(margin, isWeighed ? BALL_GRAMS : null);
+  const rows = needed.yarns.flatMap((one): Cell[][] => {
+    const { name = '', colour = '#ffffff' } = facts.piece.yarns[one.yarn] ?? {};
+    const named: Cell = { ...cell(name), swatch: yarnPaint(colour) };
+    return garmentYarnRows(one, needed, unit).map(({ of, one: length, knit, isSum, ...figures }) => {
+      const said = (text: string): Cell => cell(isSum ? [strong(text)] : plain(text));
+      const ofWeight = needed.isWeighed ? [said(figures.weight), said(figures.balls)] : [];
+      return [named, said(of), cell(length), cell(knit), said(figures.length), ...ofWeight];
+    });
+  });
   return [
     headingBlock(plain(garment.yarnTitle), widthMm),
     tableBlock(columns, rows, { title: garment.yarnTitle, keepsWithNext: true }),
-    paragraphBlock(plain(note), widthMm, { tone: 'soft' }),
-  ];
-}
-
-interface YarnRows {
-  readonly yarns: KnitPiece['yarns'];
-  readonly margin: number;
-  readonly unit: LengthUnit;
-  readonly isWeighed: boolean;
-}
-
-function yarnRows(
-  { yarn, pieces, strandsMm, totalMm, grams }: GarmentYarn,
-  { yarns, margin, unit, isWeighed }: YarnRows,
-): Cell[][] {
-  const { garment, yarn: said } = words.sheet;
-  const { name = '', colour = '#ffffff' } = yarns[yarn] ?? {};
-  const ofMm = (mm: number): number | null => (grams === null ? null : (grams * mm) / totalMm);
-  const row = (
-    first: Cell,
-    piece: Cell,
-    one: string,
-    knit: string,
-    mm: number,
-    isStrong: boolean,
-    balls = '',
-  ): Cell[] => {
-    const figure = (text: string): Cell => cell(isStrong ? [strong(text)] : plain(text));
-    return [
-      first,
-      piece,
-      cell(one),
-      cell(knit),
-      figure(said.length(mm, unit)),
-      ...(isWeighed ? [figure(said.weight(ofMm(mm), unit)), figure(balls)] : []),
-    ];
-  };
-  const named: Cell = { ...cell(name), swatch: yarnPaint(colour) };
-  const bought = totalMm * (1 + margin);
-  const weight = ofMm(bought);
-  return [
-    ...pieces.map((share) =>
-      row(named, cell(share.name), said.length(share.mm, unit), String(share.knit), share.allMm, false),
-    ),
-    ...(strandsMm > 0 ? [row(named, cell(garment.strands), '', '', strandsMm, false)] : []),
-    row(named, cell([strong(garment.all)]), '', '', totalMm, true),
-    row(
-      named,
-      cell([strong(garment.toBuy(margin))]),
-      '',
-      '',
-      bought,
-      true,
-      weight === null ? '–' : String(ballsOf(weight, BALL_GRAMS)),
-    ),
+    paragraphBlock(plain(garmentYarnNote(needed)), widthMm, { tone: 'soft' }),
   ];
 }

@@ -5,6 +5,7 @@ export * from './placement-sheet.ts';
 export * from './sheet-facts.ts';
 export * from './planned-piece.ts';
 export * from './garment-sheet.ts';
+export * from './garment-yarn-rows.ts';
 export { sheetToSvg } from './svg.ts';
 export * from './chart.ts';
 export * from './csv.ts';

@@ -1,7 +1,10 @@
 /** How much of each yarn a garment takes: all its pieces, each as often as it is knitted. Lengths in mm. */
-import { gramsOf } from '../yarn/index.ts';
-import type { Yarn } from '../project/index.ts';
+import { gramsOf, WINDING_MARGIN } from '../yarn/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import type { Plan } from './types.ts';
+
+/** The balls that most yarn is sold in (common practice, no source). */
+export const BALL_GRAMS = 50;
 
 /** A piece of the garment, planned in the size that is knitted. */
 export interface PieceToKnit {
@@ -11,14 +14,20 @@ export interface PieceToKnit {
   readonly plan: Plan;
 }
 
+export interface YarnAmount {
+  readonly mm: number;
+  /** Null where the yarn's tex is not known. */
+  readonly grams: number | null;
+}
+
 /** What a piece takes of a yarn. */
 export interface PieceShare {
   readonly name: string;
   readonly knit: number;
   /** For one. */
-  readonly mm: number;
+  readonly oneMm: number;
   /** For all that are knitted. */
-  readonly allMm: number;
+  readonly all: YarnAmount;
 }
 
 /** What a garment takes of a yarn. */
@@ -27,34 +36,62 @@ export interface GarmentYarn {
   readonly yarn: number;
   /** The pieces that take it, in their order. */
   readonly pieces: readonly PieceShare[];
-  /** Strands that are cut of it for wrapping, of all pieces together: wound by nobody, but bought. */
-  readonly strandsMm: number;
+  /** Strands that are cut of it for wrapping, of all pieces together: wound by nobody, but bought. Null where there are none. */
+  readonly strands: YarnAmount | null;
   /** All of the above, without a margin. */
-  readonly totalMm: number;
-  /** Mass of the total; null where the yarn's tex is not known. */
-  readonly grams: number | null;
+  readonly total: YarnAmount;
+  /** With the margin, and the balls of {@link BALL_GRAMS} that hold it, the last in part; null where they are not known. */
+  readonly toBuy: YarnAmount & { readonly balls: number | null };
 }
 
-/** The yarns that are knitted, main first, then each contrast by palette index. */
-export function garmentYarn(pieces: readonly PieceToKnit[], yarns: readonly Yarn[], mainYarn: number): GarmentYarn[] {
+export interface GarmentNeed {
+  /** Those that are knitted, main first, then each contrast by palette index. */
+  readonly yarns: readonly GarmentYarn[];
+  /** The weight of one of them at least is known. */
+  readonly isWeighed: boolean;
+  /** Share to buy above the totals. */
+  readonly margin: number;
+}
+
+/** Takes the yarns by the palette of the project, which all its pieces have. */
+export function garmentNeed(
+  pieces: readonly PieceToKnit[],
+  palette: Pick<KnitPiece, 'yarns' | 'mainYarn'>,
+): GarmentNeed {
+  const yarns = garmentYarns(pieces, palette);
+  return { yarns, isWeighed: yarns.some(({ total }) => total.grams !== null), margin: WINDING_MARGIN };
+}
+
+function garmentYarns(
+  pieces: readonly PieceToKnit[],
+  { yarns, mainYarn }: Pick<KnitPiece, 'yarns' | 'mainYarn'>,
+): GarmentYarn[] {
   const used = new Set(pieces.flatMap(({ plan }) => plan.yarn.uses.map(({ yarn }) => yarn)));
   return [...used]
     .sort((a, b) => Number(b === mainYarn) - Number(a === mainYarn) || a - b)
     .map((yarn) => {
+      const amount = (mm: number): YarnAmount => ({ mm, grams: gramsOf(mm, yarns[yarn]?.tex ?? null) });
       const shares = pieces.flatMap(({ name, knit, plan }): PieceShare[] => {
-        const mm = sum(plan.yarn.uses.filter((use) => use.yarn === yarn).map(({ totalMm }) => totalMm));
-        return mm === 0 ? [] : [{ name, knit, mm, allMm: mm * knit }];
+        const oneMm = sum(plan.yarn.uses.filter((use) => use.yarn === yarn).map(({ totalMm }) => totalMm));
+        return oneMm === 0 ? [] : [{ name, knit, oneMm, all: amount(oneMm * knit) }];
       });
       const strandsMm =
         yarn === mainYarn ? sum(pieces.map(({ knit, plan }) => knit * sum(plan.wrapStrands.map(({ mm }) => mm)))) : 0;
-      const totalMm = sum(shares.map(({ allMm }) => allMm)) + strandsMm;
-      return { yarn, pieces: shares, strandsMm, totalMm, grams: gramsOf(totalMm, yarns[yarn]?.tex ?? null) };
+      const totalMm = sum(shares.map(({ all }) => all.mm)) + strandsMm;
+      const toBuy = amount(totalMm * (1 + WINDING_MARGIN));
+      return {
+        yarn,
+        pieces: shares,
+        strands: strandsMm > 0 ? amount(strandsMm) : null,
+        total: amount(totalMm),
+        toBuy: { ...toBuy, balls: toBuy.grams === null ? null : ballsOf(toBuy.grams) },
+      };
     });
 }
 
-/** Balls of so many grams that hold `grams`: the last of them in part. */
-export function ballsOf(grams: number, gramsInBall: number): number {
-  return Math.ceil(grams / gramsInBall);
+/** Balls that hold so many grams: one that is begun is one. */
+export function ballsOf(grams: number): number {
+  return Math.ceil(grams / BALL_GRAMS);
 }
 
 function sum(values: readonly number[]): number {

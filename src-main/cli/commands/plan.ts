@@ -1,12 +1,17 @@
-/** `plan PROJECT` or `plan MOTIF`: what to do row by row. */
-import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn } from '@shared/project/index.ts';
+/** `plan PROJECT` or `plan MOTIF`: what to do row by row, of one piece or of all. */
+import { garmentNeed, makePlan, type GarmentNeed, type Plan } from '@shared/plan/index.ts';
+import { pieceIn, placesIn, sizeName, type Workpiece } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import type { Args } from '../args.ts';
 import { blaming } from '../blame.ts';
-import type { Command } from '../command.ts';
+import type { Answer, Command } from '../command.ts';
+import { garmentYarnJson, type GarmentJson } from '../json/garment.ts';
 import { planJson } from '../json/plan.ts';
-import { readMotif } from '../motif-argument.ts';
+import { readMotif, type NamedAt } from '../motif-argument.ts';
 import { projectOfMotif, projectWithOptions } from '../piece-options.ts';
-import { namedAtGivenPlace } from '../place-option.ts';
+import { namedAtGivenPlace, scopeGiven } from '../place-option.ts';
+import { garmentYarnText } from '../text/garment.ts';
+import { onLines } from '../text/on-one-line.ts';
 import { planText } from '../text/plan.ts';
 import { unit, value } from '../values.ts';
 import { placeCommand } from './place.ts';
@@ -28,15 +33,54 @@ export const planCommand: Command = {
     'begins',
     'ends',
     'machine',
+    'all-pieces',
     'unit',
   ],
   required: [],
   async run(args) {
     const [path] = args.names as [string];
     const named = namedAtGivenPlace(await readMotif(path, args.values.get('ground')), args);
+    const scope = scopeGiven(args);
+    if (scope.pieces === 'all') return ofAllPieces(named, args);
     const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));
     return { json: planJson(project, plan), text: () => planText(project, plan, lengthUnit) };
   },
 };
+
+type Planned = readonly [project: Workpiece, plan: Plan];
+
+/** The yarn that all pieces take in the size, then the plan of each. */
+function ofAllPieces(named: NamedAt, args: Args): Answer {
+  const lengthUnit = value(args, 'unit', unit) ?? 'cm';
+  const places = placesIn(named.project, { pieces: 'all', sizes: 'this' }).flat();
+  const planned = places.map((project): Planned => {
+    const piece = projectWithOptions({ ...named, project }, args);
+    const called = words.knitting.piece(piece.piece, sizeName(piece));
+    return [piece, blaming(args, called, () => makePlan(pieceIn(piece)))];
+  });
+  const { yarns } = named.project;
+  const json: GarmentJson = {
+    size: sizeName(named.project),
+    yarn: garmentYarnJson(needOf(planned), yarns),
+    pieces: planned.map(([project, plan]) => planJson(project, plan)),
+  };
+  const text = (): string => {
+    const onTheirLines = planned.map(([project, plan]) => onLines(project, plan));
+    const palette = onTheirLines[0]?.[0].yarns ?? yarns;
+    return [
+      garmentYarnText(needOf(onTheirLines), palette, lengthUnit),
+      ...onTheirLines.map(([project, plan]) => planText(project, plan, lengthUnit)),
+    ].join('\n\n\n');
+  };
+  return { json, text };
+}
+
+function needOf(planned: readonly Planned[]): GarmentNeed {
+  const [[first]] = planned as readonly [Planned];
+  return garmentNeed(
+    planned.map(([{ piece, knit }, plan]) => ({ name: piece.name, knit, plan })),
+    first,
+  );
+}

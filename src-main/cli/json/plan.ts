@@ -207,6 +207,6 @@ function metresOf({ yarn }: Plan, role: Role): number {
 }
 
 /** Lengths are estimates; what lies behind the third place is noise. */
-function thousandths(value: number): number {
+export function thousandths(value: number): number {
   return Math.round(value * 1000) / 1000;
 }

@@ -61,11 +61,14 @@ const options = {
 
 /** What options mean that differ from one command to another. */
 const optionsOf: Partial<
-  Record<keyof typeof commands, Partial<Record<keyof typeof options, readonly [takes: string, says: string]>>>
+  Record<keyof typeof commands, Partial<Record<keyof typeof options, readonly [takes: string | null, says: string]>>>
 > = {
   read: {
     rows: ['N', 'rows of the chart; counted if left out'],
     to: ['FILE', 'the PNG file to write, one pixel for each cell'],
+  },
+  plan: {
+    'all-pieces': [null, 'all pieces of the project, behind a table of the yarn that they take together'],
   },
 };
 
@@ -91,7 +94,7 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   plan: [
     'A project brings its own pieces and placing: the first piece and the first size, unless --piece and --size',
     'say another; the plan begins with what it is of. Options given here go before them, and',
-    'those about placing change its first pattern band.',
+    'those about placing change its first pattern band; with --all-pieces they are for every piece.',
     'The machine, one word of each line, with commas between; what is not said stays as the project says it, or as it is first here:',
     '  ahead-seen, ahead-unseen, by-hand: how the needles of a pattern row are chosen',
     '  any-needle, repeat-24-from-L12: where a pattern can stand',

@@ -1,8 +1,10 @@
-/** `--all-pieces` and `--all-sizes`: files of a whole garment at one go. */
+/** `--all-pieces` and `--all-sizes`: files and plans of a whole garment at one go. */
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { projectToText } from '@shared/project/index.ts';
+import type { GarmentJson } from '../../../src-main/cli/json/garment.ts';
+import type { PlanJson } from '../../../src-main/cli/json/plan.ts';
 import type { ProblemJson } from '../../../src-main/cli/json/problem.ts';
 import { run } from '../../../src-main/cli/run.ts';
 import { garment } from '../../garment.ts';
@@ -72,5 +74,89 @@ describe('export', () => {
     const { error } = await callJson<ProblemJson>('export', path, '--to', to, '--all-pieces', '--all-sizes');
     expect(error).toMatchObject({ code: 'groups-wider-than-piece', where: 'sleeve, size M' });
     expect(existsSync(to)).toBe(false);
+  });
+});
+
+describe('plan --all-pieces', () => {
+  it('has the plan of each piece in the size, and the yarn that they take together, for as many as are knitted', async () => {
+    const { size, yarn, pieces } = await callJson<GarmentJson>('plan', file, '--all-pieces', '--size', 'M');
+    const each = (piece: string) => callJson<PlanJson>('plan', file, '--piece', piece, '--size', 'M');
+    const [front, sleeve] = [await each('front'), await each('sleeve')];
+    expect([size, pieces]).toEqual(['M', [front, sleeve]]);
+    // One front, two sleeves. Slate weighs 1 g a metre, and what chalk weighs nobody knows.
+    const [slate, chalk] = yarn;
+    const knitted = front.yarn.main.metres + 2 * sleeve.yarn.main.metres;
+    expect(slate?.pieces.map(({ piece, knit, metresForOne }) => [piece, knit, metresForOne])).toEqual([
+      ['front', 1, front.yarn.main.metres],
+      ['sleeve', 2, sleeve.yarn.main.metres],
+    ]);
+    const strands = slate?.strands?.metres ?? 0;
+    expect(strands).toBeGreaterThan(0);
+    expect(slate?.total.metres).toBeCloseTo(knitted + strands, 2);
+    expect(slate?.total.grams).toBe(slate?.total.metres);
+    expect(slate?.toBuy).toMatchObject({ margin: 0.1, balls: { grams: 50, count: 4 } });
+    expect(slate?.toBuy.metres).toBeCloseTo(1.1 * (knitted + strands), 2);
+    expect(chalk).toMatchObject({ yarn: 'chalk', pieces: [{ piece: 'sleeve', knit: 2 }], strands: null });
+    expect([chalk?.total.metres, chalk?.total.grams, chalk?.toBuy.balls]).toEqual([
+      2 * sleeve.yarn.contrast.metres,
+      null,
+      null,
+    ]);
+  });
+
+  it('says it in a table as the sheet does, before the plan of each piece', async () => {
+    const { out } = await call('plan', file, '--all-pieces', '--size', 'M');
+    const [title, columns, ...lines] = out.split('\n');
+    expect(title).toBe('Yarn for all pieces');
+    expect(columns?.trim().split(/ {2,}/)).toEqual([
+      'Yarn',
+      'Piece',
+      'Metres for one',
+      'Knit',
+      'Metres',
+      'Grams',
+      'Balls of 50 g',
+    ]);
+    expect(lines.slice(0, 5).map((line) => line.trim().split(/ {2,}/))).toEqual([
+      ['slate', 'front', '71.6', '1', '71.6', '72'],
+      ['slate', 'sleeve', '33.3', '2', '66.6', '67'],
+      ['slate', 'strands cut for wrapping', '0.6', '0.6'],
+      ['slate', 'all pieces', '139', '139'],
+      ['slate', 'to buy, 10 % more', '153', '153', '4'],
+    ]);
+    const plans = await Promise.all(
+      ['front', 'sleeve'].map((piece) => call('plan', file, '--piece', piece, '--size', 'M')),
+    );
+    expect(out.endsWith(plans.map((plan) => plan.out).join('\n\n\n'))).toBe(true);
+  });
+
+  it('says it in yards and ounces to those who read inches', async () => {
+    const { out } = await call('plan', file, '--all-pieces', '--size', 'M', '--unit', 'in');
+    // 139 m are 152 yd, 139 g are 4.9 oz.
+    expect(out).toMatch(/Yards for one +Knit +Yards +Ounces[^]*all pieces +152 +4\.9\n/);
+  });
+
+  it('takes options for every piece, and says of which piece it is what cannot be', async () => {
+    const { pieces } = await callJson<GarmentJson>('plan', file, '--all-pieces', '--gauge', '30x42');
+    expect(pieces.map(({ piece }) => piece.sections[0]?.gauge)).toEqual(Array(2).fill({ stitches: 30, rows: 42 }));
+    const wrong = await callJson<ProblemJson>('plan', file, '--all-pieces', '--copies', '40');
+    expect(wrong.error).toMatchObject({ code: 'groups-wider-than-piece', where: '--copies' });
+    const narrow = JSON.parse(projectToText(garment())) as { pieces: { perSize: { shape: { stitches: number } }[] }[] };
+    Object.assign(narrow.pieces[1]?.perSize[0]?.shape ?? {}, { stitches: 3 });
+    const path = folder.file('narrow.walewright', JSON.stringify(narrow));
+    expect((await callJson<ProblemJson>('plan', path, '--all-pieces')).error).toMatchObject({
+      code: 'groups-wider-than-piece',
+      where: 'sleeve, size S',
+    });
+  });
+
+  it('is not for a picture, nor for one piece', async () => {
+    const picture = folder.motif('line.pbm', ['XX.']);
+    expect((await callJson<ProblemJson>('plan', picture, '--all-pieces')).error.where).toBe(
+      '--all-pieces with a picture',
+    );
+    expect((await callJson<ProblemJson>('plan', file, '--all-pieces', '--piece', 'front')).error.code).toBe(
+      'options-exclude',
+    );
   });
 });

@@ -1,7 +1,7 @@
 /** The sheet of all pieces: each piece as its own sheet has it, behind what they take together. */
 import { describe, expect, it } from 'vitest';
 import { garmentSheet, placementSheet, plannedPlaces, sheetFacts, type SheetOptions } from '@shared/output/index.ts';
-import { ballsOf, garmentYarn } from '@shared/plan/index.ts';
+import { ballsOf, garmentNeed } from '@shared/plan/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { placesIn, type ProjectAt } from '@shared/project/index.ts';
 import { textOf } from '@shared/words/index.ts';
@@ -115,14 +115,14 @@ describe('the yarn of a garment', () => {
   it('has each yarn that a piece takes, main first, and no weight where nobody knows it', () => {
     const [places = []] = plannedPlaces(garmentAt('front', 'S'), { pieces: 'all', sizes: 'this' });
     const pieces = places.map(({ place, plan }) => ({ name: place.piece.name, knit: place.knit, plan }));
-    const needed = garmentYarn(pieces, garment().yarns, 0);
-    expect(needed.map(({ yarn, pieces: own, grams }) => [yarn, own.map(({ name }) => name), grams === null])).toEqual([
-      [0, ['front', 'sleeve'], false],
-      [1, ['sleeve'], true],
+    const { yarns } = garmentNeed(pieces, garment());
+    expect(yarns.map(({ yarn, pieces: own, total }) => [yarn, own.map(({ name }) => name), total.grams])).toEqual([
+      [0, ['front', 'sleeve'], expect.any(Number)],
+      [1, ['sleeve'], null],
     ]);
-    for (const { pieces: own, strandsMm, totalMm } of needed) {
-      expect(totalMm).toBeCloseTo(
-        own.reduce((sum, { allMm }) => sum + allMm, strandsMm),
+    for (const { pieces: own, strands, total } of yarns) {
+      expect(total.mm).toBeCloseTo(
+        own.reduce((sum, { all }) => sum + all.mm, strands?.mm ?? 0),
         6,
       );
     }
@@ -134,6 +134,6 @@ describe('the yarn of a garment', () => {
     [50.1, 2],
     [141, 3],
   ])('of %d g is %i balls of 50 g, a ball that is begun being one', (grams, balls) => {
-    expect(ballsOf(grams, 50)).toBe(balls);
+    expect(ballsOf(grams)).toBe(balls);
   });
 });

@@ -1,0 +1,51 @@
+/** The yarn of a garment line by line, as its sheet, the Piece bench and the command line say it. */
+import type { LengthUnit } from '../length/index.ts';
+import { BALL_GRAMS, type GarmentNeed, type GarmentYarn, type YarnAmount } from '../plan/index.ts';
+import { words } from '../words/index.ts';
+
+export interface GarmentYarnRow {
+  /** A piece, the strands cut for wrapping, all pieces, or what to buy. */
+  readonly of: string;
+  /** Length for one of a piece; empty for what is no piece. */
+  readonly one: string;
+  /** How many are knitted; empty for what is no piece. */
+  readonly knit: string;
+  readonly length: string;
+  readonly weight: string;
+  /** Of what to buy. */
+  readonly balls: string;
+  /** It stands for all lines above it. */
+  readonly isSum: boolean;
+}
+
+/** What is said of one of the yarns. */
+export function garmentYarnRows(
+  { pieces, strands, total, toBuy }: GarmentYarn,
+  { margin }: GarmentNeed,
+  unit: LengthUnit,
+): GarmentYarnRow[] {
+  const { garment, yarn: said } = words.sheet;
+  const row = (of: string, { mm, grams }: YarnAmount, more: Partial<GarmentYarnRow>): GarmentYarnRow => ({
+    of,
+    one: '',
+    knit: '',
+    length: said.length(mm, unit),
+    weight: said.weight(grams, unit),
+    balls: '',
+    isSum: false,
+    ...more,
+  });
+  return [
+    ...pieces.map(({ name, knit, oneMm, all }) =>
+      row(name, all, { one: said.length(oneMm, unit), knit: String(knit) }),
+    ),
+    ...(strands ? [row(garment.strands, strands, {})] : []),
+    row(garment.all, total, { isSum: true }),
+    row(garment.toBuy(margin), toBuy, { isSum: true, balls: toBuy.balls === null ? '–' : String(toBuy.balls) }),
+  ];
+}
+
+/** What is said below all of them. */
+export function garmentYarnNote({ margin, isWeighed }: GarmentNeed): string {
+  return words.sheet.garment.yarnNote(margin, isWeighed ? BALL_GRAMS : null);
+}
