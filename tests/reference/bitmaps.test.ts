@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { blankEdges, trueRepeat } from '@shared/motif/repeat/index.ts';
+import { blankEdges, measure, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { readBitmap } from './bitmap.ts';
 
 describe('bitmaps of the X11 set', () => {
@@ -29,5 +29,24 @@ describe('bitmaps of the X11 set', () => {
     { name: 'box6', across: 6, up: 6 },
   ])('$name holds no repeat smaller than itself', ({ name, across, up }) => {
     expect(trueRepeat(readBitmap(name))).toMatchObject({ width: across, height: up });
+  });
+
+  // Computed by brute force from the files, in another language: every start of either way, every pair of neighbours.
+  it.each([
+    { name: 'scales', courses: [8, 4, 0, 2], columns: [4, 8, 1, 1], first: 'courses' },
+    { name: 'boxes', courses: [8, 4, 0, 2], columns: [4, 8, 0, 2], first: 'columns' },
+    { name: 'cross_weave', courses: [4, 2, 0, 2], columns: [2, 4, 0, 2], first: 'columns' },
+    { name: 'gray3', courses: [4, 2, 0, 0], columns: [2, 4, 0, 0], first: 'columns' },
+  ])('$name is laid in $first first, which cut its figure least', ({ name, courses, columns, first }) => {
+    const { blocks } = measure(readBitmap(name), 0);
+    expect(blocks[0]?.laid).toBe(first);
+    const told = Object.fromEntries(
+      blocks.map(({ laid, width, height, cuts, corners }) => [laid, [width, height, cuts, corners]]),
+    );
+    expect(told).toEqual({ courses, columns });
+  });
+
+  it.each(['root_weave', 'box6', 'dimple1', 'letters', 'mailfull'])('%s is not stepped', (name) => {
+    expect(measure(readBitmap(name), 0)).toMatchObject({ step: null, blocks: [] });
   });
 });

@@ -1,6 +1,13 @@
 /** The JSON of `measure`. Rows and stitches in it are counted as charts are read: row 1 at the bottom, stitch 1 at the left. */
-import type { Grid } from '@shared/grid/index.ts';
-import { clippedCopies, halfStep, type Blank, type Measure } from '@shared/motif/repeat/index.ts';
+import { crop, type Grid } from '@shared/grid/index.ts';
+import {
+  blocksOf,
+  clippedCopies,
+  latticeOf,
+  type Blank,
+  type Block,
+  type Measure,
+} from '@shared/motif/repeat/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 
 interface Size {
@@ -16,6 +23,17 @@ export interface SlipJson {
   readonly expected: string;
 }
 
+/** A block, how it is laid, and where one starts that cuts the figure least. */
+interface BlockJson extends Size {
+  readonly laid: 'straight' | 'half-drop' | 'stepped-columns' | 'brick' | 'stepped-courses';
+  /** Stitches that each next course stands to the right, or rows that each next column stands higher. */
+  readonly step: number;
+  readonly firstStitch: number;
+  readonly firstRow: number;
+  /** Pairs of figure cells that its border parts: side by side, and corner to corner. */
+  readonly cuts: { readonly sides: number; readonly corners: number };
+}
+
 export interface MeasureJson extends Size {
   /** `#rrggbb` */
   readonly ground: string;
@@ -24,13 +42,10 @@ export interface MeasureJson extends Size {
   readonly repeat: Size & { readonly dividesAcross: boolean; readonly dividesUp: boolean };
   /** What is drawn of the copies cut at the right and at the top; 0: none is cut. */
   readonly cut: { readonly stitches: number; readonly rows: number };
-  /** Null where copies stand straight; `halfDrop` and `brick` are the two ways to see a step by half, else null. */
-  readonly step: {
-    readonly rows: number;
-    readonly shift: number;
-    readonly halfDrop: Size | null;
-    readonly brick: Size | null;
-  } | null;
+  /** Null where copies stand straight. */
+  readonly step: { readonly rows: number; readonly shift: number } | null;
+  /** The blocks that fill the plane: the one first that cuts the figure least. Of copies that stand straight there is one. */
+  readonly blocks: readonly BlockJson[];
   /** A smaller repeat that few cells break, or null. */
   readonly near: Size | null;
   readonly slips: readonly SlipJson[];
@@ -51,7 +66,8 @@ export interface MeasureJson extends Size {
 export function measureJson(measure: Measure, grid: Grid, yarns: readonly Yarn[]): MeasureJson {
   const { width, height, blank, repeat, step, near, starts } = measure;
   const colour = (yarn: number): string => (yarns[yarn] as Yarn).colour;
-  const half = halfStep(measure);
+  const tile = crop(grid, 0, 0, repeat.width, repeat.height);
+  const blocks = step ? measure.blocks : blocksOf(tile, latticeOf(tile), measure.ground);
   return {
     width,
     height,
@@ -64,12 +80,8 @@ export function measureJson(measure: Measure, grid: Grid, yarns: readonly Yarn[]
       dividesUp: repeat.dividesUp,
     },
     cut: clippedCopies(measure),
-    step: step && {
-      rows: step.rows,
-      shift: step.shift,
-      halfDrop: half?.halfDrop ?? null,
-      brick: half?.brick ?? null,
-    },
+    step: step && { rows: step.rows, shift: step.shift },
+    blocks: blocks.map(blockJson),
     near: near && { width: near.width, height: near.height },
     slips: measure.slips.map(({ column, row, expected }) => ({
       row: row + 1,
@@ -93,5 +105,23 @@ export function measureJson(measure: Measure, grid: Grid, yarns: readonly Yarn[]
         firstRow: blank.bottom + 1,
       },
     },
+  };
+}
+
+function blockJson({ laid, width, height, step, column, row, cuts, corners }: Block): BlockJson {
+  const isHalf = step * 2 === (laid === 'courses' ? width : height);
+  const names = {
+    straight: 'straight',
+    columns: isHalf ? 'half-drop' : 'stepped-columns',
+    courses: isHalf ? 'brick' : 'stepped-courses',
+  } as const;
+  return {
+    laid: names[laid],
+    width,
+    height,
+    step,
+    firstStitch: column + 1,
+    firstRow: row + 1,
+    cuts: { sides: cuts, corners },
   };
 }

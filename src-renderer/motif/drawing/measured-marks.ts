@@ -1,6 +1,6 @@
 /** All that is marked on the chart of what it measures. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import type { Measure, Slip } from '@shared/motif/repeat/index.ts';
+import type { Block, Measure, Slip } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { drawBrackets, drawNearBrackets } from './brackets.ts';
 import { blankColumns, drawHatch } from './hatch.ts';
@@ -40,8 +40,7 @@ export function hasSameMarks(a: Measure, b: Measure): boolean {
       (a.blank === null) === (b.blank === null) &&
       a.blank?.left === b.blank?.left &&
       a.blank?.right === b.blank?.right &&
-      a.step?.rows === b.step?.rows &&
-      a.step?.shift === b.step?.shift &&
+      isSameBlock(a.blocks[0], b.blocks[0]) &&
       isSameSize(a.near, b.near) &&
       isSameList(a.slips, b.slips, isSamePlace) &&
       isSameList(a.manyYarns, b.manyYarns, (row, other) => row === other))
@@ -56,6 +55,16 @@ type Size = { readonly width: number; readonly height: number } | null;
 
 function isSameSize(a: Size, b: Size): boolean {
   return a?.width === b?.width && a?.height === b?.height;
+}
+
+function isSameBlock(a: Block | undefined, b: Block | undefined): boolean {
+  return (
+    a?.laid === b?.laid &&
+    isSameSize(a ?? null, b ?? null) &&
+    a?.step === b?.step &&
+    a?.column === b?.column &&
+    a?.row === b?.row
+  );
 }
 
 function isSamePlace(a: Slip, b: Slip): boolean {

@@ -1,7 +1,8 @@
 /** Everything there is to say about a drawing as it stands. */
 import { crop, type Grid } from '../../grid/index.ts';
 import { blankEdges, type Blank } from './bounds.ts';
-import { latticeOf } from './lattice.ts';
+import { blocksOf, type Block } from './blocks.ts';
+import { latticeOf, type Lattice } from './lattice.ts';
 import { nearRepeat, type NearRepeat, type Slip } from './near.ts';
 import { trueRepeat, type Repeat } from './repeat.ts';
 import { startsAcross, type Starts } from './trim.ts';
@@ -22,6 +23,8 @@ export interface Measure {
   readonly repeat: Repeat;
   /** The smaller move that repeats the pattern within the true repeat, or null. */
   readonly step: Step | null;
+  /** The blocks that a stepped plane can be laid with, the one first that cuts the figure least; none where copies stand straight. */
+  readonly blocks: readonly Block[];
   /** A smaller repeat that few cells break, or null. */
   readonly near: NearRepeat | null;
   /** The cells that break it. */
@@ -36,13 +39,17 @@ export interface Measure {
 export function measure(grid: Grid, ground: number): Measure {
   const repeat = trueRepeat(grid);
   const near = nearRepeat(grid, ground, repeat);
+  const tile = crop(grid, 0, 0, repeat.width, repeat.height);
+  const lattice = latticeOf(tile);
+  const step = stepOf(lattice, repeat);
   return {
     width: grid.width,
     height: grid.height,
     ground,
     blank: blankEdges(grid, ground),
     repeat,
-    step: stepOf(grid, repeat),
+    step,
+    blocks: step ? blocksOf(tile, lattice, ground) : [],
     near,
     slips: near?.slips ?? [],
     starts: startsAcross(grid, repeat, ground),
@@ -60,6 +67,7 @@ export function measureRoughly(grid: Grid, ground: number): Measure {
     blank: blankEdges(grid, ground),
     repeat: { width, height, dividesAcross: true, dividesUp: true },
     step: null,
+    blocks: [],
     near: null,
     slips: [],
     starts: { blankFirst: 0, blankLast: 0, blank: 0 },
@@ -67,30 +75,8 @@ export function measureRoughly(grid: Grid, ground: number): Measure {
   };
 }
 
-function stepOf(grid: Grid, { width, height }: Repeat): Step | null {
-  const { rows, shift } = latticeOf(crop(grid, 0, 0, width, height));
+function stepOf({ rows, shift }: Lattice, { height }: Repeat): Step | null {
   return rows < height ? { rows, shift } : null;
-}
-
-/** Blocks that fill the plane of a repeat stepped by half: the same plane, divided by columns or by rows. */
-export interface HalfStep {
-  /** Each next column of blocks stands half a block higher. */
-  readonly halfDrop: { readonly width: number; readonly height: number };
-  /** Each next row of blocks stands half a block to the side. */
-  readonly brick: { readonly width: number; readonly height: number };
-}
-
-/**
- * The half drop and the brick that a step by half makes, or null for any other
- * step. A plane that is one is always the other as well: its moves are (width,
- * 0), (0, height) and the half of both, whichever way it is cut into blocks.
- */
-export function halfStep({ repeat, step }: Pick<Measure, 'repeat' | 'step'>): HalfStep | null {
-  if (step?.rows !== repeat.height / 2 || step.shift !== repeat.width / 2) return null;
-  return {
-    halfDrop: { width: step.shift, height: repeat.height },
-    brick: { width: repeat.width, height: step.rows },
-  };
 }
 
 /** Stitches and rows drawn of the copies that are clipped at the right and at the top; 0: none is. */

@@ -84,7 +84,8 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'Rows and stitches are counted from 1, also with --json: row 1 at the bottom, stitch 1 at the left.',
     'A slip is a cell that breaks a repeat which all but a few cells keep: its row and stitch, the',
     'colour drawn there, and the colour expected, which most of its copies have.',
-    'A step by half is a half drop and a brick at once: --json gives the block of either.',
+    'A step by half is a half drop and a brick at once: the one that cuts the figure least is told first. --json',
+    'gives the block of either, where one starts that cuts least, and how many pairs of figure cells it parts.',
   ],
   place: [
     'With --piece or --size a project brings its own piece and placing, as for "plan".',

@@ -1,7 +1,7 @@
 /**
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
-import { clippedCopies, halfStep, runsOf, type Blank, type Measure } from '../../motif/repeat/index.ts';
+import { clippedCopies, compareCuts, runsOf, type Blank, type Block, type Measure } from '../../motif/repeat/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -68,19 +68,40 @@ function blankRows({ blank: edges }: Measure): string | null {
   return `Blank from edge to edge: ${n.list(places)}.`;
 }
 
-/** How the copies are moved against each other; null if they stand straight. */
-function step(measured: Measure): string | null {
-  const { step: move } = measured;
-  if (!move) return null;
-  const half = halfStep(measured);
-  if (half) {
-    const { halfDrop, brick } = half;
-    return (
-      `The copies are stepped by half: a **half drop** of ${n.size(halfDrop.width, halfDrop.height)}, ` +
-      `each next copy ${n.rows(move.rows)} higher; seen by rows, **bricks** of ${n.size(brick.width, brick.height)}.`
-    );
+/** How the copies are moved against each other, the way that cuts the figure least first; null if they stand straight. */
+function step({ blocks: [first, second] }: Measure): string | null {
+  if (!first || !second) return null;
+  const isHalf = first.step * 2 === (first.laid === 'courses' ? first.width : first.height);
+  const start = isHalf ? 'The copies are stepped by half' : 'The copies are stepped';
+  const seen = second.laid === 'courses' ? 'seen by rows' : 'seen by columns';
+  const [one, other] = [blockName(first, isHalf), blockName(second, isHalf)];
+  if (compareCuts(first, second) === 0) {
+    return `${start}: ${one}, ${nextBlock(first)}; ${seen}, ${other}. ${bothCut(first)}`;
   }
-  return `The copies are stepped: **${n.rows(move.rows)}** up, the pattern stands **${n.stitches(move.shift)}** to the right.`;
+  return `${start}: ${one}, ${nextBlock(first)}, **${cutting(first)}**; ${seen}, ${other}, ${cutting(second)}.`;
+}
+
+/** `a **half drop** of 4 stitches × 8 rows`, `**bricks** of 8 stitches × 4 rows`, of another step `blocks of …` */
+function blockName({ laid, width, height }: Block, isHalf: boolean): string {
+  const size = n.size(width, height);
+  if (!isHalf) return `**blocks** of ${size}`;
+  return laid === 'courses' ? `**bricks** of ${size}` : `a **half drop** of ${size}`;
+}
+
+function nextBlock({ laid, step }: Block): string {
+  return laid === 'courses'
+    ? `each next course ${n.stitches(step)} to the right`
+    : `each next column of them ${n.rows(step)} higher`;
+}
+
+function cutting({ cuts, corners }: Block): string {
+  if (cuts > 0) return `cutting the figure in ${n.count(cuts, 'place')}`;
+  return corners > 0 ? 'cutting the figure at corners only' : 'leaving the figure whole';
+}
+
+function bothCut({ cuts, corners }: Block): string {
+  if (cuts > 0) return `Both cut the figure in ${n.count(cuts, 'place')}.`;
+  return corners > 0 ? 'Both cut the figure at corners only.' : 'Both leave the figure whole.';
 }
 
 /** A smaller repeat that a few cells break, and where the first of them is; null if there is none. */
@@ -132,7 +153,7 @@ export const measure = {
 function marks(measured: Measure): string {
   const { stitches, rows } = clippedCopies(measured);
   const shown = [
-    measured.step ? 'faint lines, one stepped copy and where the next begins' : '',
+    measured.step ? 'faint lines, two blocks and how the second is stepped' : '',
     stitches + rows > 0 ? 'dash and dot, where the last copy is cut' : '',
     measured.manyYarns.length > 0 ? 'brackets at row numbers, more than two yarns' : '',
     measured.near ? 'broken corners, the near repeat' : '',

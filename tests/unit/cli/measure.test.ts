@@ -27,6 +27,17 @@ describe('measure', () => {
       repeat: { width: 4, height: 2, dividesAcross: false, dividesUp: true },
       cut: { stitches: 2, rows: 0 },
       step: null,
+      blocks: [
+        {
+          laid: 'straight',
+          width: 4,
+          height: 2,
+          step: 0,
+          firstStitch: 1,
+          firstRow: 1,
+          cuts: { sides: 1, corners: 1 },
+        },
+      ],
       near: null,
       slips: [],
       rowsOfManyYarns: [],
@@ -52,11 +63,20 @@ describe('measure', () => {
   });
 
   it('gives the blocks of a step by half, and any other step as it is', async () => {
-    expect(await callJson('measure', folder.motif('half.pbm', ['X...', '..X.']))).toMatchObject({
-      step: { rows: 1, shift: 2, halfDrop: { width: 2, height: 2 }, brick: { width: 4, height: 1 } },
+    const bricks = ['........', 'XXX..XXX', '........', '.XXXXXX.'];
+    expect(await callJson('measure', folder.motif('bricks.pbm', bricks))).toMatchObject({
+      step: { rows: 2, shift: 4 },
+      blocks: [
+        { laid: 'brick', width: 8, height: 2, step: 4, firstStitch: 1, firstRow: 1, cuts: { sides: 0, corners: 0 } },
+        { laid: 'half-drop', width: 4, height: 4, step: 2, cuts: { sides: 1, corners: 0 } },
+      ],
     });
     expect(await callJson('measure', folder.motif('third.pbm', ['..X', '.X.', 'X..']))).toMatchObject({
-      step: { rows: 1, shift: 1, halfDrop: null, brick: null },
+      step: { rows: 1, shift: 1 },
+      blocks: [
+        { laid: 'stepped-columns', width: 1, height: 3, step: 1 },
+        { laid: 'stepped-courses', width: 3, height: 1, step: 1 },
+      ],
     });
   });
 

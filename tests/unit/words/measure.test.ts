@@ -44,7 +44,7 @@ describe('what is said of a drawing', () => {
       [
         'The chart is 2 stitches × 2 rows.',
         'The repeat is 2 stitches × 2 rows, all that is drawn.',
-        'The copies are stepped by half: a half drop of 1 stitch × 2 rows, each next copy 1 row higher; seen by rows, bricks of 2 stitches × 1 row.',
+        'The copies are stepped by half: a half drop of 1 stitch × 2 rows, each next column of them 1 row higher; seen by rows, bricks of 2 stitches × 1 row. Both cut the figure at corners only.',
         'No edge column is blank: copies touch.',
       ],
     ],
@@ -92,10 +92,29 @@ describe('what is said of a drawing', () => {
     );
   });
 
-  it('whose copies move by a third', () => {
-    expect(sentencesFor('..X', '.X.', 'X..')).toContain(
-      'The copies are stepped: 1 row up, the pattern stands 1 stitch to the right.',
-    );
+  it.each([
+    [
+      'by a third',
+      ['..X', '.X.', 'X..'],
+      'The copies are stepped: blocks of 1 stitch × 3 rows, each next column of them 1 row higher; seen by rows, blocks of 3 stitches × 1 row. Both cut the figure at corners only.',
+    ],
+    [
+      'as bricks, where a half drop would cut the figure',
+      ['........', 'XXX..XXX', '........', '.XXXXXX.'],
+      'The copies are stepped by half: bricks of 8 stitches × 2 rows, each next course 4 stitches to the right, leaving the figure whole; seen by columns, a half drop of 4 stitches × 4 rows, cutting the figure in 1 place.',
+    ],
+    [
+      'as bricks that nothing cuts, and no half drop either',
+      ['....', '..X.', '....', 'X...'],
+      'The copies are stepped by half: a half drop of 2 stitches × 4 rows, each next column of them 2 rows higher; seen by rows, bricks of 4 stitches × 2 rows. Both leave the figure whole.',
+    ],
+    [
+      'where either way cuts it as much',
+      ['XX.X', 'XX..', '.XXX', '..XX'],
+      'The copies are stepped by half: a half drop of 2 stitches × 4 rows, each next column of them 2 rows higher; seen by rows, bricks of 4 stitches × 2 rows. Both cut the figure in 1 place.',
+    ],
+  ])('whose copies move %s', (_, rows, sentence) => {
+    expect(sentencesFor(...rows)).toContain(sentence);
   });
 
   it.each([
