@@ -1,4 +1,5 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
+import { bandsOf } from '@shared/pattern/index.ts';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
@@ -39,7 +40,7 @@ export class PieceViewModel implements PieceView {
   readonly #shown: LiveFields<Shown & { readonly showsSizes: boolean }>;
   #stage: StageControls | null = null;
 
-  constructor(session: Session) {
+  constructor(private readonly session: Session) {
     this.#shown = liveFields({ ...START, showsSizes: false }, session.live);
     let looked = lookedAt(session);
     session.subscribe(() => {
@@ -66,8 +67,9 @@ export class PieceViewModel implements PieceView {
     this.#shown.set({ spot });
   }
 
+  /** The last one, where undo has taken away the one that was chosen; 0 where there is none. */
   get band(): number {
-    return this.#shown.now.band;
+    return Math.max(0, Math.min(this.#shown.now.band, bandsOf(this.session.current).length - 1));
   }
 
   set band(band: number) {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { arrowsOnCircles, circleText, folderOf } from '../architecture/circles.ts';
+import { hasSession, NOT_YET, ROOTS } from '../architecture/components-with-session.ts';
 import { importsOf, LAYERS, sourceTree, specifiersIn, type Tree } from '../architecture/imports.ts';
 import { drawnLayers } from '../architecture/drawn-layers.ts';
 
@@ -50,6 +51,31 @@ describe('the doors of the core', () => {
         ),
       );
     expect(passedOn).toEqual([]);
+  });
+});
+
+describe('components', () => {
+  it('are given values and callbacks: those alone that put others together have the session', () => {
+    const components = sources.files.filter((file) => file.endsWith('.svelte'));
+    const having = components.filter((file) => hasSession(sources.read(file)));
+    expect(having).toEqual([...ROOTS, ...NOT_YET].sort());
+  });
+
+  it.each([
+    ['in its props', '<script>const { session, viewModel }: Props = $props();</script>'],
+    ['by its type', "<script>import type { Session } from '../session/session.ts';</script>"],
+    ['under another name', '<script>const { session: held } = $props();</script>'],
+    ['in the markup', '<Yarns {session} />'],
+  ])('have it %s', (_, source) => {
+    expect(hasSession(source)).toBe(true);
+  });
+
+  it.each([
+    "<script>import { newId } from '../session/new-id.ts';</script>",
+    '<!-- The session is given elsewhere. -->',
+    '<script>\n// of the session\n/** The session. */\nconst sessions = 1;</script>',
+  ])('do not have it by %s', (source) => {
+    expect(hasSession(source)).toBe(false);
   });
 });
 

@@ -1,7 +1,8 @@
 /** A group that is dragged: taken by the pointer, moved from needle to needle, and put down. */
 import type { Plan } from '@shared/plan/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Session } from '../../session/session.ts';
+import type { OnChange } from '../../session/callbacks.ts';
 import type { Held, Point } from '../../canvas/index.ts';
 import type { LaidView } from '../drawing/laid-view.ts';
 import type { StitchSpot } from '../stitch-spot.ts';
@@ -18,13 +19,15 @@ export interface Table {
 }
 
 export interface Taking {
-  readonly session: Session;
+  /** As it is now: it may be undone or another one under the hand. */
+  readonly project: () => ProjectAt;
   readonly table: Table;
   readonly plan: Plan;
   /** The view as it is now; it may scroll under the hand. */
   readonly view: () => LaidView;
   /** Said while it moves, no oftener than can be heard. */
   readonly say: (text: string) => void;
+  readonly onchange: OnChange;
 }
 
 /**
@@ -32,7 +35,11 @@ export interface Taking {
  * null if there is none. Nothing of the project changes until it is put down;
  * Escape leaves all as it was.
  */
-export function takeGroup(number: number, at: Point, { session, table, plan, view, say }: Taking): Held | null {
+export function takeGroup(
+  number: number,
+  at: Point,
+  { project: now, table, plan, view, say, onchange }: Taking,
+): Held | null {
   const spot = view().spotAt(at);
   const placeOf = (point: Point): Place => placeIn(view(), spot.row, point);
   const place = placeOf(at);
@@ -41,7 +48,7 @@ export function takeGroup(number: number, at: Point, { session, table, plan, vie
   const { band, group } = taken;
   const ground = groundOf(plan, band);
   const start = standingOf(plan, band);
-  const { current: project } = session;
+  const project = now();
   let standing = start;
   let isOver = false;
 
@@ -68,11 +75,11 @@ export function takeGroup(number: number, at: Point, { session, table, plan, vie
       const to = points.at(-1);
       if (isOver || !to) return;
       // Undone or opened under the hand: what it holds is no longer there.
-      if (session.current !== project) return giveUp();
-      const now = placeOf(to);
+      if (now() !== project) return giveUp();
+      const there = placeOf(to);
       const walked = walk(ground, standing, group, {
-        first: (start.first[group] as number) + Math.round(now.needles - place.needles),
-        firstRow: start.firstRow + Math.round(now.rows - place.rows),
+        first: (start.first[group] as number) + Math.round(there.needles - place.needles),
+        firstRow: start.firstRow + Math.round(there.rows - place.rows),
       });
       if (table.dragged && isSameStanding(standing, walked.standing) && walked.stop === null) return;
       standing = walked.standing;
@@ -84,7 +91,7 @@ export function takeGroup(number: number, at: Point, { session, table, plan, vie
       finish();
       table.group = taken;
       if (isSameStanding(start, standing)) table.spot = spot;
-      else if (session.current === project) session.change(changeTo(project, band, ground, standing, start));
+      else if (now() === project) onchange(changeTo(project, band, ground, standing, start));
     },
     giveUp,
   };

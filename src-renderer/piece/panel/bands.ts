@@ -1,18 +1,42 @@
 /** Bands and groups that come and go, and what the form of a band is given. */
 import type { Slot } from '@shared/bed/index.ts';
 import type { PlacedBand } from '@shared/fabric/index.ts';
-import type { Band, Group, PlacementRule } from '@shared/pattern/index.ts';
-import { startBand } from '@shared/project/index.ts';
+import { bandsOf, type Band, type Group, type PlacementRule } from '@shared/pattern/index.ts';
+import { changeOf, insertPattern, removePattern, startBand, type ProjectAt } from '@shared/project/index.ts';
+import type { OnChange } from '../../session/callbacks.ts';
+import { newId } from '../../session/new-id.ts';
 import type { Session } from '../../session/session.ts';
-import type { Planned } from '../planned.ts';
+import { plannedOf, type Planned } from '../planned.ts';
 
 /** What each part of the form of a band is given. */
 export interface BandProps {
-  readonly session: Session;
+  readonly project: ProjectAt;
   readonly planned: Planned;
   readonly band: Band;
   /** Which of the project's bands it is. */
   readonly index: number;
+  readonly onchange: OnChange;
+}
+
+/** The bench as adding and removing see it. */
+export interface ChosenBand {
+  /** The band in the form. */
+  band: number;
+}
+
+/** Adds a band with the motif at hand and takes it into the form. */
+export function addBand(session: Session, chosen: ChosenBand): void {
+  const { current: project } = session;
+  const band = newBand(session.motifId, bandsOf(plannedOf(project).plan));
+  session.change(changeOf('add-band', insertPattern(project, newId(), band)));
+  chosen.band = bandsOf(session.current).length - 1;
+}
+
+/** Removes the band in the form, and takes the one before it there. */
+export function removeBand(session: Session, chosen: ChosenBand): void {
+  const index = chosen.band;
+  session.change(changeOf('remove-band', removePattern(session.current, 'band', index)));
+  chosen.band = Math.max(0, index - 1);
 }
 
 /** Plain rows between a new band and the one below it. */

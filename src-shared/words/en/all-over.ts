@@ -87,7 +87,6 @@ export const allOver = {
   more: 'Rows, edges, how it lies',
   number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
   which: 'All-over',
-  remove: 'Remove this all-over',
   added: (firstRow: number, lastRow: number): string => `The all-over takes ${n.rowSpan(firstRow, lastRow)}.`,
   removed: 'Removed.',
 

@@ -122,7 +122,14 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const table: Table = { group: null, spot: null, dragged: null };
   const say = (text: string): void => session.announce(text);
   const number = plan.groups.indexOf(group);
-  const held = takeGroup(number, at, { session, table, plan, view: () => laid, say }) as Held;
+  const held = takeGroup(number, at, {
+    project: () => session.current,
+    table,
+    plan,
+    view: () => laid,
+    say,
+    onchange: (change) => session.change(change),
+  }) as Held;
   return {
     stage,
     canvases: [...container.querySelectorAll('canvas')],

@@ -1,0 +1,38 @@
+/**
+ * The components that have the whole session. All others are given values and
+ * callbacks, so that it is seen where they are used what they show and do.
+ */
+
+/** Those that put others together, and give them what they need of it. */
+export const ROOTS: readonly string[] = [
+  'src-renderer/motif/MotifBench.svelte',
+  'src-renderer/piece/PieceBench.svelte',
+  'src-renderer/sheet/SheetBench.svelte',
+  'src-renderer/window/App.svelte',
+];
+
+/** Those that have it as yet. One that is given values leaves the list; none comes. */
+export const NOT_YET: readonly string[] = [
+  'src-renderer/motif/lettering/LetteringDialog.svelte',
+  'src-renderer/motif/panel/MotifForm.svelte',
+  'src-renderer/motif/panel/Motifs.svelte',
+  'src-renderer/motif/panel/StampForm.svelte',
+  'src-renderer/motif/panel/YarnEditor.svelte',
+  'src-renderer/motif/panel/Yarns.svelte',
+  'src-renderer/motif/stage/MotifStage.svelte',
+  'src-renderer/motif/stage/OverhangNote.svelte',
+  'src-renderer/motif/underlay/UnderlayForm.svelte',
+  'src-renderer/piece/pieces/PiecesStrip.svelte',
+  'src-renderer/piece/sizes/SizesDialog.svelte',
+  'src-renderer/reading-in/FromPicture.svelte',
+  'src-renderer/reading-in/ReadingIn.svelte',
+  'src-renderer/reading-in/chart/ReadChart.svelte',
+  'src-renderer/window/ProjectName.svelte',
+  'src-renderer/window/TopBar.svelte',
+];
+
+/** True if a component names the session or its type, outside comments and the paths of imports. */
+export function hasSession(source: string): boolean {
+  const code = source.replace(/<!--[\s\S]*?-->|\/\*[\s\S]*?\*\/|(?<!:)\/\/.*$/gm, '');
+  return /(?<![\w'"/.-])[sS]ession(?![\w'"/-])/.test(code);
+}
