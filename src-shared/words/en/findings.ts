@@ -161,12 +161,15 @@ export const findings = {
   },
   seamStitch: { label: 'Set a seam allowance of 1 stitch', taken: 'The seam allowance is 1 stitch at each edge.' },
   remedy: {
-    /** What a button that takes the remedy says. */
+    /** What it does, as a heading. */
     label: {
       'own-balls': 'Give each group its own ball',
       lining: 'Line the piece',
       'end-needles-off': 'Switch end-needle selection off',
     } satisfies { readonly [Code in Remedy['code']]: string },
+    /** What a button that takes the remedy says; of several bands it says which it is about. */
+    button: (remedy: Remedy, hasSeveralBands: boolean): string =>
+      `${findings.remedy.label[remedy.code]}${'band' in remedy && hasSeveralBands ? ` in pattern band ${remedy.band + 1}` : ''}`,
     /** What stands already, and what it does. */
     taken(taken: TakenRemedy): string {
       switch (taken.code) {
