@@ -1,19 +1,28 @@
 /** Announcing what changes quickly. */
 import type { Session } from './session.ts';
 
+/** Announces; `heard`: to assistive technology alone, of what is seen elsewhere already. */
+export type Announcer = (text: string, how?: 'seen' | 'heard') => void;
+
 /**
  * Announces the latest of what follows quickly, throttled. What a command
- * announces meanwhile is worth more: nothing older is said over it.
+ * announces meanwhile is worth more: nothing older is said over it. `heard`: it
+ * is seen elsewhere already, and assistive technology alone is told.
  */
-export function announcerFor(session: Pick<Session, 'announcement' | 'announce'>): (text: string) => void {
+export function announcerFor(
+  session: Pick<Session, 'announcement' | 'announce' | 'announceQuietly'>,
+): Announcer {
   let before = session.announcement;
+  let isOnlyHeard = false;
   const announceLater = announceThrottled((text) => {
     if (session.announcement !== before) return;
-    session.announce(text);
+    if (isOnlyHeard) session.announceQuietly(text);
+    else session.announce(text);
     before = session.announcement;
   });
-  return (text) => {
+  return (text, how = 'seen') => {
     before = session.announcement;
+    isOnlyHeard = how === 'heard';
     announceLater(text);
   };
 }

@@ -150,6 +150,10 @@ export class Session {
     return this.#told.now.pointer;
   }
 
+  get cursor(): string {
+    return this.#told.now.cursor;
+  }
+
   get announcement(): Announcement {
     return this.#told.now.announcement;
   }
@@ -224,12 +228,18 @@ export class Session {
     this.#told.set({ notice });
   }
 
-  point(pointer: string): void {
-    this.#told.set({ pointer });
+  /** Says what the pointer is on, and the cell cursor of the keyboard where there is one. */
+  point(pointer: string, cursor = ''): void {
+    this.#told.set({ pointer, cursor });
   }
 
   announce(text: string): void {
     this.#told.set({ announcement: { text } });
+  }
+
+  /** Tells assistive technology alone, of what stands in the status line already. */
+  announceQuietly(text: string): void {
+    this.#told.set({ announcement: { text, isOnlyHeard: true } });
   }
 
   /** Goes to another state of the project, and shows a motif, a piece and a size that the step changes. */

@@ -5,18 +5,22 @@ import type { Problem } from '@shared/problem/index.ts';
 export type Notice =
   { readonly kind: 'problem'; readonly problem: Problem } | { readonly kind: 'done'; readonly text: string };
 
-/** Something that is said once. */
+/** Something that is said once: shown at the foot of the window, and told to assistive technology. */
 export interface Announcement {
   readonly text: string;
+  /** It is shown elsewhere already: where the cell cursor is has a place of its own. */
+  readonly isOnlyHeard?: true;
 }
 
 /** What is told in passing, and changes nothing of the work. */
 export interface Told {
   readonly notice: Notice | null;
-  /** What the pointer or the cell cursor is on, for the status line. */
+  /** What the pointer is on, for the status line. */
   readonly pointer: string;
-  /** What is said to assistive technology: another object each time, also where the same is said again. */
+  /** What the cell cursor of the keyboard is on, for the status line; empty where there is none. */
+  readonly cursor: string;
+  /** What was said last: another object each time, also where the same is said again. */
   readonly announcement: Announcement;
 }
 
-export const NOTHING_TOLD: Told = { notice: null, pointer: '', announcement: { text: '' } };
+export const NOTHING_TOLD: Told = { notice: null, pointer: '', cursor: '', announcement: { text: '' } };

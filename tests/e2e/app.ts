@@ -99,9 +99,14 @@ export async function intercept(page: Page, url: string | RegExp, handle: (route
   await expect.poll(isIntercepted).toBe(true);
 }
 
-/** What the line at the foot of the window says of the cell under the pointer or the cursor. */
+/** What the line at the foot of the window says of what is under the pointer. */
 export function statusLine(page: Page): ReturnType<Page['locator']> {
   return page.getByRole('contentinfo').locator('p').first();
+}
+
+/** What it says, beside that, of what the keyboard's cursor is on. */
+export function cursorLine(page: Page): ReturnType<Page['locator']> {
+  return page.getByRole('contentinfo').locator('p').nth(1);
 }
 
 /** What was last said to assistive technology. */

@@ -1,5 +1,5 @@
 /** The Motif bench under fingers: one draws, two move the chart. */
-import { expect, statusLine, test } from './app.ts';
+import { cursorLine, expect, test } from './app.ts';
 import { Chart } from './chart.ts';
 import { touch } from './touch.ts';
 
@@ -57,9 +57,9 @@ test('shows the motif as fabric from either side, and draws on it', async ({ pag
   await page.mouse.move(0, 0);
   await chart.grid.focus();
   await page.keyboard.press('Control+Home');
-  await expect(statusLine(page)).toHaveText('Row 1, stitch 6 · slate, main');
+  await expect(cursorLine(page)).toHaveText('Cursor: Row 1, stitch 6 · slate, main');
   await page.keyboard.press('ArrowRight');
-  await expect(statusLine(page)).toHaveText('Row 1, stitch 5 · slate, main');
+  await expect(cursorLine(page)).toHaveText('Cursor: Row 1, stitch 5 · slate, main');
   await page.keyboard.press('Space');
   await expect.poll(() => chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.#...#']);
 

@@ -1,7 +1,7 @@
 /** The Motif bench: drawing a motif and being told what it is. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { announced, expect, statusLine, test } from './app.ts';
+import { announced, cursorLine, expect, statusLine, test } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 
 test('says what the motif is, and changes with every stroke', async ({ page, start }) => {
@@ -70,7 +70,7 @@ test('draws with the keyboard alone and says where it is', async ({ page, start 
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Space');
   await expect(announced(page)).toHaveText('Row 1, stitch 1, chalk');
-  await expect(statusLine(page)).toHaveText('Row 1, stitch 1 · chalk, contrast');
+  await expect(cursorLine(page)).toHaveText('Cursor: Row 1, stitch 1 · chalk, contrast');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowRight');
   await expect(announced(page)).toHaveText('Row 2, stitch 2, slate');

@@ -1,5 +1,5 @@
 /** The Piece bench: what is drawn of the piece, and what is said of it. */
-import { announced, expect, statusLine, test } from './app.ts';
+import { announced, cursorLine, expect, statusLine, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
 import { forgetLabels, listenToLabels, openTwelve, picture, placeOf } from './piece-bench.ts';
 
@@ -99,16 +99,16 @@ test('is read stitch by stitch from the keyboard', async ({ page, start, home })
   await grid.focus();
   await expect(grid.getByRole('gridcell')).toHaveAccessibleName(/^Row 20 · needle L48 · main/);
   await page.keyboard.press('ArrowRight');
-  await expect(statusLine(page)).toHaveText(/^Row 20 · needle L47 · contrast, first of the pattern/);
+  await expect(cursorLine(page)).toHaveText(/^Cursor: Row 20 · needle L47 · contrast, first of the pattern/);
   await expect(announced(page)).toHaveText(/^Row 20 · needle L47/);
   await page.keyboard.press('ArrowUp');
   await expect(grid.getByRole('row')).toHaveAttribute('aria-rowindex', '21');
   await page.keyboard.press('End');
-  await expect(statusLine(page)).toHaveText(/^Row 21 · needle R60 · main, edge stitch/);
+  await expect(cursorLine(page)).toHaveText(/^Cursor: Row 21 · needle R60 · main, edge stitch/);
   await page.keyboard.press('ArrowRight');
-  await expect(statusLine(page)).toHaveText(/needle R60/);
+  await expect(cursorLine(page)).toHaveText(/needle R60/);
   await page.keyboard.press('Control+Home');
-  await expect(statusLine(page)).toHaveText(/^Row 1 · needle L60/);
+  await expect(cursorLine(page)).toHaveText(/^Cursor: Row 1 · needle L60/);
 });
 
 test('zooms at the pointer, pans, and comes back to the whole piece', async ({ page, start }) => {

@@ -9,7 +9,9 @@ export const shell = {
   benches: { motif: 'Motif', piece: 'Piece', sheet: 'Sheet' },
   benchesLabel: 'Benches',
   noticeLabel: 'Notice',
-  statusLabel: 'Under the pointer',
+  statusLabel: 'Where you are, and what was done',
+  /** Where the keyboard's cursor is, beside what the pointer is on. */
+  atCursor: (what: string): string => `Cursor: ${what}`,
   toolsLabel: 'Tools',
   meaningLabel: 'What it means',
   close: 'Close',
@@ -21,7 +23,7 @@ export const shell = {
     /** A switch was turned by its shortcut. */
     switched: (label: string, isOn: boolean): string => `${label}: ${isOn ? 'on' : 'off'}`,
     find: 'Find a command',
-    none: 'No command is called that.',
+    none: 'No command is known by that name.',
     count: (n: number): string => `${n} ${n === 1 ? 'command' : 'commands'}`,
   },
   /** A part of the program that could not be loaded. */

@@ -74,6 +74,9 @@ mount(StatusLine, {
     get pointer() {
       return line.pointer;
     },
+    get cursor() {
+      return line.cursor;
+    },
     get announcement() {
       return line.announcement;
     },
