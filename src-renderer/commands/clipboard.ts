@@ -24,14 +24,14 @@ export function followClipboard(event: ClipboardEvent, { commands, takePicture }
     if (picture && takePicture) {
       event.preventDefault();
       takePicture(picture);
-    } else if (commands.paste.isEnabled()) {
+    } else if (commands.paste.whyNot() === null) {
       event.preventDefault();
       void commands.paste.run();
     }
     return;
   }
   const command = event.type === 'cut' ? commands.cut : commands.copy;
-  if (!command.isEnabled() || isTextSelected()) return;
+  if (command.whyNot() !== null || isTextSelected()) return;
   event.preventDefault();
   event.clipboardData?.setData('text/plain', words.shell.cellsCopied);
   void command.run();

@@ -15,8 +15,8 @@ import { singleKeys } from './single-keys.ts';
 export type Action<Id extends CommandId = CommandId> = Deed & LabelOf<(typeof words.commands)[Id]>;
 
 interface Deed {
-  /** Always, if it is left out. */
-  readonly isEnabled?: () => boolean;
+  /** Why it cannot be run now, as a sentence, or null if it can; it always can, if this is left out. */
+  readonly whyNot?: () => string | null;
   /** For switches: whether it is on. */
   readonly isOn?: () => boolean;
   /** `isHeld`: the key that ran it before is held down, and runs it again. */
@@ -38,7 +38,8 @@ export interface Command {
   readonly id: CommandId;
   /** As it is said now: `Undo draw`. */
   readonly label: () => string;
-  readonly isEnabled: () => boolean;
+  /** Why it cannot be run now, as a sentence; null if it can. */
+  readonly whyNot: () => string | null;
   readonly isOn?: () => boolean;
   readonly run: Deed['run'];
 }
@@ -46,14 +47,19 @@ export interface Command {
 /** Commands by their ids; a button is given them, and names one. */
 export type Commands<Id extends CommandId> = { readonly [Each in Id]: Command };
 
-const always = (): boolean => true;
+const always = (): null => null;
+
+/** For {@link Deed.whyNot}: nothing stands in the way where `can` is true. */
+export function unless(can: () => boolean, why: string): () => string | null {
+  return () => (can() ? null : why);
+}
 
 /** The commands that do this, in the order in which they stand here. */
 export function commandsOf<Id extends CommandId>(actions: Actions<Id>): Commands<Id> {
   const entries = Object.entries<Deed & { readonly label?: () => string }>(actions).map(([name, action]) => {
     const id = name as CommandId;
     const label = action.label ?? ((): string => words.commands[id] as string);
-    const command: Command = { isEnabled: always, ...action, id, label };
+    const command: Command = { whyNot: always, ...action, id, label };
     return [id, command];
   });
   return Object.fromEntries(entries) as Commands<Id>;

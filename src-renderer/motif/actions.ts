@@ -1,7 +1,7 @@
 /** Commands of the Motif bench. */
 import type { CommandOf } from '@shared/host/index.ts';
 import { words } from '@shared/words/index.ts';
-import { actionsFor, type Actions, type ActionsOf } from '../commands/command.ts';
+import { actionsFor, unless, type Actions, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { SHOWINGS, type MotifView } from './view-state.ts';
 import { addYarnChange } from './editing/palette.ts';
@@ -43,7 +43,7 @@ function toolActions(session: Session, viewModel: MotifView): ActionsOf<'tools'>
     TOOL_NAMES,
     (tool) => `tool-${tool}` as const,
     (tool) => ({
-      isEnabled: () => tool !== 'stamp' || stampable(session).length > 0,
+      whyNot: unless(() => tool !== 'stamp' || stampable(session).length > 0, words.whyNot.nothingToStamp),
       isOn: () => viewModel.state.tool === tool,
       run: () => {
         layLifted(session, viewModel);
@@ -86,7 +86,7 @@ function drawingActions(session: Session, viewModel: MotifView): ActionsOf<'draw
     'yarn-next': { run: () => takeYarn(session, viewModel, 1) },
     'yarn-before': { run: () => takeYarn(session, viewModel, -1) },
     'yarn-add': {
-      isEnabled: () => addYarnChange(session.project, '') !== null,
+      whyNot: unless(() => addYarnChange(session.project, '') !== null, words.whyNot.mostYarns),
       run: () => addYarn(session),
     },
   };

@@ -51,15 +51,21 @@ export function copy(session: Session, viewModel: MotifView): void {
   session.announce(text.copied);
 }
 
-/** Keeps what is selected for pasting, and gives its cells to the ground. */
+/** Keeps what is lifted or selected for pasting, and clears it. */
 export function cut(session: Session, viewModel: MotifView): void {
-  const { selection } = viewModel.state;
-  if (!selection) return;
   copy(session, viewModel);
-  const change = cutChange(session.motif, session.project.mainYarn, selection);
-  viewModel.look({ selection: null });
-  if (change) session.change(change);
+  clear(session, viewModel);
   session.announce(text.cut);
+}
+
+/** Gives what is selected to the ground. Lifted cells go, and leave the ground where they were lifted from. */
+export function clear(session: Session, viewModel: MotifView): void {
+  const { selection, lifted } = viewModel.state;
+  const cleared = lifted?.name === 'move' ? lifted.from : selection;
+  const change = cleared && cutChange(session.motif, session.project.mainYarn, cleared);
+  viewModel.look({ selection: null, lifted: null });
+  if (change) session.change(change);
+  session.announce(text.cleared);
 }
 
 /** Holds what is kept over the chart, where something is selected or at the cursor. */

@@ -2,7 +2,7 @@
 import { outcome } from '@shared/problem/index.ts';
 import { motifOf } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { ActionsOf } from '../commands/command.ts';
+import { unless, type ActionsOf } from '../commands/command.ts';
 import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
@@ -11,7 +11,7 @@ import { layLifted } from './lifted-selection.ts';
 
 export function motifsActions(session: Session, viewModel: MotifView): ActionsOf<'motifs'> {
   const text = words.motifs;
-  const hasSeveral = (): boolean => session.project.motifs.length > 1;
+  const whyNot = unless(() => session.project.motifs.length > 1, words.whyNot.oneMotif);
 
   /** Takes a step that may be refused, and says what lies on the bench then. */
   function take(step: () => MotifsStep, announcement: (name: string) => string): void {
@@ -54,8 +54,8 @@ export function motifsActions(session: Session, viewModel: MotifView): ActionsOf
         );
       },
     },
-    'motif-next': { isEnabled: hasSeveral, run: () => go(1) },
-    'motif-before': { isEnabled: hasSeveral, run: () => go(-1) },
+    'motif-next': { whyNot, run: () => go(1) },
+    'motif-before': { whyNot, run: () => go(-1) },
   };
 }
 

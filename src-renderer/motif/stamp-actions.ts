@@ -1,6 +1,6 @@
 /** Commands for the stamp: which motif it lays, and how much of it. */
 import { words } from '@shared/words/index.ts';
-import type { ActionsOf } from '../commands/command.ts';
+import { unless, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { changeStamp, stampable, stampedMotif } from './stamping.ts';
@@ -9,7 +9,7 @@ export function stampActions(session: Session, viewModel: MotifView): ActionsOf<
   const text = words.motifs.stamp;
   return {
     'stamp-next': {
-      isEnabled: () => stampable(session).length > 0,
+      whyNot: unless(() => stampable(session).length > 0, words.whyNot.nothingToStamp),
       run: () => {
         const motifs = stampable(session);
         const at = motifs.findIndex(({ id }) => id === stampedMotif(session, viewModel)?.id);

@@ -2,7 +2,7 @@
 import type { CommandOf } from '@shared/host/index.ts';
 import { addSection, canAddSection } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Actions, ActionsOf } from '../commands/command.ts';
+import { unless, type Actions, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { allOverActions, type ChosenAllOver } from './all-over/actions.ts';
 import { groupActions, type Chosen } from './moving/actions.ts';
@@ -35,25 +35,25 @@ export function pieceActions(session: Session, viewModel: PieceView): Actions<Pi
 
 function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piece' | 'zoom'> {
   /** From outside the tube shows neither strands nor needles. */
-  const isFlat = (): boolean => !viewModel.isClosed;
+  const whyNot = unless(() => !viewModel.isClosed, words.whyNot.seamed);
   return {
     floats: {
-      isEnabled: isFlat,
+      whyNot,
       isOn: () => session.view.showsFloats,
       run: () => session.look({ showsFloats: !session.view.showsFloats }),
     },
     wraps: {
-      isEnabled: isFlat,
+      whyNot,
       isOn: () => session.view.showsWraps,
       run: () => session.look({ showsWraps: !session.view.showsWraps }),
     },
     stitches: {
-      isEnabled: isFlat,
+      whyNot,
       isOn: () => session.view.showsStitches,
       run: () => session.look({ showsStitches: !session.view.showsStitches }),
     },
     turn: {
-      isEnabled: isFlat,
+      whyNot,
       isOn: () => session.view.pieceShows === 'worn',
       run: () => {
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
@@ -62,7 +62,7 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
       },
     },
     'add-section': {
-      isEnabled: () => canAddSection(session.current),
+      whyNot: unless(() => canAddSection(session.current), words.whyNot.mostSections),
       run: () => {
         const { change, added } = addSection(session.current, words.sections.form.newName);
         session.change(change);

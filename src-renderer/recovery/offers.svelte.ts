@@ -2,7 +2,7 @@
 import type { Host } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { Action } from '../commands/command.ts';
+import { unless, type Action } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import type { Keeper } from './keeper.ts';
 import { layKept, recoveredNotice, takeKeptWork, type Offer } from './kept-work.ts';
@@ -32,7 +32,7 @@ export class Offers {
     this.list = offers;
     this.problems = problems;
     this.action = {
-      isEnabled: () => this.#isAny,
+      whyNot: unless(() => this.#isAny, words.whyNot.keptWork),
       run: () => void (this.isShown = true),
     };
   }

@@ -10,7 +10,7 @@ import {
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { actionsFor, commandsOf, type ActionsOf, type Commands } from '../commands/command.ts';
+import { actionsFor, commandsOf, unless, type ActionsOf, type Commands } from '../commands/command.ts';
 import type { Asking } from '../files/files.ts';
 import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
@@ -58,14 +58,14 @@ export class SheetViewModel {
       if (session.current !== project && this.#writing.kind !== 'going-on') this.#set({ kind: 'none' });
       project = session.current;
     });
-    const isEnabled = (): boolean => this.writing.kind !== 'going-on';
+    const whyNot = unless(() => this.writing.kind !== 'going-on', words.whyNot.exporting);
     const actions: ActionsOf<'exports'> = {
       ...actionsFor(
         exportKinds,
         (kind) => `write-${kind}` as const,
-        (kind) => ({ isEnabled, run: () => this.write([kind]) }),
+        (kind) => ({ whyNot, run: () => this.write([kind]) }),
       ),
-      'write-all': { isEnabled, run: () => this.write(exportKinds) },
+      'write-all': { whyNot, run: () => this.write(exportKinds) },
     };
     this.commands = commandsOf(actions);
   }

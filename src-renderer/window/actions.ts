@@ -4,7 +4,7 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Files } from '../files/files.ts';
 import type { Bench, Session } from '../session/session.ts';
-import { actionsFor, type ActionsOf } from '../commands/command.ts';
+import { actionsFor, unless, type ActionsOf } from '../commands/command.ts';
 import { singleKeys } from '../commands/single-keys.ts';
 
 export const BENCHES = ['motif', 'piece', 'sheet'] as const satisfies readonly Bench[];
@@ -38,7 +38,7 @@ export function windowActions(
     print: { run: (isHeld) => (isHeld === true ? undefined : print()) },
     undo: {
       label: () => words.commands.undo(session.undoName),
-      isEnabled: () => session.undoName !== null,
+      whyNot: unless(() => session.undoName !== null, words.whyNot.undo),
       run: () => {
         const undone = session.undoName;
         session.undo();
@@ -47,7 +47,7 @@ export function windowActions(
     },
     redo: {
       label: () => words.commands.redo(session.redoName),
-      isEnabled: () => session.redoName !== null,
+      whyNot: unless(() => session.redoName !== null, words.whyNot.redo),
       run: () => {
         const redone = session.redoName;
         session.redo();

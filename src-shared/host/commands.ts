@@ -74,6 +74,7 @@ export const commandGroups = {
     copy: ['Mod+C'],
     cut: ['Mod+X'],
     paste: ['Mod+V'],
+    'select-clear': ['Delete', 'Backspace'],
     // What is lifted goes with the arrow keys alone, too.
     'select-left': ['Shift+ArrowLeft'],
     'select-right': ['Shift+ArrowRight'],

@@ -104,3 +104,32 @@ test('is accessible with cells selected, light and dark', async ({ page, start }
   await appearAs(page, 'dark');
   await expectAccessible(page);
 });
+
+test('clears and cuts what is selected or lifted, each in one step of undo', async ({ page, start }) => {
+  await start('empty');
+  const chart = await cornerChart(page);
+  const bare = ['......', '......', '##....'];
+  await page.getByRole('button', { name: 'Select cells' }).click();
+  await chart.drag([1, 2], [1, 3]);
+  await page.keyboard.press('Delete');
+  await expect(announced(page)).toHaveText('Cleared.');
+  await expect.poll(() => chart.shown()).toEqual(bare);
+  await page.getByRole('button', { name: 'Undo cut' }).click();
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
+
+  // Lifted and moved away: what was lifted goes, and where it stood is ground.
+  for (const key of ['Backspace', 'Control+x']) {
+    await chart.drag([1, 2], [1, 3]);
+    await chart.drag([1, 2], [4, 2]);
+    await expect.poll(() => chart.shown()).toEqual(['......', '...#..', '##....']);
+    await page.keyboard.press(key);
+    await expect.poll(() => chart.shown()).toEqual(bare);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => chart.shown()).toEqual(CORNER);
+  }
+  // Cut cells are pasted again; given up there, nothing is changed.
+  await page.keyboard.press('Control+v');
+  await page.keyboard.press('Delete');
+  await expect(announced(page)).toHaveText('Cleared.');
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
+});

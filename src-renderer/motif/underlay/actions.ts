@@ -3,7 +3,7 @@ import { problemOf } from '@shared/problem/index.ts';
 import { LEAST_OPACITY, type Motif } from '@shared/motif/index.ts';
 import type { Change } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { shownKeys, type ActionsOf } from '../../commands/command.ts';
+import { shownKeys, unless, type ActionsOf } from '../../commands/command.ts';
 import type { Session } from '../../session/session.ts';
 import type { MotifView } from '../view-state.ts';
 import { underlayKeeper } from '../parts.ts';
@@ -25,7 +25,7 @@ const OPACITY_STEP = 0.1;
 export function underlayActions(session: Session, viewModel: MotifView): ActionsOf<'underlay'> {
   const hasOne = (): boolean => session.motif.underlay !== null;
   const stepOf = (change: (motif: Motif) => Change | null, announcement: () => string) => ({
-    isEnabled: hasOne,
+    whyNot: unless(hasOne, words.whyNot.noPicture),
     run: () => {
       const made = change(session.motif);
       if (made) session.change(made);

@@ -5,7 +5,7 @@ import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
 import { changeOf, insertPattern, removePattern, setPattern, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
-import type { ActionsOf } from '../../commands/command.ts';
+import { unless, type ActionsOf } from '../../commands/command.ts';
 import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
@@ -44,7 +44,7 @@ export function removeAllOver(session: Session, chosen: ChosenAllOver): void {
 
 export function allOverActions(session: Session, chosen: ChosenAllOver): ActionsOf<'all-overs'> {
   const text = words.allOver;
-  const hasAllOver = (): boolean => chosenAllOverOf(session.current, chosen) !== null;
+  const whyNot = unless(() => chosenAllOverOf(session.current, chosen) !== null, words.whyNot.noAllOver);
   const gestureOf = gestureOfPress('all-over-lie');
 
   /** A stitch to the right as shown, or to the left. */
@@ -67,8 +67,8 @@ export function allOverActions(session: Session, chosen: ChosenAllOver): Actions
       label: () => words.commands['all-over-add'](session.motif.name),
       run: () => addAllOver(session, chosen),
     },
-    'all-over-remove': { isEnabled: hasAllOver, run: () => removeAllOver(session, chosen) },
-    'all-over-left': { isEnabled: hasAllOver, run: (isHeld) => move(-1, isHeld) },
-    'all-over-right': { isEnabled: hasAllOver, run: (isHeld) => move(1, isHeld) },
+    'all-over-remove': { whyNot, run: () => removeAllOver(session, chosen) },
+    'all-over-left': { whyNot, run: (isHeld) => move(-1, isHeld) },
+    'all-over-right': { whyNot, run: (isHeld) => move(1, isHeld) },
   };
 }

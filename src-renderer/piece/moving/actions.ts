@@ -2,7 +2,7 @@
 import { isMirroredOnNeedles } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { words } from '@shared/words/index.ts';
-import { actionsFor, type ActionsOf } from '../../commands/command.ts';
+import { actionsFor, unless, type ActionsOf } from '../../commands/command.ts';
 import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
@@ -56,7 +56,9 @@ export function chosenOf(groups: readonly PlacedGroup[], spot: GroupSpot | null)
 export function groupActions(session: Session, chosen: Chosen): ActionsOf<'groups'> {
   const gestureOf = gestureOfPress('move-group');
   const hasGroups = (): boolean => plannedOf(session.current).plan.groups.length > 0;
+  const noGroups = unless(hasGroups, words.whyNot.noGroups);
   const isChosen = (): boolean => chosenOf(plannedOf(session.current).plan.groups, chosen.group) !== null;
+  const noneChosen = (): string | null => noGroups() ?? (isChosen() ? null : words.whyNot.noGroupChosen);
 
   function choose(step: 1 | -1): void {
     const { plan } = plannedOf(session.current);
@@ -99,25 +101,25 @@ export function groupActions(session: Session, chosen: Chosen): ActionsOf<'group
   }
 
   return {
-    'group-next': { isEnabled: hasGroups, run: () => choose(1) },
-    'group-before': { isEnabled: hasGroups, run: () => choose(-1) },
+    'group-next': { whyNot: noGroups, run: () => choose(1) },
+    'group-before': { whyNot: noGroups, run: () => choose(-1) },
     ...actionsFor(
       ['left', 'right', 'up', 'down'],
       (way) => `group-${way}` as const,
-      (way) => ({ isEnabled: isChosen, run: (isHeld = false) => move(...STEPS[way], isHeld) }),
+      (way) => ({ whyNot: noneChosen, run: (isHeld = false) => move(...STEPS[way], isHeld) }),
     ),
     ...actionsFor(
       ['raise', 'lower'],
       (way) => `group-${way}` as const,
       (way) => ({
-        isEnabled: isChosen,
+        whyNot: noneChosen,
         run: (isHeld = false) =>
           go(isHeld, (ground, from, group) => raised(ground, from, group, way === 'raise' ? 1 : -1)),
       }),
     ),
     'keep-needles': {
       label: () => keepLabel(session.current, chosen.band) ?? words.commands['keep-needles'](null),
-      isEnabled: () => keepLabel(session.current, chosen.band) !== null,
+      whyNot: unless(() => keepLabel(session.current, chosen.band) !== null, words.whyNot.needlesOpen),
       run: () => keepOrFree(session, chosen.band),
     },
   };

@@ -14,7 +14,7 @@ import {
 } from '@shared/project/index.ts';
 import { MOST_NAME_LETTERS } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { ActionsOf } from '../../commands/command.ts';
+import { unless, type ActionsOf } from '../../commands/command.ts';
 import { gestureOfPress } from '../../commands/keyboard.ts';
 import { newId } from '../../session/new-id.ts';
 import type { Session } from '../../session/session.ts';
@@ -25,7 +25,7 @@ const COPY_LETTERS = 10;
 export function piecesActions(session: Session): ActionsOf<'pieces'> {
   const text = words.pieces;
   const pressMark = gestureOfPress('knit-times');
-  const hasSeveral = (): boolean => session.project.pieces.length > 1;
+  const whyNot = unless(() => session.project.pieces.length > 1, words.whyNot.onePiece);
 
   /** Takes a step that may be refused, and looks at the piece that it brings. */
   function bring(step: () => PiecesStep): void {
@@ -43,7 +43,10 @@ export function piecesActions(session: Session): ActionsOf<'pieces'> {
     if (to) lookAtPiece(session, to.id);
   }
   const move = (step: 1 | -1) => ({
-    isEnabled: () => movePiece(session.current, step) !== null,
+    whyNot: unless(
+      () => movePiece(session.current, step) !== null,
+      step < 0 ? words.whyNot.firstPiece : words.whyNot.lastPiece,
+    ),
     run: () => {
       const change = movePiece(session.current, step);
       if (!change) return;
@@ -53,7 +56,10 @@ export function piecesActions(session: Session): ActionsOf<'pieces'> {
     },
   });
   const knit = (by: 1 | -1) => ({
-    isEnabled: () => knitTimes(session.current, session.current.knit + by) !== null,
+    whyNot: unless(
+      () => knitTimes(session.current, session.current.knit + by) !== null,
+      by > 0 ? words.whyNot.knitMost : words.whyNot.knitLeast,
+    ),
     run: (isHeld = false) => changeKnit(session, session.current.knit + by, pressMark(isHeld)),
   });
 
@@ -79,7 +85,7 @@ export function piecesActions(session: Session): ActionsOf<'pieces'> {
     'piece-left': move(-1),
     'piece-right': move(1),
     'piece-remove': {
-      isEnabled: hasSeveral,
+      whyNot,
       run: () => {
         const step = removePiece(session.current);
         if (!step) return;
@@ -90,8 +96,8 @@ export function piecesActions(session: Session): ActionsOf<'pieces'> {
         session.announce(text.removed(name, session.current.piece.name));
       },
     },
-    'piece-next': { isEnabled: hasSeveral, run: () => go(1) },
-    'piece-before': { isEnabled: hasSeveral, run: () => go(-1) },
+    'piece-next': { whyNot, run: () => go(1) },
+    'piece-before': { whyNot, run: () => go(-1) },
     'piece-knit-more': knit(1),
     'piece-knit-fewer': knit(-1),
   };

@@ -1,14 +1,14 @@
 /** Commands about sizes: the table of all, and going from one to the next. */
 import { currentSize } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import type { ActionsOf } from '../../commands/command.ts';
+import { unless, type ActionsOf } from '../../commands/command.ts';
 import type { Session } from '../../session/session.ts';
 
 export function sizeActions(session: Session, viewModel: { showsSizes: boolean }): ActionsOf<'sizes'> {
   const step = (by: 1 | -1) => {
     const size = () => session.project.sizes[currentSize(session.current) + by];
     return {
-      isEnabled: () => size() !== undefined,
+      whyNot: unless(() => size() !== undefined, by < 0 ? words.whyNot.smallestSize : words.whyNot.largestSize),
       run: () => {
         const to = size();
         if (!to) return;

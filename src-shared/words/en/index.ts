@@ -31,6 +31,7 @@ import { tooWide } from './too-wide.ts';
 import { pieces } from './pieces.ts';
 import { sizes } from './sizes.ts';
 import { underlay } from './underlay.ts';
+import { whyNot } from './why-not.ts';
 
 export const english = {
   allOver,
@@ -70,4 +71,5 @@ export const english = {
   tooWide,
   understanding,
   underlay,
+  whyNot,
 };

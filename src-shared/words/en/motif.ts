@@ -69,6 +69,7 @@ export const motif = {
     nothing: 'Nothing is selected.',
     copied: 'Copied.',
     cut: 'Cut.',
+    cleared: 'Cleared.',
     lifted: 'Arrow keys move it, Enter places it, Escape cancels.',
     turned: (label: string): string => `${label}: done with what is lifted.`,
     at: (column: number, row: number): string => `Its lower left corner: row ${row + 1}, stitch ${column + 1}`,

@@ -86,7 +86,7 @@ describe('every command', () => {
 describe('what a command is called', () => {
   it('follows what it would do', () => {
     const { undo, 'length-unit': unit } = general;
-    expect([undo.label(), undo.isEnabled()]).toEqual(['Undo', false]);
+    expect([undo.label(), undo.whyNot()]).toEqual(['Undo', 'There is nothing to undo.']);
     expect(unit.label()).toBe('Lengths in inches');
     session.look({ lengthUnit: 'in' });
     expect(unit.label()).toBe('Lengths in centimetres');

@@ -70,7 +70,7 @@ describe('a group on its way', () => {
 describe('the commands of a fill', () => {
   function run(session: Session, id: CommandOf<'all-overs'>, chosen = { allOver: 0 }): void {
     const command = commandsOf(allOverActions(session, chosen))[id];
-    if (!command.isEnabled()) throw new Error(`${id} cannot be run`);
+    if (command.whyNot() !== null) throw new Error(`${id} cannot be run`);
     void command.run();
   }
   const open = (project: ProjectAt): Session => new Session(settled(project).whole, true);
