@@ -9,9 +9,7 @@ export type Announcer = (text: string, how?: 'seen' | 'heard') => void;
  * announces meanwhile is worth more: nothing older is said over it. `heard`: it
  * is seen elsewhere already, and assistive technology alone is told.
  */
-export function announcerFor(
-  session: Pick<Session, 'announcement' | 'announce' | 'announceQuietly'>,
-): Announcer {
+export function announcerFor(session: Pick<Session, 'announcement' | 'announce' | 'announceQuietly'>): Announcer {
   let before = session.announcement;
   let isOnlyHeard = false;
   const announceLater = announceThrottled((text) => {

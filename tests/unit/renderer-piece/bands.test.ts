@@ -49,7 +49,7 @@ describe('the band in the form', () => {
     session.undo();
     expect(viewModel.band).toBe(0);
     const keep = viewModel.commands['keep-needles'];
-    expect(keep.isEnabled()).toBe(true);
+    expect(keep.whyNot()).toBeNull();
     void keep.run();
     expect(bandsOf(session.current)[0]?.rule.kind).toBe('by-hand');
   });
