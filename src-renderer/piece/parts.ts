@@ -4,4 +4,5 @@ import { latePart } from '../ui/load-part.ts';
 export const closedStage = latePart(() => import('./closed/ClosedStage.svelte'));
 export const roundTheSeam = latePart(() => import('./closed/RoundTheSeam.svelte'));
 export const allOverPanel = latePart(() => import('./all-over/AllOverPanel.svelte'));
+export const garmentYarnTable = latePart(() => import('./panel/GarmentYarnTable.svelte'));
 export const sizesDialog = latePart(() => import('./sizes/SizesDialog.svelte'));

@@ -24,13 +24,21 @@ export interface PlannedPlace {
  */
 export function plannedPlaces(project: ProjectAt, scope: Scope): readonly (readonly PlannedPlace[])[] {
   const sizes = placesIn(project, scope);
-  const isOne = sizes.flat().length === 1;
-  return sizes.map((places) =>
-    places.map((place) => {
-      const plan = planFor(pieceIn(place));
-      if (plan.ok) return { place, plan: plan.value };
-      const error = new ProblemError(plan.problem);
-      throw isOne ? error : at(words.knitting.piece(place.piece, sizeName(place)), error);
-    }),
-  );
+  const plan = sizes.flat().length === 1 ? planned : plannedPlace;
+  return sizes.map((places) => places.map(plan));
+}
+
+/** One of several. Throws what stands in the way of its plan, with which it is. */
+export function plannedPlace(place: ProjectAt): PlannedPlace {
+  try {
+    return planned(place);
+  } catch (thrown) {
+    throw at(words.knitting.piece(place.piece, sizeName(place)), thrown);
+  }
+}
+
+function planned(place: ProjectAt): PlannedPlace {
+  const plan = planFor(pieceIn(place));
+  if (!plan.ok) throw new ProblemError(plan.problem);
+  return { place, plan: plan.value };
 }

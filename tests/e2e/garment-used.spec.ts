@@ -2,9 +2,10 @@
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { words } from '@shared/words/index.ts';
+import { expect, expectAccessible, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
-import { BODY, GARMENT, garmentText, planned, SLEEVE } from './garment.ts';
+import { BODY, GARMENT, garmentText, planned, SLEEVE, yarnOfAll } from './garment.ts';
 import {
   callProject,
   drawing,
@@ -155,4 +156,45 @@ test('exports under a second name beside what was exported under the first', asy
   for (const [name, content] of first) expect(both.get(name), name).toBe(content);
   // The project under its first name is a file as it was.
   expect(readFileSync(join(home, FILE), 'utf8')).toBe(garmentText());
+});
+
+test('tells on the Piece bench what yarn all pieces take, as the sheet does', async ({ page, start, home }) => {
+  await start();
+  await openGarment(page, home);
+  await page.getByText(words.sheet.garment.yarnTitle, { exact: true }).click();
+  const table = page.getByRole('table', { name: words.sheet.garment.yarnTitle });
+  /** The figures of a line: how many are knitted, and metres. */
+  const line = (of: string) =>
+    table
+      .getByRole('row', { name: new RegExp(`^${of}`) })
+      .first()
+      .getByRole('cell');
+  const metres = async (): Promise<readonly (string | undefined)[]> =>
+    Promise.all(['all pieces', 'to buy'].map(async (of) => (await line(of).allTextContents())[1]));
+  await expect(line('front').first()).toHaveText('1');
+  await expect(line('sleeve').first()).toHaveText('2');
+  await expectAccessible(page);
+  const of = (size: string) => yarnOfAll(join(home, FILE), size)[0];
+  const said = (size: string): string[] =>
+    [of(size)?.total.metres, of(size)?.toBuy.metres].map((metres) =>
+      words.sheet.yarn.length((metres ?? 0) * 1000, 'cm'),
+    );
+  expect(await metres()).toEqual(said('S'));
+
+  // It follows the size that is looked at and what is changed, and stays open.
+  await press(page, ']');
+  await expect.poll(metres).toEqual(said('M'));
+  await fill(page, 'Knit how many', 2);
+  await expect(line('front').first()).toHaveText('2');
+  await page.keyboard.press('Control+S');
+  await expect(saved(page)).toBeVisible();
+  expect(await metres()).toEqual(said('M'));
+
+  // By the keyboard it is put away and had again.
+  const fold = page.getByText(words.sheet.garment.yarnTitle, { exact: true });
+  await fold.focus();
+  await page.keyboard.press('Enter');
+  await expect(table).toBeHidden();
+  await page.keyboard.press('Enter');
+  await expect(line('front').first()).toHaveText('2');
 });

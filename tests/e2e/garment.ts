@@ -12,6 +12,7 @@ import {
   type PieceInSizes,
   type Project,
 } from '@shared/project/index.ts';
+import type { GarmentJson } from '../../src-main/cli/json/garment.ts';
 import type { PlanJson } from '../../src-main/cli/json/plan.ts';
 import { writtenProject } from '../written-projects.ts';
 
@@ -119,6 +120,14 @@ const CLI = resolve(import.meta.dirname, '../../out/main/cli.cjs');
 
 /** What `plan --json` says of a piece of the file at `path`. */
 export function planned(path: string, piece: string, size?: string): PlanJson {
-  const args = ['plan', path, '--json', '--piece', piece, ...(size === undefined ? [] : ['--size', size])];
-  return JSON.parse(execFileSync(process.execPath, [CLI, ...args], { encoding: 'utf8' })) as PlanJson;
+  return planJson(path, '--piece', piece, ...(size === undefined ? [] : ['--size', size])) as PlanJson;
+}
+
+/** What it says of the yarn of all pieces, in a size. */
+export function yarnOfAll(path: string, size: string): GarmentJson['yarn'] {
+  return (planJson(path, '--all-pieces', '--size', size) as GarmentJson).yarn;
+}
+
+function planJson(path: string, ...args: string[]): unknown {
+  return JSON.parse(execFileSync(process.execPath, [CLI, 'plan', path, '--json', ...args], { encoding: 'utf8' }));
 }

@@ -1,5 +1,6 @@
 /** How each job is done: what the worker knows. A window that lost its worker does its own by itself. */
 import { chartJob } from './chart.ts';
+import { garmentYarnJob } from './garment-yarn.ts';
 import { lookaheadJob } from './lookahead.ts';
 import { measureJob } from './measure.ts';
 import { pictureJob } from './picture.ts';
@@ -11,6 +12,7 @@ export const jobs: { readonly [Name in JobName]: Job<Name> } = {
   measure: measureJob,
   lookahead: lookaheadJob,
   sizes: sizesJob,
+  'garment-yarn': garmentYarnJob,
   sheet: sheetJob,
   chart: chartJob,
   picture: pictureJob,

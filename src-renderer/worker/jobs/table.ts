@@ -9,7 +9,7 @@ import type { Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/motif/repeat/index.ts';
 import type { SheetOptions, SheetPage } from '@shared/output/index.ts';
 import type { Finding, Remedy } from '@shared/check/index.ts';
-import type { RunningOrder } from '@shared/plan/index.ts';
+import type { GarmentNeed, RunningOrder } from '@shared/plan/index.ts';
 import type { KnitPiece, Scope } from '@shared/project/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type {
@@ -53,6 +53,8 @@ export interface Jobs {
   }>;
   /** Every size of a piece, placed, the smallest first. */
   readonly sizes: JobOf<{ given: SentProject; ask: None; part: SizePart; progress: None; answer: None }>;
+  /** The yarn that all pieces take together in a size. Fails with what stands in the way of one. */
+  readonly 'garment-yarn': JobOf<{ given: SentProject; ask: None; part: never; progress: None; answer: GarmentNeed }>;
   /** A sheet, drawn page by page. Fails with what stands in its way. */
   readonly sheet: JobOf<{ given: SentProject; ask: SheetAsk; part: DrawnSheet; progress: None; answer: None }>;
   /** A chart read out of a photo. */

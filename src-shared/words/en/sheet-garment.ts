@@ -1,4 +1,4 @@
-/** The first page of the sheet of all pieces: what they are, and the yarn that they take together. */
+/** What all pieces are and the yarn that they take together: the first page of their sheet, and its table elsewhere. */
 import { rich, strong, type Rich } from '../rich.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -28,7 +28,7 @@ export const sheetGarment = {
     [
       `What a piece takes for one is worked out from the gauge; measuring a swatch is more accurate. Buy ${n.percent(margin)} more than all pieces take, of one dye lot.`,
       ballGrams === null
-        ? 'With how many metres or yards of a yarn are in 50 g, said beside its name on the Motif bench, this page has grams and balls too.'
+        ? 'With how many metres or yards of a yarn are in 50 g, said beside its name on the Motif bench, grams and balls are told too.'
         : `A ball that is begun counts as a whole one of ${ballGrams} g.`,
     ]
       .filter((sentence) => sentence !== '')

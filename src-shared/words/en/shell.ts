@@ -37,6 +37,7 @@ export const shell = {
       closed: 'The seamed piece',
       seam: 'The view round the seam',
       allOver: 'The form for all-over patterns',
+      garmentYarn: 'The yarn for all pieces',
     },
     loading: (name: string): string => `${name}: loading…`,
     missing: (name: string): string => `${name} could not be loaded.`,

@@ -4,9 +4,9 @@ import { remediesFor } from '@shared/check/index.ts';
 import { sizesTable } from '@shared/fabric/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
-import { sheetToSvg } from '@shared/output/index.ts';
-import { planFor } from '@shared/plan/index.ts';
-import { LOOKED_AT, pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
+import { plannedPlaces, sheetToSvg } from '@shared/output/index.ts';
+import { garmentNeed, planFor } from '@shared/plan/index.ts';
+import { LOOKED_AT, pieceIn, projectAt, sampleProject, type PieceInSizes } from '@shared/project/index.ts';
 import { finish, onPaper, pictureToCells, type Picture, type Steps } from '@shared/reading/index.ts';
 import {
   WorkerClient,
@@ -21,6 +21,7 @@ import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { sentProject } from '../../../src-renderer/worker/jobs/sent-project.ts';
 import { sheetOf } from '../../../src-renderer/worker/jobs/sheet-of.ts';
 import { localDay } from '@shared/day/index.ts';
+import { garmentAt } from '../../garment.ts';
 import { fullBody } from '../../long-body.ts';
 import { settled } from '../../written-projects.ts';
 import { ServingWorker } from './held-worker.ts';
@@ -64,6 +65,28 @@ describe('the worker', () => {
   it('places every size, the smallest first', async () => {
     const { parts } = await done('sizes', sentProject(SAMPLE), null);
     expect(parts).toEqual(sizesTable(SAMPLE).map((column, index) => ({ index, column })));
+  });
+
+  it('adds up the yarn of all pieces in the size, and says which of them cannot be planned', async () => {
+    const project = garmentAt('sleeve', 'M');
+    const [places = []] = plannedPlaces(project, { pieces: 'all', sizes: 'this' });
+    const pieces = places.map(({ place, plan }) => ({ name: place.piece.name, knit: place.knit, plan }));
+    const { answer } = await done('garment-yarn', sentProject(project), null);
+    expect(answer).toEqual(garmentNeed(pieces, project));
+    expect(answer.yarns[0]?.pieces.map(({ name, knit }) => [name, knit])).toEqual([
+      ['front', 1],
+      ['sleeve', 2],
+    ]);
+    const [front, sleeve] = project.whole.pieces as [PieceInSizes, PieceInSizes];
+    const narrow = sleeve.perSize.map((one) => ({
+      ...one,
+      shape: { kind: 'rectangle', stitches: 3, rows: 40 } as const,
+    }));
+    const wrong = projectAt({ ...project.whole, pieces: [front, { ...sleeve, perSize: narrow }] }, { size: 'size-M' });
+    await expect(done('garment-yarn', sentProject(wrong), null)).rejects.toMatchObject({
+      code: 'groups-wider-than-piece',
+      where: 'sleeve, size M',
+    });
   });
 
   it('draws a sheet, the page that is looked at first', async () => {
