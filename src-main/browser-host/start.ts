@@ -1,7 +1,7 @@
 /** The host for a browser: the page and the services on a loopback port. */
 import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import type { Params, Services } from '@shared/host/index.ts';
+import type { Params, Result, Services } from '@shared/host/index.ts';
 import { CALL_PATH, VISIT } from '@shared/host/sealed/index.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import {
@@ -49,6 +49,8 @@ export interface BrowserHost {
   newAddress(): Promise<string>;
   /** A new page, as a file, that lets one window in within a minute: for command lines, which others can read. */
   newEntryPage(): Promise<string>;
+  /** What the person set on this machine. */
+  settings(): Promise<Result<'settings.read'>>;
   /** Cuts off what has not all come, lets running calls end, and stops. */
   close(): Promise<void>;
 }
@@ -109,6 +111,7 @@ export async function startBrowserHost(options: BrowserHostOptions = {}): Promis
 
   return {
     origin,
+    settings: () => services['settings.read']({}),
     newAddress: async () => addressWith((await entries.add()).key),
     async newEntryPage() {
       let remove = async (): Promise<void> => undefined;

@@ -1,6 +1,7 @@
 /** The Electron shell: one window around the page, with the platform's menu and dialogs. */
 import { join } from 'node:path';
 import { app, dialog, session } from 'electron';
+import { START_WINDOW } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { words } from '@shared/words/index.ts';
 import { createServices, ownDataFolder, thisMachine, type Shell } from '../services/index.ts';
@@ -50,9 +51,10 @@ async function start(): Promise<void> {
   await app.whenReady();
   lockDownSession(session.defaultSession);
   await servePage(session.defaultSession);
-  answerCalls(createServices(environment), browser);
+  const services = createServices(environment);
+  answerCalls(services, browser);
   setMenu((command) => window?.tell({ kind: 'command', command }));
-  window = openWindow();
+  window = openWindow((await services['settings.read']({})).window ?? START_WINDOW);
   window.browser.on('closed', () => (window = null));
   app.on('window-all-closed', () => app.quit());
   // Not waited for: a presence that is left behind answers nobody, and so counts as ended.

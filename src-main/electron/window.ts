@@ -1,7 +1,7 @@
 /** The one window. */
 import { join } from 'node:path';
 import { app, BrowserWindow, nativeTheme } from 'electron';
-import type { HostEvent, Params } from '@shared/host/index.ts';
+import { LEAST_WINDOW, type HostEvent, type Params } from '@shared/host/index.ts';
 import { words } from '@shared/words/index.ts';
 import { programFolder } from '../services/index.ts';
 import { EVENT_CHANNEL } from './channels.ts';
@@ -25,12 +25,13 @@ const PAPER = { light: '#f6f4ee', dark: '#14171d' };
 /** How long the page may take to say that it is there. */
 const PATIENCE_MS = 5000;
 
-export function openWindow(): MainWindow {
+/** Opens it so large, its frame counted. */
+export function openWindow({ width, height }: { readonly width: number; readonly height: number }): MainWindow {
   const browser = new BrowserWindow({
-    width: 1280,
-    height: 800,
-    minWidth: 480,
-    minHeight: 400,
+    width,
+    height,
+    minWidth: LEAST_WINDOW.width,
+    minHeight: LEAST_WINDOW.height,
     show: false,
     title: words.shell.program,
     // The other platforms take it from the installed program.

@@ -46,6 +46,11 @@ function canRun(path: string): boolean {
   }
 }
 
+/** What makes a Chromium open its window this large: its frame is counted, as the page tells it. */
+export function sizeFlag({ width, height }: { readonly width: number; readonly height: number }): string {
+  return `--window-size=${width},${height}`;
+}
+
 /**
  * Opens a window of its own; resolves with true when the person has closed it,
  * false if it could not stay open. `end` closes it, or keeps it from opening.

@@ -1,5 +1,6 @@
 /** Running the browser host, with a window where there can be one. */
 import { pathToFileURL } from 'node:url';
+import { START_WINDOW } from '@shared/host/index.ts';
 import { type BrowserReason } from '@shared/words/index.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import {
@@ -9,7 +10,7 @@ import {
   type BrowserHost,
   type Terminal,
 } from '../browser-host/index.ts';
-import { findChromium, openAppWindow, openDefaultBrowser } from './browser-window.ts';
+import { findChromium, openAppWindow, openDefaultBrowser, sizeFlag } from './browser-window.ts';
 import { hasDisplay, sandboxFlags } from './display.ts';
 import { takeProfile, type Profile } from './profiles.ts';
 
@@ -86,7 +87,8 @@ async function showInOwnWindow(
   profile: Profile,
   end: AbortSignal,
 ): Promise<boolean> {
-  const flags = sandboxFlags(process.platform, process.getuid?.() ?? null);
+  const { window: size } = await host.settings();
+  const flags = [...sandboxFlags(process.platform, process.getuid?.() ?? null), sizeFlag(size ?? START_WINDOW)];
   return openAppWindow(chromium, await entryAddress(host), profile.folder, flags, end);
 }
 

@@ -11,7 +11,7 @@ import type { Environment } from './environment.ts';
 import { readWhole, writeWhole } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
 
-const START: Result<'settings.read'> = { singleKeys: true, machine: null };
+const START: Result<'settings.read'> = { singleKeys: true, machine: null, window: null };
 const schema = contract['settings.read'].result;
 
 export interface Settings {

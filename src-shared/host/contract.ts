@@ -6,13 +6,14 @@
  * this one table, so a service is written once and neither shell knows its
  * methods by name.
  */
-import { machineSaidSchema, type Shows } from '../bed/index.ts';
+import type { Shows } from '../bed/index.ts';
 import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
 import { letters, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
 import type { WindowCommand } from './commands.ts';
+import { settingsSchema, settingsSetSchema } from './settings.ts';
 
 const empty = z.strictObject({});
 const path = letters(4096);
@@ -92,13 +93,6 @@ const namedVersion = z.strictObject({ name: upToLetters(300), stamp });
 
 const recentEntry = z.strictObject({ path, name: z.string(), exists: z.boolean() });
 
-const settings = z.strictObject({
-  /** Shortcuts of a single key act. */
-  singleKeys: z.boolean(),
-  /** What the person's machine can do: that of new projects. Null until it was asked. */
-  machine: z._default(z.nullable(machineSaidSchema), null),
-});
-
 /** Files a project can be turned into, and what they are made of: its placed motifs, one file each, or the plan of the piece. */
 export const exportSources = {
   'chart-png': 'motifs',
@@ -164,10 +158,10 @@ export const contract = {
   'documents.forgetRecent': { params: z.strictObject({ path }), result: z.array(recentEntry) },
 
   /** What a person set for the program on this machine, from run to run. */
-  'settings.read': { params: empty, result: settings },
+  'settings.read': { params: empty, result: settingsSchema },
   /** Keeps what a person set; what is left out stays as it was kept, since another window may have set it. */
   'settings.keep': {
-    params: z.strictObject({ singleKeys: z.optional(z.boolean()), machine: z.optional(machineSaidSchema) }),
+    params: settingsSetSchema,
     result: empty,
   },
 

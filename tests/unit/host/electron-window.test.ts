@@ -1,6 +1,7 @@
 /** The window around the page: what happens when the page ends, hangs or is asked, with Electron itself made up. */
 import type { EventEmitter } from 'node:events';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { START_WINDOW } from '@shared/host/index.ts';
 import { pageRights } from '../../../src-main/electron/page-rights.ts';
 import { watchPage, type PageActs } from '../../../src-main/electron/page-watch.ts';
 import { words } from '@shared/words/index.ts';
@@ -90,7 +91,7 @@ const gone = (window: MadeWindow, reason: string): boolean =>
 
 async function open() {
   const { openWindow } = await import('../../../src-main/electron/window.ts');
-  const main = openWindow();
+  const main = openWindow(START_WINDOW);
   return { main, window: made.windows.at(-1) as MadeWindow };
 }
 /** Someone presses the window's own button to close it; true if it may. */

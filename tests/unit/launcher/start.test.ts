@@ -4,7 +4,12 @@ import { problemOf } from '@shared/problem/index.ts';
 import { type BrowserReason } from '@shared/words/index.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import { startArguments } from '../../../src-main/launcher/arguments.ts';
-import { defaultBrowserCommand, findChromium, openAppWindow } from '../../../src-main/launcher/browser-window.ts';
+import {
+  defaultBrowserCommand,
+  findChromium,
+  openAppWindow,
+  sizeFlag,
+} from '../../../src-main/launcher/browser-window.ts';
 import { hasDisplay, sandboxFlags } from '../../../src-main/launcher/display.ts';
 
 describe('what is given at the start', () => {
@@ -67,6 +72,10 @@ describe('the browser', () => {
     expect(findChromium(variables, 'linux', (path) => there.has(path))).toBe('/usr/bin/chromium');
     expect(findChromium(variables, 'linux', () => false)).toBeNull();
     expect(findChromium({}, 'linux', () => true)).toBeNull();
+  });
+
+  it('opens its window as large as it was left', () => {
+    expect(sizeFlag({ width: 1600, height: 950 })).toBe('--window-size=1600,950');
   });
 
   it('is not opened when the program has ended meanwhile', async () => {

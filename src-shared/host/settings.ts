@@ -1,0 +1,34 @@
+/** What a person set for the program on their machine. */
+import { machineSaidSchema } from '../bed/index.ts';
+import { whole, z } from '../schema/index.ts';
+
+/** How large a window opens until a person has made it another size. */
+export const START_WINDOW = { width: 1280, height: 800 } as const;
+
+/** The smallest that a window is opened. */
+export const LEAST_WINDOW = { width: 480, height: 400 } as const;
+
+/** Larger than any screen, or wall of screens. */
+const MOST_PIXELS = 20_000;
+
+/** How large the window is, its frame counted, in CSS pixels. */
+const windowSize = z.strictObject({
+  width: whole(LEAST_WINDOW.width, MOST_PIXELS),
+  height: whole(LEAST_WINDOW.height, MOST_PIXELS),
+});
+
+export const settingsSchema = z.strictObject({
+  /** Shortcuts of a single key act. */
+  singleKeys: z.boolean(),
+  /** What the person's machine can do: that of new projects. Null until it was asked. */
+  machine: z._default(z.nullable(machineSaidSchema), null),
+  /** As the window was left. Null until it was made another size than that of the start. */
+  window: z._default(z.nullable(windowSize), null),
+});
+
+/** What is set now; what is left out stays. */
+export const settingsSetSchema = z.strictObject({
+  singleKeys: z.optional(z.boolean()),
+  machine: z.optional(machineSaidSchema),
+  window: z.optional(windowSize),
+});
