@@ -8,7 +8,7 @@
 import { MOST_FIXED_REPEAT, MOST_STITCHES } from '../bed/index.ts';
 import { MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
 import { FARTHEST_UNDERLAY, LEAST_OPACITY } from '../motif/index.ts';
-import { GAUGE_BOUNDS, MOST_FLOAT_MM, MOST_PIECE_ROWS, MOST_SEAM_STITCHES } from '../piece/index.ts';
+import { GAUGE_BOUNDS, MOST_FLOAT_MM, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type ShapeCount } from '../piece/index.ts';
 import type { ChangeName } from './change.ts';
 import { MOST_KNIT } from './model.ts';
 
@@ -76,4 +76,9 @@ export type NumberFieldName = keyof typeof numberFields;
 export function boundsOf(name: NumberFieldName): { readonly least: number; readonly most: number } {
   const { least, most, orNone }: NumberField = numberFields[name];
   return { least: orNone ? 0 : least, most };
+}
+
+/** What a count of a shape takes: as much as its field, and no less than its shape needs. */
+export function boundsOfCount({ of, least }: Pick<ShapeCount, 'of' | 'least'>): ReturnType<typeof boundsOf> {
+  return { least, most: boundsOf(of).most };
 }

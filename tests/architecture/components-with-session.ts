@@ -22,8 +22,6 @@ export const NOT_YET: readonly string[] = [
   'src-renderer/motif/stage/MotifStage.svelte',
   'src-renderer/motif/stage/OverhangNote.svelte',
   'src-renderer/motif/underlay/UnderlayForm.svelte',
-  'src-renderer/piece/pieces/PiecesStrip.svelte',
-  'src-renderer/piece/sizes/SizesDialog.svelte',
   'src-renderer/reading-in/FromPicture.svelte',
   'src-renderer/reading-in/ReadingIn.svelte',
   'src-renderer/reading-in/chart/ReadChart.svelte',

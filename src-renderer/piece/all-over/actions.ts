@@ -1,8 +1,8 @@
 /** Commands that add and remove an all-over, and move it. */
-import { isMirroredOnNeedles, MOST_STITCHES } from '@shared/bed/index.ts';
+import { isMirroredOnNeedles } from '@shared/bed/index.ts';
 import { seamMatchingOf } from '@shared/fabric/seam-matching/index.ts';
 import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
-import { changeOf, insertPattern, removePattern, setPattern, type ProjectAt } from '@shared/project/index.ts';
+import { boundsOf, changeOf, insertPattern, removePattern, setPattern, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { plainText } from '@shared/words/marked.ts';
 import { unless, type ActionsOf } from '../../commands/command.ts';
@@ -55,7 +55,8 @@ export function allOverActions(session: Session, chosen: ChosenAllOver): Actions
     if (number === null) return;
     const isTurned = isMirroredOnNeedles(view.pieceShows, project.piece.finishedFace);
     const shift = (allOversOf(project)[number] as AllOver).shift + (isTurned ? -step : step);
-    if (Math.abs(shift) > MOST_STITCHES) return;
+    const { least, most } = boundsOf('allOverShift');
+    if (shift < least || shift > most) return;
     session.change(changeOf('all-over-lie', setPattern(project, 'all-over', number, { shift })), gesture);
     const { plan } = plannedOf(session.current);
     const placed = allOversOf(plan)[number];

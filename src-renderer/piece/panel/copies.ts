@@ -1,14 +1,15 @@
 /** How many copies each group has, as a person writes it: `3, 3`. */
-import { MOST_STITCHES, parseNeedle, type Slot } from '@shared/bed/index.ts';
+import { parseNeedle, type Slot } from '@shared/bed/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import type { Group } from '@shared/pattern/index.ts';
+import { boundsOf } from '@shared/project/index.ts';
 
 /** `[3, 3]` for `3, 3`; null for a text that is no list of counts from 1 on. */
 export function parseCopies(text: string): number[] | null {
   const parts = partsOf(text);
   if (parts.length === 0 || !parts.every((part) => /^[1-9]\d{0,3}$/.test(part))) return null;
   const counts = parts.map(Number);
-  return counts.every((count) => count <= MOST_STITCHES) ? counts : null;
+  return counts.every((count) => count <= boundsOf('copiesAcross').most) ? counts : null;
 }
 
 /**

@@ -1,14 +1,12 @@
 /** The lines of the table of sizes: the numbers that a person gives, and what comes of them. */
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
-import { MOST_STITCHES } from '@shared/bed/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import {
   countsOf,
   evenScale,
   gaugesOf,
   heldLength,
-  MOST_PIECE_ROWS,
   withLength,
   type Bounds,
   type Lengths,
@@ -18,6 +16,8 @@ import {
 } from '@shared/piece/index.ts';
 import {
   acrossIn,
+  boundsOf,
+  boundsOfCount,
   inSize,
   type Change,
   type ProjectAt,
@@ -88,12 +88,10 @@ export function numberLines(project: ProjectAt): GivenLine[] {
     cells: sizes.map((piece, index): GivenCell | null => {
       const count = counts[index]?.find((one) => one.name === name);
       if (!count) return null;
-      const { field, of, value, least, changed, scaleOf } = count;
-      const most = of === 'rows' ? MOST_PIECE_ROWS : MOST_STITCHES;
+      const { field, value, changed, scaleOf } = count;
       return {
         value,
-        least,
-        most,
+        ...boundsOfCount(count),
         measure: { scale: scaleOf(gaugesOf(piece)), mm: piece.lengths?.[field] },
         changed: (to, mm) => changeSize(project, index, given(piece, { shape: changed(to) }, field, mm)),
       };
@@ -104,8 +102,7 @@ export function numberLines(project: ProjectAt): GivenLine[] {
     label: words.sizes.lines.hem,
     cells: sizes.map((piece, index) => ({
       value: piece.hemRows,
-      least: 0,
-      most: MOST_PIECE_ROWS,
+      ...boundsOf('hemRows'),
       measure: { scale: evenScale(piece.hem.gauge ?? piece.gauge, 'rows'), mm: piece.lengths?.hemRows },
       changed: (hemRows, mm) => changeSize(project, index, given(piece, { hemRows }, 'hemRows', mm)),
     })),
@@ -118,8 +115,7 @@ export function numberLines(project: ProjectAt): GivenLine[] {
       return own
         ? {
             value: own.rows,
-            least: 1,
-            most: MOST_PIECE_ROWS,
+            ...boundsOf('sectionRows'),
             measure: { scale: evenScale(own.gauge ?? gauge, 'rows'), mm: own.lengthMm },
             changed: (to, mm) => changeSizeSection(project, index, section, to, mm),
           }
@@ -163,8 +159,7 @@ export function copyLines(project: ProjectAt, band: number): GivenLine[] {
     label: words.sizes.lines.copies(bands.length > 1 ? band : null, index),
     cells: project.sizes.map(({ id }, size) => ({
       value: acrossIn(group, id),
-      least: 1,
-      most: MOST_STITCHES,
+      ...boundsOf('copiesAcross'),
       measure: null,
       changed: (across) => changeCopies(project, size, band, index, across),
     })),
