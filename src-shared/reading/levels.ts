@@ -1,6 +1,6 @@
 /** Cells in two levels: ink on paper, or holes in a card. */
 import { otsu } from './otsu.ts';
-import type { CellSamples } from './sample.ts';
+import { luma, type CellSamples } from './sample.ts';
 import type { Sorted } from './sort-colours.ts';
 
 /** Which of the two levels is the figure. */
@@ -15,7 +15,7 @@ const LEAST_CONTRAST = 10;
 /** Ground is 0 and white, figure 1 and black; `samples` under even light. */
 export function sortLevels(samples: CellSamples, figure: FigureLevel): Sorted {
   const count = samples.columns * samples.rows;
-  const levels = Float64Array.from({ length: count }, (_, cell) => level(samples.means, cell * 3));
+  const levels = Float64Array.from({ length: count }, (_, cell) => luma(samples.means, cell * 3));
   const highest = levels.reduce((most, value) => Math.max(most, value), 1);
   // Light was taken off, so that white may lie above 255; the histogram spans what there is.
   const binOf = (value: number): number => Math.max(0, Math.min(255, Math.round((value / highest) * 255)));
@@ -36,16 +36,11 @@ export function sortLevels(samples: CellSamples, figure: FigureLevel): Sorted {
     const own = at < border ? lowerMean : upperMean;
     margins[cell] = Math.min(1, Math.abs(at - border) / Math.max(1, Math.abs(own - border)));
     for (let quarter = 0; quarter < 4; quarter++) {
-      const there = (level(samples.quarters, cell * 12 + quarter * 3) / highest) * 255;
+      const there = (luma(samples.quarters, cell * 12 + quarter * 3) / highest) * 255;
       if (there < border !== at < border) strayQuarters[cell] = (strayQuarters[cell] as number) + 1;
     }
   });
   return { yarns, colours: ['#ffffff', '#000000'], margins, strayQuarters };
-}
-
-/** Lightness as paper and ink are told apart, 0 … 255. */
-function level(colours: Float32Array, at: number): number {
-  return 0.299 * (colours[at] as number) + 0.587 * (colours[at + 1] as number) + 0.114 * (colours[at + 2] as number);
 }
 
 /** Half way across the empty stretch that Otsu's threshold begins. */

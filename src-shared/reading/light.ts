@@ -6,27 +6,19 @@
  * differ a little are taken to differ by light, and those that differ much are
  * not asked (each pair counts the less the more it differs, judged anew a few
  * times). Through all these small slopes a smooth surface is laid: the light,
- * known up to a constant. Nothing is assumed about where paper is, so an
- * all-over motif without white is no trouble. Worked in logarithms, where
- * light is a sum.
+ * known up to a constant. A shadow with a sharp edge is looked for beside it
+ * (shadow.ts). Nothing is assumed about where paper is, so an all-over motif
+ * without white is no trouble. Worked in logarithms, where light is a sum.
  */
-import { Matrix, solve } from 'ml-matrix';
+import { shadowOn, type Slopes } from './shadow.ts';
+import { pairsOf, Surface, type Pair } from './surface.ts';
 
 /** How much brighter than the usual each cell is lit, as a factor. */
 export type Light = Float32Array;
 
-/** Nodes of the surface across and up; between them it is straight. */
+/** Nodes of the surface across and up; between them it is straight. Few while a shadow is looked for, which many would follow. */
 const NODES = 12;
-
-/** Cells are compared with those at these distances: alike cells are near even in a chessboard. */
-const NEIGHBOURS: readonly (readonly [number, number])[] = [
-  [1, 0],
-  [0, 1],
-  [1, 1],
-  [1, -1],
-  [2, 0],
-  [0, 2],
-];
+const FEW_NODES = 3;
 
 /** Pairs looked at; larger charts are looked at in part. */
 const MOST_PAIRS = 30_000;
@@ -37,26 +29,36 @@ const ROUNDS = 5;
 /** Differences below this share are never called much. */
 const LEAST_SCALE = 0.03;
 
-/** What bending costs against all pairs together; little, so that a soft shadow is followed. */
-const BEND_COST = 2e-5;
-
 /** Darker than this, 0 … 255, a cell says little about light. */
 const DARK = 40;
 
-interface Pair {
-  readonly one: number;
-  readonly other: number;
-  readonly difference: number;
-  readonly weight: number;
+/**
+ * The light on each cell. `levels` is how light each cell is, 0 … 255, row by
+ * row; `slopes` how light changes inside the cells, without which no shadow
+ * is looked for.
+ */
+export function lightOn(levels: ArrayLike<number>, columns: number, rows: number, slopes: Slopes | null): Light {
+  const heights = Float64Array.from(levels, (level) => Math.log(Math.max(4, level)));
+  const counts = Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2));
+  const laidThrough = (those: Float64Array, nodes: number): Float64Array => {
+    const pairs = pairsOf(those, counts, columns, MOST_PAIRS);
+    const surface = laid(pairs, columns, rows, nodes);
+    return those.map((_, cell) => surface.at(cell));
+  };
+  if (heights.length === 1) return Float32Array.of(1);
+  const shade = slopes && shadowOn(heights, counts, slopes, columns, (those) => laidThrough(those, FEW_NODES));
+  if (!shade) return asFactors(laidThrough(heights, NODES));
+  const smooth = laidThrough(less(heights, shade), NODES);
+  return asFactors(smooth.map((height, cell) => height + (shade[cell] as number)));
 }
 
-/** The light on each cell; `colours` are three sRGB values a cell, row by row. */
-export function lightOn(colours: Float32Array, columns: number, rows: number): Light {
-  const count = columns * rows;
-  const logs = Float64Array.from({ length: count }, (_, cell) => Math.log(Math.max(4, brightness(colours, cell))));
-  const pairs = pairsOf(colours, logs, columns, rows);
-  if (pairs.length === 0) return new Float32Array(count).fill(1);
-  const surface = new Surface(columns, rows);
+/** Divides each cell's colour by the light on it; `parts` colours a cell. */
+export function underEvenLight(colours: Float32Array, light: Light, parts = 1): Float32Array {
+  return colours.map((value, i) => value / (light[Math.floor(i / (3 * parts))] as number));
+}
+
+function laid(pairs: readonly Pair[], columns: number, rows: number, nodes: number): Surface {
+  const surface = new Surface(columns, rows, nodes);
   let scale = Math.max(LEAST_SCALE, 1.5 * medianOf(pairs.map(({ difference }) => Math.abs(difference))));
   for (let round = 0; round < ROUNDS; round++) {
     surface.fit(pairs, scale);
@@ -65,139 +67,17 @@ export function lightOn(colours: Float32Array, columns: number, rows: number): L
     );
     scale = Math.max(LEAST_SCALE, 1.5 * medianOf(left));
   }
-  return surface.asLight(count);
+  return surface;
 }
 
-/** Divides each cell's colour by the light on it; `parts` colours a cell. */
-export function underEvenLight(colours: Float32Array, light: Light, parts = 1): Float32Array {
-  return colours.map((value, i) => value / (light[Math.floor(i / (3 * parts))] as number));
+function less(heights: Float64Array, known: Float64Array): Float64Array {
+  return heights.map((height, cell) => height - (known[cell] as number));
 }
 
-function brightness(colours: Float32Array, cell: number): number {
-  return (
-    0.299 * (colours[cell * 3] as number) +
-    0.587 * (colours[cell * 3 + 1] as number) +
-    0.114 * (colours[cell * 3 + 2] as number)
-  );
-}
-
-function pairsOf(colours: Float32Array, logs: Float64Array, columns: number, rows: number): Pair[] {
-  const pairs: Pair[] = [];
-  // Every so many cells; a step that shares no divisor with the width, or whole columns would be left out.
-  let step = Math.max(1, Math.ceil((columns * rows * NEIGHBOURS.length) / MOST_PAIRS));
-  while (step > 1 && columns % step === 0) step++;
-  for (let cell = 0; cell < columns * rows; cell += step) {
-    const column = cell % columns;
-    const row = (cell - column) / columns;
-    for (const [dx, dy] of NEIGHBOURS) {
-      if (column + dx < 0 || column + dx >= columns || row + dy < 0 || row + dy >= rows) continue;
-      const other = cell + dy * columns + dx;
-      const darker = Math.min(brightness(colours, cell), brightness(colours, other));
-      const difference = (logs[other] as number) - (logs[cell] as number);
-      pairs.push({ one: cell, other, difference, weight: Math.min(1, (darker / DARK) ** 2) });
-    }
-  }
-  return pairs;
-}
-
-/** A surface over the cells, straight between its nodes. */
-class Surface {
-  private readonly across: number;
-  private readonly up: number;
-  /** For each cell the four nodes around it and how much each counts there. */
-  private readonly nodes: Int32Array;
-  private readonly shares: Float64Array;
-  private heights: Float64Array;
-
-  constructor(columns: number, rows: number) {
-    this.across = Math.max(2, Math.min(NODES, Math.floor(columns / 3)));
-    this.up = Math.max(2, Math.min(NODES, Math.floor(rows / 3)));
-    this.heights = new Float64Array(this.across * this.up);
-    this.nodes = new Int32Array(columns * rows * 4);
-    this.shares = new Float64Array(columns * rows * 4);
-    for (let cell = 0; cell < columns * rows; cell++) {
-      const column = cell % columns;
-      const x = ((column + 0.5) / columns) * (this.across - 1);
-      const y = (((cell - column) / columns + 0.5) / rows) * (this.up - 1);
-      const left = Math.min(Math.floor(x), this.across - 2);
-      const below = Math.min(Math.floor(y), this.up - 2);
-      const node = below * this.across + left;
-      this.nodes.set([node, node + 1, node + this.across, node + this.across + 1], cell * 4);
-      const [fx, fy] = [x - left, y - below];
-      this.shares.set([(1 - fx) * (1 - fy), fx * (1 - fy), (1 - fx) * fy, fx * fy], cell * 4);
-    }
-  }
-
-  at(cell: number): number {
-    let height = 0;
-    for (let i = cell * 4; i < cell * 4 + 4; i++) {
-      height += (this.shares[i] as number) * (this.heights[this.nodes[i] as number] as number);
-    }
-    return height;
-  }
-
-  /** Lays the surface through the slopes of the pairs, each counting by how well it agrees already (Cauchy's weights). */
-  fit(pairs: readonly Pair[], scale: number): void {
-    const size = this.heights.length;
-    const left = new Float64Array(size * size);
-    const right = new Float64Array(size);
-    const nodes = new Int32Array(8);
-    const shares = new Float64Array(8);
-    let total = 0;
-    for (const { one, other, difference, weight } of pairs) {
-      const off = difference - (this.at(other) - this.at(one));
-      const counts = weight / (1 + (off / scale) ** 2);
-      total += counts;
-      for (let i = 0; i < 4; i++) {
-        nodes[i] = this.nodes[other * 4 + i] as number;
-        shares[i] = this.shares[other * 4 + i] as number;
-        nodes[i + 4] = this.nodes[one * 4 + i] as number;
-        shares[i + 4] = -(this.shares[one * 4 + i] as number);
-      }
-      for (let i = 0; i < 8; i++) {
-        const row = nodes[i] as number;
-        const share = counts * (shares[i] as number);
-        right[row] = (right[row] as number) + share * difference;
-        for (let j = 0; j < 8; j++) {
-          const at = row * size + (nodes[j] as number);
-          left[at] = (left[at] as number) + share * (shares[j] as number);
-        }
-      }
-    }
-    this.addStiffness(left, BEND_COST * total);
-    // The constant is free: hold every height near zero, a very little.
-    for (let i = 0; i < size; i++) left[i * size + i] = (left[i * size + i] as number) + 1e-6 * total + 1e-9;
-    this.heights = Float64Array.from(
-      solve(Matrix.from1DArray(size, size, left), Matrix.columnVector(right)).to1DArray(),
-    );
-  }
-
-  /** Second differences between neighbouring nodes, squared, are what bending costs. */
-  private addStiffness(left: Float64Array, cost: number): void {
-    const size = this.heights.length;
-    const bend = (...nodes: readonly [number, number, number]): void => {
-      nodes.forEach((row, i) =>
-        nodes.forEach((column, j) => {
-          const at = row * size + column;
-          left[at] = (left[at] as number) + cost * (i === 1 ? -2 : 1) * (j === 1 ? -2 : 1);
-        }),
-      );
-    };
-    for (let v = 0; v < this.up; v++) {
-      for (let u = 0; u < this.across; u++) {
-        const node = v * this.across + u;
-        if (u + 2 < this.across) bend(node, node + 1, node + 2);
-        if (v + 2 < this.up) bend(node, node + this.across, node + 2 * this.across);
-      }
-    }
-  }
-
-  /** As factors, the brightest lit tenth of `count` cells being 1: colours come out as in the best light. */
-  asLight(count: number): Light {
-    const heights = Float64Array.from({ length: count }, (_, cell) => this.at(cell));
-    const best = heights.slice().sort()[Math.floor(0.9 * (count - 1))] as number;
-    return Float32Array.from(heights, (height) => Math.exp(height - best));
-  }
+/** As factors, the brightest lit tenth of the cells being 1: colours come out as in the best light. */
+function asFactors(heights: Float64Array): Light {
+  const best = heights.slice().sort()[Math.floor(0.9 * (heights.length - 1))] as number;
+  return Float32Array.from(heights, (height) => Math.exp(height - best));
 }
 
 function medianOf(values: readonly number[]): number {

@@ -17,7 +17,7 @@ import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
 import { lightOn, underEvenLight } from './light.ts';
 import type { Photo } from './photo.ts';
-import { sampleCells, type CellSamples } from './sample.ts';
+import { luma, sampleCells, slopesInside, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
 import { sortSymbols } from './sort-symbols.ts';
 import type { Steps } from './steps.ts';
@@ -87,7 +87,7 @@ export function* readCells(
   }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };
-  const even = evenlyLit(seen);
+  const even = evenlyLit(seen, levels);
   yield { stage: 'sort-colours', done: 0 };
   const sorted =
     levels.kind === 'ink' ? sortLevels(even, levels.figure) : moreThanOne(sortColours(even, levels.count), 'colours');
@@ -143,8 +143,12 @@ function assertCounts(corners: Corners, columns: number, rows: number): void {
   }
 }
 
-function evenlyLit(samples: CellSamples): CellSamples {
-  const light = lightOn(samples.colours, samples.columns, samples.rows);
+function evenlyLit(samples: CellSamples, levels: Levels): CellSamples {
+  const { columns, rows, colours, lightest } = samples;
+  // Strokes leave paper between them, which shows the light whatever is drawn.
+  const isOnPaper = levels.kind === 'ink' && levels.figure === 'dark';
+  const shown = isOnPaper ? lightest : Float32Array.from(lightest, (_, cell) => luma(colours, cell * 3));
+  const light = lightOn(shown, columns, rows, slopesInside(samples));
   return {
     ...samples,
     colours: underEvenLight(samples.colours, light),

@@ -24,6 +24,8 @@ export interface CellSamples {
   readonly colours: Float32Array;
   /** Mean of all pixels of the middle: a cross or a dot counts with its share of ink. */
   readonly means: Float32Array;
+  /** How light the lightest part of the middle is, 0 … 255, one number a cell: paper, where some shows between strokes. */
+  readonly lightest: Float32Array;
   /** Means of the four quarters of the middle, twelve numbers a cell: top left, top right, bottom left, bottom right. */
   readonly quarters: Float32Array;
 }
@@ -44,6 +46,9 @@ const APART_TIMES = 2.6;
 /** Rounds of the split; it stands still after fewer. */
 const ROUNDS = 6;
 
+/** So light is the lightest part that this share of the pixels is darker: specks of glare lie above. */
+const LIGHTEST = 0.85;
+
 const ROWS_A_STEP = 16;
 
 export function* sampleCells(straight: Picture, columns: number, rows: number, drift: Drift): Steps<CellSamples> {
@@ -53,6 +58,7 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
     rows,
     colours: new Float32Array(count * 3),
     means: new Float32Array(count * 3),
+    lightest: new Float32Array(count),
     quarters: new Float32Array(count * 12),
   };
   const cellWidth = straight.width / columns;
@@ -69,6 +75,7 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
       cell.writeMeans(samples, at);
       cell.look(centreX, centreY, COLOUR_REACH);
       cell.writeColour(samples, at);
+      cell.writeLightest(samples, at);
     }
     if (fromTop % ROWS_A_STEP === 0) yield { stage: 'sample', done: fromTop / rows };
   }
@@ -144,6 +151,16 @@ class CellPixels {
       const lightness = this.labs[i * 3] as number;
       return lightness >= darkest && lightness <= lightest;
     });
+  }
+
+  writeLightest({ lightest }: CellSamples, cell: number): void {
+    const { width, rgba } = this.picture;
+    this.order.length = 0;
+    for (let py = this.top; py < this.bottom; py++) {
+      for (let px = this.left; px < this.right; px++) this.order.push(luma(rgba, (py * width + px) * 4));
+    }
+    this.order.sort((a, b) => a - b);
+    lightest[cell] = this.order[Math.floor(this.order.length * LIGHTEST)] as number;
   }
 
   private takeLabs(): number {
@@ -240,6 +257,24 @@ class CellPixels {
     }
     for (let channel = 0; channel < 3; channel++) colours[cell * 3 + channel] = (sum[channel] as number) / taken;
   }
+}
+
+/** How light a colour is, 0 … 255: the weights of ITU-R BT.601. */
+export function luma(colours: ArrayLike<number>, at: number): number {
+  return 0.299 * (colours[at] as number) + 0.587 * (colours[at + 1] as number) + 0.114 * (colours[at + 2] as number);
+}
+
+/** By how much the logarithm of light rises inside each cell, to the right and upwards: two numbers a cell, for a cell's width. */
+export function slopesInside({ columns, rows, quarters }: CellSamples): Float64Array {
+  const slopes = new Float64Array(columns * rows * 2);
+  for (let cell = 0; cell < columns * rows; cell++) {
+    const [a, b, c, d] = [0, 1, 2, 3].map((quarter) => Math.log(Math.max(4, luma(quarters, cell * 12 + quarter * 3))));
+    const [topLeft, topRight, bottomLeft, bottomRight] = [a, b, c, d] as [number, number, number, number];
+    // The middles of two quarters lie as far apart as a quarter is wide.
+    slopes[cell * 2] = (topRight + bottomRight - topLeft - bottomLeft) / 2 / REACH;
+    slopes[cell * 2 + 1] = (topLeft + topRight - bottomLeft - bottomRight) / 2 / REACH;
+  }
+  return slopes;
 }
 
 function clamp(value: number, least: number, most: number): number {

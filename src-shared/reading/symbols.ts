@@ -6,6 +6,7 @@
  */
 import type { Drift } from './drift.ts';
 import type { Picture } from './picture.ts';
+import { luma } from './sample.ts';
 import type { Steps } from './steps.ts';
 
 /** Places across and up. */
@@ -115,8 +116,7 @@ function lookerAt(
     for (let py = top; py < bottom; py++) {
       for (let px = left; px < right; px++) {
         const at = (py * width + px) * 4;
-        const level =
-          0.299 * (rgba[at] as number) + 0.587 * (rgba[at + 1] as number) + 0.114 * (rgba[at + 2] as number);
+        const level = luma(rgba, at);
         levels.push(level);
         // A pixel counts in the two places across and up that it lies between: a sign a little off looks a little other.
         spread(

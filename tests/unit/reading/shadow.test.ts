@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { lightOn } from '../../../src-shared/reading/light.ts';
+import type { Grid } from '../../../src-shared/grid/index.ts';
+import { blobs, speckled } from './motifs.ts';
+
+const PAPER = 235;
+/** Pencil, which leaves paper between its strokes, is lighter than paper in this shadow. */
+const PENCIL = 165;
+const DEPTH = 0.4;
+
+/** Places are in cells from the lower left. */
+type Lit = (x: number, y: number) => number;
+
+/** How light the cells of a motif are, and how light changes inside them. */
+function seen({ width, height, cells }: Grid, lit: Lit): { levels: Float64Array; slopes: Float64Array } {
+  const slopes = new Float64Array(width * height * 2);
+  const levels = Float64Array.from(cells, (yarn, cell) => {
+    const [x, y] = [(cell % width) + 0.5, Math.floor(cell / width) + 0.5];
+    slopes[cell * 2] = Math.log(lit(x + 0.14, y) / lit(x - 0.14, y)) / 0.28;
+    slopes[cell * 2 + 1] = Math.log(lit(x, y + 0.14) / lit(x, y - 0.14)) / 0.28;
+    return lit(x, y) * (yarn === 0 ? PAPER : PENCIL);
+  });
+  return { levels, slopes };
+}
+
+/** Shadow where `out` is below 0; so many cells wide is the most of its fall. */
+function shadow(out: Lit, wide: number): Lit {
+  return (x, y) => 1 - DEPTH / (1 + Math.exp((6 * out(x, y)) / wide));
+}
+
+/** The light found, as shares of what it was, but for one factor. */
+function off(found: Float32Array, grid: Grid, lit: Lit): number[] {
+  const ratios = [...found].map(
+    (value, cell) => value / lit((cell % grid.width) + 0.5, Math.floor(cell / grid.width) + 0.5),
+  );
+  const middle = ratios.toSorted((a, b) => a - b)[ratios.length >> 1] as number;
+  return ratios.map((ratio) => Math.abs(ratio / middle - 1));
+}
+
+describe('the shadow of a hand with a sharp edge', () => {
+  const upright: Lit = (x, y) => 0.98 * x + 0.2 * y - 9;
+  const leaning: Lit = (x, y) => 0.8 * x + 0.6 * y - 13;
+  const bent: Lit = (x, y) => x - 9 - 2 * Math.sin(y / 5);
+  it.each([
+    { edge: 'nearly upright', out: upright, wide: 1 },
+    { edge: 'leaning', out: leaning, wide: 1.5 },
+    { edge: 'bent', out: bent, wide: 2 },
+    { edge: 'bent and soft', out: bent, wide: 4 },
+  ])('$edge is found, so that pencil is told from it', ({ out, wide }) => {
+    for (const grid of [blobs(20, 24, 2, 3), speckled(20, 24, 0.3, 5)]) {
+      const lit = shadow(out, wide);
+      const { levels, slopes } = seen(grid, lit);
+      const found = off(lightOn(levels, 20, 24, slopes), grid, lit).sort((a, b) => a - b);
+      // Everywhere far within what tells pencil from paper, and closely but on the edge itself.
+      expect(found.at(-1)).toBeLessThan(0.1);
+      expect(found[Math.floor(found.length * 0.95)]).toBeLessThan(0.03);
+    }
+  });
+
+  it('lies over a third of a large chart under a lamp from one side', () => {
+    const grid = blobs(60, 40, 2, 9);
+    const lit: Lit = (x, y) => (0.7 + 0.3 * (y / 40)) * shadow((u, v) => u + 0.2 * v - 24, 2)(x, y);
+    const { levels, slopes } = seen(grid, lit);
+    const found = off(lightOn(levels, 60, 40, slopes), grid, lit).sort((a, b) => a - b);
+    expect(found.at(-1)).toBeLessThan(0.1);
+  });
+});
+
+describe('a figure that has one edge from side to side', () => {
+  const whole = (isFigure: (column: number, row: number) => boolean): Grid => ({
+    width: 24,
+    height: 24,
+    cells: Uint8Array.from({ length: 24 * 24 }, (_, cell) => (isFigure(cell % 24, Math.floor(cell / 24)) ? 1 : 0)),
+  });
+  it.each([
+    { figure: 'a half', grid: whole((column) => column < 12) },
+    { figure: 'a band at the bottom', grid: whole((_, row) => row < 9) },
+    { figure: 'a triangle', grid: whole((column, row) => column + row < 22) },
+    { figure: 'a slope of two to one', grid: whole((column, row) => column + 2 * row < 36) },
+  ])('is no shadow: $figure, whose cells are even inside', ({ grid }) => {
+    const { levels, slopes } = seen(grid, () => 1);
+    for (const value of lightOn(levels, 24, 24, slopes)) expect(Math.abs(value - 1)).toBeLessThan(0.05);
+  });
+});
