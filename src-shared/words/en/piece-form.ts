@@ -1,0 +1,97 @@
+/** The forms of the Piece bench: shape, gauge and limits of the piece, and the groups of a pattern band. */
+import type { Side } from '../../bed/index.ts';
+import type { LengthUnit } from '../../length/index.ts';
+import { lengths } from './lengths.ts';
+import { numbers as n } from './numbers.ts';
+
+export const pieceForm = {
+  sizeAndEdges: 'Size, gauge, edges',
+  moreAboutGroups: 'Rows, copies, balls',
+  machine: 'Carriage, bed, limits',
+  name: 'Name',
+  shape: 'Shape',
+  shapes: { rectangle: 'rectangle', tapered: 'tapered', body: 'body with a waist', steps: 'shaped row by row' },
+  /** The numbers that a shape is made of. */
+  counts: {
+    stitches: 'Stitches',
+    castOn: 'Stitches at the cast-on',
+    atTop: 'Stitches at the top',
+    atWaist: 'Stitches at the waist',
+    atChest: 'Stitches at the chest',
+    rowsToWaist: 'Rows up to the waist',
+    rowsToChest: 'Rows from waist to chest',
+    rows: 'Rows',
+    rowsInAll: 'Rows in all',
+    straightRows: 'Rows without shaping',
+  },
+  steps: 'Shaping, row by row',
+  stepsHint:
+    'One row a line, as "row 12: +1 at each edge" or "row 40: -4 at the left". A divided neck is planned as pieces: one up to its row, and one for each side.',
+  straightRowsHint: 'at the top',
+  /** Of a width that is reached by an odd number of stitches. */
+  odd: 'An odd number of stitches from the width below: one of them is shaped at one edge alone. Both edges alike:',
+  useStitches: (stitches: number): string => `Use ${n.stitches(stitches)}`,
+  evenTaken: (stitches: number): string => `${n.stitches(stitches)}: both edges are shaped alike.`,
+  hem: 'Rows of the hem',
+  hemHint: 'folded in half; 0 for none',
+  gauge: (of: 'stitches' | 'rows', unit: LengthUnit): string =>
+    `${of === 'stitches' ? 'Stitches' : 'Rows'} in ${lengths.gaugeLength(unit)}`,
+  swatch: {
+    title: 'Gauge from a swatch',
+    counted: { stitches: 'Stitches counted', rows: 'Rows counted' },
+    measure: { stitches: 'They measure across', rows: 'They measure up' },
+  },
+  seam: (side: Side): string => `Seam allowance, ${side} edge`,
+  finishedFace: 'Side worn outside',
+  faces: { knit: 'knit side', purl: 'purl side' },
+  isLined: 'Lined',
+  isInfant: 'For an infant',
+  isInfantHint: 'warns of floats that fingers catch in',
+
+  bedNeedles: 'Needles on the bed',
+  bedNeedlesHint: '0 if not known',
+  offset: 'Needles off the centre',
+  offsetHint: 'to the right; negative to the left',
+  startSide: 'Carriage before row 1, at the',
+  sides: { left: 'left', right: 'right' },
+  endNeedles: 'End-needle selection',
+  endNeedlesHint: 'carries the contrast to both edges',
+  floatStitches: 'Longest float',
+  floatMm: (unit: LengthUnit): string => `Longest float in ${unit === 'cm' ? 'mm' : 'inches'}`,
+  floatMmHint: '0: only stitches count',
+  oddStitch: 'Odd stitch on the',
+
+  band: 'Pattern band',
+  bandAt: (index: number, first: number, last: number): string => `${index + 1}: rows ${first}–${last}`,
+  bandNumber: (index: number): string => `${index + 1}`,
+  groups: 'Groups',
+  motif: 'Motif',
+  /** Groups are counted from the left. */
+  motifOfGroup: (index: number): string => `Motif of group ${index + 1}`,
+  copies: 'Copies in each group',
+  copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
+  copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
+  judge: 'Space evenly',
+  rule: 'Spacing rule',
+  firstNeedles: 'Left-hand needles',
+  firstNeedlesHint: 'of the groups, from left to right',
+  unit: 'One copy is',
+  units: { repeat: 'one repeat', whole: 'the whole chart' },
+  cutCopies: 'Copies cut by shaping',
+  cutCopiesHow: {
+    kept: 'knitted all the same',
+    'kept-if-read': 'only if the figure still reads',
+    'left-out': 'left out',
+  },
+  ownBalls: 'A ball for each group',
+  ownBall: 'A ball of its own',
+  rise: 'Rows above the lowest group',
+  groupNumber: (index: number): string => `Group ${index + 1}`,
+  copiesUp: 'Copies upwards',
+  mirrored: 'Mirrored',
+  addGroup: 'Add a group',
+  removeGroup: (index: number): string => `Remove group ${index + 1}`,
+  addBand: 'Add a pattern band',
+  removeBand: 'Remove this pattern band',
+  placeMotif: (name: string): string => `Place ${name} on the piece`,
+};
