@@ -1,4 +1,40 @@
 /** Tests that moved, are called something else or went since `titles.txt` was written, and why. */
 import type { Moved } from './compare.ts';
 
-export const MOVED: readonly Moved[] = [];
+export const MOVED: readonly Moved[] = [
+  {
+    old: 'unit/output/placement-sheet.test.ts › what the sheet says › names strands that are cut alike in the order of the steps, though one is longer by a hair',
+    now: 'unit/output/winding.test.ts › what the sheet says of yarn to wind and strands to cut › names strands that are cut alike in the order of the steps, though one is longer by a hair',
+    why: 'what is wound and cut has a file, since that of the sheet was long',
+  },
+  {
+    old: 'unit/output/placement-sheet.test.ts › what the sheet says › says how much yarn to wind off: a tenth more than the piece takes',
+    now: 'unit/output/winding.test.ts › what the sheet says of yarn to wind and strands to cut › says how much yarn to wind off: a tenth more than the piece takes',
+    why: 'what is wound and cut has a file, since that of the sheet was long',
+  },
+  {
+    old: 'unit/output/placement-sheet.test.ts › what the sheet says › says metres alone until a yarn has a count, then grams of that yarn',
+    now: 'unit/output/winding.test.ts › what the sheet says of yarn to wind and strands to cut › says metres alone until a yarn has a count, then grams of that yarn',
+    why: 'what is wound and cut has a file, since that of the sheet was long',
+  },
+  {
+    old: 'unit/output/placement-sheet.test.ts › what the sheet says › says of each ball which group it is for, and the strands to cut by their numbers, the longest first',
+    now: 'unit/output/winding.test.ts › what the sheet says of yarn to wind and strands to cut › says of each ball which group it is for, and the strands to cut by their numbers, the longest first',
+    why: 'what is wound and cut has a file, since that of the sheet was long',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › rows of a section in each size › are those of all until one has others, and then each has its own',
+    now: 'unit/project/section-rows-in-sizes.test.ts › rows of a section in each size › are those of all until one has others, and then each has its own',
+    why: 'sizes have a file for rows of sections, since theirs was long',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › rows of a section in each size › given as lengths follow the gauge of the section, each size from its own',
+    now: 'unit/project/section-rows-in-sizes.test.ts › rows of a section in each size › given as lengths follow the gauge of the section, each size from its own',
+    why: 'sizes have a file for rows of sections, since theirs was long',
+  },
+  {
+    old: 'unit/project/sizes.test.ts › rows of a section in each size › keep what stands a length from an edge there, each size by its own rows',
+    now: 'unit/project/section-rows-in-sizes.test.ts › rows of a section in each size › keep what stands a length from an edge there, each size by its own rows',
+    why: 'sizes have a file for rows of sections, since theirs was long',
+  },
+];

@@ -1,6 +1,13 @@
 /** What stands on a page, taken apart. */
 import { CAPITAL_EM, richWidthMm } from '@shared/output/font/metrics.ts';
-import { POINT_MM, type SheetElement, type SheetItem, type SheetPage, type TextItem } from '@shared/output/index.ts';
+import {
+  POINT_MM,
+  type SheetDocument,
+  type SheetElement,
+  type SheetItem,
+  type SheetPage,
+  type TextItem,
+} from '@shared/output/index.ts';
 import { textOf } from '@shared/words/index.ts';
 
 export interface Box {
@@ -69,4 +76,18 @@ export function itemBox(item: SheetItem): Box {
       return { left: least(xs), right: most(xs), top: least(ys), bottom: most(ys) };
     }
   }
+}
+
+/** All words of a sheet, page by page. */
+export function allWords(sheet: SheetDocument): string {
+  return sheet.pages.map(wordsOn).join('\n');
+}
+
+/** The cells of a table as they are read, its titles first. */
+export function tableOf(sheet: SheetDocument, title: string): string[][] {
+  const tables = sheet.pages.flatMap(({ elements }) => elements.filter((element) => element.role === 'table'));
+  const rows = tables.filter((table) => table.title === title).flatMap((table) => table.rows);
+  return rows.map(({ cells }) =>
+    cells.map((items) => items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ')),
+  );
 }
