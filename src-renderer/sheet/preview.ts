@@ -9,13 +9,13 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { LOOKED_AT, type ProjectAt, type Scope } from '@shared/project/index.ts';
-import { WorkerClient, type DrawnSheet, type Helper, type PageFrame } from '../worker/index.ts';
+import { WorkerClient, type DrawnPage, type DrawnSheet, type Helper, type PageFrame } from '../worker/index.ts';
 import { sentProject } from '../worker/jobs/sent-project.ts';
 import { sheetJob } from '../worker/jobs/sheet.ts';
 
 export interface PreviewPage extends PageFrame {
-  /** The page as `<svg>` text; null until it is drawn. */
-  readonly svg: string | null;
+  /** Null until it comes. */
+  readonly drawn: Pick<DrawnPage, 'svg' | 'words'> | null;
 }
 
 /** Waits longer than this are told. */
@@ -121,16 +121,16 @@ export class SheetPreview {
         this.#isLaid = isLast;
         this.#pages = [
           ...this.#pages.slice(0, before),
-          ...frames.map((frame, at) => ({ ...frame, svg: before + at === page.index ? page.svg : null })),
+          ...frames.map((frame, at) => ({ ...frame, drawn: before + at === page.index ? page : null })),
         ];
         break;
       }
       case 'page': {
-        const { index, svg } = drawn.page;
-        this.#pages = this.#pages.map((page, at) => (at === index ? { ...page, svg } : page));
+        const { page } = drawn;
+        this.#pages = this.#pages.map((shown, at) => (at === page.index ? { ...shown, drawn: page } : shown));
       }
     }
-    if (this.#isLaid && this.#pages.every(({ svg }) => svg !== null)) this.#rest();
+    if (this.#isLaid && this.#pages.every(({ drawn }) => drawn !== null)) this.#rest();
   }
 
   #rest(): void {

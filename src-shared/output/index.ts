@@ -7,6 +7,7 @@ export * from './planned-piece.ts';
 export * from './garment-sheet.ts';
 export * from './garment-yarn-rows.ts';
 export { sheetToSvg } from './svg.ts';
+export * from './page-words.ts';
 export * from './chart.ts';
 export * from './csv.ts';
 export * from './row-list.ts';

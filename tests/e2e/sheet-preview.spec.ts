@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { longBody } from '../long-body.ts';
+import { readPdf } from '../pdf.ts';
 import { announced, expect, expectAccessible, statusLine, test as base } from './app.ts';
 import { appearAs } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
@@ -47,8 +48,25 @@ async function holdPages(page: Page): Promise<Held> {
   return { letCome: () => hold(false), hold: () => hold(true) };
 }
 
+/** How many drawings of pages a task of the page has put into it at most, from now on. */
+async function countDrawings(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const counted = Object.assign(window, { mostDrawn: 0 });
+    // Called once for all that one task has changed.
+    new MutationObserver((changes) => {
+      const added = changes
+        .flatMap(({ addedNodes }) => [...addedNodes])
+        .filter((node) => node instanceof SVGSVGElement);
+      counted.mostDrawn = Math.max(counted.mostDrawn, added.length);
+    }).observe(document.body, { childList: true, subtree: true });
+  });
+  return () => page.evaluate(() => (window as unknown as { mostDrawn: number }).mostDrawn);
+}
+
 const stage = (page: Page): Locator => page.getByRole('region', { name: 'Pages of the placement sheet' });
+/** Pages that have come: as a drawing near the view, elsewhere in words. */
 const drawn = (page: Page): Locator => stage(page).getByRole('document');
+const drawings = (page: Page): Locator => stage(page).locator('svg[role=document]');
 
 /** A project of many pages on the table, of which no more than the first comes. */
 const test = base.extend<{ held: Held }>({
@@ -134,4 +152,69 @@ test('begins again where somebody left while it was drawn, and is there at once 
   await held.hold();
   await page.keyboard.press('3');
   await expect(drawn(page)).toHaveCount(count);
+});
+
+test('draws what is near the view, and any other page once it is scrolled to, found or printed', async ({
+  page,
+  held,
+}) => {
+  const mostDrawn = await countDrawings(page);
+  await held.letCome();
+  await page.keyboard.press('3');
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
+  const count = await drawn(page).count();
+  expect(count).toBeGreaterThan(20);
+  const drawing = (number: number): Locator => drawings(page).and(page.getByLabel(`Page ${number} of ${count}`));
+  const length = (): Promise<number> => stage(page).evaluate((list) => list.scrollHeight);
+  await expect(drawing(1)).toBeInViewport();
+  const before = await length();
+  await expectAccessible(page);
+
+  // By keyboard: to the end, and a view up.
+  await stage(page).focus();
+  await page.keyboard.press('End');
+  await expect(drawing(count)).toBeInViewport();
+  await expect(drawing(1)).toHaveCount(0);
+  await page.keyboard.press('PageUp');
+  await expect(drawing(count - 1)).toBeInViewport();
+  // By pointer: to the middle, and up to the top.
+  await stage(page).hover();
+  await page.mouse.wheel(0, -before / 2);
+  await expect(drawing(count)).toHaveCount(0);
+  await expect(statusLine(page)).toHaveText(new RegExp(`^Page 1[3-8] of ${count}$`));
+  const number = Number(/\d+/.exec((await statusLine(page).textContent()) ?? '')?.[0]);
+  await expect(drawing(number)).toBeInViewport();
+  await page.mouse.wheel(0, -before);
+  await expect(drawing(1)).toBeInViewport();
+  const last = await drawn(page).last().textContent();
+  expect(last).toContain(`Page ${count} of ${count}`);
+  // The browser's own search: it finds, and brings into view where that is.
+  const found = await page.evaluate((text) => {
+    getSelection()?.removeAllRanges();
+    (window as unknown as { find(text: string): boolean }).find(text);
+    const at = getSelection();
+    at?.anchorNode?.parentElement?.scrollIntoView();
+    return at?.toString();
+  }, `Page ${count} of`);
+  expect(found).toBe(`Page ${count} of`);
+  await expect(drawing(count)).toBeInViewport();
+  // Two or three are near a view, and nothing moves when they come and go.
+  await expect(drawing(1)).toHaveCount(0);
+  expect(await drawings(page).count()).toBeLessThan(6);
+  expect(await length()).toBe(before);
+
+  // A page a task, also where several come near at once.
+  expect(await mostDrawn()).toBe(1);
+});
+
+test('prints all pages, though few are drawn', async ({ page, held }) => {
+  await held.letCome();
+  await page.keyboard.press('3');
+  await expect(stage(page)).toHaveAttribute('aria-busy', 'false');
+  const count = await drawn(page).count();
+  await expect(drawings(page).first()).toBeInViewport();
+  expect(await drawings(page).count()).toBeLessThan(6);
+  const printed = await readPdf(await page.pdf({ preferCSSPageSize: true }));
+  expect(printed).toHaveLength(count);
+  for (const [index, { squeezed }] of printed.entries()) expect(squeezed).toContain(`Page${index + 1}of${count}`);
 });

@@ -1,5 +1,5 @@
 /** A sheet as the preview gets it: part by part how many pages there are and how large, then page after page as a drawing. */
-import { sheetToSvg, type SheetPage } from '@shared/output/index.ts';
+import { pageWords, sheetToSvg, type SheetPage } from '@shared/output/index.ts';
 import { ProblemError } from '@shared/problem/index.ts';
 import { projectSent } from './sent-project.ts';
 import { sheetOf } from './sheet-of.ts';
@@ -18,7 +18,10 @@ export const sheetJob: Job<'sheet'> = (sent) => {
       const pages = part();
       const behind = before;
       const first = Math.min(Math.max(0, from - behind), pages.length - 1);
-      const drawn = (page: number): DrawnPage => ({ index: behind + page, svg: sheetToSvg(pages[page] as SheetPage) });
+      const drawn = (at: number): DrawnPage => {
+        const page = pages[at] as SheetPage;
+        return { index: behind + at, svg: sheetToSvg(page), words: pageWords(page) };
+      };
       const frames = pages.map(({ title, widthMm, heightMm }) => ({ title, widthMm, heightMm }));
       tell({ kind: 'laid', before: behind, frames, page: drawn(first), isLast: index === parts.length - 1 });
       for (let next = 1; next < pages.length; next++) {

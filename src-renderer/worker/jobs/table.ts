@@ -105,10 +105,12 @@ export interface SheetAsk {
 /** A page before it is drawn. */
 export type PageFrame = Pick<SheetPage, 'title' | 'widthMm' | 'heightMm'>;
 
-/** A page as `<svg>` text. */
 export interface DrawnPage {
   readonly index: number;
+  /** The page as `<svg>` text. */
   readonly svg: string;
+  /** What is written on it, to be found where it is not drawn. */
+  readonly words: string;
 }
 
 export type DrawnSheet =

@@ -56,7 +56,7 @@ function started(): { preview: SheetPreview; workers: PatientWorker[] } {
   return { preview: new SheetPreview(start), workers };
 }
 
-const shown = (preview: SheetPreview) => preview.pages.map(({ svg }) => svg);
+const shown = (preview: SheetPreview) => preview.pages.map(({ drawn }) => drawn?.svg ?? null);
 
 /** The worker is there, and has heard what is to be shown. */
 async function showing(
@@ -95,11 +95,11 @@ describe('the preview of a sheet', () => {
     const [worker] = workers;
     worker?.step(2);
     await showing(preview, OTHER);
-    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale' } } });
+    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale', words: 'stale' } } });
     // The sheet before stays until the other is laid out, and no page of it after that.
     expect(shown(preview).filter((svg) => svg !== null)).toEqual(pages.slice(0, 2));
     worker?.step(1);
-    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale' } } });
+    worker?.say({ kind: 'part', id: 0, part: { kind: 'page', page: { index: 2, svg: 'stale', words: 'stale' } } });
     expect(shown(preview)).toEqual(pagesOf(OTHER).map((svg, index) => (index === 0 ? svg : null)));
     worker?.step(pages.length + 1);
     expect(shown(preview)).toEqual(pagesOf(OTHER));

@@ -99,6 +99,15 @@ describe('the worker', () => {
     expect(pages.toSorted((a, b) => a.index - b.index).map(({ svg }) => svg)).toEqual(
       sheet.value.flatMap((part) => part()).map(sheetToSvg),
     );
+    // With each the words that stand in its drawing, in their order: a browser finds them where that is not shown.
+    for (const { svg, words } of pages) {
+      const drawn = svg
+        .replaceAll(/<[^>]*>/g, '')
+        .replaceAll('&quot;', '"')
+        .replaceAll('&amp;', '&');
+      expect(words.replaceAll('\n', '')).toBe(drawn);
+      expect(words).toMatch(/Page \d+ of \d+/);
+    }
   });
 
   it('reads a chart out of a photo', async () => {
