@@ -1,19 +1,26 @@
-/** Commands that walk the cells which break the near repeat. */
+/** Commands that walk the cells which break the near repeat, and settle which of its copies is right. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Slip } from '@shared/motif/repeat/index.ts';
+import type { Measure, NearRepeat, Slip } from '@shared/motif/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
+import { askedPlace, settleChange } from './editing/differing-copies.ts';
 import type { MotifView } from './view-state.ts';
 import { measuredFor } from './measured.ts';
 
 export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'slips'> {
   const text = words.understanding.slips;
-  const walk = async (step: 1 | -1): Promise<void> => {
+  /** The measure of the drawing; null where it cannot be had, or another was drawn meanwhile. */
+  const measured = async (): Promise<Measure | null> => {
     const { grid } = session.motif;
-    const measured = await measuredFor(session, { grid, ground: session.project.mainYarn });
-    if (!measured || session.motif.grid !== grid) return;
-    const { slips } = measured;
+    const found = await measuredFor(session, { grid, ground: session.project.mainYarn });
+    return session.motif.grid === grid ? found : null;
+  };
+  const walk = async (step: 1 | -1): Promise<void> => {
+    const found = await measured();
+    if (!found) return;
+    const { grid } = session.motif;
+    const { slips } = found;
     const at = slipAfter(slips, viewModel.cursor, step);
     const slip = slips[at];
     if (!slip) {
@@ -23,10 +30,46 @@ export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'
     const { yarns } = session.project;
     const drawn = grid.cells[slip.row * grid.width + slip.column];
     viewModel.goTo({ column: slip.column, row: slip.row });
-    const name = (yarn: number | undefined): string => yarns[yarn ?? -1]?.name ?? '';
-    session.announce(text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)));
+    const name = (yarn: number | null | undefined): string => yarns[yarn ?? -1]?.name ?? '';
+    session.announce(
+      slip.expected === null
+        ? text.atOpen(at + 1, slips.length, slip.column, slip.row, name(drawn))
+        : text.at(at + 1, slips.length, slip.column, slip.row, name(drawn), name(slip.expected)),
+    );
   };
-  return { 'slip-next': { run: () => walk(1) }, 'slip-before': { run: () => walk(-1) } };
+  const settle = async (which: 'this' | 'other'): Promise<void> => {
+    const found = await measured();
+    if (!found) return;
+    const { grid } = session.motif;
+    const asked = askedPlace(grid, found, viewModel.cursor);
+    if (!asked) {
+      session.announce(text.none);
+      return;
+    }
+    const { column, row } = isCopyOf(asked.near, asked.cell, viewModel.cursor) ? viewModel.cursor : asked.cell;
+    const here = grid.cells[row * grid.width + column];
+    const chosen = asked.versions.find(({ colour }) => (colour === here) === (which === 'this'));
+    if (chosen) settleAsked(session, asked.near, asked.cell, chosen.colour);
+  };
+  return {
+    'slip-next': { run: () => walk(1) },
+    'slip-before': { run: () => walk(-1) },
+    'slip-keep': { run: () => settle('this') },
+    'slip-take': { run: () => settle('other') },
+  };
+}
+
+/** Makes all copies of a cell alike, one step of undo, and says so. */
+export function settleAsked(session: Session, near: NearRepeat, cell: Cell, colour: number): void {
+  const change = settleChange(session.motif, near, cell, colour);
+  if (!change) return;
+  session.change(change);
+  const name = session.project.yarns[colour]?.name ?? '';
+  session.announce(words.understanding.slips.settled(cell.column, cell.row, name));
+}
+
+function isCopyOf(near: NearRepeat, cell: Cell, other: Cell): boolean {
+  return (cell.column - other.column) % near.width === 0 && (cell.row - other.row) % near.height === 0;
 }
 
 /** Place in the list of the slip that comes after `cursor`, or before it, by row and column and round and round; -1 of none. */

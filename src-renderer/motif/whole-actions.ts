@@ -6,7 +6,7 @@ import type { MotifView } from './view-state.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
-import { isMeasuredAtOnce, measuredFor } from './measured.ts';
+import { isMeasuredAtOnce, measuredFor, measureOf } from './measured.ts';
 
 /** Commands that act on what is lifted, if anything is. */
 const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
@@ -52,7 +52,9 @@ export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<
           ground,
         });
         if (change) session.change(change);
-        session.announce(change ? text.done(words.commands[name]) : text.nothing);
+        const isAsked = name === 'mend-slips' && measureOf(drawing).slips.length > 0;
+        const nothing = isAsked ? words.understanding.slips.choose : text.nothing;
+        session.announce(change ? text.done(words.commands[name]) : nothing);
       },
     }),
   );

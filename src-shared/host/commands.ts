@@ -112,7 +112,7 @@ export const commandGroups = {
     'motif-before': [','],
   },
   stamp: { 'stamp-next': ['B'], 'stamp-figure-only': ['Shift+Z'] },
-  slips: { 'slip-next': ['X'], 'slip-before': ['Z'] },
+  slips: { 'slip-next': ['X'], 'slip-before': ['Z'], 'slip-keep': ['C'], 'slip-take': ['W'] },
   underlay: {
     'underlay-add': ['Shift+Q'],
     'underlay-remove': ['Shift+Backspace'],

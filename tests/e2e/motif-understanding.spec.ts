@@ -1,6 +1,7 @@
 /** What a chart is understood to be: cells that break its repeat, and where one repeat may start. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gridFromText } from '@shared/grid/index.ts';
 import { projectAround, projectToText, START_YARNS } from '@shared/project/index.ts';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { Chart } from './chart.ts';
@@ -43,6 +44,52 @@ test('walks and mends slips by keys, and crops to one repeat from the cursor on'
   await start9.click();
   await expect.poll(() => chart.shown()).toEqual(['...', '#..']);
   await expect(page.getByRole('button', { name: 'Undo crop to repeat at the cursor' })).toBeEnabled();
+});
+
+/** Two copies of a bird, one above the other; the upper one has a cell of figure too many. */
+function twoBirds(): string {
+  const bird = ['........', '..XX....', '.XXXX...', '...XXX..', '..XXXXX.', '...XXXX.', '....X...', '...XX...'];
+  const rows = [...bird, ...bird].map((line, fromTop) => (fromTop === 2 ? '.XXXX..X' : line));
+  return projectToText(projectAround('birds', 'birds', gridFromText(rows, '.X'), 0, 'worn', START_YARNS));
+}
+
+test('shows two copies that differ side by side, and makes them what is chosen', async ({ page, start, home }) => {
+  writeFileSync(join(home, 'birds.walewright'), twoBirds());
+  await start('empty');
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).open('birds.walewright');
+  const section = page.getByRole('region', { name: 'Copies that differ' });
+  await expect(section).toContainText('Two copies differ here. Which is right?');
+  await expect(section).toContainText('Row 6, stitch 8: slate, in 1 copy');
+  await expect(section).toContainText('Row 14, stitch 8: chalk, in 1 copy');
+  await expect(section.getByRole('button', { name: 'Mend' })).toHaveCount(0);
+  await expectAccessible(page);
+  const chart = new Chart(page);
+  const drawn = await chart.shown();
+
+  // By the pointer: what the upper copy has.
+  await section.getByRole('button', { name: 'Chalk is right' }).click();
+  await expect(announced(page)).toHaveText('All copies of row 6, stitch 8 are chalk now.');
+  await expect(section).toBeHidden();
+  await expect.poll(async () => (await chart.shown())[10]).toBe('.####..#');
+  await page.getByRole('button', { name: 'Undo make copies alike' }).click();
+  await expect.poll(() => chart.shown()).toEqual(drawn);
+
+  // By the keyboard: to the cell in the upper copy, and the other one is right.
+  await chart.grid.focus();
+  await page.keyboard.press('z');
+  await expect(announced(page)).toHaveText(
+    '2 of 2: row 14, stitch 8 is chalk; as many copies have another yarn there. Choose which is right.',
+  );
+  await page.keyboard.press('Shift+M');
+  await expect(announced(page)).toHaveText('As many copies have one yarn there as another: choose which is right.');
+  await expect.poll(() => chart.shown()).toEqual(drawn);
+  await page.keyboard.press('w');
+  await expect.poll(async () => (await chart.shown())[2]).toBe('.####...');
+  await page.keyboard.press('Control+Z');
+  await expect.poll(() => chart.shown()).toEqual(drawn);
+  await page.keyboard.press('c');
+  await expect.poll(async () => (await chart.shown())[10]).toBe('.####..#');
 });
 
 test.describe('in dark', () => {

@@ -3,7 +3,9 @@ import { crop, type Grid } from '@shared/grid/index.ts';
 import {
   blocksOf,
   clippedCopies,
+  differencesOf,
   latticeOf,
+  proposedOf,
   type Blank,
   type Block,
   type Measure,
@@ -20,7 +22,21 @@ export interface SlipJson {
   readonly row: number;
   readonly stitch: number;
   readonly drawn: string;
-  readonly expected: string;
+  /** Null where as many copies have one colour as another: then every copy is listed. */
+  readonly expected: string | null;
+}
+
+/** A place of the near repeat where copies differ. */
+interface DifferenceJson {
+  /** Most copies first; where each is drawn first. */
+  readonly versions: readonly {
+    readonly colour: string;
+    readonly copies: number;
+    readonly row: number;
+    readonly stitch: number;
+  }[];
+  /** What most copies have, or null where it is for the knitter to choose. */
+  readonly proposed: string | null;
 }
 
 /** A block, how it is laid, and where one starts that cuts the figure least. */
@@ -49,6 +65,8 @@ export interface MeasureJson extends Size {
   /** A smaller repeat that few cells break, or null. */
   readonly near: Size | null;
   readonly slips: readonly SlipJson[];
+  /** The same by places of the repeat. */
+  readonly differences: readonly DifferenceJson[];
   /** Rows with more than two yarns. */
   readonly rowsOfManyYarns: readonly number[];
   readonly trims: {
@@ -87,8 +105,20 @@ export function measureJson(measure: Measure, grid: Grid, yarns: readonly Yarn[]
       row: row + 1,
       stitch: column + 1,
       drawn: colour(grid.cells[row * width + column] as number),
-      expected: colour(expected),
+      expected: expected === null ? null : colour(expected),
     })),
+    differences: differencesOf(measure, grid).map((versions) => {
+      const proposed = proposedOf(versions);
+      return {
+        versions: versions.map(({ colour: yarn, copies, first }) => ({
+          colour: colour(yarn),
+          copies,
+          row: first.row + 1,
+          stitch: first.column + 1,
+        })),
+        proposed: proposed && colour(proposed.colour),
+      };
+    }),
     rowsOfManyYarns: measure.manyYarns.map((row) => row + 1),
     trims: {
       repeat: {

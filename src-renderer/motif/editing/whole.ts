@@ -134,12 +134,12 @@ function gridChange(motif: Motif, name: ChangeName, grid: Grid): Change | null {
   return sameGrid(grid, motif.grid) ? null : changeOf(name, redraw(motif, grid));
 }
 
-/** Every cell that breaks the near repeat becomes what its copies are. */
+/** Every cell that breaks the near repeat becomes what most of its copies are; where as many are something else, nothing is changed. */
 function mendSlips(motif: Motif, { ground }: Place): Change | null {
   const { grid } = motif;
   const cells = grid.cells.slice();
   for (const { column, row, expected } of measureOf({ grid, ground }).slips)
-    cells[row * grid.width + column] = expected;
+    if (expected !== null) cells[row * grid.width + column] = expected;
   return gridChange(motif, 'mend-slips', { ...grid, cells });
 }
 

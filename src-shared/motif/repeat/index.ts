@@ -4,5 +4,6 @@ export * from './repeat.ts';
 export * from './lattice.ts';
 export * from './blocks.ts';
 export * from './near.ts';
+export * from './versions.ts';
 export * from './measure.ts';
 export * from './trim.ts';

@@ -1,8 +1,10 @@
 /**
  * Near repeats: what a hand-drawn chart was meant to repeat as.
  *
- * A cell is a slip if it disagrees with the majority of the cells that a repeat
- * of p would make its copies. Of all p with few enough slips, the one with the
+ * A cell is a slip if it disagrees with what most of the cells are that a repeat
+ * of p would make its copies. Where as many are one as another, of two copies
+ * always, nothing tells which is right: all of them are listed, and count as few
+ * slips as there are cells to change. Of all p with few enough slips, the one with the
  * fewest is offered; multiples of a good p offer nothing new and are left out.
  *
  * Counting majorities for every p would cost a pass over the cells each. So p
@@ -19,8 +21,8 @@ import { BitPlanes } from './bit-planes.ts';
 export interface Slip {
   readonly column: number;
   readonly row: number;
-  /** What its copies have there, by majority. */
-  readonly expected: number;
+  /** What more of its copies have there than anything else, or null where none is: then each copy is listed, and none is blamed. */
+  readonly expected: number | null;
 }
 
 /** The repeat that was probably meant, and the cells that break it. */
@@ -62,8 +64,8 @@ export function nearRepeat(grid: Grid, ground: number, exact: { width: number; h
     [exact.width, height ?? exact.height],
   ] as const) {
     if (p === exact.width && q === exact.height) continue;
-    const slips = slipsOf(grid, colours, p, q);
-    if (slips.length > 0 && slips.length <= limit) return { width: p, height: q, slips };
+    const breaking = countSlips(grid, colours, p, q);
+    if (breaking > 0 && breaking <= limit) return { width: p, height: q, slips: slipsOf(grid, colours, p, q) };
   }
   return null;
 }
@@ -142,29 +144,42 @@ function countCopies({ width, height, cells }: Grid, colours: number, p: number,
   return counts;
 }
 
-/** The slips of the repeat p × q, by row and column; of equally many copies, those whose colour is drawn first count. */
+/** Stands for no colour: as many copies have one as another. */
+const OPEN = 255;
+
+/** The slips of the repeat p × q, by row and column. */
 function slipsOf({ width, height, cells }: Grid, colours: number, p: number, q: number): Slip[] {
   const counts = countCopies({ width, height, cells }, colours, p, q);
   const expected = new Uint8Array(p * q);
-  for (let row = 0; row < q; row++) {
-    for (let column = 0; column < p; column++) {
-      const place = row * p + column;
-      let best = cells[row * width + column] as number;
-      for (let colour = 0; colour < colours; colour++) {
-        if ((counts[place * colours + colour] as number) > (counts[place * colours + best] as number)) best = colour;
-      }
-      expected[place] = best;
+  for (let place = 0; place < expected.length; place++) {
+    let [most, best] = [0, OPEN];
+    for (let colour = 0; colour < colours; colour++) {
+      const count = counts[place * colours + colour] as number;
+      if (count === most) best = OPEN;
+      if (count > most) [most, best] = [count, colour];
     }
+    expected[place] = best;
   }
   const slips: Slip[] = [];
   for (let row = 0, at = 0; row < height; row++) {
     for (let column = 0; column < width; column += p) {
       const end = Math.min(p, width - column);
       for (let place = (row % q) * p, into = 0; into < end; into++, place++, at++) {
-        if (cells[at] !== expected[place])
-          slips.push({ column: column + into, row, expected: expected[place] as number });
+        const meant = expected[place] as number;
+        if (cells[at] === meant) continue;
+        slips.push({ column: column + into, row, expected: meant === OPEN ? null : meant });
       }
     }
   }
   return slips;
+}
+
+/** The first slip of each place of the repeat where its copies differ and none is blamed, by row and column. */
+export function openSlips({ width, height, slips }: NearRepeat): Slip[] {
+  const seen = new Set<number>();
+  return slips.filter(({ column, row, expected }) => {
+    if (expected !== null) return false;
+    const place = (row % height) * width + (column % width);
+    return !seen.has(place) && seen.add(place);
+  });
 }

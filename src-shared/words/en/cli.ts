@@ -1,4 +1,6 @@
 /** What the command line says: its help, and its answers to people. */
+import { proposedOf, type Version } from '../../motif/repeat/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 import { placement } from './placement.ts';
 
@@ -83,7 +85,8 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   measure: [
     'Rows and stitches are counted from 1, also with --json: row 1 at the bottom, stitch 1 at the left.',
     'A slip is a cell that breaks a repeat which all but a few cells keep: its row and stitch, the',
-    'colour drawn there, and the colour expected, which most of its copies have.',
+    'colour drawn there, and the colour expected, which most of its copies have. Where as many have one colour as',
+    'another, of two copies always, all are listed with none expected: which is right is for you to say.',
     'A step by half is a half drop and a brick at once: the one that cuts the figure least is told first. --json',
     'gives the block of either, where one starts that cuts least, and how many pairs of figure cells it parts.',
   ],
@@ -150,6 +153,16 @@ export const cli = {
 
   ground: (colour: string, yarn: string | null): string =>
     `The ground is ${yarn === null ? colour : `${yarn}, ${colour}`}.`,
+
+  /** `Row 7, stitch 5 is slate in 3 copies; row 7, stitch 29 is chalk in 1 copy. Proposed: slate.` */
+  difference: (versions: readonly Version[], name: (colour: number) => string): string => {
+    const each = versions.map(
+      ({ colour, copies, first: { column, row } }) =>
+        `row ${row + 1}, stitch ${column + 1} is ${name(colour)} in ${n.copies(copies)}`,
+    );
+    const proposed = proposedOf(versions);
+    return `${capitalised(each.join('; '))}. ${proposed ? `Proposed: ${name(proposed.colour)}.` : 'Which is right?'}`;
+  },
 
   place: {
     count: (choices: number): string =>

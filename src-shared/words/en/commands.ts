@@ -101,6 +101,8 @@ export const commands = {
   'stamp-figure-only': 'Stamp the figure alone',
   'slip-next': 'Go to the next cell that breaks the repeat',
   'slip-before': 'Go to the previous cell that breaks the repeat',
+  'slip-keep': 'Copies that differ: the cell at the cursor is right',
+  'slip-take': 'Copies that differ: the other is right',
   /** By whether there is one already. */
   'underlay-add': (isThere: boolean): string => (isThere ? 'Take another picture to trace' : 'Add a picture to trace'),
   'underlay-remove': 'Remove the picture to trace',

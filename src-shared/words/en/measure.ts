@@ -1,7 +1,17 @@
 /**
  * What a drawing is, in sentences. Strong numbers are marked; see ../marked.ts.
  */
-import { clippedCopies, compareCuts, runsOf, type Blank, type Block, type Measure } from '../../motif/repeat/index.ts';
+import {
+  clippedCopies,
+  compareCuts,
+  openSlips,
+  proposedOf,
+  runsOf,
+  type Blank,
+  type Block,
+  type Measure,
+  type Version,
+} from '../../motif/repeat/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -106,17 +116,31 @@ function bothCut({ cuts, corners }: Block): string {
 
 /** A smaller repeat that a few cells break, and where the first of them is; null if there is none. */
 function near({ width, height, near: meant, slips }: Measure): string | null {
-  const [first] = slips;
-  if (!meant || !first) return null;
+  if (!meant) return null;
   const every =
     meant.width === width
       ? n.rows(meant.height)
       : meant.height === height
         ? n.stitches(meant.width)
         : n.size(meant.width, meant.height);
-  const breaking =
-    slips.length === 1 ? '**one cell** breaks that, at' : `**${slips.length} cells** break that, the first at`;
-  return `It **nearly repeats every ${every}**: ${breaking} row ${first.row + 1}, stitch ${first.column + 1}.`;
+  const breaking = slips.filter(({ expected }) => expected !== null);
+  const open = openSlips(meant);
+  const parts: string[] = [];
+  if (breaking[0]) {
+    const cells =
+      breaking.length === 1 ? '**one cell** breaks that, at' : `**${breaking.length} cells** break that, the first at`;
+    parts.push(`${cells} ${place(breaking[0])}`);
+  }
+  if (open[0]) {
+    const places = open.length === 1 ? '**one cell**, at' : `**${open.length} cells**, the first at`;
+    parts.push(`copies differ in ${places} ${place(open[0])}, and as many have one yarn there as another`);
+  }
+  return `It **nearly repeats every ${every}**: ${parts.join('; ')}.`;
+}
+
+/** `row 7, stitch 5` */
+function place({ column, row }: { readonly column: number; readonly row: number }): string {
+  return `row ${row + 1}, stitch ${column + 1}`;
 }
 
 /** Rows that hold more than two yarns; null if there are none. */
@@ -157,7 +181,7 @@ function marks(measured: Measure): string {
     stitches + rows > 0 ? 'dash and dot, where the last copy is cut' : '',
     measured.manyYarns.length > 0 ? 'brackets at row numbers, more than two yarns' : '',
     measured.near ? 'broken corners, the near repeat' : '',
-    measured.slips.length > 0 ? 'rings, cells that break it' : '',
+    measured.slips.length > 0 ? 'rings, cells where copies differ' : '',
   ].filter((mark) => mark !== '');
   return shown.length === 0 ? '' : `On the chart: ${shown.join('; ')}.`;
 }
@@ -165,10 +189,32 @@ function marks(measured: Measure): string {
 export const understanding = {
   marks,
   slips: {
+    title: 'Copies that differ',
     none: 'No cell breaks the repeat.',
+    choose: 'As many copies have one yarn there as another: choose which is right.',
     /** `2 of 5: row 7, stitch 6 is chalk; in its copies it is slate.` */
     at: (at: number, of: number, column: number, row: number, drawn: string, expected: string): string =>
-      `${at} of ${of}: row ${row + 1}, stitch ${column + 1} is ${drawn}; in its copies it is ${expected}.`,
+      `${at} of ${of}: ${place({ column, row })} is ${drawn}; in its copies it is ${expected}.`,
+    /** `1 of 2: row 7, stitch 6 is chalk; as many copies have another yarn there. …` */
+    atOpen: (at: number, of: number, column: number, row: number, drawn: string): string =>
+      `${at} of ${of}: ${place({ column, row })} is ${drawn}; as many copies have another yarn there. Choose which is right.`,
+    /** `**3 of 4 copies** have slate there: it is proposed.` */
+    asks: (versions: readonly Version[], name: (colour: number) => string): string => {
+      const proposed = proposedOf(versions);
+      const all = versions.reduce((sum, { copies }) => sum + copies, 0);
+      if (proposed)
+        return `**${proposed.copies} of ${all} copies** have ${name(proposed.colour)} here: it is proposed.`;
+      return all === 2
+        ? '**Two copies** differ here. Which is right?'
+        : `**${all} copies** differ here, and as many have one yarn as another. Which is right?`;
+    },
+    /** `Row 7, stitch 5: slate, in 3 copies`; where it is drawn first. */
+    version: (column: number, row: number, name: string, copies: number): string =>
+      `${capitalised(place({ column, row }))}: ${name}, in ${n.copies(copies)}`,
+    /** On the button that chooses a yarn for all copies. */
+    isRight: (name: string): string => `${capitalised(name)} is right`,
+    settled: (column: number, row: number, name: string): string =>
+      `All copies of ${place({ column, row })} are ${name} now.`,
     /** Short, for buttons side by side. */
     buttons: { mend: 'Mend', next: 'Next', before: 'Previous' },
     buttonsLabel: 'Cells that break the repeat',
@@ -184,7 +230,7 @@ export const understanding = {
       'trim-blank': 'Trim blank edges',
     },
     /** `row 4, stitch 7` */
-    cursor: (column: number, row: number): string => `row ${row + 1}, stitch ${column + 1}`,
+    cursor: (column: number, row: number): string => place({ column, row }),
     gives: (width: number, height: number): string => n.size(width, height),
     asDrawn: 'as drawn',
   },

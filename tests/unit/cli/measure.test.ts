@@ -40,6 +40,7 @@ describe('measure', () => {
       ],
       near: null,
       slips: [],
+      differences: [],
       rowsOfManyYarns: [],
       trims: {
         repeat: {
@@ -60,6 +61,50 @@ describe('measure', () => {
       near: { width: 3, height: 1 },
       slips: [{ row: 7, stitch: 5, drawn: '#000000', expected: '#ffffff' }],
     });
+  });
+
+  it('gives both of two copies that differ in a cell, and expects neither', async () => {
+    const bird = ['........', '..XX....', '.XXXX...', '...XXX..', '..XXXXX.', '...XXXX.', '....X...', '...XX...'];
+    const rows = [...bird, ...bird].map((line, fromTop) => (fromTop === 2 ? '.XXXX..X' : line));
+    const two = folder.motif('two.pbm', rows);
+    const [white, black] = ['#ffffff', '#000000'];
+    expect(await callJson('measure', two, '--ground', white)).toMatchObject({
+      near: { width: 8, height: 8 },
+      slips: [
+        { row: 6, stitch: 8, drawn: white, expected: null },
+        { row: 14, stitch: 8, drawn: black, expected: null },
+      ],
+      differences: [
+        {
+          versions: [
+            { colour: white, copies: 1, row: 6, stitch: 8 },
+            { colour: black, copies: 1, row: 14, stitch: 8 },
+          ],
+          proposed: null,
+        },
+      ],
+    });
+    const { out } = await call('measure', two, '--ground', white);
+    expect(out).toContain(
+      'It nearly repeats every 8 rows: copies differ in one cell, at row 6, stitch 8, and as many have one yarn there as another.',
+    );
+    expect(out).toContain(
+      'Row 6, stitch 8 is #ffffff in 1 copy; row 14, stitch 8 is #000000 in 1 copy. Which is right?',
+    );
+  });
+
+  it('proposes what most of three copies have', async () => {
+    const bird = ['........', '..XX....', '.XXXX...', '...XXX..', '..XXXXX.', '...XXXX.', '....X...', '...XX...'];
+    const rows = [...bird, ...bird, ...bird].map((line, fromTop) => (fromTop === 2 ? '.XXXX..X' : line));
+    const three = folder.motif('three-birds.pbm', rows);
+    expect(await callJson('measure', three, '--ground', '#ffffff')).toMatchObject({
+      slips: [{ row: 22, stitch: 8, drawn: '#000000', expected: '#ffffff' }],
+      differences: [{ proposed: '#ffffff' }],
+    });
+    const { out } = await call('measure', three, '--ground', '#ffffff');
+    expect(out).toContain(
+      'Row 6, stitch 8 is #ffffff in 2 copies; row 22, stitch 8 is #000000 in 1 copy. Proposed: #ffffff.',
+    );
   });
 
   it('gives the blocks of a step by half, and any other step as it is', async () => {
