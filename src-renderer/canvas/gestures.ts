@@ -21,6 +21,8 @@ export interface Held {
 export interface Moving {
   panBy(dx: number, dy: number): void;
   zoomAt(factor: number, x: number, y: number): void;
+  /** False: there is nowhere to pan to, and the wheel scrolls what is around. Always, if it is left out. */
+  canPan?(): boolean;
   /** Null when the pointer has left. */
   hover(at: Point | null): void;
   /** Pressed and let go without moving. */
@@ -57,10 +59,12 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
   };
 
   const wheel = (event: WheelEvent): void => {
+    const zooms = event.ctrlKey || event.metaKey;
+    if (!zooms && moving.canPan?.() === false) return;
     event.preventDefault();
     const unit = WHEEL_UNITS[event.deltaMode] ?? 1;
     const { x, y } = at(event);
-    if (event.ctrlKey || event.metaKey) return moving.zoomAt(Math.exp(-event.deltaY * unit * WHEEL_ZOOM), x, y);
+    if (zooms) return moving.zoomAt(Math.exp(-event.deltaY * unit * WHEEL_ZOOM), x, y);
     const [dx, dy] = event.shiftKey && event.deltaX === 0 ? [event.deltaY, 0] : [event.deltaX, event.deltaY];
     moving.panBy(-dx * unit, -dy * unit);
   };

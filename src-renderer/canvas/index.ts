@@ -1,4 +1,5 @@
 export * from './viewport.ts';
+export * from './picture-view.ts';
 export * from './changed.ts';
 export * from './lines.ts';
 export * from './picture.ts';
@@ -6,7 +7,11 @@ export * from './bitmap.ts';
 export * from './draw-cells.ts';
 export * from './draw-stitches.ts';
 export * from './chart-stage.ts';
+export * from './picture-layer.ts';
+export * from './handles.ts';
+export * from './doubt-marks.ts';
 export type { ChartNode } from './chart-nodes.ts';
+export type { Surface } from './surface.ts';
 export * from './cells-layer.ts';
 export * from './font.ts';
 export * from './gestures.ts';

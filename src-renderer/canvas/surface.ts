@@ -1,7 +1,8 @@
 /**
  * What assistive technology is told of a chart. A canvas is nothing to it, so a
  * surface lies over the drawing that is one tab stop: a grid with the cell that
- * the keyboard is on in the place where it is drawn, or a slider.
+ * the keyboard is on in the place where it is drawn, a slider, or a picture that
+ * the keys pan and zoom.
  */
 import type { PixelBox } from './viewport.ts';
 
@@ -25,11 +26,17 @@ export interface SliderSurface {
   readonly text: string;
 }
 
-export type Surface = GridSurface | SliderSurface;
+export interface PictureSurface {
+  readonly role: 'group';
+  readonly label: string;
+}
+
+export type Surface = GridSurface | SliderSurface | PictureSurface;
 
 /** The attributes of the surface's element; `cellId`: the id of the cell that the keyboard is on. */
 export function surfaceAttributes(surface: Surface, cellId: string): Record<string, string | number | undefined> {
   const { role, label } = surface;
+  if (surface.role === 'group') return { role, 'aria-label': label };
   if (surface.role === 'slider') {
     return {
       role,
