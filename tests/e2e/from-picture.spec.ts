@@ -50,12 +50,26 @@ test('turns a JPEG into a motif of three yarns and takes it back', async ({ page
   await expectAccessible(page);
 
   // The left stripe alone, by its corner.
-  const picture = await restingBox(dialog.getByRole('img', { name: 'The picture stripes' }));
-  await page.mouse.move(picture.x + picture.width, picture.y + picture.height);
+  const middle = async (corner: RegExp): Promise<{ x: number; y: number }> => {
+    const box = await restingBox(dialog.getByRole('button', { name: corner }));
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  };
+  const from = await middle(/^bottom right corner/);
+  const left = await middle(/^bottom left corner/);
+  await page.mouse.move(from.x, from.y);
   await page.mouse.down();
-  await page.mouse.move(picture.x + picture.width * (2 / 3), picture.y + picture.height, { steps: 4 });
+  await page.mouse.move(left.x + (from.x - left.x) * (2 / 3), from.y, { steps: 4 });
   await page.mouse.up();
   await expect(field('Width')).toHaveValue('200');
+  await dialog.getByRole('button', { name: /^bottom right corner/ }).focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('ArrowLeft');
+  await expect(field('Width')).toHaveValue('209');
+  await dialog.getByRole('button', { name: /^The part as a whole/ }).focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(field('From the left')).toHaveValue('10');
+  await field('From the left').fill('0');
+  await field('Width').fill('200');
   await expect(field('Rows')).toHaveValue('30');
   await dialog.getByRole('button', { name: 'Use all of it' }).click();
   await appearAs(page, 'dark');
@@ -111,7 +125,7 @@ test('takes pictures from the clipboard and from a drop, and cells where they we
   await give('paste', 'image.jpg', 'image/jpeg', stripes());
   await expect(announced(page)).toContainText('what was copied last comes first');
   await answer();
-  await expect(dialog.getByRole('img', { name: 'The picture clipboard' })).toBeVisible();
+  await expect(dialog.getByRole('group', { name: 'The picture clipboard' })).toBeVisible();
   await page.keyboard.press('Escape');
 
   await chart.grid.focus();

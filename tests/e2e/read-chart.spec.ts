@@ -30,11 +30,27 @@ async function at(page: Page, name: string): Promise<{ x: number; y: number }> {
   return { x: Number(x), y: Number(y) };
 }
 
+/** The middle of what the keyboard has of a ring, which is that of the ring. */
+async function middleOf(handle: ReturnType<Page['getByRole']>): Promise<{ x: number; y: number }> {
+  const { x, y, width, height } = await restingBox(handle);
+  return { x: x + width / 2, y: y + height / 2 };
+}
+
+const distance = (a: { x: number; y: number }, b: { x: number; y: number }): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** Where the photo's upper left corner is on the screen, and how many pixels there one of its own takes: by two rings. */
+async function photoOnScreen(page: Page): Promise<{ x: number; y: number; scale: number }> {
+  const [from, to] = [await middleOf(ring(page, 'top left')), await middleOf(ring(page, 'bottom right'))];
+  const [first, last] = [await at(page, 'top left'), await at(page, 'bottom right')];
+  const scale = (to.x - from.x) / (last.x - first.x);
+  return { x: from.x - first.x * scale, y: from.y - first.y * scale, scale };
+}
+
 async function openPhoto(page: Page, home: string): Promise<void> {
   writeFileSync(join(home, 'graph paper.jpg'), photo);
   await page.keyboard.press('Control+Shift+G');
   await new FilePanel(page).open('graph paper.jpg');
-  await ring(page, 'top left').waitFor();
+  await ring(page, 'top left').waitFor({ state: 'attached' });
 }
 
 const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Use as the motif' });
@@ -42,16 +58,16 @@ const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('butt
 test('reads a photo by mouse: the corners are dragged, and every cell comes back', async ({ page, start, home }) => {
   await start();
   await openPhoto(page, home);
-  const photo = page.getByRole('group', { name: /^The photo/ });
-  const shown = await restingBox(photo.locator('canvas').first());
-  const scale = shown.width / picture.width;
+  const shown = await photoOnScreen(page);
   for (const [index, name] of NAMES.entries()) {
     const corner = corners[index] ?? { x: 0, y: 0 };
-    const from = await restingBox(ring(page, name));
-    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    const from = await middleOf(ring(page, name));
+    await page.mouse.move(from.x, from.y);
     await page.mouse.down();
-    await page.mouse.move(shown.x + corner.x * scale, shown.y + corner.y * scale, { steps: 3 });
+    await page.mouse.move(shown.x + corner.x * shown.scale, shown.y + corner.y * shown.scale, { steps: 3 });
     await page.mouse.up();
+    // Konva draws where it is, and the button that the keyboard has of it stands there.
+    await expect.poll(async () => distance(await at(page, name), corner)).toBeLessThan(3);
   }
   await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
   await expect(page.getByRole('dialog').getByRole('textbox', { name: 'Rows' })).toHaveValue('14');
@@ -60,7 +76,7 @@ test('reads a photo by mouse: the corners are dragged, and every cell comes back
   await expectAccessible(page);
 
   // A cell that was settled is not given up without a word.
-  const cells = page.getByRole('group', { name: /^What was read/ }).locator('canvas');
+  const cells = page.getByRole('grid', { name: /^What was read/ });
   await cells.click({ position: { x: 40, y: 40 } });
   await page.keyboard.press('2');
   await page.keyboard.press('Escape');
@@ -83,17 +99,27 @@ test('reads a photo by keyboard alone, in the dark; corners that cross are told 
   await page.emulateMedia({ colorScheme: 'dark' });
   await start();
   await openPhoto(page, home);
-  for (const [index, name] of NAMES.entries()) {
-    const to = corners[index] ?? { x: 0, y: 0 };
-    await ring(page, name).focus();
-    const from = await at(page, name);
-    for (const [way, back, by] of [
-      ['ArrowRight', 'ArrowLeft', Math.round(to.x) - from.x],
-      ['ArrowDown', 'ArrowUp', Math.round(to.y) - from.y],
-    ] as const) {
-      const key = by > 0 ? way : back;
-      for (let tens = 0; tens < Math.floor(Math.abs(by) / 10); tens++) await page.keyboard.press(`Shift+${key}`);
-      for (let ones = 0; ones < Math.abs(by) % 10; ones++) await page.keyboard.press(key);
+  // One ring by the arrow keys, the other corners by numbers.
+  const to = corners[0];
+  await ring(page, 'top left').focus();
+  const from = await at(page, 'top left');
+  for (const [way, back, by] of [
+    ['ArrowRight', 'ArrowLeft', Math.round(to.x) - from.x],
+    ['ArrowDown', 'ArrowUp', Math.round(to.y) - from.y],
+  ] as const) {
+    const key = by > 0 ? way : back;
+    for (let tens = 0; tens < Math.floor(Math.abs(by) / 10); tens++) await page.keyboard.press(`Shift+${key}`);
+    for (let ones = 0; ones < Math.abs(by) % 10; ones++) await page.keyboard.press(key);
+  }
+  expect(await at(page, 'top left')).toEqual({ x: Math.round(to.x), y: Math.round(to.y) });
+  await page.getByText('Corners in numbers').focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('textbox', { name: 'Top right, from the left' }).focus();
+  for (const { x, y } of corners.slice(1)) {
+    for (const number of [x, y]) {
+      await page.keyboard.press('Control+a');
+      await page.keyboard.type(String(Math.round(number)));
+      await page.keyboard.press('Tab');
     }
   }
   await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
@@ -102,18 +128,16 @@ test('reads a photo by keyboard alone, in the dark; corners that cross are told 
   await expect(page.getByLabel('The figure is')).toBeVisible();
   await expect(take(page)).toBeEnabled();
 
-  // The ring at the top left goes past the one at the right, and back.
-  await ring(page, 'top left').focus();
-  const press = async (key: string): Promise<void> => {
-    for (let times = 0; times < 40; times++) await page.keyboard.press(`Shift+${key}`);
-  };
-  const placed = await at(page, 'top left');
-  await press('ArrowRight');
+  // The corner at the top left goes past the one at the right, and back.
+  const left = page.getByRole('textbox', { name: 'Top left, from the left' });
+  const placed = await left.inputValue();
+  await left.selectText();
+  await page.keyboard.type('470');
   await expect(page.getByRole('alert')).toContainText('cannot be the corners of a chart');
   await expect(take(page)).toBeDisabled();
   await expectAccessible(page);
-  await press('ArrowLeft');
-  while ((await at(page, 'top left')).x < placed.x) await page.keyboard.press('ArrowRight');
+  await left.selectText();
+  await page.keyboard.type(placed);
   await expect(page.getByRole('alert')).toHaveCount(0);
 
   await expect(take(page)).toBeEnabled();
@@ -121,6 +145,81 @@ test('reads a photo by keyboard alone, in the dark; corners that cross are told 
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog')).toHaveCount(0);
   await expect.poll(() => new Chart(page).shown()).toEqual(drawn);
+});
+
+test('sets the corners by four clicks one after another, which Escape leaves, and by numbers', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openPhoto(page, home);
+  const dialog = page.getByRole('dialog');
+  const shown = await photoOnScreen(page);
+  const before = await at(page, 'top left');
+  const click = async (index: number): Promise<void> => {
+    const corner = corners[index] ?? { x: 0, y: 0 };
+    await page.mouse.click(shown.x + corner.x * shown.scale, shown.y + corner.y * shown.scale);
+  };
+  const next = (name: string) => dialog.getByText(`Click the ${name} corner of the chart.`).first();
+
+  await dialog.getByRole('button', { name: 'Click the four corners' }).click();
+  await expect(next('top left')).toBeVisible();
+  await click(0);
+  await expect(next('top right')).toBeVisible();
+  await expectAccessible(page);
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeVisible();
+  expect(await at(page, 'top left')).toEqual(before);
+
+  await dialog.getByRole('button', { name: 'Click the four corners' }).click();
+  for (const [index, name] of NAMES.entries()) {
+    await expect(next(name)).toBeVisible();
+    await click(index);
+  }
+  await expect(dialog.getByText('The four corners are set.')).toBeAttached();
+  for (const [index, name] of NAMES.entries())
+    expect(distance(await at(page, name), corners[index] ?? { x: 0, y: 0 })).toBeLessThan(3);
+  await expect(dialog.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
+
+  await dialog.getByText('Corners in numbers').click();
+  const left = dialog.getByRole('textbox', { name: 'Top left, from the left' });
+  await left.fill('9999');
+  await expect(dialog.getByRole('alert')).toContainText('from 0 to 480');
+  await left.fill('60');
+  await left.press('ArrowUp');
+  await left.press('Shift+ArrowUp');
+  await expect.poll(async () => (await at(page, 'top left')).x).toBe(71);
+});
+
+test('looks closer at the photo by wheel and keys, and all of it again', async ({ page, start, home }) => {
+  await start();
+  await openPhoto(page, home);
+  const photo = page.getByRole('group', { name: /^The photo/ });
+  const apart = async (): Promise<number> =>
+    (await middleOf(ring(page, 'top right'))).x - (await middleOf(ring(page, 'top left'))).x;
+  const whole = await apart();
+  await photo.focus();
+  await page.keyboard.press('+');
+  await expect.poll(apart).toBeCloseTo(whole * 1.25, 0);
+  await page.keyboard.press('0');
+  await expect.poll(apart).toBeCloseTo(whole, 0);
+  const { x, y } = await middleOf(ring(page, 'bottom left'));
+  await page.mouse.move(x, y);
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -400);
+  await page.keyboard.up('Control');
+  await expect.poll(apart).toBeGreaterThan(whole * 2);
+  // A ring that the keys move comes into view.
+  await ring(page, 'top right').focus();
+  await page.keyboard.press('ArrowRight');
+  const pane = await restingBox(photo);
+  await expect
+    .poll(async () => {
+      const { x, y } = await middleOf(ring(page, 'top right'));
+      return x > pane.x && x < pane.x + pane.width && y > pane.y && y < pane.y + pane.height;
+    })
+    .toBe(true);
 });
 
 test('refuses what should not be decoded, and says where no grid is', async ({ page, start, home }) => {

@@ -159,7 +159,7 @@ test.describe('zoomed in', () => {
     await atEachSize(page, async () => {
       await dropSvg(page);
       await page.getByRole('button', { name: 'Any picture' }).press('Enter');
-      const picture = dialog.getByRole('img', { name: /^The picture/ });
+      const picture = dialog.getByRole('group', { name: /^The picture/ });
       await expect(picture).toBeVisible();
       expect((await restingBox(picture)).height).toBeGreaterThanOrEqual(60);
       expect(await trouble(dialog)).toEqual([]);

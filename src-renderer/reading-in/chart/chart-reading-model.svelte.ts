@@ -15,7 +15,7 @@ import {
   type Progress,
 } from '@shared/reading/index.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
-import { corrected, nextDoubtful, type Correction } from './corrections.ts';
+import { corrected, type Correction } from './corrections.ts';
 
 /** After this long without a move a corner rests. */
 const REST_MS = 180;
@@ -26,17 +26,30 @@ const SILENT_MS = 400;
 /** Where the corners lie until somebody moves them. */
 const INSET = 0.08;
 
+/** What a person says of the chart as a whole. */
+export interface ChartSettings {
+  /** Null: as found. */
+  readonly givenColumns: number | null;
+  readonly givenRows: number | null;
+  readonly kind: Levels['kind'];
+  /** Null: as many as are found. */
+  readonly yarns: number | null;
+  readonly figure: FigureLevel;
+}
+
+const AS_FOUND: ChartSettings = {
+  givenColumns: null,
+  givenRows: null,
+  kind: 'colours',
+  yarns: null,
+  figure: 'dark',
+};
+
 export class ChartReadingModel {
   corners = $state.raw<Corners>(inset(1, 1));
   /** True once a person has put the corners somewhere. */
   isPlaced = $state(false);
-  /** Counts given by the person; null: as found. */
-  givenColumns = $state<number | null>(null);
-  givenRows = $state<number | null>(null);
-  kind = $state<Levels['kind']>('colours');
-  /** Null: as many as are found. */
-  yarns = $state<number | null>(null);
-  figure = $state<FigureLevel>('dark');
+  settings = $state.raw<ChartSettings>(AS_FOUND);
   /** The latest answer, which shows until a better one comes. */
   answer = $state.raw<ChartAnswer | null>(null);
   /** Why there is no answer for the corners as they lie. */
@@ -79,8 +92,8 @@ export class ChartReadingModel {
   readonly reading: ChartReading | null = $derived.by(() =>
     this.answer?.reading ? corrected(this.answer.reading, this.#corrections) : null,
   );
-  readonly columns: number | null = $derived(this.givenColumns ?? this.proposal?.columns?.count ?? null);
-  readonly rows: number | null = $derived(this.givenRows ?? this.proposal?.rows?.count ?? null);
+  readonly columns: number | null = $derived(this.settings.givenColumns ?? this.proposal?.columns?.count ?? null);
+  readonly rows: number | null = $derived(this.settings.givenRows ?? this.proposal?.rows?.count ?? null);
   /** True if what shows is the whole answer for the corners as they lie. */
   readonly isReady: boolean = $derived(this.isExact && this.problem === null && this.reading !== null);
 
@@ -109,18 +122,10 @@ export class ChartReadingModel {
   }
 
   /** Counts, or what is told apart, changed by the person. What was settled for other counts goes. */
-  set(to: Partial<Pick<ChartReadingModel, 'givenColumns' | 'givenRows' | 'kind' | 'yarns' | 'figure'>>): void {
-    Object.assign(this, to);
+  set(to: Partial<ChartSettings>): void {
+    this.settings = { ...this.settings, ...to };
     if ('givenColumns' in to || 'givenRows' in to) this.#forget();
     this.#changed();
-  }
-
-  /** Looks at the next doubtful cell, or the one before; false if there is none. */
-  walk(step: 1 | -1): boolean {
-    const next = this.reading && nextDoubtful(this.reading, this.cell, step);
-    if (next === null) return false;
-    this.cell = next;
-    return true;
   }
 
   /** The cell that is looked at is of this yarn. */
@@ -182,11 +187,12 @@ export class ChartReadingModel {
     this.#isQuickWanted = false;
     this.#since = performance.now();
     this.#isQuick = isQuick;
+    const { givenColumns, givenRows, kind, yarns, figure } = this.settings;
     const question: ChartQuestion = {
       corners: this.corners,
-      columns: isQuick ? this.columns : this.givenColumns,
-      rows: isQuick ? this.rows : this.givenRows,
-      levels: this.kind === 'ink' ? { kind: 'ink', figure: this.figure } : { kind: this.kind, count: this.yarns },
+      columns: isQuick ? this.columns : givenColumns,
+      rows: isQuick ? this.rows : givenRows,
+      levels: kind === 'ink' ? { kind, figure } : { kind, count: yarns },
       isQuick,
     };
     this.#reader.ask(this.picture, question, this.#heard);

@@ -30,6 +30,7 @@ export const fromPicture = {
   whole: 'Use all of it',
   picture: (name: string): string => `The picture ${name}`,
   pictureHelp: 'Drag a corner; or press it and then where it goes; or give the part in numbers.',
+  wholePart: (left: number, top: number): string => `The part as a whole, from ${n.plain(left, 0)}, ${n.plain(top, 0)}`,
   chart: 'The motif',
   chartOf: (name: string, width: number, height: number): string => `${name} in cells, ${n.size(width, height)}`,
   progress: ({ stage }: Progress): string => `${reading.stage(stage)}…`,

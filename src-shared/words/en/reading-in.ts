@@ -1,5 +1,11 @@
 /** Reading pictures in: what is on one, and the dialog that reads a chart out of a photo. */
+import type { Point } from '../../reading/index.ts';
 import { numbers as n } from './numbers.ts';
+import { reading } from './reading.ts';
+
+/** Pixels of the photo, as far as they tell. */
+const at = ({ x, y }: Point): string => `${n.plain(x, 0)}, ${n.plain(y, 0)}`;
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const readingIn = {
   /** Asked where a picture can be taken in more than one way. */
@@ -25,6 +31,13 @@ export const readingIn = {
     },
   },
 
+  /** Pictures that are looked at in a dialog. */
+  showAll: 'Show all of it',
+  pictureKeys: 'Plus and minus zoom, 0 shows all of it. Zoomed in, arrow keys move it.',
+  /** A corner that can be moved, clockwise from the top left, and where it is in the picture. */
+  corner: (index: number, to: Point): string => `${reading.corners[index] ?? ''} corner, at ${at(to)}`,
+  handleHelp: 'Arrow keys move it by a pixel, with Shift by ten. Pressed, it goes where the picture is pressed next.',
+
   /** Reading a chart out of a photo. */
   chart: {
     title: 'Read a chart from a photo',
@@ -34,8 +47,20 @@ export const readingIn = {
       'Drag each ring to an outer corner of the chart; or press the ring and then its corner; or move it with the arrow keys, with Shift ten pixels.',
     cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
     whole: 'The chart fills the picture',
-    handle: (corner: string, x: number, y: number): string => `${corner} corner, at ${n.plain(x, 0)}, ${n.plain(y, 0)}`,
-    handleHelp: 'Arrow keys move it by a pixel, with Shift by ten.',
+    /** Four clicks, one after another. */
+    click: 'Click the four corners',
+    clickNext: (index: number): string => `Click the ${reading.corners[index] ?? ''} corner of the chart.`,
+    clickHelp: 'Each corner of the chart is clicked in turn; Escape leaves the corners as they were.',
+    clickStop: 'Leave them as they were',
+    clickLeft: 'The corners are as they were.',
+    clicked: 'The four corners are set.',
+    cornerFields: 'Corners in numbers',
+    across: 'From the left',
+    down: 'From the top',
+    cornerName: (index: number): string => capitalised(reading.corners[index] ?? ''),
+    cornerAcross: (index: number): string => `${capitalised(reading.corners[index] ?? '')}, from the left`,
+    cornerDown: (index: number): string => `${capitalised(reading.corners[index] ?? '')}, from the top`,
+    pixels: 'px',
     straight: 'The chart straightened, with the lines between its cells',
     straightEmpty: 'The straightened chart comes here, once its corners are set.',
     columns: 'Columns',
@@ -49,17 +74,18 @@ export const readingIn = {
     figures: { dark: 'dark: ink on paper', light: 'light: holes over a light' },
     cells: (columns: number, rows: number): string => `What was read: ${n.columns(columns)}, ${n.rows(rows)}`,
     cellsHelp: (hasLetters: boolean): string =>
-      `Arrow keys go from cell to cell.${hasLetters ? ' D and A go to the next doubtful cell and the one before; 1 to 9 say which yarn the cell is.' : ''}`,
+      `Arrow keys go from cell to cell.${hasLetters ? ' D and A go to the next doubtful cell and the one before; 1 to 9 say which yarn the cell is.' : ''} Enter takes the cell as it was read.`,
     cellsEmpty: 'What is read comes here, cell by cell.',
     mostYarns: (most: number): string =>
       `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,
-    doubtsNote: 'Rings mark doubtful cells.',
+    doubtsNote: 'Diamonds mark doubtful cells.',
     before: 'Previous doubtful cell',
     next: 'Next doubtful cell',
     /** Where the eye is, what was read there, and how sure it is. */
     cell: (column: number, row: number, yarn: string, sure: number | null): string =>
       `Row ${row + 1}, column ${column + 1}: ${yarn}, ${sure === null ? 'checked' : `${n.percent(sure)} sure`}.`,
     noDoubts: 'No cell is doubtful.',
+    asRead: 'Right as read',
     settle: 'This cell is',
     enlarged: (column: number, row: number): string => `Row ${row + 1}, column ${column + 1} in the photo, enlarged`,
     yarn: (index: number, isGround: boolean): string => (isGround ? 'ground' : `yarn ${index + 1}`),

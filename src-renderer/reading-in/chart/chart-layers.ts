@@ -1,0 +1,144 @@
+/**
+ * A chart that is being read, as it is seen: straightened with lines between its
+ * cells, and cell by cell. Both are seen by one view, so that what is looked at
+ * in one is looked at in the other.
+ */
+import type { Cell } from '@shared/grid/index.ts';
+import {
+  cellsLayer,
+  drawDoubtMarks,
+  lineSteps,
+  pictureLayer,
+  strokeCased,
+  Viewport,
+  type CellPicture,
+  type ChartLayer,
+  type LineColours,
+  type MarkLook,
+  type PictureView,
+  type ShownPicture,
+  type Size,
+} from '../../canvas/index.ts';
+
+/** Height of every chart in the pixels that its view counts in, however fine its picture is just now. */
+const CHART_HEIGHT = 1000;
+
+/** The size of a chart of the proportions of its straightened picture. */
+export function chartSize(straight: Size): Size {
+  return { width: (CHART_HEIGHT * straight.width) / straight.height, height: CHART_HEIGHT };
+}
+
+/** The cells of a chart of that size, as they lie in the view. */
+export function cellsIn(view: PictureView, { width, height }: Size, columns: number, rows: number): Viewport {
+  const across = (width * view.scale) / columns;
+  const up = (height * view.scale) / rows;
+  return new Viewport(across, up, view.x, view.y + height * view.scale);
+}
+
+export interface StraightScene {
+  readonly chart: ShownPicture;
+  /** Null while they are not known. */
+  readonly counts: { readonly columns: number; readonly rows: number } | null;
+  readonly cell: Cell | null;
+  /** Of the lines. */
+  readonly line: string;
+  readonly look: MarkLook;
+}
+
+export const straightLayers: readonly ChartLayer<PictureView, StraightScene>[] = [
+  pictureLayer(({ chart }) => chart),
+  {
+    draw(context, view, { chart, counts, cell, line, look }) {
+      if (!counts) return;
+      const cells = cellsIn(view, chart, counts.columns, counts.rows);
+      drawLines(context, cells, counts, line);
+      if (cell) drawBox(context, cells, cell, look);
+    },
+    changed: (before, after) =>
+      before.chart.width !== after.chart.width ||
+      before.counts?.columns !== after.counts?.columns ||
+      before.counts?.rows !== after.counts?.rows ||
+      !isSameCell(before.cell, after.cell) ||
+      before.look !== after.look,
+  },
+];
+
+export interface CellsScene {
+  readonly size: Size;
+  readonly picture: CellPicture;
+  readonly doubts: readonly Cell[];
+  readonly cell: Cell | null;
+  readonly lines: LineColours;
+  readonly look: MarkLook;
+}
+
+/** The layers of one pane: it keeps what it has drawn of the cells. */
+export function readLayers(): readonly ChartLayer<PictureView, CellsScene>[] {
+  const viewportOf = (view: PictureView, { size, picture: { grid } }: CellsScene): Viewport =>
+    cellsIn(view, size, grid.width, grid.height);
+  const cells = cellsLayer<PictureView, CellsScene>({
+    picture: ({ picture }) => picture,
+    parts: (view, scene) => [{ rows: { from: 0, to: scene.picture.grid.height }, viewport: viewportOf(view, scene) }],
+    lines: ({ lines }) => lines,
+    fabric: () => null,
+  });
+  return [
+    { ...cells, changed: (before, after) => before.size.width !== after.size.width || cells.changed(before, after) },
+    {
+      draw(context, view, scene, { width, height }) {
+        const viewport = viewportOf(view, scene);
+        drawDoubtMarks(context, viewport, scene.doubts, scene.look, width, height);
+        if (scene.cell) drawBox(context, viewport, scene.cell, scene.look);
+      },
+      changed: (before, after) =>
+        before.size.width !== after.size.width ||
+        before.picture.grid.width !== after.picture.grid.width ||
+        before.picture.grid.height !== after.picture.grid.height ||
+        before.doubts !== after.doubts ||
+        !isSameCell(before.cell, after.cell) ||
+        before.look !== after.look,
+    },
+  ];
+}
+
+function isSameCell(a: Cell | null, b: Cell | null): boolean {
+  return a?.column === b?.column && a?.row === b?.row;
+}
+
+/** Lines between cells; every fifth and tenth from the lower left is stronger, and fine ones that would hide the photo are left out. */
+function drawLines(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  { columns, rows }: { readonly columns: number; readonly rows: number },
+  colour: string,
+): void {
+  const steps = lineSteps(Math.min(view.columnWidth, view.cellHeight));
+  const [left, right] = [view.left(0), view.left(columns)];
+  const [top, bottom] = [view.top(rows - 1), view.top(-1)];
+  context.strokeStyle = colour;
+  for (const { every, weight } of steps) {
+    context.globalAlpha = [0, 0.45, 0.75, 1][weight] ?? 1;
+    context.lineWidth = weight === 1 ? 1 : 1.5;
+    context.beginPath();
+    for (let column = 0; column <= columns; column += every) {
+      context.moveTo(view.left(column), top);
+      context.lineTo(view.left(column), bottom);
+    }
+    for (let row = 0; row <= rows; row += every) {
+      context.moveTo(left, view.top(row - 1));
+      context.lineTo(right, view.top(row - 1));
+    }
+    context.stroke();
+  }
+  context.globalAlpha = 1;
+  context.lineWidth = 1.5;
+  context.strokeRect(left, top, right - left, bottom - top);
+}
+
+/** A box round the cell that is looked at. */
+function drawBox(context: CanvasRenderingContext2D, view: Viewport, cell: Cell, look: MarkLook): void {
+  const { left, top, width, height } = view.pixels({ ...cell, width: 1, height: 1 });
+  context.beginPath();
+  context.rect(left - 2, top - 2, width + 4, height + 4);
+  strokeCased(context, look, 2);
+}
