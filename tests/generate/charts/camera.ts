@@ -11,6 +11,8 @@ export interface Pose {
   readonly roll: number;
   readonly tilt: number;
   readonly pan: number;
+  /** How far it stands before the sheet, in the larger of its two sides. */
+  readonly distance: number;
   /** Share of the picture that the chart with its margin about fills. */
   readonly fill: number;
   /** How far the picture's edge bulges, as a share of its half diagonal. */
@@ -44,7 +46,7 @@ export function viewOf(pose: Pose, chartWidth: number, chartHeight: number, marg
   ];
   const { width, height, barrel, curl } = pose;
   const [sheetWidth, sheetHeight] = [chartWidth + 2 * margin, chartHeight + 2 * margin];
-  const distance = 2.6 * Math.max(sheetWidth, sheetHeight);
+  const distance = pose.distance * Math.max(sheetWidth, sheetHeight);
   const turned = (x: number, y: number, z: number): Three => {
     const rx = x * Math.cos(roll) - y * Math.sin(roll);
     const ry = x * Math.sin(roll) + y * Math.cos(roll);

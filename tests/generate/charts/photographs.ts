@@ -1,13 +1,13 @@
 /** Photographs of charts that never existed, by seed: the sheet, the camera, the light, the sensor and the file. */
-import { decode, encode } from 'jpeg-js';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Corners, Picture } from '@shared/reading/index.ts';
 import { blobs, speckled } from '../../unit/reading/motifs.ts';
-import { viewOf, type Place, type Pose } from './camera.ts';
+import { viewOf, type Pose } from './camera.ts';
 import { painterOf, type DrawnChart } from './drawn-chart.ts';
 import { KINDS, lookOf, yarnsOf, type Kind, type ToldBy } from './kinds.ts';
 import { LAMPS, lampOf, type LampKind } from './lamps.ts';
 import { Chances } from './random.ts';
+import { blurred, cornersSeen, exposed, grained, throughJpeg } from './sensor.ts';
 
 export interface Photograph {
   readonly seed: number;
@@ -40,15 +40,10 @@ export function photographOf(seed: number): Photograph {
   const chart: DrawnChart = { ...look, grid, seed };
   const pose = poseOf(chart, chances);
   const view = viewOf(pose, columns, rows * chart.cellHeight, chart.margin);
-  const values = seen(chart, pose, view);
+  const paint = painterOf(chart);
+  const values = exposed(pose, view, (x, y) => paint(x, y / chart.cellHeight));
   const picture = developed(values, pose, lampOf(lamp, chances), chances);
-  const height = rows * chart.cellHeight;
-  const corners = [
-    [0, 0],
-    [columns, 0],
-    [columns, height],
-    [0, height],
-  ].map(([x, y]) => view.toPicture(x as number, y as number)) as unknown as Corners;
+  const corners = cornersSeen(view, { width: columns, height: rows * chart.cellHeight });
   return { seed, kind, toldBy, lamp, picture, corners, grid, yarns };
 }
 
@@ -75,40 +70,16 @@ function poseOf({ grid, cellHeight, margin }: DrawnChart, chances: Chances): Pos
     roll: chances.between(-9, 9),
     tilt: chances.between(-22, 22),
     pan: chances.between(-22, 22),
+    distance: 2.6,
     fill: 0.94,
     barrel: chances.isSo(0.4) ? chances.between(-0.02, 0.03) : 0,
     curl: chances.isSo(0.3) ? chances.between(0.01, 0.04) : 0,
   };
 }
 
-/** What the sensor would see without light, lens and grain: four looks a pixel. */
-function seen(chart: DrawnChart, { width, height }: Pose, view: ReturnType<typeof viewOf>): Float32Array {
-  const colourAt = painterOf(chart);
-  const values = new Float32Array(width * height * 3);
-  const place: Place = { x: 0, y: 0 };
-  const looks = [1 / 4, 3 / 4];
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      const at = (y * width + x) * 3;
-      for (const dy of looks) {
-        for (const dx of looks) {
-          view.toSheet(x + dx, y + dy, place);
-          const colour = colourAt(place.x, place.y / chart.cellHeight);
-          for (let c = 0; c < 3; c++) values[at + c] = (values[at + c] as number) + (colour[c] as number) / 4;
-        }
-      }
-    }
-  }
-  return values;
-}
-
 /** Lamp, lens, sensor and JPEG, in the order in which light meets them. */
-function developed(
-  values: Float32Array,
-  { width, height }: Pose,
-  lamp: ReturnType<typeof lampOf>,
-  chances: Chances,
-): Picture {
+function developed(values: Float32Array, pose: Pose, lamp: ReturnType<typeof lampOf>, chances: Chances): Picture {
+  const { width, height } = pose;
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const light = lamp((x + 0.5) / width, (y + 0.5) / height);
@@ -116,15 +87,10 @@ function developed(
       for (let c = 0; c < 3; c++) values[at + c] = lit(values[at + c] as number, light[c] as number);
     }
   }
-  const blurred = softened(values, width, height, chances.between(0.4, 1.3));
+  const seen = blurred(values, pose, chances.between(0.4, 1.3));
   const noise = chances.between(1, 7);
-  const rgba = new Uint8ClampedArray(width * height * 4);
-  for (let pixel = 0; pixel < width * height; pixel++) {
-    for (let c = 0; c < 3; c++) rgba[pixel * 4 + c] = (blurred[pixel * 3 + c] as number) + noise * chances.normal();
-    rgba[pixel * 4 + 3] = 255;
-  }
-  const file = encode({ width, height, data: rgba }, chances.whole(45, 95));
-  return { width, height, rgba: new Uint8ClampedArray(decode(file.data, { useTArray: true }).data) };
+  const picture = grained(seen, pose, () => noise * chances.normal());
+  return throughJpeg(picture, chances.whole(45, 95));
 }
 
 /**
@@ -133,28 +99,4 @@ function developed(
  */
 function lit(value: number, light: number): number {
   return Math.max(0, value) * light ** (1 / 2.2);
-}
-
-/** Gaussian blur, across and then down. */
-function softened(values: Float32Array, width: number, height: number, deviation: number): Float32Array {
-  const reach = Math.ceil(2.5 * deviation);
-  const weights = Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-((i - reach) ** 2) / (2 * deviation ** 2)));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const pass = (from: Float32Array, isDown: boolean): Float32Array => {
-    const to = new Float32Array(from.length);
-    const step = isDown ? width * 3 : 3;
-    for (let y = 0; y < height; y++) {
-      for (let x = 0; x < width; x++) {
-        const at = (y * width + x) * 3;
-        const [place, last] = isDown ? [y, height - 1] : [x, width - 1];
-        for (let k = -reach; k <= reach; k++) {
-          const near = at + (Math.min(last, Math.max(0, place + k)) - place) * step;
-          const weight = (weights[k + reach] as number) / total;
-          for (let c = 0; c < 3; c++) to[at + c] = (to[at + c] as number) + weight * (from[near + c] as number);
-        }
-      }
-    }
-    return to;
-  };
-  return pass(pass(values, false), true);
 }
