@@ -8,7 +8,7 @@ import type { Host, Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { GivenPicture } from '../pictures/given.ts';
-import type { Asking } from './files.ts';
+import type { Asking, NewProject } from './files.ts';
 
 /** Where a project is to be saved, as the services have it. */
 export type Target = Result<'documents.target'>;
@@ -32,6 +32,8 @@ export class Dialogs implements Asking {
   unsaved = $state.raw<{ name: string; answer: (answer: 'save' | 'drop' | 'stay') => void } | null>(null);
   files = $state.raw<FileQuestion | null>(null);
   replace = $state.raw<ReplaceQuestion | null>(null);
+  /** What a new project is for is being asked. */
+  fresh = $state.raw<{ aim: NewProject['bench']; answer: (made: NewProject | null) => void } | null>(null);
   /** A picture that is being read in; `wanted` is the way, or null to ask. */
   picture = $state.raw<{ given: GivenPicture; wanted: ImporterName | null } | null>(null);
   /** The question about files that is up, and those that wait for its answer. */
@@ -45,7 +47,26 @@ export class Dialogs implements Asking {
   ) {}
 
   get isOpen(): boolean {
-    return this.unsaved !== null || this.files !== null || this.replace !== null || this.picture !== null;
+    return (
+      this.unsaved !== null ||
+      this.fresh !== null ||
+      this.files !== null ||
+      this.replace !== null ||
+      this.picture !== null
+    );
+  }
+
+  newProject(aim: NewProject['bench']): Promise<NewProject | null> {
+    this.fresh?.answer(null);
+    return new Promise((resolve) => {
+      this.fresh = {
+        aim,
+        answer: (made) => {
+          this.fresh = null;
+          resolve(made);
+        },
+      };
+    });
   }
 
   /** One that comes while another is up takes its place: that one is answered with "stay". */

@@ -9,7 +9,6 @@ import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/
 import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
 import {
   changeOf,
-  emptyProject,
   MOST_PROJECT_LETTERS,
   projectFromText,
   projectToText,
@@ -38,11 +37,19 @@ export interface Asking {
   folder(): Promise<string | null>;
   /** What becomes of files that are there under the names of new ones; null: nothing is written. */
   askAboutFiles(folder: string, names: readonly string[]): Promise<'replace' | 'keep-both' | null>;
+  /** What a new project is for, and the project for it; null: none. */
+  newProject(aim: 'motif' | 'piece'): Promise<NewProject | null>;
   /** Reads a picture in that way, or asks what is on it. */
   readIn(given: GivenPicture, wanted: ImporterName | null): void;
 }
 
 export const EXTENSION = '.walewright';
+
+export interface NewProject {
+  readonly project: Project;
+  /** The bench on which it begins. */
+  readonly bench: 'motif' | 'piece';
+}
 
 /** Loaded when the first picture comes: opening the window does not wait for readers of pictures. */
 const pictureDecoder = latePart(() => import('../pictures/decode.ts'));
@@ -52,6 +59,8 @@ export class Files {
   #saving: Promise<unknown> = Promise.resolve();
   /** Counts what was asked to be opened. */
   #asked = 0;
+  /** The sample is open. */
+  whenSampleOpens: () => void = () => undefined;
   /** Waited for before a save is told: what was kept of the work until then goes. */
   whenSaved: () => Promise<void> = async () => undefined;
 
@@ -61,11 +70,15 @@ export class Files {
     private readonly asking: Asking,
   ) {}
 
-  async start(): Promise<void> {
-    this.begin();
-    if (await this.mayLeave()) {
-      this.session.replace(ownMachine.given(emptyProject(words.shell.untitled, words.shell.untitledMotif)), null, true);
-    }
+  /** Asks what a new project is for, first about a motif or a piece, and puts it on the table. */
+  async start(aim: 'motif' | 'piece' = 'motif'): Promise<void> {
+    const isWanted = this.begin();
+    if (!(await this.mayLeave())) return;
+    const made = await this.asking.newProject(aim);
+    if (made === null || !isWanted()) return;
+    this.session.replace(ownMachine.given(made.project), null, true);
+    this.session.look({ bench: made.bench });
+    this.session.announce(words.starting.created(made.project.name));
   }
 
   /** Tells, when it has come, whether something else was asked for since: what is slow does not take its place. */
@@ -76,7 +89,9 @@ export class Files {
 
   async openSample(): Promise<void> {
     this.begin();
-    if (await this.mayLeave()) this.session.replace(ownMachine.given(sampleProject()), null, true);
+    if (!(await this.mayLeave())) return;
+    this.session.replace(ownMachine.given(sampleProject()), null, true);
+    this.whenSampleOpens();
   }
 
   async open(): Promise<void> {

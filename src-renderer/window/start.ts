@@ -39,6 +39,8 @@ export interface Started {
   readonly place: KeepingPlace;
   /** True if the browser's own storage holds work that the host could not be given. */
   readonly holdsWork: boolean;
+  /** What is on the table is the sample, as nobody asked for anything else. */
+  readonly isSample: boolean;
   /** Where what is on the table was kept, if it was. */
   readonly taken: TakenWork | null;
   /** Kept work that is not on the table, and what of it cannot be read. */
@@ -78,13 +80,14 @@ export async function startSession(connection: Connection): Promise<Started> {
     layKept(session, laying);
     session.notify(recoveredNotice(taken.value));
     const kept = { offers: left, problems };
-    return { ...standing, session, taken: taken.value.taken, kept, openAtStart: null };
+    return { ...standing, session, isSample: false, taken: taken.value.taken, kept, openAtStart: null };
   }
   const isEmpty = new URLSearchParams(location.search).has('empty');
   const project = isEmpty ? emptyProject(words.shell.untitled, words.shell.untitledMotif) : sampleProject();
   const session = new Session(ownMachine.given(project), true, liveRune);
   if (!described.ok) session.notify({ kind: 'problem', problem: described.problem });
-  return { ...standing, session, taken: null, kept: { offers: left, problems }, openAtStart: named };
+  const kept = { offers: left, problems };
+  return { ...standing, session, isSample: !isEmpty && named === null, taken: null, kept, openAtStart: named };
 }
 
 /** What an earlier page kept in the browser while it had no host is handed over first. */

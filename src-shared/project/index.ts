@@ -10,6 +10,7 @@ export { carryingOutKept } from './migrate-edits.ts';
 export * from './history.ts';
 export * from './laying.ts';
 export * from './start.ts';
+export * from './new-project.ts';
 export * from './project-at.ts';
 export * from './scope.ts';
 export * from './sizes.ts';

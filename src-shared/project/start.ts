@@ -111,10 +111,15 @@ export function emptyProject(name: string, motifName: string): Project {
 }
 
 /** The first ids of a project; those that come later are made at random, so that these are never given again. */
-function onePiece(piece: Piece, band: Band): Pick<Project, 'sizes' | 'pieces'> {
+function onePiece(piece: Piece, band: Band | null): Pick<Project, 'sizes' | 'pieces'> {
   const sizes = [START_SIZE.id];
-  const pattern = patternInSizes('band-1', band, { size: START_SIZE.id, sizes });
-  return { sizes: [START_SIZE], pieces: [pieceInSizes(START_PLACE.piece, piece, [pattern], sizes)] };
+  const patterns = band === null ? [] : [patternInSizes('band-1', band, { size: START_SIZE.id, sizes })];
+  return { sizes: [START_SIZE], pieces: [pieceInSizes(START_PLACE.piece, piece, patterns, sizes)] };
+}
+
+/** The project with this piece alone, in one size; null for a piece without a pattern. */
+export function withOnlyPiece(project: Project, piece: Piece, band: Band | null): Project {
+  return { ...project, ...onePiece(piece, band) };
 }
 
 /** A project around a drawing that came from elsewhere: one motif, one group of one copy. */

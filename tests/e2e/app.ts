@@ -99,6 +99,11 @@ export async function intercept(page: Page, url: string | RegExp, handle: (route
   await expect.poll(isIntercepted).toBe(true);
 }
 
+/** Creates what the dialog for a new project offers first: a motif of 24 × 24. */
+export async function createOffered(page: Page): Promise<void> {
+  await page.getByRole('dialog', { name: 'New project' }).getByRole('button', { name: 'Create' }).click();
+}
+
 /** What the line at the foot of the window says of what is under the pointer. */
 export function statusLine(page: Page): ReturnType<Page['locator']> {
   return page.getByRole('contentinfo').locator('p').first();

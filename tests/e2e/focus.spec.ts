@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { createOffered, expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 
 const PICTURE =
@@ -124,6 +124,7 @@ test('comes back after the question about unsaved work, whatever the answer', as
 
   await page.keyboard.press('Control+Shift+N');
   await page.getByRole('button', { name: 'Leave without saving' }).press('Enter');
+  await createOffered(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
   await expect(page.locator(':focus')).toHaveCount(1);
 });
@@ -152,7 +153,7 @@ test('comes back from the menu, and from what it opened', async ({ page, start }
   await start();
   const file = page.getByRole('button', { name: 'File' });
   await file.press('Enter');
-  const first = page.getByRole('button', { name: 'New project' });
+  const first = page.getByRole('button', { name: 'New project…' });
   await expect(first).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(file).toBeFocused();

@@ -3,7 +3,7 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { words } from '@shared/words/index.ts';
-import { expect, expectAccessible, test } from './app.ts';
+import { createOffered, expect, expectAccessible, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { BODY, GARMENT, garmentText, planned, SLEEVE, yarnOfAll } from './garment.ts';
 import {
@@ -97,6 +97,7 @@ test('is looked at all over without a question, and is left as it was', async ({
   // Nothing was kept aside either, nor is anything asked before another project takes its place.
   expect(readdirSync(join(folder, 'data')).filter((name) => name === 'recovery')).toEqual([]);
   await page.keyboard.press('Control+Shift+N');
+  await createOffered(page);
   await expect(heading(page)).toHaveText('Untitled');
   expect(readFileSync(join(home, FILE), 'utf8')).toBe(before);
 });

@@ -1,7 +1,7 @@
 /** What the machine can do, how a piece begins and ends, its tensions and notes. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { addressOf, expect, expectAccessible, test } from './app.ts';
+import { addressOf, createOffered, expect, expectAccessible, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
@@ -51,7 +51,8 @@ test('keeps what the machine can do for new projects, and asks no more', async (
 
   await page.keyboard.press('Control+Shift+N');
   await page.getByRole('button', { name: 'Leave without saving' }).click();
-  await page.keyboard.press('2');
+  await createOffered(page);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(machine).toContainText(says);
   await expect(asked).toHaveCount(0);
 
@@ -82,7 +83,9 @@ test('leaves what the machine can do as it was said when another project is open
   await expect(machine).toContainText('It chooses the needles of a pattern row a row ahead');
 
   await page.keyboard.press('Control+Shift+N');
+  await createOffered(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(machine).toContainText('pushed forward by hand');
 });
 

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { projectFromText } from '@shared/project/index.ts';
-import { expect, expectAccessible, test } from './app.ts';
+import { createOffered, expect, expectAccessible, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 
 const heading = (page: Page): Locator => page.getByRole('banner').getByRole('heading', { level: 1 });
@@ -62,6 +62,7 @@ test('is what a save writes that comes while it is typed', async ({ page, start,
 test('is that of its first file where nobody gave it one', async ({ page, start, home }) => {
   await start();
   await page.keyboard.press('Control+Shift+N');
+  await createOffered(page);
   await expect(heading(page)).toHaveText('Untitled');
   await page.keyboard.press('Control+S');
   const panel = new FilePanel(page);

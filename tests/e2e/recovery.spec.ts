@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
-import { announced, expect, expectAccessible } from './app.ts';
+import { announced, createOffered, expect, expectAccessible } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import type { BuiltHost } from './built-host.ts';
@@ -128,6 +128,7 @@ test('of two tabs is each its own: one that lets its work go leaves the other’
   await expect.poll(() => keptGroups(folder)).toEqual(['1', '2']);
   await two.keyboard.press('Control+Shift+N');
   await two.getByRole('button', { name: 'Leave without saving' }).click();
+  await createOffered(two);
   await expect.poll(() => keptGroups(folder)).toEqual(['1']);
   await one.reload();
   await one.getByRole('button', { name: 'Piece', exact: true }).click();
@@ -237,7 +238,9 @@ test('has lifted cells where they were moved to, and what they were before one s
   await moveInHand(page);
   await expect.poll(() => keptGroups(folder)).toHaveLength(1);
   const place = join(folder, 'data', 'recovery');
-  await expect.poll(() => readFileSync(join(place, readdirSync(place)[0] ?? ''), 'utf8')).toContain('"name":"move"');
+  // In a file a cell of the second yarn is an X. What is kept may be a step behind at first.
+  const top = `"${MOVED[0]?.replaceAll('#', 'X')}"`;
+  await expect.poll(() => readFileSync(join(place, readdirSync(place)[0] ?? ''), 'utf8')).toContain(top);
   await expect(page.getByText('not saved', { exact: true })).toBeVisible();
   await crash(first, page);
 

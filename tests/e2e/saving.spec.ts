@@ -3,7 +3,8 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { basename, join } from 'node:path';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText } from '@shared/project/index.ts';
-import { announced, expect, expectAccessible, intercept, test } from './app.ts';
+import { announced, createOffered, expect, expectAccessible, intercept, test } from './app.ts';
+import { Chart } from './chart.ts';
 import { FilePanel } from './file-panel.ts';
 import { changeCopies } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
@@ -158,6 +159,7 @@ test('leaves another project alone when a save of the one before it ends late', 
   await asked;
   await page.keyboard.press('Control+Shift+N');
   await page.getByRole('button', { name: 'Leave without saving' }).click();
+  await createOffered(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
   go();
   await ended;
@@ -191,16 +193,18 @@ test('guards unsaved work before another project takes its place', async ({ page
   await page.keyboard.press('Control+Shift+N');
   await guard.getByRole('button', { name: 'Save', exact: true }).click();
   await new FilePanel(page).saveAs('kept');
+  await createOffered(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
   expect(
     bandsOf(projectAt(projectFromText(readFileSync(join(home, 'kept.walewright'), 'utf8'))))[0]?.groups,
   ).toHaveLength(1);
 
-  await changeCopies(page, '2');
+  await new Chart(page).click(2, 2);
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Open the sample project' }).click();
   await page.getByRole('button', { name: 'Leave without saving' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skerry sleeve');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await expect(page.getByLabel('Copies in each group')).toHaveValue('2, 2');
 });
 

@@ -10,7 +10,7 @@ type Label = string | ((is: never) => string);
 const goTo = (bench: string): string => `Go to ${bench}`;
 
 export const commands = {
-  new: 'New project',
+  new: 'New project…',
   open: 'Open…',
   'read-photo': 'Read a chart from a photo…',
   'open-sample': 'Open the sample project',

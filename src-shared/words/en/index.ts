@@ -30,6 +30,7 @@ import { sheetBench } from './sheet-bench.ts';
 import { tooWide } from './too-wide.ts';
 import { pieces } from './pieces.ts';
 import { sizes } from './sizes.ts';
+import { starting } from './starting.ts';
 import { underlay } from './underlay.ts';
 import { whyNot } from './why-not.ts';
 
@@ -70,6 +71,7 @@ export const english = {
   sizes,
   tooWide,
   understanding,
+  starting,
   underlay,
   whyNot,
 };

@@ -32,6 +32,7 @@ export const shell = {
       piece: 'The Piece bench',
       sheet: 'The Sheet bench',
       readingIn: 'Reading a picture in',
+      newProject: 'The dialog for a new project',
       lettering: 'Lettering',
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
