@@ -16,6 +16,7 @@ import { holdStamp, stampable } from './stamping.ts';
 import { slipActions } from './slip-actions.ts';
 import { TOOL_NAMES } from './tools/index.ts';
 import { noUnderlayYet, underlayActions } from './underlay/actions.ts';
+import { addYarn, takeYarn } from './yarns.ts';
 
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
@@ -114,21 +115,4 @@ function chartActions(session: Session, viewModel: MotifView): ActionsOf<'zoom' 
       run: () => viewModel.look({ cellShape: viewModel.state.cellShape === 'square' ? 'knitted' : 'square' }),
     },
   };
-}
-
-/** Puts the yarn `step` places on into the pen, round and round, and says which. */
-function takeYarn(session: Session, viewModel: MotifView, step: number): void {
-  const { yarns } = session.project;
-  const colour = (viewModel.colour + step + yarns.length) % yarns.length;
-  session.look({ colour });
-  session.announce(words.motif.yarnTaken(yarns[colour]?.name ?? ''));
-}
-
-/** Adds a yarn and puts it into the pen. */
-function addYarn(session: Session): void {
-  const { yarns } = session.project;
-  const change = addYarnChange(session.project, words.motif.newYarn(yarns.length + 1));
-  if (!change) return;
-  session.change(change);
-  session.look({ colour: yarns.length });
 }

@@ -1,5 +1,5 @@
 /** The Motif bench: size, yarns, and what the chart shows. */
-import { expect, statusLine, test } from './app.ts';
+import { announced, expect, statusLine, test } from './app.ts';
 import { Chart, LIGHTHOUSE } from './chart.ts';
 
 test('makes the motif larger and smaller on the side that is chosen', async ({ page, start }) => {
@@ -43,6 +43,43 @@ test('refuses a size that cannot be, and says which can', async ({ page, start }
     await expect.poll(() => chart.size()).toEqual({ columns: 14, rows: 18 });
   }
   await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+});
+
+test('forgets how long a yarn is in its ball when that is emptied, and undo knows it again', async ({
+  page,
+  start,
+}) => {
+  await start();
+  await page.getByRole('button', { name: 'Change chalk' }).click();
+  const inBall = page.getByLabel('Metres in 50 g');
+  await expect(inBall).toHaveValue('');
+  const undo = page.getByRole('button', { name: 'Undo change yarns' });
+  // What was not known and is emptied again changes nothing.
+  await inBall.fill(' ');
+  await expect(page.getByText(/A number from/)).toBeHidden();
+  await inBall.blur();
+  await expect(undo).toBeHidden();
+  await inBall.fill('175');
+  await inBall.blur();
+  await expect(page.getByText('empty if not known')).toBeVisible();
+
+  await inBall.fill('');
+  await expect(page.getByText(/A number from/)).toBeHidden();
+  await expect(announced(page)).toHaveText(
+    'It is not known how long chalk is in a ball: the sheets tell no grams of it.',
+  );
+  await inBall.blur();
+  await expect(inBall).toHaveValue('');
+  await expect(page.getByText('from its band')).toBeVisible();
+  await undo.click();
+  await expect(inBall).toHaveValue('175');
+
+  // Emptied on the way to another number it is one step with that.
+  await inBall.fill('');
+  await inBall.fill('200');
+  await inBall.blur();
+  await undo.click();
+  await expect(inBall).toHaveValue('175');
 });
 
 test('names, colours and adds yarns, and makes another one the ground', async ({ page, start }) => {

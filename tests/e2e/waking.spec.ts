@@ -16,9 +16,12 @@ test('each part of the window wakes for what it shows, and for nothing else', as
     });
     await test.step('a cell that is painted wakes pictures, contrasts and undo, and not the list of yarns', async () => {
       const first = await woken('paint');
-      expect(first).toEqual(expect.arrayContaining(['motifs.motifs', 'yarns.motif', 'bar.undoName']));
+      expect(first).toEqual(expect.arrayContaining(['motifs.motifs', 'pairs.motif', 'bar.undoName']));
       // What can be undone is called the same after another cell. Of three motifs, the row of one is drawn again.
-      expect(await woken('paint')).toEqual(['motifs.motifId', 'motifs.motifs', 'motifs.yarns', 'yarns.motif']);
+      expect(await woken('paint')).toEqual([
+        ...['motifs.motifId', 'motifs.motifs', 'motifs.yarns'],
+        ...['pairs.mainYarn', 'pairs.motif', 'pairs.yarns'],
+      ]);
       expect(await page.evaluate(() => (window as unknown as { waking: WakingPage }).waking.rows())).toBe(1);
     });
     await test.step('a name wakes where it is shown, and neither yarns nor motifs', async () => {

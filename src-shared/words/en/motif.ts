@@ -145,7 +145,10 @@ export const motif = {
     colour: 'Colour',
     /** As the band of a ball says it. */
     inBall: (grams: number, unit: LengthUnit): string => `${unit === 'cm' ? 'Metres' : 'Yards'} in ${grams} g`,
-    inBallHint: 'from its band: the sheets tell grams then, and balls to buy',
+    inBallHint: (isKnown: boolean): string =>
+      isKnown ? 'empty if not known' : 'from its band: the sheets tell grams then, and balls to buy',
+    inBallUnknown: (name: string): string =>
+      `It is not known how long ${name} is in a ball: the sheets tell no grams of it.`,
     useAsMain: 'Use as main',
     useAsMainHint: 'It becomes the ground: the yarn of the plain fabric.',
     remove: 'Remove',

@@ -1,5 +1,5 @@
 /** Parts of the window side by side, with a record of what each of them reads of its session after it was mounted. */
-import { flushSync, mount } from 'svelte';
+import { createRawSnippet, flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject } from '@shared/project/index.ts';
 import { commandsOf } from '../../../src-renderer/commands/command.ts';
@@ -7,6 +7,7 @@ import type { Files } from '../../../src-renderer/files/files.ts';
 import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { duplicateMotif } from '../../../src-renderer/motif/editing/motifs.ts';
 import Motifs from '../../../src-renderer/motif/panel/Motifs.svelte';
+import YarnPairs from '../../../src-renderer/motif/panel/YarnPairs.svelte';
 import Yarns from '../../../src-renderer/motif/panel/Yarns.svelte';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
@@ -15,7 +16,7 @@ import { windowActions } from '../../../src-renderer/window/actions.ts';
 import StatusLine from '../../../src-renderer/window/StatusLine.svelte';
 import TopBar from '../../../src-renderer/window/TopBar.svelte';
 
-/** What the test does in the page. Each gives what woke: `yarns.motif` where the list of yarns read the motif again. */
+/** What the test does in the page. Each gives what woke: `pairs.motif` where what compares yarns read the motif again. */
 export interface WakingPage {
   point(): readonly string[];
   announce(): readonly string[];
@@ -59,13 +60,64 @@ const commands = commandsOf(
 );
 const bar = { session: watched('bar', session), commands, files: {} as Files, host: {} as Host, isNaming: false };
 mount(TopBar, { target: place(), props: bar });
+const nothing = createRawSnippet(() => ({ render: () => '<p></p>' }));
+// As the bench gives them on: each is read where it is shown.
+const ofYarns = watched('yarns', session);
+const pen = watched('yarns', viewModel);
 mount(Yarns, {
   target: place(),
-  props: { session: watched('yarns', session), viewModel: watched('yarns', viewModel) },
+  props: {
+    get yarns() {
+      return ofYarns.yarns;
+    },
+    get mainYarn() {
+      return ofYarns.mainYarn;
+    },
+    get colour() {
+      return pen.colour;
+    },
+    get commands() {
+      return pen.commands;
+    },
+    oncolour: (colour: number) => session.look({ colour }),
+    editor: nothing,
+    pairs: nothing,
+  },
 });
+const ofPairs = watched('pairs', session);
+mount(YarnPairs, {
+  target: place(),
+  props: {
+    get yarns() {
+      return ofPairs.yarns;
+    },
+    get mainYarn() {
+      return ofPairs.mainYarn;
+    },
+    get grid() {
+      return ofPairs.motif.grid;
+    },
+  },
+});
+const ofMotifs = watched('motifs', session);
 mount(Motifs, {
   target: place(),
-  props: { session: watched('motifs', session), viewModel: watched('motifs', viewModel) },
+  props: {
+    get motifs() {
+      return ofMotifs.motifs;
+    },
+    get shown() {
+      return ofMotifs.motifId;
+    },
+    get yarns() {
+      return ofMotifs.yarns;
+    },
+    get gauge() {
+      return ofMotifs.piece.gauge;
+    },
+    commands: viewModel.commands,
+    onshow: (motif: string) => session.look({ motif }),
+  },
 });
 const line = watched('line', session);
 mount(StatusLine, {
