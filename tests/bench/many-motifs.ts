@@ -6,15 +6,15 @@
 import type { Page } from 'playwright';
 import { projectAround, START_YARNS, type Project } from '@shared/project/index.ts';
 import { Chart } from '../e2e/chart.ts';
-import { median, quantile, type Bar } from './bar.ts';
+import { quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
 import { workByMove } from './tasks.ts';
 import { gridOf, numbers } from './timing.ts';
 
 const MOTIFS = 200;
 const SIDE = 40;
-/** Odd, so that one of them is in the middle. */
-const ROUNDS = 7;
+/** In turns; the best of each counts, which a busy machine has held up least. */
+const ROUNDS = 9;
 /** Strokes of a round, each over a row of the chart. */
 const STROKES = 4;
 
@@ -85,9 +85,9 @@ export async function manyMotifsBars(): Promise<Bar[]> {
         name: `the pen in a project of ${MOTIFS} motifs, 95 of 100 moves, against a project with one`,
         kind: 'at most',
         limit: 1.2,
-        ratio: median(times.many.map((ms, round) => ms / (times.one[round] as number))),
-        ours: median(times.many),
-        against: median(times.one),
+        ratio: Math.min(...times.many) / Math.min(...times.one),
+        ours: Math.min(...times.many),
+        against: Math.min(...times.one),
       },
     ];
   });

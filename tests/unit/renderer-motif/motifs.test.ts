@@ -3,6 +3,7 @@ import { outcome } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, changeOf, MOST_MOTIFS, sampleProject, setMotif, type Project } from '@shared/project/index.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside } from '../../../src-renderer/motif/editing/motifs.ts';
+import { listedAfter } from '../../../src-renderer/motif/panel/listed.ts';
 import { motifToShow } from '../../../src-renderer/session/motif-to-show.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
@@ -17,6 +18,18 @@ function withThree(): Project {
 }
 
 describe('the list of motifs', () => {
+  it('is the same while the motif on the bench is painted, and another once anything else is', () => {
+    const { motifs } = withThree();
+    const painted = (id: string): Motif[] => motifs.map((motif) => (motif.id === id ? { ...motif } : motif));
+    expect(listedAfter(motifs, painted('motif-1'), 'motif-1')).toBe(motifs);
+    for (const now of [painted('motif-2'), motifs.slice(1), [...motifs].reverse()]) {
+      expect(listedAfter(motifs, now, 'motif-1')).toBe(now);
+    }
+    // What was painted while it lay there shows in its row once another does.
+    const later = painted('motif-1');
+    expect(listedAfter(motifs, later, 'lighthouse')).toBe(later);
+  });
+
   it('takes an empty motif of the present size behind the present one', () => {
     const { change, shown } = addMotif(sample, 'lighthouse', 'gull', 'motif-1');
     const after = expectChangeLaws(sample, change);

@@ -39,6 +39,22 @@ describe('the yarns of a motif', () => {
     });
   });
 
+  it('are counted of the motif that is painted alone: the others are not looked for among each other', () => {
+    const MOTIFS = 200;
+    let asked = 0;
+    const project = inYarns(3, 20);
+    const motifs = Array.from({ length: MOTIFS }, (_, at) => {
+      const motif = { ...(project.motifs[0] as Motif) };
+      return Object.defineProperty(motif, 'id', { enumerable: true, get: () => (asked++, `motif-${at}`) });
+    });
+    const session = new Session({ ...project, motifs }, true);
+    asked = 0;
+    session.change(changeOf('draw', paintCells('motif-0', { at: Uint32Array.of(2), to: Uint8Array.of(0) })));
+    expect(session.undoName).toBe('draw');
+    // A few times each at most, however many there are.
+    expect(asked).toBeLessThan(10 * MOTIFS);
+  });
+
   it('may be 16, in a palette that holds more', () => {
     expect(painted(inYarns(15, 20), 18, 1).yarns).toBe(16);
   });
