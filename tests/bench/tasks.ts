@@ -12,7 +12,6 @@ interface TraceEvent {
   readonly tdur?: number;
   readonly args: {
     readonly name?: string;
-    readonly data?: { readonly type?: string };
     readonly chrome_mojo_event_info?: { readonly mojo_interface_tag?: string };
   };
 }
@@ -34,8 +33,17 @@ export async function tasksOf(page: Page, act: () => Promise<unknown>): Promise<
   return (await traced(page, act)).tasks;
 }
 
+/** What a page marks its moves of the pointer with. */
+const MOVE = 'pointer moves';
+
 /** What the main thread works from each move of the pointer to the next, ms: the answer to it, down to what is drawn. */
 export async function workByMove(page: Page, act: () => Promise<unknown>): Promise<number[]> {
+  await page.evaluate((mark) => {
+    const marked = window as { marksMoves?: boolean };
+    if (marked.marksMoves) return;
+    marked.marksMoves = true;
+    window.addEventListener('pointermove', () => performance.mark(mark), true);
+  }, MOVE);
   const { tasks, moves } = await traced(page, act);
   const work = moves.map(() => 0);
   for (const { at, workedMs } of tasks) {
@@ -58,7 +66,9 @@ async function traced(page: Page, act: () => Promise<unknown>): Promise<Traced> 
   const events: TraceEvent[] = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
   await session.send('Tracing.start', {
-    traceConfig: { includedCategories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'toplevel'] },
+    // Without the timeline of the developer tools: for each layout it counts all that there is to be laid out, within the
+    // task that is timed.
+    traceConfig: { includedCategories: ['disabled-by-default-devtools.timeline', 'toplevel', 'blink.user_timing'] },
     transferMode: 'ReportEvents',
   });
   await act();
@@ -71,7 +81,7 @@ async function traced(page: Page, act: () => Promise<unknown>): Promise<Traced> 
   const own = events.filter((event) => mains.has(threadOf(event))).sort((a, b) => a.ts - b.ts);
   const isDriven = ({ args }: TraceEvent): boolean =>
     args.chrome_mojo_event_info?.mojo_interface_tag?.startsWith('blink.mojom.DevTools') === true;
-  const isMove = ({ name, args }: TraceEvent): boolean => name === 'EventDispatch' && args.data?.type === 'pointermove';
+  const isMove = ({ name }: TraceEvent): boolean => name === MOVE;
   const tasks: Task[] = [];
   const moves: number[] = [];
   let next = 0;

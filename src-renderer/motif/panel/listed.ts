@@ -7,7 +7,9 @@ import type { Motif, MotifId } from '@shared/motif/index.ts';
  * long list are gone through for each cell that is painted. Otherwise `now`.
  */
 export function listedAfter(before: readonly Motif[], now: readonly Motif[], onBench: MotifId): readonly Motif[] {
-  const isSame = (motif: Motif, at: number): boolean =>
-    motif === now[at] || (motif.id === onBench && now[at]?.id === onBench);
-  return before.length === now.length && before.every(isSame) ? before : now;
+  if (before.length !== now.length) return now;
+  for (let at = 0; at < now.length; at++) {
+    if (before[at] !== now[at] && (before[at]?.id !== onBench || now[at]?.id !== onBench)) return now;
+  }
+  return before;
 }
