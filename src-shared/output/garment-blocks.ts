@@ -1,8 +1,9 @@
 /** What stands on the first page of a garment's sheet: its pieces, and the yarn that all of them take. */
 import type { LengthUnit } from '../length/index.ts';
 import { sizeOf } from '../piece/index.ts';
-import { BALL_GRAMS, garmentNeed } from '../plan/index.ts';
+import { garmentNeed } from '../plan/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { BALL_GRAMS } from '../yarn/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock, textLines } from './blocks/text.ts';

@@ -1,7 +1,8 @@
 /** The yarn of a garment line by line, as its sheet, the Piece bench and the command line say it. */
 import type { LengthUnit } from '../length/index.ts';
-import { BALL_GRAMS, type GarmentNeed, type GarmentYarn, type YarnAmount } from '../plan/index.ts';
+import type { GarmentNeed, GarmentYarn, YarnAmount } from '../plan/index.ts';
 import { words } from '../words/index.ts';
+import { BALL_GRAMS } from '../yarn/index.ts';
 
 export interface GarmentYarnRow {
   /** A piece, the strands cut for wrapping, all pieces, or what to buy. */

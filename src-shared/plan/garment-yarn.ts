@@ -1,10 +1,7 @@
 /** How much of each yarn a garment takes: all its pieces, each as often as it is knitted. Lengths in mm. */
-import { gramsOf, WINDING_MARGIN } from '../yarn/index.ts';
+import { BALL_GRAMS, gramsOf, WINDING_MARGIN } from '../yarn/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import type { Plan } from './types.ts';
-
-/** The balls that most yarn is sold in (common practice, no source). */
-export const BALL_GRAMS = 50;
 
 /** A piece of the garment, planned in the size that is knitted. */
 export interface PieceToKnit {

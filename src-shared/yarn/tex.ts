@@ -26,6 +26,9 @@ export function texFromDenier(denier: number): number {
   return denier / 9;
 }
 
+/** What most balls of yarn that are sold weigh (common practice, no source). */
+export const BALL_GRAMS = 50;
+
 /** As on a ball band: `grams` in `metres`. */
 export function texFromBall(grams: number, metres: number): number {
   return (grams * 1000) / metres;

@@ -1,6 +1,7 @@
 /** The JSON of `plan --all-pieces`: what all pieces take together, and the plan of each. */
-import { BALL_GRAMS, type GarmentNeed, type YarnAmount } from '@shared/plan/index.ts';
+import type { GarmentNeed, YarnAmount } from '@shared/plan/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
+import { BALL_GRAMS } from '@shared/yarn/index.ts';
 import { thousandths, type PlanJson } from './plan.ts';
 
 interface AmountJson {

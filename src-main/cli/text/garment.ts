@@ -1,9 +1,10 @@
 /** The yarn that all pieces of a garment take, for people. */
 import type { LengthUnit } from '@shared/length/index.ts';
 import { garmentYarnNote, garmentYarnRows } from '@shared/output/index.ts';
-import { BALL_GRAMS, type GarmentNeed } from '@shared/plan/index.ts';
+import type { GarmentNeed } from '@shared/plan/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { BALL_GRAMS } from '@shared/yarn/index.ts';
 import { table, under } from './table.ts';
 
 export function garmentYarnText(need: GarmentNeed, palette: readonly Yarn[], unit: LengthUnit): string {
