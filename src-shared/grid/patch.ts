@@ -4,7 +4,6 @@
  * `at[i]` is a cell's index (row × width + column), `to[i]` its new palette
  * index. Each cell stands at most once, in ascending order.
  */
-import type { CellBox } from './draw/cell.ts';
 import type { Grid } from './model.ts';
 
 export interface Patch {
@@ -84,19 +83,4 @@ export function composePatches(first: Patch, second: Patch): Patch {
   to.set(first.to.subarray(i), count);
   count += early - i;
   return count === at.length ? { at, to } : { at: at.slice(0, count), to: to.slice(0, count) };
-}
-
-/** The smallest rectangle that holds every changed cell, or null if none: no more than that need be drawn again. */
-export function patchBox(patch: Patch, gridWidth: number): CellBox | null {
-  if (patch.at.length === 0) return null;
-  let left = Infinity;
-  let right = -Infinity;
-  for (const index of patch.at) {
-    const column = index % gridWidth;
-    if (column < left) left = column;
-    if (column > right) right = column;
-  }
-  const bottom = Math.floor((patch.at[0] as number) / gridWidth);
-  const top = Math.floor((patch.at[patch.at.length - 1] as number) / gridWidth);
-  return { column: left, row: bottom, width: right - left + 1, height: top - bottom + 1 };
 }

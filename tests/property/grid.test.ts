@@ -7,7 +7,6 @@ import {
   gridFromText,
   gridToText,
   invertPatch,
-  patchBox,
   patchCells,
   type Grid,
   type Patch,
@@ -70,27 +69,6 @@ describe('an edit of cells', () => {
         expect(applyPatch(grid, both)).toEqual(applyPatch(between, other));
         const back = composePatches(invertPatch(between, other), invertPatch(grid, one));
         expect(applyPatch(applyPatch(grid, both), back)).toEqual(grid);
-      }),
-      RUNS,
-    );
-  });
-
-  it('lies in the smallest box around what it changes', () => {
-    fc.assert(
-      fc.property(edited, ({ grid, first }) => {
-        const patch = patchCells(grid, first);
-        const columns = [...patch.at].map((index) => index % grid.width);
-        const rows = [...patch.at].map((index) => Math.floor(index / grid.width));
-        expect(patchBox(patch, grid.width)).toEqual(
-          columns.length === 0
-            ? null
-            : {
-                column: Math.min(...columns),
-                row: Math.min(...rows),
-                width: Math.max(...columns) - Math.min(...columns) + 1,
-                height: Math.max(...rows) - Math.min(...rows) + 1,
-              },
-        );
       }),
       RUNS,
     );

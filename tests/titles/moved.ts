@@ -37,4 +37,9 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/project/section-rows-in-sizes.test.ts › rows of a section in each size › keep what stands a length from an edge there, each size by its own rows',
     why: 'sizes have a file for rows of sections, since theirs was long',
   },
+  {
+    old: 'property/grid.test.ts › an edit of cells › lies in the smallest box around what it changes',
+    now: 'unit/renderer-motif/cells.test.ts › what changed between two drawings › is the smallest rectangle around all cells that differ',
+    why: 'the canvas finds the box that is drawn again from the drawings; nothing asked a patch for one',
+  },
 ];
