@@ -48,7 +48,7 @@ export function readArgs(typed: readonly string[], allowed: readonly CliOptionNa
 }
 
 /** True if the option is followed by a value. */
-export function takesText(name: CliOptionName): boolean {
+function takesText(name: CliOptionName): boolean {
   return terminalWords.cli.options[name][0] !== null;
 }
 

@@ -49,7 +49,7 @@ function labelOf(id: WindowCommand): string {
 }
 
 /** A shortcut as Electron takes it: `CmdOrCtrl+Shift+N`. */
-export function acceleratorOf(keys: Shortcut): string {
+function acceleratorOf(keys: Shortcut): string {
   return keys.replace('Mod', 'CmdOrCtrl');
 }
 

@@ -7,7 +7,7 @@
  */
 import { createSubscriber } from 'svelte/reactivity';
 
-export class SingleKeys {
+class SingleKeys {
   #areOn = true;
   readonly #listeners = new Set<() => void>();
   readonly #follow = createSubscriber((update) => {

@@ -18,9 +18,9 @@ import type { KeepingPlace } from './keeping-place.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 /** Between a change and the pass that takes it. */
-export const WAIT_MS = 200;
+const WAIT_MS = 200;
 /** Before what could not be kept is tried again. */
-export const RETRY_MS = 1000;
+const RETRY_MS = 1000;
 
 /** Work that was taken from where it was kept. */
 export interface TakenWork {

@@ -7,7 +7,7 @@ import { createSubscriber } from 'svelte/reactivity';
 import type { Machine } from '@shared/bed/index.ts';
 import type { Project } from '@shared/project/index.ts';
 
-export class OwnMachine {
+class OwnMachine {
   #machine: Machine | null = null;
   /** Keeps it for the next start; called after every change. */
   onChange: (machine: Machine) => void = () => undefined;

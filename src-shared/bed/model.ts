@@ -6,7 +6,7 @@ import { label, slotLabelled, type Slot } from './slot.ts';
 export const MOST_STITCHES = 1000;
 
 /** From needle to needle, in mm. */
-export const PITCH_MM = { least: 1, most: 30 } as const;
+const PITCH_MM = { least: 1, most: 30 } as const;
 
 export const sideSchema = z.enum(['left', 'right']);
 /** Left and right are the knitter's, facing the machine. */

@@ -106,8 +106,8 @@ export const paperSizes = ['a4', 'letter'] as const;
 /** Which way round charts are drawn on the sheet: as on the needles, as worn, or both. */
 export const chartSides = ['both', 'needles', 'worn'] as const satisfies readonly ('both' | Shows)[];
 /** Of which pieces, and in which sizes, files are made: the one that is looked at, or all. */
-export const scopeSchema = z.strictObject({ pieces: z.enum(['this', 'all']), sizes: z.enum(['this', 'all']) });
-export const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
+const scopeSchema = z.strictObject({ pieces: z.enum(['this', 'all']), sizes: z.enum(['this', 'all']) });
+const lengthUnits = ['cm', 'in'] as const satisfies readonly LengthUnit[];
 
 export const contract = {
   'host.describe': {

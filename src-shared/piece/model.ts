@@ -36,7 +36,7 @@ const gaugeSchema = z.strictObject({
 /** Stitches and rows in 10 cm, and the lengths that follow. */
 export interface Gauge extends ReadonlyDeep<z.infer<typeof gaugeSchema>> {}
 
-export const turningSchema = z.enum(['none', 'loose', 'eyelets']);
+const turningSchema = z.enum(['none', 'loose', 'eyelets']);
 /** What is made of the row along which a hem folds: nothing, a row knitted looser, or a row of eyelets. */
 export type Turning = z.infer<typeof turningSchema>;
 

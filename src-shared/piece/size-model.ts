@@ -11,7 +11,7 @@ export const MOST_SIZE_LETTERS = 24;
 export const MOST_ID_LETTERS = 40;
 
 /** No blanks at either end, so that what looks alike is alike. */
-export const sizeNameSchema = upToLetters(MOST_SIZE_LETTERS).check(z.regex(/^\S(.*\S)?$/));
+const sizeNameSchema = upToLetters(MOST_SIZE_LETTERS).check(z.regex(/^\S(.*\S)?$/));
 
 /** True for what a size may be called. */
 export function isSizeName(name: string): boolean {

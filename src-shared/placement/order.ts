@@ -41,7 +41,7 @@ export function scoreOf(spaces: readonly number[], demand: Demand): Score {
 }
 
 /** The smallest and the largest gap, or null if there is none. */
-export function gapRange(gaps: readonly number[]): GapRange | null {
+function gapRange(gaps: readonly number[]): GapRange | null {
   return gaps.length === 0 ? null : { least: Math.min(...gaps), most: Math.max(...gaps) };
 }
 

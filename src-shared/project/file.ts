@@ -26,7 +26,7 @@ export const projectFileSchema = z.codec(
 /** The plain data of a project, keys in the order of the file. */
 export type ProjectFile = z.input<typeof projectFileSchema>;
 
-export function projectToFile(project: Project): ProjectFile {
+function projectToFile(project: Project): ProjectFile {
   return plainOf(projectFileSchema, project);
 }
 

@@ -15,7 +15,7 @@ export const START_YARNS: readonly Yarn[] = [
 ];
 
 /** 5 stitches or 25 mm, whichever bites first (common practice, no source). */
-export const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
+const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
 
 /** No tension is said. */
 export const START_TENSION: Tension = {

@@ -87,7 +87,7 @@ export function isSvg(bytes: Uint8Array): boolean {
 }
 
 /** Throws `file-too-large`. */
-export function assertSvgLength(bytes: Uint8Array): void {
+function assertSvgLength(bytes: Uint8Array): void {
   if (bytes.length > MOST_SVG_BYTES)
     throw problemError('file-too-large', { bytes: bytes.length, most: MOST_SVG_BYTES });
 }

@@ -25,12 +25,7 @@ interface RulerPlace {
   readonly isColumnPinned: boolean;
 }
 
-export function rulerPlace(
-  view: Viewport,
-  grid: Pick<Grid, 'width' | 'height'>,
-  width: number,
-  height: number,
-): RulerPlace {
+function rulerPlace(view: Viewport, grid: Pick<Grid, 'width' | 'height'>, width: number, height: number): RulerPlace {
   const x = view.left(grid.width) + AWAY;
   const y = view.y + AWAY + 6;
   const isRowPinned = x > width - ROW_NUMBERS;

@@ -24,7 +24,7 @@ export function chosenAllOverOf(project: Pick<ProjectAt, 'patterns'>, { allOver 
 }
 
 /** Adds an all-over with the motif at hand and takes it into the form. */
-export function addAllOver(session: Session, chosen: ChosenAllOver): void {
+function addAllOver(session: Session, chosen: ChosenAllOver): void {
   const before = session.current;
   const allOver = newAllOver(session.motif.id, plannedOf(before).plan);
   session.change(changeOf('add-all-over', insertPattern(before, newId(), allOver)));
@@ -34,7 +34,7 @@ export function addAllOver(session: Session, chosen: ChosenAllOver): void {
 }
 
 /** Removes the chosen all-over. */
-export function removeAllOver(session: Session, chosen: ChosenAllOver): void {
+function removeAllOver(session: Session, chosen: ChosenAllOver): void {
   const number = chosenAllOverOf(session.current, chosen);
   if (number === null) return;
   session.change(changeOf('remove-all-over', removePattern(session.current, 'all-over', number)));

@@ -2,8 +2,8 @@
 import { within180, type Tube } from '@shared/piece/index.ts';
 import type { TubeView } from './tube-view.ts';
 
-export const STEP = 5;
-export const LARGE_STEP = 45;
+const STEP = 5;
+const LARGE_STEP = 45;
 
 /** The turn after a key; null for a key that does not turn it. */
 export function turnAfterKey(turn: number, key: string): number | null {

@@ -8,7 +8,7 @@ const LEAST_RADIUS = 1.6;
 const MOST_RADIUS = 20;
 
 /** Radius of the loops: one edge is wrapped every other row at most, so a loop may be taller than its row. */
-export function loopRadius(view: Viewport): number {
+function loopRadius(view: Viewport): number {
   return Math.min(
     MOST_RADIUS,
     Math.max(LEAST_RADIUS, Math.min(view.cellHeight * (view.cellHeight < 8 ? 0.85 : 0.42), view.columnWidth * 0.7)),

@@ -51,7 +51,7 @@ export function standingOf(plan: Plan, band: number): Standing {
 }
 
 /** What keeps the groups from standing so, or null if they can. */
-export function whatStops(ground: Ground, standing: Standing): Stop | null {
+function whatStops(ground: Ground, standing: Standing): Stop | null {
   const { outline, groups, others } = ground;
   const { first, firstRow, rises } = standing;
   const lastRow = firstRow + heightOf(ground, standing) - 1;

@@ -46,7 +46,7 @@ const ROWS_BETWEEN = 10;
  * A new band of one copy of a motif: centred on a piece without bands, else
  * above the highest of those that are placed.
  */
-export function newBand(motif: string, placed: readonly Pick<PlacedBand, 'lastRow'>[]): Band {
+function newBand(motif: string, placed: readonly Pick<PlacedBand, 'lastRow'>[]): Band {
   const band = startBand(motif, [1]);
   if (placed.length === 0) return band;
   const highest = Math.max(...placed.map(({ lastRow }) => lastRow));

@@ -8,7 +8,7 @@ import { isSecret } from './seal.ts';
  * key, by a page whose host is gone and that finds another in its place. All
  * three are answered with {@link Joined}.
  */
-export const JOINING = ['enter', 'join', 'rejoin'] as const;
+const JOINING = ['enter', 'join', 'rejoin'] as const;
 export type Joining = (typeof JOINING)[number];
 
 /** Says nothing and is answered with nothing: that the host is still there. */

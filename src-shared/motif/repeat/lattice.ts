@@ -119,7 +119,7 @@ function cyclicRows(tile: Grid): CyclicRow[] {
  * over, so that no index has to wrap. Two starts race, and each comparison
  * rules out all the starts it covered: linear time.
  */
-export function leastRotation(twice: Uint8Array): number {
+function leastRotation(twice: Uint8Array): number {
   const length = twice.length / 2;
   let i = 0;
   let j = 1;

@@ -28,7 +28,7 @@ export function trueRepeat(grid: Grid): Repeat {
 }
 
 /** True if every cell equals the one `columns` to its right and `rows` above it, wherever both exist. */
-export function repeatsAfter(grid: Grid, columns: number, rows: number): boolean {
+function repeatsAfter(grid: Grid, columns: number, rows: number): boolean {
   const { width, height, cells } = grid;
   const shift = rows * width + columns;
   for (let row = 0; row + rows < height; row++) {
