@@ -44,7 +44,8 @@ export const starting = {
 
   sample: {
     label: 'Sample',
-    text: 'This is a sample: a sleeve with lighthouses and gulls. Try what you like on it, or begin your own.',
+    text: 'This is a sample.',
+    more: 'Try what you like on it, or begin your own.',
     newPiece: 'New piece',
     newMotif: 'New motif',
     readChart: 'Read a chart',
