@@ -9,6 +9,7 @@ export const ROOTS: readonly string[] = [
   'src-renderer/piece/PieceBench.svelte',
   'src-renderer/sheet/SheetBench.svelte',
   'src-renderer/window/App.svelte',
+  'src-renderer/window/OpenDialogs.svelte',
 ];
 
 /** Those that have it as yet. One that is given values leaves the list; none comes. */
