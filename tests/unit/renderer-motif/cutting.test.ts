@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gridFromText, gridToText, mirrorAcross } from '@shared/grid/index.ts';
+import { gridToText, mirrorAcross } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject, type Change } from '@shared/project/index.ts';
 import {
@@ -10,16 +10,9 @@ import {
   layChange,
   type Cutting,
 } from '../../../src-renderer/motif/editing/cutting.ts';
+import { drawnMotif } from './drawn-motif.ts';
 
-const motif = (lines: readonly string[]): Motif => ({
-  id: 'm',
-  name: 'm',
-  grid: gridFromText(lines, '.#o'),
-  shows: 'worn',
-  isLettering: false,
-  underlay: null,
-});
-const flag = motif(['##..', '#o..']);
+const flag = drawnMotif(['##..', '#o..']);
 const place = (column: number, row: number) => ({ column, row });
 const some = (cutting: Cutting | null): Cutting => {
   if (!cutting) throw new Error('Nothing was cut');
@@ -58,6 +51,6 @@ describe('a cutting', () => {
     expect(drawn(layChange(flag, 0, { ...chalk, at: place(1, 0), name: 'paste' }))).toEqual(['###.', '##..']);
     const mirrored = { ...chalk, cells: mirrorAcross(chalk.cells), name: 'move' as const, from: chalk };
     expect(drawn(layChange(flag, 0, mirrored))).toEqual(['##..', '.#..']);
-    expect(cutColour(motif(['..']).grid, 1)).toBeNull();
+    expect(cutColour(drawnMotif(['..']).grid, 1)).toBeNull();
   });
 });

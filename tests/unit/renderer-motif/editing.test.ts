@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gridFromText, gridToText } from '@shared/grid/index.ts';
+import { gridToText } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject, sampleProject, setProject, type Project } from '@shared/project/index.ts';
 import {
@@ -14,18 +14,11 @@ import { ALONE } from '../../../src-renderer/motif/editing/following.ts';
 import { resizeChange } from '../../../src-renderer/motif/editing/size.ts';
 import { cellsThrough, fillChange, strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { eraser } from '../../../src-renderer/motif/tools/eraser.ts';
+import { drawnMotif } from './drawn-motif.ts';
 
-const motif = (lines: readonly string[]): Motif => ({
-  id: 'm',
-  name: 'motif',
-  grid: gridFromText(lines, '.#o'),
-  shows: 'worn',
-  isLettering: false,
-  underlay: null,
-});
 const around = (lines: readonly string[]): Project => ({
   ...emptyProject('p', 'motif'),
-  motifs: [motif(lines)],
+  motifs: [drawnMotif(lines)],
 });
 const drawn = (project: Project): string[] => gridToText((project.motifs[0] as Motif).grid, '.#o');
 
@@ -38,7 +31,7 @@ describe('a stroke', () => {
       { column: 1, row: 1 },
       { column: 3, row: 1 },
     ];
-    const change = strokeChange(motif(['...', '...']), 'draw', 1, cells);
+    const change = strokeChange(drawnMotif(['...', '...']), 'draw', 1, cells);
     expect(change?.name).toBe('draw');
     expect(change && drawn(applyChange(project, change))).toEqual(['.#.', '#..']);
   });
@@ -50,14 +43,14 @@ describe('a stroke', () => {
       { column: 2, row: 0 },
     ];
     const hand = { colour: 1, ground: 0, following: ALONE, isFilled: false, fillsEverywhere: false };
-    const change = eraser.kind === 'stroke' && eraser.change({ motif: motif(['##o']), ...hand }, cells);
+    const change = eraser.kind === 'stroke' && eraser.change({ motif: drawnMotif(['##o']), ...hand }, cells);
     expect(change && drawn(applyChange(project, change))).toEqual(['#..']);
   });
 
   it('that changes nothing is no step', () => {
-    expect(strokeChange(motif(['#.']), 'draw', 1, [{ column: 0, row: 0 }])).toBeNull();
-    expect(strokeChange(motif(['#.']), 'draw', 1, [{ column: 9, row: 9 }])).toBeNull();
-    expect(fillChange(motif(['#.']), 1, { column: 0, row: 0 })).toBeNull();
+    expect(strokeChange(drawnMotif(['#.']), 'draw', 1, [{ column: 0, row: 0 }])).toBeNull();
+    expect(strokeChange(drawnMotif(['#.']), 'draw', 1, [{ column: 9, row: 9 }])).toBeNull();
+    expect(fillChange(drawnMotif(['#.']), 1, { column: 0, row: 0 })).toBeNull();
   });
 
   it('leaves no hole between the samples of a quick hand', () => {
@@ -78,7 +71,7 @@ describe('a stroke', () => {
 describe('filling', () => {
   it('stops at other colours and at corners', () => {
     const lines = ['#.#', '.#.', '..#'];
-    const change = fillChange(motif(lines), 2, { column: 0, row: 0 });
+    const change = fillChange(drawnMotif(lines), 2, { column: 0, row: 0 });
     expect(change?.name).toBe('fill');
     expect(change && drawn(applyChange(around(lines), change))).toEqual(['#.#', 'o#.', 'oo#']);
   });
@@ -94,13 +87,13 @@ describe('another size', () => {
     { width: 1, height: 1, columns: 'left', rows: 'bottom', gives: ['#'] },
   ] as const)('of $width × $height, $columns and $rows', ({ width, height, columns, rows, gives }) => {
     const lines = ['##', '.#'];
-    const before = motif(lines);
+    const before = drawnMotif(lines);
     const change = resizeChange(before, before.grid, 0, width, height, { columns, rows });
     expect(drawn(applyChange(around(lines), change))).toEqual(gives);
   });
 
   it('that is too large is refused by name', () => {
-    const before = motif(['#']);
+    const before = drawnMotif(['#']);
     expect(() => resizeChange(before, before.grid, 0, 1001, 1, { columns: 'right', rows: 'top' })).toThrow(
       'motif-too-large',
     );

@@ -12,16 +12,10 @@ import {
 import { measure } from '@shared/motif/repeat/index.ts';
 import { nextSymmetry, SYMMETRIES, tileToFollow } from '../../../src-renderer/motif/editing/following.ts';
 import { TOOLS, type Drawing } from '../../../src-renderer/motif/tools/index.ts';
+import { drawnMotif } from './drawn-motif.ts';
 
 const drawing = (width: number, height: number, to: Partial<Drawing['following']>, isFilled = false): Drawing => ({
-  motif: {
-    id: 'm',
-    name: 'm',
-    grid: makeGrid(width, height),
-    shows: 'worn',
-    isLettering: false,
-    underlay: null,
-  },
+  motif: drawnMotif(makeGrid(width, height)),
   colour: 1,
   ground: 0,
   following: { symmetry: 'none', tile: null, ...to },

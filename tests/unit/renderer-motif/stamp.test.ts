@@ -1,20 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { gridFromText, gridToText } from '@shared/grid/index.ts';
+import { gridToText } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { layChange } from '../../../src-renderer/motif/editing/cutting.ts';
 import { centredOn, stampOf } from '../../../src-renderer/motif/editing/stamp.ts';
+import { drawnMotif } from './drawn-motif.ts';
 
-const motifOfRows = (id: string, rows: readonly string[]): Motif => ({
-  id,
-  name: id,
-  grid: gridFromText(rows, '.#o'),
-  shows: 'worn',
-  isLettering: false,
-  underlay: null,
-});
-const full = motifOfRows('full', ['ooooo', 'ooooo', 'ooooo', 'ooooo']);
-const gull = motifOfRows('gull', ['#.#', '.#.']);
+const full = drawnMotif(['ooooo', 'ooooo', 'ooooo', 'ooooo'], 'full');
+const gull = drawnMotif(['#.#', '.#.'], 'gull');
 
 /** The full chart after the gull is stamped with its middle on a cell. */
 function stamped(isFigureOnly: boolean, column: number, row: number): string[] {

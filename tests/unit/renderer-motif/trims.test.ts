@@ -5,6 +5,7 @@ import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { trimsOf } from '../../../src-renderer/motif/editing/trims.ts';
 import { WHOLE } from '../../../src-renderer/motif/editing/whole.ts';
+import { drawnMotif } from './drawn-motif.ts';
 
 const drawings: [string, string[]][] = [
   ['copies with blank columns between', ['.X..X.', '......']],
@@ -17,7 +18,7 @@ const drawings: [string, string[]][] = [
 describe('what is said to come out of a trim', () => {
   it.each(drawings)('does come out, from %s', (_, rows) => {
     const grid = gridFromText(rows, '.X');
-    const motif: Motif = { id: 'm', name: 'm', grid, shows: 'worn', isLettering: false, underlay: null };
+    const motif = drawnMotif(grid);
     for (const cursor of [
       { column: 0, row: 0 },
       { column: 2, row: 0 },

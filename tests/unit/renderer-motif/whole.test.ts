@@ -1,17 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { gridFromText, gridToText, makeGrid, type Cell, type CellBox } from '@shared/grid/index.ts';
+import { gridToText, makeGrid, type Cell, type CellBox } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject } from '@shared/project/index.ts';
 import { WHOLE, type WholeName } from '../../../src-renderer/motif/editing/whole.ts';
-
-const motif = (lines: readonly string[]): Motif => ({
-  id: 'm',
-  name: 'm',
-  grid: gridFromText(lines, '.#o'),
-  shows: 'worn',
-  isLettering: false,
-  underlay: null,
-});
+import { drawnMotif } from './drawn-motif.ts';
 
 /** The motif after the command, or null where it changes nothing. */
 function after(
@@ -21,7 +13,7 @@ function after(
   colour = 1,
   selected: CellBox | null = null,
 ): string[] | null {
-  const before = motif(lines);
+  const before = drawnMotif(lines);
   const change = WHOLE[name](before, { cursor, selected, colour, ground: 0 });
   if (!change) return null;
   const project = applyChange({ ...emptyProject('p', 'm'), motifs: [before] }, change);
@@ -94,8 +86,8 @@ describe('a command for the whole motif', () => {
 
   it('does not pass the largest motif', () => {
     const place = { cursor: corner, selected: null, colour: 1, ground: 0 };
-    const wide = { ...motif(['.']), grid: makeGrid(1000, 1) };
-    const tall = { ...motif(['.']), grid: makeGrid(1, 4000) };
+    const wide = { ...drawnMotif(['.']), grid: makeGrid(1000, 1) };
+    const tall = { ...drawnMotif(['.']), grid: makeGrid(1, 4000) };
     expect(WHOLE['insert-column'](wide, place)).toBeNull();
     expect(WHOLE['insert-row'](tall, place)).toBeNull();
     expect(WHOLE['quarter-turn'](tall, place)).toBeNull();
