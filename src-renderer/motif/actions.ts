@@ -14,6 +14,7 @@ import { selectActions } from './select-actions.ts';
 import { stampActions } from './stamp-actions.ts';
 import { holdStamp, stampable } from './stamping.ts';
 import { slipActions } from './slip-actions.ts';
+import { doubtActions } from './doubts/doubt-actions.ts';
 import { TOOL_NAMES } from './tools/index.ts';
 import { noUnderlayYet, underlayActions } from './underlay/actions.ts';
 import { addYarn, takeYarn } from './yarns.ts';
@@ -22,7 +23,7 @@ import { addYarn, takeYarn } from './yarns.ts';
 const ZOOM_STEP = 1.25;
 
 export type MotifCommand = CommandOf<
-  'tools' | 'drawing' | 'selection' | 'whole' | 'motifs' | 'stamp' | 'slips' | 'underlay' | 'zoom' | 'chart'
+  'tools' | 'drawing' | 'selection' | 'whole' | 'motifs' | 'stamp' | 'doubts' | 'slips' | 'underlay' | 'zoom' | 'chart'
 >;
 
 export function motifActions(session: Session, viewModel: MotifView): Actions<MotifCommand> {
@@ -33,6 +34,7 @@ export function motifActions(session: Session, viewModel: MotifView): Actions<Mo
     ...wholeActions(session, viewModel),
     ...motifsActions(session, viewModel),
     ...stampActions(session, viewModel),
+    ...doubtActions(session, viewModel),
     ...slipActions(session, viewModel),
     ...underlayActions(session, viewModel),
     ...chartActions(session, viewModel),

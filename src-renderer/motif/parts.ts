@@ -1,5 +1,6 @@
 /** The parts of the bench that are loaded when they are first asked for. */
 import { latePart } from '../ui/load-part.ts';
 
+export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));

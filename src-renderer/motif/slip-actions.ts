@@ -1,6 +1,6 @@
 /** Commands that walk the cells which break the near repeat, and settle which of its copies is right. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Measure, NearRepeat, Slip } from '@shared/motif/repeat/index.ts';
+import type { Measure, NearRepeat } from '@shared/motif/repeat/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
@@ -73,7 +73,7 @@ function isCopyOf(near: NearRepeat, cell: Cell, other: Cell): boolean {
 }
 
 /** Place in the list of the slip that comes after `cursor`, or before it, by row and column and round and round; -1 of none. */
-export function slipAfter(slips: readonly Slip[], cursor: Cell, step: 1 | -1): number {
+export function slipAfter(slips: readonly Cell[], cursor: Cell, step: 1 | -1): number {
   const order = (cell: Cell): number => cell.row - cursor.row || cell.column - cursor.column;
   if (step === 1) {
     const next = slips.findIndex((slip) => order(slip) > 0);

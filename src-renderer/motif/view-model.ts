@@ -9,18 +9,21 @@ import { commandsOf, type Commands } from '../commands/command.ts';
 import type { InHand, Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
 import { motifActions, type MotifCommand } from './actions.ts';
+import { Doubts } from './doubts/doubts.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
 import { layLifted } from './lifted-selection.ts';
 import { START, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
 
 export class MotifViewModel implements MotifView {
   readonly commands: Commands<MotifCommand>;
+  readonly doubts: Doubts;
   readonly #shown: LiveFields<MotifViewState>;
   #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
 
   constructor(private readonly session: Session) {
     this.#shown = liveFields(START, session.live);
+    this.doubts = new Doubts(session);
     this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;
     let yarns = session.project.yarns.length;
@@ -97,6 +100,12 @@ export class MotifViewModel implements MotifView {
   /** Puts the cell cursor on a cell and brings it into view, where a stage shows it. */
   goTo(cell: Cell): void {
     if (this.#stage) this.#stage.goTo(cell);
+    else this.look({ cursor: cell });
+  }
+
+  /** The same with the keyboard left where it is. */
+  show(cell: Cell): void {
+    if (this.#stage) this.#stage.show(cell);
     else this.look({ cursor: cell });
   }
 

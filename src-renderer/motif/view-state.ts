@@ -5,6 +5,7 @@ import type { MotifId } from '@shared/motif/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import type { Viewport } from '../canvas/index.ts';
 import type { Cutting, LiftedSelection } from './editing/cutting.ts';
+import type { Doubts } from './doubts/doubts.ts';
 import type { Following } from './editing/following.ts';
 import type { Overhang } from './editing/overhang.ts';
 import type { Lettering } from './lettering/lettering.ts';
@@ -48,6 +49,8 @@ export interface MotifViewState {
   readonly fabric: FinishedFace | null;
   /** Cells in the proportion of the gauge, or as wide as tall. */
   readonly cellShape: 'knitted' | 'square';
+  /** The list of cells to settle has the keyboard, and the cell cursor is on one of them. */
+  readonly isSettling: boolean;
 }
 
 /** What the stage can show. */
@@ -60,6 +63,8 @@ export interface StageControls {
   focus(): void;
   /** Puts the cell cursor on a cell and brings it into view, the keyboard with it. */
   goTo(cell: Cell): void;
+  /** The same with the keyboard left where it is. */
+  show(cell: Cell): void;
 }
 
 /** As the window opens. */
@@ -82,6 +87,7 @@ export const START: MotifViewState = {
   showsNeighbours: true,
   fabric: null,
   cellShape: 'knitted',
+  isSettling: false,
 };
 
 /** The bench as its commands and gestures see it; the view model is one. */
@@ -95,7 +101,11 @@ export interface MotifView {
   readonly aspect: number;
   look(to: Partial<MotifViewState>): void;
   zoomBy(factor: number): void;
+  /** What a reading was not sure of, on the motif that is looked at. */
+  readonly doubts: Doubts;
   /** Puts the cell cursor on a cell and brings it into view, where a stage shows it. */
   goTo(cell: Cell): void;
+  /** The same with the keyboard left where it is. */
+  show(cell: Cell): void;
   focusStage(): void;
 }

@@ -3,6 +3,7 @@ import type { Component } from 'svelte';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { DecodedPicture } from '../pictures/decode.ts';
 import type { GivenPicture } from '../pictures/given.ts';
+import type { ReadDoubts } from '../motif/doubts/doubts.ts';
 import type { Session } from '../session/session.ts';
 
 /** What the dialog of an importer is given. */
@@ -11,6 +12,8 @@ export interface ImporterProps {
   readonly picture: DecodedPicture;
   /** What the file is called, without its ending. */
   readonly title: string;
+  /** A motif was read, and these of its cells are doubtful. */
+  readonly onread: (read: ReadDoubts) => void;
   readonly onclose: () => void;
 }
 

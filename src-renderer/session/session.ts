@@ -16,6 +16,8 @@ import {
   markSaved,
   redo,
   startHistory,
+  stateNow,
+  statesAtHand,
   thingsTouched,
   undo,
   type Change,
@@ -132,6 +134,16 @@ export class Session {
 
   get redoName(): ChangeName | null {
     return this.#shown.now.redoName;
+  }
+
+  /** Names the state of the project in its history; it comes again by undo and redo alone. */
+  get state(): number {
+    return stateNow(this.#history);
+  }
+
+  /** The states that undo and redo can come to, this one among them. */
+  get statesAtHand(): ReadonlySet<number> {
+    return statesAtHand(this.#history);
   }
 
   get opened(): number {

@@ -33,6 +33,7 @@ export type ChangeName =
   | 'invert'
   | 'outline'
   | 'mend-slips'
+  | 'settle-cell'
   | 'settle-copies'
   | 'crop'
   | 'crop-at-cursor'

@@ -128,8 +128,14 @@ export function isUnsaved(history: History): boolean {
   return history.saved !== stateNow(history);
 }
 
-function stateNow(history: History): number {
+/** Names the state as it is now; no other state of this history ever has that name. */
+export function stateNow(history: History): number {
   return history.past.at(-1)?.state ?? history.base;
+}
+
+/** The names of all states that can be gone back to, or on to again. */
+export function statesAtHand({ base, past, future }: History): ReadonlySet<number> {
+  return new Set([base, ...past.map(({ state }) => state), ...future.map(({ state }) => state)]);
 }
 
 /** A stroke that changes no cell. */

@@ -177,6 +177,15 @@ test.describe('zoomed in', () => {
       await expect(photo).toBeVisible();
       expect((await restingBox(photo)).height).toBeGreaterThanOrEqual(120);
       expect((await restingBox(photo.locator('canvas').first())).height).toBeGreaterThanOrEqual(80);
+      // Its answers are in view wherever it is scrolled to, where there is room for both.
+      if ((page.viewportSize()?.height ?? 0) >= 400) {
+        const dialog = page.getByRole('dialog');
+        for (const share of [0, 0.5, 1]) {
+          await dialog.evaluate((element, part) => element.scrollTo(0, part * element.scrollHeight), share);
+          for (const name of ['Cancel', 'Use as the motif'])
+            await expect(dialog.getByRole('button', { name })).toBeInViewport({ ratio: 1 });
+        }
+      }
       expect(await trouble(page.getByRole('dialog'))).toEqual([]);
       await page.keyboard.press('Escape');
       await expect(page.getByRole('dialog')).toHaveCount(0);

@@ -3,6 +3,7 @@ import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
 import { runsOf, type Measure } from '@shared/motif/repeat/index.ts';
 import {
   cellsLayer,
+  drawDoubtMarks,
   Viewport,
   type CellPicture,
   type ChartLayer,
@@ -25,6 +26,8 @@ export interface MotifChart {
   readonly colours: readonly (string | null)[];
   readonly measure: Measure;
   readonly following: Following;
+  /** Cells that a reading left in doubt; the same while they are. */
+  readonly doubts: readonly Cell[];
   /** Selected or lifted cells. */
   readonly marked: Cutting | null;
   readonly showsNeighbours: boolean;
@@ -68,11 +71,12 @@ export function motifLayers(): readonly MotifLayer[] {
 
 const marksLayer: MotifLayer = {
   draw(context, view, { chart }, { width, height }) {
-    const { grid, measure, following, marked, fabric, look } = chart;
+    const { grid, measure, following, marked, doubts, fabric, look } = chart;
     // What is written on the chart is not on the fabric, and may be seen from its other side.
     if (fabric) return;
     drawMeasured(context, view, grid, measure, look, width, height);
     drawAxes(context, view, grid, following, look, width, height);
+    drawDoubtMarks(context, view, doubts, { mark: look.ink, casing: look.paper }, width, height);
     if (marked) drawSelection(context, view, marked, look);
     drawRulers(context, view, grid, look, width, height);
     drawRowRuns(context, view, grid, runsOf(measure.manyYarns), look, width, height);
@@ -139,6 +143,7 @@ function isMarkedAlike(a: MotifChart, b: MotifChart): boolean {
       a.fabric === b.fabric &&
       a.following === b.following &&
       a.marked === b.marked &&
+      a.doubts === b.doubts &&
       a.grid.width === b.grid.width &&
       a.grid.height === b.grid.height &&
       hasSameMarks(a.measure, b.measure))

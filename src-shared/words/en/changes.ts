@@ -24,6 +24,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   invert: 'invert figure and ground',
   outline: 'outline figure',
   'mend-slips': 'mend slips',
+  'settle-cell': 'settle cell',
   'settle-copies': 'make copies alike',
   crop: 'crop to repeat',
   'crop-at-cursor': 'crop to repeat at the cursor',

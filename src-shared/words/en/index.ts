@@ -17,6 +17,7 @@ import { commands } from './commands.ts';
 import { closed } from './closed.ts';
 import { dates } from './dates.ts';
 import { findings } from './findings.ts';
+import { doubts } from './doubts.ts';
 import { fromPicture, pictures } from './from-picture.ts';
 import { forms, shell, windowTrouble } from './shell.ts';
 import { measure, understanding } from './measure.ts';
@@ -40,6 +41,7 @@ export const english = {
   shell,
   findings,
   forms,
+  doubts,
   fromPicture,
   changes,
   commands,

@@ -34,6 +34,7 @@ export const shell = {
       readingIn: 'Reading a picture in',
       newProject: 'The dialog for a new project',
       lettering: 'Lettering',
+      doubts: 'The list of cells to settle',
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
       seam: 'The view round the seam',

@@ -95,6 +95,7 @@ export const synonyms: Synonyms = {
   'motif-before': 'back switch',
   'stamp-next': 'switch motif',
   'stamp-figure-only': 'transparent background',
+  'doubt-next': 'doubtful uncertain photo chart check',
   'slip-next': 'mistake error wrong cell find',
   'slip-before': 'mistake error wrong cell find',
   'underlay-add': 'trace background image photo import template',

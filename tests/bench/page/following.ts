@@ -90,6 +90,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       measure: measureForNow(drawn(), rested),
       following: FOLLOWING,
       marked: null,
+      doubts: [],
       showsNeighbours: true,
       fabric: null,
       look: LOOK,

@@ -26,7 +26,8 @@ describe('a silhouette', () => {
     const dialog = await importer?.dialog?.();
     if (!dialog) throw new Error('The importer has no dialog');
     const session = new Session(sampleProject(), true);
-    const { body } = render(dialog.default, { props: { session, picture, title: 'small', onclose: nothing } });
+    const props = { session, picture, title: 'small', onread: nothing, onclose: nothing };
+    const { body } = render(dialog.default, { props });
     expect(body).toContain('>A silhouette</h2>');
     expect(body).not.toMatch(/<button[^>]* disabled/);
   });

@@ -108,6 +108,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   invert: regrid('invert', exchangeColours(motif.grid, 0, 1)),
   outline: stroke('outline', [13, 1]),
   'mend-slips': stroke('mend-slips', [13, 1]),
+  'settle-cell': stroke('settle-cell', [13, 1]),
   'settle-copies': stroke('settle-copies', [14, 1]),
   crop: regrid('crop', deleteColumns(motif.grid, 3, 1)),
   'crop-at-cursor': regrid('crop-at-cursor', deleteColumns(motif.grid, 3, 1)),

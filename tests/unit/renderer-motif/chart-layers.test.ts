@@ -20,6 +20,7 @@ const CHART: MotifChart = {
   measure: measure(GRID, 0),
   following: { symmetry: 'none', tile: null },
   marked: null,
+  doubts: [],
   showsNeighbours: false,
   fabric: null,
   look: motifLook(['#000000', '#ffffff'], '#000000', () => '#123456'),
