@@ -184,6 +184,16 @@ test('draws what is near the view, and any other page once it is scrolled to, fo
   await expect(statusLine(page)).toHaveText(new RegExp(`^Page 1[3-8] of ${count}$`));
   const number = Number(/\d+/.exec((await statusLine(page).textContent()) ?? '')?.[0]);
   await expect(drawing(number)).toBeInViewport();
+  // In another size it is looked at where it was.
+  const said = (await statusLine(page).textContent()) ?? '';
+  await page.getByLabel('Preview').selectOption('page');
+  await expect.poll(length).toBeLessThan(before);
+  await expect(drawing(number)).toBeInViewport();
+  await expect(statusLine(page)).toHaveText(said);
+  await page.getByLabel('Preview').selectOption('width');
+  await expect.poll(length).toBe(before);
+  await expect(statusLine(page)).toHaveText(said);
+  await stage(page).hover();
   await page.mouse.wheel(0, -before);
   await expect(drawing(1)).toBeInViewport();
   const last = await drawn(page).last().textContent();
