@@ -6,6 +6,7 @@ export * from './homography.ts';
 export * from './photo.ts';
 export * from './straighten.ts';
 export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';
+export { findCharts, type ChartDoubt, type FoundChart } from './find-chart.ts';
 export * from './otsu.ts';
 export * from './oklab.ts';
 export * from './colour-difference.ts';

@@ -9,6 +9,10 @@ export interface ReadingProblems {
   'photo-too-large': { width: number; height: number; mostMegapixels: number };
   'corners-unusable': { fault: CornerFault };
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
+  /** In pixels of the picture. */
+  'chart-not-found': { why: 'too-small' | 'no-cells'; width: number; height: number };
+  /** Its lines go on beyond these sides of the picture. */
+  'chart-cut-off': { sides: readonly PhotoSide[] };
   'grid-not-found': { across: boolean; up: boolean };
   /** Nothing tells one cell from another, as it was asked for. */
   'one-yarn-only': { by: 'colours' | 'symbols' };
@@ -18,6 +22,8 @@ export interface ReadingProblems {
   /** `yarns`: how many there would be. */
   'palette-full': { yarns: number; most: number };
 }
+
+export type PhotoSide = 'left' | 'right' | 'top' | 'bottom';
 
 /** What in an SVG could do more than be drawn. */
 export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';

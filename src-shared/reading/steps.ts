@@ -8,7 +8,8 @@
  */
 
 /** What a reading is busy with. */
-export type Stage = 'straighten' | 'find-grid' | 'sample' | 'even-light' | 'sort-colours' | 'reduce' | 'dither';
+export type Stage =
+  'find-chart' | 'straighten' | 'find-grid' | 'sample' | 'even-light' | 'sort-colours' | 'reduce' | 'dither';
 
 export interface Progress {
   readonly stage: Stage;

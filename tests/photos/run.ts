@@ -3,12 +3,14 @@
  *
  *     npm run photos -- --many 2000 --seed 1     so many, from this seed on
  *     npm run photos -- --off 10                 corners each up to 10 pixels off
+ *     npm run photos -- --find                   with nothing said about them: are corners and counts found?
  *     npm run photos -- --only 34 --to 34.png    one of them, written as a picture
  */
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { encode } from 'fast-png';
 import { photographOf } from '../generate/charts/photographs.ts';
+import { foundMany, MOST_OFF } from './found.ts';
 import { tried, triedMany } from './tried.ts';
 
 const { values } = parseArgs({
@@ -16,6 +18,7 @@ const { values } = parseArgs({
     many: { type: 'string', default: '2000' },
     seed: { type: 'string', default: '0' },
     off: { type: 'string', default: '0' },
+    find: { type: 'boolean', default: false },
     only: { type: 'string' },
     to: { type: 'string' },
   },
@@ -31,6 +34,18 @@ if (values.only !== undefined) {
     writeFileSync(values.to, encode({ width, height, data: rgba, channels: 4, depth: 8 }));
   }
   console.log(tried(photograph, Number(values.off)));
+} else if (values.find) {
+  const [from, many] = [Number(values.seed), Number(values.many)];
+  const photographs = (function* () {
+    for (let seed = from; seed < from + many; seed++) yield photographOf(seed);
+  })();
+  const text = foundMany(photographs, ({ seed, kind }, { counts, off, sure, why }) => {
+    if (counts && off < MOST_OFF) return;
+    console.log(
+      `${seed}: ${kind}: ${off.toFixed(2)} cells off${counts ? '' : ', counts wrong'}${sure ? ', and sure' : ` (${why.join(', ')})`}`,
+    );
+  });
+  console.log(text);
 } else {
   const text = triedMany(Number(values.seed), Number(values.many), Number(values.off), (photograph, outcome) => {
     if (outcome.unmarked === 0 && outcome.refused === null && outcome.countsRight) return;

@@ -4,9 +4,10 @@
  * `npm run photos` reads many more of them, and prints how sure it was.
  */
 import { describe, expect, it } from 'vitest';
-import { finish, photoOf, readCells, type Levels } from '@shared/reading/index.ts';
+import { findCharts, finish, photoOf, readCells, type Levels } from '@shared/reading/index.ts';
 import { KINDS, type Kind } from '../generate/charts/kinds.ts';
 import { photographOf } from '../generate/charts/photographs.ts';
+import { foundIn } from '../photos/found.ts';
 import { tried } from '../photos/tried.ts';
 
 /**
@@ -35,6 +36,26 @@ describe.each(KINDS)('%s', (kind) => {
     expect(unmarked).toBe(0);
     expect(wrong).toBeLessThanOrEqual(Math.max(5, 0.01 * cells));
     expect(marked).toBeLessThanOrEqual(Math.max(12, 0.03 * cells));
+  });
+});
+
+describe('with nothing said about it', () => {
+  it.each([117, 99, 28, 73, 12, 13, 131, 140, 69, 133, 124, 44])(
+    'the chart of photograph %i is found: its counts, and its corners to a third of a cell',
+    (seed) => {
+      const { counts, off } = foundIn(photographOf(seed));
+      expect(counts).toBe(true);
+      expect(off).toBeLessThan(1 / 3);
+    },
+  );
+
+  it.each([
+    ['no lines', 131, 'no-lines'],
+    ['lines over the whole sheet', 4, 'lines-go-on'],
+  ] as const)('a chart with %s is never said to be surely found', (_, seed, why) => {
+    const [found] = finish(findCharts(photoOf(photographOf(seed).picture)));
+    expect(found).toMatchObject({ sure: false });
+    expect(found?.why).toContain(why);
   });
 });
 

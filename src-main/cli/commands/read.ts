@@ -4,6 +4,7 @@ import { MOST_COLUMNS, MOST_ROWS, cellAt, type Grid } from '@shared/grid/index.t
 import { problemError, at } from '@shared/problem/index.ts';
 import {
   assertCorners,
+  findCharts,
   finish,
   MOST_YARNS,
   photoOf,
@@ -11,6 +12,7 @@ import {
   readCells,
   type ChartReading,
   type Corners,
+  type FoundChart,
   type GridProposal,
   type Levels,
   type Photo,
@@ -35,20 +37,23 @@ export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
   options: ['corners', 'to', 'replace', 'columns', 'rows', 'ink', 'symbols', 'figure', 'colours'],
-  required: ['corners', 'to'],
+  required: ['to'],
   async run(args) {
     const path = args.names[0] as string;
-    const asked = needed(args, 'corners', corners);
+    const asked = value(args, 'corners', corners);
     const file = needed(args, 'to', pngFile);
     const columns = value(args, 'columns', from(1, MOST_COLUMNS)) ?? null;
     const rows = value(args, 'rows', from(1, MOST_ROWS)) ?? null;
     const levels = levelsOf(args);
     const { picture, scale, width, height } = await readPhoto(path);
-    placed('--corners', () => assertCorners(asked, width, height));
-    const at = scaledCorners(asked, scale);
+    if (asked) placed('--corners', () => assertCorners(asked, width, height));
     const photo = photoOf(picture);
-    const counted = columns !== null && rows !== null ? null : finish(proposeGrid(photo, at));
-    const reading = placed(path, () => read(photo, at, columns, rows, counted, levels));
+    const [found] = asked ? [null] : placed(path, () => finish(findCharts(photo)));
+    const at = found ? found.corners : scaledCorners(asked as Corners, 1 / scale);
+    const isCounted = !found && (columns === null || rows === null);
+    const counted = isCounted ? finish(proposeGrid(photo, at)) : null;
+    const reading = placed(path, () => read(photo, at, columns, rows, found ?? counts(counted), levels));
+    const told = found ? { ...found, corners: scaledCorners(found.corners, scale) } : null;
     const target = resolve(file);
     const [written] = await writeOwnFiles(
       dirname(target),
@@ -58,15 +63,15 @@ export const readCommand: Command = {
     );
     const replaced = written?.replaced ?? false;
     return {
-      json: readJson(reading, counted, file, replaced),
-      text: () => textOf(reading, counted, file, replaced),
+      json: readJson(reading, told, counted, file, replaced),
+      text: () => textOf(reading, told, counted, file, replaced),
     };
   },
 };
 
-/** Corners are given in pixels of the file; of a very large photo fewer are kept. */
+/** Corners are told in pixels of the file; of a very large photo fewer are kept. */
 function scaledCorners(asked: Corners, scale: number): Corners {
-  const [one, two, three, four] = asked.map(({ x, y }) => ({ x: x / scale, y: y / scale }));
+  const [one, two, three, four] = asked.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   return [one, two, three, four] as Corners;
 }
 
@@ -81,28 +86,44 @@ function levelsOf(args: Args): Levels {
   return isInk ? { kind: 'ink', figure: level ?? 'dark' } : { kind: isSymbols ? 'symbols' : 'colours', count };
 }
 
+interface Counts {
+  readonly columns: number | null;
+  readonly rows: number | null;
+}
+
+function counts(counted: GridProposal | null): Counts | null {
+  return counted && { columns: counted.columns?.count ?? null, rows: counted.rows?.count ?? null };
+}
+
 /** With the counts that were given, else those that were counted. Throws `grid-not-found` if there is neither. */
 function read(
   photo: Photo,
   at: Corners,
   columns: number | null,
   rows: number | null,
-  counted: GridProposal | null,
+  counted: Counts | null,
   levels: Levels,
 ): ChartReading {
-  const across = columns ?? counted?.columns?.count ?? null;
-  const up = rows ?? counted?.rows?.count ?? null;
+  const across = columns ?? counted?.columns ?? null;
+  const up = rows ?? counted?.rows ?? null;
   if (across === null || up === null) {
     throw problemError('grid-not-found', { across: across === null, up: up === null });
   }
   return finish(readCells(photo, at, across, up, levels));
 }
 
-function textOf(reading: ChartReading, counted: GridProposal | null, file: string, replaced: boolean): string {
+function textOf(
+  reading: ChartReading,
+  found: FoundChart | null,
+  counted: GridProposal | null,
+  file: string,
+  replaced: boolean,
+): string {
   const { width, height } = reading.grid;
   const doubtful = doubtfulCells(reading);
   const named = doubtful.slice(0, MOST_NAMED);
   return [
+    ...(found ? [words.reading.found(found), terminalWords.cli.read.corners(writtenCorners(found.corners))] : []),
     counted === null ? words.numbers.size(width, height) : words.reading.proposal(counted),
     terminalWords.cli.read.colours(reading.colours),
     words.reading.doubtful(doubtful.length, width * height),
@@ -110,6 +131,11 @@ function textOf(reading: ChartReading, counted: GridProposal | null, file: strin
     ...(doubtful.length > named.length ? [`  ${terminalWords.cli.read.more(doubtful.length - named.length)}`] : []),
     terminalWords.cli.read.written(file, replaced),
   ].join('\n');
+}
+
+/** As `--corners` takes them. */
+function writtenCorners(found: Corners): string {
+  return found.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(',');
 }
 
 function motifPng(grid: Grid, colours: readonly string[]): Uint8Array {

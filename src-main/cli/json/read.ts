@@ -1,10 +1,12 @@
 /** The JSON of `read`. */
-import type { ChartReading, CountProposal, GridProposal } from '@shared/reading/index.ts';
+import type { ChartReading, CountProposal, FoundChart, GridProposal } from '@shared/reading/index.ts';
 
 export interface ReadJson {
   readonly columns: number;
   readonly rows: number;
-  /** What was counted in the picture, each with a confidence from 0 to 1; null where both counts were given. */
+  /** The chart that was found in the picture, with its corners in pixels, clockwise from its top left; null where corners were given. */
+  readonly found: FoundChart | null;
+  /** What was counted between given corners, each with a confidence from 0 to 1; null where both counts were given. */
   readonly counted: { readonly columns: CountProposal | null; readonly rows: CountProposal | null } | null;
   /** `#rrggbb`, the ground first. */
   readonly colours: readonly string[];
@@ -17,6 +19,7 @@ export interface ReadJson {
 
 export function readJson(
   reading: ChartReading,
+  found: FoundChart | null,
   counted: GridProposal | null,
   file: string,
   replaced: boolean,
@@ -25,6 +28,7 @@ export function readJson(
   return {
     columns: width,
     rows: height,
+    found,
     counted,
     colours: reading.colours,
     doubtful: doubtfulCells(reading),

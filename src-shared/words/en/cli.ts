@@ -51,7 +51,10 @@ const options = {
   unit: ['UNIT', 'what lengths are told in for people and on the sheet: cm (default) or in, with yd and oz'],
   paper: ['SIZE', 'size of the placement sheet: a4 (default) or letter'],
   charts: ['WHICH', 'charts on the sheet, as on the needles and as worn: both (default), needles or worn'],
-  corners: ['X,Y,X,Y,…', 'corners of the chart, in pixels: top left, top right, bottom right, bottom left'],
+  corners: [
+    'X,Y,X,Y,…',
+    'corners of the chart, in pixels: top left, top right, bottom right, bottom left; found if left out',
+  ],
   columns: ['N', 'columns of the chart; counted if left out'],
   ink: [null, 'two levels: ink on paper, or holes in a card'],
   symbols: [null, 'a symbol for each yarn, drawn in one ink, and empty cells for the ground'],
@@ -196,6 +199,8 @@ export const cli = {
     written: (file: string, replaced: boolean): string =>
       replaced ? `Written to ${file}, in place of what was read before.` : `Written to ${file}.`,
     colours: (colours: readonly string[]): string => `Yarns, the ground first: ${n.list(colours)}.`,
+    /** As the option takes them. */
+    corners: (written: string): string => `Its corners: --corners ${written}`,
     more: (left: number): string => `… and ${left} more; --json lists all.`,
   },
 

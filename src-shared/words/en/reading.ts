@@ -1,9 +1,10 @@
 /** Reading a chart out of a photo, and turning a picture into cells. */
-import type { CountProposal, GridProposal, Stage } from '../../reading/index.ts';
+import type { ChartDoubt, CountProposal, FoundChart, GridProposal, Stage } from '../../reading/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
 const stages: Readonly<Record<Stage, string>> = {
+  'find-chart': 'Looking for the chart',
   straighten: 'Straightening the picture',
   'find-grid': 'Counting columns and rows',
   sample: 'Looking into each cell',
@@ -11,6 +12,13 @@ const stages: Readonly<Record<Stage, string>> = {
   'sort-colours': 'Sorting by yarn',
   reduce: 'Reducing to stitches',
   dither: 'Speckling',
+};
+
+const chartDoubts: Readonly<Record<ChartDoubt, string>> = {
+  'no-lines': 'It has no lines: its outermost filled cells are taken for its border.',
+  'lines-go-on': 'The paper is squared to its edge: what is drawn on it is taken for the chart.',
+  unclear: 'Its outermost lines are hard to tell from what is around them.',
+  bent: 'The sheet is bent more than could be followed.',
 };
 
 /** Below this confidence a count is said to be a guess. */
@@ -25,6 +33,13 @@ export const reading = {
 
   /** The four corners, in the order in which they are set. */
   corners: ['top left', 'top right', 'bottom right', 'bottom left'] as const,
+
+  /** The chart that was found, and what to check about it. */
+  found({ columns, rows, sure, why }: FoundChart): string {
+    const counts = `${n.columns(columns)} and ${n.rows(rows)}`;
+    if (sure) return `A chart of ${counts} was found.`;
+    return `A chart of perhaps ${counts} was found. ${why.map((doubt) => chartDoubts[doubt]).join(' ')} Check its corners.`;
+  },
 
   /** What was counted, and what to do about it. */
   proposal({ columns, rows }: GridProposal): string {

@@ -30,6 +30,7 @@ const { picture, corners } = photograph(
 const written = (points: typeof corners): string =>
   points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(',');
 const at = written(corners);
+const blank = folder.file('blank.png', pngOf({ width: 300, height: 200, rgba: new Uint8Array(240_000).fill(220) }));
 const jpeg = folder.file('chart.jpg', jpegOf(picture));
 const png = folder.file('chart.png', pngOf(picture));
 const motif = join(folder.path, 'motif.png');
@@ -75,6 +76,31 @@ describe('read', () => {
     const sideways = folder.file('sideways.jpg', withOrientation(jpegOf(turnedLeft(picture)), 6));
     await callJson('read', sideways, '--corners', at, '--ink', '--to', motif);
     expect(motifRows()).toEqual(painted);
+  });
+
+  it('finds corners and counts that are not given, and says what it took', async () => {
+    const json = await callJson<ReadJson>('read', jpeg, '--ink', '--to', motif);
+    expect(json).toMatchObject({ columns: 20, rows: 24, counted: null, found: { columns: 20, rows: 24, sure: true } });
+    json.found?.corners.forEach(({ x, y }, i) => {
+      const { x: drawnX, y: drawnY } = corners[i] as { x: number; y: number };
+      // A cell is about 15 pixels wide.
+      expect(Math.hypot(x - drawnX, y - drawnY)).toBeLessThan(5);
+    });
+    expect(motifRows()).toEqual(painted);
+    rmSync(motif);
+    const { out } = await call('read', jpeg, '--ink', '--to', motif);
+    expect(out).toContain('A chart of 20 columns and 24 rows was found.');
+    // What it says can be given.
+    const said = /--corners ([\d.,]+)/.exec(out)?.[1] as string;
+    rmSync(motif);
+    expect(await callJson('read', jpeg, '--corners', said, '--ink', '--to', motif)).toMatchObject({ found: null });
+    expect(motifRows()).toEqual(painted);
+  });
+
+  it('says why it finds no chart where there is none', async () => {
+    expect(await callJson('read', blank, '--to', motif)).toMatchObject({
+      error: { code: 'chart-not-found', where: blank },
+    });
   });
 
   it('takes counts and yarns that are given, and says to people what it read', async () => {
@@ -156,7 +182,6 @@ describe('read', () => {
       where: '--corners',
     },
     { what: 'seven numbers', typed: [png, '--corners', '1,2,3,4,5,6,7'], code: 'option-value', where: '--corners' },
-    { what: 'no corners', typed: [png], code: 'option-missing', where: '--corners' },
     {
       what: 'one yarn',
       typed: [png, '--corners', at, '--colours', '1'],
@@ -191,7 +216,6 @@ describe('read', () => {
     expect(error.code).toBe('option-value');
   });
 
-  const blank = folder.file('blank.png', pngOf({ width: 300, height: 200, rgba: new Uint8Array(240_000).fill(220) }));
   it.each([
     { what: 'a photo with no grid', photo: () => blank, code: 'grid-not-found' },
     {

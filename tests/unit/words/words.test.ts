@@ -65,6 +65,8 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'photo-too-large': { width: 20000, height: 20000, mostMegapixels: 100 },
   'corners-unusable': { fault: 'crossed' },
   'corner-outside-picture': { corner: 1, x: -4, y: 10, width: 800, height: 600 },
+  'chart-not-found': { why: 'no-cells', width: 800, height: 600 },
+  'chart-cut-off': { sides: ['left', 'top'] },
   'grid-not-found': { across: true, up: false },
   'one-yarn-only': { by: 'colours' },
   'cells-too-fine': { columns: 900, rows: 900, mostColumns: 400, mostRows: 300 },

@@ -118,6 +118,20 @@ export const pictures = {
         : 'All cells look alike, as far as can be seen.',
     mend: 'Say what tells the yarns apart: their colours, ink in the cells, or symbols. Check the corners, and the columns and rows, too.',
   }),
+  'chart-not-found': ({ why, width, height }) => ({
+    what:
+      why === 'too-small'
+        ? `The picture is ${width} × ${height} pixels, too small to find a chart in.`
+        : 'No chart was found: nothing in the picture comes back evenly across and up, as cells do.',
+    mend:
+      why === 'too-small'
+        ? 'Take it from nearer or at a higher resolution: 10 pixels for each cell at least.'
+        : 'Take the picture straight from above, with all of the chart in it, or give its corners yourself.',
+  }),
+  'chart-cut-off': ({ sides }) => ({
+    what: `The chart goes on beyond the picture: at the ${n.list(sides)}.`,
+    mend: 'Take a picture with all of the chart in it and paper around it, or give the corners of the part that is there.',
+  }),
   'grid-not-found': ({ across, up }) => ({
     what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
     mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,
