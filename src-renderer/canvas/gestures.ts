@@ -29,7 +29,13 @@ export interface Moving {
   pick?(x: number, y: number): void;
   /** Takes a press of the main button for a tool; null lets it pan. */
   hold?(at: Point, event: PointerEvent): Held | null;
+  /** Takes a press of the right button, or of the eraser of a pen; null does nothing. */
+  erase?(at: Point): Held | null;
 }
+
+/** What `PointerEvent.button` says (Pointer Events, 5.1.1): the right button, and the eraser of a pen. */
+const RIGHT = 2;
+const ERASER = 5;
 
 /** Movement in pixels up to which a press is no drag. */
 export const SLACK = 4;
@@ -69,7 +75,8 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
     moving.panBy(-dx * unit, -dy * unit);
   };
   const pointerdown = (event: PointerEvent): void => {
-    if (event.button > 1) return;
+    const erases = event.button === RIGHT || event.button === ERASER;
+    if (event.button > 1 && !(erases && moving.erase)) return;
     // By what was pressed, not by the element around it: Konva hears the mouse there.
     (event.target as Element).setPointerCapture(event.pointerId);
     // A palm that rests beside the pen neither draws nor moves the chart.
@@ -78,16 +85,22 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
     giveUp();
     if (down.size === 0) {
       moved = 0;
-      const by = event.button === 0 ? (moving.hold?.(at(event), event) ?? null) : null;
+      const takes = event.button === 0 ? moving.hold : erases ? moving.erase : undefined;
+      const by = takes?.(at(event), event) ?? null;
       if (by) held = { pointer: event.pointerId, by };
       heldByPen = by !== null && event.pointerType === 'pen';
     }
-    down.set(event.pointerId, at(event));
+    // A right button that erases nothing does not pan either.
+    if (!erases || held) down.set(event.pointerId, at(event));
   };
   // The middle button would start the browser's own scrolling. The press itself goes on to be a
   // mouse event: one that is prevented has no release that could be kept from pasting.
   const mousedown = (event: MouseEvent): void => {
     if (event.button === 1) event.preventDefault();
+  };
+  // The menu of the browser would come up over what was erased.
+  const contextmenu = (event: MouseEvent): void => {
+    if (moving.erase && event.button === RIGHT) event.preventDefault();
   };
   const pointermove = (event: PointerEvent): void => {
     const now = at(event);
@@ -126,6 +139,7 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
 
   element.addEventListener('wheel', wheel, { passive: false });
   element.addEventListener('mousedown', mousedown);
+  element.addEventListener('contextmenu', contextmenu);
   const listeners = { pointerdown, pointermove, pointerup, pointercancel, pointerleave };
   const entries = Object.entries(listeners) as [keyof typeof listeners, (event: PointerEvent) => void][];
   for (const [name, listener] of entries) element.addEventListener(name, listener);
@@ -133,6 +147,7 @@ export function moveByPointer(element: HTMLElement, moving: Moving): () => void 
     letGo();
     element.removeEventListener('wheel', wheel);
     element.removeEventListener('mousedown', mousedown);
+    element.removeEventListener('contextmenu', contextmenu);
     for (const [name, listener] of entries) element.removeEventListener(name, listener);
   };
 }

@@ -69,6 +69,10 @@ function drawingActions(session: Session, viewModel: MotifView): ActionsOf<'draw
       isOn: () => viewModel.state.fillsEverywhere,
       run: () => viewModel.look({ fillsEverywhere: !viewModel.state.fillsEverywhere }),
     },
+    'takes-away': {
+      isOn: () => viewModel.state.takesAway,
+      run: () => viewModel.look({ takesAway: !viewModel.state.takesAway }),
+    },
     'symmetry-next': {
       run: () => {
         const symmetry = nextSymmetry(viewModel.state.symmetry);

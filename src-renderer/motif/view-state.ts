@@ -37,6 +37,8 @@ export interface MotifViewState {
   readonly stamp: { readonly motif: MotifId | null; readonly isFigureOnly: boolean };
   readonly isFilled: boolean;
   readonly fillsEverywhere: boolean;
+  /** The pen, put on a cell of its own yarn, gives it back to the ground. */
+  readonly takesAway: boolean;
   readonly symmetry: Symmetry;
   /** The copy that all others follow, or null. */
   readonly tile: Following['tile'];
@@ -80,6 +82,7 @@ export const START: MotifViewState = {
   stamp: { motif: null, isFigureOnly: true },
   isFilled: false,
   fillsEverywhere: false,
+  takesAway: false,
   symmetry: 'none',
   tile: null,
   cursor: { column: 0, row: 0 },

@@ -59,6 +59,7 @@ export const commandGroups = {
   drawing: {
     'filled-shapes': ['Shift+R'],
     'fill-everywhere': ['Shift+F'],
+    'takes-away': ['G'],
     'symmetry-next': ['Y'],
     'copies-follow': ['T'],
     lettering: ['A'],

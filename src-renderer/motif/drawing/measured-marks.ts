@@ -1,12 +1,25 @@
 /** All that is marked on the chart of what it measures. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
-import type { Block, Measure, Slip } from '@shared/motif/repeat/index.ts';
+import type { Blank, Block, Measure, Slip } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
 import { drawBrackets, drawNearBrackets } from './brackets.ts';
 import { blankColumns, drawHatch } from './hatch.ts';
 import type { MotifLook } from './look.ts';
 import { drawSlips } from './slips.ts';
 import { drawCuts, drawStep } from './steps-and-cuts.ts';
+
+/** Hatches the blank columns at both edges in a view of `width` × `height` pixels. */
+export function drawBlank(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  grid: Pick<Grid, 'width' | 'height'>,
+  blank: Blank,
+  look: MotifLook,
+  width: number,
+  height: number,
+): void {
+  for (const box of blankColumns(grid, blank)) drawHatch(context, view, box, look.hatch, width, height);
+}
 
 /** Draws the marks in a view of `width` × `height` pixels; a chart without figure has none. */
 export function drawMeasured(
@@ -19,7 +32,6 @@ export function drawMeasured(
   height: number,
 ): void {
   if (!measure.blank) return;
-  for (const box of blankColumns(grid, measure.blank)) drawHatch(context, view, box, look.hatch, width, height);
   // A drawing that is being measured may have another size than its old measure.
   if (measure.width === grid.width && measure.height === grid.height) {
     drawStep(context, view, measure, look);

@@ -15,7 +15,7 @@ import type { Cutting } from '../editing/cutting.ts';
 import { drawAxes } from './axes.ts';
 import { drawCursor, drawHover } from './cursor.ts';
 import type { MotifLook } from './look.ts';
-import { drawMeasured, hasSameMarks } from './measured-marks.ts';
+import { drawBlank, drawMeasured, hasSameMarks } from './measured-marks.ts';
 import { drawSelection } from './selection.ts';
 import { COLUMN_NUMBERS, drawRowRuns, drawRulerMarks, drawRulers, ROW_NUMBERS } from './rulers.ts';
 
@@ -25,6 +25,8 @@ export interface MotifChart {
   /** `#rrggbb` of each yarn; null leaves its cells open. */
   readonly colours: readonly (string | null)[];
   readonly measure: Measure;
+  /** Blank columns at the edges are hatched. */
+  readonly isHatched: boolean;
   readonly following: Following;
   /** Cells that a reading left in doubt; the same while they are. */
   readonly doubts: readonly Cell[];
@@ -71,9 +73,10 @@ export function motifLayers(): readonly MotifLayer[] {
 
 const marksLayer: MotifLayer = {
   draw(context, view, { chart }, { width, height }) {
-    const { grid, measure, following, marked, doubts, fabric, look } = chart;
+    const { grid, measure, isHatched, following, marked, doubts, fabric, look } = chart;
     // What is written on the chart is not on the fabric, and may be seen from its other side.
     if (fabric) return;
+    if (isHatched && measure.blank) drawBlank(context, view, grid, measure.blank, look, width, height);
     drawMeasured(context, view, grid, measure, look, width, height);
     drawAxes(context, view, grid, following, look, width, height);
     drawDoubtMarks(context, view, doubts, { mark: look.ink, casing: look.paper }, width, height);
@@ -146,8 +149,14 @@ function isMarkedAlike(a: MotifChart, b: MotifChart): boolean {
       a.doubts === b.doubts &&
       a.grid.width === b.grid.width &&
       a.grid.height === b.grid.height &&
+      (a.isHatched === b.isHatched || !hasBlank(a.measure)) &&
       hasSameMarks(a.measure, b.measure))
   );
+}
+
+/** True if there are blank columns to hatch. */
+function hasBlank({ blank }: Measure): boolean {
+  return blank !== null && blank.left + blank.right > 0;
 }
 
 function isSameCell(a: Cell | null, b: Cell | null): boolean {

@@ -4,6 +4,18 @@ import type { Cell, Grid } from '@shared/grid/index.ts';
 /** Rows that Page Up and Page Down go. */
 const PAGE = 10;
 
+const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** Columns to the right and rows up that an arrow key moves what is lifted; none for another key. */
+export function stepOfArrow(key: string): readonly [columns: number, rows: number] {
+  return ARROWS[key] ?? [0, 0];
+}
+
 /** The cell after the key, never past an edge; null for a key that does not move. */
 export function cellAfterKey(
   { column, row }: Cell,

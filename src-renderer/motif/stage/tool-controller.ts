@@ -1,7 +1,4 @@
-/**
- * The tool controller: turns where the pointer goes, and what the keys
- * ask for, into changes of the project.
- */
+/** The tool controller: turns where the pointer goes, and what the keys ask for, into changes of the project. */
 import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
@@ -10,19 +7,12 @@ import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
 import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
 import { layStamp, moveStamp, pressStamp, type Press } from '../stamping.ts';
+import { stepOfArrow } from './cursor-keys.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
 
 let gestures = 0;
 /** A mark for changes that make one step of undo. */
 export const newGesture = (): string => `tool-${gestures++}`;
-
-/** Columns and rows that each arrow key moves what is lifted. */
-const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 /** True for tools that work between two corners. */
 const spans = ({ kind }: Tool): boolean => kind === 'span' || kind === 'select';
@@ -42,6 +32,9 @@ export class ToolController {
   /** The cell that was pressed to go where the chart is pressed next, and what it belongs to. */
   #grip: { readonly cell: Cell; readonly of: Cutting } | null = null;
 
+  /** The press that went on last draws the ground, whatever yarn is in the pen. */
+  #drawsGround = false;
+
   constructor(
     private readonly session: Session,
     private readonly viewModel: MotifView,
@@ -52,7 +45,7 @@ export class ToolController {
     const { symmetry, tile, isFilled, fillsEverywhere } = this.viewModel.state;
     return {
       motif: this.session.motif,
-      colour: this.viewModel.colour,
+      colour: this.#drawsGround ? this.session.project.mainYarn : this.viewModel.colour,
       ground: this.session.project.mainYarn,
       following: { symmetry, tile },
       isFilled,
@@ -92,8 +85,14 @@ export class ToolController {
     if (this.#begun !== null && this.viewModel.state.span?.from === this.#begun) this.stretch(cell);
   }
 
-  /** The pointer goes down on a cell; all it does until it is let go is one step of undo. */
-  press(cell: Cell): Press {
+  /** True for tools that draw the ground with the right button, or the eraser of a pen. */
+  get canDrawGround(): boolean {
+    return ['stroke', 'span', 'spot'].includes(TOOLS[this.viewModel.state.tool].kind);
+  }
+
+  /** The pointer goes down on a cell; all it does until it is let go is one step of undo. `withGround`: it draws the ground. */
+  press(cell: Cell, withGround = false): Press {
+    this.#drawsGround = withGround || this.#takesAway(cell);
     const tool = TOOLS[this.viewModel.state.tool];
     if (tool.kind === 'stamp') return pressStamp(this.session, this.viewModel, cell);
     if (tool.kind === 'select') return this.#pressSelect(cell);
@@ -113,9 +112,10 @@ export class ToolController {
 
   /** Uses a tool that needs no second corner on cells that follow each other. */
   use(cells: readonly Cell[], gesture: string): void {
-    const tool = TOOLS[this.viewModel.state.tool];
     const last = cells.at(-1);
     if (!last) return;
+    const chosen = TOOLS[this.viewModel.state.tool];
+    const tool = this.#drawsGround && chosen.kind === 'stroke' ? TOOLS.erase : chosen;
     if (tool.kind === 'pick') this.#pick(last);
     else if (tool.kind === 'stroke' || tool.kind === 'spot') {
       const change = tool.kind === 'stroke' ? tool.change(this.#drawing, cells) : tool.change(this.#drawing, last);
@@ -125,6 +125,7 @@ export class ToolController {
 
   /** The keyboard uses the tool at its cursor; true if what was done has been said. */
   useAt(cell: Cell): boolean {
+    this.#drawsGround = this.#takesAway(cell);
     if (this.viewModel.state.tool === 'stamp') {
       layStamp(this.session, this.viewModel);
       return true;
@@ -166,7 +167,7 @@ export class ToolController {
   /** An arrow key moves what is lifted; false if nothing is. */
   moveByKey(key: string): boolean {
     if (!this.viewModel.state.lifted) return false;
-    const [columns, rows] = ARROWS[key] ?? [0, 0];
+    const [columns, rows] = stepOfArrow(key);
     this.say(moveLifted(this.viewModel, columns, rows));
     return true;
   }
@@ -279,6 +280,14 @@ export class ToolController {
       column: held.at.column + to.column - grip.column,
       row: held.at.row + to.row - grip.row,
     });
+  }
+
+  /** The pen was put on a cell of its own yarn, and that takes cells away. */
+  #takesAway({ column, row }: Cell): boolean {
+    const { state, colour } = this.viewModel;
+    const { grid } = this.session.motif;
+    const mayTake = state.takesAway && state.tool === 'draw' && isInside(grid, column, row);
+    return mayTake && cellAt(grid, column, row) === colour;
   }
 
   #pick({ column, row }: Cell): void {

@@ -50,6 +50,7 @@ export const commands = {
   'tool-trace': 'Move the picture to trace',
   'filled-shapes': 'Fill shapes',
   'fill-everywhere': 'Fill everywhere',
+  'takes-away': 'Draw on a drawn cell to take it away',
   'symmetry-next': 'Next symmetry',
   'copies-follow': 'Let all copies follow',
   lettering: 'Lettering',

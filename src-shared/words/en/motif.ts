@@ -179,6 +179,8 @@ export const motif = {
     corners: 'Drag, or press where it begins and then where it ends.',
     filledShapes: 'Filled',
     fillEverywhere: 'Everywhere of its colour',
+    takesAway: 'Drawing on a drawn cell takes it away',
+    ground: 'The right button, or the eraser of a pen, draws the ground.',
     symmetry: 'Symmetry',
     symmetries: {
       none: 'none',

@@ -46,6 +46,7 @@ export const synonyms: Synonyms = {
   'tool-trace': 'underlay background image photo position',
   'filled-shapes': 'solid outline hollow rectangle ellipse',
   'fill-everywhere': 'replace colour color all bucket',
+  'takes-away': 'toggle pen erase switch click again',
   'symmetry-next': 'mirror symmetrical reflect half turn',
   'copies-follow': 'repeat tile wrap pattern all copies seamless',
   lettering: 'text letters words name write type font initials',

@@ -88,6 +88,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       grid: session.motif.grid,
       colours: COLOURS,
       measure: measureForNow(drawn(), rested),
+      isHatched: true,
       following: FOLLOWING,
       marked: null,
       doubts: [],

@@ -18,6 +18,7 @@ const CHART: MotifChart = {
   grid: GRID,
   colours: ['#000000', '#ffffff'],
   measure: measure(GRID, 0),
+  isHatched: true,
   following: { symmetry: 'none', tile: null },
   marked: null,
   doubts: [],
@@ -41,6 +42,14 @@ describe('what is drawn again of the chart', () => {
     const around = sceneOf({ showsNeighbours: true });
     const repeated = sceneOf({ showsNeighbours: true, grid: painted(9) });
     expect(motifLayers()[0]?.changed(around, repeated)).toContainEqual({ ...box, column: 9 });
+  });
+
+  it('is the hatching of blank columns where there are some, when a stroke begins or ends', () => {
+    expect(changed(sceneOf({ isHatched: false }, { picture: BEFORE.picture }))[1]).toBe(true);
+    const full = gridFromText(['#.', '.#'], '.#');
+    const without = { grid: full, measure: measure(full, 0) };
+    const [, marks] = motifLayers();
+    expect(marks?.changed(sceneOf(without), sceneOf({ ...without, isHatched: false }))).toBe(false);
   });
 
   it('is only what shows the pointer or the cursor as they move', () => {
