@@ -24,7 +24,12 @@ const VIEWS = 12;
 function garmentOf(project: Project, times: number): Project {
   const [piece] = project.pieces;
   if (!piece) throw new Error('A project has a piece');
-  const pieces = Array.from({ length: times }, (_, at) => ({ ...piece, id: `piece-${at}`, name: `part ${at + 1}` }));
+  const pieces = Array.from({ length: times }, (_, at) => ({
+    ...piece,
+    id: `piece-${at}`,
+    name: `part ${at + 1}`,
+    patterns: piece.patterns.map((pattern) => ({ ...pattern, id: `${pattern.id}-of-${at}` })),
+  }));
   return { ...project, pieces };
 }
 
