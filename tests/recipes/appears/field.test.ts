@@ -18,7 +18,8 @@ describe('for whom a piece is knitted', () => {
   const text = projectToText(session.project);
 
   it('is in the form, is kept by the file, and undo takes it back', () => {
-    expect(render(PieceForm, { props: { session } }).body).toMatch(/>Knitted for<[^]*value="Aunt Vera"/);
+    const props = { project: session.current, unit: 'cm' };
+    expect(render(PieceForm, { props }).body).toMatch(/>Knitted for<[^]*value="Aunt Vera"/);
     expect(projectAt(projectFromText(text)).piece).toMatchObject({ wearer });
     session.undo();
     expect(session.current.piece).toMatchObject({ wearer: '' });

@@ -5,8 +5,6 @@ import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
 import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
-import { plannedOf } from '../../../src-renderer/piece/planned.ts';
-import { Session } from '../../../src-renderer/session/session.ts';
 import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { call, callJson, Folder } from '../../unit/cli/calls.ts';
 import { settled } from '../../written-projects.ts';
@@ -26,13 +24,13 @@ describe('a finding of too many balls', () => {
   it('is shown before the piece is knitted, as something to mend, and printed', () => {
     const sample = projectAt(sampleProject());
     const groups = Array.from({ length: 7 }, () => ({ ...startGroup('lighthouse', 1), hasOwnBall: true }));
-    const project = { ...sample, patterns: [{ ...startBand('lighthouse', [1]), groups }] };
+    const project = settled({ ...sample, patterns: [{ ...startBand('lighthouse', [1]), groups }] });
     const piece = pieceIn(project);
-    const planned = plannedOf(project);
-    const ahead = { ...foundAhead(piece, planned.plan), piece, plan: planned.plan, remedies: [] };
-    const props = { session: new Session(settled(project).whole, true), planned, ahead };
+    const plan = makePlan(piece);
+    const ahead = { ...foundAhead(piece, plan), piece, plan, remedies: [] };
+    const props = { project, plan, unit: 'cm', ahead };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
-    const { pages } = placementSheet(sheetFacts(project), makePlan(piece), {
+    const { pages } = placementSheet(sheetFacts(project), plan, {
       paper: 'a4',
       date: TEST_DAY,
       unit: 'cm',

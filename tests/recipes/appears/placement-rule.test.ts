@@ -4,8 +4,6 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, projectFromText, sampleProject, type ProjectAt } from '@shared/project/index.ts';
 import GroupsForm from '../../../src-renderer/piece/panel/GroupsForm.svelte';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
-import { PieceViewModel } from '../../../src-renderer/piece/view-model.ts';
-import { Session } from '../../../src-renderer/session/session.ts';
 import { call, Folder } from '../../unit/cli/calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
 
@@ -31,15 +29,8 @@ describe('a rule of margins of twice a gap', () => {
     const sample = projectAt(sampleProject());
     const bands = bandsOf(sample).map((band) => ({ ...band, rule: { kind: 'framed' } }));
     const project = projectAt(projectFromText(fileTextOf({ ...sample, patterns: bands } as unknown as ProjectAt)));
-    const session = new Session(project.whole, true);
     const { body } = render(GroupsForm, {
-      props: {
-        session,
-        viewModel: new PieceViewModel(session),
-        planned: plannedOf(project),
-        band: bandsOf(project)[0],
-        index: 0,
-      },
+      props: { project, unit: 'cm', planned: plannedOf(project), band: bandsOf(project)[0], index: 0 },
     });
     expect(body).toMatch(/<option value="framed" selected[^>]*>Framed<\/option>/);
   });
