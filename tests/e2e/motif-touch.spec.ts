@@ -52,7 +52,9 @@ test('shows the motif as fabric from either side, and draws on it', async ({ pag
   await expect.poll(() => chart.yarns()).toEqual(['#.....', '#.....', '#.#...', '#.....']);
 
   // An as-worn chart shows the knit side, so the purl side has left and right changed.
+  await expect(page.getByText('the knit side is seen · neighbouring copies shown faintly')).toBeVisible();
   await page.getByLabel('Shown as').selectOption('fabric, purl side');
+  await expect(page.getByText('the purl side is seen')).toBeVisible();
   await expect.poll(() => chart.yarns()).toEqual(['.....#', '.....#', '...#.#', '.....#']);
   await page.mouse.move(0, 0);
   await chart.grid.focus();

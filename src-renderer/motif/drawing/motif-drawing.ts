@@ -35,6 +35,8 @@ export interface MotifChart {
   readonly showsNeighbours: boolean;
   /** The side of the fabric that is shown instead of the chart, or null. */
   readonly fabric: FabricSide | null;
+  /** It is seen from the other side than it was drawn from: left and right have changed places. */
+  readonly isTurned: boolean;
   readonly look: MotifLook;
 }
 
@@ -74,14 +76,17 @@ export function motifLayers(): readonly MotifLayer[] {
 const marksLayer: MotifLayer = {
   draw(context, view, { chart }, { width, height }) {
     const { grid, measure, isHatched, following, marked, doubts, fabric, look } = chart;
-    // What is written on the chart is not on the fabric, and may be seen from its other side.
-    if (fabric) return;
+    // What is marked on the chart is not on the fabric, and may be seen from its other side.
+    if (fabric) {
+      drawRulers(context, view, chart, look, width, height);
+      return;
+    }
     if (isHatched && measure.blank) drawBlank(context, view, grid, measure.blank, look, width, height);
     drawMeasured(context, view, grid, measure, look, width, height);
     drawAxes(context, view, grid, following, look, width, height);
     drawDoubtMarks(context, view, doubts, { mark: look.ink, casing: look.paper }, width, height);
     if (marked) drawSelection(context, view, marked, look);
-    drawRulers(context, view, grid, look, width, height);
+    drawRulers(context, view, chart, look, width, height);
     drawRowRuns(context, view, grid, runsOf(measure.manyYarns), look, width, height);
   },
   // A stroke that leaves all that is marked alone redraws its own cells only.
@@ -89,9 +94,10 @@ const marksLayer: MotifLayer = {
 };
 
 const pointerLayer: MotifLayer = {
-  draw(context, view, { chart: { grid, fabric, look }, hover, cursor }, { width, height }) {
+  draw(context, view, { chart, hover, cursor }, { width, height }) {
+    const { look } = chart;
     const marked = hover ?? cursor;
-    if (marked && !fabric) drawRulerMarks(context, view, grid, marked, look, width, height);
+    if (marked) drawRulerMarks(context, view, chart, marked, look, width, height);
     if (hover) drawHover(context, view, hover, look);
     if (cursor) drawCursor(context, view, cursor, look);
   },
@@ -144,6 +150,7 @@ function isMarkedAlike(a: MotifChart, b: MotifChart): boolean {
     a === b ||
     (a.look === b.look &&
       a.fabric === b.fabric &&
+      a.isTurned === b.isTurned &&
       a.following === b.following &&
       a.marked === b.marked &&
       a.doubts === b.doubts &&

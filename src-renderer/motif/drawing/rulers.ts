@@ -38,15 +38,30 @@ function rulerPlace(view: Viewport, grid: Pick<Grid, 'width' | 'height'>, width:
   };
 }
 
+/** The chart that is numbered. Seen from its other side, column 1 is the last one to the right. */
+export interface Numbered {
+  readonly grid: Pick<Grid, 'width' | 'height'>;
+  readonly isTurned: boolean;
+}
+
+/** The number of a column as it is seen, from 0, and the column of a number. */
+export function columnNumber({ grid, isTurned }: Numbered, seen: number): number {
+  return isTurned ? grid.width - seen : seen + 1;
+}
+export function columnSeen({ grid, isTurned }: Numbered, number: number): number {
+  return isTurned ? grid.width - number : number - 1;
+}
+
 /** Draws the numbers that are in view. */
 export function drawRulers(
   context: CanvasRenderingContext2D,
   view: Viewport,
-  grid: Pick<Grid, 'width' | 'height'>,
+  numbered: Numbered,
   look: MotifLook,
   width: number,
   height: number,
 ): void {
+  const { grid } = numbered;
   const place = rulerPlace(view, grid, width, height);
   const seen = view.cellsIn(width, height);
   context.save();
@@ -67,8 +82,9 @@ export function drawRulers(
   }
   context.textAlign = 'center';
   const columnStep = numberStep(view.cellWidth, 34);
-  for (const number of numbersIn(seen.column, seen.column + seen.width, grid.width, columnStep)) {
-    const x = view.left(number - 1) + view.cellWidth / 2;
+  const edges = [seen.column, seen.column + seen.width].map((edge) => (numbered.isTurned ? grid.width - edge : edge));
+  for (const number of numbersIn(Math.min(...edges), Math.max(...edges), grid.width, columnStep)) {
+    const x = view.left(columnSeen(numbered, number)) + view.cellWidth / 2;
     if (x < 12 || (place.isRowPinned && x > width - ROW_NUMBERS - 12)) continue;
     if (isFree(number, columnStep, view.cellWidth, 22)) write(context, look, String(number), x, place.y);
   }
@@ -115,20 +131,20 @@ export function drawRowRuns(
 export function drawRulerMarks(
   context: CanvasRenderingContext2D,
   view: Viewport,
-  grid: Pick<Grid, 'width' | 'height'>,
+  numbered: Numbered,
   { column, row }: Cell,
   look: MotifLook,
   width: number,
   height: number,
 ): void {
-  const place = rulerPlace(view, grid, width, height);
+  const place = rulerPlace(view, numbered.grid, width, height);
   context.save();
   context.font = STRONG;
   context.textBaseline = 'middle';
   const rowText = String(row + 1);
   const rowWidth = context.measureText(rowText).width;
   tag(context, look, rowText, place.x + rowWidth / 2, view.top(row) + view.cellHeight / 2, rowWidth);
-  const columnText = String(column + 1);
+  const columnText = String(columnNumber(numbered, column));
   const columnWidth = context.measureText(columnText).width;
   tag(context, look, columnText, view.left(column) + view.cellWidth / 2, place.y, columnWidth);
   context.restore();

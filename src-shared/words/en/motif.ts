@@ -113,6 +113,7 @@ export const motif = {
     oneRepeat: (width: number, height: number, widthMm: number, heightMm: number, unit: LengthUnit): string =>
       `One repeat: ${n.size(width, height)}, ${lengths.acrossUnbroken(widthMm, heightMm, unit)}`,
     neighbours: 'neighbouring copies shown faintly',
+    seenFrom: { knit: 'the knit side is seen', purl: 'the purl side is seen' },
     empty: 'Nothing is drawn yet',
     emptyHint: 'Draw with the pointer, or with the arrow keys and Space. Open, drop or paste a picture to read it in.',
     /** One cell, to assistive technology. */

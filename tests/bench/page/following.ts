@@ -89,6 +89,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       colours: COLOURS,
       measure: measureForNow(drawn(), rested),
       isHatched: true,
+      isTurned: false,
       following: FOLLOWING,
       marked: null,
       doubts: [],

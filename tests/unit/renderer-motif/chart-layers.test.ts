@@ -11,6 +11,7 @@ import {
   type MotifChart,
   type MotifScene,
 } from '../../../src-renderer/motif/drawing/motif-drawing.ts';
+import { columnNumber, columnSeen } from '../../../src-renderer/motif/drawing/rulers.ts';
 
 const GRID = gridFromText(['..#...', '.###..', '..#...', '......'], '.#');
 const painted = (at: number): Grid => ({ ...GRID, cells: GRID.cells.with(at, 1) });
@@ -19,6 +20,7 @@ const CHART: MotifChart = {
   colours: ['#000000', '#ffffff'],
   measure: measure(GRID, 0),
   isHatched: true,
+  isTurned: false,
   following: { symmetry: 'none', tile: null },
   marked: null,
   doubts: [],
@@ -33,6 +35,20 @@ const sceneOf = (to: Partial<MotifChart> = {}, at: Partial<MotifScene> = {}): Mo
 const BEFORE = sceneOf();
 /** Of the cells, of what is marked around them, and of the pointer. */
 const changed = (after: MotifScene) => motifLayers().map((layer) => layer.changed(BEFORE, after));
+
+describe('the number of a column', () => {
+  it('is that of the drawing, whichever side of the fabric is seen', () => {
+    const seen = (isTurned: boolean) => [0, 1, 5].map((column) => columnNumber({ grid: GRID, isTurned }, column));
+    expect(seen(false)).toEqual([1, 2, 6]);
+    expect(seen(true)).toEqual([6, 5, 1]);
+    for (const isTurned of [false, true]) {
+      for (let column = 0; column < GRID.width; column++) {
+        const numbered = { grid: GRID, isTurned };
+        expect(columnSeen(numbered, columnNumber(numbered, column))).toBe(column);
+      }
+    }
+  });
+});
 
 describe('what is drawn again of the chart', () => {
   it('is the painted cell alone, with its copies where neighbours show', () => {
