@@ -1,6 +1,6 @@
 /** Marks of doubtful cells: a diamond in each, dark within light, so that shape tells it and it is seen on any yarn. */
 import type { Cell } from '@shared/grid/index.ts';
-import { strokeCased, type MarkLook } from './handles.ts';
+import { strokeCased, type MarkLook } from './stroke-cased.ts';
 import type { Viewport } from './viewport.ts';
 
 /** Share of a cell's shorter side from the middle of a diamond to its corners, and the fewest pixels. */

@@ -1,12 +1,7 @@
 /** Handles on a picture: what is dragged there, drawn so that it is seen on any picture. */
 import type { ChartNode } from './chart-nodes.ts';
 import type { Point } from './gestures.ts';
-
-/** Colours of marks on a picture, one within the other. */
-export interface MarkLook {
-  readonly mark: string;
-  readonly casing: string;
-}
+import { strokeCased, type MarkLook } from './stroke-cased.ts';
 
 export interface HandleState {
   readonly isHeld: boolean;
@@ -70,16 +65,6 @@ export function arrowStep(event: KeyboardEvent): { readonly right: number; reado
   if (!step) return null;
   const by = event.shiftKey ? 10 : 1;
   return { right: step[0] * by, down: step[1] * by };
-}
-
-/** Strokes the path that stands: the mark, and its casing on both sides of it. */
-export function strokeCased(context: CanvasRenderingContext2D, { mark, casing }: MarkLook, width: number): void {
-  context.lineWidth = width + 3;
-  context.strokeStyle = casing;
-  context.stroke();
-  context.lineWidth = width;
-  context.strokeStyle = mark;
-  context.stroke();
 }
 
 function outline(context: CanvasRenderingContext2D, { x, y }: Point, shape: 'ring' | 'square', radius: number): void {

@@ -9,6 +9,7 @@ export * from './draw-stitches.ts';
 export * from './chart-stage.ts';
 export * from './picture-layer.ts';
 export * from './handles.ts';
+export * from './stroke-cased.ts';
 export * from './doubt-marks.ts';
 export type { ChartNode } from './chart-nodes.ts';
 export type { Surface } from './surface.ts';

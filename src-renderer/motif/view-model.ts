@@ -9,21 +9,19 @@ import { commandsOf, type Commands } from '../commands/command.ts';
 import type { InHand, Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
 import { motifActions, type MotifCommand } from './actions.ts';
-import { Doubts } from './doubts/doubts.ts';
+import type { Doubts, ReadDoubts } from './doubts/doubts.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
 import { layLifted } from './lifted-selection.ts';
 import { START, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
 
 export class MotifViewModel implements MotifView {
   readonly commands: Commands<MotifCommand>;
-  readonly doubts: Doubts;
   readonly #shown: LiveFields<MotifViewState>;
   #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
 
   constructor(private readonly session: Session) {
     this.#shown = liveFields(START, session.live);
-    this.doubts = new Doubts(session);
     this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;
     let yarns = session.project.yarns.length;
@@ -83,6 +81,16 @@ export class MotifViewModel implements MotifView {
       laying: () => layingOf(this.session.motif, this.session.project.mainYarn, lifted),
       lay: () => void layLifted(this.session, this),
     };
+  }
+
+  /**
+   * A motif was read, and some of its cells are in doubt. `begin` makes what keeps
+   * them: it comes with the dialog, so that a page that reads no photo is not sent it.
+   */
+  keepDoubts(read: ReadDoubts, begin: (session: Session) => Doubts): void {
+    const doubts = this.state.doubts ?? begin(this.session);
+    this.look({ doubts });
+    doubts.keep(read);
   }
 
   /** The stage comes and goes with the bench; returns a function that takes it away. */

@@ -53,6 +53,8 @@ export interface MotifViewState {
   readonly cellShape: 'knitted' | 'square';
   /** The list of cells to settle has the keyboard, and the cell cursor is on one of them. */
   readonly isSettling: boolean;
+  /** What readings were not sure of; null before the first. */
+  readonly doubts: Doubts | null;
 }
 
 /** What the stage can show. */
@@ -91,6 +93,7 @@ export const START: MotifViewState = {
   fabric: null,
   cellShape: 'knitted',
   isSettling: false,
+  doubts: null,
 };
 
 /** The bench as its commands and gestures see it; the view model is one. */
@@ -104,8 +107,6 @@ export interface MotifView {
   readonly aspect: number;
   look(to: Partial<MotifViewState>): void;
   zoomBy(factor: number): void;
-  /** What a reading was not sure of, on the motif that is looked at. */
-  readonly doubts: Doubts;
   /** Puts the cell cursor on a cell and brings it into view, where a stage shows it. */
   goTo(cell: Cell): void;
   /** The same with the keyboard left where it is. */

@@ -25,7 +25,7 @@ export function doubtActions(session: Session, viewModel: MotifView): ActionsOf<
       run: () => {
         const here = cellsOf(viewModel).find(({ cell }) => isSame(cell, viewModel.cursor));
         if (!here) return session.announce(text.notHere);
-        viewModel.doubts.takeAsRead(here.doubt);
+        viewModel.state.doubts?.takeAsRead(here.doubt);
         const next = doubtAfter(viewModel, 1);
         if (next) viewModel.goTo(next.cell);
         session.announce(next ? said(session, viewModel, next) : text.done);
@@ -45,7 +45,7 @@ export function settleDoubt(session: Session, viewModel: MotifView, { doubt, cel
   const { motif } = session;
   const change = paintChange(motif, 'settle-cell', yarn, [cell.row * motif.grid.width + cell.column]);
   if (change) session.change(change);
-  else viewModel.doubts.takeAsRead(doubt);
+  else viewModel.state.doubts?.takeAsRead(doubt);
   const next = doubtAfter(viewModel, 1);
   if (next) lookAtDoubt(session, viewModel, next);
   else session.announce(words.doubts.done);
@@ -53,7 +53,7 @@ export function settleDoubt(session: Session, viewModel: MotifView, { doubt, cel
 
 /** Asks again about the last one that was right as read, and looks at it. */
 export function askAgain(session: Session, viewModel: MotifView): void {
-  const doubt = viewModel.doubts.bringBack();
+  const doubt = viewModel.state.doubts?.bringBack() ?? null;
   const cell = cellsOf(viewModel).find((open) => open.doubt === doubt);
   if (cell) lookAtDoubt(session, viewModel, cell);
 }
@@ -79,7 +79,7 @@ function said(session: Session, viewModel: MotifView, { doubt, cell, sure }: Cel
 }
 
 function cellsOf(viewModel: MotifView): readonly CellToSettle[] {
-  return viewModel.doubts.now?.cells ?? [];
+  return viewModel.state.doubts?.now?.cells ?? [];
 }
 
 function isSame(a: Cell, b: Cell): boolean {

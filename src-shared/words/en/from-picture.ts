@@ -44,9 +44,3 @@ export const fromPicture = {
   take: 'Use it',
   taken: (motif: string, width: number, height: number): string => `${motif} is now ${n.size(width, height)}.`,
 };
-
-/** What the parts of a project read from a picture are called until somebody names them. */
-export const pictures = {
-  /** The yarn at a palette index. */
-  yarn: (index: number): string => `colour ${index + 1}`,
-};

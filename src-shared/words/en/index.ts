@@ -3,7 +3,6 @@ import { allOver } from './all-over.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
 import { lettering } from './lettering.ts';
-import { making } from './making.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
 import { motifs } from './motifs.ts';
@@ -18,12 +17,12 @@ import { closed } from './closed.ts';
 import { dates } from './dates.ts';
 import { findings } from './findings.ts';
 import { doubts } from './doubts.ts';
-import { fromPicture, pictures } from './from-picture.ts';
 import { forms, shell, windowTrouble } from './shell.ts';
+import { making } from './making.ts';
 import { measure, understanding } from './measure.ts';
 import { piece } from './piece.ts';
+import { pictures } from './pictures.ts';
 import { reading } from './reading.ts';
-import { readingIn } from './reading-in.ts';
 import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
 import { sheet } from './sheet.ts';
@@ -42,16 +41,15 @@ export const english = {
   findings,
   forms,
   doubts,
-  fromPicture,
   changes,
   commands,
   closed,
   dates,
+  making,
   measure,
   knitting,
   lengths,
   lettering,
-  making,
   menu,
   windowTrouble,
   motif,
@@ -65,7 +63,6 @@ export const english = {
   placement,
   problems,
   reading,
-  readingIn,
   runningOrder,
   sections,
   sheet,
