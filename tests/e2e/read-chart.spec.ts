@@ -51,6 +51,8 @@ async function openPhoto(page: Page, home: string): Promise<void> {
   await page.keyboard.press('Control+Shift+G');
   await new FilePanel(page).open('graph paper.jpg');
   await ring(page, 'top left').waitFor({ state: 'attached' });
+  // A chart that is found moves the rings by itself.
+  await expect(page.getByText(/Looking for the chart/)).toHaveCount(0);
 }
 
 const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Use as the motif' });
@@ -190,6 +192,45 @@ test('sets the corners by four clicks one after another, which Escape leaves, an
   await left.press('ArrowUp');
   await left.press('Shift+ArrowUp');
   await expect.poll(async () => (await at(page, 'top left')).x).toBe(71);
+});
+
+test('finds the chart by itself, and reads it turned', async ({ page, start, home }) => {
+  await start();
+  await openPhoto(page, home);
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByText('A chart of 16 columns and 14 rows was found.')).toBeVisible();
+  for (const [index, name] of NAMES.entries())
+    expect(distance(await at(page, name), corners[index] ?? { x: 0, y: 0 })).toBeLessThan(6);
+  await expect(dialog.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
+  await expect(dialog.getByRole('textbox', { name: 'Rows' })).toHaveValue('14');
+  await expect(take(page)).toBeEnabled();
+  await expectAccessible(page);
+  await dialog.getByRole('button', { name: 'Turn it clockwise' }).click();
+  await expect(dialog.getByRole('textbox', { name: 'Columns' })).toHaveValue('14');
+  await expect(dialog.getByRole('textbox', { name: 'Rows' })).toHaveValue('16');
+  const [, , , bottomLeft] = corners;
+  expect(distance(await at(page, 'top left'), bottomLeft)).toBeLessThan(6);
+});
+
+test('says why where no chart is found, and leaves the corners to be set', async ({ page, start, home }) => {
+  await start();
+  const flat = (width: number, height: number): Uint8Array =>
+    encode({ width, height, data: new Uint8Array(width * height * 4).fill(230) }, 90).data;
+  for (const { name, content, complaint } of [
+    { name: 'stamp.jpg', content: flat(40, 40), complaint: '40 × 40 pixels, too small to find a chart in' },
+    { name: 'blank.jpg', content: flat(480, 360), complaint: 'No chart was found' },
+  ]) {
+    writeFileSync(join(home, name), content);
+    await page.keyboard.press('Control+Shift+G');
+    await new FilePanel(page).open(name);
+    const dialog = page.getByRole('dialog');
+    await expect(dialog.getByRole('status').filter({ hasText: complaint })).toBeVisible();
+    await expect(take(page)).toBeDisabled();
+    await dialog.getByRole('button', { name: 'The chart fills the picture' }).click();
+    await expect(dialog.getByRole('alert')).toContainText('No evenly spaced lines or cells were found');
+    await page.keyboard.press('Escape');
+    await expect(dialog).toHaveCount(0);
+  }
 });
 
 test('looks closer at the photo by wheel and keys, and all of it again', async ({ page, start, home }) => {

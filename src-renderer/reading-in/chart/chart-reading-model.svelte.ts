@@ -8,6 +8,7 @@ import {
   assertCorners,
   type ChartReading,
   type Corners,
+  type FoundChart,
   type FigureLevel,
   type Levels,
   type Picture,
@@ -15,6 +16,7 @@ import {
   type Progress,
 } from '@shared/reading/index.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
+import { foundAt, turnedClockwise, type FoundAt } from './found-charts.ts';
 import { corrected, type Correction } from './corrections.ts';
 
 /** After this long without a move a corner rests. */
@@ -47,8 +49,15 @@ const AS_FOUND: ChartSettings = {
 
 export class ChartReadingModel {
   corners = $state.raw<Corners>(inset(1, 1));
-  /** True once a person has put the corners somewhere. */
+  /** True once the corners are somewhere on purpose: a person put them there, or a chart was found. */
   isPlaced = $state(false);
+  /** Charts that were found, the largest first; null: they are looked for, or a person was quicker. */
+  found = $state.raw<readonly FoundChart[] | null>(null);
+  isFinding = $state(true);
+  /** Why none was found. */
+  notFound = $state.raw<Problem | null>(null);
+  /** A person set the corners, or said that those that were found are right. */
+  isConfirmed = $state(false);
   settings = $state.raw<ChartSettings>(AS_FOUND);
   /** The latest answer, which shows until a better one comes. */
   answer = $state.raw<ChartAnswer | null>(null);
@@ -81,21 +90,32 @@ export class ChartReadingModel {
       progress: (progress) => {
         if (performance.now() - this.#since > SILENT_MS) this.progress = progress;
       },
-      answer: (answer) => this.#take(answer),
+      answer: (answer) => {
+        if (!('charts' in answer)) this.#take(answer);
+      },
       failed: (problem) => {
         this.#rested();
         this.problem = problem;
       },
     };
+    this.#find();
   }
 
   readonly reading: ChartReading | null = $derived.by(() =>
     this.answer?.reading ? corrected(this.answer.reading, this.#corrections) : null,
   );
-  readonly columns: number | null = $derived(this.settings.givenColumns ?? this.proposal?.columns?.count ?? null);
-  readonly rows: number | null = $derived(this.settings.givenRows ?? this.proposal?.rows?.count ?? null);
+  /** The found chart whose corners these are. */
+  readonly foundAt: FoundAt | null = $derived(this.isPlaced && this.found ? foundAt(this.found, this.corners) : null);
+  readonly columns: number | null = $derived(
+    this.settings.givenColumns ?? this.foundAt?.columns ?? this.proposal?.columns?.count ?? null,
+  );
+  readonly rows: number | null = $derived(
+    this.settings.givenRows ?? this.foundAt?.rows ?? this.proposal?.rows?.count ?? null,
+  );
   /** True if what shows is the whole answer for the corners as they lie. */
-  readonly isReady: boolean = $derived(this.isExact && this.problem === null && this.reading !== null);
+  readonly isReady: boolean = $derived(
+    this.isConfirmed && this.isExact && this.problem === null && this.reading !== null,
+  );
 
   /** Puts a corner somewhere on the picture; those who drag say when they have done. */
   move(index: number, { x, y }: Point): void {
@@ -105,9 +125,26 @@ export class ChartReadingModel {
   }
 
   place(corners: Corners): void {
-    this.corners = corners;
-    this.isPlaced = true;
-    this.#changed();
+    this.isConfirmed = true;
+    this.#placeAt(corners);
+  }
+
+  /** The chart meant is that one of those that were found; one that is not sure is to be confirmed. */
+  choose(chart: number): void {
+    const chosen = this.found?.[chart];
+    if (!chosen) return;
+    this.isConfirmed = chosen.sure;
+    this.#placeAt(chosen.corners);
+  }
+
+  /** The corners that were found are right. */
+  confirm(): void {
+    this.isConfirmed = true;
+  }
+
+  /** The chart is read turned clockwise by a quarter. */
+  turn(): void {
+    this.#placeAt(turnedClockwise(this.corners));
   }
 
   /** The corners of the picture are those of the chart. */
@@ -150,6 +187,7 @@ export class ChartReadingModel {
     clearTimeout(this.#rest);
     this.#reader.stop();
     this.#rested();
+    this.isFinding = false;
     this.isStopped = true;
   }
 
@@ -161,6 +199,34 @@ export class ChartReadingModel {
   close(): void {
     clearTimeout(this.#rest);
     this.#reader.close();
+  }
+
+  #placeAt(corners: Corners): void {
+    this.corners = corners;
+    this.isPlaced = true;
+    this.isFinding = false;
+    this.#changed();
+  }
+
+  /** Looks for charts; whoever sets the corners meanwhile is not disturbed. */
+  #find(): void {
+    this.#since = performance.now();
+    this.#reader.ask(this.picture, 'find', {
+      progress: (progress) => this.#heard.progress?.(progress),
+      answer: (answer) => {
+        if (!('charts' in answer)) return;
+        this.#rested();
+        this.isFinding = false;
+        this.found = answer.charts;
+        // Of two it is asked which.
+        if (answer.charts.length === 1) this.choose(0);
+      },
+      failed: (problem) => {
+        this.#rested();
+        this.isFinding = false;
+        this.notFound = problem;
+      },
+    });
   }
 
   #changed(): void {
@@ -188,10 +254,11 @@ export class ChartReadingModel {
     this.#since = performance.now();
     this.#isQuick = isQuick;
     const { givenColumns, givenRows, kind, yarns, figure } = this.settings;
+    const at = this.foundAt;
     const question: ChartQuestion = {
       corners: this.corners,
-      columns: isQuick ? this.columns : givenColumns,
-      rows: isQuick ? this.rows : givenRows,
+      columns: isQuick ? this.columns : (givenColumns ?? at?.columns ?? null),
+      rows: isQuick ? this.rows : (givenRows ?? at?.rows ?? null),
       levels: kind === 'ink' ? { kind, figure } : { kind, count: yarns },
       isQuick,
     };

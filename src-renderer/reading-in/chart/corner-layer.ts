@@ -1,5 +1,7 @@
 /** The corners of a chart on its photo: their rings, the sides between them, and what lies outside veiled. */
+import type { Corners } from '@shared/reading/index.ts';
 import {
+  CHART_FONT,
   handleNode,
   strokeCased,
   type ChartLayer,
@@ -18,6 +20,8 @@ export interface PhotoScene {
   readonly handles: readonly HandleState[];
   /** Where the next side would go while corners are clicked, or null. */
   readonly next: Point | null;
+  /** Charts of which one is meant, numbered from 1; empty where it is not asked. */
+  readonly charts: readonly Corners[];
   readonly look: PhotoLook;
 }
 
@@ -30,7 +34,7 @@ const VEIL_STRENGTH = 0.45;
 const DOT = 5;
 
 export const cornerLayer: ChartLayer<PictureView, PhotoScene> = {
-  draw(context, view, { photo, corners, handles, next, look }) {
+  draw(context, view, { photo, corners, handles, next, charts, look }) {
     const seen = [...corners, ...(next ? [next] : [])].map((corner) => view.seen(corner));
     const sides = new Path2D();
     seen.forEach(({ x, y }, index) => (index === 0 ? sides.moveTo(x, y) : sides.lineTo(x, y)));
@@ -51,6 +55,7 @@ export const cornerLayer: ChartLayer<PictureView, PhotoScene> = {
       context.strokeStyle = colour;
       context.stroke(sides);
     }
+    charts.forEach((chart, index) => drawNumbered(context, view, chart, index + 1, look));
     if (handles.length > 0) return;
     for (const { x, y } of corners.map((corner) => view.seen(corner))) {
       context.beginPath();
@@ -64,5 +69,37 @@ export const cornerLayer: ChartLayer<PictureView, PhotoScene> = {
     before.corners !== after.corners ||
     before.handles !== after.handles ||
     before.next !== after.next ||
+    before.charts !== after.charts ||
     before.look !== after.look,
 };
+
+const NUMBER_SIZE = 28;
+
+/** A broken line round a chart, and its number in the middle. */
+function drawNumbered(
+  context: CanvasRenderingContext2D,
+  view: PictureView,
+  corners: Corners,
+  number: number,
+  look: MarkLook,
+): void {
+  const seen = corners.map((corner) => view.seen(corner));
+  context.save();
+  context.beginPath();
+  seen.forEach(({ x, y }, index) => (index === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+  context.closePath();
+  context.setLineDash([8, 6]);
+  strokeCased(context, look, 2);
+  context.setLineDash([]);
+  context.font = `600 ${NUMBER_SIZE}px ${CHART_FONT}`;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  const middle = (along: readonly number[]): number => along.reduce((sum, at) => sum + at, 0) / along.length;
+  const at = [middle(seen.map(({ x }) => x)), middle(seen.map(({ y }) => y))] as const;
+  context.lineWidth = 6;
+  context.strokeStyle = look.casing;
+  context.strokeText(String(number), ...at);
+  context.fillStyle = look.mark;
+  context.fillText(String(number), ...at);
+  context.restore();
+}

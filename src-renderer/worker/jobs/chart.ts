@@ -1,6 +1,7 @@
 /** What is asked while the corners of a chart are moved over its photo, and how the answer is found. */
 import { outcome, problemError, problemOf } from '@shared/problem/index.ts';
 import {
+  findCharts,
   naturalSize,
   photoOf,
   proposeGrid,
@@ -10,7 +11,7 @@ import {
   type Photo,
   type Steps,
 } from '@shared/reading/index.ts';
-import type { ChartAnswer, ChartQuestion, Job } from './table.ts';
+import type { ChartAnswer, ChartQuestion, FoundCharts, Job } from './table.ts';
 
 const QUICK_PIXELS = 150_000;
 const SHOWN_PIXELS = 800_000;
@@ -40,7 +41,11 @@ function* answerTo(photo: Photo, question: ChartQuestion): Steps<ChartAnswer> {
   }
 }
 
+function* charts(photo: Photo): Steps<FoundCharts> {
+  return { charts: yield* findCharts(photo) };
+}
+
 export const chartJob: Job<'chart'> = (picture) => {
   const photo = photoOf(picture);
-  return (question) => answerTo(photo, question);
+  return (question) => (question === 'find' ? charts(photo) : answerTo(photo, question));
 };

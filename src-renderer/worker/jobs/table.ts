@@ -15,6 +15,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import type {
   ChartReading,
   Corners,
+  FoundChart,
   GridProposal,
   Levels,
   Picture,
@@ -57,13 +58,13 @@ export interface Jobs {
   readonly 'garment-yarn': JobOf<{ given: SentProject; ask: None; part: never; progress: None; answer: GarmentNeed }>;
   /** A sheet, drawn page by page. Fails with what stands in its way. */
   readonly sheet: JobOf<{ given: SentProject; ask: SheetAsk; part: DrawnSheet; progress: None; answer: None }>;
-  /** A chart read out of a photo. */
+  /** A chart found on a photo, and read out of it. */
   readonly chart: JobOf<{
     given: Picture;
-    ask: ChartQuestion;
+    ask: 'find' | ChartQuestion;
     part: never;
     progress: Progress;
-    answer: ChartAnswer;
+    answer: FoundCharts | ChartAnswer;
   }>;
   /** Any picture turned into a motif. */
   readonly picture: JobOf<{
@@ -124,6 +125,11 @@ export type DrawnSheet =
       readonly isLast: boolean;
     }
   | { readonly kind: 'page'; readonly page: DrawnPage };
+
+/** Answers `find`: the charts of a photo, the largest first. Fails with why there is none. */
+export interface FoundCharts {
+  readonly charts: readonly FoundChart[];
+}
 
 export interface ChartQuestion {
   readonly corners: Corners;

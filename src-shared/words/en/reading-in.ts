@@ -46,6 +46,13 @@ export const readingIn = {
     cornersNote:
       'Drag each ring to an outer corner of the chart; or press the ring and then its corner; or move it with the arrow keys, with Shift ten pixels.',
     cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
+    finding: 'Looking for the chart. You can set its corners meanwhile.',
+    whichChart: (count: number): string => `${n.count(count, 'chart')} were found. Which one is meant?`,
+    chartOf: (index: number, columns: number, rows: number): string =>
+      `${index + 1}: ${n.columns(columns)}, ${n.rows(rows)}`,
+    confirm: 'The corners are right',
+    confirmFirst: 'Look at the corners and say that they are right, or set them.',
+    turn: 'Turn it clockwise',
     whole: 'The chart fills the picture',
     /** Four clicks, one after another. */
     click: 'Click the four corners',

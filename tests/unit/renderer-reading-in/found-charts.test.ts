@@ -1,0 +1,44 @@
+/** Which found chart corners mean, however they were put right or turned. */
+import { describe, expect, it } from 'vitest';
+import type { Corners, FoundChart } from '@shared/reading/index.ts';
+import { foundAt, turnedClockwise } from '../../../src-renderer/reading-in/chart/found-charts.ts';
+
+const box = (left: number, top: number, width: number, height: number): Corners => [
+  { x: left, y: top },
+  { x: left + width, y: top },
+  { x: left + width, y: top + height },
+  { x: left, y: top + height },
+];
+/** Cells of 10 pixels. */
+const CHARTS: readonly FoundChart[] = [
+  { corners: box(20, 20, 200, 100), columns: 20, rows: 10, sure: true, why: [] },
+  { corners: box(300, 20, 80, 120), columns: 8, rows: 12, sure: false, why: ['unclear'] },
+];
+const moved = (corners: Corners, by: number): Corners =>
+  corners.map(({ x, y }, index) => (index === 2 ? { x: x + by, y } : { x, y })) as unknown as Corners;
+
+describe('corners of a found chart', () => {
+  it('mean it, with its counts', () => {
+    expect(foundAt(CHARTS, box(20, 20, 200, 100))).toEqual({ chart: 0, columns: 20, rows: 10 });
+    expect(foundAt(CHARTS, box(300, 20, 80, 120))).toEqual({ chart: 1, columns: 8, rows: 12 });
+  });
+
+  it('mean it still when one is put right by less than half a cell, and no more after that', () => {
+    const [{ corners }] = CHARTS as [FoundChart];
+    expect(foundAt(CHARTS, moved(corners, 4.9))).toEqual({ chart: 0, columns: 20, rows: 10 });
+    expect(foundAt(CHARTS, moved(corners, 5.1))).toBeNull();
+  });
+
+  it('mean it turned, its counts changing places with each quarter', () => {
+    const [{ corners }] = CHARTS as [FoundChart];
+    const once = turnedClockwise(corners);
+    expect(once[0]).toEqual({ x: 20, y: 120 });
+    expect(foundAt(CHARTS, once)).toEqual({ chart: 0, columns: 10, rows: 20 });
+    expect(foundAt(CHARTS, turnedClockwise(once))).toEqual({ chart: 0, columns: 20, rows: 10 });
+    expect(turnedClockwise(turnedClockwise(turnedClockwise(once)))).toEqual(corners);
+  });
+
+  it('mean none where none was found', () => {
+    expect(foundAt([], box(20, 20, 200, 100))).toBeNull();
+  });
+});
