@@ -11,6 +11,7 @@ import {
   type ProjectAt,
 } from '../src-shared/project/index.ts';
 import { namesOf, patternsOf, type PatternName } from '../src-shared/pattern/index.ts';
+import { TO_THE_TOP, type Extent } from '../src-shared/piece/index.ts';
 import { patternFields, patternInSizes } from '../src-shared/project/put-back.ts';
 
 type Fields = Partial<Omit<ProjectAt, 'whole' | 'at' | 'knit'>>;
@@ -50,4 +51,13 @@ export function writtenProject(written: Written): ProjectAt {
 /** The text of the file of a project with the fields that it is written down with. */
 export function fileTextOf(project: ProjectAt): string {
   return projectToText(settled(project).whole);
+}
+
+/** The rows of an all-over by their numbers; null: up to the top. */
+export function onRows(first: number, last: number | null = null): Extent {
+  return {
+    kind: 'from-to',
+    from: { kind: 'from-row', row: first },
+    to: last === null ? TO_THE_TOP : { kind: 'to-row', row: last },
+  };
 }

@@ -5,7 +5,8 @@
  * piece and placing; options given go before them, those about placing in its
  * first band.
  */
-import { fitted, fittedPosition, type Piece } from '@shared/piece/index.ts';
+import { START_BED, type Machine } from '@shared/bed/index.ts';
+import { fitted, fittedPlace, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { bandsOf, repositioned, type Band } from '@shared/pattern/index.ts';
 import { START_PIECE, START_PLACE, START_SIZE, startBand, startGroup, type Workpiece } from '@shared/project/index.ts';
@@ -27,7 +28,6 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
   const copies = read.needed(args, 'copies', read.copies);
   const piece: Piece = {
     ...START_PIECE,
-    bed: { ...START_PIECE.bed, needles: null },
     finishedFace: named.project.piece.finishedFace,
     ...pieceOptions(args),
   };
@@ -39,7 +39,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
   return {
     name: named.project.name,
     notes: named.project.notes,
-    machine: { ...named.project.machine, ...read.value(args, 'machine', read.machine) },
+    machine: machineWith(args, { ...named.project.machine, bed: { ...START_BED, needles: null } }),
     yarns: named.project.yarns,
     mainYarn: named.project.mainYarn,
     motifs: [motif],
@@ -68,11 +68,11 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
   const changed = fitted(piece, { ...piece, ...pieceOptions(args), shape });
   return {
     ...project,
-    machine: { ...project.machine, ...read.value(args, 'machine', read.machine) },
+    machine: machineWith(args, project.machine),
     motifs: project.motifs.map((motif) => withShows(motif, args)),
     piece: changed,
     patterns: [...(!first && isBandNew ? [band] : []), ...project.patterns].map((pattern) =>
-      repositioned(pattern === first ? band : pattern, (position) => fittedPosition(piece, changed, position)),
+      repositioned(pattern === first ? band : pattern, (place) => fittedPlace(piece, changed, place, place)),
     ),
   };
 }
@@ -80,12 +80,10 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
 /** Options about the piece that were given, its stitches and rows apart. */
 function pieceOptions(args: Args): Partial<Piece> {
   const seam = read.value(args, 'seam-allowance', read.field('seamAllowance'));
-  const needles = read.value(args, 'bed', read.field('bedNeedles'));
   const limit = read.value(args, 'float-limit', read.field('floatStitches'));
   return defined<Piece>({
     hemRows: read.value(args, 'hem', read.field('hemRows')),
     gauge: read.value(args, 'gauge', read.gauge),
-    bed: needles === undefined ? undefined : { ...START_PIECE.bed, needles },
     seamAllowance: seam === undefined ? undefined : { left: seam, right: seam },
     finishedFace: read.value(args, 'finished-face', read.finishedFace),
     begins: read.value(args, 'begins', read.begins),
@@ -93,6 +91,16 @@ function pieceOptions(args: Args): Partial<Piece> {
     startSide: read.value(args, 'start-side', read.side),
     floatLimit: limit === undefined ? undefined : { stitches: limit, mm: null },
   });
+}
+
+/** The machine with what the options say of it. */
+function machineWith(args: Args, machine: Machine): Machine {
+  const needles = read.value(args, 'bed', read.field('bedNeedles'));
+  return {
+    ...machine,
+    ...read.value(args, 'machine', read.machine),
+    ...(needles !== undefined && { bed: { ...START_BED, needles } }),
+  };
 }
 
 /** Options about placing that were given, the copies apart. */

@@ -41,7 +41,7 @@ function* plainer(piece: KnitPiece): Generator<KnitPiece> {
   yield { ...piece, patterns: bandsOf(piece) };
   const bare = { ...piece, patterns: [] };
   yield bare;
-  const free = { ...bare, hemRows: 0, parts: [] };
+  const free = { ...bare, hemRows: 0, sections: [] };
   yield free;
   const { stitches, rows } = piece.shape;
   yield { ...free, shape: { kind: 'rectangle', stitches, rows } };

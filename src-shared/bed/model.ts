@@ -35,10 +35,15 @@ export const bedSchema = z.strictObject({
 
 export interface Bed extends ReadonlyDeep<z.infer<typeof bedSchema>> {}
 
+/** A bed as most are, until a person says what theirs is. */
+export const START_BED: Bed = { needles: 200, pitchMm: 4.5 };
+
 /** The widest repeat of a machine whose pattern stands on fixed needles. */
 export const MOST_FIXED_REPEAT = 200;
 
 export const machineSchema = z.strictObject({
+  /** A machine has one, on which all pieces of a project are knitted. */
+  bed: bedSchema,
   /**
    * How the needles of a pattern row are chosen: during the pass before it,
    * standing forward to be looked at (`ahead-seen`) or not (`ahead-unseen`,
@@ -60,9 +65,10 @@ export const machineSchema = z.strictObject({
 /** What the machine can do: asked in words, never assumed from a name. */
 export interface Machine extends ReadonlyDeep<z.infer<typeof machineSchema>> {}
 
-/** The same with its needle by its label, as files and messages have it. */
+/** The same with its needle by its label, as messages and settings have it. What was kept before beds were is of a usual one. */
 export const machineSaidSchema = z.strictObject({
   ...machineSchema.shape,
+  bed: z._default(bedSchema, START_BED),
   places: z.union([
     z.literal('any-needle'),
     z.strictObject({ repeat: atLeastOne(MOST_FIXED_REPEAT), from: needleLabel }),

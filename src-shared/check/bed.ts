@@ -12,7 +12,7 @@ import { panelsOf } from './panels.ts';
  */
 export function widerThanBed({ piece, outline, gauges, groups, beyondBed }: Inspected): Finding[] {
   if (!beyondBed) return [];
-  const { offset, bed: made } = piece;
+  const { offset, machine } = piece;
   const { spans, row, edges, bed } = beyondBed;
   const needles = widthOf(bed);
   const gauge = gaugeAt(gauges, row);
@@ -25,7 +25,7 @@ export function widerThanBed({ piece, outline, gauges, groups, beyondBed }: Insp
           kind: 'divide',
           panels: panelsOf(outline, groups, needles),
           looser: looserFabric(stitches, gauge, needles),
-          coarser: coarserBed(stitches, gauge, made),
+          coarser: coarserBed(stitches, gauge, machine.bed),
         };
   const rows = [spans[0]?.[0] ?? row, spans.at(-1)?.[1] ?? row] as const;
   return [{ code: 'wider-than-bed', rows, spans, row, edges, bed, remedy }];

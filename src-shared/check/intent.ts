@@ -110,8 +110,9 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
 }
 
 /** How many needles to the right the piece goes to stand on the bed; null where it does already, or is too wide. */
-function needlesToBed(piece: Piece): number | null {
-  const { shape, bed, offset } = piece;
+function needlesToBed(piece: KnitPiece): number | null {
+  const { shape, machine, offset } = piece;
+  const { bed } = machine;
   const outline = outcome(() => outlineOf(shape, piece));
   if (bed.needles === null || !outline.ok) return null;
   const there = needlesOf(bed.needles);

@@ -1,6 +1,6 @@
 /** All-overs: their copies tile the rows. */
 import type { Run, Slot } from '../bed/index.ts';
-import { edgesAt, type Outline } from '../piece/index.ts';
+import { edgesAt, rowsOfExtent, type Outline } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { KnitAllOver, KnitPiece } from '../project/index.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
@@ -10,22 +10,25 @@ import { setUpBefore } from './set-up.ts';
 import type { CopiesPlace, MotifExtent, PlacedAllOver, PlacedPatterns } from './types.ts';
 
 /**
- * Puts one all-over on the piece. Throws `no-figure`, `rows-outside-piece`,
- * `fill-rows-turned`, and `fill-without-room` if its border covers every row.
+ * Puts one all-over on the piece. Throws what `rowsOfExtent` throws,
+ * `no-figure`, `rows-outside-piece`, `fill-rows-turned` if its last row comes
+ * out below its first, and `fill-without-room` if its border covers every row.
  */
 export function placeAllOver(
   piece: KnitPiece,
   allOver: KnitAllOver,
   number: number,
-  { outline, extents }: Pick<PlacedPatterns, 'outline' | 'extents'>,
+  { outline, sections, extents }: Pick<PlacedPatterns, 'outline' | 'sections' | 'extents'>,
 ): PlacedAllOver {
-  const { motif, firstRow, border, shift, step, centre, cutCopies } = allOver;
+  const { motif, position, border, shift, step, centre, cutCopies } = allOver;
   const { grid: copy, ground, isMirrored } = copyOfAllOver(piece, allOver, extents.get(motif.id) as MotifExtent);
-  const lastRow = allOver.lastRow ?? Math.max(firstRow, outline.rows);
-  if (lastRow < firstRow)
+  const { first: firstRow, last: lastRow } = rowsOfExtent(position, sections);
+  const highest = Math.max(firstRow, lastRow);
+  if (highest > outline.rows) {
+    throw problemError('rows-outside-piece', { first: firstRow, last: highest, rows: outline.rows });
+  }
+  if (lastRow < firstRow) {
     throw problemError('fill-rows-turned', { allOver: number + 1, first: firstRow, last: lastRow });
-  if (lastRow > outline.rows) {
-    throw problemError('rows-outside-piece', { first: firstRow, last: lastRow, rows: outline.rows });
   }
   const { seamAllowance } = piece;
   const { origin, isHalfOff } = centredOrigin(edgesAt(outline, firstRow), seamAllowance, copy.width, centre);

@@ -70,7 +70,7 @@ export function sizesTable(project: ProjectAt): SizeColumn[] {
 function placedIn(piece: KnitPiece): SizePlaced {
   const placed = placePatterns(piece);
   const { outline } = placed;
-  const { needles } = piece.bed;
+  const { needles } = piece.machine.bed;
   return {
     bands: bandsOf(placed).map((band) => bandIn(band, outline)),
     beyondBed: needles === null ? null : (beyondBed(outline, needlesOf(needles))?.edges ?? null),

@@ -131,7 +131,7 @@ function writtenIn({ title, notes, piece, size, sizes, motifs }: SheetFacts, pla
     notes,
     piece.name,
     piece.notes,
-    ...piece.parts.flatMap(({ name, tension }) => [name, tension]),
+    ...piece.sections.flatMap(({ name, tension }) => [name, tension]),
     ...Object.values(piece.tension),
     ...(size === null ? [] : sizes.map(({ name }) => name)),
     ...motifs.map(({ name }) => name),

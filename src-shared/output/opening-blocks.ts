@@ -80,10 +80,10 @@ function pieceKey({ yarns, mainYarn }: KnitPiece, { fabric }: Plan, marks: YarnM
   return used.length === 0 ? [] : [yarnKeyBlock({ yarns, used: [mainYarn, ...used], marks }, width)];
 }
 
-/** The gauges of hem and parts that are not that of the piece. */
-function ownGauges({ hemRows, hem, parts, gauge }: KnitPiece) {
+/** The gauges of hem and sections that are not that of the piece. */
+function ownGauges({ hemRows, hem, sections, gauge }: KnitPiece) {
   return [
     ...(hemRows > 0 ? [{ part: null, gauge: hem.gauge ?? gauge }] : []),
-    ...parts.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
+    ...sections.map((part) => ({ part: part.name, gauge: part.gauge ?? gauge })),
   ].filter((own) => !isSameGauge(own.gauge, gauge));
 }

@@ -2,7 +2,7 @@
  * Bands and all-overs, the two kinds of pattern, wherever patterns stand in a
  * list: in a file, in one size, as they are knitted, or placed on the piece.
  */
-import type { Position } from '../piece/index.ts';
+import { withPlaces, type Place } from '../piece/index.ts';
 import type { Pattern, PatternInSizes } from './model.ts';
 
 export type PatternKind = PatternInSizes['kind'];
@@ -59,7 +59,11 @@ export function copiesIn<P extends OfSomeKind>({ patterns }: Patterned<P>): read
   return patterns.flatMap((pattern) => copiesOf(pattern));
 }
 
-/** The pattern where `place` puts it; an all-over keeps to its rows. */
-export function repositioned(pattern: Pattern, place: (position: Position) => Position): Pattern {
-  return pattern.kind === 'band' ? { ...pattern, position: place(pattern.position) } : pattern;
+/** The pattern where it stands with each of its places changed into one of the same kind. */
+export function repositioned<P extends PatternInSizes | Pattern>(
+  pattern: P,
+  change: <Of extends Place>(place: Of) => Of,
+): P {
+  const position = pattern.kind === 'band' ? change(pattern.position) : withPlaces(pattern.position, change);
+  return { ...pattern, position };
 }

@@ -1,7 +1,14 @@
 /** What a file says of the patterns on a piece: bands of groups of copies, and all-overs. */
 import { MOST_STITCHES, slotSchema } from '../bed/index.ts';
-import { inSizesSchema, MOST_ID_LETTERS, MOST_PIECE_ROWS, positionSchema, type InSizes } from '../piece/index.ts';
-import { atLeastOne, count, letters, refuse, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import {
+  extentSchema,
+  inSizesSchema,
+  MOST_ID_LETTERS,
+  MOST_PIECE_ROWS,
+  positionSchema,
+  type InSizes,
+} from '../piece/index.ts';
+import { atLeastOne, count, letters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
 
 /** More groups than any band has, and as many first needles. */
 export const MOST_GROUPS = 100;
@@ -135,41 +142,34 @@ export interface Band extends Omit<BandInSizes, 'id' | 'groups' | 'rule' | 'plac
 
 const sideways = whole(-MOST_STITCHES, MOST_STITCHES);
 
-export const allOverSchema = z
-  .strictObject({
-    id: patternIdSchema,
-    kind: z.literal('all-over'),
-    motif: motifNamed,
-    /** One copy is the true repeat, across and up, or the whole chart. */
-    unit,
-    /** Left and right of the figure changed. */
-    isMirrored: z.boolean(),
-    firstRow: rows,
-    /** Null: to the top of the piece, however long it is. */
-    lastRow: z.nullable(rows),
-    /** Stitches kept plain along the edges of every row, counted from the edge of the piece. */
-    border: z.strictObject({ left: stitches, right: stitches }),
-    /**
-     * What stands in the middle of the stitches that are seen on the first row
-     * (those that the seam leaves): the middle column of a copy, or the line
-     * between two copies. Where that cannot be, the pattern lies half a stitch
-     * further to the left on the needles.
-     *
-     * - `column`: exact where copy and row are both odd, or both even; an even
-     *   copy has no middle column, so the line in its middle counts.
-     * - `between`: exact on an even row, half a stitch off on an odd one.
-     */
-    centre: z.enum(['column', 'between']),
-    /** Stitches by which the whole pattern is moved from there: to the right on the needles, negative to the left. */
-    shift: sideways,
-    /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
-    step: sideways,
-    ...common,
-  })
-  .check((payload) => {
-    const { firstRow, lastRow } = payload.value;
-    if (lastRow !== null && lastRow < firstRow) refuse(payload, ['lastRow'], 'below-first-row', {});
-  });
+export const allOverSchema = z.strictObject({
+  id: patternIdSchema,
+  kind: z.literal('all-over'),
+  motif: motifNamed,
+  /** One copy is the true repeat, across and up, or the whole chart. */
+  unit,
+  /** Left and right of the figure changed. */
+  isMirrored: z.boolean(),
+  position: extentSchema,
+  /** Stitches kept plain along the edges of every row, counted from the edge of the piece. */
+  border: z.strictObject({ left: stitches, right: stitches }),
+  /**
+   * What stands in the middle of the stitches that are seen on the first row
+   * (those that the seam leaves): the middle column of a copy, or the line
+   * between two copies. Where that cannot be, the pattern lies half a stitch
+   * further to the left on the needles.
+   *
+   * - `column`: exact where copy and row are both odd, or both even; an even
+   *   copy has no middle column, so the line in its middle counts.
+   * - `between`: exact on an even row, half a stitch off on an odd one.
+   */
+  centre: z.enum(['column', 'between']),
+  /** Stitches by which the whole pattern is moved from there: to the right on the needles, negative to the left. */
+  shift: sideways,
+  /** Stitches to the right on the needles by which each copy is moved against the one below it. Half a copy makes a brick. */
+  step: sideways,
+  ...common,
+});
 /**
  * Copies of a motif side by side and one above the other, over the whole width
  * of some rows. Its first row is the first row of a copy.

@@ -21,7 +21,7 @@ export interface GaugeRun {
 export type Gauges = readonly GaugeRun[];
 
 /** The gauges of a piece, whatever its rows are. */
-export function gaugesOf({ hemRows, hem, parts, gauge }: Omit<Sectioned, 'isLined'>): Gauges {
+export function gaugesOf({ hemRows, hem, sections, gauge }: Omit<Sectioned, 'isLined'>): Gauges {
   const runs: GaugeRun[] = [];
   let below = 0;
   const add = (rows: number, own: Gauge): void => {
@@ -32,7 +32,7 @@ export function gaugesOf({ hemRows, hem, parts, gauge }: Omit<Sectioned, 'isLine
     below += rows;
   };
   add(hemRows, hem.gauge ?? gauge);
-  for (const part of parts) add(part.rows, part.gauge ?? gauge);
+  for (const part of sections) add(part.rows, part.gauge ?? gauge);
   add(Infinity, gauge);
   return runs;
 }

@@ -13,14 +13,15 @@ import { MOST_STITCHES } from '../bed/index.ts';
 import { outcome } from '../problem/index.ts';
 import { countsOf } from './counts.ts';
 import { gaugesOf } from './gauges.ts';
-import { MOST_SEAM_STITCHES, type Piece, type Position, type Section, type Sectioned } from './model.ts';
+import { MOST_SEAM_STITCHES, type Piece, type Section, type Sectioned } from './model.ts';
+import { isDistant, rowsOf } from './position.ts';
+import type { Distant, Place } from './position-model.ts';
 import { MOST_PIECE_ROWS, type Lengths, type Shape } from './shape-model.ts';
-import { rowsOf } from './position.ts';
 import { evenScale, scaleDown, scaleUp, stitchScale, type Scale } from './scales.ts';
 import { sectionsOf } from './sections.ts';
 
 /** What of a piece is given as counts or as lengths, and what these depend on. */
-export type Measured = Pick<Piece, 'shape' | 'hemRows' | 'lengths' | 'hem' | 'parts' | 'gauge' | 'seamAllowance'>;
+export type Measured = Pick<Piece, 'shape' | 'hemRows' | 'lengths' | 'hem' | 'sections' | 'gauge' | 'seamAllowance'>;
 
 /** The bounds of a count, and how long it is. */
 export interface Bounds {
@@ -93,60 +94,60 @@ export function withLengthsGiven<P extends Measured>(piece: P, lengths: Readonly
   }, piece);
 }
 
-/** Plain rows between a band and an edge. */
-type FromEdge = Extract<Position, { readonly kind: 'from-edge' }>;
-
-/** The bounds of the rows that keep a band from an edge of the piece. */
-export function edgeBounds(piece: Measured & Sectioned, { edge, section }: FromEdge): Bounds {
+/** The bounds of the rows that keep a pattern from an edge of the piece, or from the hem. */
+export function distanceBounds(piece: Measured & Sectioned, place: Distant): Bounds {
   const gauges = gaugesOf(piece);
+  const section = place.kind === 'above-hem' ? 'hem-front' : place.section;
   const rows = outcome(() => rowsOf(section, sectionsOf(piece.shape.rows, piece)));
   const scale = !rows.ok
     ? evenScale(piece.gauge, 'rows')
-    : edge === 'lower'
-      ? scaleUp(gauges, rows.value.first)
-      : scaleDown(gauges, rows.value.last);
+    : place.kind === 'above-hem'
+      ? scaleUp(gauges, rows.value.last + 1)
+      : place.edge === 'lower'
+        ? scaleUp(gauges, rows.value.first)
+        : scaleDown(gauges, rows.value.last);
   return { scale, least: 0, most: MOST_PIECE_ROWS };
 }
 
 /**
- * A position on the piece `after` a change, at the length from an edge that it
- * was given; `to` is what becomes of it, if that changes too.
+ * A place on the piece `after` a change, at the length from an edge or from the
+ * hem that it was given; `to` is what becomes of it, if that changes too.
  */
-export function fittedPosition(
+export function fittedPlace<P extends Place>(
   before: Measured & Sectioned,
   after: Measured & Sectioned,
-  position: Position,
-  to: Position = position,
-): Position {
-  if (position.kind !== 'from-edge' || to.kind !== 'from-edge' || to.lengthMm === undefined) return to;
-  const isNew = to.lengthMm !== position.lengthMm;
-  const holds = isNew || heldLength(position.lengthMm, position.rows, edgeBounds(before, position)) !== null;
-  return holds ? { ...to, rows: countFor(to.lengthMm, edgeBounds(after, to)) } : keptAway(to, to.rows, null);
+  place: Place,
+  to: P,
+): P {
+  if (!isDistant(place) || !isDistant(to) || to.lengthMm === undefined) return to;
+  const isNew = to.lengthMm !== place.lengthMm;
+  const holds = isNew || heldLength(place.lengthMm, place.rows, distanceBounds(before, place)) !== null;
+  return holds ? { ...to, rows: countFor(to.lengthMm, distanceBounds(after, to)) } : keptAway(to, to.rows, null);
 }
 
 /**
- * A position as it is on a piece in one size. The length that it is given as is
+ * A place as it is on a piece in one size. The length that it is given as is
  * one for all sizes; the rows that come nearest to it are those of the size
  * that they were given in, and may be others where hem or sections are.
  * `sizes`: the piece in all sizes, in one of which the rows must be the nearest,
  * or the length says nothing.
  */
-export function positionInSize(
-  position: Position,
+export function placeInSize<P extends Place>(
+  place: P,
   piece: Measured & Sectioned,
   sizes: () => readonly (Measured & Sectioned)[],
-): Position {
-  if (position.kind !== 'from-edge' || position.lengthMm === undefined) return position;
-  const { lengthMm } = position;
-  const rowsOn = (size: Measured & Sectioned): number => countFor(lengthMm, edgeBounds(size, position));
+): P {
+  if (!isDistant(place) || place.lengthMm === undefined) return place;
+  const { lengthMm } = place;
+  const rowsOn = (size: Measured & Sectioned): number => countFor(lengthMm, distanceBounds(size, place));
   const rows = rowsOn(piece);
-  if (rows === position.rows || !sizes().some((size) => rowsOn(size) === position.rows)) return position;
-  return { ...position, rows };
+  if (rows === place.rows || !sizes().some((size) => rowsOn(size) === place.rows)) return place;
+  return { ...place, rows };
 }
 
-/** A position so many rows from its edge, given as a length or (null) as a count. */
-export function keptAway({ lengthMm: _, ...position }: FromEdge, rows: number, mm: number | null): FromEdge {
-  return { ...position, rows, ...(mm !== null && { lengthMm: mm }) };
+/** A place so many rows from what it keeps away from, given as a length or (null) as a count. */
+export function keptAway<P extends Distant>({ lengthMm: _, ...place }: P, rows: number, mm: number | null): P {
+  return { ...place, rows, ...(mm !== null && { lengthMm: mm }) } as unknown as P;
 }
 
 /** A count of a piece, and the length it was given as. */
@@ -172,7 +173,7 @@ const ORDER: readonly (keyof Lengths)[] = [
 
 /** From those that others depend on to the last. */
 function givenIn(piece: Measured): Given[] {
-  const { shape, hemRows, lengths, hem, parts, gauge, seamAllowance } = piece;
+  const { shape, hemRows, lengths, hem, sections, gauge, seamAllowance } = piece;
   const gauges = gaugesOf(piece);
   const setLength = (of: keyof Lengths, mm: number | null): Partial<Measured> => ({
     lengths: withLength(lengths, of, mm),
@@ -187,7 +188,7 @@ function givenIn(piece: Measured): Given[] {
     most: MOST_PIECE_ROWS,
     to: (count, mm) => ({ hemRows: count, ...setLength('hemRows', mm) }),
   };
-  const ofSections = parts.map((section, index): Given => ({
+  const ofSections = sections.map((section, index): Given => ({
     key: `section ${section.name}`,
     of: 'sections',
     count: section.rows,
@@ -195,7 +196,7 @@ function givenIn(piece: Measured): Given[] {
     scale: evenScale(section.gauge ?? gauge, 'rows'),
     least: 1,
     most: MOST_PIECE_ROWS,
-    to: (count, mm) => ({ parts: parts.with(index, sectionTaking(section, count, mm)) }),
+    to: (count, mm) => ({ sections: sections.with(index, sectionTaking(section, count, mm)) }),
   }));
   const ofSeam = (['left', 'right'] as const).map((side): Given => ({
     key: `seam ${side}`,

@@ -43,11 +43,11 @@ export function graded<P extends Measured>(smaller: P, larger: P, at: Grade): P 
   if (smaller === larger) return smaller;
   const nearer = at === 'above' ? larger : smaller;
   const [hemRows = 0, ...sections] = heights(
-    [smaller.hemRows, ...smaller.parts.map(({ rows }) => rows)],
-    [larger.hemRows, ...larger.parts.map(({ rows }) => rows)],
+    [smaller.hemRows, ...smaller.sections.map(({ rows }) => rows)],
+    [larger.hemRows, ...larger.sections.map(({ rows }) => rows)],
     at,
   );
-  const parts = smaller.parts.map(({ lengthMm: _, ...section }, index) => ({
+  const parts = smaller.sections.map(({ lengthMm: _, ...section }, index) => ({
     ...section,
     rows: Math.max(1, sections[index] ?? 1),
   }));
@@ -55,7 +55,7 @@ export function graded<P extends Measured>(smaller: P, larger: P, at: Grade): P 
   const line = gradedShape(smaller.shape, larger.shape, at);
   const shape = line && at !== 'between' ? atLeastAsLong(line, least) : (line ?? nearer.shape);
   const { lengths: _, ...shared } = smaller;
-  const counted: Measured = { ...shared, shape, hemRows, parts };
+  const counted: Measured = { ...shared, shape, hemRows, sections: parts };
   const lengths = new Map([
     ...gradedLengths(line ? [smaller, larger] : [nearer, nearer], 'shape', at),
     ...gradedLengths([smaller, larger], 'sections', at),

@@ -1,5 +1,5 @@
 /** What a file says of a piece. */
-import { bedSchema, finishedFaceSchema, MOST_STITCHES, sideSchema } from '../bed/index.ts';
+import { finishedFaceSchema, MOST_STITCHES, sideSchema } from '../bed/index.ts';
 import { between, count, letters, refuse, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
 import { lengthMm, lengthsSchema, MOST_PIECE_ROWS, rows, shapeSchema } from './shape-model.ts';
 
@@ -103,45 +103,6 @@ const sectionsSchema = z.array(sectionSchema).check(z.maxLength(MOST_SECTIONS), 
   });
 });
 
-/** One that is gone may still be named: the plan says so, and nothing is lost. */
-const SECTION_NAMES = [
-  z.enum(['hem-back', 'hem-front', 'body']),
-  z.strictObject({ part: letters(MOST_NAME_LETTERS) }),
-] as const;
-export type SectionName = ReadonlyDeep<z.infer<(typeof SECTION_NAMES)[number]>>;
-
-/** Rows that something can be placed within. */
-export type Region = 'piece' | SectionName;
-
-export const positionSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('centred'),
-    /** `shown`: the front of the hem, or the body of a piece without one. */
-    section: z.union([z.enum(['shown', 'piece']), ...SECTION_NAMES]),
-    /** Where the odd row goes if what is left over cannot be halved. */
-    oddRow: z.enum(['below', 'above']),
-  }),
-  z.strictObject({
-    /** So many plain rows from an edge of the piece or of a section. */
-    kind: z.literal('from-edge'),
-    edge: z.enum(['lower', 'upper']),
-    section: z.union([z.literal('piece'), ...SECTION_NAMES]),
-    rows: count(MOST_PIECE_ROWS),
-    /** The length that `rows` were given as; left out where they were given as rows. */
-    lengthMm,
-  }),
-  z.strictObject({
-    /** Directly above the hem. */
-    kind: z.literal('above-hem'),
-  }),
-  z.strictObject({
-    /** From a row of the row counter on. */
-    kind: z.literal('from-row'),
-    row: rows,
-  }),
-]);
-export type Position = ReadonlyDeep<z.infer<typeof positionSchema>>;
-
 const floatLimitSchema = z.strictObject({
   stitches: count(MOST_STITCHES),
   /** Null: only stitches count. */
@@ -162,10 +123,9 @@ export const pieceFields = {
   offset: whole(-MOST_STITCHES, MOST_STITCHES),
   hem: hemSchema,
   /** From the bottom up; the body goes on above them. */
-  parts: sectionsSchema,
+  sections: sectionsSchema,
   /** In 10 cm; hem and sections may have their own. */
   gauge: gaugeSchema,
-  bed: bedSchema,
   /** Edge stitches that vanish into the seam. */
   seamAllowance: z.strictObject({
     left: seamStitches,
@@ -205,10 +165,10 @@ export const sizeNumbersSchema = z.strictObject({
 export interface SizeNumbers extends ReadonlyDeep<z.infer<typeof sizeNumbersSchema>> {}
 
 /** A piece in one of its sizes. */
-export interface Piece extends Omit<PieceFields, 'parts'>, Omit<SizeNumbers, 'sectionRows'> {
+export interface Piece extends Omit<PieceFields, 'sections'>, Omit<SizeNumbers, 'sectionRows'> {
   /** From the bottom up; the body goes on above them. */
-  readonly parts: readonly Section[];
+  readonly sections: readonly Section[];
 }
 
 /** What a piece says about its sections. */
-export interface Sectioned extends Pick<Piece, 'hemRows' | 'hem' | 'parts' | 'gauge' | 'isLined'> {}
+export interface Sectioned extends Pick<Piece, 'hemRows' | 'hem' | 'sections' | 'gauge' | 'isLined'> {}

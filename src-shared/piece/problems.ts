@@ -1,10 +1,13 @@
 /** What can be wrong with a piece: its shape, its sections, its gauge, and where something stands on it. */
-import type { Region, SectionName } from './model.ts';
+import type { Region, SectionName } from './position-model.ts';
 
 export interface PieceProblems {
   'motif-taller-than-section': { rows: number; section: Region; available: number };
   /** `plain` rows are asked for between it and the `edge`, and only `left` are left beside it. */
   'motif-leaves-section': { rows: number; section: Region; plain: number; left: number; edge: 'lower' | 'upper' };
+  'all-over-taller-than-section': { rows: number; section: Region; available: number };
+  /** `plain` rows are asked for between it and the `edge`, and no more than `left` can be. */
+  'all-over-leaves-section': { section: Region; plain: number; left: number; edge: 'lower' | 'upper' };
   'section-missing': { section: SectionName };
   'hem-longer-than-piece': { hem: number; rows: number };
   'sections-longer-than-piece': {

@@ -1,5 +1,5 @@
 /**
- * Sections up the piece: the folded hem, the parts that a knitter names, and
+ * Sections up the piece: the folded hem, the sections that a knitter names, and
  * the body, which is the rest.
  *
  * A folded hem knits its hidden half, the facing, first. A turning row, knitted
@@ -8,7 +8,8 @@
  * be halved goes to the outside, so that the facing never shows below it.
  */
 import { problemError } from '../problem/index.ts';
-import type { Gauge, Hem, Sectioned, SectionName } from './model.ts';
+import type { Gauge, Hem, Sectioned } from './model.ts';
+import type { SectionName } from './position-model.ts';
 
 /** Rows `first` … `last`, 1-based, both included. */
 export interface SectionSpan {
@@ -25,7 +26,7 @@ export interface SectionSpan {
  * rows are left out. Throws `hem-longer-than-piece` or `sections-longer-than-piece`.
  */
 export function sectionsOf(rows: number, piece: Sectioned): SectionSpan[] {
-  const { hemRows, hem, parts, isLined } = piece;
+  const { hemRows, hem, sections: called, isLined } = piece;
   if (hemRows > rows) throw problemError('hem-longer-than-piece', { hem: hemRows, rows });
   const sections: SectionSpan[] = [];
   let below = 0;
@@ -38,9 +39,9 @@ export function sectionsOf(rows: number, piece: Sectioned): SectionSpan[] {
   const half = facingRows(piece);
   add('hem-back', half, true, hem.gauge);
   add('hem-front', hemRows - half, true, hem.gauge);
-  for (const part of parts) {
-    if (below + part.rows > rows) throw tooLong(rows, piece);
-    add({ part: part.name }, part.rows, isLined || part.isLined, part.gauge);
+  for (const section of called) {
+    if (below + section.rows > rows) throw tooLong(rows, piece);
+    add({ named: section.name }, section.rows, isLined || section.isLined, section.gauge);
   }
   add('body', rows - below, isLined, null);
   return sections;
@@ -55,10 +56,10 @@ export function facingRows({
   return hem.turning === 'none' ? Math.floor(hemRows / 2) : Math.ceil(hemRows / 2);
 }
 
-function tooLong(rows: number, { hemRows, parts }: Sectioned) {
+function tooLong(rows: number, { hemRows, sections }: Sectioned) {
   return problemError('sections-longer-than-piece', {
     hem: hemRows,
-    parts: parts.map(({ name, rows: own }) => ({ name, rows: own })),
+    parts: sections.map(({ name, rows: own }) => ({ name, rows: own })),
     rows,
   });
 }
@@ -72,7 +73,7 @@ export function sectionAt(sections: readonly SectionSpan[], row: number): Sectio
 /** True if the two name one section. */
 export function isSameSection(one: SectionName, other: SectionName): boolean {
   if (typeof one === 'string' || typeof other === 'string') return one === other;
-  return one.part === other.part;
+  return one.named === other.named;
 }
 
 /** The section called so. Throws `section-missing`; sections without rows are missing too. */

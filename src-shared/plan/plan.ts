@@ -52,7 +52,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
   const main = piece.mainYarn;
   const endNeedleRows = endNeedleRowsOf(piece, placed);
   const ownBalls = ownBallsOf(piece, groups, outline);
-  const { chooses } = piece.machine;
+  const { chooses, bed } = piece.machine;
   const drawn = makeFabric(outline, copiesIn(placed), main);
   const { fabric, endNeedles } = withEndNeedles(
     chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn,
@@ -74,7 +74,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
     extents,
     patterns,
     gauges,
-    beyondBed: piece.bed.needles === null ? null : beyondBed(outline, needlesOf(piece.bed.needles)),
+    beyondBed: bed.needles === null ? null : beyondBed(outline, needlesOf(bed.needles)),
     groups,
     ownBalls,
     endNeedleRows,

@@ -70,12 +70,12 @@ function checkPieces(payload: Checked): void {
   });
 }
 
-function checkPerSize(payload: Checked, { perSize, parts }: PieceInSizes, p: number): void {
+function checkPerSize(payload: Checked, { perSize, sections }: PieceInSizes, p: number): void {
   const { sizes } = payload.value;
   const isEach = perSize.length === sizes.length && sizes.every(({ id }, s) => perSize[s]?.size === id);
   if (!isEach) refuse(payload, ['pieces', p, 'perSize'], 'not-each-size', {});
   perSize.forEach(({ sectionRows }, s) => {
-    if (sectionRows.length === parts.length) return;
+    if (sectionRows.length === sections.length) return;
     refuse(payload, ['pieces', p, 'perSize', s, 'sectionRows'], 'not-each-section', {});
   });
 }

@@ -64,16 +64,16 @@ export function setNumbers({ piece, size }: Place, to: Partial<SizeNumbers>): Se
 export function setPiece({ whole, at, piece }: ProjectAt, to: Partial<Piece>): Edits {
   const of = pieceOf(whole, at.piece);
   const { shared, numbers } = splitPiece(to);
-  if (JSON.stringify(shared.parts) === JSON.stringify(of.parts)) delete shared.parts;
+  if (JSON.stringify(shared.sections) === JSON.stringify(of.sections)) delete shared.sections;
   const edits: Edit[] = Object.keys(shared).length > 0 ? [setPieceInSizes(at.piece, shared)] : [];
   const alike = sectionsAlike(of);
   const rowsIn = (own: SizeNumbers & { readonly size: SizeId }): readonly SectionRows[] => {
-    const parts = to.parts ?? piece.parts;
-    if (own.size === at.size) return parts.map(sectionRowsOf);
-    return sectionRowsAfter(piece.parts, parts, own.sectionRows, alike);
+    const sections = to.sections ?? piece.sections;
+    if (own.size === at.size) return sections.map(sectionRowsOf);
+    return sectionRowsAfter(piece.sections, sections, own.sectionRows, alike);
   };
   for (const own of of.perSize) {
-    const sectionRows = to.parts ? rowsIn(own) : own.sectionRows;
+    const sectionRows = to.sections ? rowsIn(own) : own.sectionRows;
     const isSame = JSON.stringify(sectionRows) === JSON.stringify(own.sectionRows);
     const fields = { ...(own.size === at.size && numbers), ...(!isSame && { sectionRows }) };
     if (Object.keys(fields).length > 0) edits.push(setNumbers({ piece: at.piece, size: own.size }, fields));
@@ -98,7 +98,7 @@ export function setPattern<Kind extends PatternKind>(
 ): SetFields<'band' | 'all-over'> {
   const { piece } = project.at;
   const pattern = patternAt(project, kind, number);
-  const fields = patternFields(pattern, to, sizedAt(project));
+  const fields = patternFields(pattern, to as Partial<Pattern>, sizedAt(project));
   return { kind: 'set', of: kind, piece, pattern: pattern.id, to: fields } as SetFields<'band' | 'all-over'>;
 }
 

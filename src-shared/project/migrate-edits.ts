@@ -5,7 +5,8 @@
  * Those of versions 3 and 4, which named places and not ids, are carried out as
  * plain data, on the work as their own version had it, and what comes of them
  * is brought up to date as a file is: what an edit meant then need not be said
- * in the words of now. Those of version 5 can be said so (version-6.ts).
+ * in the words of now. Those of versions 5 and 6 can be said so (version-6.ts,
+ * version-7.ts).
  */
 import { outcome } from '../problem/index.ts';
 import { applyEdits } from './change.ts';
@@ -16,11 +17,13 @@ import { broughtUpTo, FILE_VERSION, pieceOfVersion4 } from './migrate.ts';
 import type { Project } from './model.ts';
 import { fieldsOf, listOf, type Fields } from './plain-data.ts';
 import { editsOfVersion6 } from './version-6.ts';
+import { editsOfVersion7 } from './version-7.ts';
 
 /** The first version that wrote edits behind kept work, and the last whose edits named places and not ids. */
 const FIRST_VERSION = 3;
 const VERSION_4 = 4;
 const VERSION_5 = 5;
+const VERSION_6 = 6;
 
 /**
  * What carries out the edits behind kept work, in the order in which they were
@@ -33,18 +36,27 @@ const VERSION_5 = 5;
  */
 export function carryingOutKept(work: string): (edits: string) => () => Project {
   const version = fileVersionOf(work) ?? FILE_VERSION;
-  if (version > VERSION_4) return carryingOut(projectFromText(work), version);
+  if (version === FILE_VERSION) return carryingOut(projectFromText(work), (edits) => edits);
+  if (version > VERSION_4) return carryingOut(projectFromText(work), editsOfNow(version, work));
   if (version < FIRST_VERSION) throw new RangeError(`No edits were kept behind work of version ${version}`);
   return carryingOutAsData(version, fieldsOf(parsed(work)));
 }
 
-function carryingOut(work: Project, version: number): (edits: string) => () => Project {
+function carryingOut(work: Project, turned: (edits: string) => string): (edits: string) => () => Project {
   let project = work;
   return (edits) => {
-    const ofNow = version === VERSION_5 ? JSON.stringify(editsOfVersion6(editsIn(edits))) : edits;
-    const after = applyEdits(project, readEdits(ofNow));
+    const after = applyEdits(project, readEdits(turned(edits)));
     project = after;
     return () => after;
+  };
+}
+
+/** Turns edits of version 5 or 6, one text after the other, into those of now. */
+function editsOfNow(version: number, work: string): (edits: string) => string {
+  const turned = editsOfVersion7(broughtUpTo(VERSION_6, fieldsOf(parsed(work))));
+  return (text) => {
+    const edits = editsIn(text);
+    return JSON.stringify(turned(version === VERSION_5 ? editsOfVersion6(edits) : edits));
   };
 }
 

@@ -7,11 +7,12 @@
 import { each, edited, type Fields } from './plain-data.ts';
 import { toVersion5 } from './version-5.ts';
 import { toVersion6 } from './version-6.ts';
+import { toVersion7 } from './version-7.ts';
 import { START_MACHINE, START_TENSION } from './start.ts';
 
 /** How a project file begins, and which version of it is written. */
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 6;
+export const FILE_VERSION = 7;
 
 type Step = (file: Fields) => Fields;
 
@@ -58,7 +59,7 @@ const STEPS: { readonly [version: number]: Step } = {
     return {
       ...file,
       notes: '',
-      machine: START_MACHINE,
+      machine: MACHINE_OF_4,
       piece: edited(file.piece, ({ endNeedleSelection: _, ...piece }) => ({
         ...pieceOfVersion4(piece),
         begins: 'usual',
@@ -78,7 +79,16 @@ const STEPS: { readonly [version: number]: Step } = {
   4: toVersion5,
   /** Version 6 says once which yarn is the ground of all motifs. */
   5: toVersion6,
+  /**
+   * Version 7 says the rows of an all-over by where they start and end, as the
+   * position of a band is said; the bed is the machine's, one for all pieces;
+   * and what a knitter calls sections is called so.
+   */
+  6: toVersion7,
 };
+
+/** Of one whose bed stood in the pieces. */
+const { bed: _bed, ...MACHINE_OF_4 } = START_MACHINE;
 
 /** Those of a piece's fields that version 4 writes otherwise than version 3, whichever of them are there. */
 export function pieceOfVersion4(fields: Fields): Fields {

@@ -40,8 +40,8 @@ export const numberFields = {
   floatStitches: { least: 0, most: MOST_STITCHES, unit: 'stitches', change: 'float-limit' },
   /** In mm. */
   floatLength: { least: 0, most: MOST_FLOAT_MM, orNone: true, change: 'float-limit' },
-  bedNeedles: { least: 1, most: MOST_STITCHES, orNone: true, change: 'piece-details' },
   offset: { least: -MOST_STITCHES, most: MOST_STITCHES, change: 'piece-details' },
+  bedNeedles: { least: 1, most: MOST_STITCHES, orNone: true, change: 'machine' },
   machineRepeat: { least: 1, most: MOST_FIXED_REPEAT, change: 'machine' },
 
   /** Of a pattern band. */
@@ -53,8 +53,11 @@ export const numberFields = {
   rise: { least: 0, most: MOST_PIECE_ROWS, change: 'raise-group' },
 
   /** Of an all-over. */
+  allOverStartDistance: { least: 0, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
+  allOverEndDistance: { least: 0, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
   allOverFirstRow: { least: 1, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
   allOverLastRow: { least: 1, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
+  allOverHeight: { least: 1, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
   allOverBorder: { least: 0, most: MOST_STITCHES, unit: 'stitches', change: 'all-over-border' },
   allOverShift: { least: -MOST_STITCHES, most: MOST_STITCHES, unit: 'stitches', change: 'all-over-lie' },
   allOverStep: { least: -MOST_STITCHES, most: MOST_STITCHES, unit: 'stitches', change: 'all-over-lie' },

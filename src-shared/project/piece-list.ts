@@ -39,12 +39,12 @@ export function freePieceName({ pieces }: Pick<Project, 'pieces'>, named: (again
 
 /**
  * A plain piece behind the one that is looked at, under an `id` that none had:
- * of the same yarn on the same machine, so its gauge, bed and tension are the
+ * of the same yarn on the same machine, so its gauge and tension are the
  * same until it is given others. Throws `pieces-too-many`.
  */
 export function addPiece(project: ProjectAt, name: string, id: PieceId): PiecesStep {
-  const { gauge, bed, tension, floatLimit, finishedFace, startSide, isInfant } = project.piece;
-  const like = { gauge, bed, tension, floatLimit, finishedFace, startSide, isInfant };
+  const { gauge, tension, floatLimit, finishedFace, startSide, isInfant } = project.piece;
+  const like = { gauge, tension, floatLimit, finishedFace, startSide, isInfant };
   const sizes = project.sizes.map((size) => size.id);
   return insertBehind(project, 'add-piece', pieceInSizes(id, { ...START_PIECE, ...like, name }, [], sizes));
 }

@@ -7,16 +7,24 @@
  * the same in the project is the same object here, so that what was worked out
  * holds.
  */
-import type {
-  Band,
-  BandInSizes,
-  Group,
-  GroupInSizes,
-  Pattern,
-  PatternInSizes,
-  PlacementRule,
+import {
+  repositioned,
+  type Band,
+  type BandInSizes,
+  type Group,
+  type GroupInSizes,
+  type Pattern,
+  type PatternInSizes,
+  type PlacementRule,
 } from '../pattern/index.ts';
-import { positionInSize, valueIn, type Piece, type Position, type SizeId, type SizeNumbers } from '../piece/index.ts';
+import {
+  placeInSize,
+  valueIn,
+  type Piece,
+  type Place as PlaceUp,
+  type SizeId,
+  type SizeNumbers,
+} from '../piece/index.ts';
 import type { PieceId, PieceInSizes, Project } from './model.ts';
 
 /** Names a piece and a size. */
@@ -107,28 +115,33 @@ function isSamePiece(one: PieceInSizes, other: PieceInSizes): boolean {
 }
 
 function pieceOfSize(of: PieceInSizes, numbers: SizeNumbers & { readonly size: SizeId }): Piece {
-  const { id: _, knit: __, perSize: ___, patterns: ____, parts, ...fields } = of;
+  const { id: _, knit: __, perSize: ___, patterns: ____, sections, ...fields } = of;
   const { size: _____, sectionRows, ...counts } = numbers;
   return {
     ...fields,
     ...counts,
-    parts: parts.map((section, index) => ({ ...section, ...(sectionRows[index] ?? { rows: 1 }) })),
+    sections: sections.map((section, index) => ({ ...section, ...(sectionRows[index] ?? { rows: 1 }) })),
   };
 }
 
-/** By the pattern, and the rows that keep it from an edge. */
-const standingKnown = new WeakMap<Pattern, Map<number, Pattern>>();
+/** By the pattern, and where it stands. */
+const standingKnown = new WeakMap<Pattern, Map<string, Pattern>>();
 
-/** The pattern as far from an edge as its length says in this size. */
+/** The pattern as far from an edge or from the hem as its lengths say in this size. */
 function standingOn(of: PieceInSizes, piece: Piece, pattern: Pattern): Pattern {
-  if (pattern.kind !== 'band') return pattern;
-  const position = positionInSize(pattern.position, piece, () => of.perSize.map((size) => pieceOfSize(of, size)));
-  if (position === pattern.position) return pattern;
-  const { rows } = position as Extract<Position, { readonly kind: 'from-edge' }>;
-  const byRows = standingKnown.get(pattern) ?? new Map<number, Pattern>();
-  standingKnown.set(pattern, byRows);
-  const standing = byRows.get(rows) ?? { ...pattern, position };
-  byRows.set(rows, standing);
+  const sizes = (): Piece[] => of.perSize.map((size) => pieceOfSize(of, size));
+  let isOther = false;
+  const here = repositioned(pattern, <P extends PlaceUp>(place: P): P => {
+    const own = placeInSize(place, piece, sizes);
+    isOther ||= own !== place;
+    return own;
+  });
+  if (!isOther) return pattern;
+  const byPosition = standingKnown.get(pattern) ?? new Map<string, Pattern>();
+  standingKnown.set(pattern, byPosition);
+  const key = JSON.stringify(here.position);
+  const standing = byPosition.get(key) ?? here;
+  byPosition.set(key, standing);
   return standing;
 }
 

@@ -40,13 +40,16 @@ export interface Sized {
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
 
 /** Fields of a piece: those of all sizes, and those of the one; rows of sections apart. */
-export function splitPiece({ shape, hemRows, parts, ...fields }: Partial<Piece>): {
+export function splitPiece({ shape, hemRows, sections, ...fields }: Partial<Piece>): {
   readonly shared: Mutable<Partial<PieceInSizes>>;
   readonly numbers: Partial<SizeNumbers>;
 } {
   const { lengths, ...shared } = fields;
   return {
-    shared: { ...shared, ...(parts && { parts: parts.map(({ rows: _, lengthMm: __, ...section }) => section) }) },
+    shared: {
+      ...shared,
+      ...(sections && { sections: sections.map(({ rows: _, lengthMm: __, ...section }) => section) }),
+    },
     numbers: {
       ...(shape && { shape }),
       ...(hemRows !== undefined && { hemRows }),
@@ -97,8 +100,8 @@ export function sectionRowsOf({ rows, lengthMm }: SectionRows): SectionRows {
 }
 
 /** What of a piece in one size is its size. */
-export function numbersOf({ shape, hemRows, lengths, parts }: Piece): SizeNumbers {
-  return { shape, hemRows, ...(lengths && { lengths }), sectionRows: parts.map(sectionRowsOf) };
+export function numbersOf({ shape, hemRows, lengths, sections }: Piece): SizeNumbers {
+  return { shape, hemRows, ...(lengths && { lengths }), sectionRows: sections.map(sectionRowsOf) };
 }
 
 /** The fields of the pattern that change when it is to have these, which are of its kind, in one size. */
@@ -172,12 +175,12 @@ export function pieceInSizes(
   patterns: PieceInSizes['patterns'],
   sizes: readonly SizeId[],
 ): PieceInSizes {
-  const { shape: _, hemRows: __, lengths: ___, parts, ...fields } = piece;
+  const { shape: _, hemRows: __, lengths: ___, sections, ...fields } = piece;
   return {
     id,
     knit: 1,
     ...fields,
-    parts: parts.map(({ rows: _rows, lengthMm: _mm, ...section }) => section),
+    sections: sections.map(({ rows: _rows, lengthMm: _mm, ...section }) => section),
     perSize: sizes.map((size) => ({ size, ...numbersOf(piece) })),
     patterns,
   };

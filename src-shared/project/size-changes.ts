@@ -6,7 +6,7 @@ import {
   lengthsIn,
   MOST_SIZE_LETTERS,
   MOST_SIZES,
-  positionInSize,
+  placeInSize,
   reshaped,
   sectionTaking,
   settled,
@@ -15,13 +15,13 @@ import {
   type Grade,
   type InSizes,
   type Piece,
-  type Position,
+  type Place,
   type Shape,
   type Size,
   type SizeId,
 } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
-import { bandsOf, type BandInSizes, type Placed } from '../pattern/index.ts';
+import { bandsOf, repositioned, type PatternInSizes, type Placed } from '../pattern/index.ts';
 import { changeOf, type Change, type ChangeName } from './change.ts';
 import type { Edit } from './edit.ts';
 import { setNumbers, setPattern, setPieceInSizes, setProject, differing } from './edit-makers.ts';
@@ -32,7 +32,7 @@ import { numbersOf } from './put-back.ts';
 import { acrossIn, hasSeveralSizes, inSize, sizesOf } from './sizes.ts';
 
 /** What a size is given: those of its numbers that a form has. */
-export type SizeCounts = Partial<Pick<Piece, 'shape' | 'hemRows' | 'lengths' | 'parts'>>;
+export type SizeCounts = Partial<Pick<Piece, 'shape' | 'hemRows' | 'lengths' | 'sections'>>;
 
 /**
  * A size at the place `at` of the sizes, under an `id` that none had, in every
@@ -96,10 +96,10 @@ export function removeSize(project: ProjectAt, index: number): Change {
     across: (values) => settled(kept(values), idsOf(left)),
     placed: kept,
     // The rows of a distance that was given as a length may be those of the size that goes.
-    position: (piece, before) => {
+    place: (piece, before) => {
       const inSizes = ({ id }: Size): Piece => pieceInSize(piece, id).piece;
       const [first] = left;
-      return first ? positionInSize(before, inSizes(first), () => project.whole.sizes.map(inSizes)) : before;
+      return first ? placeInSize(before, inSizes(first), () => project.whole.sizes.map(inSizes)) : before;
     },
   });
 }
@@ -128,10 +128,10 @@ export function changeSizeSection(
   rows: number,
   mm: number | null,
 ): Change {
-  const { parts } = inSize(project, index).piece;
-  const before = parts[section];
+  const { sections } = inSize(project, index).piece;
+  const before = sections[section];
   if (!before) throw new RangeError(`There is no section ${section}`);
-  return changeSize(project, index, { parts: parts.with(section, sectionTaking(before, rows, mm)) });
+  return changeSize(project, index, { sections: sections.with(section, sectionTaking(before, rows, mm)) });
 }
 
 function numbersEdit(one: ProjectAt, to: SizeCounts): Edit {
@@ -188,22 +188,31 @@ interface Following {
   readonly perSize: (before: PieceInSizes) => PieceInSizes['perSize'];
   readonly across: (before: InSizes<number>) => InSizes<number>;
   readonly placed: (before: InSizes<Placed>) => InSizes<Placed>;
-  readonly position?: (of: PieceInSizes, before: Position) => Position;
+  readonly place?: <P extends Place>(of: PieceInSizes, before: P) => P;
 }
 
 function resized(name: ChangeName, { pieces }: Project, sizes: readonly Size[], following: Following): Change {
   const edits = pieces.flatMap((piece) => [
     setPieceInSizes(piece.id, { perSize: following.perSize(piece) }),
-    ...bandsOf(piece).flatMap((band) => bandEdit(piece, band, following)),
+    ...piece.patterns.flatMap((pattern) => patternEdit(piece, pattern, following)),
   ]);
   return changeOf(name, setProject({ sizes }), ...edits);
 }
 
-function bandEdit(piece: PieceInSizes, band: BandInSizes, { across, placed, position: at }: Following): Edit[] {
-  const groups = band.groups.map((group) => ({ ...group, across: across(group.across) }));
-  const position = at ? at(piece, band.position) : band.position;
-  const to = differing(band, { ...band, groups, placed: placed(band.placed), position });
-  return Object.keys(to).length === 0 ? [] : [{ kind: 'set', of: 'band', piece: piece.id, pattern: band.id, to }];
+function patternEdit(piece: PieceInSizes, pattern: PatternInSizes, following: Following): Edit[] {
+  const { across, placed, place } = following;
+  const standing = place ? repositioned(pattern, (before) => place(piece, before)) : pattern;
+  const after: PatternInSizes =
+    standing.kind === 'all-over'
+      ? standing
+      : {
+          ...standing,
+          groups: standing.groups.map((group) => ({ ...group, across: across(group.across) })),
+          placed: placed(standing.placed),
+        };
+  const to = differing<object>(pattern, after);
+  if (Object.keys(to).length === 0) return [];
+  return [{ kind: 'set', of: pattern.kind, piece: piece.id, pattern: pattern.id, to }];
 }
 
 function idsOf(sizes: readonly Size[]): SizeId[] {

@@ -1,9 +1,9 @@
 /** Projects to start from: an empty one and the sample. */
 import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
-import type { Machine, Shows } from '../bed/index.ts';
+import { START_BED, type Machine, type Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { AllOver, Band, Group } from '../pattern/index.ts';
-import type { Piece, Size, Tension } from '../piece/index.ts';
+import { TO_THE_TOP, type Piece, type Size, type Start, type Tension } from '../piece/index.ts';
 import type { Project, Yarn } from './model.ts';
 import type { Place } from './project-at.ts';
 import { patternInSizes, pieceInSizes } from './put-back.ts';
@@ -31,6 +31,7 @@ export const START_TENSION: Tension = {
 
 /** What most machines can do, until a person says what theirs can. */
 export const START_MACHINE: Machine = {
+  bed: START_BED,
   chooses: 'ahead-seen',
   places: 'any-needle',
   endNeedles: 'switch',
@@ -38,7 +39,7 @@ export const START_MACHINE: Machine = {
   weights: true,
 };
 
-/** A plain piece: 28 stitches and 40 rows in 10 cm, 120 stitches on a bed of 200 needles. */
+/** A plain piece: 28 stitches and 40 rows in 10 cm, 120 stitches. */
 export const START_PIECE: Piece = {
   name: 'piece',
   shape: { kind: 'rectangle', stitches: 120, rows: 100 },
@@ -46,9 +47,8 @@ export const START_PIECE: Piece = {
   offset: 0,
   hemRows: 0,
   hem: { turning: 'none', gauge: null },
-  parts: [],
+  sections: [],
   gauge: { stitches: 28, rows: 40 },
-  bed: { needles: 200, pitchMm: 4.5 },
   seamAllowance: { left: 0, right: 0 },
   finishedFace: 'knit',
   isInfant: false,
@@ -87,15 +87,18 @@ export function startBand(motif: string, copies: readonly number[]): Band {
   };
 }
 
-/** An all-over from a row on, its middle column in the middle. */
-export function startAllOver(motif: MotifId, firstRow: number): AllOver {
+/** An all-over up to the top, its middle column in the middle. `from`: where it starts, or the row on which it does. */
+export function startAllOver(motif: MotifId, from: Start | number): AllOver {
   return {
     kind: 'all-over',
     motif,
     unit: 'repeat',
     isMirrored: false,
-    firstRow,
-    lastRow: null,
+    position: {
+      kind: 'from-to',
+      from: typeof from === 'number' ? { kind: 'from-row', row: from } : from,
+      to: TO_THE_TOP,
+    },
     border: { left: 0, right: 0 },
     centre: 'column',
     shift: 0,

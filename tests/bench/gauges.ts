@@ -36,7 +36,7 @@ function pieceOf(gauge: (own: Gauge) => Gauge | null): Project {
       ...piece,
       hemRows: 40,
       hem: { ...piece.hem, gauge: gauge({ stitches: 32, rows: 44 }) },
-      parts: [part('rib', 60, { stitches: 36, rows: 40 }), part('yoke', 200, { stitches: 26, rows: 34 })],
+      sections: [part('rib', 60, { stitches: 36, rows: 40 }), part('yoke', 200, { stitches: 26, rows: 34 })],
     },
   }).whole;
 }

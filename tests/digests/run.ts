@@ -19,7 +19,15 @@ function saidNow(): Record {
   const fixtures = fixtureNames().map((name) => [name, digestOf(saidOf(fixtureText(name)))]);
   return {
     fixtures: Object.fromEntries(fixtures),
-    generated: { 1: batchesOf(1), 2: batchesOf(2), 3: batchesOf(3), 4: batchesOf(4), 5: batchesOf(5), 6: batchesOf(6) },
+    generated: {
+      1: batchesOf(1),
+      2: batchesOf(2),
+      3: batchesOf(3),
+      4: batchesOf(4),
+      5: batchesOf(5),
+      6: batchesOf(6),
+      7: batchesOf(7),
+    },
   };
 }
 

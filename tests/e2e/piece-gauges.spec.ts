@@ -11,7 +11,7 @@ const NAME = 'twelve.walewright';
 /** 120 stitches on 60 rows: 20 of a rib at 14 stitches and 20 rows in 10 cm under a body at 28 and 40. */
 const RIBBED = {
   gauge: { stitches: 28, rows: 40 },
-  parts: [{ name: 'rib', rows: 20, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' }],
+  sections: [{ name: 'rib', rows: 20, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' }],
 };
 
 async function openRibbed(page: Page, home: string): Promise<void> {

@@ -16,6 +16,7 @@ import {
   startAllOver,
   type Edit,
 } from '@shared/project/index.ts';
+import { fixtureText } from '../digests/fixtures.ts';
 import { endOfWhole, keptFileToText } from '../../src-main/services/kept-file.ts';
 import { keptWorkFromText, lineOf } from '../../src-main/services/kept-journal.ts';
 import type { Dice } from './random.ts';
@@ -23,6 +24,9 @@ import { ofText, REFUSED, type Reader } from './reader.ts';
 import { changedJson, changedText } from './texts.ts';
 
 const PROJECT = projectToText(sampleProject());
+/** With all-overs, sections and several sizes, as it was written before and as it is written now. */
+const FILLED_6 = fixtureText('beds-and-rows-6.walewright');
+const FILLED = projectToText(projectFromText(FILLED_6));
 const project = (text: string): void => {
   const read = projectFromText(text);
   const kept = projectToText(read);
@@ -61,6 +65,14 @@ const CHANGED: readonly Edit[] = [
   setNumbers(SAMPLE_AT.at, { lengths: undefined } as object),
   setUnderlay('lighthouse', { left: 2 }),
   insertPattern(SAMPLE_AT, 'fill-1', startAllOver('lighthouse', 90)),
+  {
+    kind: 'set',
+    of: 'all-over',
+    piece: 'piece-1',
+    pattern: 'fill-1',
+    to: { position: { kind: 'from-to', from: { kind: 'from-row', row: 80 }, to: { kind: 'to-row', row: 99 } } },
+  },
+  setProject({ machine: { ...sampleProject().machine, bed: { needles: 150, pitchMm: 4.5 } } }),
   { kind: 'move', list: 'patterns', piece: 'piece-1', id: 'fill-1', at: 0 },
   { kind: 'remove', list: 'patterns', piece: 'piece-1', id: 'fill-1' },
 ];
@@ -93,7 +105,7 @@ const changedLines = (_: string, dice: Dice): string => {
 };
 
 export const PROJECT_READERS: readonly Reader[] = [
-  ofText('project', [PROJECT], project, changedJson),
+  ofText('project', [PROJECT, FILLED, FILLED_6], project, changedJson),
   ofText('kept-work', [KEPT], kept, changedKept),
   ofText('kept-since', [WHOLE], kept, changedLines),
 ];

@@ -10,7 +10,10 @@ import { settled } from '../written-projects.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });
 
+const bed = { needles: 200, pitchMm: 4.5 };
+
 const usual: Machine = {
+  bed,
   chooses: 'ahead-seen',
   places: 'any-needle',
   endNeedles: 'switch',
@@ -21,6 +24,7 @@ const usual: Machine = {
 export const anyMachine: fc.Arbitrary<Machine> = fc.oneof(
   { arbitrary: fc.record({ weights: fc.boolean() }).map(({ weights }) => ({ ...usual, weights })), weight: 3 },
   fc.record({
+    bed: fc.constant(bed),
     chooses: fc.constantFrom('ahead-seen' as const, 'ahead-unseen' as const, 'by-hand' as const),
     places: fc.oneof(
       { arbitrary: fc.constant('any-needle' as const), weight: 3 },

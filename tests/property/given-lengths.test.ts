@@ -5,7 +5,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import {
   countFor,
   countsOf,
-  edgeBounds,
+  distanceBounds,
   heldLengths,
   keptAway,
   sectionTaking,
@@ -58,10 +58,10 @@ function given(project: ProjectAt, { bits, lengths }: Wanted): ProjectAt {
   const give = (made: ProjectAt, of: keyof Lengths, at: number): ProjectAt =>
     isGiven(at) ? change(made, { lengths: withLength(made.piece.lengths, of, length(at)) }) : made;
   let made = give(project, 'hemRows', 0);
-  made.piece.parts.forEach((part, index) => {
+  made.piece.sections.forEach((part, index) => {
     if (!isGiven(1 + index)) return;
-    const parts = made.piece.parts.with(index, sectionTaking(part, part.rows, length(1 + index)));
-    made = change(made, { parts });
+    const parts = made.piece.sections.with(index, sectionTaking(part, part.rows, length(1 + index)));
+    made = change(made, { sections: parts });
   });
   if (isGiven(4))
     made = change(made, { seamAllowance: seamTaking(made.piece.seamAllowance, 'left', 0, length(4) / 100) });
@@ -79,22 +79,22 @@ function givenInSize(project: ProjectAt, { bits, lengths }: Wanted): ProjectAt {
   const own = Object.fromEntries(
     fields.flatMap((field, at) => (isGiven(at) ? [[field, lengths[at] as number]] : [])),
   ) as Lengths;
-  const parts = project.piece.parts.map((part, at) =>
+  const parts = project.piece.sections.map((part, at) =>
     isGiven(8 + at) ? sectionTaking(part, part.rows, lengths[8 + at] as number) : part,
   );
-  return afterChange(project, changeSize(project, index, { lengths: own, parts }));
+  return afterChange(project, changeSize(project, index, { lengths: own, sections: parts }));
 }
 
 /** Another gauge for the hem, for a section, or for the piece. */
 function otherGauge(piece: Piece, gauge: Gauge, where: number): Partial<Piece> {
   if (where === 0) return { hem: { ...piece.hem, gauge } };
-  const part = piece.parts[where - 1];
-  return part ? { parts: piece.parts.with(where - 1, { ...part, gauge }) } : { gauge };
+  const part = piece.sections[where - 1];
+  return part ? { sections: piece.sections.with(where - 1, { ...part, gauge }) } : { gauge };
 }
 
 /** The counts of a size that were given as counts, by name. */
 function countsWithoutLength(piece: Piece): [string, number][] {
-  const { shape, hemRows, parts, lengths } = piece;
+  const { shape, hemRows, sections: parts, lengths } = piece;
   const all: [string, number, number | undefined][] = [
     ['hem', hemRows, lengths?.hemRows],
     ...parts.map(({ name, rows, lengthMm }): [string, number, number | undefined] => [name, rows, lengthMm]),
@@ -108,7 +108,7 @@ function countsWithoutLength(piece: Piece): [string, number][] {
 }
 
 /** Every count of a piece. */
-function counts({ shape, hemRows, parts, seamAllowance: { left, right } }: Piece): number[] {
+function counts({ shape, hemRows, sections: parts, seamAllowance: { left, right } }: Piece): number[] {
   return [hemRows, left, right, ...parts.map(({ rows }) => rows), ...countsOf(shape).map(({ value }) => value)];
 }
 
@@ -120,10 +120,10 @@ describe('counts given as lengths', () => {
         const { piece } = before;
         const [there, back] = ((): [Partial<Piece>, (now: Piece) => Partial<Piece>] => {
           if (where === 0) return [{ hem: { ...piece.hem, gauge } }, () => ({ hem: piece.hem })];
-          const part = piece.parts[where - 1];
+          const part = piece.sections[where - 1];
           if (!part) return [{ gauge }, () => ({ gauge: piece.gauge })];
           const set = (now: Piece, own: Gauge | null) => ({
-            parts: now.parts.map((one, at) => (at === where - 1 ? { ...one, gauge: own } : one)),
+            sections: now.sections.map((one, at) => (at === where - 1 ? { ...one, gauge: own } : one)),
           });
           return [set(piece, gauge), (now) => set(now, part.gauge)];
         })();
@@ -203,7 +203,7 @@ describe('counts given as lengths', () => {
           );
           const giving = inSize(project, from % project.sizes.length);
           const start = { kind: 'from-edge', edge, section: 'piece', rows: 0 } as const;
-          const rows = countFor(lengthMm, edgeBounds(giving.piece, start));
+          const rows = countFor(lengthMm, distanceBounds(giving.piece, start));
           const position = keptAway(start, rows, lengthMm);
           const given = afterChange(giving, changeOf('first-row', setPattern(giving, 'band', 0, { position })));
           const looked = inSize(given, to % given.sizes.length);
@@ -211,7 +211,7 @@ describe('counts given as lengths', () => {
           for (const project of [given, after]) {
             project.sizes.forEach((_, index) => {
               const there = inSize(project, index);
-              const nearest = countFor(lengthMm, edgeBounds(there.piece, position));
+              const nearest = countFor(lengthMm, distanceBounds(there.piece, position));
               expect(bandsOf(there)[0]?.position).toEqual({ ...position, rows: nearest });
             });
           }

@@ -51,7 +51,7 @@ function pieceOf(kind: Exclude<Shape['kind'], 'steps'>, { stitches, up, hemRows,
     gauge: null,
     tension: '',
   }));
-  return { ...START_PIECE, shape, hemRows, parts };
+  return { ...START_PIECE, shape, hemRows, sections: parts };
 }
 
 const twoSizes = fc
@@ -59,7 +59,7 @@ const twoSizes = fc
   .map(([kind, one, other]) => [pieceOf(kind, one), pieceOf(kind, other)] as const);
 
 /** Every count, by a name that both sizes have. */
-function countsIn({ shape, hemRows, parts }: Piece): Map<string, number> {
+function countsIn({ shape, hemRows, sections: parts }: Piece): Map<string, number> {
   return new Map([
     ['hem', hemRows],
     ...parts.map(({ name, rows }): [string, number] => [name, rows]),
@@ -68,7 +68,7 @@ function countsIn({ shape, hemRows, parts }: Piece): Map<string, number> {
 }
 
 /** True where the parts of a piece find room in its rows. */
-function fits({ shape, hemRows, parts }: Piece): boolean {
+function fits({ shape, hemRows, sections: parts }: Piece): boolean {
   const up = shape.kind === 'body' ? shape.rowsToWaist + shape.rowsToChest : 0;
   const straight = shape.kind === 'tapered' ? shape.straightRows : 0;
   const sections = parts.reduce((sum, { rows }) => sum + rows, hemRows);

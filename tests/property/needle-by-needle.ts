@@ -7,7 +7,7 @@ import { motifOf, type ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from './edge-needles.ts';
 
 /** The gauge of a row, counted through what the piece says about its sections. */
-export function gaugeOfRow({ hemRows, hem, parts, gauge }: Piece, row: number): Gauge {
+export function gaugeOfRow({ hemRows, hem, sections: parts, gauge }: Piece, row: number): Gauge {
   let below = hemRows;
   if (row <= below) return hem.gauge ?? gauge;
   for (const part of parts) {

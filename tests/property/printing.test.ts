@@ -57,12 +57,12 @@ function projectOf({ stitches, rows, grid, yarns, isAllOver, gauge }: Printed): 
   const [motif] = sample.motifs as [ProjectAt['motifs'][number]];
   return {
     ...sample,
+    machine: { ...sample.machine, bed: { needles: null, pitchMm: 4.5 } },
     yarns,
     motifs: [{ ...motif, id: 'm', name: 'motif', grid }],
     piece: {
       ...START_PIECE,
       shape: { kind: 'rectangle', stitches, rows },
-      bed: { needles: null, pitchMm: 4.5 },
       // On waste yarn, whose last pass chooses the needles of row 1.
       begins: 'open',
       gauge,

@@ -119,10 +119,10 @@ export const anySections: fc.Arbitrary<readonly Section[]> = fc.oneof(
     .array(fc.record({ rows: count(1, 12), isLined: fc.boolean(), gauge: ownGauge, tension: anyTension }), {
       maxLength: 3,
     })
-    .map((parts) => parts.map((part, index) => ({ name: `part ${index + 1}`, ...part }))),
+    .map((parts) => parts.map((part, index) => ({ name: `section ${index + 1}`, ...part }))),
 );
 
-const region = fc.constantFrom<Region>('piece', 'hem-back', 'hem-front', 'body', { part: 'part 1' });
+const region = fc.constantFrom<Region>('piece', 'hem-back', 'hem-front', 'body', { named: 'section 1' });
 
 export const anyPosition: fc.Arbitrary<Position> = fc.oneof(
   {
@@ -139,7 +139,7 @@ export const anyPosition: fc.Arbitrary<Position> = fc.oneof(
     section: region,
     rows: count(0, 12),
   }),
-  fc.constant({ kind: 'above-hem' as const }),
+  fc.record({ kind: fc.constant('above-hem' as const), rows: count(0, 6) }),
 );
 
 /**
@@ -268,7 +268,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
         ...START_PIECE,
         ...parts.piece,
         hemRows,
-        parts: parts.parts,
+        sections: parts.parts,
         shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
       },
       patterns: [band],

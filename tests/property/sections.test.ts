@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gaugesOf, lengthMm, rowHeightMm, sectionsOf } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { repositioned } from '@shared/pattern/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, type CheckedPlan } from '../unit/check/found.ts';
 import { anyProject } from './projects.ts';
@@ -30,7 +29,7 @@ describe('sections', () => {
         // Row by row, each as tall as the gauge of its section makes it.
         const tall = value.reduce((sum, { first, last, gauge }) => sum + (last - first + 1) * rowHeightMm(gauge), 0);
         expect(lengthMm(gaugesOf(piece), 1, rows)).toBeCloseTo(tall, 8);
-        parted += Number(piece.parts.length > 0);
+        parted += Number(piece.sections.length > 0);
       }),
       { numRuns: 200, seed: 51 },
     );
@@ -43,13 +42,15 @@ describe('sections', () => {
       fc.property(anyProject, (project) => {
         const { piece, patterns } = project;
         const { gauge } = piece;
-        const parts = piece.parts.map((part) => ({ ...part, gauge, isLined: false }));
-        const sectioned = planned({ ...project, piece: { ...piece, parts, hem: { ...piece.hem, gauge } } });
+        const parts = piece.sections.map((part) => ({ ...part, gauge, isLined: false }));
+        const sectioned = planned({ ...project, piece: { ...piece, sections: parts, hem: { ...piece.hem, gauge } } });
         const plain = planned({
           ...project,
-          piece: { ...piece, parts: [], hem: { ...piece.hem, gauge: null } },
+          piece: { ...piece, sections: [], hem: { ...piece.hem, gauge: null } },
           patterns: patterns.map((pattern, index) =>
-            repositioned(pattern, () => ({ kind: 'from-row', row: sectioned.patterns[index]?.firstRow ?? 1 })),
+            pattern.kind === 'band'
+              ? { ...pattern, position: { kind: 'from-row', row: sectioned.patterns[index]?.firstRow ?? 1 } }
+              : pattern,
           ),
         });
         expect(sectioned.fabric).toEqual(plain.fabric);

@@ -6,6 +6,7 @@ import type { Plan } from '@shared/plan/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { edgesOn, isPartedOn, isSelectingOn } from '../property/edge-needles.ts';
 import { MAIN, type Picture } from './bed-simulated.ts';
+import { rowsOfFill } from './rows-of-fill.ts';
 
 /**
  * What should be seen: plain main, and on it each group's copies as drawn,
@@ -95,7 +96,7 @@ function knitFill(project: ProjectAt, plan: Plan, fill: AllOver, index: number, 
   const height = heightOfCopy(motif, fill);
   const first = Math.min(...plan.outline.first);
   const last = Math.max(...plan.outline.last);
-  const lastRow = fill.lastRow ?? plan.outline.rows;
+  const [firstRow, lastRow] = rowsOfFill(project.piece, fill) as [number, number];
   const { origin } = allOversOf(plan)[index] as PlacedAllOver;
   const drawn = (up: number, across: number): number => {
     // As-worn charts of a knit face are turned on the needles, a mirrored fill once more.
@@ -103,12 +104,12 @@ function knitFill(project: ProjectAt, plan: Plan, fill: AllOver, index: number, 
     return motif.grid.cells[up * motif.grid.width + (isTurned ? width - 1 - across : across)] as number;
   };
   const isInFill = (row: number, needle: number): boolean =>
-    row >= fill.firstRow &&
+    row >= firstRow &&
     row <= lastRow &&
     needle >= (plan.outline.first[row - 1] as number) + fill.border.left &&
     needle <= (plan.outline.last[row - 1] as number) - fill.border.right;
-  for (let tier = 0; fill.firstRow + tier * height <= lastRow; tier++) {
-    const bottom = fill.firstRow + tier * height;
+  for (let tier = 0; firstRow + tier * height <= lastRow; tier++) {
+    const bottom = firstRow + tier * height;
     const start = origin + tier * fill.step;
     const leftmost = start - Math.ceil((start - first) / width + 1) * width;
     for (let left = leftmost; left <= last; left += width) {

@@ -96,7 +96,7 @@ describe('what is read', () => {
 
   it('is nothing where a piece leaves the bed: the first page says why, and there are no steps', async () => {
     const sample = projectAt(sampleProject());
-    const bed = { ...sample.piece.bed, needles: 60 };
-    expect(planned({ ...sample, piece: { ...sample.piece, bed } })).toBeNull();
+    const bed = { ...sample.machine.bed, needles: 60 };
+    expect(planned({ ...sample, machine: { ...sample.machine, bed } })).toBeNull();
   });
 });

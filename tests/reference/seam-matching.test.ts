@@ -10,7 +10,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
 import { afterChange, pieceIn, START_PIECE, startAllOver, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { byEye, isMet, projectOf, seenOf } from './seam-tube.ts';
-import { settled } from '../written-projects.ts';
+import { onRows, settled } from '../written-projects.ts';
 
 const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 
@@ -66,7 +66,7 @@ const anyFill = fc
   .record({
     unit: fc.constant('whole' as const),
     isMirrored: fc.boolean(),
-    firstRow: count(1, 3),
+    position: count(1, 3).map((first) => onRows(first)),
     border: fc.oneof(
       { arbitrary: fc.constant({ left: 0, right: 0 }), weight: 4 },
       fc.record({ left: count(0, 4), right: count(0, 4) }),
@@ -95,7 +95,7 @@ describe('the fabric rolled into a tube', () => {
         expect(rows).toEqual(expected);
         for (const { kind } of rows) seen[kind]++;
         // A row of one yarn shows no seam, and goes with the rows around it.
-        const firstRow = allOversOf(project)[0]?.firstRow as number;
+        const { firstRow } = placedIn(plan);
         const isOfOneYarn = rows.map(
           ({ kind }, at) =>
             kind !== 'plain' && new Set(seenOf(plan, firstRow + at, project.piece.seamAllowance)).size === 1,

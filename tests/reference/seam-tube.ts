@@ -9,6 +9,7 @@ import { allOversOf, type AllOver } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import { START_MACHINE, START_YARNS, type ProjectAt } from '@shared/project/index.ts';
 import { writtenProject } from '../written-projects.ts';
+import { rowsOfFill } from './rows-of-fill.ts';
 
 /** The stitches that are seen of a row, left to right on the needles: those that the seam leaves. */
 export function seenOf({ fabric }: Plan, row: number, allowance: { left: number; right: number }): number[] {
@@ -96,14 +97,15 @@ export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: AllOver):
 /** Rows of a fill and what the tube shows of each, from its first row up. */
 export function byEye(project: ProjectAt, plan: Plan): SeamMeeting[] {
   const [fill] = allOversOf(project) as [AllOver];
+  const [firstRow] = rowsOfFill(project.piece, fill) as [number, number];
   const { left, right } = project.piece.seamAllowance;
   const width = project.motifs[0]?.grid.width as number;
-  return Array.from({ length: plan.outline.rows - fill.firstRow + 1 }, (_, at): SeamMeeting => {
+  return Array.from({ length: plan.outline.rows - firstRow + 1 }, (_, at): SeamMeeting => {
     const plain = Math.max(0, fill.border.left - left) + Math.max(0, fill.border.right - right);
     if (plain > 0) return { kind: 'plain', stitches: plain };
-    const row = fill.firstRow + at;
+    const row = firstRow + at;
     const beside = [row - 1, row + 1]
-      .filter((other) => other >= fill.firstRow && other <= plan.outline.rows)
+      .filter((other) => other >= firstRow && other <= plan.outline.rows)
       .filter((other) => {
         const own = seenOf(plan, other, { left, right });
         return !goesOn(own, width, own.slice(0, width));

@@ -38,7 +38,7 @@ const ribbed = writtenProject({
     ...START_PIECE,
     gauge: { stitches: 28, rows: 40 },
     shape: { kind: 'rectangle', stitches: 120, rows: 60 },
-    parts: [{ name: 'rib', rows: 20, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' }],
+    sections: [{ name: 'rib', rows: 20, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' }],
   },
   patterns: [
     { ...startBand('m', [2, 2]), position: { kind: 'from-row', row: 9 } },

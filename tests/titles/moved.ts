@@ -42,4 +42,44 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/renderer-motif/cells.test.ts › what changed between two drawings › is the smallest rectangle around all cells that differ',
     why: 'the canvas finds the box that is drawn again from the drawings; nothing asked a patch for one',
   },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 6',
+    now: 'unit/project/file.test.ts › a project file › of version 1 opens, and is written as version 7',
+    why: 'the file has its next version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 6',
+    now: 'unit/project/file.test.ts › a project file › of version 2 opens, and is written as version 7',
+    why: 'the file has its next version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 3 opens, and is written as version 6',
+    now: 'unit/project/file.test.ts › a project file › of version 3 opens, and is written as version 7',
+    why: 'the file has its next version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 4 opens, and is written as version 6',
+    now: 'unit/project/file.test.ts › a project file › of version 4 opens, and is written as version 7',
+    why: 'the file has its next version',
+  },
+  {
+    old: 'unit/project/file.test.ts › a project file › of version 5 opens, and is written as version 6',
+    now: 'unit/project/file.test.ts › a project file › of version 5 opens, and is written as version 7',
+    why: 'the file has its next version',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › firstRowAt: first + left - rows → first + left - rows - 1 has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › lowestRowAt: first + left - rows → first + left - rows - 1 has its place',
+    why: 'what bands and all-overs share of it has a name of its own',
+  },
+  {
+    old: "unit/mutants/mutants.test.ts › the mutants › firstRowAt: oddRow === 'below' → oddRow === 'above' has its place",
+    now: "unit/mutants/mutants.test.ts › the mutants › lowestRowAt: oddRow === 'below' → oddRow === 'above' has its place",
+    why: 'what bands and all-overs share of it has a name of its own',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › sectionsOf: isLined || part.isLined → isLined && part.isLined has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › sectionsOf: isLined || section.isLined → isLined && section.isLined has its place',
+    why: 'parts of a piece are called sections',
+  },
 ];

@@ -15,6 +15,6 @@ export const sizesCommand: Command = {
     const [path] = args.names as [string];
     const project = atGivenPlace(await readProject(path), args);
     const table = sizesTable(project);
-    return { json: sizesJson(table), text: () => sizesText(table, project.piece) };
+    return { json: sizesJson(table), text: () => sizesText(table, project.machine) };
   },
 };

@@ -6,7 +6,7 @@
  * turn the rest of the line round. Files and `--json` keep names as they are.
  */
 import { repositioned } from '@shared/pattern/index.ts';
-import type { Position } from '@shared/piece/index.ts';
+import type { Place } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type Workpiece } from '@shared/project/index.ts';
 
@@ -36,15 +36,15 @@ function withNamesOnOneLine(project: Workpiece): Workpiece {
   const { piece, patterns } = project;
   const { waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow } = piece.tension;
   const tensions = [waste, facing, turningRow, outside, joiningRow, main, pattern, lastRow];
-  const all = [project, ...project.yarns, ...project.motifs, piece, ...piece.parts].map(({ name }) => name);
-  if (![...all, ...tensions, ...piece.parts.map((part) => part.tension)].some((text) => text.search(BREAKS) >= 0)) {
+  const all = [project, ...project.yarns, ...project.motifs, piece, ...piece.sections].map(({ name }) => name);
+  if (![...all, ...tensions, ...piece.sections.map((part) => part.tension)].some((text) => text.search(BREAKS) >= 0)) {
     return project;
   }
   const named = <Named extends { readonly name: string }>(one: Named): Named => ({ ...one, name: onOneLine(one.name) });
   const tension = Object.fromEntries(
     Object.entries(piece.tension).map(([rows, text]) => [rows, text.replace(BREAKS, ' ')]),
   ) as typeof piece.tension;
-  const sections = sectionNames(piece.parts.map(({ name }) => name));
+  const sections = sectionNames(piece.sections.map(({ name }) => name));
   return {
     ...named(project),
     yarns: project.yarns.map(named),
@@ -52,13 +52,13 @@ function withNamesOnOneLine(project: Workpiece): Workpiece {
     piece: {
       ...named(piece),
       tension,
-      parts: piece.parts.map((part) => ({
+      sections: piece.sections.map((part) => ({
         ...part,
         name: sections.get(part.name) as string,
         tension: part.tension.replace(BREAKS, ' '),
       })),
     },
-    patterns: patterns.map((pattern) => repositioned(pattern, (position) => inSection(position, sections))),
+    patterns: patterns.map((pattern) => repositioned(pattern, (place) => inSection(place, sections))),
   };
 }
 
@@ -76,8 +76,8 @@ function sectionNames(names: readonly string[]): ReadonlyMap<string, string> {
   );
 }
 
-function inSection(position: Position, sections: ReadonlyMap<string, string>): Position {
-  if (!('section' in position) || typeof position.section === 'string') return position;
-  const { part } = position.section;
-  return { ...position, section: { part: sections.get(part) ?? onOneLine(part) } };
+function inSection<P extends Place>(place: P, sections: ReadonlyMap<string, string>): P {
+  if (!('section' in place) || typeof place.section === 'string') return place;
+  const { named: part } = place.section;
+  return { ...place, section: { named: sections.get(part) ?? onOneLine(part) } };
 }

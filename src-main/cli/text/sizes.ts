@@ -1,12 +1,12 @@
 /** The sizes for people: a line each, and what stands in the way of those that cannot be placed. */
+import type { Machine } from '@shared/bed/index.ts';
 import type { BandInSize, SizeColumn } from '@shared/fabric/index.ts';
-import type { Piece } from '@shared/piece/index.ts';
 import { words } from '@shared/words/index.ts';
 import { table, under } from './table.ts';
 
 const { sizes } = words;
 
-export function sizesText(columns: readonly SizeColumn[], { bed }: Pick<Piece, 'bed'>): string {
+export function sizesText(columns: readonly SizeColumn[], { bed }: Pick<Machine, 'bed'>): string {
   const { lines } = sizes;
   const inAll = table(columns, [
     { title: lines.size, cell: ({ name }) => name },

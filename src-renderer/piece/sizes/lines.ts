@@ -107,11 +107,11 @@ export function numberLines(project: ProjectAt): GivenLine[] {
       changed: (hemRows, mm) => changeSize(project, index, given(piece, { hemRows }, 'hemRows', mm)),
     })),
   };
-  const sections = project.piece.parts.map(({ name }, section): GivenLine => ({
+  const sections = project.piece.sections.map(({ name }, section): GivenLine => ({
     key: `section ${section}`,
     label: words.sizes.lines.section(name),
-    cells: sizes.map(({ parts, gauge }, index): GivenCell | null => {
-      const own = parts[section];
+    cells: sizes.map(({ sections, gauge }, index): GivenCell | null => {
+      const own = sections[section];
       return own
         ? {
             value: own.rows,

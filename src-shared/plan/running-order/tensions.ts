@@ -39,7 +39,7 @@ function tensionOf(work: Work, { row }: KnittedRow, sectionOf: (row: number) => 
 
 /** The tension of plain rows, by the section they are in. */
 function tensionsOfSections({ piece, plan }: Work): (row: number) => RowTension {
-  const { tension, hem, parts } = piece;
+  const { tension, hem, sections } = piece;
   const isTurning = hem.turning === 'loose' || (hem.turning === 'eyelets' && tension.turningRow !== '');
   const main: RowTension = { part: 'main', text: tension.main };
   const facing: RowTension = { part: 'facing', text: tension.facing };
@@ -49,8 +49,8 @@ function tensionsOfSections({ piece, plan }: Work): (row: number) => RowTension 
     if (name === 'hem-back') return { first, last, own: facing };
     if (name === 'hem-front') return { first, last, own: isFolded(plan) ? outside : main };
     if (name === 'body') return { first, last, own: main };
-    const text = parts.find((part) => part.name === name.part)?.tension ?? '';
-    return { first, last, own: text === '' ? main : { part: { section: name.part }, text } };
+    const text = sections.find((part) => part.name === name.named)?.tension ?? '';
+    return { first, last, own: text === '' ? main : { part: { section: name.named }, text } };
   });
   const fold = spans.find(({ own }) => own === facing);
   return (row) => {

@@ -3,6 +3,7 @@ import { label, type Side, type Slot } from '../../bed/index.ts';
 import type { Clipping, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
 import type { AllOver } from '../../pattern/index.ts';
+import type { End, Start } from '../../piece/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -85,16 +86,37 @@ function summary(seam: SeamMatching): string {
 export const allOver = {
   title: 'All-over pattern',
   more: 'Rows, edges, how it lies',
-  number: (index: number, firstRow: number, lastRow: number): string => `${index + 1}: ${n.rowSpan(firstRow, lastRow)}`,
+  /** `2: rows 41–80`; its number alone while something is in its way. */
+  number: (index: number, placed: { readonly firstRow: number; readonly lastRow: number } | undefined): string =>
+    placed ? `${index + 1}: ${n.rowSpan(placed.firstRow, placed.lastRow)}` : `${index + 1}`,
   which: 'All-over',
   added: (firstRow: number, lastRow: number): string => `The all-over takes ${n.rowSpan(firstRow, lastRow)}.`,
   removed: 'Removed.',
 
   form: {
     motif: 'Motif of the all-over',
+    starts: 'All-over starts',
+    startKinds: {
+      'from-edge': 'at a lower edge, or above it',
+      'above-hem': 'above the hem',
+      'from-row': 'on a given row',
+    } satisfies { readonly [Kind in Start['kind']]: string },
+    lowerEdge: 'Lower edge of',
+    rowsBelow: 'Plain rows below the all-over',
     firstRow: 'First row of the all-over',
-    toTop: 'Up to the top',
+    ends: 'All-over ends',
+    endKinds: {
+      'from-edge': 'at an upper edge, or below it',
+      'to-row': 'on a given row',
+      'so-high': 'after so many rows',
+    } satisfies { readonly [Kind in End['kind'] | 'so-high']: string },
+    upperEdge: 'Upper edge of',
+    rowsAbove: 'Plain rows above the all-over',
     lastRow: 'Last row of the all-over',
+    rows: 'Rows of the all-over',
+    /** Of one that is so many rows high. */
+    position: 'Position of the all-over',
+    rowsBeside: 'Plain rows beside the all-over',
     centre: 'Centred on',
     centres: { column: 'the middle of a copy', between: 'the line between two' } satisfies {
       readonly [Centre in AllOver['centre']]: string;

@@ -1,6 +1,7 @@
 /** How a piece is knitted: the machine, how it begins and ends, tension, notes. */
 import { label, type Machine } from '../../bed/index.ts';
 import type { Piece, Tension } from '../../piece/index.ts';
+import { numbers as n } from './numbers.ts';
 
 const CHOOSES: { readonly [How in Machine['chooses']]: string } = {
   'ahead-seen': 'It chooses the needles of a pattern row a row ahead, and they stand forward to be seen.',
@@ -27,14 +28,18 @@ export const making = {
     ask: 'What can your machine do?',
     look: 'Look at it',
     /** What it can do, as sentences. */
-    told({ chooses, places, endNeedles, increases, weights }: Machine): string {
+    told({ bed, chooses, places, endNeedles, increases, weights }: Machine): string {
       const where =
         places === 'any-needle'
           ? 'A pattern can stand on any needle.'
           : `A pattern stands in repeats of ${places.repeat} needles, counted from ${label(places.from)}.`;
       const weighed = weights ? 'Weights hang on the fabric.' : 'No weights hang on the fabric.';
-      return [CHOOSES[chooses], where, END_NEEDLES[endNeedles], INCREASES[increases], weighed].join(' ');
+      const needles =
+        bed.needles === null ? 'How many needles it has is not known.' : `It has ${n.count(bed.needles, 'needle')}.`;
+      return [needles, CHOOSES[chooses], where, END_NEEDLES[endNeedles], INCREASES[increases], weighed].join(' ');
     },
+    bedNeedles: 'Needles on the bed',
+    bedNeedlesHint: '0 if not known',
     chooses: 'Needles of a pattern row',
     choosesHow: {
       'ahead-seen': 'chosen ahead, seen',

@@ -48,8 +48,6 @@ export const pieceForm = {
   isInfant: 'For an infant',
   isInfantHint: 'warns of floats that fingers catch in',
 
-  bedNeedles: 'Needles on the bed',
-  bedNeedlesHint: '0 if not known',
   offset: 'Needles off the centre',
   offsetHint: 'to the right; negative to the left',
   startSide: 'Carriage before row 1, at the',

@@ -9,13 +9,13 @@ const OWN = { 'hem-back': 'hem facing', 'hem-front': 'hem outside', body: 'main 
 
 /** `hem facing`, or the name that the knitter gave it. */
 function name(section: SectionName): string {
-  return typeof section === 'string' ? OWN[section] : section.part;
+  return typeof section === 'string' ? OWN[section] : section.named;
 }
 
 /** `the hem outside`, `the section "rib"`, `the piece`. */
 function the(region: Region): string {
   if (region === 'piece') return 'the piece';
-  return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.part}"`;
+  return typeof region === 'string' ? `the ${OWN[region]}` : `the section "${region.named}"`;
 }
 
 export const sections = {
@@ -87,7 +87,7 @@ export const sections = {
     kinds: {
       centred: 'centred',
       'from-edge': 'a distance from an edge',
-      'above-hem': 'directly above the hem',
+      'above-hem': 'above the hem',
       'from-row': 'from a given row',
     } satisfies { readonly [Kind in Position['kind']]: string },
     centredIn: 'Centred in',

@@ -11,8 +11,9 @@ import { bandOf, fillOf, type GeneratedBand, type Ground } from './patterns.ts';
 import { pieceOf, sizesOf } from './piece.ts';
 import { fileOfVersion5 } from './version-5.ts';
 import { fileOfVersion6 } from './version-6.ts';
+import { fileOfVersion7 } from './version-7.ts';
 
-export const VERSIONS = [1, 2, 3, 4, 5, 6] as const;
+export const VERSIONS = [1, 2, 3, 4, 5, 6, 7] as const;
 export type Version = (typeof VERSIONS)[number];
 
 /** The file called `number` of a version: the same for the same number, and of no other. */
@@ -21,11 +22,13 @@ export function generatedFile(version: Version, number: number): object {
   // Numbers that are near are mixed before they are used.
   for (let turn = 0; turn < 4; turn++) random.next();
   if (version === 1) return fileOfVersion1(random);
-  if (version === 5 || version === 6) {
+  if (version >= 5) {
     // Of several pieces, each is made as the one of a project of its own.
     const made = Array.from({ length: random.of([1, 1, 2, 3]) }, () => inVersion4(random, laterProject(random)));
     const file = fileOfVersion5(random, made);
-    return version === 5 ? file : fileOfVersion6(file);
+    if (version === 5) return file;
+    const later = fileOfVersion6(file);
+    return version === 6 ? later : fileOfVersion7(random, later);
   }
   const project = laterProject(random);
   return { format: 'walewright', version, ...(version < 4 ? project : inVersion4(random, project)) };

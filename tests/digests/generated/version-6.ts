@@ -2,7 +2,7 @@
 import type { fileOfVersion5 } from './version-5.ts';
 
 /** A project file of version 6 of what was made as one of version 5. */
-export function fileOfVersion6({ motifs, ...file }: ReturnType<typeof fileOfVersion5>): object {
+export function fileOfVersion6({ motifs, ...file }: ReturnType<typeof fileOfVersion5>) {
   return {
     ...file,
     version: 6,

@@ -31,7 +31,7 @@ describe('for whom a piece is knitted', () => {
     expect(await callJson('plan', path)).toMatchObject({ piece: { wearer } });
   });
 
-  it.each([1, 2, 3, 4, 5, 6])('is empty in a file of version %i', (version) => {
+  it.each([1, 2, 3, 4, 5, 6, 7])('is empty in a file of version %i', (version) => {
     const { piece } = projectAt(
       projectFromText(readFileSync(join(fixtures, `two-gulls-${version}.walewright`), 'utf8')),
     );

@@ -48,7 +48,8 @@ describe('a remedy that is taken after something else was changed', () => {
   it('puts the piece where the bed of then holds it', () => {
     const beside = (needles: number): ProjectAt => ({
       ...COLUMNS,
-      piece: { ...COLUMNS.piece, bed: { needles, pitchMm: 4.5 }, offset: 30 },
+      machine: { ...COLUMNS.machine, bed: { needles, pitchMm: 4.5 } },
+      piece: { ...COLUMNS.piece, offset: 30 },
     });
     // 20 stitches in the middle of 40 needles.
     expect(taken(beside(40), { code: 'onto-bed' }).piece.offset).toBe(0);
@@ -69,7 +70,7 @@ describe('a remedy that is taken after something else was changed', () => {
     [
       'a bed of any length',
       { code: 'onto-bed' },
-      { piece: { ...COLUMNS.piece, bed: { needles: null, pitchMm: 4.5 } } },
+      { machine: { ...COLUMNS.machine, bed: { needles: null, pitchMm: 4.5 } } },
     ],
   ])('has nothing to do with %s', (_, intent, to) => {
     expect(changeFor({ ...COLUMNS, ...to }, intent)).toBeNull();
@@ -86,7 +87,10 @@ describe('a remedy that is tried on the piece', () => {
       { code: 'end-needles-off' },
       { ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) },
     ],
-    [{ code: 'onto-bed' }, { ...COLUMNS, piece: { ...COLUMNS.piece, bed, offset: 30 } }],
+    [
+      { code: 'onto-bed' },
+      { ...COLUMNS, machine: { ...COLUMNS.machine, bed }, piece: { ...COLUMNS.piece, offset: 30 } },
+    ],
     [{ code: 'widen', by: -2 }, FILLED],
     [{ code: 'seam-stitch' }, FILLED],
   ])('makes the piece that taking $code makes', (intent, project) => {

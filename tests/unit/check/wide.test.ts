@@ -14,13 +14,19 @@ import { checkedPlan } from './found.ts';
 type Wide = Extract<Finding, { code: 'wider-than-bed' }>;
 
 /** One copy of two stitches on a piece without any, on so many needles. */
-function pieceOn(needles: number | null, to: Partial<Piece>, copies: readonly number[] = [1]): ProjectAt {
+function pieceOn(
+  needles: number | null,
+  to: Partial<Piece>,
+  copies: readonly number[] = [1],
+  pitchMm = 4.5,
+): ProjectAt {
   return projectWith({
     motif: ['XX', 'X.'],
     copies,
     stitches: 10,
     rows: 10,
-    piece: { bed: { needles, pitchMm: 4.5 }, ...to },
+    bed: { needles, pitchMm },
+    piece: to,
   });
 }
 
@@ -147,7 +153,7 @@ describe('a piece too wide for the bed', () => {
       stitches: 22,
       rows: 10,
       band: { unit: 'whole', judge: 'blocks' },
-      piece: { bed: { needles: 13, pitchMm: 4.5 } },
+      bed: { needles: 13, pitchMm: 4.5 },
     });
     expect(wide(project)?.remedy).toMatchObject({ panels: { stitches: [12, 12], partedCopies: 1 } });
     expect(sentenceFor(project)).toContain('which cuts 1 copy');
@@ -183,7 +189,7 @@ describe('a piece too wide for the bed', () => {
     const project = pieceOn(200, { shape: rectangle(222) });
     expect(wide(project)?.remedy).toMatchObject({ coarser: null });
     // A fine bed of 250: 260 × 3.6 / 4.5 = 208 is too many, 260 × 3.6 / 6.5 = 144 too, 260 × 3.6 / 9 = 104 not.
-    const fine = pieceOn(null, { shape: rectangle(260), bed: { needles: 250, pitchMm: 3.6 } });
+    const fine = pieceOn(250, { shape: rectangle(260) }, [1], 3.6);
     expect(wide(fine)?.remedy).toMatchObject({ coarser: { pitchMm: 9, stitches: 104 } });
   });
 });

@@ -33,7 +33,7 @@ const wide = folder.file(
   'wide.walewright',
   fileTextOf({
     ...projectAt(sampleProject()),
-    piece: { ...projectAt(sampleProject()).piece, bed: { needles: 60, pitchMm: 4.5 } },
+    machine: { ...projectAt(sampleProject()).machine, bed: { needles: 60, pitchMm: 4.5 } },
   }),
 );
 

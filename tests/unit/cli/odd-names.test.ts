@@ -24,7 +24,7 @@ function called(name: string): ProjectAt {
       ...sample.piece,
       name,
       tension: { ...sample.piece.tension, main: name.slice(0, 20) },
-      parts: [{ name: `${name}1`, rows: 10, isLined: false, gauge: null, tension: '' }],
+      sections: [{ name: `${name}1`, rows: 10, isLined: false, gauge: null, tension: '' }],
     },
   };
 }

@@ -26,7 +26,8 @@ interface Files {
 }
 
 describe('a piece beside the bed', () => {
-  const beside = write('beside', { ...sample, piece: { ...sample.piece, bed: { ...sample.piece.bed, needles: 60 } } });
+  const { machine } = sample;
+  const beside = write('beside', { ...sample, machine: { ...machine, bed: { ...machine.bed, needles: 60 } } });
 
   it('has a plan with what to do, no order, and steps nowhere', async () => {
     const plan = await callJson<PlanJson>('plan', beside);

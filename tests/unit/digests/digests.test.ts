@@ -22,6 +22,8 @@ const SHARE: readonly (readonly [Version, number])[] = [
   [5, 1],
   [6, 0],
   [6, 1],
+  [7, 0],
+  [7, 1],
 ];
 
 describe('what is said of a project is what was recorded: npm run digests -- --find shows what differs', () => {

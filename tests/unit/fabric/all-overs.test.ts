@@ -11,6 +11,7 @@ import { checkedPlan } from '../check/found.ts';
 import { linesOf } from '../running-order/order-lines.ts';
 import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
+import { onRows } from '../../written-projects.ts';
 
 interface Given {
   readonly motif: readonly string[];
@@ -117,7 +118,7 @@ describe('a fill', () => {
   });
 
   it('keeps its border plain and ends at its last row', () => {
-    const fill = { firstRow: 2, lastRow: 3, border: { left: 1, right: 2 } };
+    const fill = { position: onRows(2, 3), border: { left: 1, right: 2 } };
     expect(knitted({ motif: ['X'], stitches: 6, rows: 4, fill })).toEqual(['......', '.XXX..', '.XXX..', '......']);
   });
 
@@ -162,7 +163,7 @@ describe('a fill', () => {
   });
 
   it('has its set-up row, and its first and last row, in the running order', () => {
-    const given = filled({ motif: ['X.'], stitches: 6, rows: 9, fill: { firstRow: 4, lastRow: 8 } });
+    const given = filled({ motif: ['X.'], stitches: 6, rows: 9, fill: { position: onRows(4, 8) } });
     expect(linesOf(given, 'selecting', 'carriage')).toEqual([
       '2: selecting on',
       '3: carriage pattern',
@@ -221,11 +222,19 @@ describe('a fill that cannot be knitted as described', () => {
   };
 
   it.each<[string, Partial<AllOver>, object]>([
-    ['ends above the piece', { lastRow: 11 }, { code: 'rows-outside-piece', facts: { first: 1, last: 11, rows: 10 } }],
-    ['begins above the piece', { firstRow: 12 }, { code: 'rows-outside-piece', facts: { first: 12, rows: 10 } }],
+    [
+      'ends above the piece',
+      { position: onRows(1, 11) },
+      { code: 'rows-outside-piece', facts: { first: 1, last: 11, rows: 10 } },
+    ],
+    [
+      'begins above the piece',
+      { position: onRows(12) },
+      { code: 'rows-outside-piece', facts: { first: 12, rows: 10 } },
+    ],
     [
       'ends below its first row',
-      { firstRow: 5, lastRow: 4 },
+      { position: onRows(5, 4) },
       { code: 'fill-rows-turned', facts: { allOver: 1, first: 5, last: 4 } },
     ],
     ['is all border', { border: { left: 5, right: 5 } }, { code: 'fill-without-room', facts: { allOver: 1 } }],
@@ -250,9 +259,9 @@ describe('a fill that cannot be knitted as described', () => {
       code: 'fill-overlaps-band',
       facts: { allOver: 1, band: 1, first: 4, last: 5 },
     });
-    expect(refusal(withFill({ firstRow: 5 }))).toMatchObject({ facts: { first: 5, last: 5 } });
-    expect(allOversOf(checkedPlan(withFill({ firstRow: 6 })))).toHaveLength(1);
-    expect(allOversOf(checkedPlan(withFill({ lastRow: 3 })))).toHaveLength(1);
+    expect(refusal(withFill({ position: onRows(5) }))).toMatchObject({ facts: { first: 5, last: 5 } });
+    expect(allOversOf(checkedPlan(withFill({ position: onRows(6) })))).toHaveLength(1);
+    expect(allOversOf(checkedPlan(withFill({ position: onRows(1, 3) })))).toHaveLength(1);
     // The group stands on the two needles in the middle; beside it there is room.
     expect(allOversOf(checkedPlan(withFill({ border: { left: 6, right: 0 } })))).toHaveLength(1);
   });
@@ -263,12 +272,12 @@ describe('a fill that cannot be knitted as described', () => {
       ...project,
       patterns: [
         ...bandsOf(project),
-        { ...startAllOver('motif', 1), lastRow: 5, border: { left: 0, right: 5 } },
+        { ...startAllOver('motif', 1), position: onRows(1, 5), border: { left: 0, right: 5 } },
         { ...startAllOver('motif', 3), ...other },
       ],
     });
     expect(refusal(two({}))).toMatchObject({ code: 'fills-overlap', facts: { one: 1, other: 2, first: 3, last: 5 } });
     expect(allOversOf(checkedPlan(two({ border: { left: 5, right: 0 } })))).toHaveLength(2);
-    expect(allOversOf(checkedPlan(two({ firstRow: 6 })))).toHaveLength(2);
+    expect(allOversOf(checkedPlan(two({ position: onRows(6) })))).toHaveLength(2);
   });
 });

@@ -15,7 +15,7 @@ import {
   startBand,
   type ProjectAt,
 } from '@shared/project/index.ts';
-import { fileTextOf, settled } from '../../written-projects.ts';
+import { onRows, fileTextOf, settled } from '../../written-projects.ts';
 import { orderOf } from '../running-order/order-lines.ts';
 import { projectWith } from './pieces.ts';
 
@@ -98,7 +98,7 @@ describe('copies of a band and of an all-over that lie alike', () => {
 describe('an all-over that was laid before a band', () => {
   const band = { unit: 'whole', position: { kind: 'from-row', row: 8 } } as const;
   const plain = projectWith({ motif: ['X.', '.X'], copies: [2], stitches: 12, rows: 12, band });
-  const below = { ...startAllOver('motif', 3), lastRow: 6 };
+  const below = { ...startAllOver('motif', 3), position: onRows(3, 6) };
   const project = settled(plain, { patterns: [below, ...plain.patterns] });
 
   it('stands first in the project, in its file, in what is knitted and on the piece', () => {
@@ -133,7 +133,9 @@ describe('an all-over that was laid before a band', () => {
     expect(set(project.patterns)).toEqual([[allOver], [first]]);
     // Of 12 stitches the band has the 4 at the left, and the all-over the 4 at the right.
     const atLeft = { ...startBand('motif', [2]), ...band, rule: { kind: 'by-hand' as const, first: [-6 as Slot] } };
-    expect(set([{ ...below, lastRow: 9, border: { left: 8, right: 0 } }, atLeft])).toEqual([[allOver, first]]);
+    expect(set([{ ...below, position: onRows(3, 9), border: { left: 8, right: 0 } }, atLeft])).toEqual([
+      [allOver, first],
+    ]);
   });
 
   it('is left alone by what changes the band, and goes by itself', () => {

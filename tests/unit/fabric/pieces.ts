@@ -1,5 +1,5 @@
 /** Small projects to plan. Names and sizes are invented. */
-import type { Shows } from '@shared/bed/index.ts';
+import type { Bed, Shows } from '@shared/bed/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Band, Group } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
@@ -21,6 +21,7 @@ interface Given {
   readonly stitches: number;
   readonly rows: number;
   readonly shows?: Shows;
+  readonly bed?: Bed;
   readonly piece?: Partial<Piece>;
   readonly band?: Partial<Band>;
   readonly yarns?: readonly Yarn[];
@@ -36,6 +37,7 @@ export function projectWith({
   stitches,
   rows,
   shows = 'needles',
+  bed = START_MACHINE.bed,
   piece,
   band,
   yarns,
@@ -44,7 +46,7 @@ export function projectWith({
   return writtenProject({
     name: 'trial',
     notes: '',
-    machine: START_MACHINE,
+    machine: { ...START_MACHINE, bed },
     yarns: yarns ?? [...START_YARNS, THIRD],
     mainYarn: 0,
     motifs: [

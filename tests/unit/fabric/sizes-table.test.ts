@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { sizesTable, type SizeColumn, type SizePlaced } from '@shared/fabric/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import type { Piece } from '@shared/piece/index.ts';
 import {
   addSize,
   afterChange,
@@ -19,13 +18,14 @@ import { words } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
 /** M of 120 stitches with two groups of three copies of 12, whose first column is blank; then L of 132. */
-function twoSizes(piece: Partial<Piece> = {}): ProjectAt {
+function twoSizes(to: Pick<Parameters<typeof projectWith>[0], 'piece' | 'bed'> = {}): ProjectAt {
   const one = projectWith({
     motif: BLANK_FIRST_12_BY_31,
     copies: [3, 3],
     stitches: 120,
     rows: 100,
-    piece: { hemRows: 100, ...piece },
+    ...to,
+    piece: { hemRows: 100, ...to.piece },
     band: { unit: 'whole' },
   });
   return [

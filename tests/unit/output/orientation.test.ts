@@ -22,7 +22,7 @@ function projectOf(piece: { stitches: number; rows: number }, motif: { width: nu
       ...sample.piece,
       hem: { ...sample.piece.hem },
       hemRows: 0,
-      parts: [],
+      sections: [],
       shape: { kind: 'rectangle', ...piece },
     },
     patterns: [{ ...startBand('m', [1]), unit: 'whole', position: { kind: 'from-row', row: 1 } }],

@@ -10,7 +10,7 @@ import {
   type ProjectAt,
   projectAt,
 } from '@shared/project/index.ts';
-import { writtenProject } from '../../written-projects.ts';
+import { onRows, writtenProject } from '../../written-projects.ts';
 
 const sample = projectAt(sampleProject());
 
@@ -120,7 +120,7 @@ export function filledProject(): ProjectAt {
     ...sample,
     ...withGrid('Bricks', gridFromText(['........', 'XXX.....', 'X.X.....', 'XXX.....'], '.X')),
     patterns: [
-      { ...startAllOver('m', 2), lastRow: 59, border: { left: 3, right: 3 } },
+      { ...startAllOver('m', 2), position: onRows(2, 59), border: { left: 3, right: 3 } },
       { ...startAllOver('m', 60), step: 4, cutCopies: 'left-out' },
     ],
   };

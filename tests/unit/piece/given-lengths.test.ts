@@ -96,13 +96,13 @@ describe('a length up the piece', () => {
     expect([hemmed.piece.hemRows, hemmed.piece.shape.rows]).toEqual([20, 120]);
     const ribbed = afterChange(hemmed, addSection(hemmed, () => 'rib').change);
     const given = expectChangeLaws(ribbed, changeSectionRows(ribbed, 0, 24, 60));
-    expect(given.piece.parts).toEqual([expect.objectContaining({ name: 'rib', rows: 24, lengthMm: 60 })]);
+    expect(given.piece.sections).toEqual([expect.objectContaining({ name: 'rib', rows: 24, lengthMm: 60 })]);
     // At 30 rows in 10 cm 50 mm are 15 rows; 60 mm of rib are 24 and 190 mm above them 76.
     const loose = change(given, { hem: { ...given.piece.hem, gauge: { stitches: 28, rows: 30 } } });
-    expect([loose.piece.hemRows, loose.piece.parts[0]?.rows, loose.piece.shape.rows]).toEqual([15, 24, 115]);
-    const parts = loose.piece.parts.map((part) => ({ ...part, gauge: { stitches: 28, rows: 50 } }));
-    const tight = change(loose, { parts });
-    expect([tight.piece.hemRows, tight.piece.parts[0]?.rows, tight.piece.shape.rows]).toEqual([15, 30, 121]);
+    expect([loose.piece.hemRows, loose.piece.sections[0]?.rows, loose.piece.shape.rows]).toEqual([15, 24, 115]);
+    const parts = loose.piece.sections.map((part) => ({ ...part, gauge: { stitches: 28, rows: 50 } }));
+    const tight = change(loose, { sections: parts });
+    expect([tight.piece.hemRows, tight.piece.sections[0]?.rows, tight.piece.shape.rows]).toEqual([15, 30, 121]);
   });
 
   it('of a section is forgotten when rows are typed', () => {
@@ -111,7 +111,7 @@ describe('a length up the piece', () => {
       ribbed,
       changeSectionRows(afterChange(ribbed, changeSectionRows(ribbed, 0, 24, 60)), 0, 30, null),
     );
-    expect(change(counted, { gauge: { stitches: 28, rows: 50 } }).piece.parts).toEqual([
+    expect(change(counted, { gauge: { stitches: 28, rows: 50 } }).piece.sections).toEqual([
       { name: 'rib', rows: 30, isLined: false, gauge: null, tension: '' },
     ]);
   });

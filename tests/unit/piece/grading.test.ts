@@ -31,7 +31,12 @@ describe('a size proposed from two', () => {
   });
 
   it('is a copy of two that are one', () => {
-    const one = piece({ shape: rectangle(96), hemRows: 20, lengths: { stitches: 343 }, parts: [section('rib', 12)] });
+    const one = piece({
+      shape: rectangle(96),
+      hemRows: 20,
+      lengths: { stitches: 343 },
+      sections: [section('rib', 12)],
+    });
     for (const at of ['below', 'between', 'above'] as const) expect(graded(one, one, at)).toEqual(one);
   });
 
@@ -74,7 +79,7 @@ describe('a size proposed from two', () => {
 
   it('keeps hem and sections within its rows', () => {
     const of = (hemRows: number, rib: number, rows: number): Piece =>
-      piece({ shape: rectangle(90, rows), hemRows, parts: [section('rib', rib)] });
+      piece({ shape: rectangle(90, rows), hemRows, sections: [section('rib', rib)] });
     expect(graded(of(5, 5, 10), of(6, 6, 12), 'between')).toEqual(of(6, 5, 11));
     // A hem of 30 and a rib of 14 take 44 rows, where the last difference alone would leave 40.
     expect(graded(of(20, 10, 60), of(25, 12, 50), 'above')).toEqual(of(30, 14, 44));
@@ -159,7 +164,7 @@ describe('a size proposed from lengths', () => {
         hem: { turning: 'none', gauge: { stitches: 28, rows: 30 } },
         hemRows,
         lengths: { hemRows: hemMm },
-        parts: [section('rib', rows, { gauge: rib, lengthMm: ribMm })],
+        sections: [section('rib', rows, { gauge: rib, lengthMm: ribMm })],
       });
     // 45 mm of hem at 30 rows in 10 cm are 13.5 rows, so 14; 55 mm of rib at 50 are 27.5, so 28.
     expect(graded(of(40, 12, 50, 25), of(50, 15, 60, 30), 'between')).toEqual(of(45, 14, 55, 28));

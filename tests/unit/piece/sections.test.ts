@@ -28,6 +28,7 @@ import type { Float } from '@shared/strands/index.ts';
 import { checkedPlan, type CheckedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { linesOf } from '../running-order/order-lines.ts';
+import { onRows } from '../../written-projects.ts';
 
 const WIDE = { stitches: 20, rows: 25 };
 const FINE = { stitches: 40, rows: 50 };
@@ -41,7 +42,7 @@ const ladder = (row: number, parts = [fine]): ProjectAt =>
     copies: [1],
     stitches: 20,
     rows: 30,
-    piece: { gauge: WIDE, parts, floatLimit: { stitches: 99, mm: 25 } },
+    piece: { gauge: WIDE, sections: parts, floatLimit: { stitches: 99, mm: 25 } },
     band: { position: { kind: 'from-row', row }, unit: 'whole' },
   });
 
@@ -97,7 +98,9 @@ describe('a section with a gauge of its own', () => {
     // With end-needle selection on, 8 plain stitches are 20 mm in the section, and 40 mm in the body.
     const filled = (firstRow: number, lastRow: number): CheckedPlan => {
       const project = ladder(3);
-      const fills = [{ ...startAllOver('motif', firstRow), lastRow, border: { left: 8, right: 0 } }];
+      const fills = [
+        { ...startAllOver('motif', 1), position: onRows(firstRow, lastRow), border: { left: 8, right: 0 } },
+      ];
       return checkedPlan({ ...project, patterns: fills });
     };
     const codes = (plan: CheckedPlan): string[] => plan.findings.map(({ code }) => code);
@@ -126,7 +129,7 @@ describe('placing up and down', () => {
   const sections = sectionsOf(60, {
     hemRows: 10,
     hem: { turning: 'none', gauge: null },
-    parts: [rib, fine],
+    sections: [rib, fine],
     gauge: WIDE,
     isLined: false,
   });
@@ -147,7 +150,7 @@ describe('placing up and down', () => {
     },
     {
       why: 'centred in a named section',
-      position: { kind: 'centred', section: { part: 'gulls' }, oddRow: 'below' },
+      position: { kind: 'centred', section: { named: 'gulls' }, oddRow: 'below' },
       height: 4,
       first: 22,
     },
@@ -163,16 +166,17 @@ describe('placing up and down', () => {
       height: 3,
       first: 7,
     },
-    { why: 'directly above the hem', position: { kind: 'above-hem' }, height: 9, first: 11 },
+    { why: 'directly above the hem', position: { kind: 'above-hem', rows: 0 }, height: 9, first: 11 },
+    { why: 'on the third row above the hem', position: { kind: 'above-hem', rows: 2 }, height: 9, first: 13 },
     {
       why: 'two rows from the lower edge of a section',
-      position: { kind: 'from-edge', edge: 'lower', section: { part: 'rib' }, rows: 2 },
+      position: { kind: 'from-edge', edge: 'lower', section: { named: 'rib' }, rows: 2 },
       height: 3,
       first: 13,
     },
     {
       why: 'two rows from its upper edge: rows 14–16 of 11–18',
-      position: { kind: 'from-edge', edge: 'upper', section: { part: 'rib' }, rows: 2 },
+      position: { kind: 'from-edge', edge: 'upper', section: { named: 'rib' }, rows: 2 },
       height: 3,
       first: 14,
     },
@@ -188,21 +192,21 @@ describe('placing up and down', () => {
 
   it.each<{ position: Position; height: number; refused: Error }>([
     {
-      position: { kind: 'centred', section: { part: 'cuff' }, oddRow: 'below' },
+      position: { kind: 'centred', section: { named: 'cuff' }, oddRow: 'below' },
       height: 3,
-      refused: problemError('section-missing', { section: { part: 'cuff' } }),
+      refused: problemError('section-missing', { section: { named: 'cuff' } }),
     },
     {
-      position: { kind: 'centred', section: { part: 'rib' }, oddRow: 'below' },
+      position: { kind: 'centred', section: { named: 'rib' }, oddRow: 'below' },
       height: 9,
-      refused: problemError('motif-taller-than-section', { rows: 9, section: { part: 'rib' }, available: 8 }),
+      refused: problemError('motif-taller-than-section', { rows: 9, section: { named: 'rib' }, available: 8 }),
     },
     {
-      position: { kind: 'from-edge', edge: 'lower', section: { part: 'rib' }, rows: 6 },
+      position: { kind: 'from-edge', edge: 'lower', section: { named: 'rib' }, rows: 6 },
       height: 3,
       refused: problemError('motif-leaves-section', {
         rows: 3,
-        section: { part: 'rib' },
+        section: { named: 'rib' },
         plain: 6,
         left: 5,
         edge: 'lower',
@@ -213,7 +217,7 @@ describe('placing up and down', () => {
   });
 
   it('keeps the edge it is counted from when it is moved, as long as it fits', () => {
-    const position = { kind: 'from-edge', edge: 'lower', section: { part: 'rib' }, rows: 2 } as const;
+    const position = { kind: 'from-edge', edge: 'lower', section: { named: 'rib' }, rows: 2 } as const;
     expect(movedTo(position, 15, 3, sections)).toEqual({ ...position, rows: 4 });
     expect(movedTo({ ...position, edge: 'upper' }, 15, 3, sections)).toEqual({ ...position, edge: 'upper', rows: 1 });
     // Rows 17–19 leave the section.
@@ -256,7 +260,7 @@ describe('a folded hem', () => {
       const [back, front] = sectionsOf(20, {
         hemRows: 11,
         hem: { turning, gauge: null },
-        parts: [],
+        sections: [],
         gauge: WIDE,
         isLined: false,
       });

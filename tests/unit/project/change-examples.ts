@@ -45,6 +45,7 @@ import {
   pieceOf,
   type Edit,
 } from '@shared/project/index.ts';
+import { onRows } from '../../written-projects.ts';
 
 export const sample = sampleProject();
 const at = projectAt(sample);
@@ -213,7 +214,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
     id: 'fill-1',
   }),
   'all-over-motif': changeOf('all-over-motif', withFill, setNewFill({ unit: 'whole' })),
-  'all-over-rows': changeOf('all-over-rows', withFill, setNewFill({ lastRow: 90 })),
+  'all-over-rows': changeOf('all-over-rows', withFill, setNewFill({ position: onRows(2, 90) })),
   'all-over-border': changeOf('all-over-border', withFill, setNewFill({ border: { left: 2, right: 3 } })),
   'all-over-lie': changeOf('all-over-lie', withFill, setNewFill({ step: 7, shift: -1 })),
   'match-seam': changeOf('match-seam', withFill, setNewFill({ shift: 3 })),

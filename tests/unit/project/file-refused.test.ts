@@ -1,10 +1,12 @@
 /** Files that are no project, or one with a field that cannot be right, and what is said of them. */
 import { describe, expect, it } from 'vitest';
+import { TO_THE_TOP } from '@shared/piece/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { FILE_VERSION, projectFromText, startAllOver } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { fixtureText } from '../../digests/fixtures.ts';
 import { SMALL_TEXT, TEXT_OF_VERSION_5, UNDERLAY } from './small-project.ts';
+import { onRows } from '../../written-projects.ts';
 
 /** Plain data of a file, to be spoiled. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- whatever the file has
@@ -162,8 +164,8 @@ describe('a project with a field that cannot be right', () => {
     [
       'a fill that ends below its first row',
       [...PATTERNS, 1],
-      { ...FILL, lastRow: 8 },
-      'pieces[1].patterns[2].lastRow',
+      { ...FILL, position: onRows(9, 8) },
+      'pieces[1].patterns[2].position.to.row',
     ],
     [
       'a fill with half a stitch kept plain',
@@ -171,6 +173,34 @@ describe('a project with a field that cannot be right', () => {
       { ...FILL, border: { left: 0.5, right: 0 } },
       'pieces[1].patterns[2].border.left',
     ],
+    [
+      'a fill that starts below an upper edge',
+      [...PATTERNS, 1],
+      { ...FILL, position: { ...onRows(9), from: { ...TO_THE_TOP } } },
+      'pieces[1].patterns[2].position.from.edge',
+    ],
+    [
+      'a fill that ends above a lower edge',
+      [...PATTERNS, 1],
+      { ...FILL, position: { ...onRows(9), to: { ...TO_THE_TOP, edge: 'lower' } } },
+      'pieces[1].patterns[2].position.to.edge',
+    ],
+    [
+      'a centred fill of no rows',
+      [...PATTERNS, 1],
+      { ...FILL, position: { kind: 'so-high', at: { kind: 'above-hem', rows: 1 } } },
+      'pieces[1].patterns[2].position.height',
+    ],
+    [
+      'a fill fewer than no rows above the hem',
+      [...PATTERNS, 1],
+      { ...FILL, position: { ...onRows(9), from: { kind: 'above-hem', rows: -1 } } },
+      'pieces[1].patterns[2].position.from.rows',
+    ],
+    ['rows of a fill by their numbers', [...PATTERNS, 1], { ...FILL, firstRow: 9 }, 'pieces[1].patterns[2]'],
+    ['a machine without a bed', ['machine', 'bed'], undefined, 'machine.bed'],
+    ['a bed of half a needle', ['machine', 'bed', 'needles'], 0.5, 'machine.bed.needles'],
+    ['a bed of a piece', ['pieces', 0, 'bed'], { needles: 200, pitchMm: 4.5 }, 'pieces[1]'],
     ['row 0', [...BAND, 'position'], { kind: 'from-row', row: 0 }, 'pieces[1].patterns[1].position.row'],
   ])('(%s) is refused and the field named', (_, path, value, named) => {
     const read = outcome(() => projectFromText(fileWith(path, value)));
@@ -185,7 +215,7 @@ describe('a project with a field that cannot be right', () => {
     ['no piece', (file) => (file.piece = null), 'pieces[1]'],
     ['a piece of no stitches', ({ piece }) => (piece.shape.stitches = 0), 'pieces[1].perSize[1].shape.stitches'],
     ['a size of no rows', ({ sizes }) => (sizes.larger[0].shape.rows = 0), 'pieces[1].perSize[2].shape.rows'],
-    ['a field of a section that nobody knows', ({ piece }) => (piece.parts[0].colour = 1), 'pieces[1].parts[1]'],
+    ['a field of a section that nobody knows', ({ piece }) => (piece.parts[0].colour = 1), 'pieces[1].sections[1]'],
     ['bands that are none', (file) => (file.bands = 'none'), 'pieces[1].patterns'],
     [
       'a group without copies',
@@ -218,6 +248,44 @@ describe('a project with a field that cannot be right', () => {
     ['no motifs', (file) => delete file.motifs, 'motifs'],
   ])('of version 5 (%s) is refused, and the field named where it would stand', (_, spoil, named) => {
     const file = JSON.parse(TEXT_OF_VERSION_5) as Wrong;
+    spoil(file);
+    const read = outcome(() => projectFromText(JSON.stringify(file)));
+    expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });
+  });
+
+  it.each<[string, (file: Wrong) => void, string]>([
+    ['no pieces', (file) => (file.pieces = []), 'pieces'],
+    ['pieces that are none', (file) => (file.pieces = 'none'), 'pieces'],
+    ['a piece without a bed', ({ pieces }) => pieces.forEach((piece: Wrong) => delete piece.bed), 'machine.bed'],
+    ['a bed of half a needle', ({ pieces }) => (pieces[0].bed.needles = 300.5), 'machine.bed.needles'],
+    [
+      'a fill without a first row',
+      ({ pieces }) => delete pieces[0].patterns[2].firstRow,
+      'pieces[1].patterns[3].position.from.row',
+    ],
+    [
+      'a fill without a last row',
+      ({ pieces }) => delete pieces[0].patterns[2].lastRow,
+      'pieces[1].patterns[3].position.to.row',
+    ],
+    [
+      'a fill that ends below its first row',
+      ({ pieces }) => (pieces[0].patterns[3].lastRow = 53),
+      'pieces[1].patterns[4].position.to.row',
+    ],
+    [
+      'a field of a section that nobody knows',
+      ({ pieces }) => (pieces[0].parts[0].colour = 1),
+      'pieces[1].sections[1]',
+    ],
+    [
+      'a section of no name where a band stands',
+      ({ pieces }) => (pieces[1].patterns[0].position.section = { part: 5 }),
+      'pieces[2].patterns[1].position.section',
+    ],
+    ['a field too many', (file) => (file.colour = 'red'), ''],
+  ])('of version 6 (%s) is refused, and the field named where it would stand', (_, spoil, named) => {
+    const file = JSON.parse(fixtureText('beds-and-rows-6.walewright')) as Wrong;
     spoil(file);
     const read = outcome(() => projectFromText(JSON.stringify(file)));
     expect(read).toMatchObject({ ok: false, problem: { code: 'project-invalid', facts: { path: named } } });

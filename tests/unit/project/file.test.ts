@@ -15,7 +15,7 @@ import {
   type PieceInSizes,
 } from '@shared/project/index.ts';
 import { fixtureText } from '../../digests/fixtures.ts';
-import { settled, fileTextOf } from '../../written-projects.ts';
+import { onRows, settled, fileTextOf } from '../../written-projects.ts';
 import {
   small,
   SMALL_TEXT,
@@ -24,6 +24,7 @@ import {
   TEXT_OF_VERSION_3,
   TEXT_OF_VERSION_4,
   TEXT_OF_VERSION_5,
+  TEXT_OF_VERSION_6,
   UNDERLAY,
 } from './small-project.ts';
 
@@ -43,7 +44,8 @@ describe('a project file', () => {
     [3, TEXT_OF_VERSION_3],
     [4, TEXT_OF_VERSION_4],
     [5, TEXT_OF_VERSION_5],
-  ])('of version %i opens, and is written as version 6', (_, text) => {
+    [6, TEXT_OF_VERSION_6],
+  ])('of version %i opens, and is written as version 7', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
   });
@@ -80,7 +82,7 @@ describe('a project file', () => {
   });
 
   it('keeps its fills, and says them in one order', () => {
-    const fill = { ...startAllOver('motif-1', 4), lastRow: 30, border: { left: 2, right: 0 }, step: -3 };
+    const fill = { ...startAllOver('motif-1', 4), position: onRows(4, 30), border: { left: 2, right: 0 }, step: -3 };
     const at = projectAt(small);
     const project = settled(at, { patterns: [...at.patterns, fill] }).whole;
     expect(projectFromText(projectToText(project))).toEqual(project);
@@ -141,9 +143,40 @@ describe('a project file', () => {
       [{ kind: 'even' }, 0],
       [{ kind: 'even' }, 1],
     ]);
-    expect(inSizes.map(({ piece }) => piece.parts.map(({ rows, lengthMm }) => [rows, lengthMm]))).toEqual(
+    expect(inSizes.map(({ piece }) => piece.sections.map(({ rows, lengthMm }) => [rows, lengthMm]))).toEqual(
       inSizes.map(() => [[24, 60]]),
     );
+  });
+
+  it('of version 6 opens with its all-overs on their rows, its sections by their trade name, and one bed that holds all', () => {
+    const project = projectFromText(fixtureText('beds-and-rows-6.walewright'));
+    const [front, sleeve] = project.pieces as [PieceInSizes, PieceInSizes];
+    // On 200 needles and on 110, further apart.
+    expect(project.machine.bed).toEqual({ needles: 200, pitchMm: 4.5 });
+    expect(front.patterns.map(({ position }) => position)).toEqual([
+      { kind: 'above-hem', rows: 0 },
+      { kind: 'from-edge', edge: 'upper', section: 'body', rows: 6, lengthMm: 15 },
+      onRows(62),
+      onRows(54, 60),
+    ]);
+    expect(sleeve.sections).toMatchObject([{ name: 'rib', tension: '7' }]);
+    expect(sleeve.patterns[0]?.position).toEqual({ kind: 'centred', section: { named: 'rib' }, oddRow: 'below' });
+  });
+
+  it.each([
+    ['the largest', [110, 200, 60], 200],
+    ['one of which nothing was said, since it holds all', [200, null, 60], null],
+    ['theirs where all have it', [150, 150, 150], 150],
+  ])('of version 6 has of the beds of its pieces %s', (_, needles, expected) => {
+    const file = JSON.parse(TEXT_OF_VERSION_6) as { pieces: { bed: object; patterns: object[] }[] };
+    const [piece] = file.pieces as [(typeof file.pieces)[number]];
+    file.pieces = needles.map((own, at) => ({
+      ...piece,
+      id: `p${at}`,
+      bed: { needles: own, pitchMm: 4.5 },
+      patterns: [],
+    }));
+    expect(projectFromText(JSON.stringify(file)).machine.bed).toEqual({ needles: expected, pitchMm: 4.5 });
   });
 
   it('has a letter of its own for each of 64 colours', () => {

@@ -70,7 +70,7 @@ describe('a project for a piece', () => {
       expect(projectFromText(projectToText(project))).toEqual(project);
       const [piece] = project.pieces;
       expect(project.pieces).toHaveLength(1);
-      expect(piece).toMatchObject({ name: 'sleeve', isInfant: true, gauge: GAUGE, notes: '', parts: [] });
+      expect(piece).toMatchObject({ name: 'sleeve', isInfant: true, gauge: GAUGE, notes: '', sections: [] });
       expect(piece?.patterns).toHaveLength(motif === null ? 0 : 1);
       expect(project.motifs.map(({ grid }) => [grid.width, grid.height])).toEqual([[24, motif === null ? 24 : 20]]);
     }

@@ -57,7 +57,7 @@ const found = [
 const WITHOUT_FIELD: { readonly [path: string]: string } = {
   'yarns.tex': 'follows from what the band of a ball says, which a form asks for',
   mainYarn: 'a yarn is chosen, not its number',
-  'pieces.bed.pitchMm': 'that of the bed, which no form asks for',
+  'machine.bed.pitchMm': 'that of the bed, which no form asks for',
   'pieces.perSize.shape.steps.row': 'typed as lines of text',
   'pieces.perSize.shape.steps.left': 'typed as lines of text',
   'pieces.perSize.shape.steps.right': 'typed as lines of text',
@@ -70,7 +70,7 @@ const WITHOUT_FIELD: { readonly [path: string]: string } = {
 /** A length that a count was given as: typed beside the count, whose bounds it has. */
 const isLength = (path: string): boolean => /(Mm|\.lengths\.\w+)$/.test(path);
 
-const gauges = ['pieces.gauge', 'pieces.hem.gauge', 'pieces.parts.gauge'];
+const gauges = ['pieces.gauge', 'pieces.hem.gauge', 'pieces.sections.gauge'];
 const shape = 'pieces.perSize.shape';
 const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   knit: ['pieces.knit'],
@@ -84,7 +84,7 @@ const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   gaugeRows: gauges.map((path) => `${path}.rows`),
   floatStitches: ['pieces.floatLimit.stitches'],
   floatLength: ['pieces.floatLimit.mm'],
-  bedNeedles: ['pieces.bed.needles'],
+  bedNeedles: ['machine.bed.needles'],
   offset: ['pieces.offset'],
   machineRepeat: ['machine.places.repeat'],
   rowsBetween: ['pieces.patterns.position.rows'],
@@ -93,8 +93,11 @@ const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   copiesAcross: ['pieces.patterns.groups.across.all', 'pieces.patterns.groups.across.but.value'],
   copiesUp: ['pieces.patterns.groups.up'],
   rise: ['pieces.patterns.groups.rise'],
-  allOverFirstRow: ['pieces.patterns.firstRow'],
-  allOverLastRow: ['pieces.patterns.lastRow'],
+  allOverStartDistance: ['pieces.patterns.position.from.rows', 'pieces.patterns.position.at.rows'],
+  allOverEndDistance: ['pieces.patterns.position.to.rows'],
+  allOverFirstRow: ['pieces.patterns.position.from.row', 'pieces.patterns.position.at.row'],
+  allOverLastRow: ['pieces.patterns.position.to.row'],
+  allOverHeight: ['pieces.patterns.position.height'],
   allOverBorder: ['pieces.patterns.border.left', 'pieces.patterns.border.right'],
   allOverShift: ['pieces.patterns.shift'],
   allOverStep: ['pieces.patterns.step'],
@@ -159,9 +162,9 @@ describe('a form', () => {
     expect(numberProps('underlayStrength')).toEqual({ least: 10, most: 100, step: 5, unit: '%' });
     const text = [...forms, ...behindForms].map((file) => readFileSync(join(root, file), 'utf8')).join('\n');
     const isUsed = (name: string): boolean =>
-      new RegExp(`(numberProps|boundsOf)\\('${name}'\\)|numberFields\\.${name}\\b|(stitches|rows): '${name}'`).test(
-        text,
-      );
+      new RegExp(
+        `(numberProps|boundsOf)\\('${name}'\\)|numberFields\\.${name}\\b|(stitches|rows|field): '${name}'`,
+      ).test(text);
     const unused = Object.keys(numberFields).filter((name) => !isUsed(name));
     // What is counted of an outline says itself whether it is stitches, rows, or rows that may be none.
     expect(unused).toEqual(['shapedRows']);

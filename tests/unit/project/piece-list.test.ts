@@ -58,7 +58,7 @@ describe('the list of pieces', () => {
     const { change, shown } = addPiece(sleeve, 'back', 'p2');
     const back = after(sleeve, change, shown);
     expect(idsOf(back.whole)).toEqual(['piece-1', 'p2']);
-    expect(back.piece).toMatchObject({ name: 'back', gauge: sleeve.piece.gauge, bed: sleeve.piece.bed, parts: [] });
+    expect(back.piece).toMatchObject({ name: 'back', gauge: sleeve.piece.gauge, sections: [] });
     expect([bandsOf(back), allOversOf(back), back.knit]).toEqual([[], [], 1]);
     expect(makePlan(pieceIn(back)).groups).toEqual([]);
   });

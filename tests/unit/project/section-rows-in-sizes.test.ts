@@ -18,7 +18,7 @@ import { threeSizes, withBand } from './three-sizes.ts';
 describe('rows of a section in each size', () => {
   const rib = { name: 'rib', rows: 12, isLined: false, gauge: { stitches: 26, rows: 50 }, tension: '' };
   const ribbed = (): ProjectAt =>
-    afterChange(threeSizes(), changePiece(threeSizes(), 'section-rows', { parts: [rib] }));
+    afterChange(threeSizes(), changePiece(threeSizes(), 'section-rows', { sections: [rib] }));
   const ribs = (project: ProjectAt): (number | undefined)[] =>
     sizesOf(project).map(({ sectionRows }) => sectionRows[0]?.rows);
   const changed = (project: ProjectAt, change: Change): ProjectAt => expectChangeLaws(project, change);

@@ -18,7 +18,7 @@ import { newAllOver } from '../../../src-renderer/piece/all-over/all-overs.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { planOf, twoGroups } from './projects.ts';
-import { settled } from '../../written-projects.ts';
+import { onRows, settled } from '../../written-projects.ts';
 
 /** Groups on rows 3 and 4 of 6, and all-overs. */
 const filled = (...fills: Partial<AllOver>[]): ProjectAt =>
@@ -30,26 +30,26 @@ describe('a new fill', () => {
   it.each([
     ['goes from the second row to the top of an empty piece', { ...filled(), patterns: [] }, [2, null]],
     ['goes above what is there', filled(), [5, null]],
-    ['goes below where there is nothing above', filled({ firstRow: 5, lastRow: 6 }), [2, 2]],
-    ['starts low where there is no room', filled({ firstRow: 5 }, { firstRow: 1, lastRow: 2 }), [2, null]],
+    ['goes below where there is nothing above', filled({ position: onRows(5, 6) }), [2, 2]],
+    ['starts low where there is no room', filled({ position: onRows(5) }, { position: onRows(1, 2) }), [2, null]],
   ] as const)('%s', (_, project, rows) => {
     const fill = newAllOver('m', planOf(project));
-    expect([fill.firstRow, fill.lastRow]).toEqual(rows);
+    expect(fill.position).toEqual(onRows(rows[0], rows[1]));
   });
 
   it('changes, and goes, among the others', () => {
-    const project = filled({ firstRow: 5 }, { lastRow: 2 });
+    const project = filled({ position: onRows(5) }, { position: onRows(1, 2) });
     const added = afterChange(
       project,
       changeOf('add-all-over', insertPattern(project, 'fill-3', startAllOver('m', 3))),
     );
-    expect(allOversOf(added).map(({ firstRow }) => firstRow)).toEqual([5, 1, 3]);
+    expect(allOversOf(added).map(({ position }) => position)).toEqual([onRows(5), onRows(1, 2), onRows(3)]);
     expect(
       allOversOf(afterChange(project, changeOf('all-over-lie', setPattern(project, 'all-over', 1, { step: 2 })))),
     ).toMatchObject([{ step: 0 }, { step: 2 }]);
     expect(
       allOversOf(afterChange(project, changeOf('remove-all-over', removePattern(project, 'all-over', 0)))),
-    ).toMatchObject([{ lastRow: 2 }]);
+    ).toMatchObject([{ position: onRows(1, 2) }]);
   });
 });
 
@@ -60,10 +60,13 @@ describe('a group on its way', () => {
       const { standing, stop } = walk(groundOf(plan, 0), standingOf(plan, 0), 0, { first: -8, firstRow: 5 });
       return { firstRow: standing.firstRow, stop };
     };
-    expect(up(filled({ firstRow: 6 }))).toEqual({ firstRow: 4, stop: 'all-over' });
+    expect(up(filled({ position: onRows(6) }))).toEqual({ firstRow: 4, stop: 'all-over' });
     // Twelve stitches are kept plain at the left; the other group, on R4 to R6, meets the fill.
-    expect(up(filled({ firstRow: 6, border: { left: 12, right: 0 } }))).toEqual({ firstRow: 4, stop: 'all-over' });
-    expect(up(filled({ firstRow: 6, border: { left: 17, right: 0 } }))).toEqual({ firstRow: 5, stop: null });
+    expect(up(filled({ position: onRows(6), border: { left: 12, right: 0 } }))).toEqual({
+      firstRow: 4,
+      stop: 'all-over',
+    });
+    expect(up(filled({ position: onRows(6), border: { left: 17, right: 0 } }))).toEqual({ firstRow: 5, stop: null });
   });
 });
 
@@ -76,7 +79,7 @@ describe('the commands of a fill', () => {
   const open = (project: ProjectAt): Session => new Session(settled(project).whole, true);
 
   it('move the pattern as it is shown: to the right as worn is to the left on the needles', () => {
-    const session = open(filled({ firstRow: 5 }));
+    const session = open(filled({ position: onRows(5) }));
     session.look({ pieceShows: 'needles' });
     run(session, 'all-over-right');
     expect(allOversOf(session.current)[0]?.shift).toBe(1);
@@ -87,7 +90,7 @@ describe('the commands of a fill', () => {
   });
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
-    const session = open(filled({ firstRow: 5 }));
+    const session = open(filled({ position: onRows(5) }));
     const { 'all-over-right': right } = allOverActions(session, { allOver: 0 });
     const shifts = (): number[] => {
       const found: number[] = [];
@@ -104,7 +107,7 @@ describe('the commands of a fill', () => {
     const session = open({ ...filled(), patterns: [] });
     const chosen = { allOver: 0 };
     run(session, 'all-over-add', chosen);
-    expect(allOversOf(session.current)).toMatchObject([{ motif: 'm', firstRow: 2, lastRow: null }]);
+    expect(allOversOf(session.current)).toMatchObject([{ motif: 'm', position: onRows(2) }]);
     run(session, 'all-over-add', chosen);
     expect(chosen.allOver).toBe(1);
     // There is no room for another one: the plan says so.

@@ -14,7 +14,7 @@ function laying(rib: Gauge | null): Laying {
     piece: {
       shape: { kind: 'rectangle', stitches: 20, rows: 10 },
       gauge: BODY,
-      parts: [{ name: 'rib', rows: 4, isLined: false, gauge: rib, tension: '' }],
+      sections: [{ name: 'rib', rows: 4, isLined: false, gauge: rib, tension: '' }],
     },
   });
   return { plan: planOf(project), project };

@@ -60,7 +60,8 @@ it('of a piece between them is there at once but for the remedies', async () => 
 it('has findings and no running order where the piece cannot be knitted', () => {
   // 20 stitches are cast on on a bed of 10 needles.
   const project = twoGroups({
-    piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 }, bed: { needles: 10, pitchMm: 4.5 } },
+    bed: { needles: 10, pitchMm: 4.5 },
+    piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 } },
   });
   const found: Lookahead[] = [];
   lookaheadDebounced(pieceIn(project), planOf(project), (ahead) => found.push(ahead), vi.fn());

@@ -103,7 +103,7 @@ describe('what is taken hold of on the piece', () => {
   it('is as wide and tall as stitches of the section are: twice on a rib of half the gauge', () => {
     // Rows 1 and 2 at 14 stitches and 20 rows in 10 cm, under rows 3 … 6 at 28 and 40; the group is dragged down to the rib.
     const rib = { name: 'rib', rows: 2, isLined: false, gauge: { stitches: 14, rows: 20 }, tension: '' };
-    const ribbed = sceneOf(twoGroups({ piece: { gauge: { stitches: 28, rows: 40 }, parts: [rib] } }));
+    const ribbed = sceneOf(twoGroups({ piece: { gauge: { stitches: 28, rows: 40 }, sections: [rib] } }));
     const seen = new LaidView(new Viewport(10, 7, 300, 500), ribbed);
     const from = standingOf(ribbed.plan, 0);
     const down = readingOf(ribbed.plan, 0, 1, { ...from, firstRow: 1 });

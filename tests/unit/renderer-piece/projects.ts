@@ -2,6 +2,7 @@
 import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import type { Band } from '@shared/pattern/index.ts';
+import type { Bed } from '@shared/bed/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { START_MACHINE, pieceIn, START_PIECE, START_YARNS, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { writtenProject } from '../../written-projects.ts';
@@ -10,12 +11,12 @@ import { writtenProject } from '../../written-projects.ts';
 export function projectOf(
   drawing: readonly string[],
   copies: readonly number[],
-  to: { readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
+  to: { readonly bed?: Bed; readonly piece?: Partial<Piece>; readonly band?: Partial<Band> } = {},
 ): ProjectAt {
   return writtenProject({
     name: 'small',
     notes: '',
-    machine: START_MACHINE,
+    machine: { ...START_MACHINE, ...(to.bed && { bed: to.bed }) },
     yarns: START_YARNS,
     mainYarn: 0,
     motifs: [
@@ -41,6 +42,7 @@ export function twoGroups(
   to: Parameters<typeof projectOf>[2] & { readonly drawing?: readonly string[] } = {},
 ): ProjectAt {
   return projectOf(to.drawing ?? ['.#.', '#.#'], [1, 1], {
+    ...to,
     piece: { shape: { kind: 'rectangle', stitches: 20, rows: 6 }, ...to.piece },
     band: {
       rule: { kind: 'by-hand', first: [-8, 3] as never },

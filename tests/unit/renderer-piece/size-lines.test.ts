@@ -43,7 +43,7 @@ describe('a line of the table of sizes', () => {
     const seen = new Set<string>();
     for (const shape of SHAPES) {
       const section = { name: 'rib', rows: 4, gauge: null, tension: '', isLined: false };
-      const project = projectOf(['#'], [1, 1], { piece: { shape, hemRows: 4, parts: [section] } });
+      const project = projectOf(['#'], [1, 1], { piece: { shape, hemRows: 4, sections: [section] } });
       for (const line of [...numberLines(project), ...copyLines(project, 0)]) {
         seen.add(line.key);
         // Even shaping ends with a row at least that stays as wide as the one below it.

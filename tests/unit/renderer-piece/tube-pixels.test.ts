@@ -85,7 +85,7 @@ describe('the picture of the tube', () => {
 
   it('is wider and its rows taller where a section has fewer of them in 10 cm, without a line left open', () => {
     const rib = { name: 'rib', rows: 2, isLined: false, tension: '', gauge: { stitches: 14, rows: 20 } } as const;
-    const piece = closed({ gauge: { stitches: 28, rows: 40 }, parts: [rib] });
+    const piece = closed({ gauge: { stitches: 28, rows: 40 }, sections: [rib] });
     fc.assert(
       fc.property(turns, fc.double({ min: 0.05, max: 3, noNaN: true }), (turn, pixelsPerMm) => {
         const place = placeOf(piece.tube, pixelsPerMm);

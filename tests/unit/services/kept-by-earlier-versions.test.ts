@@ -17,6 +17,7 @@ import {
 } from '@shared/project/index.ts';
 import { endOfWhole } from '../../../src-main/services/kept-file.ts';
 import { keptWorkFromText, lineOf } from '../../../src-main/services/kept-journal.ts';
+import { onRows } from '../../written-projects.ts';
 
 const SAMPLE = sampleProject();
 const SAMPLE_AT = projectAt(SAMPLE);
@@ -74,7 +75,7 @@ describe('files of kept work as earlier versions wrote them', () => {
     expect(kept).toMatchObject({ edition: 10, rest: 'none' });
     const { piece, patterns } = projectAt(projectFromText(kept?.text ?? ''));
     expect(piece.hem).toEqual({ turning: 'loose', gauge: null });
-    expect(piece.parts).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
+    expect(piece.sections).toEqual([{ name: 'rib', rows: 6, isLined: false, gauge: null, tension: '' }]);
     expect(piece.seamAllowance).toEqual({ left: 2, right: 2 });
     // On for all, then off for those that were there; what came after it is off too.
     expect(patterns.map(({ endNeedles }) => endNeedles)).toEqual([false, false, false]);
@@ -105,12 +106,12 @@ describe('files of kept work as earlier versions wrote them', () => {
         name: 'cuff',
         hemRows: 20,
         hem: { turning: 'loose', gauge: null },
-        parts: [rib, { ...rib, name: 'yoke', gauge: null }],
+        sections: [rib, { ...rib, name: 'yoke', gauge: null }],
       },
       patterns: [
         { ...startBand('lighthouse', [2, 2]), position: { kind: 'from-row', row: 40 }, choice: 1 },
         { ...startAllOver('lighthouse', 90), endNeedles: false },
-        { ...startAllOver('lighthouse', 130), lastRow: 139, endNeedles: false },
+        { ...startAllOver('lighthouse', 130), position: onRows(130, 139), endNeedles: false },
       ],
     });
   });
@@ -140,6 +141,25 @@ describe('files of kept work as earlier versions wrote them', () => {
     });
     // As the program of that version had them after each line.
     expect(grounds).toEqual([1, 3, 3, 3, 3, 3, 1, 0, 2, 2, 2, ...Array<number>(9).fill(1)]);
+  });
+
+  it('are read with beds of pieces and rows of all-overs that were set one by one: as their own program had it', async () => {
+    const kept = keptWorkFromText(await golden('with-beds-6.backup'));
+    expect(kept).toMatchObject({ edition: 23, name: 'Skerry cuff', rest: 'none' });
+    const then = projectFromText(await golden('with-beds-6.walewright'));
+    expect(projectFromText(kept?.text ?? '')).toEqual(then);
+  });
+
+  it('are read line by line, the bed that holds all pieces as it stood after each', async () => {
+    const text = await golden('with-beds-6.backup');
+    const end = endOfWhole(text)?.at ?? 0;
+    const lines = text.slice(end).trimEnd().split('\n');
+    const beds = lines.map((_, last) => {
+      const kept = keptWorkFromText(`${text.slice(0, end)}${lines.slice(0, last + 1).join('\n')}\n`);
+      return projectFromText(kept?.text ?? '').machine.bed.needles;
+    });
+    // A back of unknown needles comes with the ninth line, has 250 with the tenth, and goes with the fourteenth.
+    expect(beds).toEqual([...Array<number>(8).fill(200), null, ...Array<number>(4).fill(250), 200, 200, 200]);
   });
 
   it('are read past a line after which they could not have been opened, where a later one mends it, as those of today are', async () => {

@@ -54,6 +54,14 @@ export const placing = {
     what: `With ${n.rows(plain)} ${edge === 'lower' ? 'below' : 'above'} it the motif of ${n.rows(rows)} leaves ${sections.the(section)}, which has ${left} besides.`,
     mend: 'Ask for fewer rows beside it, or make the section taller.',
   }),
+  'all-over-taller-than-section': ({ rows, section, available }) => ({
+    what: `The all-over is ${n.rows(rows)} tall and ${sections.the(section)} has ${available}.`,
+    mend: 'Give it fewer rows, another place, or a taller section.',
+  }),
+  'all-over-leaves-section': ({ section, plain, left, edge }) => ({
+    what: `${n.rows(plain)} are to stay plain ${edge === 'lower' ? 'below' : 'above'} the all-over, and ${sections.the(section)} can spare ${left}.`,
+    mend: 'Ask for fewer plain rows, or make the section taller.',
+  }),
   'section-missing': ({ section }) => ({
     what: `${sections.atStart(section)} is where a motif stands, and the piece has no such rows.`,
     mend: 'Choose another section for the motif, or give the piece this one.',
@@ -80,7 +88,7 @@ export const placing = {
   }),
   'fill-rows-turned': ({ allOver, first, last }) => ({
     what: `All-over ${allOver} would begin on row ${first} and end on row ${last}.`,
-    mend: 'Give a last row that is not below the first.',
+    mend: 'Start it lower, end it higher, or make the piece longer.',
   }),
   'hem-longer-than-piece': ({ hem, rows }) => ({
     what: `The hem takes ${n.rows(hem)} and the whole piece has ${rows}.`,
