@@ -31,7 +31,7 @@ export function selectActions(session: Session, viewModel: MotifView): ActionsOf
   const step = (across: number, up: number): void => {
     const held = viewModel.state.lifted ?? viewModel.state.selection;
     if (!held) return;
-    const columns = isSeenTurned(session, viewModel.state.fabric) ? -across : across;
+    const columns = isSeenTurned(session.motif, session.piece, viewModel.state.fabric) ? -across : across;
     moveTo(session, viewModel, { column: held.at.column + columns, row: held.at.row + up });
   };
   return {

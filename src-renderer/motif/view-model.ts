@@ -11,17 +11,22 @@ import { liveFields, type LiveFields } from '../ui/live.ts';
 import { motifActions, type MotifCommand } from './actions.ts';
 import type { Doubts, ReadDoubts } from './doubts/doubts.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
+import { overhangOf, type Overhang } from './editing/overhang.ts';
 import { layLifted } from './lifted-selection.ts';
-import { START, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
+import { Tracing } from './underlay/tracing.ts';
+import { START, type LeftOff, type MotifView, type MotifViewState, type StageControls } from './view-state.ts';
 
 export class MotifViewModel implements MotifView {
   readonly commands: Commands<MotifCommand>;
+  /** The picture to trace, in hand with its tool. */
+  readonly tracing: Tracing;
   readonly #shown: LiveFields<MotifViewState>;
   #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
 
   constructor(private readonly session: Session) {
     this.#shown = liveFields(START, session.live);
+    this.tracing = new Tracing(session);
     this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;
     let yarns = session.project.yarns.length;
@@ -64,6 +69,18 @@ export class MotifViewModel implements MotifView {
   /** How many times as wide as tall cells are shown. */
   get aspect(): number {
     return this.state.cellShape === 'square' ? 1 : cellAspect(this.session.piece.gauge);
+  }
+
+  /** What of the lifted cells lies outside the chart; null for nothing. */
+  get overhang(): Overhang | null {
+    const { lifted } = this.state;
+    return lifted && overhangOf(this.session.motif.grid, this.session.mainYarn, lifted);
+  }
+
+  /** What the last change left off; it stands until the next one, so until it is undone too. */
+  get leftOff(): LeftOff | null {
+    const { leftOff } = this.state;
+    return leftOff?.project === this.session.project ? leftOff : null;
   }
 
   look(to: Partial<MotifViewState>): void {

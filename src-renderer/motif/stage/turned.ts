@@ -1,7 +1,8 @@
 /** The chart seen from the other side of the fabric: left and right change places. */
 import { drawnFrom, type FinishedFace } from '@shared/bed/index.ts';
 import { mirrorAcross, type Cell, type Grid } from '@shared/grid/index.ts';
-import type { Session } from '../../session/session.ts';
+import type { Motif } from '@shared/motif/index.ts';
+import type { Piece } from '@shared/piece/index.ts';
 
 const OTHER_WAY: { readonly [key: string]: string } = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
 
@@ -28,7 +29,11 @@ export function turning(isTurned: boolean, width: number): Turning {
   };
 }
 
-/** True if the side of the fabric that is shown is not the one that the motif on the bench was drawn from. */
-export function isSeenTurned({ motif, current }: Session, fabric: FinishedFace | null): boolean {
-  return fabric !== null && fabric !== drawnFrom(motif.shows, current.piece.finishedFace);
+/** True if the side of the fabric that is shown is not the one that the motif was drawn from; null: the chart is. */
+export function isSeenTurned(
+  { shows }: Pick<Motif, 'shows'>,
+  { finishedFace }: Pick<Piece, 'finishedFace'>,
+  fabric: FinishedFace | null,
+): boolean {
+  return fabric !== null && fabric !== drawnFrom(shows, finishedFace);
 }

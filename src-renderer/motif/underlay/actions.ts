@@ -7,14 +7,7 @@ import { shownKeys, unless, type ActionsOf } from '../../commands/command.ts';
 import type { Session } from '../../session/session.ts';
 import type { MotifView } from '../view-state.ts';
 import { underlayKeeper } from '../parts.ts';
-import {
-  layUnderlay,
-  moveUnderlay,
-  removeUnderlay,
-  scaleUnderlay,
-  strengthenUnderlay,
-  toggleUnderlay,
-} from './placing.ts';
+import { layUnderlay, removeUnderlay, scaleUnderlay, strengthenUnderlay, toggleUnderlay } from './placing.ts';
 
 const text = words.underlay;
 
@@ -94,26 +87,3 @@ async function takeUnderlay(session: Session, viewModel: MotifView, file: File):
     session.notify({ kind: 'problem', problem: problemOf(thrown) });
   }
 }
-
-/** Columns and rows that an arrow key moves the picture; with Shift ten times as far. */
-const NUDGE = 0.1;
-const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number] } = {
-  ArrowLeft: [-NUDGE, 0],
-  ArrowRight: [NUDGE, 0],
-  ArrowUp: [0, NUDGE],
-  ArrowDown: [0, -NUDGE],
-};
-
-/** With the tracing tool in hand an arrow key nudges the picture; false if it does not. A key held down is one step of undo. */
-export function nudgeUnderlay(session: Session, viewModel: MotifView, event: KeyboardEvent): boolean {
-  const arrow = ARROWS[event.key];
-  if (viewModel.state.tool !== 'trace' || !arrow || !session.motif.underlay) return false;
-  const times = event.shiftKey ? 10 : 1;
-  if (!event.repeat) nudges++;
-  const change = moveUnderlay(session.motif, arrow[0] * times, arrow[1] * times);
-  if (change) session.change(change, `nudge-${nudges}`);
-  const { left = 0, bottom = 0 } = session.motif.underlay;
-  session.announce(text.placeIs(left, bottom));
-  return true;
-}
-let nudges = 0;

@@ -1,5 +1,5 @@
 /** The bar at the top of the window alone, with a session that a test can give steps of any name. */
-import { flushSync, mount } from 'svelte';
+import { createRawSnippet, flushSync, mount } from 'svelte';
 import type { Host } from '@shared/host/index.ts';
 import { changeOf, sampleProject, setProject, type ChangeName } from '@shared/project/index.ts';
 import { commandsOf } from '../../../src-renderer/commands/command.ts';
@@ -27,7 +27,31 @@ const commands = commandsOf(
     keepSettings: () => undefined,
   }),
 );
-mount(TopBar, { target, props: { session, commands, files, host: {} as Host, isNaming: false } });
+mount(TopBar, {
+  target,
+  props: {
+    get file() {
+      return session.file;
+    },
+    get isUnsaved() {
+      return session.isUnsaved;
+    },
+    get bench() {
+      return session.view.bench;
+    },
+    get undoName() {
+      return session.undoName;
+    },
+    get redoName() {
+      return session.redoName;
+    },
+    commands,
+    files,
+    host: {} as Host,
+    onbench: () => undefined,
+    name: createRawSnippet(() => ({ render: () => `<h1>${session.projectName}</h1>` })),
+  },
+});
 
 let steps = 0;
 const page: TopBarPage = {

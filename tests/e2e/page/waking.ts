@@ -11,8 +11,10 @@ import YarnPairs from '../../../src-renderer/motif/panel/YarnPairs.svelte';
 import Yarns from '../../../src-renderer/motif/panel/Yarns.svelte';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
+import type { Bench } from '../../../src-renderer/session/view.ts';
 import { liveRune } from '../../../src-renderer/ui/live-rune.svelte.ts';
 import { windowActions } from '../../../src-renderer/window/actions.ts';
+import ProjectName from '../../../src-renderer/window/ProjectName.svelte';
 import StatusLine from '../../../src-renderer/window/StatusLine.svelte';
 import TopBar from '../../../src-renderer/window/TopBar.svelte';
 
@@ -24,7 +26,7 @@ export interface WakingPage {
   rename(): readonly string[];
   recolour(): readonly string[];
   zoom(): readonly string[];
-  /** How many motifs of the list woke last. */
+  /** How many motifs of the list were drawn again last: each asks for the yarns. */
   rows(): number;
 }
 
@@ -58,10 +60,46 @@ const commands = commandsOf(
     keepSettings: () => undefined,
   }),
 );
-const bar = { session: watched('bar', session), commands, files: {} as Files, host: {} as Host, isNaming: false };
-mount(TopBar, { target: place(), props: bar });
 const nothing = createRawSnippet(() => ({ render: () => '<p></p>' }));
-// As the bench gives them on: each is read where it is shown.
+// As the window and the bench give them on: each is read where it is shown.
+const ofBar = watched('bar', session);
+mount(TopBar, {
+  target: place(),
+  props: {
+    get file() {
+      return ofBar.file;
+    },
+    get isUnsaved() {
+      return ofBar.isUnsaved || ofBar.inHand !== null;
+    },
+    get bench() {
+      return ofBar.view.bench;
+    },
+    get undoName() {
+      return ofBar.undoName;
+    },
+    get redoName() {
+      return ofBar.redoName;
+    },
+    commands,
+    files: {} as Files,
+    host: {} as Host,
+    onbench: (bench: Bench) => session.look({ bench }),
+    name: nothing,
+  },
+});
+mount(ProjectName, {
+  target: place(),
+  props: {
+    get name() {
+      return ofBar.projectName;
+    },
+    isNaming: false,
+    tooltip: '',
+    onname: () => undefined,
+    ongiveup: () => undefined,
+  },
+});
 const ofYarns = watched('yarns', session);
 const pen = watched('yarns', viewModel);
 mount(Yarns, {
@@ -163,7 +201,7 @@ const page: WakingPage = {
       const yarns = session.yarns.map((yarn, index) => (index === 1 ? { ...yarn, name: `blue ${++times}` } : yarn));
       session.change(changeOf('yarns', setProject({ yarns })));
     }),
-  rows: () => read.filter((name) => name === 'motifs.motifId').length,
+  rows: () => read.filter((name) => name === 'motifs.yarns').length,
   zoom: () => wokenBy(() => viewModel.look({ showsNeighbours: !viewModel.state.showsNeighbours })),
 };
 Object.assign(window, { waking: page });
