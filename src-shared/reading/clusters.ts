@@ -30,24 +30,40 @@ const LEAST_CELLS = 2;
 
 const SEED = 20;
 
+/** How clearly groups are as many as they are said to be. */
+export interface Evidence {
+  /** How far apart the two are that lie nearest: at 1 and below they would be one. Infinite for one group. */
+  readonly closest: number;
+  /** How far apart the last two lay that were made one, at most 1; 0 where none were. */
+  readonly merged: number;
+}
+
+export interface FoundColours {
+  readonly colours: readonly Oklab[];
+  readonly evidence: Evidence;
+}
+
+export interface FoundGroups {
+  readonly centres: Colours;
+  readonly evidence: Evidence;
+}
+
 /**
  * The colours of cells, `colours` in OKLab; `isClean` marks cells of one
  * colour all over, which alone are looked at. With `wanted` that many, or
  * fewer where there are no more; without, as many as stand apart.
  */
-export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): Oklab[] {
+export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): FoundColours {
   const looked = some(colours, isClean, 3);
-  const centres = findGroups(looked, 3, wanted, (one, other) => {
+  const { centres, evidence } = findGroups(looked, 3, wanted, (one, other) => {
     const difference = linearDifference(
       linearOfOklab(one as unknown as Oklab),
       linearOfOklab(other as unknown as Oklab),
     );
     return difference / LEAST_DIFFERENCE;
   });
-  return Array.from(
-    { length: centres.length / 3 },
-    (_, i) => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab,
-  );
+  const colour = (_: unknown, i: number): Oklab => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab;
+  return { colours: Array.from({ length: centres.length / 3 }, colour), evidence };
 }
 
 /**
@@ -55,18 +71,21 @@ export function findColours(colours: Colours, isClean: Uint8Array, wanted: numbe
  * each. `difference` says of two means how far apart they look, below 1 being
  * the same to anybody. With `wanted` that many, or fewer where there are no more.
  */
-export function findGroups(looked: Colours, size: number, wanted: number | null, difference: Difference): Colours {
+export function findGroups(looked: Colours, size: number, wanted: number | null, difference: Difference): FoundGroups {
   let centres = kMeans(looked, GROUPS, SEED, size);
   let groups = nearestOf(looked, centres, size);
   centres = centresOf(looked, groups, centres, size);
   let merged = groupsOf(looked, groups, centres.length / size, size);
+  let evidence: Evidence = { closest: Infinity, merged: 0 };
   for (;;) {
     const [i, j, apart] = leastApart(merged, difference);
+    evidence = { ...evidence, closest: apart };
     if (i === j) break;
     const isOne = merged.length > MOST_YARNS || apart < 1;
     if (wanted === null ? !isOne : merged.length <= wanted) break;
     const one = together(merged[i] as Group, merged[j] as Group);
     merged = [...merged.filter((_, index) => index !== i && index !== j), one];
+    evidence = { ...evidence, merged: Math.max(evidence.merged, Math.min(1, apart)) };
   }
   if (wanted === null && merged.length > 1) {
     const enough = merged.filter(({ count }) => count >= Math.min(LEAST_CELLS, looked.length / size));
@@ -74,7 +93,7 @@ export function findGroups(looked: Colours, size: number, wanted: number | null,
   }
   centres = Float64Array.from(merged.flatMap(({ mean }) => [...mean]));
   groups = nearestOf(looked, centres, size);
-  return centresOf(looked, groups, centres, size);
+  return { centres: centresOf(looked, groups, centres, size), evidence };
 }
 
 type Difference = (one: readonly number[], other: readonly number[]) => number;

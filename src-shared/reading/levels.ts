@@ -1,7 +1,7 @@
 /** Cells in two levels: ink on paper, or holes in a card. */
 import { otsu } from './otsu.ts';
 import { luma, type CellSamples } from './sample.ts';
-import type { Sorted } from './sort-colours.ts';
+import { timesUsual, type Sorted } from './sort-colours.ts';
 
 /** Which of the two levels is the figure. */
 export type FigureLevel = 'dark' | 'light';
@@ -11,6 +11,9 @@ const LEAST_APART = 4;
 
 /** … and at least so much, 0 … 255. A blank chart has one. */
 const LEAST_CONTRAST = 10;
+
+/** Cells of one level differ by about this at least. */
+const LEAST_USUAL = 2;
 
 /** Ground is 0 and white, figure 1 and black; `samples` under even light. */
 export function sortLevels(samples: CellSamples, figure: FigureLevel): Sorted {
@@ -40,7 +43,13 @@ export function sortLevels(samples: CellSamples, figure: FigureLevel): Sorted {
       if (there < border !== at < border) strayQuarters[cell] = (strayQuarters[cell] as number) + 1;
     }
   });
-  return { yarns, colours: ['#ffffff', '#000000'], margins, strayQuarters };
+  const own = Float64Array.from(levels, (value) => {
+    const at = (value / highest) * 255;
+    // Darker than ink and lighter than paper is no doubt.
+    return at < border ? Math.max(0, at - lowerMean) : Math.max(0, upperMean - at);
+  });
+  const distances = timesUsual(own, yarns, LEAST_USUAL);
+  return { yarns, colours: ['#ffffff', '#000000'], margins, distances, strayQuarters, evidence: null };
 }
 
 /** Half way across the empty stretch that Otsu's threshold begins. */

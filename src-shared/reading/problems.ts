@@ -15,8 +15,28 @@ export interface ReadingProblems {
   'chart-cut-off': { sides: readonly PhotoSide[] };
   'grid-not-found': { across: boolean; up: boolean };
   /** Nothing tells one cell from another, as it was asked for. */
-  'one-yarn-only': { by: 'colours' | 'symbols' };
-  'cells-too-fine': { columns: number; rows: number; mostColumns: number; mostRows: number };
+  'one-yarn-only': { by: 'ink' | 'colours' | 'symbols' };
+  /** As many yarns were told apart, but two of them may be one, or one of them two. */
+  'yarns-open': { by: 'colours' | 'symbols'; found: number };
+  /** `pixels`: how many a cell has across or up, whichever is fewer. */
+  'cells-too-fine': {
+    columns: number;
+    rows: number;
+    mostColumns: number;
+    mostRows: number;
+    pixels: number;
+    leastPixels: number;
+  };
+  /** How light paper is, 0 … 255. */
+  'photo-too-dark': { paper: number; least: number };
+  /** By how much of 0 … 255 what is drawn stands out. */
+  'photo-flat': { contrast: number; least: number };
+  /** Grain as a share of what is drawn. */
+  'photo-grainy': { noise: number; most: number };
+  /** How far edges are smeared, in cells. */
+  'photo-blurred': { blur: number; most: number };
+  /** So many of the cells could not be told. */
+  'photo-unclear': { doubtful: number; cells: number };
   'yarns-out-of-range': { given: number; least: number; most: number };
   'crop-outside-picture': { width: number; height: number };
   /** `yarns`: how many there would be. */

@@ -9,7 +9,7 @@
 import { MOST_COLUMNS, MOST_ROWS, type Grid } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import { MOST_YARNS } from './clusters.ts';
-import { confidenceOf, type Confidence } from './confidence.ts';
+import { confidenceOf, type Confidence, type SortedCells } from './confidence.ts';
 import { assertCorners, sideLengths, type Corners } from './corners.ts';
 import { driftOf } from './drift.ts';
 import { findGrid, type GridProposal } from './find-grid.ts';
@@ -17,6 +17,7 @@ import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
 import { lightOn, underEvenLight } from './light.ts';
 import type { Photo } from './photo.ts';
+import { assertReadable, LEAST_PIXELS, qualityOf } from './quality.ts';
 import { luma, sampleCells, slopesInside, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
 import { sortSymbols } from './sort-symbols.ts';
@@ -49,8 +50,18 @@ export interface ChartReading extends Confidence {
 /** Counting needs no more pixels than this; lines of 300 columns are still four pixels apart. */
 const COUNTING_PIXELS = 4e6;
 
-/** A cell must have this many pixels of the photo across and up. */
-const LEAST_PHOTO_CELL = 3;
+/**
+ * Two yarns lie at least so far apart, or may be one; and further where what
+ * was made one lay nearly as far, and may be two. Of photographs 0 to 160 and
+ * 10000 to 10190 of `npm run photos` nearly all with too many or too few yarns
+ * found are on the far side.
+ */
+const SURELY_TWO = { colours: 1.25, symbols: 1.9 };
+const HARDLY_ONE = 0.88;
+const SURELY_TWO_BESIDE = 2;
+
+/** With a larger share of doubtful cells than this, the reading is a guess. */
+const MOST_DOUBTFUL = 0.3;
 
 /**
  * Columns and rows that the picture between `corners` seems to have. Throws
@@ -64,8 +75,11 @@ export function* proposeGrid(photo: Photo, corners: Corners): Steps<GridProposal
 /**
  * The cells between `corners`, `columns` × `rows` of them. Throws
  * `corners-unusable`, `corner-outside-picture`, `motif-too-large`,
- * `cells-too-fine`, `yarns-out-of-range`, or `one-yarn-only` where all cells
- * look alike: nobody charts a motif of one yarn, so something else tells them apart.
+ * `cells-too-fine`, `yarns-out-of-range`, `one-yarn-only` where all cells look
+ * alike (nobody charts a motif of one yarn, so something else tells them apart),
+ * `yarns-open` where no number was given and the cells do not tell it clearly,
+ * what `assertReadable` throws, or `photo-unclear` where so many cells are
+ * doubtful that the rest are guessed too.
  */
 export function* readCells(
   photo: Photo,
@@ -74,25 +88,41 @@ export function* readCells(
   rows: number,
   levels: Levels,
 ): Steps<ChartReading> {
+  return readingOf(columns, rows, levels, yield* sortCells(photo, corners, columns, rows, levels));
+}
+
+/** What {@link readCells} is told by: each cell's yarn, with what shows how sure that is. Throws as it does. */
+export function* sortCells(
+  photo: Photo,
+  corners: Corners,
+  columns: number,
+  rows: number,
+  levels: Levels,
+): Steps<SortedCells> {
   assertLevels(levels);
   const full = photo.levels[0] as Photo['levels'][number];
   assertCorners(corners, full.width, full.height);
-  assertCounts(corners, columns, rows);
+  assertCounts(corners, columns, rows, levels);
   const straight = yield* straighten(photo, corners, sizeForCells(corners, columns, rows));
+  assertReadable(qualityOf(straight, columns, rows), levels.kind);
   const drift = driftOf(straight, columns, rows);
+  const { across, up } = sideLengths(corners);
+  const cellPixels = Math.min(across / columns, up / rows);
   if (levels.kind === 'symbols') {
     const signs = yield* lookAtSigns(straight, columns, rows, drift);
     yield { stage: 'sort-colours', done: 0 };
-    return readingOf(columns, rows, moreThanOne(sortSymbols(signs, levels.count), 'symbols'));
+    return { ...asSure(sortSymbols(signs, levels.count), 'symbols'), columns, cellPixels };
   }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };
   const even = evenlyLit(seen, levels);
   yield { stage: 'sort-colours', done: 0 };
   const sorted =
-    levels.kind === 'ink' ? sortLevels(even, levels.figure) : moreThanOne(sortColours(even, levels.count), 'colours');
+    levels.kind === 'ink'
+      ? notBlank(sortLevels(even, levels.figure))
+      : asSure(sortColours(even, levels.count), 'colours');
   yield { stage: 'sort-colours', done: 1 };
-  return readingOf(columns, rows, sorted);
+  return { ...sorted, columns, cellPixels };
 }
 
 /**
@@ -113,8 +143,19 @@ export function* readChart(photo: Photo, corners: Corners, options: ChartOptions
   return yield* readCells(photo, corners, columns, rows, options.levels);
 }
 
-function moreThanOne(sorted: Sorted, by: 'colours' | 'symbols'): Sorted {
+/** One yarn alone, and a number that the evidence leaves open, are asked for and never assumed. */
+function asSure(sorted: Sorted, by: 'colours' | 'symbols'): Sorted {
   if (sorted.colours.length === 1) throw problemError('one-yarn-only', { by });
+  const { evidence } = sorted;
+  const least = evidence && evidence.merged > HARDLY_ONE ? SURELY_TWO_BESIDE : SURELY_TWO[by];
+  if (evidence && evidence.closest < least) {
+    throw problemError('yarns-open', { by, found: sorted.colours.length });
+  }
+  return sorted;
+}
+
+function notBlank(sorted: Sorted): Sorted {
+  if (!sorted.yarns.includes(1)) throw problemError('one-yarn-only', { by: 'ink' });
   return sorted;
 }
 
@@ -125,7 +166,7 @@ function assertLevels(levels: Levels): void {
   }
 }
 
-function assertCounts(corners: Corners, columns: number, rows: number): void {
+function assertCounts(corners: Corners, columns: number, rows: number, levels: Levels): void {
   const isCount = (count: number, most: number): boolean => Number.isInteger(count) && count >= 1 && count <= most;
   if (!isCount(columns, MOST_COLUMNS) || !isCount(rows, MOST_ROWS)) {
     throw problemError('motif-too-large', {
@@ -136,10 +177,12 @@ function assertCounts(corners: Corners, columns: number, rows: number): void {
     });
   }
   const { across, up } = sideLengths(corners);
-  const mostColumns = Math.floor(across / LEAST_PHOTO_CELL);
-  const mostRows = Math.floor(up / LEAST_PHOTO_CELL);
+  const leastPixels = LEAST_PIXELS[levels.kind];
+  const mostColumns = Math.floor(across / leastPixels);
+  const mostRows = Math.floor(up / leastPixels);
   if (columns > mostColumns || rows > mostRows) {
-    throw problemError('cells-too-fine', { columns, rows, mostColumns, mostRows });
+    const pixels = Math.min(across / columns, up / rows);
+    throw problemError('cells-too-fine', { columns, rows, mostColumns, mostRows, pixels, leastPixels });
   }
 }
 
@@ -157,7 +200,12 @@ function evenlyLit(samples: CellSamples, levels: Levels): CellSamples {
   };
 }
 
-function readingOf(columns: number, rows: number, sorted: Sorted): ChartReading {
+function readingOf(columns: number, rows: number, levels: Levels, sorted: SortedCells): ChartReading {
   const { grid, colours } = groundFirst({ width: columns, height: rows, cells: sorted.yarns }, sorted.colours);
-  return { grid, colours, ground: 0, ...confidenceOf(sorted.yarns, sorted.margins, sorted.strayQuarters) };
+  const sure = confidenceOf(sorted, levels.kind);
+  const doubtful = sure.doubtful.reduce((sum, one) => sum + one, 0);
+  if (doubtful > MOST_DOUBTFUL * sure.doubtful.length) {
+    throw problemError('photo-unclear', { doubtful, cells: sure.doubtful.length });
+  }
+  return { grid, colours, ground: 0, ...sure };
 }

@@ -1,7 +1,7 @@
 /** Cells sorted by yarn. */
-import { findColours } from './clusters.ts';
+import { findColours, type Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance, type Colours } from './k-means.ts';
-import { colourTextOf, oklab } from './oklab.ts';
+import { colourTextOf, oklab, type Oklab } from './oklab.ts';
 import type { CellSamples } from './sample.ts';
 
 /** A yarn for each cell, and how clear the choice was. */
@@ -11,8 +11,12 @@ export interface Sorted {
   readonly colours: readonly string[];
   /** 0 at the border to the next yarn, 1 at the yarn itself. */
   readonly margins: Float32Array;
+  /** How many times as far from its yarn each cell is as half the cells of that yarn are. */
+  readonly distances: Float32Array;
   /** How many of the four quarters of the cell's middle side with another yarn. */
   readonly strayQuarters: Uint8Array;
+  /** How clearly the yarns are as many; null where their number was given. */
+  readonly evidence: Evidence | null;
 }
 
 /** Quarters that differ by this much (OKLab), and twice the usual, make a cell unclean. */
@@ -25,12 +29,24 @@ const MOST_UNCLEAN = 0.08;
 const STRAY = 0.1;
 const STRAY_TIMES = 6;
 
-/** `samples` under even light; `wanted` yarns, or null for as many as there are. */
+/** Cells of one yarn lie about this far apart at least (OKLab). */
+const LEAST_USUAL = 0.01;
+
+/**
+ * `samples` under even light; `wanted` yarns, or null for as many as there are.
+ *
+ * Where cells hold signs, now the sign and now the colour around it is the
+ * larger part, but both together are much the same in every cell of a yarn:
+ * such charts are told apart by the means of all that is in their cells. The
+ * colour of a yarn is that of the larger part of most of its cells all the same.
+ */
 export function sortColours(samples: CellSamples, wanted: number | null): Sorted {
-  const cells = inOklab(samples.colours);
+  const larger = inOklab(samples.colours);
   const quarters = inOklab(samples.quarters);
-  const found = findColours(cells, cleanCells(cells, quarters), wanted);
-  const centres = Float64Array.from(found.flat());
+  const clean = cleanCells(larger, quarters);
+  const cells = clean === null ? inOklab(samples.means) : larger;
+  const { colours, evidence } = findColours(cells, clean ?? new Uint8Array(cells.length / 3).fill(1), wanted);
+  const centres = Float64Array.from(colours.flat());
   const yarns = nearestOf(cells, centres);
   const quarterYarns = nearestOf(quarters, centres);
   const strayQuarters = new Uint8Array(yarns.length);
@@ -38,7 +54,25 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
     const cell = quarter >> 2;
     if (yarn !== yarns[cell]) strayQuarters[cell] = (strayQuarters[cell] as number) + 1;
   });
-  return { yarns, colours: found.map(colourTextOf), margins: marginsOf(cells, centres, yarns), strayQuarters };
+  const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
+  return {
+    yarns,
+    colours: colours.map((colour, yarn) =>
+      colourTextOf(clean === null ? middleColour(larger, yarns, yarn, colour) : colour),
+    ),
+    margins: marginsOf(cells, centres, yarns, own),
+    distances: timesUsual(own, yarns, LEAST_USUAL),
+    strayQuarters,
+    evidence: wanted === null ? evidence : null,
+  };
+}
+
+/** The middle of each number of the colours of a yarn's cells; `otherwise` where it has none. */
+function middleColour(cells: Colours, yarns: Uint8Array, yarn: number, otherwise: Oklab): Oklab {
+  const members = [...yarns.keys()].filter((cell) => yarns[cell] === yarn);
+  if (members.length === 0) return otherwise;
+  const [l, a, b] = [0, 1, 2].map((axis) => middleOf(members.map((cell) => cells[cell * 3 + axis] as number)));
+  return [l as number, a as number, b as number];
 }
 
 function inOklab(colours: Float32Array): Colours {
@@ -50,10 +84,10 @@ function inOklab(colours: Float32Array): Colours {
 }
 
 /**
- * 1 for each cell whose quarters all have about its own colour. Where a good
- * share of the cells has not, they are marked, not dirty, and all are taken.
+ * 1 for each cell whose quarters all have about its own colour; null where a
+ * good share of the cells has not: they are marked, not dirty.
  */
-function cleanCells(cells: Colours, quarters: Colours): Uint8Array {
+function cleanCells(cells: Colours, quarters: Colours): Uint8Array | null {
   const count = cells.length / 3;
   const furthest = Float64Array.from({ length: count }, (_, cell) =>
     Math.sqrt(Math.max(...[0, 1, 2, 3].map((quarter) => squaredDistance(quarters, cell * 4 + quarter, cells, cell)))),
@@ -61,11 +95,25 @@ function cleanCells(cells: Colours, quarters: Colours): Uint8Array {
   const limit = Math.max(UNCLEAN, 2 * middleOf([...furthest]));
   const clean = Uint8Array.from(furthest, (distance) => (distance <= limit ? 1 : 0));
   const unclean = count - clean.reduce((sum, isClean) => sum + isClean, 0);
-  return unclean > MOST_UNCLEAN * count ? clean.fill(1) : clean;
+  return unclean > MOST_UNCLEAN * count ? null : clean;
 }
 
-function marginsOf(cells: Colours, centres: Colours, yarns: Uint8Array): Float32Array {
-  const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
+/**
+ * Each cell's distance `own` from its group as times that of the middle cell
+ * of the group, which is taken to be `least` at least.
+ */
+export function timesUsual(own: Float64Array, groups: Uint8Array, least: number): Float32Array {
+  const members = new Map<number, number[]>();
+  groups.forEach((group, cell) => {
+    const those = members.get(group);
+    if (those) those.push(own[cell] as number);
+    else members.set(group, [own[cell] as number]);
+  });
+  const usual = new Map([...members].map(([group, distances]) => [group, Math.max(least, middleOf(distances))]));
+  return Float32Array.from(groups, (group, cell) => (own[cell] as number) / (usual.get(group) as number));
+}
+
+function marginsOf(cells: Colours, centres: Colours, yarns: Uint8Array, own: Float64Array): Float32Array {
   const stray = Array.from({ length: centres.length / 3 }, (_, yarn) =>
     Math.max(STRAY, STRAY_TIMES * middleOf([...own].filter((_, cell) => yarns[cell] === yarn))),
   );

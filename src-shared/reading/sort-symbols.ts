@@ -1,7 +1,7 @@
 /** Cells sorted by the sign that is drawn into them: a legend in black and white. */
-import { findGroups, some } from './clusters.ts';
+import { findGroups, some, type Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
-import type { Sorted } from './sort-colours.ts';
+import { timesUsual, type Sorted } from './sort-colours.ts';
 import { SIGN_NUMBERS, SIGN_SIDE } from './symbols.ts';
 
 /** Two signs whose places differ by less than this on the whole (root of the mean square, of the darkest ink) are one. */
@@ -41,28 +41,60 @@ const STAND_INS = [
   '#a8a05a',
 ];
 
+/**
+ * Where the number of signs is known: the next two that would be made one lie
+ * at least so far apart, and so many times as far as the last that were; else
+ * it may have been the other two.
+ */
+const SURELY_OTHER = 1.2;
+const SURELY_NEXT = 1.5;
+
+/** Cells of one sign differ by about this at least. */
+const LEAST_USUAL = 0.03;
+
 /** `signs` as `lookAtSigns` gives them; `wanted` yarns, or null for as many signs as there are. */
 export function sortSymbols(signs: Float64Array, wanted: number | null): Sorted {
   const count = signs.length / SIGN_NUMBERS;
   const even = inShareOfInk(signs);
   const looked = some(even, new Uint8Array(count).fill(1), SIGN_NUMBERS);
-  const looks = findGroups(looked, SIGN_NUMBERS, null, (one, other) => rootMeanSquare(one, other) / LEAST_DIFFERENCE);
-  const kindOf = alike(looks, wanted);
+  const { centres: looks } = findGroups(
+    looked,
+    SIGN_NUMBERS,
+    null,
+    (one, other) => rootMeanSquare(one, other) / LEAST_DIFFERENCE,
+  );
+  const { kindOf, evidence, unsure } = alike(looks, wanted);
   const nearest = nearestOf(even, looks, SIGN_NUMBERS);
   const kinds = nearest.map((look) => kindOf[look] as number);
+  const own = Float64Array.from(nearest, (look, cell) =>
+    Math.sqrt(squaredDistance(even, cell, looks, look, SIGN_NUMBERS) / SIGN_NUMBERS),
+  );
   return {
     ...byNumber(kinds, looks, kindOf),
-    margins: marginsOf(even, looks, nearest, kindOf),
+    margins: marginsOf(even, looks, nearest, kindOf, own).map((margin, cell) =>
+      unsure.has(kinds[cell] as number) ? 0 : margin,
+    ),
+    distances: timesUsual(own, nearest, LEAST_USUAL),
     strayQuarters: new Uint8Array(count),
+    evidence: wanted === null ? evidence : null,
   };
+}
+
+interface Alike {
+  /** For each look its kind. */
+  readonly kindOf: readonly number[];
+  readonly evidence: Evidence;
+  /** Kinds that may be parted or made one wrongly, though their number is known. */
+  readonly unsure: ReadonlySet<number>;
 }
 
 /**
  * Which kind each look is of: looks that are one when moved by a place are one
  * sign, drawn a little to the side. With `wanted`, the most alike are made one
- * until there are so many.
+ * until there are so many; where others are nearly as much alike, those and
+ * these are unsure.
  */
-function alike(looks: Float64Array, wanted: number | null): number[] {
+function alike(looks: Float64Array, wanted: number | null): Alike {
   const count = looks.length / SIGN_NUMBERS;
   const look = (i: number): number[] => [...looks.subarray(i * SIGN_NUMBERS, (i + 1) * SIGN_NUMBERS)];
   const pairs: { readonly one: number; readonly other: number; readonly apart: number }[] = [];
@@ -71,15 +103,26 @@ function alike(looks: Float64Array, wanted: number | null): number[] {
   }
   const kindOf = Array.from({ length: count }, (_, i) => i);
   let kinds = count;
+  let evidence: Evidence = { closest: Infinity, merged: 0 };
+  let [last, next]: [number[], number[]] = [[], []];
   for (const { one, other, apart } of pairs.sort((a, b) => a.apart - b.apart)) {
-    if (wanted === null ? apart >= 1 : kinds <= wanted) break;
     const [from, to] = [kindOf[one] as number, kindOf[other] as number];
     if (from === to) continue;
+    if (wanted === null ? apart >= 1 : kinds <= wanted) {
+      evidence = { ...evidence, closest: apart };
+      next = [one, other];
+      break;
+    }
+    evidence = { ...evidence, merged: apart };
+    last = [one, other];
     kindOf.forEach((kind, i) => kind === from && (kindOf[i] = to));
     kinds--;
   }
   const named = [...new Set(kindOf)];
-  return kindOf.map((kind) => named.indexOf(kind));
+  const kindsOf = kindOf.map((kind) => named.indexOf(kind));
+  const isUnsure = evidence.closest < Math.max(SURELY_OTHER, SURELY_NEXT * evidence.merged);
+  const unsure = wanted !== null && isUnsure ? [...last, ...next].map((i) => kindsOf[i] as number) : [];
+  return { kindOf: kindsOf, evidence, unsure: new Set(unsure) };
 }
 
 /**
@@ -149,10 +192,10 @@ function marginsOf(
   looks: Float64Array,
   nearest: Uint8Array,
   kindOf: readonly number[],
+  own: Float64Array,
 ): Float32Array {
   const distance = (cell: number, look: number): number =>
     Math.sqrt(squaredDistance(signs, cell, looks, look, SIGN_NUMBERS) / SIGN_NUMBERS);
-  const own = Float64Array.from(nearest, (look, cell) => distance(cell, look));
   const usual = kindOf.map((_, look) => middleOf([...own].filter((_, cell) => nearest[cell] === look)));
   return Float32Array.from(nearest, (look, cell) => {
     const here = own[cell] as number;

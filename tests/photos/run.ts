@@ -4,6 +4,7 @@
  *     npm run photos -- --many 2000 --seed 1     so many, from this seed on
  *     npm run photos -- --off 10                 corners each up to 10 pixels off
  *     npm run photos -- --find                   with nothing said about them: are corners and counts found?
+ *     npm run photos -- --calibrate --seed 10000 --many 220   the weights of how sure a reading is
  *     npm run photos -- --only 34 --to 34.png    one of them, written as a picture
  */
 import { writeFileSync } from 'node:fs';
@@ -11,6 +12,7 @@ import { parseArgs } from 'node:util';
 import { encode } from 'fast-png';
 import { photographOf } from '../generate/charts/photographs.ts';
 import { foundMany, MOST_OFF } from './found.ts';
+import { calibrated } from './calibrate.ts';
 import { tried, triedMany } from './tried.ts';
 
 const { values } = parseArgs({
@@ -19,11 +21,14 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '0' },
     off: { type: 'string', default: '0' },
     find: { type: 'boolean', default: false },
+    calibrate: { type: 'boolean', default: false },
     only: { type: 'string' },
     to: { type: 'string' },
   },
 });
-if (values.only !== undefined) {
+if (values.calibrate) {
+  console.log(calibrated(Number(values.seed), Number(values.many)));
+} else if (values.only !== undefined) {
   const photograph = photographOf(Number(values.only));
   const { kind, lamp, yarns, grid, picture } = photograph;
   console.log(

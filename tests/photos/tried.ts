@@ -13,19 +13,24 @@ import { KINDS, type ToldBy } from '../generate/charts/kinds.ts';
 import { photographOf, type Photograph } from '../generate/charts/photographs.ts';
 import { Chances } from '../generate/charts/random.ts';
 
+/** Bands of sureness, from so much on to the next: most cells are in the last. */
+const SURE_FROM = [0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.999] as const;
+
 export interface Outcome {
   readonly cells: number;
   readonly wrong: number;
   /** Wrong, and not marked as doubtful. */
   readonly unmarked: number;
   readonly marked: number;
-  /** As many yarns as were drawn. */
+  /** As many yarns as were drawn, without being asked. */
   readonly yarnsRight: boolean;
+  /** The number of yarns was left open, and given as a person would. */
+  readonly asked: boolean;
   /** Columns and rows as proposed are those drawn. */
   readonly countsRight: boolean;
   /** The reading was refused, with this code. */
   readonly refused: string | null;
-  /** For each tenth of sureness, how many cells were said to be so sure, and how many of them are right. */
+  /** For each band of sureness, how many cells were said to be so sure, and how many of them are right. */
   readonly sure: readonly { readonly said: number; readonly right: number }[];
 }
 
@@ -35,54 +40,97 @@ export function levelsFor(toldBy: ToldBy): Levels {
 
 /** Reads the photograph with corners each off by up to `pixels` in both directions. */
 export function tried(photograph: Photograph, pixels: number): Outcome {
-  const { picture, corners, grid, toldBy, yarns, seed } = photograph;
-  const chances = new Chances(seed + 1);
-  const set = corners.map(({ x, y }) => ({
-    x: within(x + chances.between(-pixels, pixels), picture.width),
-    y: within(y + chances.between(-pixels, pixels), picture.height),
-  })) as unknown as Corners;
+  const { picture, grid, toldBy, yarns } = photograph;
+  const set = cornersOff(photograph, pixels);
   const photo = photoOf(picture);
   const cells = grid.cells.length;
   try {
     const proposal = finish(proposeGrid(photo, set));
     const countsRight = proposal.columns?.count === grid.width && proposal.rows?.count === grid.height;
-    const reading = finish(readCells(photo, set, grid.width, grid.height, levelsFor(toldBy)));
-    return { ...held(reading, grid), cells, countsRight, yarnsRight: reading.colours.length === yarns, refused: null };
+    const { reading, asked } = answered((levels) => finish(readCells(photo, set, grid.width, grid.height, levels)), {
+      toldBy,
+      yarns,
+    });
+    const yarnsRight = !asked && reading.colours.length === yarns;
+    return { ...held(reading, grid), cells, countsRight, yarnsRight, asked, refused: null };
   } catch (thrown) {
-    const refused = String((thrown as { problem?: { code: string } }).problem?.code ?? thrown);
-    return { cells, wrong: 0, unmarked: 0, marked: cells, yarnsRight: false, countsRight: false, refused, sure: [] };
+    const refused = codeOf(thrown);
+    return {
+      cells,
+      wrong: 0,
+      unmarked: 0,
+      marked: cells,
+      yarnsRight: false,
+      asked: false,
+      countsRight: false,
+      refused,
+      sure: [],
+    };
   }
 }
 
+/** The corners, each off by up to so many pixels in both directions. */
+export function cornersOff({ seed, corners, picture }: Photograph, pixels: number): Corners {
+  const chances = new Chances(seed + 1);
+  return corners.map(({ x, y }) => ({
+    x: within(x + chances.between(-pixels, pixels), picture.width),
+    y: within(y + chances.between(-pixels, pixels), picture.height),
+  })) as unknown as Corners;
+}
+
+/** What `read` gives; where it asks for the number of yarns, the number is given. */
+export function answered<T>(
+  read: (levels: Levels) => T,
+  { toldBy, yarns }: Pick<Photograph, 'toldBy' | 'yarns'>,
+): { readonly reading: T; readonly asked: boolean } {
+  try {
+    return { reading: read(levelsFor(toldBy)), asked: false };
+  } catch (thrown) {
+    if (toldBy === 'ink' || codeOf(thrown) !== 'yarns-open') throw thrown;
+    return { reading: read({ kind: toldBy, count: yarns }), asked: true };
+  }
+}
+
+function codeOf(thrown: unknown): string {
+  return String((thrown as { problem?: { code: string } }).problem?.code ?? thrown);
+}
+
 /**
- * A reading against what was drawn. Yarns are matched by being most often at
- * the same place, one to one, since a reading names them in its own order.
+ * 1 for each cell that is read as it was drawn. Yarns are matched by being
+ * most often at the same place, one to one, since a reading names them in its
+ * own order.
  */
-function held(reading: ChartReading, grid: Grid): Pick<Outcome, 'wrong' | 'unmarked' | 'marked' | 'sure'> {
+export function isRight(read: Uint8Array, drawn: Uint8Array): Uint8Array {
   const together = new Map<number, number>();
-  reading.grid.cells.forEach((yarn, cell) => {
-    const pair = yarn * 256 + (grid.cells[cell] as number);
+  read.forEach((yarn, cell) => {
+    const pair = yarn * 256 + (drawn[cell] as number);
     together.set(pair, (together.get(pair) ?? 0) + 1);
   });
   const meant = new Map<number, number>();
   const taken = new Set<number>();
   for (const [pair] of [...together].sort((a, b) => b[1] - a[1])) {
-    const [yarn, drawn] = [pair >> 8, pair & 255];
-    if (meant.has(yarn) || taken.has(drawn)) continue;
-    meant.set(yarn, drawn);
-    taken.add(drawn);
+    const [yarn, there] = [pair >> 8, pair & 255];
+    if (meant.has(yarn) || taken.has(there)) continue;
+    meant.set(yarn, there);
+    taken.add(there);
   }
+  return read.map((yarn, cell) => (meant.get(yarn) === drawn[cell] ? 1 : 0));
+}
+
+/** A reading against what was drawn. */
+function held(reading: ChartReading, grid: Grid): Pick<Outcome, 'wrong' | 'unmarked' | 'marked' | 'sure'> {
+  const right = isRight(reading.grid.cells, grid.cells);
   let [wrong, unmarked, marked] = [0, 0, 0];
-  const sure = Array.from({ length: 10 }, () => ({ said: 0, right: 0 }));
-  reading.grid.cells.forEach((yarn, cell) => {
-    const isWrong = meant.get(yarn) !== grid.cells[cell];
+  const sure = SURE_FROM.map(() => ({ said: 0, right: 0 }));
+  right.forEach((isSo, cell) => {
     const isMarked = reading.doubtful[cell] === 1;
-    if (isWrong) wrong++;
+    if (isSo === 0) wrong++;
     if (isMarked) marked++;
-    if (isWrong && !isMarked) unmarked++;
-    const tenth = sure[Math.min(9, Math.floor((reading.confidence[cell] as number) * 10))] as (typeof sure)[number];
-    tenth.said++;
-    if (!isWrong) tenth.right++;
+    if (isSo === 0 && !isMarked) unmarked++;
+    const said = reading.confidence[cell] as number;
+    const band = sure[SURE_FROM.findLastIndex((from) => said >= from)] as (typeof sure)[number];
+    band.said++;
+    band.right += isSo;
   });
   return { wrong, unmarked, marked, sure };
 }
@@ -99,9 +147,10 @@ export class Sums {
   unmarked = 0;
   marked = 0;
   yarnsRight = 0;
+  asked = 0;
   countsRight = 0;
   refused = 0;
-  readonly sure = Array.from({ length: 10 }, () => ({ said: 0, right: 0 }));
+  readonly sure = SURE_FROM.map(() => ({ said: 0, right: 0 }));
 
   add(outcome: Outcome): void {
     this.photos++;
@@ -111,12 +160,13 @@ export class Sums {
       return;
     }
     this.yarnsRight += outcome.yarnsRight ? 1 : 0;
+    this.asked += outcome.asked ? 1 : 0;
     this.cells += outcome.cells;
     this.wrong += outcome.wrong;
     this.unmarked += outcome.unmarked;
     this.marked += outcome.marked;
-    outcome.sure.forEach(({ said, right }, tenth) => {
-      const sum = this.sure[tenth] as { said: number; right: number };
+    outcome.sure.forEach(({ said, right }, band) => {
+      const sum = this.sure[band] as { said: number; right: number };
       sum.said += said;
       sum.right += right;
     });
@@ -132,8 +182,22 @@ export class Sums {
       `marked ${share(this.marked, this.cells)}`.padStart(17),
       `counts ${this.countsRight}/${this.photos}`.padStart(15),
       `yarns ${this.yarnsRight}/${this.photos}`.padStart(13),
+      `asked ${this.asked}`.padStart(9),
       `refused ${this.refused}`.padStart(11),
     ].join(' ');
+  }
+
+  /** Of cells said to be so sure, how many are right. */
+  calibration(): string[] {
+    const percent = (share: number): string => `${Number((100 * share).toFixed(1))}`;
+    return [
+      'Of cells said to be so sure, so many are right:',
+      ...this.sure.map(({ said, right }, band) => {
+        const to = SURE_FROM[band + 1] ?? 1;
+        const share = said === 0 ? '–' : `${((100 * right) / said).toFixed(said > 10_000 ? 3 : 1)} % of ${said}`;
+        return `  ${percent(SURE_FROM[band] as number)}–${percent(to)} %: ${share}`;
+      }),
+    ];
   }
 }
 
@@ -153,13 +217,5 @@ export function triedMany(
     byKind.get(photograph.kind)?.add(outcome);
     each(photograph, outcome);
   }
-  return [
-    ...[...byKind].map(([kind, sums]) => sums.line(kind)),
-    all.line('all'),
-    'Of cells said to be so sure, so many are right:',
-    ...all.sure.map(
-      ({ said, right }, tenth) =>
-        `  ${tenth * 10}–${tenth * 10 + 10} %: ${said === 0 ? '–' : `${((100 * right) / said).toFixed(1)} % of ${said}`}`,
-    ),
-  ].join('\n');
+  return [...[...byKind].map(([kind, sums]) => sums.line(kind)), all.line('all'), ...all.calibration()].join('\n');
 }

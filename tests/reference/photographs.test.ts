@@ -13,7 +13,8 @@ import { tried } from '../photos/tried.ts';
 /**
  * Small ones of every kind, and under every light that falls on a kind; of
  * pencil's strokes in the sharp shadow of a hand, darker than they are, 118.
- * Signs of 15 pixels a cell are not among these.
+ * Signs that can hardly be told apart are not among these: of those few or
+ * no cells are wrong, but many are marked.
  */
 const SEEDS: Record<Kind, readonly number[]> = {
   ink: [27, 45, 117, 99, 108],
@@ -24,7 +25,7 @@ const SEEDS: Record<Kind, readonly number[]> = {
   'punched card': [23, 131, 32, 140],
   'printed colours': [51, 141, 114, 69, 132],
   'printed colours with symbols': [61, 133, 52, 115, 124],
-  'symbols in black and white': [44, 53, 116, 89],
+  'symbols in black and white': [53, 89, 98, 26],
 };
 
 describe.each(KINDS)('%s', (kind) => {
@@ -59,14 +60,18 @@ describe('with nothing said about it', () => {
   });
 });
 
-it('reads nothing out of a chart whose cells look alike as asked, instead of one yarn', () => {
+it('reads nothing out of a sheet with nothing on it, instead of one yarn', () => {
   const photograph = photographOf(53);
   const { picture, corners, grid } = photograph;
   const blank = { ...picture, rgba: picture.rgba.map((value, i) => (i % 4 === 3 ? value : 230)) };
-  for (const kind of ['colours', 'symbols'] as const) {
-    const levels: Levels = { kind, count: null };
+  const each: Levels[] = [
+    { kind: 'ink', figure: 'dark' },
+    { kind: 'colours', count: null },
+    { kind: 'symbols', count: null },
+  ];
+  for (const levels of each) {
     expect(() => finish(readCells(photoOf(blank), corners, grid.width, grid.height, levels))).toThrow(
-      expect.objectContaining({ message: 'one-yarn-only' }),
+      expect.objectContaining({ message: 'photo-flat' }),
     );
   }
 });

@@ -82,4 +82,29 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/mutants/mutants.test.ts › the mutants › sectionsOf: isLined || section.isLined → isLined && section.isLined has its place',
     why: 'parts of a piece are called sections',
   },
+  {
+    old: 'reference/photographs.test.ts › reads nothing out of a chart whose cells look alike as asked, instead of one yarn',
+    now: 'reference/photographs.test.ts › reads nothing out of a sheet with nothing on it, instead of one yarn',
+    why: 'a blank sheet is told by its contrast before anything is told apart',
+  },
+  {
+    old: 'reference/photographs.test.ts › symbols in black and white › photograph 116: all but a few cells, and those that are wrong are marked',
+    now: 'reference/photographs.test.ts › symbols in black and white › photograph 98: all but a few cells, and those that are wrong are marked',
+    why: 'signs that can hardly be told apart are marked, more than a fair photo has',
+  },
+  {
+    old: 'reference/photographs.test.ts › symbols in black and white › photograph 44: all but a few cells, and those that are wrong are marked',
+    now: 'reference/photographs.test.ts › symbols in black and white › photograph 26: all but a few cells, and those that are wrong are marked',
+    why: 'signs that can hardly be told apart are marked, more than a fair photo has',
+  },
+  {
+    old: 'unit/reading/cells.test.ts › cells of a chart › of a chart that nothing was drawn on are all ground, and sure',
+    now: 'unit/reading/cells.test.ts › cells of a chart › of a chart that nothing was drawn on are asked about, and not called ground',
+    why: 'one yarn alone is asked and never assumed',
+  },
+  {
+    old: 'unit/reading/cells.test.ts › doubt › falls on cells between two yarns, and on those whose quarters disagree more than is usual',
+    now: 'unit/reading/cells.test.ts › doubt › told by ink falls on cells between two yarns, and on no others',
+    why: 'how sure a cell is is a probability that is measured',
+  },
 ];

@@ -36,19 +36,19 @@ describe('yarns found among cells', () => {
     { counts: [400, 400, 400, 400], grain: 0 },
   ])('are as many as there are: $counts', ({ counts, grain }) => {
     const colours = cells(counts, grain);
-    expect(findColours(colours, new Uint8Array(colours.length / 3).fill(1), null)).toHaveLength(counts.length);
+    expect(findColours(colours, new Uint8Array(colours.length / 3).fill(1), null).colours).toHaveLength(counts.length);
   });
 
   it('are as many as asked for, the least different ones taken together', () => {
     const colours = cells([400, 300, 200, 100], 4);
     const clean = new Uint8Array(1000).fill(1);
-    expect(findColours(colours, clean, 2)).toHaveLength(2);
-    expect(findColours(colours, clean, 3)).toHaveLength(3);
+    expect(findColours(colours, clean, 2).colours).toHaveLength(2);
+    expect(findColours(colours, clean, 3).colours).toHaveLength(3);
   });
 
   it('are fewer than asked for where there are no more', () => {
     const colours = cells([10, 10], 0);
-    expect(findColours(colours, new Uint8Array(20).fill(1), 5)).toHaveLength(2);
+    expect(findColours(colours, new Uint8Array(20).fill(1), 5).colours).toHaveLength(2);
   });
 
   it('come out the same every time', () => {
@@ -103,14 +103,57 @@ describe('uneven light', () => {
 });
 
 describe('doubt', () => {
-  it('falls on cells between two yarns, and on those whose quarters disagree more than is usual', () => {
-    const yarns = Uint8Array.from([0, 0, 0, 0, 0, 1, 1, 1, 1]);
-    const margins = Float32Array.from([0.9, 0.9, 0.9, 0.1, 0.9, 0.8, 0.8, 0.8, 0.8]);
+  const cells = {
+    columns: 3,
+    cellPixels: 12,
+    colours: ['#ffffff', '#000000'],
+    evidence: null,
+    yarns: Uint8Array.from([0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1]),
+    margins: new Float32Array(12).fill(0.95),
+    distances: new Float32Array(12).fill(1),
     // Yarn 1 is drawn as a slash: two quarters of its cells are always white.
-    const stray = Uint8Array.from([0, 0, 0, 0, 2, 2, 2, 2, 4]);
-    const { doubtful, confidence } = confidenceOf(yarns, margins, stray);
-    expect([...doubtful]).toEqual([0, 0, 0, 1, 1, 0, 0, 0, 1]);
-    for (const value of confidence) expect(value >= 0 && value <= 1).toBe(true);
+    strayQuarters: Uint8Array.from([0, 0, 0, 0, 0, 0, 0, 2, 2, 2, 2, 2]),
+  };
+
+  it.each(['ink', 'colours', 'symbols'] as const)(
+    'told by %s falls on cells between two yarns, and on no others',
+    (by) => {
+      const { doubtful, confidence } = confidenceOf({ ...cells, margins: cells.margins.with(4, 0.02) }, by);
+      expect([...doubtful]).toEqual([0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0]);
+      for (const sure of confidence) expect(sure > 0 && sure <= 1).toBe(true);
+    },
+  );
+
+  it('grows with all that speaks against a cell', () => {
+    const sureOf = (change: Partial<typeof cells>): number =>
+      confidenceOf({ ...cells, margins: cells.margins.with(4, 0.5), ...change }, 'ink').confidence[4] as number;
+    const before = sureOf({});
+    expect(sureOf({ margins: cells.margins.with(4, 0.3) })).toBeLessThan(before);
+    expect(sureOf({ distances: cells.distances.with(4, 6) })).toBeLessThan(before);
+    expect(sureOf({ strayQuarters: cells.strayQuarters.with(4, 3) })).toBeLessThanOrEqual(before);
+  });
+
+  it('falls on cells of which half is another yarn, and not where that is usual', () => {
+    const strayQuarters = cells.strayQuarters.with(1, 2).with(9, 4);
+    for (const by of ['ink', 'colours'] as const) {
+      const { doubtful, confidence } = confidenceOf({ ...cells, strayQuarters }, by);
+      expect([...doubtful]).toEqual([0, 1, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0]);
+      expect(confidence[1]).toBeLessThanOrEqual(0.9);
+    }
+  });
+
+  it('falls on each cell of a yarn that has no more than a handful', () => {
+    const many = 300;
+    const few = {
+      ...cells,
+      columns: 20,
+      yarns: new Uint8Array(many).fill(1, 0, 3),
+      margins: new Float32Array(many).fill(0.95),
+      distances: new Float32Array(many).fill(1),
+      strayQuarters: new Uint8Array(many),
+    };
+    const { doubtful } = confidenceOf(few, 'colours');
+    expect(doubtful.reduce((sum, one) => sum + one, 0)).toBe(3);
   });
 });
 
@@ -132,10 +175,8 @@ describe('cells of a chart', () => {
     expect(reading).toMatchObject({ ground: 0, colours: ['#ffffff', '#000000'] });
   });
 
-  it('of a chart that nothing was drawn on are all ground, and sure', () => {
-    const reading = read(speckled(18, 22, 0, 1));
-    expect(new Set(reading.grid.cells)).toEqual(new Set([0]));
-    expect(new Set(reading.doubtful)).toEqual(new Set([0]));
+  it('of a chart that nothing was drawn on are asked about, and not called ground', () => {
+    expect(() => read(speckled(18, 22, 0, 1))).toThrow(expect.objectContaining({ message: 'one-yarn-only' }));
   });
 
   it('lie where its lines are, though a corner was set a third of a cell off', () => {

@@ -41,6 +41,12 @@ const cornerFault: Readonly<Record<CornerFault, string>> = {
   anticlockwise: 'the corners go round the wrong way, so the chart would be read mirrored',
 };
 
+const oneYarn: Readonly<Record<'ink' | 'colours' | 'symbols', string>> = {
+  ink: 'No cell is filled in',
+  colours: 'All cells have one colour',
+  symbols: 'All cells look alike',
+};
+
 export const pictures = {
   'picture-unknown-kind': () => ({
     what: 'This is neither a PNG nor a PBM picture.',
@@ -112,10 +118,7 @@ export const pictures = {
     mend: 'Move it onto the picture.',
   }),
   'one-yarn-only': ({ by }) => ({
-    what:
-      by === 'colours'
-        ? 'All cells have one colour, as far as can be seen.'
-        : 'All cells look alike, as far as can be seen.',
+    what: `${oneYarn[by]}, as far as can be seen.`,
     mend: 'Say what tells the yarns apart: their colours, ink in the cells, or symbols. Check the corners, and the columns and rows, too.',
   }),
   'chart-not-found': ({ why, width, height }) => ({
@@ -132,13 +135,40 @@ export const pictures = {
     what: `The chart goes on beyond the picture: at the ${n.list(sides)}.`,
     mend: 'Take a picture with all of the chart in it and paper around it, or give the corners of the part that is there.',
   }),
+  'yarns-open': ({ by, found }) => ({
+    what: `The photo leaves open how many yarns there are: ${n.count(found, by === 'colours' ? 'colour' : 'symbol')} could be told apart, but it may be one more or fewer.`,
+    mend:
+      by === 'colours'
+        ? 'Count the colours of the chart, the ground among them, and say how many yarns there are.'
+        : 'Count the symbols of the chart, the empty cell among them, and say how many yarns there are.',
+  }),
   'grid-not-found': ({ across, up }) => ({
     what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
     mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,
   }),
-  'cells-too-fine': ({ columns, rows, mostColumns, mostRows }) => ({
-    what: `${n.columns(columns)} and ${n.rows(rows)} are more than this part of the picture can show: ${mostColumns} and ${mostRows} at most.`,
+  'cells-too-fine': ({ columns, rows, mostColumns, mostRows, pixels, leastPixels }) => ({
+    what: `${n.columns(columns)} and ${n.rows(rows)} are more than this part of the picture can show: a cell has ${n.plain(pixels)} pixels, and needs ${leastPixels}. ${mostColumns} and ${mostRows} can be shown at most.`,
     mend: 'Check the numbers, or take the picture from nearer or at a higher resolution.',
+  }),
+  'photo-too-dark': ({ paper, least }) => ({
+    what: `The photo is too dark to be read: its paper is at ${n.percent(paper / 255)} of white, and must be at ${n.percent(least / 255)}.`,
+    mend: 'Take it again in daylight, or with a lamp.',
+  }),
+  'photo-flat': ({ contrast, least }) => ({
+    what: `Nothing stands out in this part of the photo: light and dark differ by ${n.percent(contrast / 255)}, and must by ${n.percent(least / 255)}.`,
+    mend: 'Check the corners. Trace what is drawn with a darker pen, or take the photo again in better light.',
+  }),
+  'photo-grainy': ({ noise, most }) => ({
+    what: `The photo is too grainy to be read: its grain is ${n.percent(noise)} of what is drawn, and must be at most ${n.percent(most)}.`,
+    mend: 'Take it again in brighter light.',
+  }),
+  'photo-blurred': ({ blur, most }) => ({
+    what: `The photo is too blurred to be read: edges are smeared over ${n.percent(2 * blur)} of a cell, and may be over ${n.percent(2 * most)}.`,
+    mend: 'Take it again with a steady hand and the chart in focus, or from nearer.',
+  }),
+  'photo-unclear': ({ doubtful, cells }) => ({
+    what: `The chart cannot be read well enough: ${doubtful} of ${n.count(cells, 'cell')} would be doubtful.`,
+    mend: 'Check the corners, the columns and rows, and what tells the yarns apart; or take the photo again, flat and from nearer.',
   }),
   'yarns-out-of-range': ({ given, least, most }) => ({
     what: `${given} is not a number of yarns: a motif has ${least} to ${most}.`,
