@@ -1,5 +1,4 @@
 export * from './viewport.ts';
-export * from './picture-view.ts';
 export * from './changed.ts';
 export * from './lines.ts';
 export * from './picture.ts';
@@ -7,8 +6,6 @@ export * from './bitmap.ts';
 export * from './draw-cells.ts';
 export * from './draw-stitches.ts';
 export * from './chart-stage.ts';
-export * from './picture-layer.ts';
-export * from './handles.ts';
 export * from './stroke-cased.ts';
 export * from './doubt-marks.ts';
 export type { ChartNode } from './chart-nodes.ts';

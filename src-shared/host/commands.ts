@@ -113,7 +113,7 @@ export const commandGroups = {
     'motif-before': [','],
   },
   stamp: { 'stamp-next': ['B'], 'stamp-figure-only': ['Shift+Z'] },
-  doubts: { 'doubt-next': ['J'], 'doubt-before': ['G'], 'doubt-as-read': ['Mod+Enter'] },
+  doubts: { 'doubt-next': ['J'], 'doubt-before': ['Mod+Shift+Enter'], 'doubt-as-read': ['Mod+Enter'] },
   slips: { 'slip-next': ['X'], 'slip-before': ['Z'], 'slip-keep': ['C'], 'slip-take': ['W'] },
   underlay: {
     'underlay-add': ['Shift+Q'],

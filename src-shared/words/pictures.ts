@@ -1,5 +1,6 @@
-/** What the dialogs say that pictures are read in by. They come when they are first asked for, and their words with them. */
+/** What is said where pictures are read in, and of what they left in doubt. It comes when it is first asked for, and its words with it. */
+import { doubtsForm } from './en/doubts-form.ts';
 import { fromPicture } from './en/from-picture.ts';
 import { readingIn } from './en/reading-in.ts';
 
-export const pictureWords = { readingIn, fromPicture };
+export const pictureWords = { readingIn, fromPicture, doubtsForm };

@@ -97,7 +97,7 @@ test('cells in doubt are settled by keys: in the dialog, then on the bench; undo
   await expect(announced(page)).toHaveText(/^1 of 3: Row 3, stitch 9: /);
   await expect(chart.cell).toHaveAccessibleName(/^Row 3, stitch 9, .*, in doubt$/);
   await expect(chart.grid).toBeFocused();
-  await page.keyboard.press('g');
+  await page.keyboard.press('Control+Shift+Enter');
   await expect(announced(page)).toHaveText(/^3 of 3: Row 7, stitch 5: /);
 
   // In the list: the next, right as read, and another yarn than was read.

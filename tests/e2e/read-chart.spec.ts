@@ -46,8 +46,8 @@ async function photoOnScreen(page: Page): Promise<{ x: number; y: number; scale:
   return { x: from.x - first.x * scale, y: from.y - first.y * scale, scale };
 }
 
-async function openPhoto(page: Page, home: string): Promise<void> {
-  writeFileSync(join(home, 'graph paper.jpg'), photo);
+async function openPhoto(page: Page, home: string, content = photo): Promise<void> {
+  writeFileSync(join(home, 'graph paper.jpg'), content);
   await page.keyboard.press('Control+Shift+G');
   await new FilePanel(page).open('graph paper.jpg');
   await ring(page, 'top left').waitFor({ state: 'attached' });
@@ -210,6 +210,22 @@ test('finds the chart by itself, and reads it turned', async ({ page, start, hom
   await expect(dialog.getByRole('textbox', { name: 'Rows' })).toHaveValue('16');
   const [, , , bottomLeft] = corners;
   expect(distance(await at(page, 'top left'), bottomLeft)).toBeLessThan(6);
+});
+
+test('has a chart that is not sure confirmed before it is taken', async ({ page, start, home }) => {
+  await start();
+  const bare = charts.find(({ name }) => name === 'cells without lines') as (typeof charts)[number];
+  const shot = photograph(grid, bare.style, camera, { blur: 0.6, noise: 3 }).picture;
+  const jpg = encode({ width: shot.width, height: shot.height, data: shot.rgba }, 85).data;
+  await openPhoto(page, home, jpg);
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByText(/^A chart of perhaps .* It has no lines/)).toBeVisible();
+  await expect(dialog.getByRole('grid')).toBeVisible();
+  await expect(dialog.getByText('Look at the corners and say that they are right, or set them.')).toBeVisible();
+  await expect(take(page)).toBeDisabled();
+  await dialog.getByRole('button', { name: 'The corners are right' }).press('Enter');
+  await expect(take(page)).toBeEnabled();
+  await expect(dialog.getByRole('button', { name: 'The corners are right' })).toHaveCount(0);
 });
 
 test('says why where no chart is found, and leaves the corners to be set', async ({ page, start, home }) => {

@@ -61,11 +61,15 @@ interface Kept {
   readonly asRead: number[];
 }
 
+/** Readings of one motif that are kept, each with its photo. */
+const MOST_READINGS = 3;
+
 /** When more states are remembered than this, those are forgotten that cannot be gone back to: the samples of a stroke. */
 const MANY_STATES = 2048;
 
 export class Doubts {
-  readonly #kept = new Map<MotifId, Kept>();
+  /** Of each motif its readings, the latest last: undo may come back to one before. */
+  readonly #kept = new Map<MotifId, readonly Kept[]>();
   readonly #shown: Live<ToSettle | null>;
   #opened: number;
   #state: number;
@@ -86,30 +90,25 @@ export class Doubts {
 
   /** How many states are remembered, of all motifs; for tests. */
   get remembered(): number {
-    return [...this.#kept.values()].reduce((sum, { inState }) => sum + inState.size, 0);
+    return [...this.#kept.values()].flat().reduce((sum, { inState }) => sum + inState.size, 0);
   }
 
-  /** The motif was just read, and these cells are doubtful. None: nothing is left of an earlier reading. */
+  /** The motif was just read, and these cells are doubtful. */
   keep(read: ReadDoubts): void {
     const motif = this.session.project.motifs.find(({ id }) => id === read.motif);
-    if (!motif || read.doubts.length === 0) this.#kept.delete(read.motif);
-    else {
+    if (motif && read.doubts.length > 0) {
       const open = read.doubts.map(({ at }, doubt) => ({ doubt, at }));
       const { state } = this.session;
-      this.#kept.set(read.motif, {
-        read,
-        grid: motif.grid,
-        from: state,
-        inState: new Map([[state, open]]),
-        asRead: [],
-      });
+      const kept: Kept = { read, grid: motif.grid, from: state, inState: new Map([[state, open]]), asRead: [] };
+      const before = this.#kept.get(read.motif) ?? [];
+      this.#kept.set(read.motif, [...before, kept].slice(-MOST_READINGS));
     }
     this.#show();
   }
 
   /** The cell is right as it was read. */
   takeAsRead(doubt: number): void {
-    const kept = this.#kept.get(this.session.motifId);
+    const kept = this.#current();
     if (!kept || kept.asRead.includes(doubt)) return;
     kept.asRead.push(doubt);
     this.#show();
@@ -117,14 +116,14 @@ export class Doubts {
 
   /** All that are open are right as they were read. */
   takeAllAsRead(): void {
-    const kept = this.#kept.get(this.session.motifId);
+    const kept = this.#current();
     kept?.asRead.push(...(this.now?.cells ?? []).map(({ doubt }) => doubt));
     this.#show();
   }
 
   /** Asks again about the last that was said to be right; its number, or null if there is none. */
   bringBack(): number | null {
-    const doubt = this.#kept.get(this.session.motifId)?.asRead.pop() ?? null;
+    const doubt = this.#current()?.asRead.pop() ?? null;
     this.#show();
     return doubt;
   }
@@ -138,7 +137,8 @@ export class Doubts {
   #follow(): void {
     const { opened, state, motifId } = this.session;
     if (opened !== this.#opened) this.#kept.clear();
-    else if (state !== this.#state) for (const [id, kept] of this.#kept) this.#step(id, kept);
+    else if (state !== this.#state)
+      for (const [id, readings] of this.#kept) for (const kept of readings) this.#step(id, kept);
     else if (motifId === this.#motif) return;
     this.#opened = opened;
     this.#state = state;
@@ -152,8 +152,11 @@ export class Doubts {
     const grid = session.project.motifs.find((motif) => motif.id === id)?.grid;
     const open = kept.inState.get(this.#state);
     if (session.state > kept.from && !kept.inState.has(session.state) && open) {
-      const isKnown = open !== 'lost' && grid !== undefined;
-      kept.inState.set(session.state, isKnown ? stillOpen(open, kept.grid, grid, session.undoName) : 'lost');
+      const isKnown = typeof open !== 'string' && grid !== undefined;
+      kept.inState.set(
+        session.state,
+        isKnown ? stillOpen(open, kept.grid, grid, session.undoName) : grid ? open : 'over',
+      );
       if (kept.inState.size > MANY_STATES) {
         const atHand = session.statesAtHand;
         for (const state of kept.inState.keys()) if (!atHand.has(state)) kept.inState.delete(state);
@@ -166,11 +169,17 @@ export class Doubts {
     this.#shown.now = this.#toSettle();
   }
 
+  /** The reading that the motif which is looked at comes from, as it is now. */
+  #current(): Kept | undefined {
+    const { motifId, state } = this.session;
+    return this.#kept.get(motifId)?.findLast(({ inState }) => inState.has(state));
+  }
+
   #toSettle(): ToSettle | null {
     const { motif, state } = this.session;
-    const kept = this.#kept.get(motif.id);
+    const kept = this.#current();
     const open = kept?.inState.get(state);
-    if (!kept || !open) return null;
+    if (!kept || !open || open === 'over') return null;
     const { read } = kept;
     if (open === 'lost') return { read, cells: [], asRead: 0, isLost: true };
     const settled = new Set(kept.asRead);

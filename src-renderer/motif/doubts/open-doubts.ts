@@ -16,8 +16,8 @@ export interface OpenDoubt {
   readonly at: number;
 }
 
-/** The open doubts in the order of their numbers; `lost` where cells went nobody knows where. */
-export type OpenDoubts = readonly OpenDoubt[] | 'lost';
+/** The open doubts in the order of their numbers; `lost` where cells went nobody knows where, `over` where the motif is another drawing. */
+export type OpenDoubts = readonly OpenDoubt[] | 'lost' | 'over';
 
 /** Changes that move cells in a way that can be followed: the ways they may have gone. */
 const MOVES: { readonly [Name in ChangeName]?: readonly ((grid: Grid) => Grid)[] } = {
@@ -42,10 +42,10 @@ const LOSES: ReadonlySet<ChangeName> = new Set<ChangeName>([
   'crop-at-cursor',
   'trim',
   'resize-motif',
-  'import-motif',
-  'read-picture',
-  'read-chart',
 ]);
+
+/** Changes that put another drawing in its place. */
+const REPLACES: ReadonlySet<ChangeName> = new Set<ChangeName>(['import-motif', 'read-picture', 'read-chart']);
 
 /** Changes of all cells of a yarn: nobody looked at one of them. */
 const OF_YARNS: ReadonlySet<ChangeName> = new Set<ChangeName>(['exchange-yarns', 'invert', 'yarns', 'set-ground']);
@@ -58,6 +58,7 @@ export function stillOpen(open: readonly OpenDoubt[], before: Grid, now: Grid, n
     const way = moves.find((move) => sameGrid(move(before), now));
     return way ? moved(open, before, way) : 'lost';
   }
+  if (name !== null && REPLACES.has(name)) return 'over';
   if ((name !== null && LOSES.has(name)) || now.width !== before.width || now.height !== before.height) return 'lost';
   if (name !== null && OF_YARNS.has(name)) return open;
   const left = open.filter(({ at }) => now.cells[at] === before.cells[at]);

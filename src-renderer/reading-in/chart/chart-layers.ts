@@ -8,17 +8,16 @@ import {
   cellsLayer,
   drawDoubtMarks,
   lineSteps,
-  pictureLayer,
   strokeCased,
   Viewport,
   type CellPicture,
   type ChartLayer,
   type LineColours,
   type MarkLook,
-  type PictureView,
-  type ShownPicture,
   type Size,
 } from '../../canvas/index.ts';
+import { pictureLayer, type ShownPicture } from '../../canvas/picture-layer.ts';
+import type { PictureView } from '../../canvas/picture-view.ts';
 
 /** Height of every chart in the pixels that its view counts in, however fine its picture is just now. */
 const CHART_HEIGHT = 1000;

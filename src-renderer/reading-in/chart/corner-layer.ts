@@ -1,16 +1,9 @@
 /** The corners of a chart on its photo: their rings, the sides between them, and what lies outside veiled. */
 import type { Corners } from '@shared/reading/index.ts';
-import {
-  CHART_FONT,
-  handleNode,
-  strokeCased,
-  type ChartLayer,
-  type HandleState,
-  type MarkLook,
-  type PictureView,
-  type Point,
-  type ShownPicture,
-} from '../../canvas/index.ts';
+import { handleNode, type HandleState } from '../../canvas/handles.ts';
+import { CHART_FONT, strokeCased, type ChartLayer, type MarkLook, type Point } from '../../canvas/index.ts';
+import type { ShownPicture } from '../../canvas/picture-layer.ts';
+import type { PictureView } from '../../canvas/picture-view.ts';
 
 export interface PhotoScene {
   readonly photo: ShownPicture;

@@ -1,4 +1,5 @@
 /** Charts that were found on a photo, and which of them four corners mean. Pure. */
+import type { Problem } from '@shared/problem/index.ts';
 import { sideLengths, type Corners, type FoundChart } from '@shared/reading/index.ts';
 
 /** A found chart, and its counts as they are from its first corner. */
@@ -37,4 +38,33 @@ export function foundAt(charts: readonly FoundChart[], corners: Corners): FoundA
 /** The corners of the same chart, which is read turned clockwise by a quarter. */
 export function turnedClockwise([topLeft, topRight, bottomRight, bottomLeft]: Corners): Corners {
   return [bottomLeft, topLeft, topRight, bottomRight];
+}
+
+/** What a person is told and asked of the charts that were found. */
+export type Question =
+  | { readonly kind: 'wait' }
+  /** Why there is none. */
+  | { readonly kind: 'none'; readonly problem: Problem }
+  /** The chart whose corners are set; whether it has yet to be said that they are right. */
+  | { readonly kind: 'chart'; readonly chart: FoundChart; readonly isOpen: boolean }
+  /** Several, and the corners are those of none. */
+  | { readonly kind: 'which' }
+  /** The corners are a person's own. */
+  | { readonly kind: 'nothing' };
+
+interface Standing {
+  readonly charts: readonly FoundChart[];
+  /** The number of the one whose corners are set, or null. */
+  readonly chosen: number | null;
+  readonly isFinding: boolean;
+  readonly isConfirmed: boolean;
+  readonly notFound: Problem | null;
+}
+
+export function questionOf({ charts, chosen, isFinding, isConfirmed, notFound }: Standing): Question {
+  if (isFinding) return { kind: 'wait' };
+  if (notFound) return { kind: 'none', problem: notFound };
+  const chart = chosen === null ? undefined : charts[chosen];
+  if (chart) return { kind: 'chart', chart, isOpen: !isConfirmed };
+  return charts.length > 1 ? { kind: 'which' } : { kind: 'nothing' };
 }

@@ -1,16 +1,9 @@
 /** The part of a picture that is used: its frame, its corners, and what is not used veiled. */
 import type { Crop } from '@shared/reading/index.ts';
-import {
-  handleNode,
-  strokeCased,
-  type ChartLayer,
-  type ChartNode,
-  type HandleState,
-  type MarkLook,
-  type PictureView,
-  type PixelBox,
-  type ShownPicture,
-} from '../../canvas/index.ts';
+import { handleNode, type HandleState } from '../../canvas/handles.ts';
+import { strokeCased, type ChartLayer, type ChartNode, type MarkLook, type PixelBox } from '../../canvas/index.ts';
+import type { ShownPicture } from '../../canvas/picture-layer.ts';
+import type { PictureView } from '../../canvas/picture-view.ts';
 import { CORNERS } from './crop.ts';
 
 export interface CropScene {

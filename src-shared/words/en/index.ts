@@ -2,7 +2,6 @@
 import { allOver } from './all-over.ts';
 import { knitting } from './knitting.ts';
 import { lengths } from './lengths.ts';
-import { lettering } from './lettering.ts';
 import { menu } from './menu.ts';
 import { motif } from './motif.ts';
 import { motifs } from './motifs.ts';
@@ -49,7 +48,6 @@ export const english = {
   measure,
   knitting,
   lengths,
-  lettering,
   menu,
   windowTrouble,
   motif,

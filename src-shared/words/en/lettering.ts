@@ -7,8 +7,6 @@ import { numbers as n } from './numbers.ts';
 const faces: Readonly<Record<FinishedFace, string>> = { knit: 'knit side', purl: 'purl side' };
 
 export const lettering = {
-  /** Under the icon. */
-  tool: 'Lettering',
   title: 'Lettering',
   text: 'Text',
   textHint: 'Enter begins a new line.',

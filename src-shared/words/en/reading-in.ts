@@ -104,7 +104,8 @@ export const readingIn = {
     stay: 'Stay',
     take: 'Use as the motif',
     takeNote: 'It takes the place of the motif on the bench. Undo brings that back.',
-    taken: (columns: number, rows: number): string => `Chart read: ${n.size(columns, rows)}.`,
+    taken: (columns: number, rows: number, doubtful: number): string =>
+      `Chart read: ${n.size(columns, rows)}.${doubtful === 0 ? '' : ` ${n.count(doubtful, 'cell')} to settle.`}`,
   },
 };
 

@@ -143,6 +143,18 @@ describe('cells in doubt', () => {
     expect(places(doubts)).toHaveLength(2);
   });
 
+  it('are those of the latest reading, and of the one before when that is taken back', () => {
+    const { session, doubts, motif } = read();
+    session.change(changeOf('read-chart', redraw(session.motif, { ...GRID, cells: GRID.cells.with(3, 1) })));
+    expect(doubts.now, 'another drawing, of which nothing was said yet').toBeNull();
+    doubts.keep({ motif, width: 4, height: 3, doubts: [{ at: 2, sure: 0.1 }], straight });
+    expect(places(doubts)).toEqual([[2, 0]]);
+    session.undo();
+    expect(places(doubts)).toHaveLength(2);
+    session.redo();
+    expect(places(doubts)).toEqual([[2, 0]]);
+  });
+
   it('stay where all cells of a yarn change', () => {
     const { session, doubts } = read();
     const change = WHOLE.invert(session.motif, PLACE);

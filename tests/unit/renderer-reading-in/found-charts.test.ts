@@ -1,7 +1,8 @@
 /** Which found chart corners mean, however they were put right or turned. */
 import { describe, expect, it } from 'vitest';
+import { problemError, problemOf } from '@shared/problem/index.ts';
 import type { Corners, FoundChart } from '@shared/reading/index.ts';
-import { foundAt, turnedClockwise } from '../../../src-renderer/reading-in/chart/found-charts.ts';
+import { foundAt, questionOf, turnedClockwise } from '../../../src-renderer/reading-in/chart/found-charts.ts';
 
 const box = (left: number, top: number, width: number, height: number): Corners => [
   { x: left, y: top },
@@ -40,5 +41,32 @@ describe('corners of a found chart', () => {
 
   it('mean none where none was found', () => {
     expect(foundAt([], box(20, 20, 200, 100))).toBeNull();
+  });
+});
+
+describe('what is asked of the charts that were found', () => {
+  const none = { charts: [], chosen: null, isFinding: false, isConfirmed: false, notFound: null };
+  const [sure, unsure] = CHARTS as [FoundChart, FoundChart];
+
+  it('is nothing while they are looked for, and why there is none', () => {
+    expect(questionOf({ ...none, isFinding: true })).toEqual({ kind: 'wait' });
+    const problem = problemOf(problemError('chart-not-found', { why: 'too-small', width: 40, height: 40 }));
+    expect(questionOf({ ...none, notFound: problem })).toEqual({ kind: 'none', problem });
+  });
+
+  it('is whether the corners are right, until that is said', () => {
+    const one = { ...none, charts: [unsure], chosen: 0 };
+    expect(questionOf(one)).toEqual({ kind: 'chart', chart: unsure, isOpen: true });
+    expect(questionOf({ ...one, isConfirmed: true })).toEqual({ kind: 'chart', chart: unsure, isOpen: false });
+  });
+
+  it('is which one is meant, where there are two', () => {
+    const two = { ...none, charts: [sure, unsure] };
+    expect(questionOf(two)).toEqual({ kind: 'which' });
+    expect(questionOf({ ...two, chosen: 0, isConfirmed: true })).toEqual({ kind: 'chart', chart: sure, isOpen: false });
+  });
+
+  it('is nothing where a person has set the corners', () => {
+    expect(questionOf({ ...none, charts: [sure], isConfirmed: true })).toEqual({ kind: 'nothing' });
   });
 });
