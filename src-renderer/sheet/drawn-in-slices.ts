@@ -5,6 +5,8 @@
 
 /** So many elements of all drawings are put in and laid out in a frame. */
 const MOST_IN_FRAME = 80;
+/** And so many at once: the page itself, its paper and its running head, so that a page is never nothing. */
+const AT_ONCE = 5;
 
 /** A part that is put into what it stands in; it holds so many elements. */
 interface Step {
@@ -29,6 +31,7 @@ export function drawInSlices(box: Element, drawing: Element): () => void {
   }
   const steps = stepsOf(box, drawing);
   begun.push(steps);
+  putIn(steps, AT_ONCE);
   goOn();
   return () => {
     const at = begun.indexOf(steps);
@@ -38,18 +41,26 @@ export function drawInSlices(box: Element, drawing: Element): () => void {
   };
 }
 
+/** Puts that many elements in, or a few more; gives how many may follow. */
+function putIn(steps: Iterator<Step, undefined, void>, most: number): number {
+  let left = most;
+  while (left > 0) {
+    const step = steps.next();
+    if (step.done === true) {
+      begun.splice(begun.indexOf(steps), 1);
+      break;
+    }
+    step.value.into.append(step.value.part);
+    left -= step.value.elements;
+  }
+  return left;
+}
+
 function goOn(): void {
   if (frame !== null || begun.length === 0) return;
   frame = requestAnimationFrame(() => {
     frame = null;
-    for (let left = MOST_IN_FRAME; left > 0 && begun[0];) {
-      const step = begun[0].next();
-      if (step.done === true) begun.shift();
-      else {
-        step.value.into.append(step.value.part);
-        left -= step.value.elements;
-      }
-    }
+    for (let left = MOST_IN_FRAME; left > 0 && begun[0];) left = putIn(begun[0], left);
     goOn();
   });
 }
