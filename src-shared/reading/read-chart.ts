@@ -22,12 +22,12 @@ import { luma, sampleCells, slopesInside, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
 import { sortSymbols } from './sort-symbols.ts';
 import type { Steps } from './steps.ts';
-import { lookAtSigns } from './symbols.ts';
+import { lookAtSymbols } from './symbols.ts';
 import { naturalSize, sizeForCells, straighten } from './straighten.ts';
 
 /**
  * What is told apart: ink on paper (or holes in a card), so many colours, or so
- * many signs drawn in one ink; null: as many as there are.
+ * many symbols drawn in one ink; null: as many as there are.
  */
 export type Levels =
   | { readonly kind: 'ink'; readonly figure: FigureLevel }
@@ -109,9 +109,9 @@ export function* sortCells(
   const { across, up } = sideLengths(corners);
   const cellPixels = Math.min(across / columns, up / rows);
   if (levels.kind === 'symbols') {
-    const signs = yield* lookAtSigns(straight, columns, rows, drift);
+    const symbols = yield* lookAtSymbols(straight, columns, rows, drift);
     yield { stage: 'sort-colours', done: 0 };
-    return { ...asSure(sortSymbols(signs, levels.count), 'symbols'), columns, cellPixels };
+    return { ...asSure(sortSymbols(symbols, levels.count), 'symbols'), columns, cellPixels };
   }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };

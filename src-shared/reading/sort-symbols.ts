@@ -1,26 +1,26 @@
-/** Cells sorted by the sign that is drawn into them: a legend in black and white. */
+/** Cells sorted by the symbol that is drawn into them: a legend in black and white. */
 import { findGroups, some, type Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
 import { timesUsual, type Sorted } from './sort-colours.ts';
-import { SIGN_NUMBERS, SIGN_SIDE } from './symbols.ts';
+import { SYMBOL_NUMBERS, SYMBOL_SIDE } from './symbols.ts';
 
-/** Two signs whose places differ by less than this on the whole (root of the mean square, of the darkest ink) are one. */
+/** Two symbols whose places differ by less than this on the whole (root of the mean square, of the darkest ink) are one. */
 const LEAST_DIFFERENCE = 0.08;
 
-/** A sign drawn to the side comes out as the other but for this much, which is at most such a share of the difference without moving it. */
+/** A symbol drawn to the side comes out as the other but for this much, which is at most such a share of the difference without moving it. */
 const MOST_WHEN_MOVED = 0.17;
 const MOVED_SHARE = 0.75;
 
 /** Ink paler than this is grain of the paper: a blank chart. */
 const LEAST_INK = 0.12;
 
-/** A cell this far from its sign, and so many times the usual, has none of them. */
+/** A cell this far from its symbol, and so many times the usual, has none of them. */
 const STRAY = 0.25;
 const STRAY_TIMES = 4;
 
 /**
- * Colours that stand for signs, which have none: the ground white, the
- * commonest sign black, then hues as far apart as eight of them are.
+ * Colours that stand for symbols, which have none: the ground white, the
+ * commonest symbol black, then hues as far apart as eight of them are.
  */
 const STAND_INS = [
   '#ffffff',
@@ -42,32 +42,32 @@ const STAND_INS = [
 ];
 
 /**
- * Where the number of signs is known: the next two that would be made one lie
+ * Where the number of symbols is known: the next two that would be made one lie
  * at least so far apart, and so many times as far as the last that were; else
  * it may have been the other two.
  */
 const SURELY_OTHER = 1.2;
 const SURELY_NEXT = 1.5;
 
-/** Cells of one sign differ by about this at least. */
+/** Cells of one symbol differ by about this at least. */
 const LEAST_USUAL = 0.03;
 
-/** `signs` as `lookAtSigns` gives them; `wanted` yarns, or null for as many signs as there are. */
-export function sortSymbols(signs: Float64Array, wanted: number | null): Sorted {
-  const count = signs.length / SIGN_NUMBERS;
-  const even = inShareOfInk(signs);
-  const looked = some(even, new Uint8Array(count).fill(1), SIGN_NUMBERS);
+/** `symbols` as `lookAtSymbols` gives them; `wanted` yarns, or null for as many symbols as there are. */
+export function sortSymbols(symbols: Float64Array, wanted: number | null): Sorted {
+  const count = symbols.length / SYMBOL_NUMBERS;
+  const even = inShareOfInk(symbols);
+  const looked = some(even, new Uint8Array(count).fill(1), SYMBOL_NUMBERS);
   const { centres: looks } = findGroups(
     looked,
-    SIGN_NUMBERS,
+    SYMBOL_NUMBERS,
     null,
     (one, other) => rootMeanSquare(one, other) / LEAST_DIFFERENCE,
   );
   const { kindOf, evidence, unsure } = alike(looks, wanted);
-  const nearest = nearestOf(even, looks, SIGN_NUMBERS);
+  const nearest = nearestOf(even, looks, SYMBOL_NUMBERS);
   const kinds = nearest.map((look) => kindOf[look] as number);
   const own = Float64Array.from(nearest, (look, cell) =>
-    Math.sqrt(squaredDistance(even, cell, looks, look, SIGN_NUMBERS) / SIGN_NUMBERS),
+    Math.sqrt(squaredDistance(even, cell, looks, look, SYMBOL_NUMBERS) / SYMBOL_NUMBERS),
   );
   return {
     ...byNumber(kinds, looks, kindOf),
@@ -90,13 +90,13 @@ interface Alike {
 
 /**
  * Which kind each look is of: looks that are one when moved by a place are one
- * sign, drawn a little to the side. With `wanted`, the most alike are made one
+ * symbol, drawn a little to the side. With `wanted`, the most alike are made one
  * until there are so many; where others are nearly as much alike, those and
  * these are unsure.
  */
 function alike(looks: Float64Array, wanted: number | null): Alike {
-  const count = looks.length / SIGN_NUMBERS;
-  const look = (i: number): number[] => [...looks.subarray(i * SIGN_NUMBERS, (i + 1) * SIGN_NUMBERS)];
+  const count = looks.length / SYMBOL_NUMBERS;
+  const look = (i: number): number[] => [...looks.subarray(i * SYMBOL_NUMBERS, (i + 1) * SYMBOL_NUMBERS)];
   const pairs: { readonly one: number; readonly other: number; readonly apart: number }[] = [];
   for (let one = 0; one < count; one++) {
     for (let other = 0; other < one; other++) pairs.push({ one, other, apart: apartOf(look(one), look(other)) });
@@ -126,7 +126,7 @@ function alike(looks: Float64Array, wanted: number | null): Alike {
 }
 
 /**
- * How far apart two looks are, below 1 being one sign: where moving one of them
+ * How far apart two looks are, below 1 being one symbol: where moving one of them
  * by a place makes them much more alike, it is drawn to the side.
  */
 function apartOf(one: readonly number[], other: readonly number[]): number {
@@ -140,10 +140,10 @@ function apartWhenMoved(one: readonly number[], other: readonly number[]): numbe
   for (let dy = -1; dy <= 1; dy++) {
     for (let dx = -1; dx <= 1; dx++) {
       const [here, there]: [number[], number[]] = [[], []];
-      for (let y = Math.max(0, -dy); y < Math.min(SIGN_SIDE, SIGN_SIDE - dy); y++) {
-        for (let x = Math.max(0, -dx); x < Math.min(SIGN_SIDE, SIGN_SIDE - dx); x++) {
-          here.push(one[y * SIGN_SIDE + x] as number);
-          there.push(other[(y + dy) * SIGN_SIDE + x + dx] as number);
+      for (let y = Math.max(0, -dy); y < Math.min(SYMBOL_SIDE, SYMBOL_SIDE - dy); y++) {
+        for (let x = Math.max(0, -dx); x < Math.min(SYMBOL_SIDE, SYMBOL_SIDE - dx); x++) {
+          here.push(one[y * SYMBOL_SIDE + x] as number);
+          there.push(other[(y + dy) * SYMBOL_SIDE + x + dx] as number);
         }
       }
       least = Math.min(least, rootMeanSquare(here, there));
@@ -157,12 +157,12 @@ function rootMeanSquare(one: readonly number[], other: readonly number[]): numbe
 }
 
 /** Darkness as a share of the darkest ink; nothing where there is no ink at all. */
-function inShareOfInk(signs: Float64Array): Float64Array {
-  const darkest = signs.slice().sort()[Math.floor(signs.length * 0.995)] ?? 0;
-  return darkest < LEAST_INK ? new Float64Array(signs.length) : signs.map((value) => value / darkest);
+function inShareOfInk(symbols: Float64Array): Float64Array {
+  const darkest = symbols.slice().sort()[Math.floor(symbols.length * 0.995)] ?? 0;
+  return darkest < LEAST_INK ? new Float64Array(symbols.length) : symbols.map((value) => value / darkest);
 }
 
-/** Yarns named in order: the emptiest sign is the ground, then the commonest first. */
+/** Yarns named in order: the emptiest symbol is the ground, then the commonest first. */
 function byNumber(
   kinds: Uint8Array,
   looks: Float64Array,
@@ -172,7 +172,7 @@ function byNumber(
     Math.min(
       ...kindOf.flatMap((of, look) =>
         of === kind
-          ? [looks.subarray(look * SIGN_NUMBERS, (look + 1) * SIGN_NUMBERS).reduce((sum, value) => sum + value, 0)]
+          ? [looks.subarray(look * SYMBOL_NUMBERS, (look + 1) * SYMBOL_NUMBERS).reduce((sum, value) => sum + value, 0)]
           : [],
       ),
     );
@@ -186,16 +186,16 @@ function byNumber(
   };
 }
 
-/** 0 half way to the next sign, 1 at the cell's own. */
+/** 0 half way to the next symbol, 1 at the cell's own. */
 function marginsOf(
-  signs: Float64Array,
+  symbols: Float64Array,
   looks: Float64Array,
   nearest: Uint8Array,
   kindOf: readonly number[],
   own: Float64Array,
 ): Float32Array {
   const distance = (cell: number, look: number): number =>
-    Math.sqrt(squaredDistance(signs, cell, looks, look, SIGN_NUMBERS) / SIGN_NUMBERS);
+    Math.sqrt(squaredDistance(symbols, cell, looks, look, SYMBOL_NUMBERS) / SYMBOL_NUMBERS);
   const usual = kindOf.map((_, look) => middleOf([...own].filter((_, cell) => nearest[cell] === look)));
   return Float32Array.from(nearest, (look, cell) => {
     const here = own[cell] as number;

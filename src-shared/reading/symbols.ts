@@ -1,7 +1,7 @@
 /**
  * What is drawn into each cell of a straightened chart, as a small picture of
  * its own: how dark it is in 6 × 6 places, against the paper that the cell
- * shows beside the sign. Light needs no other care: paper and sign lie in it
+ * shows beside the symbol. Light needs no other care: paper and symbol lie in it
  * together.
  */
 import type { Drift } from './drift.ts';
@@ -10,10 +10,10 @@ import { luma } from './sample.ts';
 import type { Steps } from './steps.ts';
 
 /** Places across and up. */
-export const SIGN_SIDE = 6;
+export const SYMBOL_SIDE = 6;
 
 /** Numbers a cell: darkness 0 … about 1, the top row first, from the left. */
-export const SIGN_NUMBERS = SIGN_SIDE * SIGN_SIDE;
+export const SYMBOL_NUMBERS = SYMBOL_SIDE * SYMBOL_SIDE;
 
 /** How far what is looked at reaches from the middle of the cell, in cells: its lines are left out. */
 const REACH = 0.36;
@@ -21,7 +21,7 @@ const REACH = 0.36;
 /** Paper is as light as this share of the cell's pixels is not; specks of glare lie above. */
 const PAPER_SHARE = 0.85;
 
-/** Cells around one, to each side, whose signs say where it lies; and how far off it may lie, in cells. */
+/** Cells around one, to each side, whose symbols say where it lies; and how far off it may lie, in cells. */
 const AROUND = 3;
 
 /** Rounds in which cells are looked for anew. */
@@ -29,41 +29,41 @@ const ROUNDS = 2;
 
 const MOST_OFF = 0.3;
 
-/** Darkness that paper has by itself, and ink, summed over the places, that makes a sign. */
+/** Darkness that paper has by itself, and ink, summed over the places, that makes a symbol. */
 const GRAIN = 0.12;
 const LEAST_INK = 1.5;
 
 const ROWS_A_STEP = 16;
 
-export function* lookAtSigns(straight: Picture, columns: number, rows: number, drift: Drift): Steps<Float64Array> {
+export function* lookAtSymbols(straight: Picture, columns: number, rows: number, drift: Drift): Steps<Float64Array> {
   const cellWidth = straight.width / columns;
   const cellHeight = straight.height / rows;
   const look = lookerAt(straight, cellWidth * REACH, cellHeight * REACH);
   const count = columns * rows;
-  const signs = new Float64Array(count * SIGN_NUMBERS);
+  const symbols = new Float64Array(count * SYMBOL_NUMBERS);
   const off = new Float64Array(count * 2);
-  // Signs stand in the middle of their cells: where those around a cell all lie to one side, so does the cell.
+  // Symbols stand in the middle of their cells: where those around a cell all lie to one side, so does the cell.
   for (let round = 0; round <= ROUNDS; round++) {
     for (let cell = 0; cell < count; cell++) {
       const [column, fromTop] = [cell % columns, rows - 1 - Math.floor(cell / columns)];
       const [x, y] = [(column + 0.5) / columns, (fromTop + 0.5) / rows];
       const right = (column + 0.5 + drift.across(x, y) + (off[cell * 2] as number)) * cellWidth;
       const down = (fromTop + 0.5 + drift.up(x, y) + (off[cell * 2 + 1] as number)) * cellHeight;
-      signs.set(look(right, down), cell * SIGN_NUMBERS);
+      symbols.set(look(right, down), cell * SYMBOL_NUMBERS);
       if (cell % (ROWS_A_STEP * columns) === 0) {
         yield { stage: 'sample', done: (round + cell / count) / (ROUNDS + 1) };
       }
     }
-    if (round < ROUNDS) addOffsets(off, signs, columns, rows);
+    if (round < ROUNDS) addOffsets(off, symbols, columns, rows);
   }
-  return signs;
+  return symbols;
 }
 
-/** Adds by what part of a cell signs lie to the right of and below where they were looked for: two numbers a cell. */
-function addOffsets(off: Float64Array, signs: Float64Array, columns: number, rows: number): void {
+/** Adds by what part of a cell symbols lie to the right of and below where they were looked for: two numbers a cell. */
+function addOffsets(off: Float64Array, symbols: Float64Array, columns: number, rows: number): void {
   const count = columns * rows;
   const found: (readonly [number, number] | null)[] = Array.from({ length: count }, (_, cell) =>
-    middleOfInk(signs.subarray(cell * SIGN_NUMBERS, (cell + 1) * SIGN_NUMBERS)),
+    middleOfInk(symbols.subarray(cell * SYMBOL_NUMBERS, (cell + 1) * SYMBOL_NUMBERS)),
   );
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
@@ -83,18 +83,18 @@ function addOffsets(off: Float64Array, signs: Float64Array, columns: number, row
   }
 }
 
-/** The middle of the ink of a sign, in cells to the right and down; null where there is hardly any. */
-function middleOfInk(sign: Float64Array): readonly [number, number] | null {
+/** The middle of the ink of a symbol, in cells to the right and down; null where there is hardly any. */
+function middleOfInk(symbol: Float64Array): readonly [number, number] | null {
   let [ink, right, down] = [0, 0, 0];
-  sign.forEach((value, place) => {
+  symbol.forEach((value, place) => {
     // Grain of the paper is everywhere; only what stands out pulls.
     const dark = Math.max(0, value - GRAIN);
     ink += dark;
-    right += dark * ((place % SIGN_SIDE) + 0.5 - SIGN_SIDE / 2);
-    down += dark * (Math.floor(place / SIGN_SIDE) + 0.5 - SIGN_SIDE / 2);
+    right += dark * ((place % SYMBOL_SIDE) + 0.5 - SYMBOL_SIDE / 2);
+    down += dark * (Math.floor(place / SYMBOL_SIDE) + 0.5 - SYMBOL_SIDE / 2);
   });
   if (ink < LEAST_INK) return null;
-  const place = (2 * REACH) / SIGN_SIDE;
+  const place = (2 * REACH) / SYMBOL_SIDE;
   return [(right / ink) * place, (down / ink) * place];
 }
 
@@ -104,8 +104,8 @@ function lookerAt(
   reachX: number,
   reachY: number,
 ): (x: number, y: number) => Float64Array {
-  const sums = new Float64Array(SIGN_NUMBERS);
-  const shares = new Float64Array(SIGN_NUMBERS);
+  const sums = new Float64Array(SYMBOL_NUMBERS);
+  const shares = new Float64Array(SYMBOL_NUMBERS);
   const levels: number[] = [];
   return (x, y) => {
     sums.fill(0);
@@ -118,12 +118,12 @@ function lookerAt(
         const at = (py * width + px) * 4;
         const level = luma(rgba, at);
         levels.push(level);
-        // A pixel counts in the two places across and up that it lies between: a sign a little off looks a little other.
+        // A pixel counts in the two places across and up that it lies between: a symbol a little off looks a little other.
         spread(
           sums,
           shares,
-          ((px + 0.5 - x) / reachX + 1) * (SIGN_SIDE / 2) - 0.5,
-          ((py + 0.5 - y) / reachY + 1) * (SIGN_SIDE / 2) - 0.5,
+          ((px + 0.5 - x) / reachX + 1) * (SYMBOL_SIDE / 2) - 0.5,
+          ((py + 0.5 - y) / reachY + 1) * (SYMBOL_SIDE / 2) - 0.5,
           level,
         );
       }
@@ -142,9 +142,9 @@ function spread(sums: Float64Array, shares: Float64Array, u: number, v: number, 
   for (let dy = 0; dy < 2; dy++) {
     for (let dx = 0; dx < 2; dx++) {
       const [column, row] = [left + dx, top + dy];
-      if (column < 0 || row < 0 || column >= SIGN_SIDE || row >= SIGN_SIDE) continue;
+      if (column < 0 || row < 0 || column >= SYMBOL_SIDE || row >= SYMBOL_SIDE) continue;
       const share = (dx === 0 ? 1 - (u - left) : u - left) * (dy === 0 ? 1 - (v - top) : v - top);
-      const place = row * SIGN_SIDE + column;
+      const place = row * SYMBOL_SIDE + column;
       sums[place] = (sums[place] as number) + share * level;
       shares[place] = (shares[place] as number) + share;
     }

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { finish } from '@shared/reading/index.ts';
 import { sortSymbols } from '../../../src-shared/reading/sort-symbols.ts';
-import { lookAtSigns, SIGN_NUMBERS } from '../../../src-shared/reading/symbols.ts';
+import { lookAtSymbols, SYMBOL_NUMBERS } from '../../../src-shared/reading/symbols.ts';
 
 const CELL = 18;
 
@@ -27,7 +27,7 @@ function drawn(signs: readonly Sign[], columns: number, right = 0): Float64Array
     }
   }
   const still = { across: () => 0, up: () => 0 };
-  return finish(lookAtSigns({ width, height, rgba }, columns, rows, still));
+  return finish(lookAtSymbols({ width, height, rgba }, columns, rows, still));
 }
 
 const mixed = Array.from({ length: 120 }, (_, i) => [none, none, upright, slash, disc, none][(i * 7) % 6] as Sign);
@@ -63,7 +63,7 @@ describe('signs in one ink', () => {
 
   it('are told by darkness against their own paper, not by light', () => {
     const signs = drawn([upright, none], 2);
-    expect(Math.max(...signs.subarray(0, SIGN_NUMBERS))).toBeGreaterThan(0.3);
-    expect(Math.max(...signs.subarray(SIGN_NUMBERS))).toBeLessThan(0.05);
+    expect(Math.max(...signs.subarray(0, SYMBOL_NUMBERS))).toBeGreaterThan(0.3);
+    expect(Math.max(...signs.subarray(SYMBOL_NUMBERS))).toBeLessThan(0.05);
   });
 });
