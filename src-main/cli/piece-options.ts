@@ -61,7 +61,13 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
   const shape = { ...piece.shape, ...defined({ stitches, rows }) };
   const options = bandOptions(args);
   const [first] = bandsOf(project);
-  const isBandNew = copies !== undefined || args.switches.has('own-balls') || Object.keys(options).length > 0;
+  // A hem moves a band that is there; it asks for none.
+  const { position: _position, ...ofBand } = options;
+  const isBandNew =
+    copies !== undefined ||
+    args.switches.has('own-balls') ||
+    args.values.has('first-row') ||
+    Object.keys(ofBand).length > 0;
   const own = first ?? startBand(named.motif.id, [1]);
   const groups = copies ? regrouped(own, copies) : own.groups;
   const band = withOwnBalls({ ...own, groups, ...options }, args);

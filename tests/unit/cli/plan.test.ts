@@ -181,6 +181,16 @@ describe('plan of an all-over pattern', () => {
   const project = (stitches: number): string =>
     folder.file(`bars-${stitches}.walewright`, fileTextOf(barsOn(stitches)));
 
+  it('starts it above the hem that is asked for', async () => {
+    const hemmed = {
+      ...barsOn(22),
+      patterns: [{ ...startAllOver('bars', { kind: 'above-hem', rows: 1 }), unit: 'whole' as const }],
+    };
+    const path = folder.file('above-hem.walewright', fileTextOf({ ...hemmed, piece: { ...hemmed.piece, hemRows: 2 } }));
+    expect((await plan(path)).fills).toMatchObject([{ firstRow: 4, lastRow: 9 }]);
+    expect((await plan(path, '--hem', '4', '--rows', '12')).fills).toMatchObject([{ firstRow: 6, lastRow: 12 }]);
+  });
+
   it('tells rows that are a mirror image in the seam from those that match', async () => {
     const [fill] = (await plan(project(22))).fills;
     expect(fill?.seam).toEqual({
