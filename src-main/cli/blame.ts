@@ -13,6 +13,9 @@ const options: Partial<Record<ProblemCode, readonly CliOptionName[]>> = {
   'groups-wider-than-piece': ['copies', 'stitches', 'seam-allowance'],
   'choice-unknown': ['choice'],
   'motif-taller-than-section': ['hem', 'rows'],
+  'all-over-taller-than-section': ['hem', 'rows'],
+  'all-over-leaves-section': ['hem', 'rows'],
+  'fill-rows-turned': ['hem', 'rows'],
   'rows-outside-piece': ['first-row', 'rows', 'hem'],
   'hem-longer-than-piece': ['hem', 'rows'],
 };

@@ -1,7 +1,8 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { projectToText, sampleProject } from '@shared/project/index.ts';
+import { projectAt, projectToText, sampleProject, startAllOver } from '@shared/project/index.ts';
+import { fileTextOf } from '../../written-projects.ts';
 import { pngOf, rawPng } from '../picture/pictures.ts';
 import { call, callJson, Folder } from './calls.ts';
 
@@ -13,6 +14,21 @@ const plain = folder.motif('plain.pbm', ['...']);
 const text = projectToText(sampleProject());
 const sample = folder.file('sample.walewright', text);
 mkdirSync(join(folder.path, 'drawer'));
+/** The sample covered from its hem of 20 to row 60. */
+const SAMPLE = projectAt(sampleProject());
+const covered = folder.file(
+  'covered.walewright',
+  fileTextOf({
+    ...SAMPLE,
+    piece: { ...SAMPLE.piece, hemRows: 20 },
+    patterns: [
+      {
+        ...startAllOver('lighthouse', 1),
+        position: { kind: 'from-to', from: { kind: 'above-hem', rows: 1 }, to: { kind: 'to-row', row: 60 } },
+      },
+    ],
+  }),
+);
 
 const place = ['place', motif, '--stitches', '20', '--copies', '2'];
 /** `place` with one option more, or another value of one. */
@@ -97,6 +113,9 @@ describe('a call that cannot be answered', () => {
       'rows-outside-piece',
       '--first-row',
     ],
+    ['an all-over that ends below a higher hem', ['plan', covered, '--hem', '60'], 'fill-rows-turned', '--hem'],
+    ['an all-over that ends above the piece', ['plan', covered, '--rows', '50'], 'rows-outside-piece', '--rows'],
+    ['an all-over above no hem', ['plan', covered, '--hem', '0'], 'section-missing', covered],
     ['a project made too narrow', ['plan', sample, '--stitches', '30'], 'groups-wider-than-piece', '--stitches'],
 
     ['a ground that is no colour', ['measure', motif, '--ground', 'mauve'], 'colour-unknown', '--ground'],
