@@ -1,5 +1,6 @@
 /** What lies beyond the outermost lines of a lattice: paper, the lines going on, or the photo's edge. */
 import type { Bounds, CellSides } from './cell-sides.ts';
+import type { Point } from './corners.ts';
 import type { LatticeModel } from './lattice-model.ts';
 import type { Picture } from './picture.ts';
 
@@ -28,12 +29,10 @@ export function beyondOf(
   picture: Picture,
   model: LatticeModel,
   sides: CellSides,
-  table: Uint8Array,
   bounds: Bounds,
   typical: number,
 ): readonly [Beyond, Beyond, Beyond, Beyond] {
   const { left, right, top, bottom } = bounds;
-  const { columns, within, isSeen } = sides;
   const look = (
     lines: number,
     placeAt: (line: number, out: number) => readonly [column: number, row: number],
@@ -43,7 +42,7 @@ export function beyondOf(
     for (let line = 1; line < lines; line++) {
       for (let out = FROM; out <= TO; out += STEP) {
         const [on, one, other] = [0, -ASIDE, ASIDE].map((aside) =>
-          brightAt(picture, model, placeAt(line + aside, out)),
+          brightAt(picture, model.at(...placeAt(line + aside, out))),
         );
         if (
           on === undefined ||
@@ -57,12 +56,9 @@ export function beyondOf(
         if (Math.min(one, other) < PAPER_FROM * paper) continue;
         shares.push((one + other) / 2 - on);
       }
-      // Two cells on, so that a cell that is cut counts as what it is cut by.
-      const [column, row] = placeAt(line + 0.5, 1.5);
-      const [x, y] = [Math.floor(column) - within.left, Math.floor(row) - within.top];
-      if (isSeen[y * columns + x] !== 1 && table[y * columns + x] !== 1) isPhoto++;
+      if (isPaperToTheEdge(picture, (out) => model.at(...placeAt(line + 0.5, out)), paper)) isPhoto++;
     }
-    const lie = 2 * isPhoto >= lines ? 'lines-to-photo' : 'lines-to-sheet';
+    const lie = isPhoto >= REACHES_EDGE * lines ? 'lines-to-photo' : 'lines-to-sheet';
     if (shares.length < LEAST_LOOKS * lines) return lie;
     shares.sort((a, b) => a - b);
     return (shares[shares.length >> 1] as number) >= GOES_ON * typical ? lie : 'paper';
@@ -76,13 +72,25 @@ export function beyondOf(
   ];
 }
 
+/** Rows that end in a filled cell do not show paper at the photo's edge; of a sheet that ends before it none does. */
+const REACHES_EDGE = 0.25;
+
+/** How far out the photo's edge may lie to cut a lattice off, in cells. */
+const EDGE_WITHIN = 2.5;
+
+/** Whether the last that the photo shows on the way out is paper, and not what the sheet lies on. */
+function isPaperToTheEdge(picture: Picture, at: (out: number) => Point, paper: number): boolean {
+  let last: number | null = null;
+  for (let out = FROM; out <= EDGE_WITHIN; out += 2 * STEP) {
+    const bright = brightAt(picture, at(out));
+    if (bright === null) return last === null || last >= PAPER_FROM * paper;
+    last = bright;
+  }
+  return false;
+}
+
 /** Null beyond the photo. */
-function brightAt(
-  { width, height, rgba }: Picture,
-  model: LatticeModel,
-  [column, row]: readonly [number, number],
-): number | null {
-  const { x, y } = model.at(column, row);
+function brightAt({ width, height, rgba }: Picture, { x, y }: Point): number | null {
   if (!(x >= 0 && y >= 0 && x < width && y < height)) return null;
   const at = (Math.floor(y) * width + Math.floor(x)) * 4;
   return (rgba[at] as number) + (rgba[at + 1] as number) + (rgba[at + 2] as number);

@@ -10,6 +10,13 @@
  */
 import { type Bounds, type CellSides } from './cell-sides.ts';
 
+export interface ChartBounds extends Bounds {
+  /** Whether each of its outermost lines is clearly one, and what lies beyond is none. */
+  readonly isClear: boolean;
+  /** Whether an empty strip goes across it, as between two charts. */
+  readonly hasStrip: boolean;
+}
+
 /** A side counts for the chart from so many times what chance makes … */
 const ABOVE_CHANCE = 3;
 
@@ -21,12 +28,7 @@ const MOST_SHARE = 0.35;
 const HIDDEN = 0.6;
 
 /** The rectangle whose cells' sides show most, where they usually show `typical`. */
-export function boundsOf(
-  sides: CellSides,
-  core: Bounds,
-  typical: number,
-  table: Uint8Array,
-): Bounds & { isClear: boolean } {
+export function boundsOf(sides: CellSides, core: Bounds, typical: number, table: Uint8Array): ChartBounds {
   const { columns, rows, upright, level, within, isSeen, filled } = sides;
   const isFilled = (column: number, row: number): boolean =>
     column >= 0 && row >= 0 && column < columns && row < rows && filled[row * columns + column] === 1;
@@ -44,8 +46,12 @@ export function boundsOf(
   };
   const V = new Float32Array((columns + 1) * rows);
   const H = new Float32Array(columns * (rows + 1));
-  const isOff = (column: number, row: number, otherColumn: number, otherRow: number): boolean =>
-    isTable(column, row) || isTable(otherColumn, otherRow) || !(seen(column, row) || seen(otherColumn, otherRow));
+  /** Beside the table nothing counts but a line, and that only where the table's shade lies over the chart. */
+  const isOff = (column: number, row: number, otherColumn: number, otherRow: number): boolean => {
+    const [one, other] = [isTable(column, row), isTable(otherColumn, otherRow)];
+    if (one || other) return (one && other) || !(isFilled(column, row) && isFilled(otherColumn, otherRow));
+    return !(seen(column, row) || seen(otherColumn, otherRow));
+  };
   for (let row = 0; row < rows; row++) {
     for (let line = 0; line <= columns; line++) {
       V[row * (columns + 1) + line] = isOff(line - 1, row, line, row)
@@ -96,13 +102,21 @@ export function boundsOf(
       }
     }
   }
-  const { left, right, top, bottom, isClear } = settled(best, least, { columns, rows, upright: V, level: H });
+  const {
+    left,
+    right,
+    top,
+    bottom,
+    isClear,
+    hasStrip: isCut,
+  } = settled(best, least, { columns, rows, upright: V, level: H });
   return {
     left: within.left + left,
     right: within.left + right,
     top: within.top + top,
     bottom: within.top + bottom,
     isClear,
+    hasStrip: isCut,
   };
 }
 
@@ -117,6 +131,14 @@ interface Worths {
 /** An outer row belongs to the chart if its lines show this share of what those next to it show. */
 const OUTER_SHARE = 0.35;
 
+/** A row so far from both ends that shows at most this share of what rows usually show parts two charts. */
+const STRIP_WITHIN = 4;
+const STRIP_SHARE = 0.15;
+
+function range(from: number, to: number): number[] {
+  return Array.from({ length: to - from }, (_, i) => from + i);
+}
+
 /** Outer rows that may be writing. */
 const OUTER_ROWS = 3;
 
@@ -127,11 +149,7 @@ const LEAST_KNOWN = 0.15;
 const HELD_AGAINST = 5;
 
 /** A title above the chart has some strokes where lines would be; not as many as the rows of the chart. */
-function settled(
-  best: Bounds,
-  least: number,
-  { columns, rows, upright, level }: Worths,
-): Bounds & { isClear: boolean } {
+function settled(best: Bounds, least: number, { columns, rows, upright, level }: Worths): ChartBounds {
   let { left, right, top, bottom } = best;
   /** The mean of what is known; what is not is nothing. */
   const mean = (from: number, to: number, at: (i: number) => number): number => {
@@ -168,7 +186,9 @@ function settled(
         if ((side < 2 ? bottom - top : right - left) <= HELD_AGAINST + k + 1) continue;
         const [c, l] = [cell + k * inwards, line + k * inwards];
         const isCell = shareOf(cells, c, c + inwards, inwards) >= OUTER_SHARE;
-        if (isCell && shareOf(lines, l, l + inwards, inwards) >= OUTER_SHARE) continue;
+        const isLine = shareOf(lines, l, l + inwards, inwards) >= OUTER_SHARE;
+        // A line within may be hidden; the outermost one ends the chart.
+        if (k === 0 ? isCell && isLine : isCell || isLine) continue;
         changed = true;
         if (side === 0) top += k + 1;
         else if (side === 1) bottom -= k + 1;
@@ -177,6 +197,12 @@ function settled(
       }
     });
   }
+  /** Whether a row within shows next to nothing of what rows usually show. */
+  const hasStrip = (of: (i: number) => number, from: number, to: number): boolean => {
+    const shown = range(from, to).map((i) => of(i) + least);
+    const usual = [...shown].sort((a, b) => a - b)[shown.length >> 1] as number;
+    return usual !== Infinity && shown.slice(STRIP_WITHIN, -STRIP_WITHIN).some((share) => share <= STRIP_SHARE * usual);
+  };
   const isClear = sidesNow().every(({ cells, lines, cell, line, inwards, last }, side) => {
     if ((side < 2 ? bottom - top : right - left) <= HELD_AGAINST + 1) return false;
     const isIn =
@@ -184,19 +210,32 @@ function settled(
       shareOf(lines, line, line + inwards, inwards) >= CLEARLY_IN;
     const [nextCell, nextLine] = [cell - inwards, line - inwards];
     if (nextCell < 0 || nextCell >= last) return isIn;
-    const isOut =
-      shareOf(cells, nextCell, cell, inwards) <= CLEARLY_OUT && shareOf(lines, nextLine, line, inwards) <= CLEARLY_OUT;
+    const beyond = [shareOf(cells, nextCell, cell, inwards), shareOf(lines, nextLine, line, inwards)];
+    const isOut = Math.min(...beyond) <= CLEARLY_OUT && Math.max(...beyond) <= HARDLY_IN;
     return isIn && isOut;
   });
-  return { left, right, top, bottom, isClear };
+  return {
+    left,
+    right,
+    top,
+    bottom,
+    isClear,
+    hasStrip: hasStrip(ofColumn, left, right) || hasStrip(ofRow, top, bottom),
+  };
 }
 
-/** To be sure of the outermost row its lines show at least, and those of the next one beyond at most, these shares. */
-const CLEARLY_IN = 0.6;
+/** To be sure of the outermost row its lines show at least this share … */
+const CLEARLY_IN = 0.55;
+
+/** … and of the next one beyond, where numbers may stand, the lines of one kind at most this, and of the other this. */
 const CLEARLY_OUT = 0.3;
+const HARDLY_IN = 0.6;
 
 /** Columns and rows to either side whose lines tell how strong lines are there. */
 const STRONG_AROUND = 3;
+
+/** Around the outermost line half of the sides lie beside the chart; the strong ones tell. */
+const STRONG = 0.8;
 
 /** Lines may fade to this share of what they usually are. */
 const FADED = 0.35;
@@ -211,7 +250,7 @@ function strengths(
   const [fromColumn, toColumn] = [Math.max(0, core.left - within.left), Math.min(columns, core.right - within.left)];
   const shareOf = (shares: number[]): number => {
     shares.sort((a, b) => a - b);
-    return Math.max(FADED, Math.min(1, (shares[Math.floor(TYPICAL * shares.length)] ?? 0) / typical));
+    return shares[Math.floor(STRONG * shares.length)] ?? 0;
   };
   const gathered = (left: number, right: number, top: number, bottom: number): number => {
     const shares: number[] = [];
@@ -223,13 +262,17 @@ function strengths(
     }
     return shareOf(shares);
   };
+  const usual = Math.max(1, gathered(fromColumn, toColumn, fromRow, toRow));
   const ofColumn = Array.from({ length: columns + 1 }, (_, i) =>
     gathered(i - STRONG_AROUND, i + STRONG_AROUND + 1, fromRow, toRow),
   );
   const ofRow = Array.from({ length: rows + 1 }, (_, i) =>
     gathered(fromColumn, toColumn, i - STRONG_AROUND, i + STRONG_AROUND + 1),
   );
-  return (column, row) => typical * Math.max(FADED, (ofColumn[column] as number) * (ofRow[row] as number));
+  return (column, row) => {
+    const share = ((ofColumn[column] as number) / usual) * ((ofRow[row] as number) / usual);
+    return typical * Math.max(FADED, Math.min(1, share));
+  };
 }
 
 /** Of the sides of cells in the middle so many show less than what they are said to show usually. */

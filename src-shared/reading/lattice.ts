@@ -41,8 +41,8 @@ const NEIGHBOURS = 2;
 /** How much the steps of the crossing next to it count, in squares of cells. */
 const STEADINESS = 12;
 
-/** The crossings that hang together with the seed; none where it was mistaken. */
-export function grown(picture: Picture, seed: Seed): Anchor[] {
+/** The crossings that hang together with the seed, where `isFree`; none where it was mistaken. */
+export function grown(picture: Picture, seed: Seed, isFree: (at: Point) => boolean = () => true): Anchor[] {
   const found = new Map<number, Anchor>();
   const looked = new Map<number, number>();
   const first = begun(picture, seed);
@@ -62,7 +62,7 @@ export function grown(picture: Picture, seed: Seed): Anchor[] {
         looked.set(key, known.length);
         const foretold = foretoldAt(known, c, r);
         const { x, y } = foretold.at;
-        if (x < 0 || y < 0 || x > picture.width || y > picture.height) continue;
+        if (x < 0 || y < 0 || x > picture.width || y > picture.height || !isFree(foretold.at)) continue;
         const anchor = anchorAt(picture, foretold, MOST_OFF);
         if (anchor === null) continue;
         const settled = { ...foretoldAt([...known, anchor], c, r), at: anchor.at, clarity: anchor.clarity };

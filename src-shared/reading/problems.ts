@@ -1,3 +1,5 @@
+import type { Corners } from './corners.ts';
+
 /** What can be wrong with a photo, a scan or a drawing that a chart is read out of. */
 export interface ReadingProblems {
   /** Shapes used in shapes, or outlines without end. */
@@ -11,6 +13,8 @@ export interface ReadingProblems {
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
   /** In pixels of the picture. */
   'chart-not-found': { why: 'too-small' | 'no-cells'; width: number; height: number };
+  /** Corners clockwise from the top left, in pixels of the picture. */
+  'charts-several': { charts: readonly { columns: number; rows: number; corners: Corners }[] };
   /** Its lines go on beyond these sides of the picture. */
   'chart-cut-off': { sides: readonly PhotoSide[] };
   'grid-not-found': { across: boolean; up: boolean };

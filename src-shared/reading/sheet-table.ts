@@ -4,6 +4,12 @@ import type { Bounds, CellSides } from './cell-sides.ts';
 /** A side that shows this share of what lines usually show has one. */
 const LINE_SHARE = 0.35;
 
+/** … but not what is darker by less than this, of three times 256. */
+const LEAST_LINE = 10;
+
+/** With lines on so many sides it is a cell of the chart, in the shade perhaps. */
+const CELL_LINES = 2;
+
 /** Cells of the table differ from those beside them by at most this much, of three times 256. */
 const TABLE_CHANGES = 60;
 
@@ -27,8 +33,14 @@ export function tableOf(
   const isDark = (i: number): boolean => filled[i] === 1 || bright(i) < TABLE_BELOW * paper;
   const table = new Uint8Array(columns * rows);
   const rim: number[] = [];
+  const least = Math.max(LEAST_LINE, LINE_SHARE * typical);
+  const isLine = (share: number | undefined): boolean => (share as number) >= least;
+  const linesAround = (i: number): number => {
+    const left = Math.floor(i / columns) * (columns + 1) + (i % columns);
+    return [upright[left], upright[left + 1], level[i], level[i + columns]].filter(isLine).length;
+  };
   const take = (i: number): void => {
-    if (isDark(i) && isSeen[i] === 1 && table[i] === 0) {
+    if (isDark(i) && isSeen[i] === 1 && table[i] === 0 && linesAround(i) < CELL_LINES) {
       table[i] = 1;
       rim.push(i);
     }
@@ -40,7 +52,7 @@ export function tableOf(
     for (let c = 0; c < 3; c++) change += Math.abs((middles[3 * i + c] as number) - (middles[3 * j + c] as number));
     return change <= TABLE_CHANGES;
   };
-  const isOpen = (share: number | undefined): boolean => Math.abs(share as number) < LINE_SHARE * typical;
+  const isOpen = (share: number | undefined): boolean => Math.abs(share as number) < least;
   for (let i = rim.pop(); i !== undefined; i = rim.pop()) {
     const column = i % columns;
     const row = Math.floor(i / columns);

@@ -48,7 +48,7 @@ export const readCommand: Command = {
     const { picture, scale, width, height } = await readPhoto(path);
     if (asked) placed('--corners', () => assertCorners(asked, width, height));
     const photo = photoOf(picture);
-    const [found] = asked ? [null] : placed(path, () => finish(findCharts(photo)));
+    const found = asked ? null : placed(path, () => theChart(photo, scale));
     const at = found ? found.corners : scaledCorners(asked as Corners, 1 / scale);
     const isCounted = !found && (columns === null || rows === null);
     const counted = isCounted ? finish(proposeGrid(photo, at)) : null;
@@ -131,6 +131,17 @@ function textOf(
     ...(doubtful.length > named.length ? [`  ${terminalWords.cli.read.more(doubtful.length - named.length)}`] : []),
     terminalWords.cli.read.written(file, replaced),
   ].join('\n');
+}
+
+/** The one chart of the photo. Throws what `findCharts` throws, and `charts-several`. */
+function theChart(photo: Photo, scale: number): FoundChart {
+  const charts = finish(findCharts(photo));
+  if (charts.length > 1) {
+    throw problemError('charts-several', {
+      charts: charts.map(({ columns, rows, corners: at }) => ({ columns, rows, corners: scaledCorners(at, scale) })),
+    });
+  }
+  return charts[0] as FoundChart;
 }
 
 /** As `--corners` takes them. */

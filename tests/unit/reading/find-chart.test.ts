@@ -72,11 +72,11 @@ describe('no chart is found', () => {
   });
 });
 
-it('finds a chart whatever its cells are large, up to a hundred pixels and more', () => {
+it('finds a chart of few and large cells, eighty pixels wide', () => {
   const seen = photograph(
     blobs(10, 9, 2, 3),
     look,
-    { width: 1600, height: 1500, roll: 5, tilt: 8, pan: -6 },
+    { width: 960, height: 900, roll: 5, tilt: 8, pan: -6 },
     { blur: 1 },
   );
   expect(finish(findCharts(photoOf(seen.picture)))).toMatchObject([{ columns: 10, rows: 9 }]);
@@ -103,4 +103,45 @@ function part({ width, height, rgba }: Picture, from: number, to: number): Pictu
     kept.rgba.set(rgba.subarray((y * width + from) * 4, (y * width + to) * 4), y * (to - from) * 4);
   }
   return kept;
+}
+
+it('is never sure of two charts as one, where their cells happen to go on from one to the other', () => {
+  const [one, other] = [blobs(14, 16, 2, 5), blobs(20, 12, 2, 6)].map((grid, i) =>
+    photograph(grid, look, { width: 300 + 80 * i, height: 330, roll: 2, tilt: 4, pan: 2 }, { blur: 0.6 }),
+  );
+  const [found] = finish(findCharts(photoOf(beside(one?.picture as Picture, other?.picture as Picture))));
+  expect(found?.sure === true && found.columns > 20).toBe(false);
+});
+
+it('finds both of two charts on a page', () => {
+  const one = photograph(
+    blobs(14, 16, 2, 5),
+    look,
+    { width: 300, height: 330, roll: 2, tilt: 4, pan: 2 },
+    { blur: 0.6 },
+  );
+  const other = photograph(
+    blobs(26, 20, 2, 6),
+    look,
+    { width: 420, height: 330, roll: 2, tilt: 4, pan: 2 },
+    { blur: 0.6 },
+  );
+  const page = beside(one.picture, other.picture);
+  const found = finish(findCharts(photoOf(page))).map(({ columns, rows }) => `${columns} × ${rows}`);
+  expect(found.sort()).toEqual(['14 × 16', '26 × 20']);
+});
+
+/** Two pictures of one height as one. */
+function beside(left: Picture, right: Picture): Picture {
+  const page = blankPicture(left.width + right.width, left.height);
+  for (const [picture, from] of [
+    [left, 0],
+    [right, left.width],
+  ] as const) {
+    for (let y = 0; y < page.height; y++) {
+      const row = picture.rgba.subarray(y * picture.width * 4, (y + 1) * picture.width * 4);
+      page.rgba.set(row, (y * page.width + from) * 4);
+    }
+  }
+  return page;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem, ProblemCode, ProblemFacts } from '@shared/problem/index.ts';
+import { rectangle } from '@shared/reading/index.ts';
 import { plainText, segments, words } from '@shared/words/index.ts';
 
 /** One example a problem; the compiler asks for one when a code is added. */
@@ -68,6 +69,12 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'corners-unusable': { fault: 'crossed' },
   'corner-outside-picture': { corner: 1, x: -4, y: 10, width: 800, height: 600 },
   'chart-not-found': { why: 'no-cells', width: 800, height: 600 },
+  'charts-several': {
+    charts: [
+      { columns: 12, rows: 8, corners: rectangle(120, 80) },
+      { columns: 20, rows: 30, corners: rectangle(200, 300) },
+    ],
+  },
   'chart-cut-off': { sides: ['left', 'top'] },
   'grid-not-found': { across: true, up: false },
   'one-yarn-only': { by: 'colours' },

@@ -1,6 +1,6 @@
 /** What is wrong with a picture, a photo of a chart, or letters to set. */
 import type { PictureDamage } from '../../../picture/index.ts';
-import type { CornerFault, SvgDanger } from '../../../reading/index.ts';
+import type { CornerFault, Corners, SvgDanger } from '../../../reading/index.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './problem-words.ts';
 
@@ -46,6 +46,12 @@ const oneYarn: Readonly<Record<'ink' | 'colours' | 'symbols', string>> = {
   colours: 'All cells have one colour',
   symbols: 'All cells look alike',
 };
+
+/** With its corners as they can be given. */
+function severalChart({ columns, rows, corners }: { columns: number; rows: number; corners: Corners }): string {
+  const written = corners.map(({ x, y }) => `${x.toFixed(0)},${y.toFixed(0)}`).join(',');
+  return `one of ${n.columns(columns)} and ${n.rows(rows)} with the corners ${written}`;
+}
 
 export const pictures = {
   'picture-unknown-kind': () => ({
@@ -130,6 +136,10 @@ export const pictures = {
       why === 'too-small'
         ? 'Take it from nearer or at a higher resolution: 10 pixels for each cell at least.'
         : 'Take the picture straight from above, with all of the chart in it, or give its corners yourself.',
+  }),
+  'charts-several': ({ charts }) => ({
+    what: `The picture shows ${charts.length} charts: ${n.list(charts.map(severalChart))}.`,
+    mend: 'Give the corners of the one that you mean.',
   }),
   'chart-cut-off': ({ sides }) => ({
     what: `The chart goes on beyond the picture: at the ${n.list(sides)}.`,

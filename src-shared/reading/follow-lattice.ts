@@ -1,0 +1,93 @@
+/** Which steps a lattice may have, of all that was seen over a picture, and what comes of following each. */
+import type { Point } from './corners.ts';
+import { grown, type Anchor } from './lattice.ts';
+import type { Seed } from './lattice-seed.ts';
+import type { Photo } from './photo.ts';
+import type { Picture } from './picture.ts';
+
+/** A seed on one of the levels of a photo. */
+export interface PlacedSeed {
+  readonly seed: Seed;
+  readonly level: number;
+}
+
+/** A lattice as far as it was seen, on a level of the photo that is `scale` times smaller. */
+export interface Lattice {
+  readonly picture: Picture;
+  readonly scale: number;
+  readonly anchors: readonly Anchor[];
+  /** How much of the picture it makes clear. */
+  readonly worth: number;
+}
+
+/** Seeds of about the same steps, in pixels of the photo; the best first. */
+export type Hypothesis = readonly PlacedSeed[];
+
+/** Steps that differ by less than this share are the same, seen from aslant. */
+const SAME_STEPS = 0.3;
+
+/** Cells this wide on a level are followed best: their lines are seen, and not much else. */
+const BEST_STEP = 11;
+
+/** Crossings that a lattice has at least. */
+const LEAST_ANCHORS = 6;
+
+/** Seeds of one hypothesis that are tried. */
+const MOST_TRIED = 5;
+
+/** A crossing must be this clear to speak for its lattice. */
+const SPEAKS_FROM = 0.35;
+
+/** The seeds by their steps, those that say most first. */
+export function hypothesesOf(seeds: readonly PlacedSeed[]): Hypothesis[] {
+  const groups: { steps: readonly [Point, Point]; seeds: PlacedSeed[]; score: number }[] = [];
+  const sorted = [...seeds].sort((a, b) => b.seed.score - a.seed.score);
+  for (const placed of sorted) {
+    const steps = stepsOf(placed);
+    const group = groups.find((other) => isSame(other.steps, steps));
+    if (group) group.seeds.push(placed);
+    else groups.push({ steps, seeds: [placed], score: placed.seed.score });
+  }
+  return groups.map(({ seeds: same }) => [...same].sort((a, b) => fitness(b) - fitness(a)));
+}
+
+/** In pixels of the photo. */
+function stepsOf({ seed, level }: PlacedSeed): readonly [Point, Point] {
+  const scaled = ({ x, y }: Point): Point => ({ x: x * 2 ** level, y: y * 2 ** level });
+  return [scaled(seed.across), scaled(seed.down)];
+}
+
+function isSame(one: readonly [Point, Point], other: readonly [Point, Point]): boolean {
+  return one.every((step, i) => {
+    const { x, y } = other[i] as Point;
+    return Math.hypot(step.x - x, step.y - y) < SAME_STEPS * Math.hypot(x, y);
+  });
+}
+
+/** A seed's score, less where its cells are small or large on its level. */
+function fitness({ seed: { across, down, score } }: PlacedSeed): number {
+  const step = Math.sqrt(Math.abs(across.x * down.y - across.y * down.x));
+  return score / (1 + Math.log2(step / BEST_STEP) ** 2);
+}
+
+/** The lattice of the first seed that leads to one, where the photo `isFree`; null if none does. */
+export function followed(
+  photo: Photo,
+  hypothesis: Hypothesis,
+  isFree: (at: Point) => boolean = () => true,
+): Lattice | null {
+  for (const { seed, level } of hypothesis.slice(0, MOST_TRIED)) {
+    const picture = photo.levels[level] as Picture;
+    const scale = 2 ** level;
+    const anchors = grown(picture, seed, ({ x, y }) => isFree({ x: x * scale, y: y * scale }));
+    if (anchors.length < LEAST_ANCHORS) continue;
+    // By the area that each speaks for: a lattice twice as fine has twice as many.
+    const worth = anchors.reduce(
+      (sum, { clarity, across, down }) =>
+        sum + (clarity - SPEAKS_FROM) * Math.abs(across.x * down.y - across.y * down.x),
+      0,
+    );
+    return { picture, scale, anchors, worth: worth * scale * scale };
+  }
+  return null;
+}
