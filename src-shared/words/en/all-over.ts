@@ -97,7 +97,7 @@ export const allOver = {
     motif: 'Motif of the all-over',
     starts: 'All-over starts',
     startKinds: {
-      'from-edge': 'at a lower edge, or above it',
+      'from-edge': 'at a lower edge',
       'above-hem': 'above the hem',
       'from-row': 'on a given row',
     } satisfies { readonly [Kind in Start['kind']]: string },
@@ -106,7 +106,7 @@ export const allOver = {
     firstRow: 'First row of the all-over',
     ends: 'All-over ends',
     endKinds: {
-      'from-edge': 'at an upper edge, or below it',
+      'from-edge': 'at an upper edge',
       'to-row': 'on a given row',
       'so-high': 'after so many rows',
     } satisfies { readonly [Kind in End['kind'] | 'so-high']: string },
