@@ -90,6 +90,26 @@ test('opens a project that is dropped, after asking about unsaved work', async (
   await expect(page.getByLabel('Copies in each group')).toHaveValue('3, 3');
 });
 
+test('a file that is dropped while a dialog is up is not gone to, and the dialog stays', async ({ page, start }) => {
+  await start();
+  await page.getByRole('grid').press('a');
+  const dialog = page.getByRole('dialog', { name: 'Lettering' });
+  await expect(dialog).toBeVisible();
+  // A browser goes to a dropped file where nobody has refused that.
+  const refused = await dialog.evaluate((shown) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File(['P1 1 1 1'], 'dot.pbm'));
+    return ['dragover', 'drop'].map((type) => {
+      const event = new DragEvent(type, { dataTransfer, bubbles: true, cancelable: true });
+      shown.dispatchEvent(event);
+      return event.defaultPrevented;
+    });
+  });
+  expect(refused).toEqual([true, true]);
+  await expect(dialog).toBeVisible();
+  await expect(page.getByText('Drop a project or a picture to open it')).toBeHidden();
+});
+
 test.describe('a file that cannot be opened', () => {
   const good = textOf(twelveStitchMotif([3, 3]));
   const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);

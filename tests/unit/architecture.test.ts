@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { arrowsOnCircles, circleText, folderOf } from '../architecture/circles.ts';
-import { hasSession, NOT_YET, ROOTS } from '../architecture/components-with-session.ts';
+import { hasSession, ROOTS } from '../architecture/components-with-session.ts';
 import { importsOf, LAYERS, sourceTree, specifiersIn, type Tree } from '../architecture/imports.ts';
 import { drawnLayers } from '../architecture/drawn-layers.ts';
 
@@ -58,7 +58,7 @@ describe('components', () => {
   it('are given values and callbacks: those alone that put others together have the session', () => {
     const components = sources.files.filter((file) => file.endsWith('.svelte'));
     const having = components.filter((file) => hasSession(sources.read(file)));
-    expect(having).toEqual([...ROOTS, ...NOT_YET].sort());
+    expect(having).toEqual([...ROOTS].sort());
   });
 
   it.each([

@@ -25,8 +25,9 @@ describe('a silhouette', () => {
     const importer = IMPORTERS.find(({ name }) => (name as string) === 'silhouette');
     const dialog = await importer?.dialog?.();
     if (!dialog) throw new Error('The importer has no dialog');
-    const session = new Session(sampleProject(), true);
-    const props = { session, picture, title: 'small', onread: nothing, onclose: nothing };
+    const { project, motif, piece } = new Session(sampleProject(), true);
+    const given = { project, motif, gauge: piece.gauge, unit: 'cm', picture, title: 'small' } as const;
+    const props = { ...given, onread: nothing, ontake: () => null, onclose: nothing };
     const { body } = render(dialog.default, { props });
     expect(body).toContain('>A silhouette</h2>');
     expect(body).not.toMatch(/<button[^>]* disabled/);
