@@ -12,6 +12,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { findingWords } from '../words/findings.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock, type ListLine } from './blocks/list.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -33,7 +34,7 @@ export function findingBlocks(
   const taken = remediesTaken(piece, plan).map((remedy): ListLine => ({
     label: words.sheet.findings.doneMark,
     labelTone: 'soft',
-    text: plain(words.findings.remedy.taken(remedy)),
+    text: plain(findingWords.remedy.taken(remedy)),
     more: [],
   }));
   const { findings } = words.sheet;
@@ -50,8 +51,8 @@ export function findingBlocks(
   const remedies = remediesFor(piece, plan).map((remedy): ListLine => ({
     label: findings.noteMark,
     labelTone: 'soft',
-    text: [strong(`${words.findings.remedy.label[remedy.code]}.`)],
-    more: plain(words.findings.remedy.effect(remedy)),
+    text: [strong(`${findingWords.remedy.label[remedy.code]}.`)],
+    more: plain(findingWords.remedy.effect(remedy)),
   }));
   return [
     headingBlock(plain(findings.title), widthMm),
@@ -78,7 +79,7 @@ function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece,
     return {
       label: isWarning ? findings.warningMark : findings.noteMark,
       labelTone: isWarning ? 'warn' : 'soft',
-      text: plain(words.findings.text(finding, { ...piece, unit })),
+      text: plain(findingWords.text(finding, { ...piece, unit })),
       more: plain(said.filter((sentence) => sentence !== '').join(' ')),
     };
   });
@@ -99,10 +100,10 @@ function longest(finding: Finding): number {
 /** Cautions about the machine and about infants, and what the mark of a missing character means. */
 export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
   const { cautions } = words.sheet;
-  const said = [words.findings.caution.machine];
+  const said = [findingWords.caution.machine];
   if (hangsHem(facts, plan)) said.push(words.sections.joinCaution);
   const isSaid = found.some(({ code }) => code === 'infant-floats');
-  if (facts.piece.isInfant && !isSaid) said.push(words.findings.caution.infant);
+  if (facts.piece.isInfant && !isSaid) said.push(findingWords.caution.infant);
   return [
     headingBlock(plain(cautions.title), widthMm),
     listBlock(

@@ -5,6 +5,7 @@ import { runningOrderOf, type Act, type Plan, type PlanRow } from '../plan/index
 import type { LengthUnit } from '../length/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { words } from '../words/index.ts';
+import { findingWords } from '../words/findings.ts';
 import { csvText } from './csv.ts';
 import { actNames } from './steps/names.ts';
 
@@ -49,7 +50,7 @@ export function blockedBecause(plan: Plan, piece: KnitPiece, unit: LengthUnit = 
   if (runningOrderOf(piece, plan).isKnittable) return [];
   const { titles } = words.runningOrder;
   const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));
-  return [`${titles.blocked}.`, ...reasons.map((finding) => words.findings.text(finding, { ...piece, unit }))];
+  return [`${titles.blocked}.`, ...reasons.map((finding) => findingWords.text(finding, { ...piece, unit }))];
 }
 
 /**

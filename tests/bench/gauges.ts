@@ -8,6 +8,7 @@ import type { Page } from 'playwright';
 import type { Gauge } from '@shared/piece/index.ts';
 import type { Project } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { fullBody } from '../long-body.ts';
 import { settled } from '../written-projects.ts';
 import { median, quantile, type Bar } from './bar.ts';
@@ -67,7 +68,7 @@ export async function gaugesBars(): Promise<Bar[]> {
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
       // All is worked out that comes a moment later.
-      await page.getByRole('button', { name: words.findings.remedy.label['own-balls'] }).first().waitFor();
+      await page.getByRole('button', { name: findingWords.remedy.label['own-balls'] }).first().waitFor();
     }
     const bars: Bar[] = [];
     for (const seen of ['flat', 'seamed'] as const) {

@@ -6,6 +6,7 @@
  */
 import type { Page } from 'playwright';
 import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { median, quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
 import { fullBody } from '../long-body.ts';
@@ -41,7 +42,7 @@ export async function remediesBars(): Promise<Bar[]> {
       // The first frames are slower, since every canvas is drawn for the first time.
       await follow(page, FIRST_FRAMES);
       await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOW_DOWN });
-      const remedies = page.getByRole('button', { name: words.findings.remedy.label['own-balls'] });
+      const remedies = page.getByRole('button', { name: findingWords.remedy.label['own-balls'] });
       if ((await remedies.count()) === 0) {
         let frames: number[] = [];
         const tasks = await tasksOf(page, async () => {

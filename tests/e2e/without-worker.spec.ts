@@ -2,6 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { longBody } from '../long-body.ts';
 import { expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
@@ -28,7 +29,7 @@ test('remedies, sizes and the sheet come all the same', async ({ page, home, sta
   await new FilePanel(page).openProject('long.walewright', 'Long body');
 
   await page.keyboard.press('2');
-  const remedies = page.getByRole('button', { name: words.findings.remedy.label['own-balls'] });
+  const remedies = page.getByRole('button', { name: findingWords.remedy.label['own-balls'] });
   await expect(remedies.first()).toBeVisible();
 
   await page.getByRole('button', { name: words.piece.tools.short.sizes }).click();

@@ -1,7 +1,7 @@
 /** The JSON of what will go wrong or must be known. */
 import { BLOCKING_CODES, type Finding } from '@shared/check/index.ts';
 import type { Workpiece } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 
 export interface FindingJson {
   readonly code: string;
@@ -15,7 +15,7 @@ export function findingJson(finding: Finding, project: Workpiece): FindingJson {
   return {
     code: finding.code,
     rows: [finding.rows[0], finding.rows[1]],
-    text: words.findings.text(finding, project),
+    text: findingWords.text(finding, project),
     blocks: BLOCKING_CODES.has(finding.code),
   };
 }

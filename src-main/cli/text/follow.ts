@@ -5,6 +5,7 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { capitalised, words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { onLines } from './on-one-line.ts';
 import { under } from './table.ts';
 
@@ -19,7 +20,7 @@ export function followText(given: Workpiece, planned: Plan, unit: LengthUnit = '
   const running = runningOrderOf(piece, plan);
   if (!running.isKnittable) {
     const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));
-    const said = reasons.map((finding) => words.findings.text(finding, { ...project, unit }));
+    const said = reasons.map((finding) => findingWords.text(finding, { ...project, unit }));
     return [title, runningOrder.titles.blocked, under(runningOrder.blocked, said)].join('\n\n');
   }
   const names = actNames(piece, unit);

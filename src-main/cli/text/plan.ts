@@ -5,6 +5,7 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
@@ -15,7 +16,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
   const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = terminalWords.cli.plan;
   const piece = pieceIn(project);
   const findings = gatherFindings(findingsOf(piece, plan)).map((gathered) =>
-    words.findings.gathered(gathered, { ...project, unit }),
+    findingWords.gathered(gathered, { ...project, unit }),
   );
   const blocked = blockedBecause(plan, piece, unit);
   const strands = words.knitting.wrapStrands(plan.wrapStrands, unit);
@@ -27,7 +28,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
     under(rowsTitle, rowLines(project, plan, unit)),
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),
-    words.findings.caution.machine,
+    findingWords.caution.machine,
   ].join('\n\n');
 }
 

@@ -14,7 +14,6 @@ import { changes } from './changes.ts';
 import { commands } from './commands.ts';
 import { closed } from './closed.ts';
 import { dates } from './dates.ts';
-import { findings } from './findings.ts';
 import { doubts } from './doubts.ts';
 import { forms, shell, windowTrouble } from './shell.ts';
 import { making } from './making.ts';
@@ -37,7 +36,6 @@ export const english = {
   allOver,
   sheetBench,
   shell,
-  findings,
   forms,
   doubts,
   changes,

@@ -4,7 +4,7 @@ import { changeFor, remediesFor } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan, COLUMNS } from './found.ts';
 
@@ -57,7 +57,7 @@ describe('remedies for long floats', () => {
   });
 
   it('say in words what they cost', () => {
-    expect(remedies(COLUMNS).map(words.findings.remedy.effect)).toEqual([
+    expect(remedies(COLUMNS).map(findingWords.remedy.effect)).toEqual([
       'Leaves no long float or carry. It takes 2 balls and 3 more wraps.',
       'The lining covers 3 of 3 long floats and carries.',
     ]);

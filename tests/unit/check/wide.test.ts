@@ -7,7 +7,7 @@ import type { PlacedGroup } from '@shared/fabric/index.ts';
 import { rowListCsv } from '@shared/output/index.ts';
 import type { Shape, Piece } from '@shared/piece/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan } from './found.ts';
 
@@ -36,7 +36,7 @@ function wide(project: ProjectAt): Wide | null {
 }
 
 const rectangle = (stitches: number, rows = 10): Shape => ({ kind: 'rectangle', stitches, rows });
-const sentenceFor = (project: ProjectAt): string => words.findings.text(wide(project) as Wide, project);
+const sentenceFor = (project: ProjectAt): string => findingWords.text(wide(project) as Wide, project);
 
 describe('the needles of a bed', () => {
   // L40 to R40 is 80 stitches: common practice, no source

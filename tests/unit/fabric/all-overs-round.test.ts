@@ -3,7 +3,8 @@ import { closedPiece, allOversRound } from '@shared/fabric/index.ts';
 import { needleRound, type Ring, type Tube, type Piece } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, startAllOver, type ProjectAt } from '@shared/project/index.ts';
-import { plainText, words } from '@shared/words/index.ts';
+import { closedPanelWords } from '@shared/words/closed-panel.ts';
+import { plainText } from '@shared/words/index.ts';
 import { projectWith } from './pieces.ts';
 
 /** `XO.` on every row, from edge to edge of a piece; no end-needle selection, which would break it there. */
@@ -41,7 +42,7 @@ describe('a fill of the closed piece', () => {
         { first: 8, last: 11, by: 1 },
       ],
     });
-    expect(plainText(words.closed.panel.allOver(0, fill as NonNullable<typeof fill>))).toBe(
+    expect(plainText(closedPanelWords.allOver(0, fill as NonNullable<typeof fill>))).toBe(
       'All-over 1, rows 1–13. It matches across the seam on 5 of 13 rows: off on 8 (rows 4–11).',
     );
   });
@@ -57,7 +58,7 @@ describe('a fill of the closed piece', () => {
     const project = filled({});
     const plan = makePlan(pieceIn(project));
     const [fill] = allOversRound(plan, closedPiece(plan, pieceIn(project)));
-    expect(plainText(words.closed.panel.allOver(0, fill as NonNullable<typeof fill>))).toBe(
+    expect(plainText(closedPanelWords.allOver(0, fill as NonNullable<typeof fill>))).toBe(
       'All-over 1, rows 1–12. It matches across the seam on all 12 rows.',
     );
   });

@@ -14,7 +14,8 @@ import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { plainText, words } from '@shared/words/index.ts';
+import { closedPanelWords } from '@shared/words/closed-panel.ts';
+import { plainText } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
 /**
@@ -152,10 +153,10 @@ describe('the gaps round the closed piece', () => {
     });
     const [two, one] = alikeRound(bandsRound(plan, tube).filter((seen) => seen !== null));
     // The solid motif repeats at every stitch: two groups of 1 on 30 leave 28, 14 and 14; one leaves 29 all round.
-    expect(plainText(words.closed.panel.band(two?.band as BandRound, two?.more ?? 0))).toBe(
+    expect(plainText(closedPanelWords.band(two?.band as BandRound, two?.more ?? 0))).toBe(
       'Rows 1–2 and 1 more pattern band alike: across the seam 14, between the groups 14; even all the way round.',
     );
-    expect(plainText(words.closed.panel.band(one?.band as BandRound, one?.more ?? 0))).toBe(
+    expect(plainText(closedPanelWords.band(one?.band as BandRound, one?.more ?? 0))).toBe(
       'Rows 21–22: across the seam 29, with one group all round.',
     );
   });
@@ -179,6 +180,6 @@ describe('the gaps round the closed piece', () => {
     { acrossSeam: -2, gaps: [24], phrase: 'the seam allowance takes 2 of the figure' },
   ])('are told apart: $phrase', ({ acrossSeam, gaps, phrase }) => {
     const seen = { rows: { first: 5, last: 5 }, acrossSeam, gaps, shaped: null };
-    expect(plainText(words.closed.panel.band(seen, 0))).toBe(`Row 5: ${phrase}.`);
+    expect(plainText(closedPanelWords.band(seen, 0))).toBe(`Row 5: ${phrase}.`);
   });
 });

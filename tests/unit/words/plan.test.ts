@@ -5,6 +5,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startBand, projectAt } from '@shared/project/index.ts';
 import { actNames } from '@shared/output/index.ts';
 import { words } from '@shared/words/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
 import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 
@@ -15,7 +16,7 @@ const yarns = [
 const needles = { first: -12 as Slot, last: 10 as Slot };
 /** A piece with two groups beside each other. */
 const project = { yarns, patterns: [startBand('gull', [1, 1])] };
-const say = (finding: Finding): string => words.findings.text(finding, project);
+const say = (finding: Finding): string => findingWords.text(finding, project);
 
 describe('a finding in words', () => {
   it.each<[Finding, string]>([
@@ -158,20 +159,20 @@ describe('a finding in words', () => {
       longest: 9,
       count: 1,
     } as const;
-    expect(words.findings.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
+    expect(findingWords.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
       / The same comes in 2 more places, rows 3–40\.$/,
     );
-    expect(words.findings.gathered({ finding, more: 0, rows: [3, 4] }, project)).toBe(say(finding));
+    expect(findingWords.gathered({ finding, more: 0, rows: [3, 4] }, project)).toBe(say(finding));
   });
 
   it('cautions where fingers and toes can catch', () => {
     const text = say({ code: 'infant-floats', rows: [1, 4], count: 2 });
-    expect(text).toContain(words.findings.caution.infant);
+    expect(text).toContain(findingWords.caution.infant);
     expect(text).toMatch(/fingers and toes/);
   });
 
   it('cautions at the machine', () => {
-    expect(words.findings.caution.machine).toMatch(
+    expect(findingWords.caution.machine).toMatch(
       /sleeves.*hooks and latches.*tension mast.*weights.*push a wrapped needle back/is,
     );
   });
@@ -208,7 +209,7 @@ describe('the plan in words', () => {
     const plan = checkedPlan(project);
     const all = [
       ...words.knitting.summary(plan, project),
-      ...gatherFindings(plan.findings).map((gathered) => words.findings.gathered(gathered, project)),
+      ...gatherFindings(plan.findings).map((gathered) => findingWords.gathered(gathered, project)),
     ];
     expect(all.join('\n')).not.toMatch(/undefined|NaN|\[object|  /);
   });
