@@ -1,6 +1,5 @@
 /** The four corners of a chart in a photo, and whether they can be the corners of one. */
 import { problemError } from '../problem/index.ts';
-import type { CornerFault } from './problems.ts';
 
 /** A position in pixels from the outer corner of the first pixel, x to the right and y downwards. */
 export interface Point {
@@ -10,6 +9,9 @@ export interface Point {
 
 /** Clockwise as seen: the chart's top left, top right, bottom right, bottom left. */
 export type Corners = readonly [Point, Point, Point, Point];
+
+/** Why four points cannot be the corners of a chart. */
+export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';
 
 /** Sides shorter than this hold no chart. */
 const LEAST_SIDE = 4;

@@ -1,4 +1,4 @@
-import type { Corners } from './corners.ts';
+import type { CornerFault, Corners } from './corners.ts';
 
 /** What can be wrong with a photo, a scan or a drawing that a chart is read out of. */
 export interface ReadingProblems {
@@ -51,6 +51,3 @@ export type PhotoSide = 'left' | 'right' | 'top' | 'bottom';
 
 /** What in an SVG could do more than be drawn. */
 export type SvgDanger = 'script' | 'handler' | 'foreign' | 'document-type' | 'outside';
-
-/** Why four points cannot be the corners of a chart. */
-export type CornerFault = 'too-close' | 'in-line' | 'crossed' | 'not-convex' | 'anticlockwise';
