@@ -13,7 +13,7 @@ import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
 import { letters, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
 import type { WindowCommand } from './commands.ts';
-import { settingsSchema, settingsSetSchema } from './settings.ts';
+import { settingsSchema, settingsSetSchema } from './settings-contract.ts';
 
 const empty = z.strictObject({});
 const path = letters(4096);
