@@ -1,4 +1,5 @@
 /** Yarns of the palette: taken into the pen, added, made main, and removed. */
+import { freeYarnName } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../session/session.ts';
 import { addYarnChange, groundChange, removeYarnChange } from './editing/palette.ts';
@@ -15,7 +16,9 @@ export function takeYarn(session: Session, viewModel: MotifView, step: number): 
 /** Adds a yarn and puts it into the pen. */
 export function addYarn(session: Session): void {
   const { yarns } = session;
-  const change = addYarnChange(session.project, words.motif.newYarn(yarns.length + 1));
+  const names = yarns.map(({ name }) => name);
+  const called = freeYarnName(names, yarns.length, (index) => words.motif.newYarn(index + 1));
+  const change = addYarnChange(session.project, called);
   if (!change) return;
   session.change(change);
   session.look({ colour: yarns.length });

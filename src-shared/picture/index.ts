@@ -2,6 +2,5 @@ export { groundOf } from './ground.ts';
 export * from './formats/index.ts';
 export { colourText, parseColour, type Pixels } from './pixels.ts';
 export { readMotifPicture, type MotifPicture, type MotifPictureOptions } from './motif-picture.ts';
-export { takePictureChange, type TakeOptions } from './take.ts';
 export { projectFromPicture, yarnsOfPicture, type PictureNames } from './project.ts';
 export type * from './problems.ts';

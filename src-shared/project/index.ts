@@ -20,6 +20,7 @@ export * from './piece-list.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';
 export * from './yarns-used.ts';
+export * from './yarn-names.ts';
 export * from './piece-in.ts';
 export { FILE_FORMAT, FILE_VERSION } from './migrate.ts';
 export type * from './problems.ts';

@@ -3,6 +3,7 @@
  * by side: CIEDE2000 (CIE 142:2001; Sharma, Wu, Dalal 2005), as `culori` has it.
  */
 import { differenceCiede2000, modeLab65, modeLrgb, modeRgb, modeXyz65, useMode } from 'culori/fn';
+import { toLinear } from './oklab.ts';
 
 useMode(modeRgb);
 useMode(modeLrgb);
@@ -26,4 +27,14 @@ export function labDifference(one: Lab, other: Lab): number {
 export function linearDifference(one: readonly number[], other: readonly number[]): number {
   const lrgb = ([r = 0, g = 0, b = 0]: readonly number[]) => ({ mode: 'lrgb' as const, r, g, b });
   return difference(lrgb(one), lrgb(other));
+}
+
+/** Between two colours `#rrggbb`. */
+export function hexDifference(one: string, other: string): number {
+  return linearDifference(linearOf(one), linearOf(other));
+}
+
+function linearOf(colour: string): number[] {
+  const value = Number.parseInt(colour.slice(1), 16);
+  return [value >> 16, (value >> 8) & 255, value & 255].map((channel) => toLinear(channel / 255));
 }

@@ -23,3 +23,4 @@ export * from './upright.ts';
 export { type Crop, type Reduction } from './reduce.ts';
 export * from './picture-to-cells.ts';
 export * from './take-yarns.ts';
+export * from './take-chart.ts';

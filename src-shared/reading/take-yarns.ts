@@ -2,9 +2,17 @@
 import { MOST_COLOURS } from '../grid/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { MotifId } from '../motif/index.ts';
-import { changeOf, motifOf, redraw, setProject, type Change, type Project, type Yarn } from '../project/index.ts';
-import { linearDifference } from './colour-difference.ts';
-import { toLinear } from './oklab.ts';
+import {
+  changeOf,
+  freeYarnName,
+  motifOf,
+  redraw,
+  setProject,
+  type Change,
+  type Project,
+  type Yarn,
+} from '../project/index.ts';
+import { hexDifference } from './colour-difference.ts';
 import type { PictureMotif } from './picture-to-cells.ts';
 
 /**
@@ -35,7 +43,7 @@ export function yarnsOfColours(project: Project, { grid, colours, ground }: Pict
   const pairs = colours.flatMap((colour, index) =>
     found[index] !== 'new'
       ? []
-      : project.yarns.map((yarn, of) => ({ index, of, apart: linearDifference(light(colour), light(yarn.colour)) })),
+      : project.yarns.map((yarn, of) => ({ index, of, apart: hexDifference(colour, yarn.colour) })),
   );
   for (const { index, of, apart } of pairs.sort((a, b) => a.apart - b.apart)) {
     if (apart > ALIKE || found[index] !== 'new' || taken.has(of)) continue;
@@ -48,7 +56,7 @@ export function yarnsOfColours(project: Project, { grid, colours, ground }: Pict
 /**
  * The drawing of `motif` becomes that of the picture, in one step. Yarns that
  * are not there are added; none is taken away. `yarn` names the one at a palette
- * index. Throws `motif-missing`, or `palette-full`.
+ * index, or the next index whose name is free. Throws `motif-missing`, or `palette-full`.
  */
 export function readPictureChange(
   project: Project,
@@ -60,20 +68,16 @@ export function readPictureChange(
   const yarns: Yarn[] = [...project.yarns];
   const places = yarnsOfColours(project, picture).map((of, index) => {
     if (of !== 'new') return of;
-    return yarns.push({ name: yarn(yarns.length), colour: picture.colours[index] as string, tex: null }) - 1;
+    const called = freeYarnName(
+      yarns.map(({ name }) => name),
+      yarns.length,
+      yarn,
+    );
+    return yarns.push({ name: called, colour: picture.colours[index] as string, tex: null }) - 1;
   });
   if (yarns.length > MOST_COLOURS) throw problemError('palette-full', { yarns: yarns.length, most: MOST_COLOURS });
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
   const mainYarn = places[picture.ground] as number;
   return changeOf('read-picture', setProject({ yarns, mainYarn }), redraw(target, grid));
-}
-
-function light(colour: string): [number, number, number] {
-  const value = Number.parseInt(colour.slice(1), 16);
-  return [value >> 16, (value >> 8) & 255, value & 255].map((channel) => toLinear(channel / 255)) as [
-    number,
-    number,
-    number,
-  ];
 }

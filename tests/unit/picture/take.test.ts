@@ -1,9 +1,10 @@
 /** A picture that was read takes the place of a motif. */
 import { describe, expect, it } from 'vitest';
 import { gridFromText, gridToText } from '@shared/grid/index.ts';
-import { takePictureChange, type MotifPicture, type TakeOptions } from '@shared/picture/index.ts';
+import type { MotifPicture } from '@shared/picture/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { sampleProject, type Project } from '@shared/project/index.ts';
+import { takePictureChange, type TakeOptions } from '@shared/reading/index.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 
 const sample = sampleProject();
@@ -62,6 +63,29 @@ describe('what was read from a picture', () => {
     const blank: Project = { ...sample, motifs: [{ ...lighthouse, grid: gridFromText(['..'], '.X') }] };
     expect(taken(blank, 'lighthouse', hook).motifs[0]?.name).toBe('hook');
     expect(taken(sample, 'lighthouse', hook).motifs[0]?.name).toBe('lighthouse and gulls');
+  });
+
+  it('is knitted in yarns of the project that look alike, and names new ones as none is called', () => {
+    const read = { ...hook, colours: ['#fcf8ec', '#5e7690', '#aa2200'] };
+    const named: Project = { ...sample, yarns: [...sample.yarns, { name: 'Colour 3', colour: '#336699', tex: null }] };
+    expect(taken(named, 'lighthouse', read).yarns.map(({ name, colour }) => `${name} ${colour}`)).toEqual([
+      'chalk #fbf7ea',
+      'slate #5d7591',
+      'colour 4 #aa2200',
+    ]);
+    // Beside other motifs the ground is theirs.
+    const beside = taken({ ...twoMotifs, yarns: named.yarns }, 'gull', read);
+    expect(beside.yarns.map(({ name }) => name)).toEqual(['slate', 'chalk', 'Colour 3', 'colour 4', 'colour 5']);
+  });
+
+  it('reads the same photo twice into the same yarns', () => {
+    const once = taken(sample, 'lighthouse', hook);
+    expect(taken(once, 'lighthouse', hook).yarns).toEqual(once.yarns);
+  });
+
+  it('brings no yarn for a colour that no cell has', () => {
+    const plain = { ...hook, grid: gridFromText(['.X', 'X.'], '.X') };
+    expect(taken(sample, 'lighthouse', plain).yarns.map(({ name }) => name)).toEqual(['colour 1', 'slate']);
   });
 
   it('is refused where the palette cannot hold its yarns', () => {

@@ -52,6 +52,14 @@ describe('a picture turned into a motif', () => {
     expect(taken(sample, 'lighthouse', plain).yarns).toEqual(sample.yarns);
   });
 
+  it('brings yarns by names that none has, the same each time', () => {
+    const named: Project = { ...sample, yarns: [...sample.yarns, { name: 'Colour 4', colour: '#336699', tex: null }] };
+    const red = { ...hook, colours: ['#fcf8ec', '#22aa44', '#aa2200'] };
+    const names = taken(named, 'lighthouse', red).yarns.map((yarn) => yarn.name);
+    expect(names).toEqual(['slate', 'chalk', 'Colour 4', 'colour 5', 'colour 6']);
+    expect(taken(named, 'lighthouse', red).yarns.map((yarn) => yarn.name)).toEqual(names);
+  });
+
   it('is refused where the palette cannot hold its yarns, whose number is said', () => {
     const yarns = Array.from({ length: 62 }, (_, i) => ({ name: `${i}`, colour: `#0000${10 + i}`, tex: null }));
     const result = outcome(() => readPictureChange({ ...sample, yarns }, 'lighthouse', hook, name));

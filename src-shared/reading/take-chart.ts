@@ -1,9 +1,11 @@
-/** What was read from a picture, put in the place of a motif. */
+/** A chart that was read, put in the place of a motif in the yarns that are there. */
 import { MOST_COLOURS } from '../grid/index.ts';
-import { problemError } from '../problem/index.ts';
 import type { MotifId } from '../motif/index.ts';
+import type { MotifPicture } from '../picture/index.ts';
+import { problemError } from '../problem/index.ts';
 import {
   changeOf,
+  freeYarnName,
   motifOf,
   redraw,
   setMotif,
@@ -13,7 +15,7 @@ import {
   type Project,
   type Yarn,
 } from '../project/index.ts';
-import type { MotifPicture } from './motif-picture.ts';
+import { yarnsOfColours } from './take-yarns.ts';
 
 /** A project file holds names up to this long, and names of files may be longer. */
 const MOST_LETTERS = 80;
@@ -24,16 +26,17 @@ export interface TakeOptions {
   readonly keepsYarns: boolean;
   /** The name of a motif that nothing was drawn in before. */
   readonly title: string;
-  /** Name of the yarn at a palette index. */
+  /** Name of the yarn at a palette index; where it is taken, that of the next index is asked. */
   readonly yarn: (index: number) => string;
 }
 
 /**
- * The drawing of `motif` becomes that of the picture, in one step. The only
- * motif of a project brings its yarns along; beside other motifs the yarns stay
- * and those that are missing are added, the ground being the ground of all.
- * Throws `motif-missing`, or `picture-too-many-colours` if the palette cannot
- * hold them.
+ * The drawing of `motif` becomes that of the picture, in one step. Its colours
+ * are knitted in the yarns of the project that look alike ({@link yarnsOfColours}),
+ * and those that are missing are added. The only motif of a project lets go of
+ * the yarns that it does not take; beside other motifs all stay, the ground
+ * being the ground of all. Throws `motif-missing`, or `picture-too-many-colours`
+ * if the palette cannot hold them.
  */
 export function takePictureChange(
   project: Project,
@@ -42,19 +45,24 @@ export function takePictureChange(
   { name, keepsYarns, title, yarn }: TakeOptions,
 ): Change {
   const target = motifOf(project, motif);
-  const isOnly = project.motifs.length === 1;
   const main = project.mainYarn;
-  const yarns = keepsYarns || !isOnly ? [...project.yarns] : [];
-  const known = (colour: string): Yarn | undefined => project.yarns.find((candidate) => candidate.colour === colour);
-  const added = (colour: string): number =>
-    yarns.push(known(colour) ?? { name: yarn(yarns.length), colour, tex: null }) - 1;
+  const letsGo = !keepsYarns && project.motifs.length === 1;
+  const yarns: Yarn[] = letsGo ? [] : [...project.yarns];
+  const known = project.yarns.map((one) => one.name);
+  const added = (colour: string): number => {
+    const called = freeYarnName([...known, ...yarns.map((one) => one.name)], yarns.length, yarn);
+    return yarns.push({ name: called, colour, tex: null }) - 1;
+  };
+  const taken = (of: number): number => (letsGo ? yarns.push(project.yarns[of] as Yarn) - 1 : of);
   const others = project.yarns.flatMap((_, index) => (index === main ? [] : [index]));
   let figures = 0;
+  const alike = keepsYarns ? [] : yarnsOfColours(project, picture);
   const places = picture.colours.map((colour, index) => {
-    if (!keepsYarns && isOnly) return added(colour);
-    if (index === picture.ground) return main;
-    if (keepsYarns) return others[figures++] ?? added(colour);
-    return others.find((other) => project.yarns[other]?.colour === colour) ?? added(colour);
+    if (keepsYarns) return index === picture.ground ? main : (others[figures++] ?? added(colour));
+    const of = alike[index];
+    if (typeof of === 'number') return taken(of);
+    // A colour that no cell has needs no yarn.
+    return of === 'new' || index === picture.ground ? added(colour) : main;
   });
   if (yarns.length > MOST_COLOURS) {
     throw problemError('picture-too-many-colours', { colours: yarns.length, most: MOST_COLOURS });
