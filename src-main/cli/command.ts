@@ -12,6 +12,8 @@ export interface Command {
   readonly name: CliCommandName;
   /** What must be named after the command, or null. */
   readonly argument: CliArgumentName | null;
+  /** How many of them may be named; one where it is left out. */
+  readonly most?: number;
   /** Besides `--json` and `--help`, in the order of the help. */
   readonly options: readonly CliOptionName[];
   /** Options that cannot be left out. */

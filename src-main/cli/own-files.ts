@@ -40,8 +40,11 @@ const listSchema = z.strictObject({
 });
 type List = z.infer<typeof listSchema>['files'];
 
-/** What files are made from: a file, or the sample that comes with the program. */
-export type Source = { readonly kind: 'file'; readonly path: string } | { readonly kind: 'sample' };
+/** What files are made from: a file, several together, or the sample that comes with the program. */
+export type Source =
+  | { readonly kind: 'file'; readonly path: string }
+  | { readonly kind: 'files'; readonly paths: readonly string[] }
+  | { readonly kind: 'sample' };
 
 /**
  * Writes the files into the folder, absolute. Nothing is written where it
@@ -99,7 +102,9 @@ function isOurs(noted: List[string] | undefined, from: string, { content }: Name
 
 /** From the folder, so that both can be moved together. */
 function sourceText(folder: string, source: Source): string {
-  return source.kind === 'sample' ? 'sample' : `file:${relative(folder, source.path).replaceAll('\\', '/')}`;
+  const fromHere = (path: string): string => relative(folder, path).replaceAll('\\', '/');
+  if (source.kind === 'sample') return 'sample';
+  return source.kind === 'file' ? `file:${fromHere(source.path)}` : `files:${source.paths.map(fromHere).join(':')}`;
 }
 
 /** A list that cannot be read names no file. */

@@ -58,9 +58,9 @@ function unknownCommand(name: string | undefined): Error {
 }
 
 /** Throws `argument-missing` or `argument-unexpected`. */
-function assertNames({ argument }: Command, { names }: Args): void {
+function assertNames({ argument, most = 1 }: Command, { names }: Args): void {
   if (argument !== null && names.length === 0) throw problemError('argument-missing', { argument });
-  const extra = names[argument === null ? 0 : 1];
+  const extra = names[argument === null ? 0 : most];
   if (extra !== undefined) throw problemError('argument-unexpected', { text: extra });
 }
 

@@ -11,7 +11,7 @@ import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { numberFields, type NumberField, type NumberFieldName } from '@shared/project/index.ts';
 import { problemError } from '@shared/problem/index.ts';
-import type { Corners, FigureLevel } from '@shared/reading/index.ts';
+import { JOIN_SIDES, type Corners, type FigureLevel, type Overlap } from '@shared/reading/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
@@ -127,7 +127,40 @@ export function machine(text: string): Partial<Machine> {
   return Object.assign({}, ...said) as Partial<Machine>;
 }
 
-/** `12,8,410,15,400,600,5,590`: four corners in pixels, clockwise from the chart's top left. */
+/** `12,8,410,15,400,600,5,590`: four corners in pixels, clockwise from the chart's top left; of several photos one after the other. */
+export function cornersOfEach(photos: number): (text: string) => Corners[] {
+  return (text) => {
+    const numbers = text.split(',');
+    if (numbers.length !== 8 * photos && photos > 1) {
+      const allowed = `eight numbers for each of the ${photos} photos, with commas between all of them`;
+      throw problemError('option-value', { option: '--corners', text, allowed });
+    }
+    if (photos === 1) return [corners(text)];
+    return Array.from({ length: photos }, (_, photo) => corners(numbers.slice(photo * 8, photo * 8 + 8).join(',')));
+  };
+}
+
+/** `20` for all photos, or `20,24`: a value for each. */
+export function ofEach<T>(photos: number, read: (text: string) => T): (text: string) => T[] {
+  return (text) => {
+    const parts = text.split(',');
+    if (parts.length === 1 || parts.length !== photos) return Array.from({ length: photos }, () => read(text));
+    return parts.map(read);
+  };
+}
+
+/** `above:6`: where the second photo goes on, and how many rows or columns both show. Throws `option-value`. */
+export function overlap(text: string): Overlap {
+  const [, side, shared] = /^(\w+):(\d{1,4})$/.exec(text.trim().toLowerCase()) ?? [];
+  const known = JOIN_SIDES.find((candidate) => candidate === side);
+  if (known === undefined || shared === undefined || Number(shared) < 1) {
+    const allowed = `${JOIN_SIDES.join(', ')} with the number of rows or columns that both show, such as above:6`;
+    throw problemError('option-value', { option: '--overlap', text, allowed });
+  }
+  return { side: known, shared: Number(shared) };
+}
+
+/** Four corners of one photo. */
 export function corners(text: string): Corners {
   const numbers = text.split(',').map((part) => (/^-?\d+(\.\d+)?$/.test(part.trim()) ? Number(part) : NaN));
   if (numbers.length !== 8 || numbers.some((number) => Number.isNaN(number))) {

@@ -14,6 +14,8 @@ export { MOST_YARNS } from './clusters.ts';
 export { DOUBTFUL_BELOW } from './confidence.ts';
 export { type FigureLevel } from './levels.ts';
 export * from './read-chart.ts';
+export * from './join-charts.ts';
+export * from './join-sides.ts';
 export * from './svg.ts';
 export { isSvg, MOST_SVG_BYTES } from './picture-file.ts';
 export { MOST_SVG_WORK } from './svg-work.ts';

@@ -1,4 +1,5 @@
 import type { CornerFault, Corners } from './corners.ts';
+import type { JoinSide } from './join-sides.ts';
 
 /** What can be wrong with a photo, a scan or a drawing that a chart is read out of. */
 export interface ReadingProblems {
@@ -41,6 +42,11 @@ export interface ReadingProblems {
   'photo-blurred': { blur: number; most: number };
   /** So many of the cells could not be told. */
   'photo-unclear': { doubtful: number; cells: number };
+  /** Two photos of one chart: neither columns nor rows agree in number. */
+  'charts-differ-in-size': { width: number; height: number; otherWidth: number; otherHeight: number };
+  'charts-meet-nowhere': Record<string, never>;
+  /** Several ways to join two photos fit; each goes on at a side with so many rows or columns shared. */
+  'charts-meet-openly': { ways: readonly { readonly side: JoinSide; readonly shared: number }[] };
   'yarns-out-of-range': { given: number; least: number; most: number };
   'crop-outside-picture': { width: number; height: number };
   /** `yarns`: how many there would be. */

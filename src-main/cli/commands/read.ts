@@ -1,4 +1,4 @@
-/** `read PHOTO`: a chart out of a photo or scan. */
+/** `read PHOTO`: a chart out of a photo or scan, or out of two that share some rows or columns. */
 import { basename, dirname, resolve } from 'node:path';
 import { MOST_COLUMNS, MOST_ROWS, cellAt, type Grid } from '@shared/grid/index.ts';
 import { problemError, at } from '@shared/problem/index.ts';
@@ -23,9 +23,10 @@ import { terminalWords } from '@shared/words/terminal.ts';
 import type { Command } from '../command.ts';
 import type { Args } from '../args.ts';
 import { doubtfulCells, readJson } from '../json/read.ts';
+import { joinPhotos, type Joined, type ReadPhoto } from '../joined-photos.ts';
 import { writeOwnFiles } from '../own-files.ts';
 import { placed } from '../placed.ts';
-import { corners, figure, from, needed, pngFile, value } from '../values.ts';
+import { cornersOfEach, figure, from, needed, ofEach, overlap, pngFile, value } from '../values.ts';
 import { encode } from 'fast-png';
 import { nodeFiles, readWhole } from '../../services/files/index.ts';
 import { readPhotoSafely } from '../../services/pictures/index.ts';
@@ -36,38 +37,61 @@ const MOST_NAMED = 12;
 export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
-  options: ['corners', 'to', 'replace', 'columns', 'rows', 'ink', 'symbols', 'figure', 'colours'],
+  most: 2,
+  options: ['corners', 'to', 'replace', 'columns', 'rows', 'overlap', 'ink', 'symbols', 'figure', 'colours'],
   required: ['to'],
   async run(args) {
-    const path = args.names[0] as string;
-    const asked = value(args, 'corners', corners);
+    const photos = args.names.length;
+    const asked = value(args, 'corners', cornersOfEach(photos));
     const file = needed(args, 'to', pngFile);
-    const columns = value(args, 'columns', from(1, MOST_COLUMNS)) ?? null;
-    const rows = value(args, 'rows', from(1, MOST_ROWS)) ?? null;
+    const columns = value(args, 'columns', ofEach(photos, from(1, MOST_COLUMNS)));
+    const rows = value(args, 'rows', ofEach(photos, from(1, MOST_ROWS)));
+    const given = value(args, 'overlap', overlap);
+    if (given && photos === 1) throw problemError('option-unknown', { option: '--overlap' }, '--overlap of one photo');
     const levels = levelsOf(args);
-    const { picture, scale, width, height } = await readPhoto(path);
-    if (asked) placed('--corners', () => assertCorners(asked, width, height));
-    const photo = photoOf(picture);
-    const found = asked ? null : placed(path, () => theChart(photo, scale));
-    const at = found ? found.corners : scaledCorners(asked as Corners, 1 / scale);
-    const isCounted = !found && (columns === null || rows === null);
-    const counted = isCounted ? finish(proposeGrid(photo, at)) : null;
-    const reading = placed(path, () => read(photo, at, columns, rows, found ?? counts(counted), levels));
-    const told = found ? { ...found, corners: scaledCorners(found.corners, scale) } : null;
+    const each: ReadPhoto[] = [];
+    for (const [index, path] of args.names.entries()) {
+      each.push(await readOne(path, asked?.[index] ?? null, columns?.[index] ?? null, rows?.[index] ?? null, levels));
+    }
+    const [first, second] = each as [ReadPhoto, ReadPhoto?];
+    const { reading, joined } = second
+      ? joinPhotos(first, second, levels, given)
+      : { reading: first.reading, joined: null };
+    const { found, counted } = first;
     const target = resolve(file);
+    const paths = args.names.map((path) => resolve(path));
     const [written] = await writeOwnFiles(
       dirname(target),
-      { kind: 'file', path: resolve(path) },
+      photos === 1 ? { kind: 'file', path: paths[0] as string } : { kind: 'files', paths },
       [{ name: basename(target), content: motifPng(reading.grid, reading.colours) }],
       args.switches.has('replace'),
     );
     const replaced = written?.replaced ?? false;
     return {
-      json: readJson(reading, told, counted, file, replaced),
-      text: () => textOf(reading, told, counted, file, replaced),
+      json: readJson(reading, found, counted, joined, file, replaced),
+      text: () => textOf(reading, found, counted, joined, file, replaced),
     };
   },
 };
+
+/** One photo, with what is given for it, or found in it. */
+async function readOne(
+  path: string,
+  asked: Corners | null,
+  columns: number | null,
+  rows: number | null,
+  levels: Levels,
+): Promise<ReadPhoto> {
+  const { picture, scale, width, height } = await readPhoto(path);
+  if (asked) placed('--corners', () => assertCorners(asked, width, height));
+  const photo = photoOf(picture);
+  const found = asked ? null : placed(path, () => theChart(photo, scale));
+  const at = found ? found.corners : scaledCorners(asked as Corners, 1 / scale);
+  const isCounted = !found && (columns === null || rows === null);
+  const counted = isCounted ? finish(proposeGrid(photo, at)) : null;
+  const reading = placed(path, () => read(photo, at, columns, rows, found ?? counts(counted), levels));
+  return { reading, found: found ? { ...found, corners: scaledCorners(found.corners, scale) } : null, counted };
+}
 
 /** Corners are told in pixels of the file; of a very large photo fewer are kept. */
 function scaledCorners(asked: Corners, scale: number): Corners {
@@ -116,6 +140,7 @@ function textOf(
   reading: ChartReading,
   found: FoundChart | null,
   counted: GridProposal | null,
+  joined: Joined | null,
   file: string,
   replaced: boolean,
 ): string {
@@ -123,8 +148,11 @@ function textOf(
   const doubtful = doubtfulCells(reading);
   const named = doubtful.slice(0, MOST_NAMED);
   return [
-    ...(found ? [words.reading.found(found), terminalWords.cli.read.corners(writtenCorners(found.corners))] : []),
-    counted === null ? words.numbers.size(width, height) : words.reading.proposal(counted),
+    ...(found && !joined
+      ? [words.reading.found(found), terminalWords.cli.read.corners(writtenCorners(found.corners))]
+      : []),
+    ...(joined ? [terminalWords.cli.read.joined(joined.side, joined.shared, joined.differing)] : []),
+    counted === null || joined ? words.numbers.size(width, height) : words.reading.proposal(counted),
     terminalWords.cli.read.colours(reading.colours),
     words.reading.doubtful(doubtful.length, width * height),
     ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column, row)}`),

@@ -1,5 +1,11 @@
 /** The JSON of `read`. */
-import type { ChartReading, CountProposal, FoundChart, GridProposal } from '@shared/reading/index.ts';
+import type { ChartReading, CountProposal, FoundChart, GridProposal, JoinSide } from '@shared/reading/index.ts';
+import type { Joined } from '../joined-photos.ts';
+
+interface CountedJson {
+  readonly columns: CountProposal | null;
+  readonly rows: CountProposal | null;
+}
 
 export interface ReadJson {
   readonly columns: number;
@@ -7,7 +13,20 @@ export interface ReadJson {
   /** The chart that was found in the picture, with its corners in pixels, clockwise from its top left; null where corners were given. */
   readonly found: FoundChart | null;
   /** What was counted between given corners, each with a confidence from 0 to 1; null where both counts were given. */
-  readonly counted: { readonly columns: CountProposal | null; readonly rows: CountProposal | null } | null;
+  readonly counted: CountedJson | null;
+  /** How a second photo goes on from the first; null where there is one alone. */
+  readonly joined: {
+    readonly side: JoinSide;
+    /** Rows, or columns where it goes on sideways, that both show, and how many of their cells differ. */
+    readonly shared: number;
+    readonly differing: number;
+    readonly second: {
+      readonly columns: number;
+      readonly rows: number;
+      readonly found: FoundChart | null;
+      readonly counted: CountedJson | null;
+    };
+  } | null;
   /** `#rrggbb`, the ground first. */
   readonly colours: readonly string[];
   /** Cells to look at, counted from 1: row 1 is the bottom row, column 1 the left one. */
@@ -21,6 +40,7 @@ export function readJson(
   reading: ChartReading,
   found: FoundChart | null,
   counted: GridProposal | null,
+  joined: Joined | null,
   file: string,
   replaced: boolean,
 ): ReadJson {
@@ -30,6 +50,17 @@ export function readJson(
     rows: height,
     found,
     counted,
+    joined: joined && {
+      side: joined.side,
+      shared: joined.shared,
+      differing: joined.differing,
+      second: {
+        columns: joined.second.reading.grid.width,
+        rows: joined.second.reading.grid.height,
+        found: joined.second.found,
+        counted: joined.second.counted,
+      },
+    },
     colours: reading.colours,
     doubtful: doubtfulCells(reading),
     file,

@@ -1,5 +1,6 @@
 /** What the command line says: its help, and its answers to people. */
 import { proposedOf, type Version } from '../../motif/repeat/index.ts';
+import type { JoinSide } from '../../reading/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 import { placement } from './placement.ts';
@@ -56,6 +57,10 @@ const options = {
     'corners of the chart, in pixels: top left, top right, bottom right, bottom left; found if left out',
   ],
   columns: ['N', 'columns of the chart; counted if left out'],
+  overlap: [
+    'SIDE:N',
+    'where a second photo goes on and how many rows or columns both show, such as above:6; found if left out',
+  ],
   ink: [null, 'two levels: ink on paper, or holes in a card'],
   symbols: [null, 'a symbol for each yarn, drawn in one ink, and empty cells for the ground'],
   figure: ['LEVEL', 'with --ink, which level is the figure: dark (default) or light'],
@@ -78,7 +83,8 @@ const optionsOf: Partial<
 };
 
 const arguments_ = {
-  PHOTO: 'a PNG, JPEG or PBM picture of the chart, 60 million pixels at most',
+  PHOTO:
+    'a PNG, JPEG or PBM picture of the chart, 60 million pixels at most; or two that share some of its rows or columns',
   MOTIF: 'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken',
   PROJECT: 'a .walewright file',
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
@@ -117,6 +123,9 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   read: [
     'Cells that may be wrong are listed, counted from 1, also with --json: row 1 at the bottom, column 1 at the left.',
     'Corners go where the outermost lines of the chart cross, as the picture is seen upright.',
+    'Two photos of one chart are joined by the rows, or columns, that both show: give the corners of the first',
+    'and then of the second, all with commas between; --columns and --rows hold for both, or are two numbers.',
+    'Where they could meet in several ways, as with a repeat drawn many times over, --overlap says which.',
     'A FILE that is there is replaced if this command read it out of the same PHOTO and nobody has changed it',
     'since; any other with --replace alone. It keeps a list beside it: .walewright-written.json.',
   ],
@@ -202,6 +211,16 @@ export const cli = {
     /** As the option takes them. */
     corners: (written: string): string => `Its corners: --corners ${written}`,
     more: (left: number): string => `… and ${left} more; --json lists all.`,
+    joined: (side: JoinSide, shared: number, differing: number): string => {
+      const isUpright = side === 'above' || side === 'below';
+      const both = isUpright ? n.rows(shared) : n.columns(shared);
+      const place = isUpright ? side : `at the ${side}`;
+      const alike =
+        differing === 0
+          ? 'all alike'
+          : `${n.count(differing, 'cell')} of them ${differing === 1 ? 'differs' : 'differ'}`;
+      return `The second photo goes on ${place}, with ${both} on both, ${alike}.`;
+    },
   },
 
   files: {

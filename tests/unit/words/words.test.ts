@@ -76,6 +76,14 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
     ],
   },
   'chart-cut-off': { sides: ['left', 'top'] },
+  'charts-differ-in-size': { width: 20, height: 24, otherWidth: 22, otherHeight: 30 },
+  'charts-meet-nowhere': {},
+  'charts-meet-openly': {
+    ways: [
+      { side: 'above', shared: 6 },
+      { side: 'right', shared: 1 },
+    ],
+  },
   'grid-not-found': { across: true, up: false },
   'one-yarn-only': { by: 'colours' },
   'yarns-open': { by: 'symbols', found: 4 },

@@ -1,5 +1,6 @@
 /** What is wrong with a picture, a photo of a chart, or letters to set. */
 import type { PictureDamage } from '../../../picture/index.ts';
+import type { ProblemFacts } from '../../../problem/index.ts';
 import type { CornerFault, Corners, SvgDanger } from '../../../reading/index.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './problem-words.ts';
@@ -25,6 +26,17 @@ const svgDanger: Readonly<Record<SvgDanger, string>> = {
   'document-type': 'definitions of its own (a document type)',
   outside: 'a link to something outside it',
 };
+
+/** Ways to join two photos: no more than anybody reads. */
+function joinWays(ways: ProblemFacts['charts-meet-openly']['ways']): string[] {
+  const named = ways.slice(0, MOST_WAYS).map(({ side, shared }) => {
+    const isUpright = side === 'above' || side === 'below';
+    const place = isUpright ? side : `at the ${side}`;
+    return `${place} with ${isUpright ? n.rows(shared) : n.columns(shared)} on both`;
+  });
+  return ways.length > MOST_WAYS ? [...named, `${ways.length - MOST_WAYS} more`] : named;
+}
+const MOST_WAYS = 6;
 
 /** A letter that can be read, or the number that Unicode gives one that shows nothing. */
 function visible(letter: string): string {
@@ -155,6 +167,18 @@ export const pictures = {
   'grid-not-found': ({ across, up }) => ({
     what: `No evenly spaced lines or cells were found ${across && up ? 'across or up' : across ? 'across' : 'up'}.`,
     mend: `Put the corners exactly on the corners of the chart, or count and give the ${across && up ? 'columns and rows' : across ? 'columns' : 'rows'} yourself.`,
+  }),
+  'charts-differ-in-size': ({ width, height, otherWidth, otherHeight }) => ({
+    what: `One photo shows ${n.size(width, height)}, the other ${n.size(otherWidth, otherHeight)}: neither the stitches nor the rows are as many.`,
+    mend: 'Two photos are joined where both show the chart from edge to edge one way. Check their corners, columns and rows.',
+  }),
+  'charts-meet-nowhere': () => ({
+    what: 'Nothing that both photos show is alike enough to join them by.',
+    mend: 'Take photos that share some rows, or columns, with figure in them, or say where the second goes on.',
+  }),
+  'charts-meet-openly': ({ ways }) => ({
+    what: `The second photo can go on in ${ways.length} ways: ${n.list(joinWays(ways))}.`,
+    mend: `Say which, such as ${ways[0]?.side ?? 'above'}:${ways[0]?.shared ?? 1}.`,
   }),
   'cells-too-fine': ({ columns, rows, mostColumns, mostRows, pixels, leastPixels }) => ({
     what: `${n.columns(columns)} and ${n.rows(rows)} are more than this part of the picture can show: a cell has ${n.plain(pixels)} pixels, and needs ${leastPixels}. ${mostColumns} and ${mostRows} can be shown at most.`,
