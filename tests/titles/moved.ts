@@ -107,4 +107,14 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/reading/cells.test.ts › doubt › told by ink falls on cells between two yarns, and on no others',
     why: 'how sure a cell is is a probability that is measured',
   },
+  {
+    old: "unit/cli/read.test.ts › read › refuses 'no corners'",
+    now: null,
+    why: 'corners that are not given are found',
+  },
+  {
+    old: "unit/host/electron-parts.test.ts › the platform's menu › asks for an action that the page has: 'New project'",
+    now: "unit/host/electron-parts.test.ts › the platform's menu › asks for an action that the page has: 'New project…'",
+    why: 'it asks what the project is for',
+  },
 ];
