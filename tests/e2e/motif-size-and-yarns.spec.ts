@@ -126,8 +126,9 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
 test('keeps what the chart shows with the motif', async ({ page, start }) => {
   await start();
   await expect(page.getByText('As it will be seen')).toBeVisible();
-  await page.getByLabel('Drawn').selectOption('needles');
+  const drawn = page.getByLabel('Drawn', { exact: true });
+  await drawn.selectOption('needles');
   await expect(page.getByText('As you see it on the bed while knitting.')).toBeVisible();
   await page.getByRole('button', { name: 'Undo choose what the chart shows' }).click();
-  await expect(page.getByLabel('Drawn')).toHaveValue('worn');
+  await expect(drawn).toHaveValue('worn');
 });

@@ -25,7 +25,8 @@ it.each([
 ] as const)('one that is slow does not take the place of %s that was asked for after it', async (_case, ask, name) => {
   const session = new Session(emptyProject('before', 'Motif 1'), true);
   const { host, goOn } = hostWith(['slow']);
-  const files = new Files(host, session, {} as Asking);
+  const made = { project: emptyProject('Untitled', 'Motif 1'), bench: 'motif' };
+  const files = new Files(host, session, { newProject: async () => made } as unknown as Asking);
   const slow = files.openPath('slow');
   await ask(files);
   expect(session.project.name).toBe(name);
