@@ -95,7 +95,7 @@ export type ActJson =
       readonly needles: readonly RunJson[];
       readonly crosses: readonly number[];
     }
-  | { readonly act: 'cut'; readonly ball: number; readonly yarn: string; readonly mm: number }
+  | { readonly act: 'cut'; readonly ball: number | null; readonly yarn: string; readonly mm: number }
   | { readonly act: 'hang-hem'; readonly needles: RunJson; readonly loops: number; readonly edgeLoop: Side }
   | { readonly act: 'remove-waste' }
   | { readonly act: 'hook-up'; readonly needle: string; readonly yarn: string; readonly float: RunJson }

@@ -1,4 +1,5 @@
 /** The beginning: stitches on all needles of row 1, the counter at 0, weights. */
+import { TAIL_MM } from './ends.ts';
 import type { Work } from './work.ts';
 
 /**
@@ -14,10 +15,25 @@ export function castOn(work: Work): void {
   work.do(0, {
     kind: 'cast-on',
     needles: lowest.edges,
-    yarn: lowest.first?.yarn ?? piece.mainYarn,
+    yarn: castOnYarn(work),
     how: begins,
     wasteRows: begins === 'open' ? WASTE_ROWS : 0,
     wasteTension: begins === 'open' ? piece.tension.waste : '',
   });
   work.do(0, { kind: 'counter', reading: 0 });
+}
+
+/** Cuts the yarn that was cast on with where no row knits it, as when all rows are laid by hand in others. */
+export function cutCastOn(work: Work): void {
+  const yarn = castOnYarn(work);
+  const isKnitted = work.rows.some(
+    ({ first, second, laid }) =>
+      first?.yarn === yarn || second?.yarn === yarn || laid?.some(({ supply }) => supply.yarn === yarn),
+  );
+  if (!isKnitted) work.do(0, { kind: 'cut', ball: null, yarn, tailMm: TAIL_MM });
+}
+
+/** That of the first row's feeder; main where the row is laid by hand. */
+function castOnYarn({ piece, rows }: Work): number {
+  return rows[0]?.first?.yarn ?? piece.mainYarn;
 }

@@ -2,7 +2,7 @@
 import { opposite } from '../../bed/index.ts';
 import { cutBalls, layBalls } from './balls.ts';
 import { feedingOf, setPattern, setPlain } from './carriage.ts';
-import { castOn } from './cast-on.ts';
+import { castOn, cutCastOn } from './cast-on.ts';
 import { firstRowObstacle, isSelecting, setChoices, stopSelecting } from './choosing.ts';
 import { finish, hangWeights, moveWeights } from './ends.ts';
 import { checkNeedles, pushNeedles, unseenObstacles } from './forward-needles.ts';
@@ -39,6 +39,7 @@ function gatherActs(work: Work): void {
   setPlain(work);
   stopSelecting(work);
   for (const [reading, act] of out) work.do(reading, act);
+  cutCastOn(work);
   cutBalls(work, uses);
   endStrands(work);
   // The hem, then what is cast off.

@@ -105,8 +105,11 @@ export type Act =
       readonly needles: readonly Run[];
       readonly crosses: readonly number[];
     }
-  /** A ball that was laid by hand on the row before ends there, or is joined again further up. */
-  | { readonly kind: 'cut'; readonly ball: number; readonly yarn: YarnIndex; readonly tailMm: number }
+  /**
+   * A ball that was laid by hand on the row before ends there, or is joined
+   * again further up. No ball: the yarn that was cast on with, and that no row knits.
+   */
+  | { readonly kind: 'cut'; readonly ball: number | null; readonly yarn: YarnIndex; readonly tailMm: number }
   /** The open loops of the cast-on are hung, one to a needle: whole ones and, at `edgeLoop`, one half loop. */
   | { readonly kind: 'hang-hem'; readonly needles: Run; readonly loops: number; readonly edgeLoop: Side }
   | { readonly kind: 'remove-waste' }

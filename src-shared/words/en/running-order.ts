@@ -162,7 +162,7 @@ function act(said: Act, names: ActNames): string {
     case 'lay':
       return lay(said, names);
     case 'cut':
-      return `Cut ball ${said.ball}, ${names.yarn(said.yarn)}, leaving a tail of ${lengths.cut(said.tailMm, names.unit)}.`;
+      return `Cut ${said.ball === null ? 'the yarn of the cast-on' : `ball ${said.ball}`}, ${names.yarn(said.yarn)}, leaving a tail of ${lengths.cut(said.tailMm, names.unit)}.`;
     case 'hang-hem':
       return `Hang the hem on ${n.run(said.needles)}: ${n.count(said.loops, 'loop')}, one to a needle, with the half loop at the ${said.edgeLoop} edge.`;
     case 'remove-waste':

@@ -89,6 +89,7 @@ export const HANDS: Hands = {
     strands.lay(ball, yarn, hooks, crosses);
   },
   cut: ({ yarns, strands, counter }, { ball, yarn }) => {
+    if (ball === null) return yarns.cutWaiting(yarn, counter);
     if (strands.isLaid(ball)) refuse(`ball ${ball} lies in the hooks of the coming row`);
     yarns.cutBall(ball, yarn, counter);
   },

@@ -59,7 +59,7 @@ const act = z.discriminatedUnion('act', [
     needles: z.array(span).min(1),
     crosses: z.array(id).default([]),
   }),
-  z.object({ act: z.literal('cut'), ball: id, yarn: z.string(), mm: z.number().nullish() }),
+  z.object({ act: z.literal('cut'), ball: z.nullable(id), yarn: z.string(), mm: z.number().nullish() }),
   z.object({ act: z.literal('hang-hem'), needles: span, loops: count, edgeLoop: edge }),
   z.object({ act: z.literal('remove-waste') }),
   z.object({ act: z.literal('hook-up'), needle, yarn: z.string(), float: span }),

@@ -63,6 +63,14 @@ export class Yarns {
     this.ends.push({ yarn, end: 'last', reading, of: 'ball' });
   }
 
+  /** A yarn that waits at the edge and is of no ball. */
+  cutWaiting(yarn: string, reading: number): void {
+    const at = this.waiting.findIndex((length) => length.ball === null && length.yarn === yarn);
+    if (at < 0) refuse(`no ${yarn} waits at the edge to be cut`);
+    this.waiting.splice(at, 1);
+    this.ends.push({ yarn, end: 'last', reading, of: 'feeder' });
+  }
+
   /** The length that waits, or the beginning of a new one. */
   private takeUp(yarn: string, ball: string | null, reading: number): Length {
     const at = this.waiting.findIndex((length) => length.ball === ball && (ball !== null || length.yarn === yarn));

@@ -205,6 +205,10 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
     (ball, yarn, cm) => ({ act: 'cut', ball: Number(ball), yarn, mm: Number(cm) * 10 }),
   ],
   [
+    'Cut the yarn of the cast-on, (.+), leaving a tail of (\\d+) cm',
+    (yarn, cm) => ({ act: 'cut', ball: null, yarn, mm: Number(cm) * 10 }),
+  ],
+  [
     `Hang the hem on (${SPAN}): (\\d+) loops?, one to a needle, with the half loop at the (left|right) edge`,
     (on, loops, edge) => ({ act: 'hang-hem', needles: span(on), loops: Number(loops), edgeLoop: edgeOf(edge) }),
   ],

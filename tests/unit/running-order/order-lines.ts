@@ -83,7 +83,7 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
     case 'lay':
       return `lay ${yarn(act.yarn)} of ball ${act.ball} on ${act.needles.map(run).join(' ')}${act.crosses.map((ball) => `, crossed with ${ball}`).join('')}`;
     case 'cut':
-      return `cut ball ${act.ball} ${yarn(act.yarn)} to ${act.tailMm} mm`;
+      return `cut ${act.ball === null ? '' : `ball ${act.ball} `}${yarn(act.yarn)} to ${act.tailMm} mm`;
     case 'hang-hem':
       return `hang ${act.loops} loops on ${run(act.needles)}, half loop ${act.edgeLoop}`;
     case 'remove-waste':

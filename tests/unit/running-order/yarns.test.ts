@@ -129,6 +129,26 @@ describe('a contrast that is fed on some rows and laid by hand on others', () =>
   });
 });
 
+describe('the yarn that was cast on with', () => {
+  /** Three stitches of two yarns on each row, from row 1 up. */
+  const byHand = (rows: readonly string[]): ProjectAt =>
+    projectWith({
+      motif: rows,
+      copies: [1],
+      stitches: 3,
+      rows: rows.length,
+      band: { position: fromRow(1), unit: 'whole' },
+    });
+
+  it('is cut at once where every row is laid by hand in other yarns', () => {
+    expect(actsAt(byHand(['XXO', 'XXO', 'XXO', 'XXO']), 0)).toContain('cut slate to 150 mm');
+  });
+
+  it('hangs where a row knits it further up', () => {
+    expect(linesOf(byHand(['XXO', 'XXO', '...', 'XXO']), 'cut').filter((line) => line.includes('slate'))).toEqual([]);
+  });
+});
+
 describe('own balls that come to lie right beside each other', () => {
   const touching = (motif: readonly string[], first: readonly number[]): ProjectAt =>
     projectWith({

@@ -68,6 +68,7 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     { kind: 'unthread', feeder: 2, yarn: 1, ball: 2, waitsAt: at('R4'), tailMm: null },
   ],
   ['Cut ball 12, chalk., leaving a tail of 15 cm.', { kind: 'cut', ball: 12, yarn: 3, tailMm: 150 }],
+  ['Cut the yarn of the cast-on, slate, leaving a tail of 15 cm.', { kind: 'cut', ball: null, yarn: 0, tailMm: 150 }],
   ['Set the carriage to knit plain.', { kind: 'carriage', set: 'plain' }],
   ['Set the carriage to knit the pattern.', { kind: 'carriage', set: 'pattern' }],
   ['Switch needle selection on.', { kind: 'selecting', isOn: true }],
