@@ -6,6 +6,7 @@ import type { Plan } from '../plan/index.ts';
 import { allOversOf, bandsOf } from '../pattern/index.ts';
 import type { KnitAllOver, KnitPiece } from '../project/index.ts';
 import { capitalised, plain, strong, words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -13,7 +14,7 @@ import { actNames } from './steps/names.ts';
 
 /** Every group's needles, and the spaces between them. */
 export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
-  const { groups } = words.sheet;
+  const { groups } = sheetWords;
   const names = actNames(piece);
   if (plan.groups.length === 0) return plan.patterns.length > 0 ? [] : [paragraphBlock(plain(groups.none), widthMm)];
   const columns = columnsOf(widthMm, [
@@ -42,7 +43,7 @@ export function groupBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Bloc
 }
 
 function spaceBlocks(plan: Plan, widthMm: number): Block[] {
-  const { groups } = words.sheet;
+  const { groups } = sheetWords;
   const columns = columnsOf(widthMm, [
     [groups.spacesColumns.what, 42],
     [groups.spacesColumns.spaces, 0],
@@ -73,7 +74,7 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
 export function allOverBlocks(piece: KnitPiece, plan: Plan, widthMm: number): Block[] {
   const given = allOversOf(piece);
   if (given.length === 0) return [];
-  const { allOvers } = words.sheet;
+  const { allOvers } = sheetWords;
   return [
     headingBlock(plain(allOvers.title), widthMm),
     ...allOversOf(plan).map((placed) => {

@@ -1,6 +1,7 @@
 /** Pages with their running heads, which say of each what it belongs to, should it go astray. */
 import type { Day } from '../day/index.ts';
 import { words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { widthMm } from './font/metrics.ts';
 import { printable } from './font/printable.ts';
 import { shorten } from './font/wrap.ts';
@@ -32,7 +33,7 @@ export function finishedPages(of: PagesOf, pages: readonly LaidPage[], date: Day
 }
 
 function finishedPage(of: PagesOf, { size, elements }: LaidPage, date: Day, index: number, count: number): SheetPage {
-  const { sheet } = words;
+  const sheet = sheetWords;
   const right = size.widthMm - PAGE_MARGIN_MM;
   const style = { sizePt: SMALL_PT, tone: 'soft' } as const;
   const placed = sheet.pageOnDay(index + 1, count, date);
@@ -57,7 +58,7 @@ function finishedPage(of: PagesOf, { size, elements }: LaidPage, date: Day, inde
 /** Project, piece and size in that width: a long name is cut before a short one, and none is left out. */
 function headWithin({ project, piece, size }: PagesOf, roomMm: number): string {
   const head = ([project = '', piece = '', size]: readonly string[]): string =>
-    `${project} · ${words.knitting.piece({ name: piece }, size ?? null)} · ${words.sheet.runningHead}`;
+    `${project} · ${words.knitting.piece({ name: piece }, size ?? null)} · ${sheetWords.runningHead}`;
   const names = [project, piece, ...(size === null ? [] : [size])].map(printable);
   const between = widthMm(head(names.map(() => '')), SMALL_PT);
   return head(namesWithin(names, roomMm - between));

@@ -2,7 +2,8 @@
 import type { LengthUnit } from '../length/index.ts';
 import { sizeOf } from '../piece/index.ts';
 import { garmentNeed } from '../plan/index.ts';
-import { plain, strong, words } from '../words/index.ts';
+import { plain, strong } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { BALL_GRAMS } from '../yarn/index.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
@@ -14,7 +15,7 @@ import { BODY_PT, lineHeightMm, TITLE_PT } from './style.ts';
 import { yarnPaint } from './tones.ts';
 
 export function garmentBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: LengthUnit): Block[] {
-  const { garment } = words.sheet;
+  const { garment } = sheetWords;
   const [first] = pieces;
   if (!first) return [];
   const { title, size } = first.facts;
@@ -31,7 +32,7 @@ export function garmentBlocks(pieces: readonly PlannedPiece[], widthMm: number, 
 }
 
 function piecesBlock(pieces: readonly PlannedPiece[], widthMm: number, unit: LengthUnit): Block {
-  const { garment, size } = words.sheet;
+  const { garment, size } = sheetWords;
   const columns = columnsOf(widthMm, [
     [garment.columns.piece, 0],
     [garment.columns.knit, 16, 'end'],
@@ -45,7 +46,7 @@ function piecesBlock(pieces: readonly PlannedPiece[], widthMm: number, unit: Len
 
 /** Each yarn by piece, then all together, then with the margin to buy. */
 function yarnBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: LengthUnit): Block[] {
-  const { garment } = words.sheet;
+  const { garment } = sheetWords;
   const [{ facts }] = pieces as readonly [PlannedPiece];
   const needed = garmentNeed(
     pieces.map(({ facts: { piece, knit }, plan }) => ({ name: piece.name, knit, plan })),

@@ -4,6 +4,7 @@
  * numbers of its own, so that it can be laid beside the machine by itself.
  */
 import { words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { pour, type Frame } from './blocks/pour.ts';
 import { garmentBlocks } from './garment-blocks.ts';
 import type { SheetDocument, SheetPage } from './model.ts';
@@ -21,7 +22,7 @@ export function garmentParts(pieces: readonly PlannedPiece[], options: SheetOpti
   const each = pieces.map(({ facts, plan }): SheetPart => () => {
     const { pages } = placementSheet(facts, plan, options);
     const called = words.knitting.piece(facts.piece, facts.size);
-    return pages.map((page) => ({ ...page, title: words.sheet.pageOf(page.title, called) }));
+    return pages.map((page) => ({ ...page, title: sheetWords.pageOf(page.title, called) }));
   });
   return pieces.length > 1 ? [() => firstPages(pieces, options), ...each] : each;
 }
@@ -29,8 +30,8 @@ export function garmentParts(pieces: readonly PlannedPiece[], options: SheetOpti
 /** All of it. */
 export function garmentSheet(pieces: readonly PlannedPiece[], options: SheetOptions): SheetDocument {
   return {
-    title: words.sheet.garment.title(pieces[0]?.facts.title ?? ''),
-    subject: words.sheet.subject,
+    title: sheetWords.garment.title(pieces[0]?.facts.title ?? ''),
+    subject: sheetWords.subject,
     language: 'en',
     paper: options.paper,
     date: options.date,
@@ -52,9 +53,9 @@ function firstPages(pieces: readonly PlannedPiece[], { paper, date, unit = 'cm' 
     (page, elements) => void laid[page]?.elements.push(...elements),
   );
   const [facts] = pieces.map((piece) => piece.facts);
-  const called = { project: facts?.title ?? '', piece: words.sheet.garment.pieces, size: facts?.size ?? null };
+  const called = { project: facts?.title ?? '', piece: sheetWords.garment.pieces, size: facts?.size ?? null };
   return finishedPages(called, laid, date).map((page) => ({
     ...page,
-    title: words.sheet.pageOf(page.title, words.knitting.piece({ name: called.piece }, called.size)),
+    title: sheetWords.pageOf(page.title, words.knitting.piece({ name: called.piece }, called.size)),
   }));
 }

@@ -1,7 +1,7 @@
 /** The yarn of a garment line by line, as its sheet, the Piece bench and the command line say it. */
 import type { LengthUnit } from '../length/index.ts';
 import type { GarmentNeed, GarmentYarn, YarnAmount } from '../plan/index.ts';
-import { words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { BALL_GRAMS } from '../yarn/index.ts';
 
 export interface GarmentYarnRow {
@@ -25,7 +25,7 @@ export function garmentYarnRows(
   { margin }: GarmentNeed,
   unit: LengthUnit,
 ): GarmentYarnRow[] {
-  const { garment, yarn: said } = words.sheet;
+  const { garment, yarn: said } = sheetWords;
   const row = (of: string, { mm, grams }: YarnAmount, more: Partial<GarmentYarnRow>): GarmentYarnRow => ({
     of,
     one: '',
@@ -48,5 +48,5 @@ export function garmentYarnRows(
 
 /** What is said below all of them. */
 export function garmentYarnNote({ margin, isWeighed }: GarmentNeed): string {
-  return words.sheet.garment.yarnNote(margin, isWeighed ? BALL_GRAMS : null);
+  return sheetWords.garment.yarnNote(margin, isWeighed ? BALL_GRAMS : null);
 }

@@ -1,5 +1,6 @@
 /** What the knitter wrote on project and piece, and lines to write on. */
-import { plain, words } from '../words/index.ts';
+import { plain } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
 import { lineItem, textItem } from './items.ts';
@@ -10,7 +11,7 @@ const LINES = 8;
 const LINE_APART_MM = 9;
 
 export function notesBlocks({ notes, piece }: SheetFacts, widthMm: number): Block[] {
-  const { notes: said } = words.sheet;
+  const { notes: said } = sheetWords;
   const written = [
     [said.project, notes],
     [said.piece, piece.notes],
@@ -55,7 +56,7 @@ export function barBlock(): Block {
           lineItem([x, middle], [x + BAR_MM, middle], stroke),
           lineItem([x, middle - END_MM], [x, middle + END_MM], stroke),
           lineItem([x + BAR_MM, middle - END_MM], [x + BAR_MM, middle + END_MM], stroke),
-          textItem(words.sheet.ruler, x + BAR_MM + 3, y + baselineMm(SMALL_PT), { sizePt: SMALL_PT, tone: 'soft' }),
+          textItem(sheetWords.ruler, x + BAR_MM + 3, y + baselineMm(SMALL_PT), { sizePt: SMALL_PT, tone: 'soft' }),
         ],
       },
     ];

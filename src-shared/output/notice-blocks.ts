@@ -12,6 +12,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { findingWords } from '../words/findings.ts';
 import type { Block } from './blocks/block.ts';
 import { listBlock, type ListLine } from './blocks/list.ts';
@@ -32,12 +33,12 @@ export function findingBlocks(
 ): Block[] {
   if (found.length === 0) return [];
   const taken = remediesTaken(piece, plan).map((remedy): ListLine => ({
-    label: words.sheet.findings.doneMark,
+    label: sheetWords.findings.doneMark,
     labelTone: 'soft',
     text: plain(findingWords.remedy.taken(remedy)),
     more: [],
   }));
-  const { findings } = words.sheet;
+  const { findings } = sheetWords;
   const codes = [...new Set(found.map(({ code }) => code))];
   codes.sort((a, b) => Number(WARNING_CODES.has(b)) - Number(WARNING_CODES.has(a)));
   const lines = codes.flatMap((code) => {
@@ -66,7 +67,7 @@ export function findingBlocks(
 
 /** Those alike are told once, with how often and where they come again; of many that differ the longest. */
 function linesOf(code: FindingCode, found: readonly Finding[], piece: KnitPiece, unit: LengthUnit): ListLine[] {
-  const { findings } = words.sheet;
+  const { findings } = sheetWords;
   const isWarning = WARNING_CODES.has(code);
   const worstFirst = gatherFindings(found).sort((a, b) => longest(b.finding) - longest(a.finding));
   const rest = worstFirst.slice(MOST_OF_A_KIND);
@@ -99,7 +100,7 @@ function longest(finding: Finding): number {
 
 /** Cautions about the machine and about infants, and what the mark of a missing character means. */
 export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Finding[], widthMm: number): Block[] {
-  const { cautions } = words.sheet;
+  const { cautions } = sheetWords;
   const said = [findingWords.caution.machine];
   if (hangsHem(facts, plan)) said.push(words.sections.joinCaution);
   const isSaid = found.some(({ code }) => code === 'infant-floats');
@@ -111,7 +112,7 @@ export function cautionBlocks(facts: SheetFacts, plan: Plan, found: readonly Fin
       widthMm,
     ),
     ...(writtenIn(facts, plan).some(hasMissing)
-      ? [paragraphBlock(plain(words.sheet.missingCharacters(MISSING_MARK)), widthMm, { tone: 'soft' })]
+      ? [paragraphBlock(plain(sheetWords.missingCharacters(MISSING_MARK)), widthMm, { tone: 'soft' })]
       : []),
   ];
 }

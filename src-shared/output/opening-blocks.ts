@@ -4,6 +4,7 @@ import { isSameGauge, sizeOf } from '../piece/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { paragraphBlock, textLines } from './blocks/text.ts';
 import type { YarnMarks } from './chart/marks.ts';
@@ -29,7 +30,7 @@ export function openingBlocks(
 ): Block[] {
   const width = pageWidthMm(size);
   const { piece } = facts;
-  const { sheet } = words;
+  const sheet = sheetWords;
   const measured = sizeOf(piece.shape, plan.gauges);
   const { left, right } = piece.seamAllowance;
   const titleLines = wrap([strong(facts.title)], width, TITLE_PT);

@@ -15,7 +15,8 @@ import { trueRepeat } from '../motif/repeat/index.ts';
 import { gaugeAt } from '../piece/index.ts';
 import { allOversOf, copiesIn } from '../pattern/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
-import { plain, words } from '../words/index.ts';
+import { plain } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import type { Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
@@ -126,8 +127,8 @@ export function placementSheet(
   flow([...cautionBlocks(facts, plan, findings, readingWidth), ...notesBlocks(facts, width)]);
 
   return {
-    title: words.sheet.title(facts.title),
-    subject: words.sheet.subject,
+    title: sheetWords.title(facts.title),
+    subject: sheetWords.subject,
     language: 'en',
     paper,
     date,
@@ -164,7 +165,7 @@ function chartsOf(
     const key = `${width} ${isMirrored} ${id}`;
     const motif = motifs.find((motif) => motif.id === id);
     if (!motif || charts.has(key)) return;
-    const { chart } = words.sheet;
+    const { chart } = sheetWords;
     const found = placed.filter((one) => one.motif === id && one.copy.width === width && one.isMirrored === isMirrored);
     // A motif on rows of unlike gauges is drawn as it stands lowest.
     const gauge = gaugeAt(plan.gauges, Math.min(...found.map(({ firstRow }) => firstRow), plan.outline.rows));

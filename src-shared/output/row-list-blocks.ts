@@ -4,6 +4,7 @@ import type { LengthUnit } from '../length/index.ts';
 import type { Act, Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -78,7 +79,7 @@ function keyOf({ first, last, from, edges, contrast, wraps, before, after }: Row
 }
 
 export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
-  const { rowList } = words.sheet;
+  const { rowList } = sheetWords;
   const contrasts = plan.yarn.uses.filter(({ role }) => role === 'contrast').map(({ yarn }) => yarn);
   const only = contrasts.length === 1 ? (contrasts[0] as number) : null;
   const needles = only === null ? rowList.columns.needles : rowList.needlesIn(piece.yarns[only]?.name ?? '');
@@ -135,11 +136,11 @@ export function rowListBlocks(piece: KnitPiece, plan: Plan, widthMm: number, uni
 
 /** Runs of needles from left to right; with more than one contrast yarn, those of each after its name. */
 function needlesCell(contrast: RowToKnit['contrast'], named: readonly number[], piece: KnitPiece): Cell {
-  const runs = (found: readonly Run[]): string => words.sheet.rowList.runs(found);
+  const runs = (found: readonly Run[]): string => sheetWords.rowList.runs(found);
   if (named.length === 0) return cell(runs(contrast));
   const byYarn = named
     .map((yarn) => ({ yarn, found: contrast.filter((run) => run.yarn === yarn) }))
     .filter(({ found }) => found.length > 0)
-    .map(({ yarn, found }) => words.sheet.rowList.ofYarn(piece.yarns[yarn]?.name ?? '', runs(found)));
+    .map(({ yarn, found }) => sheetWords.rowList.ofYarn(piece.yarns[yarn]?.name ?? '', runs(found)));
   return { ...cell(''), sentences: byYarn };
 }

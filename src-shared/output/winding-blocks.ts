@@ -3,6 +3,7 @@ import type { LengthUnit } from '../length/index.ts';
 import { ballsToWind, strandsToCut, type BallToWind, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
+import { sheetWords } from '../words/sheet.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -16,7 +17,7 @@ export function yarnBlocks(
   widthMm: number,
   unit: LengthUnit,
 ): Block[] {
-  const { yarn } = words.sheet;
+  const { yarn } = sheetWords;
   const { uses, margin, loops } = plan.yarn;
   const balls = ballsToWind(piece, plan);
   const isWeighed = balls.some(({ grams }) => grams !== null);
@@ -74,7 +75,7 @@ export function yarnBlocks(
 /** Strands of main to cut for wrapping. */
 export function strandBlocks(piece: KnitPiece, plan: Plan, widthMm: number, unit: LengthUnit): Block[] {
   if (plan.wrapStrands.length === 0) return [];
-  const { strands } = words.sheet;
+  const { strands } = sheetWords;
   const title = strands.title(piece.yarns[piece.mainYarn]?.name ?? '');
   const columns = columnsOf(widthMm, [
     [strands.columns.strands, 30],

@@ -2,7 +2,7 @@
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { createOffered, expect, expectAccessible, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { BODY, GARMENT, garmentText, planned, SLEEVE, yarnOfAll } from './garment.ts';
@@ -162,8 +162,8 @@ test('exports under a second name beside what was exported under the first', asy
 test('tells on the Piece bench what yarn all pieces take, as the sheet does', async ({ page, start, home }) => {
   await start();
   await openGarment(page, home);
-  await page.getByText(words.sheet.garment.yarnTitle, { exact: true }).click();
-  const table = page.getByRole('table', { name: words.sheet.garment.yarnTitle });
+  await page.getByText(sheetWords.garment.yarnTitle, { exact: true }).click();
+  const table = page.getByRole('table', { name: sheetWords.garment.yarnTitle });
   /** The figures of a line: how many are knitted, and metres. */
   const line = (of: string) =>
     table
@@ -178,7 +178,7 @@ test('tells on the Piece bench what yarn all pieces take, as the sheet does', as
   const of = (size: string) => yarnOfAll(join(home, FILE), size)[0];
   const said = (size: string): string[] =>
     [of(size)?.total.metres, of(size)?.toBuy.metres].map((metres) =>
-      words.sheet.yarn.length((metres ?? 0) * 1000, 'cm'),
+      sheetWords.yarn.length((metres ?? 0) * 1000, 'cm'),
     );
   expect(await metres()).toEqual(said('S'));
 
@@ -192,7 +192,7 @@ test('tells on the Piece bench what yarn all pieces take, as the sheet does', as
   expect(await metres()).toEqual(said('M'));
 
   // By the keyboard it is put away and had again.
-  const fold = page.getByText(words.sheet.garment.yarnTitle, { exact: true });
+  const fold = page.getByText(sheetWords.garment.yarnTitle, { exact: true });
   await fold.focus();
   await page.keyboard.press('Enter');
   await expect(table).toBeHidden();

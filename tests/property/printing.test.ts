@@ -16,7 +16,7 @@ import {
   type ProjectAt,
   type Yarn,
 } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { TEST_DAY } from '../day.ts';
 import { itemBox, itemsOf, wordsOn } from '../unit/output/items-of.ts';
 
@@ -168,7 +168,7 @@ describe('an all-over on many needles', () => {
     const { pages } = sheetOf(project);
     const lines = pages.flatMap(({ elements }) =>
       elements.flatMap((element) =>
-        element.role === 'table' && element.title === words.sheet.rowList.title
+        element.role === 'table' && element.title === sheetWords.rowList.title
           ? element.rows.map(({ cells }) => cells.map(textIn))
           : [],
       ),

@@ -3,12 +3,12 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { garmentYarnNote, garmentYarnRows } from '@shared/output/index.ts';
 import type { GarmentNeed } from '@shared/plan/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { BALL_GRAMS } from '@shared/yarn/index.ts';
 import { table, under } from './table.ts';
 
 export function garmentYarnText(need: GarmentNeed, palette: readonly Yarn[], unit: LengthUnit): string {
-  const { yarnTitle, columns } = words.sheet.garment;
+  const { yarnTitle, columns } = sheetWords.garment;
   const rows = need.yarns.flatMap((one) =>
     garmentYarnRows(one, need, unit).map((row) => ({ ...row, yarn: palette[one.yarn]?.name ?? '' })),
   );

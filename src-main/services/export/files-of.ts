@@ -4,6 +4,7 @@ import type { Motif } from '@shared/motif/index.ts';
 import { copiesIn } from '@shared/pattern/index.ts';
 import { LOOKED_AT, motifOf, placesIn, type Place, type ProjectAt, type Scope } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { distinctNames, safeFileName } from './file-name.ts';
 import { MAKERS } from './makers.ts';
 
@@ -54,7 +55,7 @@ function filesOfPlace(named: string, place: ProjectAt, kind: ExportKind): FileTo
 
 /** `Skerry sleeve - chart.png`; the charts of further motifs are numbered from 2. */
 function fileName(named: string, kind: ExportKind, number: number): string {
-  const said = words.sheet.files[kind];
+  const said = sheetWords.files[kind];
   return `${named} - ${number === 1 ? said : `${said} ${number}`}.${MAKERS[kind].ending}`;
 }
 
@@ -77,7 +78,7 @@ interface Names {
  * that files of all of them go into one folder.
  */
 function namesIn({ name, whole: { pieces, sizes } }: ProjectAt): Names {
-  const { unnamed, allPieces } = words.sheet.files;
+  const { unnamed, allPieces } = sheetWords.files;
   const isOne = pieces.length * sizes.length === 1;
   const ofProject = safeFileName(name, unnamed, isOne ? undefined : MOST_BYTES_BESIDE);
   const inSize = (named: string, size: { readonly name: string }): string =>

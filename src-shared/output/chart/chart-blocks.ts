@@ -1,7 +1,8 @@
 /** The chart of a motif on the sheet: a heading, what it shows, the cells, the key of yarns. */
 import type { CellBox } from '../../grid/index.ts';
 import { cellAspect, type Gauge } from '../../piece/index.ts';
-import { plain, words, type Rich } from '../../words/index.ts';
+import { plain, type Rich } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { headingBlock, paragraphBlock } from '../blocks/text.ts';
 import { printable } from '../font/printable.ts';
@@ -88,7 +89,7 @@ function numbersOf({ stands }: ChartOnSheet): ChartNumbers {
     sizePt: LABEL_PT,
     gap: 1.8,
     columns: stands.map(({ starts, carriage }, index) => ({
-      title: isCounted || stands.length === 1 ? null : words.sheet.chart.places.title(index),
+      title: isCounted || stands.length === 1 ? null : sheetWords.chart.places.title(index),
       counterFrom: isCounted ? (starts[0] ?? 1) - 1 : null,
       carriage,
     })),
@@ -116,7 +117,7 @@ interface PartNamed {
 
 /** The heading, and what is said of the chart; of a part also what it repeats. */
 function headBlocks(chart: ChartOnSheet, part: PartNamed | null, widthMm: number): Block[] {
-  const { heading, lap } = words.sheet.chart;
+  const { heading, lap } = sheetWords.chart;
   const name = printable(chart.name);
   return [
     headingBlock(heading(name, part?.of ?? null, part?.index ?? 0, part?.count ?? 1), widthMm),
@@ -147,7 +148,7 @@ function headBlock(blocks: readonly Block[], heightMm: number, beside: (x: numbe
 
 /** A page with the map alone. */
 function overviewBlocks(chart: ChartOnSheet, laid: ChartParts, firstPage: number, room: ChartRoom): Block[] {
-  const caption = paragraphBlock(plain(words.sheet.chart.mapCaption), room.widthMm, { keepsWithNext: true });
+  const caption = paragraphBlock(plain(sheetWords.chart.mapCaption), room.widthMm, { keepsWithNext: true });
   const head = [...headBlocks(chart, null, room.widthMm), caption];
   const map = pageMap(laid, firstPage, room.widthMm, room.heightMm - heightOf(head) - 4);
   return [...head, wholeBlock(map.heightMm, 4, (x, y) => [map.draw(chart.name, null, x, y)])];
@@ -183,7 +184,7 @@ function partBlock(
       return [
         {
           role: 'figure',
-          description: words.sheet.chart.description(chart.name, part),
+          description: sheetWords.chart.description(chart.name, part),
           items: [
             ...drawChart(subject, part, place, { gridLines: true, repeatBox: true, marks: chart.marks }),
             ...drawNumbers(subject, part, place, numbers),

@@ -1,7 +1,7 @@
 /** A part of a chart with its numbers, for the sheet and for images alike. */
 import type { Side } from '../../bed/index.ts';
 import type { CellBox } from '../../grid/index.ts';
-import { words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { textItem } from '../items.ts';
 import type { SheetItem } from '../model.ts';
@@ -119,7 +119,7 @@ export function drawNumbers(
       const letters = carriage.slice(part.row, part.row + part.height).flatMap((side, index) => {
         const baseline = rowBaseline(firstRow + index);
         return side
-          ? [textItem(words.sheet.chart.sides[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })]
+          ? [textItem(sheetWords.chart.sides[side], at, baseline, { sizePt: size, anchor: 'end', isStrong: true })]
           : [];
       });
       const above = title === null ? [] : [textItem(title, at, y - gap / 2, { sizePt, tone: 'soft', anchor: 'end' })];

@@ -1,5 +1,5 @@
 /** Where a part of a chart joins others: the line it is cut along, and the page that goes on there. */
-import { words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { areaItem, pathItem, textItem } from '../items.ts';
 import type { Point, SheetItem } from '../model.ts';
@@ -72,7 +72,7 @@ export function joinTexts(joins: Joins, part: ChartPart, place: ChartPlace, abov
   const wanted = (['left', 'up', 'right', 'down'] as const).flatMap((side) => {
     const page = joins[side];
     if (page === null) return [];
-    const text = words.sheet.chart.joins(page);
+    const text = sheetWords.chart.joins(page);
     const long = widthMm(text, LABEL_PT, true) + ARROW_MM + 1;
     const at = { left: x, up: x + (width - long) / 2, right: x + width - long, down: x + (width - long) / 2 }[side];
     return [{ side, text, long, at: Math.max(x, at) }];

@@ -1,5 +1,5 @@
 /** The parts of a chart as they lie together, each with its page. */
-import { words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { rectangleItem, textItem } from '../items.ts';
 import type { SheetElement, SheetItem } from '../model.ts';
@@ -42,7 +42,7 @@ export function pageMap(laid: ChartParts, firstPage: number, mostWidthMm: number
         return [box, textItem(String(firstPage + index), left + cellWidth / 2, baseline, style)];
       });
       const here = current === null ? null : firstPage + current;
-      return { role: 'figure', description: words.sheet.chart.map(name, across, up, firstPage, here), items };
+      return { role: 'figure', description: sheetWords.chart.map(name, across, up, firstPage, here), items };
     },
   };
 }

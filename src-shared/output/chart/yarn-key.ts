@@ -1,6 +1,6 @@
 /** The key of yarns below a chart or the piece: a patch of each, with its mark and its name. */
 import type { Yarn } from '../../project/index.ts';
-import { words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { widthMm as textWidthMm } from '../font/metrics.ts';
 import { printable } from '../font/printable.ts';
@@ -28,7 +28,7 @@ export function yarnKeyBlock({ yarns, used, marks }: KeyOfYarns, widthMm: number
   const inColumns = used.length > 36 ? 4 : used.length > 12 ? 3 : 1;
   const most = widthMm / inColumns - TEXT_MM - BETWEEN_MM;
   const entries = used.map((yarn, index) => {
-    const name = printable(words.sheet.chart.key(yarns[yarn]?.name ?? '', index === 0));
+    const name = printable(sheetWords.chart.key(yarns[yarn]?.name ?? '', index === 0));
     const text = shorten(name, most, LABEL_PT);
     return { yarn, text, width: TEXT_MM + textWidthMm(text, LABEL_PT) + BETWEEN_MM };
   });

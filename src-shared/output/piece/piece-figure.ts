@@ -5,7 +5,8 @@ import type { PlacedGroup } from '../../fabric/index.ts';
 import { allOversOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
-import { plain, words } from '../../words/index.ts';
+import { plain } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { wholeBlock, type Block } from '../blocks/block.ts';
 import { textLines } from '../blocks/text.ts';
 import { toneOn, TOLD_APART, type YarnMarks } from '../chart/marks.ts';
@@ -50,18 +51,18 @@ export function pieceFigure(
   mostHeightMm: number,
 ): Block {
   const still = viewIn(plan, widthMm, mostHeightMm);
-  const caption = words.sheet.figureCaption(piece.finishedFace, still.scale, still.parts.length === 1);
+  const caption = sheetWords.figureCaption(piece.finishedFace, still.scale, still.parts.length === 1);
   const above = wrap(plain(caption), widthMm, SMALL_PT);
   const aboveMm = above.length * lineHeightMm(SMALL_PT) + 2;
   const below = drawBelow(plan, still, 0, 0);
   const names = actNames(piece).motif;
   const { lettered } = motifNames(plan, names, still, spaceLines(plan, still));
   const notes = [
-    ...(lettered.length > 0 ? wrap(words.sheet.lettered(lettered), widthMm, LABEL_PT) : []).map((line) => ({
+    ...(lettered.length > 0 ? wrap(sheetWords.lettered(lettered), widthMm, LABEL_PT) : []).map((line) => ({
       line,
       sizePt: LABEL_PT,
     })),
-    ...(below.labelsLeft > 0 ? wrap(plain(words.sheet.labelsLeft(below.labelsLeft)), widthMm, SMALL_PT) : []).map(
+    ...(below.labelsLeft > 0 ? wrap(plain(sheetWords.labelsLeft(below.labelsLeft)), widthMm, SMALL_PT) : []).map(
       (line) => ({ line, sizePt: SMALL_PT }),
     ),
   ];
@@ -135,7 +136,7 @@ function groupFrame({ block, firstRow, lastRow }: PlacedGroup, paint: Paint, vie
 }
 
 function describe(piece: KnitPiece, plan: Plan): string {
-  return words.sheet.figureDescription(
+  return sheetWords.figureDescription(
     piece.name,
     plan.groups.map(({ block, firstRow, lastRow }) => ({
       first: label(block.first),

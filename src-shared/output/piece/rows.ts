@@ -1,6 +1,7 @@
 /** The rows beside the piece, and its sections. */
 import type { Plan } from '../../plan/index.ts';
 import { plain, words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { strideFor } from '../chart/numbers.ts';
 import { CAPITAL_EM } from '../font/metrics.ts';
 import { wrap } from '../font/wrap.ts';
@@ -73,7 +74,7 @@ function rowLabel(mark: RowMark, middle: (row: number) => number): RowLabel {
   const last = more.at(-1) ?? second ?? first;
   const lines = [
     words.numbers.span(first, last),
-    ...(second !== undefined && more.length > 0 ? [words.sheet.everyRows(second - first)] : []),
+    ...(second !== undefined && more.length > 0 ? [sheetWords.everyRows(second - first)] : []),
   ];
   return { mark, lines, height: lines.length * APART_MM, at: (middle(first) + middle(last)) / 2 };
 }

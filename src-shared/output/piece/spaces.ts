@@ -5,7 +5,7 @@ import { edgesAt } from '../../piece/index.ts';
 import type { Spaces } from '../../placement/index.ts';
 import { bandsOf } from '../../pattern/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import { CAPITAL_EM, widthMm } from '../font/metrics.ts';
 import { pathItem, rectangleItem, textItem } from '../items.ts';
 import type { Point, SheetItem } from '../model.ts';
@@ -65,7 +65,7 @@ function stripsOf(plan: Plan, band: PlacedBand): Strip[] {
     groups: choice.groups.map((group) => group.block),
     spaces: choice.blocks,
   };
-  const { strip } = words.sheet;
+  const { strip } = sheetWords;
   if (choice.groups.every(({ block, figure: seen }) => block.first === seen.first && block.last === seen.last)) {
     return [{ title: strip.both(row), ...figure }];
   }
@@ -86,10 +86,7 @@ function drawStrip(strip: Strip, part: PartOnPaper, left: number, top: number): 
     const from = bounds[index * 2] as number;
     const to = bounds[index * 2 + 1] as number;
     const taken = index === 0 ? takenLeft : index === counts.length - 1 ? takenRight : 0;
-    const texts = [
-      ...(taken > 0 && taken <= count ? [words.sheet.strip.margin(count, count - taken)] : []),
-      `${count}`,
-    ];
+    const texts = [...(taken > 0 && taken <= count ? [sheetWords.strip.margin(count, count - taken)] : []), `${count}`];
     return { texts, from, to };
   });
   const items: SheetItem[] = [

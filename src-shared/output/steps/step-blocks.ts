@@ -4,6 +4,7 @@ import type { LengthUnit } from '../../length/index.ts';
 import type { Act, Plan, RunningOrder } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
 import { plain, strong, words } from '../../words/index.ts';
+import { sheetWords } from '../../words/sheet.ts';
 import type { Block } from '../blocks/block.ts';
 import { listBlock } from '../blocks/list.ts';
 import { cell, columnsOf, tableBlock, type Cell, type Column } from '../blocks/table.ts';
@@ -13,7 +14,8 @@ import { atHand } from './at-hand.ts';
 import { actNames } from './names.ts';
 import { isShaping, toldSteps, type Step, type ToldStep } from './steps.ts';
 
-const { runningOrder, sheet } = words;
+const { runningOrder } = words;
+const sheet = sheetWords;
 
 export function atHandBlocks(
   piece: KnitPiece,

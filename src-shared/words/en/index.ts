@@ -23,7 +23,6 @@ import { pictures } from './pictures.ts';
 import { reading } from './reading.ts';
 import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
-import { sheet } from './sheet.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { tooWide } from './too-wide.ts';
 import { pieces } from './pieces.ts';
@@ -61,7 +60,6 @@ export const english = {
   reading,
   runningOrder,
   sections,
-  sheet,
   pieces,
   sizes,
   tooWide,

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseNeedle, regularRuns, type Run, type RunsTold, type Slot } from '@shared/bed/index.ts';
 import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 
 const run = (first: number, last = first): Run => ({ first: first as Slot, last: last as Slot });
 
@@ -71,7 +72,7 @@ describe('runs of needles that come again', () => {
   });
 
   it('are said so on the sheet, where there are many', () => {
-    const { runs } = words.sheet.rowList;
+    const { runs } = sheetWords.rowList;
     const every = Array.from({ length: 20 }, (_, at) => run(-20 + 2 * at));
     expect(runs(every)).toBe('L20, and so on every 2 needles up to R19');
     expect(runs([...every, run(20, 21), run(25)])).toBe('L20, and so on every 2 needles up to R19; R21–R22, R26');

@@ -12,7 +12,8 @@ import { rowLines } from '@shared/output/row-list-blocks.ts';
 import { makePlan, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
-import { textOf, words } from '@shared/words/index.ts';
+import { textOf } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { TEST_DAY } from '../../day.ts';
 import { allWords, itemBox, itemsOf, textBox, textsOf, wordsOn, type Box } from './items-of.ts';
 import { filledProject, hemProject, PROJECTS, scarfProject } from './projects.ts';
@@ -158,7 +159,7 @@ describe('what the sheet says', () => {
     const tables = ({ pages }: SheetDocument): number[] =>
       pages.flatMap(({ elements }) =>
         elements.flatMap((element) =>
-          element.role === 'table' && element.title === words.sheet.knitting.shapingTitle
+          element.role === 'table' && element.title === sheetWords.knitting.shapingTitle
             ? [element.rows.filter(({ isHeader }) => !isHeader).length]
             : [],
         ),
@@ -175,7 +176,7 @@ describe('what the sheet says', () => {
   });
 
   it('says what the mark for a missing character means, and only where one stands', () => {
-    const note = words.sheet.missingCharacters('□');
+    const note = sheetWords.missingCharacters('□');
     expect(allWords(sheetOf('crowded', 'a4').sheet)).toContain(note);
     expect(allWords(sheetOf('sample', 'a4').sheet)).not.toContain('□');
     // Notes and tensions are as people wrote them, too.
@@ -228,6 +229,6 @@ describe('the sheet of a piece with fills', () => {
     expect(said).toContain(`${whole} copies whole and ${leftOut.length} left out.`);
     expect(said).toContain('Switch end-needle selection on.');
     expect(said).toContain('Chart: motif');
-    expect(said).not.toContain(words.sheet.groups.none);
+    expect(said).not.toContain(sheetWords.groups.none);
   });
 });

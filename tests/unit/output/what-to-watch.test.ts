@@ -5,7 +5,7 @@ import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { TEST_DAY } from '../../day.ts';
 import { wordsOn } from './items-of.ts';
 import { hemProject, PROJECTS } from './projects.ts';
@@ -54,7 +54,7 @@ describe('what the sheet says to watch', () => {
   });
 
   it('has a mark for it in the typeface', () => {
-    expect(hasCharacter(words.sheet.findings.doneMark.codePointAt(0) as number)).toBe(true);
+    expect(hasCharacter(sheetWords.findings.doneMark.codePointAt(0) as number)).toBe(true);
   });
 
   it.each(Object.keys(PROJECTS).filter((name) => name !== 'huge'))(

@@ -3,7 +3,7 @@ import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { words } from '@shared/words/index.ts';
+import { sheetWords } from '@shared/words/sheet.ts';
 import { TEST_DAY } from '../../day.ts';
 import { allWords, tableOf } from './items-of.ts';
 import { hemProject, PROJECTS } from './projects.ts';
@@ -15,7 +15,7 @@ const SAMPLE = { project, plan, sheet: placementSheet(sheetFacts(project), plan,
 describe('what the sheet says of yarn to wind and strands to cut', () => {
   it('says how much yarn to wind off: a tenth more than the piece takes', () => {
     const { plan, sheet } = SAMPLE;
-    const written = tableOf(sheet, words.sheet.yarn.title);
+    const written = tableOf(sheet, sheetWords.yarn.title);
     expect(written[0]).toEqual(['Yarn', 'For', 'Metres', 'Metres + 10 %']);
     expect(written).toHaveLength(1 + plan.yarn.uses.length);
     plan.yarn.uses.forEach(({ totalMm }, index) => {
@@ -35,14 +35,14 @@ describe('what the sheet says of yarn to wind and strands to cut', () => {
     }));
     const plan = makePlan(pieceIn({ ...own, patterns: bands }));
     const sheet = placementSheet(sheetFacts({ ...own, patterns: bands }), plan, { paper: 'a4', date: TEST_DAY });
-    expect(tableOf(sheet, words.sheet.yarn.title).map((cells) => cells.slice(0, 3))).toEqual([
+    expect(tableOf(sheet, sheetWords.yarn.title).map((cells) => cells.slice(0, 3))).toEqual([
       ['Yarn', 'Ball', 'For'],
       ['slate, main', '', 'Rows 1–100'],
       ['chalk, contrast', '1', 'Group 1, rows 36–66'],
       ['chalk, contrast', '2', 'Group 2, rows 36–66'],
       ['chalk, all 2 balls', '', ''],
     ]);
-    expect(tableOf(sheet, words.sheet.strands.title('slate'))).toEqual([
+    expect(tableOf(sheet, sheetWords.strands.title('slate'))).toEqual([
       ['Strand', 'Cut', 'For', 'Rows', 'Wraps'],
       ['1–2', '2 of 65 cm', 'Left edge of groups 1–2', '36–66', '32'],
       ['3–4', '2 of 62 cm', 'Right edge of groups 1–2', '37–65', '30'],
@@ -51,7 +51,7 @@ describe('what the sheet says of yarn to wind and strands to cut', () => {
 
   it('names strands that are cut alike in the order of the steps, though one is longer by a hair', () => {
     const { sheet } = SAMPLE;
-    expect(tableOf(sheet, words.sheet.strands.title('slate')).map(([strand, cut]) => [strand, cut])).toEqual([
+    expect(tableOf(sheet, sheetWords.strands.title('slate')).map(([strand, cut]) => [strand, cut])).toEqual([
       ['Strand', 'Cut'],
       ['1', '1 of 51 cm'],
       ['2', '1 of 51 cm'],
@@ -59,7 +59,7 @@ describe('what the sheet says of yarn to wind and strands to cut', () => {
   });
 
   it('says metres alone until a yarn has a count, then grams of that yarn', () => {
-    const { yarn } = words.sheet;
+    const { yarn } = sheetWords;
     const { project, plan, sheet } = SAMPLE;
     const written = allWords(sheet).split('\n');
     expect(written).toContain(yarn.columns.length.cm);
