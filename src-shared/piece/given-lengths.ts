@@ -69,7 +69,8 @@ export function fitted<P extends Measured>(before: Measured, after: P): P {
     const holds = isNew || (earlier.count === now.count && heldLength(earlier.mm, earlier.count, earlier) !== null);
     if (!holds) return { ...piece, ...now.to(now.count, null) };
     const count = countFor(now.mm, now);
-    return count === now.count ? piece : { ...piece, ...now.to(count, now.mm) };
+    // A count that stands for another in its field (no straight rows for one) is said when it is given.
+    return count === now.count && !isNew ? piece : { ...piece, ...now.to(count, now.mm) };
   }, after);
 }
 
