@@ -25,8 +25,8 @@ export const starting = {
   length: 'Length',
   hem: 'Depth of a folded hem',
   hemHint: '0 for none',
-  seam: 'Stitches in the seam, each edge',
-  measured: 'Measure it as it will be worn. What the seam takes and the hidden half of a hem are added here.',
+  seam: 'Seam allowance at each edge, stitches',
+  measured: 'Measure it as it will be worn. The seam allowance and the hidden half of a hem are added here.',
   /** Beside the drawing; `hem`: rows of it that fold to the inside and out, or 0. */
   hemRows: (rows: number): string => `The lowest ${rows} rows are the hem, folded in half.`,
   figure: 'The piece as measured',
