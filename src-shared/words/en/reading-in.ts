@@ -1,11 +1,11 @@
 /** Reading pictures in: what is on one, and the dialog that reads a chart out of a photo. */
 import type { Point } from '../../reading/index.ts';
+import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';
 
 /** Pixels of the photo, as far as they tell. */
 const at = ({ x, y }: Point): string => `${n.plain(x, 0)}, ${n.plain(y, 0)}`;
-const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const readingIn = {
   /** Asked where a picture can be taken in more than one way. */
