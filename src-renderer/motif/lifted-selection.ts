@@ -54,18 +54,22 @@ export function copy(session: Session, viewModel: MotifView): void {
 /** Keeps what is lifted or selected for pasting, and clears it. */
 export function cut(session: Session, viewModel: MotifView): void {
   copy(session, viewModel);
-  clear(session, viewModel);
+  giveToGround(session, viewModel, 'cut');
   session.announce(text.cut);
 }
 
 /** Gives what is selected to the ground. Lifted cells go, and leave the ground where they were lifted from. */
 export function clear(session: Session, viewModel: MotifView): void {
+  giveToGround(session, viewModel, 'erase');
+  session.announce(text.cleared);
+}
+
+function giveToGround(session: Session, viewModel: MotifView, name: 'cut' | 'erase'): void {
   const { selection, lifted } = viewModel.state;
   const cleared = lifted?.name === 'move' ? lifted.from : selection;
-  const change = cleared && cutChange(session.motif, session.project.mainYarn, cleared);
+  const change = cleared && cutChange(session.motif, session.project.mainYarn, cleared, name);
   viewModel.look({ selection: null, lifted: null });
   if (change) session.change(change);
-  session.announce(text.cleared);
 }
 
 /** Holds what is kept over the chart, where something is selected or at the cursor. */

@@ -114,7 +114,7 @@ test('clears and cuts what is selected or lifted, each in one step of undo', asy
   await page.keyboard.press('Delete');
   await expect(announced(page)).toHaveText('Cleared.');
   await expect.poll(() => chart.shown()).toEqual(bare);
-  await page.getByRole('button', { name: 'Undo cut' }).click();
+  await page.getByRole('button', { name: 'Undo erase' }).click();
   await expect.poll(() => chart.shown()).toEqual(CORNER);
 
   // Lifted and moved away: what was lifted goes, and where it stood is ground.

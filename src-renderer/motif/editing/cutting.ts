@@ -91,9 +91,14 @@ export function holds({ cells, at }: Cutting, { column, row }: Cell): boolean {
   return isInside(cells, inside.column, inside.row) && cellAt(cells, inside.column, inside.row) !== OPEN;
 }
 
-/** The cells of a cutting given to the ground. Null if they are it already. */
-export function cutChange(motif: Motif, ground: number, cutting: Cutting): PaintChange | null {
-  return patched(motif, 'cut', groundUnder(motif, ground, cutting));
+/** The cells of a cutting given to the ground, cut out or erased. Null if they are it already. */
+export function cutChange(
+  motif: Motif,
+  ground: number,
+  cutting: Cutting,
+  name: 'cut' | 'erase' = 'cut',
+): PaintChange | null {
+  return patched(motif, name, groundUnder(motif, ground, cutting));
 }
 
 /** The cutting laid down, the place that it was lifted from given to the ground. Null if nothing changes. */
