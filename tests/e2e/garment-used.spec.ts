@@ -102,6 +102,9 @@ test('is looked at all over without a question, and is left as it was', async ({
   expect(readFileSync(join(home, FILE), 'utf8')).toBe(before);
 });
 
+/** The row lists in `folder`. What is still being written has a name of its own there until it is whole. */
+const rowListsIn = (folder: string): string[] => readdirSync(folder).filter((name) => name.endsWith('.csv'));
+
 /** Exports row lists from the Sheet bench into the folder `print`: each must be one file more, without a question. */
 async function exportRows(page: Page, home: string, places: readonly (readonly [of: string, size: string])[]) {
   const folder = join(home, 'print');
@@ -110,13 +113,13 @@ async function exportRows(page: Page, home: string, places: readonly (readonly [
   for (const [of, size] of places) {
     await page.getByLabel('Piece', { exact: true }).selectOption({ label: of });
     await page.getByLabel('Size', { exact: true }).selectOption({ label: size });
-    const before = readdirSync(folder).length;
+    const before = rowListsIn(folder).length;
     await panel.exportInto('Row list (CSV)', 'print');
-    await expect.poll(() => readdirSync(folder).length).toBe(before + 1);
+    await expect.poll(() => rowListsIn(folder).length).toBe(before + 1);
     await expect(page.getByRole('dialog')).toHaveCount(0);
   }
   return new Map(
-    readdirSync(folder)
+    rowListsIn(folder)
       .sort()
       .map((name) => [name, readFileSync(join(folder, name), 'utf8')]),
   );

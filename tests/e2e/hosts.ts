@@ -87,7 +87,8 @@ export function keptGroups(folder: string): string[] {
     .sort();
 }
 
-function keptTexts(folder: string): string[] {
+/** The files of kept work, as they stand. What is still being written has a name of its own until it is whole. */
+export function keptTexts(folder: string): string[] {
   const place = join(folder, 'data', 'recovery');
   if (!existsSync(place)) return [];
   const names = readdirSync(place).filter((name) => name.endsWith('.backup'));
