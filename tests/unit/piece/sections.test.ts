@@ -123,6 +123,32 @@ describe('a section with a gauge of its own', () => {
   });
 });
 
+describe('lining', () => {
+  const rib = { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' };
+  const lined = (isLined: boolean, hemRows = 0): string[] =>
+    sectionsOf(40, {
+      hemRows,
+      hem: { turning: 'none', gauge: null },
+      sections: [rib, { ...rib, name: 'band', isLined: true }],
+      gauge: WIDE,
+      isLined,
+    })
+      .filter((section) => section.isLined)
+      .map(({ name }) => (typeof name === 'string' ? name : name.named));
+
+  it('covers the section that has it, in a piece that has none', () => {
+    expect(lined(false)).toEqual(['band']);
+  });
+
+  it('covers every section of a lined piece', () => {
+    expect(lined(true)).toEqual(['rib', 'band', 'body']);
+  });
+
+  it('covers both halves of a hem, which is its own lining', () => {
+    expect(lined(false, 10)).toEqual(['hem-back', 'hem-front', 'band']);
+  });
+});
+
 describe('placing up and down', () => {
   // Hem 1–5 and 6–10, "rib" 11–18, "gulls" 19–28, body 29–60.
   const rib = { name: 'rib', rows: 8, isLined: false, gauge: null, tension: '' };
