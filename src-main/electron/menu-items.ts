@@ -102,6 +102,7 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         command('bench-sheet'),
         LINE,
         command('commands'),
+        command('tour'),
         LINE,
         command('theme-light'),
         command('theme-dark'),

@@ -87,11 +87,13 @@ export class Files {
     return () => mine === this.#asked;
   }
 
-  async openSample(): Promise<void> {
+  /** Resolves to whether it did: what is unsaved may be wanted. */
+  async openSample(): Promise<boolean> {
     this.begin();
-    if (!(await this.mayLeave())) return;
+    if (!(await this.mayLeave())) return false;
     this.session.replace(ownMachine.given(sampleProject()), null, true);
     this.whenSampleOpens();
+    return true;
   }
 
   async open(): Promise<void> {

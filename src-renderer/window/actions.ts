@@ -12,6 +12,8 @@ export const BENCHES = ['motif', 'piece', 'sheet'] as const satisfies readonly B
 /** What the window does for commands. */
 export interface WindowControls {
   showCommands(): void;
+  /** Begins the tour, on the sample. */
+  takeTour(): void | Promise<void>;
   print(): Promise<void>;
   /** Lets the name of the project be typed. */
   nameProject(): void;
@@ -22,7 +24,7 @@ export interface WindowControls {
 export function windowActions(
   session: Session,
   files: Files,
-  { showCommands, print, nameProject, keepSettings }: WindowControls,
+  { showCommands, takeTour, print, nameProject, keepSettings }: WindowControls,
 ): ActionsOf<'files' | 'steps' | 'benches' | 'window' | 'themes'> {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
@@ -30,7 +32,7 @@ export function windowActions(
     new: { run: () => files.start() },
     open: { run: () => files.open() },
     'read-photo': { run: () => files.readPicture('chart') },
-    'open-sample': { run: () => files.openSample() },
+    'open-sample': { run: async () => void (await files.openSample()) },
     'read-picture': { run: () => files.readPicture('picture') },
     save: { run: async () => void (await files.save()) },
     'save-as': { run: async () => void (await files.saveAs()) },
@@ -80,6 +82,7 @@ export function windowActions(
         keepSettings({ singleKeys: singleKeys.areOn });
       },
     },
+    tour: { run: takeTour },
     commands: { run: showCommands },
     ...actionsFor(
       ['light', 'dark', 'system'],

@@ -15,7 +15,7 @@ type Digit = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
 type Sign = '+' | '-' | '=' | '.' | ',' | '[' | ']' | '{' | '}' | '<' | '>';
 type Named =
   | ('ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown' | 'PageUp' | 'PageDown')
-  | ('Enter' | 'Escape' | 'Delete' | 'Backspace' | 'F2');
+  | ('Enter' | 'Escape' | 'Delete' | 'Backspace' | 'F1' | 'F2');
 
 /** Keys that are pressed together; `Mod` is Ctrl, or ⌘ on a Mac. A letter alone is the key, whatever Shift would make of it. */
 export type Shortcut = `${'' | 'Mod+'}${'' | 'Shift+'}${Letter | Named}` | Digit | Sign;
@@ -37,7 +37,7 @@ export const commandGroups = {
   },
   steps: { undo: ['Mod+Z'], redo: ['Mod+Shift+Z', 'Mod+Y'] },
   benches: { 'bench-motif': ['1'], 'bench-piece': ['2'], 'bench-sheet': ['3'] },
-  window: { 'length-unit': ['Mod+I'], 'single-keys': ['Mod+Shift+K'], commands: ['Mod+K'] },
+  window: { tour: ['F1'], 'length-unit': ['Mod+I'], 'single-keys': ['Mod+Shift+K'], commands: ['Mod+K'] },
   themes: { 'theme-light': ['Mod+Shift+L'], 'theme-dark': ['Mod+Shift+D'], 'theme-system': ['Mod+Shift+Y'] },
   recovery: { 'kept-work': ['Mod+Shift+U'], 'save-copy': ['Mod+Shift+E'] },
 

@@ -79,3 +79,57 @@ test('measures that cannot be shaped say why, and are not created', async ({ pag
   await expect(dialog).toHaveCount(0);
   await expect(page.getByRole('grid', { name: /^Chart of motif/ })).toBeVisible();
 });
+
+/** What each step of the tour frames. */
+const TOUR = [
+  { title: 'Draw', bench: 'Motif', place: '[data-drawing]' },
+  { title: 'See what it is', bench: 'Motif', place: 'aside' },
+  { title: 'Place it', bench: 'Piece', place: '[data-drawing]' },
+  { title: 'See what to mend', bench: 'Piece', place: 'aside' },
+  { title: 'See it worn', bench: 'Piece', place: '[role="toolbar"]' },
+  { title: 'Print, and knit', bench: 'Sheet', place: '[data-drawing]' },
+];
+
+test('the tour goes round the benches by the keyboard, and frames what each step is about', async ({ page, start }) => {
+  await start();
+  await page.keyboard.press('F1');
+  const tour = page.getByRole('region', { name: 'Tour' });
+  for (const [at, { title, bench, place }] of TOUR.entries()) {
+    await expect(tour.getByRole('heading')).toHaveText(title);
+    await expect(tour).toContainText(`${at + 1} of 6`);
+    await expect(page.getByRole('button', { name: bench, exact: true })).toHaveAttribute('aria-current', 'page');
+    await expect(page.locator('[data-toured]')).toHaveCount(1);
+    await expect(page.locator(`${place}[data-toured]`)).toBeVisible();
+    for (const appearance of ['light', 'dark'] as const) {
+      await appearAs(page, appearance);
+      await expectAccessible(page);
+    }
+    await page.keyboard.press('Enter');
+  }
+  await expect(tour).toHaveCount(0);
+  await expect(page.locator('[data-toured]')).toHaveCount(0);
+  await expect(page.getByRole('region', { name: 'Sample' })).toBeVisible();
+  await expect(page.locator('[data-drawing]')).toBeFocused();
+});
+
+test('the tour is on the sample, lets everything be used, and is left at any step', async ({ page, start }) => {
+  await start();
+  await page.getByRole('region', { name: 'Sample' }).getByRole('button', { name: 'New motif' }).click();
+  await page.getByRole('dialog', { name: 'New project' }).getByRole('button', { name: 'Create' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Untitled');
+  await page.getByRole('button', { name: 'Commands' }).click();
+  await page.getByRole('combobox', { name: 'Find a command' }).fill('tutorial');
+  await page.keyboard.press('Enter');
+  const tour = page.getByRole('region', { name: 'Tour' });
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skerry sleeve');
+  await tour.getByRole('button', { name: 'Next' }).click();
+  await tour.getByRole('button', { name: 'Next' }).click();
+  await expect(tour.getByRole('heading')).toHaveText('Place it');
+  await page.getByLabel('Copies in each group').fill('1, 1');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Undo change copies' })).toBeEnabled();
+  await tour.getByRole('button', { name: 'Back' }).click();
+  await expect(tour.getByRole('heading')).toHaveText('See what it is');
+  await page.keyboard.press('Escape');
+  await expect(tour).toHaveCount(0);
+});

@@ -28,6 +28,7 @@ export const commands = {
   /** By the unit that it brings. */
   'length-unit': (unit: LengthUnit): string => (unit === 'cm' ? 'Lengths in centimetres' : 'Lengths in inches'),
   'single-keys': 'Shortcuts of a single key',
+  tour: 'Take the tour',
   commands: 'Commands',
   'theme-light': 'Light appearance',
   'theme-dark': 'Dark appearance',

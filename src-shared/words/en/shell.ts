@@ -33,6 +33,7 @@ export const shell = {
       sheet: 'The Sheet bench',
       readingIn: 'Reading a picture in',
       newProject: 'The dialog for a new project',
+      tour: 'The tour',
       lettering: 'Lettering',
       doubts: 'The list of cells to settle',
       sizes: 'The table of sizes',

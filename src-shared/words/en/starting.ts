@@ -46,6 +46,7 @@ export const starting = {
     label: 'Sample',
     text: 'This is a sample.',
     more: 'Try what you like on it, or begin your own.',
+    tour: 'Take the tour',
     newPiece: 'New piece',
     newMotif: 'New motif',
     readChart: 'Read a chart',

@@ -24,6 +24,7 @@ export const synonyms: Synonyms = {
   'bench-sheet': 'print preview pages export view tab',
   'length-unit': 'units metric imperial cm inches measure',
   'single-keys': 'hotkeys keyboard letters accessibility',
+  tour: 'help learn guide tutorial introduction first steps walk',
   commands: 'help search find shortcuts keys menu actions all',
   'theme-light': 'theme colour color bright day mode',
   'theme-dark': 'theme colour color night mode',
