@@ -4,9 +4,9 @@
  * It is blitted enlarged without smoothing, so the cost of drawing depends on
  * the size of the view and not on the number of cells.
  */
-import { modulo, type CellBox } from '@shared/grid/index.ts';
+import type { CellBox } from '@shared/grid/index.ts';
 import { clippedBox, isWithin, joinedBox } from './changed.ts';
-import { pictureArea, type CellPicture } from './picture.ts';
+import { pictureArea, repeatedCell, type CellPicture } from './picture.ts';
 
 const OPEN = 0;
 
@@ -129,7 +129,8 @@ function cellShown(picture: CellPicture, column: number, row: number): number {
   const { grid, surround } = picture;
   if (isInGrid(picture, column, row)) return grid.cells[row * grid.width + column] ?? -1;
   if (!surround) return -1;
-  return grid.cells[modulo(row, surround.tileHeight) * grid.width + modulo(column, surround.tileWidth)] ?? -1;
+  const repeated = repeatedCell(grid, surround, { column, row });
+  return grid.cells[repeated.row * grid.width + repeated.column] ?? -1;
 }
 
 /** The pixel of every palette index a cell may hold; those without a colour are open. */

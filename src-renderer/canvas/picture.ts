@@ -1,10 +1,11 @@
 /** What a cell stage shows: a grid, the colours of its yarns, and its copies faint around it. */
-import type { CellBox, Grid } from '@shared/grid/index.ts';
+import { placeInCopy, placesInCopies, type Cell, type CellBox, type Copies, type Grid } from '@shared/grid/index.ts';
 
-/** Neighbouring copies around a grid: the lower left `tileWidth` × `tileHeight` cells of it, repeated. */
+/** Neighbouring copies around a grid: its lower left cells, repeated as `copies` lie. */
 export interface Surround {
-  readonly tileWidth: number;
-  readonly tileHeight: number;
+  readonly copies: Copies;
+  /** The grid is seen from its other side: left and right have changed places, and so they have in the copies. */
+  readonly isMirrored: boolean;
   /** How many columns of them show on each side, and how many rows above and below. */
   readonly columns: number;
   readonly rows: number;
@@ -38,12 +39,23 @@ export function isPatchOf(picture: CellPicture, before: CellPicture): boolean {
     (a === b ||
       (a !== null &&
         b !== null &&
-        a.tileWidth === b.tileWidth &&
-        a.tileHeight === b.tileHeight &&
+        areSameCopies(a.copies, b.copies) &&
+        a.isMirrored === b.isMirrored &&
         a.columns === b.columns &&
         a.rows === b.rows &&
         a.strength === b.strength))
   );
+}
+
+function areSameCopies(a: Copies, b: Copies): boolean {
+  return a === b || (a.laid === b.laid && a.width === b.width && a.height === b.height && a.step === b.step);
+}
+
+/** The cell of the grid that a cell of its surround repeats. */
+export function repeatedCell({ width }: Grid, { copies, isMirrored }: Surround, cell: Cell): Cell {
+  if (!isMirrored) return placeInCopy(copies, cell);
+  const { column, row } = placeInCopy(copies, { column: width - 1 - cell.column, row: cell.row });
+  return { column: width - 1 - column, row };
 }
 
 /** More rectangles than this are not worth drawing one by one. */
@@ -52,25 +64,28 @@ const MOST_BOXES = 64;
 /** Where a rectangle of the grid shows: itself, and its copies in the surround. Null: nearly everywhere. */
 export function shownBoxes(picture: CellPicture, box: CellBox): CellBox[] | null {
   const { grid, surround } = picture;
-  // Only cells of the tile have copies.
-  if (!surround || box.column >= surround.tileWidth || box.row >= surround.tileHeight) return [box];
-  const { tileWidth, tileHeight } = surround;
+  if (!surround) return [box];
+  const { copies, isMirrored } = surround;
+  const drawn = isMirrored ? mirrored(box, grid.width) : box;
+  // Only cells of the copy that is repeated have copies.
+  if (drawn.column >= copies.width || drawn.row >= copies.height) return [box];
   const area = pictureArea(picture);
-  if ((area.width / tileWidth) * (area.height / tileHeight) > MOST_BOXES) return null;
+  if ((area.width / copies.width) * (area.height / copies.height) > MOST_BOXES) return null;
   const boxes = [box];
-  const startColumn = firstCopy(box.column, box.width, area.column, tileWidth);
-  const startRow = firstCopy(box.row, box.height, area.row, tileHeight);
-  for (let row = startRow; row < area.row + area.height; row += tileHeight) {
-    for (let column = startColumn; column < area.column + area.width; column += tileWidth) {
-      // Inside the grid stand its own cells, not copies of the tile.
-      const isInGrid = column >= 0 && row >= 0 && column + box.width <= grid.width && row + box.height <= grid.height;
-      if (!isInGrid) boxes.push({ ...box, column, row });
-    }
+  for (const place of placesInCopies(copies, drawn, isMirrored ? mirrored(area, grid.width) : area)) {
+    const shown = { ...place, width: box.width, height: box.height };
+    // Inside the grid stand its own cells, not copies.
+    const isInGrid =
+      shown.column >= 0 &&
+      shown.row >= 0 &&
+      shown.column + shown.width <= grid.width &&
+      shown.row + shown.height <= grid.height;
+    if (!isInGrid) boxes.push(isMirrored ? mirrored(shown, grid.width) : shown);
   }
   return boxes;
 }
 
-/** The first position of a copy of `start` … `start + length` that reaches past `from`. */
-function firstCopy(start: number, length: number, from: number, tile: number): number {
-  return start + (Math.floor((from - start - length) / tile) + 1) * tile;
+/** The box on a grid of that width seen from its other side. */
+function mirrored(box: CellBox, width: number): CellBox {
+  return { ...box, column: width - box.column - box.width };
 }

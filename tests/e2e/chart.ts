@@ -113,9 +113,15 @@ export class Chart {
     return (await this.pixels()).map((row) => row.map(([, green]) => (green > 180 ? '#' : '.')).join(''));
   }
 
-  private async pixels(): Promise<Pixel[][]> {
-    const { columns, rows } = await this.size();
-    const origin = await this.origin();
+  /** What shows on some cells beside the chart, topmost row first: copies are faint, so each is given to the yarn next in lightness. */
+  async copies(box: { stitch: number; row: number; columns: number; rows: number }): Promise<string[]> {
+    return (await this.pixels(box)).map((row) => row.map(([, green]) => (green > 180 ? '#' : '.')).join(''));
+  }
+
+  private async pixels(box?: { stitch: number; row: number; columns: number; rows: number }): Promise<Pixel[][]> {
+    const { columns, rows } = box ?? (await this.size());
+    const { x, y, width, height } = await this.origin();
+    const origin = { x: x + ((box?.stitch ?? 1) - 1) * width, y: y - ((box?.row ?? 1) - 1) * height, width, height };
     return this.page.evaluate(
       async ({ x, y, width, height, columns, rows }) => {
         // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.

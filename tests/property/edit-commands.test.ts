@@ -89,7 +89,14 @@ const byTool: fc.Arbitrary<Command> = fc
     isFilled: fc.boolean(),
     fillsEverywhere: fc.boolean(),
     symmetry: fc.constantFrom(...SYMMETRIES),
-    tile: fc.option(fc.record({ width: fc.integer({ min: 1, max: 9 }), height: fc.integer({ min: 1, max: 9 }) })),
+    tile: fc.option(
+      fc.record({
+        laid: fc.constantFrom('straight' as const, 'courses' as const, 'columns' as const),
+        width: fc.integer({ min: 1, max: 9 }),
+        height: fc.integer({ min: 1, max: 9 }),
+        step: fc.nat(8),
+      }),
+    ),
   })
   .map(({ name, from, to, symmetry, tile, ...rest }) => ({ mainYarn }, motif) => {
     const tool = TOOLS[name];

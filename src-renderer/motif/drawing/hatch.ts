@@ -1,4 +1,4 @@
-/** Blank edge columns, hatched: ground all the way up, part of the repeat, not seen. */
+/** Blank edge columns, hatched beside the figure: ground all the way up, part of the repeat, not seen. */
 import type { CellBox, Grid } from '@shared/grid/index.ts';
 import type { Blank } from '@shared/motif/repeat/index.ts';
 import type { Viewport } from '../../canvas/index.ts';
@@ -6,13 +6,14 @@ import type { Viewport } from '../../canvas/index.ts';
 /** Pixels from line to line. */
 const SPACING = 8;
 
-/** The blank columns at both edges as rectangles of cells. */
+/** The blank columns at both edges as rectangles of cells, on the rows from the lowest to the uppermost of the figure. */
 export function blankColumns({ width, height }: Pick<Grid, 'width' | 'height'>, blank: Blank): CellBox[] {
+  const rows = { row: blank.bottom, height: height - blank.bottom - blank.top };
   const boxes = [
-    { column: 0, row: 0, width: blank.left, height },
-    { column: width - blank.right, row: 0, width: blank.right, height },
+    { column: 0, width: blank.left, ...rows },
+    { column: width - blank.right, width: blank.right, ...rows },
   ];
-  return boxes.filter((box) => box.width > 0);
+  return boxes.filter((box) => box.width > 0 && box.height > 0);
 }
 
 /** Hatches the part of `box` that lies in a view of `width` × `height` pixels. */

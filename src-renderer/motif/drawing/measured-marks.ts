@@ -52,6 +52,8 @@ export function hasSameMarks(a: Measure, b: Measure): boolean {
       (a.blank === null) === (b.blank === null) &&
       a.blank?.left === b.blank?.left &&
       a.blank?.right === b.blank?.right &&
+      a.blank?.top === b.blank?.top &&
+      a.blank?.bottom === b.blank?.bottom &&
       isSameBlock(a.blocks[0], b.blocks[0]) &&
       isSameSize(a.near, b.near) &&
       isSameList(a.slips, b.slips, isSamePlace) &&

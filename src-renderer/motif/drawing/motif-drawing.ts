@@ -1,9 +1,10 @@
 /** The layers of the chart: cells as one bitmap, and above them what stands around them and what the pointer is on. */
-import type { Cell, CellBox, Grid } from '@shared/grid/index.ts';
+import { isInside, type Cell, type CellBox, type Copies, type Grid } from '@shared/grid/index.ts';
 import { runsOf, type Measure } from '@shared/motif/repeat/index.ts';
 import {
   cellsLayer,
   drawDoubtMarks,
+  isWithin,
   Viewport,
   type CellPicture,
   type ChartLayer,
@@ -32,7 +33,8 @@ export interface MotifChart {
   readonly doubts: readonly Cell[];
   /** Selected or lifted cells. */
   readonly marked: Cutting | null;
-  readonly showsNeighbours: boolean;
+  /** How the copies around it lie, of which some columns and rows are shown; null: none are. */
+  readonly neighbours: Copies | null;
   /** The side of the fabric that is shown instead of the chart, or null. */
   readonly fabric: FabricSide | null;
   /** It is seen from the other side than it was drawn from: left and right have changed places. */
@@ -96,7 +98,8 @@ const marksLayer: MotifLayer = {
 const pointerLayer: MotifLayer = {
   draw(context, view, { chart, hover, cursor }, { width, height }) {
     const { look } = chart;
-    const marked = hover ?? cursor;
+    // The rulers number the chart, not its copies.
+    const marked = hover && isInside(chart.grid, hover.column, hover.row) ? hover : cursor;
     if (marked) drawRulerMarks(context, view, chart, marked, look, width, height);
     if (hover) drawHover(context, view, hover, look);
     if (cursor) drawCursor(context, view, cursor, look);
@@ -128,21 +131,20 @@ export function roomInView(width: number, height: number): Room {
 }
 
 /** All cells that show, neighbours included. */
-export function shownArea({ grid, showsNeighbours }: MotifChart): CellBox {
-  const { columns, rows } = showsNeighbours ? NEIGHBOURS : NO_NEIGHBOURS;
+export function shownArea({ grid, neighbours }: Pick<MotifChart, 'grid' | 'neighbours'>): CellBox {
+  const { columns, rows } = neighbours ? NEIGHBOURS : NO_NEIGHBOURS;
   return { column: -columns, row: -rows, width: grid.width + 2 * columns, height: grid.height + 2 * rows };
 }
 
-/** The cells of a chart, with its neighbours where they show. */
-export function pictureOf(chart: MotifChart): CellPicture {
-  const { grid, colours, showsNeighbours } = chart;
-  const { width, height } = tileOf(chart);
-  return { grid, colours, surround: showsNeighbours ? { tileWidth: width, tileHeight: height, ...NEIGHBOURS } : null };
+/** True in the copies that show around the chart. */
+export function isInNeighbours(chart: Pick<MotifChart, 'grid' | 'neighbours'>, cell: Cell): boolean {
+  const isOutside = !isInside(chart.grid, cell.column, cell.row);
+  return isOutside && isWithin({ ...cell, width: 1, height: 1 }, shownArea(chart));
 }
 
-/** What the neighbours repeat; while a large drawing is being measured its old repeat may not fit any more. */
-function tileOf({ grid, measure: { repeat } }: MotifChart): { width: number; height: number } {
-  return { width: Math.min(repeat.width, grid.width), height: Math.min(repeat.height, grid.height) };
+/** The cells of a chart, with its neighbours where they show. */
+export function pictureOf({ grid, colours, neighbours, isTurned }: MotifChart): CellPicture {
+  return { grid, colours, surround: neighbours && { copies: neighbours, isMirrored: isTurned, ...NEIGHBOURS } };
 }
 
 function isMarkedAlike(a: MotifChart, b: MotifChart): boolean {

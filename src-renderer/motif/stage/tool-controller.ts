@@ -1,13 +1,15 @@
 /** The tool controller: turns where the pointer goes, and what the keys ask for, into changes of the project. */
-import { applyPatch, cellAt, isInside, type Cell, type Grid } from '@shared/grid/index.ts';
+import { applyPatch, cellAt, type Cell, type Copies, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
 import type { MotifView } from '../view-state.ts';
+import { cellOnMotif } from '../editing/following.ts';
 import { cutBox, holds, layChange, type Cutting } from '../editing/cutting.ts';
-import { giveUpAll, layLifted, lift, moveLifted, moveTo, select } from '../lifted-selection.ts';
+import { giveUpAll, layLifted, moveLifted, select } from '../lifted-selection.ts';
 import { cellsThrough, type PaintChange } from '../editing/strokes.ts';
 import { layStamp, moveStamp, pressStamp, type Press } from '../stamping.ts';
 import { stepOfArrow } from './cursor-keys.ts';
+import { dragHeld, isSame, putHeld } from './held-cells.ts';
 import { TOOLS, type Drawing, type Tool } from '../tools/index.ts';
 
 let gestures = 0;
@@ -16,8 +18,6 @@ export const newGesture = (): string => `tool-${gestures++}`;
 
 /** True for tools that work between two corners. */
 const spans = ({ kind }: Tool): boolean => kind === 'span' || kind === 'select';
-
-const isSame = (a: Cell, b: Cell): boolean => a.column === b.column && a.row === b.row;
 
 /**
  * What is dragged can be pressed too: one corner of a shape and then the other,
@@ -34,6 +34,8 @@ export class ToolController {
 
   /** The press that went on last draws the ground, whatever yarn is in the pen. */
   #drawsGround = false;
+  /** The copies around the chart that the stroke or the shape began in, or null. */
+  #around: Copies | null = null;
 
   constructor(
     private readonly session: Session,
@@ -47,7 +49,7 @@ export class ToolController {
       motif: this.session.motif,
       colour: this.#drawsGround ? this.session.project.mainYarn : this.viewModel.colour,
       ground: this.session.project.mainYarn,
-      following: { symmetry, tile },
+      following: { symmetry, tile, around: this.#around },
       isFilled,
       fillsEverywhere,
     };
@@ -90,10 +92,21 @@ export class ToolController {
     return ['stroke', 'span', 'spot'].includes(TOOLS[this.viewModel.state.tool].kind);
   }
 
-  /** The pointer goes down on a cell; all it does until it is let go is one step of undo. `withGround`: it draws the ground. */
-  press(cell: Cell, withGround = false): Press {
-    this.#drawsGround = withGround || this.#takesAway(cell);
+  /** True for tools that draw, or take a yarn, in the copies around the chart as well. */
+  get reachesCopies(): boolean {
+    return this.canDrawGround || TOOLS[this.viewModel.state.tool].kind === 'pick';
+  }
+
+  /**
+   * The pointer goes down on a cell; all it does until it is let go is one step
+   * of undo. `withGround`: it draws the ground. `around`: how the copies lie
+   * around the chart, if it goes down in one of them.
+   */
+  press(cell: Cell, withGround = false, around: Copies | null = null): Press {
     const tool = TOOLS[this.viewModel.state.tool];
+    // The second corner of a shape may be pressed anywhere.
+    if (tool.kind !== 'span' || !this.viewModel.state.span) this.#around = around;
+    this.#drawsGround = withGround || this.#takesAway(cell);
     if (tool.kind === 'stamp') return pressStamp(this.session, this.viewModel, cell);
     if (tool.kind === 'select') return this.#pressSelect(cell);
     if (tool.kind === 'span') return this.#pressCorner(cell, this.viewModel.state.span?.from ?? null);
@@ -118,13 +131,15 @@ export class ToolController {
     const tool = this.#drawsGround && chosen.kind === 'stroke' ? TOOLS.erase : chosen;
     if (tool.kind === 'pick') this.#pick(last);
     else if (tool.kind === 'stroke' || tool.kind === 'spot') {
-      const change = tool.kind === 'stroke' ? tool.change(this.#drawing, cells) : tool.change(this.#drawing, last);
+      const drawing = this.#drawing;
+      const change = tool.kind === 'stroke' ? tool.change(drawing, cells) : tool.change(drawing, last);
       if (change) this.session.change(change, gesture);
     }
   }
 
   /** The keyboard uses the tool at its cursor; true if what was done has been said. */
   useAt(cell: Cell): boolean {
+    if (!this.viewModel.state.span) this.#around = null;
     this.#drawsGround = this.#takesAway(cell);
     if (this.viewModel.state.tool === 'stamp') {
       layStamp(this.session, this.viewModel);
@@ -220,7 +235,12 @@ export class ToolController {
     const held = lifted ?? selection;
     const grip = this.#grip && this.#grip.of === held ? this.#grip.cell : null;
     this.#grip = null;
-    if (held && holds(held, cell)) return this.#drag(cell, held, grip);
+    if (held && holds(held, cell)) {
+      return dragHeld(this.session, this.viewModel, { from: cell, held, grip }, () => {
+        this.#grip = { cell, of: held };
+        this.say(words.motif.select.takenHold(cell.column, cell.row));
+      });
+    }
     const begin = (): Press => {
       const corner = this.#corner && this.#corner.of === selection && selection ? this.#corner.cell : null;
       layLifted(this.session, this.viewModel);
@@ -238,7 +258,7 @@ export class ToolController {
       },
       end: () => {
         if (begun) return begun.end();
-        this.#put(held, grip, cell);
+        putHeld(this.session, this.viewModel, held, grip, cell);
         return cell;
       },
       giveUp: () => {
@@ -248,52 +268,23 @@ export class ToolController {
     };
   }
 
-  /** The pointer drags what is lifted; what is selected is lifted by the first move. A mere press takes hold, or puts it. */
-  #drag(from: Cell, held: Cutting, grip: Cell | null): Press {
-    let last = from;
-    let isDrag = false;
-    return {
-      over: (cells) => {
-        const to = cells.at(-1) ?? last;
-        if (isSame(to, last)) return;
-        isDrag = true;
-        if (this.viewModel.state.selection) lift(this.session, this.viewModel);
-        moveLifted(this.viewModel, to.column - last.column, to.row - last.row);
-        last = to;
-      },
-      end: () => {
-        if (grip) {
-          if (!isDrag) this.#put(held, grip, from);
-        } else if (!isDrag) {
-          this.#grip = { cell: from, of: held };
-          this.say(words.motif.select.takenHold(from.column, from.row));
-        }
-        return last;
-      },
-      giveUp: () => moveLifted(this.viewModel, from.column - last.column, from.row - last.row),
-    };
-  }
-
-  /** Moves what is held so that its cell `grip` comes to another one. */
-  #put(held: Cutting, grip: Cell, to: Cell): void {
-    moveTo(this.session, this.viewModel, {
-      column: held.at.column + to.column - grip.column,
-      row: held.at.row + to.row - grip.row,
-    });
-  }
-
   /** The pen was put on a cell of its own yarn, and that takes cells away. */
-  #takesAway({ column, row }: Cell): boolean {
+  #takesAway(cell: Cell): boolean {
     const { state, colour } = this.viewModel;
-    const { grid } = this.session.motif;
-    const mayTake = state.takesAway && state.tool === 'draw' && isInside(grid, column, row);
-    return mayTake && cellAt(grid, column, row) === colour;
+    return state.takesAway && state.tool === 'draw' && this.#colourAt(cell) === colour;
   }
 
-  #pick({ column, row }: Cell): void {
-    const { motif, project } = this.session;
-    if (!isInside(motif.grid, column, row)) return;
-    const colour = cellAt(motif.grid, column, row);
+  /** The yarn of a cell of the chart, or of one in a copy around it that can be drawn in; null elsewhere. */
+  #colourAt(cell: Cell): number | null {
+    const { motif, following } = this.#drawing;
+    const own = cellOnMotif(motif.grid, cell, following);
+    return own && cellAt(motif.grid, own.column, own.row);
+  }
+
+  #pick(cell: Cell): void {
+    const { project } = this.session;
+    const colour = this.#colourAt(cell);
+    if (colour === null) return;
     this.session.look({ colour });
     this.say(words.motif.yarnTaken(project.yarns[colour]?.name ?? ''));
   }

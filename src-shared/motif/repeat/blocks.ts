@@ -15,19 +15,11 @@
  * that touch at a corner across a border decide: a line drawn slantwise holds
  * together by those.
  */
-import { modulo, type Grid } from '../../grid/index.ts';
+import { modulo, type Copies, type Grid } from '../../grid/index.ts';
 import type { Lattice } from './lattice.ts';
 
-/** How blocks lie: on each other and side by side, in moved courses, or in moved columns. */
-export type Laid = 'straight' | 'courses' | 'columns';
-
 /** A block, and how the plane is laid with it. */
-export interface Block {
-  readonly laid: Laid;
-  readonly width: number;
-  readonly height: number;
-  /** Stitches that each next course stands to the right, or rows that each next column stands higher; 0 where straight. */
-  readonly step: number;
+export interface Block extends Copies {
   /** Where on the drawing a block starts that cuts least: its lower left cell. The lowest such, of these the leftmost. */
   readonly column: number;
   readonly row: number;
@@ -37,7 +29,6 @@ export interface Block {
   readonly corners: number;
 }
 
-type Shape = Pick<Block, 'laid' | 'width' | 'height' | 'step'>;
 type Count = Pick<Block, 'cuts' | 'corners'>;
 
 /**
@@ -58,19 +49,19 @@ export function compareCuts(a: Count, b: Count): number {
 }
 
 /** What the borders of a block cut that starts at a column and a row of its plane. */
-export function cutsOf(tile: Grid, ground: number, shape: Shape, column: number, row: number): Count {
+export function cutsOf(tile: Grid, ground: number, shape: Copies, column: number, row: number): Count {
   return countAt(touchingOf(tile, ground), shape, modulo(column, tile.width), modulo(row, tile.height));
 }
 
-function shapesOf(tile: Grid, { across, rows, shift }: Lattice): Shape[] {
+function shapesOf(tile: Grid, { across, rows, shift }: Lattice): Copies[] {
   if (rows === tile.height) return [{ laid: 'straight', width: across, height: rows, step: 0 }];
-  const courses: Shape = { laid: 'courses', width: across, height: rows, step: shift };
+  const courses: Copies = { laid: 'courses', width: across, height: rows, step: shift };
   // Moves straight up: as many courses as bring the step round to 0. Moves across: what step and width have in common.
   const width = commonDivisor(across, shift);
   const turns = across / width;
   let times = 0;
   while ((times * shift) % across !== width % across) times++;
-  const columns: Shape = { laid: 'columns', width, height: rows * turns, step: times * rows };
+  const columns: Copies = { laid: 'columns', width, height: rows * turns, step: times * rows };
   return [columns, courses];
 }
 
@@ -140,7 +131,7 @@ function stretch(upTo: Int32Array, length: number, line: number, from: number, m
  * where two borders meet are counted once, with the border that goes on there:
  * the level one between courses, the upright one between columns.
  */
-function countAt({ level, upright }: Touching, { laid, width, height }: Shape, column: number, row: number): Count {
+function countAt({ level, upright }: Touching, { laid, width, height }: Copies, column: number, row: number): Count {
   const across = laid === 'columns' ? width - 1 : width;
   const up = laid === 'columns' ? height : height - 1;
   return {
@@ -154,7 +145,7 @@ function countAt({ level, upright }: Touching, { laid, width, height }: Shape, c
 }
 
 /** The block of this shape that starts where it cuts least. Starts further on are copies of those that are tried. */
-function leastCut(touching: Touching, shape: Shape): Block {
+function leastCut(touching: Touching, shape: Copies): Block {
   let best: Block | null = null;
   for (let row = 0; row < shape.height; row++) {
     for (let column = 0; column < shape.width; column++) {

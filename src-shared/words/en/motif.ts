@@ -120,6 +120,8 @@ export const motif = {
     cell: (column: number, row: number, yarn: string): string => `Row ${row + 1}, stitch ${column + 1}, ${yarn}`,
     row: (row: number): string => `row ${row + 1}`,
     column: (column: number): string => `stitch ${column + 1}`,
+    /** What the pointer is on in a copy around the chart, from what that copy repeats. */
+    inCopy: (said: string): string => `${said} (in a copy)`,
   },
 
   /** `Row 7, stitch 6 · chalk, contrast`. */
@@ -201,6 +203,10 @@ export const motif = {
     copiesFollowHint: 'Drawing in one copy draws in all.',
     copyWidth: 'Stitches in a copy',
     copyHeight: 'Rows in a copy',
+    copiesLie: 'Copies lie',
+    copiesLaid: { straight: 'straight', columns: 'in columns, as a half drop', courses: 'in rows, as bricks' },
+    copiesStep: { columns: 'Step each column of copies up by', courses: 'Step each row of copies right by' },
+    halfStep: (half: number): string => `${half} for half a copy`,
     neighbours: 'Show neighbours',
     showing: 'Shown as',
     showings: { chart: 'chart', knit: 'fabric, knit side', purl: 'fabric, purl side' },

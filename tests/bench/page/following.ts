@@ -12,7 +12,7 @@
  * the part of them that shows put on a canvas, and the view drawn from that.
  */
 import { projectAround, START_YARNS } from '@shared/project/index.ts';
-import type { Grid } from '@shared/grid/index.ts';
+import { straightCopies, type Grid } from '@shared/grid/index.ts';
 import { words } from '@shared/words/index.ts';
 import {
   motifLayers,
@@ -38,7 +38,7 @@ import {
   WARM_UP,
 } from './painter.ts';
 
-const TILE = { width: 20, height: 25 };
+const TILE = straightCopies({ width: 20, height: 25 });
 const FOLLOWING: Following = { symmetry: 'both', tile: TILE };
 const LOOK: MotifChart['look'] = {
   paper: '#f4f1ea',
@@ -93,7 +93,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       following: FOLLOWING,
       marked: null,
       doubts: [],
-      showsNeighbours: true,
+      neighbours: TILE,
       fabric: null,
       look: LOOK,
     };

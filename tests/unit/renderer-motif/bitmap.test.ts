@@ -50,6 +50,8 @@ const anyBox: fc.Arbitrary<CellBox> = fc.record({
 /** Cells that change inside a box, and where the view then is. */
 const anyStep = fc.record({ box: anyBox, colour: count(0, 2), seen: anyBox, isSeenOnly: fc.boolean() });
 
+const AROUND = { columns: 4, rows: 3, strength: 0.4 };
+
 describe('the bitmap of cells', () => {
   const { document } = globalThis;
   beforeAll(() => Object.assign(globalThis, { document: { createElement: () => new PlainCanvas() } }));
@@ -62,10 +64,14 @@ describe('the bitmap of cells', () => {
         count(1, 18),
         count(1, 18),
         fc.array(anyStep, { maxLength: 8 }),
-        fc.boolean(),
-        (width, height, steps, hasSurround) => {
-          const surround = hasSurround
-            ? { tileWidth: width, tileHeight: height, columns: 4, rows: 3, strength: 0.4 }
+        fc.option(fc.constantFrom('straight' as const, 'courses' as const, 'columns' as const)),
+        (width, height, steps, laid) => {
+          const surround = laid
+            ? {
+                copies: { laid, width, height, step: laid === 'straight' ? 0 : 2 },
+                isMirrored: laid === 'courses',
+                ...AROUND,
+              }
             : null;
           const pictureOf = (grid: Grid): CellPicture => ({ grid, colours: COLOURS, surround });
           let picture = pictureOf({ width, height, cells: new Uint8Array(width * height) });

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cellAt, gridFromText, makeGrid, type CellBox, type Grid } from '@shared/grid/index.ts';
+import {
+  cellAt,
+  gridFromText,
+  makeGrid,
+  straightCopies,
+  type CellBox,
+  type Copies,
+  type Grid,
+} from '@shared/grid/index.ts';
 import { changedBox, clippedBox, joinedBox } from '../../../src-renderer/canvas/changed.ts';
 import { lineSteps, numbersIn, numberStep } from '../../../src-renderer/canvas/lines.ts';
 import { isPatchOf, pictureArea, shownBoxes, type CellPicture } from '../../../src-renderer/canvas/picture.ts';
@@ -46,10 +54,16 @@ describe('what changed between two drawings', () => {
 });
 
 describe('neighbouring copies', () => {
-  const picture = (grid: Grid, tileWidth: number, tileHeight: number): CellPicture => ({
+  const picture = (grid: Grid, width: number, height: number, lie: Partial<Copies> = {}): CellPicture => ({
     grid,
     colours: ['#000000', '#ffffff'],
-    surround: { tileWidth, tileHeight, columns: 5, rows: 4, strength: 0.3 },
+    surround: {
+      copies: { ...straightCopies({ width, height }), ...lie },
+      isMirrored: false,
+      columns: 5,
+      rows: 4,
+      strength: 0.3,
+    },
   });
 
   it('lie on every side of the drawing', () => {
@@ -64,11 +78,14 @@ describe('neighbouring copies', () => {
       tileHeight: fc.integer({ min: 1, max: 9 }),
       column: fc.nat(8),
       row: fc.nat(8),
+      laid: fc.constantFrom('straight' as const, 'courses' as const, 'columns' as const),
+      by: fc.nat(8),
     });
     fc.assert(
-      fc.property(cases, ({ width, height, tileWidth, tileHeight, column, row }) => {
+      fc.property(cases, ({ width, height, tileWidth, tileHeight, column, row, laid, by }) => {
         fc.pre(tileWidth <= width && tileHeight <= height && column < width && row < height);
-        const shown = picture(makeGrid(width, height), tileWidth, tileHeight);
+        const step = laid === 'straight' ? 0 : by;
+        const shown = picture(makeGrid(width, height), tileWidth, tileHeight, { laid, step });
         const boxes = shownBoxes(shown, { column, row, width: 1, height: 1 });
         if (boxes === null) return;
         const area = pictureArea(shown);
@@ -76,9 +93,12 @@ describe('neighbouring copies', () => {
         for (let r = area.row; r < area.row + area.height; r++) {
           for (let c = area.column; c < area.column + area.width; c++) {
             const isInside = c >= 0 && r >= 0 && c < width && r < height;
+            // Steps of the courses below, or of the columns to the left, taken back.
+            const across = laid === 'courses' ? c - Math.floor(r / tileHeight) * step : c;
+            const up = laid === 'columns' ? r - Math.floor(c / tileWidth) * step : r;
             const source = isInside
               ? [c, r]
-              : [((c % tileWidth) + tileWidth) % tileWidth, ((r % tileHeight) + tileHeight) % tileHeight];
+              : [((across % tileWidth) + tileWidth) % tileWidth, ((up % tileHeight) + tileHeight) % tileHeight];
             if (source[0] === column && source[1] === row) expected.push(`${c},${r}`);
           }
         }

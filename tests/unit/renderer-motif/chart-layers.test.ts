@@ -1,9 +1,10 @@
 /** Which layers of the chart are drawn again, and where, for what has changed. */
 import { describe, expect, it } from 'vitest';
-import { gridFromText, type Grid } from '@shared/grid/index.ts';
+import { gridFromText, straightCopies, type Grid } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
 import { surfaceAttributes } from '../../../src-renderer/canvas/surface.ts';
 import { panAndZoom, Viewport } from '../../../src-renderer/canvas/viewport.ts';
+import { blankColumns } from '../../../src-renderer/motif/drawing/hatch.ts';
 import { motifLook } from '../../../src-renderer/motif/drawing/look.ts';
 import {
   motifLayers,
@@ -24,7 +25,7 @@ const CHART: MotifChart = {
   following: { symmetry: 'none', tile: null },
   marked: null,
   doubts: [],
-  showsNeighbours: false,
+  neighbours: null,
   fabric: null,
   look: motifLook(['#000000', '#ffffff'], '#000000', () => '#123456'),
 };
@@ -55,8 +56,9 @@ describe('what is drawn again of the chart', () => {
     // Cell 9 of a chart six wide: column 3 of row 1.
     const box = { column: 3, row: 1, width: 1, height: 1 };
     expect(changed(sceneOf({ grid: painted(9) }))).toEqual([[box], false, false]);
-    const around = sceneOf({ showsNeighbours: true });
-    const repeated = sceneOf({ showsNeighbours: true, grid: painted(9) });
+    const neighbours = straightCopies(GRID);
+    const around = sceneOf({ neighbours });
+    const repeated = sceneOf({ neighbours, grid: painted(9) });
     expect(motifLayers()[0]?.changed(around, repeated)).toContainEqual({ ...box, column: 9 });
   });
 
@@ -66,6 +68,17 @@ describe('what is drawn again of the chart', () => {
     const without = { grid: full, measure: measure(full, 0) };
     const [, marks] = motifLayers();
     expect(marks?.changed(sceneOf(without), sceneOf({ ...without, isHatched: false }))).toBe(false);
+  });
+
+  it('hatches blank columns beside the figure alone, from its lowest row to its uppermost', () => {
+    expect(blankColumns(GRID, { left: 1, right: 2, top: 0, bottom: 1 })).toEqual([
+      { column: 0, row: 1, width: 1, height: 3 },
+      { column: 4, row: 1, width: 2, height: 3 },
+    ]);
+    expect(blankColumns(GRID, { left: 0, right: 0, top: 1, bottom: 1 })).toEqual([]);
+    const [, marks] = motifLayers();
+    const higher = gridFromText(['..#...', '.###..', '..#...', '..#...'], '.#');
+    expect(marks?.changed(BEFORE, sceneOf({ grid: higher, measure: measure(higher, 0) }))).toBe(true);
   });
 
   it('is only what shows the pointer or the cursor as they move', () => {
