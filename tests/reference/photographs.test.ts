@@ -60,6 +60,36 @@ describe('with nothing said about it', () => {
   });
 });
 
+describe('a chart shown on a screen and photographed off it', () => {
+  // Small ones: bands and fringes of two rasters (moiré) lie over all cells.
+  it.each([2, 3])('photograph %i: every cell, and as many yarns as are shown', (seed) => {
+    const { wrong, unmarked, refused, yarnsRight } = tried(photographOf(seed, { isOnScreen: true }), 0);
+    expect({ wrong, unmarked, refused, yarnsRight }).toEqual({
+      wrong: 0,
+      unmarked: 0,
+      refused: null,
+      yarnsRight: true,
+    });
+  });
+});
+
+describe('a written legend beside a chart', () => {
+  // Of yarns told by colour, by felt pen and by signs alone: a cell of each of them stands beside the chart, with a word.
+  it.each([51, 13, 44])('is left out, and brings no yarn, no column and no row: photograph %i', (seed) => {
+    const photograph = photographOf(seed, { hasLegend: true });
+    const { counts, off } = foundIn(photograph);
+    expect(counts).toBe(true);
+    expect(off).toBeLessThan(1 / 3);
+    const { wrong, unmarked, yarnsRight, countsRight } = tried(photograph, 0);
+    expect({ wrong, unmarked, yarnsRight, countsRight }).toEqual({
+      wrong: 0,
+      unmarked: 0,
+      yarnsRight: true,
+      countsRight: true,
+    });
+  });
+});
+
 it('reads nothing out of a sheet with nothing on it, instead of one yarn', () => {
   const photograph = photographOf(53);
   const { picture, corners, grid } = photograph;

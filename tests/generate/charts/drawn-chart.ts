@@ -6,6 +6,7 @@
  */
 import type { Grid } from '@shared/grid/index.ts';
 import { grain, ripple } from './random.ts';
+import { legendAt } from './legend.ts';
 import { isInSymbol, type SymbolName } from './symbols.ts';
 
 export type Rgb = readonly [number, number, number];
@@ -62,6 +63,8 @@ export interface DrawnChart {
   readonly margin: number;
   readonly hasNumbers: boolean;
   readonly hasTitle: boolean;
+  /** Each yarn with a word, beside the chart. */
+  readonly hasLegend?: boolean;
   /** Dust and specks: share of the small squares (a fifth of a cell) that have one. */
   readonly specks: number;
   readonly seed: number;
@@ -74,6 +77,7 @@ export function painterOf(chart: DrawnChart): (x: number, y: number) => Rgb {
   const { grid, marks, lines, paper, table, margin, seed } = chart;
   const { width, height } = grid;
   const wander = Math.max(...marks.map(wanderOf));
+  const isPrinted = marks.some(({ kind }) => kind === 'printed' || kind === 'symbol');
   const yarnAt = (column: number, fromTop: number): number =>
     column < 0 || fromTop < 0 || column >= width || fromTop >= height
       ? -1
@@ -102,16 +106,25 @@ export function painterOf(chart: DrawnChart): (x: number, y: number) => Rgb {
     return there * Math.max(0.15, Math.min(1, lines.fadesTo === 'left' ? 0.25 + along : 1.25 - along));
   };
 
+  const inLegend = (x: number, y: number, under: Rgb): Rgb => {
+    const there = legendAt(marks.length, width, x, y);
+    if (there?.kind === 'letter') return isStroke(there.x, there.y, there.letter + 900, seed) ? WRITING : under;
+    const mark = there && marks[there.yarn];
+    if (!there || !mark) return under;
+    if (Math.max(Math.abs(there.x), Math.abs(there.y)) > 0.46) return WRITING;
+    return inked(mark, there.x, there.y, width + 3, there.yarn, under, chart);
+  };
+
   return (x, y) => {
     if (x < -margin || y < -margin || x > width + margin || y > height + margin) return table;
     const fibre = 2.5 * ripple(x * 9, y * 9, seed + 3) + 1.5 * ripple(x * 0.4, y * 0.4, seed + 4);
     let colour: Rgb = [paper[0] + fibre, paper[1] + fibre, paper[2] + fibre];
-    const isPrinted = marks.some(({ kind }) => kind === 'printed' || kind === 'symbol');
     const line = onLines(x, y);
     if (line > 0 && !isPrinted) colour = mixed(colour, (lines as Lines).colour, line);
     colour = marked(x, y, colour);
     if (line > 0 && isPrinted) colour = mixed(colour, (lines as Lines).colour, line);
     if (isWritten(chart, x, y)) colour = WRITING;
+    if (chart.hasLegend) colour = inLegend(x, y, colour);
     if (chart.specks > 0 && grain(Math.floor(x * 5), Math.floor(y * 5), seed + 11) < chart.specks)
       colour = mixed(colour, WRITING, 0.8);
     return colour;
@@ -192,41 +205,43 @@ function lineAt(place: number, along: number, lines: Lines, seed: number): numbe
 
 /** Numbers beside every fifth row and column, and lines of writing above: strokes that look like writing, not letters. */
 function isWritten({ grid, hasNumbers, hasTitle, margin, seed }: DrawnChart, x: number, y: number): boolean {
-  const stroke = (u: number, v: number, salt: number): boolean => {
-    // A figure of strokes in a box of 0 … 1: a ring or a bar, by chance.
-    if (u < 0.15 || u > 0.85 || v < 0.1 || v > 0.9) return false;
-    const kind = Math.floor(4 * grain(salt, 3, seed + 17));
-    if (kind === 0) return Math.abs(u - 0.5) < 0.1;
-    if (kind === 1) return Math.abs(Math.hypot((u - 0.5) * 1.2, v - 0.5) - 0.3) < 0.09;
-    if (kind === 2) return Math.abs(v - 0.15) < 0.09 || Math.abs(u - 0.75 + 0.5 * v) < 0.1;
-    return Math.abs(v - 0.5) < 0.09 || Math.abs(u - 0.25) < 0.09 || Math.abs(v - 0.85) < 0.07;
-  };
   const { width, height } = grid;
   if (hasNumbers && margin >= 2.5) {
     const beside = x > width + 0.3 && x < width + 1.7 && y > 0 && y < height;
     if (beside) {
       const fromBottom = height - Math.floor(y);
       if (fromBottom % 5 === 0)
-        return stroke(
+        return isStroke(
           ((x - width - 0.3) / 0.7) % 1,
           y - Math.floor(y),
           fromBottom * 2 + Math.floor((x - width - 0.3) / 0.7),
+          seed,
         );
     }
     const below = y > height + 0.3 && y < height + 1.3 && x > 0 && x < width;
     if (below) {
       const fromRight = width - Math.floor(x);
-      if (fromRight % 5 === 0) return stroke(x - Math.floor(x), y - height - 0.3, fromRight + 100);
+      if (fromRight % 5 === 0) return isStroke(x - Math.floor(x), y - height - 0.3, fromRight + 100, seed);
     }
   }
   if (hasTitle && margin >= 3.5) {
     const above = y < -1.2 && y > -2.4 && x > 0.5 && x < width * 0.6;
     if (above) {
       const letter = Math.floor(x / 0.9);
-      return grain(letter, 1, seed + 19) > 0.15 && stroke(x / 0.9 - letter, (y + 2.4) / 1.2, letter + 500);
+      return grain(letter, 1, seed + 19) > 0.15 && isStroke(x / 0.9 - letter, (y + 2.4) / 1.2, letter + 500, seed);
     }
   }
   return false;
+}
+
+/** A figure of strokes in a box of 0 … 1: a ring or a bar, by chance. */
+function isStroke(u: number, v: number, salt: number, seed: number): boolean {
+  if (u < 0.15 || u > 0.85 || v < 0.1 || v > 0.9) return false;
+  const kind = Math.floor(4 * grain(salt, 3, seed + 17));
+  if (kind === 0) return Math.abs(u - 0.5) < 0.1;
+  if (kind === 1) return Math.abs(Math.hypot((u - 0.5) * 1.2, v - 0.5) - 0.3) < 0.09;
+  if (kind === 2) return Math.abs(v - 0.15) < 0.09 || Math.abs(u - 0.75 + 0.5 * v) < 0.1;
+  return Math.abs(v - 0.5) < 0.09 || Math.abs(u - 0.25) < 0.09 || Math.abs(v - 0.85) < 0.07;
 }
 
 /** `share` of `over` upon `under`. */
@@ -240,6 +255,9 @@ export function mixed(under: Rgb, over: Rgb, share: number): Rgb {
 
 /** A clear ink: what lies below darkens it. */
 function through(under: Rgb, ink: Rgb, depth: number): Rgb {
-  const part = (channel: 0 | 1 | 2): number => under[channel] * (1 - depth + (depth * ink[channel]) / 255);
-  return [part(0), part(1), part(2)];
+  return [
+    under[0] * (1 - depth + (depth * ink[0]) / 255),
+    under[1] * (1 - depth + (depth * ink[1]) / 255),
+    under[2] * (1 - depth + (depth * ink[2]) / 255),
+  ];
 }

@@ -5,8 +5,10 @@ import { blobs, speckled } from '../../unit/reading/motifs.ts';
 import { viewOf, type Pose } from './camera.ts';
 import { painterOf, type DrawnChart } from './drawn-chart.ts';
 import { KINDS, lookOf, yarnsOf, type Kind, type ToldBy } from './kinds.ts';
+import { LEGEND_MARGIN } from './legend.ts';
 import { LAMPS, lampOf, type LampKind } from './lamps.ts';
 import { Chances } from './random.ts';
+import { onScreen, screenOf } from './screen.ts';
 import { blurred, cornersSeen, exposed, grained, throughJpeg } from './sensor.ts';
 
 export interface Photograph {
@@ -21,13 +23,29 @@ export interface Photograph {
   readonly yarns: number;
 }
 
+/** Charts that are looked at on a screen are those that were drawn with a computer. */
+const ON_SCREENS: readonly Kind[] = ['printed colours', 'printed colours with symbols', 'symbols in black and white'];
+
 /** Larger pictures take too long to draw; their cells get fewer pixels instead. */
 const MOST_PICTURE_PIXELS = 2.6e6;
 
+/** What is photographed besides a chart on paper. */
+export interface Setting {
+  /** Shown on a screen instead, which only printed charts are. */
+  readonly isOnScreen?: boolean;
+  /** With a written legend beside it. */
+  readonly hasLegend?: boolean;
+}
+
+export function kindOf(seed: number, { isOnScreen = false }: Setting = {}): Kind {
+  const kinds = isOnScreen ? ON_SCREENS : KINDS;
+  return kinds[seed % kinds.length] as Kind;
+}
+
 /** The photograph of a seed; kinds and lamps follow one another, so that any run of seeds has all of them. */
-export function photographOf(seed: number): Photograph {
+export function photographOf(seed: number, { isOnScreen = false, hasLegend = false }: Setting = {}): Photograph {
   const chances = new Chances(seed);
-  const kind = KINDS[seed % KINDS.length] as Kind;
+  const kind = kindOf(seed, { isOnScreen });
   const lamp = LAMPS[Math.floor(seed / KINDS.length) % LAMPS.length] as LampKind;
   const yarns = yarnsOf(kind, chances);
   const columns = kind === 'punched card' ? 24 : chances.one([12, 20, 24, 32, 40, 60, 90, 200]);
@@ -37,10 +55,13 @@ export function photographOf(seed: number): Photograph {
     yarns,
   );
   const { toldBy, ...look } = lookOf(kind, yarns, chances);
-  const chart: DrawnChart = { ...look, grid, seed };
+  const margin = hasLegend ? LEGEND_MARGIN : look.margin;
+  const chart: DrawnChart = { ...look, margin, hasLegend, grid, seed };
   const pose = poseOf(chart, chances);
   const view = viewOf(pose, columns, rows * chart.cellHeight, chart.margin);
-  const paint = painterOf(chart);
+  const painted = painterOf(chart);
+  // Chances are drawn in the same order whatever the setting, or all photographs on paper would change.
+  const paint = isOnScreen ? onScreen(painted, screenOf(new Chances(seed + 7))) : painted;
   const values = exposed(pose, view, (x, y) => paint(x, y / chart.cellHeight));
   const picture = developed(values, pose, lampOf(lamp, chances), chances);
   const corners = cornersSeen(view, { width: columns, height: rows * chart.cellHeight });
