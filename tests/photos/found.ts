@@ -1,6 +1,8 @@
 /** Charts found in photographs, held against where they were drawn. */
-import { findCharts, finish, photoOf, sideLengths } from '@shared/reading/index.ts';
+import { findCharts, finish, photoOf, sideLengths, type Corners, type Photo } from '@shared/reading/index.ts';
+import type { Kind } from '../generate/charts/kinds.ts';
 import type { Photograph } from '../generate/charts/photographs.ts';
+import { readWithin, type Outcome } from './tried.ts';
 
 export interface Found {
   /** Columns and rows are those drawn. */
@@ -15,9 +17,24 @@ export interface Found {
 /** A third of a cell off a corner is still within the cell that is meant. */
 export const MOST_OFF = 1 / 3;
 
-export function foundIn({ picture, corners, grid }: Photograph): Found {
+export function foundIn(photograph: Photograph): Found {
+  return sought(photograph, photoOf(photograph.picture)).found;
+}
+
+/** {@link foundIn}, and what comes out when it is read as it was found; null where that is another chart. */
+export function foundAndRead(photograph: Photograph): { readonly found: Found; readonly read: Outcome | null } {
+  const photo = photoOf(photograph.picture);
+  const { found, corners } = sought(photograph, photo);
+  const isFound = corners !== null && found.counts && found.off < MOST_OFF;
+  return { found, read: isFound ? readWithin(photograph, photo, corners) : null };
+}
+
+function sought(
+  { corners, grid }: Photograph,
+  photo: Photo,
+): { readonly found: Found; readonly corners: Corners | null } {
   try {
-    const [chart] = finish(findCharts(photoOf(picture)));
+    const [chart] = finish(findCharts(photo));
     if (!chart) throw new Error('found nothing, and said nothing');
     const { across, up } = sideLengths(corners);
     const cell = Math.min(across / grid.width, up / grid.height);
@@ -28,10 +45,11 @@ export function foundIn({ picture, corners, grid }: Photograph): Found {
       }),
     );
     const { columns, rows, sure, why } = chart;
-    return { counts: columns === grid.width && rows === grid.height, off, sure, why };
+    const counts = columns === grid.width && rows === grid.height;
+    return { found: { counts, off, sure, why }, corners: chart.corners };
   } catch (thrown) {
     const code = String((thrown as { problem?: { code: string } }).problem?.code ?? thrown);
-    return { counts: false, off: Infinity, sure: false, why: [code] };
+    return { found: { counts: false, off: Infinity, sure: false, why: [code] }, corners: null };
   }
 }
 
@@ -57,17 +75,15 @@ export class FoundSums {
   }
 }
 
-/** By kind and together; `each` hears of every photograph. */
-export function foundMany(photographs: Iterable<Photograph>, each: (p: Photograph, found: Found) => void): string {
-  const all = new FoundSums();
-  const byKind = new Map<string, FoundSums>();
-  for (const photograph of photographs) {
-    const found = foundIn(photograph);
-    const sums = byKind.get(photograph.kind) ?? new FoundSums();
-    byKind.set(photograph.kind, sums);
+/** By kind and together. */
+export function foundTable(all: Iterable<{ readonly kind: Kind; readonly found: Found }>): string {
+  const together = new FoundSums();
+  const byKind = new Map<Kind, FoundSums>();
+  for (const { kind, found } of all) {
+    const sums = byKind.get(kind) ?? new FoundSums();
+    byKind.set(kind, sums);
     sums.add(found);
-    all.add(found);
-    each(photograph, found);
+    together.add(found);
   }
-  return [...[...byKind].map(([kind, sums]) => sums.line(kind)), all.line('all')].join('\n');
+  return [...[...byKind].map(([kind, sums]) => sums.line(kind)), together.line('all')].join('\n');
 }

@@ -7,14 +7,15 @@ import {
   type ChartReading,
   type Corners,
   type Levels,
+  type Photo,
 } from '@shared/reading/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
-import { KINDS, type ToldBy } from '../generate/charts/kinds.ts';
-import { photographOf, type Photograph } from '../generate/charts/photographs.ts';
+import type { ToldBy } from '../generate/charts/kinds.ts';
+import type { Photograph } from '../generate/charts/photographs.ts';
 import { Chances } from '../generate/charts/random.ts';
 
 /** Bands of sureness, from so much on to the next: most cells are in the last. */
-const SURE_FROM = [0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.999] as const;
+export const SURE_FROM = [0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.999] as const;
 
 export interface Outcome {
   readonly cells: number;
@@ -40,9 +41,12 @@ export function levelsFor(toldBy: ToldBy): Levels {
 
 /** Reads the photograph with corners each off by up to `pixels` in both directions. */
 export function tried(photograph: Photograph, pixels: number): Outcome {
-  const { picture, grid, toldBy, yarns } = photograph;
-  const set = cornersOff(photograph, pixels);
-  const photo = photoOf(picture);
+  return readWithin(photograph, photoOf(photograph.picture), cornersOff(photograph, pixels));
+}
+
+/** Reads the chart between `set`, with as many columns and rows as it has. */
+export function readWithin(photograph: Photograph, photo: Photo, set: Corners): Outcome {
+  const { grid, toldBy, yarns } = photograph;
   const cells = grid.cells.length;
   try {
     const proposal = finish(proposeGrid(photo, set));
@@ -137,85 +141,4 @@ function held(reading: ChartReading, grid: Grid): Pick<Outcome, 'wrong' | 'unmar
 
 function within(value: number, most: number): number {
   return Math.max(0, Math.min(most, value));
-}
-
-/** Outcomes of many photographs, summed. */
-export class Sums {
-  photos = 0;
-  cells = 0;
-  wrong = 0;
-  unmarked = 0;
-  marked = 0;
-  yarnsRight = 0;
-  asked = 0;
-  countsRight = 0;
-  refused = 0;
-  readonly sure = SURE_FROM.map(() => ({ said: 0, right: 0 }));
-
-  add(outcome: Outcome): void {
-    this.photos++;
-    this.countsRight += outcome.countsRight ? 1 : 0;
-    if (outcome.refused !== null) {
-      this.refused++;
-      return;
-    }
-    this.yarnsRight += outcome.yarnsRight ? 1 : 0;
-    this.asked += outcome.asked ? 1 : 0;
-    this.cells += outcome.cells;
-    this.wrong += outcome.wrong;
-    this.unmarked += outcome.unmarked;
-    this.marked += outcome.marked;
-    outcome.sure.forEach(({ said, right }, band) => {
-      const sum = this.sure[band] as { said: number; right: number };
-      sum.said += said;
-      sum.right += right;
-    });
-  }
-
-  line(name: string): string {
-    const share = (part: number, of: number): string => (of === 0 ? '–' : `${((100 * part) / of).toFixed(2)} %`);
-    return [
-      name.padEnd(30),
-      `${this.photos} photos`.padStart(12),
-      `right ${share(this.cells - this.wrong, this.cells)}`.padStart(16),
-      `wrong unmarked ${this.unmarked}`.padStart(22),
-      `marked ${share(this.marked, this.cells)}`.padStart(17),
-      `counts ${this.countsRight}/${this.photos}`.padStart(15),
-      `yarns ${this.yarnsRight}/${this.photos}`.padStart(13),
-      `asked ${this.asked}`.padStart(9),
-      `refused ${this.refused}`.padStart(11),
-    ].join(' ');
-  }
-
-  /** Of cells said to be so sure, how many are right. */
-  calibration(): string[] {
-    const percent = (share: number): string => `${Number((100 * share).toFixed(1))}`;
-    return [
-      'Of cells said to be so sure, so many are right:',
-      ...this.sure.map(({ said, right }, band) => {
-        const to = SURE_FROM[band + 1] ?? 1;
-        const share = said === 0 ? '–' : `${((100 * right) / said).toFixed(said > 10_000 ? 3 : 1)} % of ${said}`;
-        return `  ${percent(SURE_FROM[band] as number)}–${percent(to)} %: ${share}`;
-      }),
-    ];
-  }
-}
-
-/** Photographs `from` … `from + many - 1`, by kind and together. */
-export function triedMany(
-  from: number,
-  many: number,
-  pixels: number,
-  each: (p: Photograph, o: Outcome) => void,
-): string {
-  const all = new Sums();
-  const byKind = new Map(KINDS.map((kind) => [kind, new Sums()]));
-  for (let seed = from; seed < from + many; seed++) {
-    const photograph = photographOf(seed);
-    const outcome = tried(photograph, pixels);
-    all.add(outcome);
-    byKind.get(photograph.kind)?.add(outcome);
-    each(photograph, outcome);
-  }
-  return [...[...byKind].map(([kind, sums]) => sums.line(kind)), all.line('all'), ...all.calibration()].join('\n');
 }
