@@ -12,7 +12,8 @@ import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { ClosedPath } from '@shared/host/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
-import { writtenEnding } from './file-kinds.ts';
+import { ownCollection } from './collection/own-folder.ts';
+import { isProjectName, writtenEnding } from './file-kinds.ts';
 import { behindLinks } from './files/index.ts';
 import type { Recent } from './recent.ts';
 
@@ -59,7 +60,7 @@ export function reachOf(environment: Environment, recent: Recent, platform = pro
     const target = await realOr(path);
     if (!isChosen && isHidden(target, await realOr(homeFolder), platform)) close('hidden');
     const data = await realOr(dataFolder);
-    if ([path, target].some((each) => isWithin(each, dataFolder) || isWithin(each, data))) close('own-data');
+    if ([path, target].some((each) => isOwnData(each, dataFolder) || isOwnData(each, data))) close('own-data');
   }
 
   return {
@@ -96,6 +97,12 @@ function isHidden(path: string, home: string, platform: NodeJS.Platform): boolea
   return (
     atHome && rule !== undefined && isNamed(rule.hidden, first) && !rule.shown.some((name) => isNamed(name, second))
   );
+}
+
+/** Motifs that a person keeps are theirs, and open as any project does. */
+function isOwnData(path: string, dataFolder: string): boolean {
+  if (!isWithin(path, dataFolder)) return false;
+  return !(isProjectName(path) && dirname(path) === ownCollection(dataFolder));
 }
 
 function isWithin(path: string, folder: string): boolean {

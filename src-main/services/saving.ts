@@ -10,7 +10,7 @@ import { problemError, problemOf } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
 import { assertMade, assertOurKind, PROJECT_ENDING } from './file-kinds.ts';
-import { failureCode, processesHere, readingProblem, readWhole, writeChecked } from './files/index.ts';
+import { failureCode, processesHere, readingProblem, readWhole, writeChecked, type Disk } from './files/index.ts';
 import type { Reach } from './reach.ts';
 import { stampOf } from './stamp.ts';
 
@@ -75,15 +75,20 @@ export function savingOf({ files, wait, homeFolder }: Environment, reach: Reach)
 
     async write(path, bytes, expected) {
       await reach.assertWritable(path);
-      await writeChecked(disk, path, bytes, (there) => {
-        if (there === null) return assertMade(path);
-        if (expected.kind === 'nothing') throw problemError('file-exists', {}, path);
-        if (stampOf(there) !== expected.stamp) throw problemError('file-changed-elsewhere', {}, path);
-        assertOurKind(path, there);
-      });
+      await writeExpected(disk, path, bytes, expected);
       return stampOf(bytes);
     },
   };
+}
+
+/** Writes over what is expected at a path that may be written. Throws as {@link Saving.write} does. */
+export async function writeExpected(disk: Disk, path: string, bytes: Uint8Array, expected: Expectation): Promise<void> {
+  await writeChecked(disk, path, bytes, (there) => {
+    if (there === null) return assertMade(path);
+    if (expected.kind === 'nothing') throw problemError('file-exists', {}, path);
+    if (stampOf(there) !== expected.stamp) throw problemError('file-changed-elsewhere', {}, path);
+    assertOurKind(path, there);
+  });
 }
 
 /** The path with the ending of a project. */

@@ -1,6 +1,7 @@
 /** The services behind the contract, the same for both shells. */
 import type { Services } from '@shared/host/index.ts';
 import { basename, dirname } from 'node:path';
+import { collectionOf } from './collection/index.ts';
 import { documentsOf } from './documents.ts';
 import type { Environment } from './environment.ts';
 import { exportsOf } from './exports.ts';
@@ -19,6 +20,7 @@ export function createServices(environment: Environment): Services {
   const documents = documentsOf(environment, recent, reach, saving);
   const recovery = recoveryOf(environment, recent);
   const settings = settingsOf(environment);
+  const collection = collectionOf(environment, settings, reach);
   const exports = exportsOf(environment, reach, saving);
 
   /** The dialog has asked about the file of that very name; if the ending changes it, it has not. */
@@ -68,6 +70,15 @@ export function createServices(environment: Environment): Services {
     'settings.read': () => settings.read(),
     'settings.keep': async (params) => {
       await settings.keep(params);
+      return {};
+    },
+
+    'collection.list': () => collection.list(),
+    'collection.look': (params) => collection.look(params),
+    'collection.read': (params) => collection.read(params),
+    'collection.keep': (params) => collection.keep(params),
+    'collection.choose': async (params) => {
+      await collection.choose(params);
       return {};
     },
 

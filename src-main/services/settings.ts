@@ -5,19 +5,19 @@
  * in the way of a document.
  */
 import { join } from 'node:path';
-import { contract, type Params, type Result } from '@shared/host/index.ts';
+import { contract, type Result } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
 import { readWhole, writeWhole } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
 
-const START: Result<'settings.read'> = { singleKeys: true, machine: null, window: null };
+const START: Result<'settings.read'> = { singleKeys: true, machine: null, collection: null, window: null };
 const schema = contract['settings.read'].result;
 
 export interface Settings {
   read(): Promise<Result<'settings.read'>>;
   /** What is left out stays as it is. */
-  keep(set: Params<'settings.keep'>): Promise<void>;
+  keep(set: Partial<Result<'settings.read'>>): Promise<void>;
 }
 
 export function settingsOf({ files, wait, dataFolder }: Environment): Settings {

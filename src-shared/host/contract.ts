@@ -11,19 +11,19 @@ import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
-import { letters, upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
+import { upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
+import { collectionContract } from './collection-contract.ts';
 import type { WindowCommand } from './commands.ts';
+import { emptySchema, pathSchema, stampSchema } from './fields-contract.ts';
 import { settingsSchema, settingsSetSchema } from './settings-contract.ts';
 
-const empty = z.strictObject({});
-const path = letters(4096);
+const empty = emptySchema;
+const path = pathSchema;
+const stamp = stampSchema;
 /** Bytes as they are, with a buffer of their own that can be handed on. */
 const bytes = z.custom<Uint8Array<ArrayBuffer>>(
   (value) => value instanceof Uint8Array && value.buffer instanceof ArrayBuffer,
 );
-
-/** Names a state of a file: what was read, so that a later write can tell if somebody else wrote since. */
-const stamp = upToLetters(100);
 
 /** An id that a window made: of itself, of its browser, of a work. */
 const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
@@ -164,6 +164,8 @@ export const contract = {
     params: settingsSetSchema,
     result: empty,
   },
+
+  ...collectionContract,
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its

@@ -1,4 +1,5 @@
 export * from './commands.ts';
 export * from './contract.ts';
+export { isCollectedName, MOST_COLLECTED, MOST_COLLECTED_BYTES, MOST_LOOKED_AT } from './collection-contract.ts';
 export type * from './problems.ts';
 export { LEAST_WINDOW, START_WINDOW } from './settings-contract.ts';

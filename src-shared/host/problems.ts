@@ -65,5 +65,7 @@ export type ClosedPath =
   | 'own-data'
   /** Where the platform's dialogs choose, they chose another. */
   | 'not-chosen'
+  /** In the folder of the collection, a link that leads out of it. */
+  | 'outside'
   /** No ending of a file that the program writes. */
   | 'ending';

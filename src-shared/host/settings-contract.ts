@@ -1,6 +1,7 @@
 /** What a person set for the program on their machine. */
 import { machineSaidSchema } from '../bed/index.ts';
 import { whole, z } from '../schema/index.ts';
+import { pathSchema } from './fields-contract.ts';
 
 /** How large a window opens until a person has made it another size. */
 export const START_WINDOW = { width: 1280, height: 800 } as const;
@@ -22,6 +23,11 @@ export const settingsSchema = z.strictObject({
   singleKeys: z.boolean(),
   /** What the person's machine can do: that of new projects. Null until it was asked. */
   machine: z._default(z.nullable(machineSaidSchema), null),
+  /**
+   * The folder of the collection. Null: one beside these settings. A window does
+   * not set it here: what it chooses is looked at first.
+   */
+  collection: z._default(z.nullable(pathSchema), null),
   /** As the window was left. Null until it was made another size than that of the start. */
   window: z._default(z.nullable(windowSize), null),
 });

@@ -19,7 +19,7 @@ import type { PictureMotif } from './picture-to-cells.ts';
  * Colours no further apart than this are taken for the same yarn. About one
  * step of CIEDE2000 is just seen side by side; nobody lays a picture beside yarn.
  */
-const ALIKE = 6;
+export const ALIKE = 6;
 
 /**
  * For each colour of the picture the yarn it is knitted in: an index of the

@@ -137,11 +137,17 @@ describe('settings', () => {
   const file = (): string => join(folder, '.data', 'settings.json');
 
   it('are those of the start until something is set, and then are kept for the next run', async () => {
-    expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null, window: null });
+    expect(await services['settings.read']({})).toEqual({
+      singleKeys: true,
+      machine: null,
+      collection: null,
+      window: null,
+    });
     await services['settings.keep']({ singleKeys: false });
     expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({
       singleKeys: false,
       machine: null,
+      collection: null,
       window: null,
     });
   });
@@ -151,26 +157,31 @@ describe('settings', () => {
     expect(machine.places).toEqual({ repeat: 24, from: 'L12' });
     await services['settings.keep']({ machine });
     const read = await createServices(testEnvironment(folder))['settings.read']({});
-    expect(read).toEqual({ singleKeys: true, machine, window: null });
+    expect(read).toEqual({ singleKeys: true, machine, collection: null, window: null });
     expect(read.machine && machineFromSaid(read.machine).places).toEqual({ repeat: 24, from: parseNeedle('L12') });
   });
 
   it('that one window has set stay when another, opened before, sets something else', async () => {
     const machine = machineAsSaid({ ...START_MACHINE, chooses: 'by-hand' });
     await Promise.all([services['settings.keep']({ machine }), services['settings.keep']({ singleKeys: false })]);
-    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine, window: null });
+    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine, collection: null, window: null });
   });
 
   it('have the size in which the window was left', async () => {
     const window = { width: 1600, height: 950 };
     await services['settings.keep']({ window });
-    expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null, window });
+    expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null, collection: null, window });
   });
 
   it('of an earlier program have none yet', async () => {
     await services['settings.keep']({ singleKeys: false });
     await writeFile(file(), '{"singleKeys": false}');
-    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null, window: null });
+    expect(await services['settings.read']({})).toEqual({
+      singleKeys: false,
+      machine: null,
+      collection: null,
+      window: null,
+    });
   });
 
   it.each(['', '{', '{"singleKeys": "no"}', '[]', '\u0000'])(
@@ -178,12 +189,22 @@ describe('settings', () => {
     async (text) => {
       await services['settings.keep']({ singleKeys: false });
       await writeFile(file(), text);
-      expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null, window: null });
+      expect(await services['settings.read']({})).toEqual({
+        singleKeys: true,
+        machine: null,
+        collection: null,
+        window: null,
+      });
     },
   );
 
   it('are whole after being set many times at once', async () => {
     await Promise.all(Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0 })));
-    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine: null, window: null });
+    expect(await services['settings.read']({})).toEqual({
+      singleKeys: false,
+      machine: null,
+      collection: null,
+      window: null,
+    });
   });
 });

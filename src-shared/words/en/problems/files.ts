@@ -25,6 +25,7 @@ const closed: { readonly [W in ClosedPath]: { readonly what: string; readonly me
     what: 'This was not chosen in a dialog, so it stays closed to this program.',
     mend: 'Choose it with Open… or Save as….',
   },
+  outside: { what: 'This link leads out of the folder of the collection.', mend: 'Put a copy of the file there.' },
   ending: {
     what: 'The program writes no files with such an ending.',
     mend: 'Use a name that ends in .walewright.',

@@ -7,6 +7,7 @@
  * a problem. A code in two folders with other facts does not compile.
  */
 import type { BedProblems } from '../../../bed/index.ts';
+import type { CollectionProblems } from '../../../collection/index.ts';
 import type { DayProblems } from '../../../day/index.ts';
 import type { FabricProblems } from '../../../fabric/index.ts';
 import type { GridProblems } from '../../../grid/index.ts';
@@ -31,6 +32,7 @@ declare module '../../../problem/problem.ts' {
       PieceProblems,
       ProjectProblems,
       PlacementProblems,
+      CollectionProblems,
       FabricProblems,
       FileProblems,
       CallProblems {}

@@ -83,6 +83,18 @@ export const projects = {
     what: `“${motif}” would be drawn in ${yarns} yarns; ${most} are the most in one motif.`,
     mend: 'Draw with a yarn that it has already, or give the cells of one of its yarns to another first.',
   }),
+  'motifs-several': ({ motifs }) => ({
+    what: `It holds ${motifs} motifs, and a file of the collection holds one.`,
+    mend: 'Open it as a project and keep each from there.',
+  }),
+  'collected-unknown': ({ name }) => ({
+    what: `No motif of the collection is called “${name}”.`,
+    mend: 'The command “collection” lists them.',
+  }),
+  'collected-several': ({ name, files }) => ({
+    what: `Several motifs of the collection are called “${name}”: ${n.list(files)}.`,
+    mend: 'Name the file.',
+  }),
   'motifs-too-many': ({ most }) => ({
     what: `A project holds at most ${most} motifs.`,
     mend: 'Delete one that is not used, or start another project.',
