@@ -8,6 +8,7 @@
 import { MOST_FIXED_REPEAT, MOST_STITCHES } from '../bed/index.ts';
 import { MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
 import { FARTHEST_UNDERLAY, LEAST_OPACITY } from '../motif/index.ts';
+import { MOST_GROUPS } from '../pattern/index.ts';
 import { GAUGE_BOUNDS, MOST_FLOAT_MM, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type ShapeCount } from '../piece/index.ts';
 import type { ChangeName } from './change.ts';
 import { MOST_KNIT } from './model.ts';
@@ -49,6 +50,8 @@ export const numberFields = {
   bandFirstRow: { least: 1, most: MOST_PIECE_ROWS, change: 'first-row' },
   ruleStitches: { least: 0, most: MOST_STITCHES, unit: 'stitches', change: 'rule' },
   copiesAcross: { least: 1, most: MOST_STITCHES, change: 'copies' },
+  /** Groups of one copy each. */
+  singleMotifs: { least: 1, most: MOST_GROUPS, change: 'copies' },
   copiesUp: { least: 1, most: MOST_PIECE_ROWS, change: 'copies' },
   rise: { least: 0, most: MOST_PIECE_ROWS, change: 'raise-group' },
 

@@ -47,7 +47,8 @@ test('adds a motif, stamps another into it by mouse and by keyboard, and gives i
   await page.getByRole('button', { name: 'Delete the motif' }).click();
   await expect(page.getByText('is knitted in pattern band 1 of the piece.')).toBeVisible();
   await chart.grid.press('2');
-  await page.getByRole('combobox', { name: 'Motif of group 1' }).selectOption('motif 2');
+  await page.getByRole('button', { name: 'Motif of group 1: lighthouse and gulls' }).click();
+  await page.getByRole('button', { name: 'motif 2', exact: true }).click();
   await expect(page.getByRole('button', { name: 'Undo choose motif of a group' })).toBeVisible();
   await page.getByRole('grid').press('1');
   await page.keyboard.press('p');

@@ -1,5 +1,5 @@
 /** The Piece bench: where groups of copies are placed. */
-import { expect, test } from './app.ts';
+import { expect, expectAccessible, test } from './app.ts';
 import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
 
 test('places two groups of three so that the eye sees 13, 24, 13', async ({ page, start, home }) => {
@@ -118,18 +118,92 @@ test('says how many copies fit and on how many stitches the rule comes out exact
   await page.getByText('Better fits').click();
   // Two figures of 35 on 120 stitches leave 50; the seam asks for quarters, so 48 and 52 come out exactly.
   await expect(page.getByText('It would come out exactly on 118 or 122 stitches.')).toBeVisible();
-  const row = (copies: string) =>
-    page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: copies, exact: true }) });
-  // Ten copies of 12 fill 120 stitches.
-  await expect(row('10')).toBeVisible();
   await page.getByRole('button', { name: 'Make it 122 stitches' }).click();
   await expect(page.getByText('The rule comes out exactly on this piece.')).toBeVisible();
   await expect(page.getByRole('radio', { checked: true })).toHaveAccessibleName(/^Spaces 13, 26, 13\./);
-  await page.getByRole('button', { name: 'Place 4 copies, spaced singly' }).focus();
+});
+
+test('places groups by buttons: more copies, fewer, another group, one gone', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const groups = page.getByRole('region', { name: 'Groups', exact: true });
+  const copies = groups.getByLabel('Copies in each group');
+  const starts = page.getByRole('region', { name: 'What it is' });
+  await groups.getByRole('button', { name: 'One copy more in group 2' }).click();
+  await expect(copies).toHaveValue('3, 4');
+  await expect(groups.getByRole('listitem')).toHaveText([/Group 1.*3 copies/, /Group 2.*4 copies/]);
+  await groups.getByRole('button', { name: 'One copy fewer in group 2' }).press('Enter');
+  await expect(copies).toHaveValue('3, 3');
+  await expect(starts).toContainText('L48 and R12');
+  await groups.getByRole('button', { name: 'Add a group' }).click();
+  await groups.getByRole('button', { name: 'One copy fewer in group 3' }).dblclick();
+  await expect(copies).toHaveValue('3, 3, 1');
+  // The least is one; the button stays where it is, and keeps the focus.
+  const least = groups.getByRole('button', { name: 'One copy fewer in group 3' });
+  await least.press('Enter');
+  await expect(copies).toHaveValue('3, 3, 1');
+  await expect(least).toBeFocused();
+  await groups.getByRole('button', { name: 'Remove group 1' }).click();
+  await expect(copies).toHaveValue('3, 1');
+  for (const before of ['3, 3, 1', '3, 3, 2', '3, 3, 3', '3, 3', '3, 4', '3, 3']) {
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect(copies).toHaveValue(before);
+  }
+});
+
+test('places six single motifs in one entry, with the counts that fit beside it', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  const groups = page.getByRole('region', { name: 'Groups', exact: true });
+  const copies = groups.getByLabel('Copies in each group');
+  const singles = groups.getByLabel('Single motifs');
+  await expect(singles).toHaveValue('');
+  await singles.fill('6');
+  await expect(copies).toHaveValue('1, 1, 1, 1, 1, 1');
+  await expect(groups.getByRole('listitem')).toHaveText(/6 single motifs/);
+  // Six figures of 11 leave 54 of 120 stitches: two margins of 5, and 44 for five gaps, the middle one 8 and the others 9.
+  const row = (count: string) =>
+    groups.getByRole('row').filter({ has: page.getByRole('rowheader', { name: count, exact: true }) });
+  await expect(row('6').getByRole('cell')).toContainText(['5', '8 to 9', '10']);
+  // Ten copies of 12 fill 120 stitches.
+  await expect(row('10')).toBeVisible();
+  await groups.getByRole('button', { name: 'One single motif more' }).click();
+  await expect(singles).toHaveValue('7');
+  await groups.getByRole('button', { name: 'Place 4 copies, spaced singly' }).press('Enter');
+  await expect(copies).toHaveValue('1, 1, 1, 1');
+  await groups.getByRole('button', { name: 'One by one' }).click();
+  await groups.getByRole('button', { name: 'One copy more in group 4' }).click();
+  await expect(copies).toHaveValue('1, 1, 1, 2');
+  await expect(singles).toHaveValue('');
+  await expectAccessible(page);
+  for (const before of ['1, 1, 1, 1', '1, 1, 1, 1, 1, 1, 1', '1, 1, 1, 1, 1, 1', '3, 3']) {
+    await page.getByRole('button', { name: 'Undo change copies' }).click();
+    await expect(copies).toHaveValue(before);
+  }
+});
+
+test('chooses the motif of a group by its picture, by keyboard too', async ({ page, start }) => {
+  await start();
+  await page.getByRole('button', { name: 'Duplicate the motif' }).click();
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  const groups = page.getByRole('region', { name: 'Groups', exact: true });
+  const second = groups.getByRole('button', { name: /^Motif of group 2: / });
+  await expect(second).toHaveAccessibleName('Motif of group 2: lighthouse and gulls');
+  await second.press('Enter');
+  const choices = page.getByRole('group', { name: /^Motif of group 2/ });
+  const taken = choices.getByRole('button', { name: 'lighthouse and gulls', exact: true });
+  await expect(taken).toBeFocused();
+  await expectAccessible(page);
+  await page.keyboard.press('Escape');
+  await expect(choices).toBeHidden();
+  await expect(second).toBeFocused();
+  await second.press('Enter');
+  await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
-  await expect(page.getByLabel('Copies in each group')).toHaveValue('1, 1, 1, 1');
-  await page.getByRole('button', { name: 'Undo change copies' }).click();
-  await expect(page.getByLabel('Copies in each group')).toHaveValue('3, 3');
+  await expect(second).toHaveAccessibleName('Motif of group 2: lighthouse and gulls copy');
+  await expect(second).toBeFocused();
+  await page.getByRole('button', { name: 'Undo choose motif of a group' }).click();
+  await expect(second).toHaveAccessibleName('Motif of group 2: lighthouse and gulls');
 });
 
 test('says of a shaped piece on which row its spaces hold, and takes the cast-on that makes them exact', async ({

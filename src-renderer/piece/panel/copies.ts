@@ -21,6 +21,11 @@ export function withCopies(groups: readonly Group[], copies: readonly number[]):
   return copies.map((across, index) => ({ ...(groups[index] ?? last), across }));
 }
 
+/** The groups with so many copies in one of them. */
+export function withAcross(groups: readonly Group[], index: number, across: number): Group[] {
+  return groups.map((group, at) => (at === index ? { ...group, across } : group));
+}
+
 /** The groups with another motif in one of them. */
 export function withMotif(groups: readonly Group[], index: number, motif: MotifId): Group[] {
   return groups.map((group, at) => (at === index ? { ...group, motif } : group));

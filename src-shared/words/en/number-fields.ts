@@ -33,6 +33,7 @@ export const numberFields = {
   bandFirstRow: sections.position.firstRow,
   ruleStitches: (rule: keyof typeof placement.stitches): string => placement.stitches[rule],
   copiesAcross: piece.form.copies,
+  singleMotifs: piece.form.singles,
   copiesUp: piece.form.copiesUp,
   rise: piece.form.rise,
   allOverStartDistance: allOver.form.rowsBelow,

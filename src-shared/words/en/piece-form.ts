@@ -67,6 +67,8 @@ export const pieceForm = {
   /** Groups are counted from the left. */
   motifOfGroup: (index: number): string => `Motif of group ${index + 1}`,
   copies: 'Copies in each group',
+  singles: 'Single motifs',
+  singlesHint: 'spaced one by one',
   copiesUnclear: 'Write how many copies each group has, left to right, such as 3, 3.',
   copiesTooMany: (groups: number): string => `${groups} groups are the most.`,
   judge: 'Space evenly',

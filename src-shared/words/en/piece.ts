@@ -152,43 +152,6 @@ export const piece = {
   },
 
   form: pieceForm,
-  choices: {
-    title: 'Possible placings',
-    /** One choice, to assistive technology. */
-    label: (spaces: readonly number[], why: string): string => `Spaces ${spaces.join(', ')}. ${why}`,
-    more: (left: number): string => `${left} more`,
-    fewer: 'Show fewer',
-  },
-
-  better: {
-    title: 'Better fits',
-    /** Over the table of counts. */
-    counts: (name: string): string => `Copies of ${name}, spaced singly`,
-    copies: 'Copies',
-    edges: 'Edges',
-    between: 'Between',
-    seam: 'Seam',
-    exact: 'the rule comes out exactly',
-    exactMark: 'exact',
-    margins: (left: number, right: number): string => (left === right ? String(left) : `${left}, ${right}`),
-    gaps: (least: number, most: number): string => (least === most ? String(least) : `${least} to ${most}`),
-    noGap: 'none',
-    take: (copies: number): string => `Use ${copies}`,
-    takeInFull: (copies: number): string => `Place ${n.copies(copies)}, spaced singly`,
-    isExact: 'The rule comes out exactly on this piece.',
-    /** `row`: the one that the stitches are counted on, or null where all rows are alike. */
-    widths: (stitches: readonly number[], row: number | null): string => {
-      const counts = `**${stitches.join('** or **')}** stitches`;
-      return row === null
-        ? `It would come out exactly on ${counts}.`
-        : `On row ${row}, where the groups stand, it would come out exactly on ${counts}; every other row changes by as many.`;
-    },
-    noWidth: (reach: number): string => `No piece within ${n.stitches(reach)} lets the rule come out exactly.`,
-    byHand: 'By hand nothing is asked; the table is for a seam that continues.',
-    takeWidth: (castOn: number, stitches: number, row: number | null): string =>
-      row === null ? `Make it ${n.stitches(stitches)}` : `Cast on ${castOn}, ${stitches} on row ${row}`,
-  },
-
   before: {
     title: 'Before you knit',
     /** The acts that a piece is planned around. */

@@ -91,6 +91,8 @@ const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   bandFirstRow: ['pieces.patterns.position.row'],
   ruleStitches: ['pieces.patterns.rule.stitches'],
   copiesAcross: ['pieces.patterns.groups.across.all', 'pieces.patterns.groups.across.but.value'],
+  // So many groups of one copy each.
+  singleMotifs: [],
   copiesUp: ['pieces.patterns.groups.up'],
   rise: ['pieces.patterns.groups.rise'],
   allOverStartDistance: ['pieces.patterns.position.from.rows', 'pieces.patterns.position.at.rows'],
