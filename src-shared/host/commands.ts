@@ -159,6 +159,7 @@ export const commandGroups = {
   },
   'all-overs': {
     'all-over-add': ['Shift+F'],
+    'all-over-replace': ['Shift+R'],
     'all-over-remove': ['Shift+Delete'],
     'all-over-left': ['{'],
     'all-over-right': ['}'],

@@ -100,6 +100,7 @@ export type ChangeName =
   | 'add-band'
   | 'remove-band'
   | 'add-all-over'
+  | 'replace-by-all-over'
   | 'remove-all-over'
   | 'all-over-motif'
   | 'all-over-rows'

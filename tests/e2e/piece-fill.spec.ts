@@ -57,7 +57,40 @@ test('fills a sleeve, reads how it meets in the seam, and takes what makes it ma
   await expect(panel.getByLabel('Moved from there by')).toHaveValue('1');
   await page.keyboard.press('Shift+Delete');
   await expect(announced(page)).toHaveText('Removed.');
-  await expect(panel).toHaveCount(0);
+  await expect(panel).toContainText('No pattern runs over the whole width.');
+});
+
+test('puts an all-over in place of what stands in its rows, and undo brings that back in one step', async ({
+  page,
+  start,
+}) => {
+  await start('sample');
+  await page.keyboard.press('2');
+  const panel = page.getByRole('region', { name: 'All-over pattern', exact: true });
+  await expect(panel).toContainText('On rows 43–140, where nothing stands.');
+  await expect(panel).toContainText('On rows 2–140; pattern band 1 goes.');
+  await panel.getByRole('button', { name: 'all over, in place of what is there' }).click();
+  await expect(panel).toContainText('All-over 1, rows 2–140');
+  await expect(announced(page)).toHaveText('The all-over takes rows 2–140; pattern band 1 is gone.');
+  const groups = page.getByRole('region', { name: 'Groups', exact: true });
+  await expect(groups).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo put an all-over in place of others' }).click();
+  await expect(groups.getByLabel('Copies in each group')).toHaveValue('2, 2');
+  await expect(panel).toContainText('No pattern runs over the whole width.');
+});
+
+test('takes a pattern band away that an all-over was made to meet', async ({ page, start }) => {
+  await start('sample');
+  await page.keyboard.press('2');
+  await page.keyboard.press('Shift+F');
+  const panel = page.getByRole('region', { name: 'All-over pattern', exact: true });
+  await panel.getByRole('button', { name: 'Rows, edges, how it lies' }).click();
+  await panel.getByLabel('First row of the all-over').fill('20');
+  await page.getByRole('button', { name: 'Remove pattern band 1' }).click();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(panel).toContainText('All-over 1, rows 20–140');
+  await page.getByRole('button', { name: 'Undo remove a pattern band' }).click();
+  await expect(page.getByRole('alert')).toContainText('want the same needles');
 });
 
 test('says where end needles show contrast at an edge, and lets the seam take it', async ({ page, start }) => {

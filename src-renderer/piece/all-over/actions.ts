@@ -10,7 +10,7 @@ import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
 import { newId } from '../../session/new-id.ts';
-import { newAllOver } from './all-overs.ts';
+import { newAllOver, wholeAllOver } from './all-overs.ts';
 
 /** What the commands need of the bench: the all-over in the form. */
 export interface ChosenAllOver {
@@ -31,6 +31,21 @@ function addAllOver(session: Session, chosen: ChosenAllOver): void {
   chosen.allOver = allOversOf(session.current).length - 1;
   const placed = allOversOf(plannedOf(session.current).plan)[chosen.allOver];
   if (placed) session.announce(words.allOver.added(placed.firstRow, placed.lastRow));
+}
+
+/** Puts an all-over on the whole piece, in place of what stands in its rows, as one step. */
+function replaceByAllOver(session: Session, chosen: ChosenAllOver): void {
+  const before = session.current;
+  const whole = wholeAllOver(session.motif.id, plannedOf(before).plan);
+  session.change(
+    changeOf(
+      'replace-by-all-over',
+      insertPattern(before, newId(), whole.allOver),
+      ...whole.standing.map(({ kind, number }) => removePattern(before, kind, number)),
+    ),
+  );
+  chosen.allOver = allOversOf(session.current).length - 1;
+  session.announce(words.allOver.replaced(whole.standing, whole.firstRow, whole.lastRow));
 }
 
 /** Removes the chosen all-over. */
@@ -67,6 +82,14 @@ export function allOverActions(session: Session, chosen: ChosenAllOver): Actions
     'all-over-add': {
       label: () => words.commands['all-over-add'](session.motif.name),
       run: () => addAllOver(session, chosen),
+    },
+    'all-over-replace': {
+      label: () => words.commands['all-over-replace'](session.motif.name),
+      whyNot: unless(
+        () => wholeAllOver(session.motif.id, plannedOf(session.current).plan).standing.length > 0,
+        words.whyNot.nothingInItsRows,
+      ),
+      run: () => replaceByAllOver(session, chosen),
     },
     'all-over-remove': { whyNot, run: () => removeAllOver(session, chosen) },
     'all-over-left': { whyNot, run: (isHeld) => move(-1, isHeld) },

@@ -2,10 +2,11 @@
 import { label, type Side, type Slot } from '../../bed/index.ts';
 import type { Clipping, SeamMatching, SeamMeeting, SeamRun } from '../../fabric/index.ts';
 import { modulo } from '../../grid/index.ts';
-import type { AllOver } from '../../pattern/index.ts';
+import type { AllOver, PatternName } from '../../pattern/index.ts';
 import type { End, Start } from '../../piece/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
+import { patterns } from './patterns.ts';
 
 /** More needles than this are said by the first and last of them. */
 const MOST_NAMED = 8;
@@ -91,6 +92,9 @@ export const allOver = {
     placed ? `${index + 1}: ${n.rowSpan(placed.firstRow, placed.lastRow)}` : `${index + 1}`,
   which: 'All-over',
   added: (firstRow: number, lastRow: number): string => `The all-over takes ${n.rowSpan(firstRow, lastRow)}.`,
+  /** What went for it, and which rows it takes. */
+  replaced: (gone: readonly PatternName[], firstRow: number, lastRow: number): string =>
+    `The all-over takes ${n.rowSpan(firstRow, lastRow)}; ${patterns.list(gone)} ${gone.length === 1 ? 'is' : 'are'} gone.`,
   removed: 'Removed.',
 
   form: {

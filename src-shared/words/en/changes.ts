@@ -86,6 +86,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'add-band': 'add a pattern band',
   'remove-band': 'remove a pattern band',
   'add-all-over': 'add an all-over',
+  'replace-by-all-over': 'put an all-over in place of others',
   'remove-all-over': 'remove an all-over',
   'all-over-motif': 'choose motif of an all-over',
   'all-over-rows': 'change rows of an all-over',

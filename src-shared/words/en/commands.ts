@@ -149,6 +149,7 @@ export const commands = {
     rule === null ? 'Keep these needles' : `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
   /** By the motif that it would repeat. */
   'all-over-add': (motif: string): string => `Repeat ${motif} all over`,
+  'all-over-replace': (motif: string): string => `Repeat ${motif} all over, in place of what is there`,
   'all-over-remove': 'Remove this all-over',
   'all-over-left': 'Move the all-over left, as it is shown',
   'all-over-right': 'Move the all-over right, as it is shown',

@@ -137,6 +137,7 @@ export const synonyms: Synonyms = {
   'group-lower': 'nudge shift down stagger',
   'keep-needles': 'fix lock pin hold place placing rule automatic',
   'all-over-add': 'fill cover tile wallpaper pattern repeat',
+  'all-over-replace': 'fill cover tile wallpaper pattern repeat replace overwrite',
   'all-over-remove': 'delete clear pattern',
   'all-over-left': 'nudge shift pattern',
   'all-over-right': 'nudge shift pattern',

@@ -25,5 +25,6 @@ export const whyNot = {
   noGroups: 'The piece has no groups.',
   noGroupChosen: 'Choose a group first.',
   needlesOpen: 'The groups of this band have no needles that could be kept.',
+  nothingInItsRows: 'Nothing stands on the rows that an all-over would take.',
   noAllOver: 'The piece has no all-over.',
 } as const;

@@ -207,6 +207,11 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'add-band': changeOf('add-band', insertPattern(at, 'band-2', startBand(motif.id, [1]))),
   'remove-band': changeOf('remove-band', removePattern(at, 'band', 0)),
   'add-all-over': changeOf('add-all-over', insertPattern(at, 'fill-1', startAllOver(motif.id, 2))),
+  'replace-by-all-over': changeOf(
+    'replace-by-all-over',
+    insertPattern(at, 'fill-1', startAllOver(motif.id, 2)),
+    removePattern(at, 'band', 0),
+  ),
   'remove-all-over': changeOf('remove-all-over', withFill, insertPattern(at, 'fill-2', startAllOver(motif.id, 90)), {
     kind: 'remove',
     list: 'patterns',

@@ -14,10 +14,10 @@ import {
 } from '@shared/project/index.ts';
 import { commandsOf } from '../../../src-renderer/commands/command.ts';
 import { allOverActions } from '../../../src-renderer/piece/all-over/actions.ts';
-import { newAllOver } from '../../../src-renderer/piece/all-over/all-overs.ts';
+import { freeRows, newAllOver, wholeAllOver } from '../../../src-renderer/piece/all-over/all-overs.ts';
 import { groundOf, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { planOf, twoGroups } from './projects.ts';
+import { planOf, projectOf, twoGroups } from './projects.ts';
 import { onRows, settled } from '../../written-projects.ts';
 
 /** Groups on rows 3 and 4 of 6, and all-overs. */
@@ -50,6 +50,44 @@ describe('a new fill', () => {
     expect(
       allOversOf(afterChange(project, changeOf('remove-all-over', removePattern(project, 'all-over', 0)))),
     ).toMatchObject([{ position: onRows(1, 2) }]);
+  });
+});
+
+describe('an all-over in place of what is there', () => {
+  it.each([
+    ['has nothing to replace on an empty piece', { ...filled(), patterns: [] }, [], [2, 6]],
+    ['comes in place of a band', filled(), ['band 0'], [5, 6]],
+    [
+      'comes in place of all that stand in its rows',
+      filled({ position: onRows(5, 6) }),
+      ['band 0', 'all-over 0'],
+      [2, 2],
+    ],
+    ['leaves what lies below it', filled({ position: onRows(1, 1) }), ['band 0'], [5, 6]],
+    [
+      'is offered where no rows are free',
+      filled({ position: onRows(5) }, { position: onRows(2, 2) }),
+      ['band 0', 'all-over 0', 'all-over 1'],
+      null,
+    ],
+  ] as const)('%s', (_, project, standing, free) => {
+    const plan = planOf(project);
+    const whole = wholeAllOver('m', plan);
+    expect(whole).toMatchObject({ firstRow: 2, lastRow: 6, allOver: { position: onRows(2) } });
+    expect(whole.standing.map(({ kind, number }) => `${kind} ${number}`)).toEqual(standing);
+    const room = freeRows(plan);
+    expect(room && [room.firstRow, room.lastRow]).toEqual(free);
+  });
+
+  it('starts two rows above a hem, and leaves what is knitted into that', () => {
+    const hem = { hemRows: 4, shape: { kind: 'rectangle', stitches: 20, rows: 12 } } as const;
+    const project = projectOf(['###'], [1], { piece: hem, band: { position: { kind: 'from-row', row: 3 } } });
+    expect(wholeAllOver('m', planOf(project))).toMatchObject({
+      firstRow: 6,
+      lastRow: 12,
+      standing: [],
+      allOver: { position: { from: { kind: 'above-hem', rows: 1 } } },
+    });
   });
 });
 
@@ -101,6 +139,21 @@ describe('the commands of a fill', () => {
     expect(shifts().map(Math.abs)).toEqual([3, 2, 1]);
     for (const isHeld of [false, true, true, false, true]) void right.run(isHeld);
     expect(shifts().map(Math.abs)).toEqual([5, 3]);
+  });
+
+  it('put a fill in place of what stands in its rows, as one step', () => {
+    const session = open(filled({ position: onRows(5) }));
+    const before = session.current;
+    const chosen = { allOver: 0 };
+    run(session, 'all-over-replace', chosen);
+    expect(session.current.patterns).toMatchObject([{ kind: 'all-over', motif: 'm', position: onRows(2) }]);
+    expect([session.undoName, chosen.allOver]).toEqual(['replace-by-all-over', 0]);
+    session.undo();
+    expect(session.current.patterns).toEqual(before.patterns);
+    const empty = open({ ...filled(), patterns: [] });
+    expect(commandsOf(allOverActions(empty, chosen))['all-over-replace'].whyNot()).toBe(
+      'Nothing stands on the rows that an all-over would take.',
+    );
   });
 
   it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
