@@ -93,6 +93,7 @@ export class Files {
     if (!(await this.mayLeave())) return false;
     this.session.replace(ownMachine.given(sampleProject()), null, true);
     this.whenSampleOpens();
+    this.session.announce(words.starting.sample.opened);
     return true;
   }
 

@@ -103,7 +103,12 @@ function chartActions(session: Session, viewModel: MotifView): ActionsOf<'zoom' 
   return {
     'zoom-in': { run: () => viewModel.zoomBy(ZOOM_STEP) },
     'zoom-out': { run: () => viewModel.zoomBy(1 / ZOOM_STEP) },
-    'fit-motif': { run: () => viewModel.look({ view: null }) },
+    'fit-motif': {
+      run: () => {
+        viewModel.look({ view: null });
+        session.announce(words.motif.wholeInView);
+      },
+    },
     neighbours: {
       isOn: () => viewModel.state.showsNeighbours,
       run: () => viewModel.look({ showsNeighbours: !viewModel.state.showsNeighbours }),

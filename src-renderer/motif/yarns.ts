@@ -22,6 +22,7 @@ export function addYarn(session: Session): void {
   if (!change) return;
   session.change(change);
   session.look({ colour: yarns.length });
+  session.announce(words.motif.yarnAdded(called));
 }
 
 /** Makes a yarn the plain fabric's, which is the ground of all motifs. */

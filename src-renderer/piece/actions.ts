@@ -71,7 +71,12 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
     },
     'zoom-in': { run: () => viewModel.zoomBy(ZOOM_STEP) },
     'zoom-out': { run: () => viewModel.zoomBy(1 / ZOOM_STEP) },
-    'fit-piece': { run: () => viewModel.fit() },
+    'fit-piece': {
+      run: () => {
+        viewModel.fit();
+        session.announce(words.piece.stage.wholeInView);
+      },
+    },
     closed: {
       isOn: () => viewModel.isClosed,
       run: () => {

@@ -103,6 +103,8 @@ export const motif = {
   zoomInFull: (scale: number): string => `${n.percent(scale)} of life size`,
   zoomLabel: 'Size on the screen',
   yarnTaken: (name: string): string => `Drawing with ${name}.`,
+  yarnAdded: (name: string): string => `Added ${name}, and drawing with it.`,
+  wholeInView: 'The whole motif is in view.',
   nameMissing: 'A name has 1 to 80 letters.',
   newYarn: (number: number): string => `yarn ${number}`,
 

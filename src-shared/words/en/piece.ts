@@ -74,6 +74,7 @@ export const piece = {
       `${capitalised(name)}, ${shows === 'needles' ? 'on the needles' : 'as worn'}`,
     /** Which side is seen, and whose left and right the labels are. */
     facing: (face: FinishedFace, shows: Shows): string => FACING[shows][face],
+    wholeInView: 'The whole piece is in view.',
     /** The drawing, to assistive technology. */
     label: (name: string, stitches: number, rows: number, shows: Shows): string =>
       `${name}, ${n.size(stitches, rows)}, ${shows === 'needles' ? 'as on the needles' : 'as worn'}`,

@@ -52,5 +52,6 @@ export const starting = {
     readChart: 'Read a chart',
     open: 'Open your own',
     close: 'Close the note on the sample',
+    opened: 'The sample is open.',
   },
 };
