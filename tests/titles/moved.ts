@@ -117,4 +117,9 @@ export const MOVED: readonly Moved[] = [
     now: "unit/host/electron-parts.test.ts › the platform's menu › asks for an action that the page has: 'New project…'",
     why: 'it asks what the project is for',
   },
+  {
+    old: 'unit/renderer-motif/lettering.test.ts › letters on the chart › float where they lie on the motif whole, if they fit',
+    now: 'unit/lettering/place.test.ts › letters on a drawing › lie whole at the cursor over what is drawn where nothing is free, which is said',
+    why: 'letters look for a free place first',
+  },
 ];

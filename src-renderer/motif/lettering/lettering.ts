@@ -1,12 +1,21 @@
 /** Letters for the chart: what is to be written and how, set in cells, and where it is held over the chart. Pure. */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import { PIXEL_FONTS, setText, type PixelFont, type Setting } from '@shared/motif/lettering/index.ts';
+import {
+  missingIn,
+  PIXEL_FONTS,
+  setText,
+  type PixelFont,
+  type Setting,
+  type SetText,
+} from '@shared/motif/lettering/index.ts';
 import { OPEN, type LiftedSelection } from '../editing/cutting.ts';
 
 export interface Lettering extends Omit<Setting, 'font'> {
   readonly text: string;
   /** Id of the typeface. */
   readonly font: string;
+  /** Where it goes: near the cursor, where it fits, or into the middle of the chart. */
+  readonly place: 'near' | 'middle';
 }
 
 export const FIRST_LETTERING: Lettering = {
@@ -15,6 +24,7 @@ export const FIRST_LETTERING: Lettering = {
   letterSpacing: 0,
   lineSpacing: 0,
   align: 'left',
+  place: 'near',
 };
 
 /** The typeface with that id; the first one where none has it. */
@@ -22,9 +32,15 @@ export function fontOf(id: string): PixelFont {
   return PIXEL_FONTS.find((font) => font.id === id) ?? (PIXEL_FONTS[0] as PixelFont);
 }
 
-/** The ink of the letters: 1 where there is any. Throws what `setText` throws. */
-export function inkOf({ text, font, ...setting }: Lettering): Grid {
+/** The letters set in cells, and what the typeface lacks. Throws what `setText` throws. */
+export function lettersOf({ text, font, ...setting }: Lettering): SetText {
   return setText(text, { ...setting, font: fontOf(font) });
+}
+
+/** A typeface that has all signs that this one lacks; null where there is none. */
+export function fontWith(missing: readonly string[], but: string): PixelFont | null {
+  const signs = missing.join('');
+  return PIXEL_FONTS.find((font) => font.id !== but && missingIn(signs, font).length === 0) ?? null;
 }
 
 /** A motif's size with room for what is to be laid, and whether it has to grow for it. */
@@ -34,19 +50,12 @@ export function sizeWithRoom(motif: Grid, ink: Grid): { width: number; height: n
   return { width, height, grows: width > motif.width || height > motif.height };
 }
 
-/**
- * The letters in one yarn, lifted with their lower left corner at the cursor,
- * or as far left and down of it as it takes to lie on the motif whole. They
- * read on the chart unless they are laid mirrored.
- */
-export function liftedLetters(ink: Grid, colour: number, motif: Grid, cursor: Cell, reads: boolean): LiftedSelection {
+/** The letters in one yarn, lifted with their lower left corner at a cell of the chart. They read on it unless they are laid mirrored. */
+export function liftedLetters(ink: Grid, colour: number, at: Cell, reads: boolean): LiftedSelection {
   return {
     name: 'lettering',
     reads,
     cells: { ...ink, cells: ink.cells.map((cell) => (cell === 1 ? colour : OPEN)) },
-    at: {
-      column: Math.max(0, Math.min(cursor.column, motif.width - ink.width)),
-      row: Math.max(0, Math.min(cursor.row, motif.height - ink.height)),
-    },
+    at,
   };
 }

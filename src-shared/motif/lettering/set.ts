@@ -1,6 +1,5 @@
 /** Text set in cells. */
 import { makeGrid, type Grid } from '../../grid/index.ts';
-import { problemError } from '../../problem/index.ts';
 import type { Glyph, PixelFont } from './font.ts';
 
 export interface Setting {
@@ -17,17 +16,20 @@ interface Placed {
   readonly column: number;
 }
 
+/** A text as it can be set. */
+export interface SetText {
+  /** A grid of 0 (none) and 1 (ink), trimmed to the ink; null where there is none. */
+  readonly ink: Grid | null;
+  /** The signs that the typeface lacks, each once, as they come in the text; the rest is set without them. */
+  readonly missing: readonly string[];
+}
+
 /**
- * The ink of `text` as a grid of 0 (none) and 1 (ink), trimmed to the ink,
- * lines split at line breaks. Reads from left to right on the chart as drawn.
- * Throws `letters-missing` for letters the typeface does not have,
- * `lettering-empty` where there is no ink, and `motif-too-large`.
+ * The ink of `text`, lines split at line breaks, without what the typeface does
+ * not have. Reads from left to right on the chart as drawn. Throws `motif-too-large`.
  */
-export function setText(text: string, setting: Setting): Grid {
-  const lines = text.normalize('NFC').split(/\r?\n/);
-  const missing = [...new Set(lines.join(''))].filter((letter) => !(letter in setting.font.glyphs));
-  if (missing.length > 0)
-    throw problemError('letters-missing', { letters: missing.join(' '), font: setting.font.name });
+export function setText(text: string, setting: Setting): SetText {
+  const lines = linesOf(text);
   const set = lines.map((line) => setLine(line, setting));
   const widths = set.map(inkWidth);
   const full = Math.max(...widths);
@@ -45,7 +47,16 @@ export function setText(text: string, setting: Setting): Grid {
       });
     }
   });
-  return trimmed(ink);
+  return { ink: trimmed(ink), missing: missingIn(text, setting.font) };
+}
+
+/** The signs of a text that a typeface lacks, each once, as they come in the text. */
+export function missingIn(text: string, font: PixelFont): string[] {
+  return [...new Set(linesOf(text).join(''))].filter((sign) => !Object.hasOwn(font.glyphs, sign));
+}
+
+function linesOf(text: string): string[] {
+  return text.normalize('NFC').split(/\r?\n/);
 }
 
 /** Letters side by side from column 0 of the line's ink. */
@@ -53,7 +64,8 @@ function setLine(line: string, { font, letterSpacing }: Setting): Placed[] {
   const placed: Placed[] = [];
   let column = 0;
   for (const letter of line) {
-    const glyph = font.glyphs[letter] as Glyph;
+    const glyph = Object.hasOwn(font.glyphs, letter) ? font.glyphs[letter] : undefined;
+    if (!glyph) continue;
     placed.push({ glyph, column });
     column += glyph[0] + letterSpacing;
   }
@@ -66,8 +78,8 @@ function inkWidth(letters: readonly Placed[]): number {
   return Math.max(0, ...letters.map(({ glyph, column }) => (glyph[3] > 0 ? column + glyph[1] + glyph[3] : 0)));
 }
 
-function trimmed(ink: readonly { column: number; row: number }[]): Grid {
-  if (ink.length === 0) throw problemError('lettering-empty', {});
+function trimmed(ink: readonly { column: number; row: number }[]): Grid | null {
+  if (ink.length === 0) return null;
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const { column, row } of ink) {
     left = Math.min(left, column);

@@ -1,24 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { applyPatch, gridToText, makeGrid } from '@shared/grid/index.ts';
-import { outcome } from '@shared/problem/index.ts';
+import { applyPatch, gridToText, makeGrid, type Grid } from '@shared/grid/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { applyChange, emptyProject, layingChange } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { letteringWords } from '@shared/words/lettering.ts';
 import { asLettering, layChange, layingOf } from '../../../src-renderer/motif/editing/cutting.ts';
 import {
   FIRST_LETTERING,
+  fontWith,
+  lettersOf,
   liftedLetters,
-  inkOf,
   sizeWithRoom,
 } from '../../../src-renderer/motif/lettering/lettering.ts';
 
 const project = emptyProject('p', 'm');
 const plain = { ...(project.motifs[0] as Motif), grid: makeGrid(6, 6) };
-const ink = inkOf({ ...FIRST_LETTERING, text: 'L' });
+const ink = lettersOf({ ...FIRST_LETTERING, text: 'L' }).ink as Grid;
 
 /** The motif after what is lifted is laid, topmost row first. */
 function laid(motif: Motif, colour: number, column: number, row: number): string[] {
-  const change = layChange(motif, 0, liftedLetters(ink, colour, motif.grid, { column, row }, true));
+  const change = layChange(motif, 0, liftedLetters(ink, colour, { column, row }, true));
   if (!change) return gridToText(motif.grid, '.#o');
   const after = applyChange({ ...project, motifs: [motif] }, change).motifs[0] as Motif;
   return gridToText(after.grid, '.#o');
@@ -32,7 +32,7 @@ describe('letters on the chart', () => {
   });
 
   it('that read on the chart make the motif one that must not be mirrored', () => {
-    const lifted = liftedLetters(ink, 1, plain.grid, { column: 1, row: 1 }, true);
+    const lifted = liftedLetters(ink, 1, { column: 1, row: 1 }, true);
     const before = { ...project, motifs: [plain] };
     const [paint, laying] = [layChange(plain, 0, lifted), layingOf(plain, 0, lifted)];
     const change = laying && layingChange(before, laying);
@@ -43,13 +43,8 @@ describe('letters on the chart', () => {
     expect(asLettering(plain, paint)).toEqual(change);
   });
 
-  it('float where they lie on the motif whole, if they fit', () => {
-    expect(liftedLetters(ink, 1, plain.grid, { column: 5, row: 5 }, true).at).toEqual({ column: 3, row: 1 });
-    expect(liftedLetters(ink, 1, makeGrid(2, 2), { column: 1, row: 1 }, true).at).toEqual({ column: 0, row: 0 });
-  });
-
   it('are a step of undo that is named after them', () => {
-    expect(layChange(plain, 0, liftedLetters(ink, 1, plain.grid, { column: 0, row: 0 }, true))?.name).toBe('lettering');
+    expect(layChange(plain, 0, liftedLetters(ink, 1, { column: 0, row: 0 }, true))?.name).toBe('lettering');
   });
 
   it.each([
@@ -66,7 +61,16 @@ describe('letters on the chart', () => {
     { text: 'A\tB', sentence: 'Silkscreen has no tab.' },
     { text: 'A\u200bB', sentence: 'Silkscreen has no U+200B.' },
   ])('that a typeface lacks are all named: $sentence', ({ text, sentence }) => {
-    const set = outcome(() => inkOf({ ...FIRST_LETTERING, text }));
-    expect(set.ok ? '' : words.problems.say(set.problem).what).toBe(sentence);
+    const { ink: rest, missing } = lettersOf({ ...FIRST_LETTERING, text });
+    expect(letteringWords.missing('Silkscreen', missing, rest !== null)).toBe(`${sentence} The rest is shown.`);
+    expect(letteringWords.missing('Silkscreen', missing, false)).toBe(sentence);
+  });
+
+  it('are offered in another typeface only where that one has all that is missing', () => {
+    // Silkscreen has a broken bar, Pixelify Sans has none; neither has Han.
+    expect(lettersOf({ ...FIRST_LETTERING, font: 'pixelify-sans', text: 'a¦b' }).missing).toEqual(['¦']);
+    expect(fontWith(['¦'], 'pixelify-sans')?.id).toBe('silkscreen');
+    expect(fontWith(['¦', '漢'], 'pixelify-sans')).toBeNull();
+    expect(fontWith(['漢'], 'silkscreen')).toBeNull();
   });
 });

@@ -98,8 +98,6 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'photo-unclear': { doubtful: 300, cells: 720 },
   'yarns-out-of-range': { given: 70, least: 2, most: 64 },
   'crop-outside-picture': { width: 800, height: 600 },
-  'letters-missing': { letters: 'æ', font: 'Silkscreen' },
-  'lettering-empty': {},
   'project-not-json': { detail: 'Unexpected end' },
   'project-newer': { version: 2, known: 1 },
   'project-invalid': {

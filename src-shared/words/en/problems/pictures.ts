@@ -1,4 +1,4 @@
-/** What is wrong with a picture, a photo of a chart, or letters to set. */
+/** What is wrong with a picture or a photo of a chart. */
 import type { PictureDamage } from '../../../picture/index.ts';
 import type { ProblemFacts } from '../../../problem/index.ts';
 import type { CornerFault, Corners, SvgDanger } from '../../../reading/index.ts';
@@ -37,13 +37,6 @@ function joinWays(ways: ProblemFacts['charts-meet-openly']['ways']): string[] {
   return ways.length > MOST_WAYS ? [...named, `${ways.length - MOST_WAYS} more`] : named;
 }
 const MOST_WAYS = 6;
-
-/** A letter that can be read, or the number that Unicode gives one that shows nothing. */
-function visible(letter: string): string {
-  if (letter === '\t') return 'tab';
-  const code = letter.codePointAt(0) ?? 0;
-  return /^[\p{C}\p{Z}\p{M}]/u.test(letter) ? `U+${code.toString(16).toUpperCase().padStart(4, '0')}` : letter;
-}
 
 const cornerFault: Readonly<Record<CornerFault, string>> = {
   'too-close': 'two of the corners lie on top of each other',
@@ -212,9 +205,4 @@ export const pictures = {
     what: `The part to be used leaves the picture, which is ${width} × ${height} pixels, or is empty.`,
     mend: 'Choose a part that lies inside.',
   }),
-  'letters-missing': ({ letters, font }) => ({
-    what: `${font} has no ${letters.split(' ').map(visible).join(' ')}.`,
-    mend: 'Leave it out, or choose the other typeface.',
-  }),
-  'lettering-empty': () => ({ what: 'There are no letters to set.', mend: 'Write a word.' }),
 } satisfies Partial<ProblemWords>;

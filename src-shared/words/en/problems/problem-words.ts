@@ -12,7 +12,6 @@ import type { DayProblems } from '../../../day/index.ts';
 import type { FabricProblems } from '../../../fabric/index.ts';
 import type { GridProblems } from '../../../grid/index.ts';
 import type { CallProblems, FileProblems } from '../../../host/index.ts';
-import type { LetteringProblems } from '../../../motif/lettering/index.ts';
 import type { PictureProblems } from '../../../picture/index.ts';
 import type { PieceProblems } from '../../../piece/index.ts';
 import type { PlacementProblems } from '../../../placement/index.ts';
@@ -26,7 +25,6 @@ declare module '../../../problem/problem.ts' {
       BedProblems,
       DayProblems,
       GridProblems,
-      LetteringProblems,
       PictureProblems,
       ReadingProblems,
       PieceProblems,
