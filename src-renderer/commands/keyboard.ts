@@ -1,5 +1,5 @@
 /** What the keyboard asks for: which command a key is, and where it is not ours. */
-import type { Shortcut } from '@shared/host/index.ts';
+import { isFunctionKey, type Shortcut } from '@shared/host/index.ts';
 import { isInDrawing } from '../ui/focus.ts';
 import { liveKeys, type Command } from './command.ts';
 import { matches } from './shortcut.ts';
@@ -38,7 +38,8 @@ let pressed: string | null = null;
 
 /**
  * The command whose shortcut the event is, or null. Shortcuts without Ctrl are
- * the drawing's: they act where it has the keyboard, and nowhere else.
+ * the drawing's: they act where it has the keyboard, and nowhere else; but for
+ * function keys.
  * `isHeld`: the key that asked for it before is held down.
  */
 export function commandForKey(
@@ -49,7 +50,7 @@ export function commandForKey(
   const inDrawing = isInDrawing(event.target);
   const isHeard = (keys: Shortcut): boolean => {
     if (CLIPBOARD_KEYS.test(keys) || !matches(event, keys)) return false;
-    if (!keys.includes('Mod')) return inDrawing;
+    if (!keys.includes('Mod') && !isFunctionKey(keys)) return inDrawing;
     // Undo and redo belong to the text while one is edited.
     return !inText || !/^Mod\+(Shift\+)?[ZYA]$/.test(keys);
   };

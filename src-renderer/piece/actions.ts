@@ -5,6 +5,7 @@ import { words } from '@shared/words/index.ts';
 import { unless, type Actions, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { allOverActions, type ChosenAllOver } from './all-over/actions.ts';
+import { findingActions, type Found } from './findings/actions.ts';
 import { groupActions, type Chosen } from './moving/actions.ts';
 import { piecesActions } from './pieces/actions.ts';
 import { sizeActions } from './sizes/actions.ts';
@@ -12,10 +13,10 @@ import { sizeActions } from './sizes/actions.ts';
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
 
-export type PieceCommand = CommandOf<'piece' | 'zoom' | 'pieces' | 'sizes' | 'groups' | 'all-overs'>;
+export type PieceCommand = CommandOf<'piece' | 'zoom' | 'findings' | 'pieces' | 'sizes' | 'groups' | 'all-overs'>;
 
 /** The bench as its commands see it; the view model is one. */
-export interface PieceView extends Chosen, ChosenAllOver {
+export interface PieceView extends Chosen, ChosenAllOver, Found {
   isClosed: boolean;
   showsSizes: boolean;
   zoomBy(factor: number): void;
@@ -26,6 +27,7 @@ export interface PieceView extends Chosen, ChosenAllOver {
 export function pieceActions(session: Session, viewModel: PieceView): Actions<PieceCommand> {
   return {
     ...showingActions(session, viewModel),
+    ...findingActions(viewModel),
     ...piecesActions(session),
     ...sizeActions(session, viewModel),
     ...groupActions(session, viewModel),

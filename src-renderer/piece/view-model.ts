@@ -7,12 +7,19 @@ import type { Viewport } from '../canvas/index.ts';
 import { pieceActions, type PieceCommand, type PieceView } from './actions.ts';
 import type { GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
+import type { Gathered } from './panel/gathered.ts';
 import type { StitchSpot } from './stitch-spot.ts';
 
 /** What the stage does for commands; it alone knows its size. */
 export interface StageControls {
   zoomBy(factor: number): void;
   fit(): void;
+}
+
+/** A finding that was gone to; `times` tells going to it once more from staying. */
+interface AskedFinding {
+  readonly kind: string;
+  readonly times: number;
 }
 
 /** What the bench shows, as it begins and when another piece is looked at. */
@@ -31,9 +38,26 @@ interface Shown {
   readonly dragged: Reading | null;
   /** The piece is looked at joined into its tube, not flat. */
   readonly isClosed: boolean;
+  /** What was found, as the panel has it; null as long as it is not known. */
+  readonly findings: readonly Gathered[] | null;
+  /** The one that is shown on the drawing; it may be gone. */
+  readonly asked: AskedFinding | null;
+  /** The joins of the parts that a piece too wide for the bed could be knitted in are drawn. */
+  readonly showsParts: boolean;
 }
 
-const START: Shown = { view: null, spot: null, band: 0, allOver: 0, group: null, dragged: null, isClosed: false };
+const START: Shown = {
+  view: null,
+  spot: null,
+  band: 0,
+  allOver: 0,
+  group: null,
+  dragged: null,
+  isClosed: false,
+  findings: null,
+  asked: null,
+  showsParts: false,
+};
 
 export class PieceViewModel implements PieceView {
   readonly commands: Commands<PieceCommand>;
@@ -106,6 +130,39 @@ export class PieceViewModel implements PieceView {
 
   set isClosed(isClosed: boolean) {
     this.#shown.set({ isClosed });
+  }
+
+  get findings(): readonly Gathered[] | null {
+    return this.#shown.now.findings;
+  }
+
+  set findings(findings: readonly Gathered[] | null) {
+    this.#shown.set({ findings });
+  }
+
+  /** The finding that is gone to now; another value each time. */
+  get asked(): AskedFinding | null {
+    return this.#shown.now.asked;
+  }
+
+  /** The finding that the drawing shows. */
+  get finding(): Gathered | null {
+    const { findings, asked } = this.#shown.now;
+    return findings?.find(({ kind }) => kind === asked?.kind) ?? null;
+  }
+
+  /** Its card gets the keyboard, and the drawing shows where it is; null: none is shown any more. */
+  lookAtFinding(finding: Gathered | null): void {
+    const times = (this.#shown.now.asked?.times ?? 0) + 1;
+    this.#shown.set({ asked: finding && { kind: finding.kind, times } });
+  }
+
+  get showsParts(): boolean {
+    return this.#shown.now.showsParts;
+  }
+
+  set showsParts(showsParts: boolean) {
+    this.#shown.set({ showsParts });
   }
 
   /** The table of sizes is up over the bench. */

@@ -1,9 +1,11 @@
 /** The piece is wider than the bed, or stands beside it. */
 import { widthOf } from '../bed/index.ts';
 import { gaugeAt, moveOntoBed, needlesTaken } from '../piece/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { KnitPiece } from '../project/index.ts';
 import { coarserBed, looserFabric } from './coarser-bed.ts';
 import type { BedRemedy, Finding } from './finding.ts';
-import type { Inspected } from './inspected.ts';
+import { inspected, type Inspected } from './inspected.ts';
 import { panelsOf } from './panels.ts';
 
 /**
@@ -29,4 +31,10 @@ export function widerThanBed({ piece, outline, gauges, groups, beyondBed }: Insp
         };
   const rows = [spans[0]?.[0] ?? row, spans.at(-1)?.[1] ?? row] as const;
   return [{ code: 'wider-than-bed', rows, spans, row, edges, bed, remedy }];
+}
+
+/** The finding about the bed alone, or null where the bed holds the piece. `plan` is that of `piece`. */
+export function bedFinding(piece: KnitPiece, plan: Plan): Extract<Finding, { readonly code: 'wider-than-bed' }> | null {
+  const [found] = widerThanBed(inspected(piece, plan));
+  return found?.code === 'wider-than-bed' ? found : null;
 }

@@ -2,6 +2,8 @@ export * from './finding.ts';
 export { findingsOf } from './findings.ts';
 export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { changeFor, pieceAfter, type Intent } from './intent.ts';
+export { placesOf, type FindingPlace } from './places.ts';
+export { bedFinding } from './bed.ts';
 export * from './coarser-bed.ts';
 export * from './panels.ts';
 export * from './remedies.ts';

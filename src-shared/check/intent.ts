@@ -6,14 +6,27 @@
  * the change is made only when a person takes it, from the project of then
  * ({@link changeFor}), so what they changed meanwhile stays as it is.
  */
-import { needlesOf } from '../bed/index.ts';
+import { needlesOf, widthOf } from '../bed/index.ts';
 import { bandsOf, namesOf, type Group, type Pattern } from '../pattern/index.ts';
-import { beyondBed, moveOntoBed, outlineOf, seamTaking, widened, type Piece } from '../piece/index.ts';
+import {
+  beyondBed,
+  GAUGE_BOUNDS,
+  moveOntoBed,
+  needlesTaken,
+  outlineOf,
+  scaledAcross,
+  seamTaking,
+  widened,
+  type Piece,
+  type Shape,
+} from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
 import { changeOf, type Change, type ChangeName } from '../project/change.ts';
-import { setPattern, setPiece } from '../project/edit-makers.ts';
+import { setNumbers, setPattern, setPiece } from '../project/edit-makers.ts';
 import { pieceIn, type KnitPiece } from '../project/piece-in.ts';
 import type { ProjectAt } from '../project/project-at.ts';
+import { inSize } from '../project/sizes.ts';
+import { looserFabric } from './coarser-bed.ts';
 
 export type Intent =
   /** A ball of contrast for each group of a band. */
@@ -24,12 +37,18 @@ export type Intent =
   | { readonly code: 'seam-stitch' }
   /** The piece goes where the bed holds it. */
   | { readonly code: 'onto-bed' }
+  /** As wide on as many stitches as the bed has needles, at the looser gauge that asks for, in every size. */
+  | { readonly code: 'knit-looser' }
+  /** As many stitches fewer on every row as the bed lacks needles, and to where it holds them. */
+  | { readonly code: 'narrow-to-bed' }
   /** So many stitches more on every row; negative for fewer. */
   | { readonly code: 'widen'; readonly by: number };
 
 /** The values that an intent gives to the piece, to every group of a band, or to every pattern. */
 type Setting = { readonly change: ChangeName } & (
   | { readonly of: 'piece'; readonly to: Partial<Piece> }
+  /** `to` as for the piece, and every size's widths in stitches so many times as many. */
+  | { readonly of: 'widths'; readonly ratio: number; readonly to: Partial<Piece> }
   | { readonly of: 'groups'; readonly band: number; readonly to: Pick<Group, 'hasOwnBall'> }
   | { readonly of: 'patterns'; readonly to: Pick<Pattern, 'endNeedles'> }
 );
@@ -46,6 +65,14 @@ export function changeFor(project: ProjectAt, intent: Intent): Change | null {
       return null;
     case 'piece':
       return changeOf(setting.change, ...setPiece(project, setting.to));
+    case 'widths': {
+      const others = project.whole.sizes.flatMap((_, index) => {
+        const { at, piece } = inSize(project, index);
+        const shape = at.size === project.at.size ? null : scaledAcross(piece.shape, setting.ratio);
+        return shape ? [setNumbers(at, { shape })] : [];
+      });
+      return changeOf(setting.change, ...setPiece(project, setting.to), ...others);
+    }
     case 'groups': {
       const groups = bandsOf(project)[setting.band]?.groups.map((group) => ({ ...group, ...setting.to })) ?? [];
       return changeOf(setting.change, setPattern(project, 'band', setting.band, { groups }));
@@ -65,6 +92,7 @@ export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
     case undefined:
       return null;
     case 'piece':
+    case 'widths':
       return { ...piece, ...setting.to };
     case 'groups': {
       const band = bandsOf(piece)[setting.band];
@@ -102,11 +130,48 @@ function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
       if (needles === null) return null;
       return { change: 'piece-details', of: 'piece', to: { offset: piece.offset + needles } };
     }
+    case 'knit-looser':
+      return looserSetting(piece);
+    case 'narrow-to-bed': {
+      const taken = takenBeyond(piece);
+      if (taken === null) return null;
+      const to = ontoBed(piece, { shape: widened(piece.shape, taken.needles - taken.stitches) });
+      return to && { change: 'piece-size', of: 'piece', to };
+    }
     case 'widen': {
       const shape = widened(piece.shape, intent.by);
       return shape && { change: 'match-seam', of: 'piece', to: { shape } };
     }
   }
+}
+
+/** What makes the piece fit at a looser gauge; null where hem or sections have gauges of their own, which would stay. */
+function looserSetting(piece: KnitPiece): Setting | null {
+  const taken = takenBeyond(piece);
+  const hasOwnGauges = piece.hem.gauge !== null || piece.sections.some(({ gauge }) => gauge !== null);
+  if (taken === null || hasOwnGauges) return null;
+  const { inTenCm } = looserFabric(taken.stitches, piece.gauge, taken.needles);
+  if (inTenCm < GAUGE_BOUNDS.stitches.least) return null;
+  const ratio = inTenCm / piece.gauge.stitches;
+  const to = ontoBed(piece, { shape: scaledAcross(piece.shape, ratio) });
+  const gauge = { ...piece.gauge, stitches: inTenCm };
+  return to && { change: 'gauge', of: 'widths', ratio, to: { ...to, gauge } };
+}
+
+/** The stitches that the piece takes and the needles that there are, where these are fewer; null where it fits or could. */
+function takenBeyond(piece: KnitPiece): { readonly stitches: number; readonly needles: number } | null {
+  const { needles } = piece.machine.bed;
+  const outline = outcome(() => outlineOf(piece.shape, piece));
+  if (needles === null || !outline.ok) return null;
+  const stitches = widthOf(needlesTaken(outline.value));
+  return stitches > needles ? { stitches, needles } : null;
+}
+
+/** The fields of a piece of another shape, moved where that leaves the bed; null where it is none, or too wide still. */
+function ontoBed(piece: KnitPiece, { shape }: { readonly shape: Shape | null }): Partial<Piece> | null {
+  if (!shape || takenBeyond({ ...piece, shape }) !== null) return null;
+  const needles = needlesToBed({ ...piece, shape });
+  return needles === null ? { shape } : { shape, offset: piece.offset + needles };
 }
 
 /** How many needles to the right the piece goes to stand on the bed; null where it does already, or is too wide. */

@@ -15,7 +15,7 @@ type Digit = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
 type Sign = '+' | '-' | '=' | '.' | ',' | '[' | ']' | '{' | '}' | '<' | '>';
 type Named =
   | ('ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown' | 'PageUp' | 'PageDown')
-  | ('Enter' | 'Escape' | 'Delete' | 'Backspace' | 'F1' | 'F2');
+  | ('Enter' | 'Escape' | 'Delete' | 'Backspace' | 'F1' | 'F2' | 'F8');
 
 /** Keys that are pressed together; `Mod` is Ctrl, or ⌘ on a Mac. A letter alone is the key, whatever Shift would make of it. */
 export type Shortcut = `${'' | 'Mod+'}${'' | 'Shift+'}${Letter | Named}` | Digit | Sign;
@@ -134,6 +134,7 @@ export const commandGroups = {
     'add-section': ['J'],
     'fit-piece': ['0'],
   },
+  findings: { 'finding-next': ['F8'], 'finding-before': ['Shift+F8'] },
   pieces: {
     'piece-add': ['Shift+N'],
     'piece-duplicate': ['Shift+P'],
@@ -201,4 +202,9 @@ export function shortcutsOf(id: CommandId): Shortcuts {
  */
 export function isSingleKey(keys: Shortcut): boolean {
   return !keys.startsWith('Mod+') && keys.replace('Shift+', '').length === 1;
+}
+
+/** True for a key that types nothing and moves nothing, and so is heard wherever the keyboard is, as those with Ctrl are. */
+export function isFunctionKey(keys: Shortcut): boolean {
+  return /^(Shift\+)?F\d$/.test(keys);
 }

@@ -1,6 +1,7 @@
 /** A piece given another kind of shape, keeping as much of what it was as the kind can hold. */
 import { MOST_STITCHES } from '../bed/index.ts';
 import { outcome } from '../problem/index.ts';
+import { countsOf, type ShapeCount } from './counts.ts';
 import { LEAST_STRAIGHT_ROWS, shapeableRows } from './even-shaping.ts';
 import type { EdgeStep, Shape } from './shape-model.ts';
 import { edgesAt, outlineOf, stitchesAt, type Outline } from './shape.ts';
@@ -81,4 +82,32 @@ export function widened(shape: Shape, by: number): Shape | null {
         : null;
     }
   }
+}
+
+/**
+ * The shape with every width `ratio` times as many stitches, to the nearest
+ * stitch; null if a count would leave what a shape can have. Where it is shaped
+ * row by row, each edge goes to the nearest stitch on each row.
+ */
+export function scaledAcross(shape: Shape, ratio: number): Shape | null {
+  const scaled = (count: number): number => Math.round(count * ratio);
+  const widths = countsOf(shape).filter(({ of }) => of === 'stitches');
+  if (widths.some(({ value }) => scaled(value) < 1 || scaled(value) > MOST_STITCHES)) return null;
+  const made = widths.reduce<Shape>((sofar, { field }) => {
+    const count = countsOf(sofar).find((each) => each.field === field) as ShapeCount;
+    return count.changed(scaled(count.value));
+  }, shape);
+  return made.kind === 'steps' ? { ...made, steps: scaledSteps(made.steps, scaled) } : made;
+}
+
+/** Rounded from the cast-on up, so that what is lost on one row is made up for on the next. */
+function scaledSteps(steps: readonly EdgeStep[], scaled: (count: number) => number): EdgeStep[] {
+  const now = { left: 0, right: 0 };
+  return steps.flatMap(({ row, left, right }) => {
+    const before = { left: scaled(now.left), right: scaled(now.right) };
+    now.left += left;
+    now.right += right;
+    const step = { row, left: scaled(now.left) - before.left, right: scaled(now.right) - before.right };
+    return step.left === 0 && step.right === 0 ? [] : [step];
+  });
 }

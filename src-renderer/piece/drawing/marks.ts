@@ -9,6 +9,7 @@ import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { ChartNode, PixelBox } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
+import { drawBedEnds } from './bed-ends.ts';
 import { drawCounter } from './counter.ts';
 import { drawFloats, drawTags, strandsIn, type Strand } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroup } from './group-marks.ts';
@@ -74,6 +75,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
     drawEdges(context, laid, plan.outline, row, look, rulerY);
   }
+  if (plan.beyondBed) drawBedEnds(context, laid, plan.outline, plan.beyondBed, look, font, rulerY);
   // Under the numbers of floats, which it would cut.
   if (scene.chosen && !marked.dragged) drawChosen(context, laid, scene.chosen, look);
   const strands: Strand[] = [];
@@ -118,7 +120,8 @@ export function drawOverMovingGroups(context: CanvasRenderingContext2D, marked: 
   // Its needles stand as on the row above it, to which all lines down to it lead.
   const { view, row } = laid.rowAtHeight(rulerY);
   const onRow = laid.parts.length > 1 ? scene.spaceWords.onRow(row) : '';
-  drawRuler(context, view, { first, last: first + needles - 1, marks, onRow }, look, font, rulerY, width);
+  const bed = plan.beyondBed?.bed ?? null;
+  drawRuler(context, view, { first, last: first + needles - 1, marks, onRow, bed }, look, font, rulerY, width);
 }
 
 /** The rows that the spaces beside some groups are measured on. */

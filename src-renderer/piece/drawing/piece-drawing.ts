@@ -21,6 +21,7 @@ import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
+import { drawFinding, type Shown } from './finding-marks.ts';
 import {
   drawOverMovingGroups,
   drawOverStillGroups,
@@ -44,6 +45,8 @@ export interface ShownPiece {
   readonly dragged: Reading | null;
   /** The stitch that the pointer or the keyboard is on. */
   readonly spot: StitchSpot | null;
+  /** Where a finding is that was gone to. */
+  readonly found: Shown;
 }
 
 type PieceLayer = ChartLayer<LaidView, ShownPiece>;
@@ -72,10 +75,13 @@ export function pieceLayers(): readonly PieceLayer[] {
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
     },
     {
-      draw(context, laid, { scene, spot }, { height }) {
-        if (spot) drawCursor(context, laid, spot, scene.look, rulerY(laid, height));
+      draw(context, laid, { scene: { plan, look }, spot, found }, { height }) {
+        const foot = rulerY(laid, height);
+        drawFinding(context, laid, found, plan.outline, look, foot);
+        if (spot) drawCursor(context, laid, spot, look, foot);
       },
-      changed: (before, after) => before.scene !== after.scene || !isSameSpot(before.spot, after.spot),
+      changed: (before, after) =>
+        before.scene !== after.scene || before.found !== after.found || !isSameSpot(before.spot, after.spot),
     },
   ];
 }

@@ -91,6 +91,8 @@ export interface RulerScene {
   readonly marks: readonly RulerMark[];
   /** On what row needles stand as on the ruler; empty where they stand so on all. */
   readonly onRow: string;
+  /** The needles that there are, where some of those here are not. */
+  readonly bed: Run | null;
 }
 
 /** From the ruler's line to the baselines of its two lines of labels. */
@@ -123,11 +125,13 @@ export function drawRuler(
   y: number,
   width: number,
 ): void {
-  const { first, last, marks, onRow } = scene;
+  const { first, last, marks, onRow, bed } = scene;
   context.fillStyle = look.paper;
   context.fillRect(0, y - 2, width, RULER_HEIGHT + 2);
   context.fillStyle = look.control;
   context.fillRect(view.left(first), Math.round(y), (last - first + 1) * view.cellWidth, 1);
+  if (bed) drawMissing(context, view, missingNeedles({ first, last }, bed), look, y);
+  context.fillStyle = look.control;
   const seen = view.cellsIn(width, 0);
   const from = Math.max(first, seen.column);
   const to = Math.min(last, seen.column + seen.width - 1);
@@ -153,6 +157,34 @@ export function drawRuler(
     context.fillText(text, x, y + (BASELINES[line] ?? 0));
   }
   if (onRow !== '') drawRow(context, view.span(first, last).left, onRow, look, font, y);
+}
+
+/** The needles of a run that the bed has not, at each end of it. */
+export function missingNeedles(
+  { first, last }: { readonly first: number; readonly last: number },
+  bed: Run,
+): { readonly first: number; readonly last: number }[] {
+  return [
+    { first, last: Math.min(last, bed.first - 1) },
+    { first: Math.max(first, bed.last + 1), last },
+  ].filter((run) => run.first <= run.last);
+}
+
+/** How thick the mark of needles that are not there is. */
+const MISSING = 5;
+
+function drawMissing(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  runs: ReturnType<typeof missingNeedles>,
+  look: Look,
+  y: number,
+): void {
+  context.fillStyle = look.warn;
+  for (const { first, last } of runs) {
+    const { left, right } = view.span(first, last);
+    context.fillRect(left, Math.round(y) - 2, right - left, MISSING);
+  }
 }
 
 /** Beside the left end of the ruler, or where that has no room or is out of sight, under the labels. */

@@ -2,6 +2,10 @@
 import { severityOf, WARNING_CODES, type Finding } from '@shared/check/index.ts';
 
 export interface Gathered {
+  /** Names it as long as there is one of its kind. */
+  readonly kind: string;
+  /** All of its kind, the worst first. */
+  readonly all: readonly Finding[];
   /** The worst of its kind. */
   readonly finding: Finding;
   readonly isWarning: boolean;
@@ -18,11 +22,11 @@ export function gathered(findings: readonly Finding[]): Gathered[] {
     if (alike) alike.push(finding);
     else kinds.set(kind, [finding]);
   }
-  return [...kinds.values()]
-    .map((alike): Gathered => {
-      const [worst] = [...alike].sort((one, other) => lengthOf(other) - lengthOf(one));
-      const finding = worst as Finding;
-      return { finding, isWarning: WARNING_CODES.has(finding.code), alike: alike.length - 1 };
+  return [...kinds]
+    .map(([kind, alike]): Gathered => {
+      const all = [...alike].sort((one, other) => lengthOf(other) - lengthOf(one));
+      const finding = all[0] as Finding;
+      return { kind, all, finding, isWarning: WARNING_CODES.has(finding.code), alike: alike.length - 1 };
     })
     .sort(
       (one, other) =>

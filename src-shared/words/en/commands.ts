@@ -124,6 +124,8 @@ export const commands = {
   closed: 'Show it seamed',
   'add-section': 'Add a section',
   'fit-piece': 'Fit the whole piece',
+  'finding-next': 'Next thing to watch',
+  'finding-before': 'Previous thing to watch',
   'piece-add': 'Add a piece',
   'piece-duplicate': 'Duplicate the piece',
   'piece-left': 'Move the piece left in the list',

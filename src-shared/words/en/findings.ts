@@ -14,6 +14,13 @@ interface Knitted {
   readonly unit?: LengthUnit;
 }
 
+/** How many findings there are of each severity. */
+interface FindingCounts {
+  readonly blocking: number;
+  readonly warnings: number;
+  readonly notes: number;
+}
+
 type Of<Code extends FindingCode> = Extract<Finding, { readonly code: Code }>;
 
 /** `The contrast chalk`, `The main yarn slate`. */
@@ -155,6 +162,25 @@ export const findings = {
   },
   warning: 'To mend',
   note: 'Good to know',
+  /** A piece that the bed cannot hold, and what can be done. */
+  tooWide,
+  /** The line that says how many there are, and goes from one to the next. */
+  line: {
+    label: 'What was found',
+    /** `1 in the way, 2 to mend, 3 to know`. */
+    counts({ blocking, warnings, notes }: FindingCounts): string {
+      const parts = [
+        [blocking, 'in the way'],
+        [warnings, 'to mend'],
+        [notes, 'to know'],
+      ] as const;
+      const there = parts.flatMap(([count, what]) => (count > 0 ? [`${count} ${what}`] : []));
+      return there.length === 0 ? 'Nothing stands in the way.' : there.join(', ');
+    },
+    looking: 'Looking ahead…',
+    /** One of them, to assistive technology. */
+    at: (number: number, of: number): string => `${number} of ${of}`,
+  },
   caution: {
     infant: INFANT,
     machine: MACHINE,

@@ -24,7 +24,6 @@ import { reading } from './reading.ts';
 import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
 import { sheetBench } from './sheet-bench.ts';
-import { tooWide } from './too-wide.ts';
 import { pieces } from './pieces.ts';
 import { sizes } from './sizes.ts';
 import { starting } from './starting.ts';
@@ -62,7 +61,6 @@ export const english = {
   sections,
   pieces,
   sizes,
-  tooWide,
   understanding,
   starting,
   underlay,

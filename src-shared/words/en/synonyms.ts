@@ -127,6 +127,8 @@ export const synonyms: Synonyms = {
   sizes: 'grade grading table small medium large resize measurements',
   'size-smaller': 'switch grade',
   'size-larger': 'switch grade',
+  'finding-next': 'warning error problem note issue check find',
+  'finding-before': 'warning error problem note issue check find',
   'group-next': 'select copies',
   'group-before': 'select copies',
   'group-left': 'nudge shift needle',

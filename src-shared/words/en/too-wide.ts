@@ -15,7 +15,7 @@ function widths(stitches: readonly number[]): string {
   return `${n.list(stitches.map(String))} stitches`;
 }
 
-function panels({ stitches, joins, partedCopies }: Panels): string {
+function panelWords({ stitches, joins, partedCopies }: Panels): string {
   const where = `${joins.length === 1 ? 'needle' : 'needles'} ${n.list(joins.map(label))}`;
   const copies = partedCopies === 0 ? 'where no copy is cut' : `which cuts ${n.copies(partedCopies)}`;
   return `knit it in ${n.count(stitches.length, 'part')} of ${widths(stitches)}, parted after ${where}, ${copies}; a stitch for the seam on each side of a join is counted in.`;
@@ -32,7 +32,7 @@ function coarser({ pitchMm, needles, stitches, inTenCm }: CoarserBed, unit: Leng
 function remedy({ remedy }: Wide, unit: LengthUnit): string {
   if (remedy.kind === 'divide') {
     const ways = [
-      ...(remedy.panels ? [panels(remedy.panels)] : []),
+      ...(remedy.panels ? [panelWords(remedy.panels)] : []),
       looser(remedy.looser, unit),
       ...(remedy.coarser ? [coarser(remedy.coarser, unit)] : []),
     ];
@@ -52,6 +52,23 @@ export const tooWide = {
     const sentence = `${capitalised(where)} ${leave} the bed: row ${row} takes ${n.stitches(widthOf(edges))}, ${n.run(edges)}, and there are ${n.needles(widthOf(bed))}, ${n.run(bed)}.`;
     return `${sentence} ${remedy(finding, unit)}`;
   },
+  /** Over the drawing: `The bed has 200 needles, and row 1 takes 260: 30 too many at the left and 30 at the right.` */
+  short({ row, edges, bed }: Wide): string {
+    const sides = [
+      { beyond: bed.first - edges.first, side: 'left' },
+      { beyond: edges.last - bed.last, side: 'right' },
+    ].filter(({ beyond }) => beyond > 0);
+    const where = sides.map(({ beyond, side }, index) => `${beyond}${index === 0 ? ' too many' : ''} at the ${side}`);
+    return `The bed has ${n.needles(widthOf(bed))}, and row ${row} takes ${widthOf(edges)}: ${n.list(where)}.`;
+  },
   moved: 'The piece stands on the bed.',
   move: (offset: number): string => (offset === 0 ? 'Move it to the middle' : 'Move it onto the bed'),
+  loosen: ({ inTenCm }: FewerStitches, unit: LengthUnit): string =>
+    `Knit it looser, ${n.plain(gaugePer(inTenCm, unit))} stitches in ${lengths.gaugeLength(unit)}`,
+  loosened: 'The piece is as wide as it was, at a looser gauge, and stands on the bed.',
+  narrow: (needles: number): string => `Make it ${n.stitches(needles)} wide`,
+  narrowed: 'The piece is narrower, and stands on the bed.',
+  part: ({ stitches }: Panels): string => `Show where to part it in ${stitches.length}`,
+  parted: (panels: Panels): string => capitalised(panelWords(panels)),
+  otherBed: 'Set another bed',
 };

@@ -26,5 +26,6 @@ export const whyNot = {
   noGroupChosen: 'Choose a group first.',
   needlesOpen: 'The groups of this band have no needles that could be kept.',
   nothingInItsRows: 'Nothing stands on the rows that an all-over would take.',
+  noFindings: 'Nothing was found to watch.',
   noAllOver: 'The piece has no all-over.',
 } as const;

@@ -15,6 +15,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, START_PIECE, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
+import { NOTHING_SHOWN } from '../../../src-renderer/piece/drawing/finding-marks.ts';
 import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
 import {
   draggedPicture,
@@ -112,7 +113,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const view = viewOf(distance, scene);
   const laid = new LaidView(view, scene);
   const picture = pictureOf(scene);
-  const stage = new ChartStage(container, pieceLayers(), laid, { scene, picture, dragged: null, spot: null }, VIEW);
+  const stage = new ChartStage(container, pieceLayers(), laid, { scene, picture, dragged: null, spot: null, found: NOTHING_SHOWN }, VIEW);
   const group = plan.groups.filter(({ band }) => band === CARRIED)[1];
   if (!group) throw new Error('The band has three groups');
   const at: Point = {
@@ -138,7 +139,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
       const { dragged } = table;
       if (!dragged) return;
       session.point(sayReading(dragged));
-      stage.show({ scene, picture: draggedPicture(picture, dragged, scene), dragged, spot: null });
+      stage.show({ scene, picture: draggedPicture(picture, dragged, scene), dragged, spot: null, found: NOTHING_SHOWN });
     },
     letGo() {
       held.giveUp();

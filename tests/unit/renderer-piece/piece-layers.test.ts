@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
+import { NOTHING_SHOWN } from '../../../src-renderer/piece/drawing/finding-marks.ts';
 import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import {
@@ -37,7 +38,7 @@ function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
 /** L8–L6 and R4–R6 on needles L10 … R10, on rows 3 and 4 of 6. */
 const SCENE = sceneOf(twoGroups());
 const PICTURE = pictureOf(SCENE);
-const BEFORE: ShownPiece = { scene: SCENE, picture: PICTURE, dragged: null, spot: null };
+const BEFORE: ShownPiece = { scene: SCENE, picture: PICTURE, dragged: null, spot: null, found: NOTHING_SHOWN };
 
 /** The second group dragged so many needles to the right. */
 function dragged(needles: number): ShownPiece {
@@ -108,7 +109,7 @@ describe('what is taken hold of on the piece', () => {
     const from = standingOf(ribbed.plan, 0);
     const down = readingOf(ribbed.plan, 0, 1, { ...from, firstRow: 1 });
     const [still, moving] = [null, down].map((reading, layer) => {
-      const shown = { scene: ribbed, picture: PICTURE, dragged: reading, spot: null };
+      const shown = { scene: ribbed, picture: PICTURE, dragged: reading, spot: null, found: NOTHING_SHOWN };
       const node = pieceLayers()[layer + 1]?.nodes?.(seen, shown, { width: 600, height: 520 })[1];
       const [xs, ys] = [node?.corners.map(({ x }) => x) ?? [], node?.corners.map(({ y }) => y) ?? []];
       return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];

@@ -1,0 +1,123 @@
+/** What was found of a piece: one line at the top, the way to each, and a piece that the bed cannot hold. */
+import type { Locator, Page } from '@playwright/test';
+import { announced, expect, expectAccessible, test } from './app.ts';
+import { appearAs } from './at-rest.ts';
+import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
+
+/** The line that counts them. */
+const line = (page: Page): Locator => page.getByRole('group', { name: 'What was found' });
+/** The card of one of them. */
+const card = (page: Page, at: string): Locator =>
+  page.getByRole('region', { name: 'Before you knit' }).getByRole('group', { name: at });
+
+const rectangle = (stitches: number) => ({ piece: { shape: { kind: 'rectangle' as const, stitches, rows: 60 } } });
+
+test('are counted at the top, and gone to one by one by buttons and keys', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  // Contrast floats over 24 and 25 stitches, main over 11: common practice, no source.
+  await expect(line(page).getByText('2 to mend')).toBeVisible();
+  await expect(line(page)).toBeInViewport({ ratio: 1 });
+  const unmarked = await picture(page);
+
+  await line(page).getByRole('button', { name: 'Next thing to watch' }).click();
+  await expect(card(page, '1 of 2')).toBeFocused();
+  await expect(card(page, '1 of 2')).toBeInViewport({ ratio: 1 });
+  const first = await picture(page);
+  expect(first).not.toBe(unmarked);
+
+  // The keys are heard in the panel, where the keyboard is now; the line stays in view.
+  await page.keyboard.press('F8');
+  await expect(card(page, '2 of 2')).toBeFocused();
+  await expect(line(page)).toBeInViewport({ ratio: 1 });
+  expect(await picture(page)).not.toBe(first);
+  await page.keyboard.press('F8');
+  await expect(card(page, '1 of 2')).toBeFocused();
+  await page.keyboard.press('Shift+F8');
+  await expect(card(page, '2 of 2')).toBeFocused();
+  await expectAccessible(page);
+
+  // A press on the piece lets it go.
+  await page.getByRole('grid').click({ position: { x: 300, y: 300 } });
+  await page.mouse.move(5, 5);
+  await expect(page.getByRole('grid')).toBeFocused();
+  await page.keyboard.press('F8');
+  await expect(card(page, '1 of 2')).toBeFocused();
+});
+
+test('are gone to by the remedies that stand on their cards, and fewer are left', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await page.keyboard.press('F8');
+  await expect(card(page, '1 of 2')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(line(page).getByText('to mend')).toHaveCount(0);
+});
+
+test('a panel that is folded away opens for the one that is gone to', async ({ page, start, home }) => {
+  await page.setViewportSize({ width: 640, height: 400 });
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await expect(page.getByRole('complementary')).toBeHidden();
+  await expect(line(page).getByText('2 to mend')).toBeInViewport({ ratio: 1 });
+  await page.keyboard.press('F8');
+  await expect(page.getByRole('complementary')).toBeVisible();
+  await expect(card(page, '1 of 2')).toBeFocused();
+});
+
+test.describe('a piece that the bed cannot hold', () => {
+  test('says so over the drawing, marks the ends of the bed, and is mended there', async ({ page, start, home }) => {
+    const labels = await listenToLabels(page);
+    await start();
+    await openTwelve(page, home, [3, 3], rectangle(220));
+    const main = page.getByRole('main');
+    const said = main.getByText(
+      'The bed has 200 needles, and row 1 takes 220: 10 too many at the left and 10 at the right.',
+    );
+    await expect(said).toBeInViewport({ ratio: 1 });
+    await expect(line(page).getByText('1 in the way, 2 to mend')).toBeVisible();
+    await expect.poll(labels).toContain('L100');
+    await expect.poll(labels).toContain('R100');
+    await expectAccessible(page);
+    await appearAs(page, 'dark');
+    await expectAccessible(page);
+
+    // Where it could be parted is drawn and said.
+    const whole = await picture(page);
+    const parts = main.getByRole('button', { name: 'Show where to part it in 2' });
+    await parts.press('Enter');
+    await expect(parts).toHaveAttribute('aria-pressed', 'true');
+    await expect(main.getByText(/^Knit it in 2 parts of 111 stitches each, parted after needle L1/)).toBeVisible();
+    expect(await picture(page)).not.toBe(whole);
+
+    await main.getByRole('button', { name: 'Make it 200 stitches wide' }).click();
+    await expect(announced(page)).toHaveText('The piece is narrower, and stands on the bed.');
+    await expect(said).toHaveCount(0);
+    await expect(page.getByRole('grid')).toHaveAttribute('aria-colcount', '200');
+    // The keyboard goes on where there is something to do.
+    await expect(page.getByRole('grid')).toBeFocused();
+    await page.keyboard.press('Control+Z');
+    await expect(said).toBeVisible();
+
+    await main.getByRole('button', { name: /^Knit it looser, [\d.]+ stitches in 10 cm$/ }).click();
+    await expect(said).toHaveCount(0);
+    await page.keyboard.press('Control+Z');
+    await main.getByRole('button', { name: 'Set another bed' }).click();
+    await expect(
+      page.getByRole('region', { name: 'The machine' }).getByRole('button', { name: 'Say what it can do' }),
+    ).toBeFocused();
+  });
+
+  test('is moved onto it where it stands beside it', async ({ page, start, home }) => {
+    await start();
+    await openTwelve(page, home, [3, 3], { piece: { ...rectangle(120).piece, offset: 60 } });
+    const main = page.getByRole('main');
+    await expect(
+      main.getByText('The bed has 200 needles, and row 1 takes 120: 20 too many at the right.'),
+    ).toBeVisible();
+    await main.getByRole('button', { name: 'Move it to the middle' }).click();
+    await expect(announced(page)).toHaveText('The piece stands on the bed.');
+    await expect(main.getByRole('button', { name: 'Set another bed' })).toHaveCount(0);
+  });
+});
