@@ -30,7 +30,7 @@ test('are counted at the top, and gone to one by one by buttons and keys', async
   await page.keyboard.press('F8');
   await expect(card(page, '2 of 2')).toBeFocused();
   await expect(line(page)).toBeInViewport({ ratio: 1 });
-  expect(await picture(page)).not.toBe(first);
+  await expect.poll(() => picture(page)).not.toBe(first);
   await page.keyboard.press('F8');
   await expect(card(page, '1 of 2')).toBeFocused();
   await page.keyboard.press('Shift+F8');
@@ -89,7 +89,7 @@ test.describe('a piece that the bed cannot hold', () => {
     await parts.press('Enter');
     await expect(parts).toHaveAttribute('aria-pressed', 'true');
     await expect(main.getByText(/^Knit it in 2 parts of 111 stitches each, parted after needle L1/)).toBeVisible();
-    expect(await picture(page)).not.toBe(whole);
+    await expect.poll(() => picture(page)).not.toBe(whole);
 
     await main.getByRole('button', { name: 'Make it 200 stitches wide' }).click();
     await expect(announced(page)).toHaveText('The piece is narrower, and stands on the bed.');

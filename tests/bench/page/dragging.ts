@@ -113,7 +113,13 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
   const view = viewOf(distance, scene);
   const laid = new LaidView(view, scene);
   const picture = pictureOf(scene);
-  const stage = new ChartStage(container, pieceLayers(), laid, { scene, picture, dragged: null, spot: null, found: NOTHING_SHOWN }, VIEW);
+  const stage = new ChartStage(
+    container,
+    pieceLayers(),
+    laid,
+    { scene, picture, dragged: null, spot: null, found: NOTHING_SHOWN },
+    VIEW,
+  );
   const group = plan.groups.filter(({ band }) => band === CARRIED)[1];
   if (!group) throw new Error('The band has three groups');
   const at: Point = {
@@ -139,7 +145,13 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
       const { dragged } = table;
       if (!dragged) return;
       session.point(sayReading(dragged));
-      stage.show({ scene, picture: draggedPicture(picture, dragged, scene), dragged, spot: null, found: NOTHING_SHOWN });
+      stage.show({
+        scene,
+        picture: draggedPicture(picture, dragged, scene),
+        dragged,
+        spot: null,
+        found: NOTHING_SHOWN,
+      });
     },
     letGo() {
       held.giveUp();
