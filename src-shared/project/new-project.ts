@@ -3,7 +3,17 @@
  * be, or a few measurements of a piece. Nothing is in them that was not asked.
  */
 import { makeGrid } from '../grid/index.ts';
-import { nearestCount, stitchWidthMm, type Gauge, type Lengths, type Piece, type Shape } from '../piece/index.ts';
+import {
+  facingRows,
+  nearestCount,
+  stitchWidthMm,
+  type Gauge,
+  type Lengths,
+  type Piece,
+  type Shape,
+} from '../piece/index.ts';
+import type { MotifId } from '../motif/index.ts';
+import type { Band } from '../pattern/index.ts';
 import type { Project } from './model.ts';
 import { START_PIECE, START_YARNS, startBand, projectAround, withOnlyPiece } from './start.ts';
 
@@ -93,11 +103,15 @@ export function projectForPiece(wanted: NewPiece, names: NewNames): Project {
   const { width, height } = wanted.motif ?? { width: 24, height: 24 };
   const project = projectAround(names.project, names.motif, makeGrid(width, height), 0, 'worn', START_YARNS);
   const motif = project.motifs[0]?.id ?? '';
-  return withOnlyPiece(
-    project,
-    pieceMeasuring(wanted, names.piece),
-    wanted.motif === null ? null : startBand(motif, [1]),
-  );
+  const piece = pieceMeasuring(wanted, names.piece);
+  return withOnlyPiece(project, piece, wanted.motif === null ? null : firstBand(piece, motif, height));
+}
+
+/** One motif of `height` rows in the middle of the hem's outside, or above a hem that is not as deep. */
+function firstBand(piece: Piece, motif: MotifId, height: number): Band {
+  const band = startBand(motif, [1]);
+  const isTaller = piece.hemRows > 0 && height > piece.hemRows - facingRows(piece);
+  return isTaller ? { ...band, position: { kind: 'above-hem', rows: 2 } } : band;
 }
 
 /** A project for a motif of so many stitches and rows, which is on no piece yet. */

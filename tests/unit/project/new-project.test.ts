@@ -81,6 +81,24 @@ describe('a project for a piece', () => {
   });
 });
 
+// Common practice, no source: a border stands on a hem that is deep enough, or a little above it.
+it.each([
+  {
+    why: 'on a hem that is as deep as it',
+    hemMm: 60,
+    position: { kind: 'centred', section: 'shown', oddRow: 'below' },
+  },
+  { why: 'above a hem that is not', hemMm: 25, position: { kind: 'above-hem', rows: 2 } },
+  {
+    why: 'anywhere on a piece without one',
+    hemMm: 0,
+    position: { kind: 'centred', section: 'shown', oddRow: 'below' },
+  },
+])('a motif to draw stands $why', ({ hemMm, position }) => {
+  const { pieces } = projectForPiece({ ...SLEEVE, hemMm, motif: { width: 24, height: 20 } }, NAMES);
+  expect(pieces[0]?.patterns).toMatchObject([{ kind: 'band', position }]);
+});
+
 it('a project for a motif has it as large as was asked, and a piece with nothing on it', () => {
   const project = projectForMotif({ width: 31, height: 7 }, NAMES);
   expect(projectFromText(projectToText(project))).toEqual(project);
