@@ -100,6 +100,12 @@ export function labelWithKeys(command: Command): string {
   return keys === undefined ? command.label() : `${command.label()} (${keys})`;
 }
 
+/** The same, and on a line of its own why the command cannot be used now. */
+export function tooltipOf(command: Command): string {
+  const why = command.whyNot();
+  return why === null ? labelWithKeys(command) : `${labelWithKeys(command)}\n${why}`;
+}
+
 /** The first shortcut that acts now, as `aria-keyshortcuts` wants it. */
 export function ariaKeys(command: Command): string | undefined {
   const [keys] = liveKeys(command.id);

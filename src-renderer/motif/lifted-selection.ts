@@ -14,6 +14,7 @@ import {
   cutColour,
   layChange,
   makesLettering,
+  OPEN,
   type Cutting,
   type LiftedSelection,
 } from './editing/cutting.ts';
@@ -34,12 +35,19 @@ export function selectAll(session: Session, viewModel: MotifView): void {
   select(session, viewModel, cutBox(grid, { column: 0, row: 0 }, { column: grid.width - 1, row: grid.height - 1 }));
 }
 
-/** Selects all cells of the colour at the cursor. */
+/** Selects all cells of the colour at the cursor, and says how many they are. */
 export function selectColour(session: Session, viewModel: MotifView): void {
   layLifted(session, viewModel);
   const { grid } = session.motif;
   const { column, row } = viewModel.cursor;
-  select(session, viewModel, cutColour(grid, cellAt(grid, column, row)));
+  const colour = cellAt(grid, column, row);
+  const selection = cutColour(grid, colour);
+  if (!selection) return select(session, viewModel, null);
+  viewModel.look({ selection });
+  const { width, height, cells } = selection.cells;
+  const many = cells.filter((cell) => cell !== OPEN).length;
+  const name = session.yarns[colour]?.name ?? '';
+  session.announce(text.selectedYarn(many, name, width, height, shownKeys('lift') ?? null));
 }
 
 /** Keeps what is lifted or selected for pasting. */

@@ -4,3 +4,4 @@ import { latePart } from '../ui/load-part.ts';
 export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));
+export const yarnForm = latePart(() => import('./strip/YarnForm.svelte'));

@@ -6,10 +6,11 @@ import type { ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { askedPlace, settleChange } from './editing/differing-copies.ts';
 import type { MotifView } from './view-state.ts';
-import { measuredFor } from './measured.ts';
+import { isMeasuredAtOnce, measuredFor, measureOf } from './measured.ts';
 
 export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'slips'> {
   const text = words.understanding.slips;
+  const whyNot = noSlips(session);
   /** The measure of the drawing; null where it cannot be had, or another was drawn meanwhile. */
   const measured = async (): Promise<Measure | null> => {
     const { grid } = session.motif;
@@ -52,10 +53,18 @@ export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'
     if (chosen) settleAsked(session, asked.near, asked.cell, chosen.colour);
   };
   return {
-    'slip-next': { run: () => walk(1) },
-    'slip-before': { run: () => walk(-1) },
-    'slip-keep': { run: () => settle('this') },
-    'slip-take': { run: () => settle('other') },
+    'slip-next': { whyNot, run: () => walk(1) },
+    'slip-before': { whyNot, run: () => walk(-1) },
+    'slip-keep': { whyNot, run: () => settle('this') },
+    'slip-take': { whyNot, run: () => settle('other') },
+  };
+}
+
+/** For commands about slips: that there are none. Of a large drawing it is not known before they ask. */
+export function noSlips(session: Session): () => string | null {
+  return () => {
+    const drawing = { grid: session.motif.grid, ground: session.project.mainYarn };
+    return isMeasuredAtOnce(drawing) && measureOf(drawing).slips.length === 0 ? words.understanding.slips.none : null;
   };
 }
 

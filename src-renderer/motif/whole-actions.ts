@@ -5,6 +5,7 @@ import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { mirrorAcross, mirrorUp, quarterTurn, type CellBox, type Grid } from '@shared/grid/index.ts';
 import { layLifted, turnLifted } from './lifted-selection.ts';
+import { noSlips } from './slip-actions.ts';
 import { ASKS_MEASURE, WHOLE, WHOLE_NAMES, type WholeName } from './editing/whole.ts';
 import { isMeasuredAtOnce, measuredFor, measureOf } from './measured.ts';
 
@@ -16,8 +17,9 @@ const TURNS: { readonly [Name in WholeName]?: (cells: Grid) => Grid } = {
 };
 
 /**
- * Always at hand: working out beforehand whether one would change anything
- * takes as long as doing it. One that changes nothing says so. Those that ask
+ * Always at hand, but for mending where nothing is to be mended, which is known:
+ * working out beforehand whether another would change anything takes as long as
+ * doing it. One that changes nothing says so. Those that ask
  * what a large drawing measures wait for the answer, and act only if the drawing
  * is still the same.
  */
@@ -27,6 +29,7 @@ export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<
     WHOLE_NAMES,
     (name) => name,
     (name) => ({
+      whyNot: name === 'mend-slips' ? noSlips(session) : () => null,
       run: async () => {
         const turn = TURNS[name];
         if (turn && turnLifted(viewModel, turn)) {

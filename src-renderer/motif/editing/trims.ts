@@ -8,38 +8,39 @@ export interface Trim {
   readonly name: TrimName;
   readonly width: number;
   readonly height: number;
-  /** False where the drawing would stay as it is. */
-  readonly changes: boolean;
+  /** `offered`, or why not: the drawing would stay as it is, no column is blank, or there is no figure. */
+  readonly standing: 'offered' | 'as-drawn' | 'no-blank' | 'empty';
 }
 
 /**
- * The ways that lead to different drawings. Without blank columns there is
- * nothing to put first or last, and without a figure nothing to trim to.
+ * The ways there are, always all of them, so that each keeps its place. Without
+ * blank columns there is nothing to put first or last, and without a figure
+ * nothing to trim to.
  */
 export function trimsOf(measure: Measure, cursor: Cell): Trim[] {
   const { width, height, repeat, starts, blank } = measure;
-  if (!blank) return [];
+  const { left, right, top, bottom } = blank ?? { left: 0, right: 0, top: 0, bottom: 0 };
   const isWhole = repeat.width === width && repeat.height === height;
+  const standing = (changes: boolean): Trim['standing'] => (!blank ? 'empty' : changes ? 'offered' : 'as-drawn');
   const from = (name: TrimName, start: Cell): Trim => ({
     name,
     width: repeat.width,
     height: repeat.height,
-    changes: !isWhole || start.column % width !== 0 || start.row % height !== 0,
+    standing: standing(!isWhole || start.column % width !== 0 || start.row % height !== 0),
   });
-  const { left, right, top, bottom } = blank;
+  const byBlank = (name: TrimName, column: number): Trim => {
+    const trim = from(name, { column, row: 0 });
+    return blank && starts.blank === 0 ? { ...trim, standing: 'no-blank' } : trim;
+  };
   return [
-    ...(starts.blank === 0
-      ? []
-      : [
-          from('crop-blank-first', { column: starts.blankFirst, row: 0 }),
-          from('crop-blank-last', { column: starts.blankLast, row: 0 }),
-        ]),
+    byBlank('crop-blank-first', starts.blankFirst),
+    byBlank('crop-blank-last', starts.blankLast),
     from('crop-at-cursor', cursor),
     {
       name: 'trim-blank',
       width: width - left - right,
       height: height - top - bottom,
-      changes: left + right + top + bottom > 0,
+      standing: standing(left + right + top + bottom > 0),
     },
   ];
 }

@@ -190,6 +190,7 @@ export const understanding = {
   marks,
   slips: {
     title: 'Copies that differ',
+    which: 'Which is right?',
     none: 'No cell breaks the repeat.',
     choose: 'As many copies have one yarn there as another: choose which is right.',
     /** `2 of 5: row 7, stitch 6 is chalk; in its copies it is slate.` */
@@ -232,6 +233,6 @@ export const understanding = {
     /** `row 4, stitch 7` */
     cursor: (column: number, row: number): string => place({ column, row }),
     gives: (width: number, height: number): string => n.size(width, height),
-    asDrawn: 'as drawn',
+    standing: { 'as-drawn': 'as drawn', 'no-blank': 'no blank columns', empty: 'nothing is drawn' },
   },
 };

@@ -29,6 +29,9 @@ function yarnAndPart(name: string, isMain: boolean): string {
   return name === part ? part : `${name}, ${part}`;
 }
 
+/** How shapes between two corners are drawn. */
+const corners = 'Drag, or press where it begins and then where it ends.';
+
 export const motif = {
   /** Under the icons of the tools, whose commands are called something longer. */
   tools: {
@@ -54,18 +57,20 @@ export const motif = {
   },
   /** Selected and lifted cells. */
   select: {
-    title: 'Selection',
     byButtons: 'Move by buttons',
+    /** Short, on buttons side by side. */
+    place: 'Place it',
+    letGo: 'Let go',
     /** What is seen of it, for who does not drag. */
-    hint: {
-      nothing: 'Drag over cells, or press one corner and then the other.',
-      selected: 'Drag it, or press one of its cells and then where that cell goes. A press elsewhere places it.',
-    },
+    held: 'Drag it, or press it and then where it goes.',
     takenHold: (column: number, row: number): string =>
       `Taken hold of row ${row + 1}, stitch ${column + 1}. Press where this cell goes, and the rest goes with it.`,
     /** `keys`: the shortcut that moves it; null where it is switched off. */
     selected: (width: number, height: number, keys: string | null): string =>
       `Selected: ${n.size(width, height)}. ${keys === null ? '' : `${keys} moves it, `}Escape lets it go.`,
+    /** All cells of a yarn, and the box that they lie in. */
+    selectedYarn: (cells: number, yarn: string, width: number, height: number, keys: string | null): string =>
+      `Selected: ${n.count(cells, 'cell')} of ${yarn}, within ${n.size(width, height)}. ${keys === null ? '' : `${keys} moves them, `}Escape lets them go.`,
     nothing: 'Nothing is selected.',
     copied: 'Copied.',
     cut: 'Cut.',
@@ -108,6 +113,14 @@ export const motif = {
   nameMissing: 'A name has 1 to 80 letters.',
   newYarn: (number: number): string => `yarn ${number}`,
 
+  /** Above the chart: what the hand needs. */
+  strip: {
+    label: 'Yarns and drawing options',
+    options: 'Drawing options',
+    /** Menus of what is done to the whole chart, or to what is selected. */
+    deeds: { turn: 'Flip and shift', lines: 'Columns and rows', recolour: 'Recolour', select: 'Selection' },
+  },
+
   stage: {
     label: (name: string, width: number, height: number): string =>
       `Chart of ${name}, ${n.size(width, height)}, row 1 at the bottom`,
@@ -138,9 +151,11 @@ export const motif = {
   },
 
   yarns: {
-    title: 'Yarns',
     choose: 'Drawing yarn',
     nameAndPart: yarnAndPart,
+    main: 'main',
+    /** Beside the yarns, short. */
+    add: 'Add',
     /** WCAG contrast against the main yarn: `5.1 : 1`. */
     ratio: (ratio: number): string => `${ratio.toFixed(1)} : 1`,
     ratioInFull: (ratio: number): string => `contrast ratio ${ratio.toFixed(1)} to 1 against the main yarn`,
@@ -180,12 +195,22 @@ export const motif = {
   },
 
   drawing: {
-    title: 'While drawing',
-    corners: 'Drag, or press where it begins and then where it ends.',
+    /** How the tool in hand is used, in one or two short lines. */
+    hints: {
+      draw: 'The right button, or the eraser of a pen, draws the ground.',
+      erase: 'Drag over cells to give them the ground.',
+      line: corners,
+      rectangle: corners,
+      ellipse: corners,
+      fill: 'Press an area to give it the drawing yarn.',
+      pick: 'Press a cell to draw with its yarn.',
+      select: 'Drag over cells, or press two corners.',
+      stamp: 'Press where a copy goes.',
+      trace: 'Drag the picture behind the chart, or nudge it with the arrow keys. It is added in the panel.',
+    },
     filledShapes: 'Filled',
     fillEverywhere: 'Everywhere of its colour',
     takesAway: 'Drawing on a drawn cell takes it away',
-    ground: 'The right button, or the eraser of a pen, draws the ground.',
     symmetry: 'Symmetry',
     symmetries: {
       none: 'none',
@@ -202,7 +227,9 @@ export const motif = {
       turning: 'Alike after a half turn',
     },
     copiesFollow: 'All copies follow',
-    copiesFollowHint: 'Drawing in one copy draws in all.',
+    copies: 'Size and step of the copies',
+    copiesAre: (width: number, height: number): string =>
+      `Size and step of the copies: ${n.size(width, height)}`,
     copyWidth: 'Stitches in a copy',
     copyHeight: 'Rows in a copy',
     copiesLie: 'Copies lie',

@@ -36,6 +36,7 @@ export const shell = {
       tour: 'The tour',
       lettering: 'Lettering',
       doubts: 'The list of cells to settle',
+      yarn: 'What changes a yarn',
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
       seam: 'The view round the seam',
