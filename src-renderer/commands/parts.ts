@@ -1,4 +1,5 @@
-/** What the list of commands loads when it is first opened. */
+/** What the list of commands, and menus, load when they are first opened. */
 import { latePart } from '../ui/load-part.ts';
 
 export const otherNames = latePart(() => import('@shared/words/synonyms.ts'));
+export const menuItems = latePart(() => import('./MenuItems.svelte'));

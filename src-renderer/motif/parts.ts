@@ -4,4 +4,6 @@ import { latePart } from '../ui/load-part.ts';
 export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));
+export const copiesFields = latePart(() => import('./strip/CopiesFields.svelte'));
+export const whichIsRight = latePart(() => import('./panel/WhichIsRight.svelte'));
 export const yarnForm = latePart(() => import('./strip/YarnForm.svelte'));

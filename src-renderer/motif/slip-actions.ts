@@ -60,11 +60,15 @@ export function slipActions(session: Session, viewModel: MotifView): ActionsOf<'
   };
 }
 
-/** For commands about slips: that there are none. Of a large drawing it is not known before they ask. */
-export function noSlips(session: Session): () => string | null {
+/** Why there is nothing to walk or to settle, or by itself to mend. Of a large drawing it is not known before a command asks. */
+export function noSlips(session: Session, isMending = false): () => string | null {
+  const text = words.understanding.slips;
   return () => {
     const drawing = { grid: session.motif.grid, ground: session.project.mainYarn };
-    return isMeasuredAtOnce(drawing) && measureOf(drawing).slips.length === 0 ? words.understanding.slips.none : null;
+    if (!isMeasuredAtOnce(drawing)) return null;
+    const { slips } = measureOf(drawing);
+    if (slips.length === 0) return text.none;
+    return isMending && slips.every(({ expected }) => expected === null) ? text.choose : null;
   };
 }
 

@@ -29,7 +29,7 @@ export function wholeActions(session: Session, viewModel: MotifView): ActionsOf<
     WHOLE_NAMES,
     (name) => name,
     (name) => ({
-      whyNot: name === 'mend-slips' ? noSlips(session) : () => null,
+      whyNot: name === 'mend-slips' ? noSlips(session, true) : () => null,
       run: async () => {
         const turn = TURNS[name];
         if (turn && turnLifted(viewModel, turn)) {

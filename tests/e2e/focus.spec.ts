@@ -204,7 +204,9 @@ test('comes back from a form that opens in place', async ({ page, start }) => {
   await page.getByRole('button', { name: 'Add a yarn' }).press('Enter');
   const edit = page.getByRole('button', { name: 'Change yarn 3' });
   await edit.press('Enter');
+  await expect(page.getByRole('textbox', { name: 'Name' })).toBeVisible();
   await page.keyboard.press('Tab');
+  await expect(page.getByRole('textbox', { name: 'Name' })).toBeFocused();
   await page.getByRole('button', { name: 'Done' }).press('Enter');
   await expect(edit).toBeFocused();
 });

@@ -26,6 +26,7 @@ test('a stroke goes over the edge and comes in on the other side while all copie
   await expect.poll(() => chart.shown()).toEqual(EMPTY);
 
   // In a half drop the copies at the right stand half a copy higher.
+  await page.getByRole('button', { name: /^Size and step of the copies/ }).click();
   await page.getByRole('combobox', { name: 'Copies lie' }).selectOption('in columns, as a half drop');
   await expect(page.getByRole('textbox', { name: 'Step each column of copies up by' })).toHaveValue('2');
   await chart.drag([5, 1], [8, 1]);
@@ -35,6 +36,7 @@ test('a stroke goes over the edge and comes in on the other side while all copie
   await expect.poll(() => chart.shown()).toEqual(EMPTY);
 
   // As bricks with a step of one: the course above stands one stitch to the right.
+  await page.getByRole('button', { name: /^Size and step of the copies/ }).click();
   await page.getByRole('combobox', { name: 'Copies lie' }).selectOption('in rows, as bricks');
   await page.getByRole('textbox', { name: 'Step each row of copies right by' }).fill('1');
   await page.getByRole('button', { name: 'Draw a line' }).click();
@@ -95,6 +97,7 @@ test('the fields of copies that lie stepped are accessible, light and dark', asy
   await emptyChart(page);
   await page.getByRole('switch', { name: 'All copies follow' }).focus();
   await page.keyboard.press('Space');
+  await page.getByRole('button', { name: /^Size and step of the copies/ }).click();
   await page.getByRole('combobox', { name: 'Copies lie' }).selectOption('in rows, as bricks');
   await expect(page.getByRole('textbox', { name: 'Step each row of copies right by' })).toHaveValue('3');
   await expectAccessible(page);

@@ -72,6 +72,7 @@ test('forgets how long a yarn is in its ball when that is emptied, and undo know
   await expect(inBall).toHaveValue('');
   await expect(page.getByText('from its band')).toBeVisible();
   await undo.click();
+  await page.getByRole('button', { name: 'Change chalk' }).click();
   await expect(inBall).toHaveValue('175');
 
   // Emptied on the way to another number it is one step with that.
@@ -79,6 +80,7 @@ test('forgets how long a yarn is in its ball when that is emptied, and undo know
   await inBall.fill('200');
   await inBall.blur();
   await undo.click();
+  await page.getByRole('button', { name: 'Change chalk' }).click();
   await expect(inBall).toHaveValue('175');
 });
 
@@ -98,6 +100,7 @@ test('names, colours and adds yarns, and makes another one the ground', async ({
   await page.getByRole('button', { name: 'Undo change yarns' }).click();
   await expect(page.getByText('foam hardly shows against slate.')).toBeHidden();
 
+  await page.getByRole('button', { name: 'Change foam' }).click();
   await page.getByRole('button', { name: 'Use as main' }).click();
   await expect(palette.getByRole('radio', { name: /foam, main/ })).not.toBeChecked();
   await expect(palette.getByRole('radio', { name: /slate, contrast/ })).toBeChecked();

@@ -96,6 +96,7 @@ test('paints symmetric cells and all copies along', async ({ page, start }) => {
 
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('none');
   await page.getByRole('switch', { name: 'All copies follow' }).click();
+  await page.getByRole('button', { name: /^Size and step of the copies/ }).click();
   await page.getByRole('textbox', { name: 'Stitches in a copy' }).fill('3');
   await page.getByRole('textbox', { name: 'Rows in a copy' }).fill('2');
   await chart.click(5, 3);
@@ -119,6 +120,7 @@ test('is accessible with every control of the tools in sight, light and dark', a
   await page.getByRole('button', { name: 'Draw a rectangle' }).click();
   await page.getByRole('combobox', { name: 'Symmetry' }).selectOption('both ways');
   await page.getByRole('switch', { name: 'All copies follow' }).click();
+  await page.getByRole('button', { name: /^Size and step of the copies/ }).click();
   await page.getByRole('textbox', { name: 'Stitches in a copy' }).fill('7');
   await expectAccessible(page);
   await appearAs(page, 'dark');

@@ -59,10 +59,14 @@ test('shows two copies that differ side by side, and makes them what is chosen',
   await page.keyboard.press('Control+O');
   await new FilePanel(page).open('birds.walewright');
   const section = page.getByRole('region', { name: 'Copies that differ' });
+  await section.getByRole('button', { name: 'Which is right?' }).click();
   await expect(section).toContainText('Two copies differ here. Which is right?');
   await expect(section).toContainText('Row 6, stitch 8: slate, in 1 copy');
   await expect(section).toContainText('Row 14, stitch 8: chalk, in 1 copy');
-  await expect(section.getByRole('button', { name: 'Mend' })).toHaveCount(0);
+  // As many have one yarn as the other: nothing is mended by itself.
+  const mend = section.getByRole('button', { name: 'Mend the cells that break the repeat' });
+  await expect(mend).toBeDisabled();
+  await expect(mend).toHaveAttribute('title', /choose which is right/);
   await expectAccessible(page);
   const chart = new Chart(page);
   const drawn = await chart.shown();
@@ -70,7 +74,8 @@ test('shows two copies that differ side by side, and makes them what is chosen',
   // By the pointer: what the upper copy has.
   await section.getByRole('button', { name: 'Chalk is right' }).click();
   await expect(announced(page)).toHaveText('All copies of row 6, stitch 8 are chalk now.');
-  await expect(section).toBeHidden();
+  await expect(section).toContainText('No cell breaks the repeat.');
+  await expect(section.getByRole('button', { name: 'Go to the next cell that breaks the repeat' })).toBeDisabled();
   await expect.poll(async () => (await chart.shown())[10]).toBe('.####..#');
   await page.getByRole('button', { name: 'Undo make copies alike' }).click();
   await expect.poll(() => chart.shown()).toEqual(drawn);

@@ -121,7 +121,6 @@ test('cells that are put over the edge by a press say so, and what is left off w
   await chart.click(1, 1);
   await chart.click(6, 1);
   await expect(note(page)).toHaveText('Outside the chart: 1 stitch at the right. Placed here, they are left off.');
-  await page.getByText('Move by buttons').click();
   await page.getByRole('button', { name: 'Place it' }).click();
   await expect(note(page)).toHaveText('Left off outside the chart: 1 stitch at the right. Undo brings them back.');
   await expect.poll(() => chart.shown()).toEqual(['......', '.....#', '.....#']);
@@ -179,13 +178,12 @@ for (const colorScheme of ['light', 'dark'] as const) {
     test('cells are moved by buttons, as the chart is shown', async ({ page, start }) => {
       await start('empty');
       const chart = await cornerChart(page);
-      await page.getByText('Move by buttons').click();
       const group = page.getByRole('group', { name: 'Move by buttons' });
       const right = group.getByRole('button', { name: 'Move what is selected right, as it is shown' });
       await expect(right).toBeDisabled();
       await chart.drag([1, 1], [2, 2]);
       await right.click();
-      await expect(right).toBeFocused();
+      await expect(chart.grid).toBeFocused();
       await group.getByRole('button', { name: 'Move what is selected up a row' }).click();
       await expect(announced(page)).toHaveText('Its lower left corner: row 2, stitch 2');
       await expect.poll(() => chart.shown()).toEqual(['.#....', '.##...', '......']);

@@ -227,9 +227,9 @@ export const motif = {
       turning: 'Alike after a half turn',
     },
     copiesFollow: 'All copies follow',
+    copiesFollowHint: 'Drawing in one copy draws in all.',
     copies: 'Size and step of the copies',
-    copiesAre: (width: number, height: number): string =>
-      `Size and step of the copies: ${n.size(width, height)}`,
+    copiesAre: (width: number, height: number): string => `Size and step of the copies: ${n.size(width, height)}`,
     copyWidth: 'Stitches in a copy',
     copyHeight: 'Rows in a copy',
     copiesLie: 'Copies lie',

@@ -7,8 +7,8 @@ import type { Files } from '../../../src-renderer/files/files.ts';
 import { strokeChange } from '../../../src-renderer/motif/editing/strokes.ts';
 import { duplicateMotif } from '../../../src-renderer/motif/editing/motifs.ts';
 import Motifs from '../../../src-renderer/motif/panel/Motifs.svelte';
-import YarnPairs from '../../../src-renderer/motif/panel/YarnPairs.svelte';
-import Yarns from '../../../src-renderer/motif/panel/Yarns.svelte';
+import YarnWarnings from '../../../src-renderer/motif/panel/YarnWarnings.svelte';
+import Yarns from '../../../src-renderer/motif/strip/Yarns.svelte';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import type { Bench } from '../../../src-renderer/session/view.ts';
@@ -120,11 +120,10 @@ mount(Yarns, {
     },
     oncolour: (colour: number) => session.look({ colour }),
     editor: nothing,
-    pairs: nothing,
   },
 });
 const ofPairs = watched('pairs', session);
-mount(YarnPairs, {
+mount(YarnWarnings, {
   target: place(),
   props: {
     get yarns() {

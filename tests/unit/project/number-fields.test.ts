@@ -157,7 +157,7 @@ describe('a form', () => {
   const behindForms = ['piece/sizes/lines.ts', 'piece/panel/copies.ts', 'piece/all-over/actions.ts'];
   /** Where numbers are given that are no part of a project: pictures that are read, letters, the band of a ball, how the tube is turned, the copy that is followed; or where what is given is handed on. */
   const ELSEWHERE =
-    /^(reading-in|ui|motif\/lettering|piece\/closed)\/|WhileDrawing|CopiesFields|YarnEditor|piece\/(panel\/(SizeField|LengthField)|sizes\/SizeCell)\.svelte$/;
+    /^(reading-in|ui|motif\/lettering|piece\/closed)\/|CopiesFields|YarnEditor|piece\/(panel\/(SizeField|LengthField)|sizes\/SizeCell)\.svelte$/;
 
   it('shows each field with what the table has of it', () => {
     expect(numberProps('floatStitches')).toEqual({ least: 0, most: 1000, step: 1, unit: 'st' });

@@ -23,21 +23,34 @@ describe('what is said to come out of a trim', () => {
       { column: 0, row: 0 },
       { column: 2, row: 0 },
     ] satisfies Cell[]) {
-      for (const { name, width, height, changes } of trimsOf(measure(grid, 0), cursor)) {
+      for (const { name, width, height, standing } of trimsOf(measure(grid, 0), cursor)) {
         const change = WHOLE[name](motif, { cursor, selected: null, colour: 1, ground: 0 });
-        if (changes && change) {
+        if (standing === 'offered' && change) {
           const { grid: after } = applyChange({ ...emptyProject('p', 'm'), motifs: [motif] }, change)
             .motifs[0] as Motif;
           expect([name, after.width, after.height]).toEqual([name, width, height]);
         }
-        if (!changes) expect([name, change]).toEqual([name, null]);
+        if (standing === 'as-drawn') expect([name, change]).toEqual([name, null]);
       }
     }
   });
 
   it('offers nothing for a chart without figure, and no blank columns where copies touch', () => {
-    expect(trimsOf(measure(gridFromText(['..'], '.X'), 0), { column: 0, row: 0 })).toEqual([]);
-    const names = trimsOf(measure(gridFromText(['X.', '.X'], '.X'), 0), { column: 0, row: 0 }).map(({ name }) => name);
-    expect(names).toEqual(['crop-at-cursor', 'trim-blank']);
+    const standings = (...rows: string[]): string[] =>
+      trimsOf(measure(gridFromText(rows, '.X'), 0), { column: 0, row: 0 }).map(
+        ({ name, standing }) => `${name}: ${standing}`,
+      );
+    expect(standings('..')).toEqual([
+      'crop-blank-first: empty',
+      'crop-blank-last: empty',
+      'crop-at-cursor: empty',
+      'trim-blank: empty',
+    ]);
+    expect(standings('X.X.', '.X.X')).toEqual([
+      'crop-blank-first: no-blank',
+      'crop-blank-last: no-blank',
+      'crop-at-cursor: offered',
+      'trim-blank: as-drawn',
+    ]);
   });
 });
