@@ -26,7 +26,7 @@ export interface Shell {
 
 /** Each answers with an absolute path, or null if the person gave up. */
 export interface Dialogs {
-  openFile(): Promise<string | null>;
+  openFile(what: Params<'dialogs.openFile'>['what']): Promise<string | null>;
   /** Asks before it answers with a file that is there. */
   saveFile(suggestedName: string): Promise<string | null>;
   chooseFolder(): Promise<string | null>;

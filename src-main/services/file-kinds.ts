@@ -22,15 +22,15 @@ const WRITTEN = {
 
 type WrittenEnding = keyof typeof WRITTEN;
 
-/** Endings of what can be opened or has been exported: what a list of files shows. */
-const SHOWN: ReadonlySet<string> = new Set([
-  ...Object.keys(WRITTEN).filter((ending) => ending !== OTHER_PROJECT_ENDING),
-  ...['.jpg', '.jpeg', '.webp', '.pbm', '.bmp'],
-]);
+/** Endings of the pictures that are opened. */
+const PICTURES: ReadonlySet<string> = new Set(['.png', '.svg', '.jpg', '.jpeg', '.webp', '.pbm', '.bmp']);
 
-/** True for a name that belongs in a list of files. Others are nobody's business. */
-export function isShown(name: string): boolean {
-  return SHOWN.has(extname(name).toLowerCase());
+/** What a list of files says of one by its name: what can be opened or has been exported. Null for others, which are nobody's business. */
+export function kindByName(name: string): 'project' | 'picture' | 'other' | null {
+  const ending = extname(name).toLowerCase();
+  if (ending === PROJECT_ENDING) return 'project';
+  if (PICTURES.has(ending)) return 'picture';
+  return Object.hasOwn(WRITTEN, ending) && ending !== OTHER_PROJECT_ENDING ? 'other' : null;
 }
 
 export function isProjectName(name: string): boolean {

@@ -3,7 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { problemError } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
 import type { Environment } from './environment.ts';
-import { isShown } from './file-kinds.ts';
+import { kindByName } from './file-kinds.ts';
 import { readingProblem } from './files/index.ts';
 import type { Reach } from './reach.ts';
 
@@ -35,15 +35,15 @@ export async function listFolder(
   async function entryOf(name: string): Promise<Entry | null> {
     const state = await files.state(join(folder, name)).catch(() => null);
     if (state === null || state.kind === 'other') return null;
-    if (state.kind === 'file' && !isShown(name)) return null;
-    return { name, isFolder: state.kind === 'folder' };
+    const kind = state.kind === 'folder' ? 'folder' : kindByName(name);
+    return kind && { name, kind };
   }
 }
 
 const inOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
 function byKindAndName(a: Entry, b: Entry): number {
-  if (a.isFolder !== b.isFolder) return a.isFolder ? -1 : 1;
+  if ((a.kind === 'folder') !== (b.kind === 'folder')) return a.kind === 'folder' ? -1 : 1;
   return inOrder.compare(a.name, b.name) || (a.name < b.name ? -1 : 1);
 }
 

@@ -41,8 +41,8 @@ export function createServices(environment: Environment): Services {
       openAtStart: shell.openAtStart,
     }),
 
-    'dialogs.openFile': async () => {
-      const path = (await shell.dialogs?.openFile()) ?? null;
+    'dialogs.openFile': async ({ what }) => {
+      const path = (await shell.dialogs?.openFile(what)) ?? null;
       if (path !== null) reach.grantFile(path);
       return path;
     },

@@ -5,13 +5,19 @@
  * in the way of a document.
  */
 import { join } from 'node:path';
-import { contract, type Result } from '@shared/host/index.ts';
+import { contract, NO_LAST_FOLDERS, type Result } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
 import { readWhole, writeWhole } from './files/index.ts';
 import { inTurn } from './in-turn.ts';
 
-const START: Result<'settings.read'> = { singleKeys: true, machine: null, collection: null, window: null };
+const START: Result<'settings.read'> = {
+  singleKeys: true,
+  machine: null,
+  collection: null,
+  window: null,
+  lastFolders: NO_LAST_FOLDERS,
+};
 const schema = contract['settings.read'].result;
 
 export interface Settings {

@@ -4,18 +4,27 @@
  * Where the platform has its own file dialogs they are asked for; in a browser
  * the program shows its own file panel, which lists folders through the host.
  */
-import type { Host, Result } from '@shared/host/index.ts';
-import type { Problem } from '@shared/problem/index.ts';
+import type { Host, LastFolders, Params, Result } from '@shared/host/index.ts';
+import type { Outcome, Problem } from '@shared/problem/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { GivenPicture } from '../pictures/given.ts';
 import type { Asking, NewProject } from './files.ts';
+import { lastFolders } from './last-folders.ts';
 
 /** Where a project is to be saved, as the services have it. */
 export type Target = Result<'documents.target'>;
 
+/** What is opened: a project or a picture, or a picture alone. */
+export type Wanted = Params<'dialogs.openFile'>['what'];
+
 /** What the file panel is open for. It begins in `folder`; null is the home folder. */
-export type FileQuestion = { readonly folder: string | null } & (
-  | { readonly kind: 'open' | 'folder'; readonly answer: (path: string | null) => void }
+export type FileQuestion = {
+  readonly folder: string | null;
+  /** Told of the folder in which something was chosen. */
+  readonly chosenIn: (folder: string) => void;
+} & (
+  | { readonly kind: 'open'; readonly wanted: Wanted; readonly answer: (path: string | null) => void }
+  | { readonly kind: 'folder'; readonly answer: (path: string | null) => void }
   | { readonly kind: 'save'; readonly suggestedName: string; readonly answer: (target: Target | null) => void }
 );
 
@@ -41,7 +50,7 @@ export class Dialogs implements Asking {
 
   constructor(
     private readonly host: Host,
-    private readonly hasPlatformDialogs: boolean,
+    readonly hasPlatformDialogs: boolean,
     /** Told what kept the platform's dialog from an answer. */
     private readonly tell: (problem: Problem) => void,
   ) {}
@@ -87,8 +96,13 @@ export class Dialogs implements Asking {
     this.picture = { given, wanted };
   }
 
-  async fileToOpen(): Promise<string | null> {
-    return this.hasPlatformDialogs ? this.platform('dialogs.openFile') : this.panel('open');
+  async fileToOpen(what: Wanted = 'any'): Promise<string | null> {
+    if (this.hasPlatformDialogs) return this.platform(await this.host.call('dialogs.openFile', { what }));
+    const place = placeIn(what === 'picture' ? 'pictures' : 'projects');
+    return this.inTurn(
+      (answer) => (this.files = { kind: 'open', wanted: what, ...place(), answer }),
+      () => (this.files = null),
+    );
   }
 
   /** Who would rather not replace the file that is there may choose again. */
@@ -104,7 +118,12 @@ export class Dialogs implements Asking {
   }
 
   async folder(): Promise<string | null> {
-    return this.hasPlatformDialogs ? this.platform('dialogs.chooseFolder') : this.panel('folder');
+    if (this.hasPlatformDialogs) return this.platform(await this.host.call('dialogs.chooseFolder', {}));
+    const place = placeIn('exports');
+    return this.inTurn(
+      (answer) => (this.files = { kind: 'folder', ...place(), answer }),
+      () => (this.files = null),
+    );
   }
 
   askAboutFiles(folder: string, names: readonly string[]): Promise<'replace' | 'keep-both' | null> {
@@ -125,7 +144,7 @@ export class Dialogs implements Asking {
       return chosen.ok ? chosen.value : null;
     }
     return this.inTurn(
-      (answer) => (this.files = { kind: 'save', folder, suggestedName, answer }),
+      (answer) => (this.files = { kind: 'save', ...placeIn('projects')(folder), suggestedName, answer }),
       () => (this.files = null),
     );
   }
@@ -149,16 +168,17 @@ export class Dialogs implements Asking {
     return mine;
   }
 
-  private async platform(method: 'dialogs.openFile' | 'dialogs.chooseFolder'): Promise<string | null> {
-    const chosen = await this.host.call(method, {});
+  /** What the platform's dialog answered. */
+  private platform(chosen: Outcome<string | null>): string | null {
     if (!chosen.ok) this.tell(chosen.problem);
     return chosen.ok ? chosen.value : null;
   }
+}
 
-  private panel(kind: 'open' | 'folder'): Promise<string | null> {
-    return this.inTurn(
-      (answer) => (this.files = { kind, folder: null, answer }),
-      () => (this.files = null),
-    );
-  }
+/** Where a panel for that opens, once it does, and who is told of the folder that is chosen in. */
+function placeIn(of: keyof LastFolders): (folder?: string | null) => Pick<FileQuestion, 'folder' | 'chosenIn'> {
+  return (folder = null) => ({
+    folder: folder ?? lastFolders.at(of),
+    chosenIn: (chosen) => lastFolders.chosen(of, chosen),
+  });
 }

@@ -29,8 +29,8 @@ import { latePart } from '../ui/load-part.ts';
 export interface Asking {
   /** What to do with unsaved work before it leaves the table. */
   askUnsaved(name: string): Promise<'save' | 'drop' | 'stay'>;
-  /** A file to open, or null. */
-  fileToOpen(): Promise<string | null>;
+  /** A file to open, or null; a picture where that alone will do. */
+  fileToOpen(what?: 'any' | 'picture'): Promise<string | null>;
   /** Where to save, or null. What is there already is replaced only if the person has agreed. */
   fileToSave(suggestedName: string): Promise<Result<'documents.target'> | null>;
   /** A folder to export into, or null. */
@@ -41,6 +41,12 @@ export interface Asking {
   newProject(aim: 'motif' | 'piece'): Promise<NewProject | null>;
   /** Reads a picture in that way, or asks what is on it. */
   readIn(given: GivenPicture, wanted: ImporterName | null): void;
+}
+
+/** A picture file: its bytes are to be handed over, once. */
+export interface ChosenPicture {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
 export const EXTENSION = '.walewright';
@@ -104,14 +110,21 @@ export class Files {
 
   /** Chooses a picture and reads it in that way. */
   async readPicture(wanted: ImporterName): Promise<void> {
-    const path = await this.asking.fileToOpen();
-    if (path === null) return;
     const isWanted = this.begin();
-    const read = await this.host.call('documents.read', { path });
-    if (!read.ok) return this.fail(read.problem);
-    const { name, bytes } = read.value;
-    const given = await this.pictureIn(bytes, name);
+    const chosen = await this.choosePicture();
+    if (chosen === null || !isWanted()) return;
+    const given = await this.pictureIn(chosen.bytes, chosen.name);
     if (given !== null && isWanted()) this.asking.readIn(given, wanted);
+  }
+
+  /** A picture file that the person chooses; null for none, or one that cannot be read, which has been said then. */
+  async choosePicture(): Promise<ChosenPicture | null> {
+    const path = await this.asking.fileToOpen('picture');
+    if (path === null) return null;
+    const read = await this.host.call('documents.read', { path });
+    if (read.ok) return read.value;
+    this.fail(read.problem);
+    return null;
   }
 
   /** Opens a project, or reads a picture in. */

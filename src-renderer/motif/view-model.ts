@@ -24,7 +24,11 @@ export class MotifViewModel implements MotifView {
   #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
 
-  constructor(private readonly session: Session) {
+  constructor(
+    private readonly session: Session,
+    /** Asks the person for a picture file; without it none can be chosen. */
+    readonly choosePicture: MotifView['choosePicture'] = () => Promise.resolve(null),
+  ) {
     this.#shown = liveFields(START, session.live);
     this.tracing = new Tracing(session);
     this.commands = commandsOf(motifActions(session, this));

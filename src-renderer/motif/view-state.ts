@@ -112,4 +112,12 @@ export interface MotifView {
   /** The same with the keyboard left where it is. */
   show(cell: Cell): void;
   focusStage(): void;
+  /** Asks the person for a picture file; null for none. */
+  choosePicture(): Promise<PictureFile | null>;
+}
+
+export interface PictureFile {
+  readonly name: string;
+  /** To be handed over, once. */
+  readonly bytes: Uint8Array<ArrayBuffer>;
 }

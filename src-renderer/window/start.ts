@@ -5,6 +5,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { singleKeys } from '../commands/single-keys.ts';
+import { lastFolders } from '../files/last-folders.ts';
 import type { Connection } from '../host/index.ts';
 import {
   browserPlaces,
@@ -60,6 +61,7 @@ export async function startSession(connection: Connection): Promise<Started> {
   const set = await host.call('settings.read', {});
   if (set.ok) {
     singleKeys.areOn = set.value.singleKeys;
+    lastFolders.begin(set.value.lastFolders);
     ownMachine.begin(set.value.machine && machineFromSaid(set.value.machine));
   }
   const named = shell?.openAtStart ?? null;

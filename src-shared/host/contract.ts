@@ -125,7 +125,8 @@ export const contract = {
     }),
   },
   /** The platform's dialog for a file to open; null if the person gave up. */
-  'dialogs.openFile': { params: empty, result: z.nullable(path) },
+  /** A project or a picture, or a picture alone. */
+  'dialogs.openFile': { params: z.strictObject({ what: z.enum(['any', 'picture']) }), result: z.nullable(path) },
   'dialogs.saveFile': { params: z.strictObject({ suggestedName: upToLetters(200) }), result: z.nullable(target) },
   'dialogs.chooseFolder': { params: empty, result: z.nullable(path) },
 
@@ -135,7 +136,8 @@ export const contract = {
     result: z.strictObject({
       folder: path,
       parent: z.nullable(path),
-      entries: z.array(z.strictObject({ name: z.string(), isFolder: z.boolean() })),
+      /** `other`: a file that the program writes and does not open. */
+      entries: z.array(z.strictObject({ name: z.string(), kind: z.enum(['folder', 'project', 'picture', 'other']) })),
     }),
   },
 

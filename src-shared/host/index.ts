@@ -2,4 +2,4 @@ export * from './commands.ts';
 export * from './contract.ts';
 export { isCollectedName, MOST_COLLECTED, MOST_COLLECTED_BYTES, MOST_LOOKED_AT } from './collection-contract.ts';
 export type * from './problems.ts';
-export { LEAST_WINDOW, START_WINDOW } from './settings-contract.ts';
+export { LEAST_WINDOW, NO_LAST_FOLDERS, START_WINDOW, type LastFolders } from './settings-contract.ts';

@@ -18,6 +18,16 @@ const windowSize = z.strictObject({
   height: whole(LEAST_WINDOW.height, MOST_PIXELS),
 });
 
+/** Where files were chosen last in the program's own panel, by what they were for. Null: nowhere yet. */
+const lastFolders = z.strictObject({
+  projects: z.nullable(pathSchema),
+  pictures: z.nullable(pathSchema),
+  exports: z.nullable(pathSchema),
+});
+export type LastFolders = z.infer<typeof lastFolders>;
+
+export const NO_LAST_FOLDERS: LastFolders = { projects: null, pictures: null, exports: null };
+
 export const settingsSchema = z.strictObject({
   /** Shortcuts of a single key act. */
   singleKeys: z.boolean(),
@@ -30,6 +40,7 @@ export const settingsSchema = z.strictObject({
   collection: z._default(z.nullable(pathSchema), null),
   /** As the window was left. Null until it was made another size than that of the start. */
   window: z._default(z.nullable(windowSize), null),
+  lastFolders: z._default(lastFolders, NO_LAST_FOLDERS),
 });
 
 /** What is set now; what is left out stays. */
@@ -37,4 +48,5 @@ export const settingsSetSchema = z.strictObject({
   singleKeys: z.optional(z.boolean()),
   machine: z.optional(machineSaidSchema),
   window: z.optional(windowSize),
+  lastFolders: z.optional(lastFolders),
 });

@@ -7,7 +7,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test as base, type FileChooser, type Page, type Route } from '@playwright/test';
+import { expect, test as base, type Page, type Route } from '@playwright/test';
 import { motionEnds } from './at-rest.ts';
 import { startBuiltHost, type BuiltHost } from './built-host.ts';
 
@@ -75,15 +75,6 @@ export async function expectAccessible(page: Page): Promise<void> {
   if (isDark) axe.withRules(['color-contrast', 'link-in-text-block']);
   const { violations } = await axe.analyze();
   expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target.join(' ')) }))).toEqual([]);
-}
-
-/** The platform's file chooser that `act` opens; it is kept from opening for real. */
-export async function chooserAfter(page: Page, act: () => Promise<void>): Promise<FileChooser> {
-  const chosen = page.waitForEvent('filechooser');
-  // Choosers are only kept back once the browser has heard so: it has when it answers what is asked after that.
-  await page.evaluate(() => undefined);
-  await act();
-  return chosen;
 }
 
 /**

@@ -36,7 +36,11 @@ export class FilePanel {
     await question.getByRole('button', { name }).click();
   }
 
+  /** Into a folder of the one that shows; nowhere else if the panel begins in it, as it was the last one. */
   async intoFolder(name: string): Promise<void> {
+    const folder = this.dialog.getByLabel('Folder', { exact: true });
+    await expect(folder).not.toHaveValue('');
+    if ((await folder.inputValue()).endsWith(`/${name}`)) return;
     await this.dialog.getByRole('button', { name: `${name}, folder` }).click();
     await expect(this.dialog.getByLabel('Folder', { exact: true })).toHaveValue(new RegExp(`${name}$`));
   }

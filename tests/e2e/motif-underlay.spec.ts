@@ -1,7 +1,10 @@
 /** A picture behind the chart, traced. */
-import { announced, chooserAfter, expect, expectAccessible, test } from './app.ts';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { announced, expect, expectAccessible, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
+import { FilePanel } from './file-panel.ts';
 import { pngOf } from '../unit/picture/pictures.ts';
 
 test.use({ colorScheme: 'dark' });
@@ -9,15 +12,17 @@ test.use({ colorScheme: 'dark' });
 test('lays a picture behind the chart, moves and hides it, draws over it and keeps it with the motif', async ({
   page,
   start,
+  home,
 }) => {
-  await start('empty');
-  const chart = new Chart(page);
-  await chart.grid.focus();
-  const chooser = await chooserAfter(page, () => page.keyboard.press('Shift+Q'));
   const rows = Array.from({ length: 60 }, (_, y) =>
     Array.from({ length: 60 }, (_, x) => (Math.hypot(x - 30, y - 30) < 20 ? '#202020' : '#f0f0f0')),
   );
-  await chooser.setFiles({ name: 'moon.png', mimeType: 'image/png', buffer: Buffer.from(pngOf(rows)) });
+  writeFileSync(join(home, 'moon.png'), pngOf(rows));
+  await start('empty');
+  const chart = new Chart(page);
+  await chart.grid.focus();
+  await page.keyboard.press('Shift+Q');
+  await new FilePanel(page).open('moon.png');
   await expect(announced(page)).toHaveText('The picture lies behind the chart.');
   const picture = page.locator('img');
   await expect(picture).toBeVisible();

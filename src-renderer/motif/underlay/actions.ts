@@ -56,29 +56,15 @@ export function noUnderlayYet(): string {
 }
 
 /** Asks for a picture file and lays it behind the motif on the bench. */
-function chooseUnderlay(session: Session, viewModel: MotifView): void {
-  const input = document.createElement('input');
-  input.type = 'file';
-  input.accept = '.png,.jpg,.jpeg,.webp,.bmp,.svg,.pbm';
-  // It stands in the document until it is answered: one that nothing holds may be collected, and its chooser with it.
-  input.hidden = true;
-  document.body.append(input);
-  input.oncancel = () => input.remove();
-  input.onchange = () => {
-    input.remove();
-    const file = input.files?.[0];
-    if (file) void takeUnderlay(session, viewModel, file);
-  };
-  input.click();
-}
-
-async function takeUnderlay(session: Session, viewModel: MotifView, file: File): Promise<void> {
+async function chooseUnderlay(session: Session, viewModel: MotifView): Promise<void> {
   const { id } = session.motif;
   const { opened } = session;
+  const chosen = await viewModel.choosePicture();
+  if (!chosen) return;
   session.announce(text.reading);
   try {
-    const { bytesOfFile, keptPicture } = await underlayKeeper();
-    const kept = await keptPicture(await bytesOfFile(file), file.name);
+    const { keptPicture } = await underlayKeeper();
+    const kept = await keptPicture(chosen.bytes, chosen.name);
     // The project may have left the table meanwhile, or the motif the project.
     if (opened !== session.opened || !session.project.motifs.some((motif) => motif.id === id)) return;
     session.change(layUnderlay(session.project, id, kept, viewModel.aspect));

@@ -2,7 +2,6 @@
 import { problemError } from '@shared/problem/index.ts';
 import { MOST_UNDERLAY_LETTERS, UNDERLAY_SIDE } from '@shared/motif/index.ts';
 import { decodePicture } from '../../pictures/decode.ts';
-export { bytesOfFile } from '../../pictures/picture-file.ts';
 import { smallCanvas } from '../../pictures/small-canvas.ts';
 import type { KeptPicture } from './placing.ts';
 

@@ -21,6 +21,7 @@ export const menu = {
   pictures: 'Pictures',
   projectsAndPictures: 'Projects and pictures',
   openTitle: 'Open a project or a picture',
+  openPictureTitle: 'Open a picture',
   saveTitle: 'Save the project',
   folderTitle: 'Choose a folder',
   /** Window title; the mark says that the work is not saved. */

@@ -8,7 +8,7 @@ import { Session } from '../../../src-renderer/session/session.ts';
 import { shownKeys, type Command } from '../../../src-renderer/commands/command.ts';
 import { SheetViewModel } from '../../../src-renderer/sheet/view-model.ts';
 import WriteFiles from '../../../src-renderer/sheet/WriteFiles.svelte';
-import { isShown } from '../../../src-main/services/file-kinds.ts';
+import { kindByName } from '../../../src-main/services/file-kinds.ts';
 import { call, Folder } from '../../unit/cli/calls.ts';
 
 const folder = new Folder();
@@ -23,7 +23,7 @@ describe('the row list as text', () => {
     const name = readdirSync(into).find((file) => file.endsWith('.txt')) as string;
     expect(name).toBe('Skerry sleeve - rows.txt');
     expect(readFileSync(join(into, name), 'utf8')).toMatch(/^Row 1 · /);
-    expect(isShown(name)).toBe(true);
+    expect(kindByName(name)).toBe('other');
   });
 
   it('has a button, counts among all files, and has a command with its key', () => {

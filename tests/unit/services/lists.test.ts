@@ -5,7 +5,7 @@ import { mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join, parse } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Services } from '@shared/host/index.ts';
+import { NO_LAST_FOLDERS, type Services } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../../src-main/services/index.ts';
@@ -108,7 +108,7 @@ describe('what a folder holds', () => {
     const listed = await services['folders.list']({ folder: null });
     expect(listed.folder).toBe(folder);
     expect(listed.parent).toBe(tmpdir());
-    expect(listed.entries.map(({ name, isFolder }) => (isFolder ? `${name}/` : name))).toEqual([
+    expect(listed.entries.map(({ name, kind }) => (kind === 'folder' ? `${name}/` : name))).toEqual([
       'Bands/',
       'link to yarn/',
       'yarn/',
@@ -116,6 +116,20 @@ describe('what a folder holds', () => {
       '10.png',
       'anchor.png',
       'Zigzag.png',
+    ]);
+  });
+
+  it('is told apart by what can be opened: projects, pictures, and what is only written here', async () => {
+    const names = ['a.walewright', 'b.PNG', 'c.svg', 'd.jpeg', 'e.pdf', 'f.csv', 'g.json'];
+    for (const name of names) await writeFile(join(folder, name), '');
+    const { entries } = await services['folders.list']({ folder: null });
+    expect(entries.map(({ name, kind }) => `${name}: ${kind}`)).toEqual([
+      'a.walewright: project',
+      'b.PNG: picture',
+      'c.svg: picture',
+      'd.jpeg: picture',
+      'e.pdf: other',
+      'f.csv: other',
     ]);
   });
 
@@ -142,6 +156,7 @@ describe('settings', () => {
       machine: null,
       collection: null,
       window: null,
+      lastFolders: NO_LAST_FOLDERS,
     });
     await services['settings.keep']({ singleKeys: false });
     expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({
@@ -149,6 +164,7 @@ describe('settings', () => {
       machine: null,
       collection: null,
       window: null,
+      lastFolders: NO_LAST_FOLDERS,
     });
   });
 
@@ -157,20 +173,38 @@ describe('settings', () => {
     expect(machine.places).toEqual({ repeat: 24, from: 'L12' });
     await services['settings.keep']({ machine });
     const read = await createServices(testEnvironment(folder))['settings.read']({});
-    expect(read).toEqual({ singleKeys: true, machine, collection: null, window: null });
+    expect(read).toEqual({ singleKeys: true, machine, collection: null, window: null, lastFolders: NO_LAST_FOLDERS });
     expect(read.machine && machineFromSaid(read.machine).places).toEqual({ repeat: 24, from: parseNeedle('L12') });
   });
 
   it('that one window has set stay when another, opened before, sets something else', async () => {
     const machine = machineAsSaid({ ...START_MACHINE, chooses: 'by-hand' });
     await Promise.all([services['settings.keep']({ machine }), services['settings.keep']({ singleKeys: false })]);
-    expect(await services['settings.read']({})).toEqual({ singleKeys: false, machine, collection: null, window: null });
+    expect(await services['settings.read']({})).toEqual({
+      singleKeys: false,
+      machine,
+      collection: null,
+      window: null,
+      lastFolders: NO_LAST_FOLDERS,
+    });
+  });
+
+  it('have the folders in which files were chosen last', async () => {
+    const lastFolders = { projects: folder, pictures: null, exports: join(folder, 'out') };
+    await services['settings.keep']({ lastFolders });
+    expect((await createServices(testEnvironment(folder))['settings.read']({})).lastFolders).toEqual(lastFolders);
   });
 
   it('have the size in which the window was left', async () => {
     const window = { width: 1600, height: 950 };
     await services['settings.keep']({ window });
-    expect(await services['settings.read']({})).toEqual({ singleKeys: true, machine: null, collection: null, window });
+    expect(await services['settings.read']({})).toEqual({
+      singleKeys: true,
+      machine: null,
+      collection: null,
+      window,
+      lastFolders: NO_LAST_FOLDERS,
+    });
   });
 
   it('of an earlier program have none yet', async () => {
@@ -181,6 +215,7 @@ describe('settings', () => {
       machine: null,
       collection: null,
       window: null,
+      lastFolders: NO_LAST_FOLDERS,
     });
   });
 
@@ -194,6 +229,7 @@ describe('settings', () => {
         machine: null,
         collection: null,
         window: null,
+        lastFolders: NO_LAST_FOLDERS,
       });
     },
   );
@@ -205,6 +241,7 @@ describe('settings', () => {
       machine: null,
       collection: null,
       window: null,
+      lastFolders: NO_LAST_FOLDERS,
     });
   });
 });

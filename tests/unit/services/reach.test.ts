@@ -228,7 +228,7 @@ describe('where the platform’s dialogs choose', () => {
     for (const name of ['one', 'two']) await writeFile(join(home, `${name}.walewright`), PROJECT);
     expect(await problemFrom(read(place('home/one.walewright'), confined))).toMatchObject(closed('not-chosen'));
     answers.open = place('home/one.walewright');
-    await confined['dialogs.openFile']({});
+    await confined['dialogs.openFile']({ what: 'any' });
     expect(await read(place('home/one.walewright'), confined)).toMatchObject({ name: 'one.walewright' });
     expect(await problemFrom(read(place('home/two.walewright'), confined))).toMatchObject(closed('not-chosen'));
   });
@@ -248,7 +248,7 @@ describe('where the platform’s dialogs choose', () => {
   it('gives nothing of a chosen file that the program does not open', async () => {
     await writeFile(place('home/id_rsa'), 'secret');
     answers.open = place('home/id_rsa');
-    await confined['dialogs.openFile']({});
+    await confined['dialogs.openFile']({ what: 'any' });
     expect(await problemFrom(read(place('home/id_rsa'), confined))).toMatchObject({ code: 'photo-unknown-kind' });
   });
 
