@@ -2,6 +2,7 @@
 import { label } from '../bed/index.ts';
 import { firstNeedlesOf, seamMatchingOf } from '../fabric/index.ts';
 import { edgesAt } from '../piece/index.ts';
+import { judgeRound, seenRound } from '../placement/index.ts';
 import type { Plan } from '../plan/index.ts';
 import { allOversOf, bandsOf } from '../pattern/index.ts';
 import type { KnitAllOver, KnitPiece } from '../project/index.ts';
@@ -55,6 +56,8 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
     const { figure, blocks } = choice;
     const { left, right } = band.question.seamAllowance;
     const { margins, gaps } = band.question.judge === 'figure' ? figure : blocks;
+    const seen = seenRound(choice);
+    const round = choice.acrossSeam < 0 ? '' : words.placement.round(judgeRound(seen.acrossSeam, seen.gaps));
     const line = (what: string, counts: readonly number[]): Cell[] => [
       cell(capitalised(what), 'soft'),
       cell([strong(groups.spaces(counts))]),
@@ -64,7 +67,10 @@ function spaceBlocks(plan: Plan, widthMm: number): Block[] {
       line(groups.seen(row), [figure.margins[0], ...figure.gaps, figure.margins[1]]),
       line(groups.blocks(row), [blocks.margins[0], ...blocks.gaps, blocks.margins[1]]),
       ...(left + right > 0 ? [line(groups.clear(row), [margins[0] - left, ...gaps, margins[1] - right])] : []),
-      line(groups.acrossSeam(row), [choice.acrossSeam]),
+      [
+        cell(capitalised(groups.acrossSeam(row)), 'soft'),
+        cell([strong(String(choice.acrossSeam)), ...(round === '' ? [] : plain(`; ${round}`))]),
+      ],
     ];
   });
   return [tableBlock(columns, rows, { title: groups.spacesTitle, spaceAboveMm: 2.5 })];

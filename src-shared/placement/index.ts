@@ -1,5 +1,6 @@
 export * from './types.ts';
-export { judgeRound, type RoundJudgement } from './round.ts';
+export { clearOf } from './layout.ts';
+export { judgeRound, seenRound, type RoundJudgement } from './round.ts';
 export { countsThatFit, isExact, nearestExactWidths, type CountThatFits, type ExactWidth } from './suggestions.ts';
 export { RULE_KINDS, SOLVED_KINDS, startRule } from './rules/index.ts';
 export { solvePlacement } from './solve.ts';

@@ -10,6 +10,11 @@ export interface Layout {
   readonly judged: readonly number[];
 }
 
+/** Spaces with what the seam takes left off the margins, which may come out below nought. */
+export function clearOf({ margins, gaps }: Spaces, { left, right }: PlacementQuestion['seamAllowance']): Spaces {
+  return { margins: [margins[0] - left, margins[1] - right], gaps };
+}
+
 /** Lays each group from its first needle on. */
 export function layOut(question: PlacementQuestion, first: FirstNeedles): Layout {
   const { edges, seamAllowance, judge } = question;
@@ -26,12 +31,12 @@ export function layOut(question: PlacementQuestion, first: FirstNeedles): Layout
     edges,
     groups.map(({ figure }) => figure),
   );
-  const { margins, gaps } = judge === 'figure' ? figure : blocks;
+  const { margins, gaps } = clearOf(judge === 'figure' ? figure : blocks, seamAllowance);
   return {
     groups,
     blocks,
     figure,
-    judged: [margins[0] - seamAllowance.left, ...gaps, margins[1] - seamAllowance.right],
+    judged: [margins[0], ...gaps, margins[1]],
   };
 }
 

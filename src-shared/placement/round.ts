@@ -1,4 +1,5 @@
 /** What the eye makes of the spaces round a closed piece. The one judgement of it, for every view and sentence. */
+import type { PlacementChoice } from './types.ts';
 
 export type RoundJudgement =
   /** One group: there is nothing to compare the space across the seam with. */
@@ -9,6 +10,14 @@ export type RoundJudgement =
   | { readonly kind: 'seam-differs'; readonly by: number }
   /** The widest gap is so many stitches wider than the narrowest. */
   | { readonly kind: 'gaps-differ'; readonly by: number };
+
+/** What is seen of a placement when the piece is closed, whichever spaces were evened out: from figure to figure. */
+export function seenRound({ figure: { margins, gaps }, reason: { seamAllowance } }: PlacementChoice): {
+  readonly acrossSeam: number;
+  readonly gaps: readonly number[];
+} {
+  return { acrossSeam: margins[0] + margins[1] - seamAllowance.left - seamAllowance.right, gaps };
+}
 
 /** `acrossSeam`: stitches from the last group over the seam to the first; `gaps`: between neighbouring groups. */
 export function judgeRound(acrossSeam: number, gaps: readonly number[]): RoundJudgement {

@@ -31,7 +31,13 @@ test('carries a group from needle to needle, seen from either side', async ({ pa
   await expect(statusLine(page)).toContainText('Group 1 · needles L45–L10');
   await expect(statusLine(page)).toContainText('spaces from L to R 16, 21, 13');
   await expect(statusLine(page)).toContainText('across the seam 29');
-  await expect(meaning(page)).toContainText('L48 and R12');
+  // Cards and sentences follow what is in the hand; nothing of the project has changed.
+  await expect(meaning(page)).toContainText('L45 and R12');
+  const taken = page.getByRole('radiogroup', { name: 'Possible placings' }).getByRole('radio', { checked: true });
+  await expect(taken).toHaveAccessibleName(
+    'Spaces 16, 21, 13. Placed by hand, the two sides differing by 3 stitches: 16 stitches at the left edge and 13 at the right, 21 between; across the seam 29; the seam shows 8 more than between the groups.',
+  );
+  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   await page.keyboard.press('Escape');
   await page.mouse.up();
   await expect(meaning(page)).toContainText('L48 and R12');

@@ -206,6 +206,29 @@ test('chooses the motif of a group by its picture, by keyboard too', async ({ pa
   await expect(second).toHaveAccessibleName('Motif of group 2: lighthouse and gulls');
 });
 
+test('says what of a margin the seam takes, wherever the margin stands', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3], { piece: { seamAllowance: { left: 1, right: 1 } } });
+  // Common practice, no source: 13, 24, 13; with a stitch of each edge in the seam 12 and 12 are left, 24 across it.
+  const best = page.getByRole('radio').first();
+  await expect(best).toHaveAccessibleName(
+    /^Spaces 13 \(12 clear of the seam\), 24, 13 \(12 clear of the seam\)\. Even to the eye: .*; even all the way round\.$/,
+  );
+  await expect(page.getByText('12 clear of the seam')).toHaveCount(2);
+  await page.getByText('Counts that fit').click();
+  await expect(page.getByText('spaced singly; the edges with the 1 that the seam takes')).toBeVisible();
+  // The margin that stands is taken over as it is asked for: clear of the seam. Nothing moves.
+  await page.getByLabel('Spacing rule').selectOption('margins');
+  await expect(page.getByLabel('Each margin')).toHaveValue('12');
+  await expect(page.getByText('clear of the seam', { exact: true })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L48 and R12');
+  // The same of it where the piece is seamed.
+  await page.getByRole('button', { name: 'Show it seamed' }).click();
+  await expect(page.getByRole('region', { name: 'Round the seam' })).toContainText(
+    'across the seam 24, between the groups 24; even all the way round',
+  );
+});
+
 test('says of a shaped piece on which row its spaces hold, and takes the cast-on that makes them exact', async ({
   page,
   start,
@@ -219,6 +242,10 @@ test('says of a shaped piece on which row its spaces hold, and takes the cast-on
   await expect
     .poll(labels)
     .toEqual(expect.arrayContaining(['13', '24', 'on row 30', 'L48', 'L47', 'R47', 'L60', 'R60']));
+  await expect(page.getByText('Counted on row 30, the first of the groups')).toBeVisible();
+  await expect(page.getByRole('radio').first()).toHaveAccessibleName(/^Spaces 13, 24, 13 on row 30\. /);
+  await page.getByText('Counts that fit').click();
+  await expect(page.getByText(', spaced singly, on row 30', { exact: false })).toBeVisible();
   await page.getByText('Better fits').click();
   await expect(
     page.getByText('On row 30, where the groups stand, it would come out exactly on 118 or 122 stitches'),

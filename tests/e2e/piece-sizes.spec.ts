@@ -25,7 +25,7 @@ test('compares a sleeve in two sizes by keyboard, and undo shows the size that i
   // each edge for the seam 44 and 52; a quarter of it and the seam's stitch is the margin, half the gap.
   const line = (name: string) => dialog.getByRole('row', { name: new RegExp(`^${name}`) }).getByRole('cell');
   await expect(line('Across the seam')).toHaveText(['22', '26']);
-  await expect(line('Margins')).toHaveText(['12', '14']);
+  await expect(line('Margins, with the seam')).toHaveText(['12', '14']);
   await expectAccessible(page);
   await appearAs(page, 'dark');
   await expectAccessible(page);

@@ -2,7 +2,7 @@
 import type { Run, Slot } from '@shared/bed/index.ts';
 import type { PlacedBand, PlacedGroup } from '@shared/fabric/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { edgesAt } from '@shared/piece/index.ts';
+import { edgesAt, isStraight } from '@shared/piece/index.ts';
 import { solvePlacement, type GroupPlace, type PlacementChoice } from '@shared/placement/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Standing } from './standing.ts';
@@ -30,6 +30,8 @@ export interface Reading {
   readonly groups: readonly PlacedGroup[];
   /** Margin, gap, …, gap, margin, as judged, from left to right at the machine. */
   readonly spaces: readonly number[];
+  /** Other rows of the piece are wider or narrower, so that the margins are those of the band's first row alone. */
+  readonly isShaped: boolean;
   readonly acrossSeam: number;
   readonly guides: readonly Guide[];
 }
@@ -56,6 +58,7 @@ export function readingOf(plan: Plan, band: number, group: number, standing: Sta
     placed: { ...before, question, choices: [choice], taken: 0, groups, firstRow: standing.firstRow, lastRow },
     groups,
     spaces: [margins[0], ...gaps, margins[1]],
+    isShaped: !isStraight(plan.outline),
     acrossSeam: choice.acrossSeam,
     guides: [
       ...acrossGuides(choice, group, question),
@@ -67,6 +70,14 @@ export function readingOf(plan: Plan, band: number, group: number, standing: Sta
       ...rowGuides(standing.firstRow, lastRow, plan.outline.rows),
     ],
   };
+}
+
+/** The plan with the band that is in the hand as it would stand: what is said of where groups are follows it. */
+export function asDragged(plan: Plan, reading: Reading | null): Plan {
+  if (!reading) return plan;
+  const { placed } = reading;
+  const isHeld = ({ kind, number }: Plan['patterns'][number]): boolean => kind === 'band' && number === placed.number;
+  return { ...plan, patterns: plan.patterns.map((pattern) => (isHeld(pattern) ? placed : pattern)) };
 }
 
 /** Where the judged spaces start and end, by the spaces' number. */

@@ -1,6 +1,6 @@
 /** A way to place the groups as a strip to scale: blocks, what is seen of them, and the spaces in stitches. */
 import type { Run } from '@shared/bed/index.ts';
-import type { PlacementChoice } from '@shared/placement/index.ts';
+import { clearOf, type PlacementChoice } from '@shared/placement/index.ts';
 import { spreadOut } from '../drawing/labels.ts';
 
 /** From `x`, `width` pixels. */
@@ -25,6 +25,8 @@ export interface Strip {
   readonly numbers: readonly StripNumber[];
   /** Margins and gaps, left to right. */
   readonly spaces: readonly number[];
+  /** Stitches of each margin that the seam leaves; null where it takes none of either. */
+  readonly clear: readonly [left: number, right: number] | null;
 }
 
 /** Pixels that a digit takes in the type the numbers are set in. */
@@ -67,6 +69,7 @@ export function stripOf(
     })
     .filter((number) => spaceNumbers.every((space) => isApart(number, space)));
   const { left, right } = seamAllowance;
+  const clear = clearOf(choice[judge], seamAllowance).margins;
   return {
     blocks: choice.groups.map(({ block }) => bar(block.first, block.last)),
     figures: choice.groups.map(({ figure }) => bar(figure.first, figure.last)),
@@ -75,6 +78,7 @@ export function stripOf(
     ),
     numbers: [...spaceNumbers, ...widths].sort((one, other) => one.x - other.x),
     spaces,
+    clear: left + right > 0 && Math.min(...clear) >= 0 ? clear : null,
   };
 }
 

@@ -26,7 +26,7 @@ export function demandOf(rule: PlacementRule): Demand {
   return rule.kind === 'by-hand' ? byHand() : (rules[rule.kind] as SolvingRule<typeof rule.kind>).demandOf(rule);
 }
 
-/** The rule of a kind as it begins for groups that stand with these spaces; null where none stand yet. */
+/** The rule of a kind as it begins for groups that stand with these spaces, the margins net of the seam; null where none stand yet. */
 export function startRule(kind: SolvedRule['kind'], spaces: Spaces | null): SolvedRule {
   return rules[kind].startFrom(spaces);
 }

@@ -2,7 +2,7 @@
 import { gapCount, type SolvingRule } from './rule.ts';
 
 export const fixedMargins: SolvingRule<'margins'> = {
-  startFrom: (spaces) => ({ kind: 'margins', stitches: spaces ? Math.min(...spaces.margins) : 0 }),
+  startFrom: (spaces) => ({ kind: 'margins', stitches: spaces ? Math.max(0, Math.min(...spaces.margins)) : 0 }),
   demandOf: ({ stitches }) => ({
     margin: stitches,
     gap: null,

@@ -28,7 +28,7 @@ export interface Demand {
 
 /** A rule from which needles are solved, by its kind. */
 export interface SolvingRule<Kind extends SolvedRule['kind']> {
-  /** The rule as it begins for groups that stand with these spaces; null where none stand yet. */
+  /** The rule as it begins for groups that stand with these spaces, the margins net of the seam; null where none stand yet. */
   startFrom(spaces: Spaces | null): Extract<SolvedRule, { kind: Kind }>;
   demandOf(rule: Extract<SolvedRule, { kind: Kind }>): Demand;
 }

@@ -8,6 +8,7 @@ import { allOver } from './all-over.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { patterns } from './patterns.ts';
+import { placement } from './placement.ts';
 
 /** `22`, `22 to 26`. */
 function gapsText(gaps: readonly number[]): string {
@@ -28,14 +29,7 @@ function compared(acrossSeam: number, gaps: readonly number[]): string {
   const judgement = judgeRound(acrossSeam, gaps);
   if (judgement.kind === 'one-group') return `${across}, with one group all round`;
   const between = `between the groups ${gapsText(gaps)}`;
-  switch (judgement.kind) {
-    case 'even':
-      return `${across}, ${between}; even all the way round`;
-    case 'seam-differs':
-      return `${across}, ${between}; the seam shows ${Math.abs(judgement.by)} ${judgement.by > 0 ? 'more' : 'fewer'} than between the groups`;
-    case 'gaps-differ':
-      return `${across}, ${between}; the gaps differ by up to ${judgement.by}`;
-  }
+  return `${across}, ${between}; ${placement.round(judgement)}`;
 }
 
 /** `All-over 1, rows 1–60. It matches across the seam on all 60 rows.` */

@@ -24,24 +24,41 @@ const STOPS: { readonly [Kind in Stop]: string } = {
   'all-over': 'stops at an all-over',
 };
 
+/** Margin, gaps, margin, each margin with what of it is clear of the seam: `13 (12 clear of the seam)`. */
+export function spacesSaid(
+  spaces: readonly number[],
+  { left, right }: { readonly left: number; readonly right: number },
+): string[] {
+  return spaces.map((stitches, index) => {
+    const taken = index === 0 ? left : index === spaces.length - 1 ? right : 0;
+    return taken > 0 && taken <= stitches ? `${stitches} (${stitches - taken} clear of the seam)` : `${stitches}`;
+  });
+}
+
 export const moving = {
-  /** `Group 2 · needles R12–R47 · rows 15–45 · spaces 13, 24, 13 · across the seam 26 · spaces alike`. */
+  /**
+   * `Group 2 · needles R12–R47 · rows 15–45 · spaces from L to R 13 (12 clear of the seam), 24, 13 (12 clear of the
+   * seam) · across the seam 24 · spaces alike`; of a shaped piece the spaces say on which row they are so.
+   */
   readout(facts: {
     readonly group: number;
     readonly block: Run;
     readonly firstRow: number;
     readonly lastRow: number;
     readonly spaces: readonly number[];
+    readonly seamAllowance: { readonly left: number; readonly right: number };
+    /** The row that the spaces are counted on; null where all rows are alike. */
+    readonly onRow: number | null;
     readonly acrossSeam: number;
     readonly inLine: readonly InLine[];
     readonly stop: Stop | null;
   }): string {
-    const { group, block, firstRow, lastRow, spaces, acrossSeam, inLine, stop } = facts;
+    const { group, block, firstRow, lastRow, spaces, seamAllowance, onRow, acrossSeam, inLine, stop } = facts;
     return [
       `Group ${group + 1}${stop === null ? '' : ` ${STOPS[stop]}`}`,
       `needles ${n.run(block)}`,
       n.rowSpan(firstRow, lastRow),
-      `spaces from L to R ${spaces.join(', ')}`,
+      `spaces from L to R${onRow === null ? '' : ` on row ${onRow}`} ${spacesSaid(spaces, seamAllowance).join(', ')}`,
       `across the seam ${acrossSeam}`,
       ...new Set(inLine.map((kind) => IN_LINE[kind])),
     ].join(' · ');

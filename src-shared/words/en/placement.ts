@@ -1,5 +1,12 @@
 /** Why groups go where they go, and what whole needles cost. */
-import { judgeRound, type PlacementChoice, type Reason, type Spaces } from '../../placement/index.ts';
+import {
+  judgeRound,
+  seenRound,
+  type PlacementChoice,
+  type Reason,
+  type RoundJudgement,
+  type Spaces,
+} from '../../placement/index.ts';
 import type { Band, PlacementRule, SolvedRule } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 
@@ -80,33 +87,49 @@ function spaces({ margins: [left, right], gaps }: Spaces, taken = { left: 0, rig
   return `${edges}, gaps of ${range}`;
 }
 
-/** What the eye makes of it: `even all the way round`, `2 more than between the groups`; nothing for one group. */
-function round(choice: PlacementChoice): string {
-  const judgement = judgeRound(choice.acrossSeam, judged(choice).gaps);
+/** What the eye makes of it all round, in the same words wherever it is said; nothing for one group. */
+function round(judgement: RoundJudgement): string {
   switch (judgement.kind) {
     case 'one-group':
       return '';
     case 'even':
-      return ', even all the way round';
+      return 'even all the way round';
     case 'seam-differs':
-      return `, ${Math.abs(judgement.by)} ${judgement.by > 0 ? 'more' : 'fewer'} than between the groups`;
+      return `the seam shows ${Math.abs(judgement.by)} ${judgement.by > 0 ? 'more' : 'fewer'} than between the groups`;
     case 'gaps-differ':
-      return `, and the gaps differ by up to ${judgement.by}`;
+      return `the gaps differ by up to ${judgement.by}`;
   }
 }
 
-/** `closed, the seam shows 26, 2 more than between the groups`. */
+/** The same, behind what is said before it. */
+function andRound(choice: PlacementChoice): string {
+  const { acrossSeam, gaps } = seenRound(choice);
+  const said = round(judgeRound(acrossSeam, gaps));
+  return said === '' ? '' : `; ${said}`;
+}
+
+/** What the seam takes of what was spaced, where there is not so much of a margin. */
+function takenBySeam({ acrossSeam, reason }: PlacementChoice): string {
+  const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
+  const taken = reason.seamAllowance.left + reason.seamAllowance.right;
+  return `the seam allowance of ${taken} takes ${-acrossSeam} of the ${what}`;
+}
+
+/** `the blocks lie 24 apart across the seam, the figures 26`; nothing where the figure was spaced. */
+function blocksApart({ acrossSeam, ...choice }: PlacementChoice): string {
+  if (choice.reason.judge === 'figure') return '';
+  const seen = seenRound({ acrossSeam, ...choice }).acrossSeam;
+  const figures = seen === acrossSeam ? '' : `, the figures ${seen}`;
+  return `the blocks lie ${acrossSeam} apart across the seam${figures}`;
+}
+
+/** `seam allowance 2; across the seam 26; the seam shows 2 more than between the groups`. */
 function seam(choice: PlacementChoice): string {
   const { acrossSeam, reason } = choice;
   const taken = reason.seamAllowance.left + reason.seamAllowance.right;
-  if (acrossSeam < 0) {
-    const what = reason.judge === 'figure' ? 'figure' : 'pattern blocks';
-    return `the seam allowance of ${taken} takes ${-acrossSeam} of the ${what}`;
-  }
-  const shown =
-    reason.judge === 'figure' ? `the seam shows ${acrossSeam}` : `the blocks lie ${acrossSeam} apart across the seam`;
-  const said = `${shown}${round(choice)}`;
-  return taken === 0 ? said : `seam allowance ${taken}; ${said}`;
+  if (acrossSeam < 0) return takenBySeam(choice);
+  const shown = blocksApart(choice) || `across the seam ${acrossSeam}`;
+  return `${taken === 0 ? '' : `seam allowance ${taken}; `}${shown}${andRound(choice)}`;
 }
 
 function judged({ reason, figure, blocks }: PlacementChoice): Spaces {
@@ -146,7 +169,7 @@ function asBest(choice: PlacementChoice): string {
   const { rule, judge, imbalance, fromRule } = choice.reason;
   const differing = `the two sides differing by ${n.stitches(imbalance)}`;
   if (rule === 'by-hand') return `Placed by hand, ${imbalance === 0 ? 'both sides alike' : differing}`;
-  if (imbalance > 0) return `As even as it comes, ${differing}`;
+  if (imbalance > 0) return `As near as it comes, ${differing}`;
   if (choice.acrossSeam < 0) return 'Both sides alike';
   const how = judge === 'figure' ? 'to the eye' : 'by the blocks';
   if (choice.groups.length === 1) return `Centred ${how}`;
@@ -158,17 +181,17 @@ function asNext(choice: PlacementChoice, behindBy: Exclude<Reason['behindBy'], n
   const { rule, imbalance, fromRule } = choice.reason;
   switch (behindBy) {
     case 'imbalance':
-      return `Less even than the first, the two sides differing by ${n.stitches(imbalance)}`;
+      return `Not as near as the first, the two sides differing by ${n.stitches(imbalance)}`;
     case 'from-rule':
-      return `As even as the first, but ${rule === 'by-hand' ? 'the gaps' : solved[rule].spaces} differ by up to ${fromRule}`;
+      return `${imbalance === 0 ? 'Both sides alike' : 'Both sides as near as in the first'}, but ${rule === 'by-hand' ? 'the gaps' : solved[rule].spaces} differ by up to ${fromRule}`;
     case 'gap-spread': {
       const { gaps } = judged(choice);
       return `As near the rule as the first, but the gaps differ by up to ${Math.max(...gaps) - Math.min(...gaps)}`;
     }
     case 'narrower-margins':
-      return 'As even as the first, with narrower margins';
+      return 'As near as the first, with narrower margins';
     case 'further-right':
-      return 'As even as the first, further to the right';
+      return 'As near as the first, further to the right';
   }
 }
 
@@ -195,10 +218,13 @@ export const placement = {
     const price = reason.behindBy === null ? cost(choice) : '';
     return `${head}: ${spaces(judged(choice), reason.seamAllowance)}; ${seam(choice)}${price}.`;
   },
-  /** The same for where the spaces are drawn and numbered: `Even to the eye; seam 22, even all the way round.` */
+  /** What the eye makes of the spaces round the closed piece; nothing for one group. */
+  round,
+  /** The same for where the spaces are drawn and numbered: `Even to the eye; seam 22; even all the way round.` */
   whyBesideDrawing(choice: PlacementChoice): string {
     const { reason, acrossSeam } = choice;
-    const closed = acrossSeam < 0 ? seam(choice) : `seam ${acrossSeam}${round(choice)}`;
+    const shown = blocksApart(choice) || `seam ${acrossSeam}`;
+    const closed = acrossSeam < 0 ? takenBySeam(choice) : `${shown}${andRound(choice)}`;
     if (reason.behindBy !== null) return `${asNext(choice, reason.behindBy)}; ${closed}.`;
     return `${asBest(choice)}; ${closed}${cost(choice)}.`;
   },

@@ -4,6 +4,7 @@
  */
 import type { PatternName } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
+import { spacesSaid } from './moving.ts';
 import { patterns } from './patterns.ts';
 
 export const placings = {
@@ -21,6 +22,8 @@ export const placings = {
     moreSingles: 'One single motif more',
     oneByOne: 'One by one',
     together: 'All together',
+    /** Of a given margin. */
+    clearHint: 'clear of the seam',
     motifOfAll: 'Motif of all groups',
     /** A motif that is chosen by its picture; the one that is taken. */
     chosenMotif: (label: string, name: string): string => `${label}: ${name}`,
@@ -41,7 +44,20 @@ export const placings = {
   choices: {
     title: 'Possible placings',
     /** One choice, to assistive technology. */
-    label: (spaces: readonly number[], why: string): string => `Spaces ${spaces.join(', ')}. ${why}`,
+    label(
+      spaces: readonly number[],
+      seamAllowance: { readonly left: number; readonly right: number },
+      row: number | null,
+      why: string,
+    ): string {
+      const on = row === null ? '' : ` on row ${row}`;
+      return `Spaces ${spacesSaid(spaces, seamAllowance).join(', ')}${on}. ${why}`;
+    },
+    /** Under a margin. */
+    clear: (stitches: number): string => `${stitches} clear of the seam`,
+    /** Above the cards of a shaped piece. */
+    onRow: (row: number): string => `Counted on row ${row}, the first of the groups; on other rows the margins differ.`,
+
     more: (left: number): string => `${left} more`,
     fewer: 'Show fewer',
   },
@@ -65,7 +81,12 @@ export const placings = {
   /** How many single motifs fit, and how each count comes out. */
   counts: {
     title: 'Counts that fit',
-    of: (name: string): string => `${name}, spaced singly`,
+    /** `row`: the one that the spaces are counted on, or null where all rows are alike. */
+    of(name: string, row: number | null, { left, right }: { readonly left: number; readonly right: number }): string {
+      const on = row === null ? '' : `, on row ${row}`;
+      const taken = left === right ? `${left}` : `${left} and ${right}`;
+      return `${name}, spaced singly${on}${left + right === 0 ? '' : `; the edges with the ${taken} that the seam takes`}`;
+    },
     byHand: 'By hand nothing is asked; these are for a seam that continues.',
     copies: 'Copies',
     edges: 'Edges',

@@ -14,8 +14,9 @@ import { needleRound, type Ring, type Tube } from '@shared/piece/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
+import type { PlacementChoice } from '@shared/placement/index.ts';
 import { closedPanelWords } from '@shared/words/closed-panel.ts';
-import { plainText } from '@shared/words/index.ts';
+import { plainText, words } from '@shared/words/index.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from './pieces.ts';
 
 /**
@@ -85,6 +86,43 @@ describe('the gaps round the closed piece', () => {
         },
       ),
       { numRuns: 60 },
+    );
+  });
+
+  it('are judged in the same words on a card, on the command line and where the piece is closed', () => {
+    const kinds = fc.constantFrom('seam' as const, 'even' as const);
+    const given = fc.record({
+      stitches: fc.integer({ min: 40, max: 90 }),
+      copies: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 2, maxLength: 3 }),
+      takes: fc.nat(2),
+      judge: fc.constantFrom('figure' as const, 'blocks' as const),
+      kind: kinds,
+    });
+    const JUDGEMENT =
+      /even all the way round|the seam shows \d+ (more|fewer) than between the groups|the gaps differ by up to \d+(?=[.;])/;
+    fc.assert(
+      fc.property(given, ({ stitches, copies, takes, judge, kind }) => {
+        const project = projectWith({
+          motif: ['.XX..', '.XX..'],
+          copies: copies.map(() => 1),
+          stitches,
+          rows: 9,
+          piece: { seamAllowance: { left: takes, right: takes } },
+          band: { rule: { kind }, unit: 'whole', judge },
+        });
+        const { plan, tube } = round(project);
+        const [seen] = bandsRound(plan, tube);
+        const [placed] = bandsOf(plan);
+        if (!seen || !placed) throw new Error('The band is seen');
+        const closed = JUDGEMENT.exec(plainText(closedPanelWords.band(seen, 0)))?.[0];
+        expect(closed).toBeDefined();
+        const choice = placed.choices[placed.taken] as PlacementChoice;
+        // The last of what is said of all round: a head says what the rule asks, which is another thing.
+        for (const said of [words.placement.why(choice), words.placement.whyBesideDrawing(choice)]) {
+          expect(said).toContain(`; ${closed}`);
+        }
+      }),
+      { numRuns: 100 },
     );
   });
 

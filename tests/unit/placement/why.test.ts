@@ -39,52 +39,52 @@ describe('the best choice is said to be', () => {
         { kind: 'seam' },
         'figure',
       ),
-      says: 'Both sides alike: 13 stitches at each edge, 24 between; the seam shows 26, 2 more than between the groups; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
+      says: 'Both sides alike: 13 stitches at each edge, 24 between; across the seam 26; the seam shows 2 more than between the groups; needles are whole, and an exact share would be 12.5 at each edge and 25 between.',
     },
     {
       of: 'even all the way round',
       choices: sentencesFor(64, sixes, { kind: 'seam' }),
-      says: 'Even by the blocks: 6 stitches at each edge, 12 between; the blocks lie 12 apart across the seam, even all the way round.',
+      says: 'Even by the blocks: 6 stitches at each edge, 12 between; the blocks lie 12 apart across the seam; even all the way round.',
     },
     {
       of: 'even beside the seam',
       choices: sentencesFor(64, sixes, { kind: 'seam' }, 'figure', 1),
-      says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; seam allowance 2; the seam shows 12, 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
+      says: 'Both sides alike: 7 stitches at each edge, 6 of them clear of the seam, 10 between; seam allowance 2; across the seam 12; the seam shows 2 more than between the groups; needles are whole, and an exact share would be 6.5 at each edge (5.5 clear of the seam) and 11 between.',
     },
     {
       of: 'short of room for its blank columns',
       choices: sentencesFor(40, [[12, 9], [2], [3, 1, 1]], { kind: 'seam' }, 'figure'),
-      says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; the seam shows 18, 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
+      says: 'Both sides alike: 9 stitches at each edge, 8 in each gap; across the seam 18; the seam shows 10 more than between the groups; the blank columns leave no room for the exact share of 5.67 at each edge and 11.33 between.',
     },
     {
       of: 'one group in the middle',
       choices: sentencesFor(120, [[36]], { kind: 'seam' }, 'figure'),
-      says: 'Centred to the eye: 42 stitches at each edge; the seam shows 84.',
+      says: 'Centred to the eye: 42 stitches at each edge; across the seam 84.',
     },
     {
       of: 'as even as an odd stitch allows',
       choices: sentencesFor(41, [[20]], { kind: 'even' }, 'figure'),
-      says: 'As even as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; the seam shows 21; needles are whole, and an exact share would be 10.5 at each edge.',
+      says: 'As near as it comes, the two sides differing by 1 stitch: 10 stitches at the left edge and 11 at the right; across the seam 21; needles are whole, and an exact share would be 10.5 at each edge.',
     },
     {
       of: 'every space the same',
       choices: sentencesFor(60, [[10], [10], [10], [10]], { kind: 'even' }, 'figure'),
-      says: 'Every space the same: 4 stitches at each edge, 4 in each gap; the seam shows 8, 4 more than between the groups.',
+      says: 'Every space the same: 4 stitches at each edge, 4 in each gap; across the seam 8; the seam shows 4 more than between the groups.',
     },
     {
       of: 'as the margins are given',
       choices: sentencesFor(100, [[20], [20], [20], [10]], { kind: 'margins', stitches: 7 }),
-      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; the blocks lie 14 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
+      says: 'Margins as given, both sides alike: 7 stitches at each edge, gaps of 5, 6 and 5; the blocks lie 14 apart across the seam; the gaps differ by up to 1; needles are whole, and an exact share would be 5.33 between.',
     },
     {
       of: 'as the gaps are given',
       choices: sentencesFor(100, [[20], [20], [20]], { kind: 'gaps', stitches: 9 }),
-      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; the blocks lie 22 apart across the seam, 13 more than between the groups.',
+      says: 'Gaps as given, margins alike: 11 stitches at each edge, 9 in each gap; the blocks lie 22 apart across the seam; the seam shows 13 more than between the groups.',
     },
     {
       of: 'placed by hand',
       choices: sentencesFor(60, sixes, { kind: 'by-hand', first: [parseNeedle('L28'), parseNeedle('R8')] }, 'figure'),
-      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; the seam shows 5, 10 fewer than between the groups.',
+      says: 'Placed by hand, the two sides differing by 1 stitch: 2 stitches at the left edge and 3 at the right, 15 between; across the seam 5; the seam shows 10 fewer than between the groups.',
     },
     {
       of: 'in the seam',
@@ -95,7 +95,7 @@ describe('the best choice is said to be', () => {
       of: 'one of many gaps',
       // 93 − 60 leaves 33 for six gaps beside margins of 0: 5 each and 3 over.
       choices: sentencesFor(93, [[9], [9], [9], [9], [8], [8], [8]], { kind: 'margins', stitches: 0 }),
-      says: 'As even as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; the blocks lie 0 apart across the seam, and the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
+      says: 'As near as it comes, the two sides differing by 1 stitch: 0 stitches at each edge, gaps of 5 to 6; the blocks lie 0 apart across the seam; the gaps differ by up to 1; needles are whole, and an exact share would be 5.5 between.',
     },
   ])('$of', ({ choices, says }) => {
     expect(choices[0]).toBe(says);
@@ -112,28 +112,28 @@ describe('a later choice says what it costs', () => {
       [36, 1],
     ];
     expect(heads(sentencesFor(120, two, { kind: 'seam' }, 'figure')).slice(1, 3)).toEqual([
-      'As even as the first, with narrower margins',
-      'As even as the first, but gaps and seam differ by up to 6',
+      'As near as the first, with narrower margins',
+      'Both sides alike, but gaps and seam differ by up to 6',
     ]);
   });
 
   it('against the first, with even spaces', () => {
     expect(heads(sentencesFor(30, [[7], [7], [7]], { kind: 'even' })).slice(1, 5)).toEqual([
-      'As even as the first, further to the right',
+      'As near as the first, further to the right',
       'As near the rule as the first, but the gaps differ by up to 1',
       'As near the rule as the first, but the gaps differ by up to 1',
-      'As even as the first, but the spaces differ by up to 2',
+      'Both sides as near as in the first, but the spaces differ by up to 2',
     ]);
   });
 
   it('against the first, with fixed margins', () => {
     expect(heads(sentencesFor(40, [[9], [9], [9]], { kind: 'margins', stitches: 2 })).slice(1, 4)).toEqual([
-      'As even as the first, further to the right',
-      'Less even than the first, the two sides differing by 3 stitches',
-      'Less even than the first, the two sides differing by 3 stitches',
+      'As near as the first, further to the right',
+      'Not as near as the first, the two sides differing by 3 stitches',
+      'Not as near as the first, the two sides differing by 3 stitches',
     ]);
     expect(heads(sentencesFor(42, [[9], [9], [9], [9]], { kind: 'margins', stitches: 0 }))[1]).toBe(
-      'As even as the first, but the gaps differ by up to 3',
+      'Both sides alike, but the gaps differ by up to 3',
     );
   });
 });

@@ -8,7 +8,13 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
 import { edgesOf } from '@shared/piece/index.ts';
-import { solvePlacement, type PlacementChoice, type PlacementQuestion } from '@shared/placement/index.ts';
+import {
+  clearOf,
+  solvePlacement,
+  startRule,
+  type PlacementChoice,
+  type PlacementQuestion,
+} from '@shared/placement/index.ts';
 import type { PlacementRule } from '@shared/pattern/index.ts';
 
 type Group = readonly [width: number, blankLeft: number, blankRight: number];
@@ -275,5 +281,16 @@ describe('the choices offered', () => {
     expect(choices.map(({ reason }) => reason.rank)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
     expect(choices[0]?.reason.ideal?.gap).toBeCloseTo(43 / 3, 12);
     expect(choices[0]?.reason.ideal?.margin).toBeCloseTo(43 / 6, 12);
+  });
+});
+
+describe('a rule that starts from where groups stand', () => {
+  it('asks for the margins that are there, clear of the seam', () => {
+    const standing = { margins: [13, 13], gaps: [24] } as const;
+    const clear = clearOf(standing, { left: 1, right: 1 });
+    expect(clear).toEqual({ margins: [12, 12], gaps: [24] });
+    expect(startRule('margins', clear)).toEqual({ kind: 'margins', stitches: 12 });
+    // A figure that lies in the seam has no such margin.
+    expect(startRule('margins', clearOf(standing, { left: 14, right: 13 }))).toEqual({ kind: 'margins', stitches: 0 });
   });
 });

@@ -4,7 +4,7 @@ import type { Slot } from '@shared/bed/index.ts';
 import { bandsOf, type Band } from '@shared/pattern/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { afterChange, startBand, type ProjectAt } from '@shared/project/index.ts';
-import { readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
+import { asDragged, readingOf, spaceRun } from '../../../src-renderer/piece/moving/reading.ts';
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { changeTo, groundOf, raised, standingOf, walk } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, twoGroups } from './projects.ts';
@@ -168,6 +168,24 @@ describe('what is read while a group moves', () => {
       { first: -5, last: 2 },
       { first: 6, last: 9 },
     ]);
+  });
+
+  it('is said with what of each margin is clear of the seam, and on which row of a shaped piece', () => {
+    const seamAllowance = { left: 1, right: 0 };
+    expect(sayReading(read(twoGroups({ piece: { seamAllowance } }), 0, [-6, 4]))).toContain(
+      'spaces from L to R 4 (3 clear of the seam), 7, 3 · across the seam 6',
+    );
+    const shape = { kind: 'tapered', stitches: 20, stitchesAtTop: 24, rows: 9, straightRows: 1 } as const;
+    expect(sayReading(read(twoGroups({ piece: { shape } }), 0, [-6, 4]))).toMatch(/spaces from L to R on row 3 \d/);
+  });
+
+  it('has the band stand so in the plan, while the others stay', () => {
+    const plan = planOf(withSecondBand(5));
+    const reading = read(withSecondBand(5), 0, [-6, 3]);
+    const [held, other] = bandsOf(asDragged(plan, reading));
+    expect(held?.groups.map(({ block }) => block.first)).toEqual([-6, 3]);
+    expect(other).toBe(bandsOf(plan)[1]);
+    expect(asDragged(plan, null)).toBe(plan);
   });
 
   it('is said with its needles, spaces and what stops it', () => {

@@ -39,6 +39,12 @@ describe('a choice as a strip', () => {
     ]);
   });
 
+  it('says what the seam leaves of each margin, where it takes any and there is so much', () => {
+    expect(strip('figure')?.clear).toBeNull();
+    expect(strip('figure', 2)?.clear).toEqual([11, 11]);
+    expect(strip('figure', 14)?.clear).toBeNull();
+  });
+
   it('writes widths beside spaces only where they have room', () => {
     expect(strip('figure')?.numbers.map(({ text }) => text)).toEqual(['13', '35', '24', '35', '13']);
     expect(strip('figure', 0, 70)?.numbers.map(({ text }) => text)).toEqual(['13', '24', '13']);
