@@ -13,11 +13,10 @@ export const filePanel = {
   contents: (folder: string): string => `What is in ${folder}`,
   folderEntry: (name: string): string => `${name}, folder`,
   empty: 'Nothing here.',
-  /** Why a file that is there cannot be chosen. */
+  /** Why a file that is there cannot be chosen; in a list of folders it only shows what is in one. */
   whyNot: {
     any: 'not a project or a picture',
     picture: 'not a picture',
     save: 'not a project',
-    folder: 'not a folder',
   },
 };
