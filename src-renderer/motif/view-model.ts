@@ -8,6 +8,7 @@ import { cellAspect } from '@shared/piece/index.ts';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { InHand, Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
+import { PanelMemory } from '../ui/panel-memory.ts';
 import { motifActions, type MotifCommand } from './actions.ts';
 import type { Doubts, ReadDoubts } from './doubts/doubts.ts';
 import { layingOf, type LiftedSelection } from './editing/cutting.ts';
@@ -21,6 +22,7 @@ export class MotifViewModel implements MotifView {
   /** The picture to trace, in hand with its tool. */
   readonly tracing: Tracing;
   readonly #shown: LiveFields<MotifViewState>;
+  readonly panel: PanelMemory;
   #lifted: LiftedSelection | null = null;
   #stage: StageControls | null = null;
 
@@ -30,6 +32,7 @@ export class MotifViewModel implements MotifView {
     readonly choosePicture: MotifView['choosePicture'] = () => Promise.resolve(null),
   ) {
     this.#shown = liveFields(START, session.live);
+    this.panel = new PanelMemory(session.live);
     this.tracing = new Tracing(session);
     this.commands = commandsOf(motifActions(session, this));
     let motif = session.motif;

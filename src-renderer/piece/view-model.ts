@@ -3,6 +3,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
+import { PanelMemory } from '../ui/panel-memory.ts';
 import type { Viewport } from '../canvas/index.ts';
 import { pieceActions, type PieceCommand, type PieceView } from './actions.ts';
 import type { GroupSpot } from './moving/actions.ts';
@@ -62,9 +63,11 @@ const START: Shown = {
 export class PieceViewModel implements PieceView {
   readonly commands: Commands<PieceCommand>;
   readonly #shown: LiveFields<Shown & { readonly showsSizes: boolean }>;
+  readonly panel: PanelMemory;
   #stage: StageControls | null = null;
 
   constructor(private readonly session: Session) {
+    this.panel = new PanelMemory(session.live);
     this.#shown = liveFields({ ...START, showsSizes: false }, session.live);
     let looked = lookedAt(session);
     session.subscribe(() => {
@@ -155,6 +158,7 @@ export class PieceViewModel implements PieceView {
   lookAtFinding(finding: Gathered | null): void {
     const times = (this.#shown.now.asked?.times ?? 0) + 1;
     this.#shown.set({ asked: finding && { kind: finding.kind, times } });
+    if (finding) this.panel.show();
   }
 
   get showsParts(): boolean {

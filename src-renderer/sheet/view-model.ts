@@ -15,6 +15,7 @@ import type { Asking } from '../files/files.ts';
 import { newId } from '../session/new-id.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
+import { PanelMemory } from '../ui/panel-memory.ts';
 import type { SheetPreview } from './preview.ts';
 import { Today } from './today.ts';
 
@@ -45,12 +46,14 @@ export class SheetViewModel {
   #run: string | null = null;
   #isStopping = false;
   readonly #shown: LiveFields<{ readonly writing: Writing; readonly fit: Fit }>;
+  readonly panel: PanelMemory;
 
   constructor(
     private readonly session: Session,
     private readonly host: Host,
     private readonly asking: Asking,
   ) {
+    this.panel = new PanelMemory(session.live);
     this.#shown = liveFields({ writing: this.#writing, fit: 'width' }, session.live);
     let project = session.current;
     session.subscribe(() => {

@@ -48,6 +48,7 @@ test('are counted at the top, and gone to one by one by buttons and keys', async
 test('are gone to by the remedies that stand on their cards, and fewer are left', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
+  await expect(line(page).getByText('2 to mend')).toBeVisible();
   await page.keyboard.press('F8');
   await expect(card(page, '1 of 2')).toBeFocused();
   await page.keyboard.press('Tab');
