@@ -3,6 +3,7 @@ import type { Grid } from '@shared/grid/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 import {
   differingIn,
+  finish,
   joinCharts,
   overlapsOf,
   type ChartReading,
@@ -41,7 +42,7 @@ export function joinPhotos(
   // Symbols in one ink have no colours by which they could be known again.
   const by = levels.kind === 'symbols' ? 'places' : 'colours';
   if (given) assertShared(first.reading.grid, second.reading.grid, given);
-  const overlap = given ?? found(overlapsOf(first.reading, second.reading, by));
+  const overlap = given ?? found(finish(overlapsOf(first.reading, second.reading, by)));
   const differing = differingIn(first.reading, second.reading, overlap, by);
   return {
     reading: joinCharts(first.reading, second.reading, overlap, by),

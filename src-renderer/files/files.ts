@@ -119,12 +119,16 @@ export class Files {
 
   /** A picture file that the person chooses; null for none, or one that cannot be read, which has been said then. */
   async choosePicture(): Promise<ChosenPicture | null> {
-    const path = await this.asking.fileToOpen('picture');
-    if (path === null) return null;
-    const read = await this.host.call('documents.read', { path });
-    if (read.ok) return read.value;
+    const read = await this.chooseFurtherPhoto();
+    if (read === null || read.ok) return read?.value ?? null;
     this.fail(read.problem);
     return null;
+  }
+
+  /** A picture beside one that is being read, where it is told what is wrong with it; null where none is chosen. */
+  async chooseFurtherPhoto(): Promise<Outcome<ChosenPicture> | null> {
+    const path = await this.asking.fileToOpen('picture');
+    return path === null ? null : this.host.call('documents.read', { path });
   }
 
   /** Opens a project, or reads a picture in. */

@@ -3,7 +3,7 @@ import type { Component } from 'svelte';
 import type { LengthUnit } from '@shared/length/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Gauge } from '@shared/piece/index.ts';
-import type { Problem } from '@shared/problem/index.ts';
+import type { Outcome, Problem } from '@shared/problem/index.ts';
 import type { Change, Project } from '@shared/project/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
 import type { DecodedPicture } from '../pictures/decode.ts';
@@ -24,6 +24,8 @@ export interface ImporterProps {
   readonly picture: DecodedPicture;
   /** What the file is called, without its ending. */
   readonly title: string;
+  /** Asks for a further picture of the same chart; null where none is chosen. */
+  readonly further: () => Promise<Outcome<DecodedPicture> | null>;
   /** A motif was read, and these of its cells are doubtful. */
   readonly onread: OnRead;
   /** Makes the change that was read, closes the dialog and announces it; the problem where it is refused, and nothing is changed. */

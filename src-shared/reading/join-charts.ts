@@ -15,6 +15,7 @@ import { hexDifference } from './colour-difference.ts';
 import { groundFirst } from './ground-first.ts';
 import type { JoinSide } from './join-sides.ts';
 import type { ChartReading } from './read-chart.ts';
+import type { Steps } from './steps.ts';
 
 /** A way to lay the second reading over the first. */
 export interface Overlap {
@@ -54,9 +55,14 @@ const ALIKE = 16;
  * first: one where it is clear, none where nothing fits. Throws `charts-differ-in-size`
  * where neither rows nor columns agree in number.
  */
-export function overlapsOf(first: ChartReading, second: ChartReading, by: SameYarns): readonly TriedOverlap[] {
-  const fitting = waysToLay(first.grid, second.grid)
-    .map((way) => tried(first, second, way, by))
+export function* overlapsOf(first: ChartReading, second: ChartReading, by: SameYarns): Steps<readonly TriedOverlap[]> {
+  const ways = waysToLay(first.grid, second.grid);
+  const all: (TriedOverlap & { readonly cells: number })[] = [];
+  for (const way of ways) {
+    yield { stage: 'join', done: all.length / ways.length };
+    all.push(tried(first, second, way, by));
+  }
+  const fitting = all
     .filter(({ differing, told, cells }) => told >= WORTH_ASKING && differing <= MOST_DIFFERING * cells)
     .sort((a, b) => b.told - a.told || a.differing - b.differing);
   const [best, next] = fitting.filter(({ told }) => told >= LEAST_TOLD);
@@ -116,6 +122,11 @@ function againstAnother(surer: number, other: number): number {
   return one + two === 0 ? 0.5 : one / (one + two);
 }
 
+/** The most that two photos share at each side where they may meet, each with something of its own; nothing at sides where they do not fit. Throws `charts-differ-in-size`. */
+export function mostShared(one: Grid, other: Grid): Readonly<Partial<Record<JoinSide, number>>> {
+  return Object.fromEntries(waysToLay(one, other).map(({ side, shared }) => [side, shared]));
+}
+
 /** Every way with something shared and something new. */
 function waysToLay(one: Grid, other: Grid): Overlap[] {
   const upTo = (a: number, b: number): number[] => Array.from({ length: Math.min(a, b) - 1 }, (_, i) => i + 1);
@@ -135,8 +146,8 @@ function differInSize(one: Grid, other: Grid): Error {
   return problemError('charts-differ-in-size', { width, height, otherWidth: other.width, otherHeight: other.height });
 }
 
-/** Where the second's lower left cell stands, from the first's. */
-function offsetOf(one: Grid, other: Grid, { side, shared }: Overlap): { right: number; up: number } {
+/** Where the second's lower left cell stands, in cells from the first's. Throws `charts-differ-in-size`. */
+export function offsetOf(one: Grid, other: Grid, { side, shared }: Overlap): { right: number; up: number } {
   const isUpright = side === 'above' || side === 'below';
   const fits = isUpright ? one.width === other.width : one.height === other.height;
   if (!fits) throw differInSize(one, other);

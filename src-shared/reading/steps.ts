@@ -9,7 +9,7 @@
 
 /** What a reading is busy with. */
 export type Stage =
-  'find-chart' | 'straighten' | 'find-grid' | 'sample' | 'even-light' | 'sort-colours' | 'reduce' | 'dither';
+  'find-chart' | 'straighten' | 'find-grid' | 'sample' | 'even-light' | 'sort-colours' | 'join' | 'reduce' | 'dither';
 
 export interface Progress {
   readonly stage: Stage;

@@ -18,6 +18,7 @@ import {
 } from '../../canvas/index.ts';
 import { pictureLayer, type ShownPicture } from '../../canvas/picture-layer.ts';
 import type { PictureView } from '../../canvas/picture-view.ts';
+import type { SharedCells } from './read-part.ts';
 
 /** Height of every chart in the pixels that its view counts in, however fine its picture is just now. */
 const CHART_HEIGHT = 1000;
@@ -34,11 +35,28 @@ export function cellsIn(view: PictureView, { width, height }: Size, columns: num
   return new Viewport(across, up, view.x, view.y + height * view.scale);
 }
 
+export interface Counts {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** The cell at a place of the grid, or null for none. */
+export function cellOf(at: number | null, { columns }: Counts): Cell | null {
+  return at === null ? null : { column: at % columns, row: Math.floor(at / columns) };
+}
+
+/** The middle of a cell on a chart of that size. */
+export function middleOfCell({ column, row }: Cell, { columns, rows }: Counts, size: Size): { x: number; y: number } {
+  return { x: ((column + 0.5) / columns) * size.width, y: (1 - (row + 0.5) / rows) * size.height };
+}
+
 export interface StraightScene {
   readonly chart: ShownPicture;
   /** Null while they are not known. */
-  readonly counts: { readonly columns: number; readonly rows: number } | null;
+  readonly counts: Counts | null;
   readonly cell: Cell | null;
+  /** What two photos both show, framed. */
+  readonly shared: SharedCells | null;
   /** Of the lines. */
   readonly line: string;
   readonly look: MarkLook;
@@ -47,10 +65,11 @@ export interface StraightScene {
 export const straightLayers: readonly ChartLayer<PictureView, StraightScene>[] = [
   pictureLayer(({ chart }) => chart),
   {
-    draw(context, view, { chart, counts, cell, line, look }) {
+    draw(context, view, { chart, counts, cell, shared, line, look }) {
       if (!counts) return;
       const cells = cellsIn(view, chart, counts.columns, counts.rows);
       drawLines(context, cells, counts, line);
+      if (shared) drawBox(context, cells, shared, look);
       if (cell) drawBox(context, cells, cell, look);
     },
     changed: (before, after) =>
@@ -58,6 +77,7 @@ export const straightLayers: readonly ChartLayer<PictureView, StraightScene>[] =
       before.counts?.columns !== after.counts?.columns ||
       before.counts?.rows !== after.counts?.rows ||
       !isSameCell(before.cell, after.cell) ||
+      before.shared !== after.shared ||
       before.look !== after.look,
   },
 ];
@@ -105,12 +125,7 @@ function isSameCell(a: Cell | null, b: Cell | null): boolean {
 }
 
 /** Lines between cells; every fifth and tenth from the lower left is stronger, and fine ones that would hide the photo are left out. */
-function drawLines(
-  context: CanvasRenderingContext2D,
-  view: Viewport,
-  { columns, rows }: { readonly columns: number; readonly rows: number },
-  colour: string,
-): void {
+function drawLines(context: CanvasRenderingContext2D, view: Viewport, { columns, rows }: Counts, colour: string): void {
   const steps = lineSteps(Math.min(view.columnWidth, view.cellHeight));
   const [left, right] = [view.left(0), view.left(columns)];
   const [top, bottom] = [view.top(rows - 1), view.top(-1)];
@@ -134,9 +149,9 @@ function drawLines(
   context.strokeRect(left, top, right - left, bottom - top);
 }
 
-/** A box round the cell that is looked at. */
-function drawBox(context: CanvasRenderingContext2D, view: Viewport, cell: Cell, look: MarkLook): void {
-  const { left, top, width, height } = view.pixels({ ...cell, width: 1, height: 1 });
+/** A box round the cell that is looked at, or round several. */
+function drawBox(context: CanvasRenderingContext2D, view: Viewport, cells: Cell & Partial<Size>, look: MarkLook): void {
+  const { left, top, width, height } = view.pixels({ width: 1, height: 1, ...cells });
   context.beginPath();
   context.rect(left - 2, top - 2, width + 4, height + 4);
   strokeCased(context, look, 2);

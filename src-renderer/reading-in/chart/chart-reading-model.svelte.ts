@@ -17,7 +17,7 @@ import {
 } from '@shared/reading/index.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
 import { foundAt, turnedClockwise, type FoundAt } from './found-charts.ts';
-import { corrected, type Correction } from './corrections.ts';
+import { SettledCells } from './settled-cells.svelte.ts';
 
 /** After this long without a move a corner rests. */
 const REST_MS = 180;
@@ -68,10 +68,8 @@ export class ChartReadingModel {
   isExact = $state(false);
   /** True if what was being worked on was given up. */
   isStopped = $state(false);
-  /** The cell that is looked at. */
-  cell = $state<number | null>(null);
 
-  #corrections = $state.raw<readonly Correction[]>([]);
+  readonly cells = new SettledCells();
   /** A question is out, and whether it is a quick one. */
   #isOut = false;
   #isQuick = false;
@@ -84,7 +82,12 @@ export class ChartReadingModel {
   /** What was counted last; quick answers count nothing. */
   proposal = $state.raw<ChartAnswer['proposal']>(null);
 
-  constructor(readonly picture: Picture) {
+  /** `settings`: what a person said of another photo of the same chart. */
+  constructor(
+    readonly picture: Picture,
+    settings: ChartSettings = AS_FOUND,
+  ) {
+    this.settings = { ...settings, givenColumns: null, givenRows: null };
     this.corners = inset(picture.width, picture.height);
     this.#heard = {
       progress: (progress) => {
@@ -101,9 +104,7 @@ export class ChartReadingModel {
     this.#find();
   }
 
-  readonly reading: ChartReading | null = $derived.by(() =>
-    this.answer?.reading ? corrected(this.answer.reading, this.#corrections) : null,
-  );
+  readonly reading: ChartReading | null = $derived(this.answer?.reading ? this.cells.in(this.answer.reading) : null);
   /** The found chart whose corners these are. */
   readonly foundAt: FoundAt | null = $derived(this.isPlaced && this.found ? foundAt(this.found, this.corners) : null);
   readonly columns: number | null = $derived(
@@ -161,25 +162,8 @@ export class ChartReadingModel {
   /** Counts, or what is told apart, changed by the person. What was settled for other counts goes. */
   set(to: Partial<ChartSettings>): void {
     this.settings = { ...this.settings, ...to };
-    if ('givenColumns' in to || 'givenRows' in to) this.#forget();
+    if ('givenColumns' in to || 'givenRows' in to) this.cells.forget();
     this.#changed();
-  }
-
-  /** The cell that is looked at is of this yarn. */
-  settle(yarn: number): void {
-    const colour = this.reading?.colours[yarn];
-    if (this.cell === null || colour === undefined) return;
-    const { cell } = this;
-    this.#corrections = [...this.#corrections.filter((settled) => settled.cell !== cell), { cell, colour }];
-  }
-
-  /** How many cells a person has settled. */
-  get settled(): number {
-    return this.#corrections.length;
-  }
-
-  isSettled(cell: number | null): boolean {
-    return this.#corrections.some((settled) => settled.cell === cell);
   }
 
   /** Gives up what is being worked on; what shows stays. */
@@ -269,7 +253,7 @@ export class ChartReadingModel {
     this.#rested();
     const before = this.answer;
     this.answer = answer;
-    if (answer.columns !== before?.columns || answer.rows !== before.rows) this.#forget();
+    if (answer.columns !== before?.columns || answer.rows !== before.rows) this.cells.forget();
     if (!this.#isQuick) {
       this.problem = answer.problem;
       this.proposal = answer.proposal ?? this.proposal;
@@ -280,11 +264,6 @@ export class ChartReadingModel {
   #rested(): void {
     this.#isOut = false;
     this.progress = null;
-  }
-
-  #forget(): void {
-    this.#corrections = [];
-    this.cell = null;
   }
 }
 

@@ -13,12 +13,15 @@ export function corrected(reading: ChartReading, corrections: readonly Correctio
   if (corrections.length === 0) return reading;
   const cells = reading.grid.cells.slice();
   const doubtful = reading.doubtful.slice();
+  const confidence = reading.confidence.slice();
   for (const { cell, colour } of corrections) {
     if (cell >= cells.length) continue;
     cells[cell] = nearest(reading.colours, colour);
     doubtful[cell] = 0;
+    // Nothing that another photo shows is surer than a person who looked.
+    confidence[cell] = 1;
   }
-  return { ...reading, grid: { ...reading.grid, cells }, doubtful };
+  return { ...reading, grid: { ...reading.grid, cells }, doubtful, confidence };
 }
 
 /** The next doubtful cell after `from` going up row by row, or before it with a step of -1, round and round; null if there is none. */

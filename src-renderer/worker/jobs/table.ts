@@ -22,6 +22,8 @@ import type {
   PictureMotif,
   PictureOptions,
   Progress,
+  SameYarns,
+  TriedOverlap,
 } from '@shared/reading/index.ts';
 import type { SentProject } from './sent-project.ts';
 
@@ -65,6 +67,14 @@ export interface Jobs {
     part: never;
     progress: Progress;
     answer: FoundCharts | ChartAnswer;
+  }>;
+  /** Where two photos of one chart may meet, the likeliest way first. */
+  readonly join: JobOf<{
+    given: ToJoin;
+    ask: None;
+    part: never;
+    progress: Progress;
+    answer: readonly TriedOverlap[];
   }>;
   /** Any picture turned into a motif. */
   readonly picture: JobOf<{
@@ -151,6 +161,13 @@ export interface ChartAnswer {
   /** Null with a problem, or where the counts are not known yet. */
   readonly reading: ChartReading | null;
   readonly problem: Problem | null;
+}
+
+/** Two readings of one chart, and how yarns of both are known to be one. */
+export interface ToJoin {
+  readonly first: ChartReading;
+  readonly second: ChartReading;
+  readonly by: SameYarns;
 }
 
 export type JobName = keyof Jobs;

@@ -2,6 +2,7 @@
 import { proposedOf, type Version } from '../../motif/repeat/index.ts';
 import type { JoinSide } from '../../reading/index.ts';
 import { capitalised } from '../marked.ts';
+import { joins } from './joins.ts';
 import { numbers as n } from './numbers.ts';
 import { placement } from './placement.ts';
 
@@ -211,16 +212,8 @@ export const cli = {
     /** As the option takes them. */
     corners: (written: string): string => `Its corners: --corners ${written}`,
     more: (left: number): string => `… and ${left} more; --json lists all.`,
-    joined: (side: JoinSide, shared: number, differing: number): string => {
-      const isUpright = side === 'above' || side === 'below';
-      const both = isUpright ? n.rows(shared) : n.columns(shared);
-      const place = isUpright ? side : `at the ${side}`;
-      const alike =
-        differing === 0
-          ? 'all alike'
-          : `${n.count(differing, 'cell')} of them ${differing === 1 ? 'differs' : 'differ'}`;
-      return `The second photo goes on ${place}, with ${both} on both, ${alike}.`;
-    },
+    joined: (side: JoinSide, shared: number, differing: number): string =>
+      `The second photo goes on ${joins.said({ side, shared }, differing)}.`,
   },
 
   files: {

@@ -1,6 +1,7 @@
 /** Reading pictures in: what is on one, and the dialog that reads a chart out of a photo. */
-import type { Point } from '../../reading/index.ts';
+import type { JoinSide, Overlap, Point } from '../../reading/index.ts';
 import { capitalised } from '../marked.ts';
+import { joins } from './joins.ts';
 import { numbers as n } from './numbers.ts';
 import { reading } from './reading.ts';
 
@@ -96,6 +97,28 @@ export const readingIn = {
     settle: 'This cell is',
     enlarged: (column: number, row: number): string => `Row ${row + 1}, column ${column + 1} in the photo, enlarged`,
     yarn: (index: number, isGround: boolean): string => (isGround ? 'ground' : `yarn ${index + 1}`),
+    /** A chart that goes on over a further photo. */
+    further: 'Add a further photo…',
+    furtherTitle: 'Read a further photo of the chart',
+    furtherNote: 'It shows some rows or columns that are read already, and goes on from there.',
+    opening: 'Opening the photo…',
+    leaveOut: 'Leave this photo out',
+    seeJoin: 'See where they meet',
+    joinTitle: 'Put the photos together',
+    joinStep: '1. Check where they meet',
+    joinCells: '2. Check the cells',
+    joinPicture: 'The photos together, with a frame round what both show',
+    joinEmpty: 'The photos come here, put together.',
+    joinHow: (way: Overlap, differing: number): string => `The further photo goes on ${joins.said(way, differing)}.`,
+    joinWhich: (ways: number): string => `It can go on in ${ways} ways. Which one is meant?`,
+    joinWay: (way: Overlap): string => capitalised(joins.way(way)),
+    joinMoreWays: (more: number): string => `${more} more can be set below.`,
+    joinSide: 'The further photo goes on',
+    joinSides: joins.sides,
+    joinShared: (side: JoinSide): string => (joins.isUpright(side) ? 'Rows on both' : 'Columns on both'),
+    joinConfirm: 'They meet like this',
+    joinConfirmFirst: 'Look at where they meet and say that it is right, or set it.',
+    joinBack: 'Back to the photo',
     stop: 'Stop',
     again: 'Continue',
     leaving: (settled: number): string =>

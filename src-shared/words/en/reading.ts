@@ -10,6 +10,7 @@ const stages: Readonly<Record<Stage, string>> = {
   sample: 'Looking into each cell',
   'even-light': 'Evening out the light',
   'sort-colours': 'Sorting by yarn',
+  join: 'Looking where the photos meet',
   reduce: 'Reducing to stitches',
   dither: 'Speckling',
 };

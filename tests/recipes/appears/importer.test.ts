@@ -27,7 +27,7 @@ describe('a silhouette', () => {
     if (!dialog) throw new Error('The importer has no dialog');
     const { project, motif, piece } = new Session(sampleProject(), true);
     const given = { project, motif, gauge: piece.gauge, unit: 'cm', picture, title: 'small' } as const;
-    const props = { ...given, onread: nothing, ontake: () => null, onclose: nothing };
+    const props = { ...given, further: async () => null, onread: nothing, ontake: () => null, onclose: nothing };
     const { body } = render(dialog.default, { props });
     expect(body).toContain('>A silhouette</h2>');
     expect(body).not.toMatch(/<button[^>]* disabled/);

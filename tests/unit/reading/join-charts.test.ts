@@ -3,7 +3,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crop, makeGrid, type Grid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { JOIN_SIDES, joinCharts, overlapsOf, type ChartReading, type JoinSide } from '@shared/reading/index.ts';
+import {
+  finish,
+  JOIN_SIDES,
+  joinCharts,
+  mostShared,
+  overlapsOf,
+  type ChartReading,
+  type JoinSide,
+  type SameYarns,
+} from '@shared/reading/index.ts';
 import { blobs } from './motifs.ts';
 
 const COLOURS = ['#f4f1e8', '#26345f', '#b93330', '#e0b53c', '#3a7e4a'];
@@ -13,6 +22,8 @@ function readingOf(grid: Grid, colours: readonly string[]): ChartReading {
   const many = grid.cells.length;
   return { grid, colours, ground: 0, confidence: new Float32Array(many).fill(0.9), doubtful: new Uint8Array(many) };
 }
+
+const waysOf = (one: ChartReading, two: ChartReading, by: SameYarns) => finish(overlapsOf(one, two, by));
 
 /** A drawing cut in two that share so much; the second stands at `side` of the first. */
 function parts(whole: Grid, side: JoinSide, shared: number): { first: Grid; second: Grid } {
@@ -45,7 +56,7 @@ describe('two photos of one chart', () => {
       other[2] as string,
       other[3] as string,
     ]);
-    const ways = overlapsOf(one, two, 'colours');
+    const ways = waysOf(one, two, 'colours');
     expect(ways).toMatchObject([{ side, shared: 5, differing: 0 }]);
     const joined = joinCharts(one, two, { side, shared: 5 }, 'colours');
     expect([joined.grid.width, joined.grid.height]).toEqual([24, 30]);
@@ -58,7 +69,7 @@ describe('two photos of one chart', () => {
     const { first, second } = parts(whole, 'above', 6);
     const greys = ['#ffffff', '#333333', '#777777'];
     const [one, two] = [readingOf(first, greys), readingOf(swapped(second, [0, 2, 1]), greys)];
-    expect(overlapsOf(one, two, 'places')).toMatchObject([{ side: 'above', shared: 6, differing: 0 }]);
+    expect(waysOf(one, two, 'places')).toMatchObject([{ side: 'above', shared: 6, differing: 0 }]);
     const joined = joinCharts(one, two, { side: 'above', shared: 6 }, 'places');
     expect(coloursOf(joined)).toEqual([...whole.cells].map((cell) => greys[cell]));
   });
@@ -71,7 +82,7 @@ describe('two photos of one chart', () => {
     // Row 1, stitch 3 of the second is row 13 of the first, and is read wrong in either in turn.
     two.grid.cells[2] = 1 - (two.grid.cells[2] as number);
     two.confidence[2] = 0.6;
-    expect(overlapsOf(one, two, 'colours')).toMatchObject([{ side: 'above', shared: 6, differing: 1 }]);
+    expect(waysOf(one, two, 'colours')).toMatchObject([{ side: 'above', shared: 6, differing: 1 }]);
     const joined = joinCharts(one, two, { side: 'above', shared: 6 }, 'colours');
     expect(coloursOf(joined)).toEqual([...whole.cells].map((cell) => COLOURS[cell]));
     expect([...joined.doubtful.keys()].filter((cell) => joined.doubtful[cell] === 1)).toEqual([12 * 20 + 2]);
@@ -105,7 +116,7 @@ describe('two photos of one chart', () => {
       cells: Uint8Array.from({ length: 12 * 24 }, (_, at) => tile.cells[at % 48] as number),
     };
     const { first, second } = parts(whole, 'above', 4);
-    const ways = overlapsOf(readingOf(first, COLOURS.slice(0, 2)), readingOf(second, COLOURS.slice(0, 2)), 'colours');
+    const ways = waysOf(readingOf(first, COLOURS.slice(0, 2)), readingOf(second, COLOURS.slice(0, 2)), 'colours');
     expect(ways.length).toBeGreaterThan(1);
     expect(ways).toContainEqual(expect.objectContaining({ side: 'above', shared: 4, differing: 0 }));
   });
@@ -117,7 +128,13 @@ describe('two photos of one chart', () => {
       first.cells[11 * 16 + column] = 0;
       second.cells[column] = 0;
     }
-    expect(overlapsOf(readingOf(first, COLOURS), readingOf(second, COLOURS), 'colours')).toEqual([]);
+    expect(waysOf(readingOf(first, COLOURS), readingOf(second, COLOURS), 'colours')).toEqual([]);
+  });
+
+  it('may share all but a row, or a column, at the sides where they are as wide or as high', () => {
+    expect(mostShared(makeGrid(16, 12), makeGrid(16, 9))).toEqual({ above: 8, below: 8 });
+    expect(mostShared(makeGrid(16, 12), makeGrid(10, 12))).toEqual({ right: 9, left: 9 });
+    expect(mostShared(makeGrid(16, 12), makeGrid(16, 12))).toEqual({ above: 11, below: 11, right: 15, left: 15 });
   });
 
   it('are refused where neither rows nor columns agree in number', () => {
@@ -125,7 +142,7 @@ describe('two photos of one chart', () => {
     const refused = {
       problem: { code: 'charts-differ-in-size', facts: { width: 16, height: 12, otherWidth: 17, otherHeight: 13 } },
     };
-    expect(outcome(() => overlapsOf(one, two, 'colours'))).toMatchObject(refused);
+    expect(outcome(() => waysOf(one, two, 'colours'))).toMatchObject(refused);
     expect(outcome(() => joinCharts(one, two, { side: 'above', shared: 1 }, 'colours'))).toMatchObject(refused);
   });
 
@@ -143,7 +160,7 @@ describe('two photos of one chart', () => {
           const whole = isUpright ? blobs(width, height, yarns, seed) : blobs(height, width, yarns, seed);
           const { first, second } = parts(whole, side, shared);
           const colours = COLOURS.slice(0, yarns);
-          const ways = overlapsOf(readingOf(first, colours), readingOf(second, colours), 'colours');
+          const ways = waysOf(readingOf(first, colours), readingOf(second, colours), 'colours');
           // Too little in what is shared to be sure of: then nothing is joined.
           if (ways.length === 0) return;
           expect(ways).toContainEqual(expect.objectContaining({ side, shared, differing: 0 }));

@@ -24,6 +24,12 @@ describe('a cell that was settled', () => {
     expect(gridToText(read.grid, '.X')).toEqual(['.X.', 'X..']);
   });
 
+  it('is as sure as can be: no other photo of it says better', () => {
+    const read = reading(['#ffffff', '#aa2200'], 1, 4);
+    expect(corrected(read, [{ cell: 1, colour: '#aa2200' }]).confidence[1]).toBe(1);
+    expect(read.confidence[1]).toBeCloseTo(0.9);
+  });
+
   it('keeps its yarn when the yarns come back in another order and a little different', () => {
     const after = corrected(reading(['#fdfdfb', '#20409a', '#a92403']), [{ cell: 2, colour: '#aa2200' }]);
     expect(after.grid.cells[2]).toBe(2);

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { remediesFor } from '@shared/check/index.ts';
 import { sizesTable } from '@shared/fabric/index.ts';
-import { gridFromText } from '@shared/grid/index.ts';
+import { crop, gridFromText, type Grid } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
 import { plannedPlaces, sheetToSvg } from '@shared/output/index.ts';
 import { garmentNeed, planFor } from '@shared/plan/index.ts';
 import { LOOKED_AT, pieceIn, projectAt, sampleProject, type PieceInSizes } from '@shared/project/index.ts';
-import { finish, onPaper, pictureToCells, type Picture, type Steps } from '@shared/reading/index.ts';
+import { finish, onPaper, pictureToCells, type ChartReading, type Picture, type Steps } from '@shared/reading/index.ts';
 import {
   WorkerClient,
   type ChartAnswer,
@@ -24,6 +24,7 @@ import { localDay } from '@shared/day/index.ts';
 import { garmentAt } from '../../garment.ts';
 import { fullBody } from '../../long-body.ts';
 import { settled } from '../../written-projects.ts';
+import { blobs } from '../reading/motifs.ts';
 import { ServingWorker } from './held-worker.ts';
 
 /** All parts and the answer. Rejects with the problem. */
@@ -129,6 +130,23 @@ describe('the worker', () => {
     const { answer } = await done('chart', picture, question);
     expect('reading' in answer && answer.reading?.grid.cells).toHaveLength(4);
     expect(answer).toEqual(finish(chartJob(picture)(question, () => undefined) as Steps<ChartAnswer>));
+  });
+
+  it('finds where two photos of a chart meet', async () => {
+    const whole = blobs(16, 23, 2, 5);
+    const read = (grid: Grid): ChartReading => ({
+      grid,
+      colours: ['#ffffff', '#202020'],
+      ground: 0,
+      confidence: new Float32Array(grid.cells.length).fill(0.9),
+      doubtful: new Uint8Array(grid.cells.length),
+    });
+    const given = {
+      first: read(crop(whole, 0, 0, 16, 14)),
+      second: read(crop(whole, 0, 9, 16, 14)),
+      by: 'colours',
+    } as const;
+    expect((await done('join', given, null)).answer).toMatchObject([{ side: 'above', shared: 5, differing: 0 }]);
   });
 
   it('turns a picture into cells', async () => {

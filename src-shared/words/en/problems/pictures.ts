@@ -2,6 +2,7 @@
 import type { PictureDamage } from '../../../picture/index.ts';
 import type { ProblemFacts } from '../../../problem/index.ts';
 import type { CornerFault, Corners, SvgDanger } from '../../../reading/index.ts';
+import { joins } from '../joins.ts';
 import { numbers as n } from '../numbers.ts';
 import type { ProblemWords } from './problem-words.ts';
 
@@ -29,11 +30,7 @@ const svgDanger: Readonly<Record<SvgDanger, string>> = {
 
 /** Ways to join two photos: no more than anybody reads. */
 function joinWays(ways: ProblemFacts['charts-meet-openly']['ways']): string[] {
-  const named = ways.slice(0, MOST_WAYS).map(({ side, shared }) => {
-    const isUpright = side === 'above' || side === 'below';
-    const place = isUpright ? side : `at the ${side}`;
-    return `${place} with ${isUpright ? n.rows(shared) : n.columns(shared)} on both`;
-  });
+  const named = ways.slice(0, MOST_WAYS).map(joins.way);
   return ways.length > MOST_WAYS ? [...named, `${ways.length - MOST_WAYS} more`] : named;
 }
 const MOST_WAYS = 6;
