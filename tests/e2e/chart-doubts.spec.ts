@@ -2,7 +2,7 @@
 import type { Page } from '@playwright/test';
 import jpeg from 'jpeg-js';
 import { announced, expect, expectAccessible, test } from './app.ts';
-import { appearAs } from './at-rest.ts';
+import { appearAs, restingBox } from './at-rest.ts';
 import { Chart } from './chart.ts';
 
 const CELL = 24;
@@ -127,8 +127,13 @@ test('cells in doubt are settled by keys: in the dialog, then on the bench; undo
   // A cell that is painted is settled.
   await chart.click(9, 3);
   await expect(toSettle(page, 2)).toBeVisible();
-  await page.getByRole('button', { name: 'All are right as read' }).press('Enter');
+  // What settles them stays where it is, whatever is left to settle.
+  const all = page.getByRole('button', { name: 'All are right as read' });
+  const stands = await restingBox(all);
+  await all.press('Enter');
   await expect(page.getByText('Every cell is settled.')).toBeVisible();
+  await expect(all).toBeDisabled();
+  expect(await restingBox(all)).toEqual(stands);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('heading', { name: /to settle$/ })).toHaveCount(0);
