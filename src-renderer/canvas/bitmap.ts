@@ -125,7 +125,7 @@ function isInGrid({ grid }: CellPicture, column: number, row: number): boolean {
 }
 
 /** Palette index of a cell of the grid or of the copies around it; -1 where there is nothing. */
-function cellShown(picture: CellPicture, column: number, row: number): number {
+export function cellShown(picture: CellPicture, column: number, row: number): number {
   const { grid, surround } = picture;
   if (isInGrid(picture, column, row)) return grid.cells[row * grid.width + column] ?? -1;
   if (!surround) return -1;

@@ -2,6 +2,7 @@
 import { latePart } from '../ui/load-part.ts';
 
 export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
+export const floatsPart = latePart(() => import('./drawing/fabric-floats.ts'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));
 export const copiesFields = latePart(() => import('./strip/CopiesFields.svelte'));

@@ -167,3 +167,51 @@ test('follows a change of appearance at once', async ({ page, start }) => {
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'light');
   await expect.poll(() => chart.shown()).toEqual(LIGHTHOUSE);
 });
+
+test('the purl side of the fabric shows the floats, and tells in words how long they are', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('9');
+  await page.getByRole('textbox', { name: 'Rows' }).fill('1');
+  const chart = new Chart(page);
+  await chart.click(1, 1);
+  const showing = page.getByRole('combobox', { name: 'Shown as' });
+  await showing.selectOption('fabric, knit side');
+  await expect(page.getByText('the knit side is seen')).toBeVisible();
+  await expect(page.getByText('longest float')).toHaveCount(0);
+  /** How many pixels in the middle of the stitches 4 to 7 are as light as chalk, on the canvas of what is marked. */
+  const chalk = (): Promise<number> =>
+    chart.at(4, 1).then(async ({ x, y }) => {
+      const { width, height } = await chart.cellSize();
+      return page.evaluate(
+        ({ x, y, width, height }) => {
+          const canvas = document.querySelectorAll('canvas')[1];
+          const context = canvas?.getContext('2d');
+          if (!canvas || !context) throw new Error('The chart has no canvas of marks');
+          const { left, top } = canvas.getBoundingClientRect();
+          const ratio = canvas.width / canvas.clientWidth;
+          const { data } = context.getImageData(
+            (x - left) * ratio,
+            (y - height / 2 - top) * ratio,
+            3 * width * ratio,
+            height * 2 * ratio,
+          );
+          let count = 0;
+          for (let at = 0; at < data.length; at += 4) if (data[at] === 251 && data[at + 3] === 255) count++;
+          return count;
+        },
+        { x, y, width, height },
+      );
+    });
+  expect(await chalk()).toBe(0);
+  await showing.selectOption('fabric, purl side');
+  await expect(
+    page.getByText('the purl side is seen · 1 float over the limit, longest float 8 stitches'),
+  ).toBeVisible();
+  await expect.poll(chalk).toBeGreaterThan(20);
+  // Within the limit: nothing to warn of.
+  await showing.selectOption('chart');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('4');
+  await showing.selectOption('fabric, purl side');
+  await expect(page.getByText('the purl side is seen · longest float 3 stitches')).toBeVisible();
+  await expectAccessible(page);
+});

@@ -6,6 +6,8 @@ export interface MotifLook {
   readonly paper: string;
   readonly surface: string;
   readonly ink: string;
+  readonly raised: string;
+  readonly warn: string;
   readonly accent: string;
   readonly onAccent: string;
   readonly lines: LineColours;
@@ -26,6 +28,8 @@ export function motifLook(colours: readonly string[], main: string, token: (name
     paper: token('paper'),
     surface: token('surface'),
     ink,
+    raised: token('raised'),
+    warn: token('warn'),
     accent: token('accent'),
     onAccent: token('on-accent'),
     // Two more digits: the alpha.

@@ -46,9 +46,22 @@ export interface MotifScene {
   readonly chart: MotifChart;
   /** The cells of the chart, by {@link pictureOf}. */
   readonly picture: CellPicture;
+  /** The floats that are drawn on the fabric, or null. */
+  readonly floats: DrawnFloats | null;
   /** The cells that the pointer and the keyboard are on. */
   readonly hover: Cell | null;
   readonly cursor: Cell | null;
+}
+
+/** The floats of a fabric, with how many are over the limit in one copy and how long the longest is, in stitches. */
+export interface DrawnFloats {
+  readonly over: number;
+  readonly longest: number;
+  draw(
+    context: CanvasRenderingContext2D,
+    view: Viewport,
+    size: { readonly width: number; readonly height: number },
+  ): void;
 }
 
 /** Columns and rows of neighbouring copies shown at each side. */
@@ -76,10 +89,11 @@ export function motifLayers(): readonly MotifLayer[] {
 }
 
 const marksLayer: MotifLayer = {
-  draw(context, view, { chart }, { width, height }) {
+  draw(context, view, { chart, floats }, { width, height }) {
     const { grid, measure, isHatched, following, marked, doubts, fabric, look } = chart;
     // What is marked on the chart is not on the fabric, and may be seen from its other side.
     if (fabric) {
+      floats?.draw(context, view, { width, height });
       drawRulers(context, view, chart, look, width, height);
       return;
     }
@@ -92,7 +106,7 @@ const marksLayer: MotifLayer = {
     drawRowRuns(context, view, grid, runsOf(measure.manyYarns), look, width, height);
   },
   // A stroke that leaves all that is marked alone redraws its own cells only.
-  changed: (before, after) => !isMarkedAlike(before.chart, after.chart),
+  changed: (before, after) => before.floats !== after.floats || !isMarkedAlike(before.chart, after.chart),
 };
 
 const pointerLayer: MotifLayer = {

@@ -129,6 +129,12 @@ export const motif = {
       `One repeat: ${n.size(width, height)}, ${lengths.acrossUnbroken(widthMm, heightMm, unit)}`,
     neighbours: 'neighbouring copies shown faintly',
     seenFrom: { knit: 'the knit side is seen', purl: 'the purl side is seen' },
+    /** Of the floats on the purl side, in one copy. */
+    floats: (over: number, longest: number): string => {
+      if (longest === 0) return 'no floats';
+      const far = `longest float ${n.stitches(longest)}`;
+      return over === 0 ? far : `${n.count(over, 'float')} over the limit, ${far}`;
+    },
     empty: 'Nothing is drawn yet',
     emptyHint: 'Draw with the pointer, or with the arrow keys and Space. Open, drop or paste a picture to read it in.',
     /** One cell, to assistive technology. */

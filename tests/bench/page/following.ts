@@ -44,6 +44,8 @@ const LOOK: MotifChart['look'] = {
   paper: '#f4f1ea',
   surface: '#ffffff',
   ink: '#22252b',
+  raised: '#ffffff',
+  warn: '#8a5200',
   accent: '#a8442f',
   onAccent: '#ffffff',
   lines: LINES,
@@ -97,7 +99,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       fabric: null,
       look: LOOK,
     };
-    return { chart, picture: pictureOf(chart), hover, cursor: null };
+    return { chart, picture: pictureOf(chart), floats: null, hover, cursor: null };
   };
   const stage = new ChartStage(container, motifLayers(), VIEWPORT, scene(), VIEW);
   const context = container.querySelector('canvas')?.getContext('2d') as CanvasRenderingContext2D;

@@ -31,7 +31,7 @@ const CHART: MotifChart = {
 };
 const sceneOf = (to: Partial<MotifChart> = {}, at: Partial<MotifScene> = {}): MotifScene => {
   const chart = { ...CHART, ...to };
-  return { chart, picture: pictureOf(chart), hover: null, cursor: null, ...at };
+  return { chart, picture: pictureOf(chart), floats: null, hover: null, cursor: null, ...at };
 };
 const BEFORE = sceneOf();
 /** Of the cells, of what is marked around them, and of the pointer. */
