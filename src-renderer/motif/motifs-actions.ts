@@ -1,6 +1,7 @@
 /** Commands for the list of motifs. */
+import type { MotifId } from '@shared/motif/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import { motifOf } from '@shared/project/index.ts';
+import { motifOf, type Change } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { unless, type ActionsOf } from '../commands/command.ts';
 import { newId } from '../session/new-id.ts';
@@ -8,6 +9,7 @@ import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
 import { addMotif, deleteMotif, duplicateMotif, motifBeside, type MotifsStep } from './editing/motifs.ts';
 import { layLifted } from './lifted-selection.ts';
+import { takeStamp } from './stamping.ts';
 
 export function motifsActions(session: Session, viewModel: MotifView): ActionsOf<'motifs'> {
   const text = words.motifs;
@@ -25,6 +27,11 @@ export function motifsActions(session: Session, viewModel: MotifView): ActionsOf
     session.change(change);
     session.look({ motif: shown });
     session.announce(announcement(session.motif.name));
+  }
+  /** What is lifted is part of what is kept, and of what a motif is put beside. */
+  function open(dialog: 'collection' | 'keep'): void {
+    layLifted(session, viewModel);
+    viewModel.look({ dialog });
   }
   function go(step: 1 | -1): void {
     showMotif(session, viewModel, motifBeside(session.project, session.motif.id, step));
@@ -56,7 +63,24 @@ export function motifsActions(session: Session, viewModel: MotifView): ActionsOf
     },
     'motif-next': { whyNot, run: () => go(1) },
     'motif-before': { whyNot, run: () => go(-1) },
+    collection: { run: () => open('collection') },
+    'motif-keep': { run: () => open('keep') },
   };
+}
+
+/** Brings a motif into the project, on the bench or as what is stamped there, and says so. */
+export function takeIn(
+  session: Session,
+  viewModel: MotifView,
+  { change, id, said }: { readonly change: Change; readonly id: MotifId; readonly said: string },
+  stamps: boolean,
+): void {
+  session.change(change);
+  // Refused, which was said then.
+  if (!session.project.motifs.some((motif) => motif.id === id)) return;
+  if (stamps) takeStamp(session, viewModel, id);
+  else session.look({ motif: id });
+  session.announce(said);
 }
 
 /** Puts a motif of the project on the bench, after what is lifted is laid on the one that lies there. */

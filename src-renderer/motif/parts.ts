@@ -1,6 +1,7 @@
 /** The parts of the bench that are loaded when they are first asked for. */
 import { latePart } from '../ui/load-part.ts';
 
+export const collectionDialog = latePart(() => import('./collection/CollectionDialog.svelte'));
 export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
 export const floatsPart = latePart(() => import('./drawing/fabric-floats.ts'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));

@@ -1,6 +1,6 @@
 /** Stamping on the bench: a copy of another motif follows under the pointer or the cursor until it is laid. */
 import type { Cell } from '@shared/grid/index.ts';
-import type { Motif } from '@shared/motif/index.ts';
+import type { Motif, MotifId } from '@shared/motif/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../session/session.ts';
 import type { MotifView } from './view-state.ts';
@@ -38,6 +38,14 @@ export function holdStamp(session: Session, viewModel: MotifView, under: Cell): 
   if (!motif) return;
   const cells = stampOf(motif.grid, session.project.mainYarn, viewModel.state.stamp.isFigureOnly);
   viewModel.look({ lifted: { name: 'stamp', cells, at: centredOn(cells, under) } });
+}
+
+/** Takes the stamp of a motif in hand, at the cursor of the keyboard. */
+export function takeStamp(session: Session, viewModel: MotifView, motif: MotifId): void {
+  const { stamp } = viewModel.state;
+  viewModel.look({ tool: 'stamp', span: null, selection: null, stamp: { ...stamp, motif } });
+  holdStamp(session, viewModel, viewModel.cursor);
+  viewModel.focusStage();
 }
 
 /** The pointer came to a cell: with the stamp in hand, the copy goes there, turned as it was. */

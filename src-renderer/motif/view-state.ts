@@ -29,8 +29,8 @@ export interface MotifViewState {
   readonly leftOff: LeftOff | null;
   /** What was copied last, for pasting. */
   readonly clipping: Grid | null;
-  /** The dialog that is up over the bench, or null. */
-  readonly dialog: 'lettering' | null;
+  /** The dialog that is up over the bench, or null; `keep` is the collection, where the motif is kept at once. */
+  readonly dialog: 'lettering' | 'collection' | 'keep' | null;
   /** What was set in letters last, to begin from when it is to be put right; null before the first. */
   readonly lettering: Lettering | null;
   /** What the stamp lays; with null, or a motif that cannot be stamped, the first that can. */

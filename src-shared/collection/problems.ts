@@ -2,8 +2,6 @@
 export interface CollectionProblems {
   /** A file of the collection holds one motif, and this one holds more. */
   'motifs-several': { motifs: number };
-  /** No motif of the collection is called so. */
-  'collected-unknown': { name: string };
   /** Several motifs of the collection are called so; these are their files. */
-  'collected-several': { name: string; files: readonly string[] };
+  'collected-several': { files: readonly string[] };
 }

@@ -54,48 +54,52 @@ const collectedSchema = z.discriminatedUnion('kind', [
 /** A motif that is kept under the name of another. */
 const namesakeSchema = z.strictObject({ file: fileSchema, stamp: stampSchema, name, ...sizeFields });
 
-export const collectionContract = {
-  /** The folder, and the files in it by name. `left`: so many more are there than are listed. */
-  'collection.list': {
-    params: emptySchema,
-    result: z.strictObject({
-      folder: pathSchema,
-      /** False: the person chose it. */
-      isOwn: z.boolean(),
-      files: z.array(fileSchema).check(z.maxLength(MOST_COLLECTED)),
-      left: count(Number.MAX_SAFE_INTEGER),
-    }),
-  },
-  /** What files hold, in the order asked. */
-  'collection.look': {
-    params: z.strictObject({ files: z.array(fileSchema).check(z.minLength(1), z.maxLength(MOST_LOOKED_AT)) }),
-    result: z.array(collectedSchema).check(z.maxLength(MOST_LOOKED_AT)),
-  },
-  /** The text of a file that holds one motif. */
-  'collection.read': {
-    params: z.strictObject({ file: fileSchema }),
-    result: z.strictObject({ text, stamp: stampSchema }),
-  },
-  /**
-   * Keeps the motif of a project that holds one. Where another of that name is
-   * kept and nobody has said what becomes of it, nothing is written, and the
-   * answer says which to ask about.
-   */
-  'collection.keep': {
-    params: z.strictObject({
-      text,
-      there: z.discriminatedUnion('kind', [
-        z.strictObject({ kind: z.literal('ask') }),
-        z.strictObject({ kind: z.literal('keep-both') }),
-        z.strictObject({ kind: z.literal('replace'), file: fileSchema, stamp: stampSchema }),
-      ]),
-    }),
-    result: z.discriminatedUnion('kind', [
-      /** `same`: it was kept already, just so. */
-      z.strictObject({ kind: z.literal('kept'), as: z.enum(['new', 'replaced', 'same']), file: fileSchema }),
-      z.strictObject({ kind: z.literal('asks'), there: z.array(namesakeSchema).check(z.maxLength(MOST_COLLECTED)) }),
+/* Each method by itself: the page is sent none of them, and a table of them that is spread into another would be. */
+
+/** The folder, and the files in it by name. `left`: so many more are there than are listed. */
+export const collectionList = {
+  params: emptySchema,
+  result: z.strictObject({
+    folder: pathSchema,
+    /** False: the person chose it. */
+    isOwn: z.boolean(),
+    files: z.array(fileSchema).check(z.maxLength(MOST_COLLECTED)),
+    left: count(Number.MAX_SAFE_INTEGER),
+  }),
+};
+
+/** What files hold, in the order asked. */
+export const collectionLook = {
+  params: z.strictObject({ files: z.array(fileSchema).check(z.minLength(1), z.maxLength(MOST_LOOKED_AT)) }),
+  result: z.array(collectedSchema).check(z.maxLength(MOST_LOOKED_AT)),
+};
+
+/** The text of a file that holds one motif. */
+export const collectionRead = {
+  params: z.strictObject({ file: fileSchema }),
+  result: z.strictObject({ text, stamp: stampSchema }),
+};
+
+/**
+ * Keeps the motif of a project that holds one. Where another of that name is
+ * kept and nobody has said what becomes of it, nothing is written, and the
+ * answer says which to ask about.
+ */
+export const collectionKeep = {
+  params: z.strictObject({
+    text,
+    there: z.discriminatedUnion('kind', [
+      z.strictObject({ kind: z.literal('ask') }),
+      z.strictObject({ kind: z.literal('keep-both') }),
+      z.strictObject({ kind: z.literal('replace'), file: fileSchema, stamp: stampSchema }),
     ]),
-  },
-  /** The folder from now on; null: that of the program. */
-  'collection.choose': { params: z.strictObject({ folder: z.nullable(pathSchema) }), result: emptySchema },
-} as const;
+  }),
+  result: z.discriminatedUnion('kind', [
+    /** `same`: it was kept already, just so. */
+    z.strictObject({ kind: z.literal('kept'), as: z.enum(['new', 'replaced', 'same']), file: fileSchema }),
+    z.strictObject({ kind: z.literal('asks'), there: z.array(namesakeSchema).check(z.maxLength(MOST_COLLECTED)) }),
+  ]),
+};
+
+/** The folder from now on; null: that of the program. */
+export const collectionChoose = { params: z.strictObject({ folder: z.nullable(pathSchema) }), result: emptySchema };

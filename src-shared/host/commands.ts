@@ -111,6 +111,8 @@ export const commandGroups = {
     'motif-delete': ['Shift+Delete'],
     'motif-next': ['.'],
     'motif-before': [','],
+    collection: ['Mod+Shift+F'],
+    'motif-keep': ['Mod+Shift+B'],
   },
   stamp: { 'stamp-next': ['B'], 'stamp-figure-only': ['Shift+Z'] },
   doubts: { 'doubt-next': ['J'], 'doubt-before': ['Mod+Shift+Enter'], 'doubt-as-read': ['Mod+Enter'] },

@@ -12,18 +12,15 @@ import type { LengthUnit } from '../length/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
 import { upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
-import { collectionContract } from './collection-contract.ts';
+import * as collection from './collection-contract.ts';
 import type { WindowCommand } from './commands.ts';
-import { emptySchema, pathSchema, stampSchema } from './fields-contract.ts';
+import { bytesSchema, emptySchema, pathSchema, stampSchema } from './fields-contract.ts';
 import { settingsSchema, settingsSetSchema } from './settings-contract.ts';
 
 const empty = emptySchema;
 const path = pathSchema;
 const stamp = stampSchema;
-/** Bytes as they are, with a buffer of their own that can be handed on. */
-const bytes = z.custom<Uint8Array<ArrayBuffer>>(
-  (value) => value instanceof Uint8Array && value.buffer instanceof ArrayBuffer,
-);
+const bytes = bytesSchema;
 
 /** An id that a window made: of itself, of its browser, of a work. */
 const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
@@ -167,7 +164,11 @@ export const contract = {
     result: empty,
   },
 
-  ...collectionContract,
+  'collection.list': collection.collectionList,
+  'collection.look': collection.collectionLook,
+  'collection.read': collection.collectionRead,
+  'collection.keep': collection.collectionKeep,
+  'collection.choose': collection.collectionChoose,
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its

@@ -7,6 +7,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { isCollectedName, MOST_COLLECTED, MOST_COLLECTED_BYTES, type Result } from '@shared/host/index.ts';
 import { problemError, ProblemError, problemOf } from '@shared/problem/index.ts';
 import type { Environment } from '../environment.ts';
+import { PROJECT_ENDING } from '../file-kinds.ts';
 import { behindLinks, failureCode, readingProblem, readWhole } from '../files/index.ts';
 import { existingFolder } from '../folders.ts';
 import type { Reach } from '../reach.ts';
@@ -39,6 +40,12 @@ export async function chooseFolder(
 
 const inOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
+/** By the name before the ending: `star` comes before `star 2`. */
+function asPeopleSort(one: string, other: string): number {
+  const stem = (name: string): string => name.slice(0, -PROJECT_ENDING.length);
+  return inOrder.compare(stem(one), stem(other)) || (one < other ? -1 : 1);
+}
+
 /** The names of its files, as people sort. Throws what reading a folder throws, but for one of the program's own that is not there yet. */
 export async function listFiles(
   { files }: Environment,
@@ -51,7 +58,7 @@ export async function listFiles(
     if (!isOwn || failureCode(error) !== 'ENOENT') throw readingProblem(error, folder);
     names = [];
   }
-  const ours = names.filter(isCollectedName).sort((a, b) => inOrder.compare(a, b) || (a < b ? -1 : 1));
+  const ours = names.filter(isCollectedName).sort(asPeopleSort);
   return { folder, isOwn, files: ours.slice(0, MOST_COLLECTED), left: Math.max(0, ours.length - MOST_COLLECTED) };
 }
 

@@ -99,6 +99,8 @@ export const commands = {
   'motif-delete': 'Delete the motif',
   'motif-next': 'Next motif',
   'motif-before': 'Previous motif',
+  collection: 'Collection of motifs…',
+  'motif-keep': 'Keep the motif in the collection',
   'stamp-next': 'Next motif for the stamp',
   'stamp-figure-only': 'Stamp the figure alone',
   'doubt-next': 'Go to the next cell to settle',

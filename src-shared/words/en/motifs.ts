@@ -5,7 +5,7 @@ export const motifs = {
   title: 'Motifs',
   choose: 'Motif on the bench',
   /** On buttons, beside the list. */
-  short: { add: 'Add', duplicate: 'Duplicate', remove: 'Delete' },
+  short: { add: 'Add', duplicate: 'Duplicate', remove: 'Delete', collection: 'Collection…' },
   size: (width: number, height: number): string => n.size(width, height),
   newName: (number: number): string => `motif ${number}`,
   copyName: (name: string): string => `${name} copy`,
@@ -21,6 +21,7 @@ export const motifs = {
   stamp: {
     title: 'Stamp',
     which: 'It stamps',
+    collected: 'One of the collection…',
     allCells: 'Stamp all cells',
     taken: (name: string): string => `The stamp places ${name}.`,
     held: 'Arrow keys move it, Space places it, Escape cancels.',

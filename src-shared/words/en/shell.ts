@@ -36,6 +36,7 @@ export const shell = {
       filePanel: 'The panel for files',
       tour: 'The tour',
       lettering: 'Lettering',
+      collection: 'The collection',
       doubts: 'The list of cells to settle',
       yarn: 'What changes a yarn',
       sizes: 'The table of sizes',

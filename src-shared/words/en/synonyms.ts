@@ -95,6 +95,8 @@ export const synonyms: Synonyms = {
   'motif-delete': 'remove erase',
   'motif-next': 'forward switch',
   'motif-before': 'back switch',
+  collection: 'library gallery stitch patterns saved reuse import other project find',
+  'motif-keep': 'library save store reuse favourite favorite other project',
   'stamp-next': 'switch motif',
   'stamp-figure-only': 'transparent background',
   'doubt-next': 'doubtful uncertain photo chart check',

@@ -95,11 +95,11 @@ describe('the collection', () => {
   });
 
   it('is listed by name as people sort, without what is hidden, in folders, or of another kind', async () => {
-    for (const name of ['star 10', 'Star 9', 'anchor', '.hidden']) await put(`${name}.walewright`, star(name));
+    for (const name of ['star 10', 'Star 9', 'star', 'anchor', '.hidden']) await put(`${name}.walewright`, star(name));
     await put('photo.png', 'abc');
     await mkdir(own('more'));
     await writeFile(own('more', 'deep.walewright'), star());
-    expect(await listed()).toEqual(['anchor.walewright', 'Star 9.walewright', 'star 10.walewright']);
+    expect(await listed()).toEqual(['anchor.walewright', 'star.walewright', 'Star 9.walewright', 'star 10.walewright']);
   });
 
   it('is listed up to a bound, and says how many more there are', async () => {
@@ -194,7 +194,7 @@ describe('a motif whose name is kept already', () => {
     expect(kept).toEqual({ kind: 'kept', as: 'new', file: 'Star (2).walewright' });
     // From now on both are asked about.
     const third = await keep(star('STAR', ['.X']));
-    expect(third).toMatchObject({ there: [{ file: 'Star (2).walewright' }, { file: 'star.walewright' }] });
+    expect(third).toMatchObject({ there: [{ file: 'star.walewright' }, { file: 'Star (2).walewright' }] });
   });
 
   it('takes the place of the one that was seen', async () => {

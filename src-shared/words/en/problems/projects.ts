@@ -87,13 +87,9 @@ export const projects = {
     what: `It holds ${motifs} motifs, and a file of the collection holds one.`,
     mend: 'Open it as a project and keep each from there.',
   }),
-  'collected-unknown': ({ name }) => ({
-    what: `No motif of the collection is called “${name}”.`,
-    mend: 'The command “collection” lists them.',
-  }),
-  'collected-several': ({ name, files }) => ({
-    what: `Several motifs of the collection are called “${name}”: ${n.list(files)}.`,
-    mend: 'Name the file.',
+  'collected-several': ({ files }) => ({
+    what: 'Several motifs of the collection are called so.',
+    mend: `Name its file: ${n.list(files)}.`,
   }),
   'motifs-too-many': ({ most }) => ({
     what: `A project holds at most ${most} motifs.`,
