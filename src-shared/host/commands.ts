@@ -159,6 +159,7 @@ export const commandGroups = {
     'group-raise': ['Shift+PageUp'],
     'group-lower': ['Shift+PageDown'],
     'keep-needles': ['K'],
+    'free-needles': ['Shift+K'],
   },
   'all-overs': {
     'all-over-add': ['Shift+F'],

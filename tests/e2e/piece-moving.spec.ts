@@ -114,9 +114,20 @@ test('chooses and moves a group by keyboard alone: each press is a step of undo,
   await page.getByLabel('Stitches', { exact: true }).fill('124');
   await expect(meaning(page)).toContainText('124 stitches');
   await expect(meaning(page)).toContainText('L48 and R12');
+  const keep = page.getByRole('button', { name: 'Keep these needles' });
   const back = page.getByRole('button', { name: 'Go back to: seam continues' });
+  await expect(keep).toBeDisabled();
+  await expect(back).toHaveAccessibleDescription(
+    /^By hand: needles L48 and R12 stay .*“Seam continues” does not space/,
+  );
   await back.focus();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('button', { name: 'Keep these needles' })).toBeFocused();
   await expect(meaning(page)).not.toContainText('L48 and R12');
+  // Both stand where they stood, and say what keeping would give up.
+  await expect(back).toBeFocused();
+  await expect(back).toBeDisabled();
+  await expect(keep).toBeEnabled();
+  await expect(keep).toHaveAccessibleDescription(/^Kept, needles L\d+ and R\d+ stay .* Given up: “Seam continues”/);
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Spacing rule')).toHaveValue('seam');
 });

@@ -6,7 +6,7 @@ import { actionsFor, unless, type ActionsOf } from '../../commands/command.ts';
 import { gestureOfPress } from '../../commands/keyboard.ts';
 import type { Session } from '../../session/session.ts';
 import { plannedOf } from '../planned.ts';
-import { keepLabel, keepOrFree } from './keep.ts';
+import { freeNeedles, keepNeedles, ruleOf, whyNotFree, whyNotKeep } from './keep.ts';
 import { readingOf } from './reading.ts';
 import { sayReading } from './say.ts';
 import {
@@ -118,9 +118,16 @@ export function groupActions(session: Session, chosen: Chosen): ActionsOf<'group
       }),
     ),
     'keep-needles': {
-      label: () => keepLabel(session.current, chosen.band) ?? words.commands['keep-needles'](null),
-      whyNot: unless(() => keepLabel(session.current, chosen.band) !== null, words.whyNot.needlesOpen),
-      run: () => keepOrFree(session, chosen.band),
+      whyNot: () => whyNotKeep(session.current, chosen.band),
+      run: () => keepNeedles(session, chosen.band),
+    },
+    'free-needles': {
+      label: () => {
+        const rule = ruleOf(session.current, chosen.band);
+        return words.commands['free-needles'](rule && words.placement.rules[rule.kind].name);
+      },
+      whyNot: () => whyNotFree(session.current, chosen.band),
+      run: () => freeNeedles(session, chosen.band),
     },
   };
 }

@@ -1,7 +1,7 @@
 /** Needles that are kept where they are, and the rule that found them, to go back to. */
 import type { Slot } from '@shared/bed/index.ts';
 import { planFor } from '@shared/plan/index.ts';
-import { bandsOf, type Band, type ByHand } from '@shared/pattern/index.ts';
+import { bandsOf, type Band, type ByHand, type SolvedRule } from '@shared/pattern/index.ts';
 import { afterChange, changeOf, pieceIn, setPattern, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Session } from '../../session/session.ts';
@@ -13,45 +13,75 @@ export function byHandIn({ rule, choice }: Band, first: readonly Slot[]): ByHand
   return before ? { kind: 'by-hand', first, before } : { kind: 'by-hand', first };
 }
 
-/**
- * The change that keeps the needles of a band as they are, or gives them back
- * to the rule they were kept from; null where there is neither. A choice that
- * is no longer there becomes the best one.
- */
+/** The change that keeps the needles of a band as they are; null where there are none, or they are kept already. */
 export function keepChange(project: ProjectAt, index: number): Change | null {
   const band = bandsOf(project)[index];
-  if (!band) return null;
-  if (band.rule.kind === 'by-hand') {
-    const { before } = band.rule;
-    if (!before) return null;
-    const back = changeOf('free-needles', setPattern(project, 'band', index, before));
-    if (planFor(pieceIn(afterChange(project, back))).ok) return back;
-    return changeOf('free-needles', setPattern(project, 'band', index, { ...before, choice: 0 }));
-  }
+  if (!band || band.rule.kind === 'by-hand') return null;
   const first = firstNeedles(project, index);
   return (
     first && changeOf('keep-needles', setPattern(project, 'band', index, { rule: byHandIn(band, first), choice: 0 }))
   );
 }
 
-/** What keeping or giving back is called for a band as it is; null where there is neither. */
-export function keepLabel(project: ProjectAt, index: number): string | null {
-  const rule = bandsOf(project)[index]?.rule;
-  if (rule?.kind !== 'by-hand') return firstNeedles(project, index) ? words.commands['keep-needles'](null) : null;
-  return rule.before ? words.commands['keep-needles'](words.placement.rules[rule.before.rule.kind].name) : null;
+/**
+ * The change that gives the needles of a band back to the rule that they were
+ * kept or moved from; null where there is none. A choice that is no longer
+ * there becomes the best one.
+ */
+export function freeChange(project: ProjectAt, index: number): Change | null {
+  const before = placedBefore(project, index);
+  if (!before) return null;
+  const back = changeOf('free-needles', setPattern(project, 'band', index, before));
+  if (planFor(pieceIn(afterChange(project, back))).ok) return back;
+  return changeOf('free-needles', setPattern(project, 'band', index, { ...before, choice: 0 }));
 }
 
-export function keepOrFree(session: Session, index: number): void {
+/** Why the needles of a band cannot be kept now, in words, or null. */
+export function whyNotKeep(project: ProjectAt, index: number): string | null {
+  if (bandsOf(project)[index]?.rule.kind === 'by-hand') return words.whyNot.needlesKept;
+  return firstNeedles(project, index) ? null : words.whyNot.needlesOpen;
+}
+
+/** Why they cannot be given back to a rule, in words, or null. */
+export function whyNotFree(project: ProjectAt, index: number): string | null {
+  const band = bandsOf(project)[index];
+  if (!band) return words.whyNot.needlesOpen;
+  if (band.rule.kind !== 'by-hand') return words.whyNot.ruleStands;
+  return band.rule.before ? null : words.whyNot.noRuleBefore;
+}
+
+/** The rule that places the groups of a band, or would again; null by hand where none found the needles. */
+export function ruleOf(project: ProjectAt, index: number): SolvedRule | null {
+  const rule = bandsOf(project)[index]?.rule;
+  return rule?.kind === 'by-hand' ? (placedBefore(project, index)?.rule ?? null) : (rule ?? null);
+}
+
+/** Keeps the needles of a band, and says so. */
+export function keepNeedles(session: Session, index: number): void {
   const change = keepChange(session.current, index);
   if (!change) return;
   session.change(change);
   const first = firstNeedles(session.current, index);
-  const text = words.moving.keep;
-  if (!first) session.announce(text.freedNowhere);
-  else session.announce(change.name === 'keep-needles' ? text.kept(first) : text.freed(first));
+  if (first) session.announce(words.moving.keep.kept(first));
 }
 
-function firstNeedles(project: ProjectAt, index: number): readonly Slot[] | null {
+/** Gives the needles of a band back to their rule, and says where it places the groups. */
+export function freeNeedles(session: Session, index: number): void {
+  const change = freeChange(session.current, index);
+  if (!change) return;
+  session.change(change);
+  const first = firstNeedles(session.current, index);
+  const text = words.moving.keep;
+  session.announce(first ? text.freed(first) : text.freedNowhere);
+}
+
+function placedBefore(project: ProjectAt, index: number): ByHand['before'] {
+  const rule = bandsOf(project)[index]?.rule;
+  return rule?.kind === 'by-hand' ? rule.before : undefined;
+}
+
+/** The needles on which the groups of a band begin; null where they cannot be placed. */
+export function firstNeedles(project: ProjectAt, index: number): readonly Slot[] | null {
   const placed = bandsOf(plannedOf(project).plan)[index];
   const taken = placed?.choices[placed.taken];
   return taken ? taken.groups.map(({ block }) => block.first) : null;

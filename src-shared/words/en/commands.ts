@@ -148,9 +148,10 @@ export const commands = {
   'group-down': 'Move the groups down a row',
   'group-raise': 'Raise this group alone by a row',
   'group-lower': 'Lower this group alone by a row',
-  /** By the rule that the groups would go back to; null where their needles would be kept. */
-  'keep-needles': (rule: string | null): string =>
-    rule === null ? 'Keep these needles' : `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
+  'keep-needles': 'Keep these needles',
+  /** By the rule that the groups would go back to; null where there is none. */
+  'free-needles': (rule: string | null): string =>
+    rule === null ? 'Go back to the rule' : `Go back to: ${rule.charAt(0).toLowerCase()}${rule.slice(1)}`,
   /** By the motif that it would repeat. */
   'all-over-add': (motif: string): string => `Repeat ${motif} all over`,
   'all-over-replace': (motif: string): string => `Repeat ${motif} all over, in place of what is there`,

@@ -2,10 +2,16 @@
  * Groups and where they can stand: cards of groups, ranked placings, counts that
  * fit. The window is sent them with the Piece bench.
  */
+import { label, type Slot } from '../../bed/index.ts';
 import type { PatternName } from '../../pattern/index.ts';
 import { numbers as n } from './numbers.ts';
 import { spacesSaid } from './moving.ts';
 import { patterns } from './patterns.ts';
+
+/** `needle L4`, `needles L48 and R12`. */
+function needles(first: readonly Slot[]): string {
+  return `${first.length === 1 ? 'needle' : 'needles'} ${n.list(first.map(label))}`;
+}
 
 export const placings = {
   /** The groups of a pattern band, one a line, and buttons beside each. */
@@ -60,6 +66,20 @@ export const placings = {
 
     more: (left: number): string => `${left} more`,
     fewer: 'Show fewer',
+  },
+
+  /** Beside the buttons that keep needles and give them back to their rule. */
+  keep: {
+    /** What keeping would keep, and what it would give up. */
+    offers: (first: readonly Slot[], rule: string): string =>
+      `Kept, ${needles(first)} ${first.length === 1 ? 'stays' : 'stay'} whatever becomes of the motif, the gauge or the piece. Given up: “${rule}” does not space the groups again, and other placings are not offered.`,
+    /** What is kept, and what is given up; `rule`: what would space the groups again, or null. */
+    kept: (first: readonly Slot[], rule: string | null): string =>
+      `By hand: ${needles(first)} ${first.length === 1 ? 'stays' : 'stay'} whatever becomes of the motif, the gauge or the piece. ${
+        rule === null
+          ? 'No spacing rule found them; one can be chosen above.'
+          : `“${rule}” does not space the groups now.`
+      }`,
   },
 
   better: {

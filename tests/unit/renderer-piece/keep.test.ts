@@ -4,7 +4,15 @@ import type { Slot } from '@shared/bed/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { afterChange, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { keepChange, keepLabel, keepOrFree } from '../../../src-renderer/piece/moving/keep.ts';
+import {
+  freeChange,
+  freeNeedles,
+  keepChange,
+  keepNeedles,
+  ruleOf,
+  whyNotFree,
+  whyNotKeep,
+} from '../../../src-renderer/piece/moving/keep.ts';
 import { changeTo, groundOf, standingOf } from '../../../src-renderer/piece/moving/standing.ts';
 import { planOf, projectOf } from './projects.ts';
 import { settled } from '../../written-projects.ts';
@@ -16,25 +24,26 @@ const even = (): ProjectAt =>
     band: { rule: { kind: 'even' }, choice: 1 },
   });
 const stands = (project: ProjectAt): readonly Slot[] => standingOf(planOf(project), 0).first;
-const change = (project: ProjectAt): ProjectAt => afterChange(project, keepChange(project, 0) as Change);
+const keep = (project: ProjectAt): ProjectAt => afterChange(project, keepChange(project, 0) as Change);
+const free = (project: ProjectAt): ProjectAt => afterChange(project, freeChange(project, 0) as Change);
 const widened = (project: ProjectAt): ProjectAt =>
   settled(project, { piece: { ...project.piece, shape: { kind: 'rectangle', stitches: 30, rows: 6 } } });
 
 describe('needles that are kept', () => {
   it('stay where the piece gets wider, and follow the rule again when they are given back', () => {
-    const kept = change(even());
+    const kept = keep(even());
     expect(stands(kept)).toEqual(stands(even()));
     expect(stands(widened(kept))).toEqual(stands(even()));
-    const freed = change(widened(kept));
+    const freed = free(widened(kept));
     expect(bandsOf(freed)[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
     expect(stands(freed)).toEqual(stands(widened(even())));
   });
 
   it('go back to the best choice where the one taken is no longer there', () => {
-    const kept = change(even());
+    const kept = keep(even());
     // On six stitches the two groups fill the piece: there is one way.
     const narrow = settled(kept, { piece: { ...kept.piece, shape: { kind: 'rectangle', stitches: 6, rows: 6 } } });
-    const freed = change(narrow);
+    const freed = free(narrow);
     expect(bandsOf(freed)[0]).toMatchObject({ rule: { kind: 'even' }, choice: 0 });
     expect(stands(freed)).toEqual([-3, 0]);
   });
@@ -51,28 +60,38 @@ describe('needles that are kept', () => {
       changeTo(moved, 0, groundOf(planOf(moved), 0), { ...from, first: [-8 as Slot, 5 as Slot] }, from),
     );
     expect(stands(again)).toEqual([-8, 5]);
-    expect(keepLabel(again, 0)).toBe('Go back to: even spaces');
-    expect(bandsOf(change(again))[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
+    expect(ruleOf(again, 0)).toEqual({ kind: 'even' });
+    expect(bandsOf(free(again))[0]).toMatchObject({ rule: { kind: 'even' }, choice: 1 });
   });
 
   it('cannot be kept or given back where there are none, or no rule that found them', () => {
     const byHand = { ...bandsOf(even())[0], rule: { kind: 'by-hand', first: [-8, 3] }, choice: 0 };
     const project = { ...even(), patterns: [byHand] } as ProjectAt;
-    expect([keepLabel(project, 0), keepChange(project, 0)]).toEqual([null, null]);
-    expect([keepLabel(even(), 1), keepChange(even(), 1)]).toEqual([null, null]);
+    expect([keepChange(project, 0), freeChange(project, 0), ruleOf(project, 0)]).toEqual([null, null, null]);
+    expect([whyNotKeep(project, 0), whyNotFree(project, 0)]).toEqual([
+      'These needles are kept already.',
+      'No rule found these needles. A spacing rule can be chosen.',
+    ]);
+    expect([keepChange(even(), 1), freeChange(even(), 1), freeChange(even(), 0)]).toEqual([null, null, null]);
+    expect([whyNotKeep(even(), 0), whyNotFree(even(), 0)]).toEqual([null, 'The rule places the groups now.']);
     const narrow: ProjectAt = {
       ...even(),
       piece: { ...even().piece, shape: { kind: 'rectangle', stitches: 5, rows: 6 } },
     };
-    expect([keepLabel(narrow, 0), keepChange(narrow, 0)]).toEqual([null, null]);
+    expect([keepChange(narrow, 0), whyNotKeep(narrow, 0)]).toEqual([
+      null,
+      'The groups of this band have no needles that could be kept.',
+    ]);
   });
 
   it('are told, and kept and given back by steps of undo with names of their own', () => {
     const session = new Session(settled(even()).whole, true);
-    keepOrFree(session, 0);
+    keepNeedles(session, 0);
     expect(session.undoName).toBe('keep-needles');
     expect(session.announced).toMatch(/^Needles [LR]\d+ and [LR]\d+ kept;/);
-    keepOrFree(session, 0);
+    keepNeedles(session, 0);
+    expect(session.undoName).toBe('keep-needles');
+    freeNeedles(session, 0);
     expect(session.undoName).toBe('free-needles');
     expect(session.announced).toMatch(/^The rule places the groups again, at [LR]\d+ and [LR]\d+\.$/);
     session.undo();
