@@ -3,7 +3,10 @@
  * and drags. All else is too many for nodes (2,000 of them take 45 ms a frame)
  * and shares one shape a layer.
  */
-import Konva from 'konva/lib/Core.js';
+import { Konva } from 'konva/lib/Global.js';
+import type { Group } from 'konva/lib/Group.js';
+import { Shape } from 'konva/lib/Shape.js';
+import type { Stage } from 'konva/lib/Stage.js';
 import { SLACK, type Held, type Point } from './gestures.ts';
 
 // The middle button pans.
@@ -19,7 +22,7 @@ export interface ChartNode {
 
 /** The nodes that a layer has, from the lowest up, and the group that takes them there. */
 export interface NodesOfLayer {
-  readonly group: Konva.Group;
+  readonly group: Group;
   readonly nodes: readonly ChartNode[];
 }
 
@@ -30,12 +33,12 @@ interface HeldNode {
 }
 
 export class ChartNodes {
-  readonly #stage: Konva.Stage;
-  readonly #shapes = new Map<string, Konva.Shape>();
+  readonly #stage: Stage;
+  readonly #shapes = new Map<string, Shape>();
   readonly #nodes = new Map<string, ChartNode>();
   #held: HeldNode | null = null;
 
-  constructor(stage: Konva.Stage) {
+  constructor(stage: Stage) {
     this.#stage = stage;
   }
 
@@ -96,14 +99,14 @@ export class ChartNodes {
     this.#nodes.delete(key);
   }
 
-  #shapeOf(key: string): Konva.Shape {
+  #shapeOf(key: string): Shape {
     let shape = this.#shapes.get(key);
     if (!shape) this.#shapes.set(key, (shape = this.#made(key)));
     return shape;
   }
 
-  #made(name: string): Konva.Shape {
-    const shape: Konva.Shape = new Konva.Shape({
+  #made(name: string): Shape {
+    const shape: Shape = new Shape({
       name,
       draggable: true,
       dragDistance: SLACK + 1,

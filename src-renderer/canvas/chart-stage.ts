@@ -3,7 +3,11 @@
  * again in the next frame when what it shows has changed. Usable without Svelte.
  */
 import type { CellBox } from '@shared/grid/index.ts';
-import Konva from 'konva/lib/Core.js';
+import { Konva } from 'konva/lib/Global.js';
+import { Group } from 'konva/lib/Group.js';
+import { Layer } from 'konva/lib/Layer.js';
+import { Shape } from 'konva/lib/Shape.js';
+import { Stage } from 'konva/lib/Stage.js';
 import { ChartNodes, type ChartNode } from './chart-nodes.ts';
 import type { Held, Point } from './gestures.ts';
 
@@ -44,7 +48,7 @@ export interface Size {
 }
 
 export class ChartStage<View extends ChartView<View>, Scene> {
-  readonly #konva: Konva.Stage;
+  readonly #konva: Stage;
   readonly #layers: readonly DrawnLayer<View, Scene>[];
   readonly #nodes: ChartNodes;
   #view: View;
@@ -60,7 +64,7 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   ) {
     this.#view = view;
     this.#scene = scene;
-    this.#konva = new Konva.Stage({ container, ...size, listening: layers.some(hasNodes) });
+    this.#konva = new Stage({ container, ...size, listening: layers.some(hasNodes) });
     this.#nodes = new ChartNodes(this.#konva);
     this.#layers = layers.map(
       (layer) => new DrawnLayer(this.#konva, layer, () => ({ view: this.#view, scene: this.#scene })),
@@ -131,20 +135,20 @@ function hasNodes<View, Scene>(layer: ChartLayer<View, Scene>): boolean {
 /** One Konva layer: a shape, the nodes over it and another shape over these; and what of it waits to be drawn. */
 class DrawnLayer<View, Scene> {
   /** Takes the nodes. */
-  readonly group = new Konva.Group();
-  readonly #stage: Konva.Stage;
-  readonly #konva: Konva.Layer;
+  readonly group = new Group();
+  readonly #stage: Stage;
+  readonly #konva: Layer;
   /** Cells; `all`; or nothing, and whoever has it drawn then means all. */
   #waiting: CellBox[] | 'all' | 'nothing' = 'nothing';
   #nodes: readonly ChartNode[] = [];
 
   constructor(
-    stage: Konva.Stage,
+    stage: Stage,
     readonly of: ChartLayer<View, Scene>,
     private readonly shown: () => { readonly view: View; readonly scene: Scene },
   ) {
     this.#stage = stage;
-    this.#konva = new Konva.Layer({ listening: hasNodes(of), clearBeforeDraw: false });
+    this.#konva = new Layer({ listening: hasNodes(of), clearBeforeDraw: false });
     stage.add(this.#konva);
     this.#konva.add(
       shapeOf(() => {
@@ -205,8 +209,8 @@ class DrawnLayer<View, Scene> {
   }
 }
 
-function shapeOf(sceneFunc: () => void): Konva.Shape {
-  return new Konva.Shape({ listening: false, perfectDrawEnabled: false, sceneFunc });
+function shapeOf(sceneFunc: () => void): Shape {
+  return new Shape({ listening: false, perfectDrawEnabled: false, sceneFunc });
 }
 
 function clear(context: CanvasRenderingContext2D): void {
