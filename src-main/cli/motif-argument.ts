@@ -7,6 +7,7 @@ import { projectFromText, type Project, type ProjectAt, type Yarn } from '@share
 import { words } from '@shared/words/index.ts';
 import { nodeFiles, readWhole } from '../services/files/index.ts';
 import { readMotifSafely } from '../services/pictures/index.ts';
+import { namedFile } from './own-collection.ts';
 import { placed } from './placed.ts';
 
 /** A motif, and the project that it stands in or that was made around it. */
@@ -28,13 +29,15 @@ export interface NamedAt extends Omit<NamedMotif, 'project'> {
  * Reads a MOTIF; `ground` is a colour or the name of a yarn to take as the
  * ground. Problems name the file, or `--ground`.
  */
-export async function readMotif(path: string, ground?: string): Promise<NamedMotif> {
+export async function readMotif(given: string, ground?: string): Promise<NamedMotif> {
+  const path = await namedFile(given);
   const bytes = await readWhole(nodeFiles, path);
   return isProjectFile(path, bytes) ? fromProject(path, bytes, ground) : fromPicture(path, bytes, ground);
 }
 
 /** Reads a PROJECT; problems name the file. */
-export async function readProject(path: string): Promise<Project> {
+export async function readProject(given: string): Promise<Project> {
+  const path = await namedFile(given);
   const bytes = await readWhole(nodeFiles, path);
   if (!isProjectFile(path, bytes)) throw problemError('project-not-ours', {}, path);
   return placed(path, () => projectFromText(textOf(bytes)));

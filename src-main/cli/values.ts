@@ -183,9 +183,14 @@ export function pngFile(text: string): string {
 }
 
 /** A folder's name. Throws `option-empty`. */
-export function folder(text: string): string {
-  if (text.trim() === '') throw problemError('option-empty', { option: '--to' });
-  return text;
+export const folder = folderOf('to');
+export const collectionFolder = folderOf('collection');
+
+function folderOf(option: CliOptionName): (text: string) => string {
+  return (text) => {
+    if (text.trim() === '') throw problemError('option-empty', { option: `--${option}` });
+    return text;
+  };
 }
 
 export const shows = oneOf<Shows>('shows', ['worn', 'needles']);

@@ -26,7 +26,7 @@ export interface Settings {
   keep(set: Partial<Result<'settings.read'>>): Promise<void>;
 }
 
-export function settingsOf({ files, wait, dataFolder }: Environment): Settings {
+export function settingsOf({ files, wait, dataFolder }: Pick<Environment, 'files' | 'wait' | 'dataFolder'>): Settings {
   const place = join(dataFolder, 'settings.json');
   const turn = inTurn();
   async function read(): Promise<Result<'settings.read'>> {

@@ -1,8 +1,10 @@
 /** The commands, in the order of the help. */
 import type { Command } from '../command.ts';
+import { collectionCommand } from './collection.ts';
 import { demoCommand } from './demo.ts';
 import { exportCommand } from './export.ts';
 import { followCommand } from './follow.ts';
+import { keepCommand } from './keep.ts';
 import { measureCommand } from './measure.ts';
 import { placeCommand } from './place.ts';
 import { planCommand } from './plan.ts';
@@ -17,5 +19,7 @@ export const commands: readonly Command[] = [
   followCommand,
   sizesCommand,
   exportCommand,
+  collectionCommand,
+  keepCommand,
   demoCommand,
 ];

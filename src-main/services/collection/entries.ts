@@ -17,7 +17,7 @@ export class Entries {
   /** By what a file holds: whoever changes it changes that. */
   readonly #known = new Map<string, MotifFacts>();
 
-  constructor(private readonly environment: Environment) {}
+  constructor(private readonly environment: Pick<Environment, 'files'>) {}
 
   async look(folder: string, file: string): Promise<Entry> {
     try {

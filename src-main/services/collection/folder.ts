@@ -20,7 +20,10 @@ export interface CollectionFolder {
 }
 
 /** The folder that the settings name. */
-export async function folderNow({ dataFolder }: Environment, settings: Settings): Promise<CollectionFolder> {
+export async function folderNow(
+  { dataFolder }: Pick<Environment, 'dataFolder'>,
+  settings: Settings,
+): Promise<CollectionFolder> {
   const { collection } = await settings.read();
   return { folder: collection ?? ownCollection(dataFolder), isOwn: collection === null };
 }
@@ -48,7 +51,7 @@ function asPeopleSort(one: string, other: string): number {
 
 /** The names of its files, as people sort. Throws what reading a folder throws, but for one of the program's own that is not there yet. */
 export async function listFiles(
-  { files }: Environment,
+  { files }: Pick<Environment, 'files'>,
   { folder, isOwn }: CollectionFolder,
 ): Promise<Result<'collection.list'>> {
   let names: readonly string[];
@@ -63,7 +66,11 @@ export async function listFiles(
 }
 
 /** The bytes of a file of the folder. Problems name the file by its name; `path-closed` for what a link leads out of the folder. */
-export async function readFileIn({ files }: Environment, folder: string, file: string): Promise<Uint8Array> {
+export async function readFileIn(
+  { files }: Pick<Environment, 'files'>,
+  folder: string,
+  file: string,
+): Promise<Uint8Array> {
   try {
     const path = await pathInside(files, folder, file);
     return await readWhole(files, path, MOST_COLLECTED_BYTES);

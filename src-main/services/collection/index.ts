@@ -8,6 +8,10 @@ import { Entries } from './entries.ts';
 import { chooseFolder, folderNow, listFiles } from './folder.ts';
 import { keepMotif } from './keep.ts';
 
+export { Entries, type Entry } from './entries.ts';
+export { folderNow, listFiles, type CollectionFolder } from './folder.ts';
+export { keepMotif } from './keep.ts';
+
 export interface Collection {
   /** Throws what reading the folder throws; one of the program's own that is not there yet is empty. */
   list(): Promise<Result<'collection.list'>>;

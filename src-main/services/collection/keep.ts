@@ -22,7 +22,7 @@ type Namesake = Extract<Entry, { kind: 'motif' }>;
  * to be replaced and is another by now, and what writing throws.
  */
 export async function keepMotif(
-  environment: Environment,
+  environment: Pick<Environment, 'files' | 'wait'>,
   entries: Entries,
   where: CollectionFolder,
   { text, there: said }: Asked,
@@ -87,7 +87,7 @@ function freeName(name: string, names: readonly string[]): string {
 }
 
 async function write(
-  { files, wait }: Environment,
+  { files, wait }: Pick<Environment, 'files' | 'wait'>,
   { folder }: CollectionFolder,
   file: string,
   bytes: Uint8Array,

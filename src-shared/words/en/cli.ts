@@ -16,6 +16,8 @@ const commands = {
   follow: 'Reads out what to do from casting on to casting off, at each reading of the row counter.',
   sizes: 'Says how each size of a project comes out, side by side.',
   export: 'Exports the chart, the placement sheet and the row list of a project.',
+  collection: 'Lists the motifs of the collection, found by name, size, repeat or yarn.',
+  keep: 'Keeps a motif in the collection, where every project can have it.',
   demo: 'Does the whole job with the sample project, and prints its plan.',
 } as const;
 
@@ -66,6 +68,10 @@ const options = {
   symbols: [null, 'a symbol for each yarn, drawn in one ink, and empty cells for the ground'],
   figure: ['LEVEL', 'with --ink, which level is the figure: dark (default) or light'],
   colours: ['N', 'how many yarns to sort into, 2 to 16; found if left out'],
+  find: ['WORDS', 'a name, a yarn, a size such as 24x20, or “repeat 12”; all of it must fit'],
+  collection: ['DIR', 'the folder of the collection; that of the program if left out'],
+  motif: ['NAME', 'the motif of the project; the first if left out'],
+  'keep-both': [null, 'keep it beside a motif of its name that is kept already'],
   json: [null, 'print one JSON document and nothing else'],
   help: [null, 'this page'],
 } as const satisfies Record<string, readonly [takes: string | null, says: string]>;
@@ -78,6 +84,9 @@ const optionsOf: Partial<
     rows: ['N', 'rows of the chart; counted if left out'],
     to: ['FILE', 'the PNG file to write, one pixel for each cell'],
   },
+  keep: {
+    replace: [null, 'replace the motif of its name that is kept already; without it that stays, and is told'],
+  },
   plan: {
     'all-pieces': [null, 'all pieces of the project, behind a table of the yarn that they take together'],
   },
@@ -86,7 +95,8 @@ const optionsOf: Partial<
 const arguments_ = {
   PHOTO:
     'a PNG, JPEG or PBM picture of the chart, 60 million pixels at most; or two that share some of its rows or columns',
-  MOTIF: 'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken',
+  MOTIF:
+    'a PNG or PBM picture with one pixel for each cell, or a project, whose first motif is taken; or collection:NAME',
   PROJECT: 'a .walewright file',
   'PROJECT or MOTIF': 'a .walewright file, or a picture with --stitches and --copies',
 } as const;
@@ -137,6 +147,11 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
     'With --all-pieces the placement sheets of a size are one file, each piece with pages and numbers of its own',
     'behind a page of the yarn that all of them take. All files are made before the first is written: what stops',
     'the call before, Ctrl+C too, leaves none.',
+  ],
+  collection: [
+    'collection:NAME stands for a motif of it wherever a MOTIF or a PROJECT is named, such as',
+    '“measure collection:star” and “place collection:star --stitches 120 --copies 3,3”; NAME may be that of its file.',
+    'Each is a small project file: copy, rename and delete them as you like. What is no motif is listed with the reason.',
   ],
   demo: [
     'Without --to the files go into demo-output. Those of an earlier demo that nobody has changed since are',
@@ -190,6 +205,13 @@ export const cli = {
       fromRule: 'distance from the rule',
     },
     why: (choice: number, sentence: string): string => `${choice}: ${sentence}`,
+  },
+
+  collection: {
+    folder: (folder: string): string => `In ${folder}:`,
+    none: 'No motif.',
+    size: (width: number, height: number): string => `${width} × ${height}`,
+    columns: { name: 'motif', size: 'size', repeat: 'repeat', yarns: 'yarns', file: 'file' },
   },
 
   plan: {
