@@ -6,7 +6,7 @@
  */
 import type { Host, Params, Result } from '@shared/host/index.ts';
 import { outcome, problemOf, type Outcome, type Problem } from '@shared/problem/index.ts';
-import { projectFromPicture, type MotifPicture } from '@shared/picture/index.ts';
+import type { MotifPicture } from '@shared/picture/index.ts';
 import {
   changeOf,
   MOST_PROJECT_LETTERS,
@@ -198,6 +198,7 @@ export class Files {
   /** Opens a picture of one pixel a cell as a new project. */
   async openCells({ cells, name }: { readonly cells: MotifPicture | null; readonly name: string }): Promise<void> {
     if (cells === null) return;
+    const { projectFromPicture } = await pictureDecoder();
     const title = titleOf(name);
     const names = { project: title, motif: title, yarn: words.pictures.yarn };
     await this.putOnTable(ownMachine.given(projectFromPicture(cells, names)), null);

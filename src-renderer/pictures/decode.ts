@@ -13,6 +13,9 @@ import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
 
+/** What a picture of cells becomes: it comes with the readers, which the window does not wait for. */
+export { projectFromPicture } from '@shared/picture/index.ts';
+
 /** The picture as it is seen upright, and the kind of file it came from. */
 export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;

@@ -1,6 +1,8 @@
 /** A picture file that was dropped, pasted or chosen: its bytes, and what it is called. */
 import { problemError } from '@shared/problem/index.ts';
-import { MOST_PICTURE_BYTES } from '@shared/reading/index.ts';
+
+/** No picture file that is read is longer. */
+const MOST_PICTURE_BYTES = 64 * 1024 * 1024;
 
 /** Throws `file-too-large` before anything is read. */
 export async function bytesOfFile(file: File): Promise<Uint8Array<ArrayBuffer>> {

@@ -12,9 +12,6 @@ export interface Picture {
   readonly rgba: Uint8Array | Uint8ClampedArray;
 }
 
-/** No picture file that is read is longer. */
-export const MOST_PICTURE_BYTES = 64 * 1024 * 1024;
-
 /** The most pixels a photo may have, in millions. */
 export const MOST_MEGAPIXELS = 60;
 
