@@ -122,4 +122,24 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/lettering/place.test.ts › letters on a drawing › lie whole at the cursor over what is drawn where nothing is free, which is said',
     why: 'letters look for a free place first',
   },
+  {
+    old: 'unit/renderer-piece/drawing.test.ts › the line that the spaces are drawn on › lies on the row itself where no rows beside it are as wide',
+    now: 'unit/renderer-piece/drawing.test.ts › the line that the spaces are drawn on › is the middle of the row that was measured, where alone they are true',
+    why: 'it stands there on every piece',
+  },
+  {
+    old: 'unit/renderer-piece/drawing.test.ts › the line that the spaces are drawn on › stands away from the band where the piece is as wide there',
+    now: null,
+    why: 'it stands on the row that was measured, since its numbers are true there alone',
+  },
+  {
+    old: 'unit/renderer-piece/drawing.test.ts › the line that the spaces are drawn on › stands clear of other bands',
+    now: null,
+    why: 'it stands on the row that was measured, since its numbers are true there alone',
+  },
+  {
+    old: 'unit/renderer-piece/drawing.test.ts › the line that the spaces are drawn on › stands where the piece has the width of the row',
+    now: null,
+    why: 'it stands on the row that was measured, since its numbers are true there alone',
+  },
 ];

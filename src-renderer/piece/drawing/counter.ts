@@ -34,13 +34,14 @@ function readingsOf({ first, last, view }: PartView, height: number): Reading[] 
   return readingsIn(least, most, view.cellHeight).map((reading) => ({ reading, view }));
 }
 
+/** In a view `height` pixels high; the numbers stay left of `right`. */
 export function drawCounter(
   context: CanvasRenderingContext2D,
   laid: LaidView,
   outline: Outline,
   look: Look,
   font: string,
-  width: number,
+  right: number,
   height: number,
 ): void {
   context.font = `400 12px ${font}`;
@@ -55,7 +56,7 @@ export function drawCounter(
     const { first, last } = edgesAt(outline, Math.max(1, reading));
     const edge = view.span(first, last).right;
     // Zoomed in, the edge may be out of sight; the numbers stay.
-    const x = Math.min(edge, width - COUNTER_WIDTH);
+    const x = Math.min(edge, right - COUNTER_WIDTH);
     if (x < edge) {
       context.fillStyle = look.paper;
       context.globalAlpha = 0.9;

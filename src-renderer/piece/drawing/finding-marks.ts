@@ -11,11 +11,13 @@ import type { Look } from './look.ts';
 export interface Shown {
   /** The worst first. */
   readonly places: readonly FindingPlace[];
+  /** Those of them where floats were found too long. */
+  readonly floats: readonly FindingPlace[];
   /** The last needle left of each join of the parts; none where they are not asked for. */
   readonly joins: readonly Slot[];
 }
 
-export const NOTHING_SHOWN: Shown = { places: [], joins: [] };
+export const NOTHING_SHOWN: Shown = { places: [], floats: [], joins: [] };
 
 /** From a place to its frame, so that a place of one row is seen as well. */
 const AROUND = 3;

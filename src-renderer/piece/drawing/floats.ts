@@ -3,12 +3,14 @@
  * heavier the longer, with its stitches on a tag.
  */
 import type { PlanRow } from '@shared/plan/index.ts';
+import type { Float } from '@shared/strands/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { longestInPlace, MOST_SAG, sagOf, tagsOf, TAG_HEIGHT, thicknessOf, type Strand } from '../../canvas/strands.ts';
 import type { Look } from './look.ts';
 
 /** On rows thinner than this many pixels only long floats are drawn: from afar the others hide the figure. */
 const LEAST_ROW = 6;
+
 /** Rows of one gauge, 1-based. */
 export interface RowSpan {
   readonly first: number;
@@ -32,24 +34,27 @@ export function strandsIn(
     for (const float of (rows[index] as PlanRow).floats) {
       if (float.last < seen.column || float.first > seen.column + seen.width) continue;
       if (!float.isOver && view.cellHeight < LEAST_ROW) continue;
-      const { left: x1, right: x2 } = view.span(float.first, float.last);
-      strands.push({
-        float,
-        row: index + 1,
-        x1,
-        x2,
-        y: view.top(index) + view.cellHeight / 2,
-        sag: sagOf(x2 - x1, view.cellHeight),
-      });
+      strands.push(strandOf(float, index + 1, view));
     }
   }
   return view.cellHeight < CROWDED_ROW ? longestInPlace(strands, CROWD, CROWD) : strands;
 }
 
+/** A float of a row as it hangs. */
+export function strandOf(float: Float, row: number, view: Viewport): Strand {
+  const { left: x1, right: x2 } = view.span(float.first, float.last);
+  const y = view.top(row - 1) + view.cellHeight / 2;
+  return { float, row, x1, x2, y, sag: sagOf(x2 - x1, view.cellHeight) };
+}
+
+/** Rows of so many pixels have room for all strands, and for the numbers on them. */
+export const ROOMY_ROW = 18;
+
 /** Rows thinner than this put several strands on one pixel; one of them is enough. */
 const CROWDED_ROW = 2;
 /** Pixels that strands stand apart then. */
 const CROWD = 3;
+
 export function drawFloats(
   context: CanvasRenderingContext2D,
   strands: readonly Strand[],

@@ -12,12 +12,14 @@ import type { Reading } from '../moving/reading.ts';
 import { drawBedEnds } from './bed-ends.ts';
 import { drawCounter } from './counter.ts';
 import type { Strand } from '../../canvas/strands.ts';
-import { drawFloats, drawTags, strandsIn } from './floats.ts';
+import { drawFloats, drawTags, ROOMY_ROW, strandsIn } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroup } from './group-marks.ts';
+import { drawGroupNumbers } from './group-numbers.ts';
 import { drawGuides } from './guides.ts';
 import type { LaidView } from './laid-view.ts';
 import { stepsOf } from './outline.ts';
 import type { PieceScene } from './scene.ts';
+import { drawProfile, profileWidth } from './profile.ts';
 import { drawRuler, rulerMarks } from './ruler.ts';
 import { sideOf } from './side.ts';
 import { drawSpaces } from './spaces.ts';
@@ -80,12 +82,12 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   // Under the numbers of floats, which it would cut.
   if (scene.chosen && !marked.dragged) drawChosen(context, laid, scene.chosen, look);
   const strands: Strand[] = [];
+  const rows = restingRows(marked);
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
-    const rows = restingRows(marked);
     for (const part of laid.parts) {
       const { view } = part;
-      if (showsFloats) {
+      if (showsFloats && view.cellHeight >= ROOMY_ROW) {
         const own = strandsIn(rows, view, width, height, part);
         drawFloats(context, own, view.cellHeight, look);
         strands.push(...own);
@@ -95,7 +97,9 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   }
   const numbers = drawSpacesOf(context, marked, (band) => band !== marked.dragged?.band);
   drawTags(context, strands, numbers, look, font);
-  drawCounter(context, laid, plan.outline, look, font, width, height);
+  numberGroups(context, marked, restingGroups(marked));
+  drawCounter(context, laid, plan.outline, look, font, width - profileWidth(plan, width), height);
+  if (showsFloats && sideOf(scene) === 'purl') drawProfile(context, laid, scene, rows, width, rulerY);
 }
 
 export function drawUnderMovingGroups(
@@ -113,6 +117,7 @@ export function drawOverMovingGroups(context: CanvasRenderingContext2D, marked: 
     const chosen = dragged.groups[dragged.group];
     if (chosen) drawChosen(context, laid, chosen, look);
     drawSpacesOf(context, marked, (band) => band === dragged.band);
+    numberGroups(context, marked, dragged.groups);
   }
   const { first, width: needles } = plan.fabric;
   const groups = [...restingGroups(marked), ...(dragged?.groups ?? [])];
@@ -123,6 +128,20 @@ export function drawOverMovingGroups(context: CanvasRenderingContext2D, marked: 
   const onRow = laid.parts.length > 1 ? scene.spaceWords.onRow(row) : '';
   const bed = plan.beyondBed?.bed ?? null;
   drawRuler(context, view, { first, last: first + needles - 1, marks, onRow, bed }, look, font, rulerY, width);
+}
+
+/** Writes the numbers of some groups, which are those of whole bands. */
+function numberGroups(
+  context: CanvasRenderingContext2D,
+  { scene, laid }: Marked,
+  groups: readonly PlacedGroup[],
+): void {
+  const { plan, project, look, font, groupNames } = scene;
+  for (const band of new Set(groups.map((group) => group.band))) {
+    const first = plan.groups.findIndex((group) => group.band === band);
+    const own = groups.filter((group) => group.band === band);
+    drawGroupNumbers(context, laid, own, first, project.piece.finishedFace, groupNames, look, font);
+  }
 }
 
 /** The rows that the spaces beside some groups are measured on. */
@@ -159,10 +178,7 @@ function drawSpacesOf(
     const placed = band.number === dragged?.band ? dragged.placed : band;
     const spaces = bandSpaces(placed, placed.question.judge, plan.outline);
     if (!spaces) return;
-    const others = plan.patterns.filter((other) => other !== band);
-    taken.push(
-      ...drawSpaces(context, laid, spaces, placed.lastRow, plan.outline, others, spaceWords, taken, look, font),
-    );
+    taken.push(...drawSpaces(context, laid, spaces, spaceWords, taken, look, font));
   });
   return taken;
 }

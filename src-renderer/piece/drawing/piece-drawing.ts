@@ -21,6 +21,7 @@ import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
+import { drawFloats, drawTags, ROOMY_ROW } from './floats.ts';
 import { drawFinding, type Shown } from './finding-marks.ts';
 import {
   drawOverMovingGroups,
@@ -32,6 +33,8 @@ import {
   type Marked,
 } from './marks.ts';
 import { laidBox, type LaidView } from './laid-view.ts';
+import { pointedStrands } from './pointed-strands.ts';
+import { drawRowMark } from './profile.ts';
 import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
 import type { PieceScene } from './scene.ts';
 import { isTurnedIn, sideOf } from './side.ts';
@@ -75,15 +78,39 @@ export function pieceLayers(): readonly PieceLayer[] {
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
     },
     {
-      draw(context, laid, { scene: { plan, look }, spot, found }, { height }) {
-        const foot = rulerY(laid, height);
+      draw(context, laid, shown, size) {
+        const { scene, spot, found } = shown;
+        const { plan, look } = scene;
+        const foot = rulerY(laid, size.height);
+        if (spot && scene.showsFloats && sideOf(scene) === 'purl')
+          drawRowMark(context, laid, spot.row, plan, look, size.width);
+        drawPointed(context, laid, shown, size);
         drawFinding(context, laid, found, plan.outline, look, foot);
         if (spot) drawCursor(context, laid, spot, look, foot);
       },
       changed: (before, after) =>
-        before.scene !== after.scene || before.found !== after.found || !isSameSpot(before.spot, after.spot),
+        before.scene !== after.scene ||
+        before.found !== after.found ||
+        (before.dragged === null) !== (after.dragged === null) ||
+        !isSameSpot(before.spot, after.spot),
     },
   ];
+}
+
+/** The strands of what is pointed at, with their stitches; none while a group is in the hand, or where they lie behind the fabric. */
+function drawPointed(
+  context: CanvasRenderingContext2D,
+  laid: LaidView,
+  { scene, spot, found, dragged }: ShownPiece,
+  size: Size,
+): void {
+  if (!scene.showsFloats || dragged || sideOf(scene) !== 'purl') return;
+  const { plan, look, font, chosen } = scene;
+  const pointed = { row: spot?.row ?? null, group: chosen, places: found.floats };
+  const strands = pointedStrands(plan.rows, laid, size, pointed);
+  if (strands.length === 0) return;
+  drawFloats(context, strands, ROOMY_ROW, look);
+  drawTags(context, strands, [], look, font);
 }
 
 /** The cells are counted from the left edge of the fabric as it is seen. */
@@ -125,13 +152,13 @@ function fabricOf(scene: PieceScene): 'knit' | 'purl' | null {
   return scene.showsStitches ? sideOf(scene) : null;
 }
 
-/** The view less the ruler, the counter and the numbers beside the piece, and `heading` pixels for a title that lies on it. */
-export function roomAround(width: number, height: number, heading: number): Room {
+/** The view less the ruler, the counter, the profile and the numbers beside the piece, and `heading` pixels for a title that lies on it. */
+export function roomAround(width: number, height: number, heading: number, profile: number): Room {
   return {
     width,
     height,
     left: 72,
-    right: COUNTER_WIDTH + 12,
+    right: COUNTER_WIDTH + 12 + profile,
     top: 16 + heading,
     bottom: RULER_GAP + RULER_HEIGHT + 8,
   };

@@ -3,6 +3,7 @@ import type { Shows } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
+import type { GroupNames } from './group-numbers.ts';
 import type { Look } from './look.ts';
 import type { SpaceWords } from './spaces.ts';
 
@@ -19,6 +20,9 @@ export interface PieceScene {
   readonly font: string;
   readonly spaceWords: SpaceWords;
   readonly fold: string;
+  readonly groupNames: GroupNames;
+  /** Over the profile of floats. */
+  readonly profileTitle: string;
   /** The group that the commands move. */
   readonly chosen: PlacedGroup | null;
 }

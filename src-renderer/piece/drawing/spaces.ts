@@ -1,10 +1,9 @@
 /**
  * Margins and gaps of a band as a dimension line on the piece, and the gap
- * across the seam. The line stands where the piece is as wide as on the
- * row that was measured, and says which row that is.
+ * across the seam. The line stands on the row that was measured, and says
+ * which row that is.
  */
 import type { BandSpaces } from '@shared/fabric/index.ts';
-import { edgesAt, type Outline } from '@shared/piece/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';
 import type { LaidView } from './laid-view.ts';
@@ -19,50 +18,14 @@ export interface SpaceWords {
   readonly clear: (stitches: number) => readonly string[];
 }
 
-/** From the band to its dimension line, out of the way of the strands that hang under it. */
-const AWAY = 34;
-/** Where there is no room for that. */
-const NEAR = 15;
 /** From line to line of what is written beside the piece. */
 const LINE = 14;
 /** Half the height of the numbers, with some air. */
 const HALF = 11;
 
-/**
- * Where the dimension line of spaces on `row` stands for a band up to
- * `lastRow`: below the band, else above it, where every row that the line and
- * its numbers cover has the edges of `row` and nothing of the `others`; on that
- * row itself where none has.
- */
-export function heightOfLine(
-  { row, edges }: Pick<BandSpaces, 'row' | 'edges'>,
-  lastRow: number,
-  outline: Outline,
-  others: readonly Rows[],
-  view: Viewport,
-): { readonly y: number; readonly isOnBand: boolean } {
-  const foot = view.top(row - 2);
-  const head = view.top(lastRow - 1);
-  const rowAt = (y: number): number => Math.ceil((view.top(-1) - y) / view.cellHeight);
-  const isAsWide = (y: number): boolean => {
-    const [lowest, highest] = [rowAt(y + HALF), rowAt(y - HALF)];
-    if (lowest < 1 || highest > outline.rows) return false;
-    if (others.some((other) => other.firstRow <= highest && other.lastRow >= lowest)) return false;
-    for (let at = lowest; at <= highest; at++) {
-      const { first, last } = edgesAt(outline, at);
-      if (first !== edges.first || last !== edges.last) return false;
-    }
-    return true;
-  };
-  for (let away = AWAY; away >= NEAR; away--) if (isAsWide(foot + away)) return { y: foot + away, isOnBand: false };
-  if (isAsWide(head - NEAR)) return { y: head - NEAR, isOnBand: false };
-  return { y: foot - view.cellHeight / 2, isOnBand: true };
-}
-
-/** The rows of a pattern. */
-interface Rows {
-  readonly firstRow: number;
-  readonly lastRow: number;
+/** The height of the dimension line: the middle of the row that was measured, where alone all of its numbers are true. */
+export function heightOfLine(row: number, view: Viewport): number {
+  return Math.round(view.top(row - 1) + view.cellHeight / 2) + 0.5;
 }
 
 /** Draws the line with its numbers, beside what is `taken`; gives where they stand, so that nothing is set over them. */
@@ -70,22 +33,13 @@ export function drawSpaces(
   context: CanvasRenderingContext2D,
   laid: LaidView,
   scene: BandSpaces,
-  lastRow: number,
-  outline: Outline,
-  others: readonly Rows[],
   text: SpaceWords,
   taken: readonly PixelBox[],
   look: Look,
   font: string,
 ): PixelBox[] {
-  const part = laid.partOf(scene.row);
-  const { view } = part;
-  // The line stays on rows of the gauge by which its spaces are drawn.
-  const beyond = laid.parts
-    .filter((other) => other !== part)
-    .map(({ first, last }) => ({ firstRow: first, lastRow: last }));
-  const line = heightOfLine(scene, lastRow, outline, [...others, ...beyond], view);
-  const y = Math.round(line.y) + 0.5;
+  const view = laid.at(scene.row);
+  const y = heightOfLine(scene.row, view);
 
   context.font = `600 13px ${font}`;
   context.textBaseline = 'middle';
@@ -99,14 +53,15 @@ export function drawSpaces(
   const placed = spreadOut(middles, widths, whole.left, whole.right);
 
   context.lineWidth = 1;
+  const foot = view.top(scene.row - 2);
   const boxes = spaces.map(({ first, last, seam }, index): PixelBox => {
     const span = view.span(first, last);
     const left = Math.round(span.left) + 1.5;
     const right = Math.round(span.right) - 1.5;
     const middle = placed[index] as number;
     const half = (widths[index] as number) / 2;
-    if (line.isOnBand) {
-      // Strands and the figure beside it may lie under the number.
+    // Lines and an all-over beside the band may lie under the number; a narrow space leaves it to the figure.
+    if (2 * half <= right - left) {
       context.fillStyle = look.main;
       context.fillRect(middle - half, y - HALF + 2, 2 * half, 2 * HALF - 4);
     }
@@ -115,13 +70,17 @@ export function drawSpaces(
     stop(context, left, y);
     stop(context, right, y);
     if (seam && seam.clear > 0) stop(context, Math.round(view.left(seam.sewnBefore)) + 0.5, y);
-    if (middle - half > left) segment(context, left, middle - half, y);
-    if (middle + half < right) segment(context, middle + half, right, y);
+    const number = numberAt(middle, 2 * half, left, right, y, foot);
+    if (number.isBelow) segment(context, left, right, y);
+    else {
+      segment(context, left, middle - half, y);
+      segment(context, middle + half, right, y);
+    }
     context.stroke();
     context.font = `600 13px ${font}`;
     context.fillStyle = look.onMain;
-    context.fillText(texts[index] as string, middle, y);
-    return { left: middle - half, top: y - HALF, width: 2 * half, height: 2 * HALF };
+    context.fillText(texts[index] as string, middle, number.y);
+    return { left: middle - half, top: number.y - HALF, width: 2 * half, height: 2 * HALF };
   });
 
   context.font = `400 12px ${font}`;
@@ -134,17 +93,16 @@ export function drawSpaces(
     const width = context.measureText(said).width;
     const middle = Math.min(Math.max(middles[index] as number, left + width / 2), right - width / 2);
     const box = { left: middle - width / 2 - 2, top: y + LINE - 7, width: width + 4, height: LINE };
-    if (line.isOnBand) {
-      context.fillStyle = look.main;
-      context.fillRect(box.left, box.top, box.width, box.height);
-      context.fillStyle = look.onMain;
-    }
+    context.fillStyle = look.main;
+    context.fillRect(box.left, box.top, box.width, box.height);
+    context.fillStyle = look.onMain;
     context.fillText(said, middle, y + LINE);
     return [box];
   });
 
   const beside = linesBeside(scene, text, y, laid.castOn, taken);
-  const x = whole.left - 10;
+  // Where the edge is out of sight they stand at that of the view.
+  const x = Math.max(whole.left - 10, BESIDE);
   context.textAlign = 'right';
   const besides = beside.map(({ said, isNumber, y: at }): PixelBox => {
     context.font = `${isNumber ? '600 13px' : '400 12px'} ${font}`;
@@ -157,6 +115,22 @@ export function drawSpaces(
     return { left: x - width, top: at - LINE / 2, width, height: LINE };
   });
   return [...boxes, ...clear, ...besides];
+}
+
+/** Room that is kept beside the piece for what is written there. */
+const BESIDE = 66;
+
+/** Where the number of a space `left` … `right` goes: into its line, or below the band where it has no room there. */
+export function numberAt(
+  middle: number,
+  width: number,
+  left: number,
+  right: number,
+  y: number,
+  foot: number,
+): { readonly y: number; readonly isBelow: boolean } {
+  const isBelow = middle - width / 2 < left || middle + width / 2 > right;
+  return { y: isBelow ? Math.max(y, foot) + HALF : y, isBelow };
 }
 
 interface LineBeside {

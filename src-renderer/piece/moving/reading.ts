@@ -24,6 +24,8 @@ export interface Reading {
   readonly band: number;
   /** Which of the band's groups is moved, from 0. */
   readonly group: number;
+  /** Its number among all groups of the piece, from 0. */
+  readonly number: number;
   /** The band as it would stand, with that as its only choice. */
   readonly placed: PlacedBand;
   /** Its groups as they would stand. */
@@ -55,6 +57,7 @@ export function readingOf(plan: Plan, band: number, group: number, standing: Sta
   return {
     band,
     group,
+    number: plan.groups.findIndex((one) => one.band === band) + group,
     placed: { ...before, question, choices: [choice], taken: 0, groups, firstRow: standing.firstRow, lastRow },
     groups,
     spaces: [margins[0], ...gaps, margins[1]],

@@ -5,13 +5,13 @@ import type { Reading } from './reading.ts';
 import type { Stop } from './standing.ts';
 
 export function sayReading(reading: Reading, stop: Stop | null = null): string {
-  const { group, groups, placed, spaces, isShaped, acrossSeam, guides } = reading;
+  const { group, number, groups, placed, spaces, isShaped, acrossSeam, guides } = reading;
   const { seamAllowance } = placed.question;
   const onRow = isShaped ? placed.firstRow : null;
   const { block, firstRow, lastRow } = groups[group] as PlacedGroup;
   const inLine = guides.map(({ kind }) => kind);
   return words.moving.readout({
-    group,
+    group: number,
     block,
     firstRow,
     lastRow,

@@ -14,6 +14,7 @@
 import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, START_PIECE, startBand, type ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { pieceDrawingWords } from '@shared/words/piece-drawing.ts';
 import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { NOTHING_SHOWN } from '../../../src-renderer/piece/drawing/finding-marks.ts';
 import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
@@ -71,7 +72,7 @@ export type Distance = 'near' | 'whole';
 
 /** Cells in the proportion of 28 × 40 and ten pixels high around the dragged band, or the piece as a whole. */
 function viewOf(distance: Distance, scene: PieceScene): Viewport {
-  if (distance === 'whole') return fittedView(scene, roomAround(VIEW.width, VIEW.height, 56));
+  if (distance === 'whole') return fittedView(scene, roomAround(VIEW.width, VIEW.height, 56, 96));
   const row = 10 + CARRIED * APART + 9;
   return new Viewport((10 * 40) / 28, 10, VIEW.width / 2, VIEW.height / 2 + row * 10);
 }
@@ -106,6 +107,8 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     font: 'sans-serif',
     spaceWords: words.piece.stage.spaces,
     fold: words.piece.stage.fold,
+    groupNames: pieceDrawingWords.group,
+    profileTitle: pieceDrawingWords.profile.title,
     chosen: null,
   };
   const container = document.createElement('div');

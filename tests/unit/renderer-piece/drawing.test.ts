@@ -11,7 +11,7 @@ import { strandsIn } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { rulerLabels, rulerMarks, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
-import { heightOfLine, linesBeside } from '../../../src-renderer/piece/drawing/spaces.ts';
+import { heightOfLine, linesBeside, numberAt } from '../../../src-renderer/piece/drawing/spaces.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
 import { planOf, twoGroups } from './projects.ts';
 
@@ -162,39 +162,16 @@ describe('the spaces of a placement', () => {
 });
 
 describe('the line that the spaces are drawn on', () => {
-  /** Rows 25–26 of 60, ten pixels a row, the cast-on at 600: the foot of row 25 is at 360. */
-  const tall = new Viewport(10, 10, 500, 600);
-  const lineOn = (
-    steps: readonly { row: number; left: number; right: number }[],
-    others: readonly { firstRow: number; lastRow: number }[] = [],
-  ) => {
-    const shape = { kind: 'steps' as const, stitches: 20, rows: 60, steps };
-    const outline = outlineOf(shape, { ...projectAt(sampleProject()).piece, hemRows: 0 });
-    return heightOfLine({ row: 25, edges: edgesAt(outline, 25) }, 26, outline, others, tall);
-  };
-
-  it('stands away from the band where the piece is as wide there', () => {
-    expect(lineOn([])).toEqual({ y: 394, isOnBand: false });
+  it('is the middle of the row that was measured, where alone they are true', () => {
+    // Ten pixels a row, the cast-on at 600: row 25 lies between 350 and 360.
+    expect(heightOfLine(25, new Viewport(10, 10, 500, 600))).toBe(355.5);
   });
 
-  it('stands where the piece has the width of the row', () => {
-    // From row 23 on it is wider; rows 23 and 24 are 20 pixels, too few for the numbers: above the band it goes.
-    expect(lineOn([{ row: 23, left: 1, right: 1 }])).toEqual({ y: 325, isOnBand: false });
-    // From row 21 on: four rows below the band, of which the lowest ends at 400.
-    expect(lineOn([{ row: 21, left: 1, right: 1 }])).toEqual({ y: 388, isOnBand: false });
-  });
-
-  it('stands clear of other bands', () => {
-    expect(lineOn([], [{ firstRow: 10, lastRow: 20 }])).toEqual({ y: 388, isOnBand: false });
-    expect(lineOn([], [{ firstRow: 10, lastRow: 23 }])).toEqual({ y: 325, isOnBand: false });
-  });
-
-  it('lies on the row itself where no rows beside it are as wide', () => {
-    const y = lineOn([
-      { row: 25, left: 1, right: 1 },
-      { row: 27, left: 1, right: 1 },
-    ]);
-    expect(y).toEqual({ y: 355, isOnBand: true });
+  it('has its numbers in it where they have room, and else below the band', () => {
+    expect(numberAt(100, 20, 80, 120, 355, 360)).toEqual({ y: 355, isBelow: false });
+    expect(numberAt(100, 20, 95, 105, 355, 360)).toEqual({ y: 371, isBelow: true });
+    // On rows taller than a number the foot of the row counts.
+    expect(numberAt(100, 20, 95, 105, 355, 400).y).toBe(411);
   });
 });
 

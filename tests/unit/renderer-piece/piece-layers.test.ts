@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { pieceDrawingWords } from '@shared/words/piece-drawing.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
 import { NOTHING_SHOWN } from '../../../src-renderer/piece/drawing/finding-marks.ts';
 import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
@@ -30,6 +31,8 @@ function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
     font: 'sans-serif',
     spaceWords: words.piece.stage.spaces,
     fold: words.piece.stage.fold,
+    groupNames: pieceDrawingWords.group,
+    profileTitle: pieceDrawingWords.profile.title,
     chosen: null,
     ...to,
   };
@@ -56,9 +59,10 @@ describe('what is drawn again of the piece', () => {
   it('is the cells of the group and what goes with it while it is dragged; the rest when it is taken', () => {
     // Columns from L10: R4 … R6 are 13 … 15, a needle further 14 … 16; rows 3 and 4 are 2 and 3.
     const box = { column: 13, row: 2, width: 4, height: 2 };
-    expect(changed(BEFORE, dragged(1))).toEqual([[box], true, true, false]);
+    // The strands of what is pointed at go while a group is in the hand.
+    expect(changed(BEFORE, dragged(1))).toEqual([[box], true, true, true]);
     expect(changed(dragged(1), dragged(2))).toEqual([[{ ...box, column: 14 }], false, true, false]);
-    expect(changed(dragged(1), BEFORE)).toEqual([[box], true, true, false]);
+    expect(changed(dragged(1), BEFORE)).toEqual([[box], true, true, true]);
   });
 
   it('is only the mark of the stitch that is looked at as the pointer moves', () => {
