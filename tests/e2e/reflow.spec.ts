@@ -23,7 +23,7 @@ async function trouble(within: Locator): Promise<string[]> {
     const shown = 'button, select, input, textarea, summary, [role="grid"], [role="slider"]';
     for (const control of root.querySelectorAll<HTMLElement>(shown)) {
       const what = control.matches('.only-heard') ? control.closest('label') : control;
-      if (!what?.checkVisibility() || control.closest(':disabled, [popover]')) continue;
+      if (!what?.checkVisibility() || control.closest(':disabled, [popover]:not(:popover-open)')) continue;
       what.scrollIntoView({ block: 'center', inline: 'center' });
       const { left, top, width, height } = what.getBoundingClientRect();
       const [from, to] = [Math.max(0, top), Math.min(innerHeight, top + height)];
@@ -90,6 +90,21 @@ test.describe('zoomed in', () => {
             const zoom = await restingBox(page.getByRole('group', { name: 'Size on the screen' }));
             expect(drawing.height).toBeGreaterThanOrEqual(100);
             expect(zoom.y).toBeGreaterThanOrEqual(drawing.y + drawing.height);
+          }
+          if (bench === 'Motif') {
+            const strip = page.getByRole('region', { name: 'Yarns and drawing options' });
+            const options = strip.getByRole('button', { name: 'Drawing options' });
+            await expect(strip.getByRole('combobox')).toHaveCount(0);
+            await options.press('Enter');
+            await expect(strip.getByRole('combobox')).toHaveCount(3);
+            expect(await trouble(strip)).toEqual([]);
+            await strip.getByRole('button', { name: 'Selection', exact: true }).press('Enter');
+            const menu = page.getByRole('group', { name: 'Selection', exact: true });
+            await expect(menu.getByRole('button', { name: 'Select all cells', exact: true })).toBeVisible();
+            expect(await trouble(menu)).toEqual([]);
+            await page.keyboard.press('Escape');
+            await expect(menu).toBeHidden();
+            await options.press('Enter');
           }
           await fold.press('Enter');
           await expect(page.getByRole('complementary')).toBeVisible();

@@ -31,6 +31,16 @@ const press = (page: Page, key: string): Promise<void> => page.locator('[data-dr
 export const VIEWS: readonly View[] = [
   { name: 'motif', of: ['empty', 'sample'], show: (page) => goTo(page, 'Motif') },
   {
+    name: 'motif-menu',
+    of: ['sample'],
+    async show(page) {
+      await goTo(page, 'Motif');
+      await press(page, 's');
+      await page.getByRole('button', { name: 'Selection', exact: true }).click();
+      await page.getByText('Nothing is selected.').waitFor();
+    },
+  },
+  {
     name: 'motif-lettering',
     of: ['sample'],
     async show(page) {
