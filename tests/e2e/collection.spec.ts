@@ -149,6 +149,13 @@ test('keeps a motif, finds another and puts it in with the keyboard alone', asyn
   await expect(dialog).toBeHidden();
   await expect(chart.grid).toBeFocused();
 
+  // One press of Escape leaves, whatever is typed.
+  await page.keyboard.press('Control+Shift+F');
+  await expect(dialog.getByLabel('Find')).toBeFocused();
+  await page.keyboard.type('x');
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+
   // Of those that fit the first is taken; Enter puts it in.
   await page.keyboard.press('Control+Shift+F');
   await expect(dialog.getByLabel('Find')).toBeFocused();
