@@ -35,9 +35,8 @@ export interface FloatsOn {
 export function fabricFloats({ picture, ground, gauge, limit, look: { raised, warn, ink } }: FloatsOn): DrawnFloats {
   const { width, height } = picture.grid;
   const rows = floatsSeen(picture, ground, gauge, limit);
-  const own = rows
-    .filter(({ row }) => row >= 0 && row < height)
-    .flatMap(({ floats }) => floats.filter(({ first }) => first >= 0 && first < width));
+  const isOwn = ({ first }: Float): boolean => first >= 0 && first < width;
+  const own = rows.filter(({ row }) => row >= 0 && row < height).flatMap(({ floats }) => floats.filter(isOwn));
   const look = {
     yarns: picture.colours,
     warn,
@@ -53,8 +52,10 @@ export function fabricFloats({ picture, ground, gauge, limit, look: { raised, wa
       const chart = view.pixels({ column: 0, row: 0, width, height });
       const whole = new Path2D();
       whole.rect(chart.left, chart.top, chart.width, chart.height);
+      // Strands end with the fabric that shows, and sag under its lowest row.
+      const shown = view.pixels(pictureArea(picture));
       const around = new Path2D(whole);
-      around.rect(0, 0, size.width, size.height);
+      around.rect(shown.left, shown.top, shown.width, shown.height + view.cellHeight);
       for (const [part, rule, alpha] of [
         [whole, 'nonzero', 1],
         [around, 'evenodd', picture.surround?.strength ?? 0],
@@ -66,11 +67,12 @@ export function fabricFloats({ picture, ground, gauge, limit, look: { raised, wa
         drawStrands(context, strands, view.cellHeight, look);
         context.restore();
       }
+      const long = strands.filter(({ float, row }) => float.isOver && row >= 1 && row <= height && isOwn(float));
+      // On the chart, where no number of a row is.
+      const right = chart.left + chart.width;
       drawTags(
         context,
-        strands.filter(
-          ({ float, row }) => float.isOver && row >= 1 && row <= height && float.first >= 0 && float.first < width,
-        ),
+        long.map((strand) => ({ ...strand, x2: Math.min(strand.x2, right) })),
         look,
       );
     },
