@@ -4,6 +4,7 @@ import { latePart } from '../ui/load-part.ts';
 export const collectionDialog = latePart(() => import('./collection/CollectionDialog.svelte'));
 export const doubtsForm = latePart(() => import('./doubts/DoubtsForm.svelte'));
 export const floatsPart = latePart(() => import('./drawing/fabric-floats.ts'));
+export const handlesPart = latePart(() => import('./underlay/handles-part.ts'));
 export const letteringDialog = latePart(() => import('./lettering/LetteringDialog.svelte'));
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));
 export const copiesFields = latePart(() => import('./strip/CopiesFields.svelte'));

@@ -18,7 +18,10 @@ export const FARTHEST_UNDERLAY = 10_000;
 /** Less of a picture to trace would hide it, and that has a switch of its own. */
 export const LEAST_OPACITY = 0.1;
 
-export const underlaySchema = z.strictObject({
+/** How far a picture to trace may be turned either way, in degrees. */
+export const MOST_TURN = 180;
+
+const underlayFields = {
   /** Data URL of a PNG or JPEG, at most {@link UNDERLAY_SIDE} pixels a side. */
   picture: z
     .string()
@@ -30,8 +33,19 @@ export const underlaySchema = z.strictObject({
   /** How strongly it shows through the ground, 0 … 1. */
   opacity: between(0, 1),
   isShown: z.boolean(),
-});
-/** A picture that lies behind a chart. Its place and size are in cells, from the lower left corner of the chart. */
+  /** Degrees clockwise about its middle, as the knitting is seen in its own proportion. */
+  turn: between(-MOST_TURN, MOST_TURN),
+};
+
+/** Each field by itself, as an edit sets it. */
+export const underlayFieldsSchema = z.strictObject(underlayFields);
+
+/** The first files of this version knew no turn. */
+export const underlaySchema = z.strictObject({ ...underlayFields, turn: z._default(underlayFields.turn, 0) });
+/**
+ * A picture that lies behind a chart. Its place and size are in cells, from the
+ * lower left corner of the chart, and are those that it has before it is turned.
+ */
 export interface Underlay extends ReadonlyDeep<z.infer<typeof underlaySchema>> {}
 
 export const motifIdSchema = letters(40);

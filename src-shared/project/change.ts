@@ -54,6 +54,7 @@ export type ChangeName =
   | 'remove-underlay'
   | 'move-underlay'
   | 'scale-underlay'
+  | 'turn-underlay'
   | 'underlay-strength'
   | 'show-underlay'
   | 'hide-underlay'

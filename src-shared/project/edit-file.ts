@@ -5,7 +5,7 @@
  * written as runs: where one begins, and a letter for each cell from there on.
  */
 import { CELL_LETTERS, gridSchema, MOST_COLUMNS, MOST_ROWS, type Patch } from '../grid/index.ts';
-import { motifIdSchema, motifInFile, motifSchema, underlaySchema } from '../motif/index.ts';
+import { motifIdSchema, motifInFile, motifSchema, underlayFieldsSchema } from '../motif/index.ts';
 import { allOverSchema, bandSchema, MOST_PATTERNS, patternIdSchema, patternSchema } from '../pattern/index.ts';
 import { sizeIdSchema, sizeNumbersSchema, type SizeNumbers } from '../piece/index.ts';
 import { outcome } from '../problem/index.ts';
@@ -88,7 +88,7 @@ const editsSchema = z.array(
       motif: motifIdSchema,
       to: z.partial(z.strictObject({ ...motifFields, grid: gridSchema })),
     }),
-    z.strictObject({ kind: set, of: z.literal('underlay'), motif: motifIdSchema, to: z.partial(underlaySchema) }),
+    z.strictObject({ kind: set, of: z.literal('underlay'), motif: motifIdSchema, to: z.partial(underlayFieldsSchema) }),
     z.strictObject({
       kind: set,
       of: z.literal('band'),

@@ -7,7 +7,7 @@
  */
 import { MOST_FIXED_REPEAT, MOST_STITCHES } from '../bed/index.ts';
 import { MOST_COLUMNS, MOST_ROWS } from '../grid/index.ts';
-import { FARTHEST_UNDERLAY, LEAST_OPACITY } from '../motif/index.ts';
+import { FARTHEST_UNDERLAY, LEAST_OPACITY, MOST_TURN } from '../motif/index.ts';
 import { MOST_GROUPS } from '../pattern/index.ts';
 import { GAUGE_BOUNDS, MOST_FLOAT_MM, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type ShapeCount } from '../piece/index.ts';
 import type { ChangeName } from './change.ts';
@@ -21,7 +21,7 @@ export interface NumberField {
   /** 0 is taken too, for what is not known or does not count; the project has null then. */
   readonly orNone?: true;
   /** What it counts, where that stands behind the number. */
-  readonly unit?: 'stitches' | 'percent';
+  readonly unit?: 'stitches' | 'percent' | 'degrees';
   readonly change: ChangeName;
 }
 
@@ -68,6 +68,7 @@ export const numberFields = {
   /** Of a motif, and of the picture behind it. */
   motifColumns: { least: 1, most: MOST_COLUMNS, change: 'resize-motif' },
   motifRows: { least: 1, most: MOST_ROWS, change: 'resize-motif' },
+  underlayTurn: { least: -MOST_TURN, most: MOST_TURN, step: 0.5, unit: 'degrees', change: 'turn-underlay' },
   underlayColumns: { least: 1, most: FARTHEST_UNDERLAY, step: 0.1, change: 'scale-underlay' },
   underlayRows: { least: 1, most: FARTHEST_UNDERLAY, step: 0.1, change: 'scale-underlay' },
   underlayLeft: { least: -FARTHEST_UNDERLAY, most: FARTHEST_UNDERLAY, step: 0.1, change: 'move-underlay' },

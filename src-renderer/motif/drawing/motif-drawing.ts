@@ -7,6 +7,7 @@ import {
   isWithin,
   Viewport,
   type CellPicture,
+  type ChartNode,
   type ChartLayer,
   type FabricSide,
   type Room,
@@ -48,6 +49,8 @@ export interface MotifScene {
   readonly picture: CellPicture;
   /** The floats that are drawn on the fabric, or null. */
   readonly floats: DrawnFloats | null;
+  /** What of the picture to trace is dragged, or null. The same while none of it changes. */
+  readonly handles: ((view: Viewport) => readonly ChartNode[]) | null;
   /** The cells that the pointer and the keyboard are on. */
   readonly hover: Cell | null;
   readonly cursor: Cell | null;
@@ -85,7 +88,7 @@ export function motifLayers(): readonly MotifLayer[] {
     lines: ({ chart: { look } }) => look.lines,
     fabric: ({ chart: { fabric } }) => fabric,
   });
-  return [cells, marksLayer, pointerLayer];
+  return [cells, marksLayer, pointerLayer, handlesLayer];
 }
 
 const marksLayer: MotifLayer = {
@@ -122,6 +125,13 @@ const pointerLayer: MotifLayer = {
     !isSameCell(before.hover, after.hover) ||
     !isSameCell(before.cursor, after.cursor) ||
     !isMarkedAlike(before.chart, after.chart),
+};
+
+/** Drawn by its nodes alone. */
+const handlesLayer: MotifLayer = {
+  draw: () => undefined,
+  nodes: (view, { handles }) => handles?.(view) ?? [],
+  changed: (before, after) => before.handles !== after.handles,
 };
 
 /** The whole motif with its neighbours, as large as it goes. */

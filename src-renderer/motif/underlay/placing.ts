@@ -16,6 +16,12 @@ import {
 /** How strongly a new picture shows. */
 const START_OPACITY = 0.5;
 
+/** The middle of a picture, in columns and rows from the lower left corner of the chart. */
+export interface Middle {
+  readonly column: number;
+  readonly row: number;
+}
+
 /** A picture as it is kept, and its size in pixels. */
 export interface KeptPicture {
   readonly picture: string;
@@ -33,7 +39,7 @@ export function fittedUnderlay({ picture, width, height }: KeptPicture, grid: Gr
   const rows = bounded(height * scale, 1);
   const left = (grid.width - columns) / 2;
   const bottom = (grid.height - rows) / 2;
-  return { picture, left, bottom, columns, rows, opacity: START_OPACITY, isShown: true };
+  return { picture, left, bottom, columns, rows, opacity: START_OPACITY, isShown: true, turn: 0 };
 }
 
 /**
@@ -94,6 +100,23 @@ export function resizeUnderlay(motif: Motif, to: Partial<Pick<Underlay, 'columns
   const left = bounded(underlay.left + (underlay.columns - columns) / 2);
   const bottom = bounded(underlay.bottom + (underlay.rows - rows) / 2);
   return changed(motif, 'scale-underlay', { columns, rows, left, bottom });
+}
+
+/** Turned so far clockwise about its middle, in degrees; more than half round is counted from the other side. */
+export function turnUnderlay(motif: Motif, degrees: number): Change | null {
+  const { underlay } = motif;
+  if (!underlay) return null;
+  const turn = bounded(degrees - 360 * Math.round(degrees / 360));
+  return turn === underlay.turn ? null : changed(motif, 'turn-underlay', { turn });
+}
+
+/** Another size in place of it, its middle at a column and a row, which need not be whole. */
+export function placeUnderlay(motif: Motif, columns: number, rows: number, middle: Middle): Change | null {
+  if (!motif.underlay) return null;
+  const [width, height] = [bounded(columns, 1), bounded(rows, 1)];
+  const left = bounded(middle.column - width / 2);
+  const bottom = bounded(middle.row - height / 2);
+  return changed(motif, 'scale-underlay', { columns: width, rows: height, left, bottom });
 }
 
 /** Shows through more or less strongly, 0.1 … 1. */

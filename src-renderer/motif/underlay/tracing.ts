@@ -2,6 +2,7 @@
 import { words } from '@shared/words/index.ts';
 import type { Held, Point, Viewport } from '../../canvas/index.ts';
 import type { Session } from '../../session/session.ts';
+import type { Traced } from './handles.svelte.ts';
 import { moveUnderlay } from './placing.ts';
 
 /** Columns and rows that an arrow key moves the picture; with Shift ten times as far. */
@@ -34,6 +35,19 @@ export class Tracing {
       },
       end: () => undefined,
       giveUp: () => session.giveUp(gesture),
+    };
+  }
+
+  /** What its handles change. */
+  get traced(): Traced {
+    const { session } = this;
+    return {
+      get motif() {
+        return session.motif;
+      },
+      change: (change, gesture) => session.change(change, gesture),
+      giveUp: (gesture) => session.giveUp(gesture),
+      announce: (text) => session.announce(text),
     };
   }
 

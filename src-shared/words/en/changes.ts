@@ -45,6 +45,7 @@ const names: { readonly [Name in ChangeName]: string } = {
   'remove-underlay': 'remove picture to trace',
   'move-underlay': 'move picture to trace',
   'scale-underlay': 'scale picture to trace',
+  'turn-underlay': 'turn picture to trace',
   'underlay-strength': 'change strength of picture',
   'show-underlay': 'show picture to trace',
   'hide-underlay': 'hide picture to trace',

@@ -212,7 +212,7 @@ export const motif = {
       pick: 'Press a cell to draw with its yarn.',
       select: 'Drag over cells, or press two corners.',
       stamp: 'Press where a copy goes.',
-      trace: 'Drag the picture behind the chart, or nudge it with the arrow keys. It is added in the panel.',
+      trace: 'Drag the picture, its corners or the ring above it; arrow keys nudge it. It is added in the panel.',
     },
     filledShapes: 'Filled',
     fillEverywhere: 'Everywhere of its colour',

@@ -46,6 +46,7 @@ export const numberFields = {
   allOverStep: allOver.form.step,
   motifColumns: motif.size.columns,
   motifRows: motif.size.rows,
+  underlayTurn: underlay.turn,
   underlayColumns: underlay.columns,
   underlayRows: underlay.rows,
   underlayLeft: underlay.left,
@@ -56,4 +57,5 @@ export const numberFields = {
 export const numberUnits: { readonly [Unit in NonNullable<NumberField['unit']>]: string } = {
   stitches: 'st',
   percent: '%',
+  degrees: '°',
 };

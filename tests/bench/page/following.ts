@@ -99,7 +99,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       fabric: null,
       look: LOOK,
     };
-    return { chart, picture: pictureOf(chart), floats: null, hover, cursor: null };
+    return { chart, picture: pictureOf(chart), floats: null, handles: null, hover, cursor: null };
   };
   const stage = new ChartStage(container, motifLayers(), VIEWPORT, scene(), VIEW);
   const context = container.querySelector('canvas')?.getContext('2d') as CanvasRenderingContext2D;

@@ -12,10 +12,16 @@ export function fileOfVersion7(
   const [first] = pieces as object as readonly Piece[];
   return {
     ...file,
+    motifs: file.motifs.map((motif) => ({ ...motif, underlay: motif.underlay && turned(motif.underlay) })),
     version: 7,
     machine: { ...machine, bed: first?.bed },
     pieces: (pieces as object as readonly Piece[]).map((piece) => pieceOf(random, piece, file.motifs)),
   };
+}
+
+/** Some pictures to trace are turned; by how much follows from where they lie, so that nothing else is made otherwise for it. */
+function turned<Picture extends { readonly left: number; readonly isShown: boolean }>(picture: Picture): object {
+  return picture.isShown ? { ...picture, turn: picture.left * 20 } : picture;
 }
 
 interface Piece {

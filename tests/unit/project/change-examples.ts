@@ -60,6 +60,7 @@ const underlay: Underlay = {
   columns: 14,
   rows: 18,
   opacity: 0.5,
+  turn: 0,
   isShown: true,
 };
 
@@ -150,6 +151,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'remove-underlay': changeOf('remove-underlay', setMotif(motif.id, { underlay: null, name: 'bare' })),
   'move-underlay': changeOf('move-underlay', withUnderlay, setUnderlay(motif.id, { left: 3.5 })),
   'scale-underlay': changeOf('scale-underlay', withUnderlay, setUnderlay(motif.id, { columns: 20, rows: 20 })),
+  'turn-underlay': changeOf('turn-underlay', withUnderlay, setUnderlay(motif.id, { turn: 12.5 })),
   'underlay-strength': changeOf('underlay-strength', withUnderlay, setUnderlay(motif.id, { opacity: 0.3 })),
   'show-underlay': changeOf('show-underlay', withUnderlay, setUnderlay(motif.id, { isShown: true })),
   'hide-underlay': changeOf('hide-underlay', withUnderlay, setUnderlay(motif.id, { isShown: false })),

@@ -106,6 +106,7 @@ const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   // A chart has its cells as lines, which give its size.
   motifColumns: [],
   motifRows: [],
+  underlayTurn: ['motifs.underlay.turn'],
   underlayColumns: ['motifs.underlay.columns'],
   underlayRows: ['motifs.underlay.rows'],
   underlayLeft: ['motifs.underlay.left'],

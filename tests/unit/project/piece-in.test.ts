@@ -80,7 +80,7 @@ describe('a piece to be knitted', () => {
 
 describe('the same piece', () => {
   const blank: Motif = { ...lighthouse, id: 'blank', grid: makeGrid(3, 3) };
-  const underlay = { picture: '', left: 0, bottom: 0, columns: 1, rows: 1, opacity: 1, isShown: true };
+  const underlay = { picture: '', left: 0, bottom: 0, columns: 1, rows: 1, opacity: 1, isShown: true, turn: 0 };
 
   it.each<[string, (project: Project) => Project]>([
     ['the project is called something else', (project) => ({ ...project, name: 'other' })],

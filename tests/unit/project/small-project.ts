@@ -26,5 +26,6 @@ export const UNDERLAY = {
   columns: 12,
   rows: 9.5,
   opacity: 0.6,
+  turn: 0,
   isShown: true,
 };

@@ -31,10 +31,10 @@ const CHART: MotifChart = {
 };
 const sceneOf = (to: Partial<MotifChart> = {}, at: Partial<MotifScene> = {}): MotifScene => {
   const chart = { ...CHART, ...to };
-  return { chart, picture: pictureOf(chart), floats: null, hover: null, cursor: null, ...at };
+  return { chart, picture: pictureOf(chart), floats: null, handles: null, hover: null, cursor: null, ...at };
 };
 const BEFORE = sceneOf();
-/** Of the cells, of what is marked around them, and of the pointer. */
+/** Of the cells, of what is marked around them, of the pointer, and of what is dragged. */
 const changed = (after: MotifScene) => motifLayers().map((layer) => layer.changed(BEFORE, after));
 
 describe('the number of a column', () => {
@@ -55,7 +55,7 @@ describe('what is drawn again of the chart', () => {
   it('is the painted cell alone, with its copies where neighbours show', () => {
     // Cell 9 of a chart six wide: column 3 of row 1.
     const box = { column: 3, row: 1, width: 1, height: 1 };
-    expect(changed(sceneOf({ grid: painted(9) }))).toEqual([[box], false, false]);
+    expect(changed(sceneOf({ grid: painted(9) }))).toEqual([[box], false, false, false]);
     const neighbours = straightCopies(GRID);
     const around = sceneOf({ neighbours });
     const repeated = sceneOf({ neighbours, grid: painted(9) });
@@ -86,19 +86,24 @@ describe('what is drawn again of the chart', () => {
       false,
       false,
       true,
+      false,
     ]);
-    expect(changed(sceneOf({}, { cursor: { column: 1, row: 2 } }))).toEqual([false, false, true]);
+    expect(changed(sceneOf({}, { cursor: { column: 1, row: 2 } }))).toEqual([false, false, true, false]);
   });
 
   it('is what is marked, but no cell, when a selection or an axis comes', () => {
-    expect(changed(sceneOf({ following: { symmetry: 'both', tile: null } }))).toEqual([false, true, true]);
+    expect(changed(sceneOf({ following: { symmetry: 'both', tile: null } }))).toEqual([false, true, true, false]);
+  });
+
+  it('is what is dragged when a handle of the picture to trace comes or goes', () => {
+    expect(changed(sceneOf({}, { picture: BEFORE.picture, handles: () => [] }))).toEqual([false, false, false, true]);
   });
 
   it('is all of it in other colours, another size, or as fabric', () => {
     const look = motifLook(['#000000', '#ffffff'], '#000000', () => '#abcdef');
-    expect(changed(sceneOf({ look }))).toEqual([true, true, true]);
+    expect(changed(sceneOf({ look }))).toEqual([true, true, true, false]);
     expect(changed(sceneOf({ grid: gridFromText(['..#'], '.#') }))[0]).toBe(true);
-    expect(changed(sceneOf({ fabric: 'purl' }))).toEqual([true, true, true]);
+    expect(changed(sceneOf({ fabric: 'purl' }))).toEqual([true, true, true, false]);
     // A stitch reaches into its neighbours.
     const fabric = sceneOf({ fabric: 'knit' });
     expect(motifLayers()[0]?.changed(fabric, sceneOf({ fabric: 'knit', grid: painted(9) }))).toBe(true);

@@ -2,7 +2,8 @@ import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { makeGrid } from '@shared/grid/index.ts';
 import { outcome } from '@shared/problem/index.ts';
-import type { Motif } from '@shared/motif/index.ts';
+import { underlayFieldsSchema, underlaySchema, type Motif, type Underlay } from '@shared/motif/index.ts';
+import { z } from '@shared/schema/index.ts';
 import { applyChange, sampleProject, type Project } from '@shared/project/index.ts';
 import { duplicateMotif } from '../../../src-renderer/motif/editing/motifs.ts';
 import { problemInUnderlay } from '../../../src-renderer/motif/underlay/check.ts';
@@ -12,6 +13,7 @@ import {
   moveUnderlay,
   scaleUnderlay,
   strengthenUnderlay,
+  turnUnderlay,
 } from '../../../src-renderer/motif/underlay/placing.ts';
 import { expectChangeLaws } from '../../property/change-laws.ts';
 import { pngOf } from '../picture/pictures.ts';
@@ -53,6 +55,22 @@ describe('a picture to trace', () => {
     expect(grown?.columns).toBeCloseTo(2 * columns, 2);
     expect((grown?.left ?? 0) + (grown?.columns ?? 0) / 2).toBeCloseTo(left + columns / 2, 2);
     expect((grown?.bottom ?? 0) + (grown?.rows ?? 0) / 2).toBeCloseTo(bottom + rows / 2, 2);
+  });
+
+  it('is turned by its own step of undo, and counted from the nearer side', () => {
+    const project = traced();
+    const turned = expectChangeLaws(project, turnUnderlay(onBench(project), 12.5) as never);
+    expect(onBench(turned).underlay?.turn).toBe(12.5);
+    expect(turnUnderlay(onBench(turned), 12.5)).toBeNull();
+    const over = (degrees: number) => onBench(applyChange(project, turnUnderlay(onBench(project), degrees) as never));
+    expect([190, -190, 375].map((degrees) => over(degrees).underlay?.turn)).toEqual([-170, 170, 15]);
+  });
+
+  it('of a file that knew no turn stands straight', () => {
+    const { turn: _, ...before } = onBench(traced()).underlay as Underlay;
+    expect(underlaySchema.parse(before).turn).toBe(0);
+    // What is set of it alone leaves the turn as it is.
+    expect(z.partial(underlayFieldsSchema).parse({ left: 1 })).toEqual({ left: 1 });
   });
 
   it('never fades out altogether', () => {
