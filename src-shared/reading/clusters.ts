@@ -70,15 +70,23 @@ export function findColours(colours: Colours, isClean: Uint8Array, wanted: numbe
  * The centres of groups that stand apart, of things told by `size` numbers
  * each. `difference` says of two means how far apart they look, below 1 being
  * the same to anybody. With `wanted` that many, or fewer where there are no more.
+ * `isBySpread`: two halves of what spreads are one group, too, however far apart
+ * they look; not where one thing is seen in several ways, each of them sharp.
  */
-export function findGroups(looked: Colours, size: number, wanted: number | null, difference: Difference): FoundGroups {
+export function findGroups(
+  looked: Colours,
+  size: number,
+  wanted: number | null,
+  difference: Difference,
+  isBySpread = true,
+): FoundGroups {
   let centres = kMeans(looked, GROUPS, SEED, size);
   let groups = nearestOf(looked, centres, size);
   centres = centresOf(looked, groups, centres, size);
   let merged = groupsOf(looked, groups, centres.length / size, size);
   let evidence: Evidence = { closest: Infinity, merged: 0 };
   for (;;) {
-    const [i, j, apart] = leastApart(merged, difference);
+    const [i, j, apart] = leastApart(merged, difference, isBySpread);
     evidence = { ...evidence, closest: apart };
     if (i === j) break;
     const isOne = merged.length > MOST_YARNS || apart < 1;
@@ -152,11 +160,16 @@ function together(one: Group, other: Group): Group {
 }
 
 /** The pair that is least apart, and how far: below 1 they are one colour. The same index twice where there is one group. */
-function leastApart(groups: readonly Group[], difference: Difference): readonly [number, number, number] {
+function leastApart(
+  groups: readonly Group[],
+  difference: Difference,
+  isBySpread: boolean,
+): readonly [number, number, number] {
   let best: readonly [number, number, number] = [0, 0, Infinity];
   for (let i = 0; i < groups.length; i++) {
     for (let j = i + 1; j < groups.length; j++) {
-      const apart = distanceApart(groups[i] as Group, groups[j] as Group, difference);
+      const [one, other] = [groups[i] as Group, groups[j] as Group];
+      const apart = isBySpread ? distanceApart(one, other, difference) : difference(one.mean, other.mean);
       if (apart < best[2]) best = [i, j, apart];
     }
   }

@@ -68,12 +68,17 @@ export type Weights = readonly number[];
 /**
  * Measured by `npm run photos -- --calibrate` on the photographs 10000 to 10190
  * of at most 6,000 cells and about a megapixel, each with exact corners and with
- * corners up to 4 pixels off: 37 wrong of 214,984 cells told by ink or colour,
- * 482 of 37,992 told by signs. Of cells told by ink or colour they are right as
- * often as they say on other photographs too (20000 to 20160).
+ * corners up to 4 pixels off: 37 wrong of 214,984 cells told by ink or colour.
+ * They are right as often as they say on other photographs too (20000 to 20160).
  */
 const BY_COLOUR: Weights = [-10.93, 5.62, 1.89, 1.7, 0.28, 0, 0, 3.51, 0.66];
-const BY_SIGN: Weights = [-9.6, 6.92, 4.24, 0, 0, 0, 0, 0, 0];
+
+/**
+ * Fitted in the same way to the charts of symbols of at most 5,000 cells among
+ * the photographs 10000 to 10530 and 20000 to 20540, with exact corners: 34
+ * wrong of 115,216 cells, few of them in any one photograph.
+ */
+const BY_SIGN: Weights = [-13.95, 5.28, 3, 1.29, 0, 0, 2.7, 0, 2.05];
 
 /** How sure the cells are that were told apart by `kind`. */
 export function confidenceOf(sorted: SortedCells, kind: 'ink' | 'colours' | 'symbols'): Confidence {

@@ -17,6 +17,17 @@ export interface Drift {
   up(x: number, y: number): number;
 }
 
+export const NO_DRIFT: Drift = { across: () => 0, up: () => 0 };
+
+/** Places along each side at which {@link mostOf} looks. */
+const PLACES = 8;
+
+/** How far cells lie off at most, in cells, either way. */
+export function mostOf({ across, up }: Drift): number {
+  const places = Array.from({ length: PLACES + 1 }, (_, i) => i / PLACES);
+  return Math.max(...places.flatMap((x) => places.flatMap((y) => [Math.abs(across(x, y)), Math.abs(up(x, y))])));
+}
+
 /** Windows along the direction in which edges are looked for. */
 const WINDOWS = 9;
 

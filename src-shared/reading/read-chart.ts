@@ -11,17 +11,19 @@ import { problemError } from '../problem/index.ts';
 import { MOST_YARNS } from './clusters.ts';
 import { confidenceOf, type Confidence, type SortedCells } from './confidence.ts';
 import { assertCorners, sideLengths, type Corners } from './corners.ts';
-import { driftOf } from './drift.ts';
+import { driftOf, mostOf, NO_DRIFT, type Drift } from './drift.ts';
 import { findGrid, type GridProposal } from './find-grid.ts';
 import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
 import { lightOn, underEvenLight } from './light.ts';
 import type { Photo } from './photo.ts';
+import type { Picture } from './picture.ts';
 import { assertReadable, LEAST_PIXELS, qualityOf } from './quality.ts';
 import { luma, sampleCells, slopesInside, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
 import { sortSymbols } from './sort-symbols.ts';
 import type { Steps } from './steps.ts';
+import { unlikeness } from './symbol-looks.ts';
 import { lookAtSymbols } from './symbols.ts';
 import { naturalSize, sizeForCells, straighten } from './straighten.ts';
 
@@ -52,13 +54,16 @@ const COUNTING_PIXELS = 4e6;
 
 /**
  * Two yarns lie at least so far apart, or may be one; and further where what
- * was made one lay nearly as far, and may be two. Of photographs 0 to 160 and
- * 10000 to 10190 of `npm run photos` nearly all with too many or too few yarns
+ * was made one lay nearly as far, and may be two: of symbols it is asked then. Of photographs 0 to 160 and
+ * 10000 to 10530 of `npm run photos` nearly all with too many or too few yarns
  * found are on the far side.
  */
-const SURELY_TWO = { colours: 1.25, symbols: 1.9 };
+const SURELY_TWO = { colours: 1.25, symbols: 1.4 };
 const HARDLY_ONE = 0.88;
-const SURELY_TWO_BESIDE = 2;
+const SURELY_TWO_BESIDE = { colours: 2, symbols: Infinity };
+
+/** Cells that lie off by less than this are seen well all the same, in cells. */
+const MUCH_DRIFT = 0.15;
 
 /** With a larger share of doubtful cells than this, the reading is a guess. */
 const MOST_DOUBTFUL = 0.3;
@@ -109,7 +114,7 @@ export function* sortCells(
   const { across, up } = sideLengths(corners);
   const cellPixels = Math.min(across / columns, up / rows);
   if (levels.kind === 'symbols') {
-    const symbols = yield* lookAtSymbols(straight, columns, rows, drift);
+    const symbols = yield* symbolsIn(straight, columns, rows, drift);
     yield { stage: 'sort-colours', done: 0 };
     return { ...asSure(sortSymbols(symbols, levels.count), 'symbols'), columns, cellPixels };
   }
@@ -123,6 +128,19 @@ export function* sortCells(
       : asSure(sortColours(even, levels.count), 'colours');
   yield { stage: 'sort-colours', done: 1 };
   return { ...sorted, columns, cellPixels };
+}
+
+/**
+ * The symbols of a straightened chart. Bars and strokes have edges as lines
+ * have, and may lead astray who looks how cells drift: where they seem to, it is
+ * asked as well how symbols look if they do not, and what makes them more alike
+ * is right.
+ */
+function* symbolsIn(straight: Picture, columns: number, rows: number, drift: Drift): Steps<Float64Array> {
+  const drifted = yield* lookAtSymbols(straight, columns, rows, drift);
+  if (mostOf(drift) < MUCH_DRIFT) return drifted;
+  const still = yield* lookAtSymbols(straight, columns, rows, NO_DRIFT);
+  return unlikeness(still) < unlikeness(drifted) ? still : drifted;
 }
 
 /**
@@ -147,7 +165,7 @@ export function* readChart(photo: Photo, corners: Corners, options: ChartOptions
 function asSure(sorted: Sorted, by: 'colours' | 'symbols'): Sorted {
   if (sorted.colours.length === 1) throw problemError('one-yarn-only', { by });
   const { evidence } = sorted;
-  const least = evidence && evidence.merged > HARDLY_ONE ? SURELY_TWO_BESIDE : SURELY_TWO[by];
+  const least = evidence && evidence.merged > HARDLY_ONE ? SURELY_TWO_BESIDE[by] : SURELY_TWO[by];
   if (evidence && evidence.closest < least) {
     throw problemError('yarns-open', { by, found: sorted.colours.length });
   }

@@ -1,18 +1,9 @@
 /** Cells sorted by the symbol that is drawn into them: a legend in black and white. */
-import { findGroups, some, type Evidence } from './clusters.ts';
+import type { Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
 import { timesUsual, type Sorted } from './sort-colours.ts';
-import { SYMBOL_NUMBERS, SYMBOL_SIDE } from './symbols.ts';
-
-/** Two symbols whose places differ by less than this on the whole (root of the mean square, of the darkest ink) are one. */
-const LEAST_DIFFERENCE = 0.08;
-
-/** A symbol drawn to the side comes out as the other but for this much, which is at most such a share of the difference without moving it. */
-const MOST_WHEN_MOVED = 0.17;
-const MOVED_SHARE = 0.75;
-
-/** Ink paler than this is grain of the paper: a blank chart. */
-const LEAST_INK = 0.12;
+import { apartOf, distancesTo, inShareOfInk, isHandful, looksOf, withoutSpecks, type Kept } from './symbol-looks.ts';
+import { SYMBOL_NUMBERS } from './symbols.ts';
 
 /** A cell this far from its symbol, and so many times the usual, has none of them. */
 const STRAY = 0.25;
@@ -54,30 +45,38 @@ const LEAST_USUAL = 0.03;
 
 /** `symbols` as `lookAtSymbols` gives them; `wanted` yarns, or null for as many symbols as there are. */
 export function sortSymbols(symbols: Float64Array, wanted: number | null): Sorted {
-  const count = symbols.length / SYMBOL_NUMBERS;
   const even = inShareOfInk(symbols);
-  const looked = some(even, new Uint8Array(count).fill(1), SYMBOL_NUMBERS);
-  const { centres: looks } = findGroups(
-    looked,
-    SYMBOL_NUMBERS,
-    null,
-    (one, other) => rootMeanSquare(one, other) / LEAST_DIFFERENCE,
-  );
-  const { kindOf, evidence, unsure } = alike(looks, wanted);
+  const found = looksOf(even);
+  const { looks, isSpeck, kindOf, evidence, unsure } = told(even, found, wanted);
   const nearest = nearestOf(even, looks, SYMBOL_NUMBERS);
   const kinds = nearest.map((look) => kindOf[look] as number);
-  const own = Float64Array.from(nearest, (look, cell) =>
-    Math.sqrt(squaredDistance(even, cell, looks, look, SYMBOL_NUMBERS) / SYMBOL_NUMBERS),
-  );
+  const own = distancesTo(even, looks, nearest);
   return {
     ...byNumber(kinds, looks, kindOf),
     margins: marginsOf(even, looks, nearest, kindOf, own).map((margin, cell) =>
-      unsure.has(kinds[cell] as number) ? 0 : margin,
+      isSpeck[cell] === 1 || unsure.has(kinds[cell] as number) ? 0 : margin,
     ),
     distances: timesUsual(own, nearest, LEAST_USUAL),
-    strayQuarters: new Uint8Array(count),
-    evidence: wanted === null ? evidence : null,
+    strayQuarters: new Uint8Array(kinds.length),
+    evidence: wanted === null ? (isHandful(kinds) ? { ...evidence, closest: 1 } : evidence) : null,
   };
+}
+
+interface Told extends Alike, Kept {}
+
+/** The looks that are symbols, and which: dirt is none, unless so many yarns are asked for that it must be one. */
+function told(even: Float64Array, found: Float64Array, wanted: number | null): Told {
+  if (wanted === null) {
+    const kept = withoutSpecks(even, found, false);
+    return { ...kept, ...alike(kept.looks, null) };
+  }
+  for (const isStrict of [true, false]) {
+    const kept = withoutSpecks(even, found, isStrict);
+    const those = alike(kept.looks, wanted);
+    if (new Set(those.kindOf).size >= wanted) return { ...kept, ...those };
+  }
+  const isSpeck = new Uint8Array(even.length / SYMBOL_NUMBERS);
+  return { looks: found, isSpeck, ...alike(found, wanted) };
 }
 
 interface Alike {
@@ -123,43 +122,6 @@ function alike(looks: Float64Array, wanted: number | null): Alike {
   const isUnsure = evidence.closest < Math.max(SURELY_OTHER, SURELY_NEXT * evidence.merged);
   const unsure = wanted !== null && isUnsure ? [...last, ...next].map((i) => kindsOf[i] as number) : [];
   return { kindOf: kindsOf, evidence, unsure: new Set(unsure) };
-}
-
-/**
- * How far apart two looks are, below 1 being one symbol: where moving one of them
- * by a place makes them much more alike, it is drawn to the side.
- */
-function apartOf(one: readonly number[], other: readonly number[]): number {
-  const [here, moved] = [rootMeanSquare(one, other), apartWhenMoved(one, other)];
-  return moved < MOVED_SHARE * here ? moved / MOST_WHEN_MOVED : here / LEAST_DIFFERENCE;
-}
-
-/** How far apart two looks are when one is moved by up to a place, to whichever side fits best. */
-function apartWhenMoved(one: readonly number[], other: readonly number[]): number {
-  let least = Infinity;
-  for (let dy = -1; dy <= 1; dy++) {
-    for (let dx = -1; dx <= 1; dx++) {
-      const [here, there]: [number[], number[]] = [[], []];
-      for (let y = Math.max(0, -dy); y < Math.min(SYMBOL_SIDE, SYMBOL_SIDE - dy); y++) {
-        for (let x = Math.max(0, -dx); x < Math.min(SYMBOL_SIDE, SYMBOL_SIDE - dx); x++) {
-          here.push(one[y * SYMBOL_SIDE + x] as number);
-          there.push(other[(y + dy) * SYMBOL_SIDE + x + dx] as number);
-        }
-      }
-      least = Math.min(least, rootMeanSquare(here, there));
-    }
-  }
-  return least;
-}
-
-function rootMeanSquare(one: readonly number[], other: readonly number[]): number {
-  return Math.sqrt(one.reduce((sum, value, i) => sum + (value - (other[i] as number)) ** 2, 0) / one.length);
-}
-
-/** Darkness as a share of the darkest ink; nothing where there is no ink at all. */
-function inShareOfInk(symbols: Float64Array): Float64Array {
-  const darkest = symbols.slice().sort()[Math.floor(symbols.length * 0.995)] ?? 0;
-  return darkest < LEAST_INK ? new Float64Array(symbols.length) : symbols.map((value) => value / darkest);
 }
 
 /** Yarns named in order: the emptiest symbol is the ground, then the commonest first. */

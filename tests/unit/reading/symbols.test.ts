@@ -51,6 +51,27 @@ describe('signs in one ink', () => {
     expect([...sortSymbols(moved, null).yarns]).toEqual([...sortSymbols(still, null).yarns]);
   });
 
+  it('are one each, though some of them lie a little to the side', () => {
+    // The right half of the chart lies off by less than the place that cells are looked at by.
+    const [still, moved] = [drawn(mixed, 12), drawn(mixed, 12, 1 / CELL)];
+    const half = still.map((value, i) => (Math.floor(i / SYMBOL_NUMBERS) % 12 < 6 ? value : (moved[i] as number)));
+    const { yarns, colours } = sortSymbols(half, null);
+    expect(colours).toHaveLength(4);
+    for (const [cell, sign] of mixed.entries()) expect(yarns[cell]).toBe(yarns[mixed.indexOf(sign)]);
+  });
+
+  it('are not made of dirt, and a cell that has some is to be looked at', () => {
+    const speck: Sign = (x, y) => Math.hypot(x - 0.2, y + 0.1) < 0.12;
+    const signs = [...mixed, ...mixed].map((sign, i) => (i === 0 || i === 125 ? speck : sign));
+    const { colours, margins, yarns } = sortSymbols(drawn(signs, 12), null);
+    expect(colours).toHaveLength(4);
+    expect([yarns[0], yarns[125]]).toEqual([0, 0]);
+    expect([margins[0], margins[125]]).toEqual([0, 0]);
+    expect(margins[6]).toBeGreaterThan(0.5);
+    // Who says that there is a yarn more has it.
+    expect(sortSymbols(drawn(signs, 12), 5).colours).toHaveLength(5);
+  });
+
   it('are made as many as were asked for, the most alike one', () => {
     expect(sortSymbols(drawn(mixed, 12), 2).colours).toHaveLength(2);
     expect(sortSymbols(drawn(mixed, 12), 3).colours).toHaveLength(3);
