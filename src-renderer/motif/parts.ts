@@ -9,6 +9,7 @@ export const letteringDialog = latePart(() => import('./lettering/LetteringDialo
 export const underlayKeeper = latePart(() => import('./underlay/keep.ts'));
 export const copiesFields = latePart(() => import('./strip/CopiesFields.svelte'));
 export const whichIsRight = latePart(() => import('./panel/WhichIsRight.svelte'));
+export const howRepeat = latePart(() => import('./panel/HowRepeat.svelte'));
 export const yarnForm = latePart(() => import('./strip/YarnForm.svelte'));
 export const selectionOptions = latePart(() => import('./strip/SelectionOptions.svelte'));
 export const stampOptions = latePart(() => import('./strip/StampOptions.svelte'));

@@ -63,6 +63,22 @@ export function graded<P extends Measured>(smaller: P, larger: P, at: Grade): P 
   return fitted(counted, withLengthsGiven(counted, lengths)) as P;
 }
 
+/** A count of a proposed size, with those of the two that it is proposed from. */
+export interface GradedCount {
+  readonly what: 'stitches' | 'rows';
+  readonly smaller: number;
+  readonly larger: number;
+  readonly lies: Grade;
+  readonly proposed: number;
+}
+
+/** What the stitches and rows of a proposed size come from. */
+export function gradedCounts(smaller: Shape, larger: Shape, lies: Grade, proposed: Shape): GradedCount[] {
+  return (['stitches', 'rows'] as const).map((what) => {
+    return { what, smaller: smaller[what], larger: larger[what], lies, proposed: proposed[what] };
+  });
+}
+
 /** A number `at` two others, whole, within its bounds. */
 function onLine(one: number, other: number, at: Grade, least: number, most: number): number {
   return within(Math.round(through(one, other, at)), least, most);

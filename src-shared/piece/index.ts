@@ -26,7 +26,7 @@ export * from './making.ts';
 export * from './counts.ts';
 export * from './scales.ts';
 export * from './given-lengths.ts';
-export { graded, isShapedByBoth, type Grade } from './grading.ts';
+export { gradedCounts, graded, isShapedByBoth, type Grade, type GradedCount } from './grading.ts';
 export * from './sections.ts';
 export * from './schedule.ts';
 export * from './tube.ts';

@@ -188,6 +188,8 @@ function marks(measured: Measure): string {
 
 export const understanding = {
   marks,
+  /** What the mark beside the repeat is called, until how it comes about is loaded (words/how.ts). */
+  how: 'How it comes about: repeat',
   slips: {
     title: 'Copies that differ',
     which: 'Which is right?',
