@@ -71,6 +71,10 @@ test('shows two copies that differ side by side, and makes them what is chosen',
   const chart = new Chart(page);
   const drawn = await chart.shown();
 
+  // The whole question is in view at once.
+  for (const yarn of ['Slate', 'Chalk'])
+    await expect(section.getByRole('button', { name: `${yarn} is right` })).toBeInViewport({ ratio: 1 });
+
   // By the pointer: what the upper copy has.
   await section.getByRole('button', { name: 'Chalk is right' }).click();
   await expect(announced(page)).toHaveText('All copies of row 6, stitch 8 are chalk now.');
