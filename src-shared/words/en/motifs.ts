@@ -19,9 +19,8 @@ export const motifs = {
       `The motif is drawn in ${yarns} yarns. No more than ${most} are kept apart in one motif.`,
   },
   stamp: {
-    title: 'Stamp',
     which: 'It stamps',
-    collected: 'One of the collection…',
+    figureOnly: 'Figure alone',
     allCells: 'Stamp all cells',
     taken: (name: string): string => `The stamp places ${name}.`,
     held: 'Arrow keys move it, Space places it, Escape cancels.',
