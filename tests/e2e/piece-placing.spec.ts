@@ -1,5 +1,6 @@
 /** The Piece bench: where groups of copies are placed. */
 import { expect, expectAccessible, test } from './app.ts';
+import { restingBox } from './at-rest.ts';
 import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
 
 test('places two groups of three so that the eye sees 13, 24, 13', async ({ page, start, home }) => {
@@ -180,6 +181,23 @@ test('places six single motifs in one entry, with the counts that fit beside it'
     await page.getByRole('button', { name: 'Undo change copies' }).click();
     await expect(copies).toHaveValue(before);
   }
+});
+
+test('puts no button in place of another that is pressed, be the groups alike then', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [1]);
+  const groups = page.getByRole('region', { name: 'Groups', exact: true });
+  const add = groups.getByRole('button', { name: 'Add a group' });
+  const stands = await restingBox(add);
+  await add.click();
+  await expect(groups.getByRole('listitem')).toHaveText([/Group 1.*1 copy/, /Group 2.*1 copy/]);
+  expect(await restingBox(add)).toEqual(stands);
+  await add.click();
+  await expect(groups.getByRole('listitem')).toHaveCount(3);
+  expect(await restingBox(add)).toEqual(stands);
+  await groups.getByRole('button', { name: 'All together' }).click();
+  await expect(groups.getByRole('listitem')).toHaveText(/3 single motifs/);
+  expect(await restingBox(add)).toEqual(stands);
 });
 
 test('chooses the motif of a group by its picture, by keyboard too', async ({ page, start }) => {
