@@ -15,6 +15,8 @@ export interface ChartBounds extends Bounds {
   readonly isClear: boolean;
   /** Whether an empty strip goes across it, as between two charts. */
   readonly hasStrip: boolean;
+  /** How many sides of cells show a line in it, less those that should and do not. */
+  readonly worth: number;
 }
 
 /** A side counts for the chart from so many times what chance makes … */
@@ -117,6 +119,7 @@ export function boundsOf(sides: CellSides, core: Bounds, typical: number, table:
     bottom: within.top + bottom,
     isClear,
     hasStrip: isCut,
+    worth: best.worth,
   };
 }
 
@@ -149,7 +152,7 @@ const LEAST_KNOWN = 0.15;
 const HELD_AGAINST = 5;
 
 /** A title above the chart has some strokes where lines would be; not as many as the rows of the chart. */
-function settled(best: Bounds, least: number, { columns, rows, upright, level }: Worths): ChartBounds {
+function settled(best: Bounds, least: number, { columns, rows, upright, level }: Worths): Omit<ChartBounds, 'worth'> {
   let { left, right, top, bottom } = best;
   /** The mean of what is known; what is not is nothing. */
   const mean = (from: number, to: number, at: (i: number) => number): number => {

@@ -10,40 +10,13 @@
  * taken for the chart is a proposal, with what speaks against it.
  */
 import { problemError } from '../problem/index.ts';
-import { beyondOf, type Beyond } from './beyond-bounds.ts';
-import { sidesOf, type Bounds, type CellSides } from './cell-sides.ts';
-import { boundsOf, typicalOf } from './chart-bounds.ts';
-import { cornerFault, sideLengths, type Corners, type Point } from './corners.ts';
-import { drawnPart } from './drawn-part.ts';
-import { followed, hypothesesOf, type Lattice, type PlacedSeed } from './follow-lattice.ts';
-import type { Anchor } from './lattice.ts';
-import { modelOf, type LatticeModel } from './lattice-model.ts';
+import { sideLengths, type Corners, type Point } from './corners.ts';
+import { followed, hypothesesOf, type PlacedSeed } from './follow-lattice.ts';
+import { chartOn, likeliestFirst, lookedAt, type FoundChart, type Looked } from './lattice-chart.ts';
 import { seedsOf } from './lattice-seed.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
-import type { PhotoSide } from './problems.ts';
-import { tableOf } from './sheet-table.ts';
 import type { Steps } from './steps.ts';
-
-/**
- * Why a chart that was found may not be the one that is meant. `no-lines`: the
- * outermost cells that are filled are taken for its border. `lines-go-on`: the
- * paper is squared to its edge, and what is drawn on is taken. `empty-strip`: it
- * may be two charts with nothing between. `unclear`:
- * lines are too faint to be sure of the outermost. `bent`: the sheet is bent
- * more than could be followed.
- */
-export type ChartDoubt = 'no-lines' | 'lines-go-on' | 'empty-strip' | 'unclear' | 'bent';
-
-export interface FoundChart {
-  /** As the photo is seen upright: which way up the chart was drawn is not told. */
-  readonly corners: Corners;
-  readonly columns: number;
-  readonly rows: number;
-  readonly sure: boolean;
-  /** What speaks against it; nothing where it is sure. */
-  readonly why: readonly ChartDoubt[];
-}
 
 /** A picture smaller than this, in pixels, holds no chart that can be read. */
 const LEAST_SIDE = 100;
@@ -51,28 +24,12 @@ const LEAST_SIDE = 100;
 /** Pictures this large are looked over: cells of very fine charts are still five pixels wide. */
 const MOST_SIDE = 1700;
 
-/** A chart has at least so many cells each way. */
-const LEAST_COUNT = 5;
-
 /** Of different steps so many lattices are followed; the one that makes most of the picture clear is the chart's. */
 const ENOUGH_FOLLOWED = 3;
 
 /** A second chart is seen this well, and at least this share as large. */
 const SECOND_SCORE = 12;
 const SECOND_SHARE = 0.15;
-
-/** Cells looked at beyond the crossings that were seen. */
-const BEYOND = 5;
-
-/** Lines darker than their surroundings by less than this, of three times 256, or than so many times what chance makes, are none. */
-const LEAST_LINE = 8;
-const ABOVE_CHANCE = 2;
-
-/** Lines must stand out from chance by this much to be sure of the outermost. */
-const CLEARLY = 3.5;
-
-/** Crossings lie off the smooth lattice by at most this, in cells. */
-const MOST_MISFIT = 0.1;
 
 /**
  * The charts of a photo: one, or the two that it shows, the clearer first. Throws `chart-not-found` where
@@ -110,15 +67,6 @@ export function* findCharts(photo: Photo): Steps<readonly FoundChart[]> {
   return charts;
 }
 
-/** A lattice with what is seen of its cells. */
-interface Looked extends Lattice {
-  readonly model: LatticeModel;
-  readonly core: Bounds;
-  readonly sides: CellSides;
-  readonly typical: number;
-  readonly hasLines: boolean;
-}
-
 /** Lattices of what is free of the photo, the likeliest first. */
 function* likeliest(
   photo: Photo,
@@ -132,7 +80,7 @@ function* likeliest(
     if (lattice !== null) looked.push(lookedAt(lattice));
     if (looked.length === ENOUGH_FOLLOWED) break;
   }
-  return looked.sort((one, other) => likelihoodOf(other) - likelihoodOf(one));
+  return likeliestFirst(looked);
 }
 
 /** The chart of the first lattice that is one of a chart. Throws `chart-cut-off` where that is cut off. */
@@ -149,90 +97,10 @@ function chartAmong(lattices: readonly Looked[]): FoundChart | null {
 /** The chart of the first lattice that has lines and all of its sides. */
 function besideAmong(lattices: readonly Looked[]): FoundChart | null {
   for (const lattice of lattices) {
-    const chart = lattice.hasLines ? chartOn(lattice) : null;
+    const chart = lattice.lined ? chartOn(lattice) : null;
     if (chart !== null && !('cutOff' in chart)) return chart;
   }
   return null;
-}
-
-/** What a lattice without lines is worth by its cells alone, in terms of how dark lines are. */
-const WITHOUT_LINES = 8;
-
-/**
- * How likely it is that a lattice is the chart's. One laid aslant across the
- * signs in the cells, or the holes of a card, comes back as evenly, and more
- * finely; but along its own lines there is nothing.
- */
-function likelihoodOf({ worth, anchors, scale, typical }: Looked): number {
-  const area = anchors.reduce((sum, { across, down }) => sum + Math.abs(across.x * down.y - across.y * down.x), 0);
-  return worth * (typical + WITHOUT_LINES) * (area / anchors.length) * scale * scale;
-}
-
-function lookedAt(lattice: Lattice): Looked {
-  const model = modelOf(lattice.anchors);
-  const core = coreOf(lattice.anchors);
-  const sides = sidesOf(lattice.picture, model, {
-    left: core.left - BEYOND,
-    right: core.right + BEYOND,
-    top: core.top - BEYOND,
-    bottom: core.bottom + BEYOND,
-  });
-  const typical = typicalOf(sides, core);
-  const hasLines = typical >= Math.max(LEAST_LINE, ABOVE_CHANCE * sides.chance);
-  return { ...lattice, model, core, sides, typical, hasLines };
-}
-
-/** Of a lattice's sides so many go on, for its lines to be taken for those of squared paper. */
-const LEAST_OPEN = 2;
-
-/** In the order of {@link beyondOf}. */
-const SIDES = ['left', 'right', 'top', 'bottom'] as const;
-
-/** The sides of the photo beyond which a chart goes on. */
-interface CutOff {
-  readonly cutOff: readonly PhotoSide[];
-}
-
-function cutOff(beyond: readonly Beyond[]): readonly PhotoSide[] {
-  return SIDES.filter((_, i) => beyond[i] === 'lines-to-photo');
-}
-
-/** What a lattice is a chart of; null if of none. */
-function chartOn({ picture, scale, model, core, sides, typical, hasLines }: Looked): FoundChart | CutOff | null {
-  const table = tableOf(sides, core, typical);
-  const why: ChartDoubt[] = [];
-  let bounds: Bounds | null;
-  if (hasLines) {
-    const lined = boundsOf(sides, core, typical, table);
-    const beyond = beyondOf(picture, model, sides, lined, typical);
-    const goesOn = beyond.filter((side) => side !== 'paper').length;
-    if (goesOn < beyond.length && beyond.includes('lines-to-photo')) return { cutOff: cutOff(beyond) };
-    if (lined.hasStrip) why.push('empty-strip');
-    if (goesOn >= LEAST_OPEN) why.push('lines-go-on');
-    else if (!lined.isClear || typical < CLEARLY * sides.chance) why.push('unclear');
-    bounds = goesOn >= LEAST_OPEN ? drawnPart(sides, table, lined) : lined;
-  } else {
-    why.push('no-lines');
-    bounds = drawnPart(sides, table, sides.within);
-  }
-  if (model.misfit > MOST_MISFIT) why.push('bent');
-  if (bounds === null) return null;
-  const [columns, rows] = [bounds.right - bounds.left, bounds.bottom - bounds.top];
-  if (columns < LEAST_COUNT || rows < LEAST_COUNT) return null;
-  const corners = cornersOf(model, bounds, picture, scale);
-  if (cornerFault(corners) !== null) return null;
-  return { corners, columns, rows, sure: why.length === 0, why };
-}
-
-function coreOf(anchors: readonly Anchor[]): Bounds {
-  const columns = anchors.map(({ column }) => column);
-  const rows = anchors.map(({ row }) => row);
-  return {
-    left: Math.min(...columns),
-    right: Math.max(...columns),
-    top: Math.min(...rows),
-    bottom: Math.max(...rows),
-  };
 }
 
 /** Whether a place lies within the corners. */
@@ -251,21 +119,4 @@ function middleOf(corners: Corners): Point {
 function areaOf(corners: Corners): number {
   const { across, up } = sideLengths(corners);
   return across * up;
-}
-
-/** In pixels of the photo, and on it. */
-function cornersOf(
-  model: LatticeModel,
-  { left, right, top, bottom }: Bounds,
-  picture: Picture,
-  scale: number,
-): Corners {
-  const at = (column: number, row: number): Point => {
-    const { x, y } = model.at(column, row);
-    return {
-      x: scale * Math.max(0, Math.min(picture.width, x)),
-      y: scale * Math.max(0, Math.min(picture.height, y)),
-    };
-  };
-  return [at(left, top), at(right, top), at(right, bottom), at(left, bottom)];
 }

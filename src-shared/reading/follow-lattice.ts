@@ -2,6 +2,7 @@
 import type { Point } from './corners.ts';
 import { grown, type Anchor } from './lattice.ts';
 import type { Seed } from './lattice-seed.ts';
+import { spread } from './lattice-spread.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 
@@ -79,7 +80,8 @@ export function followed(
   for (const { seed, level } of hypothesis.slice(0, MOST_TRIED)) {
     const picture = photo.levels[level] as Picture;
     const scale = 2 ** level;
-    const anchors = grown(picture, seed, ({ x, y }) => isFree({ x: x * scale, y: y * scale }));
+    const isFreeHere = ({ x, y }: Point): boolean => isFree({ x: x * scale, y: y * scale });
+    const anchors = spread(picture, grown(picture, seed, isFreeHere), isFreeHere);
     if (anchors.length < LEAST_ANCHORS) continue;
     // By the area that each speaks for: a lattice twice as fine has twice as many.
     const worth = anchors.reduce(

@@ -5,8 +5,10 @@ export * from './corners.ts';
 export * from './homography.ts';
 export * from './photo.ts';
 export * from './straighten.ts';
+
 export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';
-export { findCharts, type ChartDoubt, type FoundChart } from './find-chart.ts';
+export { findCharts } from './find-chart.ts';
+export { type ChartDoubt, type FoundChart } from './lattice-chart.ts';
 export * from './otsu.ts';
 export * from './oklab.ts';
 export * from './colour-difference.ts';

@@ -34,6 +34,9 @@ const POWERS = [
 /** Crossings pull with their clarity; this pulls each power towards nothing. */
 const STIFFNESS = 0.01;
 
+/** Fewer crossings than this say little of how it bends beyond them: it is held stiffer. */
+const FREELY = 60;
+
 /** At least nine crossings are needed. */
 export function modelOf(anchors: readonly Anchor[]): LatticeModel {
   const frame = frameOf(anchors);
@@ -131,7 +134,8 @@ function bendOf(anchors: readonly Anchor[], trust: readonly number[], frame: Fra
       for (let l = 0; l < size; l++) left.set(k, l, left.get(k, l) + term * (terms[l] as number));
     }
   });
-  for (let k = 0; k < size; k++) left.set(k, k, left.get(k, k) + (STIFFNESS * total) / 10);
+  const stiffness = STIFFNESS * Math.max(1, (FREELY / anchors.length) ** 2);
+  for (let k = 0; k < size; k++) left.set(k, k, left.get(k, k) + (stiffness * total) / 10);
   const weights = solve(left, right);
   return (u, v) => {
     let [x, y] = [0, 0];

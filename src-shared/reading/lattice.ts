@@ -24,10 +24,14 @@ export interface Anchor {
 }
 
 /** Crossings are looked at this many cells apart. */
-const SPACING = 3;
+export const SPACING = 3;
 
-/** What comes back less clearly is not part of the lattice. */
+/** What comes back less clearly is not part of the lattice; chance seldom makes 0.35. */
 const LEAST_CLARITY = 0.4;
+
+/** … but where it lies this near to where it is foretold, in cells, less is enough. */
+const FORETOLD = 0.1;
+const LEAST_FORETOLD = 0.36;
 
 /** A crossing lies at most this far from where it is foretold, in cells. */
 const MOST_OFF = 0.32;
@@ -98,7 +102,8 @@ const AROUND = [
   [0, -1],
 ] as const;
 
-function keyOf(column: number, row: number): number {
+/** One number for a column and a row. */
+export function keyOf(column: number, row: number): number {
   return (row + 5000) * 10000 + column + 5000;
 }
 
@@ -110,7 +115,8 @@ function anchorAt(picture: Picture, foretold: Anchor, mostOff: number): Anchor |
   for (let look = 0; look < 2; look++) {
     const seen = lookAtWindow(picture, at, across, down);
     clarity = seen.clarity;
-    if (clarity < LEAST_CLARITY) return null;
+    const isForetold = Math.abs(seen.across) <= FORETOLD && Math.abs(seen.down) <= FORETOLD;
+    if (clarity < (isForetold && mostOff < 1 ? LEAST_FORETOLD : LEAST_CLARITY)) return null;
     moved = { x: moved.x + seen.across, y: moved.y + seen.down };
     if (Math.abs(moved.x) > mostOff || Math.abs(moved.y) > mostOff) return null;
     at = {

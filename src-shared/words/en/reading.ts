@@ -18,6 +18,7 @@ const stages: Readonly<Record<Stage, string>> = {
 const chartDoubts: Readonly<Record<ChartDoubt, string>> = {
   'no-lines': 'It has no lines: its outermost filled cells are taken for its border.',
   'lines-go-on': 'The paper is squared to its edge: what is drawn on it is taken for the chart.',
+  outlined: 'The paper is squared to its edge: the outline drawn on it is taken for the chart.',
   'empty-strip': 'An empty strip goes across it: perhaps these are two charts.',
   unclear: 'Its outermost lines are hard to tell from what is around them.',
   bent: 'The sheet is bent more than could be followed.',

@@ -5,6 +5,7 @@
  * the code that reads them.
  */
 import type { Grid } from '@shared/grid/index.ts';
+import { isInFeedHole, isOnOutline, type Ends } from './ends.ts';
 import { grain, ripple } from './random.ts';
 import { legendAt } from './legend.ts';
 import { isInSymbol, type SymbolName } from './symbols.ts';
@@ -50,7 +51,7 @@ export interface Lines {
   readonly fadesTo: 'nowhere' | 'left' | 'right';
 }
 
-export interface DrawnChart {
+export interface DrawnChart extends Ends {
   readonly grid: Grid;
   /** Height of a cell for a width of 1. */
   readonly cellHeight: number;
@@ -74,7 +75,7 @@ const WRITING: Rgb = [50, 48, 52];
 
 /** The colour of the sheet at a place in cells from the chart's top left corner, x to the right, y down. */
 export function painterOf(chart: DrawnChart): (x: number, y: number) => Rgb {
-  const { grid, marks, lines, paper, table, margin, seed } = chart;
+  const { grid, marks, lines, paper, table, margin, outline, feed, seed } = chart;
   const { width, height } = grid;
   const wander = Math.max(...marks.map(wanderOf));
   const isPrinted = marks.some(({ kind }) => kind === 'printed' || kind === 'symbol');
@@ -123,6 +124,8 @@ export function painterOf(chart: DrawnChart): (x: number, y: number) => Rgb {
     if (line > 0 && !isPrinted) colour = mixed(colour, (lines as Lines).colour, line);
     colour = marked(x, y, colour);
     if (line > 0 && isPrinted) colour = mixed(colour, (lines as Lines).colour, line);
+    if (outline && isOnOutline(outline, grid, x, y, seed)) colour = mixed(colour, outline.colour, 0.9);
+    if (feed && isInFeedHole(feed, grid, x, y)) colour = table;
     if (isWritten(chart, x, y)) colour = WRITING;
     if (chart.hasLegend) colour = inLegend(x, y, colour);
     if (chart.specks > 0 && grain(Math.floor(x * 5), Math.floor(y * 5), seed + 11) < chart.specks)

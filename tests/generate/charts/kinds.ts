@@ -1,4 +1,5 @@
 /** Kinds of charts as people have them, each with what differs from sheet to sheet left to chance. */
+import type { Ends } from './ends.ts';
 import type { DrawnChart, Lines, Mark, Rgb } from './drawn-chart.ts';
 import type { Chances } from './random.ts';
 import { SYMBOLS } from './symbols.ts';
@@ -19,7 +20,7 @@ export type Kind = (typeof KINDS)[number];
 /** How a person would say that its yarns are told apart. */
 export type ToldBy = 'ink' | 'colours' | 'symbols';
 
-export interface ChartLook extends Omit<DrawnChart, 'grid' | 'seed'> {
+export interface ChartLook extends Omit<DrawnChart, keyof Ends | 'grid' | 'seed'> {
   readonly toldBy: ToldBy;
 }
 

@@ -4,6 +4,7 @@ import type { Corners, Picture } from '@shared/reading/index.ts';
 import { blobs, speckled } from '../../unit/reading/motifs.ts';
 import { viewOf, type Pose } from './camera.ts';
 import { painterOf, type DrawnChart } from './drawn-chart.ts';
+import { endsOf, reachingItsEnds } from './ends.ts';
 import { KINDS, lookOf, yarnsOf, type Kind, type ToldBy } from './kinds.ts';
 import { LEGEND_MARGIN } from './legend.ts';
 import { LAMPS, lampOf, type LampKind } from './lamps.ts';
@@ -50,13 +51,15 @@ export function photographOf(seed: number, { isOnScreen = false, hasLegend = fal
   const yarns = yarnsOf(kind, chances);
   const columns = kind === 'punched card' ? 24 : chances.one([12, 20, 24, 32, 40, 60, 90, 200]);
   const rows = chances.whole(Math.max(10, Math.floor(columns / 3)), Math.min(120, Math.ceil(columns * 1.5)));
-  const grid = allUsed(
+  const drawn = allUsed(
     yarns === 2 && chances.isSo(0.25) ? speckled(columns, rows, 0.3, seed) : blobs(columns, rows, yarns, seed),
     yarns,
   );
   const { toldBy, ...look } = lookOf(kind, yarns, chances);
   const margin = hasLegend ? LEGEND_MARGIN : look.margin;
-  const chart: DrawnChart = { ...look, margin, hasLegend, grid, seed };
+  const ends = endsOf(look, seed);
+  const grid = look.lines?.goOn === true && !ends.outline ? reachingItsEnds(drawn) : drawn;
+  const chart: DrawnChart = { ...look, ...ends, margin, hasLegend, grid, seed };
   const pose = poseOf(chart, chances);
   const view = viewOf(pose, columns, rows * chart.cellHeight, chart.margin);
   const painted = painterOf(chart);
