@@ -7,6 +7,7 @@ import {
   joinCharts,
   overlapsOf,
   type ChartReading,
+  type Corners,
   type FoundChart,
   type GridProposal,
   type Levels,
@@ -19,6 +20,8 @@ export interface ReadPhoto {
   /** The chart as it was found; null where its corners were given. */
   readonly found: FoundChart | null;
   readonly counted: GridProposal | null;
+  /** Corners that were given, as they were put on the lines near them; null where they stayed as they are. */
+  readonly settled: Corners | null;
 }
 
 /** How the second photo goes on from the first. */

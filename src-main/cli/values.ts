@@ -200,6 +200,7 @@ export const side = oneOf<Side>('start-side', ['left', 'right']);
 export const paper = oneOf<PaperSize>('paper', ['a4', 'letter']);
 export const charts = oneOf<ChartSides>('charts', chartSides);
 export const unit = oneOf<LengthUnit>('unit', ['cm', 'in']);
+export const turn = oneOf<'90' | '180' | '270'>('turn', ['90', '180', '270']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
 export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open', 'picked-up']);
 export const ends = oneOf<Piece['ends']>('ends', ['cast-off', 'waste-yarn', 'on-a-thread']);

@@ -70,6 +70,11 @@ export function assertCorners(corners: Corners, width: number, height: number): 
   });
 }
 
+/** The corners of the same chart, read turned clockwise by so many quarters. */
+export function turnedBy(corners: Corners, quarters: number): Corners {
+  return [0, 1, 2, 3].map((corner) => corners[(((corner - quarters) % 4) + 4) % 4]) as unknown as Corners;
+}
+
 /** Mean length of the two sides that go across, and of the two that go up, in pixels. */
 export function sideLengths([topLeft, topRight, bottomRight, bottomLeft]: Corners): { across: number; up: number } {
   const length = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);

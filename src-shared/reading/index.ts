@@ -6,6 +6,7 @@ export * from './homography.ts';
 export * from './photo.ts';
 export * from './straighten.ts';
 
+export { settledCorners } from './settle-corners.ts';
 export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';
 export { findCharts } from './find-chart.ts';
 export { type ChartDoubt, type FoundChart } from './lattice-chart.ts';

@@ -4,6 +4,7 @@ import {
   photoOf,
   proposeGrid,
   readCells,
+  settledCorners,
   type ChartReading,
   type Corners,
   type Levels,
@@ -44,11 +45,12 @@ export function tried(photograph: Photograph, pixels: number): Outcome {
   return readWithin(photograph, photoOf(photograph.picture), cornersOff(photograph, pixels));
 }
 
-/** Reads the chart between `set`, with as many columns and rows as it has. */
-export function readWithin(photograph: Photograph, photo: Photo, set: Corners): Outcome {
+/** Reads the chart between corners that are put on the lines near them, with as many columns and rows as it has. */
+export function readWithin(photograph: Photograph, photo: Photo, given: Corners): Outcome {
   const { grid, toldBy, yarns } = photograph;
   const cells = grid.cells.length;
   try {
+    const set = finish(settledCorners(photo, given, grid.width, grid.height));
     const proposal = finish(proposeGrid(photo, set));
     const countsRight = proposal.columns?.count === grid.width && proposal.rows?.count === grid.height;
     const { reading, asked } = answered((levels) => finish(readCells(photo, set, grid.width, grid.height, levels)), {

@@ -10,6 +10,8 @@ import {
   photoOf,
   proposeGrid,
   readCells,
+  settledCorners,
+  turnedBy,
   type ChartReading,
   type Corners,
   type FoundChart,
@@ -26,7 +28,7 @@ import { doubtfulCells, readJson } from '../json/read.ts';
 import { joinPhotos, type Joined, type ReadPhoto } from '../joined-photos.ts';
 import { writeOwnFiles } from '../own-files.ts';
 import { placed } from '../placed.ts';
-import { cornersOfEach, figure, from, needed, ofEach, overlap, pngFile, value } from '../values.ts';
+import { cornersOfEach, figure, from, needed, ofEach, overlap, pngFile, turn, value } from '../values.ts';
 import { encode } from 'fast-png';
 import { nodeFiles, readWhole } from '../../services/files/index.ts';
 import { readPhotoSafely } from '../../services/pictures/index.ts';
@@ -38,7 +40,7 @@ export const readCommand: Command = {
   name: 'read',
   argument: 'PHOTO',
   most: 2,
-  options: ['corners', 'to', 'replace', 'columns', 'rows', 'overlap', 'ink', 'symbols', 'figure', 'colours'],
+  options: ['corners', 'turn', 'to', 'replace', 'columns', 'rows', 'overlap', 'ink', 'symbols', 'figure', 'colours'],
   required: ['to'],
   async run(args) {
     const photos = args.names.length;
@@ -48,16 +50,17 @@ export const readCommand: Command = {
     const rows = value(args, 'rows', ofEach(photos, from(1, MOST_ROWS)));
     const given = value(args, 'overlap', overlap);
     if (given && photos === 1) throw problemError('option-unknown', { option: '--overlap' }, '--overlap of one photo');
+    const quarters = Number(value(args, 'turn', turn) ?? 0) / 90;
     const levels = levelsOf(args);
     const each: ReadPhoto[] = [];
     for (const [index, path] of args.names.entries()) {
-      each.push(await readOne(path, asked?.[index] ?? null, columns?.[index] ?? null, rows?.[index] ?? null, levels));
+      const given = { columns: columns?.[index] ?? null, rows: rows?.[index] ?? null, quarters };
+      each.push(await readOne(path, asked?.[index] ?? null, given, levels));
     }
     const [first, second] = each as [ReadPhoto, ReadPhoto?];
     const { reading, joined } = second
       ? joinPhotos(first, second, levels, given)
       : { reading: first.reading, joined: null };
-    const { found, counted } = first;
     const target = resolve(file);
     const paths = args.names.map((path) => resolve(path));
     const [written] = await writeOwnFiles(
@@ -68,29 +71,46 @@ export const readCommand: Command = {
     );
     const replaced = written?.replaced ?? false;
     return {
-      json: readJson(reading, found, counted, joined, file, replaced),
-      text: () => textOf(reading, found, counted, joined, file, replaced),
+      json: readJson(reading, first, joined, file, replaced),
+      text: () => textOf(reading, first, joined, file, replaced),
     };
   },
 };
+
+/** Counts of the chart as it is read, turned clockwise by so many quarters. */
+interface Given extends Counts {
+  readonly quarters: number;
+}
 
 /** One photo, with what is given for it, or found in it. */
 async function readOne(
   path: string,
   asked: Corners | null,
-  columns: number | null,
-  rows: number | null,
+  { columns, rows, quarters }: Given,
   levels: Levels,
 ): Promise<ReadPhoto> {
   const { picture, scale, width, height } = await readPhoto(path);
   if (asked) placed('--corners', () => assertCorners(asked, width, height));
   const photo = photoOf(picture);
   const found = asked ? null : placed(path, () => theChart(photo, scale));
-  const at = found ? found.corners : scaledCorners(asked as Corners, 1 / scale);
+  const set = turnedBy(found ? found.corners : scaledCorners(asked as Corners, 1 / scale), quarters);
   const isCounted = !found && (columns === null || rows === null);
-  const counted = isCounted ? finish(proposeGrid(photo, at)) : null;
-  const reading = placed(path, () => read(photo, at, columns, rows, found ?? counts(counted), levels));
-  return { reading, found: found ? { ...found, corners: scaledCorners(found.corners, scale) } : null, counted };
+  const counted = isCounted ? finish(proposeGrid(photo, set)) : null;
+  const seen = found ? turnedCounts(found, quarters) : counts(counted);
+  const across = columns ?? seen?.columns ?? null;
+  const up = rows ?? seen?.rows ?? null;
+  if (across === null || up === null) {
+    throw at(path, problemError('grid-not-found', { across: across === null, up: up === null }));
+  }
+  return placed(path, () => {
+    const settled = found ? set : finish(settledCorners(photo, set, across, up));
+    return {
+      reading: finish(readCells(photo, settled, across, up, levels)),
+      found: found && { ...found, ...turnedCounts(found, quarters), corners: scaledCorners(set, scale) },
+      counted,
+      settled: settled === set ? null : scaledCorners(settled, scale),
+    };
+  });
 }
 
 /** Corners are told in pixels of the file; of a very large photo fewer are kept. */
@@ -119,27 +139,14 @@ function counts(counted: GridProposal | null): Counts | null {
   return counted && { columns: counted.columns?.count ?? null, rows: counted.rows?.count ?? null };
 }
 
-/** With the counts that were given, else those that were counted. Throws `grid-not-found` if there is neither. */
-function read(
-  photo: Photo,
-  at: Corners,
-  columns: number | null,
-  rows: number | null,
-  counted: Counts | null,
-  levels: Levels,
-): ChartReading {
-  const across = columns ?? counted?.columns ?? null;
-  const up = rows ?? counted?.rows ?? null;
-  if (across === null || up === null) {
-    throw problemError('grid-not-found', { across: across === null, up: up === null });
-  }
-  return finish(readCells(photo, at, across, up, levels));
+/** Counts of a chart that is read turned. */
+function turnedCounts({ columns, rows }: FoundChart, quarters: number): { columns: number; rows: number } {
+  return quarters % 2 === 0 ? { columns, rows } : { columns: rows, rows: columns };
 }
 
 function textOf(
   reading: ChartReading,
-  found: FoundChart | null,
-  counted: GridProposal | null,
+  { found, counted, settled }: ReadPhoto,
   joined: Joined | null,
   file: string,
   replaced: boolean,
@@ -151,6 +158,7 @@ function textOf(
     ...(found && !joined
       ? [words.reading.found(found), terminalWords.cli.read.corners(writtenCorners(found.corners))]
       : []),
+    ...(settled && !joined ? [terminalWords.cli.read.settled(writtenCorners(settled))] : []),
     ...(joined ? [terminalWords.cli.read.joined(joined.side, joined.shared, joined.differing)] : []),
     counted === null || joined ? words.numbers.size(width, height) : words.reading.proposal(counted),
     terminalWords.cli.read.colours(reading.colours),

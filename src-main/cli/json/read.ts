@@ -1,6 +1,6 @@
 /** The JSON of `read`. */
-import type { ChartReading, CountProposal, FoundChart, GridProposal, JoinSide } from '@shared/reading/index.ts';
-import type { Joined } from '../joined-photos.ts';
+import type { ChartReading, Corners, CountProposal, FoundChart, JoinSide } from '@shared/reading/index.ts';
+import type { Joined, ReadPhoto } from '../joined-photos.ts';
 
 interface CountedJson {
   readonly columns: CountProposal | null;
@@ -14,6 +14,8 @@ export interface ReadJson {
   readonly found: FoundChart | null;
   /** What was counted between given corners, each with a confidence from 0 to 1; null where both counts were given. */
   readonly counted: CountedJson | null;
+  /** Corners that were given, in pixels, where they were put on the lines near them; else null. */
+  readonly settled: Corners | null;
   /** How a second photo goes on from the first; null where there is one alone. */
   readonly joined: {
     readonly side: JoinSide;
@@ -25,6 +27,7 @@ export interface ReadJson {
       readonly rows: number;
       readonly found: FoundChart | null;
       readonly counted: CountedJson | null;
+      readonly settled: Corners | null;
     };
   } | null;
   /** `#rrggbb`, the ground first. */
@@ -38,8 +41,7 @@ export interface ReadJson {
 
 export function readJson(
   reading: ChartReading,
-  found: FoundChart | null,
-  counted: GridProposal | null,
+  { found, counted, settled }: Omit<ReadPhoto, 'reading'>,
   joined: Joined | null,
   file: string,
   replaced: boolean,
@@ -50,6 +52,7 @@ export function readJson(
     rows: height,
     found,
     counted,
+    settled,
     joined: joined && {
       side: joined.side,
       shared: joined.shared,
@@ -59,6 +62,7 @@ export function readJson(
         rows: joined.second.reading.grid.height,
         found: joined.second.found,
         counted: joined.second.counted,
+        settled: joined.second.settled,
       },
     },
     colours: reading.colours,

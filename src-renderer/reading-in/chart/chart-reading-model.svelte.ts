@@ -6,6 +6,7 @@
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import {
   assertCorners,
+  turnedBy,
   type ChartReading,
   type Corners,
   type FoundChart,
@@ -16,7 +17,7 @@ import {
   type Progress,
 } from '@shared/reading/index.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
-import { foundAt, turnedClockwise, type FoundAt } from './found-charts.ts';
+import { foundAt, type FoundAt } from './found-charts.ts';
 import { SettledCells } from './settled-cells.svelte.ts';
 
 /** After this long without a move a corner rests. */
@@ -145,7 +146,7 @@ export class ChartReadingModel {
 
   /** The chart is read turned clockwise by a quarter. */
   turn(): void {
-    this.#placeAt(turnedClockwise(this.corners));
+    this.#placeAt(turnedBy(this.corners, 1));
   }
 
   /** The corners of the picture are those of the chart. */

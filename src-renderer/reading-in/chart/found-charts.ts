@@ -1,6 +1,6 @@
 /** Charts that were found on a photo, and which of them four corners mean. Pure. */
 import type { Problem } from '@shared/problem/index.ts';
-import { sideLengths, type Corners, type FoundChart } from '@shared/reading/index.ts';
+import { sideLengths, turnedBy, type Corners, type FoundChart } from '@shared/reading/index.ts';
 
 /** A found chart, and its counts as they are from its first corner. */
 export interface FoundAt {
@@ -22,22 +22,15 @@ export function foundAt(charts: readonly FoundChart[], corners: Corners): FoundA
   for (const [chart, { corners: found, columns, rows }] of charts.entries()) {
     const { across, up } = sideLengths(found);
     const most = MOST_OFF * Math.min(across / columns, up / rows);
-    let seen: Corners = found;
     for (let quarters = 0; quarters < 4; quarters++) {
-      const isSame = seen.every(({ x, y }, index) => {
+      const isSame = turnedBy(found, quarters).every(({ x, y }, index) => {
         const corner = corners[index];
         return corner !== undefined && Math.hypot(x - corner.x, y - corner.y) <= most;
       });
       if (isSame) return quarters % 2 === 0 ? { chart, columns, rows } : { chart, columns: rows, rows: columns };
-      seen = turnedClockwise(seen);
     }
   }
   return null;
-}
-
-/** The corners of the same chart, which is read turned clockwise by a quarter. */
-export function turnedClockwise([topLeft, topRight, bottomRight, bottomLeft]: Corners): Corners {
-  return [bottomLeft, topLeft, topRight, bottomRight];
 }
 
 /** What a person is told and asked of the charts that were found. */

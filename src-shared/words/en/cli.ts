@@ -59,6 +59,7 @@ const options = {
     'X,Y,X,Y,…',
     'corners of the chart, in pixels: top left, top right, bottom right, bottom left; found if left out',
   ],
+  turn: ['DEGREES', 'turns the chart clockwise as it is read, where the photo shows it lying: 90, 180 or 270'],
   columns: ['N', 'columns of the chart; counted if left out'],
   overlap: [
     'SIDE:N',
@@ -233,6 +234,7 @@ export const cli = {
     colours: (colours: readonly string[]): string => `Yarns, the ground first: ${n.list(colours)}.`,
     /** As the option takes them. */
     corners: (written: string): string => `Its corners: --corners ${written}`,
+    settled: (written: string): string => `Put on the lines found near the corners given: --corners ${written}`,
     more: (left: number): string => `… and ${left} more; --json lists all.`,
     joined: (side: JoinSide, shared: number, differing: number): string =>
       `The second photo goes on ${joins.said({ side, shared }, differing)}.`,

@@ -1,8 +1,8 @@
 /** Which found chart corners mean, however they were put right or turned. */
 import { describe, expect, it } from 'vitest';
 import { problemError, problemOf } from '@shared/problem/index.ts';
-import type { Corners, FoundChart } from '@shared/reading/index.ts';
-import { foundAt, questionOf, turnedClockwise } from '../../../src-renderer/reading-in/chart/found-charts.ts';
+import { turnedBy, type Corners, type FoundChart } from '@shared/reading/index.ts';
+import { foundAt, questionOf } from '../../../src-renderer/reading-in/chart/found-charts.ts';
 
 const box = (left: number, top: number, width: number, height: number): Corners => [
   { x: left, y: top },
@@ -32,11 +32,12 @@ describe('corners of a found chart', () => {
 
   it('mean it turned, its counts changing places with each quarter', () => {
     const [{ corners }] = CHARTS as [FoundChart];
-    const once = turnedClockwise(corners);
+    const once = turnedBy(corners, 1);
     expect(once[0]).toEqual({ x: 20, y: 120 });
     expect(foundAt(CHARTS, once)).toEqual({ chart: 0, columns: 10, rows: 20 });
-    expect(foundAt(CHARTS, turnedClockwise(once))).toEqual({ chart: 0, columns: 20, rows: 10 });
-    expect(turnedClockwise(turnedClockwise(turnedClockwise(once)))).toEqual(corners);
+    expect(foundAt(CHARTS, turnedBy(corners, 2))).toEqual({ chart: 0, columns: 20, rows: 10 });
+    expect(turnedBy(once, 3)).toEqual(corners);
+    expect(turnedBy(corners, 3)).toEqual(turnedBy(corners, -1));
   });
 
   it('mean none where none was found', () => {
