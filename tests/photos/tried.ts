@@ -40,17 +40,19 @@ export function levelsFor(toldBy: ToldBy): Levels {
   return toldBy === 'ink' ? { kind: 'ink', figure: 'dark' } : { kind: toldBy, count: null };
 }
 
-/** Reads the photograph with corners each off by up to `pixels` in both directions. */
+/** Reads the photograph with corners each off by up to `pixels` in both directions, put on the lines near them. */
 export function tried(photograph: Photograph, pixels: number): Outcome {
-  return readWithin(photograph, photoOf(photograph.picture), cornersOff(photograph, pixels));
+  const { grid, picture } = photograph;
+  const photo = photoOf(picture);
+  const set = finish(settledCorners(photo, cornersOff(photograph, pixels), grid.width, grid.height));
+  return readWithin(photograph, photo, set);
 }
 
-/** Reads the chart between corners that are put on the lines near them, with as many columns and rows as it has. */
-export function readWithin(photograph: Photograph, photo: Photo, given: Corners): Outcome {
+/** Reads the chart between `set`, with as many columns and rows as it has. */
+export function readWithin(photograph: Photograph, photo: Photo, set: Corners): Outcome {
   const { grid, toldBy, yarns } = photograph;
   const cells = grid.cells.length;
   try {
-    const set = finish(settledCorners(photo, given, grid.width, grid.height));
     const proposal = finish(proposeGrid(photo, set));
     const countsRight = proposal.columns?.count === grid.width && proposal.rows?.count === grid.height;
     const { reading, asked } = answered((levels) => finish(readCells(photo, set, grid.width, grid.height, levels)), {

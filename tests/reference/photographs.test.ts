@@ -92,9 +92,21 @@ describe('a chart shown on a screen and photographed off it', () => {
   });
 });
 
+describe('corners set by hand', () => {
+  it.each([99, 28, 13, 69, 32, 20043])(
+    'four and ten pixels off give the cells that exact ones give: photograph %i',
+    (seed) => {
+      const photograph = photographOf(seed);
+      const [exact, four, ten] = [0, 4, 10].map((pixels) => tried(photograph, pixels));
+      expect(exact).toMatchObject({ refused: null, wrong: 0 });
+      for (const off of [four, ten]) expect(off).toMatchObject({ refused: null, wrong: 0, unmarked: 0 });
+    },
+  );
+});
+
 describe('a written legend beside a chart', () => {
   // Of yarns told by colour, by felt pen and by signs alone: a cell of each of them stands beside the chart, with a word.
-  it.each([51, 13, 44])('is left out, and brings no yarn, no column and no row: photograph %i', (seed) => {
+  it.each([114, 13, 44])('is left out, and brings no yarn, no column and no row: photograph %i', (seed) => {
     const photograph = photographOf(seed, { hasLegend: true });
     const { counts, off } = foundIn(photograph);
     expect(counts).toBe(true);

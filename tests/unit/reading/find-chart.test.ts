@@ -4,6 +4,7 @@ import { blankPicture, findCharts, finish, photoOf, type Picture } from '@shared
 import { Chances, grain, ripple } from '../../generate/charts/random.ts';
 import { blobs } from './motifs.ts';
 import { photograph } from './chart-photo.ts';
+import { beside, twoChartsOnAPage } from './two-charts.ts';
 
 const WIDTH = 420;
 const HEIGHT = 360;
@@ -114,34 +115,6 @@ it('is never sure of two charts as one, where their cells happen to go on from o
 });
 
 it('finds both of two charts on a page', () => {
-  const one = photograph(
-    blobs(14, 16, 2, 5),
-    look,
-    { width: 300, height: 330, roll: 2, tilt: 4, pan: 2 },
-    { blur: 0.6 },
-  );
-  const other = photograph(
-    blobs(26, 20, 2, 6),
-    look,
-    { width: 420, height: 330, roll: 2, tilt: 4, pan: 2 },
-    { blur: 0.6 },
-  );
-  const page = beside(one.picture, other.picture);
-  const found = finish(findCharts(photoOf(page))).map(({ columns, rows }) => `${columns} × ${rows}`);
+  const found = finish(findCharts(photoOf(twoChartsOnAPage()))).map(({ columns, rows }) => `${columns} × ${rows}`);
   expect(found.sort()).toEqual(['14 × 16', '26 × 20']);
 });
-
-/** Two pictures of one height as one. */
-function beside(left: Picture, right: Picture): Picture {
-  const page = blankPicture(left.width + right.width, left.height);
-  for (const [picture, from] of [
-    [left, 0],
-    [right, left.width],
-  ] as const) {
-    for (let y = 0; y < page.height; y++) {
-      const row = picture.rgba.subarray(y * picture.width * 4, (y + 1) * picture.width * 4);
-      page.rgba.set(row, (y * page.width + from) * 4);
-    }
-  }
-  return page;
-}
