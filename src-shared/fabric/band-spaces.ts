@@ -1,7 +1,7 @@
 /** The spaces of a band as placed, on the row where they hold: that on which its lowest groups stand. */
 import type { Run } from '../bed/index.ts';
 import { edgesAt, type Outline } from '../piece/index.ts';
-import type { PlacedBand } from './types.ts';
+import type { PlacedBand, PlacedGroup } from './types.ts';
 
 /** Needles without figure between two things, `first` … `last`; empty if last = first − 1. */
 export interface Space {
@@ -47,4 +47,20 @@ export function bandSpaces(band: PlacedBand, judge: 'figure' | 'blocks', outline
     return { first, last, stitches: last - first + 1, seam: seamIn(index, first, last) };
   });
   return { row: band.firstRow, edges, spaces, acrossSeam: choice.acrossSeam };
+}
+
+/** The needles without figure between neighbouring copies of a group, from the left; none where its copies touch. */
+export function copyGaps({
+  figure,
+  copy,
+  across,
+}: Pick<PlacedGroup, 'figure' | 'across'> & { readonly copy: { readonly width: number } }): Space[] {
+  // Each copy has its figure in the same columns.
+  const own = figure.last - figure.first + 1 - (across - 1) * copy.width;
+  const stitches = copy.width - own;
+  if (stitches <= 0) return [];
+  return Array.from({ length: across - 1 }, (_, index): Space => {
+    const first = figure.first + own + index * copy.width;
+    return { first, last: first + stitches - 1, stitches, seam: null };
+  });
 }

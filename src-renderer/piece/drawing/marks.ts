@@ -3,7 +3,7 @@
  * group is dragged, and what goes with it. In the middle of each stand groups,
  * which are taken hold of, so that each has marks under and over them.
  */
-import { bandSpaces, type PlacedGroup } from '@shared/fabric/index.ts';
+import { bandSpaces, copyGaps, type PlacedGroup } from '@shared/fabric/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
@@ -178,7 +178,10 @@ function drawSpacesOf(
     const placed = band.number === dragged?.band ? dragged.placed : band;
     const spaces = bandSpaces(placed, placed.question.judge, plan.outline);
     if (!spaces) return;
-    taken.push(...drawSpaces(context, laid, spaces, spaceWords, taken, look, font));
+    // Blocks have no needles between copies; a raised group has none on the row.
+    const onRow =
+      placed.question.judge === 'figure' ? placed.groups.filter(({ firstRow }) => firstRow === spaces.row) : [];
+    taken.push(...drawSpaces(context, laid, spaces, onRow.flatMap(copyGaps), spaceWords, taken, look, font));
   });
   return taken;
 }

@@ -16,8 +16,6 @@ const APART = 40;
 /** Room of a number beside its bar, and between the bars and what stands left of them. */
 const NUMBER = 24;
 const BEFORE = 8;
-/** The heading keeps clear of the buttons at the top of the view. */
-const HIGHEST = 64;
 
 /** How wide the profile is in a view so many pixels wide; 0: it has no room. */
 export function profileWidth({ rows }: Pick<Plan, 'rows'>, width: number): number {
@@ -92,7 +90,7 @@ function scaleOf(longest: readonly (Float | null)[], limit: number, width: numbe
 export function drawProfile(
   context: CanvasRenderingContext2D,
   laid: LaidView,
-  { plan, project, look, font, profileTitle }: PieceScene,
+  { plan, project, look, font, profileTitle, profileTop }: PieceScene,
   rows: readonly PlanRow[],
   width: number,
   height: number,
@@ -123,7 +121,7 @@ export function drawProfile(
   }
   context.fillStyle = look.control;
   const head = laid.parts.at(-1);
-  const heading = Math.max(HIGHEST, (head ? head.view.top(head.last - 1) : 0) - 24);
+  const heading = Math.max(profileTop + 12, (head ? head.view.top(head.last - 1) : 0) - 24);
   context.font = `400 12px ${font}`;
   context.textBaseline = 'middle';
   laid.parts.forEach(({ first, last, view }, index) => {

@@ -23,6 +23,8 @@ export interface PieceScene {
   readonly groupNames: GroupNames;
   /** Over the profile of floats. */
   readonly profileTitle: string;
+  /** Pixels at the top that buttons may cover beside the profile. */
+  readonly profileTop: number;
   /** The group that the commands move. */
   readonly chosen: PlacedGroup | null;
 }

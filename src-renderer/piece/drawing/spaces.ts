@@ -3,7 +3,7 @@
  * across the seam. The line stands on the row that was measured, and says
  * which row that is.
  */
-import type { BandSpaces } from '@shared/fabric/index.ts';
+import type { BandSpaces, Space } from '@shared/fabric/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { spreadOut } from './labels.ts';
 import type { LaidView } from './laid-view.ts';
@@ -33,6 +33,7 @@ export function drawSpaces(
   context: CanvasRenderingContext2D,
   laid: LaidView,
   scene: BandSpaces,
+  betweenCopies: readonly Space[],
   text: SpaceWords,
   taken: readonly PixelBox[],
   look: Look,
@@ -85,6 +86,25 @@ export function drawSpaces(
 
   context.font = `400 12px ${font}`;
   context.fillStyle = look.onMain;
+  context.strokeStyle = look.onMain;
+  // Between copies of one group a number stands only where it has room: all of them are alike.
+  const gaps = betweenCopies.flatMap(({ first, last, stitches }): PixelBox[] => {
+    const { left, right } = view.span(first, last);
+    const said = String(stitches);
+    const width = context.measureText(said).width;
+    if (width + 4 > right - left) return [];
+    const middle = (left + right) / 2;
+    context.beginPath();
+    stop(context, Math.round(left) + 1.5, y);
+    stop(context, Math.round(right) - 1.5, y);
+    context.stroke();
+    const box = { left: middle - width / 2 - 1, top: y - LINE / 2, width: width + 2, height: LINE };
+    context.fillStyle = look.main;
+    context.fillRect(box.left, box.top, box.width, box.height);
+    context.fillStyle = look.onMain;
+    context.fillText(said, middle, y);
+    return [box];
+  });
   const clear = spaces.flatMap(({ first, last, seam }, index) => {
     if (!seam || seam.clear < 0) return [];
     const { left, right } = view.span(first, last);
@@ -114,7 +134,7 @@ export function drawSpaces(
     context.fillText(said, x, at);
     return { left: x - width, top: at - LINE / 2, width, height: LINE };
   });
-  return [...boxes, ...clear, ...besides];
+  return [...boxes, ...gaps, ...clear, ...besides];
 }
 
 /** Room that is kept beside the piece for what is written there. */

@@ -109,6 +109,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     fold: words.piece.stage.fold,
     groupNames: pieceDrawingWords.group,
     profileTitle: pieceDrawingWords.profile.title,
+    profileTop: 0,
     chosen: null,
   };
   const container = document.createElement('div');

@@ -33,6 +33,7 @@ function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
     fold: words.piece.stage.fold,
     groupNames: pieceDrawingWords.group,
     profileTitle: pieceDrawingWords.profile.title,
+    profileTop: 0,
     chosen: null,
     ...to,
   };

@@ -1,7 +1,7 @@
 /** The profile of floats, the strands of what is pointed at, and groups by their numbers. */
 import { describe, expect, it } from 'vitest';
 import { contrastRatio } from '@shared/colour/index.ts';
-import { bandSpaces, type PlacedBand } from '@shared/fabric/index.ts';
+import { bandSpaces, copyGaps, type PlacedBand } from '@shared/fabric/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { words } from '@shared/words/index.ts';
 import { Viewport } from '../../../src-renderer/canvas/viewport.ts';
@@ -120,6 +120,24 @@ describe('groups by their numbers', () => {
   });
 });
 
+describe('the needles between copies of a group', () => {
+  const run = (first: number, last: number) => ({ first, last }) as (typeof plan.groups)[0]['figure'];
+
+  it('are those without figure between neighbours, as many between all', () => {
+    // Three copies of 12, of which the first column is blank: L47–L37, L35–L25 and L23–L13 are figure.
+    const gaps = copyGaps({ figure: run(-47, -13), copy: { width: 12 }, across: 3 });
+    expect(gaps.map(({ first, last, stitches }) => [first, last, stitches])).toEqual([
+      [-36, -36, 1],
+      [-24, -24, 1],
+    ]);
+  });
+
+  it('are none where copies touch, and of one copy', () => {
+    expect(copyGaps({ figure: run(-12, 11), copy: { width: 12 }, across: 2 })).toEqual([]);
+    expect(copyGaps({ figure: run(-5, 4), copy: { width: 12 }, across: 1 })).toEqual([]);
+  });
+});
+
 describe('what is written of the spaces', () => {
   /** Notes each text with its colour, and what was filled last under it. */
   function recording() {
@@ -161,7 +179,7 @@ describe('what is written of the spaces', () => {
       // In the second view the left edge, beside which the seam's number stands, is out of sight.
       for (const view of [new Viewport(10, 7, 500, 600), new Viewport(100, 70, 500, 600)]) {
         const { context, written } = recording();
-        if (spaces) drawSpaces(context, laidBy(view), spaces, words.piece.stage.spaces, [], look, 'sans-serif');
+        if (spaces) drawSpaces(context, laidBy(view), spaces, [], words.piece.stage.spaces, [], look, 'sans-serif');
         expect(written.map(({ text }) => text)).toContain('the seam');
         for (const { text, colour: ink, under } of written) {
           // Numbers without a ground of their own stand on main.
