@@ -47,6 +47,23 @@ test('a stroke goes over the edge and comes in on the other side while all copie
   await expect.poll(() => chart.shown()).toEqual(EMPTY);
 });
 
+test('a stroke by keys goes over the edge too, as one step of undo', async ({ page, start }) => {
+  await start('empty');
+  const chart = await emptyChart(page);
+  await page.getByRole('switch', { name: 'All copies follow' }).click();
+  await chart.grid.focus();
+  await page.keyboard.press('Control+End');
+  await page.keyboard.down('Shift');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.up('Shift');
+  await expect.poll(() => chart.shown()).toEqual(['##...#', '......', '......', '.#....']);
+  await expect(announced(page)).toContainText('Row 1, stitch 2');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => chart.shown()).toEqual(EMPTY);
+});
+
 test('a stroke begins in a copy beside the chart, which says what it repeats', async ({ page, start }) => {
   await start('empty');
   const chart = await emptyChart(page);

@@ -1,5 +1,6 @@
 /** Where a key takes the cell cursor; after the ARIA pattern for grids, up being up the chart. */
-import type { Cell, Grid } from '@shared/grid/index.ts';
+import { isInside, type Cell, type Grid } from '@shared/grid/index.ts';
+import { cellOnMotif, type Following } from '../editing/following.ts';
 
 /** Rows that Page Up and Page Down go. */
 const PAGE = 10;
@@ -14,6 +15,17 @@ const ARROWS: { readonly [key: string]: readonly [columns: number, rows: number]
 /** Columns to the right and rows up that an arrow key moves what is lifted; none for another key. */
 export function stepOfArrow(key: string): readonly [columns: number, rows: number] {
   return ARROWS[key] ?? [0, 0];
+}
+
+/**
+ * Where a stroke by an arrow key comes in again that goes over the edge of the
+ * chart, as all copies follow; null where it does not.
+ */
+export function cellOverEdge(grid: Grid, cursor: Cell, key: string, following: Following): Cell | null {
+  const [columns, rows] = stepOfArrow(key);
+  const to = { column: cursor.column + columns, row: cursor.row + rows };
+  if (!following.tile || isInside(grid, to.column, to.row)) return null;
+  return cellOnMotif(grid, to, following);
 }
 
 /** The cell after the key, never past an edge; null for a key that does not move. */

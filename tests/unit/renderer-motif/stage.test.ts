@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { contrastRatio } from '@shared/colour/index.ts';
+import { makeGrid, straightCopies, type Copies } from '@shared/grid/index.ts';
 import { lineGrey } from '../../../src-renderer/motif/drawing/look.ts';
-import { cellAfterKey } from '../../../src-renderer/motif/stage/cursor-keys.ts';
+import { cellAfterKey, cellOverEdge } from '../../../src-renderer/motif/stage/cursor-keys.ts';
 import { announceThrottled } from '../../../src-renderer/session/announcer.ts';
 
 describe('the cell cursor', () => {
@@ -23,6 +24,22 @@ describe('the cell cursor', () => {
   ])('goes with $key from column and row $from to $to', ({ key, ctrlKey = false, from, to }) => {
     const [column, row] = from as [number, number];
     expect(cellAfterKey({ column, row }, { key, ctrlKey }, size)).toEqual({ column: to[0], row: to[1] });
+  });
+
+  it.each([
+    { key: 'ArrowRight', from: [3, 1], lie: {}, to: [0, 1] },
+    { key: 'ArrowDown', from: [1, 0], lie: {}, to: [1, 2] },
+    // The copies at the right stand a row higher: what goes on in their row is a row lower in this one.
+    { key: 'ArrowRight', from: [3, 1], lie: { laid: 'columns', step: 1 }, to: [0, 0] },
+    { key: 'ArrowUp', from: [0, 2], lie: { laid: 'courses', step: 1 }, to: [3, 0] },
+    { key: 'ArrowLeft', from: [2, 1], lie: {}, to: null },
+  ] as const)('goes over the edge with $key from $from where all copies follow', ({ key, from, lie, to }) => {
+    const grid = makeGrid(4, 3);
+    const [column, row] = from;
+    const tile: Copies = { ...straightCopies(grid), ...lie };
+    const cell = cellOverEdge(grid, { column, row }, key, { symmetry: 'none', tile });
+    expect(cell).toEqual(to && { column: to[0], row: to[1] });
+    expect(cellOverEdge(grid, { column, row }, key, { symmetry: 'none', tile: null })).toBeNull();
   });
 
   it('leaves other keys alone', () => {
