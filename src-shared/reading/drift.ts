@@ -8,7 +8,7 @@
  * at the corners.
  */
 import { Matrix, solve } from 'ml-matrix';
-import { edgeShares, type Direction } from './edges.ts';
+import { BANDS, edgeShares, type Direction } from './edges.ts';
 import type { Picture } from './picture.ts';
 
 /** How far a cell lies off, in cells, at a place given in shares of the chart from its left and top, 0 … 1. */
@@ -28,8 +28,16 @@ export function mostOf({ across, up }: Drift): number {
   return Math.max(...places.flatMap((x) => places.flatMap((y) => [Math.abs(across(x, y)), Math.abs(up(x, y))])));
 }
 
-/** Windows along the direction in which edges are looked for. */
+/** Windows along the direction in which edges are looked for, at least. */
 const WINDOWS = 9;
+
+/**
+ * A window, and a band of the chart, is no more than so many cells long: on bent
+ * paper lines lie off by a cell within twenty, and two windows on the way of
+ * one another would differ by half a cell or more, which says nothing.
+ */
+const MOST_CELLS = 8;
+const MOST_WINDOWS = 25;
 
 /** A window whose edges come back less clearly than this is left out. */
 const LEAST_CLARITY = 0.12;
@@ -50,13 +58,16 @@ const POWERS: readonly (readonly [number, number])[] = [
   [1, 2],
 ];
 
+/** … and of charts so large that there are more windows or bands. */
+const LARGE_POWERS: typeof POWERS = [...POWERS, [4, 0], [3, 1], [2, 2], [0, 3], [5, 0], [4, 1]];
+
 /** Windows pull with their clarity; this pulls everything but the constant towards zero. */
 const STIFFNESS = 0.002;
 
 /** The drift of a straightened chart of `columns` × `rows` cells; none where its edges do not tell. */
 export function driftOf(straight: Picture, columns: number, rows: number): Drift {
-  const across = surface(windowsOf(straight, 'across', columns));
-  const up = surface(windowsOf(straight, 'up', rows));
+  const across = surface(windowsOf(straight, 'across', columns, rows));
+  const up = surface(windowsOf(straight, 'up', rows, columns));
   return { across: (x, y) => across(x, y), up: (x, y) => up(y, x) };
 }
 
@@ -68,14 +79,19 @@ interface Window {
   phase: number;
 }
 
-function windowsOf(straight: Picture, direction: Direction, count: number): Window[][] {
+function windowsOf(straight: Picture, direction: Direction, count: number, beside: number): Window[][] {
+  const many = (cells: number, least: number): number =>
+    Math.max(least, Math.min(MOST_WINDOWS, Math.ceil(cells / MOST_CELLS)));
+  const windows = many(count, WINDOWS);
   // A line runs on from cell to cell; a sign inside a cell has edges too, but with gaps between. Squared, lines win.
-  const bands = edgeShares(straight, direction).map((shares) => shares.map((share) => share * share));
+  const bands = edgeShares(straight, direction, many(beside, BANDS)).map((shares) =>
+    shares.map((share) => share * share),
+  );
   return bands.map((band, b) =>
-    Array.from({ length: WINDOWS }, (_, w) => {
-      const along = (w + 0.5) / WINDOWS;
+    Array.from({ length: windows }, (_, w) => {
+      const along = (w + 0.5) / windows;
       // Twice as wide as they are apart, and never less than a few cells.
-      const width = band.length * Math.min(1, Math.max(2 / WINDOWS, 4 / count));
+      const width = band.length * Math.min(1, Math.max(2 / windows, 4 / count));
       const { phase, clarity } = phaseAround([band], count, along * band.length, width);
       return { along, beside: (b + 0.5) / bands.length, clarity, phase };
     }),
@@ -90,13 +106,19 @@ type Surface = (along: number, beside: number) => number;
 
 function surface(windows: readonly (readonly Window[])[]): Surface {
   const clear = followed(windows);
-  if (clear.length < 2 * POWERS.length) return () => 0;
-  let weights = fitted(clear, () => 1);
+  const isLarge = windows.length > BANDS || (windows[0]?.length ?? 0) > WINDOWS;
+  const powers = isLarge ? LARGE_POWERS : POWERS;
+  if (clear.length < 2 * powers.length) return () => 0;
+  let weights = fitted(clear, powers, () => 1);
   const at = (along: number, beside: number): number =>
-    termsAt(along, beside).reduce((sum, term, i) => sum + term * (weights[i] as number), 0);
+    termsAt(along, beside, powers).reduce((sum, term, i) => sum + term * (weights[i] as number), 0);
   for (let round = 0; round < ROUNDS; round++) {
     // A window that was led astray says something of its own; the others agree.
-    weights = fitted(clear, ({ along, beside, phase }) => 1 / (1 + ((phase - at(along, beside)) / MISFIT) ** 2));
+    weights = fitted(
+      clear,
+      powers,
+      ({ along, beside, phase }) => 1 / (1 + ((phase - at(along, beside)) / MISFIT) ** 2),
+    );
   }
   return fromCorners(at);
 }
@@ -114,13 +136,13 @@ function fromCorners(at: Surface): Surface {
 }
 
 /** The surface's weights by least squares; windows count with their clarity and what `trust` says of them. */
-function fitted(windows: readonly Window[], trust: (window: Window) => number): number[] {
-  const size = POWERS.length;
+function fitted(windows: readonly Window[], powers: typeof POWERS, trust: (window: Window) => number): number[] {
+  const size = powers.length;
   const left = Matrix.zeros(size, size);
   const right = Matrix.zeros(size, 1);
   for (const window of windows) {
     const { along, beside, clarity, phase } = window;
-    const terms = termsAt(along, beside);
+    const terms = termsAt(along, beside, powers);
     const counts = clarity * trust(window);
     for (let i = 0; i < size; i++) {
       const weighted = counts * (terms[i] as number);
@@ -133,10 +155,10 @@ function fitted(windows: readonly Window[], trust: (window: Window) => number): 
 }
 
 /** Places run from −1 to 1 here, so that all powers are of one size. */
-function termsAt(along: number, beside: number): number[] {
+function termsAt(along: number, beside: number, powers: typeof POWERS): number[] {
   const x = 2 * along - 1;
   const y = 2 * beside - 1;
-  return POWERS.map(([i, j]) => x ** i * y ** j);
+  return powers.map(([i, j]) => x ** i * y ** j);
 }
 
 /**

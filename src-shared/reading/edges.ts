@@ -14,10 +14,10 @@ import type { Picture } from './picture.ts';
 export type Direction = 'across' | 'up';
 
 /**
- * The chart is cut into this many bands that lie along the direction, each
+ * The chart is cut into so many bands that lie along the direction, each
  * with its own shares: where the sheet was not flat, lines are not straight.
  */
-const BANDS = 6;
+export const BANDS = 6;
 
 /** Pixels averaged along a line before looking for an edge in it; noise falls, lines stay. */
 const RUN = 4;
@@ -35,7 +35,7 @@ const SHADING = 6;
 const LEAST_CEILING = 24;
 
 /** One array a band, first band first (top or left); `shares[place]` is 0 … 1. */
-export function edgeShares(picture: Picture, direction: Direction): Float64Array[] {
+export function edgeShares(picture: Picture, direction: Direction, most = BANDS): Float64Array[] {
   const isAcross = direction === 'across';
   const length = isAcross ? picture.width : picture.height;
   const thickness = isAcross ? picture.height : picture.width;
@@ -43,7 +43,7 @@ export function edgeShares(picture: Picture, direction: Direction): Float64Array
   const { along, sideways } = runDifferences(picture, isAcross, length, runs);
   const noise = medianOf(along);
   const ceiling = Math.max(LEAST_CEILING, ABOVE_NOISE * noise);
-  const bands = Math.min(BANDS, runs);
+  const bands = Math.min(most, runs);
   return Array.from({ length: bands }, (_, band) => {
     const first = Math.floor((band * runs) / bands);
     const last = Math.floor(((band + 1) * runs) / bands);

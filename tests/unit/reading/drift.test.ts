@@ -1,0 +1,39 @@
+/** Bent paper: how far the cells of a straightened chart lie off, followed from window to window. */
+import { expect, it } from 'vitest';
+import { driftOf, mostOf, NO_DRIFT } from '../../../src-shared/reading/drift.ts';
+
+const CELL = 8;
+const [COLUMNS, ROWS] = [200, 40];
+
+/** In cells: a sheet that stands up at its left and right, seen a little from below; nothing at the corners. */
+const bent = {
+  across: (x: number): number => 1.3 * Math.sin(2 * Math.PI * x),
+  up: (x: number): number => 4 * 2.2 * x * (1 - x),
+};
+
+/** Lines between cells that lie off so far. */
+function drawn(): { width: number; height: number; rgba: Uint8ClampedArray } {
+  const [width, height] = [COLUMNS * CELL, ROWS * CELL];
+  const rgba = new Uint8ClampedArray(width * height * 4).fill(235);
+  const isLine = (place: number): boolean => Math.abs(place - Math.round(place)) < 0.09;
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const [u, v] = [(x + 0.5) / CELL, (y + 0.5) / CELL];
+      const isOn = isLine(u - bent.across(u / COLUMNS)) || isLine(v - bent.up(u / COLUMNS));
+      if (isOn) rgba.set([90, 90, 90, 255], (y * width + x) * 4);
+    }
+  }
+  return { width, height, rgba };
+}
+
+it('is followed over a chart of 200 columns that is bent by a cell and more', () => {
+  const drift = driftOf(drawn(), COLUMNS, ROWS);
+  for (const x of [0.1, 0.25, 0.4, 0.5, 0.6, 0.75, 0.9]) {
+    for (const y of [0.2, 0.5, 0.8]) {
+      expect(Math.abs(drift.across(x, y) - bent.across(x))).toBeLessThan(0.25);
+      expect(Math.abs(drift.up(x, y) - bent.up(x))).toBeLessThan(0.25);
+    }
+  }
+  expect(mostOf(drift)).toBeGreaterThan(2);
+  expect(mostOf(NO_DRIFT)).toBe(0);
+});
