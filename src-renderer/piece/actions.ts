@@ -27,7 +27,7 @@ export interface PieceView extends Chosen, ChosenAllOver, Found {
 export function pieceActions(session: Session, viewModel: PieceView): Actions<PieceCommand> {
   return {
     ...showingActions(session, viewModel),
-    ...findingActions(viewModel),
+    ...findingActions(viewModel, (text) => session.announce(text)),
     ...piecesActions(session),
     ...sizeActions(session, viewModel),
     ...groupActions(session, viewModel),

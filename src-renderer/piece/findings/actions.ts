@@ -12,11 +12,13 @@ export interface Found {
   lookAtFinding(finding: Gathered): void;
 }
 
-export function findingActions(found: Found): ActionsOf<'findings'> {
+export function findingActions(found: Found, announce: (text: string) => void): ActionsOf<'findings'> {
   const whyNot = unless(() => (found.findings?.length ?? 0) > 0, words.whyNot.noFindings);
   const walk = (step: 1 | -1): void => {
     const next = findingAfter(found.findings ?? [], found.finding, step);
-    if (next) found.lookAtFinding(next);
+    if (!next) return;
+    found.lookAtFinding(next);
+    announce(words.piece.stage.findingOf((found.findings ?? []).indexOf(next) + 1, found.findings?.length ?? 0));
   };
   return {
     'finding-next': { whyNot, run: () => walk(1) },

@@ -75,6 +75,7 @@ export const piece = {
     /** Which side is seen, and whose left and right the labels are. */
     facing: (face: FinishedFace, shows: Shows): string => FACING[shows][face],
     wholeInView: 'The whole piece is in view.',
+    findingOf: (at: number, of: number): string => `Thing to watch ${at} of ${of}, in the panel.`,
     /** The drawing, to assistive technology. */
     label: (name: string, stitches: number, rows: number, shows: Shows): string =>
       `${name}, ${n.size(stitches, rows)}, ${shows === 'needles' ? 'as on the needles' : 'as worn'}`,
