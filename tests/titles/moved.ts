@@ -88,6 +88,11 @@ export const MOVED: readonly Moved[] = [
     why: 'a blank sheet is told by its contrast before anything is told apart',
   },
   {
+    old: 'reference/photographs.test.ts › pencil scribbled › photograph 155: all but a few cells, and those that are wrong are marked',
+    now: 'reference/photographs.test.ts › pencil scribbled › photograph 65: all but a few cells, and those that are wrong are marked',
+    why: 'an outline is drawn over pencil on that one now, which hides more of it than a fair photo has hidden',
+  },
+  {
     old: 'reference/photographs.test.ts › symbols in black and white › photograph 116: all but a few cells, and those that are wrong are marked',
     now: 'reference/photographs.test.ts › symbols in black and white › photograph 98: all but a few cells, and those that are wrong are marked',
     why: 'signs that can hardly be told apart are marked, more than a fair photo has',

@@ -71,6 +71,8 @@ export class ChartReadingModel {
   isStopped = $state(false);
 
   readonly cells = new SettledCells();
+  /** A person set the corners; else they are those of a chart that was found. */
+  #isByHand = false;
   /** A question is out, and whether it is a quick one. */
   #isOut = false;
   #isQuick = false;
@@ -128,6 +130,7 @@ export class ChartReadingModel {
 
   place(corners: Corners): void {
     this.isConfirmed = true;
+    this.#isByHand = true;
     this.#placeAt(corners);
   }
 
@@ -136,6 +139,7 @@ export class ChartReadingModel {
     const chosen = this.found?.[chart];
     if (!chosen) return;
     this.isConfirmed = chosen.sure;
+    this.#isByHand = false;
     this.#placeAt(chosen.corners);
   }
 
@@ -245,6 +249,7 @@ export class ChartReadingModel {
       columns: isQuick ? this.columns : (givenColumns ?? at?.columns ?? null),
       rows: isQuick ? this.rows : (givenRows ?? at?.rows ?? null),
       levels: kind === 'ink' ? { kind, figure } : { kind, count: yarns },
+      isByHand: this.#isByHand,
       isQuick,
     };
     this.#reader.ask(this.picture, question, this.#heard);

@@ -6,6 +6,7 @@ import {
   photoOf,
   proposeGrid,
   readCells,
+  settledCorners,
   straighten,
   type GridProposal,
   type Photo,
@@ -18,8 +19,8 @@ const SHOWN_PIXELS = 800_000;
 
 /** Throws what `straighten` throws; problems further on come in the answer, with what was found until then. */
 function* answerTo(photo: Photo, question: ChartQuestion): Steps<ChartAnswer> {
-  const { corners, levels, isQuick } = question;
-  const straight = yield* straighten(photo, corners, naturalSize(corners, isQuick ? QUICK_PIXELS : SHOWN_PIXELS));
+  const { levels, isByHand, isQuick } = question;
+  let { corners } = question;
   let { columns, rows } = question;
   let proposal: GridProposal | null = null;
   if (!isQuick && (columns === null || rows === null)) {
@@ -27,7 +28,12 @@ function* answerTo(photo: Photo, question: ChartQuestion): Steps<ChartAnswer> {
     columns ??= proposal.columns?.count ?? null;
     rows ??= proposal.rows?.count ?? null;
   }
-  const found = { straight, proposal, columns, rows };
+  if (isByHand && !isQuick && columns !== null && rows !== null) {
+    corners = yield* settledCorners(photo, corners, columns, rows);
+  }
+  const isSettled = corners !== question.corners;
+  const straight = yield* straighten(photo, corners, naturalSize(corners, isQuick ? QUICK_PIXELS : SHOWN_PIXELS));
+  const found = { straight, isSettled, proposal, columns, rows };
   if (columns === null || rows === null) {
     const missing = outcome(() => {
       throw problemError('grid-not-found', { across: columns === null, up: rows === null });

@@ -147,6 +147,8 @@ export interface ChartQuestion {
   readonly columns: number | null;
   readonly rows: number | null;
   readonly levels: Levels;
+  /** A person set the corners: they are put on the lines near them. Those that were found lie on lines. */
+  readonly isByHand: boolean;
   /** While a corner moves: a coarse picture, and nothing is counted. */
   readonly isQuick: boolean;
 }
@@ -154,6 +156,8 @@ export interface ChartQuestion {
 export interface ChartAnswer {
   /** The chart brought to a rectangle, as large as a screen shows it. */
   readonly straight: Picture;
+  /** Whether the corners were put on lines near them, between which it is read. */
+  readonly isSettled: boolean;
   /** What was counted; null where both counts were given, or the question was quick. */
   readonly proposal: GridProposal | null;
   readonly columns: number | null;

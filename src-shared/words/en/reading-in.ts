@@ -46,6 +46,7 @@ export const readingIn = {
     photo: 'The photo, with the four corners of the chart',
     cornersNote:
       'Drag each ring to an outer corner of the chart; or press the ring and then its corner; or move it with the arrow keys, with Shift ten pixels.',
+    settled: 'It is read between the lines that were found near your corners.',
     cornersMend: 'Drag the rings apart, each to its own corner of the chart.',
     finding: 'Looking for the chart. You can set its corners meanwhile.',
     whichChart: (count: number): string => `${n.count(count, 'chart')} were found. Which one is meant?`,

@@ -125,6 +125,7 @@ describe('the worker', () => {
       columns: 2,
       rows: 2,
       levels: { kind: 'colours', count: 2 },
+      isByHand: true,
       isQuick: false,
     };
     const { answer } = await done('chart', picture, question);
