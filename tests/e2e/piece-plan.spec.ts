@@ -60,7 +60,7 @@ test('plans a tapered sleeve with three groups from nothing', async ({ page, sta
   await page.mouse.down();
   await page.mouse.move(x + 3 * box.width, y, { steps: 3 });
   await page.mouse.move(x + 2 * box.width, y, { steps: 3 });
-  await expect(statusLine(page)).toContainText('spaces from L to R on row 96 18, 29, 31, 16');
+  await expect(statusLine(page)).toContainText('spaces on row 96 from L to R 18, 29, 31, 16');
   await expect(statusLine(page)).toContainText('across the seam 34');
   await page.mouse.up();
   await expect(meaning(page)).toContainText('L44, L9 and R37');

@@ -58,7 +58,7 @@ export const moving = {
       `Group ${group + 1}${stop === null ? '' : ` ${STOPS[stop]}`}`,
       `needles ${n.run(block)}`,
       n.rowSpan(firstRow, lastRow),
-      `spaces from L to R${onRow === null ? '' : ` on row ${onRow}`} ${spacesSaid(spaces, seamAllowance).join(', ')}`,
+      `spaces${onRow === null ? '' : ` on row ${onRow}`} from L to R ${spacesSaid(spaces, seamAllowance).join(', ')}`,
       `across the seam ${acrossSeam}`,
       ...new Set(inLine.map((kind) => IN_LINE[kind])),
     ].join(' · ');

@@ -176,7 +176,7 @@ describe('what is read while a group moves', () => {
       'spaces from L to R 4 (3 clear of the seam), 7, 3 · across the seam 6',
     );
     const shape = { kind: 'tapered', stitches: 20, stitchesAtTop: 24, rows: 9, straightRows: 1 } as const;
-    expect(sayReading(read(twoGroups({ piece: { shape } }), 0, [-6, 4]))).toMatch(/spaces from L to R on row 3 \d/);
+    expect(sayReading(read(twoGroups({ piece: { shape } }), 0, [-6, 4]))).toMatch(/spaces on row 3 from L to R \d/);
   });
 
   it('has the band stand so in the plan, while the others stay', () => {
