@@ -147,4 +147,14 @@ export const MOVED: readonly Moved[] = [
     now: null,
     why: 'it stands on the row that was measured, since its numbers are true there alone',
   },
+  {
+    old: 'unit/words/words.test.ts › what is said of a problem › lettering-empty: what happened, where, and what to do',
+    now: 'unit/lettering/set.test.ts › setting text in cells › sets the rest as if what it lacks were not there, and nothing where nothing is left',
+    why: 'text without ink is no problem any more: nothing shows',
+  },
+  {
+    old: 'unit/words/words.test.ts › what is said of a problem › letters-missing: what happened, where, and what to do',
+    now: "unit/renderer-motif/lettering.test.ts › letters on the chart › that a typeface lacks are all named: 'Silkscreen has no tab.'",
+    why: 'what a typeface lacks is named beside the rest, which is set',
+  },
 ];
