@@ -69,7 +69,7 @@ test('follows the rule that is asked for', async ({ page, start, home }) => {
   await page.getByLabel('Each gap').fill('10');
   await expect(best).toHaveAccessibleName(/^Spaces 19, 10, 19\./);
   await page.getByLabel('Spacing rule').selectOption('by-hand');
-  const needles = page.getByLabel('Left-hand needles');
+  const needles = page.getByRole('textbox', { name: 'Left-hand needles' });
   await needles.fill('L50, R20');
   await expect(page.getByRole('region', { name: 'What it is' })).toContainText('L50 and R20');
   await needles.fill('L50, R0');

@@ -53,7 +53,7 @@ const PIECE: readonly Mutant[] = [
 const PLACEMENT: readonly Mutant[] = [
   { in: 'frameOf', text: '(least[index] as number) + blankLeft', becomes: '(least[index] as number) + blankRight' },
   { in: 'seamContinues', text: 'left + right', becomes: 'left + right + 1' },
-  { in: 'layOut', text: 'margins[1] - seamAllowance.right', becomes: 'margins[1] - seamAllowance.left' },
+  { in: 'clearOf', text: 'margins[1] - right', becomes: 'margins[1] - left' },
   { in: 'criteria', text: '-score.margins', becomes: 'score.margins' },
   { in: 'requireRoom', text: 'needed > stitches', becomes: 'needed >= stitches' },
 ];
