@@ -157,4 +157,9 @@ export const MOVED: readonly Moved[] = [
     now: "unit/renderer-motif/lettering.test.ts › letters on the chart › that a typeface lacks are all named: 'Silkscreen has no tab.'",
     why: 'what a typeface lacks is named beside the rest, which is set',
   },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › layOut: margins[1] - seamAllowance.right → margins[1] - seamAllowance.left has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › clearOf: margins[1] - right → margins[1] - left has its place',
+    why: 'what the seam takes is taken off by a function of its own, which cards and sentences share',
+  },
 ];
