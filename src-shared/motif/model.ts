@@ -21,6 +21,9 @@ export const LEAST_OPACITY = 0.1;
 /** How far a picture to trace may be turned either way, in degrees. */
 export const MOST_TURN = 180;
 
+/** Degrees; the first files of this version knew no turn. */
+const turnSchema = between(-MOST_TURN, MOST_TURN);
+
 const underlayFields = {
   /** Data URL of a PNG or JPEG, at most {@link UNDERLAY_SIDE} pixels a side. */
   picture: z
@@ -33,15 +36,16 @@ const underlayFields = {
   /** How strongly it shows through the ground, 0 … 1. */
   opacity: between(0, 1),
   isShown: z.boolean(),
-  /** Degrees clockwise about its middle, as the knitting is seen in its own proportion. */
-  turn: between(-MOST_TURN, MOST_TURN),
 };
 
 /** Each field by itself, as an edit sets it. */
-export const underlayFieldsSchema = z.strictObject(underlayFields);
+export const underlayFieldsSchema = z.strictObject({ ...underlayFields, turn: turnSchema });
 
-/** The first files of this version knew no turn. */
-export const underlaySchema = z.strictObject({ ...underlayFields, turn: z._default(underlayFields.turn, 0) });
+export const underlaySchema = z.strictObject({
+  ...underlayFields,
+  /** Degrees clockwise about its middle, as the knitting is seen in its own proportion. */
+  turn: z._default(turnSchema, 0),
+});
 /**
  * A picture that lies behind a chart. Its place and size are in cells, from the
  * lower left corner of the chart, and are those that it has before it is turned.

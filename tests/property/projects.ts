@@ -52,7 +52,7 @@ export const anyUnderlay: fc.Arbitrary<Underlay | null> = fc.option(
     rows: size,
     opacity: fc.double({ min: 0.1, max: 1, noNaN: true }),
     isShown: fc.boolean(),
-    turn: fc.double({ min: -180, max: 180, noNaN: true }),
+    turn: fc.double({ min: -180, max: 180, noNaN: true }).map((turn) => turn + 0),
   }),
 );
 

@@ -72,7 +72,7 @@ describe('a knitter with the row list', () => {
         seen.tapered += Number(project.piece.shape.kind !== 'rectangle');
         seen.withGroups += Number(bandsOf(project).length > 0);
       }),
-      { numRuns: 250, seed: 62, maxSkipsPerRun: 2000 },
+      { numRuns: 300, seed: 62, maxSkipsPerRun: 2000 },
     );
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(5);
   });

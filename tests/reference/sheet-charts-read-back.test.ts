@@ -15,6 +15,12 @@ import { PROJECTS } from '../unit/output/projects.ts';
 import { onNeedles } from './on-needles.ts';
 import { readChart, readSheet, type ChartRead, type SheetRead } from './sheet-charts-read-back.ts';
 
+/** End needles knit contrast where a copy stands at an edge, which its chart has not. */
+const meetsAnEdge = ({ outline }: Plan, { block, copy, firstRow }: Plan['groups'][number]): boolean =>
+  Array.from({ length: copy.height }, (_, row) => firstRow - 1 + row).some(
+    (row) => block.first <= (outline.first[row] ?? 0) || block.last >= (outline.last[row] ?? 0),
+  );
+
 /** Projects of all kinds that can be planned, each of whose motifs has one chart of copies that are whole somewhere. */
 const GENERATED = fc
   .sample(anyProject, { numRuns: 400, seed: 20260103 })
@@ -24,9 +30,10 @@ const GENERATED = fc
       const { groups, fabric } = plan;
       const charts = new Set(groups.map(({ motif, copy, isMirrored }) => `${motif} ${copy.width} ${isMirrored}`));
       const motifs = new Set(groups.map(({ motif }) => motif));
-      const isWhole = [...motifs].every((id) =>
-        groups.some(({ motif, clipped }) => motif === id && clipped.length === 0),
-      );
+      const isWhole = [...motifs].every((id) => {
+        const whole = groups.find(({ motif, clipped }) => motif === id && clipped.length === 0);
+        return whole !== undefined && !meetsAnEdge(plan, whole);
+      });
       const names = new Set(project.motifs.map(({ name }) => name));
       const isSeveral = new Set(fabric.cells).size > 1;
       return (

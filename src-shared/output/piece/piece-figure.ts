@@ -58,26 +58,20 @@ export function pieceFigure(
   const names = actNames(piece).motif;
   const { lettered } = motifNames(plan, names, still, spaceLines(plan, still));
   const notes = [
-    ...(lettered.length > 0 ? wrap(sheetWords.lettered(lettered), widthMm, LABEL_PT) : []).map((line) => ({
-      line,
-      sizePt: LABEL_PT,
-    })),
-    ...(below.labelsLeft > 0 ? wrap(plain(sheetWords.labelsLeft(below.labelsLeft)), widthMm, SMALL_PT) : []).map(
-      (line) => ({ line, sizePt: SMALL_PT }),
-    ),
+    ...(lettered.length > 0 ? wrap(sheetWords.lettered(lettered), widthMm, LABEL_PT) : []),
+    ...(below.labelsLeft > 0 ? wrap(plain(sheetWords.labelsLeft(below.labelsLeft)), widthMm, LABEL_PT) : []),
   ];
-  const notesMm = notes.reduce((sum, { sizePt }) => sum + lineHeightMm(sizePt), notes.length > 0 ? 1 : 0);
+  const noteMm = lineHeightMm(LABEL_PT);
+  const notesMm = notes.length * noteMm + (notes.length > 0 ? 1 : 0);
   const height = aboveMm + still.heightMm + ABOVE_RULER_MM + below.heightMm + notesMm;
   return wholeBlock(height, 3, (x, y) => {
     const pieceLeft = x + LEFT_MM + (widthMm - LEFT_MM - RIGHT_MM - still.widthMm) / 2;
     const view = still.movedTo(pieceLeft, y + aboveMm);
     const spaces = spaceLines(plan, view);
-    let top = y + height - notesMm + 1;
-    const said = notes.map(({ line, sizePt }) => {
-      top += lineHeightMm(sizePt);
-      const tone = sizePt === LABEL_PT ? 'ink' : 'soft';
-      return textItem(line, x, top - lineHeightMm(sizePt) + baselineMm(sizePt), { sizePt, tone });
-    });
+    const top = y + height - notesMm + 1;
+    const said = notes.map((line, at) =>
+      textItem(line, x, top + at * noteMm + baselineMm(LABEL_PT), { sizePt: LABEL_PT, tone: 'ink' }),
+    );
     return [
       { role: 'paragraph', items: textLines(above, x, y, SMALL_PT, 'soft') },
       {
