@@ -124,8 +124,10 @@ test('cells in doubt are settled by keys: in the dialog, then on the bench; undo
   await page.getByRole('button', { name: 'Ask again about the last' }).press('Enter');
   await expect(toSettle(page, 3)).toBeVisible();
 
-  // A cell that is painted is settled.
-  await chart.click(9, 3);
+  // A cell that is painted another yarn than was read is settled.
+  const first = list.getByRole('option').first();
+  await expect(first).toHaveText(/Row 3, stitch 9: /);
+  await chart.click(9, 3, { button: (await first.textContent())?.includes('colour 2') === true ? 'right' : 'left' });
   await expect(toSettle(page, 2)).toBeVisible();
   // What settles them stays where it is, whatever is left to settle.
   const all = page.getByRole('button', { name: 'All are right as read' });

@@ -83,9 +83,9 @@ export class Chart {
     await this.page.mouse.move(x, y);
   }
 
-  async click(stitch: number, row: number): Promise<void> {
+  async click(stitch: number, row: number, how: { readonly button?: 'left' | 'right' } = {}): Promise<void> {
     const { x, y } = await this.at(stitch, row);
-    await this.page.mouse.click(x, y);
+    await this.page.mouse.click(x, y, how);
   }
 
   /** Drags from the first cell over the others, with no more samples of the pointer than these. */

@@ -19,6 +19,8 @@ interface Put {
 async function countCards(page: Page): Promise<() => Promise<Put[]>> {
   await page.addInitScript(() => {
     const puts: Put[] = [];
+    // The mark beside a number, which says how it comes about, comes with its sentence.
+    const deeds = 'button:not([popovertarget])';
     Object.assign(window, { puts });
     const part = (): Element | undefined =>
       [...document.querySelectorAll('section')].find(({ firstElementChild: head }) =>
@@ -32,7 +34,7 @@ async function countCards(page: Page): Promise<() => Promise<Put[]>> {
           // What comes with the part itself was there when it was opened.
           if (!(node instanceof Element) || !part()?.contains(node) || node.contains(part() ?? null)) continue;
           if (node.parentElement === part()) put.cards++;
-          put.buttons += node.matches('button') ? 1 : node.querySelectorAll('button').length;
+          put.buttons += node.matches(deeds) ? 1 : node.querySelectorAll(deeds).length;
         }
       }
       if (put.cards + put.buttons > 0) puts.push(put);

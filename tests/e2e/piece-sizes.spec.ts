@@ -96,7 +96,7 @@ test('makes three sizes of one by keyboard alone, with widths in centimetres', a
   // Beside one size there is no difference to go by.
   await tabTo(page, add);
   await keys('Enter');
-  const where = dialog.getByLabel('It comes');
+  const where = dialog.getByLabel('It comes', { exact: true });
   await expect(where).toBeFocused();
   await expect(where.locator('option')).toHaveText(['before S, as the smallest', 'after S, as the largest']);
   await expect(where.locator('option:checked')).toHaveText('after S, as the largest');
@@ -179,7 +179,7 @@ test('adds a size between two in every piece, as one step', async ({ page, start
   const dialog = page.getByRole('dialog', { name: `Sizes of ${GARMENT}` });
   const number = (line: string) => dialog.getByLabel(`${line}, size M`, { exact: true });
   await dialog.getByRole('button', { name: 'Add a size' }).click();
-  await dialog.getByLabel('It comes').selectOption('between S and L');
+  await dialog.getByLabel('It comes', { exact: true }).selectOption('between S and L');
   await dialog.getByLabel('Name', { exact: true }).fill('M');
   await expect(number('Stitches')).toHaveValue(`${BODY.M.stitches}`);
   await expect(number('Rows')).toHaveValue(`${BODY.M.rows}`);
