@@ -158,7 +158,12 @@ export function drawProfile(
   }
 }
 
-/** The row that is pointed at, on the profile and from edge to edge of the piece. */
+/** A row that is less tall is marked at its ends alone, so that the numbers on it stay legible. */
+const TALL = 20;
+/** How far into the piece. */
+const AT_ENDS = 8;
+
+/** The row that is pointed at, on the profile and on the piece. */
 export function drawRowMark(
   context: CanvasRenderingContext2D,
   laid: LaidView,
@@ -172,7 +177,20 @@ export function drawRowMark(
   const { left, right } = view.span(plan.outline.first[row - 1] as number, plan.outline.last[row - 1] as number);
   context.lineWidth = 1;
   context.strokeStyle = look.accentOnMain;
-  context.strokeRect(left - 0.5, top, right - left + 1, foot - top);
+  if (foot - top >= TALL) context.strokeRect(left - 0.5, top, right - left + 1, foot - top);
+  else {
+    context.beginPath();
+    for (const [end, into] of [
+      [left - 0.5, AT_ENDS],
+      [right + 0.5, -AT_ENDS],
+    ] as const) {
+      context.moveTo(end + into, top);
+      context.lineTo(end, top);
+      context.lineTo(end, foot);
+      context.lineTo(end + into, foot);
+    }
+    context.stroke();
+  }
   const wide = profileWidth(plan, width);
   if (wide === 0) return;
   context.lineWidth = 2;
