@@ -134,7 +134,7 @@ export const VIEWS: readonly View[] = [
     of: ['sample'],
     async show(page) {
       await page.getByRole('button', { name: 'Add a size' }).click();
-      await page.getByLabel('It comes').selectOption('between 1 and 2');
+      await page.getByLabel('It comes', { exact: true }).selectOption('between 1 and 2');
     },
   },
   {
