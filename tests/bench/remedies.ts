@@ -30,6 +30,19 @@ interface Round {
   readonly tasks: readonly Task[];
 }
 
+/**
+ * Waits for the first of them. Not by its role: to work out the roles and names
+ * of all that stands there takes the page longer than what is measured.
+ */
+async function remedyIsThere(page: Page): Promise<void> {
+  const label = findingWords.remedy.label['own-balls'];
+  await page.waitForFunction(
+    (wanted) => [...document.querySelectorAll('aside button')].some(({ textContent }) => textContent.includes(wanted)),
+    label,
+    { polling: 250 },
+  );
+}
+
 export async function remediesBars(): Promise<Bar[]> {
   return withWindows(async (open) => {
     const rounds: Round[] = [];
@@ -47,7 +60,7 @@ export async function remediesBars(): Promise<Bar[]> {
         let frames: number[] = [];
         const tasks = await tasksOf(page, async () => {
           frames = await follow(page, FRAMES);
-          await remedies.first().waitFor();
+          await remedyIsThere(page);
         });
         rounds.push({ frames, after: await follow(page, FRAMES), tasks });
       }
