@@ -1,4 +1,5 @@
 /** The view model of the Piece bench, what it shows besides the project: the view, the stitch looked at, the band in the form. */
+import type { Gathered } from '@shared/check/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { commandsOf, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
@@ -8,7 +9,6 @@ import type { Viewport } from '../canvas/index.ts';
 import { pieceActions, type PieceCommand, type PieceView } from './actions.ts';
 import type { GroupSpot } from './moving/actions.ts';
 import type { Reading } from './moving/reading.ts';
-import type { Gathered } from './panel/gathered.ts';
 import type { StitchSpot } from './stitch-spot.ts';
 
 /** What the stage does for commands; it alone knows its size. */

@@ -1,5 +1,6 @@
 export * from './finding.ts';
 export { findingsOf } from './findings.ts';
+export { gathered, type Gathered } from './gathered.ts';
 export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { changeFor, pieceAfter, type Intent } from './intent.ts';
 export { placesOf, type FindingPlace } from './places.ts';

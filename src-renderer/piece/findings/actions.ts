@@ -1,7 +1,7 @@
 /** Commands that go from finding to finding. */
+import type { Gathered } from '@shared/check/index.ts';
 import { words } from '@shared/words/index.ts';
 import { unless, type ActionsOf } from '../../commands/command.ts';
-import type { Gathered } from '../panel/gathered.ts';
 
 /** What the commands need of the bench. */
 export interface Found {

@@ -1,4 +1,6 @@
-import { findingsOf, remediesInSteps } from '@shared/check/index.ts';
+import { findingsOf, gathered, remediesInSteps } from '@shared/check/index.ts';
+import { atHand } from '@shared/output/steps/at-hand.ts';
+import { landmarksOf } from '@shared/output/steps/landmarks.ts';
 import { planFor, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import type { FoundAhead, Job } from './table.ts';
@@ -15,8 +17,18 @@ export const lookaheadJob: Job<'lookahead'> = (piece) =>
     return yield* remediesInSteps(piece, plan.value);
   };
 
-/** Running order and findings take as long as a plan. `plan` is that of `piece`. */
+/**
+ * Running order and findings take as long as a plan. `plan` is that of `piece`.
+ * What the panel tells of them is picked out here, so that the window has only
+ * to show it.
+ */
 export function foundAhead(piece: KnitPiece, plan: Plan): FoundAhead {
   const running = runningOrderOf(piece, plan);
-  return { order: running.isKnittable ? running.order : [], findings: findingsOf(piece, plan) };
+  const order = running.isKnittable ? running.order : [];
+  return {
+    order,
+    findings: gathered(findingsOf(piece, plan)),
+    atHand: atHand(plan, order),
+    landmarks: landmarksOf(order),
+  };
 }

@@ -7,11 +7,12 @@
 import type { SizeColumn } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/motif/repeat/index.ts';
-import type { SheetOptions, SheetPage } from '@shared/output/index.ts';
-import type { Finding, Remedy } from '@shared/check/index.ts';
+import type { Landmark, SheetOptions, SheetPage } from '@shared/output/index.ts';
+import type { Gathered, Remedy } from '@shared/check/index.ts';
 import type { GarmentNeed, RunningOrder } from '@shared/plan/index.ts';
 import type { KnitPiece, Scope } from '@shared/project/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
+import type { AtHand } from '@shared/words/index.ts';
 import type {
   ChartReading,
   Corners,
@@ -97,7 +98,9 @@ export interface Drawing {
 export interface FoundAhead {
   /** Empty where it cannot be knitted. */
   readonly order: RunningOrder;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Gathered[];
+  readonly atHand: readonly AtHand[];
+  readonly landmarks: readonly Landmark[];
 }
 
 export interface SizePart {

@@ -28,7 +28,7 @@ describe('a finding of too many balls', () => {
     const piece = pieceIn(project);
     const plan = makePlan(piece);
     const ahead = { ...foundAhead(piece, plan), piece, plan, remedies: [] };
-    const props = { project, plan, unit: 'cm', ahead };
+    const props = { project, plan, unit: 'cm', ahead, findings: ahead.findings };
     expect(render(BeforeYouKnit, { props }).body).toContain('7 balls of contrast');
     const { pages } = placementSheet(sheetFacts(project), plan, {
       paper: 'a4',

@@ -1,7 +1,7 @@
 /** Findings gone to one by one, and where the bed ends on the drawing. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import type { Finding } from '@shared/check/index.ts';
+import { gathered, type Finding } from '@shared/check/index.ts';
 import { outlineOf } from '@shared/piece/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { findingWords } from '@shared/words/findings.ts';
@@ -12,7 +12,6 @@ import { LaidView } from '../../../src-renderer/piece/drawing/laid-view.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { missingNeedles } from '../../../src-renderer/piece/drawing/ruler.ts';
 import { findingAfter } from '../../../src-renderer/piece/findings/actions.ts';
-import { gathered } from '../../../src-renderer/piece/panel/gathered.ts';
 import { PieceViewModel } from '../../../src-renderer/piece/view-model.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 

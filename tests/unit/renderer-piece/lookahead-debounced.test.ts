@@ -65,5 +65,5 @@ it('has findings and no running order where the piece cannot be knitted', () => 
   });
   const found: Lookahead[] = [];
   lookaheadDebounced(pieceIn(project), planOf(project), (ahead) => found.push(ahead), vi.fn());
-  expect(found.map(({ order, findings }) => [order, findings[0]?.code])).toEqual([[[], 'wider-than-bed']]);
+  expect(found.map(({ order, findings }) => [order, findings[0]?.finding.code])).toEqual([[[], 'wider-than-bed']]);
 });

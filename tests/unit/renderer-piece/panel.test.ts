@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Side, Slot } from '@shared/bed/index.ts';
-import type { Finding } from '@shared/check/index.ts';
+import { gathered, type Finding } from '@shared/check/index.ts';
 import { edgesAt } from '@shared/piece/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { startGroup } from '@shared/project/index.ts';
-import { gathered } from '../../../src-renderer/piece/panel/gathered.ts';
 import { stripOf } from '../../../src-renderer/piece/panel/strip.ts';
 import { plannedOf } from '../../../src-renderer/piece/planned.ts';
 import { onPiece, spotAfterKey } from '../../../src-renderer/piece/stage/cursor-keys.ts';

@@ -1,5 +1,5 @@
 /** Findings as a person reads them: one of a kind speaks for all, what must be mended first. */
-import { severityOf, WARNING_CODES, type Finding } from '@shared/check/index.ts';
+import { severityOf, WARNING_CODES, type Finding } from './finding.ts';
 
 export interface Gathered {
   /** Names it as long as there is one of its kind. */
