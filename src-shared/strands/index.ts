@@ -4,3 +4,4 @@ export * from './floats.ts';
 export * from './drawn-floats.ts';
 export * from './carries.ts';
 export * from './wraps.ts';
+export * from './mending/index.ts';

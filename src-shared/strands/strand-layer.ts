@@ -11,6 +11,9 @@ export interface StrandRun {
   readonly strand: number;
 }
 
+/** Floats are laid first and held later, where they are. */
+const NOT_HELD: readonly never[] = [];
+
 /** Index of the main yarn among the strands. */
 export const MAIN_STRAND = 0;
 
@@ -180,6 +183,7 @@ export class StrandLayer {
           stitches: length,
           mm: length * scale.stitchWidthMm,
           isOver: length > scale.longest,
+          held: NOT_HELD,
         };
       }),
     );

@@ -19,7 +19,10 @@ export interface Float extends Run {
   readonly strand: StrandId;
   readonly stitches: number;
   readonly mm: number;
+  /** What lies loose of it is longer than the limit. */
   readonly isOver: boolean;
+  /** The needles at which it is held, hooked or latched up, from left to right. */
+  readonly held: readonly Slot[];
 }
 
 /** Yarn going from the row it last knitted to the next row that uses it. */

@@ -80,6 +80,13 @@ const FABRIC: readonly Mutant[] = [
 ];
 
 const STRANDS: readonly Mutant[] = [
+  { in: 'heldAt', text: 'place - longest - 1', becomes: 'place - longest' },
+  { in: 'heldAt', text: '(place - before - 1) ** 2', becomes: '(place - before - 1)' },
+  { in: 'longestLoose', text: 'let before = first - 1', becomes: 'let before = first' },
+  { in: 'mustHolds', text: 'first + (index + 1) * (longest + 1) - 1', becomes: 'first + (index + 1) * (longest + 1)' },
+  { in: 'liftFloats', text: 'needlesIn(found[index - 1]), NO_NEEDLES', becomes: 'NO_NEEDLES, NO_NEEDLES' },
+  { in: 'makeRoom', text: 'index - row <= MOST_LIFTED_ANEW', becomes: 'row > index' },
+  { in: 'reachesOf', text: 'above ? above.top : isKnittedNext', becomes: 'isKnittedNext' },
   { in: 'carriageSide', text: 'row % 2 === 1', becomes: 'row % 2 === 0' },
   { in: 'longestWithin', text: 'Math.floor', becomes: 'Math.ceil' },
   { in: 'count', text: 'isOver: length > scale.longest', becomes: 'isOver: length >= scale.longest' },
