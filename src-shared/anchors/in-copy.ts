@@ -1,0 +1,266 @@
+/**
+ * Anchors of one copy of a motif, alike in all copies that stand beside it and
+ * above it.
+ *
+ * Row by row from the lowest up, each float by itself: what a row takes is not
+ * there for the row above. A copy meets itself: on both sides where copies
+ * stand side by side, above and below where there are several tiers. Floats
+ * from one copy into the next are floats like those inside.
+ */
+import type { Grid } from '../grid/index.ts';
+import { modulo } from '../grid/index.ts';
+import { anchorsInFloat, CLOSED, looseStretches, neededInFloat, OPEN, WANTED, type LooseStretch } from './in-float.ts';
+
+/** What is asked for one copy. */
+export interface CopyQuestion {
+  /** Column 0 is the leftmost needle, row 0 the first row knitted. */
+  readonly copy: Grid;
+  /** Palette index of the main yarn; all else is figure. */
+  readonly main: number;
+  /** No float over so many stitches; at least 1. */
+  readonly longest: number;
+  /** Floats of main behind the figure are broken too. */
+  readonly isBehindFigure: boolean;
+  /** Other copies stand at its left and right. */
+  readonly isBesideItself: boolean;
+  /** Other copies stand above and below it. */
+  readonly isAboveItself: boolean;
+  /** Columns to the right by which the copy above is moved. */
+  readonly step: number;
+  /** Cells (`row * width + column`) that a person forbids. */
+  readonly never: ReadonlySet<number>;
+  /** Cells that a person wants, as far as they may take an anchor and break a float. */
+  readonly always: ReadonlySet<number>;
+}
+
+/** A float over the limit in a row of a copy. */
+export interface CopyFloat {
+  /** Palette index. */
+  readonly yarn: number;
+  /** Its first column, from 0 to the width less one, and how many it lies behind; from the last column it goes on at the first. */
+  readonly first: number;
+  readonly length: number;
+  /** Needles of the float, from 0, that take an anchor of its yarn. */
+  readonly anchors: readonly number[];
+  /** What no anchor can break. */
+  readonly loose: readonly LooseStretch[];
+  /** How many anchors it would take if no other row had any. */
+  readonly least: number;
+}
+
+/** The floats over the limit of each row of a copy, index 0 the lowest, and their anchors. */
+export function anchorsInCopy(question: CopyQuestion): readonly (readonly CopyFloat[])[] {
+  return new CopyAnchors(question).solve();
+}
+
+const NO_FLOATS: readonly CopyFloat[] = [];
+const NO_COLUMNS: readonly number[] = [];
+
+/** Bits of what is near a cell. */
+const FIGURE = 1;
+const GROUND = 2;
+
+class CopyAnchors {
+  readonly #question: CopyQuestion;
+  /** Anchors so far: 0 for none, else the yarn and 1. */
+  readonly #taken: Uint16Array;
+  readonly #near: (Uint8Array | undefined)[] = [];
+  readonly #farther: (Uint8Array | undefined)[] = [];
+  readonly #floats: readonly (readonly Span[])[];
+  readonly #needed: (readonly number[] | undefined)[] = [];
+
+  constructor(question: CopyQuestion) {
+    this.#question = question;
+    const { copy } = question;
+    this.#taken = new Uint16Array(copy.cells.length);
+    this.#floats = Array.from({ length: copy.height }, (_, row) => spansOf(question, row));
+  }
+
+  solve(): readonly (readonly CopyFloat[])[] {
+    return this.#floats.map((spans, row) =>
+      spans.length === 0 ? NO_FLOATS : spans.map((span) => this.#broken(span, row)),
+    );
+  }
+
+  /** A float broken, given what the other rows have taken. */
+  #broken({ yarn, first, length }: Span, row: number): CopyFloat {
+    const { copy, longest } = this.#question;
+    const free = this.#needles(yarn, first, length, row);
+    let needles = free;
+    for (let at = 0; at < length; at++) {
+      if (free[at] === CLOSED || !this.#isStacked(first + at, row)) continue;
+      if (needles === free) needles = free.slice();
+      needles[at] = CLOSED;
+    }
+    const anchors = anchorsInFloat(needles, longest, this.#inTheWay(first, length, row));
+    for (const at of anchors) this.#taken[row * copy.width + ((first + at) % copy.width)] = yarn + 1;
+    const least = needles === free ? anchors.length : anchorsInFloat(free, longest).length;
+    return { yarn, first, length, anchors, loose: looseStretches(length, anchors, longest), least };
+  }
+
+  /** What may become of each needle of a float, as far as the drawing and the row itself say. */
+  #needles(yarn: number, first: number, length: number, row: number): Uint8Array {
+    const { copy, main, never, always } = this.#question;
+    const { width } = copy;
+    const start = row * width;
+    const needles = new Uint8Array(length);
+    const isOfMain = yarn === main;
+    const near = isOfMain ? this.#nearFar(row) : this.#nearOf(row);
+    for (let at = 0; at < length; at++) {
+      const column = (first + at) % width;
+      const cell = start + column;
+      if (this.#taken[cell] !== 0 || never.has(cell)) continue;
+      const isMain = copy.cells[cell] === main;
+      const isFree = isOfMain
+        ? !isMain && ((near[column] as number) & GROUND) === 0
+        : isMain && ((near[column] as number) & FIGURE) === 0;
+      if (isFree) needles[at] = always.has(cell) ? WANTED : OPEN;
+    }
+    return needles;
+  }
+
+  /** Whether the cell above or below has an anchor. A copy of one row stands on itself, so that each would. */
+  #isStacked(column: number, row: number): boolean {
+    if (this.#question.isAboveItself && this.#question.copy.height === 1) return true;
+    return this.#isTaken(column, row - 1) || this.#isTaken(column, row + 1);
+  }
+
+  #isTaken(column: number, row: number): boolean {
+    const cell = this.#cellAt(column, row);
+    return cell !== -1 && this.#taken[cell] !== 0;
+  }
+
+  /** The needles of a float that the floats of the row above cannot do without; undefined where there are none. */
+  #inTheWay(first: number, length: number, row: number): Uint8Array | undefined {
+    const { width, height } = this.#question.copy;
+    const needed = row + 1 < height ? (this.#needed[row + 1] ??= this.#neededIn(row + 1)) : NO_COLUMNS;
+    let ways: Uint8Array | undefined;
+    for (const column of needed) {
+      const at = modulo(column - first, width);
+      if (at < length) (ways ??= new Uint8Array(length))[at] = 1;
+    }
+    return ways;
+  }
+
+  /** The columns that the floats of a row cannot do without. */
+  #neededIn(row: number): readonly number[] {
+    const { copy, longest } = this.#question;
+    return (this.#floats[row] as readonly Span[]).flatMap(({ yarn, first, length }) =>
+      neededInFloat(this.#needles(yarn, first, length, row), longest).map((at) => (first + at) % copy.width),
+    );
+  }
+
+  /** The place of a cell of this copy or of one that stands round it; −1 where none does. */
+  #cellAt(column: number, row: number): number {
+    const { copy, isBesideItself, isAboveItself, step } = this.#question;
+    const { width, height } = copy;
+    let [c, r] = [column, row];
+    if (r < 0 || r >= height) {
+      if (!isAboveItself) return -1;
+      // Above, the copies are moved to the right by a step, so the same needle lies further to the left in them.
+      c += r < 0 ? step : -step;
+      r = modulo(r, height);
+    }
+    if (c < 0 || c >= width) {
+      if (!isBesideItself) return -1;
+      c = modulo(c, width);
+    }
+    return r * width + c;
+  }
+
+  /** What each cell of a row is, or has at its side or corner: figure, ground, or both. */
+  #nearOf(row: number): Uint8Array {
+    return (this.#near[row] ??= this.#spread((c, r) => this.#kindAt(c, r), row));
+  }
+
+  /** The same of what is at most two cells away. */
+  #nearFar(row: number): Uint8Array {
+    return (this.#farther[row] ??= this.#spread((c, r) => this.#nearAround(c, r), row));
+  }
+
+  #spread(at: (column: number, row: number) => number, row: number): Uint8Array {
+    const { width } = this.#question.copy;
+    const column = (c: number): number => at(c, row - 1) | at(c, row) | at(c, row + 1);
+    const spread = new Uint8Array(width);
+    let [left, own] = [column(-1), column(0)];
+    for (let c = 0; c < width; c++) {
+      const right = column(c + 1);
+      spread[c] = left | own | right;
+      left = own;
+      own = right;
+    }
+    return spread;
+  }
+
+  /** Figure or ground; beside all copies is ground. */
+  #kindAt(column: number, row: number): number {
+    const { copy, main } = this.#question;
+    const cell = this.#cellAt(column, row);
+    return cell === -1 || copy.cells[cell] === main ? GROUND : FIGURE;
+  }
+
+  #nearAround(column: number, row: number): number {
+    const { width } = this.#question.copy;
+    const cell = this.#cellAt(column, row);
+    if (cell === -1) return GROUND | this.#beside(column, row);
+    return this.#nearOf(Math.floor(cell / width))[cell % width] as number;
+  }
+
+  /** What the neighbours are of a cell beside all copies. */
+  #beside(column: number, row: number): number {
+    let near = 0;
+    for (let r = row - 1; r <= row + 1; r++) for (let c = column - 1; c <= column + 1; c++) near |= this.#kindAt(c, r);
+    return near;
+  }
+}
+
+interface Span {
+  readonly yarn: number;
+  readonly first: number;
+  readonly length: number;
+}
+
+const NO_SPANS: readonly Span[] = [];
+
+/**
+ * The floats of a row that are over the limit: of each contrast yarn between
+ * two of its stitches, and of main behind the figure where that is asked for.
+ * By yarn, and from the left.
+ */
+function spansOf({ copy, main, longest, isBehindFigure, isBesideItself }: CopyQuestion, row: number): readonly Span[] {
+  const { width, cells } = copy;
+  const start = row * width;
+  /** By yarn, the column it knitted first and last. */
+  const firstAt = new Map<number, number>();
+  const lastAt = new Map<number, number>();
+  let spans: Span[] | undefined;
+  for (let column = 0; column < width; column++) {
+    const yarn = cells[start + column] as number;
+    if (yarn === main && !isBehindFigure) continue;
+    const last = lastAt.get(yarn);
+    if (last === undefined) firstAt.set(yarn, column);
+    else if (column - last - 1 > longest) (spans ??= []).push({ yarn, first: last + 1, length: column - last - 1 });
+    lastAt.set(yarn, column);
+  }
+  if (isBesideItself) {
+    for (const [yarn, first] of firstAt) {
+      const last = lastAt.get(yarn) as number;
+      const length = first + width - last - 1;
+      if (length > longest) (spans ??= []).push({ yarn, first: (last + 1) % width, length });
+    }
+  } else if (isBehindFigure) {
+    // Beside the copy is main, so what reaches its edge ends there.
+    const [first, last] = [firstAt.get(main), lastAt.get(main)];
+    const ends =
+      first === undefined || last === undefined
+        ? [[0, width]]
+        : [
+            [0, first],
+            [last + 1, width - last - 1],
+          ];
+    for (const [at, length] of ends as [number, number][]) {
+      if (length > longest) (spans ??= []).push({ yarn: main, first: at, length });
+    }
+  }
+  return spans?.sort((a, b) => a.yarn - b.yarn || a.first - b.first) ?? NO_SPANS;
+}

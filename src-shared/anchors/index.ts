@@ -1,0 +1,2 @@
+export * from './in-copy.ts';
+export * from './in-float.ts';
