@@ -17,7 +17,7 @@ export type PieceCommand = CommandOf<'piece' | 'zoom' | 'findings' | 'pieces' | 
 
 /** The bench as its commands see it; the view model is one. */
 export interface PieceView extends Chosen, ChosenAllOver, Found {
-  isClosed: boolean;
+  seenAs: 'flat' | 'closed' | 'purl';
   showsSizes: boolean;
   zoomBy(factor: number): void;
   /** The whole piece, as large as it goes. */
@@ -36,8 +36,14 @@ export function pieceActions(session: Session, viewModel: PieceView): Actions<Pi
 }
 
 function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piece' | 'zoom'> {
+  const seeAs = (as: PieceView['seenAs'], said: () => string): void => {
+    const isOn = viewModel.seenAs !== as;
+    viewModel.seenAs = isOn ? as : 'flat';
+    session.announce(isOn ? said() : words.closed.laidOpen);
+  };
   /** From outside the tube shows neither strands nor needles. */
-  const whyNot = unless(() => !viewModel.isClosed, words.whyNot.seamed);
+  const whyNot = unless(() => viewModel.seenAs !== 'closed', words.whyNot.seamed);
+  const whyNotFlat = (): string | null => (viewModel.seenAs === 'purl' ? words.whyNot.onPurlSide : whyNot());
   return {
     floats: {
       whyNot,
@@ -50,12 +56,12 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
       run: () => session.look({ showsWraps: !session.view.showsWraps }),
     },
     stitches: {
-      whyNot,
+      whyNot: whyNotFlat,
       isOn: () => session.view.showsStitches,
       run: () => session.look({ showsStitches: !session.view.showsStitches }),
     },
     turn: {
-      whyNot,
+      whyNot: whyNotFlat,
       isOn: () => session.view.pieceShows === 'worn',
       run: () => {
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
@@ -80,13 +86,15 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
       },
     },
     closed: {
-      isOn: () => viewModel.isClosed,
+      isOn: () => viewModel.seenAs === 'closed',
       run: () => {
-        viewModel.isClosed = !viewModel.isClosed;
-        const { finishedFace } = session.current.piece;
         const text = words.closed;
-        session.announce(viewModel.isClosed ? text.caption(finishedFace, text.turned(0)) : text.laidOpen);
+        seeAs('closed', () => text.caption(session.current.piece.finishedFace, text.turned(0)));
       },
+    },
+    'purl-side': {
+      isOn: () => viewModel.seenAs === 'purl',
+      run: () => seeAs('purl', () => words.shell.part.names.purlSide),
     },
   };
 }

@@ -17,6 +17,9 @@ export interface StageControls {
   fit(): void;
 }
 
+/** The piece laid flat as a chart, joined into its tube, or from its purl side with the strands as they lie. */
+export type SeenAs = 'flat' | 'closed' | 'purl';
+
 /** A finding that was gone to; `times` tells going to it once more from staying. */
 interface AskedFinding {
   readonly kind: string;
@@ -37,8 +40,7 @@ interface Shown {
   readonly group: GroupSpot | null;
   /** A group that is in the hand, as it would stand. */
   readonly dragged: Reading | null;
-  /** The piece is looked at joined into its tube, not flat. */
-  readonly isClosed: boolean;
+  readonly seenAs: SeenAs;
   /** What was found, as the panel has it; null as long as it is not known. */
   readonly findings: readonly Gathered[] | null;
   /** The one that is shown on the drawing; it may be gone. */
@@ -54,7 +56,7 @@ const START: Shown = {
   allOver: 0,
   group: null,
   dragged: null,
-  isClosed: false,
+  seenAs: 'flat',
   findings: null,
   asked: null,
   showsParts: false,
@@ -127,12 +129,17 @@ export class PieceViewModel implements PieceView {
     this.#shown.set({ dragged });
   }
 
-  get isClosed(): boolean {
-    return this.#shown.now.isClosed;
+  get seenAs(): SeenAs {
+    return this.#shown.now.seenAs;
   }
 
-  set isClosed(isClosed: boolean) {
-    this.#shown.set({ isClosed });
+  set seenAs(seenAs: SeenAs) {
+    this.#shown.set({ seenAs });
+  }
+
+  /** It is looked at joined into its tube. */
+  get isClosed(): boolean {
+    return this.seenAs === 'closed';
   }
 
   get findings(): readonly Gathered[] | null {

@@ -133,6 +133,7 @@ export const commandGroups = {
     stitches: ['V'],
     turn: ['T'],
     closed: ['C'],
+    'purl-side': ['B'],
     'add-section': ['J'],
     'fit-piece': ['0'],
   },

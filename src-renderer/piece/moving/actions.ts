@@ -32,7 +32,7 @@ export interface Chosen {
   /** The band in the form. */
   readonly band: number;
   /** The piece is shown closed, which is as worn. */
-  readonly isClosed: boolean;
+  readonly seenAs: 'flat' | 'closed' | 'purl';
 }
 
 /** Needles to the right as shown, and rows up. */
@@ -88,10 +88,8 @@ export function groupActions(session: Session, chosen: Chosen): ActionsOf<'group
 
   /** `needles` to the right as shown, `rows` up. */
   function move(needles: number, rows: number, isHeld: boolean): void {
-    const isTurned = isMirroredOnNeedles(
-      chosen.isClosed ? 'worn' : session.view.pieceShows,
-      session.current.piece.finishedFace,
-    );
+    const shown = { flat: session.view.pieceShows, closed: 'worn', purl: 'needles' } as const;
+    const isTurned = isMirroredOnNeedles(shown[chosen.seenAs], session.current.piece.finishedFace);
     go(isHeld, (ground, from, group) =>
       walk(ground, from, group, {
         first: (from.first[group] as number) + (isTurned ? -needles : needles),

@@ -124,6 +124,7 @@ export const commands = {
   stitches: 'Show the fabric as stitches',
   turn: 'Show the piece as worn',
   closed: 'Show it seamed',
+  'purl-side': 'Show the purl side with its strands',
   'add-section': 'Add a section',
   'fit-piece': 'Fit the whole piece',
   'finding-next': 'Next thing to watch',

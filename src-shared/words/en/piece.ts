@@ -175,6 +175,7 @@ export const piece = {
       stitches: 'Stitches',
       turn: 'As worn',
       closed: 'Seamed',
+      'purl-side': 'Purl side',
       sizes: 'Sizes',
     },
   },

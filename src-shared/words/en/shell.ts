@@ -41,6 +41,7 @@ export const shell = {
       yarn: 'What changes a yarn',
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
+      purlSide: 'The purl side',
       seam: 'The view round the seam',
       allOver: 'The form for all-over patterns',
       garmentYarn: 'The yarn for all pieces',

@@ -14,6 +14,7 @@ export const whyNot = {
   mostYarns: 'The project has as many yarns as it can hold.',
 
   seamed: 'The seamed view does not show it. Open the piece flat first.',
+  onPurlSide: 'The purl side is always shown as it faces you at the machine. Show the piece flat first.',
   mostSections: 'The piece has as many sections as it can hold.',
   onePiece: 'The project has no other piece.',
   firstPiece: 'This is the first piece in the list.',

@@ -1,0 +1,2 @@
+export * from './lying.ts';
+export * from './float-lengths.ts';
