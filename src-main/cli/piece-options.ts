@@ -42,6 +42,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     machine: machineWith(args, { ...named.project.machine, bed: { ...START_BED, needles: null } }),
     yarns: named.project.yarns,
     mainYarn: named.project.mainYarn,
+    colourways: named.project.colourways,
     motifs: [motif],
     piece: { ...piece, shape: { kind: 'rectangle', stitches, rows } },
     knit: 1,

@@ -1,22 +1,31 @@
-/** `--piece` and `--size`, `--all-pieces` and `--all-sizes`: the project as it is looked at there, and how much of it is meant. */
+/** `--piece`, `--size` and `--colourway`, `--all-pieces` and `--all-sizes`: the project as it is looked at there, and how much of it is meant. */
 import { problemError } from '@shared/problem/index.ts';
-import { projectAt, type Place, type Project, type ProjectAt, type Scope } from '@shared/project/index.ts';
+import {
+  colourwayNamed,
+  inColourway,
+  projectAt,
+  type Place,
+  type Project,
+  type ProjectAt,
+  type Scope,
+} from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
 import type { NamedAt, NamedMotif } from './motif-argument.ts';
 import { value } from './values.ts';
 
 /**
- * The first piece and the first size if none is asked for. Throws
- * `piece-unknown` or `size-unknown` with those there are, and
- * `piece-name-shared`.
+ * The first piece and the first size if none is asked for, in the colourway
+ * that is knitted. Throws `piece-unknown`, `size-unknown` or
+ * `colourway-unknown` with those there are, and `piece-name-shared`.
  */
 export function atGivenPlace(project: Project, args: Args): ProjectAt {
   const { pieces, sizes } = project;
   const piece = value(args, 'piece', (name) => idCalled(pieces, name, 'piece-unknown'));
   const size = value(args, 'size', (name) => idCalled(sizes, name, 'size-unknown'));
   const at: Partial<Place> = { ...(piece !== undefined && { piece }), ...(size !== undefined && { size }) };
-  return projectAt(project, at);
+  const colourway = value(args, 'colourway', (name) => colourwayNamed(project, name).id);
+  return projectAt(colourway === undefined ? project : inColourway(project, colourway), at);
 }
 
 /** What is meant of the project. Throws `options-exclude` where one piece or size is named beside all. */
@@ -32,7 +41,7 @@ export function scopeGiven(args: Args): Scope {
 /** The same for what a MOTIF names; a picture has no pieces and sizes. Throws `option-unknown`. */
 export function namedAtGivenPlace(named: NamedMotif, args: Args): NamedAt {
   const given =
-    (['piece', 'size'] as const).find((option) => args.values.has(option)) ??
+    (['piece', 'size', 'colourway'] as const).find((option) => args.values.has(option)) ??
     (['all-pieces'] as const).find((option) => args.switches.has(option));
   if (given && !named.isProject) {
     throw problemError('option-unknown', { option: `--${given}` }, `--${given} with a picture`);

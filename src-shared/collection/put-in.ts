@@ -15,7 +15,7 @@ import {
   insertInto,
   MOST_MOTIFS,
   MOST_YARN_LETTERS,
-  setProject,
+  setPalette,
   yarnsUsed,
   type Change,
   type Project,
@@ -73,7 +73,9 @@ export function putIn(project: Project, kept: Project, behind: MotifId, id: Moti
   const at = project.motifs.findIndex((one) => one.id === behind) + 1;
   const insert = insertInto('motifs', at, { ...motif, id, name, grid, underlay: null });
   const change =
-    added.length === 0 ? changeOf('add-motif', insert) : changeOf('add-motif', setProject({ yarns }), insert);
+    added.length === 0
+      ? changeOf('add-motif', insert)
+      : changeOf('add-motif', ...setPalette(project, yarns, project.mainYarn), insert);
   return { change, name, added: added.map((yarn) => yarn.name), exchanged };
 }
 

@@ -20,7 +20,7 @@ export function placeAllOver(
   number: number,
   { outline, sections, extents }: Pick<PlacedPatterns, 'outline' | 'sections' | 'extents'>,
 ): PlacedAllOver {
-  const { motif, position, border, shift, step, centre, cutCopies } = allOver;
+  const { motif, position, border, shift, step, centre, cutCopies, colourOrder } = allOver;
   const { grid: copy, ground, isMirrored } = copyOfAllOver(piece, allOver, extents.get(motif.id) as MotifExtent);
   const { first: firstRow, last: lastRow } = rowsOfExtent(position, sections);
   const highest = Math.max(firstRow, lastRow);
@@ -43,6 +43,7 @@ export function placeAllOver(
     step,
     block: null,
     border,
+    colours: colourOrder && { order: colourOrder, from: firstRow },
   };
   if (!hasRoom(place, outline)) throw problemError('fill-without-room', { allOver: number + 1 });
   const setUpAt = setUpBefore(firstRow, piece.machine);

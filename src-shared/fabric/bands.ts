@@ -69,6 +69,7 @@ export function placeBand(
       step: 0,
       block,
       border: NO_BORDER,
+      colours: band.colourOrder && { order: band.colourOrder, from: firstRow },
     };
     return { ...place, figure, band: number, across, up, ...clippingOf(place, across, outline, band.cutCopies) };
   });

@@ -1,13 +1,15 @@
 /** The fabric on the needles, from the outline and the copies on it. */
 import { widthOf } from '../bed/index.ts';
 import { modulo } from '../grid/index.ts';
+import { stripeAt, type Stripe } from '../pattern/index.ts';
 import { needlesTaken, type Outline } from '../piece/index.ts';
 import { runOn, tierOf } from './copies.ts';
 import { OUTSIDE, type Fabric, type PlacedCopies } from './types.ts';
 
 /**
  * Main on every needle of the outline, then the copies of each pattern, clipped
- * where the outline ends, or left out. Ground cells of a motif are main.
+ * where the outline ends, or left out, in the colours that the rows are in.
+ * Ground cells of a motif are main.
  */
 export function makeFabric(outline: Outline, copies: readonly PlacedCopies[], main: number): Fabric {
   const { first, last } = needlesTaken(outline);
@@ -24,7 +26,7 @@ export function makeFabric(outline: Outline, copies: readonly PlacedCopies[], ma
 
 /** Rows of copies are laid out once, as wide as they reach and a copy more, and taken from where each row begins. */
 function knitInto(fabric: Fabric, outline: Outline, place: PlacedCopies): void {
-  const { ground, block, without } = place;
+  const { ground, block, without, colours } = place;
   const { width, cells } = place.copy;
   const length = width + (block ? widthOf(block) : fabric.width);
   const lines: Uint8Array[] = [];
@@ -41,6 +43,18 @@ function knitInto(fabric: Fabric, outline: Outline, place: PlacedCopies): void {
       const last = Math.min(run.last, origin + (at + 1) * width - 1);
       if (first <= last) fabric.cells.fill(ground, start + first, start + last + 1);
     }
+    const stripe = colours && stripeAt(colours.order, row - colours.from);
+    if (stripe) recolour(fabric.cells.subarray(start + run.first, start + run.last + 1), stripe, ground);
+  }
+}
+
+/** Knits other yarns for those that are drawn. The ground is the fabric's and stays. */
+function recolour(cells: Uint8Array, { yarns }: Stripe, ground: number): void {
+  const others = yarns.filter(({ drawn }) => drawn !== ground);
+  if (others.length === 0) return;
+  for (let at = 0; at < cells.length; at++) {
+    const other = others.find(({ drawn }) => drawn === cells[at]);
+    if (other) cells[at] = other.knitted;
   }
 }
 

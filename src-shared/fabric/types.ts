@@ -11,7 +11,7 @@ import type { Run, Slot } from '../bed/index.ts';
 import type { Grid } from '../grid/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { Blank, Repeat } from '../motif/repeat/index.ts';
-import type { PatternName } from '../pattern/index.ts';
+import type { ColourOrder, PatternName } from '../pattern/index.ts';
 import type { Outline, SectionSpan } from '../piece/index.ts';
 import type { GroupPlace, PlacementChoice, PlacementQuestion } from '../placement/index.ts';
 
@@ -61,6 +61,8 @@ export interface CopiesPlace {
   readonly block: Run | null;
   /** Stitches that stay plain at the edges of each row. */
   readonly border: { readonly left: number; readonly right: number };
+  /** Other colours up the rows, and the row from which they are counted; null: as drawn. */
+  readonly colours: { readonly order: ColourOrder; readonly from: number } | null;
 }
 
 /** A copy that loses figure: an edge, the border or the last row clips it. */

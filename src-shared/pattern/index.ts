@@ -1,2 +1,3 @@
+export * from './colour-order.ts';
 export * from './kinds.ts';
 export * from './model.ts';

@@ -1,5 +1,6 @@
 /** What a file says of the patterns on a piece: bands of groups of copies, and all-overs. */
 import { MOST_STITCHES, slotSchema } from '../bed/index.ts';
+import { MOST_COLOURS } from '../grid/index.ts';
 import {
   extentSchema,
   inSizesSchema,
@@ -32,6 +33,29 @@ const across = atLeastOne(MOST_STITCHES);
 const choice = count(LAST_CHOICE);
 const unit = z.enum(['repeat', 'whole']);
 
+/** More stripes than an order of colours has: a hundred of six rows are taller than any garment. */
+export const MOST_STRIPES = 200;
+
+// Whether there are such yarns, and neither is the main yarn, is checked with the project.
+const yarn = count(MOST_COLOURS - 1);
+
+const stripeSchema = z.strictObject({
+  rows,
+  /** The drawn yarns for which another is knitted; all others are knitted as drawn. */
+  yarns: z.array(z.strictObject({ drawn: yarn, knitted: yarn })).check(z.maxLength(MOST_COLOURS)),
+});
+/** Rows of a pattern on which other yarns are knitted for those that are drawn, by palette index. */
+export type Stripe = ReadonlyDeep<z.infer<typeof stripeSchema>>;
+
+const colourOrderSchema = z.strictObject({
+  /** From the pattern's first row upwards, one on top of the other. */
+  stripes: z.array(stripeSchema).check(z.minLength(1), z.maxLength(MOST_STRIPES)),
+  /** After the last stripe the first comes again; otherwise the rows above it are knitted as drawn. */
+  repeats: z.boolean(),
+});
+/** Other colours up the rows of a pattern, without another drawing. */
+export type ColourOrder = ReadonlyDeep<z.infer<typeof colourOrderSchema>>;
+
 /** What bands and all-overs both have. */
 const common = {
   /** What becomes of copies that an edge clips: knitted all the same, only where most of the figure is left, or left out. */
@@ -42,6 +66,8 @@ const common = {
    * stand alone, on for all-overs.
    */
   endNeedles: z.boolean(),
+  /** Null: every row is knitted in the yarns that it is drawn in. */
+  colourOrder: z.nullable(colourOrderSchema),
 };
 
 /** What becomes of copies that an edge clips. */

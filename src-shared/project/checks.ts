@@ -1,10 +1,16 @@
 /** Rules that hold between the fields of a project, asked once each field is right by itself. */
 import { CELL_LETTERS, type Grid } from '../grid/index.ts';
 import type { MotifId } from '../motif/index.ts';
-import type { PatternId, PatternInSizes } from '../pattern/index.ts';
+import type { ColourOrder, PatternId, PatternInSizes } from '../pattern/index.ts';
 import { checkInSizes, type SizeId } from '../piece/index.ts';
 import { refuse, type z } from '../schema/index.ts';
-import { MOST_UNDERLAY_LETTERS_IN_ALL, type PieceId, type PieceInSizes, type Project } from './model.ts';
+import {
+  MOST_UNDERLAY_LETTERS_IN_ALL,
+  type ColourwayId,
+  type PieceId,
+  type PieceInSizes,
+  type Project,
+} from './model.ts';
 
 /** What is being checked, its fields each right by themselves. */
 type Checked = z.core.ParsePayload<Project>;
@@ -14,6 +20,7 @@ export function checkTogether(payload: Checked): void {
   // A motif that is wrong by itself has not become one.
   if (payload.issues.length > 0) return;
   checkMotifs(payload);
+  checkColourways(payload);
   checkSizes(payload);
   checkPieces(payload);
 }
@@ -41,6 +48,21 @@ function firstBeyond({ width, height, cells }: Grid, yarns: number): number | nu
     for (let at = row * width; at < (row + 1) * width; at++) if ((cells[at] as number) >= yarns) return at;
   }
   return null;
+}
+
+function checkColourways(payload: Checked): void {
+  const { yarns, colourways } = payload.value;
+  const ids = new Set<ColourwayId>();
+  const names = new Set<string>();
+  const knitted = colourways.filter((one) => one.yarns === null);
+  if (knitted.length !== 1) refuse(payload, ['colourways'], 'not-one-knitted', { knitted: knitted.length });
+  colourways.forEach(({ id, name, yarns: own }, c) => {
+    if (ids.has(id)) refuse(payload, ['colourways', c, 'id'], 'twice', { name: id });
+    if (names.has(name)) refuse(payload, ['colourways', c, 'name'], 'twice', { name });
+    ids.add(id);
+    names.add(name);
+    if (own && own.length !== yarns.length) refuse(payload, ['colourways', c, 'yarns'], 'not-each-yarn', {});
+  });
 }
 
 function checkSizes(payload: Checked): void {
@@ -86,6 +108,7 @@ function checkPattern(payload: Checked, pattern: PatternInSizes, path: readonly 
   const checkMotif = (motif: MotifId, at: readonly (string | number)[]): void => {
     if (!motifs.some(({ id }) => id === motif)) refuse(payload, [...path, ...at, 'motif'], 'motif-missing', { motif });
   };
+  if (pattern.colourOrder) checkColourOrder(payload, pattern.colourOrder, [...path, 'colourOrder']);
   if (pattern.kind === 'all-over') {
     checkMotif(pattern.motif, []);
     return;
@@ -94,5 +117,21 @@ function checkPattern(payload: Checked, pattern: PatternInSizes, path: readonly 
   pattern.groups.forEach(({ motif, across }, g) => {
     checkMotif(motif, ['groups', g]);
     checkInSizes(payload, [...path, 'groups', g, 'across'], across, sizes);
+  });
+}
+
+function checkColourOrder(payload: Checked, { stripes }: ColourOrder, path: readonly (string | number)[]): void {
+  const { yarns, mainYarn } = payload.value;
+  stripes.forEach((stripe, s) => {
+    const drawn = new Set<number>();
+    stripe.yarns.forEach((one, y) => {
+      const at = [...path, 'stripes', s, 'yarns', y];
+      if (drawn.has(one.drawn)) refuse(payload, [...at, 'drawn'], 'yarn-twice', {});
+      drawn.add(one.drawn);
+      for (const field of ['drawn', 'knitted'] as const) {
+        if (one[field] >= yarns.length) refuse(payload, [...at, field], 'yarn-missing', {});
+        else if (one[field] === mainYarn) refuse(payload, [...at, field], 'main-in-stripe', {});
+      }
+    });
   });
 }

@@ -19,6 +19,8 @@ export * from './number-fields.ts';
 export * from './piece-list.ts';
 export * from './size-changes.ts';
 export * from './section-changes.ts';
+export * from './palette-changes.ts';
+export * from './colourways.ts';
 export * from './yarns-used.ts';
 export * from './yarn-names.ts';
 export * from './piece-in.ts';

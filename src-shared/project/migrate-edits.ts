@@ -5,8 +5,8 @@
  * Those of versions 3 and 4, which named places and not ids, are carried out as
  * plain data, on the work as their own version had it, and what comes of them
  * is brought up to date as a file is: what an edit meant then need not be said
- * in the words of now. Those of versions 5 and 6 can be said so (version-6.ts,
- * version-7.ts).
+ * in the words of now. Those of versions 5, 6 and 7 can be said so
+ * (version-6.ts, version-7.ts, version-8.ts).
  */
 import { outcome } from '../problem/index.ts';
 import { applyEdits } from './change.ts';
@@ -18,12 +18,14 @@ import type { Project } from './model.ts';
 import { fieldsOf, listOf, type Fields } from './plain-data.ts';
 import { editsOfVersion6 } from './version-6.ts';
 import { editsOfVersion7 } from './version-7.ts';
+import { editsOfVersion8 } from './version-8.ts';
 
 /** The first version that wrote edits behind kept work, and the last whose edits named places and not ids. */
 const FIRST_VERSION = 3;
 const VERSION_4 = 4;
 const VERSION_5 = 5;
 const VERSION_6 = 6;
+const VERSION_7 = 7;
 
 /**
  * What carries out the edits behind kept work, in the order in which they were
@@ -51,13 +53,14 @@ function carryingOut(work: Project, turned: (edits: string) => string): (edits: 
   };
 }
 
-/** Turns edits of version 5 or 6, one text after the other, into those of now. */
+/** Turns edits of version 5, 6 or 7, one text after the other, into those of now. */
 function editsOfNow(version: number, work: string): (edits: string) => string {
-  const turned = editsOfVersion7(broughtUpTo(VERSION_6, fieldsOf(parsed(work))));
-  return (text) => {
-    const edits = editsIn(text);
-    return JSON.stringify(turned(version === VERSION_5 ? editsOfVersion6(edits) : edits));
+  const toVersion7 = editsOfVersion7(broughtUpTo(VERSION_6, fieldsOf(parsed(work))));
+  const turned = (edits: readonly Fields[]): readonly Fields[] => {
+    if (version === VERSION_7) return edits;
+    return toVersion7(version === VERSION_5 ? editsOfVersion6(edits) : edits);
   };
+  return (text) => JSON.stringify(editsOfVersion8(turned(editsIn(text))));
 }
 
 function carryingOutAsData(version: number, work: Fields): (edits: string) => () => Project {

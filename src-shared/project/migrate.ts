@@ -8,11 +8,12 @@ import { each, edited, type Fields } from './plain-data.ts';
 import { toVersion5 } from './version-5.ts';
 import { toVersion6 } from './version-6.ts';
 import { toVersion7 } from './version-7.ts';
+import { toVersion8 } from './version-8.ts';
 import { START_MACHINE, START_TENSION } from './start.ts';
 
 /** How a project file begins, and which version of it is written. */
 export const FILE_FORMAT = 'walewright';
-export const FILE_VERSION = 7;
+export const FILE_VERSION = 8;
 
 type Step = (file: Fields) => Fields;
 
@@ -85,6 +86,8 @@ const STEPS: { readonly [version: number]: Step } = {
    * and what a knitter calls sections is called so.
    */
   6: toVersion7,
+  /** Version 8 has colourways, and orders of colours up the rows of patterns. */
+  7: toVersion8,
 };
 
 /** Of one whose bed stood in the pieces. */

@@ -49,6 +49,28 @@ const yarnSchema = z.strictObject({
 });
 export interface Yarn extends ReadonlyDeep<z.infer<typeof yarnSchema>> {}
 
+/** More versions of the yarns than anyone compares. */
+export const MOST_COLOURWAYS = 24;
+
+/** Made at random by whoever adds the colourway, and never given to another. */
+export const colourwayIdSchema = letters(MOST_ID_LETTERS);
+export type ColourwayId = z.infer<typeof colourwayIdSchema>;
+
+const yarnsSchema = z.array(yarnSchema).check(z.minLength(1), z.maxLength(MOST_COLOURS));
+
+const colourwaySchema = z.strictObject({
+  id: colourwayIdSchema,
+  name: letters(MOST_YARN_LETTERS),
+  /**
+   * The yarn that stands at each place of the palette, or null for the one
+   * colourway that is knitted: its yarns are those of the project, so that they
+   * are said once and all that is worked out is worked out of them.
+   */
+  yarns: z.nullable(yarnsSchema),
+});
+/** The yarns of a project in one of several versions: cells stay, the yarns that they stand for are others. */
+export interface Colourway extends ReadonlyDeep<z.infer<typeof colourwaySchema>> {}
+
 /** More pieces than any garment has. */
 export const MOST_PIECES = 40;
 
@@ -84,12 +106,14 @@ export const projectFields = {
   notes: upToLetters(MOST_NOTE_LETTERS),
   machine: machineSchema,
   /** The palette: cells hold indices into it. */
-  yarns: z.array(yarnSchema).check(z.minLength(1), z.maxLength(MOST_COLOURS)),
+  yarns: yarnsSchema,
   /**
    * Palette index of the yarn of the plain fabric, which is the ground of every
    * motif: its cells are no figure.
    */
   mainYarn: count(MOST_COLOURS - 1),
+  /** In the order in which a person looks at them; one is knitted. */
+  colourways: z.array(colourwaySchema).check(z.minLength(1), z.maxLength(MOST_COLOURWAYS)),
   motifs: z.array(motifSchema).check(z.minLength(1), z.maxLength(MOST_MOTIFS)),
   /** The sizes that every piece comes in, smallest first. */
   sizes: z.array(sizeSchema).check(z.minLength(1), z.maxLength(MOST_SIZES)),

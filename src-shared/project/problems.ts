@@ -20,6 +20,11 @@ export interface ProjectProblems {
   'size-last': Record<string, never>;
   'size-name-unusable': { text: string; most: number };
   'size-name-taken': { name: string };
+  'colourways-too-many': { most: number };
+  'colourway-last': Record<string, never>;
+  'colourway-name-unusable': { text: string; most: number };
+  'colourway-name-taken': { name: string };
+  'colourway-unknown': { given: string; known: readonly string[] };
   'size-unknown': { given: string; known: readonly string[] };
   'piece-unknown': { given: string; known: readonly string[] };
   /** Another piece is called so. */

@@ -4,7 +4,7 @@ import { START_BED, type Machine, type Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { AllOver, Band, Group } from '../pattern/index.ts';
 import { TO_THE_TOP, type Piece, type Size, type Start, type Tension } from '../piece/index.ts';
-import type { Project, Yarn } from './model.ts';
+import type { Colourway, Project, Yarn } from './model.ts';
 import type { Place } from './project-at.ts';
 import { patternInSizes, pieceInSizes } from './put-back.ts';
 
@@ -13,6 +13,9 @@ export const START_YARNS: readonly Yarn[] = [
   { name: 'slate', colour: '#5d7591', tex: null },
   { name: 'chalk', colour: '#fbf7ea', tex: null },
 ];
+
+/** One colourway, which nobody has to think of until there is a second one. */
+export const START_COLOURWAYS: readonly Colourway[] = [{ id: 'colourway-1', name: '1', yarns: null }];
 
 /** 5 stitches or 25 mm, whichever bites first (common practice, no source). */
 const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
@@ -84,6 +87,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     position: { kind: 'centred', section: 'shown', oddRow: 'below' },
     cutCopies: 'kept',
     endNeedles: false,
+    colourOrder: null,
   };
 }
 
@@ -105,6 +109,7 @@ export function startAllOver(motif: MotifId, from: Start | number): AllOver {
     step: 0,
     cutCopies: 'kept',
     endNeedles: true,
+    colourOrder: null,
   };
 }
 
@@ -140,6 +145,7 @@ export function projectAround(
     machine: START_MACHINE,
     yarns,
     mainYarn,
+    colourways: START_COLOURWAYS,
     motifs: [{ id: 'motif-1', name: motifName, grid, shows, isLettering: false, underlay: null }],
     ...onePiece(START_PIECE, startBand('motif-1', [1])),
   };
@@ -175,6 +181,7 @@ export function sampleProject(): Project {
     machine: START_MACHINE,
     yarns: START_YARNS,
     mainYarn: 0,
+    colourways: START_COLOURWAYS,
     motifs: [
       {
         id: 'lighthouse',

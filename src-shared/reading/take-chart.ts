@@ -9,7 +9,7 @@ import {
   motifOf,
   redraw,
   setMotif,
-  setProject,
+  setPalette,
   type Change,
   type ChangeName,
   type Project,
@@ -72,5 +72,6 @@ export function takePictureChange(
   const mainYarn = places[picture.ground] as number;
   const isBlank = target.grid.cells.every((cell) => cell === main);
   const called = isBlank ? title.slice(0, MOST_LETTERS) : target.name;
-  return changeOf(name, setProject({ yarns, mainYarn }), redraw(target, grid), setMotif(motif, { name: called }));
+  const palette = setPalette(project, yarns, mainYarn);
+  return changeOf(name, ...palette, redraw(target, grid), setMotif(motif, { name: called }));
 }

@@ -7,7 +7,7 @@ import {
   freeYarnName,
   motifOf,
   redraw,
-  setProject,
+  setPalette,
   type Change,
   type Project,
   type Yarn,
@@ -79,5 +79,5 @@ export function readPictureChange(
   const { width, height, cells } = picture.grid;
   const grid = { width, height, cells: cells.map((cell) => places[cell] as number) };
   const mainYarn = places[picture.ground] as number;
-  return changeOf('read-picture', setProject({ yarns, mainYarn }), redraw(target, grid));
+  return changeOf('read-picture', ...setPalette(project, yarns, mainYarn), redraw(target, grid));
 }

@@ -28,6 +28,11 @@ export interface FaultFacts {
   'too-many': { readonly most: number };
   'line-uneven': { readonly cells: number; readonly first: number };
   'yarn-missing': Record<string, never>;
+  /** None of the colourways is the one that is knitted, or several are. */
+  'not-one-knitted': { readonly knitted: number };
+  'not-each-yarn': Record<string, never>;
+  'yarn-twice': Record<string, never>;
+  'main-in-stripe': Record<string, never>;
   'letter-without-yarn': { readonly letter: string };
   'underlays-too-large': Record<string, never>;
   'motif-missing': { readonly motif: string };

@@ -47,6 +47,7 @@ const anyFill: fc.Arbitrary<AllOver> = fc.record({
   step: fc.oneof(fc.constant(0), count(-9, 9)),
   cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
   endNeedles: fc.boolean(),
+  colourOrder: fc.constant(null),
 });
 
 /** Projects with one or two fills, often without groups so that most can be knitted. */

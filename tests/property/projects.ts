@@ -250,6 +250,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       position: parts.row === null ? parts.position : { kind: 'from-row', row: parts.row },
       cutCopies: parts.cutCopies,
       endNeedles: parts.endNeedles,
+      colourOrder: null,
     };
     const project: ProjectAt = writtenProject({
       name: 'any',

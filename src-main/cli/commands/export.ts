@@ -10,7 +10,19 @@ import { folder, needed } from '../values.ts';
 export const exportCommand: Command = {
   name: 'export',
   argument: 'PROJECT',
-  options: ['to', 'paper', 'charts', 'unit', 'date', 'piece', 'all-pieces', 'size', 'all-sizes', 'replace'],
+  options: [
+    'to',
+    'paper',
+    'charts',
+    'unit',
+    'date',
+    'piece',
+    'all-pieces',
+    'size',
+    'all-sizes',
+    'colourway',
+    'replace',
+  ],
   required: ['to'],
   async run(args, passing) {
     const [path] = args.names as [string];

@@ -12,7 +12,7 @@ import { followText } from '../text/follow.ts';
 export const followCommand: Command = {
   name: 'follow',
   argument: 'PROJECT',
-  options: ['piece', 'size', 'unit'],
+  options: ['piece', 'size', 'colourway', 'unit'],
   required: [],
   async run(args) {
     const [path] = args.names as [string];

@@ -34,6 +34,7 @@ export const planCommand: Command = {
     'ends',
     'machine',
     'all-pieces',
+    'colourway',
     'unit',
   ],
   required: [],

@@ -48,6 +48,7 @@ const options = {
   piece: ['NAME', 'the piece of the project; the first if left out; “NAME (2)”: the second of two of a name'],
   size: ['NAME', 'the size of the project; the first, which is the smallest, if left out'],
   'all-pieces': [null, 'all pieces of the project, with their placement sheets in one file'],
+  colourway: ['NAME', 'the colourway to knit it in; the one the project is knitted in, if left out'],
   'all-sizes': [null, 'all sizes of the project, each in files of its own'],
   to: ['DIR', 'the folder to write into; made if need be'],
   replace: [null, 'replace files of these names that are there; without it they stay, and are listed'],

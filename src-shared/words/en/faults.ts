@@ -55,6 +55,11 @@ const byCode: { readonly [Code in FaultCode]: (facts: FaultFacts[Code]) => strin
   'too-many': ({ most }) => `are more than ${most}`,
   'line-uneven': ({ cells, first }) => `has ${cells} cells, the first has ${first}`,
   'yarn-missing': () => 'names no yarn of the palette',
+  'not-one-knitted': ({ knitted }) =>
+    `one must have no yarns of its own, being the one that is knitted, not ${knitted}`,
+  'not-each-yarn': () => 'must be one for each yarn of the palette',
+  'yarn-twice': () => 'is the drawn yarn of another line of the stripe',
+  'main-in-stripe': () => 'is the main yarn, which no stripe changes',
   'letter-without-yarn': ({ letter }) => `"${letter}" names no yarn of the palette`,
   'underlays-too-large': () => 'hold more pictures to trace than a file takes',
   'motif-missing': ({ motif }) => `no motif is called "${motif}"`,

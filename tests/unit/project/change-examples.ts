@@ -18,6 +18,7 @@ import type { Underlay } from '@shared/motif/index.ts';
 import type { AllOver } from '@shared/pattern/index.ts';
 import {
   projectAt,
+  addColourway,
   addSection,
   addSize,
   changeCopies,
@@ -26,6 +27,7 @@ import {
   insertInto,
   paintCells,
   removeFrom,
+  renameColourway,
   renameSize,
   sampleProject,
   setPattern,
@@ -157,6 +159,30 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'hide-underlay': changeOf('hide-underlay', withUnderlay, setUnderlay(motif.id, { isShown: false })),
   stamp: stroke('stamp', [13, 1], [14, 1]),
   yarns: changeOf('yarns', setProject({ yarns: [...sample.yarns].reverse() })),
+  'add-colourway': addColourway(sample, 'colourway-1', 'storm', 'colourway-2'),
+  'rename-colourway': renameColourway(sample, 'colourway-1', 'calm'),
+  'choose-colourway': changeOf(
+    'choose-colourway',
+    ...addColourway(sample, 'colourway-1', 'storm', 'colourway-2').edits,
+    setProject({
+      yarns: [...sample.yarns].reverse(),
+      colourways: [
+        { id: 'colourway-1', name: '1', yarns: sample.yarns },
+        { id: 'colourway-2', name: 'storm', yarns: null },
+      ],
+    }),
+  ),
+  'remove-colourway': changeOf(
+    'remove-colourway',
+    ...addColourway(sample, 'colourway-1', 'storm', 'colourway-2').edits,
+    setProject({ colourways: sample.colourways, yarns: [...sample.yarns].reverse() }),
+  ),
+  'colour-order': changeOf(
+    'colour-order',
+    setPattern(at, 'band', 0, {
+      colourOrder: { stripes: [{ rows: 6, yarns: [{ drawn: 1, knitted: 1 }] }], repeats: true },
+    }),
+  ),
   'rename-project': changeOf('rename-project', setProject({ name: 'Skerry cuff' })),
   'piece-size': changeOf('piece-size', ...setPiece(at, { shape: { kind: 'rectangle', stitches: 90, rows: 60 } })),
   'piece-hem': changeOf('piece-hem', ...setPiece(at, { hemRows: 20 })),

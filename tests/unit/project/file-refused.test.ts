@@ -42,8 +42,8 @@ describe('a file that is no project', () => {
   });
 
   it('of a newer version names both versions', () => {
-    const read = outcome(() => projectFromText(fileWith(['version'], 8)));
-    expect(read).toMatchObject({ problem: { facts: { version: 8, known: FILE_VERSION } } });
+    const read = outcome(() => projectFromText(fileWith(['version'], 9)));
+    expect(read).toMatchObject({ problem: { facts: { version: 9, known: FILE_VERSION } } });
   });
 });
 

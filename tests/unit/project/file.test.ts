@@ -25,6 +25,7 @@ import {
   TEXT_OF_VERSION_4,
   TEXT_OF_VERSION_5,
   TEXT_OF_VERSION_6,
+  TEXT_OF_VERSION_7,
   UNDERLAY,
 } from './small-project.ts';
 
@@ -45,6 +46,7 @@ describe('a project file', () => {
     [4, TEXT_OF_VERSION_4],
     [5, TEXT_OF_VERSION_5],
     [6, TEXT_OF_VERSION_6],
+    [7, TEXT_OF_VERSION_7],
   ])('of version %i opens, and is written as version 7', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);

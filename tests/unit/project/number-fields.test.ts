@@ -57,6 +57,10 @@ const found = [
 const WITHOUT_FIELD: { readonly [path: string]: string } = {
   'yarns.tex': 'follows from what the band of a ball says, which a form asks for',
   mainYarn: 'a yarn is chosen, not its number',
+  'colourways.yarns.tex': 'as that of a yarn',
+  'pieces.patterns.colourOrder.stripes.rows': 'no form has it',
+  'pieces.patterns.colourOrder.stripes.yarns.drawn': 'a yarn is chosen, not its number',
+  'pieces.patterns.colourOrder.stripes.yarns.knitted': 'a yarn is chosen, not its number',
   'machine.bed.pitchMm': 'that of the bed, which no form asks for',
   'pieces.perSize.shape.steps.row': 'typed as lines of text',
   'pieces.perSize.shape.steps.left': 'typed as lines of text',

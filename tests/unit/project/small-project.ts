@@ -14,9 +14,10 @@ export const TEXT_OF_VERSION_3 = fixtureText('two-gulls-3.walewright');
 export const TEXT_OF_VERSION_4 = fixtureText('two-gulls-4.walewright');
 export const TEXT_OF_VERSION_5 = fixtureText('two-gulls-5.walewright');
 export const TEXT_OF_VERSION_6 = fixtureText('two-gulls-6.walewright');
+export const TEXT_OF_VERSION_7 = fixtureText('two-gulls-7.walewright');
 
 /** The same project as it is written now. A change here needs a new file version. */
-export const SMALL_TEXT = fixtureText('two-gulls-7.walewright');
+export const SMALL_TEXT = fixtureText('two-gulls-8.walewright');
 
 /** A picture to trace that may lie behind its motif. */
 export const UNDERLAY = {

@@ -50,7 +50,7 @@ describe('the plain data of a value', () => {
 
   it('is there for work that could not be opened again: it is kept whatever it is', () => {
     const project: Project = { ...sampleProject(), name: '' };
-    expect(JSON.parse(projectToText(project))).toMatchObject({ name: '', version: 7 });
+    expect(JSON.parse(projectToText(project))).toMatchObject({ name: '', version: 8 });
     expect(() => projectFromText(projectToText(project))).toThrow('project-invalid');
   });
 });

@@ -71,6 +71,26 @@ export const projects = {
     what: `Another piece is called “${name}” already.`,
     mend: 'Give it a name of its own.',
   }),
+  'colourways-too-many': ({ most }) => ({
+    what: `A project holds at most ${most} colourways.`,
+    mend: 'Remove one that is not needed.',
+  }),
+  'colourway-last': () => ({
+    what: 'This is the only colourway of the project.',
+    mend: 'Add another one first.',
+  }),
+  'colourway-name-unusable': ({ text, most }) => ({
+    what: text.trim() === '' ? 'A colourway needs a name.' : `“${text}” cannot name a colourway.`,
+    mend: `Give 1 to ${most} letters.`,
+  }),
+  'colourway-name-taken': ({ name }) => ({
+    what: `Another colourway is called “${name}” already.`,
+    mend: 'Give it a name of its own.',
+  }),
+  'colourway-unknown': ({ given, known }) => ({
+    what: `No colourway is called “${given}”.`,
+    mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,
+  }),
   'size-unknown': ({ given, known }) => ({
     what: `No size is called “${given}”.`,
     mend: `There ${known.length === 1 ? 'is' : 'are'} ${n.list(known)}.`,

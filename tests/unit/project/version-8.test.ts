@@ -1,0 +1,32 @@
+/** What came with version 8, in files of version 7 and in edits kept behind work of it. */
+import { describe, expect, it } from 'vitest';
+import { START_COLOURWAYS } from '@shared/project/index.ts';
+import { editsOfVersion8, toVersion8 } from '../../../src-shared/project/version-8.ts';
+
+const band = { id: 'b', kind: 'band' };
+
+describe('a project of version 7', () => {
+  it('has one colourway, and its patterns are knitted as drawn', () => {
+    expect(toVersion8({ pieces: [{ id: 'p', patterns: [band] }] })).toEqual({
+      colourways: START_COLOURWAYS,
+      pieces: [{ id: 'p', patterns: [{ ...band, colourOrder: null }] }],
+    });
+  });
+
+  it.each([{ pieces: 'none' }, { pieces: [7, { patterns: null }] }])('that is wrong stays wrong: %j', (file) => {
+    expect(toVersion8(file)).toEqual({ ...file, colourways: START_COLOURWAYS });
+  });
+});
+
+describe('edits of version 7', () => {
+  it('that bring patterns and pieces bring them with the fields that came, and all others stay as they are', () => {
+    const moved = { kind: 'move', list: 'pieces', id: 'p', at: 0 };
+    const pattern = { kind: 'insert', list: 'patterns', piece: 'p', at: 0, item: band };
+    const piece = { kind: 'insert', list: 'pieces', at: 0, item: { id: 'q', patterns: [band] } };
+    expect(editsOfVersion8([moved, pattern, piece])).toEqual([
+      moved,
+      { ...pattern, item: { ...band, colourOrder: null } },
+      { ...piece, item: { id: 'q', patterns: [{ ...band, colourOrder: null }] } },
+    ]);
+  });
+});
