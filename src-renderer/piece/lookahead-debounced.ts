@@ -4,7 +4,7 @@
  * plan, and each remedy takes a plan of its own: they come from the worker,
  * once nothing was changed for a moment.
  */
-import { remediesFor, type Remedy } from '@shared/check/index.ts';
+import { findingsOf, remediesFor, type Remedy } from '@shared/check/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import type { Plan } from '@shared/plan/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
@@ -45,7 +45,7 @@ export function lookaheadDebounced(
   };
   // A ball for each group of a band, lining, and end needles off.
   if (cells * (bandsOf(piece).length + 2) <= PLANNED_AT_ONCE) {
-    tell(remediesFor(piece, plan));
+    tell(remediesFor(piece, plan, findingsOf(piece, plan)));
     return () => undefined;
   }
   tell([]);

@@ -6,27 +6,32 @@ export interface GatheredFinding {
   readonly finding: Finding;
   /** How often the same comes again elsewhere. */
   readonly more: number;
+  /** All of them, at least one, in the order in which they were found. */
+  readonly all: readonly Finding[];
   /** The rows from the first of them to the last. */
   readonly rows: readonly [first: number, last: number];
 }
 
 /** Gathers long floats, carries and ways up that differ in place alone; other findings stay as they are. Keeps the order. */
 export function gatherFindings(findings: readonly Finding[]): GatheredFinding[] {
-  const gathered: { finding: Finding; more: number; rows: [number, number] }[] = [];
-  const known = new Map<string, (typeof gathered)[number]>();
+  const gathered: Finding[][] = [];
+  const known = new Map<string, Finding[]>();
   for (const finding of findings) {
     const key = likeness(finding);
     const same = key === null ? undefined : known.get(key);
     if (same) {
-      same.more++;
-      same.rows = [Math.min(same.rows[0], finding.rows[0]), Math.max(same.rows[1], finding.rows[1])];
+      same.push(finding);
       continue;
     }
-    const fresh = { finding, more: 0, rows: [...finding.rows] as [number, number] };
+    const fresh = [finding];
     gathered.push(fresh);
     if (key !== null) known.set(key, fresh);
   }
-  return gathered;
+  return gathered.map((all) => {
+    let [first, last] = (all[0] as Finding).rows;
+    for (const { rows } of all) [first, last] = [Math.min(first, rows[0]), Math.max(last, rows[1])];
+    return { finding: all[0] as Finding, more: all.length - 1, all, rows: [first, last] };
+  });
 }
 
 /** The same text for findings that differ in place alone, or null for those that stand for themselves. */
@@ -34,5 +39,6 @@ function likeness(finding: Finding): string | null {
   if (finding.code === 'long-way-up') return [finding.code, finding.yarn, finding.up, finding.count].join(' ');
   if (!('needles' in finding)) return null;
   const { code, yarn, longest, count, needles, rows } = finding;
-  return [code, yarn, longest, count, needles.last - needles.first, rows[1] - rows[0]].join(' ');
+  const isBetween = 'isBetweenGroups' in finding && finding.isBetweenGroups;
+  return [code, yarn, longest, count, needles.last - needles.first, rows[1] - rows[0], isBetween].join(' ');
 }

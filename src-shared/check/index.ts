@@ -7,5 +7,5 @@ export { placesOf, type FindingPlace } from './places.ts';
 export { bedFinding } from './bed.ts';
 export * from './coarser-bed.ts';
 export * from './panels.ts';
-export * from './remedies.ts';
+export * from './remedies/index.ts';
 export * from './seam-fits.ts';

@@ -9,6 +9,7 @@ import {
   type GatheredFinding,
 } from '../check/index.ts';
 import type { LengthUnit } from '../length/index.ts';
+import { bandsOf } from '../pattern/index.ts';
 import { runningOrderOf, type Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
@@ -49,11 +50,11 @@ export function findingBlocks(
       unit,
     );
   });
-  const remedies = remediesFor(piece, plan).map((remedy): ListLine => ({
+  const remedies = remediesFor(piece, plan, found).map((remedy): ListLine => ({
     label: findings.noteMark,
     labelTone: 'soft',
-    text: [strong(`${findingWords.remedy.label[remedy.code]}.`)],
-    more: plain(findingWords.remedy.effect(remedy)),
+    text: [strong(`${findingWords.remedy.name(remedy.intent, bandsOf(piece).length > 1)}.`)],
+    more: plain(findingWords.remedy.effect(remedy, unit)),
   }));
   return [
     headingBlock(plain(findings.title), widthMm),

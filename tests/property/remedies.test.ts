@@ -27,11 +27,15 @@ it('remedies of projects at random do what they say', () => {
       const plan = outcome(() => makePlan(pieceIn(project)));
       fc.pre(plan.ok);
       if (!plan.ok) return;
-      for (const remedy of remediesFor(pieceIn(project), plan.value)) {
-        const mended = afterChange(project, changeFor(project, remedy) as Change);
+      for (const { intent, effect } of remediesFor(
+        pieceIn(project),
+        plan.value,
+        findingsOf(pieceIn(project), plan.value),
+      )) {
+        const mended = afterChange(project, changeFor(project, intent) as Change);
         const after = makePlan(pieceIn(mended));
-        expect(remedy.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, after) });
-        if ('wrapsAdded' in remedy) expect(remedy.wrapsAdded).toBe(wrapsIn(after) - wrapsIn(plan.value));
+        expect(effect.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, after) });
+        expect(effect.wrapsAdded).toBe(wrapsIn(after) - wrapsIn(plan.value));
         taken++;
       }
     }),

@@ -14,7 +14,7 @@ export const lookaheadJob: Job<'lookahead'> = (piece) =>
       tell(foundAhead(piece, plan.value));
       yield null;
     }
-    return yield* remediesInSteps(piece, plan.value);
+    return yield* remediesInSteps(piece, plan.value, findingsOf(piece, plan.value));
   };
 
 /**

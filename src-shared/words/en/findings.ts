@@ -1,6 +1,16 @@
 /** What will go wrong or must be known, and what can be done about it. */
 import { label } from '../../bed/index.ts';
-import type { Remedy, GatheredFinding, Finding, FindingCode, TakenRemedy } from '../../check/index.ts';
+import type {
+  Effect,
+  Finding,
+  FindingCode,
+  GatheredFinding,
+  NowAndThen,
+  Remedy,
+  RemedyCode,
+  RemedyIntent,
+  TakenRemedy,
+} from '../../check/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { Yarn } from '../../project/index.ts';
 import { lengths } from './lengths.ts';
@@ -135,18 +145,38 @@ const INFANT =
 const MACHINE =
   'Keep loose sleeves and hair away from the moving carriage. Hooks and latches are sharp, the tension mast flicks back and weights fall. Push a wrapped needle back before the carriage moves.';
 
-function left({ before, after }: Remedy['long']): string {
+function left({ before, after }: NowAndThen): string {
   if (after === 0) return 'Leaves no long float or carry';
   return `Leaves ${after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`;
 }
 
-const remedies: { readonly [Code in Remedy['code']]: (remedy: Extract<Remedy, { code: Code }>) => string } = {
-  'own-balls': ({ balls, long, wrapsAdded }) =>
-    `${left(long)}. It takes ${n.count(balls, 'ball')} and ${n.count(wrapsAdded, 'more wrap')}.`,
-  lining: ({ long }) =>
-    `The lining covers ${long.before - long.after} of ${n.count(long.before, 'long float or carry', 'long floats and carries')}.`,
-  'end-needles-off': ({ long, wrapsAdded }) => `${left(long)}. It takes ${n.count(wrapsAdded, 'more wrap')}.`,
+/** `It takes 2 balls, 3 more wraps and 1.2 m more yarn.` Null where it costs nothing. */
+function cost({ balls, wrapsAdded, mmAdded, cellsChanged }: Effect, unit: LengthUnit): string | null {
+  const costs = [
+    balls.after === balls.before ? null : n.count(balls.after, 'ball'),
+    wrapsAdded > 0 ? n.count(wrapsAdded, 'more wrap') : null,
+    cellsChanged ? n.count(cellsChanged, 'changed stitch', 'changed stitches') : null,
+    mmAdded >= LEAST_YARN_MM ? `${lengths.yarn(mmAdded, unit)} more yarn` : null,
+  ].filter((each) => each !== null);
+  return costs.length === 0 ? null : `It takes ${n.list(costs)}.`;
+}
+
+/** Less is told by nobody who winds a ball. */
+const LEAST_YARN_MM = 500;
+
+/** What a remedy is called. */
+const remedyLabels: { readonly [Code in RemedyCode]: string } = {
+  'own-balls': 'Give each group its own ball',
+  lining: 'Line the piece',
+  'end-needles-off': 'Switch end-needle selection off',
 };
+
+/** ` in pattern band 2`, where there are several. */
+function inBands(bands: readonly number[], hasSeveralBands: boolean): string {
+  if (!hasSeveralBands) return '';
+  const numbers = bands.map((band) => band + 1);
+  return bands.length === 1 ? ` in pattern band ${numbers[0]}` : ` in ${n.count(bands.length, 'pattern band')}`;
+}
 
 export const findings = {
   /** One or two sentences. */
@@ -187,15 +217,10 @@ export const findings = {
   },
   seamStitch: { label: 'Set a seam allowance of 1 stitch', taken: 'The seam allowance is 1 stitch at each edge.' },
   remedy: {
-    /** What it does, as a heading. */
-    label: {
-      'own-balls': 'Give each group its own ball',
-      lining: 'Line the piece',
-      'end-needles-off': 'Switch end-needle selection off',
-    } satisfies { readonly [Code in Remedy['code']]: string },
-    /** What a button that takes the remedy says; of several bands it says which it is about. */
-    button: (remedy: Remedy, hasSeveralBands: boolean): string =>
-      `${findings.remedy.label[remedy.code]}${'band' in remedy && hasSeveralBands ? ` in pattern band ${remedy.band + 1}` : ''}`,
+    label: remedyLabels,
+    /** What it does, as a button says it; of several bands it says which it is about. */
+    name: (intent: RemedyIntent, hasSeveralBands: boolean): string =>
+      `${remedyLabels[intent.code]}${'bands' in intent ? inBands(intent.bands, hasSeveralBands) : ''}`,
     /** What stands already, and what it does. */
     taken(taken: TakenRemedy): string {
       switch (taken.code) {
@@ -206,6 +231,14 @@ export const findings = {
       }
     },
     /** What would be left, and what it costs. */
-    effect: (remedy: Remedy): string => (remedies[remedy.code] as (remedy: Remedy) => string)(remedy),
+    effect({ intent, effect }: Remedy, unit: LengthUnit = 'cm'): string {
+      const { before, after } = effect.long;
+      const leaves =
+        intent.code === 'lining'
+          ? `The lining covers ${before - after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`
+          : left(effect.long);
+      const costs = cost(effect, unit);
+      return costs === null ? `${leaves}.` : `${leaves}. ${costs}`;
+    },
   },
 };

@@ -1,6 +1,6 @@
 /** What tests of findings have in common. */
 import type { Slot } from '@shared/bed/index.ts';
-import { findingsOf, type Finding, type FindingCode } from '@shared/check/index.ts';
+import { findingsOf, remediesFor, type Finding, type FindingCode, type Remedy } from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -13,6 +13,12 @@ export interface CheckedPlan extends Plan {
 export function checkedPlan(project: ProjectAt): CheckedPlan {
   const plan = makePlan(pieceIn(project));
   return { ...plan, findings: findingsOf(pieceIn(project), plan) };
+}
+
+/** What can be done about it where its patterns stand. */
+export function remediesOf(project: ProjectAt): Remedy[] {
+  const plan = checkedPlan(project);
+  return remediesFor(pieceIn(project), plan, plan.findings);
 }
 
 /** The findings of one code. */

@@ -1,7 +1,7 @@
 /** Remedies are taken on the project as it is then, not as it was when they were found. */
 import { describe, expect, it } from 'vitest';
 import type { PlacedAllOver } from '@shared/fabric/index.ts';
-import { changeFor, pieceAfter, remediesFor, seamFits, type Intent } from '@shared/check/index.ts';
+import { changeFor, pieceAfter, seamFits, type Intent } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import {
@@ -16,7 +16,7 @@ import {
 } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
 import { projectWith } from '../fabric/pieces.ts';
-import { COLUMNS } from './found.ts';
+import { COLUMNS, remediesOf } from './found.ts';
 
 /** A fill of six stitches on 26, which is off by two in the seam. */
 const FILLED = settled(projectWith({ motif: ['XX.X..'], copies: [], stitches: 26, rows: 3 }), {
@@ -29,9 +29,9 @@ function taken(project: ProjectAt, intent: Intent): ProjectAt {
 
 describe('a remedy that is taken after something else was changed', () => {
   it('gives each group its ball and leaves the groups as they are then', () => {
-    const remedy = remediesFor(pieceIn(COLUMNS), makePlan(pieceIn(COLUMNS))).find(
-      ({ code }) => code === 'own-balls',
-    ) as Intent;
+    const remedy = remediesOf(COLUMNS)
+      .map(({ intent }) => intent)
+      .find(({ code }) => code === 'own-balls') as Intent;
     const groups = bandsOf(COLUMNS)[0]?.groups.map((group) => ({ ...group, isMirrored: true, up: 1, rise: 1 })) ?? [];
     const since = afterChange(COLUMNS, changeOf('mirror-group', setPattern(COLUMNS, 'band', 0, { groups })));
     expect(bandsOf(taken(since, remedy))[0]?.groups).toEqual(groups.map((group) => ({ ...group, hasOwnBall: true })));
@@ -58,7 +58,7 @@ describe('a remedy that is taken after something else was changed', () => {
   });
 
   it.each<[string, Intent, Partial<ProjectAt>]>([
-    ['a band that is gone', { code: 'own-balls', band: 0 }, { patterns: [] }],
+    ['a band that is gone', { code: 'own-balls', bands: [0] }, { patterns: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
     [
@@ -81,7 +81,7 @@ describe('a remedy that is taken after something else was changed', () => {
 describe('a remedy that is tried on the piece', () => {
   const bed = { needles: 40, pitchMm: 4.5 };
   it.each<[Intent, ProjectAt]>([
-    [{ code: 'own-balls', band: 0 }, COLUMNS],
+    [{ code: 'own-balls', bands: [0] }, COLUMNS],
     [{ code: 'lining' }, COLUMNS],
     [
       { code: 'end-needles-off' },

@@ -1,28 +1,28 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { changeFor, remediesFor } from '@shared/check/index.ts';
-import { makePlan } from '@shared/plan/index.ts';
-import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
+import { changeFor } from '@shared/check/index.ts';
+import { afterChange, type Change } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { findingWords } from '@shared/words/findings.ts';
 import { projectWith } from '../fabric/pieces.ts';
-import { checkedPlan, COLUMNS } from './found.ts';
-
-const remedies = (project: ProjectAt) => remediesFor(pieceIn(project), makePlan(pieceIn(project)));
+import { checkedPlan, COLUMNS, remediesOf as remedies } from './found.ts';
 
 describe('remedies for long floats', () => {
   it('are a ball for each group, and lining', () => {
     // With one ball: 3 long floats, 3 wraps (one a row). With two: no float, a wrap a row for each ball.
     expect(remedies(COLUMNS)).toMatchObject([
-      { code: 'own-balls', band: 0, long: { before: 3, after: 0 }, balls: 2, wrapsAdded: 3 },
-      { code: 'lining', long: { before: 3, after: 0 } },
+      {
+        intent: { code: 'own-balls', bands: [0] },
+        effect: { long: { before: 3, after: 0 }, balls: { before: 1, after: 2 }, wrapsAdded: 3, cellsChanged: null },
+      },
+      { intent: { code: 'lining' }, effect: { long: { before: 3, after: 0 }, wrapsAdded: 0, mmAdded: 0 } },
     ]);
   });
 
   it('do what they say once they are taken', () => {
     for (const remedy of remedies(COLUMNS)) {
-      const after = checkedPlan(afterChange(COLUMNS, changeFor(COLUMNS, remedy) as Change));
-      expect(after.findings.filter(({ code }) => code === 'long-floats')).toHaveLength(remedy.long.after);
+      const after = checkedPlan(afterChange(COLUMNS, changeFor(COLUMNS, remedy.intent) as Change));
+      expect(after.findings.filter(({ code }) => code === 'long-floats')).toHaveLength(remedy.effect.long.after);
     }
   });
 
@@ -30,7 +30,7 @@ describe('remedies for long floats', () => {
     const edges = { ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) };
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
     // Off: the same eight. Nothing gained, so it is not offered for the floats. A ball for each group is: nothing lies between them.
-    expect(remedies(edges).map(({ code, long }) => [code, long.after])).toEqual([
+    expect(remedies(edges).map(({ intent: { code }, effect: { long } }) => [code, long.after])).toEqual([
       ['own-balls', 0],
       ['lining', 0],
     ]);
@@ -43,8 +43,8 @@ describe('remedies for long floats', () => {
     };
     // L2 and R2: eight needles to each edge, two between. Off: none too long, and a wrap a row.
     expect(remedies(near)).toMatchObject([
-      { code: 'end-needles-off', long: { before: 6, after: 0 }, wrapsAdded: 3 },
-      { code: 'lining', long: { before: 6, after: 0 } },
+      { intent: { code: 'end-needles-off' }, effect: { long: { before: 6, after: 0 }, wrapsAdded: 3 } },
+      { intent: { code: 'lining' }, effect: { long: { before: 6, after: 0 } } },
     ]);
   });
 
@@ -53,11 +53,11 @@ describe('remedies for long floats', () => {
     expect(remedies({ ...COLUMNS, piece: { ...COLUMNS.piece, isLined: true } })).toEqual([]);
     // One group: its own ball is the ball it has.
     const solid = projectWith({ motif: ['XXXXXXX.'], copies: [1], stitches: 20, rows: 1 });
-    expect(remedies(solid).map(({ code }) => code)).toEqual(['lining']);
+    expect(remedies(solid).map(({ intent }) => intent.code)).toEqual(['lining']);
   });
 
   it('say in words what they cost', () => {
-    expect(remedies(COLUMNS).map(findingWords.remedy.effect)).toEqual([
+    expect(remedies(COLUMNS).map((remedy) => findingWords.remedy.effect(remedy))).toEqual([
       'Leaves no long float or carry. It takes 2 balls and 3 more wraps.',
       'The lining covers 3 of 3 long floats and carries.',
     ]);

@@ -1,6 +1,6 @@
 /** When running order, findings and remedies are worked out: at once, or of a large piece once the hand rests. */
 import { expect, it, vi } from 'vitest';
-import { remediesFor } from '@shared/check/index.ts';
+import { findingsOf, remediesFor } from '@shared/check/index.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import { lookaheadDebounced, type Lookahead } from '../../../src-renderer/piece/lookahead-debounced.ts';
 import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
@@ -25,7 +25,9 @@ function ask(stitches: number, rows: number) {
 it('of a small piece is there at once', () => {
   const { piece, plan, found, told } = ask(20, 6);
   void told(1);
-  expect(found).toEqual([{ ...foundAhead(piece, plan), piece, plan, remedies: remediesFor(piece, plan) }]);
+  expect(found).toEqual([
+    { ...foundAhead(piece, plan), piece, plan, remedies: remediesFor(piece, plan, findingsOf(piece, plan)) },
+  ]);
 });
 
 it('of a large piece comes once for changes that follow each other, the remedies last', async () => {
@@ -39,7 +41,7 @@ it('of a large piece comes once for changes that follow each other, the remedies
   expect([first.found, second.failed.mock.calls]).toEqual([[], []]);
   const { piece, plan } = second;
   const ahead = { ...foundAhead(piece, plan), piece, plan };
-  const remedies = remediesFor(piece, plan);
+  const remedies = remediesFor(piece, plan, findingsOf(piece, plan));
   expect(remedies.length).toBeGreaterThan(0);
   expect(second.found).toEqual([
     { ...ahead, remedies: [] },
@@ -54,7 +56,7 @@ it('of a piece between them is there at once but for the remedies', async () => 
   const isTold = told(2);
   expect(found).toEqual([{ ...foundAhead(piece, plan), piece, plan, remedies: [] }]);
   await isTold;
-  expect(found[1]?.remedies).toEqual(remediesFor(piece, plan));
+  expect(found[1]?.remedies).toEqual(remediesFor(piece, plan, findingsOf(piece, plan)));
 });
 
 it('has findings and no running order where the piece cannot be knitted', () => {

@@ -1,6 +1,6 @@
 /** What each job gives, through the worker's own side: copied there and back, in slices. */
 import { describe, expect, it } from 'vitest';
-import { remediesFor } from '@shared/check/index.ts';
+import { findingsOf, remediesFor } from '@shared/check/index.ts';
 import { sizesTable } from '@shared/fabric/index.ts';
 import { crop, gridFromText, type Grid } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
@@ -59,7 +59,7 @@ describe('the worker', () => {
     const { parts, answer } = await done('lookahead', piece, 'all');
     expect(parts).toEqual([foundAhead(piece, plan.value)]);
     expect(answer.length).toBeGreaterThan(1);
-    expect(answer).toEqual(remediesFor(piece, plan.value));
+    expect(answer).toEqual(remediesFor(piece, plan.value, findingsOf(piece, plan.value)));
     expect(await done('lookahead', piece, 'remedies')).toEqual({ parts: [], answer });
   });
 

@@ -159,10 +159,10 @@ describe('a finding in words', () => {
       longest: 9,
       count: 1,
     } as const;
-    expect(findingWords.gathered({ finding, more: 2, rows: [3, 40] }, project)).toMatch(
+    expect(findingWords.gathered({ finding, all: [finding], more: 2, rows: [3, 40] }, project)).toMatch(
       / The same comes in 2 more places, rows 3–40\.$/,
     );
-    expect(findingWords.gathered({ finding, more: 0, rows: [3, 4] }, project)).toBe(say(finding));
+    expect(findingWords.gathered({ finding, all: [finding], more: 0, rows: [3, 4] }, project)).toBe(say(finding));
   });
 
   it('cautions where fingers and toes can catch', () => {

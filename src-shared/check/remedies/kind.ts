@@ -1,0 +1,32 @@
+/**
+ * What a remedy is: a file of this folder each, named in `kinds.ts`.
+ *
+ * A remedy proposes what could be done about one finding. Whether that helps,
+ * and what it costs, is not its business: it is worked out for all of them
+ * alike, from the plan of the piece with the remedy taken (`work-out.ts`).
+ */
+import type { Plan } from '../../plan/index.ts';
+import type { KnitPiece } from '../../project/piece-in.ts';
+import type { GatheredFinding } from '../gather.ts';
+import type { Setting } from '../setting.ts';
+
+/** A finding that is to be mended. `plan` is that of `piece`. */
+export interface ToMend {
+  readonly piece: KnitPiece;
+  readonly plan: Plan;
+  readonly gathered: GatheredFinding;
+}
+
+/** One way to mend findings. An intent is plain data: it goes to workers and back. */
+export interface RemedyKind<I extends { readonly code: string }> {
+  /** What could be done here; none where it cannot help such a finding. */
+  readonly propose: (toMend: ToMend) => readonly I[];
+  /** What is to be set for it; null where there is nothing left to do, or what it names is gone. */
+  readonly setting: (piece: KnitPiece, intent: I) => Setting | null;
+  /** No pattern is moved by it: the plan is made anew over the places that are known, in half the time. */
+  readonly keepsPlaces: boolean;
+  /** No yarn lies elsewhere, so that there is nothing to plan: the plan with this in place. */
+  readonly planAfter?: (then: KnitPiece, plan: Plan) => Plan;
+  /** It changes cells of the pattern, and says how many. */
+  readonly changesCells?: true;
+}

@@ -1,0 +1,33 @@
+/** The remedies there are: a file each, and a line here twice. */
+import type { KnitPiece } from '../../project/piece-in.ts';
+import type { Setting } from '../setting.ts';
+import { endNeedlesOff, type EndNeedlesOff } from './end-needles-off.ts';
+import type { RemedyKind } from './kind.ts';
+import { lining, type Lining } from './lining.ts';
+import { ownBalls, type OwnBalls } from './own-balls.ts';
+
+export type RemedyIntent = OwnBalls | Lining | EndNeedlesOff;
+export type RemedyCode = RemedyIntent['code'];
+
+/** In the order in which those that leave as few are told. */
+const KINDS: { readonly [Code in RemedyCode]: RemedyKind<Extract<RemedyIntent, { readonly code: Code }>> } = {
+  'end-needles-off': endNeedlesOff,
+  'own-balls': ownBalls,
+  lining,
+};
+
+export const REMEDY_CODES = Object.keys(KINDS) as readonly RemedyCode[];
+
+/** The kind of an intent, which takes intents of any kind for its own. */
+export function kindOf(code: RemedyCode): RemedyKind<RemedyIntent> {
+  return KINDS[code] as unknown as RemedyKind<RemedyIntent>;
+}
+
+export function isRemedyIntent(intent: { readonly code: string }): intent is RemedyIntent {
+  return Object.hasOwn(KINDS, intent.code);
+}
+
+/** What is to be set for it; null where there is nothing left to do, or what it names is gone. */
+export function remedySetting(piece: KnitPiece, intent: RemedyIntent): Setting | null {
+  return kindOf(intent.code).setting(piece, intent);
+}
