@@ -22,7 +22,7 @@ import type { Steps } from './steps.ts';
 const LEAST_SIDE = 100;
 
 /** Pictures this large are looked over: cells of very fine charts are still five pixels wide. */
-const MOST_SIDE = 1700;
+const MOST_SIDE = 2800;
 
 /** Of different steps so many lattices are followed; the one that makes most of the picture clear is the chart's. */
 const ENOUGH_FOLLOWED = 3;

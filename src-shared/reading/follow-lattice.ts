@@ -39,17 +39,22 @@ const MOST_TRIED = 5;
 /** A crossing must be this clear to speak for its lattice. */
 const SPEAKS_FROM = 0.35;
 
-/** The seeds by their steps, those that say most first. */
+/** The seeds by their steps, those that say most together first: what one window alone says may be chance. */
 export function hypothesesOf(seeds: readonly PlacedSeed[]): Hypothesis[] {
-  const groups: { steps: readonly [Point, Point]; seeds: PlacedSeed[]; score: number }[] = [];
+  const groups: { readonly steps: readonly [Point, Point]; readonly seeds: PlacedSeed[] }[] = [];
   const sorted = [...seeds].sort((a, b) => b.seed.score - a.seed.score);
   for (const placed of sorted) {
     const steps = stepsOf(placed);
     const group = groups.find((other) => isSame(other.steps, steps));
     if (group) group.seeds.push(placed);
-    else groups.push({ steps, seeds: [placed], score: placed.seed.score });
+    else groups.push({ steps, seeds: [placed] });
   }
+  groups.sort((a, b) => scoreOf(b.seeds) - scoreOf(a.seeds));
   return groups.map(({ seeds: same }) => [...same].sort((a, b) => fitness(b) - fitness(a)));
+}
+
+function scoreOf(seeds: readonly PlacedSeed[]): number {
+  return seeds.reduce((sum, { seed }) => sum + seed.score, 0);
 }
 
 /** In pixels of the photo. */

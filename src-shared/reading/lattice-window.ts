@@ -5,12 +5,16 @@
 import type { Point } from './corners.ts';
 import type { Picture } from './picture.ts';
 
-/** Cells looked at either way from the middle. */
+/**
+ * Cells looked at either way from the middle; where they are smaller than so
+ * many pixels more of them, since each of them shows less above the noise.
+ */
 const REACH = 3.5;
+const WIDE_REACH = 5.5;
+const SMALL_CELL = 8;
 
-/** Looks a cell, and of a window. */
+/** Looks a cell. */
 const LOOKS = 10;
-const SIDE = 2 * REACH * LOOKS;
 
 /** Looks averaged along a line before an edge is looked for: half a cell. */
 const RUN = LOOKS / 2;
@@ -30,24 +34,59 @@ export interface WindowLook {
   readonly clarity: number;
 }
 
-const HANN = Float32Array.from({ length: SIDE }, (_, i) => Math.cos((Math.PI * (i + 0.5 - SIDE / 2)) / SIDE) ** 2);
+/** A window that reaches so far, in looks across, with what fades out towards its rim, and the waves that are looked for in it. */
+interface Frame {
+  readonly reach: number;
+  readonly side: number;
+  readonly hann: Float32Array;
+  readonly waves: readonly Wave[];
+}
+
+/** Waves that come back once a cell, and those that are held against it: more and less often, by more than a window tells apart. */
+const TIMES = [1, 0.5, 0.66, 1.38, 1.62];
+
+function frameOf(reach: number): Frame {
+  const side = 2 * reach * LOOKS;
+  const hann = Float32Array.from({ length: side }, (_, i) => Math.cos((Math.PI * (i + 0.5 - side / 2)) / side) ** 2);
+  const fade = hann.reduce((sum, value) => sum + value, 0);
+  const waves = TIMES.map((times) => {
+    const angle = (place: number): number => (2 * Math.PI * times * (place + 0.5 - side / 2)) / LOOKS;
+    return {
+      cosines: Float32Array.from({ length: side }, (_, i) => Math.cos(angle(i))),
+      sines: Float32Array.from({ length: side }, (_, i) => Math.sin(angle(i))),
+      fade,
+    };
+  });
+  return { reach, side, hann, waves };
+}
+
+const NEAR = frameOf(REACH);
+const WIDE = frameOf(WIDE_REACH);
 
 /** Looks around `at`, thought to be where two lines cross, with steps of one cell. */
 export function lookAtWindow(picture: Picture, at: Point, across: Point, down: Point): WindowLook {
-  const colours = coloursOf(picture, at, across, down);
-  const a = phaseOf(colours, 3, SIDE * 3);
-  const d = phaseOf(colours, SIDE * 3, 3);
+  const area = Math.abs(across.x * down.y - across.y * down.x);
+  const frame = area < SMALL_CELL * SMALL_CELL ? WIDE : NEAR;
+  const colours = coloursOf(picture, frame, at, across, down);
+  const a = phaseOf(colours, frame, 3, frame.side * 3);
+  const d = phaseOf(colours, frame, frame.side * 3, 3);
   return { across: a.phase, down: d.phase, clarity: Math.min(a.clarity, d.clarity) };
 }
 
 /** Three numbers a look, row by row. */
-function coloursOf({ width, height, rgba }: Picture, at: Point, across: Point, down: Point): Float32Array {
-  const colours = new Float32Array(SIDE * SIDE * 3);
+function coloursOf(
+  { width, height, rgba }: Picture,
+  { reach, side }: Frame,
+  at: Point,
+  across: Point,
+  down: Point,
+): Float32Array {
+  const colours = new Float32Array(side * side * 3);
   let to = 0;
-  for (let v = 0; v < SIDE; v++) {
-    const dv = (v + 0.5) / LOOKS - REACH;
-    for (let u = 0; u < SIDE; u++) {
-      const du = (u + 0.5) / LOOKS - REACH;
+  for (let v = 0; v < side; v++) {
+    const dv = (v + 0.5) / LOOKS - reach;
+    for (let u = 0; u < side; u++) {
+      const du = (u + 0.5) / LOOKS - reach;
       let x = at.x + du * across.x + dv * down.x - 0.5;
       let y = at.y + du * across.y + dv * down.y - 0.5;
       x = x < 0 ? 0 : x > width - 1.001 ? width - 1.001 : x;
@@ -67,13 +106,18 @@ function coloursOf({ width, height, rgba }: Picture, at: Point, across: Point, d
 }
 
 /** The phase of edges along looks that lie `step` numbers apart, lines running along `side`. */
-function phaseOf(colours: Float32Array, step: number, side: number): { phase: number; clarity: number } {
-  const runs = SIDE / RUN;
-  const straight = new Float32Array(runs * SIDE);
-  const first = new Float32Array(SIDE * 3);
-  const second = new Float32Array(SIDE * 3);
+function phaseOf(
+  colours: Float32Array,
+  { side: length, hann, waves }: Frame,
+  step: number,
+  side: number,
+): { phase: number; clarity: number } {
+  const runs = length / RUN;
+  const straight = new Float32Array(runs * length);
+  const first = new Float32Array(length * 3);
+  const second = new Float32Array(length * 3);
   for (let run = 0; run < runs; run++) {
-    for (let place = 0; place < SIDE; place++) {
+    for (let place = 0; place < length; place++) {
       for (let c = 0; c < 3; c++) {
         const at = run * RUN * side + place * step + c;
         const middle = (colours[at + 2 * side] as number) / 4;
@@ -81,7 +125,7 @@ function phaseOf(colours: Float32Array, step: number, side: number): { phase: nu
         second[place * 3 + c] = middle + ((colours[at + 3 * side] as number) + (colours[at + 4 * side] as number)) / 2;
       }
     }
-    for (let place = 1; place < SIDE - 1; place++) {
+    for (let place = 1; place < length - 1; place++) {
       let [along, slant] = [0, 0];
       for (let i = place * 3; i < place * 3 + 3; i++) {
         const before = (first[i - 3] as number) + (second[i - 3] as number);
@@ -89,21 +133,21 @@ function phaseOf(colours: Float32Array, step: number, side: number): { phase: nu
         along += Math.abs(after - before);
         slant += Math.abs((first[i] as number) - (second[i] as number));
       }
-      straight[run * SIDE + place] = Math.max(0, along - SLANT_COST * slant) / 2.5;
+      straight[run * length + place] = Math.max(0, along - SLANT_COST * slant) / 2.5;
     }
   }
   const sorted = straight.slice().sort();
   const ceiling = Math.max(LEAST_CEILING, ABOVE_NOISE * (sorted[Math.floor(0.6 * sorted.length)] as number));
-  const weights = new Float32Array(SIDE);
-  for (let place = 1; place < SIDE - 1; place++) {
+  const weights = new Float32Array(length);
+  for (let place = 1; place < length - 1; place++) {
     let share = 0;
     for (let run = 0; run < runs; run++) {
-      share += Math.min(1, (straight[run * SIDE + place] as number) / ceiling) * (HANN[run * RUN + 2] as number);
+      share += Math.min(1, (straight[run * length + place] as number) / ceiling) * (hann[run * RUN + 2] as number);
     }
     // A line runs on from cell to cell; a sign has gaps between. Squared, lines win.
     weights[place] = share * share;
   }
-  const [cell, ...others] = WAVES.map((wave) => waveOf(weights, wave));
+  const [cell, ...others] = waves.map((wave) => waveOf(weights, hann, wave));
   const { re, im, strength } = cell as WaveLook;
   const usual = Math.sqrt(others.reduce((sum, other) => sum + other.strength ** 2, 0) / others.length);
   return { phase: Math.atan2(im, re) / (2 * Math.PI), clarity: strength / (strength + 2 * usual + 1e-9) };
@@ -116,12 +160,13 @@ interface WaveLook {
 }
 
 /** How strongly a wave runs through places, the middle counting most; the window's own shape makes none. */
-function waveOf(weights: Float32Array, { cosines, sines, fade }: Wave): WaveLook {
+function waveOf(weights: Float32Array, hann: Float32Array, { cosines, sines, fade }: Wave): WaveLook {
+  const { length } = weights;
   let mean = 0;
-  for (let place = 0; place < SIDE; place++) mean += ((weights[place] as number) * (HANN[place] as number)) / fade;
+  for (let place = 0; place < length; place++) mean += ((weights[place] as number) * (hann[place] as number)) / fade;
   let [re, im] = [0, 0];
-  for (let place = 0; place < SIDE; place++) {
-    const weight = ((weights[place] as number) - mean) * (HANN[place] as number);
+  for (let place = 0; place < length; place++) {
+    const weight = ((weights[place] as number) - mean) * (hann[place] as number);
     re += weight * (cosines[place] as number);
     im += weight * (sines[place] as number);
   }
@@ -133,13 +178,3 @@ interface Wave {
   readonly sines: Float32Array;
   readonly fade: number;
 }
-
-/** Waves that come back once a cell, and those that are held against it: more and less often, by more than the window tells apart. */
-const WAVES: readonly Wave[] = [1, 0.5, 0.66, 1.38, 1.62].map((times) => {
-  const angle = (place: number): number => (2 * Math.PI * times * (place + 0.5 - SIDE / 2)) / LOOKS;
-  return {
-    cosines: Float32Array.from({ length: SIDE }, (_, i) => Math.cos(angle(i))),
-    sines: Float32Array.from({ length: SIDE }, (_, i) => Math.sin(angle(i))),
-    fade: HANN.reduce((sum, value) => sum + value, 0),
-  };
-});

@@ -12,6 +12,14 @@ const BEYOND = 3;
 const DARKER = 0.45;
 const MOSTLY = 0.7;
 
+/**
+ * Beside what is filled a side tells nothing, but where both cells are alike in
+ * that, as in the shadow of a hand, and it is so many times as dark as usual:
+ * no thick line of paper is. So dark an outline must be, too, where nothing
+ * beyond its corners tells how dark the paper's own line is.
+ */
+const SURELY_DARK = 2.2;
+
 /** Sides of cells that must tell, as a share of its length: beside what is filled they do not. */
 const LEAST_KNOWN = 0.3;
 
@@ -63,18 +71,21 @@ function linesOf(
 ): { readonly uprights: readonly Line[]; readonly levels: readonly Line[] } {
   /** Nothing is drawn in the cell, and it lies on the sheet. */
   const isPaper = (cell: number): boolean => filled[cell] === 0 && isSeen[cell] === 1 && table[cell] === 0;
-  const isTold = (isIn: boolean, one: number, other: number): boolean => isIn && isPaper(one) && isPaper(other);
+  const isShade = (cell: number): boolean => filled[cell] === 1 && isSeen[cell] === 1;
+  const isTold = (isIn: boolean, one: number, other: number, share: number): boolean =>
+    isIn && ((isPaper(one) && isPaper(other)) || (share >= SURELY_DARK && isShade(one) && isShade(other)));
   const uprights = Array.from({ length: columns + 1 }, (_, column) =>
     Float32Array.from({ length: rows }, (_, row) => {
       const cell = row * columns + column;
       const share = (upright[row * (columns + 1) + column] as number) / typical;
-      return isTold(column > 0 && column < columns, cell - 1, cell) ? share : NaN;
+      return isTold(column > 0 && column < columns, cell - 1, cell, share) ? share : NaN;
     }),
   );
   const levels = Array.from({ length: rows + 1 }, (_, row) =>
     Float32Array.from({ length: columns }, (_, column) => {
       const cell = row * columns + column;
-      return isTold(row > 0 && row < rows, cell - columns, cell) ? (level[cell] as number) / typical : NaN;
+      const share = (level[cell] as number) / typical;
+      return isTold(row > 0 && row < rows, cell - columns, cell, share) ? share : NaN;
     }),
   );
   return { uprights, levels };
@@ -106,8 +117,7 @@ function pairs(of: readonly number[]): (readonly [number, number])[] {
 function worthOf(line: Line, from: number, to: number): number {
   const before = middleOf(line.subarray(Math.max(0, from - BEYOND), from));
   const after = middleOf(line.subarray(to, to + BEYOND));
-  if (before === null && after === null) return 0;
-  const own = DARKER + Math.max(before ?? 0, after ?? 0);
+  const own = before === null && after === null ? SURELY_DARK : DARKER + Math.max(before ?? 0, after ?? 0);
   let [known, dark] = [0, 0];
   for (let i = from; i < to; i++) {
     const share = line[i] as number;

@@ -1,6 +1,7 @@
 /** What is no chart, and what is too little of one, is told as such. */
 import { describe, expect, it } from 'vitest';
 import { blankPicture, findCharts, finish, photoOf, type Picture } from '@shared/reading/index.ts';
+import { hypothesesOf, type PlacedSeed } from '@shared/reading/follow-lattice.ts';
 import { Chances, grain, ripple } from '../../generate/charts/random.ts';
 import { blobs } from './motifs.ts';
 import { photograph } from './chart-photo.ts';
@@ -81,6 +82,28 @@ it('finds a chart of few and large cells, eighty pixels wide', () => {
     { blur: 1 },
   );
   expect(finish(findCharts(photoOf(seen.picture)))).toMatchObject([{ columns: 10, rows: 9 }]);
+});
+
+it('finds a wide chart of fine cells, six pixels each, whose lines are gone at half the size', () => {
+  const [columns, rows, step, margin] = [290, 34, 6, 30];
+  const [width, height] = [columns * step + 2 * margin, rows * step + 2 * margin];
+  const picture = painted(width, height, (x, y) => {
+    const [u, v] = [x - margin, y - margin];
+    if (u < 0 || v < 0 || u > columns * step || v > rows * step) return 236;
+    return u % step === 0 || v % step === 0 ? 150 : 236;
+  });
+  const [chart] = finish(findCharts(photoOf(picture)));
+  expect(chart).toMatchObject({ columns, rows });
+});
+
+it('follows first what many windows say together, and not what one says loudest', () => {
+  const at = { x: 0, y: 0 };
+  const seedOf = (side: number, score: number): PlacedSeed => ({
+    seed: { at, across: { x: side, y: 0 }, down: { x: 0, y: side }, score },
+    level: 0,
+  });
+  const [first] = hypothesesOf([seedOf(23, 10), seedOf(12, 8), seedOf(12.5, 7), seedOf(11.8, 6)]);
+  expect(first?.map(({ seed }) => seed.score).sort()).toEqual([6, 7, 8]);
 });
 
 it('says of half a chart at which side it goes on beyond the picture', () => {
