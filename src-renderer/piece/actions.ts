@@ -5,6 +5,7 @@ import { words } from '@shared/words/index.ts';
 import { unless, type Actions, type ActionsOf } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { allOverActions, type ChosenAllOver } from './all-over/actions.ts';
+import { anchorActions, type Spotted } from './anchors/actions.ts';
 import { findingActions, type Found } from './findings/actions.ts';
 import { groupActions, type Chosen } from './moving/actions.ts';
 import { piecesActions } from './pieces/actions.ts';
@@ -13,10 +14,12 @@ import { sizeActions } from './sizes/actions.ts';
 /** One press of a zoom command. */
 const ZOOM_STEP = 1.25;
 
-export type PieceCommand = CommandOf<'piece' | 'zoom' | 'findings' | 'pieces' | 'sizes' | 'groups' | 'all-overs'>;
+export type PieceCommand = CommandOf<
+  'piece' | 'zoom' | 'anchors' | 'findings' | 'pieces' | 'sizes' | 'groups' | 'all-overs'
+>;
 
 /** The bench as its commands see it; the view model is one. */
-export interface PieceView extends Chosen, ChosenAllOver, Found {
+export interface PieceView extends Chosen, ChosenAllOver, Found, Spotted {
   seenAs: 'flat' | 'closed' | 'purl';
   showsSizes: boolean;
   zoomBy(factor: number): void;
@@ -27,6 +30,7 @@ export interface PieceView extends Chosen, ChosenAllOver, Found {
 export function pieceActions(session: Session, viewModel: PieceView): Actions<PieceCommand> {
   return {
     ...showingActions(session, viewModel),
+    ...anchorActions(session, viewModel),
     ...findingActions(viewModel, (text) => session.announce(text)),
     ...piecesActions(session),
     ...sizeActions(session, viewModel),

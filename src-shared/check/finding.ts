@@ -1,5 +1,6 @@
 /** What will go wrong or must be known, as codes and numbers; `words/` says it. */
 import type { Run, Side, Slot } from '../bed/index.ts';
+import type { PatternName } from '../pattern/index.ts';
 import type { OddDifference } from '../piece/index.ts';
 import type { CoarserBed, FewerStitches } from './coarser-bed.ts';
 import type { Panels } from './panels.ts';
@@ -53,6 +54,18 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly code: 'lined-carry';
       readonly role: 'main' | 'contrast';
       readonly yarn: number;
+      readonly needles: Run;
+      readonly longest: number;
+      readonly count: number;
+    }
+  /**
+   * Floats that stay over what their pattern wishes, since no stitch of them may
+   * take an anchor: so many, and the longest of them.
+   */
+  | {
+      readonly code: 'floats-unbroken';
+      readonly pattern: PatternName;
+      readonly wished: number;
       readonly needles: Run;
       readonly longest: number;
       readonly count: number;
@@ -161,6 +174,7 @@ export const WARNING_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'edges-unseen',
   'cut-copies',
   'figure-in-seam',
+  'floats-unbroken',
   'infant-floats',
   'mirrored-lettering',
   'mirrored-lettering-in-fill',

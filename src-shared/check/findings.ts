@@ -1,6 +1,7 @@
 /** Everything that will go wrong or must be known about a planned piece. */
 import type { Plan } from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
+import { floatsUnbroken } from './anchors.ts';
 import { widerThanBed } from './bed.ts';
 import { faintContrast, manyYarns } from './colours.ts';
 import { clippedCopies, figureInSeam } from './edges.ts';
@@ -34,6 +35,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   clippedCopies,
   figureInSeam,
   mirroredLettering,
+  floatsUnbroken,
   longFloats,
   longCarries,
   longWaysUp,

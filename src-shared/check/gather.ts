@@ -37,7 +37,7 @@ export function gatherFindings(findings: readonly Finding[]): GatheredFinding[] 
 /** The same text for findings that differ in place alone, or null for those that stand for themselves. */
 function likeness(finding: Finding): string | null {
   if (finding.code === 'long-way-up') return [finding.code, finding.yarn, finding.up, finding.count].join(' ');
-  if (!('needles' in finding)) return null;
+  if (!('needles' in finding) || !('yarn' in finding)) return null;
   const { code, yarn, longest, count, needles, rows } = finding;
   const isBetween = 'isBetweenGroups' in finding && finding.isBetweenGroups;
   return [code, yarn, longest, count, needles.last - needles.first, rows[1] - rows[0], isBetween].join(' ');

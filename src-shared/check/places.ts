@@ -19,6 +19,7 @@ export function placesOf(finding: Finding, { outline, groups }: Pick<Plan, 'outl
     case 'lined-floats':
     case 'long-carry':
     case 'lined-carry':
+    case 'floats-unbroken':
       return onRows(finding.needles);
     case 'wider-than-bed':
       return finding.spans.flatMap((span) =>

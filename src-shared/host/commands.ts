@@ -162,6 +162,7 @@ export const commandGroups = {
     'keep-needles': ['K'],
     'free-needles': ['Shift+K'],
   },
+  anchors: { 'anchor-never': ['A'], 'anchor-always': ['Shift+A'] },
   'all-overs': {
     'all-over-add': ['Shift+F'],
     'all-over-replace': ['Shift+R'],

@@ -55,6 +55,36 @@ const colourOrderSchema = z.strictObject({
 });
 /** Other colours up the rows of a pattern, without another drawing. */
 export type ColourOrder = ReadonlyDeep<z.infer<typeof colourOrderSchema>>;
+/** More cells than anybody forbids or moves by hand in one pattern. */
+export const MOST_ANCHORS_BY_HAND = 2000;
+
+const anchorByHandSchema = z.strictObject({
+  motif: motifNamed,
+  /**
+   * On the chart of the motif as it is drawn, from 0: wherever its copies go,
+   * the cell goes with them. Before 0 and from the width of a copy on it lies
+   * beside the group, counted from its outermost copy.
+   */
+  column: whole(-2 * MOST_STITCHES, 2 * MOST_STITCHES),
+  row: count(MOST_PIECE_ROWS),
+  /** No anchor goes there, or one does where it breaks a float. */
+  is: z.enum(['never', 'always']),
+});
+/** A cell of a motif that is forbidden to anchors, or wanted for one. */
+export type AnchorByHand = ReadonlyDeep<z.infer<typeof anchorByHandSchema>>;
+
+const anchorWishSchema = z.strictObject({
+  /** In stitches: what floats longer than it is broken, as far as it can be. */
+  longest: atLeastOne(MOST_STITCHES),
+  /** Floats of main behind the figure are broken too, which speckles it. */
+  isBehindFigure: z.boolean(),
+  byHand: z.array(anchorByHandSchema).check(z.maxLength(MOST_ANCHORS_BY_HAND)),
+});
+/**
+ * That no float of a pattern be longer than so many stitches. Which stitches
+ * are added for it is worked out anew wherever the pattern goes.
+ */
+export interface AnchorWish extends ReadonlyDeep<z.infer<typeof anchorWishSchema>> {}
 
 /** What bands and all-overs both have. */
 const common = {
@@ -68,6 +98,8 @@ const common = {
   endNeedles: z.boolean(),
   /** Null: every row is knitted in the yarns that it is drawn in. */
   colourOrder: z.nullable(colourOrderSchema),
+  /** Null: floats stay as they are. */
+  anchors: z.nullable(anchorWishSchema),
 };
 
 /** What becomes of copies that an edge clips. */

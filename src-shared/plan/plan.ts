@@ -1,4 +1,5 @@
 /** The row-by-row plan of a piece. */
+import { withAnchors } from '../anchors/index.ts';
 import { needlesOf, type Slot } from '../bed/index.ts';
 import {
   asChosenUnseen,
@@ -54,20 +55,16 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
   const ownBalls = ownBallsOf(piece, groups, outline);
   const { chooses, bed } = piece.machine;
   const drawn = makeFabric(outline, copiesIn(placed), main);
-  const { fabric, endNeedles } = withEndNeedles(
-    chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn,
-    outline,
-    main,
-    endNeedleRows,
-    rowsOf(ownBalls),
-    chooses,
-  );
+  const figure = chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn;
+  const { fabric: plain, endNeedles } = withEndNeedles(figure, outline, main, endNeedleRows, rowsOf(ownBalls), chooses);
+  const wishes = piece.patterns.map(({ anchors }) => anchors);
+  const { fabric, ...anchors } = withAnchors(plain, figure, { placed, wishes, main, ownBalls });
 
   const settings = { gauges, floatLimit: piece.floatLimit };
   const laid = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
   const ways = carriesOf(laid, settings);
   const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
-  const rows = planRows(laid, sections, endNeedles, ways, wraps);
+  const rows = planRows(laid, sections, endNeedles, anchors.rows, ways, wraps);
   return {
     outline,
     sections,
@@ -79,6 +76,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
     ownBalls,
     endNeedleRows,
     fabric,
+    looseFloats: anchors.loose,
     rows,
     wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
     yarn: yarnNeed(totalsOf(laid, ways), piece.yarns),
@@ -136,6 +134,7 @@ function planRows(
   laid: LaidStrands,
   sections: readonly SectionSpan[],
   endNeedles: readonly (EndNeedles | undefined)[],
+  anchors: readonly (PlanRow['anchors'] | undefined)[],
   { carries, cuts }: Ways,
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
@@ -147,6 +146,7 @@ function planRows(
     contrast,
     isMainKnitted,
     endNeedles: endNeedles[index] ?? null,
+    anchors: anchors[index] ?? NONE,
     wraps: wraps[index] ?? NONE,
     floats,
     isOver,

@@ -26,6 +26,8 @@ export interface StitchFacts {
   /** The carriage's side before the row. */
   readonly from: Side;
   readonly place: StitchPlace | null;
+  /** It was added to break a float. */
+  readonly isAnchor: boolean;
   /** Longest first. */
   readonly floats: readonly FloatNear[];
 }
@@ -45,6 +47,7 @@ export function stitchAt(plan: Plan, row: number, needle: Slot): StitchFacts | n
     role,
     from: line.from,
     place: placeOf(plan, line, needle, role),
+    isAnchor: line.anchors.includes(needle),
     floats: line.floats
       .flatMap((float) => nearness(float, needle, yarn))
       .sort((one, other) => other.stitches - one.stitches),

@@ -1,4 +1,6 @@
 /** The row-by-row plan: all that is knitted, in one value. What will go wrong with it is found by `check/`. */
+import type { LooseFloat } from '../anchors/index.ts';
+import type { Slot } from '../bed/index.ts';
 import type { EndNeedles, Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
 import type { Carry, Cut, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
@@ -11,6 +13,8 @@ export interface PlanRow extends Omit<LaidRow, 'strands'> {
   readonly section: SectionName;
   /** The edge needles that end-needle selection puts to contrast; null where there are none. */
   readonly endNeedles: EndNeedles | null;
+  /** The needles that knit an anchor, left to right. */
+  readonly anchors: readonly Slot[];
   readonly wraps: readonly Wrap[];
   readonly carries: readonly Carry[];
   /** Strands that are cut after it, to be joined again further up. */
@@ -27,7 +31,10 @@ export interface Plan extends PlacedPatterns {
   readonly ownBalls: readonly OwnBall[];
   /** The rows (1-based) on which end-needle selection is on. */
   readonly endNeedleRows: ReadonlySet<number>;
+  /** With the anchors that patterns wish for. */
   readonly fabric: Fabric;
+  /** Floats that stay longer than their patterns wish, from below. */
+  readonly looseFloats: readonly LooseFloat[];
   /** Index 0 is row 1. */
   readonly rows: readonly PlanRow[];
   readonly wrapStrands: readonly WrapStrand[];

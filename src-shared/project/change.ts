@@ -97,6 +97,8 @@ export type ChangeName =
   | 'choose-placement'
   | 'first-row'
   | 'own-balls'
+  | 'anchors'
+  | 'anchor-cell'
   | 'cut-copies'
   | 'colour-order'
   | 'mirror-group'

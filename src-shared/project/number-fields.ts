@@ -49,6 +49,8 @@ export const numberFields = {
   rowsBetween: { least: 0, most: MOST_PIECE_ROWS, change: 'first-row' },
   bandFirstRow: { least: 1, most: MOST_PIECE_ROWS, change: 'first-row' },
   ruleStitches: { least: 0, most: MOST_STITCHES, unit: 'stitches', change: 'rule' },
+  /** 0: floats stay as they are. */
+  anchorsLongest: { least: 1, most: MOST_STITCHES, orNone: true, unit: 'stitches', change: 'anchors' },
   copiesAcross: { least: 1, most: MOST_STITCHES, change: 'copies' },
   /** Groups of one copy each. */
   singleMotifs: { least: 1, most: MOST_GROUPS, change: 'copies' },

@@ -88,6 +88,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     cutCopies: 'kept',
     endNeedles: false,
     colourOrder: null,
+    anchors: null,
   };
 }
 
@@ -110,6 +111,7 @@ export function startAllOver(motif: MotifId, from: Start | number): AllOver {
     cutCopies: 'kept',
     endNeedles: true,
     colourOrder: null,
+    anchors: null,
   };
 }
 

@@ -16,7 +16,7 @@ function pieceOf(piece: Fields): Fields {
 }
 
 function patternOf(pattern: Fields): Fields {
-  return { ...pattern, colourOrder: null };
+  return { ...pattern, colourOrder: null, anchors: null };
 }
 
 /** Edits of version 7 in the words of version 8: what they bring has the fields that came. */

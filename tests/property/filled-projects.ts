@@ -48,6 +48,7 @@ const anyFill: fc.Arbitrary<AllOver> = fc.record({
   cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
   endNeedles: fc.boolean(),
   colourOrder: fc.constant(null),
+  anchors: fc.constant(null),
 });
 
 /** Projects with one or two fills, often without groups so that most can be knitted. */

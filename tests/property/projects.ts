@@ -251,6 +251,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       cutCopies: parts.cutCopies,
       endNeedles: parts.endNeedles,
       colourOrder: null,
+      anchors: null,
     };
     const project: ProjectAt = writtenProject({
       name: 'any',

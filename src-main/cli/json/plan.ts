@@ -82,6 +82,8 @@ export interface RowJson {
   /** All yarns of the row, from left to right; neighbours in one yarn are one run. */
   readonly runs: readonly { readonly first: string; readonly last: string; readonly yarn: string }[];
   readonly contrast: readonly RunJson[];
+  /** Needles that knit an anchor, added to break a float. */
+  readonly anchors: readonly string[];
   readonly wraps: readonly string[];
   readonly floats: readonly {
     readonly yarn: Role;
@@ -151,6 +153,7 @@ function rowJson(row: PlanRow, piece: KnitPiece): RowJson {
     edges: [label(row.edges.first), label(row.edges.last)],
     runs: runsOf(row, piece),
     contrast: row.contrast.map(({ first, last }) => [label(first), label(last)]),
+    anchors: row.anchors.map(label),
     wraps: row.wraps.map(({ needle }) => label(needle)),
     floats: row.floats.map(({ strand, first, last, stitches, mm, isOver }) => ({
       yarn: strand.role,

@@ -22,6 +22,8 @@ export interface Look {
   readonly warnStrand: readonly string[];
   /** By palette index: the strand itself, told apart from what it lies on. */
   readonly strand: readonly string[];
+  /** The ring in an anchor, seen on main and on the first contrast. */
+  readonly anchor: string;
   /** `#rrggbb` of each palette index. */
   readonly yarns: readonly string[];
 }
@@ -52,6 +54,7 @@ export function lookOf(project: ProjectAt, token: (name: string) => string): Loo
     accentOnMain: legibleOn(mainColour, token('accent'), GRAPHIC),
     warnStrand: behind.map((colour) => legibleOn(colour, '#d98a1e', GRAPHIC)),
     strand: yarns.map((colour, index) => legibleOn(behind[index] as string, colour, GRAPHIC)),
+    anchor: legibleOn(contrast, mainColour, GRAPHIC),
     yarns,
   };
 }

@@ -9,6 +9,7 @@ import { edgesAt, facingRows } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import type { ChartNode, PixelBox } from '../../canvas/index.ts';
 import type { Reading } from '../moving/reading.ts';
+import { drawAnchors } from './anchors.ts';
 import { drawBedEnds } from './bed-ends.ts';
 import { drawCounter } from './counter.ts';
 import type { Strand } from '../../canvas/strands.ts';
@@ -83,6 +84,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   if (scene.chosen && !marked.dragged) drawChosen(context, laid, scene.chosen, look);
   const strands: Strand[] = [];
   const rows = restingRows(marked);
+  for (const part of laid.parts) drawAnchors(context, part.view, rows, look, width, height, part);
   // Seen from the knit side, strands and wraps lie behind the fabric.
   if (sideOf(scene) === 'purl') {
     for (const part of laid.parts) {
@@ -161,7 +163,7 @@ function restingRows({ scene, dragged }: Marked): readonly PlanRow[] {
   const band = dragged && bandsOf(scene.plan)[dragged.band];
   if (!band) return rows;
   return rows.map((row) =>
-    row.row >= band.firstRow && row.row <= band.lastRow ? { ...row, floats: [], wraps: [] } : row,
+    row.row >= band.firstRow && row.row <= band.lastRow ? { ...row, floats: [], wraps: [], anchors: [] } : row,
   );
 }
 

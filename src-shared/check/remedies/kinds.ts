@@ -1,18 +1,20 @@
 /** The remedies there are: a file each, and a line here twice. */
 import type { KnitPiece } from '../../project/piece-in.ts';
 import type { Setting } from '../setting.ts';
+import { anchors, type Anchors } from './anchors.ts';
 import { endNeedlesOff, type EndNeedlesOff } from './end-needles-off.ts';
 import type { RemedyKind } from './kind.ts';
 import { lining, type Lining } from './lining.ts';
 import { ownBalls, type OwnBalls } from './own-balls.ts';
 
-export type RemedyIntent = OwnBalls | Lining | EndNeedlesOff;
+export type RemedyIntent = OwnBalls | Anchors | Lining | EndNeedlesOff;
 export type RemedyCode = RemedyIntent['code'];
 
 /** In the order in which those that leave as few are told. */
 const KINDS: { readonly [Code in RemedyCode]: RemedyKind<Extract<RemedyIntent, { readonly code: Code }>> } = {
   'end-needles-off': endNeedlesOff,
   'own-balls': ownBalls,
+  anchors,
   lining,
 };
 

@@ -84,19 +84,21 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
       if (!before) asked.set(modulo(needle, repeat), { needle, isChosen });
       return null;
     };
+    const anchors = new Set<number>(plan.rows[row - 1]?.anchors);
     for (const group of groups) {
       for (let at = 0; at < widthOf(group.block); at++) {
-        const clash = ask(group.block.first + at, isFigureOfGroup(group, row, at));
+        const needle = group.block.first + at;
+        const clash = ask(needle, anchors.has(needle) || isFigureOfGroup(group, row, at));
         if (clash) return clash;
       }
     }
     for (const needle of between) {
-      const clash = ask(needle, false);
+      const clash = ask(needle, anchors.has(needle));
       if (clash) return clash;
     }
     for (const allOver of allOvers) {
       if (row < allOver.firstRow || row > allOver.lastRow) continue;
-      if (!isEverywhere(allOver)) {
+      if (!isEverywhere(allOver) || anchors.size > 0) {
         const clash = askInRow(plan.rows[row - 1] as PlanRow, ask);
         if (clash) return clash;
         continue;

@@ -104,6 +104,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'choose-placement': 'choose a placing',
   'first-row': 'change first row',
   'own-balls': 'change balls',
+  anchors: 'change anchor stitches',
+  'anchor-cell': 'set an anchor by hand',
   'move-group': 'move a group',
   'keep-needles': 'keep needles',
   'free-needles': 'go back to the rule',

@@ -141,6 +141,8 @@ export const commands = {
   sizes: 'Show all sizes',
   'size-smaller': 'Go to the next smaller size',
   'size-larger': 'Go to the next larger size',
+  'anchor-never': 'Keep this stitch free of anchors, or let it go',
+  'anchor-always': 'Put the anchor on this stitch, or let it go',
   'group-next': 'Choose the next group',
   'group-before': 'Choose the previous group',
   'group-left': 'Move the group left, as it is shown',

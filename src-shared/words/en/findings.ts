@@ -72,6 +72,11 @@ const byCode: {
         : 'Cut and rejoin it there, or use a second strand.'
     }`,
   'lined-carry': (finding, yarns) => `${carries(finding, yarns)}; the hem or lining covers it. Keep it slack.`,
+  'floats-unbroken': ({ rows, pattern, wished, longest, count }) => {
+    const place = `${pattern.kind === 'band' ? 'pattern band' : 'all-over'} ${pattern.number + 1}`;
+    const floats = count === 1 ? 'One float' : n.count(count, 'float');
+    return `${floats} of ${place} on ${n.rowSpan(...rows)} ${count === 1 ? 'stays' : 'stay'} over the ${n.stitches(wished)} asked for, ${count === 1 ? 'at' : 'the longest'} ${longest}: an anchor there would touch the figure, or stand above another. Hook it up, or change a cell.`;
+  },
   'long-way-up': ({ rows, role, yarn, up, upMm, count }, yarns, unit) => {
     const strands = count === 1 ? '' : `, all ${count} strands of it`;
     return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${lengths.short(upMm, unit)}) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
@@ -169,6 +174,7 @@ const remedyLabels: { readonly [Code in RemedyCode]: string } = {
   'own-balls': 'Give each group its own ball',
   lining: 'Line the piece',
   'end-needles-off': 'Switch end-needle selection off',
+  anchors: 'Break floats with anchor stitches',
 };
 
 /** ` in pattern band 2`, where there are several. */
@@ -220,7 +226,7 @@ export const findings = {
     label: remedyLabels,
     /** What it does, as a button says it; of several bands it says which it is about. */
     name: (intent: RemedyIntent, hasSeveralBands: boolean): string =>
-      `${remedyLabels[intent.code]}${'bands' in intent ? inBands(intent.bands, hasSeveralBands) : ''}`,
+      `${remedyLabels[intent.code]}${'bands' in intent ? inBands(intent.bands, hasSeveralBands) : ''}${intent.code === 'anchors' ? `: none over ${intent.longest}` : ''}`,
     /** What stands already, and what it does. */
     taken(taken: TakenRemedy): string {
       switch (taken.code) {

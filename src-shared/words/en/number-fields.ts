@@ -32,6 +32,7 @@ export const numberFields = {
   rowsBetween: sections.position.rowsBetween,
   bandFirstRow: sections.position.firstRow,
   ruleStitches: (rule: keyof typeof placement.stitches): string => placement.stitches[rule],
+  anchorsLongest: piece.form.anchorsLongest,
   copiesAcross: piece.form.copies,
   singleMotifs: piece.form.singles,
   copiesUp: piece.form.copiesUp,

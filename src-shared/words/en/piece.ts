@@ -92,7 +92,8 @@ export const piece = {
 
   /** `Row 42 · needle L13 · contrast, last before the gap · carriage at the right · float of 25 to the right`. */
   stitch(facts: StitchFacts, acts: readonly NeedleActKind[], yarnName: string, yarns: number): string {
-    const knitted = [yarn(facts, yarnName, yarns), facts.place === null ? '' : PLACES[facts.place]];
+    const place = facts.place === null ? '' : PLACES[facts.place];
+    const knitted = [yarn(facts, yarnName, yarns), facts.isAnchor ? 'anchor stitch' : place];
     const nearest = facts.floats[0];
     return [
       `Row ${facts.row}`,

@@ -131,6 +131,8 @@ export const synonyms: Synonyms = {
   'size-larger': 'switch grade',
   'finding-next': 'warning error problem note issue check find',
   'finding-before': 'warning error problem note issue check find',
+  'anchor-never': 'float forbid block remove catch',
+  'anchor-always': 'float move pin place catch',
   'group-next': 'select copies',
   'group-before': 'select copies',
   'group-left': 'nudge shift needle',

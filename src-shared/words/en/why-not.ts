@@ -30,6 +30,8 @@ export const whyNot = {
   noRuleBefore: 'No rule found these needles. A spacing rule can be chosen.',
   ruleStands: 'The rule places the groups now.',
   nothingInItsRows: 'Nothing stands on the rows that an all-over would take.',
+  noAnchors: 'Choose a stitch on the rows of a pattern that has anchor stitches.',
+  mostAnchors: 'As many stitches are set by hand as the pattern can hold.',
   noFindings: 'Nothing was found to watch.',
   noAllOver: 'The piece has no all-over.',
 } as const;

@@ -212,6 +212,20 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   copies: changeOf('copies', setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
   'group-motif': changeOf('group-motif', setPattern(at, 'band', 0, { groups: [startGroup(motif.id, 1)] })),
   'cut-copies': changeOf('cut-copies', setPattern(at, 'band', 0, { cutCopies: 'left-out' })),
+  anchors: changeOf(
+    'anchors',
+    setPattern(at, 'band', 0, { anchors: { longest: 5, isBehindFigure: false, byHand: [] } }),
+  ),
+  'anchor-cell': changeOf(
+    'anchor-cell',
+    setPattern(at, 'band', 0, {
+      anchors: {
+        longest: 5,
+        isBehindFigure: false,
+        byHand: [{ motif: motif.id, column: 1, row: 0, is: 'never' }],
+      },
+    }),
+  ),
   'mirror-group': changeOf(
     'mirror-group',
     setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 2), isMirrored: true }] }),

@@ -70,6 +70,8 @@ const WITHOUT_FIELD: { readonly [path: string]: string } = {
   'pieces.patterns.placed.but.value.choice': 'chosen among the placings that there are',
   'pieces.patterns.placed.all.before': 'remembered, not given',
   'pieces.patterns.placed.but.value.before': 'remembered, not given',
+  'pieces.patterns.anchors.byHand.column': 'that of the stitch that is looked at',
+  'pieces.patterns.anchors.byHand.row': 'that of the stitch that is looked at',
 };
 /** A length that a count was given as: typed beside the count, whose bounds it has. */
 const isLength = (path: string): boolean => /(Mm|\.lengths\.\w+)$/.test(path);
@@ -94,6 +96,7 @@ const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
   rowsBetween: ['pieces.patterns.position.rows'],
   bandFirstRow: ['pieces.patterns.position.row'],
   ruleStitches: ['pieces.patterns.rule.stitches'],
+  anchorsLongest: ['pieces.patterns.anchors.longest'],
   copiesAcross: ['pieces.patterns.groups.across.all', 'pieces.patterns.groups.across.but.value'],
   // So many groups of one copy each.
   singleMotifs: [],

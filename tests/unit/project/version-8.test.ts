@@ -9,7 +9,7 @@ describe('a project of version 7', () => {
   it('has one colourway, and its patterns are knitted as drawn', () => {
     expect(toVersion8({ pieces: [{ id: 'p', patterns: [band] }] })).toEqual({
       colourways: START_COLOURWAYS,
-      pieces: [{ id: 'p', patterns: [{ ...band, colourOrder: null }] }],
+      pieces: [{ id: 'p', patterns: [{ ...band, colourOrder: null, anchors: null }] }],
     });
   });
 
@@ -25,8 +25,8 @@ describe('edits of version 7', () => {
     const piece = { kind: 'insert', list: 'pieces', at: 0, item: { id: 'q', patterns: [band] } };
     expect(editsOfVersion8([moved, pattern, piece])).toEqual([
       moved,
-      { ...pattern, item: { ...band, colourOrder: null } },
-      { ...piece, item: { id: 'q', patterns: [{ ...band, colourOrder: null }] } },
+      { ...pattern, item: { ...band, colourOrder: null, anchors: null } },
+      { ...piece, item: { id: 'q', patterns: [{ ...band, colourOrder: null, anchors: null }] } },
     ]);
   });
 });

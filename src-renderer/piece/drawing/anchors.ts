@@ -1,0 +1,35 @@
+/** Anchors: a ring in the stitch, so that they are told from the motif's own by more than their colour. */
+import type { PlanRow } from '@shared/plan/index.ts';
+import type { Viewport } from '../../canvas/index.ts';
+import type { RowSpan } from './floats.ts';
+import type { Look } from './look.ts';
+
+/** Pixels of a stitch below which a ring would fill it. */
+const LEAST_CELL = 5;
+const OF_CELL = 0.3;
+
+export function drawAnchors(
+  context: CanvasRenderingContext2D,
+  view: Viewport,
+  rows: readonly PlanRow[],
+  look: Look,
+  width: number,
+  height: number,
+  { first, last }: RowSpan,
+): void {
+  const cell = Math.min(view.cellHeight, view.columnWidth);
+  if (cell < LEAST_CELL) return;
+  const seen = view.cellsIn(width, height);
+  context.strokeStyle = look.anchor;
+  context.lineWidth = Math.max(1, cell / 9);
+  context.beginPath();
+  for (let index = Math.max(first - 1, seen.row - 1); index < Math.min(last, seen.row + seen.height + 1); index++) {
+    for (const needle of rows[index]?.anchors ?? []) {
+      const { left, right } = view.span(needle, needle);
+      const [x, y] = [(left + right) / 2, view.top(index) + view.cellHeight / 2];
+      context.moveTo(x + cell * OF_CELL, y);
+      context.arc(x, y, cell * OF_CELL, 0, 2 * Math.PI);
+    }
+  }
+  context.stroke();
+}

@@ -1,0 +1,200 @@
+/** The anchors that the patterns of a piece wish for, put on its fabric. */
+import type { Run, Slot } from '../bed/index.ts';
+import { runOn, type Fabric, type PlacedCopies, type PlacedPattern, type PlacedPatterns } from '../fabric/index.ts';
+import { copiesOf, stripeAt, type AnchorWish } from '../pattern/index.ts';
+import { edgesAt } from '../piece/index.ts';
+import type { OwnBall } from '../strands/index.ts';
+import { saidOfNeedles } from './by-hand.ts';
+import { Cells } from './cells.ts';
+import { brokenCopies, type BrokenCopies } from './copies.ts';
+import type { CopyFloat } from './in-copy.ts';
+import { anchorsInFloat, looseStretches, OPEN, WANTED } from './in-float.ts';
+import { longFloats, longFloatsOfMain, type LongFloat } from './long-floats.ts';
+import type { Anchored, LooseFloat } from './types.ts';
+
+/** What anchors are put on, and for whom. */
+export interface Anchoring {
+  readonly placed: Pick<PlacedPatterns, 'outline' | 'patterns'>;
+  /** What each pattern wishes, in their order. */
+  readonly wishes: readonly (AnchorWish | null)[];
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  readonly ownBalls: readonly OwnBall[];
+}
+
+/**
+ * The fabric with the anchors that its patterns wish for. First those that are
+ * alike in all copies of a motif, then, row by row from below, those of the
+ * floats that are left: between groups, and to the edges of the piece.
+ *
+ * `drawn` is the fabric without what only binds the contrast in: what it has in
+ * contrast is figure. A float belongs to the patterns that its ends do; where
+ * those wish for different lengths the shorter one counts.
+ */
+export function withAnchors(fabric: Fabric, drawn: Fabric, anchoring: Anchoring): Anchored {
+  const wishing = anchoring.placed.patterns.flatMap((pattern, index) => {
+    const wish = anchoring.wishes[index];
+    return wish ? [{ index, pattern, wish }] : [];
+  });
+  if (wishing.length === 0) return { fabric, rows: [], loose: [] };
+  return new Bench(fabric, drawn, anchoring, wishing).anchored();
+}
+
+interface Wishing {
+  readonly index: number;
+  readonly pattern: PlacedPattern;
+  readonly wish: AnchorWish;
+}
+
+class Bench {
+  readonly #cells: Cells;
+  readonly #asked: Anchoring;
+  readonly #wishing: readonly Wishing[];
+  readonly #loose: LooseFloat[] = [];
+  /** Where in the fabric floats begin that copies leave loose, so that nobody tries again in one copy alone. */
+  readonly #leftInCopies = new Set<number>();
+
+  constructor(fabric: Fabric, drawn: Fabric, asked: Anchoring, wishing: readonly Wishing[]) {
+    this.#cells = new Cells(fabric, drawn, asked.main);
+    this.#asked = asked;
+    this.#wishing = wishing;
+  }
+
+  anchored(): Anchored {
+    for (const { pattern, wish } of this.#wishing) {
+      for (const copies of brokenCopies(pattern, wish, this.#asked.main)) this.#layCopies(copies);
+    }
+    const from = Math.min(...this.#wishing.map(({ pattern }) => pattern.firstRow));
+    const to = Math.max(...this.#wishing.map(({ pattern }) => pattern.lastRow));
+    const isOfTwoYarns = this.#contrasts() === 1;
+    for (let row = from; row <= to; row++) this.#layRest(row, isOfTwoYarns);
+    return { ...this.#cells.done(), loose: this.#loose };
+  }
+
+  /** How many contrasts the copies that are placed may be knitted in. */
+  #contrasts(): number {
+    const yarns = new Set<number>();
+    for (const { copy, colours } of this.#asked.placed.patterns.flatMap((pattern): readonly PlacedCopies[] =>
+      copiesOf(pattern),
+    )) {
+      for (const stripe of colours?.order.stripes ?? []) for (const { knitted } of stripe.yarns) yarns.add(knitted);
+      for (const cell of copy.cells) if (cell !== this.#asked.main) yarns.add(cell);
+    }
+    return yarns.size;
+  }
+
+  #layCopies({ place, period, step, rows }: BrokenCopies): void {
+    const { firstRow, lastRow, origin } = place;
+    for (let row = firstRow; row <= lastRow; row++) {
+      const floats = rows[(row - firstRow) % period];
+      if (!floats || floats.length === 0) continue;
+      const run = runOn(place, this.#asked.placed.outline, row);
+      if (!run) continue;
+      const from = origin + Math.floor((row - firstRow) / period) * step;
+      // Above and below there may be other figure than the copies know of.
+      const isAtEdge = row === firstRow || row === lastRow;
+      const stripe = place.colours && stripeAt(place.colours.order, row - place.colours.from);
+      for (const float of floats) {
+        const yarn = stripe?.yarns.find(({ drawn }) => drawn === float.yarn)?.knitted ?? float.yarn;
+        this.#layInRow({ ...float, yarn }, row, run, from, place.copy.width, isAtEdge);
+      }
+    }
+  }
+
+  /** Lays a float of a copy in all copies of a row that have it whole. */
+  #layInRow(float: CopyFloat, row: number, run: Run, origin: number, width: number, isAtEdge: boolean): void {
+    const cells = this.#cells;
+    const { yarn, first, length, anchors, loose } = float;
+    const isOfMain = yarn === this.#asked.main;
+    // Main goes on beside the copies, a contrast does not.
+    const beside = isOfMain ? 0 : 1;
+    const begin = origin + first;
+    let at = begin + Math.ceil((run.first + beside - begin) / width) * width;
+    for (; at + length - 1 + beside <= run.last; at += width) {
+      if (!cells.isFloat(row, at, length, yarn)) continue;
+      const isChecked = isAtEdge || isOfMain;
+      if (
+        isChecked &&
+        anchors.some((offset) => !cells.isFree(row, at + offset, yarn) || cells.isStacked(row, at + offset))
+      )
+        continue;
+      for (const offset of anchors) cells.anchor(row, at + offset, yarn);
+      for (const stretch of loose) this.#leftInCopies.add(cells.index(row, at + stretch.first));
+    }
+  }
+
+  /** Breaks what is left in a row, a float at a time. */
+  #layRest(row: number, isOfTwoYarns: boolean): void {
+    const here = this.#wishing.filter(({ pattern }) => row >= pattern.firstRow && row <= pattern.lastRow);
+    if (here.length === 0) return;
+    const { ownBalls, placed } = this.#asked;
+    const edges = edgesAt(placed.outline, row);
+    const longest = Math.min(...here.map(({ wish }) => wish.longest));
+    const balls = ownBalls.filter(({ firstRow, lastRow }) => row >= firstRow && row <= lastRow);
+    for (const float of longFloats(this.#cells, row, edges, longest, balls, isOfTwoYarns))
+      this.#breakAlone(float, row, here, balls);
+    const behind = here.filter(({ wish }) => wish.isBehindFigure);
+    if (behind.length === 0) return;
+    const least = Math.min(...behind.map(({ wish }) => wish.longest));
+    for (const float of longFloatsOfMain(this.#cells, row, edges, least)) this.#breakAlone(float, row, behind, balls);
+  }
+
+  #breakAlone(
+    { first, last, yarn, ball }: LongFloat,
+    row: number,
+    here: readonly Wishing[],
+    balls: readonly OwnBall[],
+  ): void {
+    const cells = this.#cells;
+    const length = last - first + 1;
+    const owner = this.#ownerOf(first, last, row, here);
+    const { index: pattern, wish } = owner;
+    if (length <= wish.longest) return;
+    if (this.#leftInCopies.has(cells.index(row, first))) {
+      this.#loose.push({ row, yarn, pattern, first: first as Slot, last: last as Slot });
+      return;
+    }
+    const said = saidOfNeedles(wish, owner.pattern, this.#asked.placed.outline, row, first, last);
+    const needles = new Uint8Array(length);
+    for (let at = 0; at < length; at++) {
+      const needle = first + at;
+      if (!cells.isFree(row, needle, yarn) || cells.isStacked(row, needle)) continue;
+      if (balls.length > 0 && yarn !== this.#asked.main && ballAt(balls, needle) !== ball) continue;
+      const is = said.get(needle);
+      if (is !== 'never') needles[at] = is === 'always' ? WANTED : OPEN;
+    }
+    const anchors = anchorsInFloat(needles, wish.longest);
+    for (const at of anchors) cells.anchor(row, first + at, yarn);
+    for (const stretch of looseStretches(length, anchors, wish.longest)) {
+      this.#loose.push({
+        row,
+        yarn,
+        pattern,
+        first: (first + stretch.first) as Slot,
+        last: (first + stretch.last) as Slot,
+      });
+    }
+  }
+
+  /** The pattern that wishes for the shortest floats of those in which one ends, or where none does of all on the row. */
+  #ownerOf(first: number, last: number, row: number, here: readonly Wishing[]): Wishing {
+    const [only] = here;
+    if (here.length === 1) return only as Wishing;
+    const { outline } = this.#asked.placed;
+    const ends = here.filter(({ pattern }) =>
+      copiesOf(pattern).some((place) => {
+        const run = row < place.firstRow || row > place.lastRow ? null : runOn(place, outline, row);
+        const has = (needle: number): boolean => run !== null && needle >= run.first && needle <= run.last;
+        return has(first - 1) || has(last + 1) || has(first) || has(last);
+      }),
+    );
+    return (ends.length > 0 ? ends : here).reduce((shortest, one) =>
+      one.wish.longest < shortest.wish.longest ? one : shortest,
+    );
+  }
+}
+
+/** The group whose own ball knits a needle, or null. */
+export function ballAt(balls: readonly OwnBall[], needle: number): number | null {
+  return balls.find(({ first, last }) => needle >= first && needle <= last)?.group ?? null;
+}
