@@ -59,6 +59,11 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
       isOn: () => session.view.showsWraps,
       run: () => session.look({ showsWraps: !session.view.showsWraps }),
     },
+    feeders: {
+      whyNot,
+      isOn: () => session.view.showsFeeders,
+      run: () => session.look({ showsFeeders: !session.view.showsFeeders }),
+    },
     stitches: {
       whyNot: whyNotFlat,
       isOn: () => session.view.showsStitches,

@@ -3,6 +3,7 @@ import { latePart } from '../ui/load-part.ts';
 
 export const closedStage = latePart(() => import('./closed/ClosedStage.svelte'));
 export const purlStage = latePart(() => import('./purl/PurlStage.svelte'));
+export const feedingTable = latePart(() => import('./panel/FeedingTable.svelte'));
 export const roundTheSeam = latePart(() => import('./closed/RoundTheSeam.svelte'));
 export const allOverPanel = latePart(() => import('./all-over/AllOverPanel.svelte'));
 export const garmentYarnTable = latePart(() => import('./panel/GarmentYarnTable.svelte'));

@@ -22,6 +22,8 @@ export interface View {
   readonly size: SizeId;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
+  /** Along the rows, which yarn is in which feeder. */
+  readonly showsFeeders: boolean;
   readonly showsStitches: boolean;
   /** The piece as worn, or as the knitter sees the needles. */
   readonly pieceShows: Shows;
@@ -44,6 +46,7 @@ export const START_VIEW: View = {
   size: '',
   showsFloats: true,
   showsWraps: true,
+  showsFeeders: false,
   showsStitches: false,
   pieceShows: 'needles',
   lengthUnit: 'cm',

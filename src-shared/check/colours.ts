@@ -1,4 +1,5 @@
 /** Findings about the yarns that meet in a row. */
+import { widthOf, type Run } from '../bed/index.ts';
 import { contrastRatio, FAINT_CONTRAST } from '../colour/index.ts';
 import type { PlanRow } from '../plan/index.ts';
 import type { Finding } from './finding.ts';
@@ -8,20 +9,52 @@ import type { Inspected } from './inspected.ts';
 const MOST_YARNS = 2;
 
 /** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
-export function manyYarns({ rows }: Inspected): Finding[] {
-  let first = 0;
-  let last = 0;
-  let most = 0;
-  let count = 0;
-  for (const row of rows) {
-    const yarns = yarnsIn(row);
-    if (yarns <= MOST_YARNS) continue;
-    first ||= row.row;
-    last = row.row;
-    most = Math.max(most, yarns);
-    count++;
-  }
-  return count === 0 ? [] : [{ code: 'many-yarns', rows: [first, last], yarns: most, count }];
+export function manyYarns({ piece, rows }: Inspected): Finding[] {
+  const many = rows.map((row) => ({ row, yarns: yarnsIn(row) })).filter(({ yarns }) => yarns > MOST_YARNS);
+  const [lowest, highest] = [many[0]?.row, many.at(-1)?.row];
+  if (!lowest || !highest) return [];
+  const isSeen = piece.machine.chooses !== 'ahead-unseen';
+  const [rarest] = spareYarns(lowest) as [YarnInRow];
+  return [
+    {
+      code: 'many-yarns',
+      rows: [lowest.row, highest.row],
+      yarns: Math.max(...many.map(({ yarns }) => yarns)),
+      count: many.length,
+      laid: isSeen ? sumOf(many.flatMap(({ row }) => contrastsIn(row))) : null,
+      change: {
+        stitches: sumOf(many.flatMap(({ row }) => spareYarns(row))),
+        row: lowest.row,
+        yarn: rarest.yarn,
+        needles: rarest.needles,
+      },
+    },
+  ];
+}
+
+/** What a row knits of a contrast yarn. */
+interface YarnInRow {
+  readonly yarn: number;
+  readonly stitches: number;
+  readonly needles: readonly Run[];
+}
+
+function contrastsIn({ contrast }: PlanRow): YarnInRow[] {
+  const yarns = [...new Set(contrast.map(({ yarn }) => yarn))];
+  return yarns.map((yarn) => {
+    const needles = contrast.filter((run) => run.yarn === yarn).map(({ first, last }) => ({ first, last }));
+    return { yarn, needles, stitches: needles.reduce((sum, run) => sum + widthOf(run), 0) };
+  });
+}
+
+/** The contrast yarns that a row has too many of, the rarest first: beside main one may stay, else two. */
+function spareYarns(row: PlanRow): YarnInRow[] {
+  const byCount = contrastsIn(row).sort((one, other) => one.stitches - other.stitches);
+  return byCount.slice(0, byCount.length - (row.isMainKnitted ? MOST_YARNS - 1 : MOST_YARNS));
+}
+
+function sumOf(yarns: readonly YarnInRow[]): number {
+  return yarns.reduce((sum, { stitches }) => sum + stitches, 0);
 }
 
 /** Yarns that knit in a row; main counts where it knits. */

@@ -83,7 +83,9 @@ export function contrastLooseAcross({ patterns, sections, rows }: Inspected): Fi
     const loose = rows.slice(firstRow - 1, lastRow).filter((row) => !told.has(row.row) && isLoose(row));
     for (const { row } of loose) told.add(row);
     const ends = endsOf(loose);
-    return ends ? [{ code: 'contrast-loose-across', rows: ends, count: loose.length }] : [];
+    return ends
+      ? [{ code: 'contrast-loose-across', rows: ends, count: loose.length, at: loose.map(({ row }) => row) }]
+      : [];
   });
 }
 

@@ -20,6 +20,16 @@ export type BedRemedy =
       readonly coarser: CoarserBed | null;
     };
 
+/** The fewest stitches that would have to change their yarn so that one pass feeds each row. */
+export interface FewerYarns {
+  /** On all rows together. */
+  readonly stitches: number;
+  /** Where to begin: the stitches of a yarn of which the lowest of the rows has least. */
+  readonly row: number;
+  readonly yarn: number;
+  readonly needles: readonly Run[];
+}
+
 /** What will go wrong or must be known, as codes and numbers. */
 export type Finding = { readonly rows: readonly [first: number, last: number] } & (
   | {
@@ -90,11 +100,18 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly bed: Run;
       readonly remedy: BedRemedy;
     }
-  | { readonly code: 'many-yarns'; readonly yarns: number; readonly count: number }
+  | {
+      readonly code: 'many-yarns';
+      readonly yarns: number;
+      readonly count: number;
+      /** Contrast stitches of all these rows, each of which could be laid by hand; null where no needle stands forward to lay them into. */
+      readonly laid: number | null;
+      readonly change: FewerYarns;
+    }
   /** `canBeOff`: the machine has a switch for end-needle selection. */
   | { readonly code: 'contrast-to-edges'; readonly canBeOff: boolean }
-  /** Blank rows of a pattern with end-needle selection on, `count` of them. */
-  | { readonly code: 'contrast-loose-across'; readonly count: number }
+  /** Blank rows of a pattern with end-needle selection on, `count` of them: `at`, from the lowest up. */
+  | { readonly code: 'contrast-loose-across'; readonly count: number; readonly at: readonly number[] }
   /** An all-over pattern without end-needle selection. */
   | { readonly code: 'contrast-not-bound-in' }
   /** On `count` rows end needles knit contrast at an edge that no seam takes. */

@@ -134,6 +134,7 @@ export const commandGroups = {
     turn: ['T'],
     closed: ['C'],
     'purl-side': ['B'],
+    feeders: ['Y'],
     'add-section': ['J'],
     'fit-piece': ['0'],
   },

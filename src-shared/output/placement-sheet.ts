@@ -24,6 +24,7 @@ import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
 import { allOverBlocks, groupBlocks } from './facts-blocks.ts';
+import { feedingBlocks } from './feeding-blocks.ts';
 import { finishedPages, type LaidPage } from './finished-pages.ts';
 import type { SheetDocument, SheetElement } from './model.ts';
 import { cautionBlocks, findingBlocks } from './notice-blocks.ts';
@@ -119,6 +120,7 @@ export function placementSheet(
     pool = null;
   }
   flow([
+    ...(running.isKnittable ? feedingBlocks(piece, running.order, readingWidth) : []),
     ...yarnBlocks(facts, plan, readingWidth, unit),
     ...strandBlocks(piece, plan, readingWidth, unit),
     ...findingBlocks(piece, plan, findings, readingWidth, unit),

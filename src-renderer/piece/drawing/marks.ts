@@ -15,6 +15,7 @@ import { drawCounter } from './counter.ts';
 import type { Strand } from '../../canvas/strands.ts';
 import { drawFloats, drawTags, ROOMY_ROW, strandsIn } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroup } from './group-marks.ts';
+import { drawFeeding } from './feeding-strip.ts';
 import { drawGroupNumbers } from './group-numbers.ts';
 import { drawGuides } from './guides.ts';
 import type { LaidView } from './laid-view.ts';
@@ -101,6 +102,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   drawTags(context, strands, numbers, look, font);
   numberGroups(context, marked, restingGroups(marked));
   drawCounter(context, laid, plan.outline, look, font, width - profileWidth(plan, width), height);
+  if (scene.feeding) drawFeeding(context, laid, scene.feeding, look, font, scene.stripTop, rulerY);
   if (showsFloats && sideOf(scene) === 'purl') drawProfile(context, laid, scene, rows, width, rulerY);
 }
 

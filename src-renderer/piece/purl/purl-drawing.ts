@@ -14,6 +14,7 @@ import {
 } from '../../canvas/index.ts';
 import { drawCounter } from '../drawing/counter.ts';
 import { drawCursor } from '../drawing/cursor.ts';
+import { drawFeeding, type FeedingScene } from '../drawing/feeding-strip.ts';
 import { drawFinding, type Shown } from '../drawing/finding-marks.ts';
 import { drawFloats, drawTags, ROOMY_ROW, strandsIn } from '../drawing/floats.ts';
 import { drawFold } from '../drawing/group-marks.ts';
@@ -39,6 +40,10 @@ export interface PurlScene {
   readonly fold: string;
   readonly showsFloats: boolean;
   readonly showsWraps: boolean;
+  /** Along the rows; null where it is not shown, or not known yet. */
+  readonly feeding: FeedingScene | null;
+  /** Pixels at the top that the heading covers. */
+  readonly stripTop: number;
 }
 
 export interface ShownPurlSide {
@@ -100,6 +105,7 @@ function drawStrands(context: CanvasRenderingContext2D, laid: LaidView, { scene 
     drawTags(context, strands, [], look, font);
   }
   drawCounter(context, laid, outline, look, font, size.width, size.height);
+  if (scene.feeding) drawFeeding(context, laid, scene.feeding, look, font, scene.stripTop, foot);
   const { view, row } = laid.rowAtHeight(foot);
   const edges = { first: outline.first[row - 1] as number, last: outline.last[row - 1] as number };
   const marks = [edges.first, edges.last].map((slot) => ({ slot, kind: 'edge' as const }));

@@ -16,7 +16,9 @@ export const LEAST_ROW = 6;
 /** The share of a row's height that yarn takes, and the least and most pixels of it. */
 const YARN = { share: 0.26, least: 0.9, most: 9 };
 /** How far the edge of a strand reaches beside it, as a share of its thickness. */
-const EDGE = { plain: 0.3, over: 0.8 };
+const EDGE = { plain: 0.28, over: 0.42 };
+/** The edge of a long strand is at least so many pixels wide. */
+const LEAST_WARNING = 1;
 /** How far strands reach into the stitches at their ends, in stitches. */
 const INTO = 0.35;
 /** Yarn ends hang down so many rows, and so many pixels at most. */
@@ -58,7 +60,6 @@ export function drawLying(
   { side, rows, main, pens, showsFloats, showsWraps }: StrandsShown,
 ): void {
   context.save();
-  context.lineCap = 'round';
   context.lineJoin = 'round';
   for (const { first, last, view } of laid.parts) {
     if (view.cellHeight < LEAST_ROW) continue;
@@ -98,9 +99,13 @@ function thicknessAt(view: Viewport): number {
 /** Strokes the path at hand: the edge, and in it the yarn. */
 function strokeYarn(context: CanvasRenderingContext2D, pen: Pen | undefined, thick: number, isOver: boolean): void {
   if (!pen) return;
-  context.lineWidth = thick * (1 + 2 * (isOver ? EDGE.over : EDGE.plain));
+  const edge = isOver ? Math.max(LEAST_WARNING, thick * EDGE.over) : thick * EDGE.plain;
+  // The edge ends with the strand, which goes on into its stitch.
+  context.lineCap = 'butt';
+  context.lineWidth = thick + 2 * edge;
   context.strokeStyle = isOver ? pen.warning : pen.edge;
   context.stroke();
+  context.lineCap = 'round';
   context.lineWidth = thick;
   context.strokeStyle = pen.yarn;
   context.stroke();

@@ -125,6 +125,7 @@ export const commands = {
   turn: 'Show the piece as worn',
   closed: 'Show it seamed',
   'purl-side': 'Show the purl side with its strands',
+  feeders: 'Show which yarn is in which feeder',
   'add-section': 'Add a section',
   'fit-piece': 'Fit the whole piece',
   'finding-next': 'Next thing to watch',

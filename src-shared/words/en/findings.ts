@@ -2,6 +2,7 @@
 import { label } from '../../bed/index.ts';
 import type {
   Effect,
+  FewerYarns,
   Finding,
   FindingCode,
   GatheredFinding,
@@ -54,6 +55,39 @@ function carries(finding: Of<'long-carry' | 'lined-carry'>, yarns: readonly Yarn
   return `${nameOf(yarns, finding.yarn, finding.role)} is carried ${upTo}${n.stitches(finding.longest)} sideways ${where(finding)}`;
 }
 
+/** The ways out of rows of three yarns or more. */
+function fewerYarns(
+  count: number,
+  laid: number | null,
+  { stitches, row, yarn, needles }: FewerYarns,
+  yarns: readonly Yarn[],
+): string {
+  const its = count === 1 ? 'its' : 'their';
+  const byHand =
+    laid === null
+      ? ''
+      : `Lay ${its} ${n.count(laid, 'contrast stitch', 'contrast stitches')} by hand${count === 1 ? ' in one pass' : ', each row in one pass'}, or `;
+  const runs = needles.slice(0, MOST_RUNS).map((run) => n.run(run));
+  const where = `${yarns[yarn]?.name ?? ''} at ${needles.length > MOST_RUNS ? `${runs.join(', ')} and on` : n.list(runs)}`;
+  const some = n.stitches(stitches);
+  const change =
+    count === 1
+      ? `change ${some} to another yarn of the row: ${where}.`
+      : `change ${some}; begin on row ${row} with ${where}.`;
+  return byHand === '' ? `C${change.slice(1)}` : `${byHand}${change}`;
+}
+
+/** More runs of needles than this are not read in a sentence. */
+const MOST_RUNS = 3;
+/** More blank rows than this are not named one by one. */
+const MOST_NAMED = 6;
+
+/** `row 7`, `rows 7, 11–12 and 40`, or how many there are between which. */
+function blankRows(rows: Finding['rows'], count: number, at: readonly number[]): string {
+  if (count === 1) return `row ${rows[0]}`;
+  return count <= MOST_NAMED ? `rows ${n.spans(at)}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`;
+}
+
 const byCode: {
   readonly [Code in FindingCode]: (finding: Of<Code>, yarns: readonly Yarn[], unit: LengthUnit) => string;
 } = {
@@ -82,14 +116,14 @@ const byCode: {
     return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${lengths.short(upMm, unit)}) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
   },
   'wider-than-bed': (finding, _yarns, unit) => tooWide.text(finding, unit),
-  'many-yarns': ({ rows, yarns, count }) =>
-    `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.`,
+  'many-yarns': ({ rows, yarns, count, laid, change }, known) =>
+    `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. ${fewerYarns(count, laid, change, known)}`,
   'contrast-to-edges': ({ rows, canBeOff }) =>
     canBeOff
       ? `End-needle selection is on, so the contrast floats to both edges on ${n.rowSpan(...rows)}. For motifs that stand alone, switch it off.`
       : `This machine always selects the end needles, so the contrast floats to both edges on ${n.rowSpan(...rows)}. Latch it up or catch it down, or let the pattern reach nearer to the edges.`,
-  'contrast-loose-across': ({ rows, count }) =>
-    `The pattern is blank on ${count === 1 ? `row ${rows[0]}` : `${n.rows(count)} between ${rows[0]} and ${rows[1]}`}, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on ${count === 1 ? 'it' : 'them'}.`,
+  'contrast-loose-across': ({ rows, count, at }) =>
+    `The pattern is blank on ${blankRows(rows, count, at)}, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on ${count === 1 ? 'it' : 'them'}.`,
   'contrast-not-bound-in': ({ rows }) =>
     `End-needle selection is off on ${n.rowSpan(...rows)}, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.`,
   'end-needles-seen': ({ rows, edge, count }) =>

@@ -177,6 +177,7 @@ export const piece = {
       turn: 'As worn',
       closed: 'Seamed',
       'purl-side': 'Purl side',
+      feeders: 'Feeders',
       sizes: 'Sizes',
     },
   },

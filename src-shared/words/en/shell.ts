@@ -42,6 +42,7 @@ export const shell = {
       sizes: 'The table of sizes',
       closed: 'The seamed piece',
       purlSide: 'The purl side',
+      feeders: 'Which yarn is where',
       seam: 'The view round the seam',
       allOver: 'The form for all-over patterns',
       garmentYarn: 'The yarn for all pieces',

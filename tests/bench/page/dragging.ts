@@ -101,6 +101,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     project,
     showsFloats: true,
     showsWraps: true,
+    feeding: null,
     shows: 'needles',
     showsStitches: false,
     look: lookOf(project, (name) => TOKENS[name] ?? '#000000'),
@@ -110,6 +111,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     groupNames: pieceDrawingWords.group,
     profileTitle: pieceDrawingWords.profile.title,
     profileTop: 0,
+    stripTop: 0,
     chosen: null,
   };
   const container = document.createElement('div');

@@ -116,11 +116,24 @@ describe('long carries', () => {
 
 describe('too many yarns in a row', () => {
   it.each([
-    { motif: ['XO', 'X.'], expected: [{ rows: [2, 2], yarns: 3, count: 1 }], why: 'main and two contrasts' },
+    {
+      motif: ['XO', 'X.'],
+      expected: [
+        // Of two contrast stitches one may stay beside main.
+        {
+          rows: [2, 2],
+          yarns: 3,
+          count: 1,
+          laid: 2,
+          change: { stitches: 1, row: 2, yarn: 1, needles: [{ first: -1 }] },
+        },
+      ],
+      why: 'main and two contrasts',
+    },
     { motif: ['XX', 'OO', 'X.'], expected: [], why: 'two contrasts on different rows' },
     {
       motif: ['XO', 'X.', 'OX', 'X.'],
-      expected: [{ rows: [2, 4], yarns: 3, count: 2 }],
+      expected: [{ rows: [2, 4], yarns: 3, count: 2, laid: 4, change: { stitches: 2, row: 2 } }],
       why: 'rows apart are counted together',
     },
   ])('$why', ({ motif, expected }) => {

@@ -25,6 +25,7 @@ function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
     project,
     showsFloats: true,
     showsWraps: true,
+    feeding: null,
     shows: 'needles',
     showsStitches: false,
     look: lookOf(project, () => '#123456'),
@@ -34,6 +35,7 @@ function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
     groupNames: pieceDrawingWords.group,
     profileTitle: pieceDrawingWords.profile.title,
     profileTop: 0,
+    stripTop: 0,
     chosen: null,
     ...to,
   };

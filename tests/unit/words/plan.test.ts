@@ -13,7 +13,8 @@ const yarns = [
   { name: 'slate', colour: '#5d7591', tex: 278 },
   { name: 'chalk', colour: '#fbf7ea', tex: 278 },
 ];
-const needles = { first: -12 as Slot, last: 10 as Slot };
+const run = (first: number, last: number) => ({ first: first as Slot, last: last as Slot });
+const needles = run(-12, 10);
 /** A piece with two groups beside each other. */
 const project = { yarns, patterns: [startBand('gull', [1, 1])] };
 const say = (finding: Finding): string => findingWords.text(finding, project);
@@ -55,12 +56,26 @@ describe('a finding in words', () => {
       'The contrast chalk is next used 27 rows (68 mm) up, too far to be carried: cut it after row 31 and join it again on row 58, all 3 strands of it.',
     ],
     [
-      { code: 'many-yarns', rows: [8, 8], yarns: 3, count: 1 },
-      'Row 8 knits 3 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+      {
+        code: 'many-yarns',
+        rows: [8, 8],
+        yarns: 3,
+        count: 1,
+        laid: 14,
+        change: { stitches: 3, row: 8, yarn: 1, needles: [run(-4, -2)] },
+      },
+      'Row 8 knits 3 yarns, and one pass of the carriage feeds two. Lay its 14 contrast stitches by hand in one pass, or change 3 stitches to another yarn of the row: chalk at L4–L2.',
     ],
     [
-      { code: 'many-yarns', rows: [8, 12], yarns: 4, count: 3 },
-      '3 rows between 8 and 12 knit up to 4 yarns, and one pass of the carriage feeds two. Redraw, or knit them in two passes.',
+      {
+        code: 'many-yarns',
+        rows: [8, 12],
+        yarns: 4,
+        count: 3,
+        laid: null,
+        change: { stitches: 9, row: 8, yarn: 1, needles: [run(-4, -4), run(0, 0), run(4, 4), run(8, 8)] },
+      },
+      '3 rows between 8 and 12 knit up to 4 yarns, and one pass of the carriage feeds two. Change 9 stitches; begin on row 8 with chalk at L4, R1, R5 and on.',
     ],
     [
       { code: 'contrast-to-edges', rows: [5, 9], canBeOff: true },
@@ -71,12 +86,12 @@ describe('a finding in words', () => {
       'This machine always selects the end needles, so the contrast floats to both edges on rows 5–9. Latch it up or catch it down, or let the pattern reach nearer to the edges.',
     ],
     [
-      { code: 'contrast-loose-across', rows: [7, 7], count: 1 },
+      { code: 'contrast-loose-across', rows: [7, 7], count: 1, at: [7] },
       'The pattern is blank on row 7, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on it.',
     ],
     [
-      { code: 'contrast-loose-across', rows: [7, 11], count: 2 },
-      'The pattern is blank on 2 rows between 7 and 11, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on them.',
+      { code: 'contrast-loose-across', rows: [7, 11], count: 2, at: [7, 11] },
+      'The pattern is blank on rows 7 and 11, and with end-needle selection on the contrast knits the edge needles there and lies loose from edge to edge. Latch it up or catch it down, or draw figure on them.',
     ],
     [
       { code: 'contrast-not-bound-in', rows: [2, 90] },
