@@ -34,6 +34,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),
+  'purl-side': async () => (await import('./purl-side.ts')).purlSideBars(),
   gauges: async () => (await import('./gauges.ts')).gaugesBars(),
   motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
   remedies: async () => (await import('./remedies.ts')).remediesBars(),

@@ -34,7 +34,7 @@ import {
 } from './marks.ts';
 import { laidBox, type LaidView } from './laid-view.ts';
 import { pointedStrands } from './pointed-strands.ts';
-import { drawRowMark } from './profile.ts';
+import { drawRowMark } from './draw-profile.ts';
 import { RULER_GAP, RULER_HEIGHT } from './ruler.ts';
 import type { PieceScene } from './scene.ts';
 import { isTurnedIn, sideOf } from './side.ts';

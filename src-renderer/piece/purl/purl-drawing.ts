@@ -22,7 +22,7 @@ import type { LaidView } from '../drawing/laid-view.ts';
 import type { Look } from '../drawing/look.ts';
 import { stepsOf } from '../drawing/outline.ts';
 import { pointedStrands } from '../drawing/pointed-strands.ts';
-import { drawRowMark } from '../drawing/profile.ts';
+import { drawRowMark } from '../drawing/draw-profile.ts';
 import { drawRuler, RULER_GAP, RULER_HEIGHT } from '../drawing/ruler.ts';
 import { drawOutline } from '../drawing/stitches.ts';
 import type { StitchSpot } from '../stitch-spot.ts';

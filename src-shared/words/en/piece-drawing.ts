@@ -7,11 +7,19 @@ export const pieceDrawing = {
     title: 'longest floats',
     label: 'Longest floats, row by row',
     help: 'Arrow keys go from row to row; Page Up and Page Down go 10 rows.',
-    /** `Row 33: longest float 22 stitches, too long`. */
-    row: (row: number, stitches: number, isOver: boolean): string =>
+    /** `Row 33: longest float 22 stitches, too long`, and what the other yarns float over: `slate 3`. */
+    row: (
+      row: number,
+      stitches: number,
+      isOver: boolean,
+      others: readonly { readonly name: string; readonly stitches: number }[],
+    ): string =>
       stitches === 0
         ? `Row ${row}: no float`
-        : `Row ${row}: longest float ${n.stitches(stitches)}${isOver ? ', too long' : ''}`,
+        : [
+            `Row ${row}: longest float ${n.stitches(stitches)}${isOver ? ', too long' : ''}`,
+            ...others.map((other) => `${other.name} ${other.stitches}`),
+          ].join('; '),
   },
   group: {
     number: (index: number): string => String(index + 1),

@@ -44,7 +44,7 @@ const APART = 27;
 /** The one that is dragged. */
 const CARRIED = 17;
 
-const TOKENS: { readonly [name: string]: string } = {
+export const LOOK_TOKENS: { readonly [name: string]: string } = {
   paper: '#f6f4ee',
   raised: '#ffffff',
   ink: '#1d2330',
@@ -104,7 +104,7 @@ function takeInHand(host: HTMLDivElement, distance: Distance): Hand {
     feeding: null,
     shows: 'needles',
     showsStitches: false,
-    look: lookOf(project, (name) => TOKENS[name] ?? '#000000'),
+    look: lookOf(project, (name) => LOOK_TOKENS[name] ?? '#000000'),
     font: 'sans-serif',
     spaceWords: words.piece.stage.spaces,
     fold: words.piece.stage.fold,
@@ -239,6 +239,6 @@ function assertAlike(layers: readonly HTMLCanvasElement[], bare: HTMLCanvasEleme
   if (share > MOST_UNLIKE) throw new Error(`The pictures differ in ${(share * 100).toFixed(2)} % of their values`);
 }
 
-function contextOf(canvas: HTMLCanvasElement | undefined): CanvasRenderingContext2D {
+export function contextOf(canvas: HTMLCanvasElement | undefined): CanvasRenderingContext2D {
   return canvas?.getContext('2d') as CanvasRenderingContext2D;
 }

@@ -21,6 +21,7 @@ import {
   type Viewport,
 } from '../../../src-renderer/canvas/index.ts';
 import { dragInTurn } from './dragging.ts';
+import { panInTurn } from './panning.ts';
 import { paintFollowing, showFollowing } from './following.ts';
 import {
   COLOURS,
@@ -185,7 +186,7 @@ function paintNodes(frames: number): FrameTimes {
 }
 
 /** What the runner calls. */
-const bench = { paintInTurn, paintFollowing, showFollowing, paintNodes, dragInTurn };
+const bench = { paintInTurn, paintFollowing, showFollowing, paintNodes, dragInTurn, panInTurn };
 export type PaintingBench = typeof bench;
 
 Object.assign(globalThis, { bench });

@@ -9,12 +9,16 @@ const LEFT_OUT = new Set(['measureText', 'getImageData', 'clearRect', 'getContex
 export function recordCalls(work: () => void, isMeant: (canvas: HTMLCanvasElement) => boolean): Call[] {
   const calls: Call[] = [];
   const { drawImage } = CanvasRenderingContext2D.prototype;
-  /** A picture that is drawn changes with the next frame; what was drawn of it must not. */
+  const copies = new Map<HTMLCanvasElement, HTMLCanvasElement>();
+  /** A picture that is drawn changes with the next frame, and stays as it is in one; what was drawn of it must not change. */
   const copyOf = (canvas: HTMLCanvasElement): HTMLCanvasElement => {
+    const known = copies.get(canvas);
+    if (known) return known;
     const copy = document.createElement('canvas');
     copy.width = canvas.width;
     copy.height = canvas.height;
     Reflect.apply(drawImage, copy.getContext('2d'), [canvas, 0, 0]);
+    copies.set(canvas, copy);
     return copy;
   };
   const { prototype } = CanvasRenderingContext2D;

@@ -13,6 +13,7 @@ import {
   barsOf,
   longestOf,
   numberedBars,
+  profileColumns,
   profileWidth,
   type ProfileBar,
 } from '../../../src-renderer/piece/drawing/profile.ts';
@@ -68,9 +69,27 @@ describe('the profile of floats', () => {
   });
 
   it('has no room in a narrow view, and none without floats', () => {
-    expect([300, 500, 900].map((width) => profileWidth(plan, width))).toEqual([0, 64, 96]);
+    expect([300, 500, 700].map((width) => profileWidth(plan, width))).toEqual([0, 64, 96]);
     // Rows 1 and 2 are plain.
     expect(profileWidth({ rows: plan.rows.slice(0, 2) }, 900)).toBe(0);
+  });
+});
+
+describe('the profile by yarn', () => {
+  it('has a column for each yarn that floats where the view is wide, and one for all where it is not', () => {
+    const columns = profileColumns(plan.rows, 900);
+    expect(columns.map(({ yarn }) => yarn)).toEqual([0, 1]);
+    // Main floats behind three stitches of row 3 and one of row 4; the contrast between them as above.
+    const lengths = columns.map(({ longest }) => longest.map((float) => float?.stitches ?? 0));
+    for (const column of columns) {
+      column.longest.forEach((float) => expect(float === null || float.strand.yarn === column.yarn).toBe(true));
+    }
+    expect(lengths[1]).toEqual([0, 0, 8, 10, 0, 0]);
+    expect(longestOf(plan.rows).map((float) => float?.stitches ?? 0)).toEqual(
+      (lengths[0] ?? []).map((main, index) => Math.max(main, lengths[1]?.[index] ?? 0)),
+    );
+    expect(profileColumns(plan.rows, 700).map(({ yarn }) => yarn)).toEqual([null]);
+    expect(profileWidth(plan, 900)).toBeGreaterThan(profileWidth(plan, 700));
   });
 });
 
