@@ -6,7 +6,9 @@ import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 import {
   barsOf,
+  COLUMN_HEAD,
   columnsByYarn,
+  headOfProfile,
   lengthOf,
   longestOf,
   numberedBars,
@@ -21,9 +23,6 @@ const NUMBER = 24;
 const BEFORE = 8;
 /** Between two columns. */
 const BETWEEN = 10;
-/** From the heading to the upper end of the bars, and how much further where columns have heads of their own. */
-const UNDER_HEADING = 22;
-const COLUMN_HEAD = 18;
 
 export function drawProfile(
   context: CanvasRenderingContext2D,
@@ -53,8 +52,7 @@ export function drawProfile(
     context.globalAlpha = 1;
   }
   const head = laid.parts.at(-1);
-  const isApart = columns.length > 1;
-  const under = UNDER_HEADING + (isApart ? COLUMN_HEAD : 0);
+  const under = headOfProfile(plan, width);
   const heading = Math.max(profileTop + 12, (head ? head.view.top(head.last - 1) : 0) - under - 2);
   context.font = `400 12px ${font}`;
   context.textBaseline = 'middle';

@@ -14,6 +14,8 @@ const WIDTH = 16;
 const BETWEEN = 3;
 /** Above the uppermost row. */
 const HEAD = 18;
+/** Blocks less tall than this name no yarn. */
+const LEAST_NAMED = 24;
 /** Contrast of text (WCAG 2.2, 1.4.3). */
 const TEXT = 4.5;
 
@@ -106,6 +108,8 @@ function drawYarns(
   const [yarn] = yarns;
   if (yarns.length !== 1 || yarn === undefined) return;
   const [from, to] = [Math.max(top, upper), Math.min(foot, lower)];
+  // To measure a name takes longer than all else.
+  if (to - from < LEAST_NAMED) return;
   const name = names[yarn] ?? '';
   if (context.measureText(name).width + 8 > to - from) return;
   const colour = look.yarns[yarn] ?? '#000000';

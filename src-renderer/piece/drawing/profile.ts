@@ -16,6 +16,15 @@ const WIDE = 760;
 /** More yarns than this share one column. */
 const MOST_COLUMNS = 3;
 
+/** From the heading to the heads of its columns, where each yarn has one. */
+export const COLUMN_HEAD = 18;
+const UNDER_HEADING = 22;
+
+/** From the heading to the upper end of the bars, in pixels. */
+export function headOfProfile({ rows }: Pick<Plan, 'rows'>, width: number): number {
+  return UNDER_HEADING + (profileColumns(rows, width).length > 1 ? COLUMN_HEAD : 0);
+}
+
 /** How wide the profile is in a view so many pixels wide; 0: it has no room. */
 export function profileWidth({ rows }: Pick<Plan, 'rows'>, width: number): number {
   const { length: columns } = profileColumns(rows, width);

@@ -64,12 +64,12 @@ function pan(host: HTMLDivElement, side: Side, from: From): Panned {
   const shared = { plan, project, look, font: 'sans-serif', fold: words.piece.stage.fold, feeding, stripTop: 56 };
   const laying = { plan, project, shows: 'needles' as const };
   const height = ROW_HEIGHTS[from];
+  const whole =
+    height === null
+      ? fittedView(laying, roomAround(VIEW.width, VIEW.height, 56, 96))
+      : new Viewport((height * 40) / 28, height, VIEW.width / 2, VIEW.height / 2 + 500 * height);
   const viewAt = (place: number): LaidView => {
     const turn = (place * 2 * Math.PI) / PLACES;
-    const whole =
-      height === null
-        ? fittedView(laying, roomAround(VIEW.width, VIEW.height, 56, 96))
-        : new Viewport((height * 40) / 28, height, VIEW.width / 2, VIEW.height / 2 + 500 * height);
     return new LaidView(whole.pannedBy(60 * Math.sin(turn), 40 * Math.cos(turn)), laying);
   };
   const container = document.createElement('div');
