@@ -95,6 +95,15 @@ const STRANDS: readonly Mutant[] = [
   { in: 'nearEnd', text: "row.from === 'left'", becomes: "row.from === 'right'" },
   { in: 'wrapsOf', text: 'first - 1 : last + 1', becomes: 'last + 1 : first - 1' },
   { in: 'coursesByStrand', text: '<= longest(', becomes: '< longest(' },
+  { in: 'floatsInOrder', text: 'height(one) - height(other)', becomes: 'height(other) - height(one)' },
+  {
+    in: 'waysOf',
+    text: 'needle: isFromLeft ? run.last : run.first',
+    becomes: 'needle: isFromLeft ? run.first : run.last',
+  },
+  { in: 'barsUpTo', text: 'next, most', becomes: 'most' },
+  { in: 'keyOf', text: '${feeders[2]} ', becomes: '' },
+  { in: 'spareYarns', text: 'one.stitches - other.stitches', becomes: 'other.stitches - one.stitches' },
   { in: 'stack', text: 'candidate.item.first <= item.last', becomes: 'candidate.item.first < item.last' },
   { in: 'depthInSeam', text: 'edges.first + allowance', becomes: 'edges.first + allowance + 1' },
 ];

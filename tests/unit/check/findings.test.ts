@@ -130,6 +130,11 @@ describe('too many yarns in a row', () => {
       ],
       why: 'main and two contrasts',
     },
+    {
+      motif: ['XXO'],
+      expected: [{ laid: 3, change: { stitches: 1, row: 1, yarn: 2 } }],
+      why: 'the yarn of which there is least is the one to change',
+    },
     { motif: ['XX', 'OO', 'X.'], expected: [], why: 'two contrasts on different rows' },
     {
       motif: ['XO', 'X.', 'OX', 'X.'],

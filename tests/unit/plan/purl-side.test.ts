@@ -125,6 +125,24 @@ describe('floats by length', () => {
     expect(bars.length).toBeLessThanOrEqual(16);
   });
 
+  it('ends a bar at the limit where bars are wider than a stitch', () => {
+    const twelve = { floatLimit: { stitches: 12, mm: null } };
+    const wide = projectWith({
+      motif: ['X'],
+      copies: [1, 1],
+      stitches: 180,
+      rows: 3,
+      piece: twelve,
+      band: byHand(-80, 79),
+    });
+    const { bars } = floatLengthsOf(purl(wide).plan, wide.piece.floatLimit);
+    expect(bars.slice(0, 3).map(({ from, to }) => [from, to])).toEqual([
+      [1, 12],
+      [13, 32],
+      [33, 52],
+    ]);
+  });
+
   it('tells apart those that a lining covers', () => {
     const lined = projectWith({
       motif: ['X', 'X', 'X'],
