@@ -17,12 +17,17 @@ import {
   type PatternsJson,
   type ToKnitWith,
 } from '../reference/knitter/index.ts';
+import { gaugeOfRow } from '../property/needle-by-needle.ts';
+import type { Gauging } from '../reference/knitter/measure.ts';
+import { kindsOf, type Kind } from './kinds.ts';
+import { strandDifferences } from './strands-as-planned.ts';
+import { strandsOf } from './strands.ts';
 
 export type KnittedPlan =
   /** There is no plan at all: groups wider than the piece, and the like. */
   | { readonly outcome: 'unplanned' }
   | { readonly outcome: 'refused'; readonly codes: readonly string[] }
-  | { readonly outcome: 'as-designed'; readonly plan: PlanJson }
+  | { readonly outcome: 'as-designed'; readonly plan: PlanJson; readonly kinds: readonly Kind[] }
   | { readonly outcome: 'wrong'; readonly why: readonly string[]; readonly plan: PlanJson };
 
 /** The project in its current size. */
@@ -33,8 +38,8 @@ export function knitPlan(project: ProjectAt): KnittedPlan {
   if (plan.runningOrder === null) {
     return { outcome: 'refused', codes: plan.findings.filter(({ blocks }) => blocks).map(({ code }) => code) };
   }
-  const why = wrongWith(project, made.value, plan, plan.runningOrder);
-  return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan };
+  const { why, kinds } = followed(project, made.value, plan, plan.runningOrder);
+  return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan, kinds };
 }
 
 /** What does not come out as designed where somebody follows `order`, told in any way; empty where all does. */
@@ -44,9 +49,25 @@ export function wrongWith(
   json: PlanJson,
   order: NonNullable<PlanJson['runningOrder']>,
 ): string[] {
+  return [...followed(project, plan, json, order).why];
+}
+
+function followed(
+  project: ProjectAt,
+  plan: Plan,
+  json: PlanJson,
+  order: NonNullable<PlanJson['runningOrder']>,
+): { readonly why: readonly string[]; readonly kinds: readonly Kind[] } {
   const knitted = knit(order, toKnitWith(project, plan, order));
-  if (!knitted.ok) return [knitted.why];
-  return [...differences(knitted, designOf(json)), ...besideTheFabric(project, json, knitted)];
+  if (!knitted.ok) return { why: [knitted.why], kinds: [] };
+  const gauging: Gauging = (row) => gaugeOfRow(project.piece, row);
+  const strands = strandsOf(project, plan, knitted, gauging);
+  const why = [
+    ...differences(knitted, designOf(json)),
+    ...besideTheFabric(project, json, knitted),
+    ...strandDifferences(project, plan, knitted, strands, gauging),
+  ];
+  return { why, kinds: why.length > 0 ? [] : kindsOf({ project, plan, order: order as OrderJson, knitted, strands }) };
 }
 
 /** The order of a project in its current size, as JSON, with the machine and what it reads; null where there is none. */

@@ -1,11 +1,11 @@
 /** Random projects as knitters make them: on every kind of machine, shaped, hemmed, several patterns one above the other. */
 import fc from 'fast-check';
 import type { Machine, Slot } from '@shared/bed/index.ts';
-import type { EdgeStep } from '@shared/piece/index.ts';
-import type { Band, AllOver } from '@shared/pattern/index.ts';
+import type { EdgeStep, FloatLimit } from '@shared/piece/index.ts';
+import type { AllOver, Band, ColourOrder } from '@shared/pattern/index.ts';
 import { startBand, startAllOver, startGroup, type ProjectAt } from '@shared/project/index.ts';
 import { anyFilledProject } from '../property/filled-projects.ts';
-import { anyProject } from '../property/projects.ts';
+import { ALL_YARNS, anyProject } from '../property/projects.ts';
 import { settled } from '../written-projects.ts';
 
 const count = (min: number, max: number) => fc.integer({ min, max });
@@ -112,14 +112,107 @@ const anyAllOver: fc.Arbitrary<ProjectAt> = fc
     return { ...project, patterns: [fill] };
   });
 
+/** Drawings as high as a section of rows: all in one contrast, of two or three yarns, or without any. */
+const anyLine = (width: number, ground: number): fc.Arbitrary<readonly number[]> => {
+  const others = [0, 1, 2].filter((yarn) => yarn !== ground) as [number, number];
+  return fc.oneof(
+    fc.constantFrom(...others).map((yarn) => new Array<number>(width).fill(yarn)),
+    fc.constant(new Array<number>(width).fill(ground)),
+    fc.constantFrom(...others).chain((yarn) => fc.array(fc.constantFrom(ground, yarn), sized(width))),
+    fc.array(count(0, 2), sized(width)),
+  );
+};
+
+const sized = (length: number) => ({ minLength: length, maxLength: length });
+
+/** Lines that each go on for a few rows, so that yarns wait, are carried up, or are cut and joined again. */
+const anyStriped: fc.Arbitrary<ProjectAt> = fc
+  .record({
+    project: anyProject,
+    width: count(1, 9),
+    isBand: fc.boolean(),
+    copies: count(1, 3),
+    endNeedles: fc.boolean(),
+  })
+  .chain((given) =>
+    fc
+      .array(fc.record({ line: anyLine(given.width, given.project.mainYarn), rows: count(1, 11) }), {
+        minLength: 2,
+        maxLength: 5,
+      })
+      .map((stripes) => ({ ...given, lines: stripes.flatMap(({ line, rows }) => new Array(rows).fill(line)) })),
+  )
+  .map(({ project, width, isBand, copies, endNeedles, lines }): ProjectAt => {
+    const [motif] = project.motifs as [ProjectAt['motifs'][number]];
+    const cells = Uint8Array.from(lines.flat() as number[]);
+    // A drawing has a figure.
+    if (cells.every((cell) => cell === project.mainYarn)) cells[0] = 1 - project.mainYarn;
+    const grid = { width, height: lines.length, cells };
+    const row = project.piece.hemRows + 2;
+    const band: Band = { ...startBand('motif-1', [copies]), position: { kind: 'from-row', row }, endNeedles };
+    const fill: AllOver = { ...startAllOver('motif-1', row), endNeedles };
+    return {
+      ...project,
+      yarns: ALL_YARNS,
+      motifs: [{ ...motif, grid }, ...project.motifs.slice(1).map((other) => ({ ...other, grid }))],
+      patterns: [isBand ? band : fill],
+    };
+  });
+
+/** Bands with an all-over above them. */
+const anyBandsAndAllOver: fc.Arbitrary<ProjectAt> = fc
+  .record({ project: anyStacked, plain: count(0, 3) })
+  .map(({ project, plain }): ProjectAt => {
+    const bands = project.patterns as readonly Band[];
+    const { position } = bands.at(-1) as Band;
+    const row = (position.kind === 'from-row' ? position.row : 1) + 8 + plain;
+    return { ...project, patterns: [...bands, startAllOver('motif-1', row)] };
+  });
+
+const anyFloatLimit: fc.Arbitrary<FloatLimit> = fc.record({ stitches: count(0, 8), mm: fc.option(count(5, 45)) });
+
+/** Rows of other yarns up a pattern: each yarn that is not main may stand for another. */
+const anyColourOrder = (main: number): fc.Arbitrary<ColourOrder> => {
+  const other = fc.constantFrom(...[0, 1, 2].filter((yarn) => yarn !== main));
+  return fc.record({
+    stripes: fc.array(
+      fc.record({
+        rows: count(1, 6),
+        yarns: fc.uniqueArray(fc.record({ drawn: other, knitted: other }), {
+          maxLength: 2,
+          selector: ({ drawn }) => drawn,
+        }),
+      }),
+      { minLength: 1, maxLength: 3 },
+    ),
+    repeats: fc.boolean(),
+  });
+};
+
+/** Every fourth project has its patterns in other colours up the rows. */
+const inAnyOrder = (project: ProjectAt): fc.Arbitrary<ProjectAt> =>
+  fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, anyColourOrder(project.mainYarn)).map((colourOrder) =>
+    colourOrder === null
+      ? project
+      : {
+          ...project,
+          yarns: ALL_YARNS,
+          patterns: project.patterns.map((pattern) => ({ ...pattern, colourOrder })),
+        },
+  );
+
 /** Any of these, on any machine. */
 export const anyKnittable: fc.Arbitrary<ProjectAt> = fc
   .record({
-    project: fc.oneof(anyProject, anyFilledProject, anyStacked, anyAllOver),
+    project: fc.oneof(anyProject, anyFilledProject, anyStacked, anyAllOver, anyStriped, anyBandsAndAllOver),
     machine: anyMachine,
     steps: fc.oneof({ arbitrary: fc.constant(null), weight: 4 }, anySteps),
+    floatLimit: fc.option(anyFloatLimit),
   })
-  .map(({ project, machine, steps }) => {
+  .map(({ project, machine, steps, floatLimit }) => {
     const shaped = steps === null ? project : shapedByRows(project, steps);
-    return settled({ ...shaped, machine });
-  });
+    const piece = floatLimit === null ? shaped.piece : { ...shaped.piece, floatLimit };
+    return { ...shaped, machine, piece };
+  })
+  .chain(inAnyOrder)
+  .map((project) => settled(project));

@@ -24,7 +24,7 @@ import { writtenProject } from '../written-projects.ts';
 export const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 const side = fc.constantFrom('left' as const, 'right' as const);
 
-const YARNS = [
+export const ALL_YARNS = [
   { name: 'slate', colour: '#5d7591', tex: 278 },
   { name: 'chalk', colour: '#fbf7ea', tex: null },
   { name: 'kelp', colour: '#4a5a2a', tex: 250 },
@@ -151,7 +151,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
   .record({ yarns: count(2, 3), ground: count(0, 1) })
   .chain(({ yarns, ground }) =>
     fc.record({
-      yarns: fc.constant(YARNS.slice(0, yarns)),
+      yarns: fc.constant(ALL_YARNS.slice(0, yarns)),
       motifs: fc.array(
         fc.tuple(
           figure(yarns, ground),

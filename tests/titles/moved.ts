@@ -167,4 +167,19 @@ export const MOVED: readonly Moved[] = [
     now: 'e2e/reflow.spec.ts › zoomed in › the Motif bench is whole, with its panel folded and open',
     why: 'one test a bench, so that a busy machine has time for each',
   },
+  {
+    old: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to what was designed for every size of 100 random projects (seed 13), but for the few that hands cannot knit',
+    now: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to every size of 50 random projects (seed 13), its yarns laid and measured as planned, but for the few that hands cannot knit',
+    why: 'the yarns are measured too, and the projects stand in more seeds',
+  },
+  {
+    old: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to what was designed for every size of 100 random projects (seed 14), but for the few that hands cannot knit',
+    now: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to every size of 50 random projects (seed 14), its yarns laid and measured as planned, but for the few that hands cannot knit',
+    why: 'the yarns are measured too, and the projects stand in more seeds',
+  },
+  {
+    old: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to what was designed for every size of 100 random projects (seed 15), but for the few that hands cannot knit',
+    now: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to every size of 50 random projects (seed 15), its yarns laid and measured as planned, but for the few that hands cannot knit',
+    why: 'the yarns are measured too, and the projects stand in more seeds',
+  },
 ];

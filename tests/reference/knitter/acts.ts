@@ -74,8 +74,8 @@ export const HANDS: Hands = {
   },
   'push-back': (place, { needles }) => push(place, needles, 'push-back'),
   wrap,
-  strand: ({ strands, counter }, { id, at }) => {
-    if (at === 'start') strands.start(id, counter);
+  strand: ({ strands, counter }, { id, at, mm }) => {
+    if (at === 'start') strands.start(id, counter, mm ?? null);
     else strands.end(id, counter);
   },
   lay: (place, { ball, yarn, needles, crosses }) => {
@@ -189,7 +189,7 @@ function wrap(place: Workplace, { needle, edge, yarn, strand }: ActOf<'wrap'>): 
   if (bed.isForward(needle)) refuse(`${name} stands forward`);
   const inward = edge === 'left' ? needle + 1 : needle - 1;
   if (!bed.isForward(inward)) refuse(`${name} is not beside the figure: ${labelOf(inward)} does not stand forward`);
-  strands.wrap(strand, yarn, needle);
+  strands.wrap(strand, yarn, { row: counter + 1, needle, edge });
   notes.wraps.push({ row: counter + 1, needle: name, yarn, strand });
 }
 
@@ -209,12 +209,13 @@ function hangHem(place: Workplace, { needles, loops, edgeLoop }: ActOf<'hang-hem
 }
 
 function hookUp(place: Workplace, { needle, yarn, float }: ActOf<'hook-up'>): void {
-  const { bed, notes, counter } = place;
+  const { bed, yarns, notes, counter } = place;
   const name = labelOf(needle);
   if (!liesBehind(place, yarn, float)) refuse(`no float of ${yarn} lies behind ${float.map(labelOf).join('–')}`);
   if (needle < float[0] || needle > float[1]) refuse(`${name} is not above the float`);
   if (!bed.isInWork(needle)) refuse(`${name} is not in work`);
   if (bed.holds(needle, 'float')) refuse(`a float hangs on ${name} already`);
   bed.hang(needle, { of: 'float', yarn });
+  yarns.lift(yarn, counter, needle);
   notes.hooked.push({ row: counter, needle: name, yarn });
 }

@@ -15,6 +15,8 @@ import { runningOrder, type Act, type ActName, type Holding, type Stop, type Str
 import { refuse, Refusal } from './refusal.ts';
 import { knitRow } from './row.ts';
 import { timeOf } from './sequence.ts';
+import type { WrappingStrand } from './strands.ts';
+import { isSameLaid, type StrandLaid } from './way.ts';
 import { Workplace, type Notes } from './workplace.ts';
 import type { YarnEnd } from './yarns.ts';
 
@@ -25,6 +27,9 @@ export interface Knitted extends Readonly<Notes> {
   readonly start: 'closed' | 'picked-up' | 'joined' | 'on waste yarn';
   /** Both ends of every length of yarn, wrapping strand and laid ball. */
   readonly ends: readonly YarnEnd[];
+  /** Every uncut length of yarn, in the order in which they came in, and every wrapping strand, as they lie in the fabric. */
+  readonly laid: readonly StrandLaid[];
+  readonly wrapping: readonly WrappingStrand[];
   /** Rows in which a setting made no difference: nothing comes of them, but a mistake in them does no harm. */
   readonly idle: {
     /** Both edge needles are in the pattern by themselves, or are taken away before the row. */
@@ -35,8 +40,10 @@ export interface Knitted extends Readonly<Notes> {
 }
 
 /** Whether two came to the same, in the fabric and beside it. */
-export function isSameWork({ idle: _, ...one }: Knitted, { idle: _other, ...other }: Knitted): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
+export function isSameWork(one: Knitted, other: Knitted): boolean {
+  const { idle: _, laid, ...beside } = one;
+  const { idle: _other, laid: otherLaid, ...otherBeside } = other;
+  return isSameLaid(laid, otherLaid) && JSON.stringify(beside) === JSON.stringify(otherBeside);
 }
 
 export interface Refused {
@@ -167,6 +174,8 @@ function finished(place: Workplace): Knitted {
     ...notes,
     start: joined ?? (start as Exclude<typeof start, 'open'>),
     ends: [...yarns.ends, ...strands.ends()],
+    laid: yarns.laid(),
+    wrapping: strands.wrapping(),
     idle: place.idle,
   };
 }

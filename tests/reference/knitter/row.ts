@@ -2,6 +2,7 @@
 import { fabricRow } from './fabric.ts';
 import { labelOf, labelsOf, other } from './needles.ts';
 import { refuse } from './refusal.ts';
+import { fromFirstToLast, wayOver } from './way.ts';
 import type { Workplace } from './workplace.ts';
 
 /** Knits the coming row; refuses where a stitch would drop or two yarns would be caught. */
@@ -26,7 +27,15 @@ export function knitRow(place: Workplace): void {
     bed.knit(needle, yarn);
     if (feeder) lastOf.set(feeder, needle);
   }
-  for (const [feeder, needle] of lastOf) yarns.knitted(feeder, needle);
+  for (const [feeder, needle] of lastOf) {
+    const isKnitted = (one: number): boolean => knitted.get(one)?.feeder === feeder;
+    const over = feeder === 1 ? across : fromFirstToLast(across, isKnitted);
+    yarns.knitted(feeder, needle, wayOver(row, over, isKnitted));
+  }
+  for (const [ball, hooks] of strands.balls) {
+    const isKnitted = (one: number): boolean => hooks.includes(one);
+    yarns.knittedBall(ball, wayOver(row, fromFirstToLast(across, isKnitted), isKnitted));
+  }
   strands.knitIn();
   place.fresh.clear();
   place.isJoining = false;

@@ -1,5 +1,5 @@
 /** What goes through the knitter's hands beside the feeders: wrapping strands, and what is laid into the hooks. */
-import { labelOf } from './needles.ts';
+import { labelOf, type Side } from './needles.ts';
 import { refuse } from './refusal.ts';
 import type { YarnEnd } from './yarns.ts';
 
@@ -7,6 +7,25 @@ interface Strand {
   yarn: string | null;
   readonly startedAt: number;
   endedAt: number | null;
+  /** As it was cut, where that is told. */
+  readonly mm: number | null;
+  readonly wraps: WrapLaid[];
+}
+
+export interface WrapLaid {
+  readonly row: number;
+  readonly needle: number;
+  readonly edge: Side;
+}
+
+/** A wrapping strand as it lies in the fabric. */
+export interface WrappingStrand {
+  readonly id: string;
+  readonly yarn: string;
+  /** Its length as it was cut, where that is told. */
+  readonly mm: number | null;
+  /** From the bottom up. */
+  readonly wraps: readonly WrapLaid[];
 }
 
 export class Strands {
@@ -18,9 +37,9 @@ export class Strands {
   /** Needles wrapped before the coming row. */
   private readonly wrapped = new Set<number>();
 
-  start(id: string, reading: number): void {
+  start(id: string, reading: number, mm: number | null): void {
     if (this.strands.has(id)) refuse(`strand ${id} has been started`);
-    this.strands.set(id, { yarn: null, startedAt: reading, endedAt: null });
+    this.strands.set(id, { yarn: null, startedAt: reading, endedAt: null, mm, wraps: [] });
   }
 
   end(id: string, reading: number): void {
@@ -29,12 +48,14 @@ export class Strands {
     strand.endedAt = reading;
   }
 
-  wrap(id: string, yarn: string, needle: number): void {
+  wrap(id: string, yarn: string, wrap: WrapLaid): void {
+    const { needle } = wrap;
     const strand = this.inHand(id);
     if (strand.yarn !== null && strand.yarn !== yarn) refuse(`strand ${id} is ${strand.yarn}, not ${yarn}`);
     if (this.wrapped.has(needle)) refuse(`${labelOf(needle)} has been wrapped for this row`);
     strand.yarn = yarn;
     this.wrapped.add(needle);
+    strand.wraps.push(wrap);
   }
 
   /**
@@ -53,6 +74,11 @@ export class Strands {
     const apart = crosses.find((other) => !beside.includes(other));
     if (apart !== undefined) refuse(`ball ${apart} does not lie right beside ball ${id}`);
     this.inHooks.set(id, needles);
+  }
+
+  /** The needles in whose hooks each ball lies for the coming row. */
+  get balls(): ReadonlyMap<string, readonly number[]> {
+    return this.inHooks;
   }
 
   isLaid(id: string): boolean {
@@ -76,6 +102,11 @@ export class Strands {
         { yarn, end: 'last', reading: endedAt, of: 'strand' },
       ];
     });
+  }
+
+  /** All strands that have wrapped, as they lie. */
+  wrapping(): WrappingStrand[] {
+    return [...this.strands].map(([id, { yarn, mm, wraps }]) => ({ id, yarn: yarn ?? '', mm, wraps }));
   }
 
   private inHand(id: string): Strand {

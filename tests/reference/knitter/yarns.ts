@@ -1,6 +1,7 @@
 /** The yarns: in the two feeders, waiting at a needle, laid by hand, cut; and the ends that all of them leave. */
 import { labelOf } from './needles.ts';
 import { refuse } from './refusal.ts';
+import type { Step, StrandLaid } from './way.ts';
 
 export type Feeder = 1 | 2;
 
@@ -19,10 +20,15 @@ interface Length {
   readonly ball: string | null;
   /** The needle that it knitted last, in the carriage's direction; null before it has knitted. */
   knittedLast: number | null;
+  readonly begunAt: number;
+  cutAt: number | null;
+  /** Where it lies, in the order in which it came there. */
+  readonly way: Step[];
 }
 
 export class Yarns {
   readonly ends: YarnEnd[] = [];
+  private readonly lengths: Length[] = [];
   private readonly feeders: Record<Feeder, Length | null> = { 1: null, 2: null };
   private readonly waiting: Length[] = [];
   /** Where a yarn was cut last: its tail can still be cast off with there, if it is long enough. Null: nobody said how long. */
@@ -38,8 +44,7 @@ export class Yarns {
   /** A yarn with which stitches were cast on by hand: it hangs at the edge until it is threaded. */
   castOn(yarn: string, reading: number): void {
     if (this.in(1) === yarn) return;
-    this.waiting.push({ yarn, ball: null, knittedLast: null });
-    this.ends.push({ yarn, end: 'first', reading, of: 'feeder' });
+    this.waiting.push(this.begin(yarn, null, reading));
   }
 
   /** Takes up a length that waits, or begins a new one. */
@@ -52,7 +57,9 @@ export class Yarns {
   layFrom(ball: string, yarn: string, reading: number): void {
     const inFeeder = Object.values(this.feeders).some((length) => length?.ball === ball);
     if (inFeeder) refuse(`ball ${ball} is in a feeder`);
-    this.waiting.push({ ...this.takeUp(yarn, ball, reading), knittedLast: null });
+    const length = this.takeUp(yarn, ball, reading);
+    length.knittedLast = null;
+    this.waiting.push(length);
   }
 
   cutBall(ball: string, yarn: string, reading: number): void {
@@ -60,27 +67,35 @@ export class Yarns {
     if (at < 0) refuse(`no ball ${ball} hangs there to be cut`);
     const [length] = this.waiting.splice(at, 1) as [Length];
     if (length.yarn !== yarn) refuse(`ball ${ball} is ${length.yarn}, not ${yarn}`);
-    this.ends.push({ yarn, end: 'last', reading, of: 'ball' });
+    this.end(length, reading);
   }
 
   /** A yarn that waits at the edge and is of no ball. */
   cutWaiting(yarn: string, reading: number): void {
     const at = this.waiting.findIndex((length) => length.ball === null && length.yarn === yarn);
     if (at < 0) refuse(`no ${yarn} waits at the edge to be cut`);
-    this.waiting.splice(at, 1);
-    this.ends.push({ yarn, end: 'last', reading, of: 'feeder' });
+    this.end(this.waiting.splice(at, 1)[0] as Length, reading);
   }
 
   /** The length that waits, or the beginning of a new one. */
   private takeUp(yarn: string, ball: string | null, reading: number): Length {
     const at = this.waiting.findIndex((length) => length.ball === ball && (ball !== null || length.yarn === yarn));
-    if (at < 0) {
-      this.ends.push({ yarn, end: 'first', reading, of: ball === null ? 'feeder' : 'ball' });
-      return { yarn, ball, knittedLast: null };
-    }
+    if (at < 0) return this.begin(yarn, ball, reading);
     const [length] = this.waiting.splice(at, 1) as [Length];
     if (length.yarn !== yarn) refuse(`ball ${ball} is ${length.yarn}, not ${yarn}`);
     return length;
+  }
+
+  private begin(yarn: string, ball: string | null, reading: number): Length {
+    const length: Length = { yarn, ball, knittedLast: null, begunAt: reading, cutAt: null, way: [] };
+    this.lengths.push(length);
+    this.ends.push({ yarn, end: 'first', reading, of: ball === null ? 'feeder' : 'ball' });
+    return length;
+  }
+
+  private end(length: Length, reading: number): void {
+    length.cutAt = reading;
+    this.ends.push({ yarn: length.yarn, end: 'last', reading, of: length.ball === null ? 'feeder' : 'ball' });
   }
 
   /**
@@ -108,7 +123,7 @@ export class Yarns {
     if (length.knittedLast === null) refuse(`${yarn} has knitted nothing since it was threaded`);
     this.feeders[feeder] = null;
     if (waitsAt === 'cut') {
-      this.ends.push({ yarn, end: 'last', reading, of: ball === null ? 'feeder' : 'ball' });
+      this.end(length, reading);
       if (feeder === 1) this.cut = { reading, tailMm };
       return;
     }
@@ -118,9 +133,29 @@ export class Yarns {
     this.waiting.push(length);
   }
 
-  knitted(feeder: Feeder, last: number): void {
+  knitted(feeder: Feeder, last: number, way: readonly Step[]): void {
     const length = this.feeders[feeder];
-    if (length) length.knittedLast = last;
+    if (!length) return;
+    length.knittedLast = last;
+    length.way.push(...way);
+  }
+
+  /** The ball laid by hand has been knitted in. */
+  knittedBall(ball: string, way: readonly Step[]): void {
+    this.waiting.find((length) => length.ball === ball)?.way.push(...way);
+  }
+
+  /** Where a yarn floats behind a needle of a row, it is hung on it. */
+  lift(yarn: string, row: number, needle: number): void {
+    for (const { way } of this.lengths.filter((length) => length.yarn === yarn)) {
+      const at = way.findLastIndex((step) => step.row === row && step.needle === needle && step.does === 'float');
+      if (at >= 0) way[at] = { row, needle, does: 'lifted' };
+    }
+  }
+
+  /** What lies in the fabric of each uncut length. */
+  laid(): StrandLaid[] {
+    return this.lengths.map(({ yarn, ball, begunAt, cutAt, way }) => ({ yarn, ball, begunAt, cutAt, way }));
   }
 
   /** Cuts the first feeder's yarn with what the last row takes to be taken off, which a cast-off needs. */
@@ -128,7 +163,7 @@ export class Yarns {
     const length = this.feeders[1];
     if (length) {
       this.feeders[1] = null;
-      this.ends.push({ yarn: length.yarn, end: 'last', reading, of: length.ball === null ? 'feeder' : 'ball' });
+      this.end(length, reading);
       this.cutByFinish = length.yarn;
     } else if (castOffMm !== null) {
       if (this.cut?.reading !== reading) refuse('there is no yarn at the edge to cast off with');
