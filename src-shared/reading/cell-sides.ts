@@ -22,6 +22,9 @@ export interface CellSides {
   readonly upright: Float32Array;
   /** … and along the upper side of each cell, one more row than there are rows. */
   readonly level: Float32Array;
+  /** In the order of these: how much darker than the darker of both sides, which the rim of a sheet on a table is not. */
+  readonly uprightRidge: Float32Array;
+  readonly levelRidge: Float32Array;
   /** How much darker by chance, where there is no line. */
   readonly chance: number;
   /** Mean colour of the middle of each cell, three numbers. */
@@ -74,18 +77,19 @@ export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): 
     (column, row) => filled[row * columns + column] === 1,
   );
   // Those of level sides come line by line; turned to lie row by row.
-  const turned = new Float32Array((rows + 1) * columns);
-  for (let column = 0; column < columns; column++) {
-    for (let row = 0; row <= rows; row++) {
-      turned[row * columns + column] = level.shares[column * (rows + 1) + row] as number;
-    }
-  }
+  const turned = (shares: Float32Array): Float32Array =>
+    Float32Array.from(
+      { length: (rows + 1) * columns },
+      (_, side) => shares[(side % columns) * (rows + 1) + Math.floor(side / columns)] as number,
+    );
   return {
     within,
     columns,
     rows,
     upright: upright.shares,
-    level: turned,
+    level: turned(level.shares),
+    uprightRidge: upright.ridges,
+    levelRidge: turned(level.ridges),
     chance: Math.max(upright.chance, level.chance),
     middles,
     filled,
@@ -155,11 +159,12 @@ function linesAcross(
   step: number,
   side: number,
   isFilled: (run: number, cell: number) => boolean,
-): { shares: Float32Array; chance: number } {
+): { shares: Float32Array; ridges: Float32Array; chance: number } {
   const cells = length / LOOKS;
   const runs = thickness / LOOKS;
   const means = new Float32Array(length);
   const shares = new Float32Array(runs * (cells + 1));
+  const ridges = new Float32Array(runs * (cells + 1));
   const middles: number[] = [];
   for (let run = 0; run < runs; run++) {
     means.fill(0);
@@ -178,7 +183,9 @@ function linesAcross(
     for (let line = 1; line < cells; line++) {
       const isOne = isFilled(run, line - 1) !== isFilled(run, line);
       // A sign in the cell may reach near to the line: the brighter of two places is paper.
-      const dark = (brighter(line, BEFORE) + brighter(line, AFTER)) / 2 - mean(line, ON_LINE);
+      const [before, after, on] = [brighter(line, BEFORE), brighter(line, AFTER), mean(line, ON_LINE)];
+      const dark = (before + after) / 2 - on;
+      ridges[run * (cells + 1) + line] = Math.min(before, after) - on;
       // Half of all that changes from one cell's middle to the next should change at the line.
       const stepped =
         Math.abs(mean(line, [1, 2]) - mean(line, [-3, -2])) -
@@ -192,7 +199,7 @@ function linesAcross(
     }
   }
   middles.sort((a, b) => a - b);
-  return { shares, chance: middles[middles.length >> 1] ?? 0 };
+  return { shares, ridges, chance: middles[middles.length >> 1] ?? 0 };
 }
 
 /** Cells within this many of another tell what paper is like there. */

@@ -8,7 +8,8 @@
  * around it, count against it. Between two cells that are both filled a line
  * is often not seen, and nothing is said.
  */
-import { type Bounds, type CellSides } from './cell-sides.ts';
+import type { Bounds, CellSides } from './cell-sides.ts';
+import { strengths } from './line-strengths.ts';
 
 export interface ChartBounds extends Bounds {
   /** Whether each of its outermost lines is clearly one, and what lies beyond is none. */
@@ -29,9 +30,12 @@ const MOST_SHARE = 0.35;
 /** Brighter than its sides by more than this share of what a line is darker, a line is hidden. */
 const HIDDEN = 0.6;
 
+/** Beside the table what is darker than both its sides by this share of what lines usually are is a line. */
+const RIDGE_SHARE = 0.5;
+
 /** The rectangle whose cells' sides show most, where they usually show `typical`. */
 export function boundsOf(sides: CellSides, core: Bounds, typical: number, table: Uint8Array): ChartBounds {
-  const { columns, rows, upright, level, within, isSeen, filled } = sides;
+  const { columns, rows, upright, level, uprightRidge, levelRidge, within, isSeen, filled } = sides;
   const isFilled = (column: number, row: number): boolean =>
     column >= 0 && row >= 0 && column < columns && row < rows && filled[row * columns + column] === 1;
   const isTable = (column: number, row: number): boolean =>
@@ -48,34 +52,37 @@ export function boundsOf(sides: CellSides, core: Bounds, typical: number, table:
   };
   const V = new Float32Array((columns + 1) * rows);
   const H = new Float32Array(columns * (rows + 1));
-  /** Beside the table nothing counts but a line, and that only where the table's shade lies over the chart. */
-  const isOff = (column: number, row: number, otherColumn: number, otherRow: number): boolean => {
+  const isShaded = (column: number, row: number, otherColumn: number, otherRow: number): boolean =>
+    isFilled(column, row) && isFilled(otherColumn, otherRow);
+  /** Beside the table, or what is as dark as it in the shade, only a line counts; a rim of the sheet is none. */
+  const valueAt = (
+    [column, row]: readonly [number, number],
+    [otherColumn, otherRow]: readonly [number, number],
+    share: number,
+    ridge: number,
+    usual: number,
+  ): number => {
     const [one, other] = [isTable(column, row), isTable(otherColumn, otherRow)];
-    if (one || other) return (one && other) || !(isFilled(column, row) && isFilled(otherColumn, otherRow));
-    return !(seen(column, row) || seen(otherColumn, otherRow));
+    if (one && other) return -1;
+    if (one || other) {
+      if (isShaded(column, row, otherColumn, otherRow)) return worth(share, usual, true, true);
+      return ridge < RIDGE_SHARE * usual ? -1 : worth(ridge, usual, false, false);
+    }
+    if (!seen(column, row) && !seen(otherColumn, otherRow)) return -1;
+    return worth(share, usual, isFilled(column, row), isFilled(otherColumn, otherRow));
   };
   for (let row = 0; row < rows; row++) {
     for (let line = 0; line <= columns; line++) {
-      V[row * (columns + 1) + line] = isOff(line - 1, row, line, row)
-        ? -1
-        : worth(
-            upright[row * (columns + 1) + line] as number,
-            strengthOf(line, row),
-            isFilled(line - 1, row),
-            isFilled(line, row),
-          );
+      const side = row * (columns + 1) + line;
+      const [share, ridge] = [upright[side] as number, uprightRidge[side] as number];
+      V[side] = valueAt([line - 1, row], [line, row], share, ridge, strengthOf(line, row));
     }
   }
   for (let line = 0; line <= rows; line++) {
     for (let column = 0; column < columns; column++) {
-      H[line * columns + column] = isOff(column, line - 1, column, line)
-        ? -1
-        : worth(
-            level[line * columns + column] as number,
-            strengthOf(column, line),
-            isFilled(column, line - 1),
-            isFilled(column, line),
-          );
+      const side = line * columns + column;
+      const [share, ridge] = [level[side] as number, levelRidge[side] as number];
+      H[side] = valueAt([column, line - 1], [column, line], share, ridge, strengthOf(column, line));
     }
   }
   // The best run of columns for every pair of rows (Kadane), lines and cells by turns.
@@ -233,69 +240,3 @@ const CLEARLY_IN = 0.55;
 /** … and of the next one beyond, where numbers may stand, the lines of one kind at most this, and of the other this. */
 const CLEARLY_OUT = 0.3;
 const HARDLY_IN = 0.6;
-
-/** Columns and rows to either side whose lines tell how strong lines are there. */
-const STRONG_AROUND = 3;
-
-/** Around the outermost line half of the sides lie beside the chart; the strong ones tell. */
-const STRONG = 0.8;
-
-/** Lines may fade to this share of what they usually are. */
-const FADED = 0.35;
-
-/** How strong lines are at a column and a row: they may fade across the sheet. */
-function strengths(
-  { columns, rows, upright, level, within, filled }: CellSides,
-  core: Bounds,
-  typical: number,
-): (column: number, row: number) => number {
-  const [fromRow, toRow] = [Math.max(0, core.top - within.top), Math.min(rows, core.bottom - within.top)];
-  const [fromColumn, toColumn] = [Math.max(0, core.left - within.left), Math.min(columns, core.right - within.left)];
-  const shareOf = (shares: number[]): number => {
-    shares.sort((a, b) => a - b);
-    return shares[Math.floor(STRONG * shares.length)] ?? 0;
-  };
-  const gathered = (left: number, right: number, top: number, bottom: number): number => {
-    const shares: number[] = [];
-    for (let row = Math.max(0, top); row < Math.min(rows, bottom); row++) {
-      for (let column = Math.max(0, left); column < Math.min(columns, right); column++) {
-        if (filled[row * columns + column] === 1) continue;
-        shares.push(upright[row * (columns + 1) + column] as number, level[row * columns + column] as number);
-      }
-    }
-    return shareOf(shares);
-  };
-  const usual = Math.max(1, gathered(fromColumn, toColumn, fromRow, toRow));
-  const ofColumn = Array.from({ length: columns + 1 }, (_, i) =>
-    gathered(i - STRONG_AROUND, i + STRONG_AROUND + 1, fromRow, toRow),
-  );
-  const ofRow = Array.from({ length: rows + 1 }, (_, i) =>
-    gathered(fromColumn, toColumn, i - STRONG_AROUND, i + STRONG_AROUND + 1),
-  );
-  return (column, row) => {
-    const share = ((ofColumn[column] as number) / usual) * ((ofRow[row] as number) / usual);
-    return typical * Math.max(FADED, Math.min(1, share));
-  };
-}
-
-/** Of the sides of cells in the middle so many show less than what they are said to show usually. */
-const TYPICAL = 0.6;
-
-/** What sides of cells in the middle of the lattice usually show. */
-export function typicalOf({ columns, rows, upright, level, within, filled }: CellSides, core: Bounds): number {
-  const shares: number[] = [];
-  const isFilled = (column: number, row: number): boolean => filled[row * columns + column] === 1;
-  for (let row = Math.max(1, core.top - within.top); row < Math.min(rows, core.bottom - within.top); row++) {
-    for (
-      let column = Math.max(1, core.left - within.left);
-      column < Math.min(columns, core.right - within.left);
-      column++
-    ) {
-      const here = isFilled(column, row);
-      if (!here || !isFilled(column - 1, row)) shares.push(upright[row * (columns + 1) + column] as number);
-      if (!here || !isFilled(column, row - 1)) shares.push(level[row * columns + column] as number);
-    }
-  }
-  shares.sort((a, b) => a - b);
-  return Math.max(4, shares[Math.floor(TYPICAL * shares.length)] ?? 0);
-}

@@ -19,6 +19,8 @@ export interface Lattice {
   readonly anchors: readonly Anchor[];
   /** How much of the picture it makes clear. */
   readonly worth: number;
+  /** How much windows all over the picture say of its steps. */
+  readonly score: number;
 }
 
 /** Seeds of about the same steps, in pixels of the photo; the best first. */
@@ -94,7 +96,7 @@ export function followed(
         sum + (clarity - SPEAKS_FROM) * Math.abs(across.x * down.y - across.y * down.x),
       0,
     );
-    return { picture, scale, anchors, worth: worth * scale * scale };
+    return { picture, scale, anchors, worth: worth * scale * scale, score: scoreOf(hypothesis) };
   }
   return null;
 }

@@ -1,12 +1,13 @@
 /** What a lattice that was followed over a photo is a chart of: its counts, its corners, and what speaks against it. */
 import { beyondOf, type Beyond } from './beyond-bounds.ts';
 import { sidesOf, type Bounds, type CellSides } from './cell-sides.ts';
-import { boundsOf, typicalOf, type ChartBounds } from './chart-bounds.ts';
+import { boundsOf, type ChartBounds } from './chart-bounds.ts';
 import { cornerFault, type Corners, type Point } from './corners.ts';
 import { drawnPart } from './drawn-part.ts';
 import type { Lattice } from './follow-lattice.ts';
 import type { Anchor } from './lattice.ts';
 import { modelOf, type LatticeModel } from './lattice-model.ts';
+import { typicalOf } from './line-strengths.ts';
 import { outlineOn } from './outline.ts';
 import type { Picture } from './picture.ts';
 import type { PhotoSide } from './problems.ts';
@@ -112,7 +113,7 @@ function shareSeen({ columns, within, upright, level, filled }: CellSides, bound
 }
 
 function bareWorth(lattice: Looked): number {
-  return lattice.worth * (lattice.typical + WITHOUT_LINES) * stepOf(lattice) ** 2;
+  return lattice.worth * (lattice.typical + WITHOUT_LINES) * stepOf(lattice) ** 2 * Math.sqrt(lattice.score);
 }
 
 /** A side of a cell, in pixels of the photo. */
