@@ -19,6 +19,8 @@ export interface Confidence {
 export interface SortedCells extends Sorted {
   readonly columns: number;
   readonly cellPixels: number;
+  /** 1 for each cell that comes out as another yarn if light is otherwise than most likely; null where light tells nothing. */
+  readonly parted: Uint8Array | null;
 }
 
 /** Below this a cell is doubtful: of a fair photo that is about one in a hundred, and nearly every wrong one among them. */
@@ -35,6 +37,13 @@ const HANDFUL_SHARE = 0.02;
  */
 const HALF = 2;
 const HALF_SURE = 0.9;
+
+/**
+ * Cells that part under two lights are as little sure, while they are a small
+ * share of all: where more do, the light is surely not that other one.
+ */
+const PARTED_SURE = 0.9;
+const MOST_PARTED = 0.025;
 
 /** From this margin on a cell is clear of the border to the next yarn. */
 const CLEAR_MARGIN = 0.5;
@@ -85,15 +94,21 @@ export function confidenceOf(sorted: SortedCells, kind: 'ink' | 'colours' | 'sym
   const facts = factsOf(sorted);
   const weights = kind === 'symbols' ? BY_SIGN : BY_COLOUR;
   const handful = handfulOf(sorted.yarns);
+  const parted = sorted.parted && shareOf(sorted.parted) <= MOST_PARTED ? sorted.parted : null;
   const confidence = Float32Array.from(sorted.yarns, (_, cell) => {
     const against = weights.reduce((sum, weight, i) => sum + weight * (facts[cell * FACTS.length + i] as number), 0);
     const isHalf = (facts[cell * FACTS.length + STRAY_QUARTERS] as number) >= HALF;
-    return Math.min(isHalf ? HALF_SURE : 1, 1 / (1 + Math.exp(against)));
+    const most = Math.min(isHalf ? HALF_SURE : 1, parted?.[cell] === 1 ? PARTED_SURE : 1);
+    return Math.min(most, 1 / (1 + Math.exp(against)));
   });
   const doubtful = Uint8Array.from(confidence, (sure, cell) =>
     sure < DOUBTFUL_BELOW || handful.has(sorted.yarns[cell] as number) ? 1 : 0,
   );
   return { confidence, doubtful };
+}
+
+function shareOf(marked: Uint8Array): number {
+  return marked.reduce((sum, one) => sum + one, 0) / marked.length;
 }
 
 /** The facts of each cell, as many numbers as {@link FACTS}, none below 0; the higher, the less sure. */

@@ -16,9 +16,20 @@ import { pairsOf, Surface, type Pair } from './surface.ts';
 /** How much brighter than the usual each cell is lit, as a factor. */
 export type Light = Float32Array;
 
-/** Nodes of the surface across and up; between them it is straight. Few while a shadow is looked for, which many would follow. */
+/**
+ * The light as it most likely is, and what it is otherwise: without the shadow
+ * that was found, or bent less. Where a block of the figure is taken for shade,
+ * the two part.
+ */
+export interface Lights {
+  readonly light: Light;
+  readonly otherwise: Light;
+}
+
+/** Nodes of the surface across and up; between them it is straight. Few while a shadow is looked for, which many would follow; fewest where no block of a figure may be followed. */
 const NODES = 12;
 const FEW_NODES = 3;
+const FEWEST_NODES = 2;
 
 /** Pairs looked at; larger charts are looked at in part. */
 const MOST_PAIRS = 30_000;
@@ -37,7 +48,7 @@ const DARK = 40;
  * row; `slopes` how light changes inside the cells, without which no shadow
  * is looked for.
  */
-export function lightOn(levels: ArrayLike<number>, columns: number, rows: number, slopes: Slopes | null): Light {
+export function lightOn(levels: ArrayLike<number>, columns: number, rows: number, slopes: Slopes | null): Lights {
   const heights = Float64Array.from(levels, (level) => Math.log(Math.max(4, level)));
   const counts = Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2));
   const laidThrough = (those: Float64Array, nodes: number): Float64Array => {
@@ -45,11 +56,17 @@ export function lightOn(levels: ArrayLike<number>, columns: number, rows: number
     const surface = laid(pairs, columns, rows, nodes);
     return those.map((_, cell) => surface.at(cell));
   };
-  if (heights.length === 1) return Float32Array.of(1);
-  const shade = slopes && shadowOn(heights, counts, slopes, columns, (those) => laidThrough(those, FEW_NODES));
-  if (!shade) return asFactors(laidThrough(heights, NODES));
+  if (heights.length === 1) return { light: Float32Array.of(1), otherwise: Float32Array.of(1) };
+  const shade =
+    slopes === null ? null : shadowOn(heights, counts, slopes, columns, (those) => laidThrough(those, FEW_NODES));
+  if (shade === null) {
+    return { light: asFactors(laidThrough(heights, NODES)), otherwise: asFactors(laidThrough(heights, FEWEST_NODES)) };
+  }
   const smooth = laidThrough(less(heights, shade), NODES);
-  return asFactors(smooth.map((height, cell) => height + (shade[cell] as number)));
+  return {
+    light: asFactors(smooth.map((height, cell) => height + (shade[cell] as number))),
+    otherwise: asFactors(laidThrough(heights, NODES)),
+  };
 }
 
 /** Divides each cell's colour by the light on it; `parts` colours a cell. */

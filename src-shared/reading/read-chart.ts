@@ -15,7 +15,7 @@ import { driftOf, mostOf, NO_DRIFT, type Drift } from './drift.ts';
 import { findGrid, type GridProposal } from './find-grid.ts';
 import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
-import { lightOn, underEvenLight } from './light.ts';
+import { lightOn, underEvenLight, type Light } from './light.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 import { assertReadable, LEAST_PIXELS, qualityOf } from './quality.ts';
@@ -116,18 +116,38 @@ export function* sortCells(
   if (levels.kind === 'symbols') {
     const symbols = yield* symbolsIn(straight, columns, rows, drift);
     yield { stage: 'sort-colours', done: 0 };
-    return { ...asSure(sortSymbols(symbols, levels.count), 'symbols'), columns, cellPixels };
+    return { ...asSure(sortSymbols(symbols, levels.count), 'symbols'), columns, cellPixels, parted: null };
   }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };
-  const even = evenlyLit(seen, levels);
+  const { even, otherwise } = evenlyLit(seen, levels);
   yield { stage: 'sort-colours', done: 0 };
-  const sorted =
-    levels.kind === 'ink'
-      ? notBlank(sortLevels(even, levels.figure))
-      : asSure(sortColours(even, levels.count), 'colours');
+  const sorted = sortedBy(even, levels);
+  yield { stage: 'sort-colours', done: 0.6 };
+  const found = sorted.colours.length;
+  const other = levels.kind === 'ink' ? sortLevels(otherwise, levels.figure) : sortColours(otherwise, found);
   yield { stage: 'sort-colours', done: 1 };
-  return { ...sorted, columns, cellPixels };
+  return { ...sorted, columns, cellPixels, parted: partedFrom(sorted.yarns, other.yarns) };
+}
+
+function sortedBy(even: CellSamples, levels: Exclude<Levels, { kind: 'symbols' }>): Sorted {
+  return levels.kind === 'ink'
+    ? notBlank(sortLevels(even, levels.figure))
+    : asSure(sortColours(even, levels.count), 'colours');
+}
+
+/** 1 for each cell that another sorting gives another yarn; the other's yarns are those they mostly meet. */
+function partedFrom(yarns: Uint8Array, others: Uint8Array): Uint8Array {
+  const together = new Map<number, Map<number, number>>();
+  others.forEach((other, cell) => {
+    const met = together.get(other) ?? new Map<number, number>();
+    const yarn = yarns[cell] as number;
+    together.set(other, met.set(yarn, (met.get(yarn) ?? 0) + 1));
+  });
+  const meant = new Map(
+    [...together].map(([other, met]) => [other, [...met].reduce((most, one) => (one[1] > most[1] ? one : most))[0]]),
+  );
+  return yarns.map((yarn, cell) => (meant.get(others[cell] as number) === yarn ? 0 : 1));
 }
 
 /**
@@ -204,18 +224,22 @@ function assertCounts(corners: Corners, columns: number, rows: number, levels: L
   }
 }
 
-function evenlyLit(samples: CellSamples, levels: Levels): CellSamples {
+function evenlyLit(
+  samples: CellSamples,
+  levels: Levels,
+): { readonly even: CellSamples; readonly otherwise: CellSamples } {
   const { columns, rows, colours, lightest } = samples;
   // Strokes leave paper between them, which shows the light whatever is drawn.
   const isOnPaper = levels.kind === 'ink' && levels.figure === 'dark';
   const shown = isOnPaper ? lightest : Float32Array.from(lightest, (_, cell) => luma(colours, cell * 3));
-  const light = lightOn(shown, columns, rows, slopesInside(samples));
-  return {
+  const lights = lightOn(shown, columns, rows, slopesInside(samples));
+  const under = (light: Light): CellSamples => ({
     ...samples,
     colours: underEvenLight(samples.colours, light),
     means: underEvenLight(samples.means, light),
     quarters: underEvenLight(samples.quarters, light, 4),
-  };
+  });
+  return { even: under(lights.light), otherwise: under(lights.otherwise) };
 }
 
 function readingOf(columns: number, rows: number, levels: Levels, sorted: SortedCells): ChartReading {

@@ -40,6 +40,13 @@ describe.each(KINDS)('%s', (kind) => {
   });
 });
 
+it('marks a corner full of strokes that could be a shadow: photograph 41005', () => {
+  const { wrong, unmarked, marked, refused } = tried(photographOf(41005), 0);
+  expect({ unmarked, refused }).toEqual({ unmarked: 0, refused: null });
+  expect(marked).toBeGreaterThanOrEqual(6);
+  expect(Math.max(wrong, marked)).toBeLessThanOrEqual(12);
+});
+
 describe('symbols in one ink', () => {
   it.each([
     ['some lie a little to the side', 10052],

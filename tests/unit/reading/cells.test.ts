@@ -77,7 +77,7 @@ describe('uneven light', () => {
     { lamp: 'with the soft shadow of a hand', light: (x, y) => 0.65 + 0.35 / (1 + Math.exp(-(x + y - 1) * 12)) },
   ])('$lamp is found to 5 parts in 100', ({ light }) => {
     const { seen, truth } = lit(light);
-    const found = lightOn(seen, 48, 40, null);
+    const found = lightOn(seen, 48, 40, null).light;
     const ratios = [...found].map((value, cell) => value / (truth[cell] as number)).sort((a, b) => a - b);
     const middle = ratios[ratios.length >> 1] as number;
     for (const ratio of ratios) expect(Math.abs(ratio / middle - 1)).toBeLessThan(0.05);
@@ -97,7 +97,7 @@ describe('uneven light', () => {
   it('is not read into an all-over motif without any paper', () => {
     // Dark below, light above: colour, not light, since the step is sharp.
     const seen = Float64Array.from({ length: 30 * 30 }, (_, cell) => (cell < 15 * 30 ? 60 : 200));
-    const found = lightOn(seen, 30, 30, null);
+    const found = lightOn(seen, 30, 30, null).light;
     for (const value of found) expect(Math.abs(value - 1)).toBeLessThan(0.05);
   });
 });
@@ -108,6 +108,7 @@ describe('doubt', () => {
     cellPixels: 12,
     colours: ['#ffffff', '#000000'],
     evidence: null,
+    parted: null,
     yarns: Uint8Array.from([0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1]),
     margins: new Float32Array(12).fill(0.95),
     distances: new Float32Array(12).fill(1),
@@ -154,6 +155,24 @@ describe('doubt', () => {
     };
     const { doubtful } = confidenceOf(few, 'colours');
     expect(doubtful.reduce((sum, one) => sum + one, 0)).toBe(3);
+  });
+
+  it.each([
+    ['falls on each cell that comes out otherwise in other light', 4],
+    ['falls on none where so many do that the light is surely another', 60],
+  ])('%s', (_, changed) => {
+    const many = 300;
+    const sorted = {
+      ...cells,
+      columns: 20,
+      yarns: new Uint8Array(many).fill(1, 0, 150),
+      margins: new Float32Array(many).fill(0.95),
+      distances: new Float32Array(many).fill(1),
+      strayQuarters: new Uint8Array(many),
+      parted: new Uint8Array(many).fill(1, 0, changed),
+    };
+    const { doubtful } = confidenceOf(sorted, 'ink');
+    expect([...doubtful]).toEqual([...new Uint8Array(many).fill(1, 0, changed === 4 ? 4 : 0)]);
   });
 });
 

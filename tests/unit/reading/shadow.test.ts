@@ -50,7 +50,7 @@ describe('the shadow of a hand with a sharp edge', () => {
     for (const grid of [blobs(20, 24, 2, 3), speckled(20, 24, 0.3, 5)]) {
       const lit = shadow(out, wide);
       const { levels, slopes } = seen(grid, lit);
-      const found = off(lightOn(levels, 20, 24, slopes), grid, lit).sort((a, b) => a - b);
+      const found = off(lightOn(levels, 20, 24, slopes).light, grid, lit).sort((a, b) => a - b);
       // Everywhere far within what tells pencil from paper, and closely but on the edge itself.
       expect(found.at(-1)).toBeLessThan(0.1);
       expect(found[Math.floor(found.length * 0.95)]).toBeLessThan(0.03);
@@ -61,7 +61,7 @@ describe('the shadow of a hand with a sharp edge', () => {
     const grid = blobs(60, 40, 2, 9);
     const lit: Lit = (x, y) => (0.7 + 0.3 * (y / 40)) * shadow((u, v) => u + 0.2 * v - 24, 2)(x, y);
     const { levels, slopes } = seen(grid, lit);
-    const found = off(lightOn(levels, 60, 40, slopes), grid, lit).sort((a, b) => a - b);
+    const found = off(lightOn(levels, 60, 40, slopes).light, grid, lit).sort((a, b) => a - b);
     expect(found.at(-1)).toBeLessThan(0.1);
   });
 });
@@ -79,6 +79,6 @@ describe('a figure that has one edge from side to side', () => {
     { figure: 'a slope of two to one', grid: whole((column, row) => column + 2 * row < 36) },
   ])('is no shadow: $figure, whose cells are even inside', ({ grid }) => {
     const { levels, slopes } = seen(grid, () => 1);
-    for (const value of lightOn(levels, 24, 24, slopes)) expect(Math.abs(value - 1)).toBeLessThan(0.05);
+    for (const value of lightOn(levels, 24, 24, slopes).light) expect(Math.abs(value - 1)).toBeLessThan(0.05);
   });
 });
