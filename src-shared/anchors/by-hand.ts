@@ -58,7 +58,8 @@ export function saidOfNeedles(
   first: number,
   last: number,
 ): ReadonlyMap<number, AnchorByHand['is']> {
-  if (byHand.length === 0) return NOTHING;
+  const motifs = new Set(copiesOf(pattern).map(({ motif }) => motif));
+  if (!byHand.some(({ motif }) => motifs.has(motif))) return NOTHING;
   const said = new Map<number, AnchorByHand['is']>();
   for (let needle = first; needle <= last; needle++) {
     const cell = chartCellAt(pattern, outline, row, needle as Slot);

@@ -2,14 +2,19 @@
 import type { Slot } from '../bed/index.ts';
 import { OUTSIDE, type Fabric } from '../fabric/index.ts';
 
+/** Taken anew by each: only one fabric is worked on at a time. */
+let marks = new Uint8Array(0);
+
+const ANCHOR = 1;
+const LEFT = 2;
+
 /** Rows are counted from 1 and needles are slots, as everywhere. */
 export class Cells {
   readonly #fabric: Fabric;
   readonly #drawn: Uint8Array;
   readonly #main: number;
-  /** 1 where an anchor is. */
-  readonly #isAnchor: Uint8Array;
-  readonly #rows: (Slot[] | undefined)[] = [];
+  /** {@link ANCHOR} where one is, {@link LEFT} where a float begins that copies leave loose. */
+  readonly #marks: Uint8Array;
   /** As knitted, with the anchors so far. */
   readonly cells: Uint8Array;
 
@@ -18,7 +23,8 @@ export class Cells {
     this.#drawn = drawn.cells;
     this.#main = main;
     this.cells = fabric.cells.slice();
-    this.#isAnchor = new Uint8Array(fabric.cells.length);
+    if (marks.length < fabric.cells.length) marks = new Uint8Array(fabric.cells.length);
+    this.#marks = marks.subarray(0, fabric.cells.length).fill(0);
   }
 
   index(row: number, needle: number): number {
@@ -32,8 +38,35 @@ export class Cells {
   anchor(row: number, needle: number, yarn: number): void {
     const at = this.index(row, needle);
     this.cells[at] = yarn;
-    this.#isAnchor[at] = 1;
-    (this.#rows[row - 1] ??= []).push(needle as Slot);
+    this.#marks[at] = ANCHOR;
+  }
+
+  /** A float that begins here stays loose in all copies: nobody tries again in one alone. */
+  leave(row: number, needle: number): void {
+    this.#marks[this.index(row, needle)] = LEFT;
+  }
+
+  isLeft(row: number, needle: number): boolean {
+    return this.#marks[this.index(row, needle)] === LEFT;
+  }
+
+  /** The rows `first` … `last` become what the rows so many below them are. */
+  copyRows(first: number, last: number, below: number): void {
+    const { width } = this.#fabric;
+    const [to, from, end] = [(first - 1) * width, (first - 1 - below) * width, (last - below) * width];
+    this.cells.copyWithin(to, from, end);
+    this.#marks.copyWithin(to, from, end);
+  }
+
+  /** The needles of a row with an anchor, from the left; undefined where there are none. */
+  anchorsIn(row: number): readonly Slot[] | undefined {
+    const { width, first } = this.#fabric;
+    const start = (row - 1) * width;
+    let needles: Slot[] | undefined;
+    for (let column = 0; column < width; column++) {
+      if (this.#marks[start + column] === ANCHOR) (needles ??= []).push((first + column) as Slot);
+    }
+    return needles;
   }
 
   /** Whether `yarn` floats behind just these needles: the fabric has no anchors of it there yet. */
@@ -52,7 +85,7 @@ export class Cells {
   isStacked(row: number, needle: number): boolean {
     const at = this.index(row, needle);
     const { width } = this.#fabric;
-    return this.#isAnchor[at - width] === 1 || this.#isAnchor[at + width] === 1;
+    return this.#marks[at - width] === ANCHOR || this.#marks[at + width] === ANCHOR;
   }
 
   /**
@@ -63,7 +96,7 @@ export class Cells {
   isFree(row: number, needle: number, yarn: number): boolean {
     const at = this.index(row, needle);
     const isMain = this.cells[at] === this.#main;
-    if (yarn === this.#main) return !isMain && this.#isAnchor[at] === 0 && !this.#isNear(row, needle, 2, true);
+    if (yarn === this.#main) return !isMain && this.#marks[at] !== ANCHOR && !this.#isNear(row, needle, 2, true);
     return isMain && this.#fabric.cells[at] === this.#main && !this.#isNear(row, needle, 1, false);
   }
 
@@ -82,8 +115,8 @@ export class Cells {
     return false;
   }
 
-  done(): { readonly fabric: Fabric; readonly rows: readonly (readonly Slot[] | undefined)[] } {
-    for (const row of this.#rows) row?.sort((a, b) => a - b);
-    return { fabric: { ...this.#fabric, cells: this.cells }, rows: this.#rows };
+  /** The fabric with its anchors. */
+  done(): Fabric {
+    return { ...this.#fabric, cells: this.cells };
   }
 }

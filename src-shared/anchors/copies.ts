@@ -104,8 +104,13 @@ function isSame(one: CopyQuestion, other: CopyQuestion): boolean {
     one.copy.height === other.copy.height &&
     isSameSet(one.never, other.never) &&
     isSameSet(one.always, other.always) &&
-    one.copy.cells.every((cell, at) => cell === other.copy.cells[at])
+    isSameDrawing(one.copy.cells, other.copy.cells)
   );
+}
+
+function isSameDrawing(one: Uint8Array, other: Uint8Array): boolean {
+  for (let at = 0; at < one.length; at++) if (one[at] !== other[at]) return false;
+  return true;
 }
 
 function isSameSet(one: ReadonlySet<number>, other: ReadonlySet<number>): boolean {

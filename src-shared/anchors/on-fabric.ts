@@ -10,6 +10,7 @@ import { brokenCopies, type BrokenCopies } from './copies.ts';
 import type { CopyFloat } from './in-copy.ts';
 import { anchorsInFloat, looseStretches, OPEN, WANTED } from './in-float.ts';
 import { longFloats, longFloatsOfMain, type LongFloat } from './long-floats.ts';
+import { periodOf, type Period } from './period.ts';
 import type { Anchored, LooseFloat } from './types.ts';
 
 /** What anchors are put on, and for whom. */
@@ -50,14 +51,15 @@ class Bench {
   readonly #cells: Cells;
   readonly #asked: Anchoring;
   readonly #wishing: readonly Wishing[];
-  readonly #loose: LooseFloat[] = [];
-  /** Where in the fabric floats begin that copies leave loose, so that nobody tries again in one copy alone. */
-  readonly #leftInCopies = new Set<number>();
+  readonly #loose: (LooseFloat[] | undefined)[] = [];
+  readonly #rows: (readonly Slot[] | undefined)[] = [];
+  readonly #period: Period | null;
 
   constructor(fabric: Fabric, drawn: Fabric, asked: Anchoring, wishing: readonly Wishing[]) {
     this.#cells = new Cells(fabric, drawn, asked.main);
     this.#asked = asked;
     this.#wishing = wishing;
+    this.#period = periodOf(fabric, drawn, asked.placed);
   }
 
   anchored(): Anchored {
@@ -67,8 +69,31 @@ class Bench {
     const from = Math.min(...this.#wishing.map(({ pattern }) => pattern.firstRow));
     const to = Math.max(...this.#wishing.map(({ pattern }) => pattern.lastRow));
     const isOfTwoYarns = this.#contrasts() === 1;
-    for (let row = from; row <= to; row++) this.#layRest(row, isOfTwoYarns);
-    return { ...this.#cells.done(), loose: this.#loose };
+    for (let row = from; row <= to; ) row = this.#repeated(row) ?? this.#rest(row, isOfTwoYarns);
+    return { fabric: this.#cells.done(), rows: this.#rows, loose: this.#loose };
+  }
+
+  /** Breaks what is left in a row; gives the next row. */
+  #rest(row: number, isOfTwoYarns: boolean): number {
+    this.#layRest(row, isOfTwoYarns);
+    const anchors = this.#cells.anchorsIn(row);
+    const before = this.#period ? this.#rows[row - 1 - this.#period.rows] : undefined;
+    this.#rows[row - 1] = isSameRun(anchors, before) ? before : anchors;
+    return row + 1;
+  }
+
+  /** Takes over rows that are as those a period below them, with the same anchors under them; gives the next row, or null. */
+  #repeated(row: number): number | null {
+    const period = this.#period;
+    if (!period || !period.isRepeated(row) || this.#rows[row - 2] !== this.#rows[row - 2 - period.rows]) return null;
+    let last = row;
+    while (last + 1 < row + period.rows && period.isRepeated(last + 1)) last++;
+    this.#cells.copyRows(row, last, period.rows);
+    for (let at = row - 1; at < last; at++) {
+      this.#rows[at] = this.#rows[at - period.rows];
+      this.#loose[at] = this.#loose[at - period.rows];
+    }
+    return last + 1;
   }
 
   /** How many contrasts the copies that are placed may be knitted in. */
@@ -86,6 +111,14 @@ class Bench {
   #layCopies({ place, period, step, rows }: BrokenCopies): void {
     const { firstRow, lastRow, origin } = place;
     for (let row = firstRow; row <= lastRow; row++) {
+      const again = this.#period;
+      if (again?.isRepeated(row)) {
+        let last = row;
+        while (last + 1 < row + again.rows && again.isRepeated(last + 1)) last++;
+        this.#cells.copyRows(row, last, again.rows);
+        row = last;
+        continue;
+      }
       const floats = rows[(row - firstRow) % period];
       if (!floats || floats.length === 0) continue;
       const run = runOn(place, this.#asked.placed.outline, row);
@@ -119,7 +152,7 @@ class Bench {
       )
         continue;
       for (const offset of anchors) cells.anchor(row, at + offset, yarn);
-      for (const stretch of loose) this.#leftInCopies.add(cells.index(row, at + stretch.first));
+      for (const stretch of loose) cells.leave(row, at + stretch.first);
     }
   }
 
@@ -150,8 +183,8 @@ class Bench {
     const owner = this.#ownerOf(first, last, row, here);
     const { index: pattern, wish } = owner;
     if (length <= wish.longest) return;
-    if (this.#leftInCopies.has(cells.index(row, first))) {
-      this.#loose.push({ row, yarn, pattern, first: first as Slot, last: last as Slot });
+    if (cells.isLeft(row, first)) {
+      this.#leave(row, { yarn, pattern, first: first as Slot, last: last as Slot });
       return;
     }
     const said = saidOfNeedles(wish, owner.pattern, this.#asked.placed.outline, row, first, last);
@@ -166,14 +199,17 @@ class Bench {
     const anchors = anchorsInFloat(needles, wish.longest);
     for (const at of anchors) cells.anchor(row, first + at, yarn);
     for (const stretch of looseStretches(length, anchors, wish.longest)) {
-      this.#loose.push({
-        row,
+      this.#leave(row, {
         yarn,
         pattern,
         first: (first + stretch.first) as Slot,
         last: (first + stretch.last) as Slot,
       });
     }
+  }
+
+  #leave(row: number, float: LooseFloat): void {
+    (this.#loose[row - 1] ??= []).push(float);
   }
 
   /** The pattern that wishes for the shortest floats of those in which one ends, or where none does of all on the row. */
@@ -197,4 +233,9 @@ class Bench {
 /** The group whose own ball knits a needle, or null. */
 export function ballAt(balls: readonly OwnBall[], needle: number): number | null {
   return balls.find(({ first, last }) => needle >= first && needle <= last)?.group ?? null;
+}
+
+function isSameRun(one: readonly Slot[] | undefined, other: readonly Slot[] | undefined): boolean {
+  if (!one || !other) return one === other;
+  return one.length === other.length && one.every((needle, at) => needle === other[at]);
 }

@@ -4,8 +4,6 @@ import type { Fabric } from '../fabric/index.ts';
 
 /** A float that stays longer than its pattern wishes. */
 export interface LooseFloat extends Run {
-  /** 1-based. */
-  readonly row: number;
   readonly yarn: number;
   /** Index among the patterns of the piece. */
   readonly pattern: number;
@@ -16,6 +14,6 @@ export interface Anchored {
   readonly fabric: Fabric;
   /** The needles of each row that take an anchor, left to right; index 0 is row 1, undefined where none do. */
   readonly rows: readonly (readonly Slot[] | undefined)[];
-  /** By row, from below. */
-  readonly loose: readonly LooseFloat[];
+  /** Of each row; index 0 is row 1, undefined where none stays so. */
+  readonly loose: readonly (readonly LooseFloat[] | undefined)[];
 }

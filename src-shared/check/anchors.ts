@@ -5,7 +5,9 @@ import type { Inspected } from './inspected.ts';
 /** `floats-unbroken`: what no anchor can break, one finding a pattern. */
 export function floatsUnbroken({ laid, looseFloats }: Inspected): Finding[] {
   return laid.flatMap(({ asked, placed }, index): Finding[] => {
-    const own = looseFloats.filter(({ pattern }) => pattern === index);
+    const own = looseFloats.flatMap((floats, at) =>
+      (floats ?? []).filter(({ pattern }) => pattern === index).map((float) => ({ ...float, row: at + 1 })),
+    );
     const [first] = own;
     if (!first || !asked.anchors) return [];
     const lengthOf = (float: typeof first): number => float.last - float.first + 1;

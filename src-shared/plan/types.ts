@@ -33,8 +33,8 @@ export interface Plan extends PlacedPatterns {
   readonly endNeedleRows: ReadonlySet<number>;
   /** With the anchors that patterns wish for. */
   readonly fabric: Fabric;
-  /** Floats that stay longer than their patterns wish, from below. */
-  readonly looseFloats: readonly LooseFloat[];
+  /** Floats of each row that stay longer than their patterns wish; index 0 is row 1, undefined where none do. */
+  readonly looseFloats: readonly (readonly LooseFloat[] | undefined)[];
   /** Index 0 is row 1. */
   readonly rows: readonly PlanRow[];
   readonly wrapStrands: readonly WrapStrand[];
