@@ -69,7 +69,7 @@ class Bench {
     const from = Math.min(...this.#wishing.map(({ pattern }) => pattern.firstRow));
     const to = Math.max(...this.#wishing.map(({ pattern }) => pattern.lastRow));
     const isOfTwoYarns = this.#contrasts() === 1;
-    for (let row = from; row <= to; ) row = this.#repeated(row) ?? this.#rest(row, isOfTwoYarns);
+    for (let row = from; row <= to;) row = this.#repeated(row) ?? this.#rest(row, isOfTwoYarns);
     return { fabric: this.#cells.done(), rows: this.#rows, loose: this.#loose };
   }
 

@@ -6,6 +6,7 @@ import type { Day } from '../day/index.ts';
 import { cellAspect, type Gauge } from '../piece/index.ts';
 import type { Motif } from '../motif/index.ts';
 import type { Palette } from '../project/index.ts';
+import { withAnchorCells, type AnchorCells } from './chart/anchored.ts';
 import { chartGutters, drawChart, drawNumbers, type ChartNumbers } from './chart/drawing.ts';
 import { alikeYarns, type ChartPlace } from './chart/layers.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
@@ -24,6 +25,8 @@ export interface ChartImageOptions {
   readonly gridLines: boolean;
   /** Corner brackets round the true repeat, its blank columns hatched. */
   readonly repeatBox: boolean;
+  /** Anchors of the copies on the piece, drawn in. */
+  readonly anchors?: AnchorCells;
   /** Recorded in the file. */
   readonly date?: Day;
 }
@@ -50,7 +53,7 @@ export function chartImageSize(motif: Motif, options: ChartImageOptions): ChartI
 
 /** The whole drawing of a motif as SVG, one user unit a pixel. */
 export function chartSvg(motif: Motif, palette: Palette, options: ChartImageOptions): string {
-  const subject = chartOfMotif(motif, palette);
+  const subject = withAnchorCells(chartOfMotif(motif, palette), options.anchors ?? new Map());
   const part = wholeChart(subject);
   const size = sizeOf(motif.grid, options);
   const place = placeOf(size);

@@ -9,6 +9,7 @@ export * from './garment-yarn-rows.ts';
 export { sheetToSvg } from './svg.ts';
 export * from './page-words.ts';
 export * from './chart.ts';
+export { anchorCells, type AnchorCells } from './chart/anchored.ts';
 export * from './csv.ts';
 export * from './row-list.ts';
 export { FONT_FAMILY } from './font/metrics.ts';

@@ -22,6 +22,7 @@ import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
+import { anchorCells, withAnchorCells } from './chart/anchored.ts';
 import { chartOfCopy, mirrored } from './chart/subject.ts';
 import { allOverBlocks, groupBlocks } from './facts-blocks.ts';
 import { feedingBlocks } from './feeding-blocks.ts';
@@ -178,7 +179,8 @@ function chartsOf(
       allOversOf(plan).flatMap((one) => (found.includes(one) ? [one.number] : [])),
     );
     const beside = chart.beside(stands.map(({ starts }) => starts));
-    const drawn = chartOfCopy(motif, piece, width);
+    const ofCopy = chartOfCopy(motif, piece, width);
+    const drawn = withAnchorCells(ofCopy, anchorCells(plan, found, ofCopy.grid));
     const onNeedles = isMirrored ? mirrored(drawn) : drawn;
     const wornIsOther = piece.finishedFace === 'knit';
     const ways = wornIsOther
@@ -200,6 +202,7 @@ function chartsOf(
             ...(where === null ? [] : [plain(where)]),
             plain(wornIsOther ? chart.shown[way] : chart.shownAlike),
             ...(blank === null ? [] : [plain(blank)]),
+            ...(subject.anchors.size === 0 ? [] : [plain(chart.anchors(subject.anchors.size))]),
             ...(beside === null ? [] : [plain(beside)]),
           ],
         };

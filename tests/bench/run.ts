@@ -5,6 +5,7 @@
 import { cpus, loadavg } from 'node:os';
 import { barLine, isMet, type Bar } from './bar.ts';
 import { measureBars, planBars, repeatBars, runningOrderBars } from './computing.ts';
+import { anchorsBars } from './anchors.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
@@ -27,6 +28,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   measure: measureBars,
   plan: planBars,
   order: runningOrderBars,
+  anchors: anchorsBars,
   opening: openingBars,
   placing: placingBars,
   reading: readingBars,

@@ -5,16 +5,20 @@ import type { ExportKind, exportSources } from '@shared/host/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import {
   rowListCsv,
+  anchorCells,
   chartImageSize,
   chartSvg,
   garmentSheet,
   placementSheet,
   sheetFacts,
   type PlannedPlace,
+  type AnchorCells,
   type ChartImageOptions,
   type SheetOptions,
 } from '@shared/output/index.ts';
-import type { Plan } from '@shared/plan/index.ts';
+import { copiesIn } from '@shared/pattern/index.ts';
+import { makePlan, type Plan } from '@shared/plan/index.ts';
+import { outcome } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
 import { sheetToPdf } from './pdf.ts';
@@ -73,6 +77,19 @@ export function garmentPdf(
   return sheetToPdf(garmentSheet(planned, { paper, date, unit, charts }));
 }
 
+/** The anchors of the motif where it stands on the piece; none where that cannot be planned. */
+function anchorsOn(project: ProjectAt, { id, grid }: Motif): AnchorCells {
+  const piece = pieceIn(project);
+  if (!piece.patterns.some(({ anchors }) => anchors !== null)) return new Map();
+  const plan = outcome(() => makePlan(piece));
+  if (!plan.ok) return new Map();
+  return anchorCells(
+    plan.value,
+    copiesIn(plan.value).filter(({ motif }) => motif === id),
+    grid,
+  );
+}
+
 /** Numbers, lines and repeat box, in cells as large as the image may be. */
 function chartOptions(project: ProjectAt, motif: Motif): ChartImageOptions {
   const decorated = {
@@ -80,6 +97,7 @@ function chartOptions(project: ProjectAt, motif: Motif): ChartImageOptions {
     numbers: true,
     gridLines: true,
     repeatBox: true,
+    anchors: anchorsOn(project, motif),
   };
   let cellHeight = CELL_PIXELS;
   while (cellHeight > 1 && !isImageSize(chartImageSize(motif, { ...decorated, cellHeight }))) cellHeight--;

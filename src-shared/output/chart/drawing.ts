@@ -8,6 +8,7 @@ import type { SheetItem } from '../model.ts';
 import { POINT_MM } from '../paper.ts';
 import type { Tone } from '../tones.ts';
 import {
+  anchorRings,
   blankHatching,
   cellLayers,
   chartEdge,
@@ -57,6 +58,7 @@ export function drawChart(subject: ChartSubject, part: CellBox, place: ChartPlac
   return [
     ...cellLayers(subject, part, place),
     ...yarnMarks(subject, part, place, shows.marks),
+    ...anchorRings(subject, part, place),
     ...(shows.repeatBox ? blankHatching(subject, part, place) : []),
     ...(shows.gridLines ? gridLines(subject, part, place) : shows.repeatBox ? [chartEdge(part, place)] : []),
     ...(shows.repeatBox ? repeatBrackets(subject, part, place) : []),

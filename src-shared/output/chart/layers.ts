@@ -198,6 +198,31 @@ export function yarnMarks(subject: ChartSubject, part: CellBox, place: ChartPlac
   );
 }
 
+/** A ring in each anchor, so that it is told from the motif's own cells. */
+export function anchorRings(subject: ChartSubject, part: CellBox, place: ChartPlace): SheetItem[] {
+  const { grid, anchors } = subject;
+  const radius = RING_OF_CELL * Math.min(place.cellWidth, place.cellHeight);
+  const rings = new Map<number, Point[][]>();
+  for (const cell of anchors) {
+    const [column, row] = [(cell % grid.width) - part.column, Math.floor(cell / grid.width) - part.row];
+    if (column < 0 || row < 0 || column >= part.width || row >= part.height) continue;
+    const x = place.x + (column + 0.5) * place.cellWidth;
+    const y = place.y + (part.height - row - 0.5) * place.cellHeight;
+    const ring = Array.from({ length: RING_SIDES + 1 }, (_, side): Point => {
+      const angle = (2 * Math.PI * side) / RING_SIDES;
+      return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
+    });
+    const yarn = grid.cells[cell] as number;
+    rings.set(yarn, [...(rings.get(yarn) ?? []), ring]);
+  }
+  return [...rings].map(([yarn, lines]) =>
+    pathItem(lines, { paint: toneOn([colourAt(subject, yarn)]), width: place.mark }),
+  );
+}
+
+const RING_OF_CELL = 0.3;
+const RING_SIDES = 12;
+
 /** The yarns of a chart that its lightness does not tell from the ground or from one before them in the palette. */
 export function alikeYarns(subject: ChartSubject): number[] {
   const used = yarnsInUse(subject);

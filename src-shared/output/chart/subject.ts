@@ -13,6 +13,8 @@ export interface ChartSubject {
   readonly blankRight: number;
   /** The true repeat, from the bottom left corner. */
   readonly repeat: { readonly width: number; readonly height: number };
+  /** Cells (`row * width + column`) that were added to break floats, to be marked. */
+  readonly anchors: ReadonlySet<number>;
 }
 
 /** A whole drawing as a chart, its true repeat found. */
@@ -35,13 +37,15 @@ function subjectOf(
 ): ChartSubject {
   const unit = crop(grid, 0, 0, repeat.width, grid.height);
   const blank = blankEdges(unit, ground);
-  return { grid, ground, yarns, repeat, blankLeft: blank?.left ?? 0, blankRight: blank?.right ?? 0 };
+  const anchors: ReadonlySet<number> = new Set();
+  return { grid, ground, yarns, repeat, anchors, blankLeft: blank?.left ?? 0, blankRight: blank?.right ?? 0 };
 }
 
 /** The same from the other side of the fabric. */
 export function mirrored(subject: ChartSubject): ChartSubject {
   const { grid, blankLeft, blankRight } = subject;
-  return { ...subject, grid: mirrorAcross(grid), blankLeft: blankRight, blankRight: blankLeft };
+  const anchors = new Set([...subject.anchors].map((cell) => cell + grid.width - 1 - 2 * (cell % grid.width)));
+  return { ...subject, grid: mirrorAcross(grid), anchors, blankLeft: blankRight, blankRight: blankLeft };
 }
 
 /** All of a chart as one part. */

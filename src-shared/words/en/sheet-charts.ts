@@ -58,6 +58,8 @@ export const sheetCharts = {
   shownAlike: 'As you see it on the needles, which is how it is seen when worn.',
   /** Stands beside a row: where the carriage is before it. */
   sides: { left: 'L', right: 'R' } satisfies { readonly [At in Side]: string },
+  anchors: (many: number): string =>
+    `Rings: ${n.count(many, 'anchor stitch', 'anchor stitches')}, as most copies have them, so that floats are short. The row list has all.`,
   blank(left: number, right: number): string | null {
     if (left === 0 && right === 0) return null;
     const parts = [left > 0 ? `${left} at the left` : '', right > 0 ? `${right} at the right` : ''].filter(Boolean);
