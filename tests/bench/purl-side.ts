@@ -22,7 +22,7 @@ const SEEN: { readonly [Of in From]: string } = {
 export async function purlSideBars(): Promise<Bar[]> {
   return await withPage(async (page) => {
     const bars: Bar[] = [];
-    for (const side of (process.env.SIDE ? ['flat'] : ['purl', 'flat']) as Side[]) {
+    for (const side of ['purl', 'flat'] as const) {
       for (const from of ['near', 'crowded', 'whole'] as const) {
         const rounds: PanTimes[] = [];
         for (let round = 0; round < ROUNDS; round++) {
