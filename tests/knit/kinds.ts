@@ -58,6 +58,15 @@ const KINDS = {
   'end needles on a blank row': ({ plan }) => plan.rows.some(({ endNeedles }) => endNeedles?.isBlank),
   'a figure at the edge': ({ knitted: { fabric } }) =>
     fabric.some(({ runs }) => runs[0]?.yarn !== fabric[0]?.runs[0]?.yarn),
+  anchors: ({ plan: { rows } }) => rows.some(({ anchors }) => anchors.length > 0),
+  'anchors of main': ({ project, plan: { rows, fabric } }) =>
+    rows.some(({ row, anchors }) =>
+      anchors.some((needle) => fabric.cells[(row - 1) * fabric.width + needle - fabric.first] === project.mainYarn),
+    ),
+  'anchors in an order of colours': ({ project, plan: { rows } }) =>
+    rows.some(({ anchors }) => anchors.length > 0) && project.patterns.some(({ colourOrder }) => colourOrder !== null),
+  'anchors beside own balls': ({ strands, plan: { rows } }) =>
+    rows.some(({ anchors }) => anchors.length > 0) && strands.some(({ name }) => name.includes(' of group ')),
   // Yarns and balls.
   'a row all in contrast': ({ project, knitted: { fabric } }) =>
     fabric.some(({ runs }) => runs.length === 1 && runs[0]?.yarn !== mainOf(project)),

@@ -1,5 +1,5 @@
 /** A project's plan knitted by the simulated knitter: it is given the running order as JSON, and pictures for its machine. */
-import { label } from '@shared/bed/index.ts';
+import { label, type Slot } from '@shared/bed/index.ts';
 import { makeFabric, OUTSIDE, tierOf, type PlacedAllOver, type PlacedGroup } from '@shared/fabric/index.ts';
 import { needlesTaken } from '@shared/piece/index.ts';
 import { planFor, type Plan } from '@shared/plan/index.ts';
@@ -148,6 +148,10 @@ export function picturesOf(project: ProjectAt, plan: Plan, acts: readonly StopJs
     );
     const lastRow = Math.max(...found.map((one) => one.lastRow));
     const rows = Array.from({ length: lastRow - act.row + 1 }, (_, at) => act.row + at);
+    if (rows.some((row) => (plan.rows[row - 1]?.anchors.length ?? 0) > 0)) {
+      pictures[act.pattern] = wholeRows(project, plan, act, rows);
+      continue;
+    }
     pictures[act.pattern] = found.map((one, at) => {
       const motif = motifOf(project, one.motif).name;
       const needle = needleOf((act.groups[at] as (typeof act.groups)[number]).needle);
@@ -156,6 +160,66 @@ export function picturesOf(project: ProjectAt, plan: Plan, acts: readonly StopJs
     });
   }
   return pictures;
+}
+
+type FirstNeedlesJson = Extract<StopJson['acts'][number], { act: 'first-needles' }>;
+
+/** Anchors stand between copies and beside them too, so whoever has them gives the machine whole rows, drawn with them. */
+function wholeRows(
+  project: ProjectAt,
+  plan: Plan,
+  { groups }: FirstNeedlesJson,
+  rows: readonly number[],
+): PatternsJson[string] {
+  const { first } = plan.fabric;
+  const width = wholePlaces(project, plan.fabric.width);
+  return groups.map((group, at) => {
+    const motif = group.motif;
+    const needle = needleOf(group.needle);
+    if (at > 0) return { motif, isEverywhere: false, width: needleOf(group.last) - needle + 1, rows: [] };
+    const figureOn = (row: number): number[] => {
+      const { contrast, endNeedles } = plan.rows[row - 1] as Plan['rows'][number];
+      const isFigure = (one: number): boolean =>
+        contrast.some((run) => run.first <= one && one <= run.last) && !endNeedles?.needles.includes(one as Slot);
+      return Array.from({ length: width }, (_, column) => first + column)
+        .filter(
+          (one) => isFigure(one) || (isBeside(plan, row, one) && isLikeOnPlaces(project, isFigure, one, first, width)),
+        )
+        .map((one) => modulo(one - needle, width))
+        .map((column) => (group.mirrored ? width - 1 - column : column));
+    };
+    return { motif, isEverywhere: true, width, rows: rows.map(figureOn) };
+  });
+}
+
+/** On fixed places what is read of a whole row is whole repeats, so that it goes on beside the piece as the machine does. */
+function wholePlaces({ machine: { places } }: ProjectAt, across: number): number {
+  const period = places === 'any-needle' ? 1 : places.repeat;
+  return Math.ceil(across / period) * period;
+}
+
+function isBeside(plan: Plan, row: number, needle: number): boolean {
+  const { first, last } = (plan.rows[row - 1] as Plan['rows'][number]).edges;
+  return needle < first || needle > last;
+}
+
+/** On fixed places what lies beside the piece is chosen as its like on the piece is. */
+function isLikeOnPlaces(
+  { machine: { places } }: ProjectAt,
+  isFigure: (needle: number) => boolean,
+  needle: number,
+  first: number,
+  width: number,
+): boolean {
+  if (places === 'any-needle') return false;
+  for (let other = first; other < first + width; other++) {
+    if (modulo(other - needle, places.repeat) === 0 && isFigure(other)) return true;
+  }
+  return false;
+}
+
+function modulo(value: number, by: number): number {
+  return ((value % by) + by) % by;
 }
 
 function needleOf(text: string): number {
@@ -196,14 +260,10 @@ function fillPicture(
   needle: number,
 ): Drawn {
   const { copy, ground, border, without, isMirrored } = fill;
-  const modulo = (value: number, by: number): number => ((value % by) + by) % by;
   const isWhole = border.left === 0 && border.right === 0 && without.size === 0;
   const taken = needlesTaken(plan.outline);
   const { places } = project.machine;
-  const across = taken.last - taken.first + 1;
-  // On fixed places what is read of a whole row is whole repeats, so that it goes on beside the piece as the machine does.
-  const period = places === 'any-needle' ? 1 : places.repeat;
-  const width = isWhole ? copy.width : Math.ceil(across / period) * period;
+  const width = isWhole ? copy.width : wholePlaces(project, taken.last - taken.first + 1);
   const turned = (column: number): number => (isMirrored ? width - 1 - column : column);
   const main = pieceIn(project).mainYarn;
   const fabric = makeFabric(plan.outline, [fill], main);

@@ -4,6 +4,7 @@ import type { Machine, Slot } from '@shared/bed/index.ts';
 import type { EdgeStep, FloatLimit } from '@shared/piece/index.ts';
 import type { AllOver, Band, ColourOrder } from '@shared/pattern/index.ts';
 import { startBand, startAllOver, startGroup, type ProjectAt } from '@shared/project/index.ts';
+import { anyWish, wishing } from '../property/anchored-projects.ts';
 import { anyFilledProject } from '../property/filled-projects.ts';
 import { ALL_YARNS, anyProject } from '../property/projects.ts';
 import { settled } from '../written-projects.ts';
@@ -201,6 +202,13 @@ const inAnyOrder = (project: ProjectAt): fc.Arbitrary<ProjectAt> =>
         },
   );
 
+/** Half of them wish for floats that are not too long, of main too. */
+const wishedFor = fc.oneof(
+  { arbitrary: fc.constant(null), weight: 2 },
+  anyWish,
+  anyWish.map((wish) => ({ ...wish, longest: Math.min(wish.longest, 4), isBehindFigure: true })),
+);
+
 /** Any of these, on any machine. */
 export const anyKnittable: fc.Arbitrary<ProjectAt> = fc
   .record({
@@ -215,4 +223,4 @@ export const anyKnittable: fc.Arbitrary<ProjectAt> = fc
     return { ...shaped, machine, piece };
   })
   .chain(inAnyOrder)
-  .map((project) => settled(project));
+  .chain((project) => wishedFor.map((wish) => (wish === null ? settled(project) : wishing(project, wish))));
