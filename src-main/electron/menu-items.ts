@@ -76,6 +76,7 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         command('save'),
         command('save-as'),
         command('rename-project'),
+        command('colourways'),
         LINE,
         command('print'),
         ...(isMac ? [] : [LINE, role('quit', menu.quit)]),

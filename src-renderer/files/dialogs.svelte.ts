@@ -45,6 +45,8 @@ export class Dialogs implements Asking {
   fresh = $state.raw<{ aim: NewProject['bench']; answer: (made: NewProject | null) => void } | null>(null);
   /** A picture that is being read in; `wanted` is the way, or null to ask. */
   picture = $state.raw<{ given: GivenPicture; wanted: ImporterName | null } | null>(null);
+  /** The yarns in several versions are looked at. */
+  showsColourways = $state(false);
   /** The question about files that is up, and those that wait for its answer. */
   #asked: Promise<unknown> = Promise.resolve();
 
@@ -61,7 +63,8 @@ export class Dialogs implements Asking {
       this.fresh !== null ||
       this.files !== null ||
       this.replace !== null ||
-      this.picture !== null
+      this.picture !== null ||
+      this.showsColourways
     );
   }
 

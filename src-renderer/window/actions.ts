@@ -12,6 +12,7 @@ export const BENCHES = ['motif', 'piece', 'sheet'] as const satisfies readonly B
 /** What the window does for commands. */
 export interface WindowControls {
   showCommands(): void;
+  showColourways(): void;
   /** Begins the tour, on the sample. */
   takeTour(): void | Promise<void>;
   print(): Promise<void>;
@@ -24,7 +25,7 @@ export interface WindowControls {
 export function windowActions(
   session: Session,
   files: Files,
-  { showCommands, takeTour, print, nameProject, keepSettings }: WindowControls,
+  { showCommands, showColourways, takeTour, print, nameProject, keepSettings }: WindowControls,
 ): ActionsOf<'files' | 'steps' | 'benches' | 'window' | 'themes'> {
   const text = words.shell.commands;
   const otherUnit = (): LengthUnit => (session.view.lengthUnit === 'cm' ? 'in' : 'cm');
@@ -75,6 +76,7 @@ export function windowActions(
         session.announce(text.lengthUnitAnnounced[lengthUnit]);
       },
     },
+    colourways: { run: showColourways },
     'single-keys': {
       isOn: () => singleKeys.areOn,
       run: () => {

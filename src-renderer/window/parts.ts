@@ -6,4 +6,5 @@ export const sheetBench = latePart(() => import('../sheet/SheetBench.svelte'));
 export const filePanel = latePart(() => import('../files/FilePanel.svelte'));
 export const newProject = latePart(() => import('../starting/NewDialog.svelte'));
 export const tour = latePart(() => import('../starting/Tour.svelte'));
+export const colourwaysDialog = latePart(() => import('../piece/colours/ColourwaysDialog.svelte'));
 export const readingIn = latePart(() => import('../reading-in/ReadingIn.svelte'));

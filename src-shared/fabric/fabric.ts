@@ -1,7 +1,7 @@
 /** The fabric on the needles, from the outline and the copies on it. */
 import { widthOf } from '../bed/index.ts';
 import { modulo } from '../grid/index.ts';
-import { stripeAt, type Stripe } from '../pattern/index.ts';
+import { recolour, stripeAt } from '../pattern/index.ts';
 import { needlesTaken, type Outline } from '../piece/index.ts';
 import { runOn, tierOf } from './copies.ts';
 import { OUTSIDE, type Fabric, type PlacedCopies } from './types.ts';
@@ -45,16 +45,6 @@ function knitInto(fabric: Fabric, outline: Outline, place: PlacedCopies): void {
     }
     const stripe = colours && stripeAt(colours.order, row - colours.from);
     if (stripe) recolour(fabric.cells.subarray(start + run.first, start + run.last + 1), stripe, ground);
-  }
-}
-
-/** Knits other yarns for those that are drawn. The ground is the fabric's and stays. */
-function recolour(cells: Uint8Array, { yarns }: Stripe, ground: number): void {
-  const others = yarns.filter(({ drawn }) => drawn !== ground);
-  if (others.length === 0) return;
-  for (let at = 0; at < cells.length; at++) {
-    const other = others.find(({ drawn }) => drawn === cells[at]);
-    if (other) cells[at] = other.knitted;
   }
 }
 

@@ -37,7 +37,13 @@ export const commandGroups = {
   },
   steps: { undo: ['Mod+Z'], redo: ['Mod+Shift+Z', 'Mod+Y'] },
   benches: { 'bench-motif': ['1'], 'bench-piece': ['2'], 'bench-sheet': ['3'] },
-  window: { tour: ['F1'], 'length-unit': ['Mod+I'], 'single-keys': ['Mod+Shift+K'], commands: ['Mod+K'] },
+  window: {
+    colourways: ['Mod+Shift+H'],
+    tour: ['F1'],
+    'length-unit': ['Mod+I'],
+    'single-keys': ['Mod+Shift+K'],
+    commands: ['Mod+K'],
+  },
   themes: { 'theme-light': ['Mod+Shift+L'], 'theme-dark': ['Mod+Shift+D'], 'theme-system': ['Mod+Shift+Y'] },
   recovery: { 'kept-work': ['Mod+Shift+U'], 'save-copy': ['Mod+Shift+E'] },
 

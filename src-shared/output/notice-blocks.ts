@@ -127,7 +127,7 @@ function hangsHem({ piece }: SheetFacts, plan: Plan): boolean {
 }
 
 /** What people wrote and the sheet prints: names, tensions, notes. */
-function writtenIn({ title, notes, piece, size, sizes, motifs }: SheetFacts, plan: Plan): string[] {
+function writtenIn({ title, notes, piece, size, colourway, sizes, motifs }: SheetFacts, plan: Plan): string[] {
   const yarns = new Set([piece.mainYarn, ...plan.yarn.uses.map(({ yarn }) => yarn)]);
   return [
     title,
@@ -137,6 +137,7 @@ function writtenIn({ title, notes, piece, size, sizes, motifs }: SheetFacts, pla
     ...piece.sections.flatMap(({ name, tension }) => [name, tension]),
     ...Object.values(piece.tension),
     ...(size === null ? [] : sizes.map(({ name }) => name)),
+    ...(colourway === null ? [] : [colourway]),
     ...motifs.map(({ name }) => name),
     ...[...yarns].map((yarn) => piece.yarns[yarn]?.name ?? ''),
   ];

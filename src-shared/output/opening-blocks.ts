@@ -39,6 +39,7 @@ export function openingBlocks(
       { role: 'heading', level: 1, items: textLines(titleLines, x, y - 1.5, TITLE_PT, 'ink') },
     ]),
     paragraphBlock(sheet.size(words.knitting.piece(piece, facts.size), measured, unit), width, { sizePt: BODY_PT + 1 }),
+    ...(facts.colourway === null ? [] : [paragraphBlock(plain(sheet.colourway(facts.colourway)), width)]),
     ...words.knitting.knitOften(facts).map((often) => paragraphBlock([strong(often)], width)),
     paragraphBlock(
       plain(`${sheet.gauge(piece.gauge, ownGauges(piece), unit)}; ${sheet.seamAllowance(left, right)}.`),

@@ -20,6 +20,7 @@ import { sheetWords } from '../words/sheet.ts';
 import type { Block } from './blocks/block.ts';
 import { pour, type Frame, type Pool } from './blocks/pour.ts';
 import { chartPages, type ChartOnSheet } from './chart/chart-blocks.ts';
+import { coloursSaid } from './chart/colours-said.ts';
 import { marksFor, type YarnMarks } from './chart/marks.ts';
 import { standsOf } from './chart/stands.ts';
 import { anchorCells, withAnchorCells } from './chart/anchored.ts';
@@ -143,7 +144,13 @@ export function placementSheet(
 function sheetMarks({ piece, motifs }: SheetFacts, plan: Plan): YarnMarks {
   const placed = new Set(copiesIn(plan).map(({ motif }) => motif));
   const drawn = placed.size === 0 ? motifs.slice(0, 1) : motifs.filter(({ id }) => placed.has(id));
-  const used = new Set(drawn.flatMap(({ grid }) => [...new Set(grid.cells)]));
+  const inOrders = copiesIn(plan).flatMap(({ colours }) =>
+    (colours?.order.stripes ?? []).flatMap(({ yarns }) => yarns),
+  );
+  const used = new Set([
+    ...drawn.flatMap(({ grid }) => [...new Set(grid.cells)]),
+    ...inOrders.map(({ knitted }) => knitted),
+  ]);
   return marksFor(used, piece.mainYarn);
 }
 
@@ -200,6 +207,7 @@ function chartsOf(
           about: [
             chart.size(width, subject.grid.height, gauge, isRepeat, unit),
             ...(where === null ? [] : [plain(where)]),
+            ...coloursSaid(found, piece).map(plain),
             plain(wornIsOther ? chart.shown[way] : chart.shownAlike),
             ...(blank === null ? [] : [plain(blank)]),
             ...(subject.anchors.size === 0 ? [] : [plain(chart.anchors(subject.anchors.size))]),

@@ -2,6 +2,7 @@
 import { sizesTable, type SizeColumn } from '../fabric/index.ts';
 import {
   hasSeveralSizes,
+  knittedColourway,
   pieceIn,
   sizeName,
   type KnitMotif,
@@ -19,6 +20,8 @@ export interface SheetFacts {
   readonly knit: number;
   /** Name of the size that `piece` is in; null where there is but one. */
   readonly size: string | null;
+  /** Name of the colourway that it is knitted in; null where there is but one. */
+  readonly colourway: string | null;
   /** All sizes side by side, smallest first; empty where there is but one. */
   readonly sizes: readonly SizeColumn[];
   /** All drawings there are. A chart is printed of those that are placed; of the first where none is. */
@@ -33,6 +36,7 @@ export function sheetFacts(project: ProjectAt): SheetFacts {
     piece: pieceIn(project),
     knit: project.knit,
     size: sizeName(project),
+    colourway: project.colourways.length > 1 ? knittedColourway(project).name : null,
     sizes: hasSeveralSizes(project) ? sizesTable(project) : [],
     motifs: project.motifs,
   };

@@ -1,4 +1,5 @@
 /** Other colours up the rows of a pattern: which stripe a row lies in. */
+import type { Grid } from '../grid/index.ts';
 import type { ColourOrder, Stripe } from './model.ts';
 
 /** Rows of all stripes together, once. */
@@ -36,4 +37,30 @@ export function stripesOver({ stripes, repeats }: ColourOrder, rows: number): St
     }
   } while (repeats);
   return runs;
+}
+
+/**
+ * Knits other yarns for those that are drawn: in place, in cells of one row.
+ * The ground is the fabric's and stays, whatever a stripe says of it.
+ */
+export function recolour(cells: Uint8Array, { yarns }: Stripe, ground: number): void {
+  const others = yarns.filter(({ drawn }) => drawn !== ground);
+  if (others.length === 0) return;
+  for (let at = 0; at < cells.length; at++) {
+    const other = others.find(({ drawn }) => drawn === cells[at]);
+    if (other) cells[at] = other.knitted;
+  }
+}
+
+/** The lowest `rows` rows of copies of a drawing one above the other, as they are knitted in the order. */
+export function drawnInOrder({ width, height, cells }: Grid, rows: number, order: ColourOrder, ground: number): Grid {
+  const knitted = new Uint8Array(width * rows);
+  for (let row = 0; row < rows; row++) {
+    const from = (row % height) * width;
+    const line = knitted.subarray(row * width, (row + 1) * width);
+    line.set(cells.subarray(from, from + width));
+    const stripe = stripeAt(order, row);
+    if (stripe) recolour(line, stripe, ground);
+  }
+  return { width, height: rows, cells: knitted };
 }

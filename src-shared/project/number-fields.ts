@@ -57,6 +57,9 @@ export const numberFields = {
   copiesUp: { least: 1, most: MOST_PIECE_ROWS, change: 'copies' },
   rise: { least: 0, most: MOST_PIECE_ROWS, change: 'raise-group' },
 
+  /** Of a stripe of an order of colours. */
+  stripeRows: { least: 1, most: MOST_PIECE_ROWS, change: 'colour-order' },
+
   /** Of an all-over. */
   allOverStartDistance: { least: 0, most: MOST_PIECE_ROWS, change: 'all-over-rows' },
   allOverEndDistance: { least: 0, most: MOST_PIECE_ROWS, change: 'all-over-rows' },

@@ -30,6 +30,12 @@ const BED: readonly Mutant[] = [
   { in: 'edgesOf', text: "oddStitch === 'left'", becomes: "oddStitch === 'right'" },
 ];
 
+const COLOURS: readonly Mutant[] = [
+  { in: 'stripeAt', text: 'left < stripe.rows', becomes: 'left <= stripe.rows' },
+  { in: 'stripeAt', text: 'row % rowsOfOrder({ stripes })', becomes: 'row % (rowsOfOrder({ stripes }) + 1)' },
+  { in: 'recolour', text: 'drawn !== ground', becomes: 'drawn === ground' },
+];
+
 const PIECE: readonly Mutant[] = [
   { in: 'outlineFrom', text: 'first -= left', becomes: 'first -= right' },
   { in: 'stepsOfShape', text: 'until: rows - straightRows', becomes: 'until: rows - straightRows - 1' },
@@ -167,6 +173,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...REPEAT,
   ...BED,
   ...PIECE,
+  ...COLOURS,
   ...PLACEMENT,
   ...FABRIC,
   ...STRANDS,

@@ -27,6 +27,7 @@ export const commands = {
   'bench-sheet': goTo(shell.benches.sheet),
   /** By the unit that it brings. */
   'length-unit': (unit: LengthUnit): string => (unit === 'cm' ? 'Lengths in centimetres' : 'Lengths in inches'),
+  colourways: 'Colourways…',
   'single-keys': 'Shortcuts of a single key',
   tour: 'Take the tour',
   commands: 'Commands',

@@ -36,6 +36,7 @@ export const numberFields = {
   copiesAcross: piece.form.copies,
   singleMotifs: piece.form.singles,
   copiesUp: piece.form.copiesUp,
+  stripeRows: sections.form.rows,
   rise: piece.form.rise,
   allOverStartDistance: allOver.form.rowsBelow,
   allOverEndDistance: allOver.form.rowsAbove,

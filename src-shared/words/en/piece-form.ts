@@ -101,6 +101,7 @@ export const pieceForm = {
   rise: 'Rows above the lowest group',
   groupNumber: (index: number): string => `Group ${index + 1}`,
   copiesUp: 'Copies upwards',
+  colourOrder: 'Colours up the rows',
   mirrored: 'Mirrored',
   addGroup: 'Add a group',
   removeGroup: (index: number): string => `Remove group ${index + 1}`,

@@ -51,6 +51,22 @@ export const sheetCharts = {
     ].filter((part) => part !== '');
     return said.length === 0 ? null : `It stands in ${n.list(said)}.`;
   },
+  /** Other yarns for those of the chart, on rows of the piece; `again`: every so many rows the first stripe comes again. */
+  colours(
+    stripes: readonly {
+      readonly first: number;
+      readonly last: number;
+      readonly yarns: readonly { readonly drawn: string; readonly knitted: string }[];
+    }[],
+    again: number | null,
+  ): string {
+    const said = stripes.map(({ first, last, yarns }) => {
+      const other = yarns.map(({ drawn, knitted }) => `${knitted} for ${drawn}`);
+      return `${n.rowSpan(first, last)} ${other.length === 0 ? 'as drawn' : n.list(other)}`;
+    });
+    const after = again === null ? '' : `; the same again every ${n.rows(again)}`;
+    return `Colours up the rows: ${said.join('; ')}${after}.`;
+  },
   shown: {
     needles: 'As you see it on the needles while you knit.',
     worn: 'As it is seen when worn: the other way round than on the needles.',

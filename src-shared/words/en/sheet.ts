@@ -60,6 +60,7 @@ export const sheet = {
     return rich`${capitalised(name)}: ${strong(`${stitches(size)} × ${n.rows(size.rows)}`)}, ${widths(size, unit)} × ${long}`;
   },
   /** The gauge of the piece, then those of sections that differ. */
+  colourway: (name: string): string => `Colourway: ${name}.`,
   gauge(gauge: Gauge, own: Parameters<typeof sections.gauges>[0], unit: LengthUnit): string {
     const said = `${lengths.gaugeCounts(gauge, unit)} in ${lengths.gaugeLength(unit)}`;
     return own.length === 0 ? said : `${said} (${sections.gauges(own, unit)})`;

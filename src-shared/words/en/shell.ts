@@ -40,6 +40,8 @@ export const shell = {
       doubts: 'The list of cells to settle',
       yarn: 'What changes a yarn',
       sizes: 'The table of sizes',
+      colourways: 'Colourways',
+      colourOrder: 'The order of colours',
       closed: 'The seamed piece',
       purlSide: 'The purl side',
       feeders: 'Which yarn is where',

@@ -23,6 +23,7 @@ export const synonyms: Synonyms = {
   'bench-piece': 'garment sleeve body place layout view tab',
   'bench-sheet': 'print preview pages export view tab',
   'length-unit': 'units metric imperial cm inches measure',
+  colourways: 'yarns palette versions variants shades colors',
   'single-keys': 'hotkeys keyboard letters accessibility',
   tour: 'help learn guide tutorial introduction first steps walk',
   commands: 'help search find shortcuts keys menu actions all',

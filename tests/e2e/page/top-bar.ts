@@ -22,6 +22,7 @@ const files = {} as Files;
 const commands = commandsOf(
   windowActions(session, files, {
     showCommands: () => undefined,
+    showColourways: () => undefined,
     takeTour: () => undefined,
     print: async () => undefined,
     nameProject: () => undefined,

@@ -55,6 +55,7 @@ function place(): HTMLElement {
 const commands = commandsOf(
   windowActions(session, {} as Files, {
     showCommands: () => undefined,
+    showColourways: () => undefined,
     takeTour: () => undefined,
     print: async () => undefined,
     nameProject: () => undefined,

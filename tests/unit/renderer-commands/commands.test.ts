@@ -23,6 +23,7 @@ const session = new Session(sampleProject(), true);
 const general = commandsOf({
   ...windowActions(session, {} as Files, {
     showCommands: () => undefined,
+    showColourways: () => undefined,
     takeTour: () => undefined,
     print: async () => undefined,
     nameProject: () => undefined,
