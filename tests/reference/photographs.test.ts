@@ -70,7 +70,7 @@ describe('with nothing said about it', () => {
     },
   );
 
-  it.each([32, 131, 140, 20066, 41000])(
+  it.each([32, 131, 140, 20066, 41000, 41009])(
     'card %i is found by its feed holes, where rows are punched and where not',
     (seed) => {
       expect(foundIn(photographOf(seed))).toMatchObject({ counts: true, sure: true, why: [] });
