@@ -22,7 +22,8 @@ async function lookAt(page: Page, needle: number, row: number): Promise<void> {
   await page.mouse.click(x, y);
 }
 
-test('a band breaks its long floats; a stitch is kept free by key, and let go', async ({ page }) => {
+test('a band breaks its long floats; a stitch is kept free by key, and let go', async ({ page, start }) => {
+  await start();
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
   await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
   const field = page.getByLabel(text.anchorsLongest);

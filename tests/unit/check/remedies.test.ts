@@ -15,6 +15,11 @@ describe('remedies for long floats', () => {
         intent: { code: 'own-balls', bands: [0] },
         effect: { long: { before: 3, after: 0 }, balls: { before: 1, after: 2 }, wrapsAdded: 3, cellsChanged: null },
       },
+      // One stitch breaks a float of eight, and each row takes one.
+      {
+        intent: { code: 'anchors', pattern: 0, longest: 5 },
+        effect: { long: { before: 3, after: 0 }, balls: { before: 1, after: 1 }, wrapsAdded: 0, cellsChanged: 3 },
+      },
       { intent: { code: 'lining' }, effect: { long: { before: 3, after: 0 }, wrapsAdded: 0, mmAdded: 0 } },
     ]);
   });
@@ -30,9 +35,14 @@ describe('remedies for long floats', () => {
     const edges = { ...COLUMNS, patterns: bandsOf(COLUMNS).map((band) => ({ ...band, endNeedles: true })) };
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
     // Off: the same eight. Nothing gained, so it is not offered for the floats. A ball for each group is: nothing lies between them.
-    expect(remedies(edges).map(({ intent: { code }, effect: { long } }) => [code, long.after])).toEqual([
-      ['own-balls', 0],
+    expect(
+      remedies(edges)
+        .map(({ intent: { code }, effect: { long } }) => [code, long.after])
+        .sort(),
+    ).toEqual([
+      ['anchors', 0],
       ['lining', 0],
+      ['own-balls', 0],
     ]);
     const near = {
       ...edges,
@@ -44,6 +54,7 @@ describe('remedies for long floats', () => {
     // L2 and R2: eight needles to each edge, two between. Off: none too long, and a wrap a row.
     expect(remedies(near)).toMatchObject([
       { intent: { code: 'end-needles-off' }, effect: { long: { before: 6, after: 0 }, wrapsAdded: 3 } },
+      { intent: { code: 'anchors' }, effect: { long: { before: 6, after: 0 }, wrapsAdded: 0, cellsChanged: 6 } },
       { intent: { code: 'lining' }, effect: { long: { before: 6, after: 0 } } },
     ]);
   });
@@ -59,6 +70,7 @@ describe('remedies for long floats', () => {
   it('say in words what they cost', () => {
     expect(remedies(COLUMNS).map((remedy) => findingWords.remedy.effect(remedy))).toEqual([
       'Leaves no long float or carry. It takes 2 balls and 3 more wraps.',
+      'Leaves no long float or carry. It takes 3 changed stitches.',
       'The lining covers 3 of 3 long floats and carries.',
     ]);
   });
