@@ -100,7 +100,17 @@ const common = {
   colourOrder: z.nullable(colourOrderSchema),
   /** Null: floats stay as they are. */
   anchors: z.nullable(anchorWishSchema),
+  /** What is done about floats over the limit, as far as it helps: nothing, hooked up row by row, or latched up in columns. */
+  longFloats: z.enum(['left', 'hooked-up', 'latched-up']),
+  /** What is done about yarn that would be carried further aside on its way up than the limit: nothing, or cut and joined again. */
+  longCarries: z.enum(['carried', 'cut']),
 };
+
+/** What is done about floats over the limit. */
+export type FloatMending = z.infer<typeof common.longFloats>;
+
+/** What is done about carries over the limit. */
+export type CarryMending = z.infer<typeof common.longCarries>;
 
 /** What becomes of copies that an edge clips. */
 export type ClippedCopies = z.infer<typeof common.cutCopies>;

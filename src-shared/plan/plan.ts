@@ -18,14 +18,18 @@ import type { KnitPiece } from '../project/index.ts';
 import {
   carriesOf,
   layStrands,
+  mendFloats,
   wrapsOf,
   type Carry,
   type LaidStrands,
+  type Mended,
+  type LaidRow,
   type OwnBall,
   type StrandId,
   type Ways,
 } from '../strands/index.ts';
 import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import { mendingByRow } from './mending.ts';
 import type { Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
@@ -61,10 +65,13 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
   const { fabric, ...anchors } = withAnchors(plain, figure, { placed, wishes, main, ownBalls });
 
   const settings = { gauges, floatLimit: piece.floatLimit };
-  const laid = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
-  const ways = carriesOf(laid, settings);
+  const mending = mendingByRow(piece, placed);
+  const lying = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
+  const mended = mendFloats(lying.rows, fabric, { ...settings, mendingOf: mending.ofFloats });
+  const laid = { ...lying, rows: mended.rows };
+  const ways = carriesOf(laid, settings, mending.isCutAside);
   const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
-  const rows = planRows(laid, sections, endNeedles, anchors.rows, ways, wraps);
+  const rows = planRows(mended, sections, endNeedles, anchors.rows, ways, wraps);
   return {
     outline,
     sections,
@@ -131,14 +138,14 @@ function isAllOverIn(placed: PlacedPatterns): (row: number, needle: Slot) => boo
 }
 
 function planRows(
-  laid: LaidStrands,
+  { rows, lifts, chains }: Mended<LaidRow>,
   sections: readonly SectionSpan[],
   endNeedles: readonly (EndNeedles | undefined)[],
   anchors: readonly (PlanRow['anchors'] | undefined)[],
   { carries, cuts }: Ways,
   wraps: readonly (PlanRow['wraps'] | undefined)[],
 ): PlanRow[] {
-  return laid.rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => ({
+  return rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => ({
     row: index + 1,
     section: sectionAt(sections, index + 1).name,
     from,
@@ -152,6 +159,8 @@ function planRows(
     isOver,
     carries: carries[index] ?? NONE,
     cuts: cuts[index] ?? NONE,
+    lifts: lifts[index] ?? NONE,
+    chains: chains[index] ?? NONE,
   }));
 }
 

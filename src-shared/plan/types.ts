@@ -3,7 +3,7 @@ import type { LooseFloat } from '../anchors/index.ts';
 import type { Slot } from '../bed/index.ts';
 import type { EndNeedles, Fabric, PlacedGroup, PlacedPatterns } from '../fabric/index.ts';
 import type { BeyondBed, Gauges, SectionName } from '../piece/index.ts';
-import type { Carry, Cut, LaidRow, OwnBall, Wrap } from '../strands/index.ts';
+import type { Carry, Chain, Cut, LaidRow, Lift, OwnBall, Wrap } from '../strands/index.ts';
 import type { WrapStrand, YarnNeed } from '../yarn/index.ts';
 
 /** A row as it is laid, and what is done before and after it. */
@@ -19,6 +19,10 @@ export interface PlanRow extends Omit<LaidRow, 'strands'> {
   readonly carries: readonly Carry[];
   /** Strands that are cut after it, to be joined again further up. */
   readonly cuts: readonly Cut[];
+  /** Its floats that are lifted onto a needle after it. */
+  readonly lifts: readonly Lift[];
+  /** Columns of floats, its own the uppermost, that are latched up after it. */
+  readonly chains: readonly Chain[];
 }
 
 export interface Plan extends PlacedPatterns {

@@ -101,6 +101,8 @@ export type ChangeName =
   | 'anchor-cell'
   | 'cut-copies'
   | 'colour-order'
+  | 'long-floats'
+  | 'long-carries'
   | 'mirror-group'
   | 'raise-group'
   | 'add-group'

@@ -86,7 +86,7 @@ const STEPS: { readonly [version: number]: Step } = {
    * and what a knitter calls sections is called so.
    */
   6: toVersion7,
-  /** Version 8 has colourways, and orders of colours up the rows of patterns. */
+  /** Version 8 has colourways, and orders of colours up the rows of patterns, and says what these do about long floats and carries. */
   7: toVersion8,
 };
 

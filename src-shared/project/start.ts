@@ -70,6 +70,9 @@ export const START_SIZE: Size = { id: 'size-1', name: '1' };
 /** Where a project of one piece and one size is looked at. */
 export const START_PLACE: Place = { piece: 'piece-1', size: START_SIZE.id };
 
+/** What a new pattern does about long floats and carries: nothing, until it is asked for. */
+export const START_MENDING = { longFloats: 'left', longCarries: 'carried' } as const;
+
 /** Copies of a motif side by side, as drawn. */
 export function startGroup(motif: string, across: number): Group {
   return { motif, across, up: 1, isMirrored: false, rise: 0, hasOwnBall: false };
@@ -89,6 +92,7 @@ export function startBand(motif: string, copies: readonly number[]): Band {
     endNeedles: false,
     colourOrder: null,
     anchors: null,
+    ...START_MENDING,
   };
 }
 
@@ -112,6 +116,7 @@ export function startAllOver(motif: MotifId, from: Start | number): AllOver {
     endNeedles: true,
     colourOrder: null,
     anchors: null,
+    ...START_MENDING,
   };
 }
 

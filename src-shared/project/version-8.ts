@@ -5,7 +5,7 @@
  * What is wrong in a file stays wrong: the schema finds it and says where.
  */
 import { each, edited, type Fields } from './plain-data.ts';
-import { START_COLOURWAYS } from './start.ts';
+import { START_COLOURWAYS, START_MENDING } from './start.ts';
 
 export function toVersion8(file: Fields): Fields {
   return { ...file, colourways: START_COLOURWAYS, pieces: each(file.pieces, pieceOf) };
@@ -16,7 +16,7 @@ function pieceOf(piece: Fields): Fields {
 }
 
 function patternOf(pattern: Fields): Fields {
-  return { ...pattern, colourOrder: null, anchors: null };
+  return { ...pattern, colourOrder: null, anchors: null, ...START_MENDING };
 }
 
 /** Edits of version 7 in the words of version 8: what they bring has the fields that came. */

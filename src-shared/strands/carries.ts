@@ -20,9 +20,15 @@ export interface Ways {
  * far end and enters the next at the near one. After an odd number of rows
  * without it, it waits at the other side and crosses the figure. Main, which
  * is at home in every row, turns at the edge from row to row; it is carried
- * over the rows all in contrast, on which it waits.
+ * over the rows all in contrast, on which it waits. Where `isCutAside` says so
+ * of the rows (1-based) that a strand leaves and enters, it is cut as well
+ * instead of carried too far aside.
  */
-export function carriesOf(laid: LaidStrands, settings: Pick<Laying, 'gauges' | 'floatLimit'>): Ways {
+export function carriesOf(
+  laid: LaidStrands,
+  settings: Pick<Laying, 'gauges' | 'floatLimit'>,
+  isCutAside: (from: number, to: number) => boolean = () => false,
+): Ways {
   const { gauges, floatLimit } = settings;
   const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
   const carries = new Array<Carry[] | undefined>(laid.rows.length);
@@ -35,27 +41,32 @@ export function carriesOf(laid: LaidStrands, settings: Pick<Laying, 'gauges' | '
     const before = lastRow[strand];
     const goes = before !== undefined && (strand !== MAIN_STRAND || before < index);
     const rows = goes ? index + 1 - before : 0;
-    if (goes && !isCarriedUp(gauges, before, index + 1)) {
-      (cuts[before - 1] ??= []).push({
-        strand: laid.strands[strand] as Cut['strand'],
-        toRow: index + 1,
-        rows,
-        mm: wayMm(gauges, 0, before, index + 1),
-      });
-    } else if (goes) {
+    if (goes) {
       const from = stoppedAt[strand] as Slot;
       const stitches = Math.abs(near - from);
-      const longest = even ?? longestBetween(floatLimit, gauges, before, index + 1);
-      (carries[before - 1] ??= []).push({
-        strand: laid.strands[strand] as Carry['strand'],
-        toRow: index + 1,
-        first: Math.min(from, near) as Slot,
-        last: Math.max(from, near) as Slot,
-        stitches,
-        rows,
-        mm: wayMm(gauges, stitches, before, index + 1),
-        isOver: stitches > longest,
-      });
+      const isFarUp = !isCarriedUp(gauges, before, index + 1);
+      const isOver = !isFarUp && stitches > (even ?? longestBetween(floatLimit, gauges, before, index + 1));
+      if (isFarUp || (isOver && isCutAside(before, index + 1))) {
+        (cuts[before - 1] ??= []).push({
+          strand: laid.strands[strand] as Cut['strand'],
+          because: isFarUp ? 'far-up' : 'far-aside',
+          toRow: index + 1,
+          stitches,
+          rows,
+          mm: wayMm(gauges, isFarUp ? 0 : stitches, before, index + 1),
+        });
+      } else {
+        (carries[before - 1] ??= []).push({
+          strand: laid.strands[strand] as Carry['strand'],
+          toRow: index + 1,
+          first: Math.min(from, near) as Slot,
+          last: Math.max(from, near) as Slot,
+          stitches,
+          rows,
+          mm: wayMm(gauges, stitches, before, index + 1),
+          isOver,
+        });
+      }
     }
     lastRow[strand] = index + 1;
     stoppedAt[strand] = near === span.first ? span.last : span.first;

@@ -38,10 +38,14 @@ export interface Carry extends Run {
   readonly isOver: boolean;
 }
 
-/** A strand that is cut after a row and joined again at a later one, since it is too far up to be carried. */
+/** A strand that is cut after a row and joined again at a later one. */
 export interface Cut {
   readonly strand: StrandId;
+  /** It would be too far up to be carried, or, where that is asked for, too far aside. */
+  readonly because: 'far-up' | 'far-aside';
   readonly toRow: number;
+  /** How far aside it would have been. */
+  readonly stitches: number;
   /** How far up it would have been. */
   readonly rows: number;
   readonly mm: number;

@@ -4,7 +4,7 @@ import { bandsOf, type AllOver } from '@shared/pattern/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { TO_THE_TOP, type End, type Extent, type Position, type Start } from '@shared/piece/index.ts';
 import { onRows, settled } from '../written-projects.ts';
-import { anyPosition, anyProject, count } from './projects.ts';
+import { anyPosition, anyMending, anyProject, count } from './projects.ts';
 
 /** From one place to another, or so many rows: they may leave the piece, stand in sections that are not there, and end below their first. */
 const anyExtent: fc.Arbitrary<Extent> = fc.oneof(
@@ -35,21 +35,24 @@ function asEnd(position: Position): End {
 }
 
 /** A fill of one of two motifs; its rows may leave the piece, and its border may cover it. */
-const anyFill: fc.Arbitrary<AllOver> = fc.record({
-  kind: fc.constant('all-over' as const),
-  motif: fc.constantFrom('motif-1', 'motif-2'),
-  unit: fc.constantFrom('repeat' as const, 'whole' as const),
-  isMirrored: fc.boolean(),
-  position: anyExtent,
-  border: fc.oneof(fc.constant({ left: 0, right: 0 }), fc.record({ left: count(0, 12), right: count(0, 12) })),
-  centre: fc.constantFrom('column' as const, 'between' as const),
-  shift: count(-12, 12),
-  step: fc.oneof(fc.constant(0), count(-9, 9)),
-  cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
-  endNeedles: fc.boolean(),
-  colourOrder: fc.constant(null),
-  anchors: fc.constant(null),
-});
+const anyFill: fc.Arbitrary<AllOver> = fc
+  .record({
+    kind: fc.constant('all-over' as const),
+    motif: fc.constantFrom('motif-1', 'motif-2'),
+    unit: fc.constantFrom('repeat' as const, 'whole' as const),
+    isMirrored: fc.boolean(),
+    position: anyExtent,
+    border: fc.oneof(fc.constant({ left: 0, right: 0 }), fc.record({ left: count(0, 12), right: count(0, 12) })),
+    centre: fc.constantFrom('column' as const, 'between' as const),
+    shift: count(-12, 12),
+    step: fc.oneof(fc.constant(0), count(-9, 9)),
+    cutCopies: fc.constantFrom('kept' as const, 'kept-if-read' as const, 'left-out' as const),
+    endNeedles: fc.boolean(),
+    colourOrder: fc.constant(null),
+    anchors: fc.constant(null),
+    mending: anyMending,
+  })
+  .map(({ mending, ...fill }) => ({ ...fill, ...mending }));
 
 /** Projects with one or two fills, often without groups so that most can be knitted. */
 export const anyFilledProject: fc.Arbitrary<ProjectAt> = fc

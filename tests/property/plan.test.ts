@@ -99,8 +99,11 @@ describe('every plan', () => {
       const { stitches: most, mm: mostMm } = piece.floatLimit;
       const wrong = plan.rows.flatMap(({ row, floats }) => {
         const { stitches: inTenCm } = gaugeOfRow(piece, row);
-        return floats.filter(({ stitches, mm, isOver }) => {
-          const isTooLong = stitches > most || stitches * 100 > (mostMm as number) * inTenCm;
+        return floats.filter(({ first, last, held, stitches, mm, isOver }) => {
+          // What is held at needles lies loose between them.
+          const ends = [first - 1, ...held, last + 1];
+          const loose = Math.max(...ends.slice(1).map((end, index) => end - (ends[index] as number) - 1));
+          const isTooLong = loose > most || loose * 100 > (mostMm as number) * inTenCm;
           return isOver !== isTooLong || Math.abs(mm - (stitches * 100) / inTenCm) > 1e-9;
         });
       });
@@ -134,6 +137,18 @@ describe('every plan', () => {
       /** By strand: the row it was in last and the needle at which the carriage left it. */
       const left = new Map<string, { row: number; needle: number }>();
       const expected: string[] = [];
+      const isAskedFor = (row: number): boolean =>
+        plan.patterns.some(
+          ({ firstRow, lastRow }, index) =>
+            firstRow <= row && row <= lastRow && project.patterns[index]?.longCarries === 'cut',
+        );
+      const isLined = (row: number): boolean =>
+        plan.sections.some(({ first, last, isLined: is }) => is && first <= row && row <= last);
+      const isTooLong = (stitches: number, from: number, to: number): boolean =>
+        plan.rows.slice(from - 1, to).some(({ row }) => {
+          const { stitches: most, mm } = project.piece.floatLimit;
+          return stitches > most || stitches * 100 > (mm as number) * gaugeOfRow(project.piece, row).stitches;
+        });
       for (const row of plan.rows) {
         for (const [strand, needles] of needlesByStrand(plan, project, row)) {
           const [first, last] = spanOf(strand, needles, row);
@@ -141,8 +156,14 @@ describe('every plan', () => {
           const before = left.get(strand);
           if (before && (strand !== 'main' || row.row > before.row + 1)) {
             const [low, high] = [Math.min(before.needle, near), Math.max(before.needle, near)];
-            // At most 8 rows or 25 mm up (common practice, no source), or it is cut.
-            const isCut = row.row - before.row > 8 || mmUp(before.row, row.row) > 25 + 1e-6;
+            // At most 8 rows or 25 mm up (common practice, no source), or it is cut;
+            // where that is asked for, so is what would lie too far aside and is not covered.
+            const isCut =
+              row.row - before.row > 8 ||
+              mmUp(before.row, row.row) > 25 + 1e-6 ||
+              (isTooLong(high - low, before.row, row.row) &&
+                (isAskedFor(before.row) || isAskedFor(row.row)) &&
+                !(isLined(before.row) && isLined(row.row)));
             if (isCut) expected.push(`${strand} cut after ${before.row}, joined on ${row.row}`);
             else expected.push(`${strand} ${before.row} to ${row.row} ${low}..${high} ${high - low}`);
           }

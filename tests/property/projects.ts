@@ -109,6 +109,12 @@ function inSizes(project: ProjectAt, more: readonly MoreSize[], current: number)
   }, project);
   return inSize(grown, current % grown.sizes.length);
 }
+/** What is done about long floats and carries. */
+export const anyMending = fc.record({
+  longFloats: fc.constantFrom('left' as const, 'hooked-up' as const, 'latched-up' as const),
+  longCarries: fc.constantFrom('carried' as const, 'cut' as const),
+});
+
 const anyGauge: fc.Arbitrary<Gauge> = fc.record({ stitches: count(12, 40), rows: count(16, 60) });
 const ownGauge = fc.option(anyGauge);
 const anyTension = fc.constantFrom('', '7', '8.1 or looser');
@@ -221,6 +227,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
       sizes: fc.record({ more: moreSizes, current: fc.nat(3) }),
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
+      mending: anyMending,
     }),
   )
   .map((parts): ProjectAt => {
@@ -252,6 +259,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       endNeedles: parts.endNeedles,
       colourOrder: null,
       anchors: null,
+      ...parts.mending,
     };
     const project: ProjectAt = writtenProject({
       name: 'any',

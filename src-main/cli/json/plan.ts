@@ -91,7 +91,10 @@ export interface RowJson {
     readonly last: string;
     readonly stitches: number;
     readonly mm: number;
+    /** What lies loose of it is too long. */
     readonly over: boolean;
+    /** The needles at which it is held: hooked or latched up. */
+    readonly held: readonly string[];
   }[];
   readonly carries: readonly {
     readonly yarn: Role;
@@ -103,8 +106,8 @@ export interface RowJson {
     readonly mm: number;
     readonly over: boolean;
   }[];
-  /** Strands that are cut after the row, since the next row that uses them is too far up. */
-  readonly cuts: readonly { readonly yarn: Role; readonly toRow: number }[];
+  /** Strands that are cut after the row, since the next stitch of them is too far up or aside. */
+  readonly cuts: readonly { readonly yarn: Role; readonly toRow: number; readonly because: 'far-up' | 'far-aside' }[];
 }
 
 export function planJson(project: Workpiece, plan: Plan): PlanJson {
@@ -155,13 +158,14 @@ function rowJson(row: PlanRow, piece: KnitPiece): RowJson {
     contrast: row.contrast.map(({ first, last }) => [label(first), label(last)]),
     anchors: row.anchors.map(label),
     wraps: row.wraps.map(({ needle }) => label(needle)),
-    floats: row.floats.map(({ strand, first, last, stitches, mm, isOver }) => ({
+    floats: row.floats.map(({ strand, first, last, stitches, mm, isOver, held }) => ({
       yarn: strand.role,
       first: label(first),
       last: label(last),
       stitches,
       mm: thousandths(mm),
       over: isOver,
+      held: held.map(label),
     })),
     carries: row.carries.map(({ strand, toRow, first, last, stitches, mm, isOver }) => ({
       yarn: strand.role,
@@ -172,7 +176,7 @@ function rowJson(row: PlanRow, piece: KnitPiece): RowJson {
       mm: thousandths(mm),
       over: isOver,
     })),
-    cuts: row.cuts.map(({ strand, toRow }) => ({ yarn: strand.role, toRow })),
+    cuts: row.cuts.map(({ strand, toRow, because }) => ({ yarn: strand.role, toRow, because })),
   };
 }
 

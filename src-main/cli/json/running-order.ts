@@ -99,6 +99,13 @@ export type ActJson =
   | { readonly act: 'hang-hem'; readonly needles: RunJson; readonly loops: number; readonly edgeLoop: Side }
   | { readonly act: 'remove-waste' }
   | { readonly act: 'hook-up'; readonly needle: string; readonly yarn: string; readonly float: RunJson }
+  /** The floats behind a needle on these rows, in a chain that is hung on it. */
+  | {
+      readonly act: 'latch-up';
+      readonly needle: string;
+      readonly yarn: string;
+      readonly rows: readonly [number, number];
+    }
   | { readonly act: 'weights'; readonly do: 'hang' | 'move' | 'off' }
   | { readonly act: 'check'; readonly forward: number; readonly first: string; readonly last: string }
   | {
@@ -200,6 +207,8 @@ export function actJson(act: Act, project: Workpiece): ActJson {
       return { act: act.kind };
     case 'hook-up':
       return { act: act.kind, needle: label(act.needle), yarn: yarn(act.yarn), float: runJson(act.float) };
+    case 'latch-up':
+      return { act: act.kind, needle: label(act.needle), yarn: yarn(act.yarn), rows: [act.first, act.last] };
     case 'weights':
       return { act: act.kind, do: act.do };
     case 'check':

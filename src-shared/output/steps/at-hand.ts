@@ -29,6 +29,7 @@ export function atHand(plan: Plan, order: RunningOrder): AtHand[] {
     ...(isOpen ? [{ code: 'ravel-cord' } as const] : []),
     ...(ends.has('on-a-thread') ? [{ code: 'thread' } as const] : []),
     ...(moves ? [{ code: 'transfer-tool' } as const] : []),
+    ...(kinds.has('latch-up') ? [{ code: 'latch-tool' } as const] : []),
     ...(kinds.has('weights') ? [{ code: 'weights' } as const] : []),
     ...(order.length > 0 ? [{ code: 'sewing-needle' } as const] : []),
   ];

@@ -99,9 +99,16 @@ const TOLD_ALONE: ReadonlySet<Act['kind']> = new Set([
   'finish',
 ]);
 
+/** The act with its rows counted from the reading at which it is done. */
+function fromReading(act: Act, reading: number): Act {
+  if (act.kind === 'first-needles') return { ...act, row: act.row - reading };
+  if (act.kind === 'latch-up') return { ...act, first: act.first - reading, last: act.last - reading };
+  return act;
+}
+
 function keyOf({ stop, knit }: Step): string | null {
   if (knit === null || stop.acts.some(({ kind }) => TOLD_ALONE.has(kind))) return null;
-  const acts = stop.acts.map((act) => (act.kind === 'first-needles' ? { ...act, row: act.row - stop.counter } : act));
+  const acts = stop.acts.map((act) => fromReading(act, stop.counter));
   const { carriageAt, needles, carriage, isSelecting, feeders } = stop;
   return JSON.stringify([acts, knit.last - knit.first, carriageAt, needles, carriage, isSelecting, feeders]);
 }

@@ -3,7 +3,7 @@ import type { Slot } from '../../bed/index.ts';
 import { ballNumbers } from './balls.ts';
 import { finishingMm, TAIL_MM } from './ends.ts';
 import type { KnittedRow, Supply } from './knitted-rows.ts';
-import { waitsAfter, type NextUses } from './next-uses.ts';
+import { isCutAside, waitsAfter, type NextUses } from './next-uses.ts';
 import type { Act, Feeder } from './types.ts';
 import type { Work } from './work.ts';
 
@@ -39,6 +39,9 @@ export function feedingOf(work: Work, uses: NextUses): Feeding {
   const out: (readonly [number, Act])[] = [];
   const into: (readonly [number, Act])[] = [];
   const numbers = ballNumbers(work.rows);
+  /** Whether one comes out for another, or to go in again elsewhere. */
+  const changes = (reading: number, was: Supply | null | undefined, is: Supply | null | undefined): boolean =>
+    was !== is || (!!was && isCutAside(work.plan, reading, was));
   const named = (supply: Supply) => ({ yarn: supply.yarn, ball: numbers.get(supply) ?? null });
   let before: KnittedRow | undefined;
   for (const row of [...work.rows, undefined]) {
@@ -46,7 +49,7 @@ export function feedingOf(work: Work, uses: NextUses): Feeding {
     // The second feeder is emptied first: it is the one that changes more often.
     for (const feeder of [2, 1] as const) {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
-      if (!was || !before || was === is) continue;
+      if (!was || !before || !changes(reading, was, is)) continue;
       const how = waitsAfter(work, uses, reading, was)
         ? { waitsAt: lastKnit(before, feeder), tailMm: null }
         : { waitsAt: 'cut' as const, tailMm: isCastOffWith(work, reading, feeder) ? finishingMm(work) : TAIL_MM };
@@ -54,7 +57,7 @@ export function feedingOf(work: Work, uses: NextUses): Feeding {
     }
     for (const feeder of [1, 2] as const) {
       const [was, is] = [before && inFeeder(before, feeder), row && inFeeder(row, feeder)];
-      if (is && was !== is) into.push([reading, { kind: 'thread', feeder, ...named(is) }]);
+      if (is && changes(reading, was, is)) into.push([reading, { kind: 'thread', feeder, ...named(is) }]);
     }
     before = row;
   }

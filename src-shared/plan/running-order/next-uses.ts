@@ -29,5 +29,11 @@ export function nextUses(rows: readonly KnittedRow[]): NextUses {
 /** Whether a supply of a row (1-based) waits for its next one: that is near enough to be carried up to. Else it is cut. */
 export function waitsAfter({ plan }: Work, uses: NextUses, row: number, supply: Supply): boolean {
   const next = uses[row - 1]?.get(supply);
-  return next !== undefined && isCarriedUp(plan.gauges, row, next);
+  return next !== undefined && isCarriedUp(plan.gauges, row, next) && !isCutAside(plan, row, supply);
+}
+
+/** Whether a supply is cut after a row, since its next stitch is too far aside. */
+export function isCutAside({ rows }: Pick<Work['plan'], 'rows'>, row: number, { yarn, group }: Supply): boolean {
+  const cuts = rows[row - 1]?.cuts ?? [];
+  return cuts.some(({ because, strand }) => because === 'far-aside' && strand.yarn === yarn && strand.group === group);
 }

@@ -5,6 +5,7 @@ import { feedingOf, setPattern, setPlain } from './carriage.ts';
 import { castOn, cutCastOn } from './cast-on.ts';
 import { firstRowObstacle, isSelecting, setChoices, stopSelecting } from './choosing.ts';
 import { finish, hangWeights, moveWeights } from './ends.ts';
+import { mendLongFloats } from './floats.ts';
 import { checkNeedles, pushNeedles, unseenObstacles } from './forward-needles.ts';
 import { hangHem, hemObstacles, makeEyelets, removeWaste } from './hem.ts';
 import type { KnittedRow } from './knitted-rows.ts';
@@ -42,6 +43,7 @@ function gatherActs(work: Work): void {
   cutCastOn(work);
   cutBalls(work, uses);
   endStrands(work);
+  mendLongFloats(work);
   // The hem, then what is cast off.
   hangHem(work);
   removeWaste(work);

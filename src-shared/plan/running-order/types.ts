@@ -115,6 +115,17 @@ export type Act =
   | { readonly kind: 'remove-waste' }
   /** A float of the row just knitted is hung on a needle above it. */
   | { readonly kind: 'hook-up'; readonly needle: Slot; readonly yarn: YarnIndex; readonly float: Run }
+  /**
+   * The floats behind a needle on the rows `first` … `last`, the last the one
+   * just knitted, latched up into a chain whose last loop is hung on it.
+   */
+  | {
+      readonly kind: 'latch-up';
+      readonly needle: Slot;
+      readonly yarn: YarnIndex;
+      readonly first: number;
+      readonly last: number;
+    }
   | { readonly kind: 'weights'; readonly do: 'hang' | 'move' | 'off' }
   /** So many needles stand forward for the next row, the outermost of them `first` and `last`. */
   | { readonly kind: 'check'; readonly forward: number; readonly first: Slot; readonly last: Slot }

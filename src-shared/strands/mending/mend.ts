@@ -1,6 +1,7 @@
 /** What is done about floats over the limit: hooked up, or latched up, where a pattern asks for it. */
 import type { Run, Slot } from '../../bed/index.ts';
 import { OUTSIDE, type Fabric } from '../../fabric/index.ts';
+import type { FloatMending } from '../../pattern/index.ts';
 import type { FloatLimit, Gauges } from '../../piece/index.ts';
 import type { LaidRow } from '../floats.ts';
 import { longestBetween } from '../limit.ts';
@@ -8,9 +9,6 @@ import type { Float } from '../types.ts';
 import { chainsOf, type Chain, type ChainRow } from './chains.ts';
 import { longestLoose } from './held.ts';
 import { liftFloats, type Lift, type LiftRow } from './lifts.ts';
-
-/** What is done about the floats of a row that are over the limit. */
-export type FloatMending = 'left' | 'hooked-up' | 'latched-up';
 
 export interface MendingRules {
   readonly gauges: Gauges;

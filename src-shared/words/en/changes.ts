@@ -85,6 +85,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'group-motif': 'choose motif of a group',
   'cut-copies': 'choose what becomes of cut copies',
   'colour-order': 'change order of colours',
+  'long-floats': 'choose what is done about long floats',
+  'long-carries': 'choose what is done about long carries',
   'mirror-group': 'mirror a group',
   'raise-group': 'raise a group',
   'add-group': 'add a group',

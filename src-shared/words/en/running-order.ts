@@ -169,6 +169,8 @@ function act(said: Act, names: ActNames): string {
       return 'Pull out the ravel cord and take off the waste yarn.';
     case 'hook-up':
       return `Hook the float of ${names.yarn(said.yarn)} behind ${n.run(said.float)} up onto ${label(said.needle)}.`;
+    case 'latch-up':
+      return `Latch up the floats of ${names.yarn(said.yarn)} behind ${label(said.needle)} of ${n.rowSpan(said.first, said.last)} into a chain, no tighter than the fabric, and hang its last loop on ${label(said.needle)}.`;
     case 'weights':
       return WEIGHTS[said.do];
     case 'check':
@@ -203,12 +205,16 @@ export type AtHand =
     }
   | { readonly code: 'balls'; readonly count: number }
   | { readonly code: 'strands'; readonly count: number }
-  | { readonly code: 'waste-yarn' | 'ravel-cord' | 'transfer-tool' | 'weights' | 'thread' | 'sewing-needle' };
+  | {
+      readonly code:
+        'waste-yarn' | 'ravel-cord' | 'transfer-tool' | 'latch-tool' | 'weights' | 'thread' | 'sewing-needle';
+    };
 
 const AT_HAND: { readonly [Code in Exclude<AtHand['code'], 'yarn' | 'balls' | 'strands'>]: string } = {
   'waste-yarn': 'Waste yarn of the same thickness, in another colour.',
   'ravel-cord': 'A ravel cord.',
   'transfer-tool': 'A transfer tool.',
+  'latch-tool': 'A latch tool.',
   weights: 'Weights.',
   thread: 'A smooth thread to take the last stitches off on.',
   'sewing-needle': 'A blunt sewing needle for the yarn ends.',

@@ -3,7 +3,7 @@ import { each, labelOf, type Side, type Span } from './needles.ts';
 import { OpenStart } from './open-start.ts';
 import type { Act, ActName, ActOf } from './order.ts';
 import { refuse } from './refusal.ts';
-import { liesBehind } from './row.ts';
+import { floatsBehind, liesBehind } from './row.ts';
 import type { Workplace } from './workplace.ts';
 
 type Hands = { readonly [Name in ActName]: (place: Workplace, act: ActOf<Name>) => void };
@@ -96,6 +96,7 @@ export const HANDS: Hands = {
   'hang-hem': hangHem,
   'remove-waste': ({ open }) => (open ?? refuse('there is no waste yarn')).removeWaste(),
   'hook-up': hookUp,
+  'latch-up': latchUp,
   weights: (place, { do: what }) => {
     if (!place.machine.weights) refuse('this machine has no weights');
     const shouldHang = what !== 'hang';
@@ -218,4 +219,28 @@ function hookUp(place: Workplace, { needle, yarn, float }: ActOf<'hook-up'>): vo
   bed.hang(needle, { of: 'float', yarn });
   yarns.lift(yarn, counter, needle);
   notes.hooked.push({ row: counter, needle: name, yarn });
+}
+
+/** Floats taken through each other, from the lowest up, and the last hung where it is knitted in its own yarn next. */
+function latchUp(place: Workplace, { needle, yarn, rows }: ActOf<'latch-up'>): void {
+  const { bed, notes, counter } = place;
+  const name = labelOf(needle);
+  const [first, last] = rows;
+  if (first > last) refuse(`rows ${first}–${last} are none`);
+  if (last !== counter) refuse(`row ${last} is not the one just knitted: its float cannot be hung`);
+  for (let row = first; row <= last; row++) {
+    if (!floatsBehind(place.rows[row - 1], yarn, needle))
+      refuse(`no float of ${yarn} lies behind ${name} on row ${row}`);
+    if (
+      notes.latched.some(
+        (chain) => chain.yarn === yarn && chain.needle === name && row <= chain.rows[1] && row >= chain.rows[0],
+      )
+    )
+      refuse(`the float of ${yarn} behind ${name} on row ${row} is in a chain already`);
+  }
+  if (!bed.isInWork(needle)) refuse(`${name} is not in work`);
+  if (bed.holds(needle, 'float')) refuse(`a float hangs on ${name} already`);
+  bed.hang(needle, { of: 'float', yarn });
+  place.chained.set(needle, yarn);
+  notes.latched.push({ rows: [first, last], needle: name, yarn });
 }

@@ -63,6 +63,12 @@ const act = z.discriminatedUnion('act', [
   z.object({ act: z.literal('hang-hem'), needles: span, loops: count, edgeLoop: edge }),
   z.object({ act: z.literal('remove-waste') }),
   z.object({ act: z.literal('hook-up'), needle, yarn: z.string(), float: span }),
+  z.object({
+    act: z.literal('latch-up'),
+    needle,
+    yarn: z.string(),
+    rows: z.tuple([z.int().min(1), z.int().min(1)]),
+  }),
   z.object({ act: z.literal('weights'), do: z.enum(['hang', 'move', 'off']) }),
   z.object({ act: z.literal('check'), forward: count, first: needle.nullish(), last: needle.nullish() }),
   z.object({

@@ -3,7 +3,7 @@ import { fabricRow } from './fabric.ts';
 import { labelOf, labelsOf, other } from './needles.ts';
 import { refuse } from './refusal.ts';
 import { fromFirstToLast, wayOver } from './way.ts';
-import type { Workplace } from './workplace.ts';
+import type { RowLaid, Workplace } from './workplace.ts';
 
 /** Knits the coming row; refuses where a stitch would drop or two yarns would be caught. */
 export function knitRow(place: Workplace): void {
@@ -44,6 +44,12 @@ export function knitRow(place: Workplace): void {
   notes.fabric.push(fabricRow(row, side, yarnOf));
   if (place.tension) notes.tensions.push({ row, ...place.tension });
   place.lastRow = { yarns: yarnOf, inFeeders };
+  place.rows.push(place.lastRow);
+  for (const [needle, yarn] of place.chained) {
+    if (yarnOf.get(needle) !== yarn)
+      refuse(`the chain of ${yarn} on ${labelOf(needle)} is knitted in another yarn: it shows`);
+  }
+  place.chained.clear();
   place.choice = place.choosing.choose(row + 1, bed);
   place.counter = row;
   place.side = other(side);
@@ -103,4 +109,14 @@ export function liesBehind(place: Workplace, yarn: string, float: readonly [numb
   // What comes from a feeder goes on to the edge, so a float may have no stitch at one side.
   const isAnchored = ends.every((end) => end === yarn || (end === undefined && lastRow.inFeeders.has(yarn)));
   return isAnchored && ends.includes(yarn);
+}
+
+/** Whether a yarn lies behind a needle of a row that it does not knit there: it comes from one side and goes on to the other. */
+export function floatsBehind(row: RowLaid | undefined, yarn: string, needle: number): boolean {
+  if (!row || !row.yarns.has(needle) || row.yarns.get(needle) === yarn) return false;
+  const knits = [...row.yarns].filter(([, knitted]) => knitted === yarn).map(([at]) => at);
+  if (knits.length === 0) return false;
+  // What comes from a feeder goes on to the edge.
+  if (row.inFeeders.has(yarn)) return true;
+  return knits.some((at) => at < needle) && knits.some((at) => at > needle);
 }

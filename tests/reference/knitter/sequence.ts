@@ -37,6 +37,7 @@ const WHEN: Readonly<Record<ActName, readonly number[]>> = {
   'push-back': [ENDED, SHAPING, CHOICE, CARRIAGE],
   strand: [ENDED, CARRIAGE, LOOK, WRAPS],
   'hook-up': [HOOK_UP],
+  'latch-up': [HOOK_UP],
   weights: [ENDED, HOOK_UP, HEM, OFF, TENSION, SHAPING],
   'hang-hem': [HEM],
   'remove-waste': [HEM, OFF, TENSION, SHAPING],

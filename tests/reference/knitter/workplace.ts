@@ -24,12 +24,22 @@ export interface Notes {
   readonly tensions: TensionOfRow[];
   readonly wraps: (WrapMade & { readonly yarn: string; readonly strand: string })[];
   readonly hooked: { readonly row: number; readonly needle: string; readonly yarn: string }[];
+  readonly latched: {
+    readonly rows: readonly [first: number, last: number];
+    readonly needle: string;
+    readonly yarn: string;
+  }[];
   readonly hem: { readonly reading: number; readonly loops: readonly HungLoop[] }[];
   /** Needles whose loop was moved to a neighbour before a row, so that it has a hole there. */
   readonly eyelets: { readonly row: number; readonly needles: readonly string[] }[];
   readonly finish: ActOf<'finish'>[];
   /** Needles that were pushed to where they stood already. */
   readonly needless: { readonly reading: number; readonly act: 'push-forward' | 'push-back' }[];
+}
+
+export interface RowLaid {
+  readonly yarns: ReadonlyMap<number, string>;
+  readonly inFeeders: ReadonlySet<string>;
 }
 
 export class Workplace {
@@ -42,6 +52,7 @@ export class Workplace {
     tensions: [],
     wraps: [],
     hooked: [],
+    latched: [],
     hem: [],
     eyelets: [],
     finish: [],
@@ -65,7 +76,11 @@ export class Workplace {
   /** Needles that came into work for the coming row. */
   readonly fresh = new Set<number>();
   /** Yarns of the row just knitted, and those that went over all needles to the edges. */
-  lastRow: { readonly yarns: ReadonlyMap<number, string>; readonly inFeeders: ReadonlySet<string> } | null = null;
+  lastRow: RowLaid | null = null;
+  /** All rows, from the lowest up. */
+  readonly rows: RowLaid[] = [];
+  /** Needles on which a chain of floats hangs that the coming row knits in: in its own yarn. */
+  readonly chained = new Map<number, string>();
 
   constructor(
     readonly machine: Machine,

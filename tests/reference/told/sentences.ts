@@ -217,6 +217,10 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
     `Hook the float of (.+) behind (${SPAN}) up onto (${NEEDLE})`,
     (yarn, float, needle) => ({ act: 'hook-up', needle, yarn, float: span(float) }),
   ],
+  [
+    `Latch up the floats of (.+) behind (${NEEDLE}) of rows? (\\d+)(?:–(\\d+))? into a chain, no tighter than the fabric, and hang its last loop on (${NEEDLE})`,
+    (yarn, needle, first, last = first) => ({ act: 'latch-up', needle, yarn, rows: [Number(first), Number(last)] }),
+  ],
   ['Hang the weights', () => ({ act: 'weights', do: 'hang' })],
   ['Move the weights up', () => ({ act: 'weights', do: 'move' })],
   ['Take the weights off', () => ({ act: 'weights', do: 'off' })],

@@ -211,6 +211,8 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'project-notes': changeOf('project-notes', setProject({ notes: 'For the fair.' })),
   copies: changeOf('copies', setPattern(at, 'band', 0, { groups: [{ ...startGroup(motif.id, 3), up: 2 }] })),
   'group-motif': changeOf('group-motif', setPattern(at, 'band', 0, { groups: [startGroup(motif.id, 1)] })),
+  'long-floats': changeOf('long-floats', setPattern(at, 'band', 0, { longFloats: 'hooked-up' })),
+  'long-carries': changeOf('long-carries', setPattern(at, 'band', 0, { longCarries: 'cut' })),
   'cut-copies': changeOf('cut-copies', setPattern(at, 'band', 0, { cutCopies: 'left-out' })),
   anchors: changeOf(
     'anchors',

@@ -90,6 +90,8 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
       return 'remove waste';
     case 'hook-up':
       return `hook up ${yarn(act.yarn)} on ${label(act.needle)}`;
+    case 'latch-up':
+      return `latch up ${yarn(act.yarn)} of rows ${act.first}-${act.last} on ${label(act.needle)}`;
     case 'weights':
       return `weights ${act.do}`;
     case 'check':

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { label } from '@shared/bed/index.ts';
-import { mendFloats, type FloatMending } from '@shared/strands/index.ts';
+import type { FloatMending } from '@shared/pattern/index.ts';
+import { mendFloats } from '@shared/strands/index.ts';
 import { drawnFabric, run, sayFloat } from './drawn-fabric.ts';
 
 /** What is done about the floats of a drawn fabric; the lowest row is row 1. */

@@ -1,0 +1,37 @@
+/** What the patterns of a piece do about long floats and carries, row by row. */
+import type { PlacedPatterns } from '../fabric/index.ts';
+import type { CarryMending, FloatMending } from '../pattern/index.ts';
+import { sectionAt } from '../piece/index.ts';
+import type { KnitPiece } from '../project/index.ts';
+
+export interface MendingByRow {
+  /** What is done about the floats of a row (1-based). */
+  readonly ofFloats: (row: number) => FloatMending;
+  /** Whether yarn that goes from a row to a later one too far aside is cut. */
+  readonly isCutAside: (from: number, to: number) => boolean;
+}
+
+/**
+ * Where patterns share a row, the first that does something has its way. What
+ * a lining covers is left as it is: nothing catches in it.
+ */
+export function mendingByRow(
+  piece: Pick<KnitPiece, 'patterns'>,
+  { outline, sections, patterns }: Pick<PlacedPatterns, 'outline' | 'sections' | 'patterns'>,
+): MendingByRow {
+  const floats = new Array<FloatMending>(outline.rows).fill('left');
+  const carries = new Array<CarryMending>(outline.rows).fill('carried');
+  for (const [index, { longFloats, longCarries }] of piece.patterns.entries()) {
+    const { firstRow, lastRow } = patterns[index] ?? { firstRow: 1, lastRow: 0 };
+    for (let row = firstRow; row <= lastRow; row++) {
+      if (floats[row - 1] === 'left') floats[row - 1] = longFloats;
+      if (longCarries === 'cut') carries[row - 1] = 'cut';
+    }
+  }
+  const isLined = (row: number): boolean => sectionAt(sections, row).isLined;
+  return {
+    ofFloats: (row) => (floats[row - 1] === 'left' || isLined(row) ? 'left' : (floats[row - 1] as FloatMending)),
+    isCutAside: (from, to) =>
+      (carries[from - 1] === 'cut' || carries[to - 1] === 'cut') && !(isLined(from) && isLined(to)),
+  };
+}
