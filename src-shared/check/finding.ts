@@ -89,6 +89,14 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
       readonly upMm: number;
       readonly count: number;
     }
+  /** As asked for, so many strands are cut after the first of the rows and joined again on the last, up to `aside` stitches away. */
+  | {
+      readonly code: 'cut-aside';
+      readonly role: 'main' | 'contrast';
+      readonly yarn: number;
+      readonly aside: number;
+      readonly count: number;
+    }
   | {
       readonly code: 'wider-than-bed';
       /** Neighbouring rows that leave the bed. */

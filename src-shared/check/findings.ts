@@ -14,7 +14,7 @@ import {
 } from './end-needles.ts';
 import { edgesUnseen } from './unseen-edges.ts';
 import { severityOf, type Finding } from './finding.ts';
-import { infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
+import { cutsAside, infantFloats, longCarries, longFloats, longWaysUp } from './floats.ts';
 import { inspected, type Inspected } from './inspected.ts';
 import { obstacles } from './obstacles.ts';
 import { oddShaping } from './shaping.ts';
@@ -39,6 +39,7 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
   longFloats,
   longCarries,
   longWaysUp,
+  cutsAside,
   faintContrast,
 ];
 

@@ -78,7 +78,8 @@ export function countLongStrands({ sections, rows }: Pick<Inspected, 'sections' 
 export function longWaysUp({ piece, rows }: Inspected): Finding[] {
   return rows.flatMap(({ row, cuts }) => {
     const found = new Map<string, Extract<Finding, { readonly code: 'long-way-up' }>>();
-    for (const { strand, toRow, rows: up, mm } of cuts) {
+    for (const { strand, because, toRow, rows: up, mm } of cuts) {
+      if (because !== 'far-up') continue;
       const { yarn } = strand;
       const key = `${yarn} ${toRow}`;
       const count = (found.get(key)?.count ?? 0) + 1;
@@ -87,6 +88,27 @@ export function longWaysUp({ piece, rows }: Inspected): Finding[] {
     }
     return [...found.values()];
   });
+}
+
+/** `cut-aside`: strands that are cut and joined again, since they would be carried too far aside. One for each yarn. */
+export function cutsAside({ piece, rows }: Inspected): Finding[] {
+  const found = new Map<number, Extract<Finding, { readonly code: 'cut-aside' }>>();
+  for (const { row, cuts } of rows) {
+    for (const { strand, because, toRow, stitches } of cuts) {
+      if (because !== 'far-aside') continue;
+      const { yarn } = strand;
+      const before = found.get(yarn) ?? { rows: [row, toRow] as const, aside: 0, count: 0 };
+      found.set(yarn, {
+        code: 'cut-aside',
+        role: yarn === piece.mainYarn ? 'main' : 'contrast',
+        yarn,
+        rows: [before.rows[0], Math.max(before.rows[1], toRow)],
+        aside: Math.max(before.aside, stitches),
+        count: before.count + 1,
+      });
+    }
+  }
+  return [...found.values()];
 }
 
 /** `infant-floats`: fingers and toes catch in any float of a piece for an infant. */

@@ -86,6 +86,7 @@ const FABRIC: readonly Mutant[] = [
 ];
 
 const STRANDS: readonly Mutant[] = [
+  { in: 'carriesOf', text: 'isOver && isCutAside(before, index + 1)', becomes: 'isCutAside(before, index + 1)' },
   { in: 'heldAt', text: 'place - longest - 1', becomes: 'place - longest' },
   { in: 'heldAt', text: '(place - before - 1) ** 2', becomes: '(place - before - 1)' },
   { in: 'longestLoose', text: 'let before = first - 1', becomes: 'let before = first' },

@@ -115,6 +115,10 @@ const byCode: {
     const strands = count === 1 ? '' : `, all ${count} strands of it`;
     return `${nameOf(yarns, yarn, role)} is next used ${n.rows(up)} (${lengths.short(upMm, unit)}) up, too far to be carried: cut it after row ${rows[0]} and join it again on row ${rows[1]}${strands}.`;
   },
+  'cut-aside': ({ rows, role, yarn, aside, count }, yarns) =>
+    count === 1
+      ? `${nameOf(yarns, yarn, role)} is cut after row ${rows[0]} and joined again on row ${rows[1]}, ${n.stitches(aside)} aside.`
+      : `${nameOf(yarns, yarn, role)} is cut and joined again ${count} times on ${n.rowSpan(rows[0], rows[1])}, up to ${n.stitches(aside)} aside.`,
   'wider-than-bed': (finding, _yarns, unit) => tooWide.text(finding, unit),
   'many-yarns': ({ rows, yarns, count, laid, change }, known) =>
     `${count === 1 ? `Row ${rows[0]} knits` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} knit`} ${count === 1 ? '' : 'up to '}${yarns} yarns, and one pass of the carriage feeds two. ${fewerYarns(count, laid, change, known)}`,

@@ -1,6 +1,6 @@
 /** What came with version 8, in files of version 7 and in edits kept behind work of it. */
 import { describe, expect, it } from 'vitest';
-import { START_COLOURWAYS } from '@shared/project/index.ts';
+import { START_COLOURWAYS, START_MENDING } from '@shared/project/index.ts';
 import { editsOfVersion8, toVersion8 } from '../../../src-shared/project/version-8.ts';
 
 const band = { id: 'b', kind: 'band' };
@@ -9,7 +9,7 @@ describe('a project of version 7', () => {
   it('has one colourway, and its patterns are knitted as drawn', () => {
     expect(toVersion8({ pieces: [{ id: 'p', patterns: [band] }] })).toEqual({
       colourways: START_COLOURWAYS,
-      pieces: [{ id: 'p', patterns: [{ ...band, colourOrder: null, anchors: null }] }],
+      pieces: [{ id: 'p', patterns: [{ ...band, colourOrder: null, anchors: null, ...START_MENDING }] }],
     });
   });
 
@@ -25,8 +25,8 @@ describe('edits of version 7', () => {
     const piece = { kind: 'insert', list: 'pieces', at: 0, item: { id: 'q', patterns: [band] } };
     expect(editsOfVersion8([moved, pattern, piece])).toEqual([
       moved,
-      { ...pattern, item: { ...band, colourOrder: null, anchors: null } },
-      { ...piece, item: { id: 'q', patterns: [{ ...band, colourOrder: null, anchors: null }] } },
+      { ...pattern, item: { ...band, colourOrder: null, anchors: null, ...START_MENDING } },
+      { ...piece, item: { id: 'q', patterns: [{ ...band, colourOrder: null, anchors: null, ...START_MENDING }] } },
     ]);
   });
 });
