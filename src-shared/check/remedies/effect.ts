@@ -19,6 +19,11 @@ export interface Effect {
   readonly balls: NowAndThen;
   /** Negative for fewer. */
   readonly wrapsAdded: number;
+  /** Floats lifted onto a needle, and chains of them latched up. Negative for fewer. */
+  readonly liftsAdded: number;
+  readonly chainsAdded: number;
+  /** Lengths of yarn that are cut and joined again. Negative for fewer. */
+  readonly cutsAdded: number;
   /** Yarn of all kinds, mm, without the margin. Negative for less. */
   readonly mmAdded: number;
   /** Stitches that are knitted in another yarn than now; null for a remedy that draws nothing anew. */
@@ -30,6 +35,9 @@ export interface Tally {
   readonly long: number;
   readonly balls: number;
   readonly wraps: number;
+  readonly lifts: number;
+  readonly chains: number;
+  readonly cuts: number;
   readonly mm: number;
 }
 
@@ -39,6 +47,9 @@ export function tallyOf(plan: Plan): Tally {
     long: countLongStrands(plan, false),
     balls: uses.reduce((count, use) => count + (use.role === 'contrast' ? use.balls.length : 0), 0),
     wraps: plan.rows.reduce((count, { wraps }) => count + wraps.length, 0),
+    lifts: plan.rows.reduce((count, { lifts }) => count + lifts.length, 0),
+    chains: plan.rows.reduce((count, { chains }) => count + chains.length, 0),
+    cuts: plan.rows.reduce((count, { cuts }) => count + cuts.length, 0),
     mm: uses.reduce((sum, { totalMm }) => sum + totalMm, 0),
   };
 }

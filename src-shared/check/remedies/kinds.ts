@@ -2,12 +2,16 @@
 import type { KnitPiece } from '../../project/piece-in.ts';
 import type { Setting } from '../setting.ts';
 import { anchors, type Anchors } from './anchors.ts';
+import { cutCarries, type CutCarries } from './cut-carries.ts';
 import { endNeedlesOff, type EndNeedlesOff } from './end-needles-off.ts';
+import { endNeedlesOn, type EndNeedlesOn } from './end-needles-on.ts';
+import { hookUp, type HookUp } from './hook-up.ts';
 import type { RemedyKind } from './kind.ts';
+import { latchUp, type LatchUp } from './latch-up.ts';
 import { lining, type Lining } from './lining.ts';
 import { ownBalls, type OwnBalls } from './own-balls.ts';
 
-export type RemedyIntent = OwnBalls | Anchors | Lining | EndNeedlesOff;
+export type RemedyIntent = OwnBalls | Anchors | Lining | EndNeedlesOff | EndNeedlesOn | HookUp | LatchUp | CutCarries;
 export type RemedyCode = RemedyIntent['code'];
 
 /** In the order in which those that leave as few are told. */
@@ -15,6 +19,10 @@ const KINDS: { readonly [Code in RemedyCode]: RemedyKind<Extract<RemedyIntent, {
   'end-needles-off': endNeedlesOff,
   'own-balls': ownBalls,
   anchors,
+  'latch-up': latchUp,
+  'hook-up': hookUp,
+  'end-needles-on': endNeedlesOn,
+  'cut-carries': cutCarries,
   lining,
 };
 

@@ -74,6 +74,9 @@ export class Remedies {
       here,
       balls: { before: now.balls, after: tally.balls },
       wrapsAdded: tally.wraps - now.wraps,
+      liftsAdded: tally.lifts - now.lifts,
+      chainsAdded: tally.chains - now.chains,
+      cutsAdded: tally.cuts - now.cuts,
       mmAdded: tally.mm - now.mm,
       cellsChanged: kindOf(intent.code).changesCells ? cellsBetween(this.plan, plan) : null,
     };

@@ -194,10 +194,14 @@ function left({ before, after }: NowAndThen): string {
 }
 
 /** `It takes 2 balls, 3 more wraps and 1.2 m more yarn.` Null where it costs nothing. */
-function cost({ balls, wrapsAdded, mmAdded, cellsChanged }: Effect, unit: LengthUnit): string | null {
+function cost(effect: Effect, unit: LengthUnit): string | null {
+  const { balls, wrapsAdded, liftsAdded, chainsAdded, cutsAdded, mmAdded, cellsChanged } = effect;
   const costs = [
     balls.after === balls.before ? null : n.count(balls.after, 'ball'),
     wrapsAdded > 0 ? n.count(wrapsAdded, 'more wrap') : null,
+    liftsAdded > 0 ? n.count(liftsAdded, 'float hooked up', 'floats hooked up') : null,
+    chainsAdded > 0 ? n.count(chainsAdded, 'chain latched up', 'chains latched up') : null,
+    cutsAdded > 0 ? n.count(cutsAdded, 'cut') : null,
     cellsChanged ? n.count(cellsChanged, 'changed stitch', 'changed stitches') : null,
     mmAdded >= LEAST_YARN_MM ? `${lengths.yarn(mmAdded, unit)} more yarn` : null,
   ].filter((each) => each !== null);
@@ -213,6 +217,10 @@ const remedyLabels: { readonly [Code in RemedyCode]: string } = {
   lining: 'Line the piece',
   'end-needles-off': 'Switch end-needle selection off',
   anchors: 'Break floats with anchor stitches',
+  'hook-up': 'Hook floats up, row by row',
+  'latch-up': 'Latch floats up in columns',
+  'end-needles-on': 'Carry it at the edges, with end-needle selection on',
+  'cut-carries': 'Cut and rejoin it',
 };
 
 /** ` in pattern band 2`, where there are several. */

@@ -7,10 +7,25 @@ import { findingWords } from '@shared/words/findings.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { checkedPlan, COLUMNS, remediesOf as remedies } from './found.ts';
 
+/** All but hooking up. */
+function atOnce(project: Parameters<typeof remedies>[0]) {
+  return remedies(project).filter(({ intent: { code } }) => code !== 'hook-up');
+}
+
 describe('remedies for long floats', () => {
+  it('are hooking them up, once a row', () => {
+    // Three floats of eight stitches, five of which may lie loose: one lift for each.
+    expect(remedies(COLUMNS).filter(({ intent: { code } }) => code === 'hook-up')).toMatchObject([
+      {
+        intent: { patterns: [0] },
+        effect: { long: { before: 3, after: 0 }, liftsAdded: 3, chainsAdded: 0, cutsAdded: 0, wrapsAdded: 0 },
+      },
+    ]);
+  });
+
   it('are a ball for each group, and lining', () => {
     // With one ball: 3 long floats, 3 wraps (one a row). With two: no float, a wrap a row for each ball.
-    expect(remedies(COLUMNS)).toMatchObject([
+    expect(atOnce(COLUMNS)).toMatchObject([
       {
         intent: { code: 'own-balls', bands: [0] },
         effect: { long: { before: 3, after: 0 }, balls: { before: 1, after: 2 }, wrapsAdded: 3, cellsChanged: null },
@@ -36,7 +51,7 @@ describe('remedies for long floats', () => {
     // Each row: five needles to the left edge, eight between, five to the right: one too long a row.
     // Off: the same eight. Nothing gained, so it is not offered for the floats. A ball for each group is: nothing lies between them.
     expect(
-      remedies(edges)
+      atOnce(edges)
         .map(({ intent: { code }, effect: { long } }) => [code, long.after])
         .sort(),
     ).toEqual([
@@ -52,7 +67,7 @@ describe('remedies for long floats', () => {
       })),
     };
     // L2 and R2: eight needles to each edge, two between. Off: none too long, and a wrap a row.
-    expect(remedies(near)).toMatchObject([
+    expect(atOnce(near)).toMatchObject([
       { intent: { code: 'end-needles-off' }, effect: { long: { before: 6, after: 0 }, wrapsAdded: 3 } },
       { intent: { code: 'anchors' }, effect: { long: { before: 6, after: 0 }, wrapsAdded: 0, cellsChanged: 6 } },
       { intent: { code: 'lining' }, effect: { long: { before: 6, after: 0 } } },
@@ -68,7 +83,7 @@ describe('remedies for long floats', () => {
   });
 
   it('say in words what they cost', () => {
-    expect(remedies(COLUMNS).map((remedy) => findingWords.remedy.effect(remedy))).toEqual([
+    expect(atOnce(COLUMNS).map((remedy) => findingWords.remedy.effect(remedy))).toEqual([
       'Leaves no long float or carry. It takes 2 balls and 3 more wraps.',
       'Leaves no long float or carry. It takes 3 changed stitches.',
       'The lining covers 3 of 3 long floats and carries.',
