@@ -19,9 +19,10 @@ function only(id: string, stitches: readonly number[], rows: number, patterns: P
     name: 'Skerry',
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: 10,
     yarns: [
-      { name: 'slate', colour: '#2f4858', tex: 1000 },
-      { name: 'chalk', colour: '#f5f1e6', tex: null },
+      { name: 'slate', colour: '#2f4858', count: { system: 'tex', value: 1000, plies: 1 }, onHand: null },
+      { name: 'chalk', colour: '#f5f1e6', count: null, onHand: null },
     ],
     mainYarn: 0,
     motifs: [

@@ -41,7 +41,8 @@ export function settled(project: ProjectAt, fields: Fields = {}): ProjectAt {
 export type Written = Pick<
   ProjectAt,
   'name' | 'notes' | 'machine' | 'yarns' | 'mainYarn' | 'motifs' | 'piece' | 'patterns'
->;
+> &
+  Partial<Pick<ProjectAt, 'yarnMargin'>>;
 
 /** A project of one piece and one size. */
 export function writtenProject(written: Written): ProjectAt {

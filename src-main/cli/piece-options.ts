@@ -40,6 +40,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     name: named.project.name,
     notes: named.project.notes,
     machine: machineWith(args, { ...named.project.machine, bed: { ...START_BED, needles: null } }),
+    yarnMargin: named.project.yarnMargin,
     yarns: named.project.yarns,
     mainYarn: named.project.mainYarn,
     colourways: named.project.colourways,

@@ -6,5 +6,5 @@ export const purlStage = latePart(() => import('./purl/PurlStage.svelte'));
 export const feedingTable = latePart(() => import('./panel/FeedingTable.svelte'));
 export const roundTheSeam = latePart(() => import('./closed/RoundTheSeam.svelte'));
 export const allOverPanel = latePart(() => import('./all-over/AllOverPanel.svelte'));
-export const garmentYarnTable = latePart(() => import('./panel/GarmentYarnTable.svelte'));
+export const yarnPanel = latePart(() => import('./panel/YarnPanel.svelte'));
 export const sizesDialog = latePart(() => import('./sizes/SizesDialog.svelte'));

@@ -4,7 +4,7 @@ import { sizeOf } from '../piece/index.ts';
 import { garmentNeed } from '../plan/index.ts';
 import { plain, strong } from '../words/index.ts';
 import { sheetWords } from '../words/sheet.ts';
-import { BALL_GRAMS } from '../yarn/index.ts';
+import { yarnWords } from '../words/yarn.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock, textLines } from './blocks/text.ts';
@@ -54,14 +54,14 @@ function yarnBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: Leng
   );
   const columns = columnsOf(widthMm, [
     [garment.columns.yarn, 0],
-    [garment.columns.piece, 42],
+    [garment.columns.piece, 50],
     [garment.columns.one[unit], 24, 'end'],
     [garment.columns.knit, 12, 'end'],
     [garment.columns.length[unit], 18, 'end'],
     ...(needed.isWeighed
       ? ([
           [garment.columns.weight[unit], 15, 'end'],
-          [garment.columns.balls(BALL_GRAMS), 22, 'end'],
+          [garment.columns.balls, 14, 'end'],
         ] as const)
       : []),
   ]);
@@ -77,6 +77,9 @@ function yarnBlocks(pieces: readonly PlannedPiece[], widthMm: number, unit: Leng
   return [
     headingBlock(plain(garment.yarnTitle), widthMm),
     tableBlock(columns, rows, { title: garment.yarnTitle, keepsWithNext: true }),
+    ...needed.yarns.map((one) =>
+      paragraphBlock(plain(yarnWords.told(facts.piece.yarns[one.yarn]?.name ?? '', one, unit)), widthMm),
+    ),
     paragraphBlock(plain(garmentYarnNote(needed)), widthMm, { tone: 'soft' }),
   ];
 }

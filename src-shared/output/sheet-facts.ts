@@ -18,6 +18,8 @@ export interface SheetFacts {
   readonly piece: KnitPiece;
   /** So many of it are knitted. */
   readonly knit: number;
+  /** The project has no other piece: what is on hand is for this one. */
+  readonly isOnlyPiece: boolean;
   /** Name of the size that `piece` is in; null where there is but one. */
   readonly size: string | null;
   /** Name of the colourway that it is knitted in; null where there is but one. */
@@ -35,6 +37,7 @@ export function sheetFacts(project: ProjectAt): SheetFacts {
     notes: project.notes,
     piece: pieceIn(project),
     knit: project.knit,
+    isOnlyPiece: project.whole.pieces.length === 1,
     size: sizeName(project),
     colourway: project.colourways.length > 1 ? knittedColourway(project).name : null,
     sizes: hasSeveralSizes(project) ? sizesTable(project) : [],

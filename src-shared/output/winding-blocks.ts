@@ -1,9 +1,18 @@
 /** Yarn to wind, ball by ball, and strands to cut for wrapping. */
 import type { LengthUnit } from '../length/index.ts';
-import { ballsToWind, strandsToCut, type BallToWind, type Plan } from '../plan/index.ts';
+import {
+  ballsToWind,
+  garmentNeed,
+  patternGauges,
+  strandsToCut,
+  type BallToWind,
+  type GarmentNeed,
+  type Plan,
+} from '../plan/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { plain, strong, words } from '../words/index.ts';
 import { sheetWords } from '../words/sheet.ts';
+import { yarnWords } from '../words/yarn.ts';
 import type { Block } from './blocks/block.ts';
 import { cell, columnsOf, tableBlock, type Cell } from './blocks/table.ts';
 import { headingBlock, paragraphBlock } from './blocks/text.ts';
@@ -12,7 +21,7 @@ import { yarnPaint } from './tones.ts';
 
 /** Metres of each ball, and with the margin; of a yarn in several balls their sum; grams where a yarn's count is known. */
 export function yarnBlocks(
-  { piece, knit }: Pick<SheetFacts, 'piece' | 'knit'>,
+  { piece, knit, isOnlyPiece }: Pick<SheetFacts, 'piece' | 'knit' | 'isOnlyPiece'>,
   plan: Plan,
   widthMm: number,
   unit: LengthUnit,
@@ -57,10 +66,20 @@ export function yarnBlocks(
     yarn: nameOf(index),
     length: words.lengths.yarn(totalMm * (1 + margin) * knit, unit),
   }));
+  const need = garmentNeed([{ name: piece.name, knit, plan }], piece);
+  const told = [
+    ...need.yarns.map((one) => {
+      const alone = isOnlyPiece ? one : { ...one, onHand: null };
+      return yarnWords.told(nameOf(one.yarn), alone, unit);
+    }),
+    ...yarnWords.finishing(plan.yarn.finishing, unit),
+    ...patternGauges(plan, piece.gauge).map((one) => yarnWords.patternGauge(one, unit)),
+  ];
   const note = [
     ...(knit > 1 ? [words.pieces.yarnOfAll(knit, margin, ofAll)] : []),
     yarn.note(
       loops.map(({ mm }) => mm),
+      plan.yarn,
       unit,
     ),
     ...(isLaid ? [yarn.laid] : []),
@@ -69,7 +88,32 @@ export function yarnBlocks(
     headingBlock(plain(yarn.title), widthMm),
     tableBlock(columns, rows, { title: yarn.title, keepsWithNext: true }),
     paragraphBlock(plain(note), widthMm, { tone: 'soft' }),
+    ...sectionBlocks(need, piece, widthMm, unit),
+    ...told.map((sentence) => paragraphBlock(plain(sentence), widthMm)),
   ];
+}
+
+/** What the sections of one piece take, where it has several. */
+function sectionBlocks({ yarns }: GarmentNeed, piece: KnitPiece, widthMm: number, unit: LengthUnit): Block[] {
+  const { yarn, garment } = sheetWords;
+  const parts = yarns.flatMap(({ yarn: index, pieces }) =>
+    pieces.flatMap(({ sections }) => sections.map((section) => ({ index, ...section }))),
+  );
+  if (parts.length === 0) return [];
+  const isWeighed = parts.some(({ grams }) => grams !== null);
+  const columns = columnsOf(widthMm, [
+    [yarn.columns.yarn, 0],
+    [garment.columns.section, 60],
+    [yarn.columns.length[unit], 18, 'end'],
+    ...(isWeighed ? [[yarn.columns.weight[unit], 16, 'end'] as const] : []),
+  ]);
+  const rows = parts.map(({ index, section, mm, grams }): Cell[] => [
+    { ...cell(piece.yarns[index]?.name ?? ''), swatch: yarnPaint(piece.yarns[index]?.colour ?? '#ffffff') },
+    cell(words.sections.name(section)),
+    cell(yarn.length(mm, unit)),
+    ...(isWeighed ? [cell(yarn.weight(grams, unit))] : []),
+  ]);
+  return [tableBlock(columns, rows, { title: garment.sectionsTitle, spaceAboveMm: 2 })];
 }
 
 /** Strands of main to cut for wrapping. */

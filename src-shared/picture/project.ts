@@ -13,7 +13,7 @@ export interface PictureNames {
 
 /** One yarn for each colour, ground first. What the yarns weigh is not known from a picture. */
 export function yarnsOfPicture(picture: MotifPicture, name: PictureNames['yarn']): Yarn[] {
-  return picture.colours.map((colour, index) => ({ name: name(index), colour, tex: null }));
+  return picture.colours.map((colour, index) => ({ name: name(index), colour, count: null, onHand: null }));
 }
 
 /** A project file holds names up to this long, and names of files may be longer. */

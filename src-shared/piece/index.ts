@@ -7,6 +7,7 @@ export {
   type Lengths,
   type Shape,
 } from './shape-model.ts';
+export * from './loop-model.ts';
 export * from './position-model.ts';
 export * from './size-model.ts';
 export * from './in-sizes.ts';

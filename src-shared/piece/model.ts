@@ -1,6 +1,7 @@
 /** What a file says of a piece. */
 import { finishedFaceSchema, MOST_STITCHES, sideSchema } from '../bed/index.ts';
 import { between, count, letters, refuse, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import { loopSourceSchema } from './loop-model.ts';
 import { lengthMm, lengthsSchema, MOST_PIECE_ROWS, rows, shapeSchema } from './shape-model.ts';
 
 /** Letters of the name of a piece or of one of its sections. */
@@ -149,6 +150,8 @@ export const pieceFields = {
   tension: tensionSchema,
   /** For whoever knits it. */
   notes: upToLetters(MOST_NOTE_LETTERS),
+  /** Where the length of yarn in a stitch is known from. */
+  loop: loopSourceSchema,
 };
 type PieceFields = ReadonlyDeep<z.infer<z.ZodMiniObject<typeof pieceFields>>>;
 

@@ -1,6 +1,6 @@
 /** The balls to wind before knitting, each with what it is for. */
 import type { KnitPiece } from '../project/index.ts';
-import { gramsOf } from '../yarn/index.ts';
+import { gramsOf, texOf } from '../yarn/index.ts';
 import { ballNumbers } from './running-order/balls.ts';
 import { knittedRowsOf, type Supply } from './running-order/knitted-rows.ts';
 import type { Plan } from './types.ts';
@@ -38,7 +38,7 @@ export function ballsToWind(piece: KnitPiece, plan: Plan): BallToWind[] {
     balls.map(({ group, totalMm }): BallToWind => {
       const key = keyOf({ yarn, group });
       const { firstRow = 1, lastRow = plan.rows.length } = rows.get(key) ?? {};
-      const grams = gramsOf(totalMm, piece.yarns[yarn]?.tex ?? null);
+      const grams = gramsOf(totalMm, texOf(piece.yarns[yarn]));
       return { yarn, role, number: numbers.get(key) ?? null, group, firstRow, lastRow, mm: totalMm, grams };
     }),
   );

@@ -8,7 +8,7 @@ import type { PlacedBand } from '../fabric/index.ts';
 import type { SolvedRule } from '../pattern/index.ts';
 import { clearOf, sharesOf, type PlacementChoice, type Share } from '../placement/index.ts';
 import { longestWithin } from '../strands/index.ts';
-import { MUNDEN, stitchesPerCm2, type YarnUse } from '../yarn/index.ts';
+import { stitchesPerCm2, type YarnNeed, type YarnUse } from '../yarn/index.ts';
 import type { Plan } from './types.ts';
 
 /** What is left of a row for the spaces of a band, and how its rule shares that. */
@@ -103,6 +103,9 @@ export interface YarnDerivation {
     readonly perCm2: number;
     readonly ks: number;
   }[];
+  /** Where these lengths come from, and by which share they may be off. */
+  readonly from: YarnNeed['from'];
+  readonly share: number;
   readonly margin: number;
 }
 
@@ -196,9 +199,9 @@ export function yarnDerivation({ yarn }: Pick<Plan, 'yarn'>, index: number): Yar
     gauge,
     mm,
     perCm2: stitchesPerCm2(gauge),
-    ks: MUNDEN['dry-relaxed'].ks,
+    ks: stitchesPerCm2(gauge) * (mm / 10) ** 2,
   }));
-  return { use, loops, margin: yarn.margin };
+  return { use, loops, from: yarn.from, share: yarn.share, margin: yarn.margin };
 }
 
 /** When the machine is set up for a band. */

@@ -7,4 +7,7 @@ export * from './stitch.ts';
 export * from './strands-to-cut.ts';
 export * from './balls-to-wind.ts';
 export * from './garment-yarn.ts';
+export type * from './runs-out.ts';
+export * from './pattern-gauges.ts';
+export { yarnBySection, yarnByRow, type SectionYarn, type YarnByRow } from './yarn-by-row.ts';
 export * from './running-order/index.ts';

@@ -28,7 +28,7 @@ import {
   type StrandId,
   type Ways,
 } from '../strands/index.ts';
-import { loopLengthMm, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
+import { finishingOf, loopsOf, texOf, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { mendingByRow } from './mending.ts';
 import type { Plan, PlanRow } from './types.ts';
 
@@ -72,6 +72,7 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
   const ways = carriesOf(laid, settings, mending.isCutAside);
   const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
   const rows = planRows(mended, sections, endNeedles, anchors.rows, ways, wraps);
+  const loops = loopsOf(piece, texOf(piece.yarns[main]));
   return {
     outline,
     sections,
@@ -85,8 +86,13 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
     fabric,
     looseFloats: anchors.loose,
     rows,
-    wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loopLengthMm }),
-    yarn: yarnNeed(totalsOf(laid, ways), piece.yarns),
+    wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loops.mmOf }),
+    yarn: yarnNeed(totalsOf(laid, ways), {
+      yarns: piece.yarns,
+      loops,
+      finishing: finishingOf(piece, outline, gauges),
+      margin: piece.yarnMargin / 100,
+    }),
   };
 }
 
@@ -178,5 +184,7 @@ function totalsOf(laid: LaidStrands, { carries, cuts }: Ways): StrandTotal[] {
       floated: floated[index] as number,
     })),
     ...of(strand),
+    firstRow: laid.firstRow[index] as number,
+    lastRow: laid.lastRow[index] as number,
   }));
 }

@@ -84,6 +84,8 @@ export type ChangeName =
   | 'float-limit'
   | 'piece-details'
   | 'machine'
+  | 'yarn-margin'
+  | 'loop'
   | 'begins'
   | 'ends'
   | 'tension'

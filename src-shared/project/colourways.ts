@@ -8,14 +8,8 @@
 import { problemError } from '../problem/index.ts';
 import { changeOf, type Change } from './change.ts';
 import { setProject } from './edit-makers.ts';
-import {
-  MOST_COLOURWAYS,
-  MOST_YARN_LETTERS,
-  type Colourway,
-  type ColourwayId,
-  type Project,
-  type Yarn,
-} from './model.ts';
+import { MOST_COLOURWAYS, type Colourway, type ColourwayId, type Project } from './model.ts';
+import { MOST_YARN_LETTERS, type Yarn } from './yarn-model.ts';
 
 type Yarned = Pick<Project, 'yarns' | 'colourways'>;
 

@@ -1,4 +1,5 @@
 export * from './model.ts';
+export * from './yarn-model.ts';
 export * from './file.ts';
 export * from './recognise.ts';
 export * from './edit.ts';

@@ -86,7 +86,12 @@ const STEPS: { readonly [version: number]: Step } = {
    * and what a knitter calls sections is called so.
    */
   6: toVersion7,
-  /** Version 8 has colourways, and orders of colours up the rows of patterns, and says what these do about long floats and carries. */
+  /**
+   * Version 8 has colourways, and orders of colours up the rows of patterns,
+   * and says what these do about long floats and carries; the counts of yarns
+   * as their labels say them, what is there of them, the margin, and where the
+   * length of a stitch is known from.
+   */
   7: toVersion8,
 };
 

@@ -26,28 +26,19 @@ import {
 } from '../piece/index.ts';
 import { problemError } from '../problem/index.ts';
 import { count, letters, upToLetters, whole, z, type ReadonlyDeep } from '../schema/index.ts';
+import { MOST_YARN_LETTERS, yarnSchema } from './yarn-model.ts';
 
 /** More motifs than any garment has. */
 export const MOST_MOTIFS = 200;
 
-/** Letters of the name of a project, and of a yarn. */
+/** Letters of the name of a project. */
 export const MOST_PROJECT_LETTERS = 120;
-export const MOST_YARN_LETTERS = 80;
 
-/** Thicker than any yarn. */
-export const MOST_TEX = 10_000;
+/** In percent: more than anybody winds or buys beyond what is needed. */
+export const MOST_YARN_MARGIN = 100;
 
 /** Letters of the data URLs of all pictures to trace, so that the file stays below what can be written. */
 export const MOST_UNDERLAY_LETTERS_IN_ALL = 24_000_000;
-
-const yarnSchema = z.strictObject({
-  name: letters(MOST_YARN_LETTERS),
-  /** `#rrggbb`, small letters. */
-  colour: z.string().check(z.regex(/^#[0-9a-f]{6}$/)),
-  /** Grams in 1000 m (ISO 1144), or null if not known. */
-  tex: z.nullable(z.number().check(z.gt(0), z.lte(MOST_TEX))),
-});
-export interface Yarn extends ReadonlyDeep<z.infer<typeof yarnSchema>> {}
 
 /** More versions of the yarns than anyone compares. */
 export const MOST_COLOURWAYS = 24;
@@ -105,6 +96,8 @@ export const projectFields = {
   /** For whoever knits it. */
   notes: upToLetters(MOST_NOTE_LETTERS),
   machine: machineSchema,
+  /** To wind and to buy above what is needed, in percent. */
+  yarnMargin: count(MOST_YARN_MARGIN),
   /** The palette: cells hold indices into it. */
   yarns: yarnsSchema,
   /**

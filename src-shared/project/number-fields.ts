@@ -11,7 +11,7 @@ import { FARTHEST_UNDERLAY, LEAST_OPACITY, MOST_TURN } from '../motif/index.ts';
 import { MOST_GROUPS } from '../pattern/index.ts';
 import { GAUGE_BOUNDS, MOST_FLOAT_MM, MOST_PIECE_ROWS, MOST_SEAM_STITCHES, type ShapeCount } from '../piece/index.ts';
 import type { ChangeName } from './change.ts';
-import { MOST_KNIT } from './model.ts';
+import { MOST_KNIT, MOST_YARN_MARGIN } from './model.ts';
 
 export interface NumberField {
   readonly least: number;
@@ -26,6 +26,8 @@ export interface NumberField {
 }
 
 export const numberFields = {
+  /** In percent. */
+  yarnMargin: { least: 0, most: MOST_YARN_MARGIN, unit: 'percent', change: 'yarn-margin' },
   /** Of the piece. */
   knit: { least: 1, most: MOST_KNIT, change: 'knit-times' },
   stitches: { least: 1, most: MOST_STITCHES, change: 'piece-size' },

@@ -5,7 +5,8 @@
 import type { ColourOrder } from '../pattern/index.ts';
 import type { Edit, SetFields } from './edit.ts';
 import { setProject } from './edit-makers.ts';
-import type { Project, Yarn } from './model.ts';
+import type { Project } from './model.ts';
+import type { Yarn } from './yarn-model.ts';
 
 /**
  * Edits that make these the yarns of the project and `mainYarn` their main

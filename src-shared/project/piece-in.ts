@@ -9,8 +9,9 @@ import type { Machine } from '../bed/index.ts';
 import type { Motif, MotifId } from '../motif/index.ts';
 import { copiesIn, type AllOver, type Band, type Group, type Pattern } from '../pattern/index.ts';
 import type { Piece } from '../piece/index.ts';
-import { motifOf, type Yarn } from './model.ts';
+import { motifOf } from './model.ts';
 import type { Workpiece } from './project-at.ts';
+import type { Yarn } from './yarn-model.ts';
 
 export type KnitMotif = Omit<Motif, 'underlay'>;
 
@@ -37,6 +38,8 @@ export interface KnitPiece extends Piece {
   /** Palette index of the yarn of the plain fabric. */
   readonly mainYarn: number;
   readonly machine: Machine;
+  /** To wind above what is needed, in percent. */
+  readonly yarnMargin: number;
 }
 
 /**
@@ -69,13 +72,13 @@ function lastOr(made: Made, piece: Piece): KnitPiece {
 }
 
 function knitPiece(project: Workpiece): Made {
-  const { piece, patterns, yarns, mainYarn, machine } = project;
+  const { piece, patterns, yarns, mainYarn, machine, yarnMargin } = project;
   const motifs = new Map<MotifId, KnitMotif>();
   for (const { motif } of copiesIn(project)) motifs.set(motif, knitMotif(motifOf(project, motif)));
   const knit = patterns.map((pattern) => knitPattern(pattern, motifs));
   return {
-    knit: { ...piece, patterns: knit, yarns, mainYarn, machine },
-    of: [patterns, yarns, mainYarn, machine, ...motifs.values()],
+    knit: { ...piece, patterns: knit, yarns, mainYarn, machine, yarnMargin },
+    of: [patterns, yarns, mainYarn, machine, yarnMargin, ...motifs.values()],
   };
 }
 

@@ -3,15 +3,16 @@ import { gridFromText, makeGrid, type Grid } from '../grid/index.ts';
 import { START_BED, type Machine, type Shows } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';
 import type { AllOver, Band, Group } from '../pattern/index.ts';
-import { TO_THE_TOP, type Piece, type Size, type Start, type Tension } from '../piece/index.ts';
-import type { Colourway, Project, Yarn } from './model.ts';
+import { TO_THE_TOP, type LoopSource, type Piece, type Size, type Start, type Tension } from '../piece/index.ts';
+import type { Colourway, Project } from './model.ts';
 import type { Place } from './project-at.ts';
 import { patternInSizes, pieceInSizes } from './put-back.ts';
+import type { Yarn } from './yarn-model.ts';
 
 /** Yarns of a new project: a dark main and a light contrast. How heavy they are nobody has said. */
 export const START_YARNS: readonly Yarn[] = [
-  { name: 'slate', colour: '#5d7591', tex: null },
-  { name: 'chalk', colour: '#fbf7ea', tex: null },
+  { name: 'slate', colour: '#5d7591', count: null, onHand: null },
+  { name: 'chalk', colour: '#fbf7ea', count: null, onHand: null },
 ];
 
 /** One colourway, which nobody has to think of until there is a second one. */
@@ -19,6 +20,12 @@ export const START_COLOURWAYS: readonly Colourway[] = [{ id: 'colourway-1', name
 
 /** 5 stitches or 25 mm, whichever bites first (common practice, no source). */
 const START_FLOAT_LIMIT = { stitches: 5, mm: 25 } as const;
+
+/** In percent: a tenth more is wound and bought (common practice, no source). */
+export const START_YARN_MARGIN = 10;
+
+/** Until somebody measures: from the gauge, of fabric that has lain dry for a day. */
+export const START_LOOP: LoopSource = { from: 'gauge', state: 'dry-relaxed' };
 
 /** No tension is said. */
 export const START_TENSION: Tension = {
@@ -62,6 +69,7 @@ export const START_PIECE: Piece = {
   ends: 'cast-off',
   tension: START_TENSION,
   notes: '',
+  loop: START_LOOP,
 };
 
 /** One size, which nobody has to think of until there is a second one. */
@@ -150,6 +158,7 @@ export function projectAround(
     name,
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: START_YARN_MARGIN,
     yarns,
     mainYarn,
     colourways: START_COLOURWAYS,
@@ -186,6 +195,7 @@ export function sampleProject(): Project {
     name: 'Skerry sleeve',
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: START_YARN_MARGIN,
     yarns: START_YARNS,
     mainYarn: 0,
     colourways: START_COLOURWAYS,

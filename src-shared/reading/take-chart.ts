@@ -51,7 +51,7 @@ export function takePictureChange(
   const known = project.yarns.map((one) => one.name);
   const added = (colour: string): number => {
     const called = freeYarnName([...known, ...yarns.map((one) => one.name)], yarns.length, yarn);
-    return yarns.push({ name: called, colour, tex: null }) - 1;
+    return yarns.push({ name: called, colour, count: null, onHand: null }) - 1;
   };
   const taken = (of: number): number => (letsGo ? yarns.push(project.yarns[of] as Yarn) - 1 : of);
   const others = project.yarns.flatMap((_, index) => (index === main ? [] : [index]));

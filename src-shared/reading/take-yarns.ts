@@ -73,7 +73,7 @@ export function readPictureChange(
       yarns.length,
       yarn,
     );
-    return yarns.push({ name: called, colour: picture.colours[index] as string, tex: null }) - 1;
+    return yarns.push({ name: called, colour: picture.colours[index] as string, count: null, onHand: null }) - 1;
   });
   if (yarns.length > MOST_COLOURS) throw problemError('palette-full', { yarns: yarns.length, most: MOST_COLOURS });
   const { width, height, cells } = picture.grid;

@@ -29,7 +29,12 @@ export function stitchesPerCm2(gauge: Gauge): number {
 
 /** Loop length in mm: l = √(ks / S), S in stitches/cm². */
 export function loopLengthMm(gauge: Gauge, state: Relaxation = 'dry-relaxed'): number {
-  return 10 * Math.sqrt(MUNDEN[state].ks / stitchesPerCm2(gauge));
+  return loopLengthOfKsMm(gauge, MUNDEN[state].ks);
+}
+
+/** The same for a fabric of which the constant ks is known. */
+export function loopLengthOfKsMm(gauge: Gauge, ks: number): number {
+  return 10 * Math.sqrt(ks / stitchesPerCm2(gauge));
 }
 
 /** The density that a loop length in mm gives: courses and wales in a cm, stitches in a cm². */

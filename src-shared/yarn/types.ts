@@ -2,6 +2,8 @@
 import type { Side } from '../bed/index.ts';
 import type { Gauge } from '../piece/index.ts';
 import type { StrandId } from '../strands/index.ts';
+import type { Finishing } from './finishing.ts';
+import type { LoopsFrom } from './loops.ts';
 
 /** What is knitted with yarn, and how long the yarn for it is. */
 interface Use {
@@ -9,8 +11,11 @@ interface Use {
   readonly stitchesMm: number;
   readonly floatsMm: number;
   readonly carriesMm: number;
-  /** Ends to darn in, also where a strand is cut and joined again; main's at the cast-on and the end are counted there. */
+  /** Ends to darn in: two of each strand, and two more where it is cut and joined again. */
   readonly tailsMm: number;
+  /** For casting off and for sewing up, in the middle of what they take; 0 for a contrast. */
+  readonly castOffMm: number;
+  readonly sewingMm: number;
   /** All of the above. */
   readonly totalMm: number;
 }
@@ -19,6 +24,9 @@ interface Use {
 export interface BallUse extends Use {
   /** Index of the group whose own ball it is, or null for a ball that serves all others. */
   readonly group: number | null;
+  /** The first and last row that it is knitted on; 0 for main of a piece that is all contrast. */
+  readonly firstRow: number;
+  readonly lastRow: number;
 }
 
 /** All of a yarn, of one ball or of several. */
@@ -30,11 +38,18 @@ export interface YarnUse extends Use {
   readonly balls: readonly BallUse[];
   /** Mass of the total, or null where the yarn's tex is not known. */
   readonly grams: number | null;
+  /** What the total may come to, as surely as the length of a stitch is known. */
+  readonly leastMm: number;
+  readonly mostMm: number;
 }
 
 export interface YarnNeed {
   /** Length of yarn in one stitch at each gauge, in the order in which they come up the piece. */
   readonly loops: readonly { readonly gauge: Gauge; readonly mm: number }[];
+  /** Where these lengths come from, and by which share they may be less or more. */
+  readonly from: LoopsFrom;
+  readonly share: number;
+  readonly finishing: Finishing;
   /** Main first, then each contrast by palette index. */
   readonly uses: readonly YarnUse[];
   /** Share to add when winding off, e.g. 0.1. Not in the totals. */

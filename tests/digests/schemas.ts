@@ -22,7 +22,7 @@ export interface Schema {
   readonly minItems?: number;
 }
 
-export function schemaOf(version: Version): Schema {
+export function schemaOf(version: Version | 8): Schema {
   if (version === 1) return read('version-1.json');
   if (version >= 4) return read(`version-${version}.json`);
   const schema = read('version-3.json');

@@ -16,8 +16,8 @@ const dialogOf = (page: Page): Locator => page.getByRole('dialog', { name: 'Coll
 function put(folder: string, name: string, rows: readonly string[], file = name): void {
   mkdirSync(folder, { recursive: true });
   const yarns = [
-    { name: 'moss', colour: '#5f6f3a', tex: null },
-    { name: 'rust', colour: '#a4492a', tex: null },
+    { name: 'moss', colour: '#5f6f3a', count: null, onHand: null },
+    { name: 'rust', colour: '#a4492a', count: null, onHand: null },
   ];
   const project = projectAround(name, name, gridFromText(rows, '.#'), 0, 'worn', yarns);
   writeFileSync(join(folder, `${file}.walewright`), projectToText(project));

@@ -69,6 +69,7 @@ export function garmentText({ sizes: made = SIZES, pieces = ['front', 'back', 's
     name: GARMENT,
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: 10,
     yarns: START_YARNS,
     mainYarn: 0,
     motifs: [

@@ -28,7 +28,7 @@ function tiled(): string {
   const cells = Uint8Array.from({ length: COLUMNS * ROWS }, (_, at) =>
     (at % COLUMNS) % 6 < 2 && Math.floor(at / COLUMNS) % 4 < 2 ? 1 : 0,
   );
-  const yarns = [...START_YARNS, { name: 'dusk', colour: '#5a6f8c', tex: null }];
+  const yarns = [...START_YARNS, { name: 'dusk', colour: '#5a6f8c', count: null, onHand: null }];
   return projectToText(projectAround('tiled', 'tiled', { width: COLUMNS, height: ROWS, cells }, 0, 'worn', yarns));
 }
 

@@ -19,6 +19,7 @@ export function twelveStitchMotif(
     name: 'Twelve',
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: 10,
     yarns: START_YARNS,
     mainYarn: 0,
     motifs: [

@@ -129,15 +129,14 @@ function waysDiffer(project: ProjectAt, plan: Plan, strands: readonly Strand[], 
 }
 
 /** What a strand takes, from the lengths of it. */
-function takenBy({ name, lengths }: Strand) {
+function takenBy({ lengths }: Strand) {
   const sum = (value: (measured: MeasuredYarn) => number): number =>
     lengths.reduce((total, { measured }) => total + value(measured), 0);
   const stitches = sum((measured) => measured.stitches);
   const stitchesMm = sum((measured) => measured.stitchesMm);
   const floatsMm = sum(({ floats }) => floats.reduce((mm, float) => mm + float.mm, 0));
   const carriesMm = sum(({ carries }) => carries.reduce((mm, carry) => mm + carry.mm, 0));
-  // The first end of main and its last belong to the casting on and off.
-  const tailsMm = (2 * lengths.length - (name === MAIN ? 2 : 0)) * END_MM;
+  const tailsMm = 2 * lengths.length * END_MM;
   return { stitches, stitchesMm, floatsMm, carriesMm, tailsMm, totalMm: stitchesMm + floatsMm + carriesMm + tailsMm };
 }
 
@@ -157,7 +156,9 @@ function yarnDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand[])
     ...(known.includes(MAIN) ? [] : [takenText(MAIN, { ...NOTHING })]),
   ];
   const planned = plan.yarn.uses.flatMap(({ yarn, balls }) =>
-    balls.map((ball) => takenText(nameOf(project, { yarn, group: ball.group }), ball)),
+    balls.map((ball) =>
+      takenText(nameOf(project, { yarn, group: ball.group }), { ...ball, totalMm: ball.totalMm - finishingMm(ball) }),
+    ),
   );
   const wrong = listsDiffer('yarn', measured, planned);
   for (const use of plan.yarn.uses) {
@@ -165,8 +166,10 @@ function yarnDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand[])
       const of = project.yarns[use.yarn]?.name ?? '';
       return use.yarn === project.mainYarn ? name === MAIN : name === of || name.startsWith(`${of} of group`);
     });
-    const mm = own.reduce((sum, strand) => sum + takenBy(strand).totalMm, 0);
-    const tex = project.yarns[use.yarn]?.tex ?? null;
+    const lies = own.reduce((sum, strand) => sum + takenBy(strand).totalMm, 0);
+    const mm = (own.length > 0 ? lies : 2 * END_MM) + finishingMm(use);
+    const count = project.yarns[use.yarn]?.count;
+    const tex = count?.system === 'tex' ? count.value * count.plies : null;
     // Tex: grams in 1000 m (ISO 1144).
     const grams = tex === null ? null : (mm / 1e6) * tex;
     const isAlike = grams === null || use.grams === null ? grams === use.grams : Math.abs(grams - use.grams) < 1e-6;
@@ -176,7 +179,20 @@ function yarnDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand[])
   return wrong;
 }
 
-const NOTHING: Taken = { stitches: 0, stitchesMm: 0, floatsMm: 0, carriesMm: 0, tailsMm: 0, totalMm: 0 };
+/** Casting off and sewing up, which come after the fabric is knitted. */
+function finishingMm({ castOffMm, sewingMm }: { readonly castOffMm: number; readonly sewingMm: number }): number {
+  return castOffMm + sewingMm;
+}
+
+/** Its two ends alone. */
+const NOTHING: Taken = {
+  stitches: 0,
+  stitchesMm: 0,
+  floatsMm: 0,
+  carriesMm: 0,
+  tailsMm: 2 * END_MM,
+  totalMm: 2 * END_MM,
+};
 
 function windingDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand[]): string[] {
   const say = (name: string, number: string | null, first: number, last: number, mm: number): string =>
@@ -189,7 +205,9 @@ function windingDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand
   const isKnitted = new Set(strands.map(({ name }) => name));
   const planned = ballsToWind(pieceIn(project), plan).flatMap(({ yarn, group, number, firstRow, lastRow, mm }) => {
     const name = nameOf(project, { yarn, group });
-    return isKnitted.has(name) ? [say(name, number === null ? null : `${number}`, firstRow, lastRow, mm)] : [];
+    const finishing = plan.yarn.uses.find((use) => use.yarn === yarn);
+    const laid = mm - (finishing && group === null ? finishingMm(finishing) : 0);
+    return isKnitted.has(name) ? [say(name, number === null ? null : `${number}`, firstRow, lastRow, laid)] : [];
   });
   return listsDiffer('to wind', measured, planned);
 }

@@ -158,7 +158,11 @@ const projectStep: fc.Arbitrary<Step> = name.map((to) => () => changeOf('rename-
 /** Another colour, or a third yarn. */
 const paletteStep: fc.Arbitrary<Step> = fc.boolean().map((isThird) => (project) => {
   const yarns = isThird
-    ? [...project.yarns.slice(0, 2), { name: 'kelp', colour: '#4a5a2a', tex: null }, ...project.yarns.slice(3)]
+    ? [
+        ...project.yarns.slice(0, 2),
+        { name: 'kelp', colour: '#4a5a2a', count: null, onHand: null },
+        ...project.yarns.slice(3),
+      ]
     : project.yarns.map((yarn) => ({ ...yarn, colour: '#112233' }));
   return changeOf('yarns', setProject({ yarns }));
 });

@@ -23,8 +23,8 @@ import { anyFilledProject } from './filled-projects.ts';
 import { anyProject } from './projects.ts';
 import { settled } from '../written-projects.ts';
 
-const RED = { name: 'red', colour: '#aa2222', tex: null };
-const BLUE = { name: 'blue', colour: '#2222aa', tex: null };
+const RED = { name: 'red', colour: '#aa2222', count: null, onHand: null };
+const BLUE = { name: 'blue', colour: '#2222aa', count: null, onHand: null };
 
 /** Stripes of some rows, in which any contrast is knitted in any other. */
 const anyStripes = fc.record({
@@ -168,7 +168,11 @@ describe('a colourway', () => {
         const more = applyChange(project.whole, addColourway(project.whole, id, 'storm', 'storm'));
         const planIn = (whole: ProjectAt['whole']): Plan => makePlan(pieceIn(projectAt(whole, project.at)));
         expect(planIn(inColourway(more, 'storm'))).toEqual(plan.value);
-        const yarns = more.yarns.map((yarn) => ({ ...yarn, colour: '#123456', tex: 100 }));
+        const yarns = more.yarns.map((yarn) => ({
+          ...yarn,
+          colour: '#123456',
+          count: { system: 'tex' as const, value: 100, plies: 1 },
+        }));
         const other = planIn({ ...more, yarns });
         expect({ ...other, yarn: null }).toEqual({ ...plan.value, yarn: null });
       }),

@@ -188,8 +188,19 @@ describe('every plan', () => {
       const stitches = plan.yarn.uses.reduce((sum, use) => sum + use.stitches, 0);
       expect(stitches).toBe(stitchCount(plan.outline));
       for (const use of plan.yarn.uses) {
-        expect(use.totalMm).toBeCloseTo(use.stitchesMm + use.floatsMm + use.carriesMm + use.tailsMm, 6);
-        for (const total of ['stitches', 'stitchesMm', 'floatsMm', 'carriesMm', 'tailsMm', 'totalMm'] as const) {
+        const { castOffMm, sewingMm } = use;
+        const laid = use.stitchesMm + use.floatsMm + use.carriesMm + use.tailsMm;
+        expect(use.totalMm).toBeCloseTo(laid + castOffMm + sewingMm, 6);
+        for (const total of [
+          'stitches',
+          'stitchesMm',
+          'floatsMm',
+          'carriesMm',
+          'tailsMm',
+          'castOffMm',
+          'sewingMm',
+          'totalMm',
+        ] as const) {
           expect(use.balls.reduce((sum, ball) => sum + ball[total], 0)).toBeCloseTo(use[total], 6);
         }
       }

@@ -39,7 +39,8 @@ function yarnsOf(number: number, letters: number): Yarn[] {
   return Array.from({ length: number }, (_, index) => ({
     name: `${index} ${'W'.repeat(letters)}`.slice(0, 80),
     colour: `#${(index * 0x030507).toString(16).padStart(6, '0').slice(-6)}`,
-    tex: null,
+    count: null,
+    onHand: null,
   }));
 }
 

@@ -3,11 +3,21 @@ import fc from 'fast-check';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Slot } from '@shared/bed/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
-import { reshaped, type Gauge, type Section, type Position, type Region, type Shape } from '@shared/piece/index.ts';
+import {
+  reshaped,
+  type Gauge,
+  type LoopSource,
+  type Section,
+  type Position,
+  type Region,
+  type Shape,
+} from '@shared/piece/index.ts';
 import type { Underlay } from '@shared/motif/index.ts';
 import { bandsOf, type Band, type PlacementRule } from '@shared/pattern/index.ts';
 import {
   START_MACHINE,
+  type OnHand,
+  type Yarn,
   type ProjectAt,
   addSize,
   afterChange,
@@ -24,10 +34,10 @@ import { writtenProject } from '../written-projects.ts';
 export const count = (least: number, most: number) => fc.integer({ min: least, max: most });
 const side = fc.constantFrom('left' as const, 'right' as const);
 
-export const ALL_YARNS = [
-  { name: 'slate', colour: '#5d7591', tex: 278 },
-  { name: 'chalk', colour: '#fbf7ea', tex: null },
-  { name: 'kelp', colour: '#4a5a2a', tex: 250 },
+export const ALL_YARNS: readonly Yarn[] = [
+  { name: 'slate', colour: '#5d7591', count: { system: 'tex', value: 278, plies: 1 }, onHand: null },
+  { name: 'chalk', colour: '#fbf7ea', count: null, onHand: null },
+  { name: 'kelp', colour: '#4a5a2a', count: { system: 'tex', value: 250, plies: 1 }, onHand: null },
 ];
 
 /** A drawing with at least one figure cell, the ground being `ground`. */
@@ -149,6 +159,33 @@ export const anyPosition: fc.Arbitrary<Position> = fc.oneof(
   fc.record({ kind: fc.constant('above-hem' as const), rows: count(0, 6) }),
 );
 
+/** Where the length of a stitch is known from: mostly the gauge. */
+export const anyLoop: fc.Arbitrary<LoopSource> = fc.oneof(
+  {
+    arbitrary: fc.record({
+      from: fc.constant('gauge' as const),
+      state: fc.constantFrom('dry-relaxed' as const, 'wet-relaxed' as const, 'fully-relaxed' as const),
+    }),
+    weight: 3,
+  },
+  fc.record({
+    from: fc.constant('machine' as const),
+    width: fc.double({ min: 0.5, max: 1.5, noNaN: true }),
+    length: fc.double({ min: 0.5, max: 1.5, noNaN: true }),
+  }),
+  fc.record({ from: fc.constant('unravelled' as const), stitches: count(1, 200), mm: count(1, 4000) }),
+  fc.record({
+    from: fc.constant('weighed' as const),
+    stitches: count(1, 200),
+    rows: count(1, 200),
+    grams: count(1, 90),
+  }),
+);
+
+export const anyOnHand: fc.Arbitrary<OnHand | null> = fc.option(
+  fc.record({ in: fc.constantFrom('grams' as const, 'balls' as const), amount: count(0, 1000) }),
+);
+
 /**
  * Every project a file can hold, small; not every one can be knitted (groups
  * may be wider than the piece, or the motif taller than the hem).
@@ -228,6 +265,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       sizes: fc.record({ more: moreSizes, current: fc.nat(3) }),
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
       mending: anyMending,
+      yarn: fc.record({ margin: count(0, 100), onHand: fc.array(anyOnHand, { maxLength: 3 }) }),
     }),
   )
   .map((parts): ProjectAt => {
@@ -265,7 +303,8 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       name: 'any',
       notes: '',
       machine: { ...START_MACHINE, endNeedles: parts.endNeedlesOfMachine },
-      yarns: parts.yarns,
+      yarnMargin: parts.yarn.margin,
+      yarns: parts.yarns.map((yarn, index) => ({ ...yarn, onHand: parts.yarn.onHand[index] ?? null })),
       mainYarn: parts.ground,
       motifs: motifs.map(([grid, shows, isLettering, underlay], index) => ({
         id: `motif-${index + 1}`,

@@ -86,6 +86,7 @@ export function projectOf(grid: Grid, piece: ProjectAt['piece'], fill: AllOver):
     name: 'tube',
     notes: '',
     machine: START_MACHINE,
+    yarnMargin: 10,
     yarns: START_YARNS,
     mainYarn: 0,
     motifs: [{ id: 'm', name: 'm', grid, shows: 'needles', isLettering: false, underlay: null }],

@@ -20,8 +20,8 @@ const ribbed = writtenProject({
   notes: '',
   machine: sample.machine,
   yarns: [
-    { name: 'slate', colour: MAIN, tex: null },
-    { name: 'chalk', colour: CONTRAST, tex: null },
+    { name: 'slate', colour: MAIN, count: null, onHand: null },
+    { name: 'chalk', colour: CONTRAST, count: null, onHand: null },
   ],
   mainYarn: 0,
   motifs: [

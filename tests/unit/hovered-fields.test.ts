@@ -31,7 +31,7 @@ const HOVERED = {
     'Knitted from a ball of contrast of its own, instead of one carried across from the groups beside it.',
   'allOver.border': 'Stitches kept plain along the edges of every row, counted from the edge of the piece.',
   'project.motifs[0]!.grid': 'The drawing in cells; what a file has as `rows`.',
-  'project.yarns[0]!.tex': 'Grams in 1000 m (ISO 1144), or null if not known.',
+  'project.yarns[0]!.count': 'How thick it is, as its label says it, or null if not known.',
   'knit.hemRows': 'Rows of the folded hem, 0 if there is none.',
   'knitBand.choice': 'Which of the ranked choices is taken, 0 being the best.',
 };

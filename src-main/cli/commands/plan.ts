@@ -46,7 +46,13 @@ export const planCommand: Command = {
     const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
     const plan = blaming(args, path, () => makePlan(pieceIn(project)));
-    return { json: planJson(project, plan), text: () => planText(project, plan, lengthUnit) };
+    const text = (): string => {
+      const lines = onLines(project, plan);
+      return [planText(project, plan, lengthUnit), garmentYarnText(needOf([lines]), lines[0].yarns, lengthUnit)].join(
+        '\n\n',
+      );
+    };
+    return { json: planJson(project, plan), text };
   },
 };
 

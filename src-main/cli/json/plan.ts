@@ -6,7 +6,7 @@ import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import { ballsToWind, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { loopLengthMm } from '@shared/yarn/index.ts';
+import { loopsOf, texOf, type LoopsFrom } from '@shared/yarn/index.ts';
 import { allOverJson, type AllOverJson } from './all-over.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
@@ -42,6 +42,9 @@ export interface PlanJson {
   readonly yarn: {
     /** At the piece's own gauge. */
     readonly loopMm: number;
+    /** Where that length comes from, and by which share it may be off. */
+    readonly loopFrom: LoopsFrom;
+    readonly loopShare: number;
     readonly main: { readonly metres: number };
     /** All contrast yarns together. */
     readonly contrast: { readonly metres: number };
@@ -140,7 +143,9 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
     runningOrder: running.isKnittable ? runningOrderJson(running.order, project) : null,
     findings: findingsOf(knit, plan).map((finding) => findingJson(finding, project)),
     yarn: {
-      loopMm: thousandths(loopLengthMm(piece.gauge)),
+      loopMm: thousandths(loopsOf(piece, texOf(knit.yarns[knit.mainYarn])).mmOf(piece.gauge)),
+      loopFrom: plan.yarn.from,
+      loopShare: thousandths(plan.yarn.share),
       main: { metres: metresOf(plan, 'main') },
       contrast: { metres: metresOf(plan, 'contrast') },
       balls: ballsJson(knit, plan),

@@ -4,11 +4,11 @@ import { garmentYarnNote, garmentYarnRows } from '@shared/output/index.ts';
 import type { GarmentNeed } from '@shared/plan/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 import { sheetWords } from '@shared/words/sheet.ts';
-import { BALL_GRAMS } from '@shared/yarn/index.ts';
+import { yarnWords } from '@shared/words/yarn.ts';
 import { table, under } from './table.ts';
 
 export function garmentYarnText(need: GarmentNeed, palette: readonly Yarn[], unit: LengthUnit): string {
-  const { yarnTitle, columns } = sheetWords.garment;
+  const { yarnTitle, yarnOfPiece, columns } = sheetWords.garment;
   const rows = need.yarns.flatMap((one) =>
     garmentYarnRows(one, need, unit).map((row) => ({ ...row, yarn: palette[one.yarn]?.name ?? '' })),
   );
@@ -21,9 +21,10 @@ export function garmentYarnText(need: GarmentNeed, palette: readonly Yarn[], uni
     ...(need.isWeighed
       ? [
           { title: columns.weight[unit], cell: ({ weight }: (typeof rows)[number]) => weight, isNumber: true },
-          { title: columns.balls(BALL_GRAMS), cell: ({ balls }: (typeof rows)[number]) => balls, isNumber: true },
+          { title: columns.balls, cell: ({ balls }: (typeof rows)[number]) => balls, isNumber: true },
         ]
       : []),
   ]);
-  return [under(yarnTitle, lines), garmentYarnNote(need)].join('\n\n');
+  const told = need.yarns.map((one) => yarnWords.told(palette[one.yarn]?.name ?? '', one, unit));
+  return [under(need.pieces > 1 ? yarnTitle : yarnOfPiece, lines), told.join('\n'), garmentYarnNote(need)].join('\n\n');
 }

@@ -27,7 +27,8 @@ export function addYarnChange(project: Project, name: string): Change | null {
   if (yarns.length >= MOST_COLOURS) return null;
   const taken = new Set(yarns.map((yarn) => yarn.colour));
   const colour = NEW_COLOURS.find((candidate) => !taken.has(candidate)) ?? NEW_COLOURS[0];
-  return changeOf('yarns', ...setPalette(project, [...yarns, { name, colour, tex: null }], project.mainYarn));
+  const added = { name, colour, count: null, onHand: null };
+  return changeOf('yarns', ...setPalette(project, [...yarns, added], project.mainYarn));
 }
 
 /** True if no cell of any motif has the yarn, no row is knitted in it for another, and it is not the ground, so that it can go. */

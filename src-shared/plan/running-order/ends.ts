@@ -1,13 +1,10 @@
 /** Weights, and the end of the piece. */
 import { opposite, widthOf } from '../../bed/index.ts';
 import { gaugeAt, lengthMm, stitchWidthMm } from '../../piece/index.ts';
+import { CAST_OFF_WIDTHS, TAIL_MM } from '../../yarn/index.ts';
 import type { Work } from './work.ts';
 
-/** Left at each end of a yarn, in mm. */
-export const TAIL_MM = 150;
-
-/** Yarn for casting off, as many times the width of the piece (common practice, no source: 3 to 4 times). */
-const CAST_OFF_WIDTHS = 4;
+export { TAIL_MM };
 
 /** Weights go up when so much has been knitted below the needles since they were hung (common practice, no source). */
 const WEIGHTS_MOVED_MM = { least: 150, most: 200 } as const;
@@ -40,7 +37,7 @@ export function finishingMm(work: Work): number | null {
   const edges = work.row(last)?.edges;
   const widthMm = edges ? widthOf(edges) * stitchWidthMm(gaugeAt(plan.gauges, last)) : 0;
   const mm = {
-    'cast-off': CAST_OFF_WIDTHS * widthMm + TAIL_MM,
+    'cast-off': CAST_OFF_WIDTHS.most * widthMm + TAIL_MM,
     'on-a-thread': widthMm + 2 * TAIL_MM,
     'waste-yarn': null,
   }[piece.ends];

@@ -75,6 +75,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'float-limit': 'change float limit',
   'piece-details': 'change piece',
   machine: 'change the machine',
+  'yarn-margin': 'change the margin of yarn',
+  loop: 'change the yarn in a stitch',
   begins: 'change how the piece begins',
   ends: 'change how the piece ends',
   tension: 'change tension',

@@ -109,7 +109,7 @@ function floatLimit({ gauge, stitches, mm, stitchesInMm, longest }: FloatLimitDe
   return `${held}; ${n.stitches(stitches)} ${stitches === 1 ? 'is' : 'are'} given. The smaller counts: ${longest}.`;
 }
 
-function yarn({ use, loops, margin }: YarnDerivation, unit: LengthUnit): string[] {
+function yarn({ use, loops, from, share, margin }: YarnDerivation, unit: LengthUnit): string[] {
   const [loop] = loops;
   const each = loop && loops.length === 1 ? ` of ${n.plain(loop.mm, 1)} mm` : '';
   const parts: readonly (readonly [string, number])[] = [
@@ -117,6 +117,8 @@ function yarn({ use, loops, margin }: YarnDerivation, unit: LengthUnit): string[
     ['floats', use.floatsMm],
     ['carries', use.carriesMm],
     ['ends', use.tailsMm],
+    ['casting off', use.castOffMm],
+    ['sewing up', use.sewingMm],
   ];
   const said = parts.filter(([, mm]) => mm > 0).map(([what, mm]) => `${what}: ${lengths.yarn(mm, unit)}`);
   return [
@@ -124,9 +126,9 @@ function yarn({ use, loops, margin }: YarnDerivation, unit: LengthUnit): string[
     `Together ${lengths.yarn(use.totalMm, unit)}; with ${n.percent(margin)} more to wind off ${lengths.yarn(use.totalMm * (1 + margin), unit)}.`,
     ...loops.map(
       ({ gauge, mm, perCm2, ks }) =>
-        `${n.plain(mm, 1)} mm of yarn in a stitch = 10 × √(${ks} ÷ ${n.plain(perCm2, 2)}), as ${lengths.gaugeCounts(gauge, unit)} in ${lengths.gaugeLength(unit)} are ${n.plain(perCm2, 2)} stitches in 1 cm².`,
+        `${n.plain(mm, 1)} mm of yarn in a stitch = 10 × √(${n.plain(ks, 1)} ÷ ${n.plain(perCm2, 2)}), as ${lengths.gaugeCounts(gauge, unit)} in ${lengths.gaugeLength(unit)} are ${n.plain(perCm2, 2)} stitches in 1 cm².`,
     ),
-    'The relation is Munden’s, for wool at rest. Measuring a swatch is more accurate.',
+    `The relation is Munden’s, for wool at rest${from === 'unravelled' || from === 'weighed' ? '; its constant is that of your swatch' : ''}. A stitch may take ${n.percent(share)} more or less.${from === 'unravelled' || from === 'weighed' ? '' : ' Measuring a swatch is more accurate.'}`,
   ];
 }
 

@@ -170,11 +170,7 @@ export const motif = {
     name: 'Name',
     colour: 'Colour',
     /** As the band of a ball says it. */
-    inBall: (grams: number, unit: LengthUnit): string => `${unit === 'cm' ? 'Metres' : 'Yards'} in ${grams} g`,
-    inBallHint: (isKnown: boolean): string =>
-      isKnown ? 'empty if not known' : 'from its band: the sheets tell grams then, and balls to buy',
-    inBallUnknown: (name: string): string =>
-      `It is not known how long ${name} is in a ball: the sheets tell no grams of it.`,
+    countUnknown: (name: string): string => `The count of ${name} is not known: only its length is told.`,
     useAsMain: 'Use as main',
     useAsMainHint: 'It becomes the ground: the yarn of the plain fabric.',
     remove: 'Remove',

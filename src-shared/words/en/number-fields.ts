@@ -15,6 +15,7 @@ type Label = string | ((of: never, unit: never) => string);
 const ofOutline = (count: keyof typeof piece.form.counts): string => piece.form.counts[count];
 
 export const numberFields = {
+  yarnMargin: 'Margin of yarn',
   knit: pieces.knitHowMany,
   stitches: ofOutline,
   rows: ofOutline,

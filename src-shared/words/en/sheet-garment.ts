@@ -11,26 +11,33 @@ export const sheetGarment = {
     rich`${strong(`${n.count(pieces, 'piece')}, ${knit} to knit`)}${size === null ? '' : `, in size ${size}`}. Each has pages and page numbers of its own.`,
   piecesTitle: 'Pieces',
   yarnTitle: 'Yarn for all pieces',
+  /** Of a project of one piece. */
+  yarnOfPiece: 'Yarn',
   columns: {
     piece: 'Piece',
+    section: 'Section',
     knit: 'Knit',
     yarn: 'Yarn',
     one: { cm: 'Metres for one', in: 'Yards for one' },
     length: { cm: 'Metres', in: 'Yards' },
     weight: { cm: 'Grams', in: 'Ounces' },
-    balls: (grams: number): string => `Balls of ${grams} g`,
+    balls: 'Balls',
   },
+  /** Of one piece. */
+  sectionsTitle: 'Yarn by section',
   strands: 'strands cut for wrapping',
   all: 'all pieces',
-  toBuy: (margin: number): string => `to buy, ${n.percent(margin)} more`,
-  /** `ballGrams`: null where no yarn is weighed. */
-  yarnNote: (margin: number, ballGrams: number | null): string =>
+  /** Of a piece. */
+  ofSection: (section: string): string => `– ${section}`,
+  toBuy: (margin: number, ballGrams: number | null): string =>
+    `to buy, ${n.percent(margin)} more${ballGrams === null ? '' : `, in balls of ${n.plain(ballGrams, 1)} g`}`,
+  yarnNote: (margin: number, share: number, isMeasured: boolean, isWeighed: boolean): string =>
     [
-      `What a piece takes for one is worked out from the gauge; measuring a swatch is more accurate. Buy ${n.percent(margin)} more than all pieces take, of one dye lot.`,
-      ballGrams === null
-        ? 'With how many metres or yards of a yarn are in 50 g, said beside its name on the Motif bench, grams and balls are told too.'
-        : `A ball that is begun counts as a whole one of ${ballGrams} g.`,
-    ]
-      .filter((sentence) => sentence !== '')
-      .join(' '),
+      `What a piece takes is worked out from ${isMeasured ? 'your swatch' : 'the gauge'}: a stitch may take ${n.percent(share)} more or less.`,
+      ...(isMeasured ? [] : ['Measuring a swatch is more accurate.']),
+      `Buy ${n.percent(margin)} more than all pieces take, of one dye lot.`,
+      isWeighed
+        ? 'A ball that is begun counts as a whole one.'
+        : 'With the count of a yarn, said beside its name on the Motif bench, grams and balls are told too.',
+    ].join(' '),
 };

@@ -2,8 +2,10 @@
 import { toUnit, toWeight, toYarnUnit, type LengthUnit } from '../../length/index.ts';
 import type { BallToWind, StrandsToCut } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
+import type { YarnNeed } from '../../yarn/index.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
+import { yarn as yarnWords } from './yarn.ts';
 
 export const winding = {
   yarn: {
@@ -29,8 +31,8 @@ export const winding = {
     weight: (grams: number | null, unit: LengthUnit): string =>
       grams === null ? '–' : n.plain(toWeight(grams, unit), unit === 'in' || grams < 10 ? 1 : 0),
     /** `loopsMm`: by the gauges from the bottom up. */
-    note: (loopsMm: readonly number[], unit: LengthUnit): string =>
-      `Worked out from the gauge, ${n.list(loopsMm.map((mm) => (unit === 'cm' ? n.plain(mm, 1) : n.plain(toUnit(mm, unit), 2))))} ${unit === 'cm' ? 'mm' : 'in'} of yarn per stitch; measuring a swatch is more accurate.`,
+    note: (loopsMm: readonly number[], { from, share }: Pick<YarnNeed, 'from' | 'share'>, unit: LengthUnit): string =>
+      `Worked out ${yarnWords.source(from)}, ${n.list(loopsMm.map((mm) => (unit === 'cm' ? n.plain(mm, 1) : n.plain(toUnit(mm, unit), 2))))} ${unit === 'cm' ? 'mm' : 'in'} of yarn per stitch, ${n.percent(share)} more or less${from === 'unravelled' || from === 'weighed' ? '' : '; measuring a swatch is more accurate'}.`,
     laid: 'Balls with a number are laid by hand, as the steps say.',
   },
 

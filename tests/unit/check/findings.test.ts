@@ -250,9 +250,9 @@ describe('a piece for an infant', () => {
 
 describe('a faint contrast', () => {
   const yarns = (main: string, contrast: string) => [
-    { name: 'a', colour: main, tex: null },
-    { name: 'b', colour: contrast, tex: null },
-    { name: 'unused', colour: main, tex: null },
+    { name: 'a', colour: main, count: null, onHand: null },
+    { name: 'b', colour: contrast, count: null, onHand: null },
+    { name: 'unused', colour: main, count: null, onHand: null },
   ];
 
   it.each([

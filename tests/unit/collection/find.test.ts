@@ -80,7 +80,7 @@ describe('what is typed finds', () => {
 });
 
 it('a motif is found by its true repeat and by the yarns that it is drawn in, the ground first', () => {
-  const yarns = [...START_YARNS, { name: 'unused', colour: '#123456', tex: null }];
+  const yarns = [...START_YARNS, { name: 'unused', colour: '#123456', count: null, onHand: null }];
   const grid = gridFromText(['X.X.', '....'], 'X.');
   expect(factsOf(projectAround('p', 'dots', grid, 1, 'worn', yarns))).toEqual({
     name: 'dots',

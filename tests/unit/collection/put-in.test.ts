@@ -18,7 +18,12 @@ import {
 } from '@shared/project/index.ts';
 import { UNDERLAY } from '../project/small-project.ts';
 
-const yarn = (name: string, colour: string, tex: number | null = null): Yarn => ({ name, colour, tex });
+const yarn = (name: string, colour: string, tex: number | null = null): Yarn => ({
+  name,
+  colour,
+  count: tex === null ? null : { system: 'tex', value: tex, plies: 1 },
+  onHand: null,
+});
 const [slate, chalk] = [yarn('slate', '#5d7591'), yarn('chalk', '#fbf7ea')];
 const [rust, moss] = [yarn('rust', '#a4492a', 250), yarn('moss', '#5f6f3a')];
 const signs = '.X23456789';

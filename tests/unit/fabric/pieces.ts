@@ -27,7 +27,7 @@ interface Given {
   readonly yarns?: readonly Yarn[];
 }
 
-const THIRD: Yarn = { name: 'kelp', colour: '#20302a', tex: null };
+const THIRD: Yarn = { name: 'kelp', colour: '#20302a', count: null, onHand: null };
 
 /** One motif placed in one band on a rectangle. */
 export function projectWith({
@@ -47,6 +47,7 @@ export function projectWith({
     name: 'trial',
     notes: '',
     machine: { ...START_MACHINE, bed },
+    yarnMargin: 10,
     yarns: yarns ?? [...START_YARNS, THIRD],
     mainYarn: 0,
     motifs: [

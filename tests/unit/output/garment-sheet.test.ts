@@ -134,6 +134,6 @@ describe('the yarn of a garment', () => {
     [50.1, 2],
     [141, 3],
   ])('of %d g is %i balls of 50 g, a ball that is begun being one', (grams, balls) => {
-    expect(ballsOf(grams)).toBe(balls);
+    expect(ballsOf(grams, 50)).toBe(balls);
   });
 });

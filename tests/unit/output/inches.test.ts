@@ -49,7 +49,14 @@ function sheetLines(project: ProjectAt): string[] {
 
 /** With yarns whose count is known. */
 function weighed(project: ProjectAt): ProjectAt {
-  return { ...project, yarns: project.yarns.map((yarn) => ({ ...yarn, tex: 278 })) };
+  return {
+    ...project,
+    yarns: project.yarns.map((yarn) => ({
+      ...yarn,
+      count: { system: 'tex' as const, value: 278, plies: 1 },
+      onHand: null,
+    })),
+  };
 }
 
 describe('in inches', () => {

@@ -81,9 +81,10 @@ export function crowdedProject(): ProjectAt {
       {
         name: 'a yarn whose name is eighty characters long, as somebody will surely write it so',
         colour: '#d55e00',
-        tex: null,
+        count: null,
+        onHand: null,
       },
-      { name: 'W'.repeat(80), colour: '#0072b2', tex: 50 },
+      { name: 'W'.repeat(80), colour: '#0072b2', count: { system: 'tex', value: 50, plies: 1 }, onHand: null },
     ],
     piece: { ...START_PIECE, isInfant: true, shape: { kind: 'rectangle', stitches: 180, rows: 60 } },
     patterns: [
@@ -141,7 +142,9 @@ export function sixteenProject(): ProjectAt {
   });
   return writtenProject({
     ...withGrid('Sixteen', gridFromText(lines, 'abcdefghijklmnop')),
-    yarns: colours.split(' ').map((colour, index) => ({ name: `yarn ${index + 1}`, colour: `#${colour}`, tex: null })),
+    yarns: colours
+      .split(' ')
+      .map((colour, index) => ({ name: `yarn ${index + 1}`, colour: `#${colour}`, count: null, onHand: null })),
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 90 } },
     patterns: [{ ...startBand('m', [2, 3]), unit: 'whole' }],
   });
@@ -151,7 +154,7 @@ export function sixteenProject(): ProjectAt {
 export function largeProject(): ProjectAt {
   return writtenProject({
     ...withGrid('Large', scattered(80, 110, 3)),
-    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
+    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', count: null, onHand: null }],
     piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: 120, rows: 130 } },
     patterns: [{ ...startBand('m', [1]), unit: 'whole' }],
   });
@@ -169,7 +172,7 @@ export function threeMotifsProject(): ProjectAt {
   return {
     ...sample,
     name: 'Three motifs',
-    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', tex: null }],
+    yarns: [...sample.yarns, { name: 'rust', colour: '#b5532a', count: null, onHand: null }],
     motifs: [
       ...sample.motifs,
       motif('lozenge', 'lozenge', gridFromText(['..1..', '.111.', '11111', '.111.', '..1..'], '.1')),

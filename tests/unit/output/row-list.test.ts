@@ -159,7 +159,7 @@ describe('comma-separated text', () => {
     const [main, , ...others] = SMALL.yarns;
     const named = {
       ...SMALL,
-      yarns: [main, { name: 'chalk, "2-ply"', colour: '#ffffff', tex: null }, ...others],
+      yarns: [main, { name: 'chalk, "2-ply"', colour: '#ffffff', count: null, onHand: null }, ...others],
     } as typeof SMALL;
     const [header] = rowListCsv(makePlan(pieceIn(named)), pieceIn(named)).split('\r\n');
     expect(header).toBe(

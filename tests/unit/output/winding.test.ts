@@ -64,7 +64,9 @@ describe('what the sheet says of yarn to wind and strands to cut', () => {
     const written = allWords(sheet).split('\n');
     expect(written).toContain(yarn.columns.length.cm);
     expect(written).not.toContain(yarn.columns.weight.cm);
-    const yarns = project.yarns.map((own, index) => (index === 0 ? { ...own, tex: 50 } : own));
+    const yarns = project.yarns.map((own, index) =>
+      index === 0 ? { ...own, count: { system: 'tex' as const, value: 50, plies: 1 }, onHand: null } : own,
+    );
     const weighed = makePlan(pieceIn({ ...project, yarns }));
     const said = allWords(
       placementSheet(sheetFacts({ ...project, yarns }), weighed, { paper: 'a4', date: TEST_DAY }),
@@ -72,7 +74,7 @@ describe('what the sheet says of yarn to wind and strands to cut', () => {
     const title = said.indexOf(yarn.columns.weight.cm);
     const metres = (plan.yarn.uses[0]?.totalMm ?? 0) / 1000;
     // 50 tex is 50 g in 1000 m (ISO 1144).
-    expect(said.slice(title)).toContain((metres * 0.05).toFixed(1));
+    expect(said.slice(title)).toContain((metres * 0.05).toFixed(0));
     expect(said.slice(title)).toContain('–');
   });
 });

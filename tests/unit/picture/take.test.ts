@@ -67,7 +67,10 @@ describe('what was read from a picture', () => {
 
   it('is knitted in yarns of the project that look alike, and names new ones as none is called', () => {
     const read = { ...hook, colours: ['#fcf8ec', '#5e7690', '#aa2200'] };
-    const named: Project = { ...sample, yarns: [...sample.yarns, { name: 'Colour 3', colour: '#336699', tex: null }] };
+    const named: Project = {
+      ...sample,
+      yarns: [...sample.yarns, { name: 'Colour 3', colour: '#336699', count: null, onHand: null }],
+    };
     expect(taken(named, 'lighthouse', read).yarns.map(({ name, colour }) => `${name} ${colour}`)).toEqual([
       'chalk #fbf7ea',
       'slate #5d7591',
@@ -89,7 +92,12 @@ describe('what was read from a picture', () => {
   });
 
   it('is refused where the palette cannot hold its yarns', () => {
-    const yarns = Array.from({ length: 63 }, (_, i) => ({ name: `${i}`, colour: `#0000${10 + i}`, tex: null }));
+    const yarns = Array.from({ length: 63 }, (_, i) => ({
+      name: `${i}`,
+      colour: `#0000${10 + i}`,
+      count: null,
+      onHand: null,
+    }));
     const result = outcome(() => takePictureChange({ ...twoMotifs, yarns }, 'gull', hook, options));
     expect(result).toMatchObject({ ok: false, problem: { code: 'picture-too-many-colours', facts: { most: 64 } } });
   });

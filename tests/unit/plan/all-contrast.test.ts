@@ -46,7 +46,10 @@ describe('a row all in contrast', () => {
   });
 
   it('of two contrasts has two yarns, of three three', () => {
-    const yarns = [...START_YARNS, ...['kelp', 'rust'].map((name) => ({ name, colour: '#aa3300', tex: null }))];
+    const yarns = [
+      ...START_YARNS,
+      ...['kelp', 'rust'].map((name) => ({ name, colour: '#aa3300', count: null, onHand: null })),
+    ];
     const rowsOf = (cells: readonly string[]) => {
       const project = projectWith({ motif: ['X'], copies: [6], stitches: 6, rows: 3, yarns });
       const motifs = project.motifs.map((motif) => ({ ...motif, grid: gridFromText(cells, '.XOI') }));

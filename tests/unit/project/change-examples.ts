@@ -121,12 +121,17 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'rename-motif': changeOf('rename-motif', setMotif(motif.id, { name: 'skerry light' })),
   'import-motif': changeOf(
     'import-motif',
-    setProject({ yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', tex: 250 }] }),
+    setProject({
+      yarns: [
+        ...sample.yarns,
+        { name: 'kelp', colour: '#4a5a2a', count: { system: 'tex', value: 250, plies: 1 }, onHand: null },
+      ],
+    }),
     setMotif(motif.id, { grid: gridFromText(['.X2', '2X.'], '.X2') }),
   ),
   'read-chart': changeOf(
     'read-chart',
-    setProject({ yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', tex: null }] }),
+    setProject({ yarns: [...sample.yarns, { name: 'kelp', colour: '#4a5a2a', count: null, onHand: null }] }),
     setMotif(motif.id, { grid: gridFromText(['2.', '.X'], '.X2') }),
   ),
   'add-motif': changeOf('add-motif', insertInto('motifs', 1, gull)),
@@ -139,7 +144,7 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   ),
   'read-picture': changeOf(
     'read-picture',
-    setProject({ yarns: [...sample.yarns, { name: 'dulse', colour: '#6a2a3a', tex: null }] }),
+    setProject({ yarns: [...sample.yarns, { name: 'dulse', colour: '#6a2a3a', count: null, onHand: null }] }),
     setMotif(motif.id, { grid: gridFromText(['2X.', '.X2'], '.X2') }),
   ),
   'set-ground': changeOf('set-ground', setProject({ mainYarn: 1 })),
@@ -203,6 +208,8 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'float-limit': changeOf('float-limit', ...setPiece(at, { floatLimit: { stitches: 7, mm: null } })),
   'piece-details': changeOf('piece-details', ...setPiece(at, { isInfant: true, isLined: true, name: 'cuff' })),
   machine: changeOf('machine', setProject({ machine: { ...sample.machine, chooses: 'by-hand' } })),
+  'yarn-margin': changeOf('yarn-margin', setProject({ yarnMargin: 15 })),
+  loop: changeOf('loop', ...setPiece(at, { loop: { from: 'unravelled', stitches: 100, mm: 1290 } })),
   begins: changeOf('begins', ...setPiece(at, { begins: 'picked-up' })),
   ends: changeOf('ends', ...setPiece(at, { ends: 'on-a-thread' })),
   tension: changeOf('tension', ...setPiece(at, { tension: { ...at.piece.tension, main: '7' } })),

@@ -5,6 +5,7 @@ import { outcome } from '@shared/problem/index.ts';
 import { CELL_LETTERS } from '@shared/grid/index.ts';
 import { bandsOf, type AllOverInSizes, type Band } from '@shared/pattern/index.ts';
 import {
+  carryingOutKept,
   projectAround,
   projectFromText,
   projectToText,
@@ -47,7 +48,7 @@ describe('a project file', () => {
     [5, TEXT_OF_VERSION_5],
     [6, TEXT_OF_VERSION_6],
     [7, TEXT_OF_VERSION_7],
-  ])('of version %i opens, and is written as version 7', (_, text) => {
+  ])('of version %i opens, and is written as version 8', (_, text) => {
     expect(projectFromText(text)).toEqual(small);
     expect(projectToText(projectFromText(text))).toBe(SMALL_TEXT);
   });
@@ -65,9 +66,41 @@ describe('a project file', () => {
 
   it('of version 2 loses the yarn count that the program made up, and keeps one that a person wrote', () => {
     const [written, madeUp] = projectFromText(TEXT_OF_VERSION_2.replace('"tex": 278', '"tex": 250')).yarns;
-    expect([written?.tex, madeUp?.tex]).toEqual([250, null]);
-    const now = projectFromText(SMALL_TEXT.replace('"tex": null', '"tex": 278'));
-    expect(now.yarns.map(({ tex }) => tex)).toEqual([278, null]);
+    // 250 tex are 200 m in 50 g, as the form of that version asked.
+    expect([written?.count, madeUp?.count]).toEqual([{ system: 'ball', metres: 200, grams: 50 }, null]);
+    const later = projectFromText(TEXT_OF_VERSION_7.replace('"tex": null', '"tex": 278'));
+    expect(later.yarns.map(({ count }) => count)).toEqual([{ system: 'tex', value: 278, plies: 1 }, null]);
+  });
+
+  it.each([180, 175, 42.5, 0.5, 20_000])('of version 7 with a ball of 50 g of %d m says that again', (metres) => {
+    const text = TEXT_OF_VERSION_7.replace('"tex": null', `"tex": ${(50 * 1000) / metres}`);
+    expect(projectFromText(text).yarns[0]?.count).toEqual({ system: 'ball', metres, grams: 50 });
+  });
+
+  it('of version 7 has its stitches from the gauge, a tenth for a margin, and nothing on hand', () => {
+    const { yarnMargin, yarns, pieces } = projectFromText(TEXT_OF_VERSION_7);
+    expect(yarnMargin).toBe(10);
+    expect(yarns.map(({ onHand }) => onHand)).toEqual([null, null]);
+    expect(pieces.map(({ loop }) => loop)).toEqual([{ from: 'gauge', state: 'dry-relaxed' }]);
+  });
+
+  it('of version 7 has edits kept behind it that set yarns and add pieces, in the words of that version', () => {
+    const [first] = (JSON.parse(TEXT_OF_VERSION_7) as { pieces: readonly object[] }).pieces;
+    const yarns = [
+      { name: 'slate', colour: '#5d7591', tex: 278 },
+      { name: 'chalk', colour: '#fbf7ea', tex: null },
+    ];
+    const after = carryingOutKept(TEXT_OF_VERSION_7)(
+      JSON.stringify([
+        { kind: 'set', of: 'project', to: { yarns } },
+        { kind: 'insert', list: 'pieces', at: 1, item: { ...first, id: 'piece-2', name: 'back', patterns: [] } },
+      ]),
+    )();
+    expect(after.yarns.map(({ count }) => count)).toEqual([{ system: 'tex', value: 278, plies: 1 }, null]);
+    expect(after.pieces.map(({ name, loop }) => [name, loop.from])).toEqual([
+      [small.pieces[0]?.name, 'gauge'],
+      ['back', 'gauge'],
+    ]);
   });
 
   it('of version 1 with a wrong field is refused as one of today is', () => {
@@ -183,7 +216,12 @@ describe('a project file', () => {
 
   it('has a letter of its own for each of 64 colours', () => {
     expect(new Set(CELL_LETTERS)).toHaveProperty('size', 64);
-    const yarns = Array.from({ length: 64 }, (_, i) => ({ name: `yarn ${i}`, colour: '#102030', tex: null }));
+    const yarns = Array.from({ length: 64 }, (_, i) => ({
+      name: `yarn ${i}`,
+      colour: '#102030',
+      count: null,
+      onHand: null,
+    }));
     const grid = { width: 64, height: 1, cells: Uint8Array.from({ length: 64 }, (_, i) => i) };
     const project = projectAround('many', 'many', grid, 0, 'worn', yarns);
     expect(projectFromText(projectToText(project))).toEqual(project);

@@ -55,9 +55,24 @@ const found = [
 
 /** Numbers of the schemas that no form has a number field for. */
 const WITHOUT_FIELD: { readonly [path: string]: string } = {
-  'yarns.tex': 'follows from what the band of a ball says, which a form asks for',
+  'yarns.count.metres': 'asked by the form of a yarn, in metres or yards',
+  'yarns.count.grams': 'asked by the form of a yarn',
+  'yarns.count.value': 'asked by the form of a yarn, with the bounds of its system',
+  'yarns.count.plies': 'asked by the form of a yarn',
+  'yarns.onHand.amount': 'asked by the form of a yarn, in grams, ounces or balls',
+  'pieces.loop.width': 'asked by the form of a swatch',
+  'pieces.loop.length': 'asked by the form of a swatch',
+  'pieces.loop.stitches': 'asked by the form of a swatch',
+  'pieces.loop.rows': 'asked by the form of a swatch',
+  'pieces.loop.mm': 'asked by the form of a swatch, in cm or inches',
+  'pieces.loop.grams': 'asked by the form of a swatch, in grams or ounces',
   mainYarn: 'a yarn is chosen, not its number',
-  'colourways.yarns.tex': 'as that of a yarn',
+  ...Object.fromEntries(
+    ['count.metres', 'count.grams', 'count.value', 'count.plies', 'onHand.amount'].map((path) => [
+      `colourways.yarns.${path}`,
+      'as that of a yarn',
+    ]),
+  ),
   'pieces.patterns.colourOrder.stripes.yarns.drawn': 'a yarn is chosen, not its number',
   'pieces.patterns.colourOrder.stripes.yarns.knitted': 'a yarn is chosen, not its number',
   'machine.bed.pitchMm': 'that of the bed, which no form asks for',
@@ -78,6 +93,7 @@ const isLength = (path: string): boolean => /(Mm|\.lengths\.\w+)$/.test(path);
 const gauges = ['pieces.gauge', 'pieces.hem.gauge', 'pieces.sections.gauge'];
 const shape = 'pieces.perSize.shape';
 const FIELDS: { readonly [Name in NumberFieldName]: readonly string[] } = {
+  yarnMargin: ['yarnMargin'],
   knit: ['pieces.knit'],
   stitches: ['stitches', 'stitchesAtTop', 'stitchesAtWaist', 'stitchesAtChest'].map((name) => `${shape}.${name}`),
   rows: [`${shape}.rows`],

@@ -105,7 +105,13 @@ describe('the same piece', () => {
 
   it.each<[string, (project: Project) => Project]>([
     ['the piece', (project) => withPiece(project, { offset: 1 })],
-    ['a yarn', (project) => ({ ...project, yarns: project.yarns.map((yarn) => ({ ...yarn, tex: 5 })) })],
+    [
+      'a yarn',
+      (project) => ({
+        ...project,
+        yarns: project.yarns.map((yarn) => ({ ...yarn, count: { system: 'tex', value: 5, plies: 1 }, onHand: null })),
+      }),
+    ],
     [
       'the bands',
       (project) =>

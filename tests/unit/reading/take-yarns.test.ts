@@ -27,7 +27,7 @@ const drawn = (project: Project, index: number): string[] =>
 describe('a picture turned into a motif', () => {
   it('is knitted in yarns that look alike, and brings those that are missing', () => {
     const after = taken(sample, 'lighthouse', hook);
-    expect(after.yarns).toEqual([...sample.yarns, { name: 'colour 3', colour: '#aa2200', tex: null }]);
+    expect(after.yarns).toEqual([...sample.yarns, { name: 'colour 3', colour: '#aa2200', count: null, onHand: null }]);
     expect(after.motifs[0]?.name).toBe(lighthouse.name);
     expect(after.mainYarn).toBe(1);
     expect(drawn(after, 0)).toEqual(['X.X', 'X..', 'XX2']);
@@ -53,7 +53,10 @@ describe('a picture turned into a motif', () => {
   });
 
   it('brings yarns by names that none has, the same each time', () => {
-    const named: Project = { ...sample, yarns: [...sample.yarns, { name: 'Colour 4', colour: '#336699', tex: null }] };
+    const named: Project = {
+      ...sample,
+      yarns: [...sample.yarns, { name: 'Colour 4', colour: '#336699', count: null, onHand: null }],
+    };
     const red = { ...hook, colours: ['#fcf8ec', '#22aa44', '#aa2200'] };
     const names = taken(named, 'lighthouse', red).yarns.map((yarn) => yarn.name);
     expect(names).toEqual(['slate', 'chalk', 'Colour 4', 'colour 5', 'colour 6']);
@@ -61,7 +64,12 @@ describe('a picture turned into a motif', () => {
   });
 
   it('is refused where the palette cannot hold its yarns, whose number is said', () => {
-    const yarns = Array.from({ length: 62 }, (_, i) => ({ name: `${i}`, colour: `#0000${10 + i}`, tex: null }));
+    const yarns = Array.from({ length: 62 }, (_, i) => ({
+      name: `${i}`,
+      colour: `#0000${10 + i}`,
+      count: null,
+      onHand: null,
+    }));
     const result = outcome(() => readPictureChange({ ...sample, yarns }, 'lighthouse', hook, name));
     expect(result).toMatchObject({ problem: { code: 'palette-full', facts: { yarns: 65, most: 64 } } });
   });

@@ -152,5 +152,5 @@ describe('yarns', () => {
 });
 
 function yarn(name: string): Project['yarns'][number] {
-  return { name, colour: '#808080', tex: null };
+  return { name, colour: '#808080', count: null, onHand: null };
 }

@@ -9,7 +9,12 @@ import { Session } from '../../../src-renderer/session/session.ts';
 /** A chart of one row in the first yarns of a palette, two cells of each. */
 function inYarns(used: number, palette: number): Project {
   const row = Array.from({ length: used }, (_, index) => (CELL_LETTERS[index] ?? '').repeat(2)).join('');
-  const yarns = Array.from({ length: palette }, (_, at) => ({ name: `yarn ${at}`, colour: '#102030', tex: null }));
+  const yarns = Array.from({ length: palette }, (_, at) => ({
+    name: `yarn ${at}`,
+    colour: '#102030',
+    count: null,
+    onHand: null,
+  }));
   return projectAround('p', 'stripes', gridFromText([row], CELL_LETTERS), 0, 'worn', yarns);
 }
 
@@ -68,7 +73,12 @@ describe('the yarns of a motif', () => {
   });
 
   it('are compared two and two, those told apart least first', () => {
-    const yarns = ['#000000', '#ffffff', '#0a0a0a'].map((colour) => ({ name: colour, colour, tex: null }));
+    const yarns = ['#000000', '#ffffff', '#0a0a0a'].map((colour) => ({
+      name: colour,
+      colour,
+      count: null,
+      onHand: null,
+    }));
     const pairs = pairsUsed([0, 1, 2], yarns);
     expect(pairs.map(({ one, other }) => [one, other])).toEqual([
       [0, 2],

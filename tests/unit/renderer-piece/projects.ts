@@ -17,6 +17,7 @@ export function projectOf(
     name: 'small',
     notes: '',
     machine: { ...START_MACHINE, ...(to.bed && { bed: to.bed }) },
+    yarnMargin: 10,
     yarns: START_YARNS,
     mainYarn: 0,
     motifs: [

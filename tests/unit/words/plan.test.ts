@@ -10,8 +10,8 @@ import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
 
 const yarns = [
-  { name: 'slate', colour: '#5d7591', tex: 278 },
-  { name: 'chalk', colour: '#fbf7ea', tex: 278 },
+  { name: 'slate', colour: '#5d7591', count: { system: 'tex' as const, value: 278, plies: 1 }, onHand: null },
+  { name: 'chalk', colour: '#fbf7ea', count: { system: 'tex' as const, value: 278, plies: 1 }, onHand: null },
 ];
 const run = (first: number, last: number) => ({ first: first as Slot, last: last as Slot });
 const needles = run(-12, 10);

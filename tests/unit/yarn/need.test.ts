@@ -36,10 +36,12 @@ describe('yarn for a piece', () => {
     expect(uses).toHaveLength(2);
     const [main, contrast] = uses;
     // 80 stitches less the 4 of contrast; main floats behind each of those, 5 mm each.
-    expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 0 });
+    expect(main).toMatchObject({ role: 'main', stitches: 76, carriesMm: 0, tailsMm: 2 * TAIL_MM, sewingMm: 0 });
+    // 20 stitches of 5 mm, cast off with 3 to 4 times that.
+    expect(main?.castOffMm).toBeCloseTo(3.5 * 100, 10);
     expect(uses.map(({ balls }) => balls.map(({ group }) => group))).toEqual([[null], [null]]);
     expect(main?.floatsMm).toBeCloseTo(4 * 5, 10);
-    expect(main?.totalMm).toBeCloseTo(76 * loopMm + 20, 8);
+    expect(main?.totalMm).toBeCloseTo(76 * loopMm + 20 + 300 + 350, 8);
     // L3 and R3: four needles between on both rows; row 2 ends at R3 (the carriage comes from the left), row 3 enters there.
     expect(contrast).toMatchObject({ role: 'contrast', yarn: 1, stitches: 4, tailsMm: 2 * TAIL_MM });
     expect(contrast?.floatsMm).toBeCloseTo(2 * 4 * 5, 10);
@@ -69,7 +71,7 @@ describe('yarn for a piece', () => {
     const plan = makePlan(pieceIn(project));
     const [main, contrast] = plan.yarn.uses;
     expect(contrast).toMatchObject({ stitches: 2, carriesMm: 0, tailsMm: 4 * TAIL_MM });
-    expect(main).toMatchObject({ tailsMm: 0 });
+    expect(main).toMatchObject({ tailsMm: 2 * TAIL_MM });
     expect(plan.rows[0]?.cuts).toMatchObject([{ toRow: 28, rows: 27, mm: 108 }]);
     const notes = findingsOf(pieceIn(project), plan).filter(({ code }) => code === 'long-way-up');
     expect(notes).toMatchObject([{ rows: [1, 28], role: 'contrast', yarn: 1, up: 27, upMm: 108, count: 1 }]);
@@ -77,7 +79,7 @@ describe('yarn for a piece', () => {
 
   it('weighs a yarn whose count is known, and makes none up for one that has none', () => {
     const [slate, chalk] = START_YARNS as [Yarn, Yarn];
-    const yarns = [{ ...slate, tex: 278 }, chalk];
+    const yarns = [{ ...slate, count: { system: 'tex' as const, value: 278, plies: 1 }, onHand: null }, chalk];
     const [main, contrast] = makePlan(pieceIn(projectWith({ ...given, yarns }))).yarn.uses;
     expect(main?.grams).toBeCloseTo(((main?.totalMm ?? 0) * 278) / 1e6, 10);
     expect(contrast).toMatchObject({ yarn: 1, stitches: 4, grams: null });
@@ -85,7 +87,7 @@ describe('yarn for a piece', () => {
 
   it('says no weight in a new project, since nobody has said how heavy its yarns are', () => {
     for (const project of [projectAt(sampleProject()), projectAt(emptyProject('new', 'motif'))]) {
-      expect(project.yarns.map(({ tex }) => tex)).toEqual([null, null]);
+      expect(project.yarns.map(({ count }) => count)).toEqual([null, null]);
     }
     expect(makePlan(pieceIn(projectAt(sampleProject()))).yarn.uses.map(({ grams }) => grams)).toEqual([null, null]);
   });
