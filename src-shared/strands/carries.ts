@@ -53,7 +53,7 @@ export function carriesOf(
           toRow: index + 1,
           stitches,
           rows,
-          mm: wayMm(gauges, isFarUp ? 0 : stitches, before, index + 1),
+          mm: wayMm(gauges, 0, before, index + 1),
         });
       } else {
         (carries[before - 1] ??= []).push({
