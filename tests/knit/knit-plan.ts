@@ -22,6 +22,7 @@ import type { Gauging } from '../reference/knitter/measure.ts';
 import { kindsOf, type Kind } from './kinds.ts';
 import { strandDifferences } from './strands-as-planned.ts';
 import { strandsOf } from './strands.ts';
+import { tailsDiffer } from './tails-as-told.ts';
 
 export type KnittedPlan =
   /** There is no plan at all: groups wider than the piece, and the like. */
@@ -66,6 +67,7 @@ function followed(
     ...differences(knitted, designOf(json)),
     ...besideTheFabric(project, json, knitted),
     ...strandDifferences(project, plan, knitted, strands, gauging),
+    ...tailsDiffer(order as OrderJson, knitted, gauging),
   ];
   return { why, kinds: why.length > 0 ? [] : kindsOf({ project, plan, order: order as OrderJson, knitted, strands }) };
 }
