@@ -11,8 +11,10 @@ import {
   heightMm,
   isNearUp,
   isOverLimit,
+  looseOf,
   wrappingMm,
   type Gauging,
+  type MeasuredFloat,
   type MeasuredYarn,
 } from '../reference/knitter/measure.ts';
 import type { Knitted } from '../reference/knitter/index.ts';
@@ -53,27 +55,23 @@ const at = (needle: number): string => label(needle as Slot);
 
 function floatsDiffer(project: ProjectAt, plan: Plan, strands: readonly Strand[], gauging: Gauging): string[] {
   const { floatLimit } = project.piece;
-  const say = (name: string, row: number, first: number, last: number, stitches: number, mm: number, isOver: boolean) =>
-    `of ${name} on row ${row}, ${at(first)}–${at(last)}, ${stitches} stitches, ${mmText(mm)} mm${isOver ? ', over' : ''}`;
-  const measured = strands.flatMap(({ name, lengths }) =>
-    lengths.flatMap(({ measured: { floats } }) =>
-      floats.map(({ row, first, last, stitches, mm }) =>
-        say(name, row, first, last, stitches, mm, isOverLimit(stitches, floatLimit, [gauging(row)])),
-      ),
-    ),
+  const say = (
+    name: string,
+    { row, first, last, stitches, mm }: Pick<MeasuredFloat, 'row' | 'first' | 'last' | 'stitches' | 'mm'>,
+    held: readonly number[],
+    isOver: boolean,
+  ) =>
+    `of ${name} on row ${row}, ${at(first)}–${at(last)}, ${stitches} stitches, ${mmText(mm)} mm` +
+    `${held.length > 0 ? `, held on ${held.map(at).join(' ')}` : ''}${isOver ? ', over' : ''}`;
+  const isOver = (float: MeasuredFloat): boolean => isOverLimit(looseOf(float), floatLimit, [gauging(float.row)]);
+  const lying = strands.flatMap(({ name, lengths }) =>
+    lengths.flatMap(({ measured: { floats } }) => floats.map((float) => ({ name, float }))),
   );
+  const measured = lying.map(({ name, float }) => say(name, float, float.liftedOn, isOver(float)));
   const planned = plan.rows.flatMap(({ row, floats }) =>
-    floats.map(({ strand, first, last, stitches, mm, isOver }) =>
-      say(nameOf(project, strand), row, first, last, stitches, mm, isOver),
-    ),
+    floats.map((float) => say(nameOf(project, float.strand), { ...float, row }, float.held, float.isOver)),
   );
-  const overRows = new Set(
-    strands.flatMap(({ lengths }) =>
-      lengths.flatMap(({ measured: { floats } }) =>
-        floats.flatMap(({ row, stitches }) => (isOverLimit(stitches, floatLimit, [gauging(row)]) ? [`${row}`] : [])),
-      ),
-    ),
-  );
+  const overRows = new Set(lying.flatMap(({ float }) => (isOver(float) ? [`${float.row}`] : [])));
   const overPlanned = plan.rows.flatMap(({ row, isOver }) => (isOver ? [`${row}`] : []));
   return [
     ...listsDiffer('float', measured, planned),
@@ -96,8 +94,8 @@ function waysDiffer(project: ProjectAt, plan: Plan, strands: readonly Strand[], 
     isOver: boolean,
   ) =>
     `of ${name} from row ${row} to ${toRow}, ${at(first)}–${at(last)}, ${stitches} stitches, ${mmText(mm)} mm${isOver ? ', over' : ''}`;
-  const sayCut = (name: string, row: number, toRow: number, mm: number) =>
-    `of ${name} after row ${row}, joined again on ${toRow}, ${mmText(mm)} mm up`;
+  const sayCut = (name: string, row: number, toRow: number, stitches: number, mm: number, isFarUp: boolean) =>
+    `of ${name} after row ${row}, joined again on ${toRow}, ${stitches} stitches aside, ${mmText(mm)} mm up, too far ${isFarUp ? 'up' : 'aside'}`;
   const carries: string[] = [];
   const cuts: string[] = [];
   const against: string[] = [];
@@ -105,27 +103,53 @@ function waysDiffer(project: ProjectAt, plan: Plan, strands: readonly Strand[], 
     for (const { measured } of lengths) {
       for (const carry of measured.carries) {
         const gauges = Array.from({ length: carry.toRow - carry.row + 1 }, (_, up) => gauging(carry.row + up));
-        carries.push(sayCarry(name, carry, isOverLimit(carry.stitches, floatLimit, gauges)));
+        const isOver = isOverLimit(carry.stitches, floatLimit, gauges);
+        carries.push(sayCarry(name, carry, isOver));
         if (!isNearUp(gauging, carry.row, carry.toRow))
           against.push(`${name} is carried too far up, from row ${carry.row}`);
+        if (isOver && isCutAside(project, plan, carry.row, carry.toRow))
+          against.push(`${name} is carried too far aside, from row ${carry.row}`);
       }
     }
     for (const [index, { way, cutAt }] of lengths.entries()) {
-      const row = way.at(-1)?.row ?? 0;
+      const last = way.at(-1);
+      const row = last?.row ?? 0;
       if (cutAt !== row) against.push(`${name} knits row ${row} last and is cut at ${cutAt}`);
-      const next = lengths[index + 1]?.way[0]?.row;
-      if (next === undefined) continue;
-      cuts.push(sayCut(name, row, next, heightMm(gauging, row, next)));
-      if (isNearUp(gauging, row, next)) against.push(`${name} is cut after row ${row}, though row ${next} is near`);
+      const next = lengths[index + 1]?.way[0];
+      if (!last || !next) continue;
+      const aside = Math.abs(next.needle - last.needle);
+      const isFarUp = !isNearUp(gauging, row, next.row);
+      cuts.push(sayCut(name, row, next.row, aside, heightMm(gauging, row, next.row), isFarUp));
+      if (isFarUp) continue;
+      const gauges = Array.from({ length: next.row - row + 1 }, (_, up) => gauging(row + up));
+      if (!isCutAside(project, plan, row, next.row) || !isOverLimit(aside, floatLimit, gauges))
+        against.push(`${name} is cut after row ${row}, though row ${next.row} is near`);
     }
   }
   const planned = plan.rows.flatMap(({ row, carries }) =>
     carries.map((carry) => sayCarry(nameOf(project, carry.strand), { ...carry, row }, carry.isOver)),
   );
   const plannedCuts = plan.rows.flatMap(({ row, cuts }) =>
-    cuts.map(({ strand, toRow, mm }) => sayCut(nameOf(project, strand), row, toRow, mm)),
+    cuts.map(({ strand, toRow, stitches, mm, because }) =>
+      sayCut(nameOf(project, strand), row, toRow, stitches, mm, because === 'far-up'),
+    ),
   );
   return [...against, ...listsDiffer('carry', carries, planned), ...listsDiffer('cut', cuts, plannedCuts)];
+}
+
+/**
+ * Whether a pattern on one of two rows wants yarn cut that goes too far aside
+ * between them. The plan is asked where its patterns stand and what is lined.
+ */
+function isCutAside({ patterns }: ProjectAt, plan: Plan, from: number, to: number): boolean {
+  const isLined = (row: number): boolean =>
+    plan.sections.some(({ first, last, isLined }) => isLined && row >= first && row <= last);
+  const isWished = (row: number): boolean =>
+    plan.patterns.some(
+      ({ firstRow, lastRow }, index) =>
+        row >= firstRow && row <= lastRow && patterns[index]?.longCarries === 'cut',
+    );
+  return (isWished(from) || isWished(to)) && !(isLined(from) && isLined(to));
 }
 
 /** What a strand takes, from the lengths of it. */

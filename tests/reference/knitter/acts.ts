@@ -223,7 +223,7 @@ function hookUp(place: Workplace, { needle, yarn, float }: ActOf<'hook-up'>): vo
 
 /** Floats taken through each other, from the lowest up, and the last hung where it is knitted in its own yarn next. */
 function latchUp(place: Workplace, { needle, yarn, rows }: ActOf<'latch-up'>): void {
-  const { bed, notes, counter } = place;
+  const { bed, yarns, notes, counter } = place;
   const name = labelOf(needle);
   const [first, last] = rows;
   if (first > last) refuse(`rows ${first}–${last} are none`);
@@ -242,5 +242,6 @@ function latchUp(place: Workplace, { needle, yarn, rows }: ActOf<'latch-up'>): v
   if (bed.holds(needle, 'float')) refuse(`a float hangs on ${name} already`);
   bed.hang(needle, { of: 'float', yarn });
   place.chained.set(needle, yarn);
+  for (let row = first; row <= last; row++) yarns.lift(yarn, row, needle);
   notes.latched.push({ rows: [first, last], needle: name, yarn });
 }

@@ -4,7 +4,7 @@ import { band } from './examples/band.ts';
 import type { Example } from './examples/example.ts';
 import { ownBalls } from './examples/own-balls.ts';
 import { knit, type Knitted } from './index.ts';
-import { isNearUp, isOverLimit, loopMm, measureYarn, wrappingMm, type Gauging } from './measure.ts';
+import { isNearUp, isOverLimit, loopMm, looseOf, measureYarn, wrappingMm, type Gauging } from './measure.ts';
 import { labelOf } from './needles.ts';
 import type { Step } from './way.ts';
 
@@ -52,6 +52,13 @@ describe('a yarn in the fabric', () => {
 });
 
 describe('what is measured of it', () => {
+  it('is how long a float lies loose: between its ends and what holds it', () => {
+    expect(looseOf({ first: 3, last: 12, liftedOn: [] })).toBe(10);
+    expect(looseOf({ first: 3, last: 12, liftedOn: [6] })).toBe(6);
+    expect(looseOf({ first: -2, last: 7, liftedOn: [-2, 4] })).toBe(5);
+    expect(looseOf({ first: 3, last: 12, liftedOn: [6, 9] })).toBe(3);
+  });
+
   // Munden, J. Text. Inst. 50 (1959) T448, ks = 19.0 from memory: l² = 19 / 5 cm², l = 19.494 mm.
   it('is a loop for each stitch, floats, and the way from row to row', () => {
     const { laid } = knitted(band);

@@ -20,7 +20,7 @@ export interface MeasuredFloat {
   readonly last: number;
   readonly stitches: number;
   readonly mm: number;
-  /** Needles that it was hung on after the row, from the left. */
+  /** Needles that hold it, from the left: it was hung on them after the row, or taken into a chain behind them. */
   readonly liftedOn: readonly number[];
 }
 
@@ -40,6 +40,12 @@ export interface MeasuredYarn {
   readonly stitchesMm: number;
   readonly floats: readonly MeasuredFloat[];
   readonly carries: readonly MeasuredCarry[];
+}
+
+/** The longest part of a float that lies loose, in stitches: between its ends and the needles that hold it. */
+export function looseOf({ first, last, liftedOn }: Pick<MeasuredFloat, 'first' | 'last' | 'liftedOn'>): number {
+  const holds = [first - 1, ...liftedOn, last + 1];
+  return Math.max(...holds.slice(1).map((hold, index) => hold - (holds[index] as number) - 1));
 }
 
 /** Left at each end to darn in (common practice, no source: some 15 cm). */

@@ -10,7 +10,7 @@ import { refuse } from './refusal.ts';
 export interface Step {
   readonly row: number;
   readonly needle: number;
-  /** `lifted`: it lies behind the needle and was hung on it after the row. */
+  /** `lifted`: it lies behind the needle, and was hung on it after the row or taken into a chain that was. */
   readonly does: 'knit' | 'float' | 'lifted';
 }
 
