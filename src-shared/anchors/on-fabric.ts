@@ -1,6 +1,13 @@
 /** The anchors that the patterns of a piece wish for, put on its fabric. */
-import type { Run, Slot } from '../bed/index.ts';
-import { runOn, type Fabric, type PlacedCopies, type PlacedPattern, type PlacedPatterns } from '../fabric/index.ts';
+import type { Machine, Run, Slot } from '../bed/index.ts';
+import {
+  outermostOn,
+  runOn,
+  type Fabric,
+  type PlacedCopies,
+  type PlacedPattern,
+  type PlacedPatterns,
+} from '../fabric/index.ts';
 import { copiesOf, stripeAt, type AnchorWish } from '../pattern/index.ts';
 import { edgesAt } from '../piece/index.ts';
 import type { OwnBall } from '../strands/index.ts';
@@ -21,6 +28,9 @@ export interface Anchoring {
   /** Palette index of the main yarn. */
   readonly main: number;
   readonly ownBalls: readonly OwnBall[];
+  /** Rows (1-based) on which end-needle selection is on: it chooses their outermost needles, whatever the pattern has there. */
+  readonly endNeedleRows: ReadonlySet<number>;
+  readonly chooses: Machine['chooses'];
 }
 
 /**
@@ -148,7 +158,7 @@ class Bench {
       const isChecked = isAtEdge || isOfMain;
       if (
         isChecked &&
-        anchors.some((offset) => !cells.isFree(row, at + offset, yarn) || cells.isStacked(row, at + offset))
+        anchors.some((offset) => !this.#isFree(row, at + offset, yarn) || cells.isStacked(row, at + offset))
       )
         continue;
       for (const offset of anchors) cells.anchor(row, at + offset, yarn);
@@ -191,7 +201,7 @@ class Bench {
     const needles = new Uint8Array(length);
     for (let at = 0; at < length; at++) {
       const needle = first + at;
-      if (!cells.isFree(row, needle, yarn) || cells.isStacked(row, needle)) continue;
+      if (!this.#isFree(row, needle, yarn) || cells.isStacked(row, needle)) continue;
       if (balls.length > 0 && yarn !== this.#asked.main && ballAt(balls, needle) !== ball) continue;
       const is = said.get(needle);
       if (is !== 'never') needles[at] = is === 'always' ? WANTED : OPEN;
@@ -206,6 +216,15 @@ class Bench {
         last: (first + stretch.last) as Slot,
       });
     }
+  }
+
+  /** Whether a needle may take an anchor; one that end-needle selection chooses knits contrast, so none of main. */
+  #isFree(row: number, needle: number, yarn: number): boolean {
+    const { main, endNeedleRows, chooses, placed } = this.#asked;
+    if (!this.#cells.isFree(row, needle, yarn)) return false;
+    if (yarn !== main || !endNeedleRows.has(row)) return true;
+    const { first, last } = outermostOn(placed.outline, row, chooses);
+    return needle !== first && needle !== last;
   }
 
   #leave(row: number, float: LooseFloat): void {

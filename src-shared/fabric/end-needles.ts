@@ -3,7 +3,7 @@
  * every row of a pattern, so that it is bound in there (common practice, no
  * source). It belongs to the pattern, as far as the machine lets it.
  */
-import type { Machine, Slot } from '../bed/index.ts';
+import type { Machine, Run, Slot } from '../bed/index.ts';
 import { edgesAt, type Outline } from '../piece/index.ts';
 import type { KnitPattern, KnitPiece } from '../project/index.ts';
 import { OUTSIDE, type Fabric, type PlacedPatterns } from './types.ts';
@@ -65,7 +65,7 @@ export function withEndNeedles(
   let waiting: number[] = [];
   let before: Ends | null = null;
   const knit = (row: number, [left, right]: Ends, isBlank: boolean): void => {
-    const { first, last } = edgesAt(outline, chooses === 'ahead-unseen' && row > 1 ? row - 1 : row);
+    const { first, last } = outermostOn(outline, row, chooses);
     const at = (row - 1) * fabric.width - fabric.first;
     const now = edgesAt(outline, row);
     const needles = (first === last ? [first] : [first, last]).filter(
@@ -92,6 +92,14 @@ export function withEndNeedles(
     else waiting.push(row);
   }
   return { fabric: { ...fabric, cells }, endNeedles };
+}
+
+/**
+ * The needles that end-needle selection chooses for a row: the outermost of the
+ * row before, or of the row itself where they are put right by hand.
+ */
+export function outermostOn(outline: Outline, row: number, chooses: Machine['chooses']): Run {
+  return edgesAt(outline, chooses === 'ahead-unseen' && row > 1 ? row - 1 : row);
 }
 
 /**

@@ -62,7 +62,14 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
   const figure = chooses === 'ahead-unseen' ? asChosenUnseen(drawn, outline, main) : drawn;
   const { fabric: plain, endNeedles } = withEndNeedles(figure, outline, main, endNeedleRows, rowsOf(ownBalls), chooses);
   const wishes = piece.patterns.map(({ anchors }) => anchors);
-  const { fabric, ...anchors } = withAnchors(plain, figure, { placed, wishes, main, ownBalls });
+  const { fabric, ...anchors } = withAnchors(plain, figure, {
+    placed,
+    wishes,
+    main,
+    ownBalls,
+    endNeedleRows,
+    chooses,
+  });
 
   const settings = { gauges, floatLimit: piece.floatLimit };
   const mending = mendingByRow(piece, placed);

@@ -37,8 +37,10 @@ function before(piece: KnitPiece) {
   const placed = placePatterns(piece);
   const main = piece.mainYarn;
   const drawn = makeFabric(placed.outline, copiesIn(placed), main);
-  const { fabric } = withEndNeedles(drawn, placed.outline, main, endNeedleRowsOf(piece, placed), new Set());
-  return { fabric, drawn, anchoring: { placed, wishes: [WISH], main, ownBalls: [] } };
+  const endNeedleRows = endNeedleRowsOf(piece, placed);
+  const { fabric } = withEndNeedles(drawn, placed.outline, main, endNeedleRows, new Set());
+  const { chooses } = piece.machine;
+  return { fabric, drawn, anchoring: { placed, wishes: [WISH], main, ownBalls: [], endNeedleRows, chooses } };
 }
 
 function anchored({ fabric, drawn, anchoring }: ReturnType<typeof before>): number {

@@ -146,8 +146,7 @@ function isCutAside({ patterns }: ProjectAt, plan: Plan, from: number, to: numbe
     plan.sections.some(({ first, last, isLined }) => isLined && row >= first && row <= last);
   const isWished = (row: number): boolean =>
     plan.patterns.some(
-      ({ firstRow, lastRow }, index) =>
-        row >= firstRow && row <= lastRow && patterns[index]?.longCarries === 'cut',
+      ({ firstRow, lastRow }, index) => row >= firstRow && row <= lastRow && patterns[index]?.longCarries === 'cut',
     );
   return (isWished(from) || isWished(to)) && !(isLined(from) && isLined(to));
 }
