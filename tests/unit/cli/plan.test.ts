@@ -74,7 +74,7 @@ describe('plan of a motif on a folded hem', () => {
 
   // Worked by hand: one row, contrast on two groups, 24 needles apart.
   it('finds the float between the groups, and none with a ball for each', async () => {
-    const between = { yarn: 'contrast', first: 'L12', last: 'R12', stitches: 24, over: true };
+    const between = { yarn: 'contrast', first: 'L12', last: 'R12', stitches: 24, held: [], over: true };
     expect(row(await plan(motif, ...hem), 61).floats).toContainEqual({ ...between, mm: 85.714 });
     expect(row(await plan(motif, ...hem, '--gauge', '24x30'), 61).floats).toContainEqual({ ...between, mm: 100 });
     const ownBalls = await plan(motif, ...hem, '--own-balls');

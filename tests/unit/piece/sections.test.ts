@@ -89,9 +89,10 @@ describe('a section with a gauge of its own', () => {
   it('takes as much yarn as its loops are long', () => {
     const { loops, uses } = checkedPlan({ ...ladder(3), patterns: [] }).yarn;
     // Munden's relation, dry relaxed: l = √(19 / S) cm. S is 4 · 5 = 20 in the section and 2 · 2.5 = 5 above, so the
-    // loops are 9.747 and 19.494 mm; 200 stitches of the one and 400 of the other.
+    // loops are 9.747 and 19.494 mm; 200 stitches of the one and 400 of the other. To that come a tail of 150 mm at both
+    // ends, and casting off, which takes between 3 and 4 widths of the last row: 20 stitches of 5 mm.
     expect(loops.map(({ mm }) => mm)).toEqual([expect.closeTo(9.7468, 4), expect.closeTo(19.4936, 4)]);
-    expect(uses[0]?.totalMm).toBeCloseTo(200 * 9.74679 + 400 * 19.49359, 0);
+    expect(uses[0]?.totalMm).toBeCloseTo(200 * 9.74679 + 400 * 19.49359 + 2 * 150 + 3.5 * 20 * 5, 0);
   });
 
   it('lets plain stitches beside a fill be as many as its own floats may cross', () => {
