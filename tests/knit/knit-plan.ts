@@ -170,19 +170,22 @@ type FirstNeedlesJson = Extract<StopJson['acts'][number], { act: 'first-needles'
 function wholeRows(
   project: ProjectAt,
   plan: Plan,
-  { groups }: FirstNeedlesJson,
+  { groups, pattern }: FirstNeedlesJson,
   rows: readonly number[],
 ): PatternsJson[string] {
   const { first } = plan.fabric;
   const width = wholePlaces(project, plan.fabric.width);
+  const hasAllOver = pattern.includes('fill-');
   return groups.map((group, at) => {
     const motif = group.motif;
     const needle = needleOf(group.needle);
     if (at > 0) return { motif, isEverywhere: false, width: needleOf(group.last) - needle + 1, rows: [] };
-    const figureOn = (row: number): number[] => {
+    const isFigureOn = (row: number, one: number): boolean => {
       const { contrast, endNeedles } = plan.rows[row - 1] as Plan['rows'][number];
-      const isFigure = (one: number): boolean =>
-        contrast.some((run) => run.first <= one && one <= run.last) && !endNeedles?.needles.includes(one as Slot);
+      return contrast.some((run) => run.first <= one && one <= run.last) && !endNeedles?.needles.includes(one as Slot);
+    };
+    const figureOn = (row: number): number[] => {
+      const isFigure = (one: number): boolean => isFigureOn(row, one);
       return Array.from({ length: width }, (_, column) => first + column)
         .filter(
           (one) => isFigure(one) || (isBeside(plan, row, one) && isLikeOnPlaces(project, isFigure, one, first, width)),
@@ -190,7 +193,13 @@ function wholeRows(
         .map((one) => modulo(one - needle, width))
         .map((column) => (group.mirrored ? width - 1 - column : column));
     };
-    return { motif, isEverywhere: true, width, rows: rows.map(figureOn) };
+    if (hasAllOver) return { motif, isEverywhere: true, width, rows: rows.map(figureOn) };
+    // Beside the groups and their anchors nothing is chosen.
+    const needles = Array.from({ length: width }, (_, column) => first + column);
+    const chosen = needles.filter((one) => rows.some((row) => isFigureOn(row, one)));
+    const stands = groups.flatMap(({ needle, last }) => [needleOf(needle), needleOf(last)]);
+    const reach: [number, number] = [Math.min(...stands, ...chosen), Math.max(...stands, ...chosen)];
+    return { motif, isEverywhere: true, reach, width, rows: rows.map(figureOn) };
   });
 }
 

@@ -146,7 +146,7 @@ const RUNNING_ORDER: readonly Mutant[] = [
   { in: 'LONGEST_STRAND_MM', text: '1500', becomes: '1700' },
   { in: 'wrapsOf', text: 'edges.first + seamAllowance.left', becomes: 'edges.first' },
   {
-    in: 'withEndNeedles',
+    in: 'outermostOn',
     text: "chooses === 'ahead-unseen' && row > 1",
     becomes: "chooses !== 'ahead-unseen' && row > 1",
   },

@@ -64,15 +64,16 @@ export interface Clash {
 /**
  * The lowest row of a program on which a machine that chooses every `repeat`
  * needles alike cannot choose as the pattern asks, or null. It chooses from the
- * first needle of the leftmost group to the last of the rightmost, so those
- * between the groups have to stay back; needles beside all groups are not asked
- * about. An all-over reaches over all needles.
+ * first needle of the leftmost group to the last of the rightmost, and beside
+ * them as far as there are anchors, so all others there have to stay back;
+ * needles further out are not asked about. An all-over reaches over all needles.
  */
 export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program, repeat: number): Clash | null {
   const groups = bandsOf({ patterns: parts }).flatMap((band) => band.groups);
   const allOvers = allOversOf({ patterns: parts });
+  const anchored = plan.rows.slice(firstRow - 1, lastRow).flatMap(({ anchors }) => anchors);
   // An all-over fills what is between the groups, and asks about it itself.
-  const between = allOvers.length > 0 ? [] : needlesBetween(groups);
+  const between = allOvers.length > 0 ? [] : needlesBetween(groups, anchored);
   for (let row = firstRow; row <= lastRow; row++) {
     /** By place in the repeat: the needle that asked first, and what for. */
     const asked = new Map<number, { readonly needle: number; readonly isChosen: boolean }>();
@@ -84,11 +85,14 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
       if (!before) asked.set(modulo(needle, repeat), { needle, isChosen });
       return null;
     };
-    const anchors = new Set<number>(plan.rows[row - 1]?.anchors);
+    const { anchors: anchorsOfRow, contrast } = plan.rows[row - 1] as PlanRow;
+    const anchors = new Set<number>(anchorsOfRow);
+    const isContrast = (needle: number): boolean =>
+      contrast.some(({ first, last }) => needle >= first && needle <= last);
     for (const group of groups) {
       for (let at = 0; at < widthOf(group.block); at++) {
         const needle = group.block.first + at;
-        const clash = ask(needle, anchors.has(needle) || isFigureOfGroup(group, row, at));
+        const clash = ask(needle, anchors.has(needle) ? isContrast(needle) : isFigureOfGroup(group, row, at));
         if (clash) return clash;
       }
     }
@@ -115,15 +119,17 @@ export function clashOnPlaces(plan: Plan, { parts, firstRow, lastRow }: Program,
   return null;
 }
 
-/** The needles between groups, from left to right. */
-function needlesBetween(groups: readonly PlacedGroup[]): number[] {
+/** The needles between groups, and beside them as far as there are anchors, from left to right. */
+function needlesBetween(groups: readonly PlacedGroup[], anchors: readonly Slot[]): number[] {
   const blocks = groups.map(({ block }) => block).sort((a, b) => a.first - b.first);
   const needles: number[] = [];
-  let next = blocks[0]?.first ?? 0;
+  let next = anchors.reduce((first, needle) => Math.min(first, needle), blocks[0]?.first ?? 0);
+  const end = anchors.reduce((last, needle) => Math.max(last, needle), -Infinity);
   for (const { first, last } of blocks) {
-    for (let needle: number = next; needle < first; needle++) needles.push(needle);
-    next = Math.max(next, last + 1) as Slot;
+    for (let needle = next; needle < first; needle++) needles.push(needle);
+    next = Math.max(next, last + 1);
   }
+  for (let needle = next; needle <= end; needle++) needles.push(needle);
   return needles;
 }
 

@@ -98,14 +98,14 @@ export class Choosing {
     if (this.machine.chooses === 'by-hand') refuse('this machine does not choose needles');
   }
 
-  /** On fixed places needles that are `repeat` apart are chosen alike, from the first group to the last: those between stay back. */
+  /** On fixed places needles that are `repeat` apart are chosen alike, from the first group to the last, or as far as a picture reaches: those between stay back. */
   private standsOnPlaces({ groups, height }: Program): void {
     const { places } = this.machine;
     if (places === 'any-needle') return;
     const { repeat, from } = places;
     const ends = groups.flatMap(({ group, picture }) => [
-      group.needle,
-      picture.isEverywhere ? group.needle + repeat * picture.width - 1 : group.last,
+      picture.reach?.[0] ?? group.needle,
+      picture.reach?.[1] ?? (picture.isEverywhere ? group.needle + repeat * picture.width - 1 : group.last),
     ]);
     const needles = each([Math.min(...ends), Math.max(...ends)]);
     for (let at = 0; at < height; at++) {
@@ -132,9 +132,15 @@ function fitting(group: Group, picture: Picture): Picture {
   return picture;
 }
 
-function chosenBy(group: Group, { rows, width, isEverywhere }: Picture, at: number, needles: number[]): number[] {
+function chosenBy(
+  group: Group,
+  { rows, width, isEverywhere, reach }: Picture,
+  at: number,
+  needles: number[],
+): number[] {
   const columns = new Set(rows[at] ?? []);
   return needles.filter((needle) => {
+    if (reach && (needle < reach[0] || needle > reach[1])) return false;
     if (!isEverywhere && (needle < group.needle || needle > group.last)) return false;
     const column = (((needle - group.needle) % width) + width) % width;
     return columns.has(group.mirrored ? width - 1 - column : column);

@@ -36,6 +36,8 @@ const picture = z.object({
   rows: z.array(z.array(z.int().min(0))),
   /** An all-over: goes on to both sides over every needle in work. */
   isEverywhere: z.boolean().default(false),
+  /** The outermost needles between which it is chosen, where that is not from edge to edge. */
+  reach: z.tuple([z.int(), z.int()]).optional(),
 });
 
 /** By the pattern's name in `first-needles`; a picture for each of its groups, in that order. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseNeedle, type Slot } from '@shared/bed/index.ts';
 import { allOversOf, bandsOf, type AllOver, type Band } from '@shared/pattern/index.ts';
 import { startBand, startAllOver, type ProjectAt } from '@shared/project/index.ts';
+import { settled } from '../../written-projects.ts';
 import { checkedPlan, onlyFindings } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 
@@ -59,6 +60,27 @@ describe('groups on a machine that chooses every 6 needles alike', () => {
     // Row 3 is the lower band's alone: the upper one's needles stay back there, though they are whole repeats away.
     expect(found(both('R1'))).toEqual([[3, 'L6', 'R1']]);
     expect(found(both('L3'))).toEqual([]);
+  });
+});
+
+describe('anchors on a machine that chooses every 6 needles alike', () => {
+  const wishing = (project: ProjectAt, longest: number, wished: Partial<Band>): ProjectAt => {
+    const [band] = bandsOf(project) as [Band];
+    const anchors = { longest, isBehindFigure: true, byHand: [] };
+    return onPlaces(settled(project, { patterns: [{ ...band, anchors, ...wished }] }), 6);
+  };
+
+  it('are chosen beside a group too, where contrast floats to the edge needles', () => {
+    // From L20 to L6 it floats behind 13 stitches: with two anchors on a row, others are whole repeats away from them.
+    expect(found(wishing(groupsAt('L6'), 5, { endNeedles: true }))).toHaveLength(1);
+    expect(found(wishing(groupsAt('L6'), 5, { endNeedles: false }))).toEqual([]);
+  });
+
+  it('of main stay back, and so do their like', () => {
+    const motif = Array.from({ length: 9 }, () => 'XXXXXXXXXXXXX');
+    const wide = projectWith({ motif, copies: [1], stitches: 40, rows: 20 });
+    expect(found(wishing(wide, 8, { endNeedles: false, unit: 'whole' }))).toHaveLength(1);
+    expect(found(wishing(wide, 20, { endNeedles: false, unit: 'whole' }))).toEqual([]);
   });
 });
 
