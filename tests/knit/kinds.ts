@@ -94,6 +94,10 @@ const KINDS = {
         ),
     ),
   'a float of a contrast': hasFloat((name) => name !== 'main'),
+  'floats hooked up': hasAct('hook-up'),
+  'floats latched up': hasAct('latch-up'),
+  'a float brought within the limit': ({ plan: { rows } }) =>
+    rows.some(({ floats }) => floats.some(({ held, isOver }) => held.length > 0 && !isOver)),
   'a float over the limit': ({ plan: { rows } }) => rows.some(({ isOver }) => isOver),
   'a limit in stitches alone': ({ project: { piece } }) => piece.floatLimit.mm === null,
   'a carry over other rows': hasCarry(({ row, toRow }) => toRow > row + 1),
@@ -105,6 +109,8 @@ const KINDS = {
     strands.some(({ name, lengths }) => name !== 'main' && lengths.length > 1),
   'main cut and joined again': ({ strands }) =>
     strands.some(({ name, lengths }) => name === 'main' && lengths.length > 1),
+  'a yarn cut that would go too far aside': ({ plan: { rows } }) =>
+    rows.some(({ cuts }) => cuts.some(({ because }) => because === 'far-aside')),
   wraps: hasAct('wrap'),
   'a wrapping strand folded in two': ({ knitted: { wrapping } }) =>
     wrapping.some(({ wraps }) => new Set(wraps.map(({ edge }) => edge)).size > 1),
