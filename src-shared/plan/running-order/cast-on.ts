@@ -23,8 +23,13 @@ export function castOn(work: Work): void {
   work.do(0, { kind: 'counter', reading: 0 });
 }
 
-/** Cuts the yarn that was cast on with where no row knits it, as when all rows are laid by hand in others. */
+/**
+ * Cuts the yarn that was cast on with where no row knits it, as when all rows
+ * are laid by hand in others. Stitches that were picked up or begun on waste
+ * yarn were not made with it.
+ */
 export function cutCastOn(work: Work): void {
+  if (work.begins !== 'closed') return;
   const yarn = castOnYarn(work);
   const isKnitted = work.rows.some(
     ({ first, second, laid }) =>

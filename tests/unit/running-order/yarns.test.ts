@@ -1,7 +1,8 @@
 /** Yarns in the feeders and balls laid by hand, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import type { Position } from '@shared/piece/index.ts';
+import type { Piece, Position } from '@shared/piece/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
+import { knitPlan } from '../../knit/knit-plan.ts';
 import { checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { actsAt, linesOf, obstacleCodes } from './order-lines.ts';
@@ -131,8 +132,9 @@ describe('a contrast that is fed on some rows and laid by hand on others', () =>
 
 describe('the yarn that was cast on with', () => {
   /** Three stitches of two yarns on each row, from row 1 up. */
-  const byHand = (rows: readonly string[]): ProjectAt =>
+  const byHand = (rows: readonly string[], piece: Partial<Piece> = {}): ProjectAt =>
     projectWith({
+      piece,
       motif: rows,
       copies: [1],
       stitches: 3,
@@ -142,6 +144,12 @@ describe('the yarn that was cast on with', () => {
 
   it('is cut at once where every row is laid by hand in other yarns', () => {
     expect(actsAt(byHand(['XXO', 'XXO', 'XXO', 'XXO']), 0)).toContain('cut slate to 150 mm');
+  });
+
+  it.each(['picked-up', 'open'] as const)('is not there to be cut where the start is %s', (begins) => {
+    const project = byHand(['XXO', 'XXO', 'XXO', 'XXO'], { begins });
+    expect(linesOf(project, 'cut').filter((line) => line.includes('slate'))).toEqual([]);
+    expect(knitPlan(project)).toMatchObject({ outcome: 'as-designed' });
   });
 
   it('hangs where a row knits it further up', () => {
