@@ -34,7 +34,11 @@ export function strandsOf(project: ProjectAt, plan: Plan, { laid }: Knitted, gau
   return [...strands].map(([name, lengths]) => ({ name, lengths }));
 }
 
-/** The group whose own ball a length is: the one whose stitches it knits. An edge needle beside all groups says nothing. */
+/**
+ * The group whose own ball a length is: the one whose stitches it knits. An
+ * edge needle beside all groups says nothing, but where a length knits no
+ * other, as one that was cut far aside may, it is of the ball that reaches there.
+ */
 function groupOf(project: ProjectAt, plan: Plan, { yarn, way }: StrandLaid): number | null {
   const given = bandsOf(project).flatMap(({ groups }) => groups);
   const found = new Set<number | null>();
@@ -42,7 +46,14 @@ function groupOf(project: ProjectAt, plan: Plan, { yarn, way }: StrandLaid): num
     const group = does === 'knit' ? groupAt(plan, row, needle) : null;
     if (group !== null) found.add(given[group]?.hasOwnBall ? group : null);
   }
-  if (yarn === project.yarns[project.mainYarn]?.name || found.size === 0) return null;
+  if (yarn === project.yarns[project.mainYarn]?.name) return null;
+  if (found.size === 0) {
+    const [{ row, needle }] = way as [StrandLaid['way'][number]];
+    const reaching = plan.ownBalls.find(
+      ({ first, last, firstRow, lastRow }) => row >= firstRow && row <= lastRow && needle >= first && needle <= last,
+    );
+    return reaching?.group ?? null;
+  }
   if (found.size > 1) throw new Error(`one length of ${yarn} knits groups ${[...found].join(' and ')}`);
   return [...found][0] ?? null;
 }
