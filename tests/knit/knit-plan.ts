@@ -43,14 +43,19 @@ export function knitPlan(project: ProjectAt): KnittedPlan {
   return why.length > 0 ? { outcome: 'wrong', why, plan } : { outcome: 'as-designed', plan, kinds };
 }
 
-/** What does not come out as designed where somebody follows `order`, told in any way; empty where all does. */
+/**
+ * What does not come out as designed where somebody follows `order`, told in
+ * any way; empty where all does. Lengths are told in steps of `toldInMm`, never
+ * too short.
+ */
 export function wrongWith(
   project: ProjectAt,
   plan: Plan,
   json: PlanJson,
   order: NonNullable<PlanJson['runningOrder']>,
+  toldInMm = 1,
 ): string[] {
-  return [...followed(project, plan, json, order).why];
+  return [...followed(project, plan, json, order, toldInMm).why];
 }
 
 function followed(
@@ -58,6 +63,7 @@ function followed(
   plan: Plan,
   json: PlanJson,
   order: NonNullable<PlanJson['runningOrder']>,
+  toldInMm = 1,
 ): { readonly why: readonly string[]; readonly kinds: readonly Kind[] } {
   const knitted = knit(order, toKnitWith(project, plan, order));
   if (!knitted.ok) return { why: [knitted.why], kinds: [] };
@@ -66,7 +72,7 @@ function followed(
   const why = [
     ...differences(knitted, designOf(json)),
     ...besideTheFabric(project, json, knitted),
-    ...strandDifferences(project, plan, knitted, strands, gauging),
+    ...strandDifferences(project, plan, knitted, strands, gauging, toldInMm),
     ...tailsDiffer(order as OrderJson, knitted, gauging),
   ];
   return { why, kinds: why.length > 0 ? [] : kindsOf({ project, plan, order: order as OrderJson, knitted, strands }) };

@@ -27,13 +27,14 @@ export function strandDifferences(
   knitted: Knitted,
   strands: readonly Strand[],
   gauging: Gauging,
+  toldInMm: number,
 ): string[] {
   return [
     ...floatsDiffer(project, plan, strands, gauging),
     ...waysDiffer(project, plan, strands, gauging),
     ...yarnDiffers(project, plan, strands),
     ...windingDiffers(project, plan, strands),
-    ...wrappingDiffers(plan, knitted, gauging),
+    ...wrappingDiffers(plan, knitted, gauging, toldInMm),
   ];
 }
 
@@ -235,7 +236,7 @@ function windingDiffers(project: ProjectAt, plan: Plan, strands: readonly Strand
   return listsDiffer('to wind', measured, planned);
 }
 
-function wrappingDiffers(plan: Plan, { wrapping }: Knitted, gauging: Gauging): string[] {
+function wrappingDiffers(plan: Plan, { wrapping }: Knitted, gauging: Gauging, toldInMm: number): string[] {
   const wrong: string[] = [];
   const say = (id: number | string, edge: string, rows: readonly number[], wraps: number, mm: number): string =>
     `${id}, ${edge}, rows ${rows.join('–')}, ${wraps} wraps, ${mmText(mm)} mm`;
@@ -243,8 +244,8 @@ function wrappingDiffers(plan: Plan, { wrapping }: Knitted, gauging: Gauging): s
     const edges = new Set(wraps.map(({ edge }) => edge));
     const rows = wraps.map(({ row }) => row);
     const lies = wrappingMm({ wraps }, gauging);
-    // Told in whole mm, never too short.
-    if (mm !== null && mm !== Math.ceil(lies - 1e-6))
+    // Told in whole steps, never too short.
+    if (mm !== null && mm !== toldInMm * Math.ceil((lies - 1e-6) / toldInMm))
       wrong.push(`strand ${id} was cut to ${mm} mm, and ${lies} lie there`);
     if (lies > 1500 && wraps.length > 1) wrong.push(`strand ${id} is ${lies} mm long, and tangles`);
     const edge = edges.size === 2 ? 'both' : ([...edges][0] as string);

@@ -27,21 +27,24 @@ describe('the first page of all pieces', () => {
    * Munden's dry-relaxed wool (J. Text. Inst. 50, 1959, T448): l = √(19 / S) cm with
    * S = 2.8 × 4 = 11.2 stitches/cm², so 13.0247 mm a stitch; a float is 100 / 28 = 3.5714 mm a stitch.
    *
-   * front:  100 × 50 = 5000 stitches of slate: 65.124 m, knitted once
-   * sleeve: 60 × 40 − 4 = 2396 stitches of slate: 31.207 m, and a float of 4: 14.3 mm; 31.222 m, twice 62.443 m;
+   * front:  100 × 50 = 5000 stitches of slate: 65.124 m; two ends of 150 mm, and casting off, 3 to 4 widths of 357.1 mm:
+   *         1.25 m in the middle; 66.674 m, knitted once
+   * sleeve: 60 × 40 − 4 = 2396 stitches of slate: 31.207 m, and a float of 4: 14.3 mm; two ends and 3½ times 214.3 mm:
+   *         0.3 + 0.75 m; 32.272 m, twice 64.543 m;
    *         4 stitches of chalk 52.1 mm and two ends of 150 mm: 0.352 m, twice 0.704 m;
    *         one strand to wrap one needle: a stitch and two ends of 150 mm: 0.313 m, twice 0.626 m
-   * slate:  65.124 + 62.443 + 0.626 = 128.193 m, of 1 g a metre 128 g; 10 % more is 141.0 m, 141 g, 3 balls of 50 g
+   * slate:  66.674 + 64.543 + 0.626 = 131.843 m, of 1 g a metre 132 g; 10 % more is 145.0 m, 145 g, 3 balls of 50 g
    * chalk:  0.704 m; 10 % more is 0.774 m
    */
   it('has yarn by piece, as often as it is knitted, the sum, and what to buy in metres, grams and balls', () => {
     expect(yarnOn(pages)).toEqual(
       expect.arrayContaining([
-        'slate front 65.1 1 65.1 65',
-        'slate sleeve 31.2 2 62.4 62',
+        'slate front 66.7 1 66.7 67',
+        'slate sleeve 32.3 2 64.5 65',
         'slate strands cut for wrapping 0.6 0.6',
-        'slate all pieces 128 128',
-        'slate to buy, 10 % more 141 141 3',
+        'slate all pieces 132 132',
+        'slate to buy, 10 % more, in balls of 145 145 3',
+        '50 g',
         'chalk sleeve 0.4 2 0.7 –',
         'chalk all pieces 0.7 –',
         'chalk to buy, 10 % more 0.8 – –',
@@ -53,10 +56,10 @@ describe('the first page of all pieces', () => {
   it('has it in yards and ounces for those who read inches', async () => {
     expect(yarnOn(await printed('in'))).toEqual(
       expect.arrayContaining([
-        // 65.124 / 0.9144 = 71.2; 128.193 / 0.9144 = 140.2, 128.193 / 28.3495 = 4.5; 141.012: 154.2 and 5.0
-        'slate front 71.2 1 71.2 2.3',
-        'slate all pieces 140 4.5',
-        'slate to buy, 10 % more 154 5 3',
+        // 66.674 / 0.9144 = 72.9; 131.843 / 0.9144 = 144.2, 131.843 / 28.3495 = 4.65; 145.027: 158.6 and 5.1
+        'slate front 72.9 1 72.9 2.4',
+        'slate all pieces 144 4.7',
+        'slate to buy, 10 % more, in balls of 159 5.1 3',
       ]),
     );
   });

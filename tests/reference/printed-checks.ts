@@ -46,10 +46,13 @@ export async function printed(plan: Planned): Promise<Printed> {
   return { ...plan, pages, sections: sectionsOf(pages) };
 }
 
+/** Lengths are printed in whole centimetres. */
+export const PRINTED_IN_MM = 10;
+
 /** Followed from the text alone, the steps come to the designed fabric. */
 export function expectKnitted({ project, plan, json, sections }: Printed): void {
   const steps = stepsPrinted(sections);
-  expect(wrongWith(project, plan, json, steps as never)).toEqual([]);
+  expect(wrongWith(project, plan, json, steps as never, PRINTED_IN_MM)).toEqual([]);
 }
 
 /** All that the running order says stands in the steps, and nothing else: readings, needles, yarns, balls, lengths. */
@@ -126,8 +129,9 @@ function rowPlanned({ row, from, runs, wraps }: RowJson, { yarn }: PlanJson) {
 }
 
 /** Every ball is there with its number, its rows and metres, and every strand with its length, rows and wraps. */
-export function expectWinding({ json, order, sections }: Printed): void {
-  const { balls, sums } = ballsPrinted(sections);
+export function expectWinding({ plan, json, order, sections }: Printed): void {
+  const share = 1 + plan.yarn.margin;
+  const { balls, sums } = ballsPrinted(sections, Math.round(100 * plan.yarn.margin));
   expect(balls.map(({ metres: _, toWind: __, ...ball }) => ball)).toEqual(
     json.yarn.balls.map(({ metres: _, ...ball }) => ball),
   );
@@ -135,7 +139,7 @@ export function expectWinding({ json, order, sections }: Printed): void {
     const planned = json.yarn.balls[index]?.metres ?? NaN;
     // Rounded to a place after the point below 100 m, and to a metre above.
     expect(Math.abs(Number(metres) - planned)).toBeLessThanOrEqual(planned < 100 ? 0.051 : 0.501);
-    expect(Math.abs(Number(toWind) - planned * 1.1)).toBeLessThanOrEqual(planned * 1.1 < 100 ? 0.051 : 0.501);
+    expect(Math.abs(Number(toWind) - planned * share)).toBeLessThanOrEqual(planned * share < 100 ? 0.051 : 0.501);
   });
   for (const yarn of new Set(balls.map((ball) => ball.yarn))) {
     const own = json.yarn.balls.filter((ball) => ball.yarn === yarn);

@@ -20,6 +20,7 @@ import {
   planned,
   printed,
   type Printed,
+  PRINTED_IN_MM,
 } from './printed-checks.ts';
 import { sectionsOf } from './told/page.ts';
 import { stepsPrinted } from './told/printed-steps.ts';
@@ -80,7 +81,7 @@ describe('what is read', () => {
     const others = pages.map(({ texts }) => ({
       texts: texts.map((run) => (isIt(run) ? { ...run, text: run.text.replace(from, to) } : run)),
     }));
-    return wrongWith(project, plan, json, stepsPrinted(sectionsOf(others)) as never);
+    return wrongWith(project, plan, json, stepsPrinted(sectionsOf(others)) as never, PRINTED_IN_MM);
   }
 
   it.each([

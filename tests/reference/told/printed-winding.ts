@@ -23,17 +23,21 @@ export interface PrintedStrands {
   readonly wraps: number;
 }
 
-/** The balls, and below those of a yarn that has several what all of them come to. */
-export function ballsPrinted(sections: readonly Section[]): {
+/** The balls, with so many percent more to be wound, and below those of a yarn that has several what all of them come to. */
+export function ballsPrinted(
+  sections: readonly Section[],
+  percent: number,
+): {
   readonly balls: readonly PrintedBall[];
   readonly sums: readonly { readonly yarn: string; readonly balls: number; readonly metres: string }[];
 } {
   const section = sectionUnder(sections, /^Yarn to wind$/);
   if (!section) throw new Error('No yarn to wind');
+  const more = `Metres + ${percent} %`;
   const titles = [false, true].flatMap((isLaid) =>
     [false, true].map((isWeighed) => [
       ...['Yarn', ...(isLaid ? ['Ball'] : [])],
-      ...['For', 'Metres', ...(isWeighed ? ['Grams'] : []), 'Metres + 10 %'],
+      ...['For', 'Metres', ...(isWeighed ? ['Grams'] : []), more],
     ]),
   );
   const balls: PrintedBall[] = [];
@@ -58,7 +62,7 @@ export function ballsPrinted(sections: readonly Section[]): {
         group: group === undefined ? null : Number(group),
         rows: [Number(first), Number(last)],
         metres,
-        toWind: cell('Metres + 10 %'),
+        toWind: cell(more),
       });
     }
   }
