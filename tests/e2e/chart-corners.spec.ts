@@ -17,7 +17,7 @@ async function openPhoto(page: Page, home: string, { width, height, rgba }: Pict
   await new FilePanel(page).open('charts.jpg');
   await page.getByRole('button', { name: /^top left corner/ }).waitFor({ state: 'attached' });
   // A chart that is found moves the rings by itself.
-  await expect(page.getByText(/Looking for the chart/)).toHaveCount(0);
+  await expect(page.getByText(/Looking for the chart/)).toHaveCount(0, { timeout: 20_000 });
 }
 
 const take = (page: Page): ReturnType<Page['getByRole']> => page.getByRole('button', { name: 'Use as the motif' });

@@ -51,7 +51,8 @@ test('forgets how long a yarn is in its ball when that is emptied, and undo know
 }) => {
   await start();
   await page.getByRole('button', { name: 'Change chalk' }).click();
-  const inBall = page.getByLabel('Metres in 50 g');
+  await page.getByLabel('Count on the label').selectOption('length of a ball');
+  const inBall = page.getByLabel('Metres in a ball');
   await expect(inBall).toHaveValue('');
   const undo = page.getByRole('button', { name: 'Undo change yarns' });
   // What was not known and is emptied again changes nothing.
@@ -65,12 +66,10 @@ test('forgets how long a yarn is in its ball when that is emptied, and undo know
 
   await inBall.fill('');
   await expect(page.getByText(/A number from/)).toBeHidden();
-  await expect(announced(page)).toHaveText(
-    'It is not known how long chalk is in a ball: the sheets tell no grams of it.',
-  );
+  await expect(announced(page)).toHaveText('The count of chalk is not known: only its length is told.');
   await inBall.blur();
   await expect(inBall).toHaveValue('');
-  await expect(page.getByText('from its band')).toBeVisible();
+  await expect(page.getByText('empty if not known')).toBeVisible();
   await undo.click();
   await page.getByRole('button', { name: 'Change chalk' }).click();
   await expect(inBall).toHaveValue('175');

@@ -43,7 +43,7 @@ test('a chart read from a photo, in at most 5 actions', async ({ page, start, ho
   await newcomer.press(/^graph paper\.jpg/);
   await newcomer.press('Open');
   // The chart is found by itself, and offered for confirmation.
-  await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16');
+  await expect(page.getByRole('textbox', { name: 'Columns' })).toHaveValue('16', { timeout: 20_000 });
   await newcomer.press('Use as the motif');
   // Paper is the chalk of the project and becomes the ground; ink is a yarn of its own, which has no letter here.
   await expect.poll(() => new Chart(page).shown()).toEqual(gridToText(grid, '#?'));
