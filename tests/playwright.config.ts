@@ -10,8 +10,8 @@ export default defineConfig({
   fullyParallel: true,
   forbidOnly: true,
   workers: Math.min(4, availableParallelism()),
-  timeout: 30_000,
-  expect: { timeout: 5_000 },
+  timeout: 90_000,
+  expect: { timeout: 20_000 },
   reporter: 'list',
   use: {
     viewport: { width: 1280, height: 800 },

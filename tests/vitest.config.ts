@@ -8,8 +8,8 @@ export default defineConfig({
   root,
   resolve: { alias: { '@shared': resolve(root, 'src-shared') } },
   test: {
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    testTimeout: 90_000,
+    hookTimeout: 90_000,
     // Vitest by itself leaves one core idle.
     maxWorkers: availableParallelism(),
     projects: [
