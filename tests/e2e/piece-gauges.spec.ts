@@ -46,7 +46,8 @@ test('draws the stitches of a looser rib as wide and as tall as its gauge makes 
   expect(rib.height / body.height).toBeCloseTo(2, 1);
   // Both end as far left and right of the middle of the bed as 60 of their stitches are wide.
   const middle = rib.x + 60 * rib.width;
-  expect(Math.abs(body.x + body.width - middle - 60 * body.width)).toBeLessThan(1);
+  // A box is kept in 64ths of a pixel, so 60 times one of them may be off by a pixel, on either side.
+  expect(Math.abs(body.x + body.width - middle - 60 * body.width)).toBeLessThan(2);
 
   // What is under the pointer is what is drawn there, in both.
   await page.mouse.move(rib.x + rib.width / 2, rib.y + rib.height / 2);

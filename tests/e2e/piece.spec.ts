@@ -98,6 +98,7 @@ test('takes a remedy, and says what it does before it is taken', async ({ page, 
   await openTwelve(page, home, [3, 3]);
   const before = page.getByRole('region', { name: 'Before you knit' });
   await expect(before).toContainText('floats over up to 25 stitches');
+  await before.getByText('2 more remedies').click();
   await expect(before).toContainText('It takes 2 balls and');
   await before.getByRole('button', { name: 'Give each group its own ball' }).click();
   await expect(before).not.toContainText('up to 25 stitches');

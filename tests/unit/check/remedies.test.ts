@@ -32,7 +32,7 @@ describe('remedies for long floats', () => {
       },
       // One stitch breaks a float of eight, and each row takes one.
       {
-        intent: { code: 'anchors', pattern: 0, longest: 5 },
+        intent: { code: 'anchors', patterns: [0], longest: 5 },
         effect: { long: { before: 3, after: 0 }, balls: { before: 1, after: 1 }, wrapsAdded: 0, cellsChanged: 3 },
       },
       { intent: { code: 'lining' }, effect: { long: { before: 3, after: 0 }, wrapsAdded: 0, mmAdded: 0 } },
