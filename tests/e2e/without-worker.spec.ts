@@ -29,7 +29,7 @@ test('remedies, sizes and the sheet come all the same', async ({ page, home, sta
   await new FilePanel(page).openProject('long.walewright', 'Long body');
 
   await page.keyboard.press('2');
-  const remedies = page.getByRole('button', { name: findingWords.remedy.label['own-balls'] });
+  const remedies = page.getByRole('button', { name: findingWords.remedy.label['hook-up'] });
   await expect(remedies.first()).toBeVisible();
 
   await page.getByRole('button', { name: words.piece.tools.short.sizes }).click();
