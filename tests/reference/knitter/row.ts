@@ -32,6 +32,7 @@ export function knitRow(place: Workplace): void {
     const over = feeder === 1 ? across : fromFirstToLast(across, isKnitted);
     yarns.knitted(feeder, needle, wayOver(row, over, isKnitted));
   }
+  const laidBefore = [...strands.balls].map(([, hooks]) => [...hooks]);
   for (const [ball, hooks] of strands.balls) {
     const isKnitted = (one: number): boolean => hooks.includes(one);
     yarns.knittedBall(ball, wayOver(row, fromFirstToLast(across, isKnitted), isKnitted));
@@ -43,7 +44,13 @@ export function knitRow(place: Workplace): void {
   const yarnOf = new Map([...knitted].map(([needle, { yarn }]) => [needle, yarn] as const));
   notes.fabric.push(fabricRow(row, side, yarnOf));
   if (place.tension) notes.tensions.push({ row, ...place.tension });
-  place.lastRow = { yarns: yarnOf, inFeeders };
+  const fed = ([1, 2] as const).map((feeder) => [...knitted].filter(([, one]) => one.feeder === feeder));
+  const sources = [...fed.map((all) => all.map(([needle]) => needle)), ...laidBefore];
+  const lengths = sources.flatMap((needles) => {
+    const yarn = yarnOf.get(needles[0] as number);
+    return yarn === undefined ? [] : [{ yarn, needles: new Set(needles) }];
+  });
+  place.lastRow = { yarns: yarnOf, inFeeders, lengths };
   place.rows.push(place.lastRow);
   for (const [needle, yarn] of place.chained) {
     if (yarnOf.get(needle) !== yarn)
@@ -101,14 +108,17 @@ export function liesBehind(place: Workplace, yarn: string, float: readonly [numb
   const { lastRow } = place;
   if (!lastRow) return false;
   const [first, last] = float;
-  for (let needle = first; needle <= last; needle++) {
-    const knitted = lastRow.yarns.get(needle) ?? refuse(`${labelOf(needle)} was not in work`);
-    if (knitted === yarn) return false;
-  }
-  const ends = [first - 1, last + 1].map((needle) => lastRow.yarns.get(needle));
-  // What comes from a feeder goes on to the edge, so a float may have no stitch at one side.
-  const isAnchored = ends.every((end) => end === yarn || (end === undefined && lastRow.inFeeders.has(yarn)));
-  return isAnchored && ends.includes(yarn);
+  for (let needle = first; needle <= last; needle++)
+    if (!lastRow.yarns.has(needle)) refuse(`${labelOf(needle)} was not in work`);
+  // Another ball of the same yarn may knit within it.
+  return lastRow.lengths.some(({ yarn: own, needles }) => {
+    if (own !== yarn || [...needles].some((needle) => first <= needle && needle <= last)) return false;
+    const ends = [first - 1, last + 1];
+    // What comes from a feeder goes on to the edge, so a float may have no stitch at one side.
+    const isHeld = (end: number): boolean =>
+      needles.has(end) || (!lastRow.yarns.has(end) && lastRow.inFeeders.has(yarn));
+    return ends.every(isHeld) && ends.some((end) => needles.has(end));
+  });
 }
 
 /** Whether a yarn lies behind a needle of a row that it does not knit there: it comes from one side and goes on to the other. */

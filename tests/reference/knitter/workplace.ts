@@ -40,6 +40,8 @@ export interface Notes {
 export interface RowLaid {
   readonly yarns: ReadonlyMap<number, string>;
   readonly inFeeders: ReadonlySet<string>;
+  /** By the feeder or ball that each came from: the yarn, and the needles that knitted it. */
+  readonly lengths: readonly { readonly yarn: string; readonly needles: ReadonlySet<number> }[];
 }
 
 export class Workplace {
