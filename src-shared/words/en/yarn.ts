@@ -30,6 +30,9 @@ const length = (mm: number, unit: LengthUnit): string =>
 const weight = (grams: number, unit: LengthUnit): string =>
   `${n.plain(toWeight(grams, unit), unit === 'in' || grams < 10 ? 1 : 0)} ${unit === 'cm' ? 'g' : 'oz'}`;
 
+/** `310 m to 350 m`; one of them where both are said alike. */
+const between = (least: string, most: string): string => (least === most ? least : `${least} to ${most}`);
+
 /** `row 84 of sleeve`, `row 84 of sleeve, number 2 of 2`. */
 const rowOf = ({ name, number, knit, row }: RowOfPiece): string =>
   `row ${row} of ${name}${knit > 1 ? `, number ${number} of ${knit}` : ''}`;
@@ -111,13 +114,13 @@ export const yarn = {
   weight,
   length,
 
-  /** By how much the amount of a yarn may be off: `It may be 310–350 m.` */
+  /** By how much the amount of a yarn may be off: `310 m to 350 m` */
   range: ({ least, most }: Pick<GarmentYarn, 'least' | 'most'>, unit: LengthUnit): string => {
-    const metres = `${length(least.mm, unit)} to ${length(most.mm, unit)}`;
+    const metres = between(length(least.mm, unit), length(most.mm, unit));
     const grams =
       least.grams === null || most.grams === null
         ? ''
-        : `, ${weight(least.grams, unit)} to ${weight(most.grams, unit)}`;
+        : `, ${between(weight(least.grams, unit), weight(most.grams, unit))}`;
     return `${metres}${grams}`;
   },
   /** `slate: 310 m to 350 m. On hand 18 g: runs out in row 84 of sleeve (the second).` */
