@@ -44,10 +44,21 @@ test('draws the stitches of a looser rib as wide and as tall as its gauge makes 
   const body = await restingBox(stitch);
   expect(rib.width / body.width).toBeCloseTo(2, 1);
   expect(rib.height / body.height).toBeCloseTo(2, 1);
-  // Both end as far left and right of the middle of the bed as 60 of their stitches are wide.
-  const middle = rib.x + 60 * rib.width;
-  // A box is kept in 64ths of a pixel, so 60 times one of them may be off by a pixel, on either side.
-  expect(Math.abs(body.x + body.width - middle - 60 * body.width)).toBeLessThan(2);
+  // Both lie round the same middle, the rib twice as far to both sides.
+  await page.keyboard.press('Home');
+  await expect(stitch).toHaveAccessibleName(/^Row 60 · needle L60/);
+  const bodyStart = await restingBox(stitch);
+  await page.keyboard.press('Control+Home');
+  await expect(stitch).toHaveAccessibleName(/^Row 1 · needle L60/);
+  await page.keyboard.press('End');
+  await expect(stitch).toHaveAccessibleName(/^Row 1 · needle R60/);
+  const ribEnd = await restingBox(stitch);
+  const [ofRib, ofBody] = [
+    [rib.x, ribEnd.x + ribEnd.width],
+    [bodyStart.x, body.x + body.width],
+  ] as [[number, number], [number, number]];
+  expect(Math.abs(ofRib[0] + ofRib[1] - ofBody[0] - ofBody[1]) / 2).toBeLessThan(1);
+  expect((ofRib[1] - ofRib[0]) / (ofBody[1] - ofBody[0])).toBeCloseTo(2, 2);
 
   // What is under the pointer is what is drawn there, in both.
   await page.mouse.move(rib.x + rib.width / 2, rib.y + rib.height / 2);
