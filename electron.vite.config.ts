@@ -37,7 +37,10 @@ function integrity(): Plugin {
             throw new Error(`The page loads ${file}, which is none of its scripts or style sheets`);
           return ` integrity="${digest}"`;
         });
-        const scripts = [...digests].filter(([file]) => file.endsWith('.js'));
+        // A script that could not be had is asked for anew twice, under addresses of their own (ui/load-part.ts).
+        const scripts = [...digests]
+          .filter(([file]) => file.endsWith('.js'))
+          .flatMap(([file, digest]) => ['', '?again=1', '?again=2'].map((anew) => [file + anew, digest] as const));
         const map = `<script type="importmap">${JSON.stringify({ integrity: Object.fromEntries(scripts) })}</script>`;
         await writeFile(page, text.replace('<script', `${map}\n    <script`));
       },

@@ -28,11 +28,17 @@ export function loadPartsFrom(from: Program): void {
  */
 export function latePart<Part>(load: () => Promise<Part>): () => Promise<Part> {
   let loaded: Promise<Part> | null = null;
+  let failures = 0;
   const attempt = async (): Promise<Part> => {
     if (program && !(program.isJoined && (await program.look()))) {
       throw problemError('host-unreachable', {});
     }
-    return load();
+    try {
+      return await load();
+    } catch (thrown) {
+      if (failures++ === 0) throw thrown;
+      return await anew(thrown, failures - 1);
+    }
   };
   return () => {
     const mine = loaded ?? attempt();
@@ -42,6 +48,23 @@ export function latePart<Part>(load: () => Promise<Part>): () => Promise<Part> {
     });
     return mine;
   };
+}
+
+/**
+ * Fetches a module once more that could not be had. Browsers differ in whether
+ * they remember a module that failed (Chromium 150 does, 156 fetches it again);
+ * under an address of its own it is fetched in each. The page knows the digest
+ * of two such addresses of each script (electron.vite.config.ts). Rejects with
+ * `thrown` where its address is not told, or it is not a module with a default
+ * export: others are parts of a larger file, whose names here are not those there.
+ */
+async function anew<Part>(thrown: unknown, time: number): Promise<Part> {
+  const address = /dynamically imported module: ([^\s?]+)/.exec(String(thrown))?.[1];
+  if (address === undefined) throw thrown;
+  // eslint-disable-next-line no-restricted-syntax -- it is latePart that asks, of the address that was asked for before
+  const part = (await import(/* @vite-ignore */ `${address}?again=${time}`)) as object;
+  if (!('default' in part)) throw thrown;
+  return part as Part;
 }
 
 /** True for what {@link latePart} rejects with while the program is away. */
