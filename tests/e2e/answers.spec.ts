@@ -34,16 +34,21 @@ const forget = (page: Page): Promise<void> =>
     (window as { before?: string }).before = JSON.stringify(pictures);
   });
 
-/** Closes what a command opened, and goes back to the bench. */
+/**
+ * Closes what a command opened, and goes back to the bench. What is loaded when
+ * it is first asked for may open after what was said: then all of it once more.
+ */
 async function tidy(page: Page, bench: string): Promise<void> {
   const dialogs = page.locator('dialog[open]');
-  for (let open = await dialogs.count(); open > 0; open = await dialogs.count()) {
-    await page.keyboard.press('Escape');
-    await expect(dialogs).toHaveCount(open - 1);
-  }
-  const leave = page.getByRole('button', { name: 'Leave the tour' });
-  if ((await leave.count()) > 0) await leave.click();
-  await page.getByRole('button', { name: bench, exact: true }).click();
+  await expect(async () => {
+    for (let open = await dialogs.count(); open > 0; open = await dialogs.count()) {
+      await page.keyboard.press('Escape');
+      await expect(dialogs).toHaveCount(open - 1, { timeout: 2000 });
+    }
+    const leave = page.getByRole('button', { name: 'Leave the tour' });
+    if ((await leave.count()) > 0) await leave.click({ timeout: 2000 });
+    await page.getByRole('button', { name: bench, exact: true }).click({ timeout: 2000 });
+  }).toPass();
 }
 
 /** The commands of a bench, those of the benches that have many a half at a time. */

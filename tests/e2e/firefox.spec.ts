@@ -46,28 +46,31 @@ const test = base.extend<Fixtures>({
   },
 });
 
-/** The control that is called so, by its own label or by what it says that is not hidden, once there is one. */
+/** The control that is called so, by its own label or by what it says that is not hidden, or null. */
+async function controlNow(page: Page, name: string): Promise<ElementHandle | null> {
+  const found = await page.evaluateHandle((wanted) => {
+    const said = (element: Element): string =>
+      element.getAttribute('aria-label') ??
+      [...element.childNodes]
+        .map((node) => {
+          if (node instanceof Element) return node.getAttribute('aria-hidden') === 'true' ? '' : said(node);
+          return node.textContent ?? '';
+        })
+        .join('')
+        .trim();
+    const labels = [...document.querySelectorAll('label')].filter((label) => said(label) === wanted);
+    const labelled = labels.map((label) => label.control).find((control) => control !== null);
+    const controls = document.querySelectorAll('button:not([aria-disabled="true"])');
+    return labelled ?? [...controls].find((control) => said(control) === wanted) ?? null;
+  }, name);
+  return found.asElement() as ElementHandle | null;
+}
+
+/** The same once it is there. Asked again from here: the page's policy forbids what would wait in it, a function made of text. */
 async function called(page: Page, name: string): Promise<ElementHandle> {
-  const found = await page.waitForFunction(
-    (wanted) => {
-      const said = (element: Element): string =>
-        element.getAttribute('aria-label') ??
-        [...element.childNodes]
-          .map((node) => {
-            if (node instanceof Element) return node.getAttribute('aria-hidden') === 'true' ? '' : said(node);
-            return node.textContent ?? '';
-          })
-          .join('')
-          .trim();
-      const labels = [...document.querySelectorAll('label')].filter((label) => said(label) === wanted);
-      const labelled = labels.map((label) => label.control).find((control) => control !== null);
-      const controls = document.querySelectorAll('button:not([aria-disabled="true"])');
-      return labelled ?? [...controls].find((control) => said(control) === wanted) ?? false;
-    },
-    {},
-    name,
-  );
-  return found.asElement() as ElementHandle;
+  let control: ElementHandle | null = null;
+  await expect.poll(async () => (control = await controlNow(page, name)) !== null, { message: name }).toBe(true);
+  return control as unknown as ElementHandle;
 }
 
 const press = async (page: Page, name: string): Promise<void> => (await called(page, name)).click();

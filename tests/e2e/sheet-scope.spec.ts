@@ -58,14 +58,18 @@ test('tells grams and balls of a yarn once its band is told', async ({ page, sta
   await openOnSheet(page, home, garment());
   await page.getByRole('button', { name: 'Motif', exact: true }).click();
   await page.getByRole('button', { name: 'Change slate' }).click();
-  const inBall = page.getByLabel('Metres in 50 g');
-  // 1 g a metre.
+  const inBall = page.getByLabel(/^Metres in a ball/);
+  // 1 g a metre, as its label tells it: in tex.
+  await expect(page.getByLabel(/^Count in tex/)).toHaveValue('1000');
+  await page.getByLabel('Count on the label').selectOption('length of a ball');
+  await expect(page.getByLabel('A ball weighs')).toHaveValue('50');
   await expect(inBall).toHaveValue('50');
-  await inBall.fill('4');
-  await expect(page.getByText(/from 5 to 20000/)).toBeVisible();
+  await inBall.fill('0');
+  await expect(page.getByText(/from 0\.1 to 100000/)).toBeVisible();
   await inBall.fill('100');
   await inBall.blur();
   await page.getByRole('button', { name: 'Change chalk' }).click();
+  await page.getByLabel('Count on the label').selectOption('length of a ball');
   await expect(inBall).toHaveValue('');
   await inBall.fill('175');
   await inBall.blur();
@@ -73,9 +77,9 @@ test('tells grams and balls of a yarn once its band is told', async ({ page, sta
   await page.getByRole('button', { name: 'Sheet', exact: true }).click();
   await page.getByLabel('Piece', { exact: true }).selectOption('all 2 pieces');
   const first = pages(page).getByRole('document').first();
-  // 141 m, of which 100 weigh 50 g, are 71 g; of chalk 0.8 m, of which 175 do, are 0.2 g.
-  await expect(first).toContainText(/to buy, 10 % more\s*141\s*71\s*2/);
-  await expect(first).toContainText(/to buy, 10 % more\s*0\.8\s*0\.2\s*1/);
+  // 145 m, of which 100 weigh 50 g, are 73 g; of chalk 0.8 m, of which 175 do, are 0.2 g.
+  await expect(first).toContainText(/to buy, 10 % more, in balls of\s*50 g\s*145\s*73\s*2/);
+  await expect(first).toContainText(/to buy, 10 % more, in balls of\s*50 g\s*0\.8\s*0\.2\s*1/);
 });
 
 test('writes the pages that it shows, a file for each size, under names of their own', async ({

@@ -77,7 +77,8 @@ const KINDS = {
   'own balls that are fed': ({ strands }) =>
     strands.some(({ name, lengths }) => name.includes(' of group ') && lengths.some(({ ball }) => ball === null)),
   'balls laid by hand': hasAct('lay'),
-  'a ball fed and laid': ({ order }) => actsOf(order).some((act) => act.act === 'thread' && act.ball != null),
+  'a ball fed and laid': ({ order }) =>
+    actsOf(order).some((act) => act.act === 'thread' && typeof act.ball === 'number'),
   'balls that are crossed': ({ order }) =>
     actsOf(order).some((act) => act.act === 'lay' && (act.crosses?.length ?? 0) > 0),
   'main that is not the first yarn': ({ project }) => project.mainYarn > 0,
