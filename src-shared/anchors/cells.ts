@@ -1,10 +1,11 @@
 /** The cells of a fabric while anchors are put on them. */
-import type { Slot } from '../bed/index.ts';
+import type { Run, Slot } from '../bed/index.ts';
 import { OUTSIDE, type Fabric } from '../fabric/index.ts';
 
 /** Taken anew by each: only one fabric is worked on at a time. */
 let marks = new Uint8Array(0);
 
+/** Bits: a float may begin on an anchor of another yarn. */
 const ANCHOR = 1;
 const LEFT = 2;
 
@@ -38,16 +39,17 @@ export class Cells {
   anchor(row: number, needle: number, yarn: number): void {
     const at = this.index(row, needle);
     this.cells[at] = yarn;
-    this.#marks[at] = ANCHOR;
+    this.#marks[at] = (this.#marks[at] as number) | ANCHOR;
   }
 
   /** A float that begins here stays loose in all copies: nobody tries again in one alone. */
   leave(row: number, needle: number): void {
-    this.#marks[this.index(row, needle)] = LEFT;
+    const at = this.index(row, needle);
+    this.#marks[at] = (this.#marks[at] as number) | LEFT;
   }
 
   isLeft(row: number, needle: number): boolean {
-    return this.#marks[this.index(row, needle)] === LEFT;
+    return ((this.#marks[this.index(row, needle)] as number) & LEFT) !== 0;
   }
 
   /** The rows `first` … `last` become what the rows so many below them are. */
@@ -64,7 +66,7 @@ export class Cells {
     const start = (row - 1) * width;
     let needles: Slot[] | undefined;
     for (let column = 0; column < width; column++) {
-      if (this.#marks[start + column] === ANCHOR) (needles ??= []).push((first + column) as Slot);
+      if (this.#isAnchor(start + column)) (needles ??= []).push((first + column) as Slot);
     }
     return needles;
   }
@@ -85,7 +87,7 @@ export class Cells {
   isStacked(row: number, needle: number): boolean {
     const at = this.index(row, needle);
     const { width } = this.#fabric;
-    return this.#marks[at - width] === ANCHOR || this.#marks[at + width] === ANCHOR;
+    return this.#isAnchor(at - width) || this.#isAnchor(at + width);
   }
 
   /**
@@ -96,8 +98,25 @@ export class Cells {
   isFree(row: number, needle: number, yarn: number): boolean {
     const at = this.index(row, needle);
     const isMain = this.cells[at] === this.#main;
-    if (yarn === this.#main) return !isMain && this.#marks[at] !== ANCHOR && !this.#isNear(row, needle, 2, true);
+    if (yarn === this.#main) return !isMain && !this.#isAnchor(at) && !this.#isNear(row, needle, 2, true);
     return isMain && this.#fabric.cells[at] === this.#main && !this.#isNear(row, needle, 1, false);
+  }
+
+  #isAnchor(at: number): boolean {
+    return ((this.#marks[at] ?? 0) & ANCHOR) !== 0;
+  }
+
+  /**
+   * Whether the yarn that knits a needle would float over more than `longest`
+   * needles if it did not: what it knits next lies too far on either side.
+   */
+  isNeeded(row: number, needle: number, { first, last }: Run, longest: number): boolean {
+    const start = this.index(row, 0);
+    const yarn = this.cells[start + needle];
+    let [left, right] = [needle - 1, needle + 1];
+    while (left >= first && this.cells[start + left] !== yarn) left--;
+    while (right <= last && this.cells[start + right] !== yarn) right++;
+    return left >= first && right <= last && right - left - 1 > longest;
   }
 
   /** Whether some cell so far around is main, or is figure. */

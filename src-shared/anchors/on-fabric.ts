@@ -179,23 +179,38 @@ class Bench {
     const behind = here.filter(({ wish }) => wish.isBehindFigure);
     if (behind.length === 0) return;
     const least = Math.min(...behind.map(({ wish }) => wish.longest));
-    for (const float of longFloatsOfMain(this.#cells, row, edges, least)) this.#breakAlone(float, row, behind, balls);
+    let isAnchored = false;
+    for (const float of longFloatsOfMain(this.#cells, row, edges, least)) {
+      isAnchored = this.#breakAlone(float, row, behind, balls) || isAnchored;
+    }
+    if (!isAnchored) return;
+    // Anchors of main took stitches from contrasts: what floats is not what it was.
+    this.#loose[row - 1] = undefined;
+    const still = (floats: readonly LongFloat[], of: readonly Wishing[]): void => {
+      for (const { yarn, first, last } of floats) {
+        const { index: pattern, wish } = this.#ownerOf(first, last, row, of);
+        if (last - first >= wish.longest) this.#leave(row, { yarn, pattern, first: first as Slot, last: last as Slot });
+      }
+    };
+    still(longFloats(this.#cells, row, edges, longest, balls, isOfTwoYarns), here);
+    still(longFloatsOfMain(this.#cells, row, edges, least), behind);
   }
 
+  /** Breaks a float of a row; false where it took no anchor. */
   #breakAlone(
     { first, last, yarn, ball }: LongFloat,
     row: number,
     here: readonly Wishing[],
     balls: readonly OwnBall[],
-  ): void {
+  ): boolean {
     const cells = this.#cells;
     const length = last - first + 1;
     const owner = this.#ownerOf(first, last, row, here);
     const { index: pattern, wish } = owner;
-    if (length <= wish.longest) return;
+    if (length <= wish.longest) return false;
     if (cells.isLeft(row, first)) {
       this.#leave(row, { yarn, pattern, first: first as Slot, last: last as Slot });
-      return;
+      return false;
     }
     const said = saidOfNeedles(wish, owner.pattern, this.#asked.placed.outline, row, first, last);
     const needles = new Uint8Array(length);
@@ -206,8 +221,12 @@ class Bench {
       const is = said.get(needle);
       if (is !== 'never') needles[at] = is === 'always' ? WANTED : OPEN;
     }
-    const anchors = anchorsInFloat(needles, wish.longest);
-    for (const at of anchors) cells.anchor(row, first + at, yarn);
+    const anchors = anchorsInFloat(needles, wish.longest).filter((at) => {
+      // Another of them may have made the stitch of a contrast needed that was not before.
+      const isFree = yarn !== this.#asked.main || this.#isFree(row, first + at, yarn);
+      if (isFree) cells.anchor(row, first + at, yarn);
+      return isFree;
+    });
     for (const stretch of looseStretches(length, anchors, wish.longest)) {
       this.#leave(row, {
         yarn,
@@ -216,15 +235,28 @@ class Bench {
         last: (first + stretch.last) as Slot,
       });
     }
+    return anchors.length > 0;
   }
 
-  /** Whether a needle may take an anchor; one that end-needle selection chooses knits contrast, so none of main. */
+  /**
+   * Whether a needle may take an anchor. One of main takes a stitch from a
+   * contrast, whose float is not to become too long by it; and what end-needle
+   * selection chooses knits contrast.
+   */
   #isFree(row: number, needle: number, yarn: number): boolean {
     const { main, endNeedleRows, chooses, placed } = this.#asked;
     if (!this.#cells.isFree(row, needle, yarn)) return false;
-    if (yarn !== main || !endNeedleRows.has(row)) return true;
+    if (yarn !== main) return true;
+    if (this.#cells.isNeeded(row, needle, edgesAt(placed.outline, row), this.#longestOn(row))) return false;
+    if (!endNeedleRows.has(row)) return true;
     const { first, last } = outermostOn(placed.outline, row, chooses);
     return needle !== first && needle !== last;
+  }
+
+  /** The shortest that is wished for on a row. */
+  #longestOn(row: number): number {
+    const here = this.#wishing.filter(({ pattern }) => row >= pattern.firstRow && row <= pattern.lastRow);
+    return Math.min(...here.map(({ wish }) => wish.longest));
   }
 
   #leave(row: number, float: LooseFloat): void {
