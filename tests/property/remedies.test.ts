@@ -9,13 +9,14 @@ import { anyFilledProject } from './filled-projects.ts';
 import { anyProject } from './projects.ts';
 
 function longIn(project: ProjectAt, plan: Plan): number {
-  return findingsOf(pieceIn(project), plan).reduce(
-    (sum, finding) =>
-      finding.code === 'long-floats' || finding.code === 'long-carry' || finding.code === 'contrast-loose-across'
-        ? sum + finding.count
-        : sum,
-    0,
-  );
+  const overIn = (row: number): number =>
+    plan.rows[row - 1]?.floats.filter(({ isOver, strand }) => isOver && strand.role === 'contrast').length ?? 0;
+  return findingsOf(pieceIn(project), plan).reduce((sum, finding) => {
+    if (finding.code === 'long-floats' || finding.code === 'long-carry') return sum + finding.count;
+    // It counts rows; anchors break the float across one into several.
+    if (finding.code === 'contrast-loose-across') return finding.at.reduce((floats, row) => floats + overIn(row), sum);
+    return sum;
+  }, 0);
 }
 
 const wrapsIn = ({ rows }: Plan): number => rows.reduce((sum, { wraps }) => sum + wraps.length, 0);

@@ -16,8 +16,11 @@ const LARGE = 59_000_000;
  */
 const MOST_MB = 800;
 
-/** Sealing and writing 236 MB beside other tests on two cores takes up to half a minute; nothing is judged by it. */
-const AT_MOST_MS = 120_000;
+/**
+ * Sealing and writing 236 MB takes some seconds alone, and beside other tests up to two minutes where memory that is
+ * touched for the first time is dear; nothing is judged by it.
+ */
+const AT_MOST_MS = 600_000;
 
 it(
   'takes four files of 59 MB at once within its bound of memory',
