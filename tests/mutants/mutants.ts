@@ -115,6 +115,10 @@ const STRANDS: readonly Mutant[] = [
   { in: 'depthInSeam', text: 'edges.first + allowance', becomes: 'edges.first + allowance + 1' },
 ];
 
+const ANCHORS: readonly Mutant[] = [
+  { in: 'isNeeded', text: 'right - left - 1 > longest', becomes: 'right - left - 1 >= longest' },
+];
+
 const YARN: readonly Mutant[] = [
   { in: 'MUNDEN', text: 'ks: 19.0', becomes: 'ks: 19.5' },
   { in: 'useOf', text: '2 * TAIL_MM', becomes: 'TAIL_MM' },
@@ -178,6 +182,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...PLACEMENT,
   ...FABRIC,
   ...STRANDS,
+  ...ANCHORS,
   ...YARN,
   ...LETTERING,
   ...RUNNING_ORDER,
