@@ -40,6 +40,7 @@ const forget = (page: Page): Promise<void> =>
  */
 async function tidy(page: Page, bench: string): Promise<void> {
   const dialogs = page.locator('dialog[open]');
+  await expect(page.locator('[data-coming]')).toHaveCount(0);
   await expect(async () => {
     for (let open = await dialogs.count(); open > 0; open = await dialogs.count()) {
       await page.keyboard.press('Escape');
@@ -95,7 +96,10 @@ for (const { bench, half } of WALKS) {
         continue;
       }
       await forget(page);
+      const opened = await list.elementHandle();
       await option.click();
+      // The list is a dialog too, and no answer.
+      await expect.poll(() => opened?.evaluate((element) => element.isConnected)).toBe(false);
       const isAnswered = await expect
         .poll(() => answered(page), { message: name })
         .not.toBe('')

@@ -1,5 +1,5 @@
 /** The list of commands: all there is, each with its shortcut. */
-import { announced, expect, expectAccessible, test } from './app.ts';
+import { announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { Chart } from './chart.ts';
 
 test('gives every command of every bench a shortcut of its own', async ({ page, start }) => {
@@ -76,4 +76,20 @@ test('what is said in passing is seen at the foot, and the cursor of the keyboar
   await expect(foot.getByText('Undone: draw.')).toBeVisible();
   await expect(foot.getByText('Cursor: Row 1, stitch 2')).toBeVisible();
   await expect(foot.getByText('Row 2, stitch 3')).toBeVisible();
+});
+
+test('are done by Enter after another name also where the other names are still to come', async ({ page, start }) => {
+  await start();
+  let send = (): void => undefined;
+  const isSent = new Promise<void>((resolve) => (send = resolve));
+  await intercept(page, /\/synonyms-[^/]*\.js/, async (route) => {
+    await isSent;
+    await route.continue();
+  });
+  await page.keyboard.press('Control+K');
+  await page.getByRole('combobox', { name: 'Find a command' }).fill('tutorial');
+  await expect(page.getByRole('dialog').getByRole('option')).toHaveCount(0);
+  await page.keyboard.press('Enter');
+  send();
+  await expect(page.getByRole('region', { name: 'Tour' })).toBeVisible();
 });
