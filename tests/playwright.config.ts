@@ -18,7 +18,6 @@ export default defineConfig({
     colorScheme: 'light',
     // What is looked at stands still; motion.spec.ts looks at what moves.
     contextOptions: { reducedMotion: 'reduce' },
-    screenshot: 'only-on-failure',
     launchOptions: { executablePath: headlessPath(), args: CHROMIUM_FLAGS },
   },
 });

@@ -37,6 +37,17 @@ export const test = base.extend<Fixtures>({
     await host.close();
   },
   forgiven: async ({}, use) => use([]),
+  // Playwright's own `only-on-failure` takes a picture at the end of each test, some 0.3 s, and throws it away.
+  page: async ({ page }, use, test) => {
+    await use(page);
+    if (test.status === test.expectedStatus || page.isClosed()) return;
+    const path = test.outputPath('test-failed-1.png');
+    const isTaken = await page.screenshot({ path, timeout: 5000 }).then(
+      () => true,
+      () => false,
+    );
+    if (isTaken) test.attachments.push({ name: 'screenshot', path, contentType: 'image/png' });
+  },
   start: async ({ page, host, forgiven }, use) => {
     const complaints: string[] = [];
     page.on('pageerror', (error) => complaints.push(error.message));
