@@ -7,4 +7,5 @@ export const feedingTable = latePart(() => import('./panel/FeedingTable.svelte')
 export const roundTheSeam = latePart(() => import('./closed/RoundTheSeam.svelte'));
 export const allOverPanel = latePart(() => import('./all-over/AllOverPanel.svelte'));
 export const yarnPanel = latePart(() => import('./panel/YarnPanel.svelte'));
+export const findingsPanel = latePart(() => import('./findings/FindingsPanel.svelte'));
 export const sizesDialog = latePart(() => import('./sizes/SizesDialog.svelte'));

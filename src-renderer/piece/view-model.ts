@@ -64,13 +64,15 @@ const START: Shown = {
 
 export class PieceViewModel implements PieceView {
   readonly commands: Commands<PieceCommand>;
-  readonly #shown: LiveFields<Shown & { readonly showsSizes: boolean }>;
+  readonly #shown: LiveFields<Shown & { readonly showsSizes: boolean; readonly showsFindings: boolean }>;
   readonly panel: PanelMemory;
   #stage: StageControls | null = null;
+  /** The finding that the keyboard went to last; it does not go there again by itself. */
+  answered: AskedFinding | null = null;
 
   constructor(private readonly session: Session) {
     this.panel = new PanelMemory(session.live);
-    this.#shown = liveFields({ ...START, showsSizes: false }, session.live);
+    this.#shown = liveFields({ ...START, showsSizes: false, showsFindings: false }, session.live);
     let looked = lookedAt(session);
     session.subscribe(() => {
       const now = lookedAt(session);
@@ -165,7 +167,22 @@ export class PieceViewModel implements PieceView {
   lookAtFinding(finding: Gathered | null): void {
     const times = (this.#shown.now.asked?.times ?? 0) + 1;
     this.#shown.set({ asked: finding && { kind: finding.kind, times } });
-    if (finding) this.panel.show();
+    if (!finding) return;
+    this.#shown.set({ showsFindings: true });
+    this.panel.show();
+  }
+
+  /** The panel tells what was found, in place of its forms. */
+  get showsFindings(): boolean {
+    return this.#shown.now.showsFindings;
+  }
+
+  /** Who opens it is led to none of them yet. */
+  set showsFindings(showsFindings: boolean) {
+    this.#shown.set({ showsFindings });
+    if (!showsFindings) return;
+    this.lookAtFinding(null);
+    this.panel.show();
   }
 
   get showsParts(): boolean {

@@ -1,13 +1,18 @@
 /** Findings that a motif brings again with each of its copies, told once. */
 import type { Finding } from './finding.ts';
 
-export interface GatheredFinding {
-  /** The lowest of them. */
+/** Findings that are told as one. */
+export interface Found {
+  /** The one that speaks for all. */
   readonly finding: Finding;
+  /** All of them, at least one. */
+  readonly all: readonly Finding[];
+}
+
+/** Told by the lowest of them, and all in the order in which they were found. */
+export interface GatheredFinding extends Found {
   /** How often the same comes again elsewhere. */
   readonly more: number;
-  /** All of them, at least one, in the order in which they were found. */
-  readonly all: readonly Finding[];
   /** The rows from the first of them to the last. */
   readonly rows: readonly [first: number, last: number];
 }
@@ -34,8 +39,8 @@ export function gatherFindings(findings: readonly Finding[]): GatheredFinding[] 
   });
 }
 
-/** The same text for findings that differ in place alone, or null for those that stand for themselves. */
-function likeness(finding: Finding): string | null {
+/** The same text for strands that differ in place alone, or null for those that stand for themselves. */
+export function likeness(finding: Finding): string | null {
   if (finding.code === 'long-way-up') return [finding.code, finding.yarn, finding.up, finding.count].join(' ');
   if (!('needles' in finding) || !('yarn' in finding)) return null;
   const { code, yarn, longest, count, needles, rows } = finding;

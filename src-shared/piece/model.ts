@@ -155,6 +155,14 @@ export const pieceFields = {
 };
 type PieceFields = ReadonlyDeep<z.infer<z.ZodMiniObject<typeof pieceFields>>>;
 
+/** More findings than anybody leaves as they are. */
+const MOST_LEFT = 500;
+
+/** A code, the rows from first to last, and a mark of what is said of them: `long-floats 61-91 0a1b2c3d`. */
+const leftAsIsSchema = z
+  .array(z.string().check(z.maxLength(80), z.regex(/^[a-z-]+ \d+-\d+ [0-9a-f]{8}$/)))
+  .check(z.minLength(1), z.maxLength(MOST_LEFT));
+
 /** What differs from one size of a piece to another; all else of it is shared. */
 export const sizeNumbersSchema = z.strictObject({
   shape: shapeSchema,
@@ -162,6 +170,8 @@ export const sizeNumbersSchema = z.strictObject({
   hemRows,
   /** Left out where all counts of the size were given as counts. */
   lengths: z.optional(lengthsSchema),
+  /** Findings that a person leaves as they are, each by its code and its place; left out where there are none. */
+  leftAsIs: z.optional(leftAsIsSchema),
   /** One for each section, from the bottom up. */
   sectionRows: z.array(sectionRowsSchema).check(z.maxLength(MOST_SECTIONS)),
 });

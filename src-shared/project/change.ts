@@ -77,6 +77,8 @@ export type ChangeName =
   | 'section-rows'
   | 'section-gauge'
   | 'section-lining'
+  | 'leave-finding'
+  | 'watch-finding'
   | 'seam-allowance'
   | 'finished-face'
   | 'start-side'

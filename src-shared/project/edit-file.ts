@@ -51,7 +51,7 @@ function fieldsThatGo<Shape extends z.core.$ZodLooseShape, Key extends string>(s
 }
 
 /** All of them, or the compiler says which is missing. */
-const NUMBERS_MAY_GO: Readonly<Record<Optional<SizeNumbers>, true>> = { lengths: true };
+const NUMBERS_MAY_GO: Readonly<Record<Optional<SizeNumbers>, true>> = { lengths: true, leftAsIs: true };
 const numbersFields = fieldsThatGo(
   z.partial(sizeNumbersSchema).shape,
   Object.keys(NUMBERS_MAY_GO) as Optional<SizeNumbers>[],

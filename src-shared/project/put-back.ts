@@ -44,7 +44,7 @@ export function splitPiece({ shape, hemRows, sections, ...fields }: Partial<Piec
   readonly shared: Mutable<Partial<PieceInSizes>>;
   readonly numbers: Partial<SizeNumbers>;
 } {
-  const { lengths, ...shared } = fields;
+  const { lengths, leftAsIs, ...shared } = fields;
   return {
     shared: {
       ...shared,
@@ -54,6 +54,7 @@ export function splitPiece({ shape, hemRows, sections, ...fields }: Partial<Piec
       ...(shape && { shape }),
       ...(hemRows !== undefined && { hemRows }),
       ...('lengths' in fields && ({ lengths } as Pick<SizeNumbers, 'lengths'>)),
+      ...('leftAsIs' in fields && ({ leftAsIs } as Pick<SizeNumbers, 'leftAsIs'>)),
     },
   };
 }
@@ -100,8 +101,9 @@ export function sectionRowsOf({ rows, lengthMm }: SectionRows): SectionRows {
 }
 
 /** What of a piece in one size is its size. */
-export function numbersOf({ shape, hemRows, lengths, sections }: Piece): SizeNumbers {
-  return { shape, hemRows, ...(lengths && { lengths }), sectionRows: sections.map(sectionRowsOf) };
+export function numbersOf({ shape, hemRows, lengths, leftAsIs, sections }: Piece): SizeNumbers {
+  const optional = { ...(lengths && { lengths }), ...(leftAsIs && { leftAsIs }) };
+  return { shape, hemRows, ...optional, sectionRows: sections.map(sectionRowsOf) };
 }
 
 /** The fields of the pattern that change when it is to have these, which are of its kind, in one size. */

@@ -67,6 +67,7 @@ export async function gaugesBars(): Promise<Bar[]> {
       await page.bringToFront();
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
+      await page.getByRole('group', { name: findingWords.line.label }).getByRole('button', { expanded: false }).click();
       // All is worked out that comes a moment later.
       await page.getByRole('button', { name: findingWords.remedy.label['own-balls'] }).first().waitFor();
     }

@@ -48,6 +48,8 @@ export async function remediesBars(): Promise<Bar[]> {
       const devtools = await page.context().newCDPSession(page);
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
+      await page.getByRole('group', { name: findingWords.line.label }).getByRole('button', { expanded: false }).click();
+      await page.getByRole('heading', { name: findingWords.panel.title }).waitFor();
       // The first frames are slower, since every canvas is drawn for the first time.
       await follow(page, FIRST_FRAMES);
       await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOW_DOWN });

@@ -1,7 +1,7 @@
 /** The Piece bench, used as a person uses it. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
@@ -51,6 +51,15 @@ export async function openTwelve(page: Page, home: string, copies: readonly numb
   await page.keyboard.press('Control+O');
   await new FilePanel(page).openProject(NAME, 'Twelve');
   await page.getByRole('button', { name: 'Piece', exact: true }).click();
+}
+
+/** The line at the top of the panel, which counts what was found. */
+export const findingsLine = (page: Page): Locator => page.getByRole('group', { name: 'What was found' });
+
+/** Opens what was found in the panel, or brings its forms back; gives the part that tells it. */
+export async function openFindings(page: Page, isOpen = true): Promise<Locator> {
+  await findingsLine(page).getByRole('button', { expanded: !isOpen }).click();
+  return page.getByRole('region', { name: 'What to watch' });
 }
 
 /** The middle of a stitch on the page, from where the grid says its cursor is. */

@@ -8,7 +8,7 @@ import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
 const line = (page: Page): Locator => page.getByRole('group', { name: 'What was found' });
 /** The card of one of them. */
 const card = (page: Page, at: string): Locator =>
-  page.getByRole('region', { name: 'Before you knit' }).getByRole('group', { name: at });
+  page.getByRole('region', { name: 'What to watch' }).getByRole('group', { name: at });
 
 const rectangle = (stitches: number) => ({ piece: { shape: { kind: 'rectangle' as const, stitches, rows: 60 } } });
 
@@ -16,7 +16,7 @@ test('are counted at the top, and gone to one by one by buttons and keys', async
   await start();
   await openTwelve(page, home, [3, 3]);
   // Contrast floats over 24 and 25 stitches, main over 11: common practice, no source.
-  await expect(line(page).getByText('2 to mend')).toBeVisible();
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
   await expect(line(page)).toBeInViewport({ ratio: 1 });
   const unmarked = await picture(page);
 
@@ -48,12 +48,57 @@ test('are counted at the top, and gone to one by one by buttons and keys', async
 test('are gone to by the remedies that stand on their cards, and fewer are left', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
-  await expect(line(page).getByText('2 to mend')).toBeVisible();
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
   await page.keyboard.press('F8');
   await expect(card(page, '1 of 2')).toBeFocused();
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
-  await expect(line(page).getByText('to mend')).toHaveCount(0);
+  await expect(line(page).getByText('to watch')).toHaveCount(0);
+});
+
+test('are left as they are, listed, watched again, and come back by themselves when they lie elsewhere', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
+  await page.keyboard.press('F8');
+  await expect(card(page, '1 of 2')).toBeFocused();
+  await card(page, '1 of 2').getByRole('button', { name: 'Leave it' }).press('Enter');
+  await expect(announced(page)).toHaveText('Left as it is, until it lies elsewhere.');
+  await expect(line(page).getByText('1 thing to watch')).toBeVisible();
+  await page.getByText('1 left as it is').click();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Watch it again' }).click();
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo watch what was found' }).click();
+  await expect(line(page).getByText('1 thing to watch')).toBeVisible();
+
+  // It lies elsewhere once the groups are moved by what helps with the other one, or by hand.
+  await page.keyboard.press('Control+Z');
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
+  await page.keyboard.press('Control+Y');
+  await expect(line(page).getByText('1 thing to watch')).toBeVisible();
+  await page.getByRole('grid').focus();
+  await page.keyboard.press('.');
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
+});
+
+test('are shown on the purl side too, and each remedy has its picture', async ({ page, start, home }) => {
+  await start();
+  await openTwelve(page, home, [3, 3]);
+  await page.keyboard.press('F8');
+  const first = card(page, '1 of 2');
+  await expect(first).toBeFocused();
+  await expect(first.getByRole('figure').first()).toBeVisible();
+  await expect(first.getByText('Then: no long float')).toBeVisible();
+  await expectAccessible(page);
+  await first.getByRole('button', { name: 'Show it on the purl side' }).click();
+  await expect(page.getByRole('button', { name: 'Purl side' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(first).toBeFocused();
 });
 
 test('a panel that is folded away opens for the one that is gone to', async ({ page, start, home }) => {
@@ -61,7 +106,7 @@ test('a panel that is folded away opens for the one that is gone to', async ({ p
   await start();
   await openTwelve(page, home, [3, 3]);
   await expect(page.getByRole('complementary')).toBeHidden();
-  await expect(line(page).getByText('2 to mend')).toBeInViewport({ ratio: 1 });
+  await expect(line(page).getByText('2 things to watch')).toBeInViewport({ ratio: 1 });
   await page.keyboard.press('F8');
   await expect(page.getByRole('complementary')).toBeVisible();
   await expect(card(page, '1 of 2')).toBeFocused();
@@ -77,7 +122,7 @@ test.describe('a piece that the bed cannot hold', () => {
       'The bed has 200 needles, and row 1 takes 220: 10 too many at the left and 10 at the right.',
     );
     await expect(said).toBeInViewport({ ratio: 1 });
-    await expect(line(page).getByText('1 in the way, 2 to mend')).toBeVisible();
+    await expect(line(page).getByText('2 things to watch, 1 that cannot be knitted')).toBeVisible();
     await expect.poll(labels).toContain('L100');
     await expect.poll(labels).toContain('R100');
     await expectAccessible(page);

@@ -5,7 +5,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
-import { NAME, openTwelve, picture } from './piece-bench.ts';
+import { openFindings, NAME, openTwelve, picture } from './piece-bench.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
 
 test('keeps the project while a number makes no sense, and says what it takes', async ({ page, start }) => {
@@ -96,15 +96,16 @@ test('describes a folded hem and sets up for it', async ({ page, start, home }) 
 test('takes a remedy, and says what it does before it is taken', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
-  const before = page.getByRole('region', { name: 'Before you knit' });
+  const before = await openFindings(page);
   await expect(before).toContainText('floats over up to 25 stitches');
-  await before.getByText('2 more remedies').click();
   await expect(before).toContainText('It takes 2 balls and');
   await before.getByRole('button', { name: 'Give each group its own ball' }).click();
   await expect(before).not.toContainText('up to 25 stitches');
+  await openFindings(page, false);
   await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
   await expect(page.getByRole('switch', { name: 'A ball for each group' })).toBeChecked();
   await page.getByRole('button', { name: 'Undo change balls' }).click();
+  await openFindings(page);
   await expect(before).toContainText('floats over up to 25 stitches');
 });
 
@@ -115,7 +116,7 @@ test('warns where an infant could be hurt', async ({ page, start }) => {
   await expect(before).toContainText('Hooks and latches are sharp');
   await page.getByRole('button', { name: 'Size, gauge, edges' }).click();
   await page.getByRole('switch', { name: /For an infant/ }).check();
-  await expect(before).toContainText('fingers and toes');
+  await expect(await openFindings(page)).toContainText('fingers and toes');
 });
 
 test('makes one step of undo of a number that is stepped up', async ({ page, start }) => {

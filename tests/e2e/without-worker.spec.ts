@@ -7,6 +7,7 @@ import { longBody } from '../long-body.ts';
 import { expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf } from './projects.ts';
+import { openFindings } from './piece-bench.ts';
 
 test('remedies, sizes and the sheet come all the same', async ({ page, home, start }) => {
   await page.addInitScript(() => {
@@ -29,7 +30,8 @@ test('remedies, sizes and the sheet come all the same', async ({ page, home, sta
   await new FilePanel(page).openProject('long.walewright', 'Long body');
 
   await page.keyboard.press('2');
-  const remedies = page.getByRole('button', { name: findingWords.remedy.label['hook-up'] });
+  await openFindings(page);
+  const remedies = page.getByRole('button', { name: findingWords.remedy.label['own-balls'] });
   await expect(remedies.first()).toBeVisible();
 
   await page.getByRole('button', { name: words.piece.tools.short.sizes }).click();

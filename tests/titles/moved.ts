@@ -182,4 +182,14 @@ export const MOVED: readonly Moved[] = [
     now: 'reference/running-order.test.ts › a running order followed by the simulated knitter › comes to every size of 50 random projects (seed 15), its yarns laid and measured as planned, but for the few that hands cannot knit',
     why: 'the yarns are measured too, and the projects stand in more seeds',
   },
+  {
+    old: 'unit/renderer-piece/lookahead-debounced.test.ts › of a small piece is there at once',
+    now: 'unit/renderer-piece/lookahead-debounced.test.ts › of a small piece is there at once but for the remedies, which come finding by finding',
+    why: 'remedies are worked out for each finding, in the worker',
+  },
+  {
+    old: 'unit/renderer-piece/lookahead-debounced.test.ts › of a piece between them is there at once but for the remedies',
+    now: 'unit/renderer-piece/lookahead-debounced.test.ts › of a small piece is there at once but for the remedies, which come finding by finding',
+    why: 'remedies are worked out for each finding, in the worker',
+  },
 ];

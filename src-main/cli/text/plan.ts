@@ -1,7 +1,8 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
-import { findingsOf, gatherFindings } from '@shared/check/index.ts';
+import { findingsOf, gatherFindings, remediesFor } from '@shared/check/index.ts';
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
+import { bandsOf } from '@shared/pattern/index.ts';
 import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -13,10 +14,14 @@ import { table, under } from './table.ts';
 /** `plan` is that of `given`. */
 export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
-  const { rowsTitle, strandsTitle, legend, findingsTitle, noFindings } = terminalWords.cli.plan;
+  const { rowsTitle, strandsTitle, legend, findingsTitle, remediesTitle, noFindings } = terminalWords.cli.plan;
   const piece = pieceIn(project);
-  const findings = gatherFindings(findingsOf(piece, plan)).map((gathered) =>
-    findingWords.gathered(gathered, { ...project, unit }),
+  const found = findingsOf(piece, plan);
+  const findings = gatherFindings(found).map((gathered) => findingWords.gathered(gathered, { ...project, unit }));
+  const hasSeveralBands = bandsOf(piece).length > 1;
+  const remedies = remediesFor(piece, plan, found).map(
+    (remedy) =>
+      `${findingWords.remedy.name(remedy.intent, hasSeveralBands)}. ${findingWords.remedy.effect(remedy, unit)}`,
   );
   const blocked = blockedBecause(plan, piece, unit);
   const strands = words.knitting.wrapStrands(plan.wrapStrands, unit);
@@ -28,6 +33,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
     under(rowsTitle, rowLines(project, plan, unit)),
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),
+    ...(remedies.length > 0 ? [under(remediesTitle, remedies)] : []),
     findingWords.caution.machine,
   ].join('\n\n');
 }

@@ -1,20 +1,29 @@
-import { findingsOf, gathered, remediesInSteps } from '@shared/check/index.ts';
+import { findingsOf, gathered, isMendable, Remedies, remediesAt } from '@shared/check/index.ts';
 import { atHand } from '@shared/output/steps/at-hand.ts';
 import { landmarksOf } from '@shared/output/steps/landmarks.ts';
 import { planFor, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import type { FoundAhead, Job } from './table.ts';
 
+/** Of more than so many findings nobody reads what would help with the last. */
+const MOST_MENDED = 24;
+
 export const lookaheadJob: Job<'lookahead'> = (piece) =>
   function* (ask, tell) {
     const plan = planFor(piece);
     yield null;
-    if (!plan.ok) return [];
+    if (!plan.ok) return null;
+    const found = foundAhead(piece, plan.value);
     if (ask === 'all') {
-      tell(foundAhead(piece, plan.value));
+      tell(found);
       yield null;
     }
-    return yield* remediesInSteps(piece, plan.value, findingsOf(piece, plan.value));
+    const remedies = new Remedies(piece, plan.value);
+    for (const finding of found.findings.filter(isMendable).slice(0, MOST_MENDED)) {
+      tell({ kind: finding.kind, remedies: yield* remediesAt(remedies, finding) });
+      yield null;
+    }
+    return null;
   };
 
 /**
@@ -27,7 +36,7 @@ export function foundAhead(piece: KnitPiece, plan: Plan): FoundAhead {
   const order = running.isKnittable ? running.order : [];
   return {
     order,
-    findings: gathered(findingsOf(piece, plan)),
+    findings: gathered(findingsOf(piece, plan), plan.patterns),
     atHand: atHand(plan, order),
     landmarks: landmarksOf(order),
   };

@@ -8,7 +8,7 @@ import type { SizeColumn } from '@shared/fabric/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import type { Measure } from '@shared/motif/repeat/index.ts';
 import type { Landmark, SheetOptions, SheetPage } from '@shared/output/index.ts';
-import type { Gathered, Remedy } from '@shared/check/index.ts';
+import type { Gathered, PicturedRemedy } from '@shared/check/index.ts';
 import type { GarmentNeed, RunningOrder } from '@shared/plan/index.ts';
 import type { KnitPiece, Scope } from '@shared/project/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
@@ -47,13 +47,13 @@ type None = null;
 export interface Jobs {
   /** What a drawing measures. */
   readonly measure: JobOf<{ given: Drawing; ask: None; part: never; progress: None; answer: Measure }>;
-  /** What is to be known of a piece before its first row, and what can be done about it; nothing of one that cannot be planned. */
+  /** What is to be known of a piece before its first row, and what can be done about each finding in its turn; nothing of one that cannot be planned. */
   readonly lookahead: JobOf<{
     given: KnitPiece;
     ask: 'all' | 'remedies';
-    part: FoundAhead;
+    part: FoundAhead | MendedFinding;
     progress: None;
-    answer: readonly Remedy[];
+    answer: None;
   }>;
   /** Every size of a piece, placed, the smallest first. */
   readonly sizes: JobOf<{ given: SentProject; ask: None; part: SizePart; progress: None; answer: None }>;
@@ -101,6 +101,12 @@ export interface FoundAhead {
   readonly findings: readonly Gathered[];
   readonly atHand: readonly AtHand[];
   readonly landmarks: readonly Landmark[];
+}
+
+/** What would help with one of the findings. */
+export interface MendedFinding {
+  readonly kind: string;
+  readonly remedies: readonly PicturedRemedy[];
 }
 
 export interface SizePart {

@@ -2,7 +2,7 @@
 import { sectionAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { countLongStrands } from '../floats.ts';
-import type { GatheredFinding } from '../gather.ts';
+import type { Found } from '../gather.ts';
 
 /** A count now and with the remedy. */
 export interface NowAndThen {
@@ -55,7 +55,7 @@ export function tallyOf(plan: Plan): Tally {
 }
 
 /** How many floats and carries over the limit lie in the open on the rows of a finding, of its yarn if it names one. */
-export function longHere({ rows, sections }: Plan, { all }: GatheredFinding): number {
+export function longHere({ rows, sections }: Plan, { all }: Found): number {
   const yarn = all.map((finding) => ('yarn' in finding ? finding.yarn : null))[0] ?? null;
   const isMine = (strand: { readonly yarn: number }): boolean => yarn === null || strand.yarn === yarn;
   let count = 0;
@@ -73,7 +73,7 @@ export function longHere({ rows, sections }: Plan, { all }: GatheredFinding): nu
 }
 
 /** Each row once on which one of them is. */
-function rowsOf(all: GatheredFinding['all']): Set<number> {
+function rowsOf(all: Found['all']): Set<number> {
   const rows = new Set<number>();
   for (const {
     rows: [first, last],

@@ -7,14 +7,14 @@
  */
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/piece-in.ts';
-import type { GatheredFinding } from '../gather.ts';
+import type { Found } from '../gather.ts';
 import type { Setting } from '../setting.ts';
 
 /** A finding that is to be mended. `plan` is that of `piece`. */
 export interface ToMend {
   readonly piece: KnitPiece;
   readonly plan: Plan;
-  readonly gathered: GatheredFinding;
+  readonly gathered: Found;
 }
 
 /** One way to mend findings. An intent is plain data: it goes to workers and back. */

@@ -8,10 +8,26 @@ import { endNeedlesOn, type EndNeedlesOn } from './end-needles-on.ts';
 import { hookUp, type HookUp } from './hook-up.ts';
 import type { RemedyKind } from './kind.ts';
 import { latchUp, type LatchUp } from './latch-up.ts';
+import { lineSection, type LineSection } from './line-section.ts';
 import { lining, type Lining } from './lining.ts';
+import { mirroredOrder, type MirroredOrder } from './mirrored-order.ts';
+import { moveGroups, type MoveGroups } from './move-groups.ts';
+import { otherPlacing, type OtherPlacing } from './other-placing.ts';
 import { ownBalls, type OwnBalls } from './own-balls.ts';
 
-export type RemedyIntent = OwnBalls | Anchors | Lining | EndNeedlesOff | EndNeedlesOn | HookUp | LatchUp | CutCarries;
+export type RemedyIntent =
+  | OwnBalls
+  | Anchors
+  | LatchUp
+  | HookUp
+  | EndNeedlesOn
+  | EndNeedlesOff
+  | CutCarries
+  | OtherPlacing
+  | MoveGroups
+  | MirroredOrder
+  | LineSection
+  | Lining;
 export type RemedyCode = RemedyIntent['code'];
 
 /** In the order in which those that leave as few are told. */
@@ -23,6 +39,10 @@ const KINDS: { readonly [Code in RemedyCode]: RemedyKind<Extract<RemedyIntent, {
   'hook-up': hookUp,
   'end-needles-on': endNeedlesOn,
   'cut-carries': cutCarries,
+  'other-placing': otherPlacing,
+  'move-groups': moveGroups,
+  'mirrored-order': mirroredOrder,
+  'line-section': lineSection,
   lining,
 };
 

@@ -1,14 +1,14 @@
 /** Remedies that are a wish of patterns: these are given it, and each plan works it out anew. */
 import type { Plan } from '../../plan/index.ts';
 import type { KnitPattern, KnitPiece } from '../../project/piece-in.ts';
-import type { GatheredFinding } from '../gather.ts';
+import type { Found } from '../gather.ts';
 import type { PatternFields } from '../setting.ts';
 
 /** The patterns on whose rows the finding is and that do not wish for it yet, from 0. */
 export function patternsWithout(
   piece: KnitPiece,
   plan: Plan,
-  { all }: GatheredFinding,
+  { all }: Found,
   isWished: (pattern: KnitPattern) => boolean,
 ): number[] {
   return plan.patterns.flatMap(({ firstRow, lastRow }, index) => {

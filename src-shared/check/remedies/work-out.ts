@@ -3,15 +3,22 @@ import { makePlan, type Plan } from '../../plan/index.ts';
 import { outcome } from '../../problem/index.ts';
 import type { KnitPiece } from '../../project/piece-in.ts';
 import type { Finding } from '../finding.ts';
-import { gatherFindings, type GatheredFinding } from '../gather.ts';
+import { gatherFindings, type Found } from '../gather.ts';
 import { pieceAfter } from '../intent.ts';
 import { cellsBetween, longHere, tallyOf, type Effect, type Tally } from './effect.ts';
-import { kindOf, REMEDY_CODES, type RemedyIntent } from './kinds.ts';
+import { kindOf, REMEDY_CODES, type RemedyCode, type RemedyIntent } from './kinds.ts';
+import { strandStrip, stripWindow, type StrandStrip } from './strip.ts';
 
 /** An intent, and what would come of it. */
 export interface Remedy {
   readonly intent: RemedyIntent;
   readonly effect: Effect;
+}
+
+/** A remedy with the place of its finding as it is and as it would be. */
+export interface PicturedRemedy extends Remedy {
+  readonly before: StrandStrip;
+  readonly after: StrandStrip;
 }
 
 /** A plan with a remedy taken, and what is told of it. */
@@ -27,13 +34,13 @@ export class Remedies {
 
   constructor(
     private readonly piece: KnitPiece,
-    private readonly plan: Plan,
+    readonly plan: Plan,
   ) {
     this.#now = tallyOf(plan);
   }
 
   /** What could be done about a finding; whether it helps is not known yet. `inPlace`: patterns stay where they are. */
-  proposed(gathered: GatheredFinding, inPlace = false): RemedyIntent[] {
+  proposed(gathered: Found, inPlace = false): RemedyIntent[] {
     const { piece, plan } = this;
     return REMEDY_CODES.filter((code) => !inPlace || kindOf(code).keepsPlaces).flatMap((code) =>
       kindOf(code).propose({ piece, plan, gathered }),
@@ -41,12 +48,17 @@ export class Remedies {
   }
 
   /** The remedy, if it leaves fewer long floats and carries where the finding is and no more on the piece. Takes as long as a plan, if it was not tried before. */
-  tried(gathered: GatheredFinding, intent: RemedyIntent): Remedy | null {
+  tried(gathered: Found, intent: RemedyIntent): Remedy | null {
     const then = this.#planWith(intent);
     if (!then) return null;
     const here = { before: longHere(this.plan, gathered), after: longHere(then.plan, gathered) };
     if (here.after >= here.before || then.tally.long >= this.#now.long) return null;
     return { intent, effect: this.#effect(intent, then, here) };
+  }
+
+  /** Lets go of the plans that were made. */
+  forget(): void {
+    this.#tried.clear();
   }
 
   /** The plan with a remedy taken; null where there is nothing to take, or it cannot be knitted so. */
@@ -117,13 +129,39 @@ export function* remediesInSteps(
   return mostEffectiveFirst([...found.values()]);
 }
 
+/** Of these one can be taken and not two, so that the best is told. */
+const ALTERNATIVES: ReadonlySet<RemedyCode> = new Set<RemedyCode>(['other-placing', 'mirrored-order']);
+
+/** What can be done about one finding, the most effective first and of alternatives the best; told one tried intent a step. */
+export function* remediesAt(remedies: Remedies, found: Found): Generator<null, PicturedRemedy[], void> {
+  const best = new Map<string, Remedy>();
+  for (const intent of isMendable(found) ? remedies.proposed(found) : []) {
+    yield null;
+    const remedy = remedies.tried(found, intent);
+    const key = ALTERNATIVES.has(intent.code) ? intent.code : JSON.stringify(intent);
+    const known = best.get(key);
+    if (remedy && (!known || remedy.effect.long.after < known.effect.long.after)) best.set(key, remedy);
+  }
+  const window = stripWindow(remedies.plan, found.finding);
+  const before = strandStrip(remedies.plan, window);
+  const pictured = mostEffectiveFirst([...best.values()]).flatMap((remedy) => {
+    const then = remedies.planWith(remedy.intent);
+    return then ? [{ ...remedy, before, after: strandStrip(then, window) }] : [];
+  });
+  remedies.forget();
+  return pictured;
+}
+
 /** Of those that leave as many on the whole piece, in the order of their kinds. */
 export function mostEffectiveFirst(remedies: readonly Remedy[]): Remedy[] {
-  return [...remedies].sort(({ effect: one }, { effect: other }) => one.long.after - other.long.after);
+  const order = ({ intent }: Remedy): number => REMEDY_CODES.indexOf(intent.code);
+  return [...remedies].sort(
+    (one, other) => one.effect.long.after - other.effect.long.after || order(one) - order(other),
+  );
 }
 
 /** Whether a finding is about strands that are too long, which remedies are for. */
-export function isMendable({ finding: { code } }: Pick<GatheredFinding, 'finding'>): boolean {
+export function isMendable({ finding: { code } }: Pick<Found, 'finding'>): boolean {
   return MENDABLE.has(code);
 }
 

@@ -67,6 +67,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'section-rows': 'change rows of section',
   'section-gauge': 'change gauge of section',
   'section-lining': 'change lining of section',
+  'leave-finding': 'leave what was found',
+  'watch-finding': 'watch what was found',
   gauge: 'change gauge',
   'seam-allowance': 'change seam allowance',
   'finished-face': 'change side worn outside',

@@ -226,6 +226,7 @@ export const cli = {
     legend:
       'Carriage at: its side before the row. Needles not named knit main. Long floats and carries are those over the limit, in stitches.',
     findingsTitle: 'To look out for',
+    remediesTitle: 'What would help',
     noFindings: 'Nothing.',
   },
 

@@ -214,6 +214,10 @@ const LEAST_YARN_MM = 500;
 /** What a remedy is called. */
 const remedyLabels: { readonly [Code in RemedyCode]: string } = {
   'own-balls': 'Give each group its own ball',
+  'other-placing': 'Take another placing',
+  'move-groups': 'Move the groups closer together',
+  'mirrored-order': 'Mirror every second group',
+  'line-section': 'Line the section',
   lining: 'Line the piece',
   'end-needles-off': 'Switch end-needle selection off',
   anchors: 'Break floats with anchor stitches',
@@ -249,19 +253,36 @@ export const findings = {
   /** The line that says how many there are, and goes from one to the next. */
   line: {
     label: 'What was found',
-    /** `1 in the way, 2 to mend, 3 to know`. */
+    /** `3 things to watch, 1 that cannot be knitted, 2 to know`. */
     counts({ blocking, warnings, notes }: FindingCounts): string {
       const parts = [
-        [blocking, 'in the way'],
-        [warnings, 'to mend'],
-        [notes, 'to know'],
-      ] as const;
-      const there = parts.flatMap(([count, what]) => (count > 0 ? [`${count} ${what}`] : []));
-      return there.length === 0 ? 'Nothing stands in the way.' : there.join(', ');
+        warnings > 0 ? `${n.count(warnings, 'thing')} to watch` : null,
+        blocking > 0 ? `${blocking} that cannot be knitted` : null,
+        notes > 0 ? `${notes} to know` : null,
+      ].filter((part) => part !== null);
+      return parts.length === 0 ? 'Nothing stands in the way.' : parts.join(', ');
     },
     looking: 'Looking ahead…',
     /** One of them, to assistive technology. */
     at: (number: number, of: number): string => `${number} of ${of}`,
+  },
+  panel: {
+    title: 'What to watch',
+    help: 'What would help',
+    working: 'Working out what would help…',
+    noHelp: 'Nothing here leaves fewer of them. Latch them up or catch them down, or draw them shorter.',
+    /** After the one that speaks for all. */
+    alike: (places: number): string => `And at **${n.count(places, 'more place')}**; the drawing shows each of them.`,
+    show: 'Show it',
+    showPurl: 'Show it on the purl side',
+    leave: 'Leave it',
+    nowLeft: 'Left as it is, until it lies elsewhere.',
+    watch: 'Watch it again',
+    nowWatched: 'Watched again.',
+    /** Those that are left, folded away. */
+    left: (findings: number): string => `${findings} left as ${findings === 1 ? 'it is' : 'they are'}`,
+    more: (findings: number): string => `Show ${n.count(findings, 'more thing')} to watch`,
+    nothing: 'Nothing stands in the way.',
   },
   caution: {
     infant: INFANT,
@@ -270,9 +291,23 @@ export const findings = {
   seamStitch: { label: 'Set a seam allowance of 1 stitch', taken: 'The seam allowance is 1 stitch at each edge.' },
   remedy: {
     label: remedyLabels,
+    /** Remedies that are folded away. */
+    more: (remedies: number): string => n.count(remedies, 'more remedy', 'more remedies'),
+    picture: {
+      before: 'Now',
+      after: 'Then',
+      count: (floats: number): string => (floats === 0 ? 'no long float' : n.count(floats, 'long float')),
+    },
     /** What it does, as a button says it; of several bands it says which it is about. */
     name: (intent: RemedyIntent, hasSeveralBands: boolean): string =>
-      `${remedyLabels[intent.code]}${'bands' in intent ? inBands(intent.bands, hasSeveralBands) : ''}${intent.code === 'anchors' ? `: none over ${intent.longest}` : ''}`,
+      `${remedyLabels[intent.code]}${
+        'bands' in intent
+          ? inBands(
+              intent.bands.map((each) => (typeof each === 'number' ? each : each.band)),
+              hasSeveralBands,
+            )
+          : ''
+      }${intent.code === 'anchors' ? `: none over ${intent.longest}` : ''}`,
     /** What stands already, and what it does. */
     taken(taken: TakenRemedy): string {
       switch (taken.code) {
@@ -286,7 +321,7 @@ export const findings = {
     effect({ intent, effect }: Remedy, unit: LengthUnit = 'cm'): string {
       const { before, after } = effect.long;
       const leaves =
-        intent.code === 'lining'
+        intent.code === 'lining' || intent.code === 'line-section'
           ? `The lining covers ${before - after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`
           : left(effect.long);
       const costs = cost(effect, unit);

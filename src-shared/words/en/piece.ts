@@ -161,11 +161,6 @@ export const piece = {
     landmarks: 'On the way',
     moreLandmarks: (readings: number): string =>
       `And at ${n.count(readings, 'more reading')}; the placement sheet has each of them.`,
-    nothing: 'Nothing stands in the way.',
-    /** Remedies that are folded away. */
-    moreRemedies: (remedies: number): string => n.count(remedies, 'more remedy', 'more remedies'),
-    /** After the worst of its kind. */
-    alike: (places: number): string => `And at **${n.count(places, 'more place')}**; the drawing shows each of them.`,
   },
 
   tools: {

@@ -42,6 +42,7 @@ export const shell = {
       sizes: 'The table of sizes',
       colourways: 'Colourways',
       colourOrder: 'The order of colours',
+      findings: 'What was found',
       closed: 'The seamed piece',
       purlSide: 'The purl side',
       feeders: 'Which yarn is where',

@@ -23,7 +23,7 @@ export const tour = {
     },
     mend: {
       title: 'See what to mend',
-      text: 'Long floats, and needles to wrap, are told here, with what you can do about each. Fingers catch in long floats inside a baby’s garment: shorten or line them.',
+      text: 'The line at the top counts what to watch, such as long floats, and opens it with what you can do about each. Fingers catch in long floats inside a baby’s garment: shorten or line them.',
     },
     wear: {
       title: 'See it worn',

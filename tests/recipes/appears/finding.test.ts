@@ -4,7 +4,9 @@ import { placementSheet, sheetFacts, sheetToSvg } from '@shared/output/index.ts'
 import { makePlan } from '@shared/plan/index.ts';
 import { projectAt, pieceIn, sampleProject, startBand, startGroup } from '@shared/project/index.ts';
 import { TEST_DAY } from '../../day.ts';
-import BeforeYouKnit from '../../../src-renderer/piece/panel/BeforeYouKnit.svelte';
+import { partedByLeft } from '@shared/check/index.ts';
+import FindingsPanel from '../../../src-renderer/piece/findings/FindingsPanel.svelte';
+import { PieceViewModel } from '../../../src-renderer/piece/view-model.ts';
 import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { call, callJson, Folder } from '../../unit/cli/calls.ts';
 import { settled } from '../../written-projects.ts';

@@ -201,6 +201,8 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'section-rows': { ...withSection, name: 'section-rows' },
   'section-gauge': { ...withSection, name: 'section-gauge' },
   'section-lining': { ...withSection, name: 'section-lining' },
+  'leave-finding': changeOf('leave-finding', ...setPiece(at, { leftAsIs: ['long-floats 8-20 0a1b2c3d'] })),
+  'watch-finding': changeOf('watch-finding', ...setPiece(at, { leftAsIs: ['infant-floats 8-20 0a1b2c3d'] })),
   'seam-allowance': changeOf('seam-allowance', ...setPiece(at, { seamAllowance: { left: 2, right: 2 } })),
   'finished-face': changeOf('finished-face', ...setPiece(at, { finishedFace: 'purl' })),
   'start-side': changeOf('start-side', ...setPiece(at, { startSide: 'left' })),

@@ -51,8 +51,8 @@ describe('going from finding to finding', () => {
   it('counts them in words, what blocks first', () => {
     const counts = (blocking: number, warnings: number, notes: number): string =>
       findingWords.line.counts({ blocking, warnings, notes });
-    expect(counts(1, 2, 3)).toBe('1 in the way, 2 to mend, 3 to know');
-    expect(counts(0, 2, 0)).toBe('2 to mend');
+    expect(counts(1, 2, 3)).toBe('2 things to watch, 1 that cannot be knitted, 3 to know');
+    expect(counts(0, 2, 0)).toBe('2 things to watch');
     expect(counts(0, 0, 0)).toBe('Nothing stands in the way.');
   });
 });

@@ -1,6 +1,6 @@
 /** What each job gives, through the worker's own side: copied there and back, in slices. */
 import { describe, expect, it } from 'vitest';
-import { findingsOf, remediesFor } from '@shared/check/index.ts';
+import { isMendable, Remedies, remediesAt } from '@shared/check/index.ts';
 import { sizesTable } from '@shared/fabric/index.ts';
 import { crop, gridFromText, type Grid } from '@shared/grid/index.ts';
 import { measure } from '@shared/motif/repeat/index.ts';
@@ -56,11 +56,20 @@ describe('the worker', () => {
     const piece = pieceIn(settled(fullBody(2)));
     const plan = planFor(piece);
     if (!plan.ok) throw new Error(plan.problem.code);
-    const { parts, answer } = await done('lookahead', piece, 'all');
-    expect(parts).toEqual([foundAhead(piece, plan.value)]);
-    expect(answer.length).toBeGreaterThan(1);
-    expect(answer).toEqual(remediesFor(piece, plan.value, findingsOf(piece, plan.value)));
-    expect(await done('lookahead', piece, 'remedies')).toEqual({ parts: [], answer });
+    const { parts } = await done('lookahead', piece, 'all');
+    const found = foundAhead(piece, plan.value);
+    const [first, ...mended] = parts;
+    expect(first).toEqual(found);
+    const remedies = new Remedies(piece, plan.value);
+    const wanted = found.findings.filter(isMendable).map((each) => {
+      const steps = remediesAt(remedies, each);
+      let step = steps.next();
+      while (!step.done) step = steps.next();
+      return { kind: each.kind, remedies: step.value };
+    });
+    expect(wanted.flatMap(({ remedies }) => remedies).length).toBeGreaterThan(1);
+    expect(mended).toEqual(wanted);
+    expect((await done('lookahead', piece, 'remedies')).parts).toEqual(wanted);
   });
 
   it('places every size, the smallest first', async () => {

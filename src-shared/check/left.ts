@@ -1,0 +1,34 @@
+/**
+ * Findings that a person leaves as they are. Each is known by its code and its
+ * place, so that it comes back by itself once it lies elsewhere.
+ */
+import { changeOf, type Change } from '../project/change.ts';
+import { setPiece } from '../project/edit-makers.ts';
+import type { ProjectAt } from '../project/project-at.ts';
+import { severityOf } from './finding.ts';
+import type { Gathered } from './gathered.ts';
+
+/** Those that are watched, and those that are left; what cannot be knitted is never left. */
+export function partedByLeft(
+  findings: readonly Gathered[],
+  leftAsIs: readonly string[] = [],
+): { readonly watched: readonly Gathered[]; readonly left: readonly Gathered[] } {
+  const isLeft = ({ kind, finding }: Gathered): boolean => severityOf(finding) < 2 && leftAsIs.includes(kind);
+  return { watched: findings.filter((each) => !isLeft(each)), left: findings.filter(isLeft) };
+}
+
+/** The change that leaves one of the findings as it is; it forgets what is no longer found. Null where it is left already. */
+export function leaveFinding(project: ProjectAt, { kind }: Gathered, findings: readonly Gathered[]): Change | null {
+  const { leftAsIs = [] } = project.piece;
+  if (leftAsIs.includes(kind)) return null;
+  const kept = leftAsIs.filter((each) => findings.some((found) => found.kind === each));
+  return changeOf('leave-finding', ...setPiece(project, { leftAsIs: [...kept, kind] }));
+}
+
+/** The change that has it watched again; null where it is watched. */
+export function watchFinding(project: ProjectAt, { kind }: Gathered): Change | null {
+  const { leftAsIs = [] } = project.piece;
+  if (!leftAsIs.includes(kind)) return null;
+  const kept = leftAsIs.filter((each) => each !== kind);
+  return changeOf('watch-finding', ...setPiece(project, { leftAsIs: kept.length > 0 ? kept : undefined }));
+}
