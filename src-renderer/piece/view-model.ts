@@ -167,9 +167,7 @@ export class PieceViewModel implements PieceView {
   lookAtFinding(finding: Gathered | null): void {
     const times = (this.#shown.now.asked?.times ?? 0) + 1;
     this.#shown.set({ asked: finding && { kind: finding.kind, times } });
-    if (!finding) return;
-    this.#shown.set({ showsFindings: true });
-    this.panel.show();
+    if (finding) this.#showFindings();
   }
 
   /** The panel tells what was found, in place of its forms. */
@@ -179,10 +177,25 @@ export class PieceViewModel implements PieceView {
 
   /** Who opens it is led to none of them yet. */
   set showsFindings(showsFindings: boolean) {
-    this.#shown.set({ showsFindings });
-    if (!showsFindings) return;
+    if (!showsFindings) {
+      this.#shown.set({ showsFindings });
+      return;
+    }
     this.lookAtFinding(null);
+    this.#showFindings();
+  }
+
+  #showFindings(): void {
+    this.#shown.set({ showsFindings: true });
+    // From the first, however far the forms are scrolled.
+    if (this.panel.scrolledIn(this.panelShows) === null) this.panel.keepScroll(this.panelShows, 0);
     this.panel.show();
+  }
+
+  /** Names what the panel shows, for it to be scrolled as it was. */
+  get panelShows(): string {
+    const looked = lookedAt(this.session);
+    return this.showsFindings ? `${looked} findings` : looked;
   }
 
   get showsParts(): boolean {

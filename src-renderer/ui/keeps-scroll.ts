@@ -18,6 +18,8 @@ export function keepsScroll(memory: PanelMemory, what: string): Attachment<HTMLE
     const note = (): void => {
       if (wanted === null) memory.keepScroll(what, panel.scrollTop);
     };
+    // Where it is never scrolled it comes back as it stands now.
+    note();
     const letGo = (): void => void (wanted = null);
     const grown = new ResizeObserver(reach);
     for (const part of panel.children) grown.observe(part);

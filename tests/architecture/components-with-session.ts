@@ -7,6 +7,7 @@
 export const ROOTS: readonly string[] = [
   'src-renderer/motif/MotifBench.svelte',
   'src-renderer/piece/PieceBench.svelte',
+  'src-renderer/piece/panel/PieceForms.svelte',
   'src-renderer/reading-in/ReadingIn.svelte',
   'src-renderer/sheet/SheetBench.svelte',
   'src-renderer/window/App.svelte',

@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
-import { listenToLabels, openTwelve, picture } from './piece-bench.ts';
+import { listenToLabels, openFindings, openTwelve, picture } from './piece-bench.ts';
 
 /** The line that counts them. */
 const line = (page: Page): Locator => page.getByRole('group', { name: 'What was found' });
@@ -51,6 +51,10 @@ test('are gone to by the remedies that stand on their cards, and fewer are left'
   await expect(line(page).getByText('2 things to watch')).toBeVisible();
   await page.keyboard.press('F8');
   await expect(card(page, '1 of 2')).toBeFocused();
+  // What would help with the first is unfolded; its own line comes before it.
+  await page.keyboard.press('Tab');
+  await expect(card(page, '1 of 2').locator('summary')).toBeFocused();
+  await expect(card(page, '1 of 2').getByRole('figure').first()).toBeVisible();
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   await expect(line(page).getByText('to watch')).toHaveCount(0);
@@ -90,15 +94,25 @@ test('are left as they are, listed, watched again, and come back by themselves w
 test('are shown on the purl side too, and each remedy has its picture', async ({ page, start, home }) => {
   await start();
   await openTwelve(page, home, [3, 3]);
+  await expect(line(page).getByText('2 things to watch')).toBeVisible();
   await page.keyboard.press('F8');
   const first = card(page, '1 of 2');
   await expect(first).toBeFocused();
   await expect(first.getByRole('figure').first()).toBeVisible();
-  await expect(first.getByText('Then: no long float')).toBeVisible();
+  await expect(first.getByText('Then: no long float').first()).toBeVisible();
   await expectAccessible(page);
   await first.getByRole('button', { name: 'Show it on the purl side' }).click();
-  await expect(page.getByRole('button', { name: 'Purl side' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByRole('button', { name: 'Show the purl side' })).toHaveAttribute('aria-pressed', 'true');
   await expect(first).toBeFocused();
+
+  // However far it is scrolled, the forms come back as they were left.
+  const panel = page.getByRole('complementary');
+  const scrolled = (): Promise<number> => panel.evaluate(({ scrollTop }) => scrollTop);
+  await panel.evaluate((element) => element.scrollTo({ top: 120 }));
+  await expect.poll(scrolled).toBe(120);
+  await openFindings(page, false);
+  await expect(page.getByRole('region', { name: 'Groups' })).toBeVisible();
+  await expect.poll(scrolled).toBe(0);
 });
 
 test('a panel that is folded away opens for the one that is gone to', async ({ page, start, home }) => {
