@@ -30,15 +30,15 @@ test('remedies, sizes and the sheet come all the same', async ({ page, home, sta
   await new FilePanel(page).openProject('long.walewright', 'Long body');
 
   await page.keyboard.press('2');
-  await openFindings(page);
-  const remedies = page.getByRole('button', { name: findingWords.remedy.label['own-balls'] });
-  await expect(remedies.first()).toBeVisible();
+  const found = await openFindings(page);
+  await expect(found.getByRole('button', { name: findingWords.remedy.label['hook-up'] }).first()).toBeVisible();
 
   await page.getByRole('button', { name: words.piece.tools.short.sizes }).click();
   const sizes = page.getByRole('dialog');
   await expect(sizes.getByRole('table')).toBeVisible();
   await expect(sizes.getByText(words.sizes.dialog.working)).toHaveCount(0);
   await page.keyboard.press('Escape');
+  await expect(sizes).toHaveCount(0);
 
   await page.keyboard.press('3');
   const pages = page.getByRole('region', { name: 'Pages of the placement sheet' });
