@@ -5,6 +5,7 @@
  * of the remedies is there; these come in between, and are shown.
  */
 import type { Page } from 'playwright';
+import { findingWords } from '@shared/words/findings.ts';
 import { words } from '@shared/words/index.ts';
 import { median, quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';

@@ -1,12 +1,10 @@
-/** What a pattern does about its long floats: wished for in the form and by its remedy, told in the running order, taken back. */
-import type { Page } from '@playwright/test';
+/** What a pattern does about its long floats: wished for in its form, told in the running order, taken back. */
 import { words } from '@shared/words/index.ts';
 import { expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
+import { findingsLine } from './piece-bench.ts';
 
 const { longFloats, longFloatsHow, longCarries, longCarriesHow } = words.piece.form;
-
-const remedy = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
 test('long floats are hooked up, latched up or left, by the form and the keyboard alone', async ({ page, start }) => {
   await start();
@@ -14,13 +12,14 @@ test('long floats are hooked up, latched up or left, by the form and the keyboar
   await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
   const choice = page.getByLabel(longFloats, { exact: true });
   await expect(choice).toHaveValue('left');
-  await expect(remedy(page, 'Hook floats up, row by row')).toBeVisible();
+  const watched = findingsLine(page).getByText('to watch');
+  await expect(watched).toBeVisible();
   await choice.focus();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
   await expect(choice).toHaveValue('hooked-up');
-  // Nothing is left to mend, so that nothing is offered.
-  await expect(remedy(page, 'Hook floats up, row by row')).toHaveCount(0);
+  // Nothing is left to mend.
+  await expect(watched).toHaveCount(0);
   await choice.selectOption(longFloatsHow['latched-up']);
   await page.getByLabel(longCarries, { exact: true }).selectOption(longCarriesHow.cut);
   await expectAccessible(page);
@@ -34,23 +33,5 @@ test('long floats are hooked up, latched up or left, by the form and the keyboar
   await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
   for (let times = 0; times < 3; times++) await page.getByRole('button', { name: /^Undo/ }).click();
   await expect(choice).toHaveValue('left');
-  await expect(remedy(page, 'Hook floats up, row by row')).toBeVisible();
+  await expect(watched).toBeVisible();
 });
-
-for (const [name, wish] of [
-  ['Hook floats up, row by row', 'hooked-up'],
-  ['Latch floats up in columns', 'latched-up'],
-] as const) {
-  test(`the remedy “${name}” is taken in one step, and taken back`, async ({ page, start }) => {
-    await start();
-    await page.getByRole('button', { name: 'Piece', exact: true }).click();
-    await page.getByRole('button', { name: 'Rows, copies, balls' }).click();
-    const more = page.getByText(/\d more remed/);
-    await more.click();
-    await remedy(page, name).press('Enter');
-    const choice = page.getByLabel(longFloats, { exact: true });
-    await expect(choice).toHaveValue(wish);
-    await page.keyboard.press('Control+z');
-    await expect(choice).toHaveValue('left');
-  });
-}

@@ -40,7 +40,7 @@ test('remedies, sizes and the sheet come all the same', async ({ page, home, sta
   await page.keyboard.press('Escape');
   await expect(sizes).toHaveCount(0);
 
-  await page.keyboard.press('3');
+  await page.getByRole('button', { name: 'Sheet', exact: true }).click();
   const pages = page.getByRole('region', { name: 'Pages of the placement sheet' });
   await expect(pages).toHaveAttribute('aria-busy', 'false');
   expect(await pages.getByRole('document').count()).toBeGreaterThan(10);

@@ -1,7 +1,17 @@
 /** What a remedy says it would do, against the project with the remedy taken, planned from nothing. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { changeFor, findingsOf, remediesFor } from '@shared/check/index.ts';
+import {
+  changeFor,
+  findingsOf,
+  gathered,
+  isMendable,
+  Remedies,
+  remediesAt,
+  remediesFor,
+  type PicturedRemedy,
+  type StrandStrip,
+} from '@shared/check/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
@@ -41,6 +51,46 @@ it('remedies of projects at random do what they say', () => {
       }
     }),
     { numRuns: 100, maxSkipsPerRun: 2000 },
+  );
+  expect(taken).toBeGreaterThan(10);
+});
+
+/** As many floats as its picture shows of one yarn, counted in the plan on its rows and needles. */
+function overIn({ rows, sections }: Plan, { rows: [first, last], needles }: StrandStrip): number {
+  return rows
+    .slice(first - 1, last)
+    .filter(({ row }) => !sections.some((each) => each.isLined && each.first <= row && row <= each.last))
+    .flatMap(({ floats }) => floats)
+    .filter((each) => each.isOver && each.last >= needles.first && each.first <= needles.last).length;
+}
+
+it('what would help with one finding does what it says there, and is pictured so', () => {
+  let taken = 0;
+  fc.assert(
+    fc.property(fc.oneof(anyProject, anyFilledProject), (project) => {
+      const piece = pieceIn(project);
+      const plan = outcome(() => makePlan(piece));
+      fc.pre(plan.ok);
+      if (!plan.ok) return;
+      const remedies = new Remedies(piece, plan.value);
+      for (const found of gathered(findingsOf(piece, plan.value), plan.value.patterns).filter(isMendable).slice(0, 2)) {
+        const steps = remediesAt(remedies, found);
+        let step = steps.next();
+        while (!step.done) step = steps.next();
+        const helping: readonly PicturedRemedy[] = step.value;
+        for (const { intent, effect, before, after } of helping) {
+          const mended = afterChange(project, changeFor(project, intent) as Change);
+          const then = makePlan(pieceIn(mended));
+          expect(effect.here.after).toBeLessThan(effect.here.before);
+          expect(effect.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, then) });
+          expect(before.floats.length).toBe(overIn(plan.value, before));
+          expect(after.floats.length).toBe(overIn(then, after));
+          taken++;
+        }
+        expect(new Set(helping.map(({ intent }) => JSON.stringify(intent))).size).toBe(helping.length);
+      }
+    }),
+    { numRuns: 60, maxSkipsPerRun: 2000 },
   );
   expect(taken).toBeGreaterThan(10);
 });

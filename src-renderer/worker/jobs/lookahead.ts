@@ -1,30 +1,31 @@
-import { findingsOf, gathered, isMendable, Remedies, remediesAt } from '@shared/check/index.ts';
+import { findingsOf, gathered, Remedies, remediesAt } from '@shared/check/index.ts';
 import { atHand } from '@shared/output/steps/at-hand.ts';
 import { landmarksOf } from '@shared/output/steps/landmarks.ts';
 import { planFor, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import type { FoundAhead, Job } from './table.ts';
 
-/** Of more than so many findings nobody reads what would help with the last. */
-const MOST_MENDED = 24;
-
-export const lookaheadJob: Job<'lookahead'> = (piece) =>
-  function* (ask, tell) {
-    const plan = planFor(piece);
-    yield null;
-    if (!plan.ok) return null;
-    const found = foundAhead(piece, plan.value);
+/** Planned once, however often it is asked of the same piece. */
+export const lookaheadJob: Job<'lookahead'> = (piece) => {
+  let plan: Plan | null = null;
+  let found: FoundAhead | null = null;
+  return function* (ask, tell) {
+    if (!plan) {
+      const planned = planFor(piece);
+      yield null;
+      if (!planned.ok) return null;
+      plan = planned.value;
+    }
+    found ??= yield* foundInSteps(piece, plan);
     if (ask === 'all') {
       tell(found);
-      yield null;
+      return null;
     }
-    const remedies = new Remedies(piece, plan.value);
-    for (const finding of found.findings.filter(isMendable).slice(0, MOST_MENDED)) {
-      tell({ kind: finding.kind, remedies: yield* remediesAt(remedies, finding) });
-      yield null;
-    }
+    const finding = found.findings.find(({ kind }) => kind === ask.remediesFor);
+    if (finding) tell({ kind: finding.kind, remedies: yield* remediesAt(new Remedies(piece, plan), finding) });
     return null;
   };
+};
 
 /**
  * Running order and findings take as long as a plan. `plan` is that of `piece`.
@@ -32,12 +33,18 @@ export const lookaheadJob: Job<'lookahead'> = (piece) =>
  * to show it.
  */
 export function foundAhead(piece: KnitPiece, plan: Plan): FoundAhead {
+  const steps = foundInSteps(piece, plan);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function* foundInSteps(piece: KnitPiece, plan: Plan): Generator<null, FoundAhead, void> {
   const running = runningOrderOf(piece, plan);
+  yield null;
+  const findings = gathered(findingsOf(piece, plan), plan.patterns);
+  yield null;
   const order = running.isKnittable ? running.order : [];
-  return {
-    order,
-    findings: gathered(findingsOf(piece, plan), plan.patterns),
-    atHand: atHand(plan, order),
-    landmarks: landmarksOf(order),
-  };
+  return { order, findings, atHand: atHand(plan, order), landmarks: landmarksOf(order) };
 }

@@ -47,10 +47,10 @@ type None = null;
 export interface Jobs {
   /** What a drawing measures. */
   readonly measure: JobOf<{ given: Drawing; ask: None; part: never; progress: None; answer: Measure }>;
-  /** What is to be known of a piece before its first row, and what can be done about each finding in its turn; nothing of one that cannot be planned. */
+  /** What is to be known of a piece before its first row, or what would help with one of its findings; nothing of one that cannot be planned. */
   readonly lookahead: JobOf<{
     given: KnitPiece;
-    ask: 'all' | 'remedies';
+    ask: 'all' | { readonly remediesFor: Gathered['kind'] };
     part: FoundAhead | MendedFinding;
     progress: None;
     answer: None;

@@ -8,26 +8,20 @@ import { foundAhead } from '../../../src-renderer/worker/jobs/lookahead.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 /** Looks ahead for two groups on a piece of so many stitches and rows; there is no worker here, so the window does all in its turn. */
-function ask(stitches: number, rows: number) {
+function look(stitches: number, rows: number) {
   const project = twoGroups({ piece: { shape: { kind: 'rectangle', stitches, rows } } });
   const piece = pieceIn(project);
   const plan = planOf(project);
   const found: Lookahead[] = [];
   const failed = vi.fn();
-  let giveUp = (): void => undefined;
-  const told = (times: number) =>
-    new Promise<void>((resolve) => {
-      const done = (ahead: Lookahead): void => void (found.push(ahead) === times && resolve());
-      giveUp = lookaheadDebounced(piece, plan, done, failed);
-    });
-  return { piece, plan, found, failed, told, giveUp: () => giveUp() };
+  const looking = lookaheadDebounced(piece, plan, (ahead) => found.push(ahead), failed);
+  return { piece, plan, found, failed, looking };
 }
 
 /** What would help with each finding that remedies are for. */
 function mendedOf(piece: KnitPiece, plan: Plan): Lookahead['remedies'] {
-  const remedies = new Remedies(piece, plan);
   const mendable = gathered(findingsOf(piece, plan), plan.patterns).filter(isMendable);
-  return new Map(mendable.map((found) => [found.kind, allOf(remediesAt(remedies, found))]));
+  return new Map(mendable.map((found) => [found.kind, allOf(remediesAt(new Remedies(piece, plan), found))]));
 }
 
 function allOf<T>(steps: Generator<unknown, T, void>): T {
@@ -37,33 +31,37 @@ function allOf<T>(steps: Generator<unknown, T, void>): T {
   }
 }
 
-it('of a small piece is there at once but for the remedies, which come finding by finding', async () => {
-  const { piece, plan, found, told } = ask(20, 6);
+it('of a small piece is there at once but for the remedies, which come when they are asked for', async () => {
+  const { piece, plan, found, looking } = look(20, 6);
   const wanted = mendedOf(piece, plan);
-  expect(wanted.size).toBeGreaterThan(0);
-  const isTold = told(1 + wanted.size);
+  const [kind] = wanted.keys();
+  if (kind === undefined) throw new Error('There is nothing to mend');
   expect(found).toEqual([{ ...foundAhead(piece, plan), piece, plan, remedies: new Map() }]);
-  await isTold;
-  expect(found.at(-1)?.remedies).toEqual(wanted);
+  looking.mend('of another plan');
+  looking.mend(kind);
+  await vi.waitFor(() => expect(found.length).toBe(2));
+  expect(found[1]?.remedies).toEqual(new Map([[kind, wanted.get(kind)]]));
+  // The findings are the same object, so that nothing is shown again.
+  expect(found[1]?.findings).toBe(found[0]?.findings);
+  // They are known, and not worked out again; what is asked for after them comes.
+  looking.mend(kind);
+  for (const each of wanted.keys()) looking.mend(each);
+  await vi.waitFor(() => expect(found.at(-1)?.remedies).toEqual(wanted));
+  expect(found.length).toBe(1 + wanted.size);
 });
 
-it('of a large piece comes once for changes that follow each other, the remedies last', async () => {
-  const first = ask(200, 201);
-  void first.told(1);
-  first.giveUp();
-  const second = ask(200, 202);
-  const { piece, plan } = second;
+it('of a large piece comes once for changes that follow each other', async () => {
+  const first = look(200, 201);
+  first.looking.stop();
+  const { piece, plan, found, failed, looking } = look(200, 202);
+  expect(found).toEqual([]);
+  // Asked for before it is known what is found.
   const wanted = mendedOf(piece, plan);
-  const isTold = second.told(1 + wanted.size);
-  expect(second.found).toEqual([]);
-  await isTold;
-  expect([first.found, second.failed.mock.calls]).toEqual([[], []]);
-  const ahead = { ...foundAhead(piece, plan), piece, plan };
+  for (const kind of wanted.keys()) looking.mend(kind);
+  await vi.waitFor(() => expect(found.at(-1)?.remedies).toEqual(wanted), { timeout: 20_000 });
+  expect([first.found, first.failed.mock.calls, failed.mock.calls]).toEqual([[], [], []]);
   expect([...wanted.values()].flat().length).toBeGreaterThan(0);
-  expect(second.found[0]).toEqual({ ...ahead, remedies: new Map() });
-  expect(second.found.at(-1)).toEqual({ ...ahead, remedies: wanted });
-  // The findings are the same object, so that nothing is shown again.
-  expect(second.found[1]?.findings).toBe(second.found[0]?.findings);
+  expect(found[0]).toEqual({ ...foundAhead(piece, plan), piece, plan, remedies: new Map() });
 });
 
 it('has findings and no running order where the piece cannot be knitted', () => {
