@@ -18,53 +18,54 @@ interface Helped {
   readonly undo: string;
 }
 
-const PROJECTS: readonly { readonly about: string; readonly project: ProjectAt; readonly helped: readonly Helped[] }[] = [
-  {
-    about: 'two columns far apart',
-    project: COLUMNS,
-    helped: [
-      { number: 1, code: 'own-balls', undo: 'change balls' },
-      { number: 1, code: 'anchors', undo: 'change anchor stitches' },
-      { number: 1, code: 'hook-up', undo: 'choose what is done about long floats' },
-      { number: 1, code: 'move-groups', undo: 'move a group' },
-      { number: 1, code: 'lining', undo: 'change piece' },
-    ],
-  },
-  {
-    about: 'groups of five and four',
-    project: UNEVEN,
-    helped: [
-      { number: 1, code: 'latch-up', undo: 'choose what is done about long floats' },
-      { number: 2, code: 'other-placing', undo: 'choose a placing' },
-    ],
-  },
-  {
-    about: 'copies that lean to one side',
-    project: LEANING,
-    helped: [{ number: 1, code: 'mirrored-order', undo: 'mirror a group' }],
-  },
-  {
-    about: 'a pattern in a section',
-    project: IN_SECTION,
-    helped: [{ number: 1, code: 'line-section', undo: 'change lining of section' }],
-  },
-  {
-    about: 'the edge needles in the pattern',
-    project: NEAR,
-    helped: [{ number: 1, code: 'end-needles-off', undo: 'change end-needle selection' }],
-  },
-  {
-    about: 'an all-over with blank rows',
-    project: BLANK_ROWS,
-    // The first says that its edges are seen, which no remedy is for.
-    helped: [{ number: 2, code: 'cut-carries', undo: 'choose what is done about long carries' }],
-  },
-  {
-    about: 'the same with its floats hooked up',
-    project: HOOKED,
-    helped: [{ number: 2, code: 'end-needles-on', undo: 'change end-needle selection' }],
-  },
-];
+const PROJECTS: readonly { readonly about: string; readonly project: ProjectAt; readonly helped: readonly Helped[] }[] =
+  [
+    {
+      about: 'two columns far apart',
+      project: COLUMNS,
+      helped: [
+        { number: 1, code: 'own-balls', undo: 'change balls' },
+        { number: 1, code: 'anchors', undo: 'change anchor stitches' },
+        { number: 1, code: 'hook-up', undo: 'choose what is done about long floats' },
+        { number: 1, code: 'move-groups', undo: 'move a group' },
+        { number: 1, code: 'lining', undo: 'change piece' },
+      ],
+    },
+    {
+      about: 'groups of five and four',
+      project: UNEVEN,
+      helped: [
+        { number: 1, code: 'latch-up', undo: 'choose what is done about long floats' },
+        { number: 2, code: 'other-placing', undo: 'choose a placing' },
+      ],
+    },
+    {
+      about: 'copies that lean to one side',
+      project: LEANING,
+      helped: [{ number: 1, code: 'mirrored-order', undo: 'mirror a group' }],
+    },
+    {
+      about: 'a pattern in a section',
+      project: IN_SECTION,
+      helped: [{ number: 1, code: 'line-section', undo: 'change lining of section' }],
+    },
+    {
+      about: 'the edge needles in the pattern',
+      project: NEAR,
+      helped: [{ number: 1, code: 'end-needles-off', undo: 'change end-needle selection' }],
+    },
+    {
+      about: 'an all-over with blank rows',
+      project: BLANK_ROWS,
+      // The first says that its edges are seen, which no remedy is for.
+      helped: [{ number: 2, code: 'cut-carries', undo: 'choose what is done about long carries' }],
+    },
+    {
+      about: 'the same with its floats hooked up',
+      project: HOOKED,
+      helped: [{ number: 2, code: 'end-needles-on', undo: 'change end-needle selection' }],
+    },
+  ];
 
 for (const { about, project, helped } of PROJECTS) {
   const codes = helped.map(({ code }) => code).join(', ');

@@ -33,7 +33,9 @@ describe('a finding that is left as it is', () => {
   });
 
   it('comes back where its groups stand elsewhere, and where its floats are as long but the rows are others', () => {
-    const moved = settled(LEFT, { patterns: projectWith({ ...TWO_COLUMNS, piece: FIVE, band: byHand(-6, 4) }).patterns });
+    const moved = settled(LEFT, {
+      patterns: projectWith({ ...TWO_COLUMNS, piece: FIVE, band: byHand(-6, 4) }).patterns,
+    });
     expect(moved.piece.leftAsIs).toEqual(LEFT.piece.leftAsIs);
     expect(codes(parted(moved).watched)).toContain('long-floats');
     expect(parted(moved).left).toEqual([]);

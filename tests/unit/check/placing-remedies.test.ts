@@ -106,10 +106,7 @@ describe('the picture beside what would help', () => {
   it('is of the rows of the finding, with six needles around, as they are and as they would be', () => {
     const { before, after } = helpOf(COLUMNS, 'own-balls');
     // Eight needles between L5 and R5, on rows 2 to 4.
-    expect([before.rows, before.needles]).toEqual([
-      [2, 4],
-      { first: -10, last: 9 },
-    ]);
+    expect([before.rows, before.needles]).toEqual([[2, 4], { first: -10, last: 9 }]);
     expect(after).toMatchObject({ rows: before.rows, needles: before.needles });
     expect(before.floats).toEqual([2, 3, 4].map((row) => ({ row, yarn: 1, first: -4, last: 3 })));
     expect(after.floats).toEqual([]);
