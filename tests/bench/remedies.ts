@@ -1,8 +1,9 @@
 /**
  * The hand on the Piece bench while the remedies of 36 bands are worked out, on
  * a processor four times as slow: 300 frames, in each of which the pointer goes
- * to another stitch that is read out. They begin once the piece stands and none
- * of the remedies is there; these come in between, and are shown.
+ * to another stitch that is read out. They begin once the piece and the cards of
+ * what was found stand, and none of the remedies is there; these come in
+ * between, and are shown.
  */
 import type { Page } from 'playwright';
 import { findingWords } from '@shared/words/findings.ts';
@@ -40,6 +41,19 @@ async function remedyIsThere(page: Page): Promise<void> {
   await page.waitForFunction((remedy) => document.querySelector(remedy) !== null, REMEDY, { polling: 250 });
 }
 
+/** Waits until what was found stands in the panel: of many findings the first dozen. */
+async function cardsAreThere(page: Page): Promise<void> {
+  await page.waitForFunction(
+    (cards) => {
+      const labels = [...document.querySelectorAll(cards)].map((card) => card.getAttribute('aria-label') ?? '');
+      const count = Number(/\d+$/.exec(labels[0] ?? '')?.[0] ?? Infinity);
+      return labels.length >= Math.min(12, count);
+    },
+    'aside .found',
+    { polling: 50 },
+  );
+}
+
 export async function remediesBars(): Promise<Bar[]> {
   return withWindows(async (open) => {
     const rounds: Round[] = [];
@@ -50,7 +64,7 @@ export async function remediesBars(): Promise<Bar[]> {
       await page.keyboard.press('2');
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
       await page.getByRole('group', { name: findingWords.line.label }).getByRole('button', { expanded: false }).click();
-      await page.getByRole('heading', { name: findingWords.panel.title }).waitFor();
+      await cardsAreThere(page);
       // The first frames are slower, since every canvas is drawn for the first time.
       await follow(page, FIRST_FRAMES);
       await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOW_DOWN });

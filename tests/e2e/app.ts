@@ -6,7 +6,7 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
+import axeCore from 'axe-core';
 import { expect, test as base, type Page, type Route } from '@playwright/test';
 import { motionEnds } from './at-rest.ts';
 import { startBuiltHost, type BuiltHost } from './built-host.ts';
@@ -81,11 +81,17 @@ export async function addressOf(host: BuiltHost, what: 'sample' | 'empty' = 'sam
 export async function expectAccessible(page: Page): Promise<void> {
   await motionEnds(page);
   const isDark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
-  // The page has no frame of another origin: it needs no second page to gather what was found, nor a list of what is right.
-  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
-  if (isDark) axe.withRules(['color-contrast', 'link-in-text-block']);
-  const { violations } = await axe.analyze();
-  expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target.join(' ')) }))).toEqual([]);
+  // A page has it once and for all: to be given it takes as long as a scan.
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeCore.source);
+  const violations = await page.evaluate(
+    async (rules) => {
+      const { axe } = window as unknown as { axe: typeof axeCore };
+      const found = await axe.run(document, { resultTypes: ['violations'], ...(rules && { runOnly: rules }) });
+      return found.violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target.join(' ')) }));
+    },
+    isDark ? ['color-contrast', 'link-in-text-block'] : null,
+  );
+  expect(violations).toEqual([]);
 }
 
 /**
