@@ -8,13 +8,20 @@ export const TAG_HEIGHT = 20;
 /** Tags of one stack stand at most this far apart. */
 const MOST_APART = 80;
 
-/** A strand in pixels: from `x1` to `x2`, hooked at `y`, hanging down to `y + sag`. */
+/** A strand in pixels, or the part of one that lies loose: from `x1` to `x2`, hanging down to `y + sag`. */
 export interface Strand {
   readonly float: Float;
   readonly row: number;
+  /** Of the part, in stitches, and whether that is too long. */
+  readonly stitches: number;
+  readonly isOver: boolean;
   readonly x1: number;
   readonly x2: number;
+  /** In the middle of its row. */
   readonly y: number;
+  /** Where it is hooked at either end: at `y`, or higher where a needle of the row above holds it. */
+  readonly y1: number;
+  readonly y2: number;
   readonly sag: number;
 }
 
@@ -50,12 +57,12 @@ export function tagsOf(
   taken: readonly PixelBox[] = [],
 ): Tag[] {
   const isCrowded = strands.length > MOST_TAGGED;
-  const taggable = strands.filter(({ float, x1, x2 }) => (float.isOver || !isCrowded) && x2 - x1 >= 18);
+  const taggable = strands.filter(({ isOver, x1, x2 }) => (isOver || !isCrowded) && x2 - x1 >= 18);
   const wanted = longestInPlace(taggable, TAG_HEIGHT, TAG_HEIGHT / 2);
   const tags: Tag[] = [];
-  for (const { float, x1, x2, y, sag } of wanted) {
-    const text = String(float.stitches);
-    const tag = { text, x: (x1 + x2) / 2, y: y + sag, width: widthOf(text) + 14, isOver: float.isOver };
+  for (const { stitches, isOver, x1, x2, y, sag } of wanted) {
+    const text = String(stitches);
+    const tag = { text, x: (x1 + x2) / 2, y: y + sag, width: widthOf(text) + 14, isOver };
     // One tag speaks for a stack of strands: the wider they are, the more of them.
     const apart = Math.min(MOST_APART, Math.max(TAG_HEIGHT + 4, (x2 - x1) / 2));
     const isFree = tags.every(
@@ -72,9 +79,9 @@ export function longestInPlace(strands: readonly Strand[], across: number, up: n
   for (const strand of strands) {
     const place = `${Math.floor((strand.x1 + strand.x2) / 2 / across)} ${Math.floor(strand.y / up)}`;
     const there = longest.get(place);
-    if (!there || strand.float.stitches > there.float.stitches) longest.set(place, strand);
+    if (!there || strand.stitches > there.stitches) longest.set(place, strand);
   }
-  return [...longest.values()].sort((one, other) => other.float.stitches - one.float.stitches || one.row - other.row);
+  return [...longest.values()].sort((one, other) => other.stitches - one.stitches || one.row - other.row);
 }
 
 function meets({ x, y, width }: Tag, box: PixelBox): boolean {

@@ -1,7 +1,7 @@
 /** What there is to know about one stitch: one needle in one row of the plan. */
 import type { Run, Side, Slot } from '../bed/index.ts';
 import type { SectionName } from '../piece/index.ts';
-import type { Float } from '../strands/index.ts';
+import { looseStitches, type Float } from '../strands/index.ts';
 import { figureRuns } from './figure.ts';
 import type { Plan, PlanRow } from './types.ts';
 
@@ -14,6 +14,8 @@ export interface FloatNear {
   readonly role: 'main' | 'contrast';
   readonly stitches: number;
   readonly isOver: boolean;
+  /** Hooked or latched up: the most stitches that lie loose of it; null where nothing holds it. */
+  readonly loose: number | null;
 }
 
 export interface StitchFacts {
@@ -96,5 +98,7 @@ function nearness(float: Float, needle: Slot, yarn: number): FloatNear[] {
           : first === needle + 1
             ? 'right'
             : null;
-  return where === null ? [] : [{ where, role: strand.role, stitches, isOver }];
+  return where === null
+    ? []
+    : [{ where, role: strand.role, stitches, isOver, loose: float.held.length > 0 ? looseStitches(float) : null }];
 }

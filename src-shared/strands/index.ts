@@ -4,4 +4,5 @@ export * from './floats.ts';
 export * from './drawn-floats.ts';
 export * from './carries.ts';
 export * from './wraps.ts';
+export * from './loose.ts';
 export * from './mending/index.ts';

@@ -124,7 +124,19 @@ function strandsSeen(rows: readonly FloatsOfRow[], view: Viewport, { width, heig
         .map((float) => {
           const { left: x1, right: x2 } = view.span(float.first, float.last);
           const y = view.top(row) + view.cellHeight / 2;
-          return { float, row: row + 1, x1, x2, y, sag: sagOf(x2 - x1, view.cellHeight) };
+          const { stitches, isOver } = float;
+          return {
+            float,
+            row: row + 1,
+            stitches,
+            isOver,
+            x1,
+            x2,
+            y,
+            y1: y,
+            y2: y,
+            sag: sagOf(x2 - x1, view.cellHeight),
+          };
         }),
     );
 }

@@ -117,7 +117,7 @@ function drawBars(
     // What a hem or a lining covers may be long.
     context.fillStyle = float.isOver && !sectionAt(sections, row).isLined ? look.warn : look.control;
     // A hair of paper between rows where they have room for it.
-    context.fillRect(x, top, Math.max(1, float.stitches * scale), tall > 3 ? tall - 1 : tall);
+    context.fillRect(x, top, Math.max(1, lengthOf(float) * scale), tall > 3 ? tall - 1 : tall);
   }
 }
 
@@ -165,8 +165,8 @@ function drawNumbers(
   context.font = `600 12px ${font}`;
   context.textAlign = 'left';
   for (const { float, top, height: tall } of numberedBars(bars)) {
-    const said = String(float.stitches);
-    const [left, middle] = [x + float.stitches * scale + 3, top + tall / 2];
+    const said = String(lengthOf(float));
+    const [left, middle] = [x + lengthOf(float) * scale + 3, top + tall / 2];
     context.fillStyle = look.paper;
     context.fillRect(left - 1, middle - 7, context.measureText(said).width + 2, 14);
     context.fillStyle = look.ink;

@@ -1,9 +1,10 @@
 /**
  * Floats as they hang on the purl side: a strand that sags under its gap,
- * heavier the longer, with its stitches on a tag.
+ * heavier the longer, with its stitches on a tag. Where it is hooked or latched
+ * up it hangs in parts, from one needle that holds it to the next.
  */
 import type { PlanRow } from '@shared/plan/index.ts';
-import type { Float } from '@shared/strands/index.ts';
+import { looseParts, looseStitches, type Float } from '@shared/strands/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
 import { longestInPlace, MOST_SAG, sagOf, tagsOf, TAG_HEIGHT, thicknessOf, type Strand } from '../../canvas/strands.ts';
 import type { Look } from './look.ts';
@@ -34,17 +35,35 @@ export function strandsIn(
     for (const float of (rows[index] as PlanRow).floats) {
       if (float.last < seen.column || float.first > seen.column + seen.width) continue;
       if (!float.isOver && view.cellHeight < LEAST_ROW) continue;
-      strands.push(strandOf(float, index + 1, view));
+      strands.push(...strandsOf(float, index + 1, view));
     }
   }
   return view.cellHeight < CROWDED_ROW ? longestInPlace(strands, CROWD, CROWD) : strands;
 }
 
-/** A float of a row as it hangs. */
-export function strandOf(float: Float, row: number, view: Viewport): Strand {
-  const { left: x1, right: x2 } = view.span(float.first, float.last);
+/** How far above the middle of its row a float is held, in rows: it hangs on the needle that knits the next one. */
+export const HELD_UP = 0.75;
+
+/** A float of a row as it hangs: its loose parts from left to right. */
+export function strandsOf(float: Float, row: number, view: Viewport): Strand[] {
   const y = view.top(row - 1) + view.cellHeight / 2;
-  return { float, row, x1, x2, y, sag: sagOf(x2 - x1, view.cellHeight) };
+  const up = y - HELD_UP * view.cellHeight;
+  const longest = looseStitches(float);
+  return looseParts(float).map(({ first, last, stitches, isHeldAt }) => {
+    const span = view.span(first, last);
+    // A needle that holds it does so in its middle.
+    const half = view.columnWidth / 2;
+    const [heldLeft, heldRight] = view.isTurned ? [isHeldAt.right, isHeldAt.left] : [isHeldAt.left, isHeldAt.right];
+    const x1 = span.left - (heldLeft ? half : 0);
+    const x2 = span.right + (heldRight ? half : 0);
+    return {
+      ...{ float, row, stitches, x1, x2, y },
+      isOver: float.isOver && stitches === longest,
+      y1: heldLeft ? up : y,
+      y2: heldRight ? up : y,
+      sag: sagOf(x2 - x1, view.cellHeight),
+    };
+  });
 }
 
 /** Rows of so many pixels have room for all strands, and for the numbers on them. */
@@ -63,7 +82,8 @@ export function drawFloats(
 ): void {
   const byPen = new Map<string, { colour: string; thickness: number; strands: Strand[] }>();
   for (const strand of strands) {
-    const { strand: id, stitches, isOver } = strand.float;
+    const { stitches, isOver } = strand;
+    const id = strand.float.strand;
     const colour = (isOver ? look.warnStrand[id.yarn] : look.strand[id.yarn]) ?? look.onMain;
     const thickness = thicknessOf(stitches, isOver, rowHeight);
     const pen = `${colour} ${thickness}`;
@@ -77,10 +97,10 @@ export function drawFloats(
     context.strokeStyle = colour;
     context.lineWidth = thickness;
     context.beginPath();
-    for (const { x1, x2, y, sag } of alike) {
-      context.moveTo(x1, y);
+    for (const { x1, x2, y, y1, y2, sag } of alike) {
+      context.moveTo(x1, y1);
       // The curve reaches half as deep as its control point.
-      context.quadraticCurveTo((x1 + x2) / 2, y + sag * 2, x2, y);
+      context.quadraticCurveTo((x1 + x2) / 2, y + sag * 2, x2, y2);
     }
     context.stroke();
   }

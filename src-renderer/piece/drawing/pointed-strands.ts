@@ -5,7 +5,7 @@ import type { PlanRow } from '@shared/plan/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import type { Size } from '../../canvas/index.ts';
 import type { Strand } from '../../canvas/strands.ts';
-import { strandOf, strandsIn } from './floats.ts';
+import { strandsIn, strandsOf } from './floats.ts';
 import type { LaidView } from './laid-view.ts';
 
 export interface PointedAt {
@@ -22,7 +22,8 @@ export function pointedStrands(
   { width, height }: Size,
   { row, group, places }: PointedAt,
 ): Strand[] {
-  const ofRow = row === null ? [] : (rows[row - 1]?.floats ?? []).map((float) => strandOf(float, row, laid.at(row)));
+  const ofRow =
+    row === null ? [] : (rows[row - 1]?.floats ?? []).flatMap((float) => strandsOf(float, row, laid.at(row)));
   const within = (first: number, last: number, isMeant: (float: Float) => boolean): Strand[] =>
     laid.parts.flatMap((part) => {
       const span = { first: Math.max(first, part.first), last: Math.min(last, part.last) };

@@ -1,9 +1,10 @@
 /**
  * The longest float of each row as a bar beside the row numbers, against the
- * limit: so it is seen where floats are long, and the motif stays legible.
+ * limit: so it is seen where floats are long, and the motif stays legible. Of
+ * floats that are hooked or latched up it is what lies loose of them.
  */
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
-import type { Float } from '@shared/strands/index.ts';
+import { looseStitches, type Float } from '@shared/strands/index.ts';
 import type { LaidView } from './laid-view.ts';
 
 /** Bars are at least so tall: several rows share one where rows are thinner. */
@@ -80,7 +81,7 @@ export function longestOf(rows: readonly PlanRow[]): readonly (Float | null)[] {
 
 function longestIn(floats: readonly Float[]): Float | null {
   let longest: Float | null = null;
-  for (const float of floats) if (!longest || float.stitches > longest.stitches) longest = float;
+  for (const float of floats) if (lengthOf(float) > lengthOf(longest)) longest = float;
   return longest;
 }
 
@@ -113,16 +114,16 @@ export function barsOf(longest: readonly (Float | null)[], laid: LaidView, heigh
   });
 }
 
-/** In stitches; 0 for none. */
+/** What lies loose of it, in stitches; 0 for none. */
 export function lengthOf(float: Float | null | undefined): number {
-  return float?.stitches ?? 0;
+  return float ? looseStitches(float) : 0;
 }
 
 /** The bars that carry their number: those over the limit, the longest first, as many as keep apart. */
 export function numberedBars(bars: readonly ProfileBar[]): ProfileBar[] {
   const numbered: ProfileBar[] = [];
   const over = bars.filter(({ float }) => float.isOver);
-  for (const bar of over.toSorted((one, other) => other.float.stitches - one.float.stitches || one.row - other.row)) {
+  for (const bar of over.toSorted((one, other) => lengthOf(other.float) - lengthOf(one.float) || one.row - other.row)) {
     if (numbered.every(({ top }) => Math.abs(top - bar.top) >= APART)) numbered.push(bar);
   }
   return numbered;

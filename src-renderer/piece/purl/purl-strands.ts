@@ -8,7 +8,8 @@ import { contrastRatio, GRAPHIC_CONTRAST, legibleOn } from '@shared/colour/index
 import type { LyingCarry, LyingRow, LyingWrap, PurlSide, YarnEnd } from '@shared/plan/purl-side/index.ts';
 import type { Float } from '@shared/strands/index.ts';
 import type { Size, Viewport } from '../../canvas/index.ts';
-import { MOST_SAG, sagOf } from '../../canvas/strands.ts';
+import { MOST_SAG } from '../../canvas/strands.ts';
+import { strandsOf } from '../drawing/floats.ts';
 import type { LaidView } from '../drawing/laid-view.ts';
 
 /** On rows thinner than this many pixels a strand is seen by the veil that it lays over the stitches. */
@@ -141,13 +142,15 @@ function drawFloatsOf(
   }
 }
 
-function traceFloat(context: CanvasRenderingContext2D, view: Viewport, row: number, { first, last }: Float): void {
-  const { left, right } = view.span(first, last);
+/** From its stitch over each needle that holds it to the next stitch. */
+function traceFloat(context: CanvasRenderingContext2D, view: Viewport, row: number, float: Float): void {
   const into = view.columnWidth * INTO;
-  const y = view.top(row - 1) + view.cellHeight / 2;
-  context.moveTo(left - into, y);
-  // The curve reaches half as deep as its control point.
-  context.quadraticCurveTo((left + right) / 2, y + 2 * sagOf(right - left, view.cellHeight), right + into, y);
+  for (const { x1, x2, y, y1, y2, sag } of strandsOf(float, row, view)) {
+    const [left, right] = [x1 - (y1 === y ? into : 0), x2 + (y2 === y ? into : 0)];
+    context.moveTo(left, y1);
+    // The curve reaches half as deep as its control point.
+    context.quadraticCurveTo((x1 + x2) / 2, y + 2 * sag, right, y2);
+  }
 }
 
 const OUT: { readonly [At in Side]: 1 | -1 } = { left: -1, right: 1 };

@@ -1,6 +1,6 @@
 /** How many floats there are of which length, by yarn, against the limit. */
 import { sectionAt, type FloatLimit } from '../../piece/index.ts';
-import { longestWithin, type Float } from '../../strands/index.ts';
+import { longestWithin, looseStitches, type Float } from '../../strands/index.ts';
 import type { YarnIndex } from '../running-order/types.ts';
 import type { Plan, PlanRow } from '../types.ts';
 
@@ -13,7 +13,7 @@ export interface FloatCount {
   readonly covered: number;
 }
 
-/** A bar of the histogram: floats of `from` … `to` stitches. */
+/** A bar of the histogram: floats of which `from` … `to` stitches lie loose, in the longest part where they are held. */
 export interface LengthBar {
   readonly from: number;
   readonly to: number;
@@ -32,6 +32,8 @@ export interface FloatLengths {
   readonly yarns: readonly (FloatCount & { readonly longest: number })[];
   /** Over the limit of their rows, in the open and covered. */
   readonly over: { readonly open: number; readonly covered: number };
+  /** Hooked or latched up, so that they count by what lies loose of them. */
+  readonly held: number;
 }
 
 /** More bars than this are not read at a glance. */
@@ -41,20 +43,24 @@ const MOST_SINGLE = 8;
 /** Bars over the limit are so many stitches wide. */
 const WIDTHS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
-/** The floats of a piece by length. Linear in them. */
+/** The floats of a piece by what lies loose of them, in stitches. Linear in them. */
 export function floatLengthsOf(plan: Pick<Plan, 'rows' | 'sections' | 'gauges'>, limit: FloatLimit): FloatLengths {
   /** By length, then by yarn. */
   const found: { open: number; covered: number }[][] = [];
   const longest: number[] = [];
   const over = { open: 0, covered: 0 };
+  let held = 0;
   for (const { row, floats } of plan.rows) {
     if (floats.length === 0) continue;
     const where = sectionAt(plan.sections, row).isLined ? 'covered' : 'open';
-    for (const { stitches, strand, isOver } of floats) {
+    for (const float of floats) {
+      const { strand, isOver } = float;
+      const stitches = looseStitches(float);
       const count = ((found[stitches] ??= [])[strand.yarn] ??= { open: 0, covered: 0 });
       count[where]++;
       longest[strand.yarn] = Math.max(longest[strand.yarn] ?? 0, stitches);
       if (isOver) over[where]++;
+      if (float.held.length > 0) held++;
     }
   }
   const limits = [...new Set(plan.gauges.map(({ gauge }) => longestWithin(limit, gauge)))].sort((a, b) => a - b);
@@ -63,7 +69,7 @@ export function floatLengthsOf(plan: Pick<Plan, 'rows' | 'sections' | 'gauges'>,
     return { from, to, counts, open: sumOf(counts, 'open'), covered: sumOf(counts, 'covered') };
   });
   const yarns = countsOf(found).map((count) => ({ ...count, longest: longest[count.yarn] as number }));
-  return { bars, limits, yarns, over };
+  return { bars, limits, yarns, over, held };
 }
 
 /** The lengths of each bar up to `most`: as narrow as they go, and none reaches over a limit. */
@@ -108,13 +114,16 @@ export interface FloatAt {
   readonly float: Float;
 }
 
-/** The next float of `from` … `to` stitches after a needle of a row, up the piece and then from its foot again; null where there is none. */
+/** The next float of which `from` … `to` stitches lie loose after a needle of a row, up the piece and then from its foot again; null where there is none. */
 export function nextFloat(
   rows: readonly PlanRow[],
   { from, to }: Pick<LengthBar, 'from' | 'to'>,
   after: { readonly row: number; readonly needle: number },
 ): FloatAt | null {
-  const isMeant = ({ stitches }: Float): boolean => stitches >= from && stitches <= to;
+  const isMeant = (float: Float): boolean => {
+    const stitches = looseStitches(float);
+    return stitches >= from && stitches <= to;
+  };
   for (let step = 0; step <= rows.length; step++) {
     const { row, floats } = rows[(after.row - 1 + step) % rows.length] as PlanRow;
     const there = floats

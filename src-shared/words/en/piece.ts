@@ -26,10 +26,12 @@ function yarn({ role }: Pick<StitchFacts, 'role'>, name: string, yarns: number):
   return yarns > 2 && role === 'contrast' ? `${role} ${name}` : role;
 }
 
-/** `float of 25 to the right`, `main float of 9 across it`. */
-function float({ where, role, stitches, isOver }: FloatNear, isSameYarn: boolean): string {
+/** `float of 25 to the right`, `main float of 9 across it`, `main float of 22 across it (held: 5 lie loose)`. */
+function float({ where, role, stitches, isOver, loose }: FloatNear, isSameYarn: boolean): string {
   const phrase = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
-  return where === 'across' ? `${phrase} across it` : `${phrase} to the ${where}`;
+  const place = where === 'across' ? 'across it' : `to the ${where}`;
+  const held = loose === null ? '' : ` (held: ${loose} ${loose === 1 ? 'lies' : 'lie'} loose)`;
+  return `${phrase} ${place}${held}`;
 }
 
 /** When: `before row 40`; of several, from which row on, as `every 9th row` alone is read as 9 or as 10. */

@@ -41,6 +41,9 @@ export const purlSide = {
     help: 'A bar goes to the next float of its length.',
     over: (floats: number): string =>
       floats === 0 ? 'None is too long.' : `**${n.count(floats, 'float')}** too long.`,
+    /** Where floats are hooked or latched up. */
+    held: (floats: number): string =>
+      `${n.count(floats, 'float is', 'floats are')} hooked or latched up, and ${floats === 1 ? 'counts' : 'count'} by the longest part that lies loose.`,
     covered: (floats: number, over: number): string =>
       `${n.count(floats, 'float')} inside a hem or lining${over === 0 ? '' : `, ${over} over the limit`}: covered.`,
     /** Where a bar went. */

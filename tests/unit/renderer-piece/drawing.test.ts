@@ -6,7 +6,7 @@ import { edgesAt, outlineOf } from '@shared/piece/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
-import { sagOf, tagsOf, thicknessOf } from '../../../src-renderer/canvas/strands.ts';
+import { sagOf, tagsOf, thicknessOf, type Strand } from '../../../src-renderer/canvas/strands.ts';
 import { strandsIn } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
@@ -207,6 +207,21 @@ describe('floats as they are drawn', () => {
     const longest = strandsIn(plan.rows, view, 1000, 700).find(({ float }) => float.stitches === 8);
     // L5 … R3: five stitches left of the centre, three right of it.
     expect(longest).toMatchObject({ row: 3, x1: 450, x2: 530 });
+  });
+
+  it('hang in parts where they are hooked up, on the needle that knits the next row', () => {
+    const hooked = planOf(twoGroups({ band: { longFloats: 'hooked-up' } }));
+    const [float] = hooked.rows[2]?.floats.filter(({ held }) => held.length > 0) ?? [];
+    expect(float?.stitches).toBe(8);
+    const [held] = float?.held ?? [];
+    const parts = strandsIn(hooked.rows, view, 1000, 700).filter((strand) => strand.float === float);
+    expect(parts.map(({ stitches }) => stitches).reduce((sum, stitches) => sum + stitches, 0)).toBe(7);
+    const [left, right] = parts as [Strand, Strand];
+    // Ten pixels a needle from 500 on: they meet in the middle of the needle that holds them, above the row.
+    expect([left.x1, left.x2, right.x1, right.x2]).toEqual([450, 505 + 10 * (held ?? 0), 505 + 10 * (held ?? 0), 530]);
+    expect([left.y1, right.y2]).toEqual([left.y, right.y]);
+    expect([left.y2, right.y1]).toEqual([left.y - 0.75 * 7, left.y - 0.75 * 7]);
+    expect(parts.some(({ isOver }) => isOver)).toBe(false);
   });
 
   it('are left out where they are out of sight', () => {

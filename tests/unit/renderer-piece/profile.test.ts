@@ -11,6 +11,7 @@ import { lookOf } from '../../../src-renderer/piece/drawing/look.ts';
 import { pointedStrands } from '../../../src-renderer/piece/drawing/pointed-strands.ts';
 import {
   barsOf,
+  lengthOf,
   longestOf,
   numberedBars,
   profileColumns,
@@ -57,7 +58,12 @@ describe('the profile of floats', () => {
 
   it('numbers the longest bars over the limit that keep apart', () => {
     const bar = (row: number, stitches: number, isOver: boolean): ProfileBar =>
-      ({ row, top: row * 10, height: 10, float: { stitches, isOver } }) as unknown as ProfileBar;
+      ({
+        row,
+        top: row * 10,
+        height: 10,
+        float: { first: 1, last: stitches, held: [], isOver },
+      }) as unknown as ProfileBar;
     const numbered = numberedBars([
       bar(1, 9, true),
       bar(2, 12, true),
@@ -66,6 +72,16 @@ describe('the profile of floats', () => {
       bar(9, 9, true),
     ]);
     expect(numbered.map(({ row }) => row)).toEqual([2, 7]);
+  });
+
+  it('has of floats that are hooked up what lies loose of them', () => {
+    const hooked = planOf(twoGroups({ band: { longFloats: 'hooked-up' } }));
+    const lengths = (rows: typeof plan.rows): number[] => longestOf(rows).map(lengthOf);
+    // Five stitches may lie loose of the eight and the ten of rows 3 and 4.
+    expect(lengths(plan.rows).slice(2, 4)).toEqual([8, 10]);
+    expect(Math.max(...lengths(hooked.rows))).toBe(5);
+    const bars = barsOf(longestOf(hooked.rows), laidBy(new Viewport(10, 7, 500, 600)), 700);
+    expect(numberedBars(bars)).toEqual([]);
   });
 
   it('has no room in a narrow view, and none without floats', () => {

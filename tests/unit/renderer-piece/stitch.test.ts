@@ -97,6 +97,15 @@ describe('saying what is under the pointer', () => {
     expect(said(3, 'R7', ahead && { ...ahead, plan: { ...plan } })).toBe(sentence);
   });
 
+  it('says of a float that is hooked up how much of it lies loose', () => {
+    const hooked = planOf(twoGroups({ band: { longFloats: 'hooked-up' } }));
+    const facts = stitchAt(hooked, 3, parseNeedle('R1'));
+    // Eight needles, held at one: at most five may lie loose.
+    expect(facts && words.piece.stitch(facts, [], 'chalk', 2)).toMatch(
+      /contrast float of 8 across it \(held: [45] lie loose\)/,
+    );
+  });
+
   it('names the contrast yarn where there is more than one', () => {
     const facts = at(3, 'R6');
     expect(facts && words.piece.stitch(facts, [], 'rust', 3)).toContain('contrast rust, last of the pattern');
