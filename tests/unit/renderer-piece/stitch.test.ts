@@ -38,14 +38,20 @@ describe('what is known of one stitch', () => {
 
   it('finds the float of the contrast between the groups from both its ends and across it', () => {
     // From L5 to R3 there are eight needles.
-    const float = { role: 'contrast', stitches: 8, isOver: true };
+    const float = { role: 'contrast', stitches: 8, isOver: true, loose: null };
     expect(at(3, 'L6')?.floats[0]).toEqual({ ...float, where: 'right' });
     expect(at(3, 'R4')?.floats[0]).toEqual({ ...float, where: 'left' });
     expect(at(3, 'L1')?.floats).toEqual([{ ...float, where: 'across' }]);
   });
 
   it('counts the float of main behind a contrast stitch as lying across it', () => {
-    expect(at(3, 'L8')?.floats).toContainEqual({ where: 'across', role: 'main', stitches: 1, isOver: false });
+    expect(at(3, 'L8')?.floats).toContainEqual({
+      where: 'across',
+      role: 'main',
+      stitches: 1,
+      isOver: false,
+      loose: null,
+    });
   });
 
   it('alternates the side the carriage comes from, the start side first', () => {
