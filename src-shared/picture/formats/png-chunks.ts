@@ -8,6 +8,7 @@
  * else reads the file may unpack them, so what comes out of them is bounded too;
  * a note that makes no sense is let be.
  */
+import { crc32 } from '../../checksum/index.ts';
 import { problemError, type ProblemError } from '../../problem/index.ts';
 import type { PictureDamage } from '../problems.ts';
 import { beginsWith, nameAt, viewOf } from './bytes.ts';
@@ -197,20 +198,4 @@ function packedNote(name: string, body: Uint8Array): Uint8Array | null {
 
 export function brokenPng(damage: PictureDamage): ProblemError {
   return problemError('picture-broken', { kind: KIND, damage });
-}
-
-/** The checksum of a PNG's chunks: CRC-32 as ISO/IEC 15948, annex D, has it (polynomial 0xEDB88320, reflected). */
-
-const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let crc = byte;
-  for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? 0xedb88320 ^ (crc >>> 1) : crc >>> 1;
-  return crc;
-});
-
-function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (let at = 0; at < bytes.length; at++) {
-    crc = (TABLE[(crc ^ (bytes[at] as number)) & 255] as number) ^ (crc >>> 8);
-  }
-  return (crc ^ 0xffffffff) >>> 0;
 }

@@ -1,0 +1,1 @@
+export { crc32 } from './crc32.ts';
