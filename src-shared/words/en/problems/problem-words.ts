@@ -12,6 +12,8 @@ import type { DayProblems } from '../../../day/index.ts';
 import type { FabricProblems } from '../../../fabric/index.ts';
 import type { GridProblems } from '../../../grid/index.ts';
 import type { CallProblems, FileProblems } from '../../../host/index.ts';
+import type { JournalProblems } from '../../../journal/index.ts';
+import type { KnittingProblems } from '../../../knitting/index.ts';
 import type { PictureProblems } from '../../../picture/index.ts';
 import type { PieceProblems } from '../../../piece/index.ts';
 import type { PlacementProblems } from '../../../placement/index.ts';
@@ -32,6 +34,8 @@ declare module '../../../problem/problem.ts' {
       PlacementProblems,
       CollectionProblems,
       FabricProblems,
+      JournalProblems,
+      KnittingProblems,
       FileProblems,
       CallProblems {}
 }

@@ -1,0 +1,11 @@
+export * from './model.ts';
+export {
+  beginningLine,
+  entryLine,
+  journalFromText,
+  JOURNAL_VERSION,
+  type Check,
+  type Journal,
+  type Rest,
+} from './lines.ts';
+export type * from './problems.ts';

@@ -1,0 +1,7 @@
+/** What can be wrong with a journal of a piece on the needles. */
+export interface JournalProblems {
+  'journal-not-ours': Record<string, never>;
+  'journal-newer': { version: number; known: number };
+  /** `line` from 1. */
+  'journal-damaged': { line: number };
+}

@@ -1,0 +1,12 @@
+export type * from './model.ts';
+export { knittingOrderOf } from './order-of.ts';
+export * from './stops.ts';
+export { bedAt, type BedAt } from './bed-at.ts';
+export { needlesOfAct } from './act-needles.ts';
+export type { Supply } from './settings.ts';
+export { paritySide, puttingBack, type PutBack } from './putting-back.ts';
+export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Ticks } from './place.ts';
+export { afterEvent, followJournal, readingTyped, type Followed, type Progress } from './progress.ts';
+export { digestOf, orderFromText, orderToText } from './order-text.ts';
+export { orderChange, type DifferingRows, type OrderChange, type RowDifference } from './changes.ts';
+export type * from './problems.ts';

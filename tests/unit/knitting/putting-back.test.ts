@@ -1,0 +1,132 @@
+/** What ripping back asks of the hands, worked by hand. Common practice, no source. */
+import { describe, expect, it } from 'vitest';
+import { paritySide, puttingBack, type KnittingOrder } from '@shared/knitting/index.ts';
+import type { ProjectAt } from '@shared/project/index.ts';
+import { knittingOf, putBackLine, sample, trial } from './knitting.ts';
+
+const lines = (knitting: KnittingOrder, from: number, to: number, ticked?: readonly number[]): string[] =>
+  puttingBack(knitting, from, to, ticked).map((put) => putBackLine(put, knitting));
+
+describe('ripping back', () => {
+  const knitting = knittingOf(trial());
+
+  it('over plain rows takes the loops, the carriage and the counter', () => {
+    expect(lines(knitting, 10, 8)).toEqual(['stitches L5–R6', 'carriage to right, there', 'counter 8']);
+    expect(lines(knitting, 10, 9)).toEqual(['stitches L5–R6', 'carriage to left', 'counter 9']);
+  });
+
+  it('into a pattern takes its yarn and strand in again, and its needles chosen once more', () => {
+    expect(lines(knitting, 9, 5)).toEqual([
+      'stitches L5–R6',
+      'carriage to left, there',
+      'counter 5',
+      'carriage pattern',
+      'selecting on',
+      'into 2: chalk, was cut',
+      'strand 1 at R3, was ended',
+      'row 6: 1 by-hand, R1',
+    ]);
+  });
+
+  it('to the reading where the pattern begins leaves to its acts what they do', () => {
+    expect(lines(knitting, 6, 4)).toEqual([
+      'stitches L5–R6',
+      'carriage to right, there',
+      'counter 4',
+      'row 5: 3 by-hand, L1–R2',
+      'next chooses row 6',
+    ]);
+  });
+
+  it('below the set-up row switches off what was on, and takes the yarn out', () => {
+    expect(lines(knitting, 5, 2)).toEqual([
+      'stitches L5–R6',
+      'carriage to right',
+      'counter 2',
+      'carriage plain',
+      'selecting off',
+      'out of 2: chalk',
+      'strand 1 out',
+    ]);
+  });
+
+  it('has done at the reading that is left what is ticked off there, and no more', () => {
+    // At 6 the carriage is set to plain, selecting switched off, the yarn cut and the strand worked in.
+    expect(lines(knitting, 6, 5, [0, 1, 2, 3])).toEqual(
+      lines(knitting, 7, 5).map((line) => line.replace(', there', '')),
+    );
+    expect(lines(knitting, 6, 5)).not.toContain('carriage pattern');
+  });
+
+  it.each([
+    [4, 4],
+    [4, 5],
+    [13, 4],
+    [4, -1],
+  ])('from %i to %i is none', (from, to) => {
+    expect(() => puttingBack(knitting, from, to)).toThrow(RangeError);
+  });
+});
+
+it('takes needles out of work that were increased since, and chooses before the edges are put right', () => {
+  const knitting = knittingOf(sample());
+  const told = lines(knitting, 61, 40);
+  expect(told[0]).toBe('stitches L52–R52, out L54–L53, out R53–R54');
+  expect(told).toContain('row 41: 12 by-hand, L33–L31 L19–L17 R17–R19 R31–R33');
+  expect(told).toContain('next chooses row 42');
+});
+
+it('lets the machine choose again what nobody can push', () => {
+  const project = trial();
+  const machine: ProjectAt['machine'] = { ...project.machine, chooses: 'ahead-unseen' };
+  expect(lines(knittingOf({ ...project, machine }), 7, 5)).toContain('row 6: 1 by-pass, R1');
+});
+
+it('pushes nothing twice where all needles are chosen by hand', () => {
+  const project = trial();
+  const machine: ProjectAt['machine'] = { ...project.machine, chooses: 'by-hand' };
+  expect(lines(knittingOf({ ...project, machine }), 7, 5).filter((line) => line.startsWith('row'))).toEqual([]);
+});
+
+describe('ripping out a hem', () => {
+  const hemmed = knittingOf(
+    trial({ rows: 30, piece: { hemRows: 10, ends: 'cast-off' }, band: { position: { kind: 'from-row', row: 20 } } }),
+  );
+
+  it('takes its loops off the needles, which waste yarn holds until it is pulled out', () => {
+    expect(lines(hemmed, 11, 8)).toContain('hem off, on waste');
+    expect(lines(hemmed, 14, 8)).toContain('hem off');
+    expect(lines(hemmed, 14, 12)).not.toContain('hem off');
+  });
+
+  it('to the reading at which it is hung takes it off too: it is hung there again', () => {
+    expect(lines(hemmed, 11, 10)).toContain('hem off, on waste');
+  });
+
+  it('sets the tension of the hem again', () => {
+    expect(lines(hemmed, 14, 3)).toContain('tension facing');
+  });
+});
+
+it('says where each strand waits', () => {
+  const knitting = knittingOf(
+    trial({
+      motif: ['X', '.', '.', 'X'],
+      copies: [1, 1],
+      stitches: 21,
+      rows: 16,
+      group: { hasOwnBall: true },
+    }),
+  );
+  // Rows 5 and 8 are laid by hand; on rows 6 and 7 the balls wait where row 5 ended.
+  expect(lines(knitting, 9, 6).filter((line) => line.includes('waits'))).toEqual([
+    'ball 1 chalk waits at R6, was cut',
+    'ball 2 chalk waits at L5, was cut',
+  ]);
+});
+
+it('knows the carriage’s side by the reading', () => {
+  const knitting = knittingOf(trial());
+  expect([0, 1, 11, 12].map((reading) => paritySide(knitting, reading))).toEqual(['right', 'left', 'left', 'right']);
+  expect(() => paritySide(knitting, 13)).toThrow(RangeError);
+});
