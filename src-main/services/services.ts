@@ -6,6 +6,7 @@ import { documentsOf } from './documents.ts';
 import type { Environment } from './environment.ts';
 import { exportsOf } from './exports.ts';
 import { listFolder } from './folders.ts';
+import { knittingOf } from './knitting/index.ts';
 import { reachOf } from './reach.ts';
 import { recentList } from './recent.ts';
 import { recoveryOf } from './recovery.ts';
@@ -21,6 +22,7 @@ export function createServices(environment: Environment): Services {
   const recovery = recoveryOf(environment, recent);
   const settings = settingsOf(environment);
   const collection = collectionOf(environment, settings, reach);
+  const knitting = knittingOf(environment);
   const exports = exportsOf(environment, reach, saving);
 
   /** The dialog has asked about the file of that very name; if the ending changes it, it has not. */
@@ -79,6 +81,16 @@ export function createServices(environment: Environment): Services {
     'collection.keep': (params) => collection.keep(params),
     'collection.choose': async (params) => {
       await collection.choose(params);
+      return {};
+    },
+
+    'knitting.begin': (params) => knitting.begin(params),
+    'knitting.read': ({ of }) => knitting.read(of),
+    'knitting.since': (params) => knitting.since(params),
+    'knitting.append': (params) => knitting.append(params),
+    'knitting.list': () => knitting.list(),
+    'knitting.savedAs': async (params) => {
+      await knitting.savedAs(params);
       return {};
     },
 

@@ -15,6 +15,7 @@ import { upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
 import * as collection from './collection-contract.ts';
 import type { WindowCommand } from './commands.ts';
 import { bytesSchema, emptySchema, pathSchema, stampSchema } from './fields-contract.ts';
+import * as knitting from './knitting-contract.ts';
 import { settingsSchema, settingsSetSchema } from './settings-contract.ts';
 
 const empty = emptySchema;
@@ -169,6 +170,13 @@ export const contract = {
   'collection.read': collection.collectionRead,
   'collection.keep': collection.collectionKeep,
   'collection.choose': collection.collectionChoose,
+
+  'knitting.begin': knitting.knittingBegin,
+  'knitting.read': knitting.knittingRead,
+  'knitting.since': knitting.knittingSince,
+  'knitting.append': knitting.knittingAppend,
+  'knitting.list': knitting.knittingList,
+  'knitting.savedAs': knitting.knittingSavedAs,
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its

@@ -2,6 +2,7 @@ export * from './model.ts';
 export {
   beginningLine,
   entryLine,
+  journalContinued,
   journalFromText,
   JOURNAL_VERSION,
   type Check,

@@ -67,13 +67,25 @@ export function journalFromText(text: string): Journal | null {
     return null;
   }
   const begun = beginningFrom(first);
-  const entries: Entry[] = [];
-  let check = first.slice(0, CHECK_LETTERS);
-  let length = first.length + 1;
-  for (const [index, line] of others.entries()) {
+  const check = first.slice(0, CHECK_LETTERS);
+  const start: Journal = { begun, entries: [], check, length: first.length + 1, rest: { kind: 'none' } };
+  return goneOn(start, others, brokenOff);
+}
+
+/** The journal with what `text` has behind its last line that was believed. */
+export function journalContinued(journal: Journal, text: string): Journal {
+  const lines = text.split('\n');
+  const brokenOff = lines.pop() as string;
+  return goneOn(journal, lines, brokenOff);
+}
+
+function goneOn({ begun, entries: before, ...end }: Journal, lines: readonly string[], brokenOff: string): Journal {
+  const entries = [...before];
+  let { check, length } = end;
+  for (const line of lines) {
     const entry = entryFrom(line, check);
     if (entry?.number !== entries.length + 1) {
-      return { begun, entries, check, length, rest: { kind: 'damaged', line: index + 2 } };
+      return { begun, entries, check, length, rest: { kind: 'damaged', line: entries.length + 2 } };
     }
     entries.push(entry);
     check = line.slice(0, CHECK_LETTERS);

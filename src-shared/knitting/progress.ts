@@ -96,8 +96,15 @@ export interface Followed extends Progress {
  * begun with is no order.
  */
 export function followJournal({ begun, entries }: Journal): Followed {
-  let progress: Progress = { knitting: orderFromText(begun.order), place: AT_THE_START };
+  const knitting = orderFromText(begun.order);
+  return followFurther({ knitting, place: AT_THE_START, entries: 0, refused: null }, entries);
+}
+
+/** The same of a journal that has grown: `entries` are all of it, and `followed` is after the first of them. */
+export function followFurther(followed: Followed, entries: Journal['entries']): Followed {
+  let progress: Progress = { knitting: followed.knitting, place: followed.place };
   for (const [index, { event }] of entries.entries()) {
+    if (index < followed.entries) continue;
     try {
       progress = afterEvent(progress, event);
     } catch (thrown) {

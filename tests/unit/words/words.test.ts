@@ -50,6 +50,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'carriage-elsewhere': { reading: 41, seen: 'right', expected: 'left' },
   'order-too-short': { reading: 41, last: 40 },
   'order-unreadable': {},
+  'journal-missing': {},
   'journal-not-ours': {},
   'journal-newer': { version: 2, known: 1 },
   'journal-damaged': { line: 12 },

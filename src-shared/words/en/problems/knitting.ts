@@ -48,6 +48,10 @@ export const knitting = {
     what: 'What this piece was begun with cannot be read.',
     mend: 'Begin the piece again from the project, and go to the reading of your row counter.',
   }),
+  'journal-missing': () => ({
+    what: 'There is no journal of this piece any more.',
+    mend: 'Begin the piece again, and go to the reading of your row counter.',
+  }),
   'journal-not-ours': () => ({
     what: 'This is no journal of a piece on the needles.',
     mend: 'Begin the piece again, and go to the reading of your row counter.',
