@@ -5,6 +5,7 @@ export { bedAt, type BedAt } from './bed-at.ts';
 export { needlesOfAct } from './act-needles.ts';
 export type { Supply } from './settings.ts';
 export { paritySide, puttingBack, type PutBack } from './putting-back.ts';
+export { comingIn } from './coming-in.ts';
 export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Ticks } from './place.ts';
 export { afterEvent, followFurther, followJournal, readingTyped, type Followed, type Progress } from './progress.ts';
 export { countedOn, countingFrom, toldOf, type Counting, type Sent, type Told } from './counting.ts';

@@ -16,8 +16,14 @@ import { lastReading, stopsOf, type KnittingStop } from './stops.ts';
 
 /** One thing to put back. */
 export type PutBack =
-  /** Each loop of the row on its own needle: on `needles`, of which `back` come into work again; `out` go out of work. */
-  | { readonly kind: 'stitches'; readonly needles: Run; readonly back: readonly Run[]; readonly out: readonly Run[] }
+  /** Each loop of `row` (0: of the cast-on) on its own needle: on `needles`, of which `back` come into work again; `out` go out of work. */
+  | {
+      readonly kind: 'stitches';
+      readonly row: number;
+      readonly needles: Run;
+      readonly back: readonly Run[];
+      readonly out: readonly Run[];
+    }
   /** The loops of the hem come off the needles. `hasWaste`: they hang on waste yarn still, else nothing holds them. */
   | { readonly kind: 'hem-off'; readonly hasWaste: boolean }
   /** Without knitting or counting. */
@@ -119,7 +125,7 @@ function stitches(knitting: KnittingOrder, from: number, to: number, leftActs: r
   const needles = needlesAt(knitting, to);
   const isShaped = leftActs.some(({ kind }) => SHAPING.has(kind));
   const now = isShaped ? (stopAt(knitting, from).row?.needles ?? needlesAt(knitting, from)) : needlesAt(knitting, from);
-  return [{ kind: 'stitches', needles, back: beyond(needles, now), out: beyond(now, needles) }];
+  return [{ kind: 'stitches', row: to, needles, back: beyond(needles, now), out: beyond(now, needles) }];
 }
 
 const SHAPING: ReadonlySet<Act['kind']> = new Set(['increase', 'decrease', 'cast-off', 'cast-on-more']);

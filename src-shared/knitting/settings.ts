@@ -41,7 +41,8 @@ export interface Settings {
   readonly isOnWaste: boolean;
 }
 
-const AT_FIRST: Settings = {
+/** Before anything is done. */
+export const AT_FIRST: Settings = {
   carriage: 'plain',
   isSelecting: false,
   endNeedles: null,

@@ -15,5 +15,6 @@ export * from './row-list.ts';
 export { FONT_FAMILY } from './font/metrics.ts';
 export * from './steps/steps.ts';
 export * from './steps/names.ts';
+export { orderFromRow } from './steps/from-row.ts';
 export * from './steps/at-hand.ts';
 export * from './steps/landmarks.ts';

@@ -36,6 +36,7 @@ const options = {
   choice: ['K', 'take the K-th placing that "place" lists; 1 if left out'],
   rows: ['N', 'rows of the piece; to the end of the hem, or of the motif, if left out'],
   hem: ['N', 'rows of a folded hem: its lower half is the facing, the motif is centred on its outside'],
+  from: ['ROW', 'the row to go on with; what is set at the machine before it is said first'],
   'first-row': ['N', 'the row that the motif starts on'],
   gauge: ['28x40', 'stitches and rows in 10 cm'],
   'start-side': ['SIDE', 'where the carriage stands before row 1: left or right (default)'],
@@ -130,7 +131,8 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   ],
   follow: [
     'Row n is the row that brings the counter to n; what is done before it is done when the counter reads n − 1.',
-    'Where something stands in the way it says what, and gives no order. --json gives the order act by act.',
+    'Where something stands in the way it says what, and gives no order. --json gives the order act by act, and as',
+    '“stops” each reading with its row, from the row of --from on; “toSet” is what is set before that row.',
     'A divided neck is not told: plan one piece up to its row and one for each side, and take one side off on waste yarn.',
   ],
   read: [
@@ -229,6 +231,9 @@ export const cli = {
     remediesTitle: 'What would help',
     noFindings: 'Nothing.',
   },
+
+  /** Above what is set at the machine, for whoever goes on in the middle of a piece. */
+  goingOn: (row: number): string => `To go on with row ${row}`,
 
   read: {
     written: (file: string, replaced: boolean): string =>
