@@ -7,7 +7,7 @@ import type { SizeId } from '@shared/piece/index.ts';
 import { LOOKED_AT, type PieceId, type Project, type Scope } from '@shared/project/index.ts';
 import type { Theme } from '../ui/theme.ts';
 
-export type Bench = 'motif' | 'piece' | 'sheet';
+export type Bench = 'motif' | 'piece' | 'sheet' | 'knit';
 
 export interface View {
   readonly bench: Bench;

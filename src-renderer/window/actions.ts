@@ -7,7 +7,7 @@ import type { Bench, Session } from '../session/session.ts';
 import { actionsFor, unless, type ActionsOf } from '../commands/command.ts';
 import { singleKeys } from '../commands/single-keys.ts';
 
-export const BENCHES = ['motif', 'piece', 'sheet'] as const satisfies readonly Bench[];
+export const BENCHES = ['motif', 'piece', 'sheet', 'knit'] as const satisfies readonly Bench[];
 
 /** What the window does for commands. */
 export interface WindowControls {

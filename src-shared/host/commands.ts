@@ -36,7 +36,7 @@ export const commandGroups = {
     print: ['Mod+P'],
   },
   steps: { undo: ['Mod+Z'], redo: ['Mod+Shift+Z', 'Mod+Y'] },
-  benches: { 'bench-motif': ['1'], 'bench-piece': ['2'], 'bench-sheet': ['3'] },
+  benches: { 'bench-motif': ['1'], 'bench-piece': ['2'], 'bench-sheet': ['3'], 'bench-knit': ['4'] },
   window: {
     colourways: ['Mod+Shift+H'],
     tour: ['F1'],
@@ -184,6 +184,14 @@ export const commandGroups = {
     'write-sheet-pdf': ['P'],
     'write-rows-csv': ['R'],
     'write-all': ['Mod+E'],
+  },
+
+  /** Space and Enter end the row too: its button has the keyboard. */
+  knitting: {
+    'row-done': ['PageDown'],
+    'row-back': ['PageUp'],
+    'reading-other': ['R'],
+    'rows-spoken': ['S'],
   },
 } as const satisfies { readonly [Group in string]: { readonly [Id in string]: Shortcuts } };
 

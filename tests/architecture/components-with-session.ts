@@ -5,6 +5,7 @@
 
 /** Those that put others together, and give them what they need of it. */
 export const ROOTS: readonly string[] = [
+  'src-renderer/knit/KnitBench.svelte',
   'src-renderer/motif/MotifBench.svelte',
   'src-renderer/piece/PieceBench.svelte',
   'src-renderer/piece/panel/PieceForms.svelte',

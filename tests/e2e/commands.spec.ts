@@ -4,7 +4,7 @@ import { Chart } from './chart.ts';
 
 test('gives every command of every bench a shortcut of its own', async ({ page, start }) => {
   await start();
-  for (const bench of ['Motif', 'Piece', 'Sheet']) {
+  for (const bench of ['Motif', 'Piece', 'Sheet', 'Knit']) {
     await page.getByRole('button', { name: bench, exact: true }).click();
     await page.getByRole('button', { name: 'Commands' }).click();
     const options = page.getByRole('dialog').getByRole('option');

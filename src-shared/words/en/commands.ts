@@ -25,6 +25,7 @@ export const commands = {
   'bench-motif': goTo(shell.benches.motif),
   'bench-piece': goTo(shell.benches.piece),
   'bench-sheet': goTo(shell.benches.sheet),
+  'bench-knit': goTo(shell.benches.knit),
   /** By the unit that it brings. */
   'length-unit': (unit: LengthUnit): string => (unit === 'cm' ? 'Lengths in centimetres' : 'Lengths in inches'),
   colourways: 'Colourways…',
@@ -169,4 +170,9 @@ export const commands = {
   'write-sheet-pdf': 'Export the placement sheet',
   'write-rows-csv': 'Export the row list',
   'write-all': 'Export all files',
+
+  'row-done': 'The row is done',
+  'row-back': 'Go back a row',
+  'reading-other': 'Another reading, or ripped back',
+  'rows-spoken': 'Speak rows',
 } satisfies { readonly [Id in CommandId]: Label };

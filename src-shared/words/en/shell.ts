@@ -6,7 +6,7 @@ export const shell = {
   saved: 'saved',
   unsaved: 'not saved',
   notInFile: 'not in a file yet',
-  benches: { motif: 'Motif', piece: 'Piece', sheet: 'Sheet' },
+  benches: { motif: 'Motif', piece: 'Piece', sheet: 'Sheet', knit: 'Knit' },
   benchesLabel: 'Benches',
   noticeLabel: 'Notice',
   statusLabel: 'Where you are, and what was done',
@@ -31,6 +31,7 @@ export const shell = {
     names: {
       piece: 'The Piece bench',
       sheet: 'The Sheet bench',
+      knit: 'The Knit bench',
       readingIn: 'Reading a picture in',
       newProject: 'The dialog for a new project',
       filePanel: 'The panel for files',

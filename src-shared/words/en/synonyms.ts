@@ -22,6 +22,7 @@ export const synonyms: Synonyms = {
   'bench-motif': 'draw chart design view tab',
   'bench-piece': 'garment sleeve body place layout view tab',
   'bench-sheet': 'print preview pages export view tab',
+  'bench-knit': 'machine row by row counter follow view tab',
   'length-unit': 'units metric imperial cm inches measure',
   colourways: 'yarns palette versions variants shades colors',
   'single-keys': 'hotkeys keyboard letters accessibility',
@@ -155,4 +156,9 @@ export const synonyms: Synonyms = {
   'write-sheet-pdf': 'save print paper pages',
   'write-rows-csv': 'save table spreadsheet',
   'write-all': 'save everything',
+
+  'row-done': 'next count forward pedal',
+  'row-back': 'previous miscount undo count',
+  'reading-other': 'counter jump ravel unravel rip go to row',
+  'rows-spoken': 'voice say aloud read speech',
 };

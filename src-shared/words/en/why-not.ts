@@ -34,4 +34,5 @@ export const whyNot = {
   mostAnchors: 'As many stitches are set by hand as the pattern can hold.',
   noFindings: 'Nothing was found to watch.',
   noAllOver: 'The piece has no all-over.',
+  notKnitted: 'This piece is not on the needles here.',
 } as const;

@@ -12,6 +12,7 @@ import {
 } from '../../../src-renderer/commands/command.ts';
 import { singleKeys } from '../../../src-renderer/commands/single-keys.ts';
 import type { Files } from '../../../src-renderer/files/files.ts';
+import { KnitViewModel } from '../../../src-renderer/knit/view-model.ts';
 import { MotifViewModel } from '../../../src-renderer/motif/view-model.ts';
 import { PieceViewModel } from '../../../src-renderer/piece/view-model.ts';
 import { saveCopyAction } from '../../../src-renderer/recovery/copy.ts';
@@ -37,6 +38,7 @@ const viewModels = {
   motif: new MotifViewModel(session),
   piece: new PieceViewModel(session),
   sheet: new SheetViewModel(session, {} as Host, {} as never),
+  knit: new KnitViewModel(session, {} as Host),
 };
 
 /** As the list of commands has them while a bench is up. */

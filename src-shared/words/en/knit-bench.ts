@@ -1,0 +1,120 @@
+/** What is said beside the machine, row by row: short, and read from two metres. */
+import { label, opposite, type Side } from '../../bed/index.ts';
+import type { DifferingRows, KnittingOrder, KnittingStop, RowDifference } from '../../knitting/index.ts';
+import { capitalised } from '../marked.ts';
+import { numbers as n } from './numbers.ts';
+import { runningOrder, type ActNames } from './running-order.ts';
+
+const DIFFER: { readonly [Difference in RowDifference]: string } = {
+  stitches: 'other needles',
+  yarns: 'other yarns',
+  acts: 'other things to do',
+  carriage: 'the carriage at the other side',
+  gone: 'not there in both',
+};
+
+/** What is in the feeders: `slate in the first feeder, chalk in the second`. */
+function feeders({ row }: KnittingStop, { yarns }: KnittingOrder): string {
+  const [first, second] = [row?.feeders[1] ?? null, row?.feeders[2] ?? null];
+  const name = (yarn: number): string => yarns[yarn]?.name ?? '';
+  if (first !== null && second !== null)
+    return `**${name(first)}** in the first feeder, **${name(second)}** in the second`;
+  if (first !== null) return `**${name(first)}** in the first feeder, the second empty`;
+  if (second !== null) return `the first feeder empty, **${name(second)}** in the second`;
+  return 'both feeders empty';
+}
+
+/** What the needles of a pattern row are said to do, by how they come to be chosen. */
+const CHOSEN: { readonly [By in KnittingOrder['chooses']]: string } = {
+  'ahead-seen': 'forward',
+  'ahead-unseen': 'chosen',
+  'by-hand': 'forward, by hand',
+};
+
+export const knitBench = {
+  label: 'At the machine',
+  help: 'Space, Enter or Page Down: the row is done. Page Up: back a row.',
+  which: { piece: 'Piece', size: 'Size', copy: 'Which one' },
+  copy: (copy: number, of: number): string => `${copy} of ${of}`,
+  counter: 'The counter reads',
+  from: (side: Side): string => `from the ${side}`,
+  /** What the arrow is, to assistive technology. */
+  way: (side: Side): string => `The carriage goes from the ${side} to the ${opposite(side)}.`,
+  rowOf: (row: number, rows: number): string => `Row ${row} of ${rows}`,
+  before: 'Before the row',
+  nothing: 'Nothing to do before this row.',
+  atEnd: 'At the end',
+  row: (row: number, isPattern: boolean): string => `Row ${row}, ${isPattern ? 'in pattern' : 'plain'}`,
+  feeders,
+  selected: (count: number, by: KnittingOrder['chooses']): string => `${n.needles(count)} ${CHOSEN[by]}:`,
+  stitches: (count: number): string => `${n.stitches(count)} in work`,
+  /** A stretch of rows without anything to do. */
+  goesOn: (rows: number, to: number, isPattern: boolean): string =>
+    rows === 1
+      ? ''
+      : `${rows} ${isPattern ? 'rows in pattern' : 'plain rows'} like this, until the counter reads **${to}**`,
+  /** What is next to be done, in small. */
+  next: (reading: number, sentence: string, more: number): string =>
+    `At **${reading}**: ${sentence}${more > 0 ? ` And ${n.count(more, 'more thing')}.` : ''}`,
+  done: 'Row done',
+  back: 'Back a row',
+  offTheNeedles: 'It is off the needles',
+  finished: 'This piece is off the needles.',
+  notFinished: 'It is not: go back',
+  nextCopy: (copy: number, of: number): string => `Begin ${copy} of ${of}`,
+  other: {
+    title: 'Another reading',
+    hint: 'What your row counter reads, or where you ripped back to.',
+    reading: 'Reading',
+    goTo: 'The counter reads this',
+    ripped: 'I ripped back to this',
+  },
+  returning: {
+    title: 'Before you go on',
+    ripped: (from: number, to: number): string => `Ripped back from ${from} to ${to}. Put back, in this order:`,
+    ask: 'At which side does the carriage stand?',
+    at: (side: Side): string => `At the ${side}`,
+  },
+  changed: {
+    title: 'The design was changed since this piece was begun.',
+    knitted: ({ first, last, differ }: DifferingRows): string =>
+      `${capitalised(n.rowSpan(first, last))} that you knitted would differ now: ${n.list(differ.map((one) => DIFFER[one]))}.`,
+    none: 'What is knitted would be the same.',
+    ahead: (row: number): string => `From row ${row} on it is another.`,
+    goOn: 'Go on as it was begun',
+    take: 'Take the changed design',
+  },
+  notKept: 'The place is not kept on disk: the count goes on in this window alone.',
+  cannot: 'This piece cannot be knitted as it is.',
+  toPiece: 'Go to the Piece bench',
+  caution:
+    'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, move the weights up now and then, and rest.',
+  speak: 'Speak rows',
+  /** Said aloud and in the live region, once a row. */
+  said(stop: KnittingStop, knitting: KnittingOrder, names: ActNames): string {
+    const acts = stop.acts.map(({ act }) => runningOrder.act(act, names)).join(' ');
+    const { row } = stop;
+    const parts = [
+      row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`,
+      `Carriage at the ${stop.carriageAt}.`,
+      acts,
+      row && row.selectedCount > 0
+        ? `${n.needles(row.selectedCount)} ${CHOSEN[knitting.chooses]}: ${row.selected.map((run) => (run.first === run.last ? label(run.first) : `${label(run.first)} to ${label(run.last)}`)).join(', ')}.`
+        : row
+          ? 'Plain.'
+          : '',
+    ];
+    return parts.filter((part) => part !== '').join(' ');
+  },
+  bed: {
+    title: 'The bed',
+    label: (needles: number, forward: number): string =>
+      `The bed: ${n.needles(needles)}${forward > 0 ? `, ${forward} forward` : ''}`,
+    wrap: 'wrap',
+    group: (index: number): string => `group ${index + 1}`,
+  },
+  fabric: {
+    label: (rows: number, of: number): string => `The fabric as it hangs, purl side to you: ${rows} of ${n.rows(of)}`,
+    note: 'As it hangs, purl side to you',
+  },
+};

@@ -1,0 +1,2 @@
+/** What is said beside the machine, row by row. The window is sent it with the bench that says it. */
+export { knitBench as knitBenchWords } from './en/knit-bench.ts';

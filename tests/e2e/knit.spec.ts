@@ -1,0 +1,227 @@
+/** Beside the machine: row by row, and never losing the row. */
+import type { Page } from '@playwright/test';
+import { addressOf, announced, expect, expectAccessible, intercept, test } from './app.ts';
+import { appearAs, restingBox } from './at-rest.ts';
+
+const reading = (page: Page) => page.getByRole('region', { name: 'The counter reads' }).locator('.reading');
+const done = (page: Page) => page.getByRole('button', { name: 'Row done' });
+const row = (page: Page, name: string) => page.getByRole('region', { name });
+
+async function toKnit(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Knit', exact: true }).click();
+  await expect(reading(page)).toBeVisible();
+}
+
+/** Counts rows by the key of a foot pedal until the counter reads so many. */
+async function knitTo(page: Page, rows: number): Promise<void> {
+  for (let at = Number(await reading(page).textContent()); at < rows; at++) {
+    await page.keyboard.press('PageDown');
+    await expect(reading(page)).toHaveText(String(at + 1));
+  }
+}
+
+/** Says another reading in its dialog. */
+async function say(page: Page, to: number, button: string): Promise<void> {
+  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Another reading' });
+  await dialog.getByLabel('Reading').fill(String(to));
+  await dialog.getByRole('button', { name: button }).click();
+  await expect(dialog).toHaveCount(0);
+}
+
+test('carries the knitter from row to row, by Space, Enter, a pedal and the large button', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await expect(reading(page)).toHaveText('0');
+  await expect(page.getByLabel('Cast on 96 stitches, L48–R48, closed, in slate.')).toBeVisible();
+  await expect(row(page, 'Row 1, plain')).toContainText('8 plain rows like this, until the counter reads 8');
+  await expect(page.getByRole('img', { name: 'The carriage goes from the right to the left.' })).toBeVisible();
+  // The button has the keyboard from the start.
+  await expect(done(page)).toBeFocused();
+  await page.keyboard.press('Space');
+  await expect(reading(page)).toHaveText('1');
+  await page.keyboard.press('Enter');
+  await expect(reading(page)).toHaveText('2');
+  await page.keyboard.press('PageDown');
+  await expect(reading(page)).toHaveText('3');
+  await done(page).click();
+  await expect(reading(page)).toHaveText('4');
+  await page.keyboard.press('PageUp');
+  await expect(reading(page)).toHaveText('3');
+  await page.getByRole('button', { name: 'Back a row' }).click();
+  await expect(reading(page)).toHaveText('2');
+  // A stretch of plain rows counts down.
+  await expect(row(page, 'Row 3, plain')).toContainText('6 plain rows like this');
+
+  await knitTo(page, 24);
+  await expect(row(page, 'Row 25, in pattern')).toContainText('slate in the first feeder, chalk in the second');
+  await expect(page.getByRole('img', { name: /^The bed: \d+ needles, \d+ forward$/ })).toBeVisible();
+  const act = page.getByRole('checkbox').first();
+  await act.check();
+  await expect(act).toBeChecked();
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await toKnit(page);
+  await expect(reading(page)).toHaveText('24');
+  await expect(page.getByRole('checkbox').first()).toBeChecked();
+});
+
+test('keeps the row over an end of everything, and asks at which side the carriage stands', async ({
+  page,
+  host,
+  start,
+}) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 5);
+  await page.goto(await addressOf(host));
+  await page.getByRole('button', { name: 'Commands' }).waitFor();
+  await toKnit(page);
+  await expect(reading(page)).toHaveText('5');
+  // Five rows begun at the right end at the left. No row is counted before that is said.
+  const ask = page.getByRole('region', { name: 'Before you go on' });
+  await expect(done(page)).toHaveCount(0);
+  await ask.getByRole('button', { name: 'At the right' }).click();
+  await expect(
+    page.getByText('The carriage stands at the right; when the counter reads 5 it stands at the left.'),
+  ).toBeVisible();
+  await expect(done(page)).toHaveCount(0);
+  await ask.getByRole('button', { name: 'At the left' }).click();
+  await expect(done(page)).toBeVisible();
+  await knitTo(page, 6);
+});
+
+test('says all that is put back after ripping out rows of the pattern', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 27);
+  await say(page, 20, 'I ripped back to this');
+  await expect(reading(page)).toHaveText('20');
+  const back = page.getByRole('region', { name: 'Before you go on' });
+  await expect(back).toContainText('Ripped back from 27 to 20. Put back, in this order:');
+  await expect(back.getByRole('listitem').first()).toContainText(
+    'Hang the loops of row 20 on L50–R50, each on its own needle.',
+  );
+  await expect(back).toContainText('Set the row counter to 20.');
+  await expect(back).toContainText('without knitting or counting');
+  await expect(back).toContainText('Take chalk out of feeder 2.');
+  await expectAccessible(page);
+  await back.getByRole('button', { name: 'At the right' }).click();
+  await knitTo(page, 21);
+  // A miscount is put right without any of it.
+  await say(page, 23, 'The counter reads this');
+  await expect(back).not.toContainText('Put back');
+  await back.getByRole('button', { name: 'At the left' }).click();
+  await expect(done(page)).toBeVisible();
+});
+
+test('says what a changed design means for what is knitted, and leaves it to the knitter', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 26);
+  const forward = page.getByRole('img', { name: /^The bed/ });
+  const before = await forward.getAttribute('aria-label');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Copies in each group').fill('1, 1');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Undo change copies' })).toBeEnabled();
+  await toKnit(page);
+  await expect(page.getByText('The design was changed since this piece was begun.')).toBeVisible();
+  await expect(page.getByText(/^Rows 25–26 that you knitted would differ now: /)).toBeVisible();
+  // It goes on as it was begun until that is decided.
+  await expect(forward).toHaveAttribute('aria-label', before ?? '');
+  await page.getByRole('button', { name: 'Take the changed design' }).click();
+  await expect(forward).not.toHaveAttribute('aria-label', before ?? '');
+  await page.getByRole('region', { name: 'Before you go on' }).getByRole('button', { name: 'At the right' }).click();
+  await expect(page.getByText('The design was changed')).toHaveCount(0);
+  // The count is no part of the design: undo takes back the copies and not a row.
+  await page.keyboard.press('Control+Z');
+  await expect(reading(page)).toHaveText('26');
+  await page.getByRole('button', { name: 'Go on as it was begun' }).click();
+  await expect(page.getByText('The design was changed')).toHaveCount(0);
+});
+
+test('two windows on a project agree on the count', async ({ page, context, host, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 2);
+  const other = await context.newPage();
+  await other.goto(await addressOf(host));
+  await toKnit(other);
+  await expect(reading(other)).toHaveText('2');
+  await other.getByRole('button', { name: 'At the right' }).click();
+  // The first window is asked as well now; either may answer.
+  await expect(done(other)).toBeVisible();
+  await other.getByRole('button', { name: 'Row done' }).click();
+  await expect(reading(other)).toHaveText('3');
+  await expect(reading(page)).toHaveText('3');
+  await page.bringToFront();
+  await done(page).click();
+  await expect(reading(page)).toHaveText('4');
+  await expect(reading(other)).toHaveText('4');
+});
+
+test('is read by anybody: axe, light and dark, small and large, and each row heard once', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 24);
+  for (const [width, height] of [
+    [600, 960],
+    [1280, 800],
+    [1920, 1080],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    for (const appearance of ['light', 'dark'] as const) {
+      await appearAs(page, appearance);
+      await expectAccessible(page);
+    }
+    await expect(done(page)).toBeInViewport({ ratio: 1 });
+    // On a tablet the bed scrolls to where the work is.
+    await expect(page.getByRole('img', { name: /^The bed/ })).toBeInViewport({ ratio: width < 800 ? 0.7 : 1 });
+    const size = await reading(page).evaluate((element) => parseFloat(getComputedStyle(element).fontSize));
+    expect(size).toBeGreaterThanOrEqual(96);
+  }
+  const heard = page.getByRole('main').getByRole('status');
+  await expect(heard).toHaveText(/^Row 25\. Carriage at the right\. .* needles forward: /);
+  await expect(announced(page)).not.toHaveText(/Row 25/);
+});
+
+test('is whole in a low window and in a narrow one, where the large button stays in view', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 24);
+  for (const [width, height] of [
+    [640, 400],
+    [320, 640],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(reading(page)).toBeVisible();
+    // Nothing is wider than the window but the bed, which scrolls by itself.
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+    expect((await restingBox(done(page))).height).toBeGreaterThanOrEqual(64);
+    await done(page).scrollIntoViewIfNeeded();
+    await expect(done(page)).toBeInViewport({ ratio: 1 });
+    await expectAccessible(page);
+  }
+});
+
+test('goes on counting where nothing can be written, says so, and writes it later', async ({
+  page,
+  start,
+  forgiven,
+}) => {
+  forgiven.push(/Failed to load resource|net::ERR/);
+  await start();
+  await toKnit(page);
+  await knitTo(page, 2);
+  const calls = /\/call\/knitting\.append/;
+  await intercept(page, calls, (route) => route.abort());
+  await page.keyboard.press('PageDown');
+  await expect(reading(page)).toHaveText('3');
+  await expect(page.getByText('The place is not kept on disk')).toBeVisible();
+  await page.keyboard.press('PageDown');
+  await expect(reading(page)).toHaveText('4');
+  await page.unroute(calls);
+  await expect(page.getByText('The place is not kept on disk')).toHaveCount(0);
+  await expect(reading(page)).toHaveText('4');
+});

@@ -1,0 +1,181 @@
+/** A piece that is counted: written first, shown then, and not lost where nothing can be written. */
+import { describe, expect, it } from 'vitest';
+import type { Host } from '@shared/host/index.ts';
+import { beginningLine, entryLine, type Entry, type PieceKey } from '@shared/journal/index.ts';
+import { knittingOrderOf, type KnittingOrder } from '@shared/knitting/index.ts';
+import { runningOrderOf } from '@shared/plan/index.ts';
+import { problemError, type Problem } from '@shared/problem/index.ts';
+import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
+import { PieceCounter, type Counted } from '../../../src-renderer/knit/piece-counter.ts';
+import { checkedPlan } from '../check/found.ts';
+import { settled } from '../../written-projects.ts';
+
+const SAMPLE = projectAt(sampleProject());
+const OF: PieceKey = {
+  project: { name: 'Sample', path: null },
+  piece: { id: 'p', name: 'sleeve' },
+  size: { id: 's', name: '' },
+  copy: 1,
+};
+
+function orderOf(project: typeof SAMPLE): KnittingOrder {
+  const plan = checkedPlan(project);
+  const running = runningOrderOf(pieceIn(project), plan);
+  if (!running.isKnittable) throw new Error('It cannot be knitted');
+  return knittingOrderOf(pieceIn(project), plan, running.order);
+}
+const DESIGN = orderOf(SAMPLE);
+
+/** A host with one journal in memory; `fails` stands for a full disk. */
+class Disk {
+  begun: { of: PieceKey; digest: string; order: string } | null = null;
+  entries: Entry[] = [];
+  fails = false;
+  readonly host = { call: (method: string, params: never) => Promise.resolve(this.#answer(method, params)) } as Host;
+
+  #answer(method: string, params: never): unknown {
+    if (this.fails) return { ok: false, problem: problemError('host-unreachable', {}).problem };
+    return { ok: true, value: this.#value(method, params) };
+  }
+  #value(
+    method: string,
+    params: { begun: never; after: number; events: readonly Pick<Entry, 'id' | 'event'>[] },
+  ): unknown {
+    switch (method) {
+      case 'knitting.read':
+        return this.begun && { text: this.text() };
+      case 'knitting.begin': {
+        const isNew = this.begun === null;
+        this.begun ??= params.begun;
+        return { text: this.text(), isNew };
+      }
+      case 'knitting.since':
+        return { entries: this.entries.slice(params.after) };
+      case 'knitting.append': {
+        const isKept = this.entries.length === params.after;
+        if (isKept) this.write(params.events);
+        return { isKept, entries: this.entries.slice(params.after) };
+      }
+      default:
+        throw new Error(method);
+    }
+  }
+  write(events: readonly Pick<Entry, 'id' | 'event'>[]): void {
+    for (const { id, event } of events)
+      this.entries.push({ number: this.entries.length + 1, id, at: '2026-11-27T10:00:00.000Z', event });
+  }
+  text(): string {
+    if (!this.begun) throw new Error('Nothing is begun');
+    let { line, check } = beginningLine(this.begun);
+    let text = line;
+    for (const entry of this.entries) {
+      ({ line, check } = entryLine(entry, check));
+      text += line;
+    }
+    return text;
+  }
+}
+
+function counterOn(disk: Disk, design = DESIGN) {
+  const shown: Counted[] = [];
+  const problems: Problem[] = [];
+  const counter = new PieceCounter(disk.host, OF, design, {
+    counted: (counted) => shown.push(counted),
+    problem: (problem) => problems.push(problem),
+  });
+  return { counter, shown, problems, last: () => shown.at(-1) as Counted };
+}
+
+describe('a piece that is counted', () => {
+  it('is begun with its first row, and each row is on the disk before it is shown', async () => {
+    const disk = new Disk();
+    const { counter, last, shown } = counterOn(disk);
+    await counter.load();
+    expect([last().place.reading, last().isKept, disk.begun]).toEqual([0, true, null]);
+    await counter.happened({ kind: 'row-done' });
+    expect(disk.entries.map(({ event }) => event.kind)).toEqual(['row-done']);
+    await counter.happened({ kind: 'row-done' });
+    expect(shown.map(({ place }) => place.reading)).toEqual([0, 1, 2]);
+    expect(shown.every(({ isKept }) => isKept)).toBe(true);
+  });
+
+  it('goes on where its journal ends, once it is said where the carriage stands', async () => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    for (let row = 0; row < 3; row++) await first.counter.happened({ kind: 'row-done' });
+    const second = counterOn(disk);
+    await second.counter.load();
+    expect(second.last().place).toMatchObject({ phase: 'returning', reading: 3 });
+    await second.counter.happened({ kind: 'row-done' });
+    expect(second.problems.map(({ code }) => code)).toEqual(['carriage-not-seen']);
+    // It starts at the right, so after three rows it stands at the left.
+    await second.counter.happened({ kind: 'carriage-seen', at: 'left' });
+    await second.counter.happened({ kind: 'row-done' });
+    expect(second.last().place).toMatchObject({ phase: 'knitting', reading: 4 });
+  });
+
+  it('goes on while nothing can be written, says so, and writes all of it later', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    await counter.happened({ kind: 'row-done' });
+    disk.fails = true;
+    await counter.happened({ kind: 'row-done' });
+    await counter.happened({ kind: 'row-done' });
+    expect([last().place.reading, last().isKept, disk.entries.length]).toEqual([3, false, 1]);
+    disk.fails = false;
+    await counter.catchUp();
+    expect([last().place.reading, last().isKept, disk.entries.length]).toEqual([3, true, 3]);
+  });
+
+  it('takes over what another window has counted, and lets go of what was thought to happen elsewhere', async () => {
+    const disk = new Disk();
+    const one = counterOn(disk);
+    await one.counter.load();
+    await one.counter.happened({ kind: 'row-done' });
+    disk.write([{ id: 'another-1', event: { kind: 'row-done', reading: 1 } }]);
+    await one.counter.catchUp();
+    expect(one.last().place.reading).toBe(2);
+    disk.write([{ id: 'another-2', event: { kind: 'row-done', reading: 2 } }]);
+    await one.counter.happened({ kind: 'row-done' });
+    // Both pressed for the same row: it is counted once.
+    expect(one.last().place.reading).toBe(3);
+    expect(one.problems.map(({ code }) => code)).toEqual(['counted-elsewhere']);
+    expect(disk.entries).toHaveLength(3);
+  });
+
+  it('goes on as it was begun when the design changes, and with the changed one when that is taken', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    const [pattern] = SAMPLE.patterns;
+    const changed = orderOf(settled(SAMPLE, { patterns: [{ ...pattern, endNeedles: true } as never] }));
+    // Before the first row there is nothing that could differ.
+    counter.design = changed;
+    expect([last().knitting, last().isChanged]).toEqual([changed, false]);
+    counter.design = DESIGN;
+    await counter.happened({ kind: 'row-done' });
+    counter.design = changed;
+    expect([last().knitting === DESIGN, last().isChanged]).toEqual([true, true]);
+    counter.design = orderOf(SAMPLE);
+    expect(last().isChanged).toBe(false);
+  });
+
+  it('refuses what cannot be, and stays where it is', async () => {
+    const { counter, last, problems } = counterOn(new Disk());
+    await counter.load();
+    await counter.happened({ kind: 'back' });
+    await counter.happened({ kind: 'go-to', to: 100_000 });
+    expect(problems.map(({ code }) => code)).toEqual(['no-row-knitted', 'reading-unknown']);
+    expect(last().place.reading).toBe(0);
+  });
+
+  it('counts presses that follow each other faster than they are written, each once', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    await Promise.all(Array.from({ length: 7 }, () => counter.happened({ kind: 'row-done' })));
+    expect([last().place.reading, disk.entries.length]).toEqual([7, 7]);
+  });
+});
