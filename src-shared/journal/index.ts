@@ -8,5 +8,5 @@ export {
   type Check,
   type Journal,
   type Rest,
-} from './lines.ts';
+} from './file.ts';
 export type * from './problems.ts';

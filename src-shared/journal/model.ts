@@ -58,7 +58,7 @@ export const pieceKeySchema = z.strictObject({
 });
 export interface PieceKey extends ReadonlyDeep<z.infer<typeof pieceKeySchema>> {}
 
-/** What is begun: the order as text (`knitting/order-text.ts`) with its digest. */
+/** What is begun: the order as text (`knitting/order-file.ts`) with its digest. */
 export const beginningSchema = z.strictObject({ of: pieceKeySchema, digest, order });
 export interface Beginning extends ReadonlyDeep<z.infer<typeof beginningSchema>> {}
 

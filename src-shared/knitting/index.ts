@@ -9,6 +9,6 @@ export { comingIn } from './coming-in.ts';
 export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Ticks } from './place.ts';
 export { afterEvent, followFurther, followJournal, readingTyped, type Followed, type Progress } from './progress.ts';
 export { countedOn, countingFrom, toldOf, type Counting, type Sent, type Told } from './counting.ts';
-export { digestOf, orderFromText, orderToText } from './order-text.ts';
+export { digestOf, orderFromText, orderToText } from './order-file.ts';
 export { orderChange, type DifferingRows, type OrderChange, type RowDifference } from './changes.ts';
 export type * from './problems.ts';

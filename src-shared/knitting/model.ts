@@ -3,7 +3,7 @@
  * size with what is seen of each row, by itself and apart from any project.
  *
  * A piece on the needles goes on as it was begun while its design changes, so
- * this is plain data that can be kept as text (`order-text.ts`).
+ * this is plain data that can be kept as text (`order-file.ts`).
  */
 import type { Machine, Run, Slot } from '../bed/index.ts';
 import type { MotifId } from '../motif/index.ts';

@@ -2,7 +2,7 @@
 import type { Journal, KnittingEvent } from '../journal/index.ts';
 import { problemError, problemOf, type Problem } from '../problem/index.ts';
 import type { KnittingOrder } from './model.ts';
-import { orderFromText } from './order-text.ts';
+import { orderFromText } from './order-file.ts';
 import { AT_THE_START, ticksBelow, tickedAt, withTick, type KnittingPlace } from './place.ts';
 import { paritySide } from './putting-back.ts';
 import { lastReading, stopsOf } from './stops.ts';

@@ -159,6 +159,22 @@ const RUNNING_ORDER: readonly Mutant[] = [
   { in: 'seenEdges', text: 'last - seamAllowance.right', becomes: 'last - seamAllowance.left' },
 ];
 
+const KNITTING: readonly Mutant[] = [
+  { in: 'stopAt', text: 'rows: to - counter', becomes: 'rows: to - counter - 1' },
+  { in: 'makeStops', text: 'carriageAt = opposite(carriageAt)', becomes: 'carriageAt = item.carriageAt' },
+  { in: 'bedAt', text: 'selected && showsForward', becomes: 'selected' },
+  { in: 'settingsAt', text: 'item.counter >= reading', becomes: 'item.counter > reading' },
+  { in: 'endOf', text: "carriageAt === 'left'", becomes: "carriageAt === 'right'" },
+  { in: 'chosenBefore', text: 'forward.delete(needle)', becomes: 'forward.add(needle)' },
+  { in: 'nextChosen', text: "=== 'pattern' || goesOn", becomes: "=== 'pattern'" },
+  { in: 'placeAfter', text: 'ticksBelow(place, event.to), ripped', becomes: 'ticksBelow(place, event.to + 1), ripped' },
+  { in: 'placeAfter', text: 'ticksBelow(place, event.to + 1), ripped', becomes: 'ticksBelow(place, event.to), ripped' },
+  { in: 'takeOrder', text: 'reading > last', becomes: 'reading >= last' },
+  { in: 'differences', text: 'one.carriageAt !== other.carriageAt', becomes: 'one.carriageAt === other.carriageAt' },
+  { in: 'canBeFollowed', text: '(item.last - reading) % 2 === 1', becomes: '(item.last - reading) % 2 === 0' },
+  { in: 'toldOf', text: 'written.has(sent.id)', becomes: 'false' },
+];
+
 const PIECES_AND_SIZES: readonly Mutant[] = [
   { in: 'pieceInSize', text: 'one.size === size', becomes: 'one.size !== size' },
   { in: 'sizesOf', text: 'perSize[index]', becomes: 'perSize[Math.max(0, index - 1)]' },
@@ -186,6 +202,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...YARN,
   ...LETTERING,
   ...RUNNING_ORDER,
+  ...KNITTING,
   ...PIECES_AND_SIZES,
 ];
 

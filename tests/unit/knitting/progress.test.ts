@@ -118,6 +118,10 @@ describe('another order', () => {
     expect(progress.place).toEqual({ phase: 'returning', reading: 4, ticks: [], ripped: null });
   });
 
+  it('may end where the count is', () => {
+    expect(after(begun, ...rows(10), taken()).place).toMatchObject({ phase: 'returning', reading: 10 });
+  });
+
   it.each<[string, readonly Told[]]>([
     ['order-too-short', [...rows(11), taken()]],
     ['order-unreadable', [{ kind: 'order-taken', order: '{}', digest: digestOf('{}') }]],

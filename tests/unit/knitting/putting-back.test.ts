@@ -1,7 +1,9 @@
 /** What ripping back asks of the hands, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { paritySide, puttingBack, type KnittingOrder } from '@shared/knitting/index.ts';
-import type { ProjectAt } from '@shared/project/index.ts';
+import { gridFromText } from '@shared/grid/index.ts';
+import { startAllOver, type ProjectAt } from '@shared/project/index.ts';
+import { settled } from '../../written-projects.ts';
 import { knittingOf, putBackLine, sample, trial } from './knitting.ts';
 
 const lines = (knitting: KnittingOrder, from: number, to: number, ticked?: readonly number[]): string[] =>
@@ -74,6 +76,40 @@ it('takes needles out of work that were increased since, and chooses before the 
   expect(told[0]).toBe('stitches L52–R52, out L54–L53, out R53–R54');
   expect(told).toContain('row 41: 12 by-hand, L33–L31 L19–L17 R17–R19 R31–R33');
   expect(told).toContain('next chooses row 42');
+});
+
+describe('in an all-over that is shaped', () => {
+  /** Two stitches of contrast and two of main, on 20 stitches; a stitch comes or goes at each edge before row 6. */
+  const shaped = (change: 1 | -1): KnittingOrder => {
+    const rectangle = trial({ stitches: 20, rows: 12 });
+    return knittingOf(
+      settled(rectangle, {
+        motifs: rectangle.motifs.map((motif) => ({ ...motif, grid: gridFromText(['XX..'], '.XO') })),
+        piece: {
+          ...rectangle.piece,
+          shape: { kind: 'steps', stitches: 20, rows: 12, steps: [{ row: 6, left: change, right: change }] },
+        },
+        patterns: [{ ...startAllOver('motif', 3), endNeedles: true }],
+      }),
+    );
+  };
+
+  it.each([
+    // The pass of row 5 brings R10 forward as its edge needle; after the increase it is put back.
+    [1, 'row 6: 11 by-hand, L10–L9 L6–L5 L2–L1 R3–R4 R7–R8 R10'],
+    // R9 is pushed forward once it is the edge; what goes out of work is chosen in vain.
+    [-1, 'row 6: 9 by-hand, L9 L6–L5 L2–L1 R3–R4 R7–R8'],
+  ] as const)('%i stitch at each edge: chooses what stood forward before the edges are put right', (change, wanted) => {
+    const told = lines(shaped(change), 8, 5);
+    expect(told.find((line) => line.startsWith('row 6'))).toBe(wanted);
+  });
+});
+
+it('goes on with the pattern’s rows to the last, whose pass chooses none', () => {
+  const tall = knittingOf(trial({ motif: ['X', 'X', '.', 'X'], copies: [1] }));
+  const next = (to: number): string | undefined => lines(tall, 12, to).find((line) => line.startsWith('next'));
+  // Rows 5 to 8, of which row 6 is main alone.
+  expect([4, 5, 6, 7].map(next)).toEqual(['next chooses row 6', 'next chooses row 7', 'next chooses row 8', undefined]);
 });
 
 it('lets the machine choose again what nobody can push', () => {

@@ -7,7 +7,7 @@ import { crc32 } from '../checksum/index.ts';
 import { problemError } from '../problem/index.ts';
 import { checked } from '../schema/index.ts';
 import type { KnittingOrder, YarnRun } from './model.ts';
-import { orderTextSchema, type OrderText } from './order-schema.ts';
+import { orderTextSchema, type OrderText } from './order-model.ts';
 
 /** The order as a line of text, the same for the same order. */
 export function orderToText(knitting: KnittingOrder): string {
