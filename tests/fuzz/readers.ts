@@ -12,6 +12,7 @@ import { readArgs } from '../../src-main/cli/args.ts';
 import * as values from '../../src-main/cli/values.ts';
 import { dispatch } from '../../src-main/services/dispatch.ts';
 import { PICTURE_READERS } from './picture-readers.ts';
+import { KNITTING_READERS } from './knitting-readers.ts';
 import { PROJECT_READERS } from './project-readers.ts';
 import { ofText, REFUSED, type Reader } from './reader.ts';
 import { changedJson } from './texts.ts';
@@ -103,6 +104,7 @@ function byAny(text: string): unknown {
 export const READERS: readonly Reader[] = [
   ...PICTURE_READERS,
   ...PROJECT_READERS,
+  ...KNITTING_READERS,
   ofText(
     'shaping',
     ['row 12: +1 at each edge\nrow 40: -4 at the left\nrow 44: -2 at the left, -1 at the right'],

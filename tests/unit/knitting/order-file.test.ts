@@ -53,6 +53,7 @@ describe('an order as text', () => {
     ['a row of no kind', other(({ contrast }) => contrast.rows.splice(0, 1, 99))],
     ['a yarn that is none', other(({ contrast }) => Object.assign(contrast.kinds[1]?.[0] as object, { 2: 77 }))],
     ['a main yarn that is none', other((raw) => (raw.mainYarn = 9))],
+    ['a needle that is zero below zero', text.replace('[[0,0,1]]', '[[-0,0,1]]')],
     ['a needle that is no number', text.replace('"first":-5', '"first":"L5"')],
   ])('with %s is refused', (_, spoiled) => {
     expect(spoiled).not.toBe(text);
