@@ -1,4 +1,4 @@
-/** What helps where both hands are busy: the screen stays on, and rows are said aloud. */
+/** What helps where both hands are busy: the screen stays on, rows are said aloud, a tone tells that hands are needed. */
 
 /** Keeps the screen on while the bench is up, where the platform allows it. Returns a function that stops. */
 export function keepAwake(): () => void {
@@ -26,4 +26,21 @@ export function say(sentence: string): void {
   if (!('speechSynthesis' in globalThis)) return;
   speechSynthesis.cancel();
   speechSynthesis.speak(new SpeechSynthesisUtterance(sentence));
+}
+
+let player: AudioContext | null = null;
+
+/** A short low tone; nothing where the platform has none. */
+export function sound(): void {
+  if (!('AudioContext' in globalThis)) return;
+  player ??= new AudioContext();
+  const [tone, loudness] = [player.createOscillator(), player.createGain()];
+  const now = player.currentTime;
+  tone.frequency.value = 440;
+  loudness.gain.setValueAtTime(0.15, now);
+  // It fades: a tone that is cut off clicks.
+  loudness.gain.exponentialRampToValueAtTime(0.001, now + 0.35);
+  tone.connect(loudness).connect(player.destination);
+  tone.start(now);
+  tone.stop(now + 0.4);
 }

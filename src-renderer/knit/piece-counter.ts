@@ -28,6 +28,8 @@ export interface Counted extends Progress {
   readonly isChanged: boolean;
   /** All that is shown is on the disk. */
   readonly isKept: boolean;
+  /** When each row was counted, in ms, as far as that is known. */
+  readonly times: readonly number[];
 }
 
 interface Listener {
@@ -41,6 +43,7 @@ export class PieceCounter {
   /** One thing after the other: what happens while another is written waits for it. */
   #work: Promise<void> = Promise.resolve();
   #design: KnittingOrder;
+  #times: number[] = [];
 
   constructor(
     private readonly host: Host,
@@ -113,6 +116,7 @@ export class PieceCounter {
     if (!counting.ok) return this.listener.problem(counting.problem);
     this.#counting = counting.value;
     this.#isBegun = true;
+    this.#times = timesOf(journal.entries);
   }
 
   async #one(happened: Happened): Promise<void> {
@@ -144,14 +148,18 @@ export class PieceCounter {
     this.#isBegun = true;
     const journal = answer.value.isNew ? null : journalFromText(answer.value.text);
     // Another window has begun it: what waits here follows what was counted there, if it can.
-    if (journal) this.#counting = { ...countingFrom(journal), waiting: this.#counting.waiting };
-    if (journal) this.#take([]);
+    if (journal) {
+      this.#counting = { ...countingFrom(journal), waiting: this.#counting.waiting };
+      this.#times = timesOf(journal.entries);
+      this.#take([]);
+    }
     return true;
   }
 
   #take(entries: readonly Entry[]): void {
     const { counting, dropped } = toldOf(this.#counting, entries);
     this.#counting = counting;
+    this.#times = [...this.#times, ...timesOf(entries)].slice(-MOST_TIMES);
     for (const { problem } of dropped) this.listener.problem(problem);
   }
 
@@ -164,8 +172,19 @@ export class PieceCounter {
       design: this.#design,
       isChanged: knitting !== this.#design && textOf(knitting) !== textOf(this.#design),
       isKept: waiting.length === 0,
+      times: this.#times,
     });
   }
+}
+
+/** More than a pace is told from. */
+const MOST_TIMES = 200;
+
+function timesOf(entries: readonly Entry[]): number[] {
+  return entries
+    .filter(({ event }) => event.kind === 'row-done')
+    .map(({ at }) => Date.parse(at))
+    .slice(-MOST_TIMES);
 }
 
 function atTheStart(knitting: KnittingOrder): Counting {

@@ -21,8 +21,12 @@ interface Shown {
   /** Which of those that are knitted of the piece, from 1. */
   readonly copy: number;
   readonly speaks: boolean;
-  /** Another reading is being typed. */
-  readonly asksReading: boolean;
+  /** A tone at a stop where there is something to do. */
+  readonly sounds: boolean;
+  /** How long it takes yet is told. */
+  readonly tellsTime: boolean;
+  /** The reading that is proposed where another one is asked for; null while none is. */
+  readonly asked: number | null;
 }
 
 export class KnitViewModel {
@@ -34,13 +38,16 @@ export class KnitViewModel {
     readonly session: Session,
     readonly host: Host,
   ) {
-    this.#shown = liveFields<Shown>({ counted: null, copy: 1, speaks: false, asksReading: false }, session.live);
+    this.#shown = liveFields<Shown>(
+      { counted: null, copy: 1, speaks: false, sounds: false, tellsTime: true, asked: null },
+      session.live,
+    );
     const whyNot = unless(() => this.counted !== null, words.whyNot.notKnitted);
     this.commands = commandsOf({
       // A key that is held counts one row: the next is knitted after it.
       'row-done': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'row-done' })) },
       'row-back': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'back' })) },
-      'reading-other': { whyNot, run: () => this.#shown.set({ asksReading: true }) },
+      'reading-other': { whyNot, run: () => this.ask() },
       'rows-spoken': { isOn: () => this.speaks, run: () => this.#shown.set({ speaks: !this.speaks }) },
     });
     this.#followSaving();
@@ -58,11 +65,28 @@ export class KnitViewModel {
   get speaks(): boolean {
     return this.#shown.now.speaks;
   }
-  get asksReading(): boolean {
-    return this.#shown.now.asksReading;
+  get sounds(): boolean {
+    return this.#shown.now.sounds;
   }
-  set asksReading(asksReading: boolean) {
-    this.#shown.set({ asksReading });
+  set sounds(sounds: boolean) {
+    this.#shown.set({ sounds });
+  }
+  get tellsTime(): boolean {
+    return this.#shown.now.tellsTime;
+  }
+  set tellsTime(tellsTime: boolean) {
+    this.#shown.set({ tellsTime });
+  }
+  get asked(): number | null {
+    return this.#shown.now.asked;
+  }
+
+  /** Asks for another reading, and proposes one: the one that is, where none is given. */
+  ask(reading = this.counted?.place.reading ?? 0): void {
+    this.#shown.set({ asked: reading });
+  }
+  leaveAsked(): void {
+    this.#shown.set({ asked: null });
   }
 
   /** The piece that is on the needles, and how it would be knitted as it is designed now; null where it cannot be. */

@@ -1,6 +1,7 @@
 export type * from './model.ts';
 export { knittingOrderOf } from './order-of.ts';
 export * from './stops.ts';
+export { paceOf, PAUSE_MS, type Pace } from './pace.ts';
 export { bedAt, type BedAt } from './bed-at.ts';
 export { needlesOfAct } from './act-needles.ts';
 export type { Supply } from './settings.ts';

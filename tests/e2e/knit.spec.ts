@@ -225,3 +225,19 @@ test('goes on counting where nothing can be written, says so, and writes it late
   await expect(page.getByText('The place is not kept on disk')).toHaveCount(0);
   await expect(reading(page)).toHaveText('4');
 });
+
+test('goes to a row that is pressed on the fabric, once that is confirmed', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 30);
+  const fabric = page.getByRole('button', { name: /^The fabric as it hangs, purl side to you: 30 of 140 rows/ });
+  const { height } = await restingBox(fabric);
+  // 120 rows are shown, the last one at the top: the tenth from there is row 21.
+  await fabric.click({ position: { x: 150, y: Math.round((10.5 * height) / 120) } });
+  const dialog = page.getByRole('dialog', { name: 'Another reading' });
+  await expect(dialog.getByLabel('Reading')).toHaveValue('20');
+  await expectAccessible(page);
+  await page.keyboard.press('Escape');
+  await expect(reading(page)).toHaveText('30');
+  await expect(done(page)).toBeFocused();
+});

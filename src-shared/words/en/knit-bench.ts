@@ -1,6 +1,6 @@
 /** What is said beside the machine, row by row: short, and read from two metres. */
 import { label, opposite, type Side } from '../../bed/index.ts';
-import type { DifferingRows, KnittingOrder, KnittingStop, RowDifference } from '../../knitting/index.ts';
+import type { DifferingRows, KnittingOrder, KnittingStop, Pace, RowDifference } from '../../knitting/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 import { runningOrder, type ActNames } from './running-order.ts';
@@ -41,6 +41,13 @@ export const knitBench = {
   /** What the arrow is, to assistive technology. */
   way: (side: Side): string => `The carriage goes from the ${side} to the ${opposite(side)}.`,
   rowOf: (row: number, rows: number): string => `Row ${row} of ${rows}`,
+  /** `About 42 min more at this pace, 120 rows an hour`. */
+  pace: ({ rowsAnHour, leftMs }: Pace): string => {
+    const minutes = Math.max(1, Math.round(leftMs / 60_000));
+    const left = minutes < 120 ? `${minutes} min` : `${n.plain(minutes / 60, 1)} hours`;
+    return `About ${left} more at this pace, ${n.rows(Math.round(rowsAnHour))} an hour`;
+  },
+  showTime: 'Tell the time left',
   before: 'Before the row',
   nothing: 'Nothing to do before this row.',
   atEnd: 'At the end',
@@ -90,6 +97,9 @@ export const knitBench = {
   caution:
     'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, move the weights up now and then, and rest.',
   speak: 'Speak rows',
+  sound: 'Sound where hands are needed',
+  /** On the fabric, to go to one of its rows. */
+  pressFabric: 'Press a row to go to its reading.',
   /** Said aloud and in the live region, once a row. */
   said(stop: KnittingStop, knitting: KnittingOrder, names: ActNames): string {
     const acts = stop.acts.map(({ act }) => runningOrder.act(act, names)).join(' ');
