@@ -75,7 +75,7 @@ const actSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hang-hem'), needles: run, loops: count(MOST_ITEMS), edgeLoop: sideSchema }),
   z.strictObject({ kind: z.literal('remove-waste') }),
   z.strictObject({ kind: z.literal('hook-up'), needle: slot, yarn, float: run }),
-  z.strictObject({ kind: z.literal('latch-up'), needle: slot, yarn, first: row, last: row }),
+  z.strictObject({ kind: z.literal('latch-up'), needle: slot, yarn, ball: z.optional(number), first: row, last: row }),
   z.strictObject({ kind: z.literal('weights'), do: z.enum(['hang', 'move', 'off']) }),
   z.strictObject({ kind: z.literal('check'), forward: count(MOST_ITEMS), first: slot, last: slot }),
   z.strictObject({

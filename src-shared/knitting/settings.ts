@@ -5,7 +5,7 @@
 import type { Run, Side, Slot } from '../bed/index.ts';
 import type { Act, ActOf, Feeder, RunningOrder, YarnIndex } from '../plan/index.ts';
 
-/** A yarn that the carriage feeds, or a ball of it that is laid by hand on some rows. */
+/** A yarn that the carriage feeds, or a ball of it that has a number. */
 export interface Supply {
   readonly yarn: YarnIndex;
   readonly ball: number | null;

@@ -30,10 +30,11 @@ export function yarnBlocks(
   const { uses, margin, loops } = plan.yarn;
   const balls = ballsToWind(piece, plan);
   const isWeighed = balls.some(({ grams }) => grams !== null);
-  const isLaid = balls.some(({ number }) => number !== null);
+  const numbered = balls.filter(({ number }) => number !== null);
+  const isNumbered = numbered.length > 0;
   const columns = columnsOf(widthMm, [
     [yarn.columns.yarn, 0],
-    ...(isLaid ? [[yarn.columns.ball, 12, 'end'] as const] : []),
+    ...(isNumbered ? [[yarn.columns.ball, 12, 'end'] as const] : []),
     [yarn.columns.use, 46],
     [yarn.columns.length[unit], 18, 'end'],
     ...(isWeighed ? [[yarn.columns.weight[unit], 16, 'end'] as const] : []),
@@ -42,7 +43,7 @@ export function yarnBlocks(
   const nameOf = (index: number): string => piece.yarns[index]?.name ?? '';
   const row = (index: number, first: string, ball: string, use: string, mm: number, grams: number | null): Cell[] => [
     { ...cell(first), swatch: yarnPaint(piece.yarns[index]?.colour ?? '#ffffff') },
-    ...(isLaid ? [cell([strong(ball)])] : []),
+    ...(isNumbered ? [cell([strong(ball)])] : []),
     cell(use),
     cell(yarn.length(mm, unit)),
     ...(isWeighed ? [cell(yarn.weight(grams, unit))] : []),
@@ -82,7 +83,7 @@ export function yarnBlocks(
       plan.yarn,
       unit,
     ),
-    ...(isLaid ? [yarn.laid] : []),
+    ...(isNumbered ? [numbered.every(({ isLaid }) => isLaid) ? yarn.laid : yarn.numbered] : []),
   ].join(' ');
   return [
     headingBlock(plain(yarn.title), widthMm),

@@ -52,7 +52,7 @@ export type ActJson =
   | { readonly act: 'counter'; readonly reading: number }
   /** `part` of a section with a tension of its own is `section`, and `section` its name. */
   | { readonly act: 'tension'; readonly part: string; readonly section: string | null; readonly text: string }
-  /** `ball`: of a yarn that is laid by hand on other rows. */
+  /** `ball`: of a yarn that is laid by hand on other rows, or that another length of it waits beside. */
   | { readonly act: 'thread'; readonly feeder: Feeder; readonly yarn: string; readonly ball: number | null }
   /** `waitsAt`: a needle, or `cut`, which leaves a tail of `mm`; null where it waits. */
   | {
@@ -99,11 +99,12 @@ export type ActJson =
   | { readonly act: 'hang-hem'; readonly needles: RunJson; readonly loops: number; readonly edgeLoop: Side }
   | { readonly act: 'remove-waste' }
   | { readonly act: 'hook-up'; readonly needle: string; readonly yarn: string; readonly float: RunJson }
-  /** The floats behind a needle on these rows, in a chain that is hung on it. */
+  /** The floats behind a needle on these rows, in a chain that is hung on it. `ball`: where another of the yarn floats there. */
   | {
       readonly act: 'latch-up';
       readonly needle: string;
       readonly yarn: string;
+      readonly ball?: number;
       readonly rows: readonly [number, number];
     }
   | { readonly act: 'weights'; readonly do: 'hang' | 'move' | 'off' }
@@ -207,8 +208,10 @@ export function actJson(act: Act, project: Workpiece): ActJson {
       return { act: act.kind };
     case 'hook-up':
       return { act: act.kind, needle: label(act.needle), yarn: yarn(act.yarn), float: runJson(act.float) };
-    case 'latch-up':
-      return { act: act.kind, needle: label(act.needle), yarn: yarn(act.yarn), rows: [act.first, act.last] };
+    case 'latch-up': {
+      const ball = act.ball === undefined ? {} : { ball: act.ball };
+      return { act: act.kind, needle: label(act.needle), yarn: yarn(act.yarn), ...ball, rows: [act.first, act.last] };
+    }
     case 'weights':
       return { act: act.kind, do: act.do };
     case 'check':

@@ -9,7 +9,9 @@ export function atHand(plan: Plan, order: RunningOrder): AtHand[] {
     acts.filter((act): act is ActOf<Kind> => act.kind === kind);
   const isOpen = of('cast-on').some(({ how }) => how === 'open');
   const ends = new Set(of('finish').map(({ how }) => how));
-  const balls = new Set(of('lay').map(({ ball }) => ball)).size;
+  const laid = new Set(of('lay').map(({ ball }) => ball));
+  const threaded = of('thread').flatMap(({ ball }) => (ball === null ? [] : [ball]));
+  const balls = new Set([...laid, ...threaded]).size;
   const strands = new Set(of('strand').map(({ strand }) => strand)).size;
   const moves = (['increase', 'decrease', 'eyelets', 'hang-hem', 'cast-off', 'hook-up'] as const).some((kind) =>
     kinds.has(kind),
@@ -23,7 +25,7 @@ export function atHand(plan: Plan, order: RunningOrder): AtHand[] {
       mm: totalMm * (1 + margin),
       grams: grams === null ? null : grams * (1 + margin),
     })),
-    ...(balls > 0 ? [{ code: 'balls', count: balls } as const] : []),
+    ...(balls > 0 ? [{ code: 'balls', count: balls, laid: laid.size } as const] : []),
     ...(strands > 0 ? [{ code: 'strands', count: strands } as const] : []),
     ...(isOpen || ends.has('waste-yarn') ? [{ code: 'waste-yarn' } as const] : []),
     ...(isOpen ? [{ code: 'ravel-cord' } as const] : []),

@@ -9,24 +9,13 @@
  * lies among the stitches of another floats behind them, or they behind it,
  * and no gap opens.
  */
+import type { BallNumbers } from './ball-numbers.ts';
 import { TAIL_MM } from './ends.ts';
-import type { KnittedRow, Laid, Supply } from './knitted-rows.ts';
+import type { Laid } from './knitted-rows.ts';
 import { waitsAfter, type NextUses } from './next-uses.ts';
 import type { Work } from './work.ts';
 
-/** What they are called: from 1, in the order in which they are laid for the first time. */
-export function ballNumbers(rows: readonly KnittedRow[]): ReadonlyMap<Supply, number> {
-  const numbers = new Map<Supply, number>();
-  for (const { laid } of rows) {
-    for (const { supply } of laid ?? []) {
-      if (!numbers.has(supply)) numbers.set(supply, numbers.size + 1);
-    }
-  }
-  return numbers;
-}
-
-export function layBalls(work: Work): void {
-  const numbers = ballNumbers(work.rows);
+export function layBalls(work: Work, numbers: BallNumbers): void {
   for (const { row, laid } of work.rows) {
     const before: { readonly ball: number; readonly laid: Laid }[] = [];
     for (const one of laid ?? []) {
@@ -45,8 +34,7 @@ export function layBalls(work: Work): void {
 }
 
 /** Cuts the balls that the row before has laid and that no row is near enough to wait for. */
-export function cutBalls(work: Work, uses: NextUses): void {
-  const numbers = ballNumbers(work.rows);
+export function cutBalls(work: Work, uses: NextUses, numbers: BallNumbers): void {
   for (const { row, laid } of work.rows) {
     for (const { supply } of laid ?? []) {
       if (waitsAfter(work, uses, row, supply)) continue;

@@ -1,6 +1,6 @@
 /** The carriage set to plain or to pattern, and the yarns in its feeders. */
 import type { Slot } from '../../bed/index.ts';
-import { ballNumbers } from './balls.ts';
+import type { BallNumbers } from './ball-numbers.ts';
 import { finishingMm, TAIL_MM } from './ends.ts';
 import type { KnittedRow, Supply } from './knitted-rows.ts';
 import { isCutAside, waitsAfter, type NextUses } from './next-uses.ts';
@@ -35,10 +35,9 @@ export interface Feeding {
  * for its next row where that is near, be it fed there or laid by hand, else it
  * is cut; so is everything at the end.
  */
-export function feedingOf(work: Work, uses: NextUses): Feeding {
+export function feedingOf(work: Work, uses: NextUses, numbers: BallNumbers): Feeding {
   const out: (readonly [number, Act])[] = [];
   const into: (readonly [number, Act])[] = [];
-  const numbers = ballNumbers(work.rows);
   /** Whether one comes out for another, or to go in again elsewhere. */
   const changes = (reading: number, was: Supply | null | undefined, is: Supply | null | undefined): boolean =>
     was !== is || (!!was && isCutAside(work.plan, reading, was));

@@ -27,7 +27,7 @@ export function nextUses(rows: readonly KnittedRow[]): NextUses {
 }
 
 /** Whether a supply of a row (1-based) waits for its next one: that is near enough to be carried up to. Else it is cut. */
-export function waitsAfter({ plan }: Work, uses: NextUses, row: number, supply: Supply): boolean {
+export function waitsAfter({ plan }: Pick<Work, 'plan'>, uses: NextUses, row: number, supply: Supply): boolean {
   const next = uses[row - 1]?.get(supply);
   return next !== undefined && isCarriedUp(plan.gauges, row, next) && !isCutAside(plan, row, supply);
 }

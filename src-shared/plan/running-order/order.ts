@@ -1,5 +1,6 @@
 /** The acts of a piece put in order, reading by reading, and its rows between them. */
 import { opposite } from '../../bed/index.ts';
+import { ballNumbers } from './ball-numbers.ts';
 import { cutBalls, layBalls } from './balls.ts';
 import { feedingOf, setPattern, setPlain } from './carriage.ts';
 import { castOn, cutCastOn } from './cast-on.ts';
@@ -34,16 +35,17 @@ export function makeOrder(work: Work): RunningOrder {
 /** The order of these lines is the order in which hands do it at one reading. */
 function gatherActs(work: Work): void {
   const uses = nextUses(work.rows);
-  const { out, into } = feedingOf(work, uses);
+  const numbers = ballNumbers(work, uses);
+  const { out, into } = feedingOf(work, uses, numbers);
   castOn(work);
   // What has ended.
   setPlain(work);
   stopSelecting(work);
   for (const [reading, act] of out) work.do(reading, act);
   cutCastOn(work);
-  cutBalls(work, uses);
+  cutBalls(work, uses, numbers);
   endStrands(work);
-  mendLongFloats(work);
+  mendLongFloats(work, numbers);
   // The hem, then what is cast off.
   hangHem(work);
   removeWaste(work);
@@ -60,7 +62,7 @@ function gatherActs(work: Work): void {
   for (const [reading, act] of into) work.do(reading, act);
   checkNeedles(work);
   wrapNeedles(work);
-  layBalls(work);
+  layBalls(work, numbers);
   finish(work);
   moveWeights(work);
 }

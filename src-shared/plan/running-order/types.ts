@@ -51,7 +51,10 @@ export type Act =
   | { readonly kind: 'counter'; readonly reading: number }
   /** From the next row on. `text` as the knitter wrote it; empty where the part alone says enough. */
   | { readonly kind: 'tension'; readonly part: TensionPart; readonly text: string }
-  /** `ball`: the number of a yarn that is laid by hand on other rows; null for one that the carriage alone feeds. */
+  /**
+   * `ball`: the number of a yarn that is laid by hand on other rows, or of a group's own
+   * ball that another length of its yarn waits beside; null for one that its yarn alone tells.
+   */
   | { readonly kind: 'thread'; readonly feeder: Feeder; readonly yarn: YarnIndex; readonly ball: number | null }
   /** Out of its feeder: it waits at a needle for a later row, or is cut with a tail. */
   | {
@@ -118,11 +121,13 @@ export type Act =
   /**
    * The floats behind a needle on the rows `first` … `last`, the last the one
    * just knitted, latched up into a chain whose last loop is hung on it.
+   * `ball`: of which ball they are, where another of the yarn floats there too.
    */
   | {
       readonly kind: 'latch-up';
       readonly needle: Slot;
       readonly yarn: YarnIndex;
+      readonly ball?: number;
       readonly first: number;
       readonly last: number;
     }

@@ -107,8 +107,11 @@ function lay({ ball, yarn, needles: runs, crosses }: ActOf<'lay'>, names: ActNam
   return `Lay ball ${ball}, ${names.yarn(yarn)}, into the hooks of ${runs.map(n.run).join(', ')}${crossed}.`;
 }
 
-/** `chalk`; one that is laid by hand on other rows with its number, `ball 2, chalk,`. */
-function threaded({ ball, yarn }: ActOf<'thread' | 'unthread'>, names: ActNames): string {
+/** `chalk`; one that has a number with it, `ball 2, chalk,`. */
+function threaded(
+  { ball = null, yarn }: { readonly ball?: number | null; readonly yarn: number },
+  names: ActNames,
+): string {
   return ball === null ? names.yarn(yarn) : `ball ${ball}, ${names.yarn(yarn)},`;
 }
 
@@ -170,7 +173,7 @@ function act(said: Act, names: ActNames): string {
     case 'hook-up':
       return `Hook the float of ${names.yarn(said.yarn)} behind ${n.run(said.float)} up onto ${label(said.needle)}.`;
     case 'latch-up':
-      return `Latch up the floats of ${names.yarn(said.yarn)} behind ${label(said.needle)} of ${n.rowSpan(said.first, said.last)} into a chain, no tighter than the fabric, and hang its last loop on ${label(said.needle)}.`;
+      return `Latch up the floats of ${threaded(said, names)} behind ${label(said.needle)} of ${n.rowSpan(said.first, said.last)} into a chain, no tighter than the fabric, and hang its last loop on ${label(said.needle)}.`;
     case 'weights':
       return WEIGHTS[said.do];
     case 'check':
@@ -203,7 +206,8 @@ export type AtHand =
       readonly mm: number;
       readonly grams: number | null;
     }
-  | { readonly code: 'balls'; readonly count: number }
+  /** `laid`: how many of them are laid by hand; the carriage feeds the others. */
+  | { readonly code: 'balls'; readonly count: number; readonly laid: number }
   | { readonly code: 'strands'; readonly count: number }
   | {
       readonly code:
@@ -226,8 +230,11 @@ function atHand(item: AtHand, names: ActNames): string {
       const grams = item.grams === null ? '' : `, ${lengths.weight(item.grams, names.unit)}`;
       return `${item.role === 'main' ? 'Main' : 'Contrast'} yarn ${names.yarn(item.yarn)}: ${lengths.yarn(item.mm, names.unit)}${grams}.`;
     }
-    case 'balls':
-      return `${n.count(item.count, 'ball')} of contrast wound beforehand, to be laid by hand.`;
+    case 'balls': {
+      const { count, laid } = item;
+      const how = laid === 0 ? '' : laid === count ? ', to be laid by hand' : `, ${laid} of them to be laid by hand`;
+      return `${n.count(count, 'ball')} of contrast wound beforehand${how}.`;
+    }
     case 'strands':
       return `${n.count(item.count, 'strand')} of main cut beforehand, to wrap with.`;
     default:

@@ -34,6 +34,8 @@ export const winding = {
     note: (loopsMm: readonly number[], { from, share }: Pick<YarnNeed, 'from' | 'share'>, unit: LengthUnit): string =>
       `Worked out ${yarnWords.source(from)}, ${n.list(loopsMm.map((mm) => (unit === 'cm' ? n.plain(mm, 1) : n.plain(toUnit(mm, unit), 2))))} ${unit === 'cm' ? 'mm' : 'in'} of yarn per stitch, ${n.percent(share)} more or less${from === 'unravelled' || from === 'weighed' ? '' : '; measuring a swatch is more accurate'}.`,
     laid: 'Balls with a number are laid by hand, as the steps say.',
+    /** Where some of them are threaded alone. */
+    numbered: 'Balls with a number are laid by hand or threaded, as the steps say.',
   },
 
   strands: {

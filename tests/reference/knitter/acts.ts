@@ -217,31 +217,35 @@ function hookUp(place: Workplace, { needle, yarn, float }: ActOf<'hook-up'>): vo
   if (!bed.isInWork(needle)) refuse(`${name} is not in work`);
   if (bed.holds(needle, 'float')) refuse(`a float hangs on ${name} already`);
   bed.hang(needle, { of: 'float', yarn });
-  yarns.lift(yarn, counter, needle);
+  yarns.hook(yarn, counter, needle, float);
   notes.hooked.push({ row: counter, needle: name, yarn });
 }
 
 /** Floats taken through each other, from the lowest up, and the last hung where it is knitted in its own yarn next. */
-function latchUp(place: Workplace, { needle, yarn, rows }: ActOf<'latch-up'>): void {
+function latchUp(place: Workplace, { needle, yarn, ball: told, rows }: ActOf<'latch-up'>): void {
   const { bed, yarns, notes, counter } = place;
   const name = labelOf(needle);
+  const ball = told ?? null;
   const [first, last] = rows;
   if (first > last) refuse(`rows ${first}–${last} are none`);
   if (last !== counter) refuse(`row ${last} is not the one just knitted: its float cannot be hung`);
   for (let row = first; row <= last; row++) {
-    if (!floatsBehind(place.rows[row - 1], yarn, needle))
+    if (!floatsBehind(place.rows[row - 1], { yarn, ball }, needle))
       refuse(`no float of ${yarn} lies behind ${name} on row ${row}`);
-    if (
-      notes.latched.some(
-        (chain) => chain.yarn === yarn && chain.needle === name && row <= chain.rows[1] && row >= chain.rows[0],
-      )
-    )
-      refuse(`the float of ${yarn} behind ${name} on row ${row} is in a chain already`);
+    const isIn = notes.latched.some(
+      (chain) =>
+        chain.yarn === yarn &&
+        (chain.ball === ball || chain.ball === null || ball === null) &&
+        chain.needle === name &&
+        row <= chain.rows[1] &&
+        row >= chain.rows[0],
+    );
+    if (isIn) refuse(`the float of ${yarn} behind ${name} on row ${row} is in a chain already`);
   }
   if (!bed.isInWork(needle)) refuse(`${name} is not in work`);
   if (bed.holds(needle, 'float')) refuse(`a float hangs on ${name} already`);
   bed.hang(needle, { of: 'float', yarn });
   place.chained.set(needle, yarn);
-  for (let row = first; row <= last; row++) yarns.lift(yarn, row, needle);
-  notes.latched.push({ rows: [first, last], needle: name, yarn });
+  for (let row = first; row <= last; row++) yarns.lift(yarn, ball, row, needle);
+  notes.latched.push({ rows: [first, last], needle: name, yarn, ball });
 }

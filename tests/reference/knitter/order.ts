@@ -24,7 +24,7 @@ const act = z.discriminatedUnion('act', [
     act: z.literal('unthread'),
     feeder,
     yarn: z.string(),
-    /** Of a yarn that is laid by hand on other rows. */
+    /** Of a yarn that is laid by hand on other rows, or that another length of it waits beside. */
     ball: id.nullish(),
     waitsAt: z.union([z.literal('cut'), needle]),
     /** The tail that is left where it is cut. */
@@ -67,6 +67,8 @@ const act = z.discriminatedUnion('act', [
     act: z.literal('latch-up'),
     needle,
     yarn: z.string(),
+    /** Where another ball of the yarn floats behind the needle too. */
+    ball: id.nullish(),
     rows: z.tuple([z.int().min(1), z.int().min(1)]),
   }),
   z.object({ act: z.literal('weights'), do: z.enum(['hang', 'move', 'off']) }),

@@ -32,7 +32,7 @@ export function knitRow(place: Workplace): void {
     const over = feeder === 1 ? across : fromFirstToLast(across, isKnitted);
     yarns.knitted(feeder, needle, wayOver(row, over, isKnitted));
   }
-  const laidBefore = [...strands.balls].map(([, hooks]) => [...hooks]);
+  const laidNow = [...strands.balls].map(([ball, hooks]) => ({ ball: ball as string | null, needles: [...hooks] }));
   for (const [ball, hooks] of strands.balls) {
     const isKnitted = (one: number): boolean => hooks.includes(one);
     yarns.knittedBall(ball, wayOver(row, fromFirstToLast(across, isKnitted), isKnitted));
@@ -44,11 +44,13 @@ export function knitRow(place: Workplace): void {
   const yarnOf = new Map([...knitted].map(([needle, { yarn }]) => [needle, yarn] as const));
   notes.fabric.push(fabricRow(row, side, yarnOf));
   if (place.tension) notes.tensions.push({ row, ...place.tension });
-  const fed = ([1, 2] as const).map((feeder) => [...knitted].filter(([, one]) => one.feeder === feeder));
-  const sources = [...fed.map((all) => all.map(([needle]) => needle)), ...laidBefore];
-  const lengths = sources.flatMap((needles) => {
+  const fed = ([1, 2] as const).map((feeder) => ({
+    ball: yarns.ballIn(feeder),
+    needles: [...knitted].flatMap(([needle, one]) => (one.feeder === feeder ? [needle] : [])),
+  }));
+  const lengths = [...fed, ...laidNow].flatMap(({ ball, needles }) => {
     const yarn = yarnOf.get(needles[0] as number);
-    return yarn === undefined ? [] : [{ yarn, needles: new Set(needles) }];
+    return yarn === undefined ? [] : [{ yarn, ball, needles: new Set(needles) }];
   });
   place.lastRow = { yarns: yarnOf, inFeeders, lengths };
   place.rows.push(place.lastRow);
@@ -121,12 +123,21 @@ export function liesBehind(place: Workplace, yarn: string, float: readonly [numb
   });
 }
 
-/** Whether a yarn lies behind a needle of a row that it does not knit there: it comes from one side and goes on to the other. */
-export function floatsBehind(row: RowLaid | undefined, yarn: string, needle: number): boolean {
-  if (!row || !row.yarns.has(needle) || row.yarns.get(needle) === yarn) return false;
-  const knits = [...row.yarns].filter(([, knitted]) => knitted === yarn).map(([at]) => at);
-  if (knits.length === 0) return false;
-  // What comes from a feeder goes on to the edge.
-  if (row.inFeeders.has(yarn)) return true;
-  return knits.some((at) => at < needle) && knits.some((at) => at > needle);
+/**
+ * Whether a length of a yarn, of a certain ball where that is told, lies behind
+ * a needle of a row: it comes from one side and goes on to the other.
+ */
+export function floatsBehind(
+  row: RowLaid | undefined,
+  { yarn, ball }: { readonly yarn: string; readonly ball: string | null },
+  needle: number,
+): boolean {
+  if (!row?.yarns.has(needle)) return false;
+  return row.lengths.some(({ yarn: own, ball: from, needles }) => {
+    if (own !== yarn || (ball !== null && from !== ball) || needles.has(needle)) return false;
+    // What comes from a feeder goes on to the edge.
+    if (row.inFeeders.has(yarn)) return true;
+    const knits = [...needles];
+    return knits.some((at) => at < needle) && knits.some((at) => at > needle);
+  });
 }

@@ -17,7 +17,7 @@ export interface Step {
 /** One uncut length of yarn, from end to end. Where it goes from row to row lies between two of its steps. */
 export interface StrandLaid {
   readonly yarn: string;
-  /** The ball that it hangs from, where it is laid by hand on some rows. */
+  /** The ball that it hangs from, where that is told. */
   readonly ball: string | null;
   /** Readings at which it came in and was cut; null where it never was. */
   readonly begunAt: number;

@@ -28,6 +28,8 @@ export interface Notes {
     readonly rows: readonly [first: number, last: number];
     readonly needle: string;
     readonly yarn: string;
+    /** Null where the yarn alone was told. */
+    readonly ball: string | null;
   }[];
   readonly hem: { readonly reading: number; readonly loops: readonly HungLoop[] }[];
   /** Needles whose loop was moved to a neighbour before a row, so that it has a hole there. */
@@ -40,8 +42,12 @@ export interface Notes {
 export interface RowLaid {
   readonly yarns: ReadonlyMap<number, string>;
   readonly inFeeders: ReadonlySet<string>;
-  /** By the feeder or ball that each came from: the yarn, and the needles that knitted it. */
-  readonly lengths: readonly { readonly yarn: string; readonly needles: ReadonlySet<number> }[];
+  /** By the feeder or ball that each came from: the yarn, its ball where that was told, and the needles that knitted it. */
+  readonly lengths: readonly {
+    readonly yarn: string;
+    readonly ball: string | null;
+    readonly needles: ReadonlySet<number>;
+  }[];
 }
 
 export class Workplace {

@@ -1,5 +1,5 @@
 /** The yarns: in the two feeders, waiting at a needle, laid by hand, cut; and the ends that all of them leave. */
-import { labelOf } from './needles.ts';
+import { each, labelOf } from './needles.ts';
 import { refuse } from './refusal.ts';
 import type { Step, StrandLaid } from './way.ts';
 
@@ -16,7 +16,7 @@ export interface YarnEnd {
 /** One uncut length of yarn. */
 interface Length {
   readonly yarn: string;
-  /** The ball that it hangs from, where it is laid by hand on some rows. */
+  /** The ball that it hangs from, where that is told. */
   readonly ball: string | null;
   /** The needle that it knitted last, in the carriage's direction; null before it has knitted. */
   knittedLast: number | null;
@@ -39,6 +39,11 @@ export class Yarns {
   /** The yarn of a feeder, or null. */
   in(feeder: Feeder): string | null {
     return this.feeders[feeder]?.yarn ?? null;
+  }
+
+  /** The ball of a feeder's yarn, where that is told. */
+  ballIn(feeder: Feeder): string | null {
+    return this.feeders[feeder]?.ball ?? null;
   }
 
   /** A yarn with which stitches were cast on by hand: it hangs at the edge until it is threaded. */
@@ -145,9 +150,27 @@ export class Yarns {
     this.waiting.find((length) => length.ball === ball)?.way.push(...way);
   }
 
-  /** Where a yarn floats behind a needle of a row, it is hung on it. */
-  lift(yarn: string, row: number, needle: number): void {
+  /**
+   * The float of the row just knitted that goes from one needle to another is
+   * hung on one of them; one of another ball of the yarn that only passes there is not.
+   */
+  hook(yarn: string, row: number, needle: number, [first, last]: readonly [number, number]): void {
     for (const { way } of this.lengths.filter((length) => length.yarn === yarn)) {
+      const start = way.findLastIndex((step) => step.row < row) + 1;
+      const behind = new Set(way.slice(start).flatMap((step) => (step.does === 'knit' ? [] : [step.needle])));
+      const isAllBehind = each([first, last]).every((at) => behind.has(at));
+      if (!isAllBehind || behind.has(first - 1) || behind.has(last + 1)) continue;
+      const at = way.findLastIndex((step) => step.needle === needle);
+      way[at] = { row, needle, does: 'lifted' };
+    }
+  }
+
+  /**
+   * Where a yarn floats behind a needle of a row, it is taken into a chain that
+   * is hung on it. Where no ball is told, all that floats there of the yarn is.
+   */
+  lift(yarn: string, ball: string | null, row: number, needle: number): void {
+    for (const { way } of this.lengths.filter((one) => one.yarn === yarn && (ball === null || one.ball === ball))) {
       const at = way.findLastIndex((step) => step.row === row && step.needle === needle && step.does === 'float');
       if (at >= 0) way[at] = { row, needle, does: 'lifted' };
     }

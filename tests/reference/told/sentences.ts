@@ -219,7 +219,10 @@ const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
   ],
   [
     `Latch up the floats of (.+) behind (${NEEDLE}) of rows? (\\d+)(?:–(\\d+))? into a chain, no tighter than the fabric, and hang its last loop on (${NEEDLE})`,
-    (yarn, needle, first, last = first) => ({ act: 'latch-up', needle, yarn, rows: [Number(first), Number(last)] }),
+    (called, needle, first, last = first) => {
+      const { yarn, ball } = supply(called);
+      return { act: 'latch-up', needle, yarn, ...(ball === null ? {} : { ball }), rows: [Number(first), Number(last)] };
+    },
   ],
   ['Hang the weights', () => ({ act: 'weights', do: 'hang' })],
   ['Move the weights up', () => ({ act: 'weights', do: 'move' })],

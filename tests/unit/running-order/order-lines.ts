@@ -91,7 +91,7 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
     case 'hook-up':
       return `hook up ${yarn(act.yarn)} on ${label(act.needle)}`;
     case 'latch-up':
-      return `latch up ${yarn(act.yarn)} of rows ${act.first}-${act.last} on ${label(act.needle)}`;
+      return `latch up ${supply({ ...act, ball: act.ball ?? null })} of rows ${act.first}-${act.last} on ${label(act.needle)}`;
     case 'weights':
       return `weights ${act.do}`;
     case 'check':

@@ -141,6 +141,14 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     'Hook the float of chalk behind L2–R2 up onto R1.',
     { kind: 'hook-up', needle: at('R1'), yarn: 1, float: on('L2', 'R2') },
   ],
+  [
+    'Latch up the floats of chalk behind R1 of rows 3–4 into a chain, no tighter than the fabric, and hang its last loop on R1.',
+    { kind: 'latch-up', needle: at('R1'), yarn: 1, first: 3, last: 4 },
+  ],
+  [
+    'Latch up the floats of ball 2, chalk, behind R1 of rows 3–4 into a chain, no tighter than the fabric, and hang its last loop on R1.',
+    { kind: 'latch-up', needle: at('R1'), yarn: 1, ball: 2, first: 3, last: 4 },
+  ],
   ['Hang the weights.', { kind: 'weights', do: 'hang' }],
   ['Move the weights up.', { kind: 'weights', do: 'move' }],
   ['Take the weights off.', { kind: 'weights', do: 'off' }],
