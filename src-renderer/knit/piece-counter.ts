@@ -19,7 +19,13 @@ import {
 } from '@shared/knitting/index.ts';
 import { outcome, type Problem } from '@shared/problem/index.ts';
 import { newId } from '../session/new-id.ts';
-import type { Happened } from './view-model.ts';
+
+/** An event, but for the reading at which it happens. */
+export type Happened = KnittingEvent extends infer Event
+  ? Event extends KnittingEvent
+    ? Omit<Event, 'reading'>
+    : never
+  : never;
 
 export interface Counted extends Progress {
   /** How it would be knitted as it is designed now. */

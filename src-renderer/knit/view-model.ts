@@ -1,19 +1,12 @@
 /** The view model of the Knit bench: where the knitter is in the piece that is looked at, and what was counted. */
 import type { CommandOf, Host } from '@shared/host/index.ts';
-import type { KnittingEvent, PieceKey } from '@shared/journal/index.ts';
+import type { PieceKey } from '@shared/journal/index.ts';
 import type { KnittingOrder } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
 import { commandsOf, unless, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
-import type { Counted, PieceCounter } from './piece-counter.ts';
-
-/** An event, but for the reading at which it happens. */
-export type Happened = KnittingEvent extends infer Event
-  ? Event extends KnittingEvent
-    ? Omit<Event, 'reading'>
-    : never
-  : never;
+import type { Counted, Happened, PieceCounter } from './piece-counter.ts';
 
 interface Shown {
   /** Null as long as it is not known, and where nothing can be knitted. */
