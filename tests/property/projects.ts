@@ -260,10 +260,6 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
         }),
         notes: fc.string({ maxLength: 40 }),
       }),
-      left: fc.oneof(
-        { arbitrary: fc.constant({}), weight: 3 },
-        fc.constant({ leftAsIs: ['long-floats 8-20 0a1b2c3d', 'long-carry 3-3 ffffffff'] }),
-      ),
       taper: fc.oneof(fc.constant(null), fc.record({ by: count(-10, 20), straight: count(0, 10) })),
       waist: fc.oneof({ arbitrary: fc.constant(null), weight: 3 }, count(0, 8)),
       sizes: fc.record({ more: moreSizes, current: fc.nat(3) }),
@@ -321,7 +317,6 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       piece: {
         ...START_PIECE,
         ...parts.piece,
-        ...parts.left,
         hemRows,
         sections: parts.parts,
         shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
