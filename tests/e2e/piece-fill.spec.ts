@@ -1,6 +1,7 @@
 /** A piece filled with an all-over pattern, and how it meets in the seam. */
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
+import { openFindings } from './piece-bench.ts';
 
 test('fills a sleeve, reads how it meets in the seam, and takes what makes it match', async ({ page, start }) => {
   await start('sample');
@@ -103,7 +104,8 @@ test('says where end needles show contrast at an edge, and lets the seam take it
   const what = page.getByRole('region', { name: 'What it is' });
   await what.getByRole('button', { name: 'Size, gauge, edges' }).click();
   await what.getByRole('textbox', { name: 'Seam allowance, left edge', exact: true }).fill('0');
-  await expect(page.getByText('so it shows as a line along the edge')).toBeVisible();
+  const found = await openFindings(page);
+  await expect(found).toContainText('so it shows as a line along the edge');
   await letTake.press('Enter');
   await expect(announced(page)).toHaveText('The seam allowance is 1 stitch at each edge.');
   await expect(letTake).toHaveCount(0);
