@@ -101,6 +101,7 @@ export function menuColumns(isMac: boolean, isPackaged: boolean): readonly MenuC
         command('bench-motif'),
         command('bench-piece'),
         command('bench-sheet'),
+        command('bench-knit'),
         LINE,
         command('commands'),
         command('tour'),
