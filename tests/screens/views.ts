@@ -151,6 +151,17 @@ export const VIEWS: readonly View[] = [
     },
   },
   {
+    name: 'knit',
+    of: ['sample'],
+    async show(page) {
+      await page.getByRole('button', { name: 'Knit', exact: true }).click();
+      const done = page.getByRole('button', { name: 'Row done' });
+      // Into the pattern, where there is something to wrap.
+      for (let row = 0; row < 26; row++) await done.click();
+      await page.getByText('Row 27 of 140').waitFor();
+    },
+  },
+  {
     name: 'piece-fill',
     of: ['sample'],
     async show(page) {
