@@ -37,8 +37,6 @@ export const eventSchema = z.discriminatedUnion('kind', [
   /** An act at the reading, by its index, is done, or is not after all. */
   z.strictObject({ kind: z.literal('ticked'), reading, act: count(MOST_ACTS) }),
   z.strictObject({ kind: z.literal('unticked'), reading, act: count(MOST_ACTS) }),
-  /** The knitter comes back to the piece. */
-  z.strictObject({ kind: z.literal('returned'), reading }),
   /** The knitter looked where the carriage stands. */
   z.strictObject({ kind: z.literal('carriage-seen'), reading, at: sideSchema }),
   /** The piece is off the needles. */

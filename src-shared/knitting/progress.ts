@@ -56,8 +56,6 @@ function placeAfter(knitting: KnittingOrder, place: KnittingPlace, event: EventA
     case 'unticked':
       if (!stopsOf(knitting)[reading]?.acts[event.act]) throw problemError('act-unknown', { reading, act: event.act });
       return withTick(place, event.act, event.kind === 'ticked');
-    case 'returned':
-      return place.phase === 'knitting' ? { ...place, phase: 'returning', ripped: null } : place;
     case 'carriage-seen': {
       const expected = paritySide(knitting, reading);
       if (event.at !== expected) throw problemError('carriage-elsewhere', { reading, seen: event.at, expected });

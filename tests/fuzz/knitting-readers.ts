@@ -39,7 +39,6 @@ const EVENTS: readonly KnittingEvent[] = [
   { kind: 'carriage-seen', reading: 60, at: 'right' },
   { kind: 'row-done', reading: 60 },
   { kind: 'ripped-back', reading: 61, to: 40 },
-  { kind: 'returned', reading: 40 },
   { kind: 'order-taken', reading: 40, digest: BEGUN.digest, order: ORDER },
 ];
 

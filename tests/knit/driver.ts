@@ -50,7 +50,7 @@ export function drive(project: ProjectAt): Driven | null {
     for (const act of stop.acts.keys()) progress = afterEvent(progress, { kind: 'ticked', reading, act });
     if (tickedAt(progress.place).length !== stop.acts.length) throw new Error(`Not all is ticked off at ${reading}`);
     if (reading % LEFT_EVERY === LEFT_EVERY - 1) {
-      progress = afterEvent(progress, { kind: 'returned', reading });
+      progress = afterEvent(progress, { kind: 'go-to', reading, to: reading });
       progress = afterEvent(progress, { kind: 'carriage-seen', reading, at: stop.carriageAt });
     }
     progress = afterEvent(progress, { kind: stop.row ? 'row-done' : 'finished', reading });

@@ -41,7 +41,6 @@ const tried: fc.Arbitrary<Tried> = fc.oneof(
   { weight: 6, arbitrary: fc.constant<Tried>(({ place: { reading } }) => ({ kind: 'row-done', reading })) },
   fc.constant<Tried>(({ place: { reading } }) => ({ kind: 'back', reading })),
   fc.constant<Tried>(({ place: { reading } }) => ({ kind: 'finished', reading })),
-  fc.constant<Tried>(({ place: { reading } }) => ({ kind: 'returned', reading })),
   near.map<Tried>((to) => ({ place: { reading } }) => ({ kind: 'go-to', reading, to: Math.max(0, to) })),
   near.map<Tried>((to) => ({ place: { reading } }) => ({ kind: 'ripped-back', reading, to: Math.max(0, to) })),
   fc.nat(6).map<Tried>((act) => ({ place: { reading } }) => ({ kind: 'ticked', reading, act })),

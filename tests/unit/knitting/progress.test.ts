@@ -49,7 +49,11 @@ describe('a knitter', () => {
   });
 
   it('is asked for the carriage’s side after each return, and counts no row before', () => {
-    for (const away of [{ kind: 'returned' }, { kind: 'go-to', to: 3 }, { kind: 'ripped-back', to: 3 }] as const) {
+    for (const away of [
+      { kind: 'go-to', to: 5 },
+      { kind: 'go-to', to: 3 },
+      { kind: 'ripped-back', to: 3 },
+    ] as const) {
       expect(placeAfter(...rows(5), away).phase).toBe('returning');
       expect(codeOf(...rows(5), away, { kind: 'row-done' })).toBe('carriage-not-seen');
     }
@@ -64,13 +68,12 @@ describe('a knitter', () => {
     expect(ripped).toMatchObject({ ripped: { from: 5, acts: [] } });
   });
 
-  it('rips further without losing sight of where it began, and sees it after coming back', () => {
+  it('rips further without losing sight of where it began', () => {
     const twice = placeAfter(
       ...rows(6),
       { kind: 'ticked', act: 1 },
       { kind: 'ripped-back', to: 5 },
       { kind: 'ripped-back', to: 2 },
-      { kind: 'returned' },
     );
     expect(twice).toMatchObject({ phase: 'returning', reading: 2, ripped: { from: 6, acts: [1] } });
   });
@@ -85,7 +88,6 @@ describe('a knitter', () => {
     expect(placeAfter(...off).phase).toBe('finished');
     expect(codeOf(...off, { kind: 'row-done' })).toBe('piece-finished');
     expect(placeAfter(...off, { kind: 'back' })).toEqual(placeAfter(...rows(12)));
-    expect(placeAfter(...off, { kind: 'returned' }).phase).toBe('finished');
   });
 
   it.each<[string, readonly Told[]]>([
