@@ -2,10 +2,17 @@
  * Counts one piece on the needles. What happened is written to its journal
  * first and shown then, so that what was shown is never lost; where it cannot
  * be written the count goes on in the window, says so, and is written with the
- * next row that can be.
+ * next row that can be. Nothing is shown before it is known what the journal
+ * holds: a count from nought over one of sixty rows would lose the row.
  */
 import type { Host } from '@shared/host/index.ts';
-import { journalFromText, type Entry, type KnittingEvent, type PieceKey } from '@shared/journal/index.ts';
+import {
+  journalFromText,
+  type Beginning,
+  type Entry,
+  type KnittingEvent,
+  type PieceKey,
+} from '@shared/journal/index.ts';
 import {
   AT_THE_START,
   countedOn,
@@ -17,7 +24,7 @@ import {
   type KnittingOrder,
   type Progress,
 } from '@shared/knitting/index.ts';
-import { outcome, type Problem } from '@shared/problem/index.ts';
+import { outcome, problemError, type Problem } from '@shared/problem/index.ts';
 import { newId } from '../session/new-id.ts';
 
 /** An event, but for the reading at which it happens. */
@@ -28,8 +35,8 @@ export type Happened = KnittingEvent extends infer Event
   : never;
 
 export interface Counted extends Progress {
-  /** How it would be knitted as it is designed now. */
-  readonly design: KnittingOrder;
+  /** How it would be knitted as it is designed now; null where it could not be. */
+  readonly design: KnittingOrder | null;
   /** The design is another than the one that it was begun by. */
   readonly isChanged: boolean;
   /** All that is shown is on the disk. */
@@ -39,96 +46,129 @@ export interface Counted extends Progress {
 }
 
 interface Listener {
-  counted(counted: Counted): void;
+  /** Null: nothing is begun, and nothing can be. */
+  counted(counted: Counted | null): void;
   problem(problem: Problem): void;
 }
 
 export class PieceCounter {
-  #counting: Counting;
+  /** Null before the journal was read, and where there is neither a journal nor a design. */
+  #counting: Counting | null = null;
+  #isRead = false;
   #isBegun = false;
+  /** Whoever comes back says first where the carriage stands; another window that counts is not asked for it. */
+  #isBack = false;
+  /** The same problem of reading is told once, however often it is tried again. */
+  #told: Problem['code'] | null = null;
   /** One thing after the other: what happens while another is written waits for it. */
   #work: Promise<void> = Promise.resolve();
-  #design: KnittingOrder;
   #times: number[] = [];
 
   constructor(
     private readonly host: Host,
-    private readonly of: PieceKey,
-    design: KnittingOrder,
+    private of: PieceKey,
+    private design: KnittingOrder | null,
     private readonly listener: Listener,
-  ) {
-    this.#design = design;
-    this.#counting = atTheStart(design);
-  }
+  ) {}
 
-  /** True for the same piece, size and copy of the same project. */
-  isOf({ project, piece, size, copy }: PieceKey): boolean {
-    const { of } = this;
-    const isSamePiece = of.piece.id === piece.id && of.size.id === size.id && of.copy === copy;
-    return isSamePiece && of.project.path === project.path && of.project.name === project.name;
-  }
-
-  set design(design: KnittingOrder) {
-    if (design === this.#design) return;
-    this.#design = design;
+  /** From now on it would be knitted by that design. */
+  redesign(design: KnittingOrder | null): void {
+    if (design === this.design) return;
+    this.design = design;
     // Nothing is knitted yet that it could differ from.
-    if (!this.#isBegun) this.#counting = atTheStart(design);
+    if (this.#isRead && !this.#isBegun) this.#counting = design && atTheStart(design);
     this.#tell();
   }
 
-  /** Reads the journal, and goes on where it ends; whoever comes back is asked where the carriage stands. */
-  load(): Promise<void> {
-    return this.#inTurn(async () => {
-      await this.#read();
-      this.#tell();
-      const { phase, reading } = this.#counting.progress.place;
-      if (this.#isBegun && phase === 'knitting' && reading > 0) await this.#one({ kind: 'returned' });
+  /** Its project has another file or name, once its journal has `moved` there. */
+  goOnAs(of: PieceKey, moved: Promise<unknown>): void {
+    void this.#inTurn(async () => {
+      await moved;
+      this.of = of;
     });
+  }
+
+  /** Reads the journal, and goes on where it ends. */
+  load(): Promise<void> {
+    return this.#inTurn(() => this.#load());
   }
 
   happened(event: Happened): Promise<void> {
     return this.#inTurn(() => this.#one(event));
   }
 
-  /** Takes over what another window wrote, and writes what waits. */
-  catchUp(): Promise<void> {
+  /** Puts what was counted aside, and begins with the design as it is now. */
+  beginAnew(): Promise<void> {
     return this.#inTurn(async () => {
-      if (!this.#isBegun) return;
-      if (this.#counting.waiting.length > 0) {
-        await this.#write();
-        this.#tell();
-        return;
-      }
-      const since = await this.host.call('knitting.since', { of: this.of, after: this.#counting.entries });
-      if (since.ok && since.value.entries.length > 0) {
-        this.#take(since.value.entries);
-        this.#tell();
-      }
+      if (!this.design) return;
+      const begun = await this.host.call('knitting.begin', { begun: this.#beginning(this.design), isAnew: true });
+      if (!begun.ok) return this.listener.problem(begun.problem);
+      this.#counting = atTheStart(this.design);
+      [this.#isBegun, this.#isBack, this.#times] = [true, false, []];
+      this.#tell();
     });
   }
 
-  #inTurn(work: () => Promise<void>): Promise<void> {
+  /** Takes over what another window wrote, writes what waits, and reads again what could not be read. */
+  catchUp(): Promise<void> {
+    return this.#inTurn(async () => {
+      const { of } = this;
+      if (!this.#isRead || !this.#isBegun || !this.#counting) return this.#load();
+      if (this.#counting.waiting.length > 0) {
+        await this.#write();
+        return this.#tell();
+      }
+      const since = await this.host.call('knitting.since', { of, after: this.#counting.entries });
+      if (!since.ok || since.value.entries.length === 0) return;
+      this.#take(since.value.entries);
+      this.#tell();
+    });
+  }
+
+  #inTurn(work: () => Promise<void> | void): Promise<void> {
     const done = this.#work.then(work);
     this.#work = done.catch(() => undefined);
     return done;
   }
 
-  async #read(): Promise<void> {
+  /** Another window may have begun meanwhile what this one has not. */
+  async #load(): Promise<void> {
+    const wasRead = this.#isRead;
+    if (this.#counting && this.#counting.waiting.length > 0) return;
     const read = await this.host.call('knitting.read', { of: this.of });
-    if (!read.ok) return this.listener.problem(read.problem);
-    const journal = read.value && journalFromText(read.value.text);
-    if (!journal) return;
-    const counting = outcome(() => countingFrom(journal));
-    if (!counting.ok) return this.listener.problem(counting.problem);
-    this.#counting = counting.value;
-    this.#isBegun = true;
-    this.#times = timesOf(journal.entries);
+    const counting = read.ok
+      ? outcome(() => {
+          const journal = read.value && journalFromText(read.value.text);
+          return journal && { ...countingFrom(journal), times: timesOf(journal.entries) };
+        })
+      : read;
+    if (!counting.ok) {
+      if (this.#told !== counting.problem.code) this.listener.problem(counting.problem);
+      this.#told = counting.problem.code;
+      return;
+    }
+    this.#isRead = true;
+    if (counting.value) {
+      const { times, ...begun } = counting.value;
+      [this.#counting, this.#times, this.#isBegun] = [begun, times, true];
+      const { phase, reading } = begun.progress.place;
+      this.#isBack = !wasRead && phase === 'knitting' && reading > 0;
+    } else if (!wasRead) this.#counting = this.design && atTheStart(this.design);
+    else return;
+    this.#tell();
   }
 
   async #one(happened: Happened): Promise<void> {
-    const event = { ...happened, reading: this.#counting.progress.place.reading } as KnittingEvent;
-    const next = outcome(() => countedOn(this.#counting, { id: newId(), event }));
+    const counting = this.#counting;
+    if (!counting) return;
+    const { reading } = counting.progress.place;
+    const event = { ...happened, reading } as KnittingEvent;
+    const next = outcome(() => {
+      if (this.#isBack && ENDS_ROW.has(happened.kind)) throw problemError('carriage-not-seen', { reading });
+      return countedOn(counting, { id: newId(), event });
+    });
     if (!next.ok) return this.listener.problem(next.problem);
+    if (SAYS_WHERE.has(happened.kind)) this.#isBack = false;
     this.#counting = next.value;
     await this.#write();
     this.#tell();
@@ -137,51 +177,70 @@ export class PieceCounter {
   /** Writes all that waits; what cannot be written goes on waiting. */
   async #write(): Promise<void> {
     if (!this.#isBegun && !(await this.#begin())) return;
-    const { entries, waiting } = this.#counting;
+    const { entries, waiting } = this.#counting as Counting;
     if (waiting.length === 0) return;
     const written = await this.host.call('knitting.append', { of: this.of, after: entries, events: [...waiting] });
     if (!written.ok) return;
     this.#take(written.value.entries);
     // Others stood there: what still can follow them is written behind them.
-    if (!written.value.isKept && this.#counting.waiting.length > 0) await this.#write();
+    if (!written.value.isKept && written.value.entries.length > 0) await this.#write();
   }
 
   async #begin(): Promise<boolean> {
-    const order = orderToText(this.#counting.progress.knitting);
-    const begun = { of: this.of, digest: digestOf(order), order };
+    const counting = this.#counting as Counting;
+    const begun = this.#beginning(counting.progress.knitting);
     const answer = await this.host.call('knitting.begin', { begun, isAnew: false });
     if (!answer.ok) return false;
-    this.#isBegun = true;
-    const journal = answer.value.isNew ? null : journalFromText(answer.value.text);
+    const { text, isNew } = answer.value;
     // Another window has begun it: what waits here follows what was counted there, if it can.
-    if (journal) {
-      this.#counting = { ...countingFrom(journal), waiting: this.#counting.waiting };
-      this.#times = timesOf(journal.entries);
-      this.#take([]);
-    }
+    const there = isNew ? null : journalFromText(text);
+    this.#isBegun = true;
+    if (!there) return true;
+    this.#counting = { ...countingFrom(there), waiting: counting.waiting };
+    this.#times = timesOf(there.entries);
+    this.#take([]);
     return true;
   }
 
+  #beginning(knitting: KnittingOrder): Beginning {
+    const order = orderToText(knitting);
+    return { of: this.of, digest: digestOf(order), order };
+  }
+
   #take(entries: readonly Entry[]): void {
-    const { counting, dropped } = toldOf(this.#counting, entries);
-    this.#counting = counting;
+    const told = outcome(() => toldOf(this.#counting as Counting, entries));
+    if (!told.ok) return this.listener.problem(told.problem);
+    this.#counting = told.value.counting;
     this.#times = [...this.#times, ...timesOf(entries)].slice(-MOST_TIMES);
-    for (const { problem } of dropped) this.listener.problem(problem);
+    for (const { problem } of told.value.dropped) this.listener.problem(problem);
   }
 
   #tell(): void {
+    const { design } = this;
+    if (!this.#isRead) return;
+    if (!this.#counting) return this.listener.counted(null);
     const { progress, waiting } = this.#counting;
     const { knitting, place } = progress;
     this.listener.counted({
       knitting,
-      place,
-      design: this.#design,
-      isChanged: knitting !== this.#design && textOf(knitting) !== textOf(this.#design),
+      place: this.#isBack ? { ...place, phase: 'returning', ripped: null } : place,
+      design,
+      isChanged: design !== null && knitting !== design && textOf(knitting) !== textOf(design),
       isKept: waiting.length === 0,
       times: this.#times,
     });
   }
 }
+
+/** Not done before it is said where the carriage stands. */
+const ENDS_ROW: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>(['row-done', 'finished']);
+/** The side is said, or is asked for by what the journal has of it. */
+const SAYS_WHERE: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>([
+  'carriage-seen',
+  'go-to',
+  'ripped-back',
+  'order-taken',
+]);
 
 /** More than a pace is told from. */
 const MOST_TIMES = 200;

@@ -9,7 +9,7 @@ import { liveFields, type LiveFields } from '../ui/live.ts';
 import type { Counted, Happened, PieceCounter } from './piece-counter.ts';
 
 interface Shown {
-  /** Null as long as it is not known, and where nothing can be knitted. */
+  /** Null as long as it is not known, and where nothing is begun and nothing can be. */
   readonly counted: Counted | null;
   /** Which of those that are knitted of the piece, from 1. */
   readonly copy: number;
@@ -25,7 +25,10 @@ interface Shown {
 export class KnitViewModel {
   readonly commands: Commands<CommandOf<'knitting'>>;
   readonly #shown: LiveFields<Shown>;
-  #counter: PieceCounter | null = null;
+  /** `opened`: which of the projects that were opened it is a piece of. */
+  #looked: { readonly opened: number; readonly of: PieceKey; readonly counter: PieceCounter } | null = null;
+  /** Journals on their way to another file or name of the project, one after the other. */
+  #moved: Promise<unknown> = Promise.resolve();
 
   constructor(
     readonly session: Session,
@@ -82,34 +85,42 @@ export class KnitViewModel {
     this.#shown.set({ asked: null });
   }
 
-  /** The piece that is on the needles, and how it would be knitted as it is designed now; null where it cannot be. */
+  /**
+   * The piece that is looked at, and how it would be knitted as it is designed
+   * now; null where it could not be: one that is on the needles goes on all the same.
+   */
   look(of: PieceKey, design: KnittingOrder | null, counterOf: CounterOf): void {
-    if (!design) {
-      this.#counter = null;
-      this.#shown.set({ counted: null });
-      return;
-    }
-    if (this.#counter?.isOf(of) === true) {
-      this.#counter.design = design;
+    const { opened } = this.session;
+    if (this.#looked && this.#looked.opened === opened && isSamePiece(this.#looked.of, of)) {
+      const { counter } = this.#looked;
+      if (!isSameProject(this.#looked.of, of)) counter.goOnAs(of, this.#moved);
+      this.#looked = { opened, of, counter };
+      counter.redesign(design);
       return;
     }
     this.#shown.set({ counted: null });
     const counter = counterOf(this.host, of, design, {
-      counted: (counted) => void (this.#counter === counter && this.#shown.set({ counted })),
-      problem: (problem) => void (this.#counter === counter && this.session.notify({ kind: 'problem', problem })),
+      counted: (counted) => void (this.#looked?.counter === counter && this.#shown.set({ counted })),
+      problem: (problem) =>
+        void (this.#looked?.counter === counter && this.session.notify({ kind: 'problem', problem })),
     });
-    this.#counter = counter;
+    this.#looked = { opened, of, counter };
     void counter.load();
   }
 
   /** Writes down what happened, and shows it then. */
   happened(event: Happened): Promise<void> {
-    return this.#counter?.happened(event) ?? Promise.resolve();
+    return this.#looked?.counter.happened(event) ?? Promise.resolve();
+  }
+
+  /** Puts what was counted of it aside, and begins again with casting on. */
+  beginAnew(): void {
+    void this.#looked?.counter.beginAnew();
   }
 
   /** Looks whether another window has counted. */
   lookAround(): void {
-    void this.#counter?.catchUp();
+    void this.#looked?.counter.catchUp();
   }
 
   /** Pieces on the needles go with their project when it gets another file or name. */
@@ -121,11 +132,22 @@ export class KnitViewModel {
     session.subscribe(() => {
       const now = named();
       const isOther = now.path !== before.path || now.name !== before.name;
-      if (isOther && session.opened === opened) void this.host.call('knitting.savedAs', { from: before, to: now });
+      if (isOther && session.opened === opened) {
+        const from = before;
+        this.#moved = this.#moved.then(() => this.host.call('knitting.savedAs', { from, to: now }));
+      }
       before = now;
       ({ opened } = session);
     });
   }
+}
+
+function isSamePiece(one: PieceKey, other: PieceKey): boolean {
+  return one.piece.id === other.piece.id && one.size.id === other.size.id && one.copy === other.copy;
+}
+
+function isSameProject({ project: one }: PieceKey, { project: other }: PieceKey): boolean {
+  return one.path === other.path && one.name === other.name;
 }
 
 /** Makes what counts a piece: it comes with the bench. */

@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { addressOf, announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
+import { FilePanel } from './file-panel.ts';
 
 const reading = (page: Page) => page.getByRole('region', { name: 'The counter reads' }).locator('.reading');
 const done = (page: Page) => page.getByRole('button', { name: 'Row done' });
@@ -149,7 +150,8 @@ test('two windows on a project agree on the count', async ({ page, context, host
   await toKnit(other);
   await expect(reading(other)).toHaveText('2');
   await other.getByRole('button', { name: 'At the right' }).click();
-  // The first window is asked as well now; either may answer.
+  // The first window counts meanwhile, and is not asked.
+  await expect(done(page)).toBeVisible();
   await expect(done(other)).toBeVisible();
   await other.getByRole('button', { name: 'Row done' }).click();
   await expect(reading(other)).toHaveText('3');
@@ -240,4 +242,70 @@ test('goes to a row that is pressed on the fabric, once that is confirmed', asyn
   await page.keyboard.press('Escape');
   await expect(reading(page)).toHaveText('30');
   await expect(done(page)).toBeFocused();
+});
+
+test('keeps the row when the project is saved, under another name too, and asks nothing', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 3);
+  await page.keyboard.press('Control+S');
+  const panel = new FilePanel(page);
+  await panel.saveAs('mine');
+  await expect(reading(page)).toHaveText('3');
+  await expect(done(page)).toBeVisible();
+  await knitTo(page, 4);
+  await page.keyboard.press('F2');
+  await page.keyboard.type('Another');
+  await page.keyboard.press('Enter');
+  await expect(reading(page)).toHaveText('4');
+  await knitTo(page, 5);
+});
+
+test('goes on where the design cannot be knitted any more, and begins anew when told to', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 4);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Copies in each group').fill('9, 9');
+  await page.keyboard.press('Enter');
+  await toKnit(page);
+  await expect(page.getByRole('button', { name: 'Go to the Piece bench' })).toBeVisible();
+  await knitTo(page, 5);
+  await page.getByRole('button', { name: 'Undo change copies' }).click();
+  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Begin this piece anew' }).click();
+  await expect(reading(page)).toHaveText('0');
+  await expect(done(page)).toBeVisible();
+  await knitTo(page, 1);
+});
+
+test('counts each of two sleeves by itself, and goes from one to the other at the end', async ({ page, start }) => {
+  await start();
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Knit how many').fill('2');
+  await page.keyboard.press('Enter');
+  await toKnit(page);
+  await knitTo(page, 3);
+  const which = page.getByLabel('Which one');
+  await which.selectOption('2 of 2');
+  await expect(reading(page)).toHaveText('0');
+  await done(page).click();
+  await expect(reading(page)).toHaveText('1');
+  await which.selectOption('1 of 2');
+  await expect(reading(page)).toHaveText('3');
+  await page.getByRole('button', { name: 'At the left' }).click();
+  await say(page, 140, 'The counter reads this');
+  await page.getByRole('button', { name: 'At the right' }).click();
+  await page.getByRole('button', { name: 'It is off the needles' }).click();
+  await page.getByRole('button', { name: 'Begin 2 of 2' }).click();
+  await expect(which).toHaveValue('2');
+  await expect(reading(page)).toHaveText('1');
+});
+
+test('an empty project says why there is nothing to knit, or is knitted plain', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('button', { name: 'Knit', exact: true }).click();
+  await expect(page.getByRole('main')).toContainText(/./);
+  await expect(page.getByRole('button', { name: 'Go to the Piece bench' }).or(done(page))).toBeVisible();
+  await expectAccessible(page);
 });

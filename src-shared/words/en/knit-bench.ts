@@ -75,6 +75,8 @@ export const knitBench = {
     reading: 'Reading',
     goTo: 'The counter reads this',
     ripped: 'I ripped back to this',
+    anew: 'Begin this piece anew',
+    anewHint: 'To knit it once more, from casting on: what was counted is put aside.',
   },
   returning: {
     title: 'Before you go on',
@@ -88,6 +90,7 @@ export const knitBench = {
       `${capitalised(n.rowSpan(first, last))} that you knitted would differ now: ${n.list(differ.map((one) => DIFFER[one]))}.`,
     none: 'What is knitted would be the same.',
     ahead: (row: number): string => `From row ${row} on it is another.`,
+    toSet: 'Before you go on with the changed design, put right:',
     goOn: 'Go on as it was begun',
     take: 'Take the changed design',
   },

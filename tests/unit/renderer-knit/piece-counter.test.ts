@@ -31,22 +31,28 @@ class Disk {
   begun: { of: PieceKey; digest: string; order: string } | null = null;
   entries: Entry[] = [];
   fails = false;
+  /** What is read in place of what was written. */
+  spoilt: string | null = null;
   readonly host = { call: (method: string, params: never) => Promise.resolve(this.#answer(method, params)) } as Host;
 
+  /** The pieces that were asked for, in their order. */
+  readonly asked: PieceKey[] = [];
+
   #answer(method: string, params: never): unknown {
+    if ('of' in (params as object)) this.asked.push((params as { of: PieceKey }).of);
     if (this.fails) return { ok: false, problem: problemError('host-unreachable', {}).problem };
     return { ok: true, value: this.#value(method, params) };
   }
   #value(
     method: string,
-    params: { begun: never; after: number; events: readonly Pick<Entry, 'id' | 'event'>[] },
+    params: { begun: never; isAnew: boolean; after: number; events: readonly Pick<Entry, 'id' | 'event'>[] },
   ): unknown {
     switch (method) {
       case 'knitting.read':
-        return this.begun && { text: this.text() };
+        return this.begun && { text: this.spoilt ?? this.text() };
       case 'knitting.begin': {
-        const isNew = this.begun === null;
-        this.begun ??= params.begun;
+        const isNew = this.begun === null || params.isAnew;
+        if (isNew) [this.begun, this.entries] = [params.begun, []];
         return { text: this.text(), isNew };
       }
       case 'knitting.since':
@@ -76,8 +82,8 @@ class Disk {
   }
 }
 
-function counterOn(disk: Disk, design = DESIGN) {
-  const shown: Counted[] = [];
+function counterOn(disk: Disk, design: KnittingOrder | null = DESIGN) {
+  const shown: (Counted | null)[] = [];
   const problems: Problem[] = [];
   const counter = new PieceCounter(disk.host, OF, design, {
     counted: (counted) => shown.push(counted),
@@ -95,8 +101,8 @@ describe('a piece that is counted', () => {
     await counter.happened({ kind: 'row-done' });
     expect(disk.entries.map(({ event }) => event.kind)).toEqual(['row-done']);
     await counter.happened({ kind: 'row-done' });
-    expect(shown.map(({ place }) => place.reading)).toEqual([0, 1, 2]);
-    expect(shown.every(({ isKept }) => isKept)).toBe(true);
+    expect(shown.map((each) => each?.place.reading)).toEqual([0, 1, 2]);
+    expect(shown.every((each) => each?.isKept)).toBe(true);
   });
 
   it('goes on where its journal ends, once it is said where the carriage stands', async () => {
@@ -152,13 +158,13 @@ describe('a piece that is counted', () => {
     const [pattern] = SAMPLE.patterns;
     const changed = orderOf(settled(SAMPLE, { patterns: [{ ...pattern, endNeedles: true } as never] }));
     // Before the first row there is nothing that could differ.
-    counter.design = changed;
+    counter.redesign(changed);
     expect([last().knitting, last().isChanged]).toEqual([changed, false]);
-    counter.design = DESIGN;
+    counter.redesign(DESIGN);
     await counter.happened({ kind: 'row-done' });
-    counter.design = changed;
+    counter.redesign(changed);
     expect([last().knitting === DESIGN, last().isChanged]).toEqual([true, true]);
-    counter.design = orderOf(SAMPLE);
+    counter.redesign(orderOf(SAMPLE));
     expect(last().isChanged).toBe(false);
   });
 
@@ -177,5 +183,107 @@ describe('a piece that is counted', () => {
     await counter.load();
     await Promise.all(Array.from({ length: 7 }, () => counter.happened({ kind: 'row-done' })));
     expect([last().place.reading, disk.entries.length]).toEqual([7, 7]);
+  });
+
+  it('asks this window alone where the carriage stands: one that counts meanwhile goes on', async () => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    await first.counter.happened({ kind: 'row-done' });
+    const second = counterOn(disk);
+    await second.counter.load();
+    expect(second.last().place.phase).toBe('returning');
+    await first.counter.catchUp();
+    await first.counter.happened({ kind: 'row-done' });
+    expect(first.last().place).toMatchObject({ phase: 'knitting', reading: 2 });
+    // What is no word on where it stands leaves the question.
+    await second.counter.catchUp();
+    await second.counter.happened({ kind: 'back' });
+    expect(second.last().place).toMatchObject({ phase: 'returning', reading: 1 });
+    await second.counter.happened({ kind: 'carriage-seen', at: 'left' });
+    expect(second.last().place.phase).toBe('knitting');
+  });
+
+  it('shows no count from nought while the journal cannot be read, and reads it later', async () => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    for (let row = 0; row < 3; row++) await first.counter.happened({ kind: 'row-done' });
+    disk.fails = true;
+    const { counter, shown, problems, last } = counterOn(disk);
+    await counter.load();
+    await counter.catchUp();
+    await counter.happened({ kind: 'row-done' });
+    expect([shown, problems.map(({ code }) => code)]).toEqual([[], ['host-unreachable']]);
+    disk.fails = false;
+    await counter.catchUp();
+    expect(last().place).toMatchObject({ phase: 'returning', reading: 3 });
+  });
+
+  it.each([
+    ['journal-not-ours', 'a page of text\n'],
+    ['journal-damaged', `00000000 ${JSON.stringify({ format: 'walewright-knitting' })}\n`],
+  ])('tells %s once, and shows nothing that is not so', async (code, text) => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    await first.counter.happened({ kind: 'row-done' });
+    disk.spoilt = text;
+    const { counter, shown, problems } = counterOn(disk);
+    await counter.load();
+    await counter.catchUp();
+    expect([shown, problems.map((problem) => problem.code)]).toEqual([[], [code]]);
+  });
+
+  it('goes on as it was begun where the design cannot be knitted any more; without either there is nothing', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    await counter.happened({ kind: 'row-done' });
+    counter.redesign(null);
+    await counter.happened({ kind: 'row-done' });
+    expect([last().place.reading, last().isChanged, last().knitting]).toEqual([2, false, DESIGN]);
+    const none = counterOn(new Disk(), null);
+    await none.counter.load();
+    await none.counter.happened({ kind: 'row-done' });
+    expect(none.shown).toEqual([null]);
+  });
+
+  it('takes over what another window has begun before this one counts', async () => {
+    const disk = new Disk();
+    const [one, other] = [counterOn(disk), counterOn(disk)];
+    await one.counter.load();
+    await other.counter.load();
+    await one.counter.happened({ kind: 'row-done' });
+    await other.counter.catchUp();
+    expect(other.last().place).toMatchObject({ phase: 'knitting', reading: 1 });
+  });
+
+  it('is begun anew by the design as it is, and what was counted is put aside', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    for (let row = 0; row < 3; row++) await counter.happened({ kind: 'row-done' });
+    await counter.beginAnew();
+    expect([last().place, disk.entries]).toEqual([{ phase: 'knitting', reading: 0, ticks: [] }, []]);
+    await counter.happened({ kind: 'row-done' });
+    expect(disk.entries).toHaveLength(1);
+  });
+
+  it('goes with its project to another file, and asks nothing for that', async () => {
+    const disk = new Disk();
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    await counter.happened({ kind: 'row-done' });
+    let arrive = (): void => undefined;
+    counter.goOnAs({ ...OF, project: { name: 'Sample', path: '/x' } }, new Promise<void>((done) => (arrive = done)));
+    const row = counter.happened({ kind: 'row-done' });
+    // Nothing is written before the journal has come there.
+    await Promise.resolve();
+    expect(disk.entries).toHaveLength(1);
+    arrive();
+    await row;
+    expect(last().place).toMatchObject({ phase: 'knitting', reading: 2 });
+    expect(disk.asked.at(-1)?.project.path).toBe('/x');
   });
 });
