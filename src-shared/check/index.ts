@@ -3,7 +3,7 @@ export { findingsOf } from './findings.ts';
 export { gathered, type Gathered } from './gathered.ts';
 export { gatherFindings, type GatheredFinding } from './gather.ts';
 export { changeFor, pieceAfter, type Intent } from './intent.ts';
-export { leaveFinding, partedByLeft, watchFinding } from './left.ts';
+export { leaveFinding, leftAmong, partedByLeft, watchFinding } from './left.ts';
 export { placesOf, type FindingPlace } from './places.ts';
 export { bedFinding } from './bed.ts';
 export * from './coarser-bed.ts';

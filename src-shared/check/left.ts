@@ -4,9 +4,10 @@
  */
 import { changeOf, type Change } from '../project/change.ts';
 import { setPiece } from '../project/edit-makers.ts';
+import type { Plan } from '../plan/index.ts';
 import type { ProjectAt } from '../project/project-at.ts';
-import { severityOf } from './finding.ts';
-import type { Gathered } from './gathered.ts';
+import { severityOf, type Finding } from './finding.ts';
+import { gathered, type Gathered } from './gathered.ts';
 
 /** Those that are watched, and those that are left; what cannot be knitted is never left. */
 export function partedByLeft(
@@ -15,6 +16,18 @@ export function partedByLeft(
 ): { readonly watched: readonly Gathered[]; readonly left: readonly Gathered[] } {
   const isLeft = ({ kind, finding }: Gathered): boolean => severityOf(finding) < 2 && leftAsIs.includes(kind);
   return { watched: findings.filter((each) => !isLeft(each)), left: findings.filter(isLeft) };
+}
+
+const NONE: ReadonlySet<Finding> = new Set();
+
+/** Those of a piece's findings that are left as they are, where they are told one by one; `patterns` are those of the plan. */
+export function leftAmong(
+  findings: readonly Finding[],
+  patterns: Plan['patterns'],
+  leftAsIs: readonly string[] = [],
+): ReadonlySet<Finding> {
+  if (leftAsIs.length === 0) return NONE;
+  return new Set(partedByLeft(gathered(findings, patterns), leftAsIs).left.flatMap(({ all }) => all));
 }
 
 /** The change that leaves one of the findings as it is; it forgets what is no longer found. Null where it is left already. */

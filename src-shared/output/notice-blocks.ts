@@ -1,6 +1,7 @@
 /** What to watch, what would help, and the usual cautions. */
 import {
   gatherFindings,
+  leftAmong,
   remediesFor,
   remediesTaken,
   WARNING_CODES,
@@ -24,7 +25,7 @@ import type { SheetFacts } from './sheet-facts.ts';
 /** Findings of one kind that are printed one by one, those alike as one; of the rest it is said how many there are, and where. */
 const MOST_OF_A_KIND = 12;
 
-/** Findings, warnings first; the remedies that are taken, and those that are left with their effects. */
+/** Findings, warnings first; the remedies that are taken, and those that are still to be had with their effects; what is left as it is. */
 export function findingBlocks(
   piece: KnitPiece,
   plan: Plan,
@@ -40,17 +41,15 @@ export function findingBlocks(
     more: [],
   }));
   const { findings } = sheetWords;
-  const codes = [...new Set(found.map(({ code }) => code))];
-  codes.sort((a, b) => Number(WARNING_CODES.has(b)) - Number(WARNING_CODES.has(a)));
-  const lines = codes.flatMap((code) => {
-    return linesOf(
-      code,
-      found.filter((finding) => finding.code === code),
-      piece,
-      unit,
-    );
-  });
-  const remedies = remediesFor(piece, plan, found).map((remedy): ListLine => ({
+  const isLeft = leftAmong(found, plan.patterns, piece.leftAsIs);
+  const watched = found.filter((finding) => !isLeft.has(finding));
+  const lines = linesOfAll(watched, piece, unit);
+  const left = linesOfAll([...isLeft], piece, unit).map((line): ListLine => ({
+    ...line,
+    label: findings.noteMark,
+    labelTone: 'soft',
+  }));
+  const remedies = remediesFor(piece, plan, watched).map((remedy): ListLine => ({
     label: findings.noteMark,
     labelTone: 'soft',
     text: [strong(`${findingWords.remedy.name(remedy.intent, bandsOf(piece).length > 1)}.`)],
@@ -58,12 +57,29 @@ export function findingBlocks(
   }));
   return [
     headingBlock(plain(findings.title), widthMm),
-    listBlock(lines, widthMm),
+    ...(lines.length === 0 ? [] : [listBlock(lines, widthMm)]),
     ...(taken.length === 0 ? [] : [headingBlock(plain(findings.takenTitle), widthMm, 3), listBlock(taken, widthMm)]),
     ...(remedies.length === 0
       ? []
       : [headingBlock(plain(findings.remediesTitle), widthMm, 3), listBlock(remedies, widthMm)]),
+    ...(left.length === 0
+      ? []
+      : [headingBlock(plain(findingWords.leftTitle(left.length)), widthMm, 3), listBlock(left, widthMm)]),
   ];
+}
+
+/** Warnings first, else in the order in which they were found. */
+function linesOfAll(found: readonly Finding[], piece: KnitPiece, unit: LengthUnit): ListLine[] {
+  const codes = [...new Set(found.map(({ code }) => code))];
+  codes.sort((a, b) => Number(WARNING_CODES.has(b)) - Number(WARNING_CODES.has(a)));
+  return codes.flatMap((code) => {
+    return linesOf(
+      code,
+      found.filter((finding) => finding.code === code),
+      piece,
+      unit,
+    );
+  });
 }
 
 /** Those alike are told once, with how often and where they come again; of many that differ the longest. */

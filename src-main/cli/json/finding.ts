@@ -9,13 +9,16 @@ export interface FindingJson {
   readonly text: string;
   /** Hands cannot knit the piece so: there is no running order. */
   readonly blocks: boolean;
+  /** A person leaves it as it is. */
+  readonly leftAsIs: boolean;
 }
 
-export function findingJson(finding: Finding, project: Workpiece): FindingJson {
+export function findingJson(finding: Finding, project: Workpiece, leftAsIs = false): FindingJson {
   return {
     code: finding.code,
     rows: [finding.rows[0], finding.rows[1]],
     text: findingWords.text(finding, project),
     blocks: BLOCKING_CODES.has(finding.code),
+    leftAsIs,
   };
 }

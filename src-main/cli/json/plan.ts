@@ -1,6 +1,6 @@
 /** The JSON of `plan`. Needles are labels, runs go from left to right, rows count from 1. */
 import { label, type Side, type Slot } from '@shared/bed/index.ts';
-import { findingsOf } from '@shared/check/index.ts';
+import { findingsOf, leftAmong } from '@shared/check/index.ts';
 import { allOversOf, bandsOf } from '@shared/pattern/index.ts';
 import { lengthMm, sizeOf, stitchesAt } from '@shared/piece/index.ts';
 import { ballsToWind, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
@@ -118,6 +118,8 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
   const { piece } = project;
   const knit = pieceIn(project);
   const running = runningOrderOf(knit, plan);
+  const found = findingsOf(knit, plan);
+  const left = leftAmong(found, plan.patterns, piece.leftAsIs);
   const { widths, lengthMm: wholeMm } = sizeOf(piece.shape, gauges);
   return {
     size: sizeName(project),
@@ -141,7 +143,7 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
     setUpAt: bandsOf(plan)[0]?.setUpAt ?? null,
     rows: rows.map((row) => rowJson(row, knit)),
     runningOrder: running.isKnittable ? runningOrderJson(running.order, project) : null,
-    findings: findingsOf(knit, plan).map((finding) => findingJson(finding, project)),
+    findings: found.map((finding) => findingJson(finding, project, left.has(finding))),
     yarn: {
       loopMm: thousandths(loopsOf(piece, texOf(knit.yarns[knit.mainYarn])).mmOf(piece.gauge)),
       loopFrom: plan.yarn.from,

@@ -1,5 +1,5 @@
 /** The plan for people: what it is, then row by row, then what to look out for. */
-import { findingsOf, gatherFindings, remediesFor } from '@shared/check/index.ts';
+import { findingsOf, gatherFindings, leftAmong, remediesFor, type Finding } from '@shared/check/index.ts';
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
@@ -17,9 +17,16 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
   const { rowsTitle, strandsTitle, legend, findingsTitle, remediesTitle, noFindings } = terminalWords.cli.plan;
   const piece = pieceIn(project);
   const found = findingsOf(piece, plan);
-  const findings = gatherFindings(found).map((gathered) => findingWords.gathered(gathered, { ...project, unit }));
+  // A finding is known by what is said of it, with names as they are.
+  const known = project === given ? found : findingsOf(pieceIn(given), planned);
+  const isLeft = leftAmong(known, planned.patterns, piece.leftAsIs);
+  const told = (findings: readonly Finding[]): string[] =>
+    gatherFindings(findings).map((gathered) => findingWords.gathered(gathered, { ...project, unit }));
+  const watched = found.filter((_, index) => !isLeft.has(known[index] as Finding));
+  const findings = told(watched);
+  const left = told(found.filter((_, index) => isLeft.has(known[index] as Finding)));
   const hasSeveralBands = bandsOf(piece).length > 1;
-  const remedies = remediesFor(piece, plan, found).map(
+  const remedies = remediesFor(piece, plan, watched).map(
     (remedy) =>
       `${findingWords.remedy.name(remedy.intent, hasSeveralBands)}. ${findingWords.remedy.effect(remedy, unit)}`,
   );
@@ -34,6 +41,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),
     ...(remedies.length > 0 ? [under(remediesTitle, remedies)] : []),
+    ...(left.length > 0 ? [under(findingWords.leftTitle(left.length), left)] : []),
     findingWords.caution.machine,
   ].join('\n\n');
 }

@@ -246,6 +246,8 @@ export const findings = {
     if (more === 0) return sentence;
     return `${sentence} The same comes in ${n.count(more, 'more place')}, ${n.rowSpan(...rows)}.`;
   },
+  /** Above those that a person leaves as they are. */
+  leftTitle: (findings: number): string => `Left as ${findings === 1 ? 'it is' : 'they are'}`,
   warning: 'To mend',
   note: 'Good to know',
   /** A piece that the bed cannot hold, and what can be done. */

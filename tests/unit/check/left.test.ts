@@ -1,6 +1,6 @@
 /** Findings that are left as they are: known by code and place, so that they come back once they lie elsewhere. */
 import { describe, expect, it } from 'vitest';
-import { gathered, leaveFinding, partedByLeft, watchFinding, type Gathered } from '@shared/check/index.ts';
+import { gathered, leaveFinding, leftAmong, partedByLeft, watchFinding, type Gathered } from '@shared/check/index.ts';
 import { projectFromText, projectToText, afterChange, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -49,6 +49,15 @@ describe('a finding that is left as it is', () => {
     const stale = settled(LEFT, { piece: { ...LEFT.piece, leftAsIs: ['long-floats 8-20 0a1b2c3d'] } });
     const left = afterChange(stale, leaveFinding(stale, FIRST, foundIn(stale)) as Change);
     expect(left.piece.leftAsIs).toEqual([FIRST.kind]);
+  });
+
+  it('stands for each of the places that are told with it', () => {
+    const { findings, patterns } = checkedPlan(LEFT);
+    const found = findings.filter(({ code }) => code === FIRST.finding.code);
+    expect(found).toHaveLength(FIRST.all.length);
+    expect([...leftAmong(findings, patterns, [FIRST.kind])]).toEqual(found);
+    expect([...leftAmong(findings, patterns, ['long-floats 1-2 0a1b2c3d'])]).toEqual([]);
+    expect([...leftAmong(findings, patterns)]).toEqual([]);
   });
 
   it('is never one that cannot be knitted', () => {

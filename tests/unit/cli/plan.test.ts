@@ -1,6 +1,8 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { findingsOf, gathered } from '@shared/check/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
-import { projectAt, sampleProject, startAllOver, type ProjectAt } from '@shared/project/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, projectAt, sampleProject, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
@@ -243,6 +245,46 @@ describe('plan for people', () => {
       ['11', '1'],
       ['13', '1'],
     ]);
+  });
+});
+
+describe('plan of a piece of which something is left as it is', () => {
+  /** A file in which all of a code is left, and the codes that are. */
+  function leaving(name: string, project: ProjectAt, code: string): string {
+    const made = makePlan(pieceIn(project));
+    const all = gathered(findingsOf(pieceIn(project), made), made.patterns);
+    const leftAsIs = all.map(({ kind }) => kind).filter((kind) => kind.startsWith(`${code} `));
+    expect(leftAsIs).not.toEqual([]);
+    return folder.file(name, fileTextOf({ ...project, piece: { ...project.piece, leftAsIs } }));
+  }
+  const told = (out: string, title: string): string => new RegExp(`\\n${title}\\n([^]*?)\\n\\n`).exec(out)?.[1] ?? '';
+  const own = projectAt(sampleProject());
+  // Floats to leave, and letters of a name on two lines that would be seen mirrored.
+  const lettered: ProjectAt = {
+    ...own,
+    motifs: own.motifs.map((one) => ({ ...one, name: 'ahoy\nthere', isLettering: true, shows: 'needles' })),
+  };
+
+  it('tells it after what is to be looked out for, and no remedy of it', async () => {
+    const { out } = await call('plan', leaving('floats.walewright', lettered, 'long-floats'));
+    expect(told(out, 'To look out for')).not.toContain('floats over');
+    expect(told(out, 'To look out for')).toContain('has lettering');
+    expect(told(out, 'Left as they are')).toMatch(/^( {2}The .* floats over .*\n?){5}$/);
+    expect(out.indexOf('Left as they are')).toBeGreaterThan(out.indexOf('To look out for'));
+    expect(out).not.toContain('What would help');
+  });
+
+  it('knows it though its name has no place on one line', async () => {
+    const { out } = await call('plan', leaving('letters.walewright', lettered, 'mirrored-lettering'));
+    expect(told(out, 'Left as they are')).toContain('ahoy there in group 1');
+    expect(told(out, 'To look out for')).not.toContain('ahoy');
+    expect(told(out, 'What would help')).not.toBe('');
+  });
+
+  it('marks each of it in JSON, and nothing else', async () => {
+    const { findings } = await plan(leaving('marked.walewright', lettered, 'long-floats'));
+    expect(findings.some(({ leftAsIs }) => !leftAsIs)).toBe(true);
+    for (const { code, leftAsIs } of findings) expect(leftAsIs).toBe(code === 'long-floats');
   });
 });
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { hasCharacter } from '@shared/output/font/metrics.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
+import { findingsOf, gathered } from '@shared/check/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
@@ -51,6 +52,21 @@ describe('what the sheet says to watch', () => {
     // 34 stitches from group to group; 13 within one, where another ball changes nothing.
     expect(text.match(/Use a ball for each group/g)).toHaveLength(1);
     expect(text).toMatch(/floats over up to 34 stitches [^!]*Use a ball for each group/);
+  });
+
+  it('tells what is left as it is last, with no warning and no remedy of it', () => {
+    const plan = makePlan(pieceIn(sample));
+    const all = gathered(findingsOf(pieceIn(sample), plan), plan.patterns).map(({ kind }) => kind);
+    const left = (kinds: string[]): string => said({ ...sample, piece: { ...sample.piece, leftAsIs: kinds } });
+    const some = left(all.slice(0, 1));
+    expect(some).toMatch(/What to watch ! The .* What would help .* Left as it is – The [^!]* up to 34 stitches/);
+    const all34 = said(sample).split('up to 34 stitches').length;
+    expect(some.split('up to 34 stitches')).toHaveLength(all34);
+    expect(some.slice(0, some.indexOf('Left as'))).not.toContain('up to 34 stitches');
+    const none = left(all);
+    expect(none).toMatch(/What to watch Left as they are –/);
+    expect(none).not.toContain('What would help');
+    expect(said(sample)).not.toContain('Left as');
   });
 
   it('has a mark for it in the typeface', () => {
