@@ -2,6 +2,7 @@
 import { app, type Session } from 'electron';
 import { isOwnCopy } from './own-copy.ts';
 import { PAGE_ADDRESS } from './page-protocol.ts';
+import { isPermitted } from './page-rights.ts';
 
 /** Holds for every page there will be; call before the first window. */
 export function lockDownPages(): void {
@@ -14,10 +15,10 @@ export function lockDownPages(): void {
   });
 }
 
-/** Electron grants permissions unless told otherwise; a chart editor needs none. */
+/** Electron grants permissions unless told otherwise. */
 export function lockDownSession(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, answer) => answer(isPermitted(permission)));
+  session.setPermissionCheckHandler((_contents, permission) => isPermitted(permission));
   session.setDevicePermissionHandler(() => false);
   session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
   session.on('will-download', (event, item) => {

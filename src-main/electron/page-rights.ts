@@ -9,6 +9,15 @@ export interface PageRights {
   readonly devTools: boolean;
 }
 
+/**
+ * Of all that a page can ask the platform for, it may keep the screen awake:
+ * beside the machine nobody touches the keyboard for minutes. Electron holds its
+ * power saver off for as long as the page wants it.
+ */
+export function isPermitted(permission: string): boolean {
+  return permission === 'screen-wake-lock';
+}
+
 /** Developer tools are for who works on the program: an installed one has none, by menu, key or otherwise. */
 export function pageRights(isPackaged: boolean): PageRights {
   return {

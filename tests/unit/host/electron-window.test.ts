@@ -2,7 +2,7 @@
 import type { EventEmitter } from 'node:events';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { START_WINDOW } from '@shared/host/index.ts';
-import { pageRights } from '../../../src-main/electron/page-rights.ts';
+import { isPermitted, pageRights } from '../../../src-main/electron/page-rights.ts';
 import { watchPage, type PageActs } from '../../../src-main/electron/page-watch.ts';
 import { words } from '@shared/words/index.ts';
 
@@ -227,6 +227,12 @@ describe('what the page is allowed', () => {
       devTools: !isPackaged,
     });
     expect(pageRights(isPackaged).devTools).toBe(!isPackaged);
+  });
+
+  it('may keep the screen awake, and nothing else of all that a page can ask for', () => {
+    expect(isPermitted('screen-wake-lock')).toBe(true);
+    for (const permission of ['media', 'geolocation', 'notifications', 'clipboard-read', 'system-wake-lock', 'unknown'])
+      expect(isPermitted(permission), permission).toBe(false);
   });
 });
 
