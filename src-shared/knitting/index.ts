@@ -1,13 +1,14 @@
 export type * from './model.ts';
 export { knittingOrderOf } from './order-of.ts';
 export * from './stops.ts';
-export { paceOf, PAUSE_MS, type Pace } from './pace.ts';
+export { atOneGo, paceOf, PAUSE_MS, REST_AFTER_MS, type Pace } from './pace.ts';
+export { weightsDue } from './weights.ts';
 export { bedAt, type BedAt } from './bed-at.ts';
 export { needlesOfAct } from './act-needles.ts';
 export type { Supply } from './settings.ts';
 export { paritySide, puttingBack, type PutBack } from './putting-back.ts';
 export { comingIn } from './coming-in.ts';
-export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Ticks } from './place.ts';
+export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Taken, type Ticks } from './place.ts';
 export { afterEvent, followFurther, followJournal, readingTyped, type Followed, type Progress } from './progress.ts';
 export { countedOn, countingFrom, toldOf, type Counting, type Sent, type Told } from './counting.ts';
 export { digestOf, orderFromText, orderToText } from './order-file.ts';

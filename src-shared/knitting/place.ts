@@ -4,6 +4,7 @@
  * Nothing but an event changes it (`progress.ts`). It names no needle and no
  * yarn: those are the order's.
  */
+import type { KnittingOrder } from './model.ts';
 
 /** What is ticked off at one reading: acts by their index, from 0, in order. */
 export interface Ticks {
@@ -17,6 +18,12 @@ export interface Ripped {
   readonly acts: readonly number[];
 }
 
+/** A changed order was taken: the one before it, and the reading at which. */
+export interface Taken {
+  readonly before: KnittingOrder;
+  readonly reading: number;
+}
+
 interface Counted {
   /** What the row counter reads: so many rows are knitted. */
   readonly reading: number;
@@ -26,8 +33,8 @@ interface Counted {
 
 export type KnittingPlace =
   | (Counted & { readonly phase: 'knitting' })
-  /** Until it is said where the carriage stands no row is counted. `ripped`: what is put back before. */
-  | (Counted & { readonly phase: 'returning'; readonly ripped: Ripped | null })
+  /** Until it is said where the carriage stands no row is counted. `taken` is put right before, then `ripped` put back. */
+  | (Counted & { readonly phase: 'returning'; readonly ripped: Ripped | null; readonly taken: Taken | null })
   | (Counted & { readonly phase: 'finished' });
 
 export const AT_THE_START: KnittingPlace = { phase: 'knitting', reading: 0, ticks: [] };

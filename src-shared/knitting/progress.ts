@@ -25,7 +25,7 @@ export function afterEvent({ knitting, place }: Progress, event: KnittingEvent):
   if (event.reading !== place.reading) {
     throw problemError('counted-elsewhere', { thought: event.reading, reads: place.reading });
   }
-  if (event.kind === 'order-taken') return takeOrder(place, orderFromText(event.order));
+  if (event.kind === 'order-taken') return takeOrder({ knitting, place }, orderFromText(event.order));
   return { knitting, place: placeAfter(knitting, place, event) };
 }
 
@@ -45,12 +45,12 @@ function placeAfter(knitting: KnittingOrder, place: KnittingPlace, event: EventA
       return { ...place, reading: reading - 1, ticks: ticksBelow(place, reading) };
     case 'go-to':
       if (event.to > last) throw problemError('reading-unknown', { text: String(event.to), last });
-      return { phase: 'returning', reading: event.to, ticks: ticksBelow(place, event.to + 1), ripped: null };
+      return { ...returningTo(place, event.to), ticks: ticksBelow(place, event.to + 1) };
     case 'ripped-back': {
       if (event.to >= reading) throw problemError('not-ripped-back', { to: event.to, reading });
       const before = place.phase === 'returning' ? place.ripped : null;
       const ripped = before ?? { from: reading, acts: tickedAt(place) };
-      return { phase: 'returning', reading: event.to, ticks: ticksBelow(place, event.to), ripped };
+      return { ...returningTo(place, event.to), ripped };
     }
     case 'ticked':
     case 'unticked':
@@ -73,12 +73,18 @@ function assertKnitting({ phase, reading }: KnittingPlace): void {
   if (phase === 'returning') throw problemError('carriage-not-seen', { reading });
 }
 
+/** What is to be put right by an order that was taken stays so until it is said where the carriage stands. */
+function returningTo(place: KnittingPlace, reading: number): Extract<KnittingPlace, { readonly phase: 'returning' }> {
+  const taken = place.phase === 'returning' ? place.taken : null;
+  return { phase: 'returning', reading, ticks: ticksBelow(place, reading), ripped: null, taken };
+}
+
 /** What was ticked off belongs to acts of the order before. */
-function takeOrder({ phase, reading }: KnittingPlace, knitting: KnittingOrder): Progress {
+function takeOrder({ knitting: before, place: { phase, reading } }: Progress, knitting: KnittingOrder): Progress {
   if (phase === 'finished') throw problemError('piece-finished', {});
   const last = lastReading(knitting);
   if (reading > last) throw problemError('order-too-short', { reading, last });
-  return { knitting, place: { phase: 'returning', reading, ticks: [], ripped: null } };
+  return { knitting, place: { phase: 'returning', reading, ticks: [], ripped: null, taken: { before, reading } } };
 }
 
 /** What a journal tells, as far as it can be so. */

@@ -117,7 +117,19 @@ describe('another order', () => {
   it('is followed from there on, once the carriage is seen', () => {
     const progress = after(begun, ...rows(4), { kind: 'ticked', act: 0 }, taken());
     expect(progress.knitting).toEqual(knittingOf(trial({ rows: 10 })));
-    expect(progress.place).toEqual({ phase: 'returning', reading: 4, ticks: [], ripped: null });
+    expect(progress.place).toMatchObject({ phase: 'returning', reading: 4, ticks: [], ripped: null });
+  });
+
+  it('is put right against the one before it until the carriage is seen, wherever the count goes meanwhile', () => {
+    const { place } = after(begun, ...rows(4), taken());
+    expect(place).toMatchObject({ taken: { before: begun.knitting, reading: 4 } });
+    expect(after(begun, ...rows(4), taken(), { kind: 'ripped-back', to: 2 }).place).toMatchObject({
+      reading: 2,
+      ripped: { from: 4 },
+      taken: { before: begun.knitting, reading: 4 },
+    });
+    const seen = after(begun, ...rows(4), taken(), { kind: 'carriage-seen', at: 'right' }, { kind: 'go-to', to: 3 });
+    expect(seen.place).toMatchObject({ phase: 'returning', taken: null });
   });
 
   it('may end where the count is', () => {
