@@ -5,7 +5,7 @@
  * in the way of a document.
  */
 import { join } from 'node:path';
-import { contract, NO_LAST_FOLDERS, type Result } from '@shared/host/index.ts';
+import { contract, NO_LAST_FOLDERS, START_AIDS, type Result } from '@shared/host/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import type { Environment } from './environment.ts';
 import { readWhole, writeWhole } from './files/index.ts';
@@ -17,6 +17,7 @@ const START: Result<'settings.read'> = {
   collection: null,
   window: null,
   lastFolders: NO_LAST_FOLDERS,
+  aids: START_AIDS,
 };
 const schema = contract['settings.read'].result;
 

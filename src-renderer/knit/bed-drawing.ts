@@ -21,8 +21,8 @@ export interface BedShapes {
   readonly width: number;
 }
 
-/** `pitch`: pixels from needle to needle. */
-export function bedShapes({ needles, groups }: BedAt, pitch: number): BedShapes {
+/** `pitch`: pixels from needle to needle; `letter`: how large labels are, in pixels. */
+export function bedShapes({ needles, groups }: BedAt, pitch: number, letter = 14): BedShapes {
   const [start] = needles;
   const x = (needle: number): number => (needle - (start?.needle ?? 0) + 0.5) * pitch;
   let [working, out, forward, heads, loops] = ['', '', '', '', ''];
@@ -44,7 +44,7 @@ export function bedShapes({ needles, groups }: BedAt, pitch: number): BedShapes 
   }
   return {
     ...{ working, out, forward, heads, loops, forwardCount },
-    labels: readable(labels, pitch),
+    labels: readable(labels, Math.max(2.4 * letter, pitch)),
     groups: groups.map((group, index) => ({
       first: x(group.needles.first) - pitch / 2,
       last: x(group.needles.last) + pitch / 2,
@@ -60,8 +60,7 @@ function isTenth(needle: Slot): boolean {
 }
 
 /** Labels of needles to wrap come first, and none over another. */
-function readable(labels: readonly BedShapes['labels'][number][], pitch: number): BedShapes['labels'][number][] {
-  const apart = Math.max(34, pitch);
+function readable(labels: readonly BedShapes['labels'][number][], apart: number): BedShapes['labels'][number][] {
   const kept: BedShapes['labels'][number][] = [];
   for (const one of [...labels].sort((a, b) => Number(b.isWrap) - Number(a.isWrap))) {
     if (kept.every(({ x }) => Math.abs(x - one.x) >= apart)) kept.push(one);

@@ -22,6 +22,7 @@ import {
   toldOf,
   type Counting,
   type KnittingOrder,
+  type KnittingPlace,
   type Progress,
 } from '@shared/knitting/index.ts';
 import { outcome, problemError, type Problem } from '@shared/problem/index.ts';
@@ -43,6 +44,8 @@ export interface Counted extends Progress {
   readonly isKept: boolean;
   /** When each row was counted, in ms, as far as that is known. */
   readonly times: readonly number[];
+  /** Another window counts, and this one follows it. */
+  readonly isFollowing: boolean;
 }
 
 interface Listener {
@@ -58,18 +61,24 @@ export class PieceCounter {
   #isBegun = false;
   /** Whoever comes back says first where the carriage stands; another window that counts is not asked for it. */
   #isBack = false;
+  #isFollowing = false;
   /** The same problem of reading is told once, however often it is tried again. */
   #told: Problem['code'] | null = null;
   /** One thing after the other: what happens while another is written waits for it. */
   #work: Promise<void> = Promise.resolve();
   #times: number[] = [];
+  /** When something happened here last, in ms. */
+  #lastAt: number;
 
   constructor(
     private readonly host: Host,
     private of: PieceKey,
     private design: KnittingOrder | null,
     private readonly listener: Listener,
-  ) {}
+    private readonly now: () => number = Date.now,
+  ) {
+    this.#lastAt = now();
+  }
 
   /** From now on it would be knitted by that design. */
   redesign(design: KnittingOrder | null): void {
@@ -114,6 +123,7 @@ export class PieceCounter {
     return this.#inTurn(async () => {
       const { of } = this;
       if (!this.#isRead || !this.#isBegun || !this.#counting) return this.#load();
+      this.#noticeAway(this.#counting.progress.place);
       if (this.#counting.waiting.length > 0) {
         await this.#write();
         return this.#tell();
@@ -121,8 +131,17 @@ export class PieceCounter {
       const since = await this.host.call('knitting.since', { of, after: this.#counting.entries });
       if (!since.ok || since.value.entries.length === 0) return;
       this.#take(since.value.entries);
+      this.#isFollowing = true;
+      this.#lastAt = this.now();
       this.#tell();
     });
+  }
+
+  /** Nothing happened for so long that the knitter may have been away. */
+  #noticeAway({ phase, reading }: KnittingPlace): void {
+    if (this.#isBack || phase !== 'knitting' || reading === 0 || this.now() - this.#lastAt < AWAY_MS) return;
+    this.#isBack = true;
+    this.#tell();
   }
 
   #inTurn(work: () => Promise<void> | void): Promise<void> {
@@ -169,6 +188,7 @@ export class PieceCounter {
     });
     if (!next.ok) return this.listener.problem(next.problem);
     if (SAYS_WHERE.has(happened.kind)) this.#isBack = false;
+    [this.#isFollowing, this.#lastAt] = [false, this.now()];
     this.#counting = next.value;
     await this.#write();
     this.#tell();
@@ -223,11 +243,12 @@ export class PieceCounter {
     const { knitting, place } = progress;
     this.listener.counted({
       knitting,
-      place: this.#isBack ? { ...place, phase: 'returning', ripped: null } : place,
+      place: this.#isBack ? { ...place, phase: 'returning', ripped: null, taken: null } : place,
       design,
       isChanged: design !== null && knitting !== design && textOf(knitting) !== textOf(design),
       isKept: waiting.length === 0,
       times: this.#times,
+      isFollowing: this.#isFollowing,
     });
   }
 }
@@ -242,8 +263,11 @@ const SAYS_WHERE: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>([
   'order-taken',
 ]);
 
-/** More than a pace is told from. */
-const MOST_TIMES = 200;
+/** So long without a row, in ms, that the knitter may have turned to something else in between. */
+export const AWAY_MS = 20 * 60_000;
+
+/** More than a pace is told from, and a rest is proposed by. */
+const MOST_TIMES = 1000;
 
 function timesOf(entries: readonly Entry[]): number[] {
   return entries

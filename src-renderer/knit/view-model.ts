@@ -1,5 +1,5 @@
 /** The view model of the Knit bench: where the knitter is in the piece that is looked at, and what was counted. */
-import type { CommandOf, Host } from '@shared/host/index.ts';
+import { START_AIDS, type Aids, type CommandOf, type Host } from '@shared/host/index.ts';
 import type { PieceKey } from '@shared/journal/index.ts';
 import type { KnittingOrder } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -13,11 +13,7 @@ interface Shown {
   readonly counted: Counted | null;
   /** Which of those that are knitted of the piece, from 1. */
   readonly copy: number;
-  readonly speaks: boolean;
-  /** A tone at a stop where there is something to do. */
-  readonly sounds: boolean;
-  /** How long it takes yet is told. */
-  readonly tellsTime: boolean;
+  readonly aids: Aids;
   /** The reading that is proposed where another one is asked for; null while none is. */
   readonly asked: number | null;
 }
@@ -33,18 +29,19 @@ export class KnitViewModel {
   constructor(
     readonly session: Session,
     readonly host: Host,
+    aids: Aids = START_AIDS,
   ) {
-    this.#shown = liveFields<Shown>(
-      { counted: null, copy: 1, speaks: false, sounds: false, tellsTime: true, asked: null },
-      session.live,
-    );
+    this.#shown = liveFields<Shown>({ counted: null, copy: 1, aids, asked: null }, session.live);
     const whyNot = unless(() => this.counted !== null, words.whyNot.notKnitted);
     this.commands = commandsOf({
       // A key that is held counts one row: the next is knitted after it.
       'row-done': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'row-done' })) },
       'row-back': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'back' })) },
       'reading-other': { whyNot, run: () => this.ask() },
-      'rows-spoken': { isOn: () => this.speaks, run: () => this.#shown.set({ speaks: !this.speaks }) },
+      'rows-spoken': {
+        isOn: () => this.aids.speaks !== 'no',
+        run: () => this.setAids({ speaks: this.aids.speaks === 'no' ? 'long' : 'no' }),
+      },
     });
     this.#followSaving();
   }
@@ -58,23 +55,20 @@ export class KnitViewModel {
   set copy(copy: number) {
     this.#shown.set({ copy });
   }
-  get speaks(): boolean {
-    return this.#shown.now.speaks;
-  }
-  get sounds(): boolean {
-    return this.#shown.now.sounds;
-  }
-  set sounds(sounds: boolean) {
-    this.#shown.set({ sounds });
-  }
-  get tellsTime(): boolean {
-    return this.#shown.now.tellsTime;
-  }
-  set tellsTime(tellsTime: boolean) {
-    this.#shown.set({ tellsTime });
+  get aids(): Aids {
+    return this.#shown.now.aids;
   }
   get asked(): number | null {
     return this.#shown.now.asked;
+  }
+
+  /** Sets what helps at the machine, for this and later runs; what is left out stays. */
+  setAids(set: Partial<Aids>): void {
+    const aids = { ...this.aids, ...set };
+    this.#shown.set({ aids });
+    void this.host.call('settings.keep', { aids }).then((kept) => {
+      if (!kept.ok) this.session.notify({ kind: 'problem', problem: kept.problem });
+    });
   }
 
   /** Asks for another reading, and proposes one: the one that is, where none is given. */

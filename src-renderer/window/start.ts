@@ -1,6 +1,6 @@
 /** What lies on the table when the window opens. */
 import { machineFromSaid } from '@shared/bed/index.ts';
-import type { Host, Result } from '@shared/host/index.ts';
+import { START_AIDS, type Aids, type Host, type Result } from '@shared/host/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { emptyProject, sampleProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -48,6 +48,8 @@ export interface Started {
   readonly kept: { readonly offers: readonly Offer[]; readonly problems: readonly Problem[] };
   /** A file named at the start; opened once the window stands. */
   readonly openAtStart: string | null;
+  /** What helps the person at the machine. */
+  readonly aids: Aids;
 }
 
 /**
@@ -68,7 +70,8 @@ export async function startSession(connection: Connection): Promise<Started> {
   const identity = await windowIdentity(browserPlaces());
   const { place, handed } = await placeOf(connection, identity);
   const { offers, unreadable } = await findKeptWork(host, identity);
-  const standing = { connection, host, shell, identity, place, holdsWork: handed.isSomeLeft };
+  const aids = set.ok ? set.value.aids : START_AIDS;
+  const standing = { connection, host, shell, identity, place, holdsWork: handed.isSomeLeft, aids };
   const problems = [...unreadable];
   let left = offers;
   for (const offer of toBringBack(offers, named !== null, handed.works)) {

@@ -1,6 +1,6 @@
 /** What a person set for the program on their machine. */
 import { machineSaidSchema } from '../bed/index.ts';
-import { whole, z } from '../schema/index.ts';
+import { letters, whole, z } from '../schema/index.ts';
 import { pathSchema } from './fields-contract.ts';
 
 /** How large a window opens until a person has made it another size. */
@@ -28,6 +28,24 @@ export type LastFolders = z.infer<typeof lastFolders>;
 
 export const NO_LAST_FOLDERS: LastFolders = { projects: null, pictures: null, exports: null };
 
+/** What helps a person at the machine. */
+const aidsSchema = z.strictObject({
+  /** Rows are said aloud. */
+  speaks: z.enum(['no', 'short', 'long']),
+  /** A tone where hands are needed. */
+  sounds: z.boolean(),
+  /** How long it takes yet is told. */
+  tellsTime: z.boolean(),
+  /** The side of the fabric that is drawn. */
+  sees: z.enum(['purl', 'knit']),
+  /** A key of the person's own that ends a row, as `KeyboardEvent.key` has it; null: none. */
+  key: z.nullable(letters(32)),
+});
+export type Aids = z.infer<typeof aidsSchema>;
+
+/** As they are until a person sets them: nothing is heard unasked. */
+export const START_AIDS: Aids = { speaks: 'no', sounds: false, tellsTime: true, sees: 'purl', key: null };
+
 export const settingsSchema = z.strictObject({
   /** Shortcuts of a single key act. */
   singleKeys: z.boolean(),
@@ -41,6 +59,7 @@ export const settingsSchema = z.strictObject({
   /** As the window was left. Null until it was made another size than that of the start. */
   window: z._default(z.nullable(windowSize), null),
   lastFolders: z._default(lastFolders, NO_LAST_FOLDERS),
+  aids: z._default(aidsSchema, START_AIDS),
 });
 
 /** What is set now; what is left out stays. */
@@ -49,4 +68,5 @@ export const settingsSetSchema = z.strictObject({
   machine: z.optional(machineSaidSchema),
   window: z.optional(windowSize),
   lastFolders: z.optional(lastFolders),
+  aids: z.optional(aidsSchema),
 });

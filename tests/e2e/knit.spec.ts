@@ -3,23 +3,9 @@ import type { Page } from '@playwright/test';
 import { addressOf, announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
+import { done, knitTo, reading, toKnit } from './knit-bench.ts';
 
-const reading = (page: Page) => page.getByRole('region', { name: 'The counter reads' }).locator('.reading');
-const done = (page: Page) => page.getByRole('button', { name: 'Row done' });
 const row = (page: Page, name: string) => page.getByRole('region', { name });
-
-async function toKnit(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Knit', exact: true }).click();
-  await expect(reading(page)).toBeVisible();
-}
-
-/** Counts rows by the key of a foot pedal until the counter reads so many. */
-async function knitTo(page: Page, rows: number): Promise<void> {
-  for (let at = Number(await reading(page).textContent()); at < rows; at++) {
-    await page.keyboard.press('PageDown');
-    await expect(reading(page)).toHaveText(String(at + 1));
-  }
-}
 
 /** Says another reading in its dialog. */
 async function say(page: Page, to: number, button: string): Promise<void> {
@@ -132,7 +118,16 @@ test('says what a changed design means for what is knitted, and leaves it to the
   await expect(forward).toHaveAttribute('aria-label', before ?? '');
   await page.getByRole('button', { name: 'Take the changed design' }).click();
   await expect(forward).not.toHaveAttribute('aria-label', before ?? '');
-  await page.getByRole('region', { name: 'Before you go on' }).getByRole('button', { name: 'At the right' }).click();
+  // What is to be put right is not gone with the question, nor with the window.
+  const back = page.getByRole('region', { name: 'Before you go on' });
+  const toPutRight = 'The changed design is taken. Put right, in this order:';
+  await expect(back).toContainText(toPutRight);
+  const list = await back.getByRole('list').textContent();
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await toKnit(page);
+  await expect(back).toContainText(toPutRight);
+  await expect(back.getByRole('list')).toHaveText(list ?? '');
+  await back.getByRole('button', { name: 'At the right' }).click();
   await expect(page.getByText('The design was changed')).toHaveCount(0);
   // The count is no part of the design: undo takes back the copies and not a row.
   await page.keyboard.press('Control+Z');
@@ -156,9 +151,14 @@ test('two windows on a project agree on the count', async ({ page, context, host
   await other.getByRole('button', { name: 'Row done' }).click();
   await expect(reading(other)).toHaveText('3');
   await expect(reading(page)).toHaveText('3');
+  const follows = (one: Page) => one.getByText('Another window counts this piece, and this one follows it.');
+  await expect(follows(page)).toBeVisible();
+  await expect(follows(other)).toHaveCount(0);
   await page.bringToFront();
   await done(page).click();
   await expect(reading(page)).toHaveText('4');
+  await expect(follows(page)).toHaveCount(0);
+  await expect(follows(other)).toBeVisible();
   await expect(reading(other)).toHaveText('4');
 });
 

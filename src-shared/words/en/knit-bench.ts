@@ -31,6 +31,14 @@ const CHOSEN: { readonly [By in KnittingOrder['chooses']]: string } = {
   'by-hand': 'forward, by hand',
 };
 
+const SEEN_FROM = { purl: 'purl side to you', knit: 'seen from the knit side' };
+
+/** `42 min`, or from two hours on `2.5 hours`. */
+function timeOf(ms: number): string {
+  const minutes = Math.max(1, Math.round(ms / 60_000));
+  return minutes < 120 ? `${minutes} min` : `${n.plain(minutes / 60, 1)} hours`;
+}
+
 export const knitBench = {
   label: 'At the machine',
   help: 'Space, Enter or Page Down: the row is done. Page Up: back a row.',
@@ -42,12 +50,17 @@ export const knitBench = {
   way: (side: Side): string => `The carriage goes from the ${side} to the ${opposite(side)}.`,
   rowOf: (row: number, rows: number): string => `Row ${row} of ${rows}`,
   /** `About 42 min more at this pace, 120 rows an hour`. */
-  pace: ({ rowsAnHour, leftMs }: Pace): string => {
-    const minutes = Math.max(1, Math.round(leftMs / 60_000));
-    const left = minutes < 120 ? `${minutes} min` : `${n.plain(minutes / 60, 1)} hours`;
-    return `About ${left} more at this pace, ${n.rows(Math.round(rowsAnHour))} an hour`;
-  },
-  showTime: 'Tell the time left',
+  pace: ({ rowsAnHour, leftMs, pauses }: Pace): string =>
+    `About ${timeOf(leftMs)} more at this pace, ${n.rows(Math.round(rowsAnHour))} an hour${pauses > 0 ? `, ${n.count(pauses, 'pause')} left out` : ''}`,
+  /** `Chalk on hand runs out in row 98, in about 40 min.` `inMs`: null where no pace is told. */
+  runsOut: (yarn: string, row: number, inMs: number | null, isAtEarliest: boolean): string =>
+    `${capitalised(yarn)} on hand ${isAtEarliest ? 'may run out' : 'runs out'} in row ${row}${inMs === null ? '' : `, in about ${timeOf(inMs)}`}.`,
+  /** The row in which it would have run out is knitted. */
+  hasRunOut: (yarn: string, row: number): string =>
+    `${capitalised(yarn)} on hand was to run out in row ${row}: look how much is left.`,
+  weights: (rows: number): string => `${n.rows(rows)} since the weights were hung or moved: move them up.`,
+  rest: (ms: number): string => `${timeOf(ms)} at one go: let the row wait, and rest hands, shoulders and eyes.`,
+  following: 'Another window counts this piece, and this one follows it.',
   before: 'Before the row',
   nothing: 'Nothing to do before this row.',
   atEnd: 'At the end',
@@ -80,6 +93,7 @@ export const knitBench = {
   },
   returning: {
     title: 'Before you go on',
+    taken: 'The changed design is taken. Put right, in this order:',
     ripped: (from: number, to: number): string => `Ripped back from ${from} to ${to}. Put back, in this order:`,
     ask: 'At which side does the carriage stand?',
     at: (side: Side): string => `At the ${side}`,
@@ -99,10 +113,39 @@ export const knitBench = {
   toPiece: 'Go to the Piece bench',
   caution:
     'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, move the weights up now and then, and rest.',
-  speak: 'Speak rows',
-  sound: 'Sound where hands are needed',
+  aids: {
+    title: 'Voice, sound and key',
+    speak: 'Speak rows',
+    speaks: { no: 'no', short: 'in short', long: 'in full' },
+    sound: 'Sound where hands are needed',
+    time: 'Tell the time left',
+    see: 'The fabric is seen from',
+    sees: { purl: 'the purl side', knit: 'the knit side' },
+  },
+  /** A key, a pedal or a remote control of the knitter's own. */
+  ownKey: {
+    is: (key: string | null): string =>
+      key === null
+        ? 'No key of your own ends a row.'
+        : `Your own key that ends a row: ${key.length === 1 ? key.toUpperCase() : key}`,
+    teach: 'Teach a key or pedal',
+    press: 'Press the key or the pedal. Escape leaves it as it was.',
+    taken: 'That key does something else. Press another, or Escape.',
+    forget: 'Forget it',
+  },
   /** On the fabric, to go to one of its rows. */
   pressFabric: 'Press a row to go to its reading.',
+  /** The same, for who knows the piece by now: what is to be done, counted where it is much. */
+  saidShort(stop: KnittingStop, knitting: KnittingOrder, names: ActNames): string {
+    const { row, acts } = stop;
+    const todo =
+      acts.length > 2
+        ? `${n.count(acts.length, 'thing')} to do first.`
+        : acts.map(({ act }) => runningOrder.act(act, names)).join(' ');
+    const needles =
+      row && row.selectedCount > 0 ? `${n.needles(row.selectedCount)} ${CHOSEN[knitting.chooses]}.` : row && 'Plain.';
+    return [row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`, todo, needles].filter(Boolean).join(' ');
+  },
   /** Said aloud and in the live region, once a row. */
   said(stop: KnittingStop, knitting: KnittingOrder, names: ActNames): string {
     const acts = stop.acts.map(({ act }) => runningOrder.act(act, names)).join(' ');
@@ -127,7 +170,8 @@ export const knitBench = {
     group: (index: number): string => `group ${index + 1}`,
   },
   fabric: {
-    label: (rows: number, of: number): string => `The fabric as it hangs, purl side to you: ${rows} of ${n.rows(of)}`,
-    note: 'As it hangs, purl side to you',
+    label: (rows: number, of: number, side: 'purl' | 'knit'): string =>
+      `The fabric as it hangs, ${SEEN_FROM[side]}: ${rows} of ${n.rows(of)}`,
+    note: (side: 'purl' | 'knit'): string => `As it hangs, ${SEEN_FROM[side]}`,
   },
 };

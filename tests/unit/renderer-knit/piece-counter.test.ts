@@ -6,7 +6,7 @@ import { knittingOrderOf, type KnittingOrder } from '@shared/knitting/index.ts';
 import { runningOrderOf } from '@shared/plan/index.ts';
 import { problemError, type Problem } from '@shared/problem/index.ts';
 import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
-import { PieceCounter, type Counted } from '../../../src-renderer/knit/piece-counter.ts';
+import { AWAY_MS, PieceCounter, type Counted } from '../../../src-renderer/knit/piece-counter.ts';
 import { checkedPlan } from '../check/found.ts';
 import { settled } from '../../written-projects.ts';
 
@@ -82,13 +82,14 @@ class Disk {
   }
 }
 
-function counterOn(disk: Disk, design: KnittingOrder | null = DESIGN) {
+function counterOn(disk: Disk, design: KnittingOrder | null = DESIGN, now = (): number => 0) {
   const shown: (Counted | null)[] = [];
   const problems: Problem[] = [];
-  const counter = new PieceCounter(disk.host, OF, design, {
-    counted: (counted) => shown.push(counted),
-    problem: (problem) => problems.push(problem),
-  });
+  const listener = {
+    counted: (counted: Counted | null) => shown.push(counted),
+    problem: (problem: Problem) => problems.push(problem),
+  };
+  const counter = new PieceCounter(disk.host, OF, design, listener, now);
   return { counter, shown, problems, last: () => shown.at(-1) as Counted };
 }
 
@@ -268,6 +269,41 @@ describe('a piece that is counted', () => {
     expect([last().place, disk.entries]).toEqual([{ phase: 'knitting', reading: 0, ticks: [] }, []]);
     await counter.happened({ kind: 'row-done' });
     expect(disk.entries).toHaveLength(1);
+  });
+
+  it('follows another window that counts, until this one counts again', async () => {
+    const disk = new Disk();
+    const [one, other] = [counterOn(disk), counterOn(disk)];
+    await one.counter.load();
+    await one.counter.happened({ kind: 'row-done' });
+    await other.counter.load();
+    await other.counter.happened({ kind: 'carriage-seen', at: 'left' });
+    await other.counter.happened({ kind: 'row-done' });
+    expect(other.last().isFollowing).toBe(false);
+    await one.counter.catchUp();
+    expect(one.last()).toMatchObject({ isFollowing: true, place: { reading: 2 } });
+    await one.counter.happened({ kind: 'row-done' });
+    expect(one.last().isFollowing).toBe(false);
+    await other.counter.catchUp();
+    expect(other.last().isFollowing).toBe(true);
+  });
+
+  it('asks where the carriage stands after so long without a row, and not before the first', async () => {
+    let time = 1_000_000;
+    const { counter, last } = counterOn(new Disk(), DESIGN, () => time);
+    await counter.load();
+    time += 2 * AWAY_MS;
+    await counter.catchUp();
+    expect(last().place.phase).toBe('knitting');
+    await counter.happened({ kind: 'row-done' });
+    time += AWAY_MS - 1;
+    await counter.catchUp();
+    expect(last().place.phase).toBe('knitting');
+    time += 1;
+    await counter.catchUp();
+    expect(last().place).toMatchObject({ phase: 'returning', reading: 1 });
+    await counter.happened({ kind: 'carriage-seen', at: 'left' });
+    expect(last().place.phase).toBe('knitting');
   });
 
   it('goes with its project to another file, and asks nothing for that', async () => {

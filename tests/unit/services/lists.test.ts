@@ -5,7 +5,7 @@ import { mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join, parse } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { NO_LAST_FOLDERS, type Services } from '@shared/host/index.ts';
+import { contract, NO_LAST_FOLDERS, START_AIDS, type Services } from '@shared/host/index.ts';
 import { problemOf } from '@shared/problem/index.ts';
 import { projectToText, sampleProject } from '@shared/project/index.ts';
 import { createServices, nodeFiles, type FileOperations } from '../../../src-main/services/index.ts';
@@ -148,23 +148,22 @@ describe('what a folder holds', () => {
 });
 
 describe('settings', () => {
+  const START = {
+    singleKeys: true,
+    machine: null,
+    collection: null,
+    window: null,
+    lastFolders: NO_LAST_FOLDERS,
+    aids: START_AIDS,
+  };
   const file = (): string => join(folder, '.data', 'settings.json');
 
   it('are those of the start until something is set, and then are kept for the next run', async () => {
-    expect(await services['settings.read']({})).toEqual({
-      singleKeys: true,
-      machine: null,
-      collection: null,
-      window: null,
-      lastFolders: NO_LAST_FOLDERS,
-    });
+    expect(await services['settings.read']({})).toEqual(START);
     await services['settings.keep']({ singleKeys: false });
     expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({
+      ...START,
       singleKeys: false,
-      machine: null,
-      collection: null,
-      window: null,
-      lastFolders: NO_LAST_FOLDERS,
     });
   });
 
@@ -173,7 +172,7 @@ describe('settings', () => {
     expect(machine.places).toEqual({ repeat: 24, from: 'L12' });
     await services['settings.keep']({ machine });
     const read = await createServices(testEnvironment(folder))['settings.read']({});
-    expect(read).toEqual({ singleKeys: true, machine, collection: null, window: null, lastFolders: NO_LAST_FOLDERS });
+    expect(read).toEqual({ ...START, machine });
     expect(read.machine && machineFromSaid(read.machine).places).toEqual({ repeat: 24, from: parseNeedle('L12') });
   });
 
@@ -181,11 +180,9 @@ describe('settings', () => {
     const machine = machineAsSaid({ ...START_MACHINE, chooses: 'by-hand' });
     await Promise.all([services['settings.keep']({ machine }), services['settings.keep']({ singleKeys: false })]);
     expect(await services['settings.read']({})).toEqual({
+      ...START,
       singleKeys: false,
       machine,
-      collection: null,
-      window: null,
-      lastFolders: NO_LAST_FOLDERS,
     });
   });
 
@@ -199,23 +196,27 @@ describe('settings', () => {
     const window = { width: 1600, height: 950 };
     await services['settings.keep']({ window });
     expect(await services['settings.read']({})).toEqual({
-      singleKeys: true,
-      machine: null,
-      collection: null,
+      ...START,
       window,
-      lastFolders: NO_LAST_FOLDERS,
     });
+  });
+
+  it('have what helps at the machine, and refuse a key that is none', async () => {
+    const aids = { speaks: 'short', sounds: true, tellsTime: false, sees: 'knit', key: 'F13' } as const;
+    await services['settings.keep']({ aids });
+    expect(await createServices(testEnvironment(folder))['settings.read']({})).toEqual({ ...START, aids });
+    const { params } = contract['settings.keep'];
+    for (const key of ['', 'x'.repeat(33), 7]) {
+      expect(params.safeParse({ aids: { ...aids, key } }).success, String(key)).toBe(false);
+    }
   });
 
   it('of an earlier program have none yet', async () => {
     await services['settings.keep']({ singleKeys: false });
     await writeFile(file(), '{"singleKeys": false}');
     expect(await services['settings.read']({})).toEqual({
+      ...START,
       singleKeys: false,
-      machine: null,
-      collection: null,
-      window: null,
-      lastFolders: NO_LAST_FOLDERS,
     });
   });
 
@@ -224,24 +225,15 @@ describe('settings', () => {
     async (text) => {
       await services['settings.keep']({ singleKeys: false });
       await writeFile(file(), text);
-      expect(await services['settings.read']({})).toEqual({
-        singleKeys: true,
-        machine: null,
-        collection: null,
-        window: null,
-        lastFolders: NO_LAST_FOLDERS,
-      });
+      expect(await services['settings.read']({})).toEqual(START);
     },
   );
 
   it('are whole after being set many times at once', async () => {
     await Promise.all(Array.from({ length: 20 }, (_, n) => services['settings.keep']({ singleKeys: n % 2 === 0 })));
     expect(await services['settings.read']({})).toEqual({
+      ...START,
       singleKeys: false,
-      machine: null,
-      collection: null,
-      window: null,
-      lastFolders: NO_LAST_FOLDERS,
     });
   });
 });
