@@ -106,5 +106,6 @@ export function endNeedlesSeen({ piece, rows }: Inspected): Finding[] {
     seen.some(({ endNeedles, edges }) => endNeedles?.needles.includes(edges[side]));
   const [atLeft, atRight] = [left === 0 && at('first'), right === 0 && at('last')];
   const edge = atLeft && atRight ? 'both' : atLeft ? 'left' : 'right';
-  return [{ code: 'end-needles-seen', rows: ends, edge, count: seen.length }];
+  const seam = { left: Math.max(1, left), right: Math.max(1, right) };
+  return [{ code: 'end-needles-seen', rows: ends, edge, count: seen.length, seam }];
 }

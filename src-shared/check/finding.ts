@@ -20,6 +20,12 @@ export type BedRemedy =
       readonly coarser: CoarserBed | null;
     };
 
+/** The stitches that a seam takes at each edge. */
+export interface Sewn {
+  readonly left: number;
+  readonly right: number;
+}
+
 /** The fewest stitches that would have to change their yarn so that one pass feeds each row. */
 export interface FewerYarns {
   /** On all rows together. */
@@ -122,8 +128,8 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'contrast-loose-across'; readonly count: number; readonly at: readonly number[] }
   /** An all-over pattern without end-needle selection. */
   | { readonly code: 'contrast-not-bound-in' }
-  /** On `count` rows end needles knit contrast at an edge that no seam takes. */
-  | { readonly code: 'end-needles-seen'; readonly edge: Side | 'both'; readonly count: number }
+  /** On `count` rows end needles knit contrast at an edge that no seam takes; `seam` would. */
+  | { readonly code: 'end-needles-seen'; readonly edge: Side | 'both'; readonly count: number; readonly seam: Sewn }
   /** A pattern wants end-needle selection off on a machine that always has it on, or on where there is none. */
   | { readonly code: 'end-needles-always'; readonly isAllOver: boolean }
   | { readonly code: 'end-needles-none'; readonly isAllOver: boolean }
@@ -150,8 +156,11 @@ export type Finding = { readonly rows: readonly [first: number, last: number] } 
   | { readonly code: 'shaping-away-from-carriage'; readonly edge: Side; readonly stitches: number }
   /** `count` rows of so many yarns, or of several balls, where no needle stands forward to lay them into. */
   | { readonly code: 'balls-unseen'; readonly count: number; readonly yarns: number }
-  /** `count` pattern rows at whose edges stitches are made or taken, where no needle can be pushed to put them right. */
-  | { readonly code: 'edges-unseen'; readonly count: number }
+  /**
+   * `count` pattern rows at whose edges stitches are made or taken, where no needle can be pushed to put them right.
+   * `seam` would take what is not right; null where that is more than a seam takes.
+   */
+  | { readonly code: 'edges-unseen'; readonly count: number; readonly seam: Sewn | null }
   /** Needles that are whole repeats of the machine apart and would be chosen differently. */
   | { readonly code: 'off-fixed-places'; readonly one: Slot; readonly other: Slot; readonly repeat: number }
   | { readonly code: 'infant-floats'; readonly count: number }

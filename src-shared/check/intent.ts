@@ -16,8 +16,8 @@ import { changeSetting, pieceWith, type Setting } from './setting.ts';
 
 export type Intent =
   | RemedyIntent
-  /** One stitch goes into the seam at each edge at which none does. */
-  | { readonly code: 'seam-stitch' }
+  /** At least so many stitches go into the seam at each edge. */
+  | { readonly code: 'seam-takes'; readonly left: number; readonly right: number }
   /** The piece goes where the bed holds it. */
   | { readonly code: 'onto-bed' }
   /** As wide on as many stitches as the bed has needles, at the looser gauge that asks for, in every size. */
@@ -47,10 +47,13 @@ export function pieceAfter(piece: KnitPiece, intent: Intent): KnitPiece | null {
 function settingFor(piece: KnitPiece, intent: Intent): Setting | null {
   if (isRemedyIntent(intent)) return remedySetting(piece, intent);
   switch (intent.code) {
-    case 'seam-stitch': {
-      const open = (['left', 'right'] as const).filter((side) => piece.seamAllowance[side] === 0);
-      if (open.length === 0) return null;
-      const seamAllowance = open.reduce((taken, side) => seamTaking(taken, side, 1, null), piece.seamAllowance);
+    case 'seam-takes': {
+      const short = (['left', 'right'] as const).filter((side) => piece.seamAllowance[side] < intent[side]);
+      if (short.length === 0) return null;
+      const seamAllowance = short.reduce(
+        (taken, side) => seamTaking(taken, side, intent[side], null),
+        piece.seamAllowance,
+      );
       return { change: 'seam-allowance', piece: { seamAllowance } };
     }
     case 'onto-bed':

@@ -1,8 +1,14 @@
 /** What was found of a piece: one line at the top, the way to each, and a piece that the bed cannot hold. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
+import { gridFromText } from '../../src-shared/grid/index.ts';
+import { startAllOver } from '../../src-shared/project/index.ts';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs } from './at-rest.ts';
-import { listenToLabels, openFindings, openTwelve, picture } from './piece-bench.ts';
+import { FilePanel } from './file-panel.ts';
+import { listenToLabels, NAME, openFindings, openTwelve, picture } from './piece-bench.ts';
+import { textOf, twelveStitchMotif } from './projects.ts';
 
 /** The line that counts them. */
 const line = (page: Page): Locator => page.getByRole('group', { name: 'What was found' });
@@ -113,6 +119,56 @@ test('are shown on the purl side too, and each remedy has its picture', async ({
   await openFindings(page, false);
   await expect(page.getByRole('region', { name: 'Groups' })).toBeVisible();
   await expect.poll(scrolled).toBe(0);
+});
+
+test('at the edges go into the seam by a button, in one step, by pointer and by keyboard', async ({
+  page,
+  start,
+  home,
+}) => {
+  await start();
+  // Shaped, end needles on, and a machine whose forward needles cannot be seen: common practice, no source.
+  const steps = [
+    { row: 7, left: 1, right: 1 },
+    { row: 12, left: -1, right: -1 },
+  ];
+  const shape = { kind: 'steps', stitches: 16, rows: 20, steps } as const;
+  const twelve = twelveStitchMotif([], { piece: { shape } });
+  const machine = { ...twelve.machine, chooses: 'ahead-unseen' } as const;
+  const motifs = twelve.motifs.map((motif) => ({ ...motif, grid: gridFromText(['#...', '.#..'], '.#') }));
+  const shaped = { ...twelve, machine, motifs, patterns: [{ ...startAllOver('m', 3), endNeedles: true }] };
+  writeFileSync(join(home, NAME), textOf(shaped));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject(NAME, 'Twelve');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+
+  const found = await openFindings(page);
+  const unseen = found.getByRole('group').filter({ hasText: 'no needle can be pushed to put the edges right' });
+  const line = found.getByRole('group').filter({ hasText: 'it shows as a line along the edge' });
+  await expect(unseen).toContainText('Keep it in the seam.');
+  await expect(line).toBeVisible();
+  await expectAccessible(page);
+  await unseen.getByRole('button', { name: 'Set a seam allowance of 2 stitches' }).click();
+  await expect(announced(page)).toHaveText('The seam allowance is 2 stitches at each edge.');
+  await expect(unseen).toHaveCount(0);
+  await expect(line).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo change seam allowance' }).click();
+  await expect(line).toBeVisible();
+  await expect(unseen).toBeVisible();
+
+  // One stitch hides the line, and not what is beside a stitch that was made.
+  const one = line.getByRole('button', { name: 'Set a seam allowance of 1 stitch' });
+  await one.focus();
+  await page.keyboard.press('Enter');
+  await expect(announced(page)).toHaveText('The seam allowance is 1 stitch at each edge.');
+  await expect(line).toHaveCount(0);
+  await unseen.getByRole('button', { name: 'Set a seam allowance of 2 stitches' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(unseen).toHaveCount(0);
+  await page.keyboard.press('Control+Z');
+  await expect(unseen).toBeVisible();
+  await page.keyboard.press('Control+Z');
+  await expect(line).toBeVisible();
 });
 
 test('a panel that is folded away opens for the one that is gone to', async ({ page, start, home }) => {

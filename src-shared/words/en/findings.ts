@@ -10,6 +10,7 @@ import type {
   Remedy,
   RemedyCode,
   RemedyIntent,
+  Sewn,
   TakenRemedy,
 } from '../../check/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
@@ -164,8 +165,8 @@ const byCode: {
     `Before row ${rows[0]} ${n.stitches(Math.abs(stitches))} ${stitches > 0 ? 'would be cast on' : 'would be cast off'} at the ${edge}, but the yarn and the carriage are at the other side, and no row follows. Shape a row earlier, or knit a row more.`,
   'balls-unseen': ({ rows, yarns, count }) =>
     `${count === 1 ? `Row ${rows[0]} takes` : `${n.rows(count)} between ${rows[0]} and ${rows[1]} take`} ${count === 1 ? '' : 'up to '}${yarns} yarns or balls: all but two are laid by hand into the hooks of needles that stand forward, and on this machine none does. Draw them in two yarns a row, from one ball.`,
-  'edges-unseen': ({ rows, count }) =>
-    `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: the new edge stitch knits the main yarn in that row, and with end needles on, the one beside a stitch that was made knits contrast. Keep it in the seam.`,
+  'edges-unseen': ({ rows, count, seam }) =>
+    `${count === 1 ? `Pattern row ${rows[0]} is` : `${n.count(count, 'pattern row')} between ${rows[0]} and ${rows[1]} are`} shaped, and on this machine no needle can be pushed to put the edges right: the new edge stitch knits the main yarn in that row, and with end needles on, the one beside a stitch that was made knits contrast. ${seam ? 'Keep it in the seam.' : 'That is more than a seam takes: shape on rows without pattern.'}`,
   'off-fixed-places': ({ rows, one, other, repeat }) =>
     `On row ${rows[0]} needles ${label(one)} and ${label(other)} would be selected differently, but on this machine needles ${repeat} apart are selected alike. Use copies that fit into ${repeat} needles, and groups of which each begins ${repeat} needles after the one before it; or choose the needles by hand.`,
   'mirrored-lettering': ({ group, motif, isMirrored }) =>
@@ -290,7 +291,12 @@ export const findings = {
     infant: INFANT,
     machine: MACHINE,
   },
-  seamStitch: { label: 'Set a seam allowance of 1 stitch', taken: 'The seam allowance is 1 stitch at each edge.' },
+  seam: {
+    set: ({ left, right }: Sewn): string =>
+      `Set a seam allowance of ${n.stitches(left)}${left === right ? '' : ` at the left and ${right} at the right`}`,
+    taken: ({ left, right }: Sewn): string =>
+      `The seam allowance is ${n.stitches(left)} at ${left === right ? 'each edge' : `the left and ${right} at the right`}.`,
+  },
   remedy: {
     label: remedyLabels,
     /** Remedies that are folded away. */

@@ -1,6 +1,6 @@
 /** Contrast that end needles bring to an edge is hidden in the seam, or it shows. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { changeFor } from '@shared/check/index.ts';
+import { changeFor, type Intent } from '@shared/check/index.ts';
 import type { Piece } from '@shared/piece/index.ts';
 import { afterChange, startAllOver, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
@@ -16,11 +16,13 @@ const seen = (project: ProjectAt) => onlyFindings(checkedPlan(project), 'end-nee
 
 describe('contrast at an edge', () => {
   it.each([
-    { allowance: { left: 0, right: 0 }, stitches: 9, edge: 'both' },
-    { allowance: { left: 1, right: 0 }, stitches: 9, edge: 'right' },
-    { allowance: { left: 0, right: 2 }, stitches: 11, edge: 'left' },
-  ] as const)('shows at $edge where the seam takes $allowance', ({ allowance, stitches, edge }) => {
-    expect(seen(allOver(allowance, stitches))).toEqual([{ code: 'end-needles-seen', rows: [2, 6], edge, count: 5 }]);
+    { allowance: { left: 0, right: 0 }, stitches: 9, edge: 'both', seam: { left: 1, right: 1 } },
+    { allowance: { left: 1, right: 0 }, stitches: 9, edge: 'right', seam: { left: 1, right: 1 } },
+    { allowance: { left: 0, right: 2 }, stitches: 11, edge: 'left', seam: { left: 1, right: 2 } },
+  ] as const)('shows at $edge where the seam takes $allowance', ({ allowance, stitches, edge, seam }) => {
+    expect(seen(allOver(allowance, stitches))).toEqual([
+      { code: 'end-needles-seen', rows: [2, 6], edge, count: 5, seam },
+    ]);
   });
 
   it('is hidden in a seam that takes a stitch at both edges', () => {
@@ -36,7 +38,8 @@ describe('contrast at an edge', () => {
   it('goes into the seam once the remedy is taken', () => {
     const project = allOver({ left: 0, right: 2 }, 11);
     expect(seen(project)).toHaveLength(1);
-    const after = afterChange(project, changeFor(project, { code: 'seam-stitch' }) as Change);
+    const [{ seam } = { seam: null }] = seen(project);
+    const after = afterChange(project, changeFor(project, { code: 'seam-takes', ...seam } as Intent) as Change);
     expect(after.piece.seamAllowance).toEqual({ left: 1, right: 2 });
     expect(seen(after)).toEqual([]);
   });

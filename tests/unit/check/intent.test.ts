@@ -63,7 +63,7 @@ describe('a remedy that is taken after something else was changed', () => {
     ['a switch that is off', { code: 'end-needles-off' }, {}],
     [
       'a seam that takes stitches',
-      { code: 'seam-stitch' },
+      { code: 'seam-takes', left: 1, right: 1 },
       { piece: { ...COLUMNS.piece, seamAllowance: { left: 2, right: 1 } } },
     ],
     ['stitches that there are not', { code: 'widen', by: -20 }, {}],
@@ -92,7 +92,7 @@ describe('a remedy that is tried on the piece', () => {
       { ...COLUMNS, machine: { ...COLUMNS.machine, bed }, piece: { ...COLUMNS.piece, offset: 30 } },
     ],
     [{ code: 'widen', by: -2 }, FILLED],
-    [{ code: 'seam-stitch' }, FILLED],
+    [{ code: 'seam-takes', left: 1, right: 2 }, FILLED],
   ])('makes the piece that taking $code makes', (intent, project) => {
     const after = pieceAfter(pieceIn(project), intent);
     expect(after).toEqual(pieceIn(taken(settled(project), intent)));

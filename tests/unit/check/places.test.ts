@@ -63,7 +63,7 @@ describe('the places of findings', () => {
     ],
     [
       'the edge stitches of both edges',
-      { code: 'end-needles-seen', edge: 'both', count: 2, rows: [1, 2] },
+      { code: 'end-needles-seen', edge: 'both', count: 2, seam: { left: 1, right: 1 }, rows: [1, 2] },
       [
         { rows: [1, 2], needles: { first: -5 as Slot, last: -5 as Slot } },
         { rows: [1, 2], needles: { first: 4 as Slot, last: 4 as Slot } },

@@ -17,7 +17,7 @@ import { Session } from '../../../src-renderer/session/session.ts';
 
 const FINDINGS: readonly Finding[] = [
   { code: 'no-set-up-row', rows: [1, 1] },
-  { code: 'edges-unseen', rows: [3, 9], count: 4 },
+  { code: 'edges-unseen', rows: [3, 9], count: 4, seam: { left: 2, right: 2 } },
   { code: 'fill-cut', rows: [2, 9], copies: 2, whole: 4, allOver: 0 },
 ];
 const LIST = gathered(FINDINGS);

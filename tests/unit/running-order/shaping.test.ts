@@ -1,8 +1,18 @@
 /** Running orders of shaped pieces, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
+import { changeFor } from '@shared/check/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import type { Position } from '@shared/piece/index.ts';
-import { startBand, startAllOver, startGroup, type ProjectAt } from '@shared/project/index.ts';
+import {
+  afterChange,
+  startBand,
+  startAllOver,
+  startGroup,
+  type Change,
+  type ProjectAt,
+} from '@shared/project/index.ts';
+import { findingWords } from '@shared/words/findings.ts';
+import { settled } from '../../written-projects.ts';
 import { checkedPlan } from '../check/found.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { actsAt, linesOf, obstacleCodes, orderOf, readingsOf } from './order-lines.ts';
@@ -120,20 +130,43 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
     expect([edges.first, edges.last]).toEqual([-9, 8]);
     expect([contrast[0]?.first, contrast.at(-1)?.last]).toEqual([-8, 7]);
     expect(plan.findings.filter(({ code }) => code === 'edges-unseen')).toEqual([
-      { code: 'edges-unseen', rows: [7, 12], count: 2 },
+      { code: 'edges-unseen', rows: [7, 12], count: 2, seam: { left: 2, right: 2 } },
     ]);
   });
 
   const missed = (project: ProjectAt) =>
     checkedPlan({ ...project, machine: unseen.machine }).findings.filter(({ code }) => code === 'edges-unseen');
 
+  const full: ProjectAt = {
+    ...body,
+    patterns: [{ ...startAllOver('motif', 3), endNeedles: false }],
+    motifs: body.motifs.map((motif) => ({ ...motif, grid: gridFromText(['X'], '.X') })),
+  };
+
   it('pays nothing where a stitch is taken and no end needle is selected: the new edge needle was chosen as it is', () => {
-    const full = {
-      ...body,
-      patterns: [{ ...startAllOver('motif', 3), endNeedles: false }],
-      motifs: body.motifs.map((motif) => ({ ...motif, grid: gridFromText(['X'], '.X') })),
-    };
-    expect(missed(full)).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);
+    const seam = { left: 1, right: 1 };
+    expect(missed(full)).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1, seam }]);
+  });
+
+  it('pays nothing that is seen where the seam takes it, which taking the remedy sets', () => {
+    const sewn = (of: ProjectAt, left: number, right: number) =>
+      missed({ ...of, piece: { ...of.piece, seamAllowance: { left, right } } });
+    expect(sewn(full, 1, 1)).toEqual([]);
+    expect(sewn(full, 3, 0)).toMatchObject([{ count: 1, seam: { left: 3, right: 1 } }]);
+    // New stitches go into a seam of one. The contrast beside that at the left does not; at the right it is figure.
+    expect(sewn(body, 1, 1)).toMatchObject([{ rows: [7, 7], count: 1, seam: { left: 2, right: 1 } }]);
+    const project = settled(body, { machine: unseen.machine });
+    const after = afterChange(project, changeFor(project, { code: 'seam-takes', left: 2, right: 2 }) as Change);
+    expect(after.piece.seamAllowance).toEqual({ left: 2, right: 2 });
+    expect(missed(after)).toEqual([]);
+  });
+
+  it('offers no seam where several stitches are made at once, and says to shape elsewhere', () => {
+    const shape = { kind: 'steps', stitches: 16, rows: 20, steps: [{ row: 7, left: 3, right: 0 }] } as const;
+    const [wide] = missed({ ...full, piece: { ...full.piece, shape } });
+    expect(wide).toEqual({ code: 'edges-unseen', rows: [8, 8], count: 1, seam: null });
+    expect(findingWords.text(wide as NonNullable<typeof wide>, full)).toMatch(/shape on rows without pattern\.$/);
+    expect(missed({ ...full, piece: { ...full.piece, shape, seamAllowance: { left: 3, right: 0 } } })).toEqual([]);
   });
 
   it('pays where a stitch is made under the figure of a group, not where it is made under its ground', () => {
@@ -150,7 +183,8 @@ describe('the same body on a machine whose forward needles cannot be seen', () =
       ],
     });
     // L9 is new on row 7: the group stands on L9 to L7, or on L8 to L6.
-    expect(missed(group(['X.X'], -9))).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1 }]);
+    const seam = { left: 1, right: 0 };
+    expect(missed(group(['X.X'], -9))).toEqual([{ code: 'edges-unseen', rows: [7, 7], count: 1, seam }]);
     expect(missed(group(['.XX'], -9))).toEqual([]);
     expect(missed(group(['X.X'], -8))).toEqual([]);
   });

@@ -98,11 +98,11 @@ describe('a finding in words', () => {
       'End-needle selection is off on rows 2–90, so the contrast of the all-over pattern is not bound in where it turns short of an edge, and all-over patterns are not wrapped. Switch it on.',
     ],
     [
-      { code: 'end-needles-seen', rows: [2, 90], edge: 'both', count: 80 },
+      { code: 'end-needles-seen', rows: [2, 90], edge: 'both', count: 80, seam: { left: 1, right: 1 } },
       'End-needle selection knits contrast at both edges on 80 rows from 2 to 90, and no stitch goes into a seam there, so it shows as a line along the edge. Set a seam allowance of 1 stitch at each edge, or cover the edge with a band.',
     ],
     [
-      { code: 'end-needles-seen', rows: [2, 2], edge: 'left', count: 1 },
+      { code: 'end-needles-seen', rows: [2, 2], edge: 'left', count: 1, seam: { left: 1, right: 1 } },
       'End-needle selection knits contrast at the left edge on row 2, and no stitch goes into a seam there, so it shows as a line along the edge. Set a seam allowance of 1 stitch at each edge, or cover the edge with a band.',
     ],
     [
