@@ -8,7 +8,8 @@
 import { START_BED, type Machine } from '@shared/bed/index.ts';
 import { fitted, fittedPlace, type Piece } from '@shared/piece/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
-import { bandsOf, repositioned, type Band } from '@shared/pattern/index.ts';
+import { bandsOf, repositioned, type Band, type Pattern } from '@shared/pattern/index.ts';
+import { problemError } from '@shared/problem/index.ts';
 import { START_PIECE, START_PLACE, START_SIZE, startBand, startGroup, type Workpiece } from '@shared/project/index.ts';
 import type { Args } from './args.ts';
 import type { NamedAt } from './motif-argument.ts';
@@ -49,7 +50,7 @@ export function projectOfMotif(named: NamedAt, args: Args): Workpiece {
     knit: 1,
     sizes: [START_SIZE],
     at: START_PLACE,
-    patterns: [{ ...band, position }],
+    patterns: [mendingAsked(args)({ ...band, position })],
   };
 }
 
@@ -73,6 +74,7 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
   const own = first ?? startBand(named.motif.id, [1]);
   const groups = copies ? regrouped(own, copies) : own.groups;
   const band = withOwnBalls({ ...own, groups, ...options }, args);
+  const mended = mendingAsked(args);
   const changed = fitted(piece, { ...piece, ...pieceOptions(args), shape });
   return {
     ...project,
@@ -80,7 +82,7 @@ export function projectWithOptions(named: NamedAt, args: Args): Workpiece {
     motifs: project.motifs.map((motif) => withShows(motif, args)),
     piece: changed,
     patterns: [...(!first && isBandNew ? [band] : []), ...project.patterns].map((pattern) =>
-      repositioned(pattern === first ? band : pattern, (place) => fittedPlace(piece, changed, place, place)),
+      repositioned(mended(pattern === first ? band : pattern), (place) => fittedPlace(piece, changed, place, place)),
     ),
   };
 }
@@ -145,6 +147,23 @@ function regrouped(band: Band, copies: readonly number[]): Band['groups'] {
 function withOwnBalls(band: Band, args: Args): Band {
   if (!args.switches.has('own-balls')) return band;
   return { ...band, groups: band.groups.map((group) => ({ ...group, hasOwnBall: true })) };
+}
+
+/** A pattern with what the options say of its long floats, long carries and anchors. Throws `option-missing`. */
+function mendingAsked(args: Args): <P extends Pattern>(pattern: P) => P {
+  const given = defined<Pattern>({
+    longFloats: read.value(args, 'long-floats', read.longFloats),
+    longCarries: read.value(args, 'long-carries', read.longCarries),
+  });
+  const longest = read.value(args, 'anchors', read.anchors);
+  const isBehind = args.switches.has('anchors-behind');
+  if (isBehind && !longest) throw problemError('option-missing', { option: '--anchors' }, '--anchors-behind');
+  return (pattern) => {
+    if (longest === undefined) return { ...pattern, ...given };
+    if (longest === 0) return { ...pattern, ...given, anchors: null };
+    const { isBehindFigure = false, byHand = [] } = pattern.anchors ?? {};
+    return { ...pattern, ...given, anchors: { longest, isBehindFigure: isBehind || isBehindFigure, byHand } };
+  };
 }
 
 /** Without the fields that are undefined. */

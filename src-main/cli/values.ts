@@ -5,7 +5,7 @@
 import { parseNeedle, type Machine, type FinishedFace, type Shows, type Side } from '@shared/bed/index.ts';
 import { chartSides } from '@shared/host/index.ts';
 import type { ChartSides, PaperSize } from '@shared/output/index.ts';
-import { MOST_GROUPS, type PlacementRule } from '@shared/pattern/index.ts';
+import { MOST_GROUPS, type CarryMending, type FloatMending, type PlacementRule } from '@shared/pattern/index.ts';
 import type { Gauge, Piece } from '@shared/piece/index.ts';
 import { SOLVED_KINDS, startRule } from '@shared/placement/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
@@ -47,6 +47,9 @@ export function field(name: NumberFieldName): (text: string) => number {
   const { least, most } = numberFields[name];
   return from(least, most);
 }
+
+/** The longest float that anchors leave; 0 for none of them. */
+export const anchors = from(0, numberFields.anchorsLongest.most);
 
 /** `3,3`: a whole number for each group, left to right. */
 export function copies(text: string): number[] {
@@ -204,6 +207,8 @@ export const turn = oneOf<'90' | '180' | '270'>('turn', ['90', '180', '270']);
 export const figure = oneOf<FigureLevel>('figure', ['dark', 'light']);
 export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open', 'picked-up']);
 export const ends = oneOf<Piece['ends']>('ends', ['cast-off', 'waste-yarn', 'on-a-thread']);
+export const longFloats = oneOf<FloatMending>('long-floats', ['left', 'hooked-up', 'latched-up']);
+export const longCarries = oneOf<CarryMending>('long-carries', ['carried', 'cut']);
 export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
 
 function oneOf<T extends string>(option: CliOptionName, allowed: readonly T[]): (text: string) => T {

@@ -42,6 +42,13 @@ const options = {
   'start-side': ['SIDE', 'where the carriage stands before row 1: left or right (default)'],
   'float-limit': ['N', 'the longest float and carry that may pass, in stitches; instead of 5 stitches or 25 mm'],
   'own-balls': [null, 'a ball of contrast for each group'],
+  'long-floats': ['HOW', 'what is done about floats over the limit: left (default), hooked-up or latched-up'],
+  'long-carries': ['HOW', 'what is done about carries over the limit: carried (default) or cut, and joined again'],
+  anchors: [
+    'N',
+    'anchor stitches are added, so that no float is over N stitches; 0: floats stay as they are (default)',
+  ],
+  'anchors-behind': [null, 'with --anchors, behind the figure too, which speckles it with the main yarn'],
   'end-needles': ['SETTING', 'end-needle selection: on or off (default)'],
   begins: ['HOW', 'usual (default: open where a hem folds, else closed), closed, open on waste yarn, or picked-up'],
   ends: ['HOW', 'cast-off (default), waste-yarn or on-a-thread'],
@@ -121,7 +128,8 @@ const notes: Partial<Record<keyof typeof commands, readonly string[]>> = {
   plan: [
     'A project brings its own pieces and placing: the first piece and the first size, unless --piece and --size',
     'say another; the plan begins with what it is of. Options given here go before them, and',
-    'those about placing change its first pattern band; with --all-pieces they are for every piece.',
+    'those about placing change its first pattern band, and those about long floats, long carries and anchors all',
+    'of its patterns; with --all-pieces they are for every piece.',
     'The machine, one word of each line, with commas between; what is not said stays as the project says it, or as it is first here:',
     '  ahead-seen, ahead-unseen, by-hand: how the needles of a pattern row are chosen',
     '  any-needle, repeat-24-from-L12: where a pattern can stand',

@@ -2,7 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { findingsOf, gathered } from '@shared/check/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
-import { pieceIn, projectAt, sampleProject, startAllOver, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, projectAt, sampleProject, startAllOver, startBand, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
@@ -129,6 +129,25 @@ describe('plan of a motif without a hem', () => {
   });
 });
 
+/** A dot at either end of a drawing of 20 stitches, two rows apart. */
+const FAR = folder.file(
+  'far.walewright',
+  fileTextOf({
+    ...projectAt(sampleProject()),
+    motifs: [
+      {
+        id: 'far',
+        name: 'far',
+        grid: gridFromText([`X${'.'.repeat(19)}`, '.'.repeat(20), `${'.'.repeat(19)}X`], '.X'),
+        shows: 'needles',
+        isLettering: false,
+        underlay: null,
+      },
+    ],
+    patterns: [{ ...startBand('far', [1]), unit: 'whole' }],
+  }),
+);
+
 describe('plan of a project', () => {
   it('has the piece and the placing of the project', async () => {
     const made = await plan(sample);
@@ -160,6 +179,47 @@ describe('plan of a project', () => {
     const made = await plan(sample, '--hem', '60');
     expect(made.piece.sections.map(({ name }) => name)).toEqual(['hem facing', 'hem outside', 'main part']);
     expect(made.groups[0]).toMatchObject({ firstRow: 37, lastRow: 54 });
+  });
+
+  it('holds long floats up as it is told, and breaks them with anchors', async () => {
+    const made = async (...typed: string[]) => {
+      const { rows } = await plan(sample, ...typed);
+      const over = rows.flatMap(({ floats }) => floats).filter((float) => float.over).length;
+      return { over, held: rows.some(({ floats }) => floats.some(({ held }) => held.length > 0)), rows };
+    };
+    const asIs = await made();
+    expect([asIs.over > 0, asIs.held]).toEqual([true, false]);
+    expect(await made('--long-floats', 'left')).toEqual(asIs);
+    const hooked = await made('--long-floats', 'hooked-up');
+    expect([hooked.over, hooked.held]).toEqual([0, true]);
+    const latched = await made('--long-floats', 'latched-up');
+    expect([latched.over < asIs.over, latched.held]).toEqual([true, true]);
+    expect(latched.rows).not.toEqual(hooked.rows);
+
+    const anchored = ({ rows }: typeof asIs): number => rows.flatMap(({ anchors }) => anchors).length;
+    const [none, ten, five] = [asIs, await made('--anchors', '10'), await made('--anchors', '5')];
+    expect([none, ten, five].map(anchored)).toEqual([0, expect.any(Number), expect.any(Number)]);
+    // With a tighter limit never fewer.
+    expect(anchored(ten)).toBeGreaterThan(0);
+    expect(anchored(five)).toBeGreaterThan(anchored(ten));
+    expect(await made('--anchors', '0')).toEqual(asIs);
+  });
+
+  it('cuts and joins again what would be carried too far, if told so', async () => {
+    // Figure at one end of the bed, and two rows on at the other: common practice, no source.
+    const asIs = await plan(FAR);
+    expect(asIs.rows.some(({ carries }) => carries.some(({ over }) => over))).toBe(true);
+    expect(await plan(FAR, '--long-carries', 'carried')).toEqual(asIs);
+    const cut = await plan(FAR, '--long-carries', 'cut');
+    expect(cut.rows.flatMap(({ carries }) => carries).filter(({ over }) => over)).toEqual([]);
+    expect(cut.rows.flatMap(({ cuts }) => cuts).map(({ because }) => because)).toContain('far-aside');
+  });
+
+  it('mends all of its patterns, and adds none', async () => {
+    const bars = folder.file('bars-to-mend.walewright', fileTextOf(barsOn(24)));
+    const made = await plan(bars, '--float-limit', '1', '--long-floats', 'hooked-up');
+    expect([made.groups.length, made.fills.length]).toEqual([0, 1]);
+    expect(made.rows.flatMap(({ floats }) => floats).some(({ held }) => held.length > 0)).toBe(true);
   });
 });
 
