@@ -31,7 +31,7 @@ export const tour = {
     },
     print: {
       title: 'Print, and knit',
-      text: 'Lay the sheet beside the machine: how to set up, where each group starts, and every row in order. Sizes are as true as your gauge, so knit a swatch first.',
+      text: 'Lay the sheet beside the machine, or go through it row by row on the Knit bench: how to set up, where each group starts, and every row in order. Sizes are as true as your gauge, so knit a swatch first.',
     },
   },
 };
