@@ -1,6 +1,7 @@
 /** Where the platform forces its colours, what is on is told by its shape. */
 import type { Locator } from '@playwright/test';
 import { expect, expectAccessible, test } from './app.ts';
+import { knitTo, toKnit } from './knit-bench.ts';
 
 test.use({ forcedColors: 'active' });
 
@@ -61,4 +62,30 @@ test('tells the placing that is chosen', async ({ page, start }) => {
   await expect(placings.nth(1)).toBeVisible();
   expect(await shape(placings.nth(0))).not.toBe(await shape(placings.nth(1)));
   await expectAccessible(page);
+});
+
+test('tells what stands forward, what is wrapped and which way the carriage goes', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 24);
+  const bed = page.getByRole('img', { name: /^The bed/ });
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, forcedColors: 'active' });
+    const colours = await bed.evaluate((svg) => {
+      const of = (selector: string, what: 'stroke' | 'fill'): string =>
+        getComputedStyle(svg.querySelector(selector) as Element)[what];
+      const behind = getComputedStyle(svg.closest('.bed') as Element).backgroundColor;
+      return {
+        behind,
+        drawn: ['.working', '.forward', '.heads', '.loops', '.bracket'].map((one) => of(one, 'stroke')),
+      };
+    });
+    // Lengths, heads and loops tell needles apart; each has to be seen on what is behind it.
+    for (const drawn of colours.drawn) expect(drawn).not.toBe(colours.behind);
+    const way = page.getByRole('img', { name: /^The carriage goes from/ }).locator('path');
+    expect(await way.evaluate((path) => getComputedStyle(path).stroke)).not.toBe(colours.behind);
+    expect(await shape(page.getByRole('button', { name: 'Knit', exact: true }))).not.toBe(
+      await shape(page.getByRole('button', { name: 'Piece', exact: true })),
+    );
+  }
 });

@@ -15,6 +15,7 @@ import { orderRead, stepRead } from '../reference/told/steps.ts';
 import { expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { textOf, twelveStitchMotif } from './projects.ts';
+import { settled } from '../written-projects.ts';
 
 /** Lengths are told in whole centimetres. */
 const TOLD_IN_MM = 10;
@@ -70,10 +71,13 @@ async function knitFromThePage(page: Page): Promise<Seen[]> {
 const fixture = (name: string): ProjectAt =>
   projectAt(projectFromText(readFileSync(resolve(import.meta.dirname, '../fixtures', `${name}.walewright`), 'utf8')));
 
+const SAMPLE = projectAt(sampleProject());
+
 const PIECES: readonly (readonly [about: string, project: ProjectAt])[] = [
-  ['the sample', projectAt(sampleProject())],
-  ['a hem', fixture('harbour-hem-3')],
-  ['an all-over below bands', fixture('graded-sleeve-4')],
+  ['the sample', SAMPLE],
+  ['a hemmed sleeve', settled(SAMPLE, { piece: { ...SAMPLE.piece, hemRows: 20 } })],
+  ['a cuff that is all hem', fixture('harbour-hem-3')],
+  ['the largest of three sizes of an all-over', projectAt(fixture('graded-sleeve-4').whole, { size: 'size-3' })],
   [
     'own balls',
     twelveStitchMotif([2, 2], {
@@ -95,6 +99,8 @@ for (const [about, project] of PIECES) {
     await new FilePanel(page).openProject('piece.walewright', project.name);
     await page.getByRole('button', { name: 'Knit', exact: true }).click();
     await expect(page.getByRole('button', { name: 'Row done' })).toBeVisible();
+    if (project.sizes.length > 1) await page.getByLabel('Size').selectOption(project.at.size);
+    await expect(page.getByText(`Row 1 of ${project.piece.shape.rows}`, { exact: true })).toBeVisible();
     const seen = await knitFromThePage(page);
     await expect(page.getByText('This piece is off the needles.')).toBeVisible();
 
