@@ -28,6 +28,7 @@ import {
   currentSize,
   START_PIECE,
 } from '@shared/project/index.ts';
+import { beside } from './beside.ts';
 import { drawing } from './drawings.ts';
 import { writtenProject } from '../written-projects.ts';
 
@@ -186,6 +187,17 @@ export const anyOnHand: fc.Arbitrary<OnHand | null> = fc.option(
   fc.record({ in: fc.constantFrom('grams' as const, 'balls' as const), amount: count(0, 1000) }),
 );
 
+/** What a person left as it is, once found on these rows; most of it is found no more. */
+export const anyLeftAsIs: fc.Arbitrary<readonly string[] | undefined> = fc.option(
+  fc.uniqueArray(
+    fc
+      .tuple(fc.constantFrom('long-floats', 'long-carry', 'cut-copies'), count(1, 60), count(0, 20), fc.nat(0xffffffff))
+      .map(([code, first, more, mark]) => `${code} ${first}-${first + more} ${mark.toString(16).padStart(8, '0')}`),
+    { minLength: 1, maxLength: 3 },
+  ),
+  { nil: undefined },
+);
+
 /**
  * Every project a file can hold, small; not every one can be knitted (groups
  * may be wider than the piece, or the motif taller than the hem).
@@ -266,6 +278,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
       isRowByRow: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
       mending: anyMending,
       yarn: fc.record({ margin: count(0, 100), onHand: fc.array(anyOnHand, { maxLength: 3 }) }),
+      leftAsIs: beside(anyLeftAsIs),
     }),
   )
   .map((parts): ProjectAt => {
@@ -319,6 +332,7 @@ export const anyProject: fc.Arbitrary<ProjectAt> = fc
         ...parts.piece,
         hemRows,
         sections: parts.parts,
+        ...(parts.leftAsIs && { leftAsIs: parts.leftAsIs }),
         shape: isRowByRow ? reshaped(shape, 'steps', { ...parts.piece, hemRows }) : shape,
       },
       patterns: [band],
