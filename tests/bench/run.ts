@@ -9,6 +9,7 @@ import { anchorsBars } from './anchors.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
+import { chartImageBars } from './chart-image.ts';
 import { sheetBars } from './sheet.ts';
 import { memoryBars } from './memory.ts';
 import { firstLoadKb, MOST_KB } from './loading.ts';
@@ -33,6 +34,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   placing: placingBars,
   reading: readingBars,
   sheet: sheetBars,
+  'chart-image': chartImageBars,
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),

@@ -1,11 +1,13 @@
 /** Chart images read back, cell by cell, with a decoder that the project does not write with. */
+import { Resvg } from '@resvg/resvg-js';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { cellAt, gridFromText, makeGrid } from '@shared/grid/index.ts';
-import { chartImageSize, type ChartImageOptions } from '@shared/output/index.ts';
+import { chartImageSize, chartSvg, FONT_FAMILY, type ChartImageOptions } from '@shared/output/index.ts';
 import { ProblemError, problemOf } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import { sampleProject } from '@shared/project/index.ts';
+import { FONT_FILES } from '../../src-main/services/export/fonts.ts';
 import { chartPng } from '../../src-main/services/export/index.ts';
 import { TEST_DAY } from '../day.ts';
 import { crowdedProject, scattered } from '../unit/output/projects.ts';
@@ -115,6 +117,19 @@ describe('a chart image with numbers, lines and the repeat', () => {
         if (column < 13) expect([...counts.keys()]).toEqual([expected]);
       }
     }
+  });
+
+  // The renderer's own pixels are the truth.
+  it.each([
+    { of: 'the sample', motif: lighthouse, palette: sample },
+    { of: 'many yarns', motif: motifOf(scattered(60, 40, 4)), palette: CROWDED },
+  ])('of $of has every pixel as it was rendered', ({ motif, palette }) => {
+    const rendered = new Resvg(chartSvg(motif, palette, ALL), {
+      font: { loadSystemFonts: false, fontFiles: Object.values(FONT_FILES), defaultFontFamily: FONT_FAMILY },
+    }).render();
+    const png = decode(chartPng(motif, palette, { ...ALL, dpi: 300 }));
+    expect([png.width, png.height]).toEqual([rendered.width, rendered.height]);
+    expect(Buffer.compare(png.data, rendered.pixels)).toBe(0);
   });
 
   it('keeps the proportion of the gauge to half a pixel a cell', () => {

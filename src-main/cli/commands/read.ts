@@ -29,7 +29,7 @@ import { joinPhotos, type Joined, type ReadPhoto } from '../joined-photos.ts';
 import { writeOwnFiles } from '../own-files.ts';
 import { placed } from '../placed.ts';
 import { cornersOfEach, figure, from, needed, ofEach, overlap, pngFile, turn, value } from '../values.ts';
-import { encode } from 'fast-png';
+import { indexedPng } from '../../services/export/png-file.ts';
 import { nodeFiles, readWhole } from '../../services/files/index.ts';
 import { readPhotoSafely } from '../../services/pictures/index.ts';
 
@@ -187,14 +187,13 @@ function writtenCorners(found: Corners): string {
 
 function motifPng(grid: Grid, colours: readonly string[]): Uint8Array {
   const { width, height } = grid;
-  const data = new Uint8Array(width * height * 3);
+  const indices = new Uint8Array(width * height);
   for (let fromTop = 0; fromTop < height; fromTop++) {
     for (let column = 0; column < width; column++) {
-      const colour = Number.parseInt((colours[cellAt(grid, column, height - 1 - fromTop)] as string).slice(1), 16);
-      data.set([colour >> 16, (colour >> 8) & 255, colour & 255], (fromTop * width + column) * 3);
+      indices[fromTop * width + column] = cellAt(grid, column, height - 1 - fromTop);
     }
   }
-  return encode({ width, height, data, channels: 3, depth: 8 });
+  return indexedPng({ width, height, indices, colours });
 }
 
 /** The photo as it is seen upright. Problems name the file. */

@@ -1,7 +1,5 @@
 /** The chart of a motif as PNG, with its pixel density and its date recorded. */
-import { crc32 } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
-import { encode } from 'fast-png';
 import type { Day } from '@shared/day/index.ts';
 import { cellAt } from '@shared/grid/index.ts';
 import {
@@ -16,6 +14,7 @@ import { problemError } from '@shared/problem/index.ts';
 import type { Motif } from '@shared/motif/index.ts';
 import type { Palette, Yarn } from '@shared/project/index.ts';
 import { FONT_FILES } from './fonts.ts';
+import { chunk, indexedPng, pngOf, type Pixels } from './png-file.ts';
 
 export interface ChartPngOptions extends ChartImageOptions {
   /** Pixels in an inch. */
@@ -39,56 +38,39 @@ export function chartPng(motif: Motif, palette: Palette, options: ChartPngOption
   if (!isImageSize(size)) {
     throw problemError('image-too-large', { width, height, mostPixels: MOST_PIXELS, mostSide: MOST_SIDE });
   }
-  const png = isCellsOnly(options) ? cellsPng(motif, palette.yarns, size) : drawnPng(chartSvg(motif, palette, options));
-  return afterHeader(png, [densityChunk(options.dpi), ...(options.date ? [dateChunk(options.date)] : [])]);
+  const chunks = [densityChunk(options.dpi), ...(options.date ? [dateChunk(options.date)] : [])];
+  return isCellsOnly(options)
+    ? cellsPng(motif, palette.yarns, size, chunks)
+    : pngOf(drawn(chartSvg(motif, palette, options)), chunks);
 }
 
-/** Cells alone need no drawing: indexed colours, one rectangle of pixels a cell. */
-function cellsPng({ grid }: Motif, yarns: readonly Yarn[], size: ChartImageSize): Uint8Array {
-  const { width, height, cellWidth, cellHeight } = size;
-  const data = new Uint8Array(width * height);
+/** Cells alone need no drawing: one rectangle of pixels a cell. */
+function cellsPng(
+  { grid }: Motif,
+  yarns: readonly Yarn[],
+  { width, height, cellWidth, cellHeight }: ChartImageSize,
+  chunks: readonly Uint8Array[],
+): Uint8Array {
+  const indices = new Uint8Array(width * height);
   for (let row = 0; row < grid.height; row++) {
     const top = (grid.height - 1 - row) * cellHeight * width;
     for (let column = 0; column < grid.width; column++) {
-      data.fill(cellAt(grid, column, row), top + column * cellWidth, top + (column + 1) * cellWidth);
+      indices.fill(cellAt(grid, column, row), top + column * cellWidth, top + (column + 1) * cellWidth);
     }
-    for (let line = 1; line < cellHeight; line++) data.copyWithin(top + line * width, top, top + width);
+    for (let line = 1; line < cellHeight; line++) indices.copyWithin(top + line * width, top, top + width);
   }
-  return encode(
-    { width, height, data, depth: 8, channels: 1, palette: yarns.map(({ colour }) => channels(colour)) },
-    BEST,
-  );
+  return indexedPng({ width, height, indices, colours: yarns.map(({ colour }) => colour) }, chunks);
 }
 
-function drawnPng(svg: string): Uint8Array {
-  const image = new Resvg(svg, {
+/** The pixels of a drawing on paper, which is opaque everywhere. */
+export function drawn(svg: string): Pixels {
+  const { width, height, pixels } = new Resvg(svg, {
     font: { loadSystemFonts: false, fontFiles: Object.values(FONT_FILES), defaultFontFamily: FONT_FAMILY },
   }).render();
-  const { width, height, pixels } = image;
-  // The paper is opaque everywhere, so the fourth channel says nothing.
-  const data = new Uint8Array(width * height * 3);
-  for (let from = 0, to = 0; to < data.length; from += 4, to += 3) {
-    data[to] = pixels[from] as number;
-    data[to + 1] = pixels[from + 1] as number;
-    data[to + 2] = pixels[from + 2] as number;
-  }
-  return encode({ width, height, data, depth: 8, channels: 3 }, BEST);
+  return { width, height, rgba: pixels };
 }
 
-const BEST = { zlib: { level: 9 } } as const;
-
-function channels(colour: string): number[] {
-  return [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
-}
-
-/** Signature (8 bytes) and image header (25 bytes): what pHYs and tEXt may follow (PNG, ISO/IEC 15948). */
-const AFTER_HEADER = 33;
 const METRES_IN_INCH = 0.0254;
-
-/** The same PNG with more chunks. */
-function afterHeader(png: Uint8Array, chunks: readonly Uint8Array[]): Uint8Array {
-  return Buffer.concat([png.subarray(0, AFTER_HEADER), ...chunks, png.subarray(AFTER_HEADER)]);
-}
 
 /** Whole pixels in a metre, both ways. */
 function densityChunk(dpi: number): Uint8Array {
@@ -103,14 +85,4 @@ function densityChunk(dpi: number): Uint8Array {
 /** The day under the keyword that the standard has for it. */
 function dateChunk(date: Day): Uint8Array {
   return chunk('tEXt', Buffer.from(`Creation Time\0${date}`, 'latin1'));
-}
-
-/** Length, kind, data, checksum of both. */
-function chunk(kind: 'pHYs' | 'tEXt', data: Uint8Array): Uint8Array {
-  const checked = Buffer.concat([Buffer.from(kind, 'latin1'), data]);
-  const whole = Buffer.alloc(checked.length + 8);
-  whole.writeUInt32BE(data.length, 0);
-  checked.copy(whole, 4);
-  whole.writeUInt32BE(crc32(checked), checked.length + 4);
-  return whole;
 }
