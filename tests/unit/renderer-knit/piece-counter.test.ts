@@ -1,14 +1,13 @@
 /** A piece that is counted: written first, shown then, and not lost where nothing can be written. */
 import { describe, expect, it } from 'vitest';
-import type { Host } from '@shared/host/index.ts';
-import { beginningLine, entryLine, type Entry, type PieceKey } from '@shared/journal/index.ts';
-import { knittingOrderOf, type KnittingOrder } from '@shared/knitting/index.ts';
-import { runningOrderOf } from '@shared/plan/index.ts';
-import { problemError, type Problem } from '@shared/problem/index.ts';
-import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
+import type { PieceKey } from '@shared/journal/index.ts';
+import type { KnittingOrder } from '@shared/knitting/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
+import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { AWAY_MS, PieceCounter, type Counted } from '../../../src-renderer/knit/piece-counter.ts';
-import { checkedPlan } from '../check/found.ts';
 import { settled } from '../../written-projects.ts';
+import { Disk } from './disk.ts';
+import { orderOf } from './order-of.ts';
 
 const SAMPLE = projectAt(sampleProject());
 const OF: PieceKey = {
@@ -18,69 +17,7 @@ const OF: PieceKey = {
   copy: 1,
 };
 
-function orderOf(project: typeof SAMPLE): KnittingOrder {
-  const plan = checkedPlan(project);
-  const running = runningOrderOf(pieceIn(project), plan);
-  if (!running.isKnittable) throw new Error('It cannot be knitted');
-  return knittingOrderOf(pieceIn(project), plan, running.order);
-}
 const DESIGN = orderOf(SAMPLE);
-
-/** A host with one journal in memory; `fails` stands for a full disk. */
-class Disk {
-  begun: { of: PieceKey; digest: string; order: string } | null = null;
-  entries: Entry[] = [];
-  fails = false;
-  /** What is read in place of what was written. */
-  spoilt: string | null = null;
-  readonly host = { call: (method: string, params: never) => Promise.resolve(this.#answer(method, params)) } as Host;
-
-  /** The pieces that were asked for, in their order. */
-  readonly asked: PieceKey[] = [];
-
-  #answer(method: string, params: never): unknown {
-    if ('of' in (params as object)) this.asked.push((params as { of: PieceKey }).of);
-    if (this.fails) return { ok: false, problem: problemError('host-unreachable', {}).problem };
-    return { ok: true, value: this.#value(method, params) };
-  }
-  #value(
-    method: string,
-    params: { begun: never; isAnew: boolean; after: number; events: readonly Pick<Entry, 'id' | 'event'>[] },
-  ): unknown {
-    switch (method) {
-      case 'knitting.read':
-        return this.begun && { text: this.spoilt ?? this.text() };
-      case 'knitting.begin': {
-        const isNew = this.begun === null || params.isAnew;
-        if (isNew) [this.begun, this.entries] = [params.begun, []];
-        return { text: this.text(), isNew };
-      }
-      case 'knitting.since':
-        return { entries: this.entries.slice(params.after) };
-      case 'knitting.append': {
-        const isKept = this.entries.length === params.after;
-        if (isKept) this.write(params.events);
-        return { isKept, entries: this.entries.slice(params.after) };
-      }
-      default:
-        throw new Error(method);
-    }
-  }
-  write(events: readonly Pick<Entry, 'id' | 'event'>[]): void {
-    for (const { id, event } of events)
-      this.entries.push({ number: this.entries.length + 1, id, at: '2026-11-27T10:00:00.000Z', event });
-  }
-  text(): string {
-    if (!this.begun) throw new Error('Nothing is begun');
-    let { line, check } = beginningLine(this.begun);
-    let text = line;
-    for (const entry of this.entries) {
-      ({ line, check } = entryLine(entry, check));
-      text += line;
-    }
-    return text;
-  }
-}
 
 function counterOn(disk: Disk, design: KnittingOrder | null = DESIGN, now = (): number => 0) {
   const shown: (Counted | null)[] = [];
