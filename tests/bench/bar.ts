@@ -11,7 +11,7 @@ export interface Bar {
   /** What is behind the ratio: times in ms, or what `unit` says. */
   readonly ours: number;
   readonly against: number;
-  readonly unit?: 'MB' | 'kB';
+  readonly unit?: 'MB' | 'kB' | 'nodes';
 }
 
 /** Whether the bar is met; null where there is none. */

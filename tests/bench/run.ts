@@ -43,6 +43,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
   remedies: async () => (await import('./remedies.ts')).remediesBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
+  knitting: async () => (await import('./knitting.ts')).knittingBars(),
 };
 const asked = process.argv.slice(2);
 for (const [subject, barsOf] of Object.entries(subjects)) {

@@ -44,7 +44,8 @@ export async function workByMove(page: Page, act: () => Promise<unknown>): Promi
     marked.marksMoves = true;
     window.addEventListener('pointermove', () => performance.mark(mark), true);
   }, MOVE);
-  const { tasks, moves } = await traced(page, act);
+  const { tasks, marked } = await traced(page, act, [MOVE]);
+  const moves = [...new Set(marked[MOVE].map(({ task }) => task))];
   const work = moves.map(() => 0);
   for (const { at, workedMs } of tasks) {
     const move = moves.findLastIndex((since) => since <= at);
@@ -53,13 +54,37 @@ export async function workByMove(page: Page, act: () => Promise<unknown>): Promi
   return work;
 }
 
-interface Traced {
-  readonly tasks: Task[];
-  /** When the tasks begin in which a move of the pointer is heard, in their order. */
-  readonly moves: number[];
+/** What a page marks with these two is timed from one to the other. */
+export const MARKS = { from: 'is asked', to: 'is painted' } as const;
+
+/** From each mark `from` to the mark `to` behind it: what passed, and what the main thread worked, whole tasks each. */
+export async function betweenMarks(page: Page, act: () => Promise<unknown>): Promise<readonly Omit<Task, 'at'>[]> {
+  const { tasks, marked } = await traced(page, act, [MARKS.from, MARKS.to]);
+  return marked[MARKS.from].flatMap((from) => {
+    const to = marked[MARKS.to].find(({ at }) => at >= from.at);
+    if (!to) return [];
+    const between = tasks.filter(({ at }) => from.task <= at && at <= to.task);
+    return [{ ms: (to.at - from.at) / 1000, workedMs: between.reduce((sum, { workedMs }) => sum + workedMs, 0) }];
+  });
 }
 
-async function traced(page: Page, act: () => Promise<unknown>): Promise<Traced> {
+/** When something was marked, and when the task had begun in which it was, µs. */
+interface Marked {
+  readonly at: number;
+  readonly task: number;
+}
+
+interface Traced<Mark extends string> {
+  readonly tasks: Task[];
+  /** In their order. */
+  readonly marked: { readonly [Name in Mark]: Marked[] };
+}
+
+async function traced<Mark extends string = never>(
+  page: Page,
+  act: () => Promise<unknown>,
+  marks: readonly Mark[] = [],
+): Promise<Traced<Mark>> {
   const browser = page.context().browser();
   if (!browser) throw new Error('The page has a browser of its own');
   const session = await browser.newBrowserCDPSession();
@@ -81,23 +106,21 @@ async function traced(page: Page, act: () => Promise<unknown>): Promise<Traced> 
   const own = events.filter((event) => mains.has(threadOf(event))).sort((a, b) => a.ts - b.ts);
   const isDriven = ({ args }: TraceEvent): boolean =>
     args.chrome_mojo_event_info?.mojo_interface_tag?.startsWith('blink.mojom.DevTools') === true;
-  const isMove = ({ name }: TraceEvent): boolean => name === MOVE;
   const tasks: Task[] = [];
-  const moves: number[] = [];
+  const marked = Object.fromEntries(marks.map((mark) => [mark, []])) as unknown as Traced<Mark>['marked'];
   let next = 0;
   for (const { ts, dur = 0, tdur = dur } of own.filter(({ name }) => name === 'RunTask')) {
     while (next < own.length && (own[next] as TraceEvent).ts < ts) next++;
-    let isMoved = false;
     let isAsked = false;
     for (; next < own.length && (own[next] as TraceEvent).ts <= ts + dur; next++) {
-      isMoved ||= isMove(own[next] as TraceEvent);
-      isAsked ||= isDriven(own[next] as TraceEvent);
+      const event = own[next] as TraceEvent;
+      isAsked ||= isDriven(event);
+      if (Object.hasOwn(marked, event.name)) marked[event.name as Mark].push({ at: event.ts, task: ts });
     }
-    if (isMoved) moves.push(ts);
     if (!isAsked) tasks.push({ at: ts, ms: dur / 1000, workedMs: tdur / 1000 });
   }
   if (tasks.length === 0) throw new Error('The trace has no tasks of a page');
-  return { tasks, moves };
+  return { tasks, marked };
 }
 
 async function ended(session: CDPSession): Promise<void> {
