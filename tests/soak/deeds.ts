@@ -108,14 +108,75 @@ const SHEET: readonly Deed[] = [
   async (page) => page.keyboard.press('Control+z'),
 ];
 
-const DEEDS = { Motif: MOTIF, Piece: PIECE, Sheet: SHEET } as const;
+/** Presses the button if it is there and can be used. */
+async function pressIfThere(button: Locator): Promise<void> {
+  if ((await button.count()) > 0 && (await button.first().isEnabled())) await button.first().click();
+}
+
+/** Opens a dialog by `open`, if there is anything to open it for, answers in it, and sees it gone. */
+async function inReadingDialog(page: Page, open: Locator, answer: (dialog: Locator) => Promise<void>): Promise<void> {
+  if ((await open.count()) === 0 || !(await open.isEnabled())) return;
+  await open.click();
+  const dialog = page.getByRole('dialog', { name: 'Another reading' });
+  await dialog.waitFor();
+  await answer(dialog);
+  if ((await dialog.count()) > 0) await page.keyboard.press('Escape');
+  await dialog.waitFor({ state: 'hidden' });
+}
+
+/** The key of a pedal is heard wherever the keyboard is; where the design cannot be knitted, or the side is asked, it counts nothing. */
+const KNIT: readonly Deed[] = [
+  async (page, random) => {
+    for (let rows = random.whole(1, 12); rows > 0; rows--) await page.keyboard.press('PageDown');
+  },
+  async (page, random) => {
+    for (let rows = random.whole(1, 4); rows > 0; rows--) await page.keyboard.press('PageUp');
+  },
+  async (page, random) => pressIfThere(page.getByRole('button', { name: random.of(['At the left', 'At the right']) })),
+  async (page, random) => pressIfThere(page.getByRole('button', { name: random.of(['At the left', 'At the right']) })),
+  async (page, random) => {
+    const acts = page.getByRole('main').getByRole('checkbox');
+    const count = await acts.count();
+    if (count > 0) await acts.nth(random.whole(0, count - 1)).click();
+  },
+  async (page) => pressIfThere(page.getByRole('button', { name: 'Row done' })),
+  async (page, random) =>
+    pressIfThere(page.getByRole('button', { name: random.of(['Take the changed design', 'Go on as it was begun']) })),
+  async (page, random) => {
+    const to = random.whole(0, 60);
+    const answer = random.of(['The counter reads this', 'I ripped back to this', 'Begin this piece anew']);
+    await inReadingDialog(
+      page,
+      page.getByRole('button', { name: 'Another reading, or ripped back' }),
+      async (dialog) => {
+        await dialog.getByLabel('Reading').fill(String(to));
+        await page.keyboard.press('Tab');
+        await pressIfThere(dialog.getByRole('button', { name: answer }));
+      },
+    );
+  },
+  async (page) => inReadingDialog(page, page.getByRole('button', { name: /^The fabric as it hangs/ }), async () => {}),
+  async (page, random) => {
+    await page.getByRole('button', { name: 'Voice, sound and key' }).click();
+    await page.getByLabel('The fabric is seen from').selectOption({ index: random.whole(0, 1) });
+    await page.keyboard.press('Escape');
+    await page.getByLabel('The fabric is seen from').waitFor({ state: 'hidden' });
+  },
+  async (page, random) => page.mouse.wheel(0, random.whole(-400, 400)),
+  async (page) => page.keyboard.press('Control+z'),
+];
+
+const DEEDS = { Motif: MOTIF, Piece: PIECE, Sheet: SHEET, Knit: KNIT } as const;
 export type BenchName = keyof typeof DEEDS;
 
 /** Goes to a bench, and waits until it stands there. */
 export async function goTo(page: Page, bench: BenchName): Promise<void> {
   await page.getByRole('navigation').getByRole('button', { name: bench, exact: true }).click();
   if (bench === 'Sheet') await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
-  else await drawing(page).waitFor();
+  else if (bench === 'Knit') {
+    const cannot = page.getByRole('button', { name: 'Go to the Piece bench' });
+    await page.getByRole('main').locator('.reading').or(cannot).first().waitFor();
+  } else await drawing(page).waitFor();
 }
 
 /** Does one deed on the bench that is shown, and waits until the page has drawn it. */

@@ -1,7 +1,7 @@
 /**
- * Random drawing, undo, placing and switching, the same for the same seed. Now
- * and then the memory is measured, always from the Motif bench with nothing in
- * hand, so that measures can be compared.
+ * Random drawing, undo, placing, counting of rows and switching, the same for
+ * the same seed. Now and then the memory is measured, always from the Motif
+ * bench with nothing in hand, so that measures can be compared.
  */
 import type { Page } from '@playwright/test';
 import { doSomething, goTo, type BenchName } from './deeds.ts';
@@ -10,7 +10,7 @@ import { Random } from './random.ts';
 
 /** Deeds on one bench before going to another. */
 const MOST_DEEDS_ON_A_BENCH = 12;
-const BENCHES: readonly BenchName[] = ['Motif', 'Motif', 'Piece', 'Piece', 'Sheet'];
+const BENCHES: readonly BenchName[] = ['Motif', 'Motif', 'Piece', 'Piece', 'Sheet', 'Knit'];
 
 export interface Soaked {
   readonly deeds: number;
