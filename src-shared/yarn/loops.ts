@@ -28,11 +28,11 @@ export interface Loops {
 export const GAUGE_SHARE = Math.sqrt(MUNDEN['fully-relaxed'].ks / MUNDEN['dry-relaxed'].ks) - 1;
 
 /** From a swatch to the piece (own allowance, no source). */
-export const SWATCH_SHARE = 0.02;
+const SWATCH_SHARE = 0.02;
 
 /** A ruler along a yarn that wants to curl, and a kitchen scale of whole grams (own allowances, no source). */
-export const READ_MM = 5;
-export const READ_GRAMS = 0.5;
+const READ_MM = 5;
+const READ_GRAMS = 0.5;
 
 /** Nothing is known less surely than to the half. */
 const MOST_SHARE = 0.5;

@@ -60,6 +60,16 @@ describe('a remedy that is taken after something else was changed', () => {
   it.each<[string, Intent, Partial<ProjectAt>]>([
     ['a band that is gone', { code: 'own-balls', bands: [0] }, { patterns: [] }],
     ['a lining that is there', { code: 'lining' }, { piece: { ...COLUMNS.piece, isLined: true } }],
+    [
+      'anchors that are wished for already',
+      { code: 'anchors', patterns: [0], longest: 5 },
+      {
+        patterns: COLUMNS.patterns.map((own) => ({
+          ...own,
+          anchors: { longest: 5, isBehindFigure: false, byHand: [] },
+        })),
+      },
+    ],
     ['a switch that is off', { code: 'end-needles-off' }, {}],
     [
       'a seam that takes stitches',

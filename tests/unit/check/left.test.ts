@@ -45,6 +45,26 @@ describe('a finding that is left as it is', () => {
     expect(codes(parted(higher).watched)).toContain('long-floats');
   });
 
+  it('comes back where one of several places moves, though the others stay', () => {
+    const columns = (third: number): ProjectAt =>
+      projectWith({
+        motif: ['X'],
+        copies: [1, 1, 1],
+        stitches: 40,
+        rows: 5,
+        piece: FIVE,
+        band: byHand(-10, -1, third),
+      });
+    const before = columns(7);
+    const [found] = foundIn(before) as [Gathered];
+    expect(found).toMatchObject({ finding: { code: 'long-floats', longest: 8 }, alike: 1 });
+    const left = afterChange(before, leaveFinding(before, found, foundIn(before)) as Change);
+    expect(codes(parted(left).left)).toEqual(['long-floats']);
+    const moved = settled(left, { patterns: columns(6).patterns });
+    expect(codes(parted(moved).watched)).toContain('long-floats');
+    expect(parted(moved).left).toEqual([]);
+  });
+
   it('is forgotten when another is left and it is found no more', () => {
     const stale = settled(LEFT, { piece: { ...LEFT.piece, leftAsIs: ['long-floats 8-20 0a1b2c3d'] } });
     const left = afterChange(stale, leaveFinding(stale, FIRST, foundIn(stale)) as Change);

@@ -12,7 +12,7 @@ import {
 } from '@shared/check/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
-import { checkedPlan, COLUMNS, FIVE } from './found.ts';
+import { byHand, checkedPlan, COLUMNS, FIVE, TWO_COLUMNS } from './found.ts';
 import { BLANK_ROWS, HOOKED, IN_SECTION, LEANING, UNEVEN } from './mendable.ts';
 
 /** What would help with one finding, from 0, what matters most first. */
@@ -81,6 +81,17 @@ describe('what would help where a finding is', () => {
     expect(taken(IN_SECTION, help).piece.sections.map(({ isLined }) => isLined)).toEqual([false, true]);
     // What is covered is not drawn as lying in the open.
     expect([help.before.floats.length, help.after.floats.length]).toEqual([3, 0]);
+  });
+
+  it('is the lining of its own section above a hem as well', () => {
+    const { intent } = helpOf({ ...IN_SECTION, piece: { ...IN_SECTION.piece, hemRows: 12 } }, 'line-section');
+    expect(intent).toEqual({ code: 'line-section', section: 1 });
+  });
+
+  it('is what helps on one row as on many', () => {
+    const row = projectWith({ ...TWO_COLUMNS, motif: ['X'], piece: FIVE, band: byHand(-5, 4) });
+    const codes = helps(row).map(({ intent }) => intent.code);
+    expect(codes).toEqual(expect.arrayContaining(['own-balls', 'move-groups', 'hook-up', 'anchors', 'lining']));
   });
 
   it('is another of the placings that there are, and of these the best', () => {
