@@ -65,8 +65,8 @@ function sentence(put: PutBack, names: ActNames): string {
     case 'yarn-waits':
       return `${put.wasCut ? 'Join' : 'Let'} ${supply(put, names)} ${put.wasCut ? 'again and let it ' : ''}wait at ${label(put.needle)}.`;
     case 'strand-waits': {
-      const where = put.needle === null ? 'has not wrapped yet' : `hangs at ${label(put.needle)}`;
-      return `Strand ${put.strand} ${where}${put.wasEnded ? ': pull its end out again' : ''}.`;
+      if (put.needle === null) return `Leave strand ${put.strand} free: it has not wrapped yet.`;
+      return `${put.wasEnded ? `Pull the end of strand ${put.strand} out again, and let it` : `Let strand ${put.strand}`} hang at ${label(put.needle)}.`;
     }
     case 'strand-out':
       return `Take strand ${put.strand} off: it is taken up further up.`;

@@ -23,8 +23,8 @@ describe('what is put back', () => {
       'Set the carriage to knit the pattern.',
       'Switch needle selection on.',
       'Join chalk again and thread it into feeder 2.',
-      'Strand 1 hangs at R38: pull its end out again.',
-      'Strand 2 hangs at L35: pull its end out again.',
+      'Pull the end of strand 1 out again, and let it hang at R38.',
+      'Pull the end of strand 2 out again, and let it hang at L35.',
       'Push 12 needles forward for row 41: L33–L31, L19–L17, R17–R19, R31–R33.',
       'Set pattern band 1 so that the next pass chooses row 42.',
     ]);
@@ -57,7 +57,7 @@ describe('what is put back', () => {
       'Join ball 1, chalk, again and let it wait at R6.',
     ],
     [{ kind: 'yarn-waits', yarn: 1, ball: null, needle: -5, wasCut: false } as never, 'Let chalk wait at L5.'],
-    [{ kind: 'strand-waits', strand: 3, needle: null, wasEnded: false }, 'Strand 3 has not wrapped yet.'],
+    [{ kind: 'strand-waits', strand: 3, needle: null, wasEnded: false }, 'Leave strand 3 free: it has not wrapped yet.'],
     [{ kind: 'strand-out', strand: 3 }, 'Take strand 3 off: it is taken up further up.'],
     [{ kind: 'tension', part: 'pattern', text: '6' }, 'Set the tension for the pattern to 6.'],
   ])('%j is “%s”', (put, sentence) => {
