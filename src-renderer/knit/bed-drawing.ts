@@ -30,12 +30,14 @@ export function bedShapes({ needles, groups }: BedAt, pitch: number, letter = 14
   const labels: BedShapes['labels'][number][] = [];
   for (const { needle, state, isWrapped } of needles) {
     const at = round(x(needle));
+    // Those that are forward cover it: the line of a stretch of rows stays the same.
+    if (state !== 'out-of-work') working += `M${at} 0V${-WORKING}`;
+    else out += `M${at} 0V${-OUT_OF_WORK}`;
     if (state === 'forward') {
       forwardCount++;
       forward += `M${at} 0V${-FORWARD}`;
       heads += `M${round(at - HEAD)} ${-FORWARD - HEAD}a${HEAD} ${HEAD} 0 1 0 ${2 * HEAD} 0a${HEAD} ${HEAD} 0 1 0 ${-2 * HEAD} 0`;
-    } else if (state === 'working') working += `M${at} 0V${-WORKING}`;
-    else out += `M${at} 0V${-OUT_OF_WORK}`;
+    }
     if (isWrapped) {
       const reach = Math.max(5, Math.min(9, pitch * 0.7));
       loops += `M${round(at - reach)} ${-WORKING / 2}a${reach} ${reach} 0 1 1 ${round(reach * 1.4)} ${round(reach * 0.9)}`;

@@ -234,8 +234,8 @@ test('goes to a row that is pressed on the fabric, once that is confirmed', asyn
   await knitTo(page, 30);
   const fabric = page.getByRole('button', { name: /^The fabric as it hangs, purl side to you: 30 of 140 rows/ });
   const { height } = await restingBox(fabric);
-  // 120 rows are shown, the last one at the top: the tenth from there is row 21.
-  await fabric.click({ position: { x: 150, y: Math.round((10.5 * height) / 120) } });
+  // 120 rows are shown below the one that is to come, the last one at the top: the tenth from there is row 21.
+  await fabric.click({ position: { x: 150, y: Math.round(11 + (9.5 * (height - 11)) / 120) } });
   const dialog = page.getByRole('dialog', { name: 'Another reading' });
   await expect(dialog.getByLabel('Reading')).toHaveValue('20');
   await expectAccessible(page);

@@ -57,7 +57,10 @@ describe('what is put back', () => {
       'Join ball 1, chalk, again and let it wait at R6.',
     ],
     [{ kind: 'yarn-waits', yarn: 1, ball: null, needle: -5, wasCut: false } as never, 'Let chalk wait at L5.'],
-    [{ kind: 'strand-waits', strand: 3, needle: null, wasEnded: false }, 'Leave strand 3 free: it has not wrapped yet.'],
+    [
+      { kind: 'strand-waits', strand: 3, needle: null, wasEnded: false },
+      'Leave strand 3 free: it has not wrapped yet.',
+    ],
     [{ kind: 'strand-out', strand: 3 }, 'Take strand 3 off: it is taken up further up.'],
     [{ kind: 'tension', part: 'pattern', text: '6' }, 'Set the tension for the pattern to 6.'],
   ])('%j is “%s”', (put, sentence) => {
