@@ -7,10 +7,11 @@ import { chromium, type BrowserServer, type Page } from 'playwright';
 import { gridToText, makeGrid } from '@shared/grid/index.ts';
 import { emptyProject, projectFromText, projectToText, type Project } from '@shared/project/index.ts';
 import { keptWorkFromText } from '../../src-main/services/kept-journal.ts';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
 import { startBuiltHost, type BuiltHost } from '../e2e/built-host.ts';
 import { Chart } from '../e2e/chart.ts';
 import type { Chance } from './chance.ts';
+import { killBrowser } from './kill-browser.ts';
 
 /** What may be missing, ms. */
 const MOST_MISSING_MS = 1000;
@@ -57,7 +58,7 @@ function blankProject(): string {
 async function killOnce(folder: string, document: string, afterMs: number): Promise<number> {
   const before = await keptNames(folder);
   const host = await startBuiltHost(join(folder, 'home'), join(folder, 'data'), document);
-  const browser = await chromium.launchServer({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+  const browser = await chromium.launchServer({ executablePath: headlessPath(), args: CHROMIUM_FLAGS });
   const page = await openWindow(browser, host);
   await page.getByRole('heading', { level: 1, name: NAME }).waitFor();
   // What was kept at the kills before is still offered.
@@ -66,7 +67,7 @@ async function killOnce(folder: string, document: string, afterMs: number): Prom
   const drawing = draw(page, drawn).catch((error: unknown) => error);
   await setTimeout(afterMs);
   const at = performance.now();
-  browser.process().kill('SIGKILL');
+  killBrowser(browser);
   await host.kill();
   const end = await drawing;
   if (drawn.length === 0) throw new Error('Nothing was drawn', { cause: end });
@@ -83,7 +84,7 @@ async function comesBack(folder: string): Promise<void> {
     ({ motifs }) => motifs[0]?.grid ?? makeGrid(1, 1),
   );
   const host = await startBuiltHost(join(folder, 'home'), join(folder, 'data'));
-  const browser = await chromium.launchServer({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+  const browser = await chromium.launchServer({ executablePath: headlessPath(), args: CHROMIUM_FLAGS });
   try {
     const page = await openWindow(browser, host);
     await page

@@ -9,10 +9,11 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { chromium, type Page } from 'playwright';
 import { projectAt, projectToText, sampleProject } from '@shared/project/index.ts';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
 import { startBuiltHost } from '../e2e/built-host.ts';
 import { settled } from '../written-projects.ts';
 import type { Chance } from './chance.ts';
+import { killBrowser } from './kill-browser.ts';
 
 /** Tall enough for all kills of a run. */
 const ROWS = 1000;
@@ -70,8 +71,7 @@ async function killOnce(
   about: string,
 ): Promise<{ readonly stood: number; readonly shown: Shown }> {
   const host = await startBuiltHost(join(folder, 'home'), join(folder, 'data'), document);
-  const server = await chromium.launchServer({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
-  const killBrowser = (): void => void server.process().kill('SIGKILL');
+  const server = await chromium.launchServer({ executablePath: headlessPath(), args: CHROMIUM_FLAGS });
   try {
     const browser = await chromium.connect(server.wsEndpoint());
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
@@ -99,14 +99,14 @@ async function killOnce(
     const between = chance() < 0.4 ? 0 : chance() * LONGEST_BETWEEN_MS;
     const hostFirst = chance() < 0.5;
     if (hostFirst) await host.kill();
-    else killBrowser();
+    else killBrowser(server);
     await setTimeout(between);
-    if (hostFirst) killBrowser();
+    if (hostFirst) killBrowser(server);
     else await host.kill();
     await knitting;
     return { stood, shown };
   } finally {
-    killBrowser();
+    killBrowser(server);
     await host.kill();
   }
 }
