@@ -4,7 +4,7 @@ import PDFDocument from 'pdfkit';
 import { noonOf } from '@shared/day/index.ts';
 import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/output/index.ts';
 import { FONT_FILES } from './fonts.ts';
-import { drawItems, REGULAR, SEMIBOLD } from './pdf-items.ts';
+import { PdfInk, REGULAR, SEMIBOLD } from './pdf-ink.ts';
 
 type Pdf = InstanceType<typeof PDFDocument>;
 type Structure = PDFKit.PDFStructureElement;
@@ -34,9 +34,11 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
   pdf.registerFont(SEMIBOLD, semibold);
   const root = pdf.struct('Document');
   pdf.addStructure(root);
+  const drawn: Drawn = { pdf, ink: new PdfInk(pdf) };
   for (const page of sheet.pages) {
     pdf.addPage({ size: [page.widthMm / POINT_MM, page.heightMm / POINT_MM], margin: 0 });
-    for (const element of page.elements) drawElement(pdf, root, element);
+    drawn.ink.startPage();
+    for (const element of page.elements) drawElement(drawn, root, element);
   }
   root.end();
   pdf.end();
@@ -52,33 +54,38 @@ function collect(pdf: Pdf): Promise<Uint8Array> {
   });
 }
 
-function drawElement(pdf: Pdf, root: Structure, element: SheetElement): void {
+interface Drawn {
+  readonly pdf: Pdf;
+  readonly ink: PdfInk;
+}
+
+function drawElement(drawn: Drawn, root: Structure, element: SheetElement): void {
   switch (element.role) {
     case 'heading':
-      return tagged(pdf, root, `H${element.level}`, element.items);
+      return tagged(drawn, root, `H${element.level}`, element.items);
     case 'paragraph':
-      return tagged(pdf, root, 'P', element.items);
+      return tagged(drawn, root, 'P', element.items);
     case 'figure':
-      return tagged(pdf, root, 'Figure', element.items, { alt: element.description });
+      return tagged(drawn, root, 'Figure', element.items, { alt: element.description });
     case 'decoration':
-      pdf.markContent('Artifact');
-      drawItems(pdf, element.items);
-      pdf.endMarkedContent();
+      drawn.pdf.markContent('Artifact');
+      drawn.ink.draw(element.items);
+      drawn.pdf.endMarkedContent();
       return;
     case 'list':
-      return within(pdf, root, 'L', (list) => {
+      return within(drawn, root, 'L', (list) => {
         for (const { label, body } of element.entries) {
-          within(pdf, list, 'LI', (entry) => {
-            tagged(pdf, entry, 'Lbl', label);
-            tagged(pdf, entry, 'LBody', body);
+          within(drawn, list, 'LI', (entry) => {
+            tagged(drawn, entry, 'Lbl', label);
+            tagged(drawn, entry, 'LBody', body);
           });
         }
       });
     case 'table':
-      return within(pdf, root, 'Table', (table) => {
+      return within(drawn, root, 'Table', (table) => {
         for (const { isHeader, cells } of element.rows) {
-          within(pdf, table, 'TR', (row) => {
-            for (const items of cells) tagged(pdf, row, isHeader ? 'TH' : 'TD', items);
+          within(drawn, table, 'TR', (row) => {
+            for (const items of cells) tagged(drawn, row, isHeader ? 'TH' : 'TD', items);
           });
         }
       });
@@ -86,7 +93,7 @@ function drawElement(pdf: Pdf, root: Structure, element: SheetElement): void {
 }
 
 /** A structure element with others inside it. */
-function within(pdf: Pdf, parent: Structure, tag: string, fill: (element: Structure) => void): void {
+function within({ pdf }: Drawn, parent: Structure, tag: string, fill: (element: Structure) => void): void {
   const element = pdf.struct(tag);
   parent.add(element);
   fill(element);
@@ -95,7 +102,7 @@ function within(pdf: Pdf, parent: Structure, tag: string, fill: (element: Struct
 
 /** A structure element that holds items. */
 function tagged(
-  pdf: Pdf,
+  { pdf, ink }: Drawn,
   parent: Structure,
   tag: string,
   items: readonly SheetItem[],
@@ -105,7 +112,7 @@ function tagged(
   parent.add(element);
   if (items.length > 0) {
     const content = pdf.markStructureContent(tag);
-    drawItems(pdf, items);
+    ink.draw(items);
     pdf.endMarkedContent();
     element.add(content);
   }

@@ -223,8 +223,7 @@ function drawCells(row: SetRow, columns: readonly Column[], sizePt: number, x: n
     const items: SheetItem[] = lines.flatMap((line, number) => {
       const baseline = y + PADDING_MM + number * lineHeightMm(sizePt) + baselineMm(sizePt);
       const text = textItem(line, starts ? at + MARK_MM : at, baseline, { sizePt, tone, anchor: column.align });
-      const mark = textItem(MARK, at, baseline, { sizePt, tone: 'soft' });
-      return starts?.[number] ? [mark, text] : [text];
+      return starts?.[number] ? [textItem(MARK, at, baseline, { sizePt, tone: 'soft' }), text] : [text];
     });
     if (isBox) {
       const middle = y + PADDING_MM + (lineHeightMm(sizePt) - BOX_MM) / 2;

@@ -1,0 +1,112 @@
+/**
+ * The fonts of a PDF, asked for strings as its pages hold them.
+ *
+ * The library shapes and measures a string up to three times whenever it sets
+ * it, and a sheet of many pages says the same few words and numbers over and
+ * over. Here each string is shaped once for all pages.
+ */
+import type PDFDocument from 'pdfkit';
+
+type Pdf = InstanceType<typeof PDFDocument>;
+
+/** A string as an operator `TJ` takes it (ISO 32000, 9.4.3). */
+export interface Shaped {
+  readonly glyphs: string;
+  /** In 1/1000 of the size of the font. */
+  readonly width: number;
+}
+
+/** What the library has of an embedded font; its types leave it out. */
+interface EmbeddedFont {
+  readonly id: string;
+  /** The font's object in the file. */
+  ref(): unknown;
+  /** Glyphs as four hexadecimal digits each, and where they go. The glyphs become part of what is embedded. */
+  encode(text: string): [glyphs: string[], positions: Position[]];
+}
+
+interface Position {
+  readonly xAdvance: number;
+  /** Without kerning. */
+  readonly advanceWidth: number;
+  readonly xOffset: number;
+  readonly yOffset: number;
+}
+
+interface WithFonts {
+  readonly _font: EmbeddedFont;
+  readonly page: { readonly fonts: Record<string, unknown> };
+}
+
+/**
+ * Where a string may be parted before it is shaped: the library itself shapes
+ * word by word, each with the space behind it, and no two figures of this font
+ * are drawn nearer together, being made for tables. Most words of a sheet are
+ * needles and rows: there are three times as many as there are parts of them.
+ */
+const BETWEEN_PARTS = /(?<=[ \t])|(?<=\d)(?=\d)/;
+
+export class PdfFont {
+  private readonly strings = new Map<string, Shaped | null>();
+  private readonly parts = new Map<string, Shaped | null>();
+
+  private constructor(
+    private readonly pdf: WithFonts,
+    private readonly font: EmbeddedFont,
+  ) {}
+
+  /** The font of this name, which `pdf` has been given. */
+  static of(pdf: Pdf, name: string): PdfFont {
+    const withFonts = pdf.font(name) as unknown as WithFonts;
+    return new PdfFont(withFonts, withFonts._font);
+  }
+
+  /** Its name in what a page holds. The page that is drawn on has it from then on. */
+  onPage(): string {
+    const { fonts } = this.pdf.page;
+    fonts[this.font.id] ??= this.font.ref();
+    return this.font.id;
+  }
+
+  /** Null for a string with glyphs that stand above or below others, which the library sets itself. */
+  shape(text: string): Shaped | null {
+    return once(this.strings, text, () => {
+      let glyphs = '';
+      let width = 0;
+      for (const part of text.split(BETWEEN_PARTS)) {
+        const shaped = once(this.parts, part, () => shapedBy(this.font, part));
+        if (shaped === null) return null;
+        glyphs += shaped.glyphs;
+        width += shaped.width;
+      }
+      return { glyphs: glyphs.replaceAll('><', ''), width };
+    });
+  }
+}
+
+function once<Value>(known: Map<string, Value>, key: string, make: () => Value): Value {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  known.set(key, made);
+  return made;
+}
+
+function shapedBy(font: EmbeddedFont, text: string): Shaped | null {
+  const [glyphs, positions] = font.encode(text);
+  let width = 0;
+  let set = '';
+  for (const [index, { xAdvance, advanceWidth, xOffset, yOffset }] of positions.entries()) {
+    if (xOffset !== 0 || yOffset !== 0) return null;
+    width += xAdvance;
+    set += `<${glyphs[index] as string}>`;
+    // What `TJ` is given is taken from where the next glyph would stand.
+    if (xAdvance !== advanceWidth) set += numberText(advanceWidth - xAdvance);
+  }
+  return { glyphs: set, width };
+}
+
+/** At most six decimals, which JavaScript still writes without an exponent: a PDF knows none. */
+export function numberText(value: number): string {
+  return String(Math.round(value * 1e6) / 1e6 || 0);
+}
