@@ -87,6 +87,8 @@ export default defineConfig({
           'export-thread': resolve('src-main/services/export/thread.ts'),
           launcher: resolve('src-main/launcher/main.ts'),
         },
+        // What is shared is pure: of a folder's index only what is used is loaded.
+        treeshake: { moduleSideEffects: (id) => !id.includes('/src-shared/') },
         output: { format: 'cjs', entryFileNames: '[name].cjs' },
       },
     },

@@ -2,13 +2,12 @@
 import { terminalWords } from '@shared/words/terminal.ts';
 import type { CliCommandName, CliOptionName } from '@shared/words/en/cli.ts';
 import type { Command } from './command.ts';
-import { commands } from './commands/index.ts';
 import { table, under } from './text/table.ts';
 
 const { cli } = terminalWords;
 
 /** What all commands have in common. */
-export function generalHelp(): string {
+export function generalHelp(commands: readonly Command[]): string {
   const lines = table(commands, [
     { title: '', cell: usage },
     { title: '', cell: ({ name }) => cli.commands[name] },

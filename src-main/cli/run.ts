@@ -8,7 +8,7 @@ import { problemError, problemOf, type Problem } from '@shared/problem/index.ts'
 import { words } from '@shared/words/index.ts';
 import type { CliOptionName } from '@shared/words/en/cli.ts';
 import type { Command } from './command.ts';
-import { commands } from './commands/index.ts';
+import { allCommands, commandCalled } from './commands/index.ts';
 import { readArgs, type Args } from './args.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { problemJson } from './json/problem.ts';
@@ -31,10 +31,10 @@ export async function run(typed: readonly string[], printer: Printer): Promise<n
   try {
     const [name, ...rest] = typed[0] === '--json' ? typed.slice(1) : typed;
     if ((name === undefined && !isJson) || name === '--help' || name === '-h') {
-      printer.out(generalHelp());
+      printer.out(generalHelp(await allCommands()));
       return 0;
     }
-    const command = commands.find((candidate) => candidate.name === name);
+    const command = await commandCalled(name);
     if (!command) throw unknownCommand(name);
     const args = readArgs(rest, [...command.options, ...COMMON]);
     if (args.switches.has('help')) {

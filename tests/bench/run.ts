@@ -11,6 +11,7 @@ import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
 import { chartImageBars } from './chart-image.ts';
 import { sheetBars } from './sheet.ts';
+import { startingBars } from './starting.ts';
 import { memoryBars } from './memory.ts';
 import { firstLoadKb, MOST_KB } from './loading.ts';
 
@@ -35,6 +36,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   reading: readingBars,
   sheet: sheetBars,
   'chart-image': chartImageBars,
+  starting: startingBars,
   // Loaded late: the bundler and the browser's driver fill the memory that plans are timed in.
   painting: async () => (await import('./painting.ts')).paintingBars(),
   dragging: async () => (await import('./dragging.ts')).draggingBars(),

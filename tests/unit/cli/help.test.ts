@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { terminalWords } from '@shared/words/terminal.ts';
-import { commands } from '../../../src-main/cli/commands/index.ts';
+import { allCommands } from '../../../src-main/cli/commands/index.ts';
 import { call } from './calls.ts';
+
+const commands = await allCommands();
 
 describe('help', () => {
   it.each([[[]], [['--help']], [['-h']]])('for %j lists every command', async (typed) => {
