@@ -46,7 +46,7 @@ export function bedShapes({ needles, groups }: BedAt, pitch: number, letter = 14
   }
   return {
     ...{ working, out, forward, heads, loops, forwardCount },
-    labels: readable(labels, Math.max(2.4 * letter, pitch)),
+    labels: readable(labels, letter),
     groups: groups.map((group, index) => ({
       first: x(group.needles.first) - pitch / 2,
       last: x(group.needles.last) + pitch / 2,
@@ -62,10 +62,13 @@ function isTenth(needle: Slot): boolean {
 }
 
 /** Labels of needles to wrap come first, and none over another. */
-function readable(labels: readonly BedShapes['labels'][number][], apart: number): BedShapes['labels'][number][] {
+function readable(labels: readonly BedShapes['labels'][number][], letter: number): BedShapes['labels'][number][] {
+  /** `R83 wrap` is longer than `R90`; a letter is 0.56 of its height wide, and some room is left between. */
+  const half = ({ text, isWrap }: (typeof labels)[number]): number =>
+    letter * (0.28 * (text.length + (isWrap ? 5 : 0)) + 0.2);
   const kept: BedShapes['labels'][number][] = [];
   for (const one of [...labels].sort((a, b) => Number(b.isWrap) - Number(a.isWrap))) {
-    if (kept.every(({ x }) => Math.abs(x - one.x) >= apart)) kept.push(one);
+    if (kept.every((other) => Math.abs(other.x - one.x) >= half(other) + half(one))) kept.push(one);
   }
   return kept.sort((a, b) => a.x - b.x);
 }

@@ -58,7 +58,11 @@ describe('the bed as it is drawn', () => {
   });
 
   it('writes no label over another, and that of a needle to wrap for certain', () => {
-    const near = bedShapes(BED, 3);
-    expect(near.labels.map(({ text }) => text)).toEqual(['L10', 'R4']);
+    const labels = (pitch: number, letter?: number): string[] =>
+      bedShapes(BED, pitch, letter).labels.map(({ text }) => text);
+    // With its word the one to wrap takes twice the room of a tenth.
+    expect(labels(3)).toEqual(['R4']);
+    expect(labels(4)).toEqual(['L10', 'R4']);
+    expect(labels(4, 22)).toEqual(['R4']);
   });
 });
