@@ -33,6 +33,7 @@ export const UNCERTAIN = {
 
 const SO_ALREADY = 'it is so already';
 const KNITTED_PLAIN = 'what stands forward is knitted plain all the same';
+const PUT_BY_HAND = 'all needles of the row that it would choose for are pushed by hand';
 const NO_ROW = 'no row follows';
 const NONE_FORWARD = 'no needle stands forward';
 
@@ -66,7 +67,8 @@ const REASONS: Reasons = {
       // Whether needles are chosen matters where the row that they are chosen for is knitted in pattern.
       countsIn: (pass) => isInPattern(standing, pass + 1),
     });
-    if (already === null || !act.on || mistake !== 'a row early') return already;
+    if (already === null) return isPutByHandAnyway(mistaken) ? PUT_BY_HAND : null;
+    if (!act.on || mistake !== 'a row early') return already;
     // A row early the pass would read something: nothing may be set yet, or only what is to come.
     const { patternFrom } = standing.inRow(row - 1);
     return patternFrom === null || patternFrom > row ? null : already;
@@ -167,6 +169,15 @@ function lastRowBefore(order: OrderJson, { before }: Replay, act: ActJson): numb
 
 function isInPattern(standing: Replay, row: number): boolean {
   return standing.inRow(row).carriage === 'pattern';
+}
+
+/** Whether all that switching selecting on a row late costs is a choice that hands make in full before the row. */
+function isPutByHandAnyway({ act, mistake, stop, order }: Mistaken<'selecting'>): boolean {
+  if (!act.on || mistake !== 'a row late') return false;
+  const next = order.find((item) => item.kind === 'stop' && item.counter === stop.counter + 1);
+  if (next?.kind !== 'stop' || next.acts.some((other) => other.act === 'push-back')) return false;
+  const pushed = new Set(next.acts.flatMap((other) => (other.act === 'push-forward' ? other.needles : [])));
+  return next.acts.some((other) => other.act === 'check' && other.forward === pushed.size);
 }
 
 /** Whether the pass of a row chooses needles that are knitted in pattern. */
