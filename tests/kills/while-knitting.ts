@@ -15,8 +15,9 @@ import { settled } from '../written-projects.ts';
 import type { Chance } from './chance.ts';
 import { killBrowser } from './kill-browser.ts';
 
-/** Tall enough for all kills of a run. */
-const ROWS = 1000;
+/** Of a piece; the next one is begun where fewer are left than can be counted before a kill. */
+const ROWS = 300;
+const MOST_ROWS_A_KILL = 150;
 /** How long is knitted before a kill, ms, and how much later the second of the two is killed. */
 const LONGEST_MS = 900;
 const LONGEST_BETWEEN_MS = 300;
@@ -36,22 +37,32 @@ interface Shown {
   pressed: number;
 }
 
+const NOTHING: Shown = { reading: 0, kept: 0, pressed: 0 };
+
 /** Kills `kills` times. Throws at the first time that the piece stands elsewhere than it was shown. */
 export async function killWhileKnitting(kills: number, chance: Chance): Promise<KilledWhileKnitting> {
   const folder = await mkdtemp(join(tmpdir(), 'walewright-kills-'));
   try {
     for (const name of ['home', 'data']) await mkdir(join(folder, name));
-    const document = join(folder, 'home', 'counted.walewright');
-    await writeFile(document, tallProject());
-    let inHand = 0;
-    let before: Shown = { reading: 0, kept: 0, pressed: 0 };
+    const pieceOf = async (kill: number): Promise<string> => {
+      const path = join(folder, 'home', `counted ${kill}.walewright`);
+      await writeFile(path, tallProject());
+      return path;
+    };
+    let document = await pieceOf(1);
+    let [rows, inHand] = [0, 0];
+    let before: Shown = NOTHING;
     for (let kill = 1; kill <= kills; kill += 1) {
       const after = await killOnce(folder, document, before, chance, `Kill ${kill}`);
       if (after.stood > before.kept) inHand += 1;
       before = after.shown;
+      if (kill < kills && before.pressed <= ROWS - MOST_ROWS_A_KILL) continue;
+      const { stood } = await killOnce(folder, document, before, null, `The start after kill ${kill}`);
+      rows += stood;
+      if (stood > before.kept) inHand += 1;
+      [document, before] = [await pieceOf(kill + 1), NOTHING];
     }
-    const { stood } = await killOnce(folder, document, before, chance, 'The last start');
-    return { kills, rows: stood, inHand };
+    return { kills, rows, inHand };
   } finally {
     await rm(folder, { recursive: true, force: true, maxRetries: 5 });
   }
@@ -63,11 +74,12 @@ function tallProject(): string {
   return projectToText({ ...settled(sample, { piece: { ...sample.piece, shape } }).whole, name: NAME });
 }
 
+/** Looks where the piece stands, and unless `chance` is null counts rows until a kill. */
 async function killOnce(
   folder: string,
   document: string,
   before: Shown,
-  chance: Chance,
+  chance: Chance | null,
   about: string,
 ): Promise<{ readonly stood: number; readonly shown: Shown }> {
   const host = await startBuiltHost(join(folder, 'home'), join(folder, 'data'), document);
@@ -86,6 +98,7 @@ async function killOnce(
     if (stood < before.kept || stood > before.pressed) {
       throw new Error(`${about}: ${stood} rows, where ${before.kept} were shown as kept and ${before.pressed} pressed`);
     }
+    if (chance === null) return { stood, shown: before };
     // It starts at the right.
     if (stood > 0) await page.getByRole('button', { name: stood % 2 === 0 ? 'At the right' : 'At the left' }).click();
     await page.getByRole('button', { name: 'Row done' }).waitFor();
@@ -131,6 +144,7 @@ async function knit(page: Page, shown: Shown, begin: () => void): Promise<void> 
   gone.catch(() => undefined);
   for (;;) {
     const wanted = shown.reading + 1;
+    if (wanted > ROWS) throw new Error(`More than ${MOST_ROWS_A_KILL} rows were counted before a kill`);
     shown.pressed = wanted;
     const isShown = new Promise<void>((resolve) => {
       next = () => void (shown.reading >= wanted && resolve());
