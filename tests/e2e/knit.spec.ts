@@ -251,6 +251,7 @@ test('keeps the row when the project is saved, under another name too, and asks 
   await page.keyboard.press('Control+S');
   const panel = new FilePanel(page);
   await panel.saveAs('mine');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
   await expect(reading(page)).toHaveText('3');
   await expect(done(page)).toBeVisible();
   await knitTo(page, 4);
