@@ -16,7 +16,6 @@ import {
 import {
   AT_THE_START,
   countedOn,
-  countingFrom,
   digestOf,
   orderToText,
   toldOf,
@@ -27,6 +26,7 @@ import {
 } from '@shared/knitting/index.ts';
 import { outcome, problemError, type Problem } from '@shared/problem/index.ts';
 import { newId } from '../session/new-id.ts';
+import { countOf, timesOf } from './counted-journal.ts';
 
 /** An event, but for the reading at which it happens. */
 export type Happened = KnittingEvent extends infer Event
@@ -64,9 +64,11 @@ export class PieceCounter {
   #isFollowing = false;
   /** The same problem of reading is told once, however often it is tried again. */
   #told: Problem['code'] | null = null;
+  /** The id of the last entry that is known to be on the disk: it tells this journal from one that was begun anew. */
+  #lastId: string | null = null;
   /** One thing after the other: what happens while another is written waits for it. */
   #work: Promise<void> = Promise.resolve();
-  #times: number[] = [];
+  #times: readonly number[] = [];
   /** When something happened here last, in ms. */
   #lastAt: number;
 
@@ -113,7 +115,8 @@ export class PieceCounter {
       const begun = await this.host.call('knitting.begin', { begun: this.#beginning(this.design), isAnew: true });
       if (!begun.ok) return this.listener.problem(begun.problem);
       this.#counting = atTheStart(this.design);
-      [this.#isBegun, this.#isBack, this.#times] = [true, false, []];
+      [this.#isBegun, this.#isBack, this.#times, this.#lastId] = [true, false, [], null];
+      [this.#isFollowing, this.#lastAt] = [false, this.now()];
       this.#tell();
     });
   }
@@ -121,20 +124,29 @@ export class PieceCounter {
   /** Takes over what another window wrote, writes what waits, and reads again what could not be read. */
   catchUp(): Promise<void> {
     return this.#inTurn(async () => {
-      const { of } = this;
       if (!this.#isRead || !this.#isBegun || !this.#counting) return this.#load();
       this.#noticeAway(this.#counting.progress.place);
       if (this.#counting.waiting.length > 0) {
         await this.#write();
         return this.#tell();
       }
-      const since = await this.host.call('knitting.since', { of, after: this.#counting.entries });
-      if (!since.ok || since.value.entries.length === 0) return;
-      this.#take(since.value.entries);
+      const entries = await this.#since(this.#counting.entries);
+      if (entries === 'begun anew') return this.#load(true);
+      if (!entries || entries.length === 0) return;
+      this.#take(entries);
       this.#isFollowing = true;
       this.#lastAt = this.now();
       this.#tell();
     });
+  }
+
+  /** What stands behind the first `after` entries; null where that is not known now. */
+  async #since(after: number): Promise<readonly Entry[] | 'begun anew' | null> {
+    const since = await this.host.call('knitting.since', { of: this.of, after: Math.max(0, after - 1) });
+    if (!since.ok) return null;
+    const { entries } = since.value;
+    if (after === 0) return entries;
+    return entries[0]?.id === this.#lastId ? entries.slice(1) : 'begun anew';
   }
 
   /** Nothing happened for so long that the knitter may have been away. */
@@ -150,27 +162,31 @@ export class PieceCounter {
     return done;
   }
 
-  /** Another window may have begun meanwhile what this one has not. */
-  async #load(): Promise<void> {
+  /**
+   * Another window may have begun meanwhile what this one has not. `isAnew`: it
+   * has put this count aside, and what waits here belongs to the piece as it was.
+   */
+  async #load(isAnew = false): Promise<void> {
     const wasRead = this.#isRead;
-    if (this.#counting && this.#counting.waiting.length > 0) return;
+    if (!isAnew && this.#counting && this.#counting.waiting.length > 0) return;
     const read = await this.host.call('knitting.read', { of: this.of });
-    const counting = read.ok
+    const found = read.ok
       ? outcome(() => {
           const journal = read.value && journalFromText(read.value.text);
-          return journal && { ...countingFrom(journal), times: timesOf(journal.entries) };
+          return journal && countOf(journal);
         })
       : read;
-    if (!counting.ok) {
-      if (this.#told !== counting.problem.code) this.listener.problem(counting.problem);
-      this.#told = counting.problem.code;
+    if (!found.ok) {
+      if (this.#told !== found.problem.code) this.listener.problem(found.problem);
+      this.#told = found.problem.code;
       return;
     }
     this.#isRead = true;
-    if (counting.value) {
-      const { times, ...begun } = counting.value;
-      [this.#counting, this.#times, this.#isBegun] = [begun, times, true];
-      const { phase, reading } = begun.progress.place;
+    if (found.value) {
+      const { counting, times, lastId } = found.value;
+      this.#isFollowing = wasRead;
+      [this.#counting, this.#times, this.#lastId, this.#isBegun] = [counting, times, lastId, true];
+      const { phase, reading } = counting.progress.place;
       this.#isBack = !wasRead && phase === 'knitting' && reading > 0;
     } else if (!wasRead) this.#counting = this.design && atTheStart(this.design);
     else return;
@@ -201,9 +217,12 @@ export class PieceCounter {
     if (waiting.length === 0) return;
     const written = await this.host.call('knitting.append', { of: this.of, after: entries, events: [...waiting] });
     if (!written.ok) return;
-    this.#take(written.value.entries);
-    // Others stood there: what still can follow them is written behind them.
-    if (!written.value.isKept && written.value.entries.length > 0) await this.#write();
+    if (written.value.isKept) return this.#take(written.value.entries);
+    // Others stand there: what still can follow them is written behind them.
+    const there = await this.#since(entries);
+    if (there === 'begun anew') return this.#load(true);
+    this.#take(there ?? []);
+    if (there && there.length > 0) await this.#write();
   }
 
   async #begin(): Promise<boolean> {
@@ -216,8 +235,9 @@ export class PieceCounter {
     const there = isNew ? null : journalFromText(text);
     this.#isBegun = true;
     if (!there) return true;
-    this.#counting = { ...countingFrom(there), waiting: counting.waiting };
-    this.#times = timesOf(there.entries);
+    const found = countOf(there);
+    [this.#times, this.#lastId] = [found.times, found.lastId];
+    this.#counting = { ...found.counting, waiting: counting.waiting };
     this.#take([]);
     return true;
   }
@@ -231,7 +251,8 @@ export class PieceCounter {
     const told = outcome(() => toldOf(this.#counting as Counting, entries));
     if (!told.ok) return this.listener.problem(told.problem);
     this.#counting = told.value.counting;
-    this.#times = [...this.#times, ...timesOf(entries)].slice(-MOST_TIMES);
+    this.#lastId = entries.at(-1)?.id ?? this.#lastId;
+    this.#times = timesOf(entries, this.#times);
     for (const { problem } of told.value.dropped) this.listener.problem(problem);
   }
 
@@ -265,16 +286,6 @@ const SAYS_WHERE: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>([
 
 /** So long without a row, in ms, that the knitter may have turned to something else in between. */
 export const AWAY_MS = 20 * 60_000;
-
-/** More than a pace is told from, and a rest is proposed by. */
-const MOST_TIMES = 1000;
-
-function timesOf(entries: readonly Entry[]): number[] {
-  return entries
-    .filter(({ event }) => event.kind === 'row-done')
-    .map(({ at }) => Date.parse(at))
-    .slice(-MOST_TIMES);
-}
 
 function atTheStart(knitting: KnittingOrder): Counting {
   const progress = { knitting, place: AT_THE_START };

@@ -243,6 +243,36 @@ describe('a piece that is counted', () => {
     expect(last().place.phase).toBe('knitting');
   });
 
+  it.each([0, 1, 3, 5])(
+    'goes over to a piece that another window has begun anew, %i rows of it knitted since',
+    async (rows) => {
+      const disk = new Disk();
+      const [one, other] = [counterOn(disk), counterOn(disk)];
+      await one.counter.load();
+      for (let row = 0; row < 3; row++) await one.counter.happened({ kind: 'row-done' });
+      await other.counter.load();
+      await other.counter.beginAnew();
+      for (let row = 0; row < rows; row++) await other.counter.happened({ kind: 'row-done' });
+      await one.counter.catchUp();
+      expect(one.last()).toMatchObject({ place: { reading: rows }, isKept: true, isFollowing: true });
+      await one.counter.happened({ kind: 'row-done' });
+      expect(one.last().place.reading).toBe(rows + 1);
+      expect(disk.entries).toHaveLength(rows + 1);
+    },
+  );
+
+  it('counts no row of a piece that was put aside onto the one that was begun anew', async () => {
+    const disk = new Disk();
+    const [one, other] = [counterOn(disk), counterOn(disk)];
+    await one.counter.load();
+    for (let row = 0; row < 3; row++) await one.counter.happened({ kind: 'row-done' });
+    await other.counter.load();
+    await other.counter.beginAnew();
+    await one.counter.happened({ kind: 'row-done' });
+    expect(one.last()).toMatchObject({ place: { reading: 0 }, isKept: true });
+    expect(disk.entries).toEqual([]);
+  });
+
   it('goes with its project to another file, and asks nothing for that', async () => {
     const disk = new Disk();
     const { counter, last } = counterOn(disk);
