@@ -112,7 +112,7 @@ export const knitBench = {
   cannot: 'This piece cannot be knitted as it is.',
   toPiece: 'Go to the Piece bench',
   caution:
-    'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, move the weights up now and then, and rest.',
+    'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, and rest now and then.',
   aids: {
     title: 'Voice, sound and key',
     speak: 'Speak rows',
