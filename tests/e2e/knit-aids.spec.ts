@@ -92,6 +92,13 @@ test('a row is said in full or in short, in the words that are heard besides', a
   const short = /^Row 25\. .*\d+ needles forward\.$/;
   await expect(heard).toHaveText(short);
   await expect.poll(spoken).toMatch(short);
+  // What else is set meanwhile says the row no second time.
+  const times = (): Promise<number> =>
+    page.evaluate(() => (globalThis as unknown as { spoken: string[] }).spoken.length);
+  const before = await times();
+  await aids(page).getByRole('switch', { name: 'Tell the time left' }).click();
+  await expect(aids(page).getByRole('switch', { name: 'Tell the time left' })).not.toBeChecked();
+  expect(await times()).toBe(before);
   await page.keyboard.press('Escape');
   await knitTo(page, 25);
   await expect.poll(spoken).toMatch(/^Row 26\. /);
