@@ -111,8 +111,7 @@ export const knitBench = {
   notKept: 'The place is not kept on disk: the count goes on in this window alone.',
   cannot: 'This piece cannot be knitted as it is.',
   toPiece: 'Go to the Piece bench',
-  caution:
-    'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, and rest now and then.',
+  caution: 'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, and rest now and then.',
   aids: {
     title: 'Voice, sound and key',
     speak: 'Speak rows',
