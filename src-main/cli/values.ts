@@ -16,6 +16,7 @@ import type { CliOptionName } from '@shared/words/en/cli.ts';
 import { words } from '@shared/words/index.ts';
 import type { Args } from './args.ts';
 import { placed } from './placed.ts';
+import type { ThirdYarn } from './third-yarn.ts';
 
 /** Runs `read` on the option's text, or gives undefined where it was not given; problems name the option. */
 export function value<T>(args: Args, name: CliOptionName, read: (text: string) => T): T | undefined {
@@ -209,6 +210,7 @@ export const begins = oneOf<Piece['begins']>('begins', ['usual', 'closed', 'open
 export const ends = oneOf<Piece['ends']>('ends', ['cast-off', 'waste-yarn', 'on-a-thread']);
 export const longFloats = oneOf<FloatMending>('long-floats', ['left', 'hooked-up', 'latched-up']);
 export const longCarries = oneOf<CarryMending>('long-carries', ['carried', 'cut']);
+export const thirdYarn = oneOf<ThirdYarn>('third-yarn', ['watched', 'laid', 'redrawn']);
 export const endNeedles = oneOf<'on' | 'off'>('end-needles', ['on', 'off']);
 
 function oneOf<T extends string>(option: CliOptionName, allowed: readonly T[]): (text: string) => T {

@@ -10,8 +10,8 @@ const MOST_YARNS = 2;
 
 /** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
 export function manyYarns({ piece, rows }: Inspected): Finding[] {
-  const many = rows.map((row) => ({ row, yarns: yarnsIn(row) })).filter(({ yarns }) => yarns > MOST_YARNS);
-  const [lowest, highest] = [many[0]?.row, many.at(-1)?.row];
+  const many = rows.filter(isOfManyYarns);
+  const [lowest, highest] = [many[0], many.at(-1)];
   if (!lowest || !highest) return [];
   const isSeen = piece.machine.chooses !== 'ahead-unseen';
   const [rarest] = spareYarns(lowest) as [YarnInRow];
@@ -19,11 +19,11 @@ export function manyYarns({ piece, rows }: Inspected): Finding[] {
     {
       code: 'many-yarns',
       rows: [lowest.row, highest.row],
-      yarns: Math.max(...many.map(({ yarns }) => yarns)),
+      yarns: Math.max(...many.map(yarnsIn)),
       count: many.length,
-      laid: isSeen ? sumOf(many.flatMap(({ row }) => contrastsIn(row))) : null,
+      laid: isSeen ? sumOf(many.flatMap(contrastsIn)) : null,
       change: {
-        stitches: sumOf(many.flatMap(({ row }) => spareYarns(row))),
+        stitches: sumOf(many.flatMap(spareYarns)),
         row: lowest.row,
         yarn: rarest.yarn,
         needles: rarest.needles,
@@ -33,7 +33,7 @@ export function manyYarns({ piece, rows }: Inspected): Finding[] {
 }
 
 /** What a row knits of a contrast yarn. */
-interface YarnInRow {
+export interface YarnInRow {
   readonly yarn: number;
   readonly stitches: number;
   readonly needles: readonly Run[];
@@ -47,10 +47,27 @@ function contrastsIn({ contrast }: PlanRow): YarnInRow[] {
   });
 }
 
+/** Whether a row knits more yarns than one pass feeds. */
+export function isOfManyYarns(row: PlanRow): boolean {
+  return yarnsIn(row) > MOST_YARNS;
+}
+
 /** The contrast yarns that a row has too many of, the rarest first: beside main one may stay, else two. */
-function spareYarns(row: PlanRow): YarnInRow[] {
-  const byCount = contrastsIn(row).sort((one, other) => one.stitches - other.stitches);
-  return byCount.slice(0, byCount.length - (row.isMainKnitted ? MOST_YARNS - 1 : MOST_YARNS));
+export function spareYarns(row: PlanRow): YarnInRow[] {
+  return rarestFirst(row).slice(0, -mostContrasts(row));
+}
+
+/** The contrast yarns that may stay, the rarest of them first. */
+export function keptYarns(row: PlanRow): YarnInRow[] {
+  return rarestFirst(row).slice(-mostContrasts(row));
+}
+
+function rarestFirst(row: PlanRow): YarnInRow[] {
+  return contrastsIn(row).sort((one, other) => one.stitches - other.stitches);
+}
+
+function mostContrasts({ isMainKnitted }: PlanRow): number {
+  return isMainKnitted ? MOST_YARNS - 1 : MOST_YARNS;
 }
 
 function sumOf(yarns: readonly YarnInRow[]): number {

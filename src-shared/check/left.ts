@@ -2,7 +2,7 @@
  * Findings that a person leaves as they are. Each is known by its code and its
  * place, so that it comes back by itself once it lies elsewhere.
  */
-import { changeOf, type Change } from '../project/change.ts';
+import { changeOf, type Change, type ChangeName } from '../project/change.ts';
 import { setPiece } from '../project/edit-makers.ts';
 import type { Plan } from '../plan/index.ts';
 import type { ProjectAt } from '../project/project-at.ts';
@@ -30,12 +30,21 @@ export function leftAmong(
   return new Set(partedByLeft(gathered(findings, patterns), leftAsIs).left.flatMap(({ all }) => all));
 }
 
-/** The change that leaves one of the findings as it is; it forgets what is no longer found. Null where it is left already. */
-export function leaveFinding(project: ProjectAt, { kind }: Gathered, findings: readonly Gathered[]): Change | null {
+/**
+ * The change that leaves one of the findings as it is; it forgets what is no longer
+ * found. `lay-by-hand`: since its rows are laid by hand, as the running order has
+ * them. Null where it is left already.
+ */
+export function leaveFinding(
+  project: ProjectAt,
+  { kind }: Gathered,
+  findings: readonly Gathered[],
+  name: Extract<ChangeName, 'leave-finding' | 'lay-by-hand'> = 'leave-finding',
+): Change | null {
   const { leftAsIs = [] } = project.piece;
   if (leftAsIs.includes(kind)) return null;
   const kept = leftAsIs.filter((each) => findings.some((found) => found.kind === each));
-  return changeOf('leave-finding', ...setPiece(project, { leftAsIs: [...kept, kind] }));
+  return changeOf(name, ...setPiece(project, { leftAsIs: [...kept, kind] }));
 }
 
 /** The change that has it watched again; null where it is watched. */

@@ -78,6 +78,8 @@ export type ChangeName =
   | 'section-gauge'
   | 'section-lining'
   | 'leave-finding'
+  | 'lay-by-hand'
+  | 'other-yarn'
   | 'watch-finding'
   | 'seam-allowance'
   | 'finished-face'

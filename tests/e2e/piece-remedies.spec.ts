@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { RemedyCode } from '@shared/check/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { findingWords } from '@shared/words/findings.ts';
-import { BLANK_ROWS, COLUMNS, HOOKED, IN_SECTION, LEANING, NEAR, UNEVEN } from '../unit/check/mendable.ts';
+import { BLANK_ROWS, COLUMNS, HOOKED, IN_SECTION, LEANING, NEAR, THREE_YARNS, UNEVEN } from '../unit/check/mendable.ts';
 import { expect, test } from './app.ts';
 import { FilePanel } from './file-panel.ts';
 import { openFindings } from './piece-bench.ts';
@@ -65,6 +65,11 @@ const PROJECTS: readonly { readonly about: string; readonly project: ProjectAt; 
       project: HOOKED,
       helped: [{ number: 2, code: 'end-needles-on', undo: 'change end-needle selection' }],
     },
+    {
+      about: 'rows of three yarns',
+      project: THREE_YARNS,
+      helped: [{ number: 1, code: 'other-yarn', undo: 'knit in another yarn of the row' }],
+    },
   ];
 
 for (const { about, project, helped } of PROJECTS) {
@@ -101,3 +106,34 @@ for (const { about, project, helped } of PROJECTS) {
     }
   });
 }
+
+test('rows of three yarns are laid by hand with one press or key, and watched again', async ({ page, start, home }) => {
+  await start();
+  writeFileSync(join(home, 'mend.walewright'), textOf(THREE_YARNS));
+  await page.keyboard.press('Control+O');
+  await new FilePanel(page).openProject('mend.walewright', THREE_YARNS.name);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  const found = await openFindings(page);
+  const lay = found.getByRole('button', { name: 'Lay these rows by hand' });
+  const left = found.getByText('1 left as it is');
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  // Three contrast stitches to a copy on each of two rows, in two copies.
+  const card = found.getByRole('group', { name: /^1 of / });
+  await expect(card).toContainText('12 contrast stitches to lay on 2 rows, each row in one pass; no cell changes.');
+  for (const press of [() => lay.click(), () => lay.press('Enter')]) {
+    await press();
+    await expect(page.getByRole('contentinfo').getByRole('status')).toHaveText(
+      'To be laid by hand: 12 stitches on 2 rows.',
+    );
+    await expect(undo).toHaveAccessibleName('Undo lay rows by hand');
+    await expect(lay).toHaveCount(0);
+    await expect(left).toBeVisible();
+    await page.keyboard.press('Control+Z');
+    await expect(lay).toBeVisible();
+    await expect(left).toHaveCount(0);
+  }
+  await lay.click();
+  await left.click();
+  await found.getByRole('button', { name: 'Watch it again' }).click();
+  await expect(lay).toBeVisible();
+});

@@ -112,7 +112,8 @@ const STRANDS: readonly Mutant[] = [
   },
   { in: 'barsUpTo', text: 'next, most', becomes: 'most' },
   { in: 'keyOf', text: '${feeders[2]} ', becomes: '' },
-  { in: 'spareYarns', text: 'one.stitches - other.stitches', becomes: 'other.stitches - one.stitches' },
+  { in: 'rarestFirst', text: 'one.stitches - other.stitches', becomes: 'other.stitches - one.stitches' },
+  { in: 'rowsToChange', text: 'keptYarns(row).at(-1)', becomes: 'spareYarns(row).at(-1)' },
   { in: 'stack', text: 'candidate.item.first <= item.last', becomes: 'candidate.item.first < item.last' },
   { in: 'depthInSeam', text: 'edges.first + allowance', becomes: 'edges.first + allowance + 1' },
 ];

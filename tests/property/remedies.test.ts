@@ -12,6 +12,7 @@ import {
   type PicturedRemedy,
   type StrandStrip,
 } from '@shared/check/index.ts';
+import { OUTSIDE } from '@shared/fabric/index.ts';
 import { makePlan, type Plan } from '@shared/plan/index.ts';
 import { outcome } from '@shared/problem/index.ts';
 import { afterChange, pieceIn, type Change, type ProjectAt } from '@shared/project/index.ts';
@@ -27,6 +28,14 @@ function longIn(project: ProjectAt, plan: Plan): number {
     if (finding.code === 'contrast-loose-across') return finding.at.reduce((floats, row) => floats + overIn(row), sum);
     return sum;
   }, 0);
+}
+
+/** Rows with stitches of three yarns or more. */
+function manyYarnsIn({ fabric: { rows, width, cells } }: Plan): number {
+  const yarnsOf = (row: number): Set<number> => new Set(cells.subarray(row * width, (row + 1) * width));
+  return Array.from({ length: rows }, (_, row) => yarnsOf(row)).filter(
+    (yarns) => [...yarns].filter((yarn) => yarn !== OUTSIDE).length > 2,
+  ).length;
 }
 
 const wrapsIn = ({ rows }: Plan): number => rows.reduce((sum, { wraps }) => sum + wraps.length, 0);
@@ -81,7 +90,12 @@ it('what would help with one finding does what it says there, and is pictured so
         for (const { intent, effect, before, after } of helping) {
           const mended = afterChange(project, changeFor(project, intent) as Change);
           const then = makePlan(pieceIn(mended));
-          expect(effect.here.after).toBeLessThan(effect.here.before);
+          if (intent.code === 'other-yarn') {
+            expect(effect.manyYarns.after).toBeLessThan(effect.manyYarns.before);
+          } else {
+            expect(effect.here.after).toBeLessThan(effect.here.before);
+          }
+          expect(effect.manyYarns).toEqual({ before: manyYarnsIn(plan.value), after: manyYarnsIn(then) });
           expect(effect.long).toEqual({ before: longIn(project, plan.value), after: longIn(mended, then) });
           expect(before.floats.length).toBe(overIn(plan.value, before));
           expect(after.floats.length).toBe(overIn(then, after));

@@ -13,7 +13,8 @@ import { namedAtGivenPlace, scopeGiven } from '../place-option.ts';
 import { garmentYarnText } from '../text/garment.ts';
 import { onLines } from '../text/on-one-line.ts';
 import { planText } from '../text/plan.ts';
-import { unit, value } from '../values.ts';
+import { withThirdYarn } from '../third-yarn.ts';
+import { thirdYarn, unit, value } from '../values.ts';
 import { placeCommand } from './place.ts';
 
 export const planCommand: Command = {
@@ -33,6 +34,7 @@ export const planCommand: Command = {
     'long-carries',
     'anchors',
     'anchors-behind',
+    'third-yarn',
     'end-needles',
     'begins',
     'ends',
@@ -47,9 +49,9 @@ export const planCommand: Command = {
     const named = namedAtGivenPlace(await readMotif(path, args.values.get('ground')), args);
     const scope = scopeGiven(args);
     if (scope.pieces === 'all') return ofAllPieces(named, args);
-    const project = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
+    const given = named.isProject ? projectWithOptions(named, args) : projectOfMotif(named, args);
     const lengthUnit = value(args, 'unit', unit) ?? 'cm';
-    const plan = blaming(args, path, () => makePlan(pieceIn(project)));
+    const [project, plan] = planned(given, args, path);
     const text = (): string => {
       const lines = onLines(project, plan);
       return [planText(project, plan, lengthUnit), garmentYarnText(needOf([lines]), lines[0].yarns, lengthUnit)].join(
@@ -62,23 +64,30 @@ export const planCommand: Command = {
 
 type Planned = readonly [project: Workpiece, plan: Plan];
 
+/** With what is asked for rows of many yarns. */
+function planned(project: Workpiece, args: Args, called: string): Planned {
+  const how = value(args, 'third-yarn', thirdYarn) ?? 'watched';
+  const plan = blaming(args, called, () => makePlan(pieceIn(project)));
+  const asked = withThirdYarn(project, plan, how);
+  return [asked, asked.motifs === project.motifs ? plan : makePlan(pieceIn(asked))];
+}
+
 /** The yarn that all pieces take in the size, then the plan of each. */
 function ofAllPieces(named: NamedAt, args: Args): Answer {
   const lengthUnit = value(args, 'unit', unit) ?? 'cm';
   const places = placesIn(named.project, { pieces: 'all', sizes: 'this' }).flat();
-  const planned = places.map((project): Planned => {
+  const all = places.map((project): Planned => {
     const piece = projectWithOptions({ ...named, project }, args);
-    const called = words.knitting.piece(piece.piece, sizeName(piece));
-    return [piece, blaming(args, called, () => makePlan(pieceIn(piece)))];
+    return planned(piece, args, words.knitting.piece(piece.piece, sizeName(piece)));
   });
   const { yarns } = named.project;
   const json: GarmentJson = {
     size: sizeName(named.project),
-    yarn: garmentYarnJson(needOf(planned), yarns),
-    pieces: planned.map(([project, plan]) => planJson(project, plan)),
+    yarn: garmentYarnJson(needOf(all), yarns),
+    pieces: all.map(([project, plan]) => planJson(project, plan)),
   };
   const text = (): string => {
-    const onTheirLines = planned.map(([project, plan]) => onLines(project, plan));
+    const onTheirLines = all.map(([project, plan]) => onLines(project, plan));
     const palette = onTheirLines[0]?.[0].yarns ?? yarns;
     return [
       garmentYarnText(needOf(onTheirLines), palette, lengthUnit),

@@ -1,6 +1,7 @@
 /** What would come of a remedy, read from the plans without and with it. */
 import { sectionAt } from '../../piece/index.ts';
 import type { Plan } from '../../plan/index.ts';
+import { isOfManyYarns } from '../colours.ts';
 import { countLongStrands } from '../floats.ts';
 import type { Found } from '../gather.ts';
 
@@ -15,6 +16,8 @@ export interface Effect {
   readonly long: NowAndThen;
   /** Of them those on the rows of the finding, of its yarn if it names one. */
   readonly here: NowAndThen;
+  /** Rows of more yarns than one pass feeds. */
+  readonly manyYarns: NowAndThen;
   /** Balls of contrast in use. */
   readonly balls: NowAndThen;
   /** Negative for fewer. */
@@ -33,6 +36,7 @@ export interface Effect {
 /** What is told of one plan. */
 export interface Tally {
   readonly long: number;
+  readonly manyYarns: number;
   readonly balls: number;
   readonly wraps: number;
   readonly lifts: number;
@@ -45,6 +49,7 @@ export function tallyOf(plan: Plan): Tally {
   const { uses } = plan.yarn;
   return {
     long: countLongStrands(plan, false),
+    manyYarns: plan.rows.filter(isOfManyYarns).length,
     balls: uses.reduce((count, use) => count + (use.role === 'contrast' ? use.balls.length : 0), 0),
     wraps: plan.rows.reduce((count, { wraps }) => count + wraps.length, 0),
     lifts: plan.rows.reduce((count, { lifts }) => count + lifts.length, 0),

@@ -1,7 +1,7 @@
 export type { Effect, NowAndThen } from './effect.ts';
-export type { RemedyCode, RemedyIntent } from './kinds.ts';
+export { remedySetting as settingOf, type RemedyCode, type RemedyIntent } from './kinds.ts';
 export { remediesTaken, type TakenRemedy } from './taken.ts';
-export type { StrandStrip } from './strip.ts';
+export { mostYarnsIn, type StrandStrip } from './strip.ts';
 export {
   isMendable,
   mostEffectiveFirst,

@@ -19,6 +19,8 @@ export interface ToMend {
 
 /** One way to mend findings. An intent is plain data: it goes to workers and back. */
 export interface RemedyKind<I extends { readonly code: string }> {
+  /** It is for rows of more yarns than one pass feeds; all others are for yarn that lies too long. */
+  readonly isForManyYarns?: true;
   /** What could be done here; none where it cannot help such a finding. */
   readonly propose: (toMend: ToMend) => readonly I[];
   /** What is to be set for it; null where there is nothing left to do, or what it names is gone. */

@@ -13,6 +13,7 @@ import { lining, type Lining } from './lining.ts';
 import { mirroredOrder, type MirroredOrder } from './mirrored-order.ts';
 import { moveGroups, type MoveGroups } from './move-groups.ts';
 import { otherPlacing, type OtherPlacing } from './other-placing.ts';
+import { otherYarn, type OtherYarn } from './other-yarn.ts';
 import { ownBalls, type OwnBalls } from './own-balls.ts';
 
 export type RemedyIntent =
@@ -27,7 +28,8 @@ export type RemedyIntent =
   | MoveGroups
   | MirroredOrder
   | LineSection
-  | Lining;
+  | Lining
+  | OtherYarn;
 export type RemedyCode = RemedyIntent['code'];
 
 /** In the order in which those that leave as few are told. */
@@ -44,6 +46,7 @@ const KINDS: { readonly [Code in RemedyCode]: RemedyKind<Extract<RemedyIntent, {
   'mirrored-order': mirroredOrder,
   'line-section': lineSection,
   lining,
+  'other-yarn': otherYarn,
 };
 
 export const REMEDY_CODES = Object.keys(KINDS) as readonly RemedyCode[];

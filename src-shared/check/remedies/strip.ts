@@ -72,3 +72,10 @@ export function strandStrip(plan: Plan, window: StripWindow): StrandStrip {
   }
   return { ...window, stitches, floats };
 }
+
+/** The most yarns that knit in one of the rows. */
+export function mostYarnsIn(stitches: StrandStrip['stitches']): number {
+  const inRows = new Map<number, Set<number>>();
+  for (const { row, yarn } of stitches) inRows.set(row, (inRows.get(row) ?? new Set()).add(yarn));
+  return Math.max(0, ...[...inRows.values()].map(({ size }) => size));
+}

@@ -42,17 +42,26 @@ export class Remedies {
   /** What could be done about a finding; whether it helps is not known yet. `inPlace`: patterns stay where they are. */
   proposed(gathered: Found, inPlace = false): RemedyIntent[] {
     const { piece, plan } = this;
-    return REMEDY_CODES.filter((code) => !inPlace || kindOf(code).keepsPlaces).flatMap((code) =>
-      kindOf(code).propose({ piece, plan, gathered }),
-    );
+    return REMEDY_CODES.map(kindOf)
+      .filter(({ isForManyYarns = false }) => isForManyYarns === isAboutManyYarns(gathered))
+      .filter(({ keepsPlaces }) => keepsPlaces || !inPlace)
+      .flatMap(({ propose }) => propose({ piece, plan, gathered }));
   }
 
-  /** The remedy, if it leaves fewer long floats and carries where the finding is and no more on the piece. Takes as long as a plan, if it was not tried before. */
+  /**
+   * The remedy, if it leaves fewer long floats and carries where the finding is
+   * and fewer on the whole piece: what only moves them elsewhere is none. One
+   * for rows of many yarns leaves fewer of these. Takes as long as a plan, if
+   * it was not tried before.
+   */
   tried(gathered: Found, intent: RemedyIntent): Remedy | null {
     const then = this.#planWith(intent);
     if (!then) return null;
     const here = { before: longHere(this.plan, gathered), after: longHere(then.plan, gathered) };
-    if (here.after >= here.before || then.tally.long >= this.#now.long) return null;
+    const isNone = isAboutManyYarns(gathered)
+      ? then.tally.manyYarns >= this.#now.manyYarns
+      : here.after >= here.before || then.tally.long >= this.#now.long;
+    if (isNone) return null;
     return { intent, effect: this.#effect(intent, then, here) };
   }
 
@@ -84,6 +93,7 @@ export class Remedies {
     return {
       long: { before: now.long, after: tally.long },
       here,
+      manyYarns: { before: now.manyYarns, after: tally.manyYarns },
       balls: { before: now.balls, after: tally.balls },
       wrapsAdded: tally.wraps - now.wraps,
       liftsAdded: tally.lifts - now.lifts,
@@ -160,9 +170,13 @@ export function mostEffectiveFirst(remedies: readonly Remedy[]): Remedy[] {
   );
 }
 
-/** Whether a finding is about strands that are too long, which remedies are for. */
+/** Whether a finding is about strands that are too long or rows of many yarns, which remedies are for. */
 export function isMendable({ finding: { code } }: Pick<Found, 'finding'>): boolean {
   return MENDABLE.has(code);
+}
+
+function isAboutManyYarns({ finding }: Pick<Found, 'finding'>): boolean {
+  return finding.code === 'many-yarns';
 }
 
 const MENDABLE: ReadonlySet<Finding['code']> = new Set<Finding['code']>([
@@ -170,4 +184,5 @@ const MENDABLE: ReadonlySet<Finding['code']> = new Set<Finding['code']>([
   'long-carry',
   'contrast-loose-across',
   'contrast-to-edges',
+  'many-yarns',
 ]);

@@ -68,6 +68,8 @@ const names: { readonly [Name in ChangeName]: string } = {
   'section-gauge': 'change gauge of section',
   'section-lining': 'change lining of section',
   'leave-finding': 'leave what was found',
+  'lay-by-hand': 'lay rows by hand',
+  'other-yarn': 'knit in another yarn of the row',
   'watch-finding': 'watch what was found',
   gauge: 'change gauge',
   'seam-allowance': 'change seam allowance',

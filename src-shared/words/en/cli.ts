@@ -49,6 +49,7 @@ const options = {
     'anchor stitches are added, so that no float is over N stitches; 0: floats stay as they are (default)',
   ],
   'anchors-behind': [null, 'with --anchors, behind the figure too, which speckles it with the main yarn'],
+  'third-yarn': ['HOW', 'rows of three yarns or more: watched (default), laid by hand, or redrawn in two yarns'],
   'end-needles': ['SETTING', 'end-needle selection: on or off (default)'],
   begins: ['HOW', 'usual (default: open where a hem folds, else closed), closed, open on waste yarn, or picked-up'],
   ends: ['HOW', 'cast-off (default), waste-yarn or on-a-thread'],

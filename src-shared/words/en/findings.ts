@@ -194,6 +194,16 @@ function left({ before, after }: NowAndThen): string {
   return `Leaves ${after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`;
 }
 
+/** Of a remedy for rows of many yarns: those that are left, and what becomes longer for it. */
+function leftOfManyYarns({ manyYarns: { before, after }, long }: Effect): string {
+  const more = long.after - long.before;
+  const rows =
+    after === 0
+      ? 'Leaves no row of three yarns or more'
+      : `Leaves ${after} of ${n.rows(before)} of three yarns or more`;
+  return more > 0 ? `${rows}, and ${n.count(more, 'more long float or carry', 'more long floats and carries')}` : rows;
+}
+
 /** `It takes 2 balls, 3 more wraps and 1.2 m more yarn.` Null where it costs nothing. */
 function cost(effect: Effect, unit: LengthUnit): string | null {
   const { balls, wrapsAdded, liftsAdded, chainsAdded, cutsAdded, mmAdded, cellsChanged } = effect;
@@ -226,6 +236,7 @@ const remedyLabels: { readonly [Code in RemedyCode]: string } = {
   'latch-up': 'Latch floats up in columns',
   'end-needles-on': 'Carry it at the edges, with end-needle selection on',
   'cut-carries': 'Cut and rejoin it',
+  'other-yarn': 'Knit each row’s rarest yarn in another of the row',
 };
 
 /** ` in pattern band 2`, where there are several. */
@@ -286,6 +297,16 @@ export const findings = {
     left: (findings: number): string => `${findings} left as ${findings === 1 ? 'it is' : 'they are'}`,
     more: (findings: number): string => `Show ${n.count(findings, 'more thing')} to watch`,
     nothing: 'Nothing stands in the way.',
+    /** Rows of three yarns or more, knitted as they are. */
+    byHand: {
+      lay: (rows: number): string => (rows === 1 ? 'Lay the row by hand' : 'Lay these rows by hand'),
+      effect: (rows: number, stitches: number): string =>
+        `${n.count(stitches, 'contrast stitch', 'contrast stitches')} to lay on ${n.rows(rows)}, each row in one pass; no cell changes. The steps name the needles of each ball.`,
+      nowLaid: (rows: number, stitches: number): string =>
+        `To be laid by hand: ${n.count(stitches, 'stitch', 'stitches')} on ${n.rows(rows)}.`,
+    },
+    /** Where no other yarn of the row can be taken for all copies alike. */
+    noOtherYarn: 'No other yarn of these rows fits in all copies: change cells on the Motif bench.',
   },
   caution: {
     infant: INFANT,
@@ -305,6 +326,7 @@ export const findings = {
       before: 'Now',
       after: 'Then',
       count: (floats: number): string => (floats === 0 ? 'no long float' : n.count(floats, 'long float')),
+      yarns: (most: number): string => `up to ${n.count(most, 'yarn')} in a row`,
     },
     /** What it does, as a button says it; of several bands it says which it is about. */
     name: (intent: RemedyIntent, hasSeveralBands: boolean): string =>
@@ -328,6 +350,10 @@ export const findings = {
     /** What would be left, and what it costs. */
     effect({ intent, effect }: Remedy, unit: LengthUnit = 'cm'): string {
       const { before, after } = effect.long;
+      if (intent.code === 'other-yarn') {
+        const drawn = 'The motif changes in all its copies.';
+        return [`${leftOfManyYarns(effect)}.`, cost(effect, unit), drawn].filter((each) => each !== null).join(' ');
+      }
       const leaves =
         intent.code === 'lining' || intent.code === 'line-section'
           ? `The lining covers ${before - after} of ${n.count(before, 'long float or carry', 'long floats and carries')}`

@@ -60,4 +60,13 @@ export const NEAR = projectWith({
   band: { rule: { kind: 'by-hand', first: [-2, 1] as Slot[] }, endNeedles: true },
 });
 
+/** Rows 2 and 4 knit main and two contrasts, one stitch of X and one of O twice over. */
+export const THREE_YARNS = projectWith({
+  motif: ['XOX.', 'X...', 'OXO.', 'X...'],
+  copies: [2],
+  stitches: 12,
+  rows: 5,
+  band: { unit: 'whole' },
+});
+
 export { COLUMNS };

@@ -4,6 +4,7 @@ import { gridFromText } from '@shared/grid/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, projectAt, sampleProject, startAllOver, startBand, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
+import { THREE_YARNS } from '../check/mendable.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
 import { fileTextOf } from '../../written-projects.ts';
 
@@ -213,6 +214,24 @@ describe('plan of a project', () => {
     const cut = await plan(FAR, '--long-carries', 'cut');
     expect(cut.rows.flatMap(({ carries }) => carries).filter(({ over }) => over)).toEqual([]);
     expect(cut.rows.flatMap(({ cuts }) => cuts).map(({ because }) => because)).toContain('far-aside');
+  });
+
+  it('lays rows of three yarns by hand, or draws their rarest in another, if told so', async () => {
+    const rows = folder.file('three-yarns.walewright', fileTextOf(THREE_YARNS));
+    const made = async (...options: string[]) => {
+      const { findings, rows: knitted } = await plan(rows, ...options);
+      const many = findings.filter(({ code }) => code === 'many-yarns');
+      return { many: many.map(({ leftAsIs }) => leftAsIs), runs: knitted.map(({ runs }) => runs) };
+    };
+    const asIs = await made();
+    expect(asIs.many).toEqual([false]);
+    expect(await made('--third-yarn', 'watched')).toEqual(asIs);
+    expect(await made('--third-yarn', 'laid')).toEqual({ ...asIs, many: [true] });
+    const redrawn = await made('--third-yarn', 'redrawn');
+    expect(redrawn.many).toEqual([]);
+    for (const runs of redrawn.runs) expect(new Set(runs.map(({ yarn }) => yarn)).size).toBeLessThanOrEqual(2);
+    const { out } = await call('plan', rows, '--third-yarn', 'laid');
+    expect(out.split('Left as it is')[1]).toContain('2 rows between');
   });
 
   it('mends all of its patterns, and adds none', async () => {

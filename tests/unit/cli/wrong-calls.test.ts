@@ -107,6 +107,7 @@ describe('a call that cannot be answered', () => {
       '--long-floats',
     ],
     ['carries hooked up', ['plan', sample, '--long-carries', 'hooked-up'], 'option-value', '--long-carries'],
+    ['a third yarn left out', ['plan', sample, '--third-yarn', 'none'], 'option-value', '--third-yarn'],
     ['a negative number of anchors', ['plan', sample, '--anchors', '-1'], 'not-a-whole-number', '--anchors'],
     ['anchors in words', ['plan', sample, '--anchors', 'few'], 'not-a-whole-number', '--anchors'],
     ['anchors over 1001 stitches', ['plan', sample, '--anchors', '1001'], 'not-a-whole-number', '--anchors'],

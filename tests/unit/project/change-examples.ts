@@ -202,6 +202,8 @@ export const examples: { readonly [Name in ChangeName]: Change } = {
   'section-gauge': { ...withSection, name: 'section-gauge' },
   'section-lining': { ...withSection, name: 'section-lining' },
   'leave-finding': changeOf('leave-finding', ...setPiece(at, { leftAsIs: ['long-floats 8-20 0a1b2c3d'] })),
+  'lay-by-hand': changeOf('lay-by-hand', ...setPiece(at, { leftAsIs: ['many-yarns 8-20 0a1b2c3d'] })),
+  'other-yarn': changeOf('other-yarn', paintCells(motif.id, { at: Uint32Array.of(2, 5), to: Uint8Array.of(0, 0) })),
   'watch-finding': changeOf('watch-finding', ...setPiece(at, { leftAsIs: ['infant-floats 8-20 0a1b2c3d'] })),
   'seam-allowance': changeOf('seam-allowance', ...setPiece(at, { seamAllowance: { left: 2, right: 2 } })),
   'finished-face': changeOf('finished-face', ...setPiece(at, { finishedFace: 'purl' })),
