@@ -2,7 +2,8 @@
 import type { GarmentNeed, RowOfPiece, YarnAmount, YarnOnHand } from '@shared/plan/index.ts';
 import type { Yarn } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
-import { thousandths, type PlanJson } from './plan.ts';
+import type { PlanJson } from './plan.ts';
+import { thousandths } from './thousandths.ts';
 
 interface AmountJson {
   readonly metres: number;

@@ -8,9 +8,11 @@ import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/proje
 import { words } from '@shared/words/index.ts';
 import { loopsOf, texOf, type LoopsFrom } from '@shared/yarn/index.ts';
 import { allOverJson, type AllOverJson } from './all-over.ts';
+import { finishingJson, swatchesJson, type FinishingJson, type SwatchJson } from './beside-stitches.ts';
 import { findingJson, type FindingJson } from './finding.ts';
 import { groupJson, type GroupJson } from './placement.ts';
 import { runningOrderJson, type StopJson, type StretchJson } from './running-order.ts';
+import { thousandths } from './thousandths.ts';
 
 type Role = 'main' | 'contrast';
 type RunJson = readonly [first: string, last: string];
@@ -50,7 +52,11 @@ export interface PlanJson {
     readonly contrast: { readonly metres: number };
     /** What is wound off by itself: main, then each contrast, one ball or one for each group that has its own. */
     readonly balls: readonly BallJson[];
+    /** What of these lengths is for ends, casting off and sewing up. */
+    readonly finishing: FinishingJson;
   };
+  /** At which gauge each pattern is knitted, and what that does to the width. */
+  readonly swatches: readonly SwatchJson[];
 }
 
 export interface BallJson {
@@ -151,7 +157,9 @@ export function planJson(project: Workpiece, plan: Plan): PlanJson {
       main: { metres: metresOf(plan, 'main') },
       contrast: { metres: metresOf(plan, 'contrast') },
       balls: ballsJson(knit, plan),
+      finishing: finishingJson(plan),
     },
+    swatches: swatchesJson(plan, piece.gauge),
   };
 }
 
@@ -218,9 +226,4 @@ function ballsJson(piece: KnitPiece, plan: Plan): BallJson[] {
 function metresOf({ yarn }: Plan, role: Role): number {
   const mm = yarn.uses.filter((use) => use.role === role).reduce((sum, use) => sum + use.totalMm, 0);
   return thousandths(mm / 1000);
-}
-
-/** Lengths are estimates; what lies behind the third place is noise. */
-export function thousandths(value: number): number {
-  return Math.round(value * 1000) / 1000;
 }

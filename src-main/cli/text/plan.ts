@@ -3,18 +3,20 @@ import { findingsOf, gatherFindings, leftAmong, remediesFor, type Finding } from
 import { actNames, atHand, blockedBecause, rowsToKnit, runsText, sentences } from '@shared/output/index.ts';
 import type { LengthUnit } from '@shared/length/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
-import { runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
+import { patternGauges, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { findingWords } from '@shared/words/findings.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
+import { yarnWords } from '@shared/words/yarn.ts';
 import { onLines } from './on-one-line.ts';
 import { table, under } from './table.ts';
 
 /** `plan` is that of `given`. */
 export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm'): string {
   const [project, plan] = onLines(given, planned);
-  const { rowsTitle, strandsTitle, legend, findingsTitle, remediesTitle, noFindings } = terminalWords.cli.plan;
+  const { rowsTitle, strandsTitle, besideTitle, legend, findingsTitle, remediesTitle, noFindings } =
+    terminalWords.cli.plan;
   const piece = pieceIn(project);
   const found = findingsOf(piece, plan);
   // A finding is known by what is said of it, with names as they are.
@@ -32,11 +34,16 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
   );
   const blocked = blockedBecause(plan, piece, unit);
   const strands = words.knitting.wrapStrands(plan.wrapStrands, unit);
+  const beside = [
+    ...yarnWords.finishing(plan.yarn.finishing, unit),
+    ...patternGauges(plan, piece.gauge).map((one) => yarnWords.patternGauge(one, unit)),
+  ];
   return [
     words.knitting.summary(plan, project).join('\n'),
     ...blocked.slice(0, 1),
     under(words.runningOrder.titles.atHand, readyLines(piece, plan, unit)),
     ...(strands.length > 0 ? [under(strandsTitle, strands)] : []),
+    ...(beside.length > 0 ? [under(besideTitle, beside)] : []),
     under(rowsTitle, rowLines(project, plan, unit)),
     legend,
     under(findingsTitle, findings.length > 0 ? findings : [noFindings]),

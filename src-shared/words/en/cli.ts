@@ -230,6 +230,7 @@ export const cli = {
   plan: {
     rowsTitle: 'Rows, each below what is done before it',
     strandsTitle: 'Strands of main to cut for wrapping',
+    besideTitle: 'Finishing and swatches',
     floats: 'Long floats',
     carries: 'Long carries',
     float: (role: string, longest: number): string => `${role} ${longest}`,

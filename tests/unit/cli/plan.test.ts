@@ -1,12 +1,13 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { findingsOf, gathered } from '@shared/check/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
+import type { Section } from '@shared/piece/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, projectAt, sampleProject, startAllOver, startBand, type ProjectAt } from '@shared/project/index.ts';
 import type { PlanJson, RowJson } from '../../../src-main/cli/json/plan.ts';
-import { THREE_YARNS } from '../check/mendable.ts';
+import { IN_SECTION, THREE_YARNS } from '../check/mendable.ts';
 import { blankColumnMotif, call, callJson, Folder } from './calls.ts';
-import { fileTextOf } from '../../written-projects.ts';
+import { fileTextOf, settled } from '../../written-projects.ts';
 
 const folder = new Folder();
 afterAll(() => folder.remove());
@@ -15,6 +16,46 @@ const motif = folder.motif('motif.pbm', blankColumnMotif(31));
 const sample = folder.file('sample.walewright', fileTextOf(projectAt(sampleProject())));
 const plan = (...typed: string[]): Promise<PlanJson> => callJson<PlanJson>('plan', ...typed);
 const row = ({ rows }: PlanJson, number: number): RowJson => rows[number - 1] as RowJson;
+
+describe('plan says beside the stitches', () => {
+  // 120 stitches at 28 in 10 cm, 100 rows at 40 in 10 cm; 3 to 4 widths, 1½ to 2 seams: common practice, no source.
+  const typed = [motif, '--stitches', '120', '--copies', '3', '--gauge', '28x40', '--rows', '100'];
+
+  it('what casting off, sewing up and ends take', async () => {
+    const sewn = await plan(...typed, '--seam-allowance', '1');
+    expect(sewn.yarn.finishing).toMatchObject({
+      castOff: { widthMm: 428.571, leastMetres: 1.286, mostMetres: 1.714 },
+      sewing: { seamMm: 250, leastMetres: 0.375, mostMetres: 0.5 },
+    });
+    // 15 cm at each end of the main yarn and of one contrast.
+    expect(sewn.yarn.finishing.tails).toEqual({ metres: 0.6 });
+    const neither = await plan(...typed, '--seam-allowance', '0', '--ends', 'on-a-thread');
+    expect(neither.yarn.finishing).toMatchObject({ castOff: null, sewing: null });
+    const { out } = await call('plan', ...typed, '--seam-allowance', '1');
+    expect(out).toContain('Sewing up takes 38 cm to 50 cm');
+  });
+
+  it('that a pattern wants a swatch of its own, or what its gauge does to the width', async () => {
+    const { swatches } = await plan(...typed);
+    expect(swatches).toEqual([
+      { pattern: 'band', number: 1, row: 1, stitches: 120, ownGauge: false, widthMm: 428.571, plainWidthMm: 428.571 },
+    ]);
+    expect((await call('plan', ...typed)).out).toContain('Knit a second swatch in the pattern');
+    const [cuff, band] = IN_SECTION.piece.sections as [Section, Section];
+    const sections = [cuff, { ...band, gauge: { stitches: 30, rows: 40 } }];
+    const own = folder.file(
+      'own-gauge.walewright',
+      fileTextOf(settled(IN_SECTION, { piece: { ...IN_SECTION.piece, sections } })),
+    );
+    // 20 stitches at 30 in 10 cm against 28.
+    expect((await plan(own)).swatches).toMatchObject([
+      { stitches: 20, ownGauge: true, widthMm: 66.667, plainWidthMm: 71.429 },
+    ]);
+    expect((await call('plan', own)).out).toContain(
+      '6.7 cm wide at the gauge of their section, 0.5 cm narrower than plain fabric (7.1 cm)',
+    );
+  });
+});
 
 describe('plan of a piece whose size was given in centimetres', () => {
   it('keeps to it at another gauge, where rows that were counted stay', async () => {
