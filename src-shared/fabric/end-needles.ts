@@ -43,8 +43,10 @@ type Ends = readonly [left: number, right: number];
  * An edge needle takes the contrast that is nearest to it in its row. On a
  * blank row it is the contrast in the second feeder: that of the row before,
  * else of the next, as far as the rows of `on` go on; where a row has two, the
- * one on the left, except on rows of `parted`, where the groups have balls of
- * their own and each edge keeps its own. Rows without any contrast near stay.
+ * one that the next row with figure knits too, so that no yarn is changed
+ * between them, else the one on the left; except on rows of `parted`, where the
+ * groups have balls of their own and each edge keeps its own. Rows without any
+ * contrast near stay.
  *
  * A machine brings forward the outermost needles that were in work on the row
  * before; where they can be seen they are put right by hand after shaping, else
@@ -76,6 +78,18 @@ export function withEndNeedles(
     endNeedles[row - 1] = { needles, isBlank };
   };
   const knitBlank = (row: number, [left, right]: Ends): void => knit(row, [left, parted.has(row) ? right : left], true);
+  /** Of two contrasts of the row below blank ones the one that stays in the feeder; asked once for the blank rows between two with figure. */
+  let stays: { readonly of: Ends; readonly ends: Ends } | null = null;
+  const stayingOf = (ends: Ends, row: number): Ends => {
+    const [left, right] = ends;
+    if (stays?.of === ends) return stays.ends;
+    let next = row;
+    while (left !== right && on.has(next) && endsOf(fabric, next, main) === null) next++;
+    const staying =
+      left !== right && on.has(next) && !knits(fabric, next, left) && knits(fabric, next, right) ? right : left;
+    stays = { of: ends, ends: [staying, staying] };
+    return stays.ends;
+  };
   for (let row = 1; row <= fabric.rows; row++) {
     if (!on.has(row)) {
       before = null;
@@ -88,7 +102,7 @@ export function withEndNeedles(
       waiting = [];
       before = ends;
       knit(row, ends, false);
-    } else if (before) knitBlank(row, before);
+    } else if (before) knitBlank(row, parted.has(row) ? before : stayingOf(before, row));
     else waiting.push(row);
   }
   return { fabric: { ...fabric, cells }, endNeedles };
@@ -115,6 +129,10 @@ export function asChosenUnseen(fabric: Fabric, outline: Outline, main: number): 
     if (now.last > before.last) cells.fill(main, start + Math.max(before.last + 1, now.first), start + now.last + 1);
   }
   return { ...fabric, cells };
+}
+
+function knits({ cells, width, rows }: Fabric, row: number, yarn: number): boolean {
+  return row <= rows && cells.subarray((row - 1) * width, row * width).includes(yarn);
 }
 
 /** The outermost contrasts of a row, or null where it is all main. */

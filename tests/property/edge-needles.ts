@@ -3,7 +3,8 @@
  * no source) and from nothing of the program: on each row of a pattern that
  * has it, the two edge needles knit contrast. It is the contrast that is
  * nearest in the row; on a blank row the one that is still in the feeder from
- * the row before, and if there is none, the one that will be put in next.
+ * the row before, and if there is none, the one that will be put in next. Of
+ * two it is the one that is knitted again above, for it need not be changed.
  */
 import type { ProjectAt } from '@shared/project/index.ts';
 
@@ -44,8 +45,13 @@ export function edgesOn<Yarn>(
     if (near > lines.length || !isOn(near)) return line;
   }
   const figure = figureOf(near);
-  const left = figure[0] as Yarn;
-  const right = near === row || isParted(row) ? (figure.at(-1) as Yarn) : left;
+  const ends = [figure[0] as Yarn, figure.at(-1) as Yarn] as const;
+  let above = row;
+  while (near < row && isOn(above) && above <= lines.length && figureOf(above).length === 0) above++;
+  const again = near < row && isOn(above) ? ends.find((yarn) => figureOf(above).includes(yarn)) : undefined;
+  const isEachItsOwn = near === row || isParted(row);
+  const left = isEachItsOwn ? ends[0] : (again ?? ends[0]);
+  const right = isEachItsOwn ? ends[1] : left;
   const first = line.findIndex((yarn) => yarn !== null);
   const last = line.findLastIndex((yarn) => yarn !== null);
   return line.map((yarn, at) => {

@@ -3,6 +3,7 @@
  * heavier the longer, with its stitches on a tag. Where it is hooked or latched
  * up it hangs in parts, from one needle that holds it to the next.
  */
+import { sectionAt, type SectionSpan } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import { looseParts, looseStitches, type Float } from '@shared/strands/index.ts';
 import type { PixelBox, Viewport } from '../../canvas/index.ts';
@@ -39,6 +40,13 @@ export function strandsIn(
     }
   }
   return view.cellHeight < CROWDED_ROW ? longestInPlace(strands, CROWD, CROWD) : strands;
+}
+
+/** The same strands, of which none warns that a folded hem or a lining covers. */
+export function warnedInOpen(strands: readonly Strand[], sections: readonly SectionSpan[]): Strand[] {
+  return strands.map((strand) =>
+    strand.isOver && sectionAt(sections, strand.row).isLined ? { ...strand, isOver: false } : strand,
+  );
 }
 
 /** How far above the middle of its row a float is held, in rows: it hangs on the needle that knits the next one. */

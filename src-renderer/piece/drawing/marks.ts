@@ -13,7 +13,7 @@ import { drawAnchors } from './anchors.ts';
 import { drawBedEnds } from './bed-ends.ts';
 import { drawCounter } from './counter.ts';
 import type { Strand } from '../../canvas/strands.ts';
-import { drawFloats, drawTags, ROOMY_ROW, strandsIn } from './floats.ts';
+import { drawFloats, drawTags, ROOMY_ROW, strandsIn, warnedInOpen } from './floats.ts';
 import { drawCentre, drawChosen, drawEdges, drawFold, drawGroup } from './group-marks.ts';
 import { drawFeeding } from './feeding-strip.ts';
 import { drawGroupNumbers } from './group-numbers.ts';
@@ -92,7 +92,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
     for (const part of laid.parts) {
       const { view } = part;
       if (showsFloats && view.cellHeight >= ROOMY_ROW) {
-        const own = strandsIn(rows, view, width, height, part);
+        const own = warnedInOpen(strandsIn(rows, view, width, height, part), plan.sections);
         drawFloats(context, own, view.cellHeight, look);
         strands.push(...own);
       }

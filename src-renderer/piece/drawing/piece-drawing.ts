@@ -21,7 +21,7 @@ import type { StitchSpot } from '../stitch-spot.ts';
 import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
-import { drawFloats, drawTags, ROOMY_ROW } from './floats.ts';
+import { drawFloats, drawTags, ROOMY_ROW, warnedInOpen } from './floats.ts';
 import { drawFinding, type Shown } from './finding-marks.ts';
 import {
   drawOverMovingGroups,
@@ -107,7 +107,7 @@ function drawPointed(
   if (!scene.showsFloats || dragged || sideOf(scene) !== 'purl') return;
   const { plan, look, font, chosen } = scene;
   const pointed = { row: spot?.row ?? null, group: chosen, places: found.floats };
-  const strands = pointedStrands(plan.rows, laid, size, pointed);
+  const strands = warnedInOpen(pointedStrands(plan.rows, laid, size, pointed), plan.sections);
   if (strands.length === 0) return;
   drawFloats(context, strands, ROOMY_ROW, look);
   drawTags(context, strands, [], look, font);

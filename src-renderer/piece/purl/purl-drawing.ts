@@ -16,7 +16,7 @@ import { drawCounter } from '../drawing/counter.ts';
 import { drawCursor } from '../drawing/cursor.ts';
 import { drawFeeding, type FeedingScene } from '../drawing/feeding-strip.ts';
 import { drawFinding, type Shown } from '../drawing/finding-marks.ts';
-import { drawFloats, drawTags, ROOMY_ROW, strandsIn } from '../drawing/floats.ts';
+import { drawFloats, drawTags, ROOMY_ROW, strandsIn, warnedInOpen } from '../drawing/floats.ts';
 import { drawFold } from '../drawing/group-marks.ts';
 import type { LaidView } from '../drawing/laid-view.ts';
 import type { Look } from '../drawing/look.ts';
@@ -102,7 +102,7 @@ function drawStrands(context: CanvasRenderingContext2D, laid: LaidView, { scene 
   if (showsFloats) {
     const roomy = laid.parts.filter(({ view }) => view.cellHeight >= ROOMY_ROW);
     const strands = roomy.flatMap((part) => strandsIn(plan.rows, part.view, size.width, size.height, part));
-    drawTags(context, strands, [], look, font);
+    drawTags(context, warnedInOpen(strands, plan.sections), [], look, font);
   }
   drawCounter(context, laid, outline, look, font, size.width, size.height);
   if (scene.feeding) drawFeeding(context, laid, scene.feeding, look, font, scene.stripTop, foot);
@@ -124,11 +124,12 @@ function drawPointed(
   const foot = footOf(laid, size.height);
   if (spot) drawRowMark(context, laid, spot.row, plan, look, 0);
   if (showsFloats) {
-    const strands = pointedStrands(plan.rows, laid, size, {
+    const pointed = pointedStrands(plan.rows, laid, size, {
       row: spot?.row ?? null,
       group: chosen,
       places: found.floats,
     });
+    const strands = warnedInOpen(pointed, plan.sections);
     // From afar they are lifted out of the veil.
     const { cellHeight } = laid.whole;
     if (cellHeight < ROOMY_ROW) drawFloats(context, strands, ROOMY_ROW, look);

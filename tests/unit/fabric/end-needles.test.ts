@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { startAllOver, START_MACHINE, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
+import { makePlan, runningOrderOf } from '@shared/plan/index.ts';
+import { pieceIn, startAllOver, START_MACHINE, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
 import { checkedPlan, FIVE, onlyFindings } from '../check/found.ts';
 import { text } from './fabric-text.ts';
 import { projectWith } from './pieces.ts';
@@ -66,6 +67,22 @@ describe('end needles', () => {
 
   it('take the nearest of two contrasts, and one of them on a blank row', () => {
     expect(text(checkedPlan(allOver(['.........', '..X...O..'], 9, 2)).fabric)).toEqual(['X.......X', 'X.X...O.O']);
+  });
+
+  // One yarn is changed for another between rows, and none that goes on above: common practice, no source.
+  it.each([
+    [['..O...O..', '.........', '..X...O..'], 'O.......O'],
+    [['..X...X..', '.........', '..X...O..'], 'X.......X'],
+    [['..X...O..', '.........', '..X...O..'], 'X.......X'],
+    [['..O...O..', '.........', '.........', '..X...O..'], 'O.......O'],
+  ])('knit on blank rows that of two contrasts which goes on above: %j', (drawn, blank) => {
+    const project = allOver(drawn, 9, drawn.length);
+    const rows = text(checkedPlan(project).fabric);
+    expect(rows.slice(1, -1)).toEqual(drawn.slice(1, -1).map(() => blank));
+    const running = runningOrderOf(pieceIn(project), makePlan(pieceIn(project)));
+    const acts = running.isKnittable ? running.order.flatMap((part) => (part.kind === 'stop' ? part.acts : [])) : [];
+    const threaded = acts.filter((act) => act.kind === 'thread' && act.feeder === 2);
+    expect(threaded).toHaveLength(1);
   });
 
   it('are counted in the yarn, floated to and carried from', () => {

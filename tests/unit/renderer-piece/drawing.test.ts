@@ -7,7 +7,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, tagsOf, thicknessOf, type Strand } from '../../../src-renderer/canvas/strands.ts';
-import { strandsIn } from '../../../src-renderer/piece/drawing/floats.ts';
+import { strandsIn, warnedInOpen } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
 import { rulerLabels, rulerMarks, ticksOf } from '../../../src-renderer/piece/drawing/ruler.ts';
@@ -222,6 +222,16 @@ describe('floats as they are drawn', () => {
     expect([left.y1, right.y2]).toEqual([left.y, right.y]);
     expect([left.y2, right.y1]).toEqual([left.y - 0.75 * 7, left.y - 0.75 * 7]);
     expect(parts.some(({ isOver }) => isOver)).toBe(false);
+  });
+
+  it('warn only where nothing covers them', () => {
+    const warnedIn = (isLined: boolean): boolean[] => {
+      const { rows, sections } = planOf(twoGroups({ piece: { isLined } }));
+      return warnedInOpen(strandsIn(rows, view, 1000, 700), sections).map(({ isOver }) => isOver);
+    };
+    expect(warnedIn(false)).toContain(true);
+    expect(warnedIn(true)).not.toContain(true);
+    expect(warnedIn(true)).toHaveLength(warnedIn(false).length);
   });
 
   it('are left out where they are out of sight', () => {
