@@ -21,6 +21,8 @@ export interface SortedCells extends Sorted {
   readonly cellPixels: number;
   /** 1 for each cell that comes out as another yarn if light is otherwise than most likely; null where light tells nothing. */
   readonly parted: Uint8Array | null;
+  /** 1 for each cell beside which a shadow begins; null where none does. */
+  readonly onEdge: Uint8Array | null;
 }
 
 /** Below this a cell is doubtful: of a fair photo that is about one in a hundred, and nearly every wrong one among them. */
@@ -44,6 +46,9 @@ const HALF_SURE = 0.9;
  */
 const PARTED_SURE = 0.9;
 const MOST_PARTED = 0.025;
+
+/** Beside the edge of a shadow a cell is as little sure from this margin down: light is known there least. */
+const EDGE_MARGIN = 0.75;
 
 /** From this margin on a cell is clear of the border to the next yarn. */
 const CLEAR_MARGIN = 0.5;
@@ -98,7 +103,8 @@ export function confidenceOf(sorted: SortedCells, kind: 'ink' | 'colours' | 'sym
   const confidence = Float32Array.from(sorted.yarns, (_, cell) => {
     const against = weights.reduce((sum, weight, i) => sum + weight * (facts[cell * FACTS.length + i] as number), 0);
     const isHalf = (facts[cell * FACTS.length + STRAY_QUARTERS] as number) >= HALF;
-    const most = Math.min(isHalf ? HALF_SURE : 1, parted?.[cell] === 1 ? PARTED_SURE : 1);
+    const isOnEdge = sorted.onEdge?.[cell] === 1 && (sorted.margins[cell] as number) < EDGE_MARGIN;
+    const most = Math.min(isHalf ? HALF_SURE : 1, isOnEdge || parted?.[cell] === 1 ? PARTED_SURE : 1);
     return Math.min(most, 1 / (1 + Math.exp(against)));
   });
   const doubtful = Uint8Array.from(confidence, (sure, cell) =>

@@ -42,8 +42,26 @@ const MOST_WINDOWS = 25;
 /** A window whose edges come back less clearly than this is left out. */
 const LEAST_CLARITY = 0.12;
 
+/** A window in which less than this share of what is seen in many is seen has specks, not edges: it counts the less. */
+const LEAST_SEEN = 0.15;
+const SEEN_IN_MANY = 0.9;
+
+/** Windows of which none are clear in between are followed over so many, and each of those is as bad as so much of a cell. */
+const MOST_GAP = 4;
+const GAP_COSTS = 0.05;
+
 /** At the corners edges lie at most this far off; where most do not, they are not those of the cells. */
 const MOST_AT_CORNERS = 0.38;
+
+const CORNERS = [
+  [0, 0],
+  [1, 0],
+  [0, 1],
+  [1, 1],
+] as const;
+
+/** Corners were set on the chart's: each counts as a window of this clarity, so that where no edges are seen the surface does not run off. */
+const CORNER_COUNTS = 0.3;
 
 /** Powers of the place along and across the direction that make the surface. */
 const POWERS: readonly (readonly [number, number])[] = [
@@ -87,14 +105,22 @@ function windowsOf(straight: Picture, direction: Direction, count: number, besid
   const bands = edgeShares(straight, direction, many(beside, BANDS)).map((shares) =>
     shares.map((share) => share * share),
   );
-  return bands.map((band, b) =>
+  const all = bands.map((band, b) =>
     Array.from({ length: windows }, (_, w) => {
       const along = (w + 0.5) / windows;
       // Twice as wide as they are apart, and never less than a few cells.
       const width = band.length * Math.min(1, Math.max(2 / windows, 4 / count));
-      const { phase, clarity } = phaseAround([band], count, along * band.length, width);
-      return { along, beside: (b + 0.5) / bands.length, clarity, phase };
+      const { phase, clarity, seen } = phaseAround([band], count, along * band.length, width);
+      return { along, beside: (b + 0.5) / bands.length, clarity, phase, seen };
     }),
+  );
+  const each = all.flatMap((band) => band.map(({ seen }) => seen)).sort((one, other) => one - other);
+  const enough = LEAST_SEEN * (each[Math.floor(SEEN_IN_MANY * (each.length - 1))] as number);
+  return all.map((band) =>
+    band.map(({ seen, clarity, ...window }) => ({
+      ...window,
+      clarity: seen < enough ? (clarity * seen) / enough : clarity,
+    })),
   );
 }
 
@@ -109,30 +135,40 @@ function surface(windows: readonly (readonly Window[])[]): Surface {
   const isLarge = windows.length > BANDS || (windows[0]?.length ?? 0) > WINDOWS;
   const powers = isLarge ? LARGE_POWERS : POWERS;
   if (clear.length < 2 * powers.length) return () => 0;
-  let weights = fitted(clear, powers, () => 1);
+  const free = laidThrough(clear, powers);
+  const turns = turnsOf(free);
+  if (turns === null) return () => 0;
+  const set = CORNERS.map(([along, beside]) => ({ along, beside, clarity: CORNER_COUNTS, phase: turns }));
+  const held = laidThrough([...clear, ...set], powers);
+  return (along, beside) => held(along, beside) - turns;
+}
+
+/** Windows that do not agree with the others are asked less in each round. */
+function laidThrough(windows: readonly Window[], powers: typeof POWERS): Surface {
+  let weights = fitted(windows, powers, () => 1);
   const at = (along: number, beside: number): number =>
     termsAt(along, beside, powers).reduce((sum, term, i) => sum + term * (weights[i] as number), 0);
   for (let round = 0; round < ROUNDS; round++) {
     // A window that was led astray says something of its own; the others agree.
     weights = fitted(
-      clear,
+      windows,
       powers,
       ({ along, beside, phase }) => 1 / (1 + ((phase - at(along, beside)) / MISFIT) ** 2),
     );
   }
-  return fromCorners(at);
+  return at;
 }
 
 /**
- * The surface moved by whole cells so that it is small at the corners, which a
- * hand has set. Where it is not, the edges are not those of the cells, and
- * nothing is said.
+ * By how many whole cells the surface is to be moved to be small at the
+ * corners, which a hand has set. Where it is not, the edges are not those of
+ * the cells: null.
  */
-function fromCorners(at: Surface): Surface {
-  const corners = [at(0, 0), at(1, 0), at(0, 1), at(1, 1)];
+function turnsOf(at: Surface): number | null {
+  const corners = CORNERS.map(([along, beside]) => at(along, beside));
   const turns = Math.round(corners.reduce((sum, off) => sum + off, 0) / corners.length);
   const astray = corners.filter((off) => Math.abs(off - turns) > MOST_AT_CORNERS).length;
-  return 2 * astray > corners.length ? () => 0 : (along, beside) => at(along, beside) - turns;
+  return 2 * astray > corners.length ? null : turns;
 }
 
 /** The surface's weights by least squares; windows count with their clarity and what `trust` says of them. */
@@ -169,19 +205,23 @@ function termsAt(along: number, beside: number, powers: typeof POWERS): number[]
  */
 function followed(windows: readonly (readonly Window[])[]): Window[] {
   const groupOf = new Map<Window, Set<Window>>();
-  const joins: { readonly one: Window; readonly other: Window; readonly step: number }[] = [];
+  const joins: { readonly one: Window; readonly other: Window; readonly cost: number }[] = [];
+  const isClear = (window: Window | undefined): window is Window =>
+    window !== undefined && window.clarity >= LEAST_CLARITY;
   windows.forEach((band, b) =>
     band.forEach((window, w) => {
-      if (window.clarity < LEAST_CLARITY) return;
+      if (!isClear(window)) return;
       groupOf.set(window, new Set([window]));
-      for (const other of [band[w + 1], windows[b + 1]?.[w]]) {
-        if (!other || other.clarity < LEAST_CLARITY) continue;
+      for (const next of [(gap: number) => band[w + gap], (gap: number) => windows[b + gap]?.[w]]) {
+        const gap = Array.from({ length: MOST_GAP }, (_, i) => i + 1).find((far) => isClear(next(far)));
+        const other = gap === undefined ? undefined : next(gap);
+        if (gap === undefined || other === undefined) continue;
         const off = other.phase - window.phase;
-        joins.push({ one: window, other, step: Math.abs(off - Math.round(off)) });
+        joins.push({ one: window, other, cost: Math.abs(off - Math.round(off)) + GAP_COSTS * gap });
       }
     }),
   );
-  for (const { one, other } of joins.sort((a, b) => a.step - b.step)) {
+  for (const { one, other } of joins.sort((a, b) => a.cost - b.cost)) {
     const [here, there] = [groupOf.get(one), groupOf.get(other)];
     if (!here || !there || here === there) continue;
     const turns = Math.round(one.phase - other.phase);
@@ -199,6 +239,8 @@ export interface Phase {
   readonly phase: number;
   /** 0 … 1: how much of what is there comes back with the cells. */
   readonly clarity: number;
+  /** How much there is. */
+  readonly seen: number;
 }
 
 /**
@@ -220,5 +262,9 @@ export function phaseAround(profiles: readonly Float64Array[], times: number, mi
       total += weight;
     }
   }
-  return { phase: Math.atan2(im, re) / (2 * Math.PI), clarity: total === 0 ? 0 : Math.hypot(re, im) / total };
+  return {
+    phase: Math.atan2(im, re) / (2 * Math.PI),
+    clarity: total === 0 ? 0 : Math.hypot(re, im) / total,
+    seen: total,
+  };
 }

@@ -24,12 +24,17 @@ export type Light = Float32Array;
 export interface Lights {
   readonly light: Light;
   readonly otherwise: Light;
+  /** 1 for each cell beside which a shadow begins; null where none was found. */
+  readonly onEdge: Uint8Array | null;
 }
 
 /** Nodes of the surface across and up; between them it is straight. Few while a shadow is looked for, which many would follow; fewest where no block of a figure may be followed. */
 const NODES = 12;
 const FEW_NODES = 3;
 const FEWEST_NODES = 2;
+
+/** A shadow begins where it changes by this share of all that it is, from one side of a cell to the other. */
+const EDGE_SHARE = 0.3;
 
 /** Pairs looked at; larger charts are looked at in part. */
 const MOST_PAIRS = 30_000;
@@ -56,17 +61,39 @@ export function lightOn(levels: ArrayLike<number>, columns: number, rows: number
     const surface = laid(pairs, columns, rows, nodes);
     return those.map((_, cell) => surface.at(cell));
   };
-  if (heights.length === 1) return { light: Float32Array.of(1), otherwise: Float32Array.of(1) };
+  if (heights.length === 1) return { light: Float32Array.of(1), otherwise: Float32Array.of(1), onEdge: null };
   const shade =
     slopes === null ? null : shadowOn(heights, counts, slopes, columns, (those) => laidThrough(those, FEW_NODES));
   if (shade === null) {
-    return { light: asFactors(laidThrough(heights, NODES)), otherwise: asFactors(laidThrough(heights, FEWEST_NODES)) };
+    return {
+      light: asFactors(laidThrough(heights, NODES)),
+      otherwise: asFactors(laidThrough(heights, FEWEST_NODES)),
+      onEdge: null,
+    };
   }
   const smooth = laidThrough(less(heights, shade), NODES);
   return {
     light: asFactors(smooth.map((height, cell) => height + (shade[cell] as number))),
     otherwise: asFactors(laidThrough(heights, NODES)),
+    onEdge: edgeOf(shade, columns),
   };
+}
+
+/** The cells whose neighbours, corners among them, lie in shadows of different depth. */
+function edgeOf(shade: Float64Array, columns: number): Uint8Array {
+  const rows = shade.length / columns;
+  const least = EDGE_SHARE * (Math.max(...shade) - Math.min(...shade));
+  return Uint8Array.from(shade, (_, cell) => {
+    const [column, row] = [cell % columns, Math.floor(cell / columns)];
+    let [deepest, lightest] = [Infinity, -Infinity];
+    for (let y = Math.max(0, row - 1); y <= Math.min(rows - 1, row + 1); y++) {
+      for (let x = Math.max(0, column - 1); x <= Math.min(columns - 1, column + 1); x++) {
+        const there = shade[y * columns + x] as number;
+        [deepest, lightest] = [Math.min(deepest, there), Math.max(lightest, there)];
+      }
+    }
+    return lightest - deepest > least ? 1 : 0;
+  });
 }
 
 /** Divides each cell's colour by the light on it; `parts` colours a cell. */

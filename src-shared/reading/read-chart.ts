@@ -116,18 +116,24 @@ export function* sortCells(
   if (levels.kind === 'symbols') {
     const symbols = yield* symbolsIn(straight, columns, rows, drift);
     yield { stage: 'sort-colours', done: 0 };
-    return { ...asSure(sortSymbols(symbols, levels.count), 'symbols'), columns, cellPixels, parted: null };
+    return {
+      ...asSure(sortSymbols(symbols, levels.count), 'symbols'),
+      columns,
+      cellPixels,
+      parted: null,
+      onEdge: null,
+    };
   }
   const seen = yield* sampleCells(straight, columns, rows, drift);
   yield { stage: 'even-light', done: 0 };
-  const { even, otherwise } = evenlyLit(seen, levels);
+  const { even, otherwise, onEdge } = evenlyLit(seen, levels);
   yield { stage: 'sort-colours', done: 0 };
   const sorted = sortedBy(even, levels);
   yield { stage: 'sort-colours', done: 0.6 };
   const found = sorted.colours.length;
   const other = levels.kind === 'ink' ? sortLevels(otherwise, levels.figure) : sortColours(otherwise, found);
   yield { stage: 'sort-colours', done: 1 };
-  return { ...sorted, columns, cellPixels, parted: partedFrom(sorted.yarns, other.yarns) };
+  return { ...sorted, columns, cellPixels, parted: partedFrom(sorted.yarns, other.yarns), onEdge };
 }
 
 function sortedBy(even: CellSamples, levels: Exclude<Levels, { kind: 'symbols' }>): Sorted {
@@ -227,7 +233,7 @@ function assertCounts(corners: Corners, columns: number, rows: number, levels: L
 function evenlyLit(
   samples: CellSamples,
   levels: Levels,
-): { readonly even: CellSamples; readonly otherwise: CellSamples } {
+): { readonly even: CellSamples; readonly otherwise: CellSamples; readonly onEdge: Uint8Array | null } {
   const { columns, rows, colours, lightest } = samples;
   // Strokes leave paper between them, which shows the light whatever is drawn.
   const isOnPaper = levels.kind === 'ink' && levels.figure === 'dark';
@@ -237,9 +243,11 @@ function evenlyLit(
     ...samples,
     colours: underEvenLight(samples.colours, light),
     means: underEvenLight(samples.means, light),
+    wholes: underEvenLight(samples.wholes, light),
+    rims: underEvenLight(samples.rims, light),
     quarters: underEvenLight(samples.quarters, light, 4),
   });
-  return { even: under(lights.light), otherwise: under(lights.otherwise) };
+  return { even: under(lights.light), otherwise: under(lights.otherwise), onEdge: lights.onEdge };
 }
 
 function readingOf(columns: number, rows: number, levels: Levels, sorted: SortedCells): ChartReading {

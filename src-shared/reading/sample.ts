@@ -24,15 +24,23 @@ export interface CellSamples {
   readonly colours: Float32Array;
   /** Mean of all pixels of the middle: a cross or a dot counts with its share of ink. */
   readonly means: Float32Array;
+  /** Mean of all pixels within its lines: of a cell with a sign that fills its middle, what lies around the sign too. */
+  readonly wholes: Float32Array;
+  /** Mean of the pixels just within its lines, which few signs reach. */
+  readonly rims: Float32Array;
   /** How light the lightest part of the middle is, 0 … 255, one number a cell: paper, where some shows between strokes. */
   readonly lightest: Float32Array;
   /** Means of the four quarters of the middle, twelve numbers a cell: top left, top right, bottom left, bottom right. */
   readonly quarters: Float32Array;
 }
 
-/** How far the middle of a cell reaches from its centre, in cells: for its quarters, and for its colour. */
+/** How far the middle of a cell reaches from its centre, in cells: for its quarters, for its colour, and for all within its lines. */
 const REACH = 0.28;
 const COLOUR_REACH = 0.34;
+const WHOLE_REACH = 0.42;
+
+/** The rim of a cell begins so many pixels within its lines, as a share of what lies within them. */
+const RIM_SHARE = 0.15;
 
 /** Share of the pixels left out at the dark and at the light end. */
 const LEFT_OUT = 0.15;
@@ -58,6 +66,8 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
     rows,
     colours: new Float32Array(count * 3),
     means: new Float32Array(count * 3),
+    wholes: new Float32Array(count * 3),
+    rims: new Float32Array(count * 3),
     lightest: new Float32Array(count),
     quarters: new Float32Array(count * 12),
   };
@@ -76,6 +86,8 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
       cell.look(centreX, centreY, COLOUR_REACH);
       cell.writeColour(samples, at);
       cell.writeLightest(samples, at);
+      cell.look(centreX, centreY, WHOLE_REACH);
+      cell.writeWhole(samples, at);
     }
     if (fromTop % ROWS_A_STEP === 0) yield { stage: 'sample', done: fromTop / rows };
   }
@@ -131,6 +143,32 @@ class CellPixels {
         quarters[cell * 12 + quarter * 3 + channel] = part / (counts[quarter] as number);
       }
       means[cell * 3 + channel] = sum / total;
+    }
+  }
+
+  writeWhole({ wholes, rims }: CellSamples, cell: number): void {
+    const { width, rgba } = this.picture;
+    const { left, right, top, bottom } = this;
+    const rim = Math.max(1, Math.round(RIM_SHARE * Math.min(right - left, bottom - top)));
+    const [within, onRim] = [
+      [0, 0, 0],
+      [0, 0, 0],
+    ];
+    for (let py = top; py < bottom; py++) {
+      const isAtEnd = py < top + rim || py >= bottom - rim;
+      for (let px = left; px < right; px++) {
+        const at = (py * width + px) * 4;
+        const sum = isAtEnd || px < left + rim || px >= right - rim ? onRim : within;
+        for (let channel = 0; channel < 3; channel++)
+          sum[channel] = (sum[channel] as number) + (rgba[at + channel] as number);
+      }
+    }
+    const pixels = (right - left) * (bottom - top);
+    const inside = Math.max(0, right - left - 2 * rim) * Math.max(0, bottom - top - 2 * rim);
+    for (let channel = 0; channel < 3; channel++) {
+      const there = onRim[channel] as number;
+      wholes[cell * 3 + channel] = ((within[channel] as number) + there) / pixels;
+      rims[cell * 3 + channel] = there / (pixels - inside);
     }
   }
 

@@ -29,6 +29,9 @@ const MOST_UNCLEAN = 0.08;
 const STRAY = 0.1;
 const STRAY_TIMES = 6;
 
+/** Two yarns that look nearer than this (OKLab) look alike. */
+const LEAST_APART = 0.06;
+
 /** Cells of one yarn lie about this far apart at least (OKLab). */
 const LEAST_USUAL = 0.01;
 
@@ -37,14 +40,15 @@ const LEAST_USUAL = 0.01;
  *
  * Where cells hold signs, now the sign and now the colour around it is the
  * larger part, but both together are much the same in every cell of a yarn:
- * such charts are told apart by the means of all that is in their cells. The
- * colour of a yarn is that of the larger part of most of its cells all the same.
+ * such charts are told apart by the means of all that is within their lines. The
+ * colour of a yarn is that of the larger part of most of its cells all the same,
+ * or that of their rims, if the larger part is the sign and signs are alike.
  */
 export function sortColours(samples: CellSamples, wanted: number | null): Sorted {
   const larger = inOklab(samples.colours);
   const quarters = inOklab(samples.quarters);
   const clean = cleanCells(larger, quarters);
-  const cells = clean === null ? inOklab(samples.means) : larger;
+  const cells = clean === null ? inOklab(samples.wholes) : larger;
   const { colours, evidence } = findColours(cells, clean ?? new Uint8Array(cells.length / 3).fill(1), wanted);
   const centres = Float64Array.from(colours.flat());
   const yarns = nearestOf(cells, centres);
@@ -57,14 +61,23 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
   const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
   return {
     yarns,
-    colours: colours.map((colour, yarn) =>
-      colourTextOf(clean === null ? middleColour(larger, yarns, yarn, colour) : colour),
-    ),
+    colours: (clean === null ? seenColours(colours, yarns, larger, inOklab(samples.rims)) : colours).map(colourTextOf),
     margins: marginsOf(cells, centres, yarns, own),
     distances: timesUsual(own, yarns, LEAST_USUAL),
     strayQuarters,
     evidence: wanted === null ? evidence : null,
   };
+}
+
+/** The colours of yarns whose cells hold signs. */
+function seenColours(found: readonly Oklab[], yarns: Uint8Array, larger: Colours, rims: Colours): Oklab[] {
+  const inMost = found.map((colour, yarn) => middleColour(larger, yarns, yarn, colour));
+  const isAlike = inMost.some((one, i) => inMost.some((other, j) => j < i && apart(one, other) < LEAST_APART));
+  return isAlike ? found.map((colour, yarn) => middleColour(rims, yarns, yarn, colour)) : inMost;
+}
+
+function apart(one: Oklab, other: Oklab): number {
+  return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
 }
 
 /** The middle of each number of the colours of a yarn's cells; `otherwise` where it has none. */

@@ -2,7 +2,16 @@
 import type { Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
 import { timesUsual, type Sorted } from './sort-colours.ts';
-import { apartOf, distancesTo, inShareOfInk, isHandful, looksOf, withoutSpecks, type Kept } from './symbol-looks.ts';
+import {
+  apartOf,
+  areParted,
+  distancesTo,
+  inShareOfInk,
+  isHandful,
+  looksOf,
+  withoutSpecks,
+  type Kept,
+} from './symbol-looks.ts';
 import { SYMBOL_NUMBERS } from './symbols.ts';
 
 /** A cell this far from its symbol, and so many times the usual, has none of them. */
@@ -40,6 +49,13 @@ const STAND_INS = [
 const SURELY_OTHER = 1.2;
 const SURELY_NEXT = 1.5;
 
+/**
+ * Looks that differ by at least this are looked at more closely before they are
+ * made one; those whose cells are parted are so much further apart.
+ */
+const LEAST_PARTED = 0.5;
+const PARTED_FURTHER = 2.2;
+
 /** Cells of one symbol differ by about this at least. */
 const LEAST_USUAL = 0.03;
 
@@ -68,15 +84,23 @@ interface Told extends Alike, Kept {}
 function told(even: Float64Array, found: Float64Array, wanted: number | null): Told {
   if (wanted === null) {
     const kept = withoutSpecks(even, found, false);
-    return { ...kept, ...alike(kept.looks, null) };
+    return { ...kept, ...alike(even, kept.looks, null) };
   }
   for (const isStrict of [true, false]) {
     const kept = withoutSpecks(even, found, isStrict);
-    const those = alike(kept.looks, wanted);
+    const those = alike(even, kept.looks, wanted);
     if (new Set(those.kindOf).size >= wanted) return { ...kept, ...those };
   }
   const isSpeck = new Uint8Array(even.length / SYMBOL_NUMBERS);
-  return { looks: found, isSpeck, ...alike(found, wanted) };
+  return { looks: found, isSpeck, ...alike(even, found, wanted) };
+}
+
+/** Two looks and how far apart they are, or further since their cells are parted. */
+interface Pair {
+  readonly one: number;
+  readonly other: number;
+  readonly apart: number;
+  readonly isFurther: boolean;
 }
 
 interface Alike {
@@ -93,20 +117,34 @@ interface Alike {
  * until there are so many; where others are nearly as much alike, those and
  * these are unsure.
  */
-function alike(looks: Float64Array, wanted: number | null): Alike {
+function alike(even: Float64Array, looks: Float64Array, wanted: number | null): Alike {
   const count = looks.length / SYMBOL_NUMBERS;
   const look = (i: number): number[] => [...looks.subarray(i * SYMBOL_NUMBERS, (i + 1) * SYMBOL_NUMBERS)];
-  const pairs: { readonly one: number; readonly other: number; readonly apart: number }[] = [];
-  for (let one = 0; one < count; one++) {
-    for (let other = 0; other < one; other++) pairs.push({ one, other, apart: apartOf(look(one), look(other)) });
-  }
+  const nearest = nearestOf(even, looks, SYMBOL_NUMBERS);
   const kindOf = Array.from({ length: count }, (_, i) => i);
+  const cellsOf = (kind: number): number[] =>
+    [...nearest.keys()].filter((cell) => kindOf[nearest[cell] as number] === kind);
+  const pairs: Pair[] = [];
+  for (let one = 0; one < count; one++) {
+    for (let other = 0; other < one; other++) {
+      pairs.push({ one, other, apart: apartOf(look(one), look(other)), isFurther: false });
+    }
+  }
   let kinds = count;
   let evidence: Evidence = { closest: Infinity, merged: 0 };
   let [last, next]: [number[], number[]] = [[], []];
-  for (const { one, other, apart } of pairs.sort((a, b) => a.apart - b.apart)) {
+  const nearestFirst = (): Pair[] => pairs.sort((a, b) => b.apart - a.apart);
+  nearestFirst();
+  for (let pair = pairs.pop(); pair !== undefined; pair = pairs.pop()) {
+    const { one, other, apart, isFurther } = pair;
     const [from, to] = [kindOf[one] as number, kindOf[other] as number];
     if (from === to) continue;
+    const isClose = apart >= LEAST_PARTED && apart < PARTED_FURTHER;
+    if (isClose && !isFurther && areParted(even, cellsOf(from), cellsOf(to))) {
+      pairs.push({ ...pair, apart: apart * PARTED_FURTHER, isFurther: true });
+      nearestFirst();
+      continue;
+    }
     if (wanted === null ? apart >= 1 : kinds <= wanted) {
       evidence = { ...evidence, closest: apart };
       next = [one, other];

@@ -1,4 +1,5 @@
 /** The ways cells of a chart of symbols look, told from dirt, and how far apart two of them are. */
+import { Matrix, solve } from 'ml-matrix';
 import { findGroups, some } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
 import { SYMBOL_NUMBERS, SYMBOL_SIDE } from './symbols.ts';
@@ -32,6 +33,19 @@ const SPECKS_SPREAD = 0.06;
 /** A spot takes no more places than this, to where it is this share of its darkest; the smallest symbols take 12. */
 const MOST_SPOT = 9;
 const SPOT_SHARE = 0.3;
+
+/**
+ * Cells that hardly differ when moved are of two symbols all the same where
+ * each is of so many cells and they lie so many times their spread apart, with
+ * nothing in between: small rings and boxes in a blurred photo. Looks of one
+ * symbol run into one another: of 8 photographs of `npm run photos` with three
+ * corners each they lie at most 5.6 times apart, rings and boxes at least 11.
+ */
+const CELLS_OF_PARTED = 15;
+const PARTED_TIMES = 7;
+
+/** Places that hardly differ within a symbol count as if they did by this share of the mean. */
+const STIFFNESS = 0.3;
 
 /** Ink paler than this is grain of the paper: a blank chart. */
 const LEAST_INK = 0.12;
@@ -111,6 +125,59 @@ function isSpotOn(look: Float64Array, other: Float64Array): boolean {
 /** How far apart two looks are, below 1 being one symbol. */
 export function apartOf(one: readonly number[], other: readonly number[]): number {
   return apartWhenMoved(one, other) / LEAST_WHEN_MOVED;
+}
+
+/**
+ * Whether nothing lies between these cells and those, looked at so that they
+ * part best (Fisher 1936): what differs among cells of one symbol, as where it
+ * lies, is left out of account.
+ */
+export function areParted(even: Float64Array, these: readonly number[], those: readonly number[]): boolean {
+  if (Math.min(these.length, those.length) < CELLS_OF_PARTED) return false;
+  const [one, other] = [meanOf(even, these), meanOf(even, those)];
+  const apart = one.map((value, place) => value - (other[place] as number));
+  const within = Matrix.zeros(SYMBOL_NUMBERS, SYMBOL_NUMBERS);
+  for (const [cells, mean] of [
+    [these, one],
+    [those, other],
+  ] as const) {
+    for (const cell of cells) {
+      const off = mean.map((value, place) => (even[cell * SYMBOL_NUMBERS + place] as number) - value);
+      for (let i = 0; i < SYMBOL_NUMBERS; i++) {
+        for (let j = 0; j < SYMBOL_NUMBERS; j++) {
+          within.set(i, j, within.get(i, j) + ((off[i] as number) * (off[j] as number)) / cells.length / 2);
+        }
+      }
+    }
+  }
+  const stiff = STIFFNESS * (within.trace() / SYMBOL_NUMBERS) + 1e-9;
+  for (let i = 0; i < SYMBOL_NUMBERS; i++) within.set(i, i, within.get(i, i) + stiff);
+  const way = solve(within, Matrix.columnVector(apart)).to1DArray();
+  const [here, there] = [alongWay(even, these, way), alongWay(even, those, way)];
+  return here.mean - there.mean > (PARTED_TIMES * (here.spread + there.spread)) / 2;
+}
+
+function meanOf(even: Float64Array, cells: readonly number[]): number[] {
+  return Array.from(
+    { length: SYMBOL_NUMBERS },
+    (_, place) => cells.reduce((sum, cell) => sum + (even[cell * SYMBOL_NUMBERS + place] as number), 0) / cells.length,
+  );
+}
+
+interface Along {
+  readonly mean: number;
+  /** Standard deviation. */
+  readonly spread: number;
+}
+
+/** Where cells lie along the way from one look to another. */
+function alongWay(even: Float64Array, cells: readonly number[], way: readonly number[]): Along {
+  const places = cells.map((cell) =>
+    way.reduce((sum, value, place) => sum + value * (even[cell * SYMBOL_NUMBERS + place] as number), 0),
+  );
+  const mean = places.reduce((sum, place) => sum + place, 0) / places.length;
+  const variance = places.reduce((sum, place) => sum + (place - mean) ** 2, 0) / places.length;
+  return { mean, spread: Math.sqrt(variance) + 1e-9 };
 }
 
 /** How far apart two looks are when one is moved to whichever side fits best: half the way each, which softens both alike. */

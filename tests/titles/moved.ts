@@ -192,4 +192,9 @@ export const MOVED: readonly Moved[] = [
     now: 'unit/renderer-piece/lookahead-debounced.test.ts › of a small piece is there at once but for the remedies, which come finding by finding',
     why: 'remedies are worked out for each finding, in the worker',
   },
+  {
+    old: 'reference/photographs.test.ts › marks a corner full of strokes that could be a shadow: photograph 41005',
+    now: 'reference/photographs.test.ts › reads a corner full of strokes that could be a shadow, or marks it: photograph 41005',
+    why: 'cells are looked for nearer to their places, and all of the corner is read right',
+  },
 ];

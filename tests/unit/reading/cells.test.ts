@@ -109,6 +109,7 @@ describe('doubt', () => {
     colours: ['#ffffff', '#000000'],
     evidence: null,
     parted: null,
+    onEdge: null,
     yarns: Uint8Array.from([0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1]),
     margins: new Float32Array(12).fill(0.95),
     distances: new Float32Array(12).fill(1),
@@ -155,6 +156,13 @@ describe('doubt', () => {
     };
     const { doubtful } = confidenceOf(few, 'colours');
     expect(doubtful.reduce((sum, one) => sum + one, 0)).toBe(3);
+  });
+
+  it('falls on cells beside the edge of a shadow that are not clear of the border', () => {
+    const onEdge = new Uint8Array(12).fill(1, 0, 6);
+    const { doubtful, confidence } = confidenceOf({ ...cells, onEdge, margins: cells.margins.with(4, 0.7) }, 'ink');
+    expect([...doubtful]).toEqual([0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0]);
+    expect(confidence[4]).toBeLessThanOrEqual(0.9);
   });
 
   it.each([
