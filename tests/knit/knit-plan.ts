@@ -19,6 +19,7 @@ import {
 } from '../reference/knitter/index.ts';
 import { gaugeOfRow } from '../property/needle-by-needle.ts';
 import type { Gauging } from '../reference/knitter/measure.ts';
+import { amountDifferences } from './amounts-as-planned.ts';
 import { kindsOf, type Kind } from './kinds.ts';
 import { strandDifferences } from './strands-as-planned.ts';
 import { strandsOf } from './strands.ts';
@@ -74,6 +75,7 @@ function followed(
     ...besideTheFabric(project, json, knitted),
     ...strandDifferences(project, plan, knitted, strands, gauging, toldInMm),
     ...tailsDiffer(order as OrderJson, knitted, gauging),
+    ...amountDifferences(project, plan, knitted, strands, gauging),
   ];
   return { why, kinds: why.length > 0 ? [] : kindsOf({ project, plan, order: order as OrderJson, knitted, strands }) };
 }

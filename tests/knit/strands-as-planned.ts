@@ -153,7 +153,7 @@ function isCutAside({ patterns }: ProjectAt, plan: Plan, from: number, to: numbe
 }
 
 /** What a strand takes, from the lengths of it. */
-function takenBy({ lengths }: Strand) {
+export function takenBy({ lengths }: Strand) {
   const sum = (value: (measured: MeasuredYarn) => number): number =>
     lengths.reduce((total, { measured }) => total + value(measured), 0);
   const stitches = sum((measured) => measured.stitches);
