@@ -1,4 +1,5 @@
 /** What the knitter wrote on project and piece, and lines to write on. */
+import type { LengthUnit } from '../length/index.ts';
 import { plain } from '../words/index.ts';
 import { sheetWords } from '../words/sheet.ts';
 import { wholeBlock, type Block } from './blocks/block.ts';
@@ -41,11 +42,13 @@ export function notesBlocks({ notes, piece }: SheetFacts, widthMm: number): Bloc
   ];
 }
 
-const BAR_MM = 50;
+/** By a ruler that the knitter has: 5 cm, or 2 in of 25.4 mm. */
+const BAR_MM = { cm: 50, in: 50.8 } as const;
 const END_MM = 1.5;
 
 /** A bar to measure, which shows whether the page was printed at its own size. */
-export function barBlock(): Block {
+export function barBlock(unit: LengthUnit): Block {
+  const barMm = BAR_MM[unit];
   return wholeBlock(lineHeightMm(SMALL_PT) + 1, 3, (x, y) => {
     const middle = y + lineHeightMm(SMALL_PT) / 2;
     const stroke = { paint: 'ink', width: LINE_MM } as const;
@@ -53,10 +56,10 @@ export function barBlock(): Block {
       {
         role: 'paragraph',
         items: [
-          lineItem([x, middle], [x + BAR_MM, middle], stroke),
+          lineItem([x, middle], [x + barMm, middle], stroke),
           lineItem([x, middle - END_MM], [x, middle + END_MM], stroke),
-          lineItem([x + BAR_MM, middle - END_MM], [x + BAR_MM, middle + END_MM], stroke),
-          textItem(sheetWords.ruler, x + BAR_MM + 3, y + baselineMm(SMALL_PT), { sizePt: SMALL_PT, tone: 'soft' }),
+          lineItem([x + barMm, middle - END_MM], [x + barMm, middle + END_MM], stroke),
+          textItem(sheetWords.ruler[unit], x + barMm + 3, y + baselineMm(SMALL_PT), { sizePt: SMALL_PT, tone: 'soft' }),
         ],
       },
     ];

@@ -55,7 +55,7 @@ export function openingBlocks(
   const isPlain = plan.patterns.length === 0;
   const below = [
     ...pieceKey(piece, plan, marks, width),
-    barBlock(),
+    barBlock(unit),
     ...(isPlain ? groupBlocks(piece, plan, width) : []),
   ];
   const taken = [...above, ...below].reduce((sum, block) => sum + block.spaceAboveMm + block.heightMm, 0);

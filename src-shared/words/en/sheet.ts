@@ -230,7 +230,10 @@ export const sheet = {
     project: 'On the project',
     piece: 'On the piece',
   },
-  ruler: '50 mm: if it measures otherwise, the page was not printed at its own size.',
+  ruler: {
+    cm: '50 mm: if it measures otherwise, the page was not printed at its own size.',
+    in: '2 in: if it measures otherwise, the page was not printed at its own size.',
+  },
 
   rowList: sheetRowList,
 

@@ -1,9 +1,10 @@
 /** What is told to those who chose inches. */
 import { describe, expect, it } from 'vitest';
 import { gaugeFrom, gaugePer, gaugeRange, toWeight, toYarnUnit } from '@shared/length/index.ts';
-import { placementSheet, sheetFacts } from '@shared/output/index.ts';
+import { placementSheet, sheetFacts, type PathItem } from '@shared/output/index.ts';
 import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, type ProjectAt, projectAt } from '@shared/project/index.ts';
+import { textOf } from '@shared/words/index.ts';
 import { followText } from '../../../src-main/cli/text/follow.ts';
 import { planText } from '../../../src-main/cli/text/plan.ts';
 import { TEST_DAY } from '../../day.ts';
@@ -34,8 +35,6 @@ describe('yards, ounces and four inches', () => {
   });
 });
 
-/** The bar that shows whether a page was printed at its own size is 50 mm for everybody. */
-const RULER = /50 mm: if it measures otherwise/;
 const METRIC = /\d\s?(mm|cm|m|g)\b|Metres|Grams/;
 
 function sheetLines(project: ProjectAt): string[] {
@@ -59,18 +58,46 @@ function weighed(project: ProjectAt): ProjectAt {
   };
 }
 
+const widthOf = ({ lines }: PathItem): number => {
+  const across = lines.flat().map(([x]) => x);
+  return Math.max(...across) - Math.min(...across);
+};
+
 describe('in inches', () => {
   it.each(['sample', 'hem', 'crowded'])('nothing metric is told of the %s project', (name) => {
     const project = weighed((PROJECTS[name] as (typeof PROJECTS)[string])());
     const plan = makePlan(pieceIn(project));
     const told = [
-      ...sheetLines(project).filter((line) => !RULER.test(line)),
+      ...sheetLines(project),
       ...followText(project, plan, 'in').split('\n'),
       ...planText(project, plan, 'in').split('\n'),
     ];
     expect(told.filter((line) => METRIC.test(line))).toEqual([]);
     const all = told.join('\n');
     for (const found of [/ in 4 in\b/, /Yards/, /Ounces/, / yd, [\d.]+ oz\./, / \d+ in\b/]) expect(all).toMatch(found);
+  });
+
+  it('the bar to measure the page by is two inches, and 5 cm for others', () => {
+    const project = projectAt(sampleProject());
+    const barOf = (unit: 'cm' | 'in') => {
+      const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+        paper: 'a4',
+        date: TEST_DAY,
+        unit,
+      });
+      const element = pages[0]?.elements.find(
+        (one) =>
+          one.role === 'paragraph' &&
+          one.items.some((item) => item.kind === 'text' && /if it measures/.test(textOf(item.spans))),
+      );
+      const items = element?.role === 'paragraph' ? element.items : [];
+      const [bar] = items.flatMap((item) => (item.kind === 'path' ? [widthOf(item)] : []));
+      const said = items.flatMap((item) => (item.kind === 'text' ? [textOf(item.spans)] : [])).join(' ');
+      return { bar, said: said.slice(0, said.indexOf(':')) };
+    };
+    // International inch: 25.4 mm.
+    expect(barOf('in')).toEqual({ bar: expect.closeTo(2 * 25.4, 9), said: '2 in' });
+    expect(barOf('cm')).toEqual({ bar: expect.closeTo(50, 9), said: '50 mm' });
   });
 
   it('the command line tells them where it is asked to', async () => {
