@@ -14,6 +14,7 @@ import { sideLengths, type Corners, type Point } from './corners.ts';
 import { followed, hypothesesOf, type PlacedSeed } from './follow-lattice.ts';
 import { chartOn, likeliestFirst, lookedAt, type FoundChart, type Looked } from './lattice-chart.ts';
 import { seedsOf } from './lattice-seed.ts';
+import { whyNoChart } from './no-chart.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
@@ -48,7 +49,7 @@ export function* findCharts(photo: Photo): Steps<readonly FoundChart[]> {
     yield { stage: 'find-chart', done: 0.4 };
   }
   const chart = chartAmong(yield* likeliest(photo, seeds, () => true));
-  if (!chart) throw problemError('chart-not-found', { why: 'no-cells', width: full.width, height: full.height });
+  if (!chart) throw problemError('chart-not-found', { why: whyNoChart(full), width: full.width, height: full.height });
   const charts = [chart];
   // Another one beside it; what is neither clear nor large is a legend or writing.
   const isFree = (at: Point): boolean => charts.every(({ corners }) => !isInside(at, corners));

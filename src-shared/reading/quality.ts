@@ -24,7 +24,7 @@ export interface Quality {
  * As they are, their paper is at 201 and above, their contrast at 53, their
  * noise at most 0.013 of it, their blur 0.14.
  */
-const LEAST_PAPER = 30;
+export const LEAST_PAPER = 30;
 const LEAST_CONTRAST = 10;
 const MOST_NOISE = 0.062;
 const MOST_BLUR = { ink: 0.185, colours: 0.18, symbols: 0.15 };

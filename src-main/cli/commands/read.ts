@@ -1,7 +1,7 @@
 /** `read PHOTO`: a chart out of a photo or scan, or out of two that share some rows or columns. */
 import { basename, dirname, resolve } from 'node:path';
 import { MOST_COLUMNS, MOST_ROWS, cellAt, type Grid } from '@shared/grid/index.ts';
-import { problemError, at } from '@shared/problem/index.ts';
+import { problemError, problemOf, at } from '@shared/problem/index.ts';
 import {
   assertCorners,
   findCharts,
@@ -18,6 +18,7 @@ import {
   type GridProposal,
   type Levels,
   type Photo,
+  type Picture,
   type DecodedPhoto,
 } from '@shared/reading/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -105,12 +106,28 @@ async function readOne(
   return placed(path, () => {
     const settled = found ? set : finish(settledCorners(photo, set, across, up));
     return {
-      reading: finish(readCells(photo, settled, across, up, levels)),
+      reading: found
+        ? readFound(found, picture, () => finish(readCells(photo, set, across, up, levels)))
+        : finish(readCells(photo, settled, across, up, levels)),
       found: found && { ...found, ...turnedCounts(found, quarters), corners: scaledCorners(set, scale) },
       counted,
       settled: settled === set ? null : scaledCorners(settled, scale),
     };
   });
+}
+
+/** What tells that a chart found in something unclear, as in a page of text, is none. */
+const NONE = new Set(['one-yarn-only', 'photo-flat', 'photo-unclear']);
+
+/** Throws `chart-not-found` instead where what was found is hardly a chart, and nothing can be read in it. */
+function readFound(found: FoundChart, { width, height }: Picture, read: () => ChartReading): ChartReading {
+  try {
+    return read();
+  } catch (thrown) {
+    const isHardly = found.why.some((why) => why === 'unclear' || why === 'no-lines');
+    const isNone = isHardly && NONE.has(problemOf(thrown).code);
+    throw isNone ? problemError('chart-not-found', { why: 'no-cells', width, height }) : thrown;
+  }
 }
 
 /** Corners are told in pixels of the file; of a very large photo fewer are kept. */

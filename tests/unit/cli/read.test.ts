@@ -6,6 +6,7 @@ import { PNG } from 'pngjs';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Picture } from '@shared/reading/index.ts';
 import { doubtfulCells, type ReadJson } from '../../../src-main/cli/json/read.ts';
+import { grain } from '../../generate/charts/random.ts';
 import { photograph } from '../reading/chart-photo.ts';
 import { blobs } from '../reading/motifs.ts';
 import { call, callJson, Folder } from './calls.ts';
@@ -102,6 +103,16 @@ describe('read', () => {
       error: { code: 'chart-not-found', where: blank },
     });
   });
+
+  it.each([100, 200])(
+    'says of page %i of writing that it shows no chart, though its lines come back',
+    async (number) => {
+      const page = folder.file(`page${number}.png`, pngOf(pageOfWriting(number)));
+      expect(await callJson('read', page, '--to', motif)).toMatchObject({
+        error: { code: 'chart-not-found', where: page },
+      });
+    },
+  );
 
   it('takes counts and yarns that are given, and says to people what it read', async () => {
     const { status, out } = await call(
@@ -250,6 +261,33 @@ describe('read', () => {
     expect(error.message).not.toBe('');
   });
 });
+
+/** Letters of up to seven strokes, in lines and words. */
+function pageOfWriting(seed: number): Picture {
+  const [width, height] = [900, 1200];
+  const rgba = new Uint8ClampedArray(width * height * 4).fill(255);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const [line, v] = [Math.floor((y - 80) / 26), (y - 80) % 26];
+      const [letter, u] = [Math.floor((x - 80) / 11), (x - 80) % 11];
+      const isBetween =
+        y < 80 || y > 1120 || x < 80 || x > 820 || v > 16 || u > 8 || grain(letter, line, seed + 9) < 0.17;
+      const strokes = [
+        u < 2 && v < 8,
+        u < 2 && v >= 8,
+        u > 6 && v < 8,
+        u > 6 && v >= 8,
+        v < 2,
+        v >= 7 && v < 9,
+        v > 14,
+      ];
+      const isInk = strokes.some((isOn, k) => isOn && grain(letter * 7 + k, line, seed + 4) < 0.55);
+      const value = !isBetween && isInk ? 40 : 236 + 3 * grain(x, y, 1);
+      rgba.fill(value, (y * width + x) * 4, (y * width + x) * 4 + 3);
+    }
+  }
+  return { width, height, rgba };
+}
 
 /** The picture as a sensor held a quarter turn to the left stores it. */
 function turnedLeft({ width, height, rgba }: Picture): Picture {

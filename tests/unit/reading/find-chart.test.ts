@@ -62,6 +62,28 @@ describe('no chart is found', () => {
     );
   });
 
+  const noChartIn = (picture: Picture): unknown => {
+    try {
+      return finish(findCharts(photoOf(picture)));
+    } catch (thrown) {
+      return (thrown as { problem?: { facts?: { why?: string } } }).problem?.facts?.why;
+    }
+  };
+
+  it('in the dark, which is said', () => {
+    expect(noChartIn(painted(WIDTH, HEIGHT, (x, y) => 8 + 4 * grain(x, y, 3)))).toBe('too-dark');
+  });
+
+  it('where all lines are smeared, which is said', () => {
+    const { picture } = photograph(
+      blobs(24, 20, 2, 5),
+      look,
+      { width: 300, height: 260, roll: 2, tilt: 0, pan: 0 },
+      { blur: 5 },
+    );
+    expect(noChartIn(picture)).toBe('blurred');
+  });
+
   it('in 40 × 40 pixels, which are said to be too small', () => {
     expect(() => finish(findCharts(photoOf(painted(40, 40, text))))).toThrow(
       expect.objectContaining({

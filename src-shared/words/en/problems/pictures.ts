@@ -49,6 +49,28 @@ const oneYarn: Readonly<Record<'ink' | 'colours' | 'symbols', string>> = {
   symbols: 'All cells look alike',
 };
 
+/** Of a picture of such a size. */
+const noChart: Readonly<
+  Record<ProblemFacts['chart-not-found']['why'], (size: string) => { what: string; mend: string }>
+> = {
+  'too-small': (size) => ({
+    what: `The picture is ${size} pixels, too small to find a chart in.`,
+    mend: 'Take it from nearer or at a higher resolution: 10 pixels for each cell at least.',
+  }),
+  'too-dark': () => ({
+    what: 'No chart was found: the picture is too dark to see one.',
+    mend: 'Take it again in daylight, or with a lamp.',
+  }),
+  blurred: () => ({
+    what: 'No chart was found: the picture is blurred, and lines of cells cannot be seen in it.',
+    mend: 'Take it again with a steady hand and the chart in focus, or from nearer.',
+  }),
+  'no-cells': () => ({
+    what: 'No chart was found: nothing in the picture comes back evenly across and up, as cells do.',
+    mend: 'Take the picture straight from above, with all of the chart in it, or give its corners yourself.',
+  }),
+};
+
 /** With its corners as they can be given. */
 function severalChart({ columns, rows, corners }: { columns: number; rows: number; corners: Corners }): string {
   const written = corners.map(({ x, y }) => `${x.toFixed(0)},${y.toFixed(0)}`).join(',');
@@ -129,16 +151,7 @@ export const pictures = {
     what: `${oneYarn[by]}, as far as can be seen.`,
     mend: 'Say what tells the yarns apart: their colours, ink in the cells, or symbols. Check the corners, and the columns and rows, too.',
   }),
-  'chart-not-found': ({ why, width, height }) => ({
-    what:
-      why === 'too-small'
-        ? `The picture is ${width} × ${height} pixels, too small to find a chart in.`
-        : 'No chart was found: nothing in the picture comes back evenly across and up, as cells do.',
-    mend:
-      why === 'too-small'
-        ? 'Take it from nearer or at a higher resolution: 10 pixels for each cell at least.'
-        : 'Take the picture straight from above, with all of the chart in it, or give its corners yourself.',
-  }),
+  'chart-not-found': ({ why, width, height }) => noChart[why](`${width} × ${height}`),
   'charts-several': ({ charts }) => ({
     what: `The picture shows ${charts.length} charts: ${n.list(charts.map(severalChart))}.`,
     mend: 'Give the corners of the one that you mean.',
