@@ -5,6 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { findCharts, finish, photoOf, readCells, type Levels } from '@shared/reading/index.ts';
+import { hexDifference } from '@shared/reading/colour-difference.ts';
 import { KINDS, type Kind } from '../generate/charts/kinds.ts';
 import { photographOf } from '../generate/charts/photographs.ts';
 import { foundIn } from '../photos/found.ts';
@@ -48,6 +49,17 @@ it('reads a corner full of strokes that could be a shadow, or marks it: photogra
   const { unmarked, marked, refused } = tried(photographOf(41005), 0);
   expect({ unmarked, refused }).toEqual({ unmarked: 0, refused: null });
   expect(marked).toBeLessThanOrEqual(12);
+});
+
+it('gives yarns the colours around their signs where all signs are white: photograph 30022', () => {
+  const { picture, corners, grid } = photographOf(30022);
+  const levels: Levels = { kind: 'colours', count: null };
+  const { colours } = finish(readCells(photoOf(picture), corners, grid.width, grid.height, levels));
+  expect(colours).toHaveLength(4);
+  for (const [i, one] of colours.entries()) {
+    // Far more than the 5 that two yarns differ by at least.
+    for (const other of colours.slice(i + 1)) expect(hexDifference(one, other)).toBeGreaterThan(15);
+  }
 });
 
 describe('symbols in one ink', () => {
