@@ -1,12 +1,16 @@
 /**
- * What is dragged on a chart: Konva nodes, which Konva finds under the pointer
- * and drags. All else is too many for nodes (2,000 of them take 45 ms a frame)
- * and shares one shape a layer.
+ * What is dragged on a chart: Konva nodes, which Konva drags. All else is too
+ * many for nodes (2,000 of them take 45 ms a frame) and shares one shape a layer.
+ *
+ * Which one is under the pointer is told by their corners. Konva's own way
+ * paints all of them a second time out of sight and reads a pixel of that back,
+ * three times for each move: as much work as all that is drawn.
  */
 import { Konva } from 'konva/lib/Global.js';
 import type { Group } from 'konva/lib/Group.js';
+import { Layer } from 'konva/lib/Layer.js';
 import { Shape } from 'konva/lib/Shape.js';
-import type { Stage } from 'konva/lib/Stage.js';
+import { Stage } from 'konva/lib/Stage.js';
 import { SLACK, type Held, type Point } from './gestures.ts';
 
 // The middle button pans.
@@ -32,19 +36,46 @@ interface HeldNode {
   readonly by: Held;
 }
 
+/** Finds shapes as it is told to, and is deaf to a pointer that only passes: no shape listens to that. */
+export class FindingStage extends Stage {
+  shapeAt: (at: Point) => Shape | null = () => null;
+
+  override getIntersection(at: Point | null): Shape | null {
+    return at && this.shapeAt(at);
+  }
+
+  override _pointermove(event: TouchEvent | MouseEvent | PointerEvent): void {
+    if (!('buttons' in event) || event.buttons > 0) super._pointermove(event);
+  }
+}
+
+/** Has no picture to find shapes in. */
+export class FoundLayer extends Layer {
+  override drawHit(): this {
+    return this;
+  }
+}
+
 export class ChartNodes {
   readonly #stage: Stage;
   readonly #shapes = new Map<string, Shape>();
   readonly #nodes = new Map<string, ChartNode>();
+  /** As they lie over each other, the lowest first. */
+  #keys: readonly string[] = [];
   #held: HeldNode | null = null;
 
-  constructor(stage: Stage) {
+  constructor(stage: FindingStage) {
     this.#stage = stage;
+    stage.shapeAt = (at) => {
+      const key = this.keyAt(at);
+      return key === null ? null : this.#shapeOf(key);
+    };
   }
 
   /** Puts all nodes where they are now; one that is dragged may go from layer to layer. */
   place(layers: readonly NodesOfLayer[]): void {
-    const all = new Set(layers.flatMap(({ nodes }) => nodes.map(({ key }) => key)));
+    this.#keys = layers.flatMap(({ nodes }) => nodes.map(({ key }) => key));
+    const all = new Set(this.#keys);
     for (const key of this.#shapes.keys()) if (!all.has(key)) this.#takeAway(key);
     for (const { group, nodes } of layers) {
       for (const node of nodes) {
@@ -60,7 +91,7 @@ export class ChartNodes {
 
   /** The node under a pixel of the view, or null. */
   keyAt(at: Point): string | null {
-    return this.#stage.getIntersection(at)?.name() ?? null;
+    return this.#keys.findLast((key) => isWithin(at, this.#nodes.get(key)?.corners ?? [])) ?? null;
   }
 
   /** Lets Konva drag a node that is pressed, and `by` know of it; a press that Konva does not begin to drag ends with the pointer. */
@@ -120,15 +151,6 @@ export class ChartNodes {
         this.#nodes.get(name)?.draw(context);
         context.restore();
       },
-      hitFunc: (context) => {
-        context.beginPath();
-        this.#nodes.get(name)?.corners.forEach(({ x, y }, index) => {
-          if (index === 0) context.moveTo(x, y);
-          else context.lineTo(x, y);
-        });
-        context.closePath();
-        context.fillShape(shape);
-      },
     });
     shape.on('dragstart', () => {
       // A palm, or a finger that came to another one, drags nothing.
@@ -143,4 +165,15 @@ export class ChartNodes {
     });
     return shape;
   }
+}
+
+/** Whether a line from the point to the right crosses the sides of a polygon an odd number of times. */
+function isWithin({ x, y }: Point, corners: readonly Point[]): boolean {
+  let within = false;
+  for (const [index, to] of corners.entries()) {
+    const from = corners.at(index - 1) as Point;
+    if (from.y > y === to.y > y) continue;
+    if (x < from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x)) within = !within;
+  }
+  return within;
 }

@@ -5,10 +5,9 @@
 import type { CellBox } from '@shared/grid/index.ts';
 import { Konva } from 'konva/lib/Global.js';
 import { Group } from 'konva/lib/Group.js';
-import { Layer } from 'konva/lib/Layer.js';
 import { Shape } from 'konva/lib/Shape.js';
-import { Stage } from 'konva/lib/Stage.js';
-import { ChartNodes, type ChartNode } from './chart-nodes.ts';
+import type { Stage } from 'konva/lib/Stage.js';
+import { ChartNodes, FindingStage, FoundLayer, type ChartNode } from './chart-nodes.ts';
 import type { Held, Point } from './gestures.ts';
 
 // A draw is asked for where it is needed; Konva's own would draw twice.
@@ -64,8 +63,9 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   ) {
     this.#view = view;
     this.#scene = scene;
-    this.#konva = new Stage({ container, ...size, listening: layers.some(hasNodes) });
-    this.#nodes = new ChartNodes(this.#konva);
+    const stage = new FindingStage({ container, ...size, listening: layers.some(hasNodes) });
+    this.#konva = stage;
+    this.#nodes = new ChartNodes(stage);
     this.#layers = layers.map(
       (layer) => new DrawnLayer(this.#konva, layer, () => ({ view: this.#view, scene: this.#scene })),
     );
@@ -137,7 +137,7 @@ class DrawnLayer<View, Scene> {
   /** Takes the nodes. */
   readonly group = new Group();
   readonly #stage: Stage;
-  readonly #konva: Layer;
+  readonly #konva: FoundLayer;
   /** Cells; `all`; or nothing, and whoever has it drawn then means all. */
   #waiting: CellBox[] | 'all' | 'nothing' = 'nothing';
   #nodes: readonly ChartNode[] = [];
@@ -148,7 +148,7 @@ class DrawnLayer<View, Scene> {
     private readonly shown: () => { readonly view: View; readonly scene: Scene },
   ) {
     this.#stage = stage;
-    this.#konva = new Layer({ listening: hasNodes(of), clearBeforeDraw: false });
+    this.#konva = new FoundLayer({ listening: hasNodes(of), clearBeforeDraw: false });
     stage.add(this.#konva);
     this.#konva.add(
       shapeOf(() => {
