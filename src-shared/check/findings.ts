@@ -46,7 +46,10 @@ const INSPECTIONS: readonly ((inspected: Inspected) => Finding[])[] = [
 /** All findings: those that block first, then warnings, then notes, each from the bottom of the piece up. `plan` is that of `piece`. */
 export function findingsOf(piece: KnitPiece, plan: Plan): Finding[] {
   const all = inspected(piece, plan);
-  return INSPECTIONS.flatMap((inspect) => inspect(all)).sort(
-    (a, b) => severityOf(b) - severityOf(a) || a.rows[0] - b.rows[0],
-  );
+  const found = INSPECTIONS.flatMap((inspect) => inspect(all)).map((finding) => ({
+    finding,
+    severity: severityOf(finding),
+    row: finding.rows[0],
+  }));
+  return found.sort((a, b) => b.severity - a.severity || a.row - b.row).map(({ finding }) => finding);
 }

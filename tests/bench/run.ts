@@ -1,11 +1,18 @@
 /**
  * `npm run bench`: how fast the program is, as ratios that hold on any machine,
- * each beside its bar. `npm run bench -- dragging` measures that subject alone.
+ * each beside its bar. `npm run bench -- dragging` measures that subject alone;
+ * `--into FILE` says where the results are written, `--against FILE` tells what
+ * moved since those in that file.
  */
-import { cpus, loadavg } from 'node:os';
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpus, hostname, loadavg } from 'node:os';
+import { dirname } from 'node:path';
+import { parseArgs } from 'node:util';
 import { barLine, isMet, type Bar } from './bar.ts';
 import { measureBars, planBars, repeatBars, runningOrderBars } from './computing.ts';
 import { anchorsBars } from './anchors.ts';
+import { growthBars } from './growth.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
 import { openingBars } from './opening.ts';
@@ -13,8 +20,17 @@ import { chartImageBars } from './chart-image.ts';
 import { sheetBars } from './sheet.ts';
 import { startingBars } from './starting.ts';
 import { memoryBars } from './memory.ts';
-import { firstLoadKb, MOST_KB } from './loading.ts';
+import { loadingBars } from './loading.ts';
+import { movedLines, resultsFromText, resultsToText } from './results.ts';
 
+const { values, positionals: asked } = parseArgs({
+  options: { into: { type: 'string', default: 'out/bench.json' }, against: { type: 'string' } },
+  allowPositionals: true,
+});
+const { into } = values;
+// Read at once: it may be the file that is written at the end.
+const before = values.against === undefined ? null : resultsFromText(readFileSync(values.against, 'utf8'));
+const started = new Date();
 const processors = cpus();
 console.log(`Node ${process.version}, ${processors.length} × ${processors[0]?.model ?? 'unknown processor'}`);
 const load = loadavg()[0] ?? 0;
@@ -22,8 +38,6 @@ if (load > processors.length / 2) {
   console.log(`The machine is busy (load ${load.toFixed(1)}): frames and plans wait for it, and figures are rough.`);
 }
 console.log('');
-let met = 0;
-let all = 0;
 const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   memory: memoryBars,
   repeat: repeatBars,
@@ -32,6 +46,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   order: runningOrderBars,
   anchors: anchorsBars,
   opening: openingBars,
+  growth: growthBars,
   placing: placingBars,
   reading: readingBars,
   sheet: sheetBars,
@@ -44,25 +59,40 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   gauges: async () => (await import('./gauges.ts')).gaugesBars(),
   motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
   remedies: async () => (await import('./remedies.ts')).remediesBars(),
+  hand: async () => (await import('./hand.ts')).handBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
   knitting: async () => (await import('./knitting.ts')).knittingBars(),
+  loading: loadingBars,
 };
-const asked = process.argv.slice(2);
+for (const name of asked) {
+  if (!Object.hasOwn(subjects, name))
+    throw new Error(`There is no ${name}; there are ${Object.keys(subjects).join(', ')}`);
+}
+const bars: Bar[] = [];
 for (const [subject, barsOf] of Object.entries(subjects)) {
   if (asked.length > 0 && !asked.includes(subject)) continue;
   for (const bar of await barsOf()) {
     console.log(barLine(bar));
-    if (bar.limit !== null) all++;
-    if (isMet(bar) === true) met++;
+    bars.push(bar);
   }
 }
-if (asked.length === 0 || asked.includes('loading')) {
-  const kilobytes = await firstLoadKb();
-  const isLight = kilobytes <= MOST_KB;
-  console.log(
-    `${(isLight ? 'met' : 'not met').padEnd(8)} ${`${kilobytes.toFixed(0)} kB (at most ${MOST_KB})`.padEnd(24)} first load, as the browser host sends it`,
-  );
-  all++;
-  if (isLight) met++;
+const told = bars.map(isMet).filter((met) => met !== null);
+console.log(`\n${told.filter((met) => met).length} of ${told.length} bars met`);
+
+const git = (...given: readonly string[]): string => execFileSync('git', given, { encoding: 'utf8' }).trim();
+const changed = git('status', '--porcelain') === '' ? '' : ' changed';
+const about = {
+  machine: `${hostname()}, ${processors.length} × ${processors[0]?.model ?? 'unknown processor'}`,
+  node: process.version,
+  commit: `${git('rev-parse', '--short', 'HEAD')}${changed}`,
+  at: started.toISOString(),
+  load,
+};
+mkdirSync(dirname(into), { recursive: true });
+writeFileSync(into, resultsToText(about, bars));
+console.log(`Written to ${into}`);
+if (before) {
+  const lines = movedLines(before, bars, asked.length > 0);
+  console.log(`\nAgainst ${before.commit} on ${before.machine}, ${before.at} (load ${before.load.toFixed(1)}):`);
+  console.log(lines.length > 0 ? lines.join('\n') : 'nothing moved by more than a fifth');
 }
-console.log(`\n${met} of ${all} bars met`);

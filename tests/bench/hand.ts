@@ -1,0 +1,85 @@
+/**
+ * What the main thread works for a move of the hand in the built window (the pen
+ * on a small and on a large drawing, the pointer over motif and piece), against
+ * a bare page with a canvas and a line of text.
+ */
+import type { Page } from 'playwright';
+import { projectAround, sampleProject, START_YARNS, type Project } from '@shared/project/index.ts';
+import { words } from '@shared/words/index.ts';
+import { Chart } from '../e2e/chart.ts';
+import { bareChart } from './bare-chart.ts';
+import { quantile, type Bar } from './bar.ts';
+import { withWindows } from './built-window.ts';
+import { drawingBox, sweep, type Sweep } from './moves.ts';
+import { workByMove } from './tasks.ts';
+import { gridOf, numbers } from './timing.ts';
+
+/** In turns; the best of each counts, which a busy machine has held up least. */
+const ROUNDS = 7;
+const LINES = 4;
+/** A hand does not move by less than this from frame to frame, in pixels. */
+const LEAST_STEP = 4;
+
+interface Move {
+  readonly name: string;
+  readonly limit: number;
+  readonly project: Project;
+  readonly isOnPiece?: true;
+  readonly draws: boolean;
+}
+
+function drawingOf(width: number, height: number): Project {
+  const random = numbers();
+  const grid = gridOf(width, height, () => (random() < 0.4 ? 1 : 0));
+  return projectAround(`Of ${width} × ${height}`, 'drawn', grid, 0, 'worn', START_YARNS);
+}
+
+export async function handBars(): Promise<Bar[]> {
+  const small = drawingOf(24, 20);
+  const moves: readonly Move[] = [
+    { name: 'the pen on 24 × 20', limit: 2, project: small, draws: true },
+    { name: 'the pen on 200 × 1000', limit: 4, project: drawingOf(200, 1000), draws: true },
+    { name: 'the pointer over a motif', limit: 2, project: small, draws: false },
+    { name: 'the pointer over a piece', limit: 2, project: sampleProject(), isOnPiece: true, draws: false },
+  ];
+  return withWindows(async (open) => {
+    const bars: Bar[] = [];
+    for (const move of moves) {
+      const page = await open(move.project);
+      if (move.isOnPiece) {
+        await page.keyboard.press('2');
+        await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
+      }
+      bars.push(await moveBar(page, move));
+      await page.context().close();
+    }
+    return bars;
+  });
+}
+
+async function moveBar(page: Page, { name, limit, isOnPiece, draws }: Move): Promise<Bar> {
+  const box = await drawingBox(page);
+  const cell = Math.max(LEAST_STEP, isOnPiece ? LEAST_STEP : (await new Chart(page).cellSize()).width);
+  const bare = await bareChart(page, { box, cell, paints: draws });
+  const how: Sweep = { box, step: cell, lines: LINES, draws };
+  const best = { ours: Infinity, bare: Infinity };
+  for (let round = -1; round < ROUNDS; round++) {
+    for (const [of, where] of Object.entries({ ours: page, bare }) as ['ours' | 'bare', Page][]) {
+      await where.bringToFront();
+      let made = 0;
+      const work = await workByMove(where, async () => (made = await sweep(where, how)));
+      // A busy browser makes one move of several.
+      if (work.length < made / 2) throw new Error(`Only ${work.length} of ${made} moves were heard`);
+      // The first round is for the compiler.
+      if (round >= 0) best[of] = Math.min(best[of], quantile(work, 0.95));
+    }
+  }
+  return {
+    name: `${name}, what the page works for a move, 95 of 100, against a bare page with a canvas and a line of text`,
+    kind: 'at most',
+    limit,
+    ratio: best.ours / best.bare,
+    ours: best.ours,
+    against: best.bare,
+  };
+}
