@@ -1,17 +1,13 @@
 /**
  * What is dragged on a chart: Konva nodes, which Konva drags. All else is too
  * many for nodes (2,000 of them take 45 ms a frame) and shares one shape a layer.
- *
- * Which one is under the pointer is told by their corners. Konva's own way
- * paints all of them a second time out of sight and reads a pixel of that back,
- * three times for each move: as much work as all that is drawn.
+ * Which one is under the pointer is told by their corners.
  */
 import { Konva } from 'konva/lib/Global.js';
 import type { Group } from 'konva/lib/Group.js';
-import { Layer } from 'konva/lib/Layer.js';
 import { Shape } from 'konva/lib/Shape.js';
-import { Stage } from 'konva/lib/Stage.js';
 import { SLACK, type Held, type Point } from './gestures.ts';
+import type { FindingStage } from './konva-stage.ts';
 
 // The middle button pans.
 Konva.dragButtons = [0];
@@ -36,28 +32,8 @@ interface HeldNode {
   readonly by: Held;
 }
 
-/** Finds shapes as it is told to, and is deaf to a pointer that only passes: no shape listens to that. */
-export class FindingStage extends Stage {
-  shapeAt: (at: Point) => Shape | null = () => null;
-
-  override getIntersection(at: Point | null): Shape | null {
-    return at && this.shapeAt(at);
-  }
-
-  override _pointermove(event: TouchEvent | MouseEvent | PointerEvent): void {
-    if (!('buttons' in event) || event.buttons > 0) super._pointermove(event);
-  }
-}
-
-/** Has no picture to find shapes in. */
-export class FoundLayer extends Layer {
-  override drawHit(): this {
-    return this;
-  }
-}
-
 export class ChartNodes {
-  readonly #stage: Stage;
+  readonly #stage: FindingStage;
   readonly #shapes = new Map<string, Shape>();
   readonly #nodes = new Map<string, ChartNode>();
   /** As they lie over each other, the lowest first. */

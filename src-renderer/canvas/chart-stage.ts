@@ -7,8 +7,11 @@ import { Konva } from 'konva/lib/Global.js';
 import { Group } from 'konva/lib/Group.js';
 import { Shape } from 'konva/lib/Shape.js';
 import type { Stage } from 'konva/lib/Stage.js';
-import { ChartNodes, FindingStage, FoundLayer, type ChartNode } from './chart-nodes.ts';
+import { ChartNodes, type ChartNode } from './chart-nodes.ts';
 import type { Held, Point } from './gestures.ts';
+import { FindingStage, FoundLayer, type Size } from './konva-stage.ts';
+
+export type { Size } from './konva-stage.ts';
 
 // A draw is asked for where it is needed; Konva's own would draw twice.
 Konva.autoDrawEnabled = false;
@@ -40,14 +43,8 @@ export interface ChartLayer<View, Scene> {
   changed(before: Scene, after: Scene): boolean | readonly CellBox[];
 }
 
-/** Size in CSS pixels. */
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
-
 export class ChartStage<View extends ChartView<View>, Scene> {
-  readonly #konva: Stage;
+  readonly #konva: FindingStage;
   readonly #layers: readonly DrawnLayer<View, Scene>[];
   readonly #nodes: ChartNodes;
   #view: View;
@@ -63,9 +60,8 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   ) {
     this.#view = view;
     this.#scene = scene;
-    const stage = new FindingStage({ container, ...size, listening: layers.some(hasNodes) });
-    this.#konva = stage;
-    this.#nodes = new ChartNodes(stage);
+    this.#konva = new FindingStage({ container, ...size, listening: layers.some(hasNodes) });
+    this.#nodes = new ChartNodes(this.#konva);
     this.#layers = layers.map(
       (layer) => new DrawnLayer(this.#konva, layer, () => ({ view: this.#view, scene: this.#scene })),
     );
@@ -91,8 +87,11 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   resize(size: Size): void {
     const ratio = window.devicePixelRatio;
     if (Konva.pixelRatio !== ratio) Konva.pixelRatio = ratio;
+    const { width, height } = this.#konva.getSize();
+    const isOther = width !== size.width || height !== size.height;
+    if (!isOther && this.#layers.every((layer) => layer.ratio === ratio)) return;
     for (const layer of this.#layers) layer.setRatio(ratio);
-    this.#konva.size(size);
+    if (isOther) this.#konva.resizeTo(size);
     // A canvas of another size is blank until drawn; waiting for the next frame would flash.
     this.#drawAll();
   }
@@ -177,12 +176,12 @@ class DrawnLayer<View, Scene> {
     return { width: this.#stage.width(), height: this.#stage.height() };
   }
 
-  get #ratio(): number {
+  get ratio(): number {
     return this.#konva.getCanvas().getPixelRatio();
   }
 
   setRatio(ratio: number): void {
-    if (this.#ratio !== ratio) this.#konva.getCanvas().setPixelRatio(ratio);
+    if (this.ratio !== ratio) this.#konva.getCanvas().setPixelRatio(ratio);
   }
 
   /** Has it drawn with the next frame, as far as it has changed. */
@@ -204,7 +203,7 @@ class DrawnLayer<View, Scene> {
     const context = this.#context;
     const { view, scene } = this.shown();
     context.save();
-    draw?.(context, view, scene, { ...this.#size, ratio: this.#ratio, boxes });
+    draw?.(context, view, scene, { ...this.#size, ratio: this.ratio, boxes });
     context.restore();
   }
 }
