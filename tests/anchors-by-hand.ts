@@ -49,8 +49,3 @@ export function* subsetsOf<T>(all: readonly T[], many: number, from = 0): Genera
     for (const rest of subsetsOf(all, many - 1, at + 1)) yield [all[at] as T, ...rest];
   }
 }
-
-/** Row by row, each with what the row below it took. */
-export function bottomUp<T>(rows: readonly (readonly T[])[], look: (row: number, below: readonly T[]) => void): void {
-  rows.forEach((_, row) => look(row, rows[row - 1] ?? []));
-}

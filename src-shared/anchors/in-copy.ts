@@ -3,7 +3,12 @@
  * above it.
  *
  * Row by row from the lowest up, each float by itself: what a row takes is not
- * there for the row above. A copy meets itself: on both sides where copies
+ * there for the row above. A row that is worse off for it changes places with
+ * the one below, which then takes what is left to it, if the two together are
+ * better broken so. Each row is exact for what the rows beside it took; all
+ * rows together are not always the best that can be: of stacks of two and three
+ * rows one or two in a hundred could leave less loose or take fewer, which only a
+ * search over all of their choices would find. A copy meets itself: on both sides where copies
  * stand side by side, above and below where there are several tiers. Floats
  * from one copy into the next are floats like those inside.
  */
@@ -77,9 +82,33 @@ class CopyAnchors {
   }
 
   solve(): readonly (readonly CopyFloat[])[] {
-    return this.#floats.map((spans, row) =>
-      spans.length === 0 ? NO_FLOATS : spans.map((span) => this.#broken(span, row)),
-    );
+    const solved: (readonly CopyFloat[])[] = [];
+    for (let row = 0; row < this.#floats.length; row++) {
+      solved.push(this.#row(row));
+      this.#exchanged(solved, row);
+    }
+    return solved;
+  }
+
+  #row(row: number): readonly CopyFloat[] {
+    const spans = this.#floats[row] as readonly Span[];
+    return spans.length === 0 ? NO_FLOATS : spans.map((span) => this.#broken(span, row));
+  }
+
+  /** Where a row is worse off for what the one below it took, that one comes second, if the two together are better for it. */
+  #exchanged(solved: (readonly CopyFloat[])[], row: number): void {
+    const [below, above] = [solved[row - 1], solved[row]];
+    if (!below || !above || !isWorseOff(above, this.#question.longest)) return;
+    const { longest, copy } = this.#question;
+    const start = (row - 1) * copy.width;
+    const taken = this.#taken.slice(start, start + 2 * copy.width);
+    this.#taken.fill(0, start, start + 2 * copy.width);
+    const first = this.#row(row);
+    const second = this.#row(row - 1);
+    if (isBetter([...first, ...second], [...below, ...above], longest)) {
+      solved[row] = first;
+      solved[row - 1] = second;
+    } else this.#taken.set(taken, start);
   }
 
   /** A float broken, given what the other rows have taken. */
@@ -212,6 +241,24 @@ class CopyAnchors {
     for (let r = row - 1; r <= row + 1; r++) for (let c = column - 1; c <= column + 1; c++) near |= this.#kindAt(c, r);
     return near;
   }
+}
+
+/** Whether some of its floats would be broken better, or with fewer, if no other row had anchors. */
+function isWorseOff(floats: readonly CopyFloat[], longest: number): boolean {
+  return floats.some(({ anchors, least, loose }) => anchors.length > least || looseOver(loose, longest) > 0);
+}
+
+/** Less is left loose, or as little with fewer anchors. */
+function isBetter(one: readonly CopyFloat[], other: readonly CopyFloat[], longest: number): boolean {
+  const over = (floats: readonly CopyFloat[]): number =>
+    floats.reduce((sum, { loose }) => sum + looseOver(loose, longest), 0);
+  const count = (floats: readonly CopyFloat[]): number => floats.reduce((sum, { anchors }) => sum + anchors.length, 0);
+  return over(one) < over(other) || (over(one) === over(other) && count(one) < count(other));
+}
+
+/** Stitches by which loose stretches are longer than they may be. */
+function looseOver(loose: readonly LooseStretch[], longest: number): number {
+  return loose.reduce((sum, { first, last }) => sum + last - first + 1 - longest, 0);
 }
 
 interface Span {

@@ -36,7 +36,8 @@ export interface Anchoring {
 /**
  * The fabric with the anchors that its patterns wish for. First those that are
  * alike in all copies of a motif, then, row by row from below, those of the
- * floats that are left: between groups, and to the edges of the piece.
+ * floats that are left: between groups, and to the edges of the piece. Each of
+ * these is broken exactly for what the rows below took, and not the rows together.
  *
  * `drawn` is the fabric without what only binds the contrast in: what it has in
  * contrast is figure. A float belongs to the patterns that its ends do; where
