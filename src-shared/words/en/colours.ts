@@ -2,7 +2,8 @@
 import { numbers as n } from './numbers.ts';
 
 export const colourOrder = {
-  about: 'Rows are counted from the first row of the pattern. The drawing stays as it is.',
+  about:
+    'Rows are counted from the first row of the pattern. The drawing stays as it is, and the main yarn too: for stripes of the ground draw rows all in a contrast.',
   start: 'Change colours up the rows',
   stop: 'Knit as drawn',
   /** `first` and `last` row of the pattern, from 1. */

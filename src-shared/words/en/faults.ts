@@ -59,7 +59,7 @@ const byCode: { readonly [Code in FaultCode]: (facts: FaultFacts[Code]) => strin
     `one must have no yarns of its own, being the one that is knitted, not ${knitted}`,
   'not-each-yarn': () => 'must be one for each yarn of the palette',
   'yarn-twice': () => 'is the drawn yarn of another line of the stripe',
-  'main-in-stripe': () => 'is the main yarn, which no stripe changes',
+  'main-in-stripe': () => 'is the main yarn, which no stripe changes: draw rows all in a contrast instead',
   'letter-without-yarn': ({ letter }) => `"${letter}" names no yarn of the palette`,
   'underlays-too-large': () => 'hold more pictures to trace than a file takes',
   'motif-missing': ({ motif }) => `no motif is called "${motif}"`,
