@@ -40,8 +40,9 @@ const SPOT_SHARE = 0.3;
  * nothing in between: small rings and boxes in a blurred photo. Looks of one
  * symbol run into one another: of 8 photographs of `npm run photos` with three
  * corners each they lie at most 5.6 times apart, rings and boxes at least 11.
+ * Fewer cells part by chance, since they are looked at so that they do.
  */
-const CELLS_OF_PARTED = 15;
+const CELLS_OF_PARTED = 40;
 const PARTED_TIMES = 7;
 
 /** Places that hardly differ within a symbol count as if they did by this share of the mean. */

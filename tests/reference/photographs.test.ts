@@ -66,6 +66,7 @@ describe('symbols in one ink', () => {
   it.each([
     ['some lie a little to the side', 10052],
     ['bars and strokes have edges where lines have none', 10466],
+    ['a few cells of one differ from the others by chance', 50084],
   ])('are told where %s: photograph %i', (_, seed) => {
     const photograph = photographOf(seed);
     const { wrong, unmarked, refused } = tried(photograph, 0);
