@@ -59,6 +59,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   gauges: async () => (await import('./gauges.ts')).gaugesBars(),
   motifs: async () => (await import('./many-motifs.ts')).manyMotifsBars(),
   remedies: async () => (await import('./remedies.ts')).remediesBars(),
+  visiting: async () => (await import('./visiting.ts')).visitingBars(),
   hand: async () => (await import('./hand.ts')).handBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
   knitting: async () => (await import('./knitting.ts')).knittingBars(),
