@@ -146,7 +146,9 @@ function alike(even: Float64Array, looks: Float64Array, wanted: number | null): 
       continue;
     }
     if (wanted === null ? apart >= 1 : kinds <= wanted) {
-      evidence = { ...evidence, closest: apart };
+      // Looks so much alike that their cells alone part them are asked about, unless it is known how many there are.
+      const isAsked = isFurther && wanted === null;
+      evidence = { ...evidence, closest: isAsked ? apart / PARTED_FURTHER : apart };
       next = [one, other];
       break;
     }
