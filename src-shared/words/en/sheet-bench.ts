@@ -30,7 +30,7 @@ export const sheetBench = {
   papers: { a4: 'A4', letter: 'Letter' },
   charts: 'Charts',
   chartsDrawn: {
-    both: 'as on the needles, and as worn',
+    both: 'on the needles and as worn',
     needles: 'as on the needles',
     worn: 'as worn',
   } satisfies { readonly [Way in 'both' | Shows]: string },
