@@ -69,14 +69,22 @@ test('a key or pedal that is taught ends a row, in later runs too, until it is f
   await knitTo(page, 5);
 });
 
-test('a row is said in full or in short, in the words that are heard besides', async ({ page, start }) => {
+/** Has what a page says by voice written down from its start. */
+async function hearVoice(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const spoken: string[] = [];
     Object.assign(globalThis, { spoken });
     speechSynthesis.speak = (one) => void spoken.push(one.text);
   });
-  const spoken = (): Promise<string | undefined> =>
-    page.evaluate(() => (globalThis as unknown as { spoken: string[] }).spoken.at(-1));
+}
+
+function allSpoken(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => (globalThis as unknown as { spoken: string[] }).spoken);
+}
+
+test('a row is said in full or in short, in the words that are heard besides', async ({ page, start }) => {
+  await hearVoice(page);
+  const spoken = async (): Promise<string | undefined> => (await allSpoken(page)).at(-1);
   const heard = page.getByRole('main').getByRole('status').last();
   await start();
   await toKnit(page);
@@ -93,8 +101,7 @@ test('a row is said in full or in short, in the words that are heard besides', a
   await expect(heard).toHaveText(short);
   await expect.poll(spoken).toMatch(short);
   // What else is set meanwhile says the row no second time.
-  const times = (): Promise<number> =>
-    page.evaluate(() => (globalThis as unknown as { spoken: string[] }).spoken.length);
+  const times = async (): Promise<number> => (await allSpoken(page)).length;
   const before = await times();
   await aids(page).getByRole('switch', { name: 'Tell the time left' }).click();
   await expect(aids(page).getByRole('switch', { name: 'Tell the time left' })).not.toBeChecked();
@@ -107,6 +114,34 @@ test('a row is said in full or in short, in the words that are heard besides', a
   await page.keyboard.press('s');
   await knitTo(page, 26);
   expect(await spoken()).toMatch(/^Row 26\. /);
+});
+
+test('of two windows on a piece the one that counts is heard', async ({ page, context, host, start }) => {
+  await hearVoice(page);
+  await start();
+  await toKnit(page);
+  await knitTo(page, 2);
+  await openAids(page);
+  await aids(page).getByLabel('Speak rows').selectOption('in short');
+  await expect.poll(async () => (await allSpoken(page)).length).toBe(1);
+  await page.keyboard.press('Escape');
+  const other = await context.newPage();
+  await hearVoice(other);
+  await other.goto(await addressOf(host));
+  await toKnit(other);
+  await other.getByRole('button', { name: 'At the right' }).click();
+  await done(other).click();
+  await expect(reading(other)).toHaveText('3');
+  await expect(reading(page)).toHaveText('3');
+  await expect.poll(async () => (await allSpoken(other)).at(-1)).toMatch(/^Row 4\. /);
+  expect(await allSpoken(page)).toEqual([expect.stringMatching(/^Row 3\. /)]);
+  // Whoever goes on counting is heard again.
+  await page.bringToFront();
+  await done(page).click();
+  await expect(reading(page)).toHaveText('4');
+  await expect.poll(async () => (await allSpoken(page)).at(-1)).toMatch(/^Row 5\. /);
+  await expect(reading(other)).toHaveText('4');
+  expect((await allSpoken(other)).at(-1)).toMatch(/^Row 4\. /);
 });
 
 test('the fabric is seen from the knit side when that is wanted', async ({ page, host, start }) => {
