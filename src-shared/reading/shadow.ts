@@ -63,6 +63,9 @@ const ON_EDGE = 0.02;
 const LEAST_SHARE = 0.4;
 const LEAST_CLARITY = 0.02;
 
+/** So many slopes at least must be explained by it in all: a few ragged cells along a figure's border fall in its way by chance. */
+const LEAST_EXPLAINED = 2.5;
+
 interface Edge {
   /** Direction out of the shadow, in radians from the right upwards. */
   readonly angle: number;
@@ -291,5 +294,5 @@ function fallsInside(edge: Edge, slopes: Slopes, field: Field): boolean {
     );
     if (gain > gainThere) [best, gainThere] = [share, gain];
   }
-  return best >= LEAST_SHARE && gainThere >= LEAST_CLARITY * pairs.length;
+  return best >= LEAST_SHARE && gainThere >= Math.max(LEAST_EXPLAINED, LEAST_CLARITY * pairs.length);
 }

@@ -14,7 +14,8 @@ import { tried } from '../photos/tried.ts';
 /**
  * Small ones of every kind, and under every light that falls on a kind; of
  * pencil's strokes in the sharp shadow of a hand, darker than they are, 118
- * and 41023, where cells stand on its edge. 41009 and 50036 are cards with
+ * and 41023, where cells stand on its edge; 50059 has a corner of strokes that
+ * is none. 41009 and 50036 are cards with
  * groups of holes far from one another, and specks in between; the signs of
  * 30022 fill their cells, and its yarns are seen around them; 30059 has small
  * rings and boxes, blurred.
@@ -23,7 +24,7 @@ import { tried } from '../photos/tried.ts';
  */
 const SEEDS: Record<Kind, readonly number[]> = {
   ink: [27, 45, 117, 99, 108],
-  'pencil hatched': [55, 28, 73, 118, 136, 109, 41023],
+  'pencil hatched': [55, 28, 73, 118, 136, 109, 41023, 50059],
   'pencil scribbled': [11, 65, 92, 119],
   crosses: [75, 12, 21, 156],
   'felt pen': [13, 4, 157, 85, 76],

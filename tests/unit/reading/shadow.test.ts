@@ -81,4 +81,19 @@ describe('a figure that has one edge from side to side', () => {
     const { levels, slopes } = seen(grid, () => 1);
     for (const value of lightOn(levels, 24, 24, slopes).light) expect(Math.abs(value - 1)).toBeLessThan(0.05);
   });
+
+  it('is no shadow in a corner, though the few cells along its edge are ragged', () => {
+    const isCorner = (column: number, row: number): boolean => column + row >= 20;
+    const grid: Grid = {
+      width: 12,
+      height: 14,
+      cells: Uint8Array.from({ length: 12 * 14 }, (_, cell) => (isCorner(cell % 12, Math.floor(cell / 12)) ? 1 : 0)),
+    };
+    const { levels, slopes } = seen(grid, () => 1);
+    for (let cell = 0; cell < 12 * 14; cell++) {
+      // Light falls towards the corner in the outermost strokes.
+      if ((cell % 12) + Math.floor(cell / 12) === 20) slopes.fill(-0.15, cell * 2, cell * 2 + 2);
+    }
+    for (const value of lightOn(levels, 12, 14, slopes).light) expect(Math.abs(value - 1)).toBeLessThan(0.05);
+  });
 });
