@@ -2,6 +2,7 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { problemError } from '@shared/problem/index.ts';
 import type { Params, Result } from '@shared/host/index.ts';
+import { comparedInOrder } from './people-order.ts';
 import type { Environment } from './environment.ts';
 import { kindByName } from './file-kinds.ts';
 import { readingProblem } from './files/index.ts';
@@ -40,11 +41,9 @@ export async function listFolder(
   }
 }
 
-const inOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
-
 function byKindAndName(a: Entry, b: Entry): number {
   if ((a.kind === 'folder') !== (b.kind === 'folder')) return a.kind === 'folder' ? -1 : 1;
-  return inOrder.compare(a.name, b.name) || (a.name < b.name ? -1 : 1);
+  return comparedInOrder(a.name, b.name) || (a.name < b.name ? -1 : 1);
 }
 
 /** The folder, absolute. Throws `file-missing` or `folder-not-writable` if it is none. */

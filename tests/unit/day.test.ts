@@ -62,4 +62,17 @@ describe('the day of a moment', () => {
 it('a day is said as people write it', () => {
   expect(words.dates.day(dayFrom('2026-11-26'))).toBe('26 November 2026');
   expect(words.dates.day(dayFrom('2024-02-09'))).toBe('9 February 2024');
+  // Every month, and days of one and two figures, as the platform's own formatter writes them (Unicode CLDR).
+  const asPublished = new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
+  for (let month = 0; month < 12; month++) {
+    for (const date of [1, 10, 28]) {
+      const moment = new Date(Date.UTC(2027, month, date, 12));
+      expect(words.dates.day(utcDay(moment))).toBe(asPublished.format(moment));
+    }
+  }
 });

@@ -6,6 +6,7 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { isCollectedName, MOST_COLLECTED, MOST_COLLECTED_BYTES, type Result } from '@shared/host/index.ts';
 import { problemError, ProblemError, problemOf } from '@shared/problem/index.ts';
+import { comparedInOrder } from '../people-order.ts';
 import type { Environment } from '../environment.ts';
 import { PROJECT_ENDING } from '../file-kinds.ts';
 import { behindLinks, failureCode, readingProblem, readWhole } from '../files/index.ts';
@@ -41,12 +42,10 @@ export async function chooseFolder(
   return settings.keep({ collection: folder });
 }
 
-const inOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
-
 /** By the name before the ending: `star` comes before `star 2`. */
 function asPeopleSort(one: string, other: string): number {
   const stem = (name: string): string => name.slice(0, -PROJECT_ENDING.length);
-  return inOrder.compare(stem(one), stem(other)) || (one < other ? -1 : 1);
+  return comparedInOrder(stem(one), stem(other)) || (one < other ? -1 : 1);
 }
 
 /** The names of its files, as people sort. Throws what reading a folder throws, but for one of the program's own that is not there yet. */

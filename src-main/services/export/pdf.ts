@@ -21,6 +21,8 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
     lang: sheet.language,
     displayTitle: true,
     margin: 0,
+    // None of its own, which it would look up the measures of.
+    font: '',
     info: {
       Title: sheet.title,
       Subject: sheet.subject,
