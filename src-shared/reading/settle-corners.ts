@@ -15,11 +15,22 @@ import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
 
-/** The corners found lie at most this far from those that were set, in cells. */
+/**
+ * The corners found lie at most this far from those that were set, in cells;
+ * those of a chart that has the same counts may lie further off: of small cells
+ * a hand misses more.
+ */
 const MOST_MOVED = 1.5;
+const MOST_MOVED_TO_CHART = 2.5;
 
-/** Together they are moved at most this far to a chart that may not be the one meant, in cells. */
+/** Together they are moved at most this far to a chart that may not be the one meant, in cells; or as far as they are off each in its own way. */
 const MOST_TOGETHER = 0.5;
+
+/** Crossings usually lie off their smooth lattice by 0.02 to 0.04 cells; where by more than this, some are others than they seem, and another beginning may do better. */
+const GOOD_MISFIT = 0.05;
+
+/** Crossings that the corners alone mean are taken at once where none is moved further than this, in cells. */
+const HARDLY_MOVED = 0.5;
 
 /** The middle of all four lies at most this far from that of crossings, in cells; further off it may be those beside. */
 const MOST_OPEN = 0.3;
@@ -53,18 +64,43 @@ export function* settledCorners(photo: Photo, set: Corners, columns: number, row
   const step = Math.min(across / columns, up / rows);
   const level = Math.max(0, Math.min(photo.levels.length - 1, Math.round(Math.log2(step / BEST_STEP))));
   const cells = homography(rectangle(columns, rows), set);
-  for (const [x, y] of BEGINNINGS) {
+  let best: Settled | null = null;
+  for (const [i, [x, y]] of BEGINNINGS.entries()) {
     const seed = seedAt(cells, { x: Math.round(x * columns), y: Math.round(y * rows) }, level);
     const lattice = followed(photo, [seed]);
-    yield { stage: 'find-chart', done: 0.5 };
+    yield { stage: 'find-chart', done: (i + 0.5) / BEGINNINGS.length };
     if (lattice === null || lattice.anchors.length * SPACING ** 2 < LEAST_COVERED * columns * rows) continue;
     const looked = lookedAt(lattice);
-    yield { stage: 'find-chart', done: 0.9 };
-    const near = foundNear(looked, set, columns, rows) ?? crossingsAt(looked, set, columns, rows);
-    if (near !== null && isNear(near, set, step)) return near.map((corner) => onto(corner, full)) as unknown as Corners;
-    break;
+    yield { stage: 'find-chart', done: (i + 0.9) / BEGINNINGS.length };
+    const settled = settledOn(looked, set, columns, rows, step);
+    if (settled !== null && (best === null || isBetter(settled, best))) best = settled;
+    if (best?.isSettled) break;
   }
-  return set;
+  return best === null ? set : (best.corners.map((corner) => onto(corner, full)) as unknown as Corners);
+}
+
+/** What the lattice from one beginning makes of the corners. */
+interface Settled {
+  readonly corners: Corners;
+  /** They are those of a chart with these counts. */
+  readonly isChart: boolean;
+  readonly misfit: number;
+  /** Nothing better is to be expected from another beginning. */
+  readonly isSettled: boolean;
+}
+
+function isBetter(one: Settled, other: Settled): boolean {
+  return one.isChart === other.isChart ? one.misfit < other.misfit : one.isChart;
+}
+
+function settledOn(looked: Looked, set: Corners, columns: number, rows: number, step: number): Settled | null {
+  const { misfit } = looked.model;
+  const isGood = misfit <= GOOD_MISFIT;
+  const chart = foundNear(looked, set, columns, rows, step);
+  if (chart) return { corners: chart, isChart: true, misfit, isSettled: isGood };
+  const corners = crossingsAt(looked, set, columns, rows);
+  if (corners === null || !isNear(corners, set, MOST_MOVED * step)) return null;
+  return { corners, isChart: false, misfit, isSettled: isGood && isNear(corners, set, HARDLY_MOVED * step) };
 }
 
 /** In pixels of a level. */
@@ -86,28 +122,31 @@ function seedAt(cells: Homography, at: Point, level: number): PlacedSeed {
   };
 }
 
-function isNear(found: Corners, set: Corners, step: number): boolean {
+function isNear(found: Corners, set: Corners, most: number): boolean {
   return found.every(({ x, y }, i) => {
     const corner = set[i] as Point;
-    return Math.hypot(x - corner.x, y - corner.y) <= MOST_MOVED * step;
+    return Math.hypot(x - corner.x, y - corner.y) <= most;
   });
 }
 
 /** The corners of the chart whose ends are seen, if its counts are these. */
-function foundNear(looked: Looked, set: Corners, columns: number, rows: number): Corners | null {
+function foundNear(looked: Looked, set: Corners, columns: number, rows: number, step: number): Corners | null {
   const chart = chartOn(looked);
   if (chart === null || 'cutOff' in chart) return null;
-  const step = Math.min(sideLengths(set).across / columns, sideLengths(set).up / rows);
-  if (chart.columns !== columns || chart.rows !== rows || !isNear(chart.corners, set, step)) return null;
-  // Hands are off in every direction. Where all four are off in one, the next crossings may be meant.
-  return chart.sure || meanMove(chart.corners, set) <= MOST_TOGETHER * step ? chart.corners : null;
+  if (chart.columns !== columns || chart.rows !== rows) return null;
+  if (!isNear(chart.corners, set, MOST_MOVED_TO_CHART * step)) return null;
+  // Hands are off in every direction. Where all four are off in one, more than by chance, the next crossings may be meant.
+  const { together, apart } = movesOf(chart.corners, set);
+  return chart.sure || together <= Math.max(MOST_TOGETHER * step, apart) ? chart.corners : null;
 }
 
-/** How far all four corners are moved in one direction. */
-function meanMove(found: Corners, set: Corners): number {
-  const mean = (of: 'x' | 'y'): number =>
-    found.reduce((sum, corner, i) => sum + corner[of] - (set[i] as Point)[of], 0) / found.length;
-  return Math.hypot(mean('x'), mean('y'));
+/** How far all four corners are moved in one direction, and how far each besides (root of the mean square). */
+function movesOf(found: Corners, set: Corners): { readonly together: number; readonly apart: number } {
+  const moves = found.map(({ x, y }, i) => ({ x: x - (set[i] as Point).x, y: y - (set[i] as Point).y }));
+  const mean = (of: 'x' | 'y'): number => moves.reduce((sum, move) => sum + move[of], 0) / moves.length;
+  const [x, y] = [mean('x'), mean('y')];
+  const apart = moves.reduce((sum, move) => sum + (move.x - x) ** 2 + (move.y - y) ** 2, 0) / moves.length;
+  return { together: Math.hypot(x, y), apart: Math.sqrt(apart) };
 }
 
 /** The crossings that the four corners together mean; null where they lie between two. */
