@@ -41,6 +41,8 @@ export interface ChartLayer<View, Scene> {
   drawOver?(context: CanvasRenderingContext2D, view: View, scene: Scene, frame: Frame): void;
   /** True if the second is drawn otherwise than the first; or the cells in which alone they differ. */
   changed(before: Scene, after: Scene): boolean | readonly CellBox[];
+  /** True if nothing of the scene is on it, and so for each scene that is not `changed` from that one. */
+  isBlank?(scene: Scene): boolean;
 }
 
 export class ChartStage<View extends ChartView<View>, Scene> {
@@ -118,6 +120,7 @@ export class ChartStage<View extends ChartView<View>, Scene> {
   }
 
   destroy(): void {
+    for (const layer of this.#layers) layer.end();
     this.#konva.destroy();
   }
 
@@ -140,6 +143,8 @@ class DrawnLayer<View, Scene> {
   /** Cells; `all`; or nothing, and whoever has it drawn then means all. */
   #waiting: CellBox[] | 'all' | 'nothing' = 'nothing';
   #nodes: readonly ChartNode[] = [];
+  /** The frame in which it is drawn; null where none is asked for. */
+  #frame: number | null = null;
 
   constructor(
     stage: Stage,
@@ -189,14 +194,29 @@ class DrawnLayer<View, Scene> {
     if (changed === false) return;
     const { view, scene } = this.shown();
     if (this.of.nodes) this.#nodes = this.of.nodes(view, scene, this.#size);
-    if (changed === true) this.#waiting = 'all';
+    if (this.of.isBlank?.(scene)) {
+      this.#waiting = 'nothing';
+      this.#konva.rest();
+      return;
+    }
+    const isNew = this.#konva.wake(this.#size);
+    if (changed === true || isNew) this.#waiting = 'all';
     else if (this.#waiting === 'nothing') this.#waiting = [...changed];
     else if (this.#waiting !== 'all') this.#waiting.push(...changed);
-    this.#konva.batchDraw();
+    // Konva's own asking would draw a second time what has been drawn at once meanwhile.
+    this.#frame ??= requestAnimationFrame(() => {
+      this.#frame = null;
+      this.drawWaiting();
+    });
   }
 
   drawWaiting(): void {
     if (this.#waiting !== 'nothing') this.#konva.draw();
+  }
+
+  /** Nothing is drawn any more. */
+  end(): void {
+    if (this.#frame !== null) cancelAnimationFrame(this.#frame);
   }
 
   #draw(draw: ChartLayer<View, Scene>['draw'] | undefined, boxes: readonly CellBox[] | null): void {

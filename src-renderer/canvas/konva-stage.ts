@@ -3,7 +3,7 @@
  * out of sight to find shapes in, painted with each drawing and read back three
  * times for each move of the pointer; and drawing twice when the size changes.
  */
-import { Layer } from 'konva/lib/Layer.js';
+import { Layer, type LayerConfig } from 'konva/lib/Layer.js';
 import type { Shape } from 'konva/lib/Shape.js';
 import { Stage } from 'konva/lib/Stage.js';
 import type { Point } from './gestures.ts';
@@ -41,11 +41,45 @@ export class FindingStage extends Stage {
   }
 }
 
-/** Has no picture to find shapes in, nor room for one: that takes as long to be had as a layer's own. */
+/**
+ * Has no picture to find shapes in, nor room for one: that takes as long to be
+ * had as a layer's own. And it rests while nothing is on it, as it does when it
+ * is new: a canvas is neither allocated nor handed to the screen with each frame.
+ */
 export class FoundLayer extends Layer {
+  #rests = true;
+  #size: Size = { width: 0, height: 0 };
+
+  constructor(config: LayerConfig) {
+    super(config);
+    this.canvas._canvas.style.display = 'none';
+  }
+
   override drawHit(): this {
     return this;
   }
 
   override _syncHitCanvasSize(): void {}
+
+  override _setSize(size: Size): this {
+    if (this.#rests) return this;
+    this.#size = size;
+    return super._setSize(size);
+  }
+
+  rest(): void {
+    if (this.#rests) return;
+    this.#rests = true;
+    this.getContext().clear();
+    this.canvas._canvas.style.display = 'none';
+  }
+
+  /** As large as the stage, and clear; false where it did not rest. */
+  wake(stage: Size): boolean {
+    if (!this.#rests) return false;
+    this.#rests = false;
+    if (this.#size.width !== stage.width || this.#size.height !== stage.height) this._setSize(stage);
+    this.canvas._canvas.style.display = 'block';
+    return true;
+  }
 }

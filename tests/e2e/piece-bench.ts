@@ -34,7 +34,10 @@ export async function picture(page: Page): Promise<string> {
   await page.locator('canvas').first().waitFor();
   await page.mouse.move(5, 5);
   return page.evaluate(async () => {
-    const now = (): string => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join('|');
+    const now = (): string => {
+      const seen = [...document.querySelectorAll('canvas')].filter((canvas) => canvas.checkVisibility());
+      return seen.map((canvas) => canvas.toDataURL()).join('|');
+    };
     await new Promise(requestAnimationFrame);
     for (let last = now(); ;) {
       await new Promise(requestAnimationFrame);

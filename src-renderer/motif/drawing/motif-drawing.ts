@@ -125,6 +125,7 @@ const pointerLayer: MotifLayer = {
     !isSameCell(before.hover, after.hover) ||
     !isSameCell(before.cursor, after.cursor) ||
     !isMarkedAlike(before.chart, after.chart),
+  isBlank: ({ hover, cursor }) => !hover && !cursor,
 };
 
 /** Drawn by its nodes alone. */
@@ -132,6 +133,7 @@ const handlesLayer: MotifLayer = {
   draw: () => undefined,
   nodes: (view, { handles }) => handles?.(view) ?? [],
   changed: (before, after) => before.handles !== after.handles,
+  isBlank: ({ handles }) => handles === null,
 };
 
 /** The whole motif with its neighbours, as large as it goes. */

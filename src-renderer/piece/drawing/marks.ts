@@ -105,6 +105,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   drawCounter(context, laid, plan.outline, look, font, width - profileWidth(plan, width), height);
   if (scene.feeding) drawFeeding(context, laid, scene.feeding, look, font, scene.stripTop, rulerY);
   if (showsFloats && sideOf(scene) === 'purl') drawProfile(context, laid, scene, rows, width, rulerY);
+  if (!marked.dragged) drawNeedles(context, marked);
 }
 
 export function drawUnderMovingGroups(
@@ -115,15 +116,22 @@ export function drawUnderMovingGroups(
 }
 
 export function drawOverMovingGroups(context: CanvasRenderingContext2D, marked: Marked): void {
-  const { scene, laid, width, rulerY, dragged } = marked;
-  const { plan, look, font } = scene;
+  const { scene, laid, rulerY, dragged } = marked;
+  const { plan, look } = scene;
   if (dragged) {
     drawEdges(context, laid, plan.outline, dragged.placed.firstRow, look, rulerY);
     const chosen = dragged.groups[dragged.group];
     if (chosen) drawChosen(context, laid, chosen, look);
     drawSpacesOf(context, marked, (band) => band === dragged.band);
     numberGroups(context, marked, dragged.groups);
+    drawNeedles(context, marked);
   }
+}
+
+/** The ruler of needles, with where the edges and all groups stand on it. */
+function drawNeedles(context: CanvasRenderingContext2D, marked: Marked): void {
+  const { scene, laid, width, rulerY, dragged } = marked;
+  const { plan, look, font } = scene;
   const { first, width: needles } = plan.fabric;
   const groups = [...restingGroups(marked), ...(dragged?.groups ?? [])];
   const edges = rowsMeasured(marked, groups).map((row) => edgesAt(plan.outline, row));

@@ -22,7 +22,7 @@ import { draggedGrid } from './dragged-cells.ts';
 import { COUNTER_WIDTH } from './counter.ts';
 import { drawCursor } from './cursor.ts';
 import { drawFloats, drawTags, ROOMY_ROW, warnedInOpen } from './floats.ts';
-import { drawFinding, type Shown } from './finding-marks.ts';
+import { drawFinding, NOTHING_SHOWN, type Shown } from './finding-marks.ts';
 import {
   drawOverMovingGroups,
   drawOverStillGroups,
@@ -76,6 +76,7 @@ export function pieceLayers(): readonly PieceLayer[] {
       nodes: (laid, shown, size) => movingGroups(markedIn(laid, shown, size)),
       drawOver: (context, laid, shown, frame) => drawOverMovingGroups(context, markedIn(laid, shown, frame)),
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
+      isBlank: ({ dragged }) => dragged === null,
     },
     {
       draw(context, laid, shown, size) {
@@ -93,6 +94,7 @@ export function pieceLayers(): readonly PieceLayer[] {
         before.found !== after.found ||
         (before.dragged === null) !== (after.dragged === null) ||
         !isSameSpot(before.spot, after.spot),
+      isBlank: ({ scene, spot, found }) => !spot && !scene.chosen && found === NOTHING_SHOWN,
     },
   ];
 }

@@ -15,7 +15,7 @@ import {
 import { drawCounter } from '../drawing/counter.ts';
 import { drawCursor } from '../drawing/cursor.ts';
 import { drawFeeding, type FeedingScene } from '../drawing/feeding-strip.ts';
-import { drawFinding, type Shown } from '../drawing/finding-marks.ts';
+import { drawFinding, NOTHING_SHOWN, type Shown } from '../drawing/finding-marks.ts';
 import { drawFloats, drawTags, ROOMY_ROW, strandsIn, warnedInOpen } from '../drawing/floats.ts';
 import { drawFold } from '../drawing/group-marks.ts';
 import type { LaidView } from '../drawing/laid-view.ts';
@@ -74,6 +74,7 @@ export function purlLayers(): readonly ChartLayer<LaidView, ShownPurlSide>[] {
         before.chosen !== after.chosen ||
         before.spot?.needle !== after.spot?.needle ||
         before.spot?.row !== after.spot?.row,
+      isBlank: ({ spot, chosen, found }) => !spot && !chosen && found === NOTHING_SHOWN,
     },
   ];
 }

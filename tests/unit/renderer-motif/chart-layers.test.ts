@@ -12,6 +12,7 @@ import {
   type MotifChart,
   type MotifScene,
 } from '../../../src-renderer/motif/drawing/motif-drawing.ts';
+import { paintsOf } from '../paints.ts';
 import { columnNumber, columnSeen } from '../../../src-renderer/motif/drawing/rulers.ts';
 
 const GRID = gridFromText(['..#...', '.###..', '..#...', '......'], '.#');
@@ -48,6 +49,20 @@ describe('the number of a column', () => {
         expect(columnSeen(numbered, columnNumber(numbered, column))).toBe(column);
       }
     }
+  });
+});
+
+describe('a layer that says it is blank', () => {
+  const cell = { column: 2, row: 1 };
+  const view = new Viewport(20, 14, 40, 300);
+  it.each([
+    ['at rest', BEFORE, [true, true]],
+    ['with the pointer on a cell', sceneOf({}, { hover: cell }), [false, true]],
+    ['with the cursor of the keyboard', sceneOf({}, { cursor: cell }), [false, true]],
+  ] as const)('%s, paints nothing, and the others do', (_, scene, blank) => {
+    const [, , ...layers] = motifLayers();
+    expect(layers.map((layer) => layer.isBlank?.(scene))).toEqual(blank);
+    for (const layer of layers) expect(paintsOf(layer, view, scene) === 0).toBe(layer.isBlank?.(scene));
   });
 });
 

@@ -17,6 +17,7 @@ import type { PieceScene } from '../../../src-renderer/piece/drawing/scene.ts';
 import { TubeView } from '../../../src-renderer/piece/closed/tube-view.ts';
 import { readingOf } from '../../../src-renderer/piece/moving/reading.ts';
 import { standingOf } from '../../../src-renderer/piece/moving/standing.ts';
+import { paintsOf } from '../paints.ts';
 import { planOf, twoGroups } from './projects.ts';
 
 function sceneOf(project: ProjectAt, to: Partial<PieceScene> = {}): PieceScene {
@@ -78,6 +79,38 @@ describe('what is drawn again of the piece', () => {
     const hidden = sceneOf(twoGroups(), { plan: SCENE.plan, showsFloats: false });
     expect(changed(BEFORE, { ...BEFORE, scene: hidden })).toEqual([false, true, true, true]);
     expect(changed(BEFORE, { ...BEFORE, scene: sceneOf(twoGroups()) })).toEqual([true, true, true, true]);
+  });
+});
+
+describe('a layer that says it is blank', () => {
+  const laid = new LaidView(new Viewport(10, 7, 300, 500), SCENE);
+  const spot = { needle: 2, row: 3 };
+  const [place] = SCENE.plan.groups.map(
+    ({ firstRow, lastRow }) => ({ rows: [firstRow, lastRow], needles: null }) as const,
+  );
+  const shown: readonly (readonly [string, ShownPiece, readonly (boolean | undefined)[]])[] = [
+    ['at rest', BEFORE, [undefined, undefined, true, true]],
+    ['while a stitch is looked at', { ...BEFORE, spot }, [undefined, undefined, true, false]],
+    ['while a group is dragged', dragged(1), [undefined, undefined, false, true]],
+    [
+      'where a finding was gone to',
+      { ...BEFORE, found: { ...NOTHING_SHOWN, places: place ? [place] : [] } },
+      [undefined, undefined, true, false],
+    ],
+  ];
+  it.each(shown)('%s, paints nothing, and the others do', (_, scene, blank) => {
+    const [, ...layers] = pieceLayers();
+    expect(pieceLayers().map((layer) => layer.isBlank?.(scene))).toEqual(blank);
+    for (const layer of layers) expect(paintsOf(layer, laid, scene) === 0).toBe(layer.isBlank?.(scene) ?? false);
+  });
+
+  it('is not, once a group is chosen whose strands may be drawn', () => {
+    const chosen = sceneOf(twoGroups(), { plan: SCENE.plan, chosen: SCENE.plan.groups[0] ?? null });
+    expect(
+      pieceLayers()
+        .at(-1)
+        ?.isBlank?.({ ...BEFORE, scene: chosen }),
+    ).toBe(false);
   });
 });
 
