@@ -5,11 +5,12 @@ import type { Inspected } from './inspected.ts';
 /** `floats-unbroken`: what no anchor can break, one finding a pattern. */
 export function floatsUnbroken({ laid, looseFloats }: Inspected): Finding[] {
   return laid.flatMap(({ asked, placed }, index): Finding[] => {
+    if (!asked.anchors) return [];
     const own = looseFloats.flatMap((floats, at) =>
       (floats ?? []).filter(({ pattern }) => pattern === index).map((float) => ({ ...float, row: at + 1 })),
     );
     const [first] = own;
-    if (!first || !asked.anchors) return [];
+    if (!first) return [];
     const lengthOf = (float: typeof first): number => float.last - float.first + 1;
     const longest = own.reduce((most, float) => (lengthOf(float) > lengthOf(most) ? float : most));
     return [

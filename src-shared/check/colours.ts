@@ -1,7 +1,7 @@
 /** Findings about the yarns that meet in a row. */
 import { widthOf, type Run } from '../bed/index.ts';
 import { contrastRatio, FAINT_CONTRAST } from '../colour/index.ts';
-import type { PlanRow } from '../plan/index.ts';
+import { contrastSum, type PlanRow } from '../plan/index.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
 
@@ -76,9 +76,7 @@ function sumOf(yarns: readonly YarnInRow[]): number {
 
 /** Yarns that knit in a row; main counts where it knits. */
 function yarnsIn({ contrast, isMainKnitted }: PlanRow): number {
-  const seen: number[] = [];
-  for (const { yarn } of contrast) if (!seen.includes(yarn)) seen.push(yarn);
-  return seen.length + Number(isMainKnitted);
+  return contrastSum(contrast).yarns.length + Number(isMainKnitted);
 }
 
 /** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
@@ -88,7 +86,7 @@ export function faintContrast({ piece, rows }: Inspected): Finding[] {
   const firstRow: (number | undefined)[] = [];
   const lastRow: (number | undefined)[] = [];
   for (const { row, contrast } of rows) {
-    for (const { yarn } of contrast) {
+    for (const yarn of contrastSum(contrast).yarns) {
       firstRow[yarn] ??= row;
       lastRow[yarn] = row;
     }

@@ -77,7 +77,9 @@ function endsOf(rows: readonly { readonly row: number }[]): Finding['rows'] | nu
  */
 export function contrastLooseAcross({ patterns, sections, rows }: Inspected): Finding[] {
   const isLoose = ({ row, endNeedles, floats }: Inspected['rows'][number]): boolean =>
-    !sectionAt(sections, row).isLined && floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
+    endNeedles?.isBlank === true &&
+    !sectionAt(sections, row).isLined &&
+    floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
   const told = new Set<number>();
   return patterns.flatMap(({ firstRow, lastRow }): Finding[] => {
     const loose = rows.slice(firstRow - 1, lastRow).filter((row) => !told.has(row.row) && isLoose(row));

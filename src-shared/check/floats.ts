@@ -5,7 +5,7 @@ import { sectionAt } from '../piece/index.ts';
 import { isFromEdgeToEdge } from './end-needles.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
-import { stack, type Stack, type StackItem } from './stack.ts';
+import { Stacks, type Stack, type Strand, type StrandRows } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. Floats across blank rows in the open are told as `contrast-loose-across`. */
 export function longFloats({ piece, sections, rows, groups }: Inspected): Finding[] {
@@ -13,11 +13,13 @@ export function longFloats({ piece, sections, rows, groups }: Inspected): Findin
   for (const { row, floats, endNeedles, isOver: isAnyOver } of rows) {
     if (!isAnyOver) continue;
     const { isLined } = sectionAt(sections, row);
-    for (const { isOver, strand, first, last, stitches, mm } of floats) {
-      if (!isOver || (!isLined && isFromEdgeToEdge({ strand }, endNeedles))) continue;
+    const where = { row, next: row + 1, lastRow: row };
+    for (const float of floats) {
+      const { isOver, strand, first, last } = float;
+      if (!isOver || (!isLined && isFromEdgeToEdge(float, endNeedles))) continue;
       const isBetweenGroups =
         strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
-      items.add(strand.yarn, isLined, { row, next: row + 1, lastRow: row, first, last, stitches, mm, isBetweenGroups });
+      items.add(strand.yarn, isLined, where, float, isBetweenGroups);
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, longestMm, count, isBetweenGroups }) => {
@@ -43,11 +45,11 @@ function joinsGroups(groups: readonly PlacedGroup[], row: number, first: Slot, l
 export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
   const items = new Piles();
   for (const { row, carries } of rows) {
-    for (const { isOver, strand, toRow, first, last, stitches, mm } of carries) {
+    for (const carry of carries) {
+      const { isOver, strand, toRow } = carry;
       if (!isOver) continue;
       const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
-      const where = { row, next: toRow, lastRow: toRow, first, last };
-      items.add(strand.yarn, isLined, { ...where, stitches, mm, isBetweenGroups: false });
+      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow }, carry, false);
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
@@ -121,20 +123,20 @@ export function infantFloats({ piece, rows }: Inspected): Finding[] {
   return first === undefined || last === undefined ? [] : [{ code: 'infant-floats', rows: [first, last], count }];
 }
 
-/** Items kept apart by yarn and by being covered or not. */
+/** Strands kept apart by yarn and by being covered or not. */
 class Piles {
-  private readonly piles = new Map<number, StackItem[]>();
+  private readonly piles = new Map<number, Stacks>();
 
-  add(yarn: number, isLined: boolean, item: StackItem): void {
+  add(yarn: number, isLined: boolean, where: StrandRows, strand: Strand, isBetweenGroups: boolean): void {
     const key = yarn * 2 + Number(isLined);
-    const pile = this.piles.get(key);
-    if (pile) pile.push(item);
-    else this.piles.set(key, [item]);
+    let pile = this.piles.get(key);
+    if (!pile) this.piles.set(key, (pile = new Stacks()));
+    pile.add(where, strand, isBetweenGroups);
   }
 
   map(make: (yarn: number, isLined: boolean, gathered: Stack) => Finding): Finding[] {
-    return [...this.piles].flatMap(([key, items]) =>
-      stack(items).map((gathered) => make(key >> 1, key % 2 === 1, gathered)),
+    return [...this.piles].flatMap(([key, pile]) =>
+      pile.gathered().map((gathered) => make(key >> 1, key % 2 === 1, gathered)),
     );
   }
 }

@@ -1,16 +1,19 @@
 /** Long floats or carries one above the other, gathered into one. */
 import type { Run, Slot } from '../bed/index.ts';
 
-export interface StackItem extends Run {
+/** What is gathered: a float or a carry. */
+export interface Strand extends Run {
+  readonly stitches: number;
+  readonly mm: number;
+}
+
+/** Where one stands. */
+export interface StrandRows {
   readonly row: number;
   /** The row on which a neighbour above would stand. */
   readonly next: number;
   /** The last row it reaches. */
   readonly lastRow: number;
-  readonly stitches: number;
-  readonly mm: number;
-  /** Its ends lie in two groups, so that a ball for each would take it away. */
-  readonly isBetweenGroups: boolean;
 }
 
 export interface Stack {
@@ -39,42 +42,89 @@ interface Growing {
   into: Growing | null;
 }
 
-/** Gathers items, given by ascending row, that stand on neighbouring rows and share a needle. */
-export function stack(items: Iterable<StackItem>): Stack[] {
-  const stacks: Growing[] = [];
-  let below: { readonly item: StackItem; readonly stack: Growing }[] = [];
-  let row = 0;
-  for (const item of items) {
-    if (item.row !== row) {
-      row = item.row;
-      below = below.filter((candidate) => candidate.item.next >= row);
-    }
-    let mine: Growing | null = null;
-    for (const candidate of below) {
-      const touches =
-        candidate.item.next === row && candidate.item.first <= item.last && item.first <= candidate.item.last;
-      if (touches) mine = join(mine, rootOf(candidate.stack));
-    }
+/** Gathers strands, given by ascending row, that stand on neighbouring rows and share a needle. */
+export class Stacks {
+  private readonly stacks: Growing[] = [];
+  /** What neighbours above would stand on, by the row they would stand on. */
+  private readonly open = new Map<number, Level>();
+
+  /** `isBetweenGroups`: its ends lie in two groups, so that a ball for each would take it away. */
+  add({ row, next, lastRow }: StrandRows, strand: Strand, isBetweenGroups: boolean): void {
+    const below = this.open.get(row);
+    let mine = below ? joined(below, strand) : null;
+    const { first, last, stitches, mm } = strand;
     if (mine) {
-      grow(mine, item);
+      grow(mine, strand, lastRow, isBetweenGroups);
     } else {
-      // Field by field: objects that are spread together are slow to grow, and there may be thousands.
-      const { first, last, lastRow, stitches: longest, mm: longestMm, isBetweenGroups } = item;
-      mine = { firstRow: row, lastRow, first, last, longest, longestMm, count: 1, isBetweenGroups, into: null };
-      stacks.push(mine);
+      mine = {
+        firstRow: row,
+        lastRow,
+        first,
+        last,
+        longest: stitches,
+        longestMm: mm,
+        count: 1,
+        isBetweenGroups,
+        into: null,
+      };
+      this.stacks.push(mine);
     }
-    below.push({ item, stack: mine });
+    let level = this.open.get(next);
+    if (!level) {
+      // Rows ascend, so what waited for those below this one waits in vain.
+      this.open.delete(row - 1);
+      level = { strands: [], stacks: [], isInOrder: true, passed: 0 };
+      this.open.set(next, level);
+    }
+    const before = level.strands.at(-1);
+    if (before && (before.first > first || before.last > last)) level.isInOrder = false;
+    level.strands.push(strand);
+    level.stacks.push(mine);
   }
-  return stacks
-    .filter(({ into }) => into === null)
-    .map(({ firstRow, lastRow, first, last, longest, longestMm, count, isBetweenGroups }) => ({
-      rows: [firstRow, lastRow],
-      needles: { first: first as Slot, last: last as Slot },
-      longest,
-      longestMm,
-      count,
-      isBetweenGroups,
-    }));
+
+  /** All that was gathered, in the order in which it began. */
+  gathered(): Stack[] {
+    return this.stacks
+      .filter(({ into }) => into === null)
+      .map(({ firstRow, lastRow, first, last, longest, longestMm, count, isBetweenGroups }) => ({
+        rows: [firstRow, lastRow],
+        needles: { first: first as Slot, last: last as Slot },
+        longest,
+        longestMm,
+        count,
+        isBetweenGroups,
+      }));
+  }
+}
+
+/** Strands on which neighbours of one row would stand, and the stacks they are in. */
+interface Level {
+  readonly strands: Strand[];
+  readonly stacks: Growing[];
+  /** None begins or ends left of the one before it, as floats of one strand do not. */
+  isInOrder: boolean;
+  /** So many of those in order end left of where the last strand above began. */
+  passed: number;
+}
+
+/** The stack of all that a strand touches below it; null where that is nothing. */
+function joined(below: Level, { first, last }: Strand): Growing | null {
+  const { strands, stacks, isInOrder } = below;
+  let mine: Growing | null = null;
+  let at = 0;
+  if (isInOrder) {
+    // The strands above mostly come from left to right as well: go on from where the last one began.
+    at = below.passed;
+    while (at > 0 && (strands[at - 1] as Strand).last >= first) at--;
+    while (at < strands.length && (strands[at] as Strand).last < first) at++;
+    below.passed = at;
+  }
+  for (; at < strands.length; at++) {
+    const other = strands[at] as Strand;
+    if (other.first <= last && first <= other.last) mine = join(mine, rootOf(stacks[at] as Growing));
+    else if (isInOrder) break;
+  }
+  return mine;
 }
 
 function rootOf(growing: Growing): Growing {
@@ -97,7 +147,8 @@ function join(mine: Growing | null, other: Growing): Growing {
   return mine;
 }
 
-function grow(mine: Growing, { first, last, lastRow, stitches, mm, isBetweenGroups }: StackItem): void {
+function grow(mine: Growing, strand: Strand, lastRow: number, isBetweenGroups: boolean): void {
+  const { first, last, stitches, mm } = strand;
   mine.lastRow = Math.max(mine.lastRow, lastRow);
   mine.first = Math.min(mine.first, first);
   mine.last = Math.max(mine.last, last);

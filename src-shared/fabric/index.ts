@@ -1,4 +1,5 @@
 export * from './types.ts';
+export * from './alike-rows.ts';
 export type * from './problems.ts';
 export { rowsMet } from './apart.ts';
 export * from './band-spaces.ts';

@@ -1,5 +1,6 @@
 export type * from './types.ts';
 export * from './plan.ts';
+export * from './contrast.ts';
 export * from './derivation.ts';
 export * from './figure.ts';
 export * from './memo.ts';

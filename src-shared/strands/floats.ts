@@ -7,11 +7,18 @@
  * does on a row all in contrast, and floats nowhere on it.
  */
 import { carriageSide, type Run, type Side, type Slot } from '../bed/index.ts';
-import type { Fabric } from '../fabric/index.ts';
+import { alikeRows, type Fabric } from '../fabric/index.ts';
 import { isSameGauge, stitchWidthMm, type FloatLimit, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
 import { internSpans } from './interned.ts';
 import { longestWithin } from './limit.ts';
-import { MAIN_STRAND, StrandLayer, type FloatScale, type ScaleTotals, type StrandRun } from './strand-layer.ts';
+import {
+  MAIN_STRAND,
+  StrandLayer,
+  type FloatScale,
+  type RowShare,
+  type ScaleTotals,
+  type StrandRun,
+} from './strand-layer.ts';
 import type { Float, StrandId } from './types.ts';
 
 /** A placed group that has a ball of its own. */
@@ -69,7 +76,10 @@ export interface LaidStrands {
   readonly rows: readonly LaidRow[];
 }
 
-/** Lays all strands of a fabric. Linear in its cells. */
+/**
+ * Lays all strands of a fabric. Linear in its cells; rows that are alike are
+ * laid once, and share their runs and floats.
+ */
 export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
   const { outline, main } = laying;
   const { cells, width } = fabric;
@@ -84,6 +94,9 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
   const rows: LaidRow[] = [];
   /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
   const contrast: ContrastRun[] = [];
+  const alike = alikeRows(fabric);
+  /** By the lowest of the rows that are alike: what was laid on this gauge. */
+  let known: (Known | undefined)[] = [];
 
   for (let row = 1; row <= outline.rows; row++) {
     const firstColumn = (outline.first[row - 1] as number) - fabric.first;
@@ -91,7 +104,18 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
     const start = (row - 1) * width;
     const balls = ballsByRow[row];
     let runs = 0;
-    if (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
+    if (row > (scales[run] as ScaleRun).last) {
+      layer.changeScale((scales[++run] as ScaleRun).scale);
+      known = [];
+    }
+    const from = carriageSide(row, laying.startSide);
+    const like = balls ? undefined : known[alike[row - 1] as number];
+    if (like) {
+      like.shares ??= layer.sharesOf(like.row, lastColumn - firstColumn + 1);
+      layer.repeatRow(like.shares);
+      rows.push({ ...like.row, from });
+      continue;
+    }
     layer.startRow(firstColumn);
     let column = firstColumn;
     while (column <= lastColumn) {
@@ -109,21 +133,21 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
       column = end + 1;
     }
     const { floats, isOver, strands, isMainKnitted } = layer.endRow(lastColumn);
-    const from = carriageSide(row, laying.startSide);
-    rows.push({
-      from,
-      edges: edgesOf(firstColumn, lastColumn),
-      contrast: contrast.slice(0, runs),
-      floats,
-      isOver,
-      strands,
-      isMainKnitted,
-    });
+    const edges = edgesOf(firstColumn, lastColumn);
+    const laid = { from, edges, contrast: contrast.slice(0, runs), floats, isOver, strands, isMainKnitted };
+    rows.push(laid);
+    if (!balls) known[alike[row - 1] as number] = { row: laid, shares: null };
   }
   const { strands, firstRow, lastRow } = layer;
   const found = new Map(scales.slice(0, run + 1).map(({ scale, gauge }) => [scale, gauge]));
   const totals = [...found].map(([scale, gauge]) => ({ gauge, ...layer.totalsOn(scale) }));
   return { strands, totals, firstRow, lastRow, rows };
+}
+
+/** A row that was laid, and what each strand has of it, once that is asked for. */
+interface Known {
+  readonly row: LaidRow;
+  shares: readonly RowShare[] | null;
 }
 
 /** Rows up to `last` of one gauge, and what it makes of their floats. */

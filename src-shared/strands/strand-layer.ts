@@ -1,5 +1,5 @@
 /** Follows every strand along a row and notes where it floats. */
-import type { Slot } from '../bed/index.ts';
+import { widthOf, type Run, type Slot } from '../bed/index.ts';
 import { internSpans } from './interned.ts';
 import type { Float, StrandId } from './types.ts';
 
@@ -17,6 +17,14 @@ const NOT_HELD: readonly never[] = [];
 /** Index of the main yarn among the strands. */
 export const MAIN_STRAND = 0;
 
+/** A row as it was laid. */
+interface LaidOfRow {
+  readonly contrast: readonly (Run & { readonly yarn: number })[];
+  readonly floats: readonly Float[];
+  readonly strands: readonly StrandRun[];
+  readonly isMainKnitted: boolean;
+}
+
 export interface LayerSettings {
   /** Palette index of the main yarn. */
   readonly main: number;
@@ -29,6 +37,14 @@ export interface FloatScale {
   readonly stitchWidthMm: number;
   /** Floats of more stitches are over the limit. */
   readonly longest: number;
+}
+
+/** What one strand that knits in a row has of it. */
+export interface RowShare {
+  /** Index into the strands of the piece. */
+  readonly strand: number;
+  readonly stitches: number;
+  readonly floated: number;
 }
 
 /** What the strands do on the rows of one scale, by strand. */
@@ -149,6 +165,34 @@ export class StrandLayer {
     return { floats: this.floats.slice(0, this.floatCount), isOver: this.isOver, strands, isMainKnitted };
   }
 
+  /**
+   * What each strand has of a row of `width` needles that was laid without balls
+   * of groups: contrast comes from the shared ball of its yarn.
+   */
+  sharesOf(row: LaidOfRow, width: number): RowShare[] {
+    const ofContrast = row.strands.map(({ strand }) => {
+      const { yarn } = this.strands[strand] as StrandId;
+      return { strand, stitches: stitchesIn(row.contrast.filter((run) => run.yarn === yarn)) };
+    });
+    const main = { strand: MAIN_STRAND, stitches: width - stitchesIn(row.contrast) };
+    return (row.isMainKnitted ? [main, ...ofContrast] : ofContrast).map((share) => {
+      const own = row.floats.filter(({ strand }) => strand === this.strands[share.strand]);
+      return { ...share, floated: stitchesIn(own) };
+    });
+  }
+
+  /** The next row is one again that was laid before, on the same scale. */
+  repeatRow(shares: readonly RowShare[]): void {
+    this.row++;
+    const { stitches, floated } = this.counted;
+    for (const share of shares) {
+      const { strand } = share;
+      this.lastRow[strand] = this.row;
+      stitches[strand] = (stitches[strand] as number) + share.stitches;
+      floated[strand] = (floated[strand] as number) + share.floated;
+    }
+  }
+
   private floatBefore(strand: number, column: number): void {
     const first = (this.lastAt[strand] as number) + 1;
     if (column <= first) return;
@@ -204,4 +248,8 @@ export class StrandLayer {
     );
     return index;
   }
+}
+
+function stitchesIn(runs: readonly Run[]): number {
+  return runs.reduce((sum, run) => sum + widthOf(run), 0);
 }

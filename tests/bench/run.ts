@@ -12,6 +12,7 @@ import { parseArgs } from 'node:util';
 import { barLine, isMet, type Bar } from './bar.ts';
 import { measureBars, planBars, repeatBars, runningOrderBars } from './computing.ts';
 import { anchorsBars } from './anchors.ts';
+import { findingsBars } from './findings.ts';
 import { growthBars } from './growth.ts';
 import { placingBars } from './placing.ts';
 import { readingBars } from './reading.ts';
@@ -45,6 +46,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   plan: planBars,
   order: runningOrderBars,
   anchors: anchorsBars,
+  findings: findingsBars,
   opening: openingBars,
   growth: growthBars,
   placing: placingBars,

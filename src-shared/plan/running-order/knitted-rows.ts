@@ -10,6 +10,7 @@
  */
 import type { Run, Side } from '../../bed/index.ts';
 import type { ContrastRun, OwnBall } from '../../strands/index.ts';
+import { contrastSum } from '../contrast.ts';
 import type { Plan, PlanRow } from '../types.ts';
 import type { YarnIndex } from './types.ts';
 
@@ -116,14 +117,9 @@ class Supplies {
 function contrastOf({ row, contrast }: PlanRow, balls: readonly OwnBall[], supplies: Supplies): Contrast {
   const [lowest] = contrast;
   if (!lowest) return NO_CONTRAST;
-  let forward = 0;
-  let isOneYarn = true;
-  for (const run of contrast) {
-    forward += run.last - run.first + 1;
-    if (run.yarn !== lowest.yarn) isOneYarn = false;
-  }
+  const { stitches: forward, yarns } = contrastSum(contrast);
   const inRow = balls.length === 0 ? balls : balls.filter((ball) => ball.firstRow <= row && row <= ball.lastRow);
-  if (inRow.length === 0 && isOneYarn) return { forward, only: supplies.of(lowest.yarn, null), parts: null };
+  if (inRow.length === 0 && yarns.length === 1) return { forward, only: supplies.of(lowest.yarn, null), parts: null };
   const parts = partsOf(contrast, inRow, supplies);
   return parts.length === 1
     ? { forward, only: (parts[0] as Laid).supply, parts: null }

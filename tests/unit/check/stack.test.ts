@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { stack, type StackItem } from '@shared/check/stack.ts';
+import { Stacks, type Stack, type Strand, type StrandRows } from '@shared/check/stack.ts';
+
+type StackItem = StrandRows & Strand;
+
+function stack(items: readonly StackItem[]): Stack[] {
+  const stacks = new Stacks();
+  for (const item of items) stacks.add(item, item, false);
+  return stacks.gathered();
+}
 
 const float = (row: number, first: number, last: number): StackItem => ({
   row,
@@ -10,7 +18,6 @@ const float = (row: number, first: number, last: number): StackItem => ({
   last: last as Slot,
   stitches: last - first + 1,
   mm: 5 * (last - first + 1),
-  isBetweenGroups: false,
 });
 
 function stacks(...items: StackItem[]): string[] {

@@ -1,0 +1,46 @@
+/** From a painted cell to findings that are right again: an all-over of 200 needles and 1000 rows, against one read of every cell. */
+import { findingsOf } from '@shared/check/index.ts';
+import type { Grid } from '@shared/grid/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, projectAt, sampleProject, startAllOver, START_PIECE, type ProjectAt } from '@shared/project/index.ts';
+import type { Bar } from './bar.ts';
+import { gridOf, numbers, ratioBar, readEveryCell } from './timing.ts';
+
+const WIDTH = 200;
+const HEIGHT = 1000;
+
+export function findingsBars(): Bar[] {
+  const sample = projectAt(sampleProject());
+  const [motif] = sample.motifs;
+  if (!motif) throw new Error('The sample has a motif');
+  const random = numbers();
+  const { cells } = gridOf(WIDTH, HEIGHT, () => (random() < 0.4 ? 1 : 0));
+  const allOver = (grid: Grid): ProjectAt => ({
+    ...sample,
+    motifs: [{ ...motif, grid }],
+    piece: { ...START_PIECE, shape: { kind: 'rectangle', stitches: WIDTH, rows: HEIGHT } },
+    patterns: [startAllOver(motif.id, 2)],
+  });
+  const motifs: [string, Grid][] = [
+    ['of lighthouses', motif.grid],
+    ['of one motif without a repeat', gridOf(WIDTH, HEIGHT - 1, () => (random() < 0.4 ? 1 : 0))],
+  ];
+  return motifs.map(([name, grid]): Bar => {
+    let { cells: painted } = grid;
+    let at = Math.floor(painted.length / 2);
+    return ratioBar({
+      name: `after one cell is painted, findings of an all-over of 200 × 1000 ${name}, against reads of every cell`,
+      limit: 3,
+      rounds: 60,
+      work: () => {
+        // Another cell each time, so that no state of the motif comes again.
+        painted = painted.slice();
+        at = (at + 1) % painted.length;
+        painted[at] = 1 - (painted[at] as number);
+        const piece = pieceIn(allOver({ ...grid, cells: painted }));
+        return findingsOf(piece, makePlan(piece)).length;
+      },
+      against: () => readEveryCell(cells),
+    });
+  });
+}
