@@ -22,6 +22,23 @@ const TAKEN = new Set(['Tab', 'Escape', 'Enter', ' ']);
 /** Commands that are heard beside the machine. */
 const HEARD = ['files', 'steps', 'benches', 'window', 'themes', 'recovery', 'knitting'] as const;
 
+/** A foot does not come down again within this time; the contact of a pedal does. */
+const BOUNCE_MS = 25;
+
+/** Tells presses of one key from those that its contact makes by itself on the way up. */
+export class KeyContact {
+  #released: { readonly key: string; readonly at: number } | null = null;
+
+  /** `at` in ms, on the clock of the press. */
+  release(key: string, at: number): void {
+    this.#released = { key, at };
+  }
+
+  bounces(key: string, at: number): boolean {
+    return this.#released?.key === key && at - this.#released.at < BOUNCE_MS;
+  }
+}
+
 /** Null: wait for another. */
 export type Pressed = { readonly key: string } | 'taken' | null;
 
@@ -49,7 +66,10 @@ export function isOwnKey(event: KeyPress, key: string | null): boolean {
  * keyboard is, but where text is typed or something is asked; held it is one press.
  */
 export function pedalPress(event: KeyboardEvent, key: string | null): 'row-done' | 'row-back' | null {
-  if (event.defaultPrevented || event.repeat || isTextField(event.target) || isDialogUp()) return null;
+  const { target } = event;
+  // A list of pieces or sizes that has the keyboard would take the page keys, and the row would not be counted.
+  const isTyped = isTextField(target) && !(target instanceof HTMLSelectElement);
+  if (event.defaultPrevented || event.repeat || isTyped || isDialogUp()) return null;
   if (event.key === 'PageDown' || isOwnKey(event, key)) return 'row-done';
   return event.key === 'PageUp' ? 'row-back' : null;
 }

@@ -51,7 +51,7 @@ async function knitFromThePage(page: Page): Promise<Seen[]> {
       seen.push({
         reading: Number(reading),
         way: main.querySelector('.way svg')?.getAttribute('aria-label') ?? '',
-        acts: [...main.querySelectorAll('.todo li span')].map(text),
+        acts: [...main.querySelectorAll('.todo li label')].map(text),
         row: row && text(row.querySelector('h2')),
         runs: [...main.querySelectorAll('section.row .run')].map(text),
         bed: main.querySelector('.bed svg')?.getAttribute('aria-label') ?? '',

@@ -19,7 +19,8 @@ const done = (page: Page): Locator => page.getByRole('button', { name: 'Row done
 
 async function tapTo(page: Page, rows: number): Promise<void> {
   for (let at = Number(await reading(page).textContent()); at < rows; at++) {
-    await done(page).tap();
+    // Two in one place within half a second are one double tap, which no row is as quick as.
+    await done(page).tap({ position: { x: at % 2 === 0 ? 40 : 160, y: 36 } });
     await expect(reading(page)).toHaveText(String(at + 1));
   }
 }

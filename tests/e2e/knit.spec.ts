@@ -65,14 +65,14 @@ test('keeps the row over an end of everything, and asks at which side the carria
   await toKnit(page);
   await expect(reading(page)).toHaveText('5');
   // Five rows begun at the right end at the left. No row is counted before that is said.
-  const ask = page.getByRole('region', { name: 'Before you go on' });
+  await expect(page.getByRole('region', { name: 'Before you go on' })).toBeVisible();
   await expect(done(page)).toHaveCount(0);
-  await ask.getByRole('button', { name: 'At the right' }).click();
+  await page.getByRole('button', { name: 'At the right' }).click();
   await expect(
     page.getByText('The carriage stands at the right; when the counter reads 5 it stands at the left.'),
   ).toBeVisible();
   await expect(done(page)).toHaveCount(0);
-  await ask.getByRole('button', { name: 'At the left' }).click();
+  await page.getByRole('button', { name: 'At the left' }).click();
   await expect(done(page)).toBeVisible();
   await knitTo(page, 6);
 });
@@ -92,13 +92,103 @@ test('says all that is put back after ripping out rows of the pattern', async ({
   await expect(back).toContainText('without knitting or counting');
   await expect(back).toContainText('Take chalk out of feeder 2.');
   await expectAccessible(page);
-  await back.getByRole('button', { name: 'At the right' }).click();
+  await page.getByRole('button', { name: 'At the right' }).click();
   await knitTo(page, 21);
   // A miscount is put right without any of it.
   await say(page, 23, 'The counter reads this');
   await expect(back).not.toContainText('Put back');
-  await back.getByRole('button', { name: 'At the left' }).click();
+  await page.getByRole('button', { name: 'At the left' }).click();
   await expect(done(page)).toBeVisible();
+});
+
+test('no press made by habit answers where the carriage stands, and what was to be put back stays at hand', async ({
+  page,
+  start,
+}) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 27);
+  await say(page, 21, 'I ripped back to this');
+  const back = page.getByRole('region', { name: 'Before you go on' });
+  await expect(back).toBeFocused();
+  for (const key of ['Space', 'Enter', 'PageDown']) await page.keyboard.press(key);
+  await expect(back).toContainText('Ripped back from 27 to 21.');
+  await expect(reading(page)).toHaveText('21');
+  // The question stands where the row is ended, above nothing and under nothing.
+  const left = page.getByRole('button', { name: 'At the left' });
+  await expect(left).toBeInViewport({ ratio: 1 });
+  await left.click();
+  await expect(done(page)).toBeFocused();
+  await page.getByText('What was to be put back').click();
+  await expect(page.getByText('Set the row counter to 21.')).toBeVisible();
+  await page.keyboard.press('PageDown');
+  await expect(reading(page)).toHaveText('22');
+  await expect(page.getByText('What was to be put back')).toHaveCount(0);
+});
+
+test('the row is ended by the same keys whatever was pressed before it, and once by a double click', async ({
+  page,
+  start,
+}) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 24);
+  const acts = page.getByRole('region', { name: 'Before the row' });
+  // With the mouse: Space is for the row. By the keyboard it ticks, and Enter is for the row.
+  await acts.getByRole('checkbox').first().click();
+  await expect(acts.getByRole('checkbox').first()).toBeChecked();
+  await expect(done(page)).toBeFocused();
+  await acts.getByRole('checkbox').nth(1).focus();
+  await page.keyboard.press('Space');
+  await expect(acts.getByRole('checkbox').nth(1)).toBeChecked();
+  await expect(acts.getByRole('checkbox').nth(1)).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(reading(page)).toHaveText('25');
+  await page.getByRole('button', { name: 'Voice, sound and key' }).click();
+  await page.getByRole('button', { name: 'Voice, sound and key' }).click();
+  await expect(done(page)).toBeFocused();
+  await page.keyboard.press('Space');
+  await expect(reading(page)).toHaveText('26');
+  await done(page).dblclick();
+  await expect(reading(page)).toHaveText('27');
+  // Nothing comes behind it.
+  await page.keyboard.press('PageUp');
+  await expect(reading(page)).toHaveText('26');
+});
+
+test('a pedal is heard while a list has the keyboard', async ({ page, start }) => {
+  await start();
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Knit how many').fill('2');
+  await page.keyboard.press('Enter');
+  await toKnit(page);
+  const copies = page.getByLabel('Which one');
+  await copies.focus();
+  await page.keyboard.press('ArrowDown');
+  await expect(copies).toHaveValue('2');
+  await expect(reading(page)).toHaveText('0');
+  await page.keyboard.press('PageDown');
+  await expect(reading(page)).toHaveText('1');
+  await page.keyboard.press('PageUp');
+  await expect(reading(page)).toHaveText('0');
+  await expect(copies).toHaveValue('2');
+});
+
+test('what is said above the row is in view, and what lies under the bed is led to', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await expect(page.getByRole('button', { name: 'Voice, sound and key' })).toBeInViewport({ ratio: 1 });
+  await knitTo(page, 24);
+  await page.getByRole('button', { name: 'More below' }).click();
+  await expect(page.getByText('Put the wrapped needles back')).toBeInViewport();
+  await expect(page.getByRole('button', { name: 'More below' })).toHaveCount(0);
+  await knitTo(page, 26);
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  await page.getByLabel('Copies in each group').fill('1, 1');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Undo change copies' })).toBeEnabled();
+  await toKnit(page);
+  await expect(page.getByText('The design was changed since this piece was begun.')).toBeInViewport({ ratio: 1 });
 });
 
 test('says what a changed design means for what is knitted, and leaves it to the knitter', async ({ page, start }) => {
@@ -127,7 +217,7 @@ test('says what a changed design means for what is knitted, and leaves it to the
   await toKnit(page);
   await expect(back).toContainText(toPutRight);
   await expect(back.getByRole('list')).toHaveText(list ?? '');
-  await back.getByRole('button', { name: 'At the right' }).click();
+  await page.getByRole('button', { name: 'At the right' }).click();
   await expect(page.getByText('The design was changed')).toHaveCount(0);
   // The count is no part of the design: undo takes back the copies and not a row.
   await page.keyboard.press('Control+Z');

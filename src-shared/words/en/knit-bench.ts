@@ -95,6 +95,8 @@ export const knitBench = {
     title: 'Before you go on',
     taken: 'The changed design is taken. Put right, in this order:',
     ripped: (from: number, to: number): string => `Ripped back from ${from} to ${to}. Put back, in this order:`,
+    /** Once the count has gone on. */
+    again: 'What was to be put back',
     ask: 'At which side does the carriage stand?',
     at: (side: Side): string => `At the ${side}`,
   },
@@ -111,7 +113,10 @@ export const knitBench = {
   notKept: 'The place is not kept on disk: the count goes on in this window alone.',
   cannot: 'This piece cannot be knitted as it is.',
   toPiece: 'Go to the Piece bench',
-  caution: 'Keep hands and sleeves clear before the carriage moves. Put wrapped needles back, and rest now and then.',
+  caution: 'Keep hands and sleeves clear before the carriage moves, and rest now and then.',
+  cautionWraps: 'Put the wrapped needles back, and keep hands and sleeves clear before the carriage moves.',
+  /** Leads to what lies under the bed. */
+  more: 'More below',
   aids: {
     title: 'Voice, sound and key',
     speak: 'Speak rows',

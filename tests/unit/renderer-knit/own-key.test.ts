@@ -1,6 +1,6 @@
 /** Keys that a knitter teaches: which can be, and which press is one. */
 import { expect, it } from 'vitest';
-import { isOwnKey, keyPressed } from '../../../src-renderer/knit/own-key.ts';
+import { isOwnKey, KeyContact, keyPressed } from '../../../src-renderer/knit/own-key.ts';
 
 const press = (
   key: string,
@@ -31,4 +31,13 @@ it('is the same letter with Shift, and with no other key', () => {
   expect(isOwnKey(press('b', { ctrlKey: true }), 'b')).toBe(false);
   expect(isOwnKey(press('c'), 'b')).toBe(false);
   expect(isOwnKey(press('b'), null)).toBe(false);
+});
+
+it('is one press though the contact of the pedal closes again at once, and two when a foot presses twice', () => {
+  const contact = new KeyContact();
+  expect(contact.bounces('PageDown', 100)).toBe(false);
+  contact.release('PageDown', 140);
+  expect(contact.bounces('PageDown', 152)).toBe(true);
+  expect(contact.bounces('PageUp', 152)).toBe(false);
+  expect(contact.bounces('PageDown', 240)).toBe(false);
 });
