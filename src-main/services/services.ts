@@ -6,6 +6,7 @@ import { documentsOf } from './documents.ts';
 import type { Environment } from './environment.ts';
 import { exportsOf } from './exports.ts';
 import { listFolder } from './folders.ts';
+import { keptPictures } from './kept-pictures.ts';
 import { knittingOf } from './knitting/index.ts';
 import { reachOf } from './reach.ts';
 import { recentList } from './recent.ts';
@@ -20,6 +21,7 @@ export function createServices(environment: Environment): Services {
   const saving = savingOf(environment, reach);
   const documents = documentsOf(environment, recent, reach, saving);
   const recovery = recoveryOf(environment, recent);
+  const pictures = keptPictures();
   const settings = settingsOf(environment);
   const collection = collectionOf(environment, settings, reach);
   const knitting = knittingOf(environment);
@@ -94,14 +96,21 @@ export function createServices(environment: Environment): Services {
       return {};
     },
 
-    'recovery.keep': async (params) => {
-      await recovery.keep(params);
+    'recovery.keep': async ({ text, ...work }) => {
+      const missing = pictures.missingIn(text);
+      if (missing.length > 0) return { missing };
+      await recovery.keep({ ...work, text: pictures.putBack(text) });
       return {};
     },
-    'recovery.append': async (params) => ({ isKept: await recovery.append(params) }),
+    'recovery.picture': async (given) => ({ hash: pictures.take(given) }),
+    'recovery.append': async ({ edits, ...work }) => {
+      if (pictures.missingIn(edits).length > 0) return { isKept: false };
+      return { isKept: await recovery.append({ ...work, edits: pictures.putBack(edits) }) };
+    },
     'recovery.find': ({ asking }) => recovery.find(asking),
     'recovery.take': ({ asking, id }) => recovery.take(asking, id),
     'recovery.drop': async (params) => {
+      pictures.forget(params.window);
       await recovery.drop(params);
       return {};
     },

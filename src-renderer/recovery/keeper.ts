@@ -12,9 +12,22 @@
  * is kept, the next gives the work whole.
  */
 import type { Outcome, Problem } from '@shared/problem/index.ts';
-import { editsToText, mergeEdits, projectToText, type Edit, type Laying } from '@shared/project/index.ts';
+import {
+  editsApart,
+  editsToText,
+  mergeEdits,
+  picturesApart,
+  picturesOf,
+  picturesOfEdits,
+  projectToText,
+  type Edit,
+  type Laying,
+  type Project,
+} from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
 import type { KeepingPlace } from './keeping-place.ts';
+import { PictureNames } from './picture-names.ts';
+import type { WorkToKeep } from './stored-work.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 /** Between a change and the pass that takes it. */
@@ -66,6 +79,7 @@ export class Keeper {
   #isToKeep = false;
   /** What was changed since the last pass that kept something. */
   #since: Edit[] = [];
+  readonly #names = new PictureNames();
   readonly #newId: () => string;
   readonly #now: () => Date;
 
@@ -193,11 +207,26 @@ export class Keeper {
       file: file && { path: file.path, stamp: file.stamp },
       laying,
     };
+    const pictures = [...picturesOf(project), ...picturesOfEdits(edits)];
+    const give = (picture: string): Promise<string | null> => place.give({ window: identity.window, picture });
+    const hashes = pictures.length === 0 ? null : await this.#names.of(pictures, give);
+    const wholeOf = (as: Project): WorkToKeep => ({
+      ...facts,
+      browser: identity.browser,
+      name: project.name,
+      text: projectToText(as),
+    });
     const done = await place.keep({
       window: facts.window,
       work: facts.work,
-      since: isFollowed ? { ...facts, edits: editsToText(edits) } : null,
-      whole: () => ({ ...facts, browser: identity.browser, name: project.name, text: projectToText(project) }),
+      since: isFollowed ? { ...facts, edits: editsToText(hashes ? editsApart(edits, hashes) : edits) } : null,
+      whole: () => wholeOf(project),
+      ...(hashes && {
+        apart: {
+          pictures: new Map([...hashes].map(([picture, hash]) => [hash, picture])),
+          whole: () => wholeOf(picturesApart(project, hashes)),
+        },
+      }),
     });
     work.isFollowed = done.ok;
     return done;

@@ -4,7 +4,7 @@
  * work, and all of it where it asks for that; the storage holds all of it. Work
  * that lies in the storage is handed to the host as soon as one is there.
  */
-import type { Host, Params } from '@shared/host/index.ts';
+import type { Host, Params, Result } from '@shared/host/index.ts';
 import { problemOf, type Outcome } from '@shared/problem/index.ts';
 import type { StoredName, StoredWork, WorkToKeep } from './stored-work.ts';
 
@@ -13,9 +13,13 @@ export interface WorkNow extends StoredName {
   /** Follows the edition before; null: that one may not be kept anywhere. */
   readonly since: Params<'recovery.append'> | null;
   whole(): WorkToKeep;
+  /** All of it with names for its pictures, and the pictures by their hashes; left out: it has none. `since` names them too. */
+  readonly apart?: { readonly pictures: ReadonlyMap<string, string>; whole(): WorkToKeep };
 }
 
 export interface KeepingPlace {
+  /** The hash under which a picture is held for work that names it; null: it is nowhere held. */
+  give(picture: Params<'recovery.picture'>): Promise<string | null>;
   keep(work: WorkNow): Promise<Outcome<unknown>>;
   drop(work: Params<'recovery.drop'>): Promise<Outcome<unknown>>;
 }
@@ -25,21 +29,43 @@ const DONE: Outcome<unknown> = { ok: true, value: {} };
 /** Keeps with the host alone; for shells whose services live as long as the window. */
 export function hostPlace(host: Pick<Host, 'call'>): KeepingPlace {
   return {
-    async keep({ since, whole }) {
+    async give(picture) {
+      const given = await host.call('recovery.picture', picture);
+      return given.ok ? given.value.hash : null;
+    },
+    async keep({ window, since, whole, apart }) {
       if (since !== null) {
         const behind = await host.call('recovery.append', since);
         if (!behind.ok || behind.value.isKept) return behind;
       }
-      return host.call('recovery.keep', whole());
+      if (!apart) return host.call('recovery.keep', whole());
+      const named = apart.whole();
+      const first = await host.call('recovery.keep', named);
+      const missing = missingIn(first);
+      if (missing.length === 0) return first;
+      for (const hash of missing) {
+        const picture = apart.pictures.get(hash);
+        if (picture === undefined) continue;
+        const taken = await host.call('recovery.picture', { window, picture });
+        if (!taken.ok) return taken;
+      }
+      const second = await host.call('recovery.keep', named);
+      // It holds only so many, for all windows.
+      return missingIn(second).length === 0 ? second : host.call('recovery.keep', whole());
     },
     drop: (work) => host.call('recovery.drop', work),
   };
+}
+
+function missingIn(kept: Outcome<Result<'recovery.keep'>>): readonly string[] {
+  return (kept.ok && kept.value.missing) || [];
 }
 
 /** Keeps with the host, and while it cannot be reached in the storage. */
 export function hostOrStorage(host: Pick<Host, 'call'>, stored: StoredWork): KeepingPlace {
   const withHost = hostPlace(host);
   return {
+    give: (picture) => withHost.give(picture),
     async keep(work) {
       const kept = await withHost.keep(work);
       if (kept.ok) {

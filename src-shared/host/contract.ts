@@ -9,6 +9,7 @@
 import type { Shows } from '../bed/index.ts';
 import { daySchema } from '../day/index.ts';
 import type { LengthUnit } from '../length/index.ts';
+import { underlayFieldsSchema } from '../motif/index.ts';
 import type { Outcome } from '../problem/index.ts';
 import { layingSchema } from '../project/index.ts';
 import { upToLetters, z, type ReadonlyDeep } from '../schema/index.ts';
@@ -29,6 +30,9 @@ const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
 const time = z.iso.datetime({ precision: 3 });
 /** Counts what was kept of one work, from 1. */
 const edition = z.int().check(z.gte(1));
+
+/** The SHA-256 of a picture. */
+const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/));
 
 /** Unsaved work as a window gives it to be kept. */
 const keptWork = z.strictObject({
@@ -180,9 +184,19 @@ export const contract = {
 
   /**
    * Keeps unsaved work aside. Each window keeps each work of its own under its
-   * own name; of one work, an edition is kept over lower ones alone.
+   * own name; of one work, an edition is kept over lower ones alone. Where the
+   * text names pictures that are not there, nothing is kept, and the answer says
+   * which are `missing`.
    */
-  'recovery.keep': { params: keptWork, result: empty },
+  'recovery.keep': {
+    params: keptWork,
+    result: z.strictObject({ missing: z.optional(z.array(hash)) }),
+  },
+  /** A picture to trace, which the work of this window goes on to name by the hash that is answered (`picturesApart`). */
+  'recovery.picture': {
+    params: z.strictObject({ window: id, picture: underlayFieldsSchema.shape.picture }),
+    result: z.strictObject({ hash }),
+  },
   /**
    * Keeps what changed of a work since its edition before this one, behind that.
    * Where that is not there to be followed, nothing is kept, and the work is to

@@ -7,6 +7,15 @@ export * from './edit-makers.ts';
 export { mergeEdits } from './merge-edits.ts';
 export * from './change.ts';
 export { editsFromText, editsToText } from './edit-file.ts';
+export {
+  editsApart,
+  hashesIn,
+  picturesApart,
+  picturesOf,
+  picturesOfEdits,
+  picturesPutBack,
+  type PictureHashes,
+} from './pictures-apart.ts';
 export { carryingOutKept } from './migrate-edits.ts';
 export * from './history.ts';
 export * from './laying.ts';

@@ -103,6 +103,71 @@ describe('keeping work', () => {
     expect(inStorage.get(key(WORK))).toMatchObject({ edition: 3, text: 'work' });
   });
 
+  describe('with pictures', () => {
+    const pictures = new Map([
+      ['first', 'data:one'],
+      ['second', 'data:two'],
+    ]);
+    const work = (): WorkNow => ({
+      ...now({ text: 'all of it' }),
+      apart: { pictures, whole: () => ({ ...WORK, text: 'named' }) },
+    });
+    /** A host that holds pictures, or none for long, and what it was asked. */
+    const holding = (most: number) => {
+      const held: string[] = [];
+      const calls: [Method, string][] = [];
+      const call = async (method: Method, params: { text?: string; picture?: string }): Promise<Outcome<unknown>> => {
+        calls.push([method, params.text ?? params.picture ?? '']);
+        if (method === 'recovery.picture' && held.length < most) held.push(params.picture as string);
+        const missing = [...pictures].filter(([, picture]) => !held.includes(picture)).map(([hash]) => hash);
+        return {
+          ok: true,
+          value: method === 'recovery.keep' && params.text === 'named' && missing.length > 0 ? { missing } : {},
+        };
+      };
+      return { calls, place: hostOrStorage({ call: call as never }, stored) };
+    };
+
+    it('gives the host each of them once, and names them from then on', async () => {
+      const { calls, place } = holding(2);
+      await place.keep(work());
+      expect(calls).toEqual([
+        ['recovery.keep', 'named'],
+        ['recovery.picture', 'data:one'],
+        ['recovery.picture', 'data:two'],
+        ['recovery.keep', 'named'],
+      ]);
+      await place.keep(work());
+      expect(calls.slice(4)).toEqual([['recovery.keep', 'named']]);
+    });
+
+    it('has a name for one that the host was given, and none while there is no host', async () => {
+      const call = async (): Promise<Outcome<unknown>> => answer ?? { ok: true, value: { hash: 'first' } };
+      const { give } = hostOrStorage({ call: call as never }, stored);
+      expect(await give({ window: WORK.window, picture: 'data:one' })).toBe('first');
+      answer = unreachable;
+      expect(await give({ window: WORK.window, picture: 'data:one' })).toBeNull();
+    });
+
+    it('gives all of it at once to a host that cannot hold them', async () => {
+      const { calls, place } = holding(1);
+      expect((await place.keep(work())).ok).toBe(true);
+      expect(calls.at(-1)).toEqual(['recovery.keep', 'all of it']);
+    });
+
+    it('lies whole in the storage while there is no host', async () => {
+      answer = unreachable;
+      await place.keep(work());
+      expect(inStorage.get(key(WORK))).toMatchObject({ text: 'all of it' });
+    });
+
+    it('says what keeps the host from taking one', async () => {
+      const call = async (method: Method): Promise<Outcome<unknown>> =>
+        method === 'recovery.picture' ? full : { ok: true, value: { missing: ['first'] } };
+      expect(await hostOrStorage({ call: call as never }, stored).keep(work())).toEqual(full);
+    });
+  });
+
   it('that the host refuses for a reason of its own is said, and hidden nowhere', async () => {
     answer = full;
     expect(await place.keep(now())).toEqual(full);
