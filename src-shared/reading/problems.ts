@@ -40,6 +40,8 @@ export interface ReadingProblems {
   'photo-grainy': { noise: number; most: number };
   /** How far edges are smeared, in cells. */
   'photo-blurred': { blur: number; most: number };
+  /** The cells that are seen lie so far beside a corner, in cells. */
+  'cells-beside-corners': { off: number };
   /** So many of the cells could not be told. */
   'photo-unclear': { doubtful: number; cells: number };
   /** Two photos of one chart: neither columns nor rows agree in number. */

@@ -83,7 +83,8 @@ export function* proposeGrid(photo: Photo, corners: Corners): Steps<GridProposal
  * `cells-too-fine`, `yarns-out-of-range`, `one-yarn-only` where all cells look
  * alike (nobody charts a motif of one yarn, so something else tells them apart),
  * `yarns-open` where no number was given and the cells do not tell it clearly,
- * what `assertReadable` throws, or `photo-unclear` where so many cells are
+ * what `assertReadable` throws, `cells-beside-corners` where cells are clearly
+ * seen elsewhere than corners and counts say, or `photo-unclear` where so many cells are
  * doubtful that the rest are guessed too.
  */
 export function* readCells(
@@ -111,6 +112,7 @@ export function* sortCells(
   const straight = yield* straighten(photo, corners, sizeForCells(corners, columns, rows));
   assertReadable(qualityOf(straight, columns, rows), levels.kind);
   const drift = driftOf(straight, columns, rows);
+  if (drift.astray !== null) throw problemError('cells-beside-corners', { off: drift.astray });
   const { across, up } = sideLengths(corners);
   const cellPixels = Math.min(across / columns, up / rows);
   if (levels.kind === 'symbols') {

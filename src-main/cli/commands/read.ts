@@ -117,7 +117,7 @@ async function readOne(
 }
 
 /** What tells that a chart found in something unclear, as in a page of text, is none. */
-const NONE = new Set(['one-yarn-only', 'photo-flat', 'photo-unclear']);
+const NONE = new Set(['one-yarn-only', 'photo-flat', 'photo-unclear', 'cells-beside-corners']);
 
 /** Throws `chart-not-found` instead where what was found is hardly a chart, and nothing can be read in it. */
 function readFound(found: FoundChart, { width, height }: Picture, read: () => ChartReading): ChartReading {

@@ -11,15 +11,15 @@ const bent = {
   up: (x: number): number => 4 * 2.2 * x * (1 - x),
 };
 
-/** Lines between cells that lie off so far. */
-function drawn(): { width: number; height: number; rgba: Uint8ClampedArray } {
+/** Lines between cells that lie off so far, and `right` pixels to the right and `wider` times as far apart. */
+function drawn({ off = bent, right = 0, wider = 1 } = {}): { width: number; height: number; rgba: Uint8ClampedArray } {
   const [width, height] = [COLUMNS * CELL, ROWS * CELL];
   const rgba = new Uint8ClampedArray(width * height * 4).fill(235);
   const isLine = (place: number): boolean => Math.abs(place - Math.round(place)) < 0.09;
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const [u, v] = [(x + 0.5) / CELL, (y + 0.5) / CELL];
-      const isOn = isLine(u - bent.across(u / COLUMNS)) || isLine(v - bent.up(u / COLUMNS));
+      const [u, v] = [(x + 0.5 - right) / CELL / wider, (y + 0.5) / CELL];
+      const isOn = isLine(u - off.across(u / COLUMNS)) || isLine(v - off.up(u / COLUMNS));
       if (isOn) rgba.set([90, 90, 90, 255], (y * width + x) * 4);
     }
   }
@@ -35,5 +35,25 @@ it('is followed over a chart of 200 columns that is bent by a cell and more', ()
     }
   }
   expect(mostOf(drift)).toBeGreaterThan(2);
+  expect(drift.astray).toBeNull();
   expect(mostOf(NO_DRIFT)).toBe(0);
+});
+
+const flat = { across: () => 0, up: () => 0 };
+
+it.each<{ what: string; drawing: Parameters<typeof drawn>[0]; columns: number; astray: number | null }>([
+  { what: 'lie at the corners', drawing: { off: flat }, columns: COLUMNS, astray: null },
+  {
+    what: 'lie half a cell beside all corners',
+    drawing: { off: flat, right: CELL / 2 },
+    columns: COLUMNS,
+    astray: null,
+  },
+  { what: 'end 0.4 cells beyond two corners', drawing: { off: flat, wider: 1.002 }, columns: COLUMNS, astray: null },
+  { what: 'end 1.6 cells beyond two corners', drawing: { off: flat, wider: 1.008 }, columns: COLUMNS, astray: 1 },
+  { what: 'are two fewer than was said', drawing: { off: flat }, columns: COLUMNS + 2, astray: 1 },
+])('cells that $what', ({ drawing, columns, astray }) => {
+  const seen = driftOf(drawn(drawing), columns, ROWS).astray;
+  if (astray === null) expect(seen).toBeNull();
+  else expect(seen).toBeCloseTo(astray, 1);
 });

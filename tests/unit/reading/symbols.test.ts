@@ -26,7 +26,7 @@ function drawn(signs: readonly Sign[], columns: number, right = 0): Float64Array
       }
     }
   }
-  const still = { across: () => 0, up: () => 0 };
+  const still = { across: () => 0, up: () => 0, astray: null };
   return finish(lookAtSymbols({ width, height, rgba }, columns, rows, still));
 }
 

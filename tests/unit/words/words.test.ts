@@ -110,6 +110,7 @@ const examples: { readonly [Code in ProblemCode]: ProblemFacts[Code] } = {
   'photo-flat': { contrast: 4, least: 10 },
   'photo-grainy': { noise: 0.1, most: 0.062 },
   'photo-blurred': { blur: 0.3, most: 0.185 },
+  'cells-beside-corners': { off: 1.24 },
   'photo-unclear': { doubtful: 300, cells: 720 },
   'yarns-out-of-range': { given: 70, least: 2, most: 64 },
   'crop-outside-picture': { width: 800, height: 600 },

@@ -203,6 +203,10 @@ export const pictures = {
     what: `The photo is too blurred to be read: edges are smeared over ${n.percent(2 * blur)} of a cell, and may be over ${n.percent(2 * most)}.`,
     mend: 'Take it again with a steady hand and the chart in focus, or from nearer.',
   }),
+  'cells-beside-corners': ({ off }) => ({
+    what: `The cells that the photo shows do not fit these corners, columns and rows: one corner is off by ${n.plain(off)} cells.`,
+    mend: 'Put the corners exactly on the corners of the chart, and check the columns and rows.',
+  }),
   'photo-unclear': ({ doubtful, cells }) => ({
     what: `The chart cannot be read well enough: ${doubtful} of ${n.count(cells, 'cell')} would be doubtful.`,
     mend: 'Check the corners, the columns and rows, and what tells the yarns apart; or take the photo again, flat and from nearer.',
