@@ -64,7 +64,7 @@ test('reads between the lines near corners that are set by hand, and says so', a
     const field = dialog.getByRole('textbox', { name });
     await field.fill(String(Math.round(Number(await field.inputValue()) + by)));
   }
-  await expect(dialog.getByText('Count again where it says perhaps.')).toBeVisible();
+  await expect(dialog.getByText('The cells that the photo shows do not fit these corners')).toBeVisible();
   await dialog.getByRole('textbox', { name: 'Columns' }).fill('16');
   await dialog.getByRole('textbox', { name: 'Rows' }).fill('14');
   await dialog.getByLabel('Told apart by').selectOption('ink or holes');

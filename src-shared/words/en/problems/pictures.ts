@@ -204,7 +204,7 @@ export const pictures = {
     mend: 'Take it again with a steady hand and the chart in focus, or from nearer.',
   }),
   'cells-beside-corners': ({ off }) => ({
-    what: `The cells that the photo shows do not fit these corners, columns and rows: one corner is off by ${n.plain(off)} cells.`,
+    what: `The cells that the photo shows do not fit these corners, columns and rows: at one corner they lie ${n.plain(off)} × a cell beside it.`,
     mend: 'Put the corners exactly on the corners of the chart, and check the columns and rows.',
   }),
   'photo-unclear': ({ doubtful, cells }) => ({
