@@ -91,8 +91,9 @@ export const knittingList = {
 
 /**
  * A project has another file or name from now on: its pieces go on under that.
- * Those of a project that was saved before stay with its old file as well. A
- * piece that has a journal there already keeps that.
+ * Those of a project that was saved before stay with its old file as well.
+ * Another count that is there already is put aside, unless it went on from the
+ * same one.
  */
 export const knittingSavedAs = {
   params: z.strictObject({ from: pieceKeySchema.shape.project, to: pieceKeySchema.shape.project }),

@@ -72,9 +72,11 @@ export function knittingOf(environment: Pick<Environment, 'files' | 'wait' | 'no
           () => undefined,
         );
         if (of?.project.path !== from.path || (from.path === null && of.project.name !== from.name)) continue;
-        await file.copyTo(ofPiece({ ...of, project: to }), to);
+        const there = ofPiece({ ...of, project: to });
+        if (there === file) continue;
+        const isThere = await file.copyTo(there, to);
         // Nobody finds a project again that was never saved.
-        if (from.path === null) await files.unlink(join(folder, name));
+        if (from.path === null && isThere) await files.unlink(join(folder, name));
       }
     },
   };

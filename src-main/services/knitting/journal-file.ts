@@ -114,14 +114,28 @@ export class JournalFile {
     });
   }
 
-  /** The journal under another project; a file that is there is left as it is. Throws what reading and writing throw. */
-  copyTo(to: JournalFile, project: PieceKey['project']): Promise<void> {
+  /**
+   * The journal under another project. Another count that is there is put
+   * aside; one that went on from this one is left as it is. Gives whether what
+   * is counted here stands there now. Throws what reading and writing throw.
+   */
+  copyTo(to: JournalFile, project: PieceKey['project']): Promise<boolean> {
     return to.alone(async () => {
       const held = await this.read();
-      if (held === null || (await bytesAt(this.surroundings.files, to.place)) !== null) return;
-      const { begun, entries } = held.journal;
+      if (held === null) return false;
+      const { begun, rest } = held.journal;
+      const entries = held.journal.entries.slice(0, held.followed.entries);
+      // What cannot be followed does not go along.
+      if (rest.kind === 'damaged' || entries.length < held.journal.entries.length) await this.putAside('unread');
+      const there = await to.read().catch((error: unknown) => {
+        if (error instanceof ProblemError && UNREADABLE.has(error.problem.code)) return 'unreadable';
+        throw error;
+      });
+      if (there !== null && there !== 'unreadable' && hasGoneOn(there, entries)) return true;
+      await to.putAside(there === 'unreadable' ? 'unread' : 'ended');
       const first = beginningLine({ ...begun, of: { ...begun.of, project } });
-      await to.write(first.line + chained(entries.slice(0, held.followed.entries), first.check));
+      await to.write(first.line + chained(entries, first.check));
+      return true;
     });
   }
 
@@ -180,6 +194,23 @@ export class JournalFile {
     if (bytes === null) return;
     await writeWhole(files, wait, join(dirname(this.place), asideFile(basename(this.place), bytes, why)), bytes);
   }
+}
+
+/** What is wrong with a file itself, and not with how it was read. */
+const UNREADABLE: ReadonlySet<ProblemError['problem']['code']> = new Set<ProblemError['problem']['code']>([
+  'journal-not-ours',
+  'journal-newer',
+  'journal-damaged',
+  'order-unreadable',
+]);
+
+/** It begins with the same entries, at least one, which their ids tell. */
+function hasGoneOn({ journal, followed }: Held, entries: readonly Entry[]): boolean {
+  return (
+    entries.length > 0 &&
+    entries.length <= followed.entries &&
+    entries.every(({ id }, index) => id === journal.entries[index]?.id)
+  );
 }
 
 /** The check of the line of the `count`-th entry, or of the beginning. */

@@ -306,6 +306,50 @@ describe('the pieces on the needles', () => {
   });
 });
 
+describe('a project saved over a file whose piece has another count', () => {
+  const path = '/home/kari/a.walewright';
+  const there = key({ project: { name: 'a', path } });
+  const counts = async (of: PieceKey, rows: number): Promise<void> => {
+    await begin(of);
+    await services['knitting.append']({ of, after: 0, events: Array.from({ length: rows }, (_, at) => row(at)) });
+  };
+  const aside = async (ending: string): Promise<string[]> => {
+    const data = join(folder, '.data', 'knitting');
+    const names = (await readdir(data)).filter((name) => name.endsWith(ending));
+    return Promise.all(names.map((name) => readFile(join(data, name), 'utf8')));
+  };
+
+  it.each([
+    ['never saved', { name: 'Skerry', path: null }],
+    ['saved elsewhere', { name: 'Skerry', path: '/home/kari/b.walewright' }],
+  ])('%s: goes on with its own, and the other is put aside', async (_, from) => {
+    await counts(there, 3);
+    const before = (await services['knitting.read']({ of: there }))?.text;
+    await counts(key({ project: from }), 5);
+    await services['knitting.savedAs']({ from, to: there.project });
+    expect(await readingOf(there)).toBe(5);
+    expect(await aside('.ended')).toEqual([before]);
+    expect(await readingOf(key({ project: from }))).toBe(from.path === null ? null : 5);
+  });
+
+  it('puts aside one that cannot be read, as it is', async () => {
+    await counts(there, 3);
+    await writeFile(await onlyFile(), 'a page of text\n');
+    const from = { name: 'Skerry', path: null };
+    await counts(key({ project: from }), 5);
+    await services['knitting.savedAs']({ from, to: there.project });
+    expect(await readingOf(there)).toBe(5);
+    expect(await aside('.unread')).toEqual(['a page of text\n']);
+  });
+
+  it('stays where it is when it gets the name that it has', async () => {
+    const from = { name: 'Skerry', path: null };
+    await counts(key({ project: from }), 5);
+    await services['knitting.savedAs']({ from, to: from });
+    expect(await readingOf(key({ project: from }))).toBe(5);
+  });
+});
+
 it.each([
   ['knitting.read', {}],
   ['knitting.read', { of: { ...key(), copy: 0 } }],
