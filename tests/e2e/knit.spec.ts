@@ -191,6 +191,31 @@ test('what is said above the row is in view, and what lies under the bed is led 
   await expect(page.getByText('The design was changed since this piece was begun.')).toBeInViewport({ ratio: 1 });
 });
 
+test('goes nowhere by what is no reading, says what one is, and keeps what was typed', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 2);
+  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Another reading' });
+  const field = dialog.getByLabel('Reading');
+  const goTo = dialog.getByRole('button', { name: 'The counter reads this' });
+  for (const typed of ['200', '-1', '999', 'abc', '', '12.5', '1e2', '0x10']) {
+    await field.fill(typed);
+    await expect(dialog.getByRole('alert')).toHaveText(/^A whole number from 0 to 140/);
+    await expect(goTo).toBeDisabled();
+    await expect(dialog.getByRole('button', { name: 'I ripped back to this' })).toBeDisabled();
+    await field.press('Enter');
+    await field.press('Tab');
+    await expect(field).toHaveValue(typed);
+  }
+  await expectAccessible(page);
+  await field.fill('20');
+  await expect(goTo).toBeEnabled();
+  await field.press('Enter');
+  await expect(dialog).toHaveCount(0);
+  await expect(reading(page)).toHaveText('20');
+});
+
 test('says what a changed design means for what is knitted, and leaves it to the knitter', async ({ page, start }) => {
   await start();
   await toKnit(page);
