@@ -26,7 +26,7 @@ import {
 } from '@shared/knitting/index.ts';
 import { outcome, problemError, type Problem } from '@shared/problem/index.ts';
 import { newId } from '../session/new-id.ts';
-import { countOf, timesOf } from './counted-journal.ts';
+import { changedDigest, countOf, timesOf, UNREADABLE, type Damage } from './counted-journal.ts';
 
 /** An event, but for the reading at which it happens. */
 export type Happened = KnittingEvent extends infer Event
@@ -38,20 +38,24 @@ export type Happened = KnittingEvent extends infer Event
 export interface Counted extends Progress {
   /** How it would be knitted as it is designed now; null where it could not be. */
   readonly design: KnittingOrder | null;
-  /** The design is another than the one that it was begun by. */
-  readonly isChanged: boolean;
+  /** The digest of the design where it is another than the one that it was begun by; null where it is the same, or none. */
+  readonly changed: string | null;
   /** All that is shown is on the disk. */
   readonly isKept: boolean;
   /** When each row was counted, in ms, as far as that is known. */
   readonly times: readonly number[];
   /** Another window counts, and this one follows it. */
   readonly isFollowing: boolean;
+  /** What of the journal could not be read, until it is said what the counter reads. */
+  readonly damage: Damage | null;
 }
 
 interface Listener {
   /** Null: nothing is begun, and nothing can be. */
   counted(counted: Counted | null): void;
   problem(problem: Problem): void;
+  /** The journal cannot be read at all; null: it can again, or another was begun. */
+  unread(problem: Problem | null): void;
 }
 
 export class PieceCounter {
@@ -62,6 +66,7 @@ export class PieceCounter {
   /** Whoever comes back says first where the carriage stands; another window that counts is not asked for it. */
   #isBack = false;
   #isFollowing = false;
+  #damage: Damage | null = null;
   /** The same problem of reading is told once, however often it is tried again. */
   #told: Problem['code'] | null = null;
   /** The id of the last entry that is known to be on the disk: it tells this journal from one that was begun anew. */
@@ -116,7 +121,9 @@ export class PieceCounter {
       if (!begun.ok) return this.listener.problem(begun.problem);
       this.#counting = atTheStart(this.design);
       [this.#isBegun, this.#isBack, this.#times, this.#lastId] = [true, false, [], null];
-      [this.#isFollowing, this.#lastAt] = [false, this.now()];
+      [this.#isFollowing, this.#lastAt, this.#damage] = [false, this.now(), null];
+      [this.#isRead, this.#told] = [true, null];
+      this.listener.unread(null);
       this.#tell();
     });
   }
@@ -177,17 +184,22 @@ export class PieceCounter {
         })
       : read;
     if (!found.ok) {
-      if (this.#told !== found.problem.code) this.listener.problem(found.problem);
+      if (this.#told !== found.problem.code) {
+        if (UNREADABLE.has(found.problem.code)) this.listener.unread(found.problem);
+        else this.listener.problem(found.problem);
+      }
       this.#told = found.problem.code;
       return;
     }
-    this.#isRead = true;
+    if (this.#told !== null) this.listener.unread(null);
+    [this.#isRead, this.#told] = [true, null];
     if (found.value) {
-      const { counting, times, lastId } = found.value;
+      const { counting, times, lastId, damage } = found.value;
+      this.#damage = damage;
       this.#isFollowing = wasRead;
       [this.#counting, this.#times, this.#lastId, this.#isBegun] = [counting, times, lastId, true];
       const { phase, reading } = counting.progress.place;
-      this.#isBack = !wasRead && phase === 'knitting' && reading > 0;
+      this.#isBack = phase === 'knitting' && (damage !== null || (!wasRead && reading > 0));
     } else if (!wasRead) this.#counting = this.design && atTheStart(this.design);
     else return;
     this.#tell();
@@ -204,6 +216,7 @@ export class PieceCounter {
     });
     if (!next.ok) return this.listener.problem(next.problem);
     if (SAYS_WHERE.has(happened.kind)) this.#isBack = false;
+    if (SAYS_READING.has(happened.kind)) this.#damage = null;
     [this.#isFollowing, this.#lastAt] = [false, this.now()];
     this.#counting = next.value;
     await this.#write();
@@ -266,10 +279,11 @@ export class PieceCounter {
       knitting,
       place: this.#isBack ? { ...place, phase: 'returning', ripped: null, taken: null } : place,
       design,
-      isChanged: design !== null && knitting !== design && textOf(knitting) !== textOf(design),
+      changed: changedDigest(knitting, design),
       isKept: waiting.length === 0,
       times: this.#times,
       isFollowing: this.#isFollowing,
+      damage: this.#damage,
     });
   }
 }
@@ -284,17 +298,12 @@ const SAYS_WHERE: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>([
   'order-taken',
 ]);
 
+const SAYS_READING: ReadonlySet<Happened['kind']> = new Set<Happened['kind']>(['go-to', 'ripped-back']);
+
 /** So long without a row, in ms, that the knitter may have turned to something else in between. */
 export const AWAY_MS = 20 * 60_000;
 
 function atTheStart(knitting: KnittingOrder): Counting {
   const progress = { knitting, place: AT_THE_START };
   return { entries: 0, kept: progress, waiting: [], progress };
-}
-
-const texts = new WeakMap<KnittingOrder, string>();
-function textOf(knitting: KnittingOrder): string {
-  let text = texts.get(knitting);
-  if (text === undefined) texts.set(knitting, (text = orderToText(knitting)));
-  return text;
 }

@@ -3,6 +3,7 @@ import { START_AIDS, type Aids, type CommandOf, type Host } from '@shared/host/i
 import type { PieceKey } from '@shared/journal/index.ts';
 import type { KnittingOrder } from '@shared/knitting/index.ts';
 import { words } from '@shared/words/index.ts';
+import type { Problem } from '@shared/problem/index.ts';
 import { commandsOf, unless, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
@@ -16,6 +17,12 @@ interface Shown {
   readonly aids: Aids;
   /** The reading that is proposed where another one is asked for; null while none is. */
   readonly asked: number | null;
+  /** Why the journal of the piece cannot be read; null: it can. */
+  readonly unread: Problem | null;
+  /** It is asked whether the piece is begun anew. */
+  readonly isAnewAsked: boolean;
+  /** By piece, size and copy: the changed design, by its digest, that the knitter goes on without. */
+  readonly passedOver: ReadonlyMap<string, string>;
 }
 
 export class KnitViewModel {
@@ -31,7 +38,10 @@ export class KnitViewModel {
     readonly host: Host,
     aids: Aids = START_AIDS,
   ) {
-    this.#shown = liveFields<Shown>({ counted: null, copy: 1, aids, asked: null }, session.live);
+    this.#shown = liveFields<Shown>(
+      { counted: null, copy: 1, aids, ...NOTHING_ASKED, passedOver: new Map() },
+      session.live,
+    );
     const whyNot = unless(() => this.counted !== null, words.whyNot.notKnitted);
     this.commands = commandsOf({
       // A key that is held counts one row: the next is knitted after it.
@@ -79,6 +89,25 @@ export class KnitViewModel {
     this.#shown.set({ asked: null });
   }
 
+  get unread(): Problem | null {
+    return this.#shown.now.unread;
+  }
+  get isAnewAsked(): boolean {
+    return this.#shown.now.isAnewAsked;
+  }
+
+  /** The design is another, and it is not decided yet to go on as the piece was begun. */
+  get isChangeOpen(): boolean {
+    const changed = this.counted?.changed ?? null;
+    return changed !== null && !!this.#looked && this.#shown.now.passedOver.get(pieceText(this.#looked)) !== changed;
+  }
+  /** Goes on as the piece was begun, until the design is changed again. */
+  passOver(): void {
+    const changed = this.counted?.changed ?? null;
+    if (changed === null || !this.#looked) return;
+    this.#shown.set({ passedOver: new Map(this.#shown.now.passedOver).set(pieceText(this.#looked), changed) });
+  }
+
   /**
    * The piece that is looked at, and how it would be knitted as it is designed
    * now; null where it could not be: one that is on the needles goes on all the same.
@@ -92,9 +121,14 @@ export class KnitViewModel {
       counter.redesign(design);
       return;
     }
-    this.#shown.set({ counted: null });
+    this.#shown.set({ counted: null, ...NOTHING_ASKED });
     const counter = counterOf(this.host, of, design, {
-      counted: (counted) => void (this.#looked?.counter === counter && this.#shown.set({ counted })),
+      counted: (counted) => {
+        if (this.#looked?.counter !== counter) return;
+        const isNews = counted !== null && counted.damage !== null && this.counted?.damage !== counted.damage;
+        this.#shown.set(isNews ? { counted, asked: counted.place.reading } : { counted });
+      },
+      unread: (unread) => void (this.#looked?.counter === counter && this.#shown.set({ unread })),
       problem: (problem) =>
         void (this.#looked?.counter === counter && this.session.notify({ kind: 'problem', problem })),
     });
@@ -107,9 +141,25 @@ export class KnitViewModel {
     return this.#looked?.counter.happened(event) ?? Promise.resolve();
   }
 
-  /** Puts what was counted of it aside, and begins again with casting on. */
+  /** Asks whether the piece is begun anew; where nothing is counted it is begun at once. */
+  askAnew(): void {
+    if ((this.counted?.place.reading ?? 0) > 0) this.#shown.set({ isAnewAsked: true });
+    else this.beginAnew();
+  }
+  leaveAnew(): void {
+    this.#shown.set({ isAnewAsked: false });
+  }
+
+  /**
+   * Puts what was counted of it aside, and begins again with casting on. What
+   * the counter reads is asked then where the journal could not tell it.
+   */
   beginAnew(): void {
-    void this.#looked?.counter.beginAnew();
+    const wasUnread = this.unread !== null;
+    const counter = this.#looked?.counter;
+    void counter?.beginAnew().then(() => {
+      if (wasUnread && this.unread === null && this.#looked?.counter === counter) this.ask(0);
+    });
   }
 
   /** Looks whether another window has counted. */
@@ -134,6 +184,13 @@ export class KnitViewModel {
       ({ opened } = session);
     });
   }
+}
+
+const NOTHING_ASKED = { asked: null, unread: null, isAnewAsked: false } as const;
+
+/** Among those of all projects that were opened. */
+function pieceText({ opened, of }: { readonly opened: number; readonly of: PieceKey }): string {
+  return JSON.stringify([opened, of.piece.id, of.size.id, of.copy]);
 }
 
 function isSamePiece(one: PieceKey, other: PieceKey): boolean {

@@ -1,5 +1,5 @@
 /** Beside the machine: row by row, and never losing the row. */
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { addressOf, announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
@@ -249,6 +249,9 @@ test('says what a changed design means for what is knitted, and leaves it to the
   await expect(reading(page)).toHaveText('26');
   await page.getByRole('button', { name: 'Go on as it was begun' }).click();
   await expect(page.getByText('The design was changed')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Motif', exact: true }).click();
+  await toKnit(page);
+  await expect(page.getByText('The design was changed')).toHaveCount(0);
 });
 
 test('two windows on a project agree on the count', async ({ page, context, host, start }) => {
@@ -335,7 +338,11 @@ test('goes on counting where nothing can be written, says so, and writes it late
   await intercept(page, calls, (route) => route.abort());
   await page.keyboard.press('PageDown');
   await expect(reading(page)).toHaveText('3');
-  await expect(page.getByText('The place is not kept on disk')).toBeVisible();
+  const notice = page.getByText('The place is not kept on disk');
+  await expect(notice).toBeVisible();
+  // As large as what is to be done: read from two metres.
+  const sizeOf = (one: Locator) => one.evaluate((element) => parseFloat(getComputedStyle(element).fontSize));
+  expect(await sizeOf(notice)).toBeGreaterThanOrEqual(await sizeOf(page.getByText('Nothing to do before this row.')));
   await page.keyboard.press('PageDown');
   await expect(reading(page)).toHaveText('4');
   await page.unroute(calls);
@@ -390,6 +397,15 @@ test('goes on where the design cannot be knitted any more, and begins anew when 
   await page.getByRole('button', { name: 'Undo change copies' }).click();
   await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Begin this piece anew' }).click();
+  const sure = page.getByRole('dialog', { name: 'Begin anew?' });
+  await expect(sure).toContainText('The count of 5 rows is put aside.');
+  await expectAccessible(page);
+  await page.keyboard.press('Escape');
+  await expect(sure).toHaveCount(0);
+  await expect(reading(page)).toHaveText('5');
+  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Begin this piece anew' }).click();
+  await sure.getByRole('button', { name: 'Begin this piece anew' }).click();
   await expect(reading(page)).toHaveText('0');
   await expect(done(page)).toBeVisible();
   await knitTo(page, 1);

@@ -63,7 +63,8 @@ export class JournalFile {
   ) {}
 
   /**
-   * What the file holds; null where there is none, or not even its beginning.
+   * What the file holds; null where there is none. It is written with its first
+   * line at once, so that one without is damaged.
    * Throws what reading throws, and `journal-not-ours`, `journal-newer`,
    * `journal-damaged` or `order-unreadable` where it cannot be followed at all.
    */
@@ -75,8 +76,10 @@ export class JournalFile {
       const journal = journalContinued(before.journal, textOf(bytes.subarray(before.journal.length)));
       this.held = { bytes, journal, followed: followFurther(before.followed, journal.entries) };
     } else {
+      this.held = null;
       const journal = journalFromText(textOf(bytes));
-      this.held = journal && { bytes, journal, followed: followJournal(journal) };
+      if (journal === null) throw problemError('journal-damaged', { line: 1 });
+      this.held = { bytes, journal, followed: followJournal(journal) };
     }
     return this.held;
   }
@@ -128,7 +131,7 @@ export class JournalFile {
       // What cannot be followed does not go along.
       if (rest.kind === 'damaged' || entries.length < held.journal.entries.length) await this.putAside('unread');
       const there = await to.read().catch((error: unknown) => {
-        if (error instanceof ProblemError && UNREADABLE.has(error.problem.code)) return 'unreadable';
+        if (error instanceof ProblemError && UNREADABLE.has(error.problem.code)) return 'unreadable' as const;
         throw error;
       });
       if (there !== null && there !== 'unreadable' && hasGoneOn(there, entries)) return true;

@@ -90,6 +90,9 @@ export const knitBench = {
     ripped: 'I ripped back to this',
     anew: 'Begin this piece anew',
     anewHint: 'To knit it once more, from casting on: what was counted is put aside.',
+    anewAsk: 'Begin anew?',
+    anewLoses: (reading: number): string => `The count of ${n.rows(reading)} is put aside.`,
+    damaged: 'Its journal is damaged. Look at the row counter of the machine, and say what it reads.',
   },
   returning: {
     title: 'Before you go on',
@@ -110,6 +113,10 @@ export const knitBench = {
     goOn: 'Go on as it was begun',
     take: 'Take the changed design',
   },
+  /** `line`: from which one on; `entries`: how many before it could be read. */
+  damaged: ({ line, entries }: { readonly line: number; readonly entries: number }): string =>
+    `The journal of this piece is damaged from line ${line} on: ${entries === 0 ? 'no entry' : n.count(entries, 'entry', 'entries')} before it could be read.`,
+  sayReading: 'Say what the row counter reads',
   notKept: 'The place is not kept on disk: the count goes on in this window alone.',
   cannot: 'This piece cannot be knitted as it is.',
   toPiece: 'Go to the Piece bench',

@@ -22,12 +22,14 @@ const DESIGN = orderOf(SAMPLE);
 function counterOn(disk: Disk, design: KnittingOrder | null = DESIGN, now = (): number => 0) {
   const shown: (Counted | null)[] = [];
   const problems: Problem[] = [];
+  const unread: (Problem['code'] | null)[] = [];
   const listener = {
+    unread: (problem: Problem | null) => unread.push(problem?.code ?? null),
     counted: (counted: Counted | null) => shown.push(counted),
     problem: (problem: Problem) => problems.push(problem),
   };
   const counter = new PieceCounter(disk.host, OF, design, listener, now);
-  return { counter, shown, problems, last: () => shown.at(-1) as Counted };
+  return { counter, shown, problems, unread, last: () => shown.at(-1) as Counted };
 }
 
 describe('a piece that is counted', () => {
@@ -97,13 +99,13 @@ describe('a piece that is counted', () => {
     const changed = orderOf(settled(SAMPLE, { patterns: [{ ...pattern, endNeedles: true } as never] }));
     // Before the first row there is nothing that could differ.
     counter.redesign(changed);
-    expect([last().knitting, last().isChanged]).toEqual([changed, false]);
+    expect([last().knitting, last().changed !== null]).toEqual([changed, false]);
     counter.redesign(DESIGN);
     await counter.happened({ kind: 'row-done' });
     counter.redesign(changed);
-    expect([last().knitting === DESIGN, last().isChanged]).toEqual([true, true]);
+    expect([last().knitting === DESIGN, last().changed !== null]).toEqual([true, true]);
     counter.redesign(orderOf(SAMPLE));
-    expect(last().isChanged).toBe(false);
+    expect(last().changed).toBeNull();
   });
 
   it('refuses what cannot be, and stays where it is', async () => {
@@ -167,10 +169,58 @@ describe('a piece that is counted', () => {
     await first.counter.load();
     await first.counter.happened({ kind: 'row-done' });
     disk.spoilt = text;
-    const { counter, shown, problems } = counterOn(disk);
+    const { counter, shown, problems, unread, last } = counterOn(disk);
     await counter.load();
     await counter.catchUp();
-    expect([shown, problems.map((problem) => problem.code)]).toEqual([[], [code]]);
+    expect([shown, problems, unread]).toEqual([[], [], [code]]);
+    // Begun anew it can be counted, and is unread no more.
+    await counter.beginAnew();
+    disk.spoilt = null;
+    expect([last().place.reading, unread]).toEqual([0, [code, null]]);
+    await counter.happened({ kind: 'row-done' });
+    expect(disk.entries).toHaveLength(1);
+  });
+
+  it.each([
+    ['one letter is wrong', (lines: string[]) => lines.with(3, (lines[3] as string).replace('row-done', 'row-donf'))],
+    ['lines are gone', (lines: string[]) => lines.toSpliced(3, 1)],
+  ])('says from which line on it cannot be read where %s, and asks what the counter reads', async (_, spoil) => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    for (let row = 0; row < 6; row++) await first.counter.happened({ kind: 'row-done' });
+    disk.spoilt = spoil(disk.text().split('\n')).join('\n');
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    expect(last()).toMatchObject({ damage: { line: 4, entries: 2 }, place: { phase: 'returning', reading: 2 } });
+    // Where the carriage stands is no word on the row.
+    disk.entries = disk.entries.slice(0, 2);
+    await counter.happened({ kind: 'carriage-seen', at: 'right' });
+    expect(last().damage).not.toBeNull();
+    await counter.happened({ kind: 'go-to', to: 6 });
+    expect(last()).toMatchObject({ damage: null, isKept: true, place: { phase: 'returning', reading: 6 } });
+  });
+
+  it('asks where the carriage stands even at nought where the first entry cannot be read', async () => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    await first.counter.happened({ kind: 'row-done' });
+    disk.spoilt = disk.text().replace('row-done', 'row-donf');
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    expect(last()).toMatchObject({ damage: { line: 2, entries: 0 }, place: { phase: 'returning', reading: 0 } });
+  });
+
+  it('finds nothing wrong with a line that broke off', async () => {
+    const disk = new Disk();
+    const first = counterOn(disk);
+    await first.counter.load();
+    for (let row = 0; row < 3; row++) await first.counter.happened({ kind: 'row-done' });
+    disk.spoilt = disk.text().slice(0, -20);
+    const { counter, last } = counterOn(disk);
+    await counter.load();
+    expect(last()).toMatchObject({ damage: null, place: { reading: 2 } });
   });
 
   it('goes on as it was begun where the design cannot be knitted any more; without either there is nothing', async () => {
@@ -180,7 +230,7 @@ describe('a piece that is counted', () => {
     await counter.happened({ kind: 'row-done' });
     counter.redesign(null);
     await counter.happened({ kind: 'row-done' });
-    expect([last().place.reading, last().isChanged, last().knitting]).toEqual([2, false, DESIGN]);
+    expect([last().place.reading, last().changed !== null, last().knitting]).toEqual([2, false, DESIGN]);
     const none = counterOn(new Disk(), null);
     await none.counter.load();
     await none.counter.happened({ kind: 'row-done' });

@@ -164,6 +164,64 @@ describe('the bench beside the machine', () => {
     await reads(1);
   });
 
+  it('asks before a count is put aside, and not where nothing is counted', async () => {
+    const { viewModel, look, reads, disks, of } = bench();
+    look();
+    await reads(0);
+    viewModel.askAnew();
+    expect(viewModel.isAnewAsked).toBe(false);
+    await viewModel.happened({ kind: 'row-done' });
+    await reads(1);
+    viewModel.askAnew();
+    expect(viewModel.isAnewAsked).toBe(true);
+    viewModel.leaveAnew();
+    expect([viewModel.isAnewAsked, disks.of(of()).entries.length]).toEqual([false, 1]);
+  });
+
+  it('asks for the reading where the journal is damaged, and after it was begun anew for one that cannot be read', async () => {
+    const { viewModel, look, reads, disks, of } = bench();
+    look();
+    for (let row = 0; row < 3; row++) await viewModel.happened({ kind: 'row-done' });
+    await reads(3);
+    const disk = disks.of(of());
+    disk.spoilt = disk.text().split('\n').toSpliced(2, 1).join('\n');
+    look('another');
+    look();
+    await reads(1);
+    expect(viewModel.asked).toBe(1);
+    disk.spoilt = 'a page of text\n';
+    look('another');
+    expect(viewModel.asked).toBeNull();
+    look();
+    await vi.waitFor(() => expect(viewModel.unread?.code).toBe('journal-not-ours'));
+    disk.spoilt = null;
+    viewModel.beginAnew();
+    await vi.waitFor(() => expect([viewModel.unread, viewModel.asked]).toEqual([null, 0]));
+  });
+
+  it('goes on as it was begun until the design is changed again, wherever the knitter was meanwhile', async () => {
+    const { viewModel, of, reads } = bench();
+    const other = (first: number) => ({
+      ...DESIGN,
+      yarns: DESIGN.yarns.map((yarn) => ({ ...yarn, name: `${first}` })),
+    });
+    const lookWith = (design: typeof DESIGN, piece?: string) => viewModel.look(of(piece), design, counterOf);
+    lookWith(DESIGN);
+    await viewModel.happened({ kind: 'row-done' });
+    await reads(1);
+    lookWith(other(1));
+    expect(viewModel.isChangeOpen).toBe(true);
+    viewModel.passOver();
+    expect(viewModel.isChangeOpen).toBe(false);
+    lookWith(DESIGN, 'another');
+    // Planned once more it is the same design.
+    lookWith(other(1));
+    await reads(1);
+    expect(viewModel.isChangeOpen).toBe(false);
+    lookWith(other(2));
+    expect(viewModel.isChangeOpen).toBe(true);
+  });
+
   it('begins anew where that is wished', async () => {
     const { viewModel, look, reads, disks, of } = bench();
     look();

@@ -188,6 +188,23 @@ describe('a journal that is not whole', () => {
     expect(await readdir(join(folder, '.data', 'knitting'))).toHaveLength(1);
   });
 
+  it.each([
+    ['empty', 0],
+    ['cut within its first line', 200],
+  ])('%s is told, and nothing is written over it', async (_, length) => {
+    await begin();
+    await append(0, row(0));
+    const file = await onlyFile();
+    const cut = (await readFile(file, 'utf8')).slice(0, length);
+    await writeFile(file, cut);
+    await expect(services['knitting.read']({ of: key() })).rejects.toThrow('journal-damaged');
+    await expect(begin()).rejects.toThrow('journal-damaged');
+    await expect(append(1, row(1))).rejects.toThrow('journal-damaged');
+    expect(await readFile(file, 'utf8')).toBe(cut);
+    expect((await begin(key(), true)).isNew).toBe(true);
+    expect(await readingOf()).toBe(0);
+  });
+
   it('damaged further down is put aside as it is before it is gone on with', async () => {
     await begin();
     await append(0, row(0), row(1), row(2));

@@ -62,6 +62,6 @@ export const knitting = {
   }),
   'journal-damaged': ({ line }) => ({
     what: `The journal of this piece is damaged from line ${line} on.`,
-    mend: 'Look at the row counter of the machine, and go to what it reads.',
+    mend: 'Begin the piece again, and go to the reading of your row counter. The old journal is put aside.',
   }),
 } satisfies Partial<ProblemWords>;
