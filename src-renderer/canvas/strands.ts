@@ -55,6 +55,7 @@ export function tagsOf(
   strands: readonly Strand[],
   widthOf: (text: string) => number,
   taken: readonly PixelBox[] = [],
+  onTaken: 'left-out' | 'below' = 'left-out',
 ): Tag[] {
   const isCrowded = strands.length > MOST_TAGGED;
   const taggable = strands.filter(({ isOver, x1, x2 }) => (isOver || !isCrowded) && x2 - x1 >= 18);
@@ -62,13 +63,16 @@ export function tagsOf(
   const tags: Tag[] = [];
   for (const { stitches, isOver, x1, x2, y, sag } of wanted) {
     const text = String(stitches);
-    const tag = { text, x: (x1 + x2) / 2, y: y + sag, width: widthOf(text) + 14, isOver };
+    const under = { text, x: (x1 + x2) / 2, y: y + sag, width: widthOf(text) + 14, isOver };
+    const box = taken.find((one) => meets(under, one));
+    if (box && onTaken === 'left-out') continue;
+    const tag = box ? { ...under, y: box.top + box.height + TAG_HEIGHT / 2 + 2 } : under;
     // One tag speaks for a stack of strands: the wider they are, the more of them.
     const apart = Math.min(MOST_APART, Math.max(TAG_HEIGHT + 4, (x2 - x1) / 2));
     const isFree = tags.every(
       (other) => Math.abs(other.y - tag.y) >= apart || Math.abs(other.x - tag.x) >= (other.width + tag.width) / 2 + 4,
     );
-    if (isFree && !taken.some((box) => meets(tag, box))) tags.push(tag);
+    if (isFree) tags.push(tag);
   }
   return tags;
 }

@@ -68,8 +68,12 @@ export function cut(session: Session, viewModel: MotifView): void {
 
 /** Gives what is selected to the ground. Lifted cells go, and leave the ground where they were lifted from. */
 export function clear(session: Session, viewModel: MotifView): void {
+  const { project } = session;
+  const wasLifted = viewModel.state.lifted !== null;
   giveToGround(session, viewModel, 'erase');
-  session.announce(text.cleared);
+  // Ground alone was selected.
+  const isNothing = session.project === project && !wasLifted;
+  session.announce(isNothing ? words.motif.whole.nothing : text.cleared);
 }
 
 function giveToGround(session: Session, viewModel: MotifView, name: 'cut' | 'erase'): void {

@@ -1,3 +1,6 @@
+/** What is said belongs to what is done within this time. */
+const NEW_MS = 2000;
+
 /**
  * What the window holds: the project with its history, and the view of it.
  *
@@ -45,6 +48,8 @@ export class Session {
   readonly #shown: LiveFields<Shown>;
   readonly #looked: LiveFields<View>;
   readonly #told: LiveFields<Told>;
+  /** Runs as long as what was said last is new. */
+  #newness: ReturnType<typeof setTimeout> | undefined;
   readonly #listeners = new Set<() => void>();
   readonly #editListeners = new Set<(edits: readonly Edit[]) => void>();
 
@@ -166,6 +171,10 @@ export class Session {
     return this.#told.now.cursor;
   }
 
+  get isAnnouncementPast(): boolean {
+    return this.#told.now.isPast;
+  }
+
   get announcement(): Announcement {
     return this.#told.now.announcement;
   }
@@ -202,6 +211,7 @@ export class Session {
   }
 
   look(to: Partial<View>): void {
+    if (to.bench !== undefined && to.bench !== this.#view.bench) this.#outdate();
     this.#view = { ...this.#view, ...to };
     this.#show();
     this.#tell();
@@ -246,12 +256,23 @@ export class Session {
   }
 
   announce(text: string): void {
-    this.#told.set({ announcement: { text } });
+    this.#say({ text });
   }
 
   /** Tells assistive technology alone, of what stands in the status line already. */
   announceQuietly(text: string): void {
-    this.#told.set({ announcement: { text, isOnlyHeard: true } });
+    this.#say({ text, isOnlyHeard: true });
+  }
+
+  #say(announcement: Announcement): void {
+    this.#told.set({ announcement, isPast: false });
+    clearTimeout(this.#newness);
+    this.#newness = setTimeout(() => (this.#newness = undefined), NEW_MS);
+  }
+
+  /** What was said last is of something before; but what was said just now is of what is done. */
+  #outdate(): void {
+    if (this.#newness === undefined) this.#told.set({ isPast: true });
   }
 
   /** Goes to another state of the project, and shows a motif, a piece and a size that the step changes. */
@@ -271,6 +292,7 @@ export class Session {
   /** The history after a step, which leads on from the one before. */
   #go(to: History): void {
     const isStep = to !== this.#history;
+    if (isStep) this.#outdate();
     this.#history = to;
     this.#show();
     if (isStep && to.made) for (const listener of this.#editListeners) listener(to.made.edits);

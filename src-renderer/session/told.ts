@@ -21,6 +21,8 @@ export interface Told {
   readonly cursor: string;
   /** What was said last: another object each time, also where the same is said again. */
   readonly announcement: Announcement;
+  /** Something else was done since it was said: it is not shown any more. */
+  readonly isPast: boolean;
 }
 
-export const NOTHING_TOLD: Told = { notice: null, pointer: '', cursor: '', announcement: { text: '' } };
+export const NOTHING_TOLD: Told = { notice: null, pointer: '', cursor: '', announcement: { text: '' }, isPast: false };

@@ -117,6 +117,12 @@ test('clears and cuts what is selected or lifted, each in one step of undo', asy
   await page.getByRole('button', { name: 'Undo erase' }).click();
   await expect.poll(() => chart.shown()).toEqual(CORNER);
 
+  // Where ground alone is selected nothing is done, and nothing but that is said.
+  await chart.drag([4, 1], [5, 1]);
+  await page.keyboard.press('Delete');
+  await expect(announced(page)).toHaveText('Nothing to change.');
+  await expect.poll(() => chart.shown()).toEqual(CORNER);
+
   // Lifted and moved away: what was lifted goes, and where it stood is ground.
   for (const key of ['Backspace', 'Control+x']) {
     await chart.drag([1, 2], [1, 3]);

@@ -12,7 +12,7 @@ test('each part of the window wakes for what it shows, and for nothing else', as
 
     await test.step('the pointer wakes the status line alone', async () => {
       expect(await woken('point')).toEqual(['line.pointer']);
-      expect(await woken('announce')).toEqual(['line.announcement']);
+      expect(await woken('announce')).toEqual(['line.announcement', 'line.isAnnouncementPast']);
     });
     await test.step('a cell that is painted wakes pictures, contrasts and undo, and not the list of yarns', async () => {
       const first = await woken('paint');

@@ -121,11 +121,12 @@ export function drawTags(
   taken: readonly PixelBox[],
   look: Look,
   font: string,
+  onTaken: 'left-out' | 'below' = 'left-out',
 ): void {
   context.font = `600 12px ${font}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  const tags = tagsOf(strands, (text) => context.measureText(text).width, taken);
+  const tags = tagsOf(strands, (text) => context.measureText(text).width, taken, onTaken);
   for (const { text, x, y, width, isOver } of tags) {
     context.beginPath();
     context.roundRect(x - width / 2, y - TAG_HEIGHT / 2, width, TAG_HEIGHT, TAG_HEIGHT / 2);

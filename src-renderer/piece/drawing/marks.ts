@@ -75,7 +75,8 @@ export function drawUnderStillGroups(context: CanvasRenderingContext2D, marked: 
   drawFold(context, laid, plan.outline, facingRows(project.piece), fold, look, font);
 }
 
-export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: Marked): void {
+/** Gives where the numbers of the spaces stand, so that nothing is set over them. */
+export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: Marked): readonly PixelBox[] {
   const { scene, laid, width, height, rulerY } = marked;
   const { plan, showsFloats, showsWraps, look, font } = scene;
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
@@ -106,6 +107,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   if (scene.feeding) drawFeeding(context, laid, scene.feeding, look, font, scene.stripTop, rulerY);
   if (showsFloats && sideOf(scene) === 'purl') drawProfile(context, laid, scene, rows, width, rulerY);
   if (!marked.dragged) drawNeedles(context, marked);
+  return numbers;
 }
 
 export function drawUnderMovingGroups(

@@ -13,6 +13,7 @@ import {
   type CellPicture,
   type ChartLayer,
   type PartOfCells,
+  type PixelBox,
   type Room,
   type Size,
 } from '../../canvas/index.ts';
@@ -62,13 +63,17 @@ export function pieceLayers(): readonly PieceLayer[] {
     lines: () => null,
     fabric: ({ scene }) => fabricOf(scene),
   });
+  /** Where the numbers of the spaces stand, as they were drawn last. */
+  let numbers: readonly PixelBox[] = [];
   return [
     // Another plan may begin at another needle.
     { ...cells, changed: (before, after) => before.scene.plan !== after.scene.plan || cells.changed(before, after) },
     {
       draw: (context, laid, shown, frame) => drawUnderStillGroups(context, markedIn(laid, shown, frame)),
       nodes: (laid, shown, size) => stillGroups(markedIn(laid, shown, size)),
-      drawOver: (context, laid, shown, frame) => drawOverStillGroups(context, markedIn(laid, shown, frame)),
+      drawOver(context, laid, shown, frame) {
+        numbers = drawOverStillGroups(context, markedIn(laid, shown, frame));
+      },
       changed: (before, after) => before.scene !== after.scene || before.dragged?.band !== after.dragged?.band,
     },
     {
@@ -85,8 +90,9 @@ export function pieceLayers(): readonly PieceLayer[] {
         const foot = rulerY(laid, size.height);
         if (spot && scene.showsFloats && sideOf(scene) === 'purl')
           drawRowMark(context, laid, spot.row, plan, look, size.width);
-        drawPointed(context, laid, shown, size);
         drawFinding(context, laid, found, plan.outline, look, foot);
+        // Over the frames, which would cross the tags out.
+        drawPointed(context, laid, shown, size, numbers);
         if (spot) drawCursor(context, laid, spot, look, foot);
       },
       changed: (before, after) =>
@@ -105,6 +111,7 @@ function drawPointed(
   laid: LaidView,
   { scene, spot, found, dragged }: ShownPiece,
   size: Size,
+  numbers: readonly PixelBox[],
 ): void {
   if (!scene.showsFloats || dragged || sideOf(scene) !== 'purl') return;
   const { plan, look, font, chosen } = scene;
@@ -112,7 +119,7 @@ function drawPointed(
   const strands = warnedInOpen(pointedStrands(plan.rows, laid, size, pointed), plan.sections);
   if (strands.length === 0) return;
   drawFloats(context, strands, ROOMY_ROW, look);
-  drawTags(context, strands, [], look, font);
+  drawTags(context, strands, numbers, look, font, 'below');
 }
 
 /** The cells are counted from the left edge of the fabric as it is seen. */

@@ -9,6 +9,7 @@ import type { StitchSpot } from '../stitch-spot.ts';
 import { groupSpots, type GroupSpot } from './actions.ts';
 import { readingOf, type Reading } from './reading.ts';
 import { sayReading } from './say.ts';
+import type { Announcer } from '../../session/announcer.ts';
 import { changeTo, groundOf, isSameStanding, standingOf, walk } from './standing.ts';
 
 /** Where the hand leaves what it does. */
@@ -26,7 +27,7 @@ export interface Taking {
   /** The view as it is now; it may scroll under the hand. */
   readonly view: () => LaidView;
   /** Said while it moves, no oftener than can be heard. */
-  readonly say: (text: string) => void;
+  readonly say: Announcer;
   readonly onchange: OnChange;
 }
 
@@ -84,7 +85,8 @@ export function takeGroup(
       if (table.dragged && isSameStanding(standing, walked.standing) && walked.stop === null) return;
       standing = walked.standing;
       table.dragged = readingOf(plan, band, group, standing);
-      say(sayReading(table.dragged, walked.stop));
+      // The line at the foot shows it under the pointer.
+      say(sayReading(table.dragged, walked.stop), 'heard');
     },
     end() {
       if (isOver) return;

@@ -171,6 +171,9 @@ mount(StatusLine, {
     get announcement() {
       return line.announcement;
     },
+    get isPast() {
+      return line.isAnnouncementPast;
+    },
   },
 });
 flushSync();

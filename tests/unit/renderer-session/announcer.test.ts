@@ -1,6 +1,6 @@
 /** What is said of what moves, beside what commands say. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { sampleProject } from '@shared/project/index.ts';
+import { changeOf, sampleProject, setProject } from '@shared/project/index.ts';
 import { announcerFor } from '../../../src-renderer/session/announcer.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 
@@ -28,4 +28,22 @@ it('keeps quiet if a command spoke meanwhile, also in the same words as the time
   session.announce('Placed.');
   vi.runAllTimers();
   expect(session.announcement.text).toBe('Placed.');
+});
+
+it('shows nothing of what was done before something else was, but of what is being done', () => {
+  const session = new Session(sampleProject(), true);
+  const rename = (name: string): void => session.change(changeOf('rename-project', setProject({ name })));
+  session.announce('Untitled is new.');
+  rename('Jersey');
+  expect(session.isAnnouncementPast).toBe(false);
+  vi.runAllTimers();
+  rename('Guernsey');
+  expect(session.isAnnouncementPast).toBe(true);
+  session.announce('Renamed.');
+  expect(session.isAnnouncementPast).toBe(false);
+  vi.runAllTimers();
+  session.look({ bench: session.view.bench });
+  expect(session.isAnnouncementPast).toBe(false);
+  session.look({ bench: session.view.bench === 'piece' ? 'motif' : 'piece' });
+  expect(session.isAnnouncementPast).toBe(true);
 });
