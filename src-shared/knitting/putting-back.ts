@@ -152,7 +152,11 @@ function switches(was: Settings, then: Settings, is: Settings): PutBack[] {
   if (isOther('carriage')) back.push({ kind: 'carriage', set: was.carriage });
   if (isOther('isSelecting')) back.push({ kind: 'selecting', isOn: was.isSelecting });
   if (isOther('endNeedles') && was.endNeedles !== null) back.push({ kind: 'end-needles', isOn: was.endNeedles });
-  if (isOther('tension') && was.tension) back.push({ kind: 'tension', part: was.tension.part, text: was.tension.text });
+  if (isOther('tension')) {
+    // Before any is told the piece is knitted as its swatch.
+    const { part, text } = was.tension ?? { part: 'main' as const, text: '' };
+    back.push({ kind: 'tension', part, text });
+  }
   if (isOther('hasWeights')) back.push({ kind: 'weights', do: was.hasWeights ? 'hang' : 'off' });
   return back;
 }

@@ -1,6 +1,6 @@
 /** What ripping back asks of the hands, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { paritySide, puttingBack, type KnittingOrder } from '@shared/knitting/index.ts';
+import { lastReading, paritySide, puttingBack, type KnittingOrder } from '@shared/knitting/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import { startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
@@ -50,6 +50,14 @@ describe('ripping back', () => {
       'out of 2: chalk',
       'strand 1 out',
     ]);
+  });
+
+  it('sets the tension of the swatch again that was loosened for the last row', () => {
+    // The last row is knitted loosest; before it no tension was told.
+    expect(lines(knitting, lastReading(knitting), 8).filter((line) => line.startsWith('tension'))).toEqual([
+      'tension main',
+    ]);
+    expect(lines(knitting, 10, 8).filter((line) => line.startsWith('tension'))).toEqual([]);
   });
 
   it('has done at the reading that is left what is ticked off there, and no more', () => {
