@@ -39,13 +39,18 @@ function timeOf(ms: number): string {
   return minutes < 120 ? `${minutes} min` : `${n.plain(minutes / 60, 1)} hours`;
 }
 
+/** A voice passes over the dash of `L48–R48`. */
+function aloud(text: string): string {
+  return text.replaceAll(/(?<=\w)–(?=\w)/gu, ' to ');
+}
+
 export const knitBench = {
   label: 'At the machine',
   help: 'Space, Enter or Page Down: the row is done. Page Up: back a row.',
   which: { piece: 'Piece', size: 'Size', copy: 'Which one' },
   copy: (copy: number, of: number): string => `${copy} of ${of}`,
   counter: 'The counter reads',
-  from: (side: Side): string => `from the ${side}`,
+  at: (side: Side): string => `at the ${side}`,
   /** What the arrow is, to assistive technology. */
   way: (side: Side): string => `The carriage goes from the ${side} to the ${opposite(side)}.`,
   rowOf: (row: number, rows: number): string => `Row ${row} of ${rows}`,
@@ -72,7 +77,7 @@ export const knitBench = {
   goesOn: (rows: number, to: number, isPattern: boolean): string =>
     rows === 1
       ? ''
-      : `${rows} ${isPattern ? 'rows in pattern' : 'plain rows'} like this, until the counter reads **${to}**`,
+      : `${rows} ${isPattern ? 'rows in pattern with nothing else to do' : 'plain rows like this'}, until the counter reads **${to}**`,
   /** What is next to be done, in small. */
   next: (reading: number, sentence: string, more: number): string =>
     `At **${reading}**: ${sentence}${more > 0 ? ` And ${n.count(more, 'more thing')}.` : ''}`,
@@ -155,7 +160,9 @@ export const knitBench = {
         : acts.map(({ act }) => runningOrder.act(act, names)).join(' ');
     const needles =
       row && row.selectedCount > 0 ? `${n.needles(row.selectedCount)} ${CHOSEN[knitting.chooses]}.` : row && 'Plain.';
-    return [row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`, todo, needles].filter(Boolean).join(' ');
+    return aloud(
+      [row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`, todo, needles].filter(Boolean).join(' '),
+    );
   },
   /** Said aloud and in the live region, once a row. */
   said(stop: KnittingStop, knitting: KnittingOrder, names: ActNames): string {
@@ -171,7 +178,7 @@ export const knitBench = {
           ? 'Plain.'
           : '',
     ];
-    return parts.filter((part) => part !== '').join(' ');
+    return aloud(parts.filter((part) => part !== '').join(' '));
   },
   bed: {
     title: 'The bed',

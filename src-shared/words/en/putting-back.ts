@@ -69,7 +69,7 @@ function sentence(put: PutBack, names: ActNames): string {
       return `${put.wasEnded ? `Pull the end of strand ${put.strand} out again, and let it` : `Let strand ${put.strand}`} hang at ${label(put.needle)}.`;
     }
     case 'strand-out':
-      return `Take strand ${put.strand} off: it is taken up further up.`;
+      return `Take strand ${put.strand} off: a later row takes it up.`;
   }
 }
 

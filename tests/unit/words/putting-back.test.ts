@@ -61,7 +61,7 @@ describe('what is put back', () => {
       { kind: 'strand-waits', strand: 3, needle: null, wasEnded: false },
       'Leave strand 3 free: it has not wrapped yet.',
     ],
-    [{ kind: 'strand-out', strand: 3 }, 'Take strand 3 off: it is taken up further up.'],
+    [{ kind: 'strand-out', strand: 3 }, 'Take strand 3 off: a later row takes it up.'],
     [{ kind: 'tension', part: 'pattern', text: '6' }, 'Set the tension for the pattern to 6.'],
   ])('%j is “%s”', (put, sentence) => {
     expect(puttingBackWords.sentence(put, namesOf(knitting))).toBe(sentence);

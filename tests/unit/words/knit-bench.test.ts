@@ -1,0 +1,17 @@
+/** What is said aloud beside the machine. */
+import { expect, it } from 'vitest';
+import { lastReading, stopsOf } from '@shared/knitting/index.ts';
+import { knitBenchWords } from '@shared/words/knit-bench.ts';
+import { namesIn } from '../../../src-renderer/knit/names.ts';
+import { knittingOf, sample } from '../knitting/knitting.ts';
+
+it('says no dash, which a voice passes over, in short and in full', () => {
+  const knitting = knittingOf(sample());
+  const names = namesIn(knitting, 'cm');
+  const said = stopsOf(knitting).flatMap((stop) =>
+    [knitBenchWords.said, knitBenchWords.saidShort].map((say) => say.call(knitBenchWords, stop, knitting, names)),
+  );
+  expect(said.length).toBe(2 * (lastReading(knitting) + 1));
+  expect(said.filter((text) => text.includes('–'))).toEqual([]);
+  expect(said[0]).toContain('L48 to R48');
+});
