@@ -30,7 +30,8 @@ function isOne(all: readonly Run[]): boolean {
 }
 
 function chooseAgain({ row, needles, count, how, pattern }: Of<'choose-again'>): string {
-  if (how === 'by-hand') return `Push ${n.needles(count)} forward for row ${row}: ${needles.map(n.run).join(', ')}.`;
+  if (how === 'by-hand')
+    return `Push ${n.needles(count)} forward for row ${row}, and all others back: ${needles.map(n.run).join(', ')}.`;
   return `Let the machine choose the needles of row ${row} again: set ${patternsOf(pattern)} to row ${row}, and end with a pass without knitting or counting. ${n.needles(count)} ${count === 1 ? 'is' : 'are'} chosen: ${needles.map(n.run).join(', ')}.`;
 }
 

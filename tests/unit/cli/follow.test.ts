@@ -73,7 +73,9 @@ describe('follow', () => {
       'To go on with row 41\n  The carriage stands at the right (COR).\n  Set the row counter to 40.\n',
     );
     expect(out).toContain('  Thread chalk into feeder 2.\n');
-    expect(out).toContain('  Push 12 needles forward for row 41: L33–L31, L19–L17, R17–R19, R31–R33.\n');
+    expect(out).toContain(
+      '  Push 12 needles forward for row 41, and all others back: L33–L31, L19–L17, R17–R19, R31–R33.\n',
+    );
     expect(out).not.toContain('Cast on');
     expect(out).not.toContain('counter reads 39');
     expect(out).toContain('Before row 41 · counter reads 40 · carriage at the right (COR)');

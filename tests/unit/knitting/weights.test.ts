@@ -14,11 +14,13 @@ it('is each 30th row after they were hung or moved, and at no other', () => {
   const due = readings.filter((at) => weightsDue(knitting, at) !== null);
   const expected = readings.filter((at) => {
     const last = done.filter((one) => one <= at).at(-1) as number;
-    return at > last && (at - last) % 30 === 0;
+    const next = done.find((one) => one > at) as number;
+    return at > last && (at - last) % 30 === 0 && next - at > 5;
   });
   expect(due).toEqual(expected);
-  expect(due.length).toBeGreaterThan(2);
-  expect(weightsDue(knitting, due[0] as number)).toBe(30);
+  expect(due.length).toBeGreaterThanOrEqual(2);
+  // Counted from the last time that it was told.
+  expect(new Set(due.map((at) => weightsDue(knitting, at)))).toEqual(new Set([30]));
 });
 
 it('is never where none hang', () => {

@@ -25,7 +25,7 @@ describe('what is put back', () => {
       'Join chalk again and thread it into feeder 2.',
       'Pull the end of strand 1 out again, and let it hang at R38.',
       'Pull the end of strand 2 out again, and let it hang at L35.',
-      'Push 12 needles forward for row 41: L33–L31, L19–L17, R17–R19, R31–R33.',
+      'Push 12 needles forward for row 41, and all others back: L33–L31, L19–L17, R17–R19, R31–R33.',
       'Set pattern band 1 so that the next pass chooses row 42.',
     ]);
   });
