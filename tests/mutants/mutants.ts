@@ -114,7 +114,7 @@ const STRANDS: readonly Mutant[] = [
   { in: 'keyOf', text: '${feeders[2]} ', becomes: '' },
   { in: 'rarestFirst', text: 'one.stitches - other.stitches', becomes: 'other.stitches - one.stitches' },
   { in: 'rowsToChange', text: 'keptYarns(row).at(-1)', becomes: 'spareYarns(row).at(-1)' },
-  { in: 'stack', text: 'candidate.item.first <= item.last', becomes: 'candidate.item.first < item.last' },
+  { in: 'joined', text: 'other.first <= last', becomes: 'other.first < last' },
   { in: 'depthInSeam', text: 'edges.first + allowance', becomes: 'edges.first + allowance + 1' },
 ];
 
