@@ -24,13 +24,15 @@ const commands = [
 
 /** @type {[path: string, script: Script][]} */
 const loaded = [];
-require.extensions['.cjs'] = (module, path) => {
+/** @type {(module: NodeJS.Module, path: string) => void} */
+const load = (module, path) => {
   const script = new Script(Module.wrap(readFileSync(path, 'utf8')), { filename: path });
   loaded.push([path, script]);
   /** @param {string} name */
-  const load = (name) => module.require(name);
-  script.runInThisContext().call(module.exports, module.exports, load, module, path, dirname(path));
+  const requireThere = (name) => module.require(name);
+  script.runInThisContext().call(module.exports, module.exports, requireThere, module, path, dirname(path));
 };
+require.extensions['.cjs'] = load;
 
 /** @param {string[]} typed */
 function run(typed) {
