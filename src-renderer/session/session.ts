@@ -32,14 +32,14 @@ import { motifToShow } from './motif-to-show.ts';
 import { placeToShow } from './place-to-show.ts';
 import { shownOf, type Beside, type InHand, type OpenFile, type Shown } from './shown.ts';
 import { NOTHING_TOLD, type Announcement, type Notice, type Told } from './told.ts';
-
-/** What is said belongs to what is done within this time. */
-const NEW_MS = 2000;
 import { START_VIEW, viewOfAnother, type View } from './view.ts';
 
 export type { InHand, OpenFile } from './shown.ts';
 export type { Notice } from './told.ts';
 export type { Bench, View } from './view.ts';
+
+/** What is said belongs to what is done within this time. */
+const NEW_MS = 2000;
 
 export class Session {
   #history: History;
