@@ -264,6 +264,17 @@ describe('floats as they are drawn', () => {
     expect(sagOf(10_000, 7)).toBe(22);
   });
 
+  it('carry their tags below a number that stands there, or none, as is asked', () => {
+    const strands = strandsIn(plan.rows, view, 1000, 700);
+    const width = (text: string): number => text.length * 7;
+    const [tag] = tagsOf(strands, width);
+    const number = { left: (tag?.x ?? 0) - 8, top: (tag?.y ?? 0) - 6, width: 16, height: 12 };
+    const longest = (onTaken: 'left-out' | 'below') =>
+      tagsOf(strands, width, [number], onTaken).find(({ text, x }) => text === tag?.text && x === tag.x);
+    expect(longest('left-out')).toBeUndefined();
+    expect(longest('below')?.y).toBeGreaterThan(number.top + number.height);
+  });
+
   it('carry tags that do not cover each other, the longest for certain', () => {
     const strands = strandsIn(plan.rows, view, 1000, 700);
     const tags = tagsOf(strands, (text) => text.length * 7);
