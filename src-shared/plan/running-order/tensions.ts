@@ -13,15 +13,18 @@ interface RowTension {
  * What is the same before and after is not told. Rows of a hem, the row that
  * joins it and the last row before casting off are tighter or looser by
  * nature, so their part is told even where nobody wrote a number.
+ *
+ * The first is told at the cast-on, since the piece knitted before may have
+ * left the machine at another; only a piece that is knitted from end to end as
+ * its swatch, with no number written, is told none.
  */
 export function setTensions(work: Work): void {
   const sectionOf = tensionsOfSections(work);
+  const tensions = work.rows.map((row) => ({ row: row.row, now: tensionOf(work, row, sectionOf) }));
+  if (tensions.every(({ now }) => now.part === 'main' && now.text === '')) return;
   let before: RowTension | null = null;
-  for (const row of work.rows) {
-    const now = tensionOf(work, row, sectionOf);
-    if (before === null ? now.part !== 'main' || now.text !== '' : !isSame(before, now)) {
-      work.do(row.row - 1, { kind: 'tension', ...now });
-    }
+  for (const { row, now } of tensions) {
+    if (before === null || !isSame(before, now)) work.do(row - 1, { kind: 'tension', ...now });
     before = now;
   }
 }

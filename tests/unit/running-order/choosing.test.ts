@@ -87,6 +87,7 @@ describe('a pattern from row 1 on', () => {
     expect(actsAt(project, 0)).toEqual([
       'cast on L4–R5 slate closed',
       'counter 0',
+      'tension main',
       'weights hang',
       'push-forward R1',
       'row 2 from L1–R2',
