@@ -7,6 +7,7 @@ export { bedAt, type BedAt } from './bed-at.ts';
 export { needlesOfAct } from './act-needles.ts';
 export type { Supply } from './settings.ts';
 export { paritySide, puttingBack, type PutBack } from './putting-back.ts';
+export { rippingSteps, type PutBackStep } from './ripping.ts';
 export { comingIn } from './coming-in.ts';
 export { AT_THE_START, tickedAt, type KnittingPlace, type Ripped, type Taken, type Ticks } from './place.ts';
 export { afterEvent, followFurther, followJournal, readingTyped, type Followed, type Progress } from './progress.ts';

@@ -14,10 +14,12 @@ import {
   orderToText,
   paritySide,
   puttingBack,
+  rippingSteps,
   stopsOf,
   tickedAt,
   type KnittingOrder,
   type Progress,
+  type PutBack,
 } from '@shared/knitting/index.ts';
 import { settingsAfter, settingsAt } from '@shared/knitting/settings.ts';
 import { makePlan, runningOrderOf } from '@shared/plan/index.ts';
@@ -207,6 +209,26 @@ describe('random orders', () => {
           expect([was.feeders[feeder], then.feeders[feeder]]).toContainEqual(feeders[feeder]);
       }),
       { numRuns: 150, seed: 9 },
+    );
+  });
+
+  it('is put back the same whether acts at the reading that is left were ticked off or only done', () => {
+    fc.assert(
+      fc.property(anyOrder, fc.nat(400), fc.nat(400), fc.nat(63), (knitting, one, other, which) => {
+        const last = lastReading(knitting);
+        const [to, from] = [one % last, (one % last) + 1 + (other % (last - (one % last)))];
+        const acts = stopsOf(knitting)[from]?.acts ?? [];
+        const ticked = [...acts.keys()].filter((act) => (which >> (act % 6)) & 1);
+        const texts = (puts: readonly PutBack[]): string[] => puts.map((put) => JSON.stringify(put));
+        const steps = rippingSteps(knitting, from, to, ticked);
+        const sure = steps.filter(({ ifBegun }) => !ifBegun).map(({ put }) => put);
+        expect(texts(sure)).toEqual(texts(puttingBack(knitting, from, to, ticked)));
+        // All that is needed where every act was done is told, in its order, with a condition or without.
+        const told = texts(steps.map(({ put }) => put));
+        const needed = texts(puttingBack(knitting, from, to, [...acts.keys()]));
+        expect(told.filter((text) => needed.includes(text))).toEqual(needed);
+      }),
+      { numRuns: 300, seed: 12 },
     );
   });
 

@@ -103,6 +103,8 @@ export const knitBench = {
     title: 'Before you go on',
     taken: 'The changed design is taken. Put right, in this order:',
     ripped: (from: number, to: number): string => `Ripped back from ${from} to ${to}. Put back, in this order:`,
+    /** What is put back only where an act at the reading that was left was done without being ticked off. */
+    ifBegun: (from: number, sentence: string): string => `If you had done what was asked at ${from}: ${sentence}`,
     /** Once the count has gone on. */
     again: 'What was to be put back',
     ask: 'At which side does the carriage stand?',

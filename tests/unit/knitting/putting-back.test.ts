@@ -1,6 +1,13 @@
 /** What ripping back asks of the hands, worked by hand. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { lastReading, paritySide, puttingBack, type KnittingOrder } from '@shared/knitting/index.ts';
+import {
+  lastReading,
+  paritySide,
+  puttingBack,
+  rippingSteps,
+  stopsOf,
+  type KnittingOrder,
+} from '@shared/knitting/index.ts';
 import { gridFromText } from '@shared/grid/index.ts';
 import { startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { settled } from '../../written-projects.ts';
@@ -53,7 +60,7 @@ describe('ripping back', () => {
   });
 
   it('sets the tension of the swatch again that was loosened for the last row', () => {
-    // The last row is knitted loosest; before it no tension was told.
+    // The last row is knitted loosest, all others as the swatch was.
     expect(lines(knitting, lastReading(knitting), 8).filter((line) => line.startsWith('tension'))).toEqual([
       'tension main',
     ]);
@@ -66,6 +73,33 @@ describe('ripping back', () => {
       lines(knitting, 7, 5).map((line) => line.replace(', there', '')),
     );
     expect(lines(knitting, 6, 5)).not.toContain('carriage pattern');
+  });
+
+  describe('from a reading whose acts may be done without being ticked off', () => {
+    const steps = (from: number, to: number, ticked: readonly number[]): string[] =>
+      rippingSteps(knitting, from, to, ticked).map(
+        ({ put, ifBegun }) => `${ifBegun ? 'if begun: ' : ''}${putBackLine(put, knitting)}`,
+      );
+
+    it('tells what only that asks for on that condition, before what is done in any case', () => {
+      expect(steps(6, 5, [])).toEqual([
+        'stitches L5–R6',
+        'carriage to left',
+        'counter 5',
+        'if begun: carriage pattern',
+        'if begun: selecting on',
+        'if begun: into 2: chalk, was cut',
+        'if begun: strand 1 at R3, was ended',
+        'strand 1 at R3',
+        'row 6: 1 by-hand, R1',
+      ]);
+    });
+
+    it('tells all of it without a condition where all is ticked off, or nothing is asked there', () => {
+      const all = stopsOf(knitting)[6]?.acts.map((_, index) => index) ?? [];
+      expect(steps(6, 5, all)).toEqual(lines(knitting, 6, 5, all));
+      expect(steps(10, 8, [])).toEqual(lines(knitting, 10, 8));
+    });
   });
 
   it.each([
