@@ -18,6 +18,7 @@ import {
 } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import type { ImporterName } from '@shared/words/en/reading-in.ts';
+import { asNew } from './as-new.ts';
 import { fileNameOf } from './file-name.ts';
 import { bytesOfFile, titleOf } from '../pictures/picture-file.ts';
 import type { GivenPicture } from '../pictures/given.ts';
@@ -82,7 +83,7 @@ export class Files {
     if (!(await this.mayLeave())) return;
     const made = await this.asking.newProject(aim);
     if (made === null || !isWanted()) return;
-    this.session.replace(ownMachine.given(made.project), null, true);
+    this.session.replace(asNew(made.project), null, true);
     this.session.look({ bench: made.bench });
     this.session.announce(words.starting.created(made.project.name));
   }
@@ -201,7 +202,7 @@ export class Files {
     const { projectFromPicture } = await pictureDecoder();
     const title = titleOf(name);
     const names = { project: title, motif: title, yarn: words.pictures.yarn };
-    await this.putOnTable(ownMachine.given(projectFromPicture(cells, names)), null);
+    await this.putOnTable(asNew(projectFromPicture(cells, names)), null);
   }
 
   private async putOnTable(project: Project, file: OpenFile | null): Promise<void> {
