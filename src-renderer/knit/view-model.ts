@@ -7,6 +7,7 @@ import type { Problem } from '@shared/problem/index.ts';
 import { commandsOf, unless, type Commands } from '../commands/command.ts';
 import type { Session } from '../session/session.ts';
 import { liveFields, type LiveFields } from '../ui/live.ts';
+import { countedLast, type CountedLast } from './counted-last.ts';
 import type { Counted, Happened, PieceCounter } from './piece-counter.ts';
 
 interface Shown {
@@ -21,6 +22,8 @@ interface Shown {
   readonly unread: Problem | null;
   /** It is asked whether the piece is begun anew. */
   readonly isAnewAsked: boolean;
+  /** The piece that was counted last, where it is another than the one that is looked at, until one is counted here. */
+  readonly elsewhere: CountedLast | null;
   /** By piece, size and copy: the changed design, by its digest, that the knitter goes on without. */
   readonly passedOver: ReadonlyMap<string, string>;
 }
@@ -30,6 +33,8 @@ export class KnitViewModel {
   readonly #shown: LiveFields<Shown>;
   /** `opened`: which of the projects that were opened it is a piece of. */
   #looked: { readonly opened: number; readonly of: PieceKey; readonly counter: PieceCounter } | null = null;
+  /** The piece that was counted last, until one is counted here; null: none, or not known yet. */
+  #last: CountedLast | null = null;
   /** Journals on their way to another file or name of the project, one after the other. */
   #moved: Promise<unknown> = Promise.resolve();
 
@@ -39,7 +44,7 @@ export class KnitViewModel {
     aids: Aids = START_AIDS,
   ) {
     this.#shown = liveFields<Shown>(
-      { counted: null, copy: 1, aids, ...NOTHING_ASKED, passedOver: new Map() },
+      { counted: null, copy: 1, aids, ...NOTHING_ASKED, elsewhere: null, passedOver: new Map() },
       session.live,
     );
     const whyNot = unless(() => this.counted !== null, words.whyNot.notKnitted);
@@ -132,12 +137,42 @@ export class KnitViewModel {
       problem: (problem) =>
         void (this.#looked?.counter === counter && this.session.notify({ kind: 'problem', problem })),
     });
+    if (this.#looked?.opened !== opened) this.#findLast(opened, of.project);
     this.#looked = { opened, of, counter };
+    this.#tellElsewhere();
     void counter.load();
+  }
+
+  get countedElsewhere(): CountedLast | null {
+    return this.#shown.now.elsewhere;
+  }
+
+  #findLast(opened: number, project: PieceKey['project']): void {
+    this.#last = null;
+    void countedLast(this.host, this.session.project, project).then((last) => {
+      if (this.#looked?.opened !== opened) return;
+      this.#last = last;
+      this.#tellElsewhere();
+    });
+  }
+
+  #tellElsewhere(): void {
+    const isHere = this.#last !== null && this.#looked !== null && isSamePiece(this.#last.of, this.#looked.of);
+    this.#shown.set({ elsewhere: isHere ? null : this.#last });
+  }
+
+  /** Looks at the piece that was counted last. */
+  goToLast(): void {
+    if (!this.#last) return;
+    const { piece, size, copy } = this.#last.of;
+    this.#shown.set({ copy });
+    this.session.look({ piece: piece.id, size: size.id });
   }
 
   /** Writes down what happened, and shows it then. */
   happened(event: Happened): Promise<void> {
+    this.#last = null;
+    this.#tellElsewhere();
     return this.#looked?.counter.happened(event) ?? Promise.resolve();
   }
 

@@ -21,3 +21,12 @@ export async function knitTo(page: Page, rows: number): Promise<void> {
     await expect(reading(page)).toHaveText(String(at + 1));
   }
 }
+
+/** Says another reading in its dialog. */
+export async function say(page: Page, to: number, button: string): Promise<void> {
+  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Another reading' });
+  await dialog.getByLabel('Reading').fill(String(to));
+  await dialog.getByRole('button', { name: button }).click();
+  await expect(dialog).toHaveCount(0);
+}

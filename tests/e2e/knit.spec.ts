@@ -3,18 +3,9 @@ import type { Locator, Page } from '@playwright/test';
 import { addressOf, announced, expect, expectAccessible, intercept, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
 import { FilePanel } from './file-panel.ts';
-import { done, knitTo, reading, toKnit } from './knit-bench.ts';
+import { done, knitTo, reading, say, toKnit } from './knit-bench.ts';
 
 const row = (page: Page, name: string) => page.getByRole('region', { name });
-
-/** Says another reading in its dialog. */
-async function say(page: Page, to: number, button: string): Promise<void> {
-  await page.getByRole('button', { name: 'Another reading, or ripped back' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Another reading' });
-  await dialog.getByLabel('Reading').fill(String(to));
-  await dialog.getByRole('button', { name: button }).click();
-  await expect(dialog).toHaveCount(0);
-}
 
 test('carries the knitter from row to row, by Space, Enter, a pedal and the large button', async ({ page, start }) => {
   await start();
@@ -50,80 +41,6 @@ test('carries the knitter from row to row, by Space, Enter, a pedal and the larg
   await toKnit(page);
   await expect(reading(page)).toHaveText('24');
   await expect(page.getByRole('checkbox').first()).toBeChecked();
-});
-
-test('keeps the row over an end of everything, and asks at which side the carriage stands', async ({
-  page,
-  host,
-  start,
-}) => {
-  await start();
-  await toKnit(page);
-  await knitTo(page, 5);
-  await page.goto(await addressOf(host));
-  await page.getByRole('button', { name: 'Commands' }).waitFor();
-  await toKnit(page);
-  await expect(reading(page)).toHaveText('5');
-  // Five rows begun at the right end at the left. No row is counted before that is said.
-  await expect(page.getByRole('region', { name: 'Before you go on' })).toBeVisible();
-  await expect(done(page)).toHaveCount(0);
-  await page.getByRole('button', { name: 'At the right' }).click();
-  await expect(
-    page.getByText('The carriage stands at the right; when the counter reads 5 it stands at the left.'),
-  ).toBeVisible();
-  await expect(done(page)).toHaveCount(0);
-  await page.getByRole('button', { name: 'At the left' }).click();
-  await expect(done(page)).toBeVisible();
-  await knitTo(page, 6);
-});
-
-test('says all that is put back after ripping out rows of the pattern', async ({ page, start }) => {
-  await start();
-  await toKnit(page);
-  await knitTo(page, 27);
-  await say(page, 20, 'I ripped back to this');
-  await expect(reading(page)).toHaveText('20');
-  const back = page.getByRole('region', { name: 'Before you go on' });
-  await expect(back).toContainText('Ripped back from 27 to 20. Put back, in this order:');
-  await expect(back.getByRole('listitem').first()).toContainText(
-    'Hang the loops of row 20 on L50–R50, each on its own needle.',
-  );
-  await expect(back).toContainText('Set the row counter to 20.');
-  await expect(back).toContainText('without knitting or counting');
-  await expect(back).toContainText('Take chalk out of feeder 2.');
-  await expectAccessible(page);
-  await page.getByRole('button', { name: 'At the right' }).click();
-  await knitTo(page, 21);
-  // A miscount is put right without any of it.
-  await say(page, 23, 'The counter reads this');
-  await expect(back).not.toContainText('Put back');
-  await page.getByRole('button', { name: 'At the left' }).click();
-  await expect(done(page)).toBeVisible();
-});
-
-test('no press made by habit answers where the carriage stands, and what was to be put back stays at hand', async ({
-  page,
-  start,
-}) => {
-  await start();
-  await toKnit(page);
-  await knitTo(page, 27);
-  await say(page, 21, 'I ripped back to this');
-  const back = page.getByRole('region', { name: 'Before you go on' });
-  await expect(back).toBeFocused();
-  for (const key of ['Space', 'Enter', 'PageDown']) await page.keyboard.press(key);
-  await expect(back).toContainText('Ripped back from 27 to 21.');
-  await expect(reading(page)).toHaveText('21');
-  // The question stands where the row is ended, above nothing and under nothing.
-  const left = page.getByRole('button', { name: 'At the left' });
-  await expect(left).toBeInViewport({ ratio: 1 });
-  await left.click();
-  await expect(done(page)).toBeFocused();
-  await page.getByText('What was to be put back').click();
-  await expect(page.getByText('Set the row counter to 21.')).toBeVisible();
-  await page.keyboard.press('PageDown');
-  await expect(reading(page)).toHaveText('22');
-  await expect(page.getByText('What was to be put back')).toHaveCount(0);
 });
 
 test('the row is ended by the same keys whatever was pressed before it, and once by a double click', async ({

@@ -44,6 +44,14 @@ function aloud(text: string): string {
   return text.replaceAll(/(?<=\w)–(?=\w)/gu, ' to ');
 }
 
+interface CountedPiece {
+  readonly piece: string | null;
+  readonly size: string | null;
+  readonly copy: number;
+  readonly of: number;
+  readonly reading: number;
+}
+
 export const knitBench = {
   label: 'At the machine',
   help: 'Space, Enter or Page Down: the row is done. Page Up: back a row.',
@@ -86,6 +94,12 @@ export const knitBench = {
   offTheNeedles: 'It is off the needles',
   finished: 'This piece is off the needles.',
   notFinished: 'It is not: go back',
+  /** `Last counted: sleeve, size M, 2 of 2, to 61.` Of what there is one of, nothing is told. */
+  countedLast: ({ piece, size, copy, of, reading }: CountedPiece): string => {
+    const named = [piece, size === null ? null : `size ${size}`, of > 1 ? `${copy} of ${of}` : null];
+    return `Last counted: ${named.filter((one) => one !== null).join(', ')}, to ${reading}. It is not off the needles yet.`;
+  },
+  goOnThere: 'Go on with it',
   nextCopy: (copy: number, of: number): string => `Begin ${copy} of ${of}`,
   other: {
     title: 'Another reading',
@@ -103,6 +117,9 @@ export const knitBench = {
     title: 'Before you go on',
     taken: 'The changed design is taken. Put right, in this order:',
     ripped: (from: number, to: number): string => `Ripped back from ${from} to ${to}. Put back, in this order:`,
+    /** Heard, before the list is come to. */
+    said: (from: number, to: number, things: number): string =>
+      `Ripped back from ${from} to ${to}. ${n.count(things, 'thing')} to put back, in the order of the list.`,
     /** What is put back only where an act at the reading that was left was done without being ticked off. */
     ifBegun: (from: number, sentence: string): string => `If you had done what was asked at ${from}: ${sentence}`,
     /** Once the count has gone on. */

@@ -1,5 +1,5 @@
 /** Hosts that keep journals in memory. */
-import type { Host } from '@shared/host/index.ts';
+import type { Host, Result } from '@shared/host/index.ts';
 import { beginningLine, entryLine, type Entry, type PieceKey } from '@shared/journal/index.ts';
 import { problemError } from '@shared/problem/index.ts';
 
@@ -67,6 +67,8 @@ export class Disks {
   /** Whoever asks by this method waits for it. */
   readonly held = new Map<string, Promise<void>>();
   fails = false;
+  /** What is told of all pieces on the needles. */
+  listed: Result<'knitting.list'> = [];
   readonly host = { call: (method: string, params: never) => this.#answer(method, params) } as Host;
 
   of({ project, piece, size, copy }: PieceKey): Disk {
@@ -96,7 +98,7 @@ export class Disks {
     }
     if (this.fails) return { ok: false, problem: problemError('host-unreachable', {}).problem };
     if (from && to) this.#move(nameOf(from), nameOf(to));
-    return { ok: true, value: {} };
+    return { ok: true, value: method === 'knitting.list' ? this.listed : {} };
   }
 
   #move(from: string, to: string): void {

@@ -2,7 +2,8 @@
 import { describe, expect, it, vi } from 'vitest';
 import { START_AIDS } from '@shared/host/index.ts';
 import type { PieceKey } from '@shared/journal/index.ts';
-import { changeOf, projectAt, sampleProject, setProject } from '@shared/project/index.ts';
+import { problemError } from '@shared/problem/index.ts';
+import { changeOf, projectAt, sampleProject, setPieceInSizes, setProject } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
 import { PieceCounter } from '../../../src-renderer/knit/piece-counter.ts';
 import { KnitViewModel, type CounterOf } from '../../../src-renderer/knit/view-model.ts';
@@ -162,6 +163,61 @@ describe('the bench beside the machine', () => {
     // The row of the other one was counted all the same.
     look('front');
     await reads(1);
+  });
+
+  it('leads to the piece of the project that was counted last, until a row is counted here', async () => {
+    const { disks, session, viewModel, of, look } = bench();
+    const [piece, size] = [session.project.pieces[0]?.id ?? '', session.project.sizes[0]?.id ?? ''];
+    const listed = (key: PieceKey, reading: number, isFinished = false) => ({
+      kind: 'piece' as const,
+      of: key,
+      reading,
+      last: 140,
+      isFinished,
+      carriageAt: 'left' as const,
+      countedAt: '2026-11-27T10:00:00.000Z',
+    });
+    session.change(changeOf('knit-many', setPieceInSizes(piece, { knit: 2 })));
+    const key = { ...of(), piece: { id: piece, name: 'sleeve' }, size: { id: size, name: '' } };
+    const ofAnother = { ...key, project: { name: 'another', path: null } };
+    disks.listed = [
+      { kind: 'unusable', file: 'one', problem: problemError('journal-not-ours', {}).problem },
+      listed(ofAnother, 90),
+      listed({ ...key, piece: { id: 'taken-away', name: 'cuff' } }, 80),
+      listed({ ...key, copy: 3 }, 70),
+      listed({ ...key, copy: 2 }, 61),
+      listed(key, 140),
+    ];
+    look(piece);
+    await vi.waitFor(() => expect(viewModel.countedElsewhere).toMatchObject({ reading: 61, of: { copy: 2 } }));
+    viewModel.goToLast();
+    expect(viewModel.copy).toBe(2);
+    viewModel.look({ ...key, copy: 2 }, DESIGN, counterOf);
+    expect(viewModel.countedElsewhere).toBeNull();
+    viewModel.look(key, DESIGN, counterOf);
+    expect(viewModel.countedElsewhere).not.toBeNull();
+    await viewModel.happened({ kind: 'row-done' });
+    expect(viewModel.countedElsewhere).toBeNull();
+  });
+
+  it('leads nowhere where the piece that was counted last is off the needles', async () => {
+    const { disks, session, viewModel, of, look } = bench();
+    const [piece, size] = [session.project.pieces[0]?.id ?? '', session.project.sizes[0]?.id ?? ''];
+    const key = { ...of(), piece: { id: piece, name: 'sleeve' }, size: { id: size, name: '' } };
+    disks.listed = [
+      {
+        kind: 'piece',
+        of: key,
+        reading: 140,
+        last: 140,
+        isFinished: true,
+        carriageAt: 'left',
+        countedAt: '2026-11-27T10:00:00.000Z',
+      },
+    ];
+    look('another');
+    await vi.waitFor(() => expect(disks.asked).toContain('knitting.list'));
+    expect(viewModel.countedElsewhere).toBeNull();
   });
 
   it('asks before a count is put aside, and not where nothing is counted', async () => {
