@@ -177,7 +177,7 @@ describe('the bench beside the machine', () => {
       carriageAt: 'left' as const,
       countedAt: '2026-11-27T10:00:00.000Z',
     });
-    session.change(changeOf('knit-many', setPieceInSizes(piece, { knit: 2 })));
+    session.change(changeOf('knit-times', setPieceInSizes(piece, { knit: 2 })));
     const key = { ...of(), piece: { id: piece, name: 'sleeve' }, size: { id: size, name: '' } };
     const ofAnother = { ...key, project: { name: 'another', path: null } };
     disks.listed = [
