@@ -89,7 +89,8 @@ export function giveBackFocus(): void {
   const wanted = (last && originOf(last)) ?? openDialog() ?? document.querySelector<HTMLElement>(DRAWING);
   // The next bench may still be on its way.
   isOwed = wanted === null;
-  wanted?.focus();
+  // A drawing may be higher than the window: what is read above it stays in sight.
+  wanted?.focus({ preventScroll: wanted.matches(DRAWING) });
 }
 
 /** Keeps the focus for as long as the window lives; the drawing has it first. Returns a function that stops. */

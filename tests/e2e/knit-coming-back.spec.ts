@@ -143,7 +143,7 @@ test('asks for the reading that a damaged journal cannot tell, and for nothing b
   // At which side the carriage stands can be judged by a reading alone.
   await expect(page.getByRole('button', { name: 'At the left' })).toHaveCount(0);
   await expect(page.getByText('The journal of this piece is damaged')).toBeInViewport({ ratio: 1 });
-  await page.getByRole('button', { name: 'Say what the row counter reads' }).last().click();
+  await page.getByRole('button', { name: 'Say what the row counter reads' }).click();
   await dialog.getByLabel('Reading').fill('5');
   await dialog.getByRole('button', { name: 'The counter reads this' }).click();
   await page.getByRole('button', { name: 'At the left' }).click();

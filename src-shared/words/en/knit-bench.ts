@@ -140,6 +140,8 @@ export const knitBench = {
   /** `line`: from which one on; `entries`: how many before it could be read. */
   damaged: ({ line, entries }: { readonly line: number; readonly entries: number }): string =>
     `The journal of this piece is damaged from line ${line} on: ${entries === 0 ? 'no entry' : n.count(entries, 'entry', 'entries')} before it could be read.`,
+  /** Of a reading that stands there large. */
+  unsure: (reading: number): string => `${reading} may be too low: it is where the part that could be read ends.`,
   sayReading: 'Say what the row counter reads',
   notKept: 'The place is not kept on disk: the count goes on in this window alone.',
   cannot: 'This piece cannot be knitted as it is.',
