@@ -4,7 +4,7 @@ export * from './steps.ts';
 export * from './corners.ts';
 export * from './homography.ts';
 export * from './photo.ts';
-export * from './straighten.ts';
+export { naturalSize, sizeForCells, straighten, type Size } from './straighten.ts';
 
 export { settledCorners } from './settle-corners.ts';
 export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';

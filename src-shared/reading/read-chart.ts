@@ -12,6 +12,7 @@ import { MOST_YARNS } from './clusters.ts';
 import { confidenceOf, type Confidence, type SortedCells } from './confidence.ts';
 import { assertCorners, sideLengths, type Corners } from './corners.ts';
 import { driftOf, mostOf, NO_DRIFT, type Drift } from './drift.ts';
+import { bulges, flatten } from './flatten.ts';
 import { findGrid, type GridProposal } from './find-grid.ts';
 import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
@@ -109,14 +110,20 @@ export function* sortCells(
   const full = photo.levels[0] as Photo['levels'][number];
   assertCorners(corners, full.width, full.height);
   assertCounts(corners, columns, rows, levels);
-  const straight = yield* straighten(photo, corners, sizeForCells(corners, columns, rows));
+  const size = sizeForCells(corners, columns, rows);
+  const straight = yield* straighten(photo, corners, size);
   assertReadable(qualityOf(straight, columns, rows), levels.kind);
   const drift = driftOf(straight, columns, rows);
   if (drift.astray !== null) throw problemError('cells-beside-corners', { off: drift.astray });
+  const seen: Seen[] = [{ picture: straight, drift }];
+  if (bulges(drift)) {
+    const picture = yield* flatten(photo, corners, size, columns, rows, drift);
+    seen.unshift({ picture, drift: leftOf(picture, columns, rows) });
+  }
   const { across, up } = sideLengths(corners);
   const cellPixels = Math.min(across / columns, up / rows);
   if (levels.kind === 'symbols') {
-    const symbols = yield* symbolsIn(straight, columns, rows, drift);
+    const symbols = yield* symbolsIn(seen, columns, rows);
     yield { stage: 'sort-colours', done: 0 };
     return {
       ...asSure(sortSymbols(symbols, levels.count), 'symbols'),
@@ -126,16 +133,23 @@ export function* sortCells(
       onEdge: null,
     };
   }
-  const seen = yield* sampleCells(straight, columns, rows, drift);
+  const [{ picture, drift: off }] = seen as [Seen];
+  const cells = yield* sampleCells(picture, columns, rows, off);
   yield { stage: 'even-light', done: 0 };
-  const { even, otherwise, onEdge } = evenlyLit(seen, levels);
+  const { even, otherwise, onEdge } = evenlyLit(cells, levels);
   yield { stage: 'sort-colours', done: 0 };
   const sorted = sortedBy(even, levels);
   yield { stage: 'sort-colours', done: 0.6 };
   const found = sorted.colours.length;
   const other = levels.kind === 'ink' ? sortLevels(otherwise, levels.figure) : sortColours(otherwise, found);
   yield { stage: 'sort-colours', done: 1 };
-  return { ...sorted, columns, cellPixels, parted: partedFrom(sorted.yarns, other.yarns), onEdge };
+  return {
+    ...sorted,
+    columns,
+    cellPixels,
+    parted: partedFrom(sorted.yarns, other.yarns),
+    onEdge,
+  };
 }
 
 function sortedBy(even: CellSamples, levels: Exclude<Levels, { kind: 'symbols' }>): Sorted {
@@ -164,11 +178,28 @@ function partedFrom(yarns: Uint8Array, others: Uint8Array): Uint8Array {
  * asked as well how symbols look if they do not, and what makes them more alike
  * is right.
  */
-function* symbolsIn(straight: Picture, columns: number, rows: number, drift: Drift): Steps<Float64Array> {
-  const drifted = yield* lookAtSymbols(straight, columns, rows, drift);
-  if (mostOf(drift) < MUCH_DRIFT) return drifted;
-  const still = yield* lookAtSymbols(straight, columns, rows, NO_DRIFT);
+function* symbolsIn(seen: readonly Seen[], columns: number, rows: number): Steps<Float64Array> {
+  const [{ picture, drift }] = seen as [Seen];
+  const drifted = yield* lookAtSymbols(picture, columns, rows, drift);
+  const straight = seen.at(-1) as Seen;
+  if (mostOf(straight.drift) < MUCH_DRIFT) return drifted;
+  const still = yield* lookAtSymbols(straight.picture, columns, rows, NO_DRIFT);
   return unlikeness(still) < unlikeness(drifted) ? still : drifted;
+}
+
+/** A straightened chart, and how far its cells lie off in it. */
+interface Seen {
+  readonly picture: Picture;
+  readonly drift: Drift;
+}
+
+/** Once it is laid flat cells lie off by no more than this, in cells; where they seem to, something else is seen. */
+const MOST_LEFT = 0.3;
+
+/** How far the cells of a chart that was laid flat lie off still. */
+function leftOf(flat: Picture, columns: number, rows: number): Drift {
+  const drift = driftOf(flat, columns, rows);
+  return mostOf(drift) > MOST_LEFT ? NO_DRIFT : drift;
 }
 
 /**
