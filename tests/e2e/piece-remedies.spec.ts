@@ -91,7 +91,11 @@ for (const { about, project, helped } of PROJECTS) {
       await expect(card.locator('.remedy').first()).toBeVisible();
       // Of more than three the others are folded away.
       const more = card.getByText(/^\d+ more remed/);
-      const isFolded = async (): Promise<boolean> => (await more.count()) > 0 && !(await remedy.isVisible());
+      await expect(remedy.or(more).first()).toBeVisible();
+      // It stays unfolded, and what is in it comes one after the other.
+      const others = card.locator('details').filter({ has: more }).last();
+      const isFolded = async (): Promise<boolean> =>
+        !(await remedy.isVisible()) && (await others.getAttribute('open')) === null;
       if (await isFolded()) await more.click();
       await expect(remedy).toBeVisible();
       const effect = (await remedy.locator('p').first().textContent()) ?? '';
