@@ -64,9 +64,9 @@ export function tagsOf(
   for (const { stitches, isOver, x1, x2, y, sag } of wanted) {
     const text = String(stitches);
     const under = { text, x: (x1 + x2) / 2, y: y + sag, width: widthOf(text) + 14, isOver };
-    const box = taken.find((one) => meets(under, one));
-    if (box && onTaken === 'left-out') continue;
-    const tag = box ? { ...under, y: box.top + box.height + TAG_HEIGHT / 2 + 2 } : under;
+    const isOnTaken = taken.some((one) => meets(under, one));
+    if (isOnTaken && onTaken === 'left-out') continue;
+    const tag = isOnTaken ? below(under, taken) : under;
     // One tag speaks for a stack of strands: the wider they are, the more of them.
     const apart = Math.min(MOST_APART, Math.max(TAG_HEIGHT + 4, (x2 - x1) / 2));
     const isFree = tags.every(
@@ -86,6 +86,16 @@ export function longestInPlace(strands: readonly Strand[], across: number, up: n
     if (!there || strand.stitches > there.stitches) longest.set(place, strand);
   }
   return [...longest.values()].sort((one, other) => other.stitches - one.stitches || one.row - other.row);
+}
+
+/** Below what is in its way, and below what is in its way there. */
+function below(tag: Tag, taken: readonly PixelBox[]): Tag {
+  let under = tag;
+  // Each step goes down past a box, so none is met twice.
+  for (let box = taken.find((one) => meets(under, one)); box; box = taken.find((one) => meets(under, one))) {
+    under = { ...under, y: box.top + box.height + TAG_HEIGHT / 2 + 2 };
+  }
+  return under;
 }
 
 function meets({ x, y, width }: Tag, box: PixelBox): boolean {

@@ -6,7 +6,7 @@ import { edgesAt, outlineOf } from '@shared/piece/index.ts';
 import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
-import { sagOf, tagsOf, thicknessOf, type Strand } from '../../../src-renderer/canvas/strands.ts';
+import { sagOf, TAG_HEIGHT, tagsOf, thicknessOf, type Strand } from '../../../src-renderer/canvas/strands.ts';
 import { strandsIn, warnedInOpen } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
@@ -273,6 +273,15 @@ describe('floats as they are drawn', () => {
       tagsOf(strands, width, [number], onTaken).find(({ text, x }) => text === tag?.text && x === tag.x);
     expect(longest('left-out')).toBeUndefined();
     expect(longest('below')?.y).toBeGreaterThan(number.top + number.height);
+    // A second number stands where the tag would go below the first; they are told from the highest or the lowest.
+    const second = { ...number, top: number.top + 18 };
+    for (const numbers of [
+      [number, second],
+      [second, number],
+    ]) {
+      const lower = tagsOf(strands, width, numbers, 'below').find(({ text, x }) => text === tag?.text && x === tag.x);
+      expect((lower?.y ?? 0) - TAG_HEIGHT / 2).toBeGreaterThan(second.top + second.height);
+    }
   });
 
   it('carry tags that do not cover each other, the longest for certain', () => {
