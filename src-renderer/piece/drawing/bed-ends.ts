@@ -9,6 +9,8 @@ import { stepsOf, type Step } from './outline.ts';
 
 /** From one line of the hatching to the next. */
 const HATCH = 7;
+/** A label is so tall. */
+const LABEL = 16;
 
 /** The parts of the piece, in pixels, that stand on no needle. */
 export function beyondBoxes(laid: LaidView, steps: readonly Step[], { bed }: Pick<BeyondBed, 'bed'>): PixelBox[] {
@@ -27,6 +29,16 @@ export function beyondBoxes(laid: LaidView, steps: readonly Step[], { bed }: Pic
   });
 }
 
+/**
+ * Where the ends of the bed are named, in pixels from the top: over the top
+ * edge of the piece, but below the `least` pixels that are taken there, under
+ * which a piece reaches that is zoomed in or moved.
+ */
+export function namedAt(topEdge: number, rulerY: number, least: number): number {
+  return Math.max(topEdge - 12, Math.min(least + LABEL / 2, rulerY - LABEL));
+}
+
+/** Draws them with their labels, no higher than `least` pixels from the top of the view. */
 export function drawBedEnds(
   context: CanvasRenderingContext2D,
   laid: LaidView,
@@ -35,6 +47,7 @@ export function drawBedEnds(
   look: Look,
   font: string,
   rulerY: number,
+  least: number,
 ): void {
   const steps = stepsOf(
     outline,
@@ -42,7 +55,7 @@ export function drawBedEnds(
   );
   hatch(context, beyondBoxes(laid, steps, beyond), look);
   const top = laid.parts.at(-1) as PartView;
-  const head = top.view.top(top.last - 1) - 12;
+  const head = namedAt(top.view.top(top.last - 1), rulerY, least);
   context.font = `600 12px ${font}`;
   context.textBaseline = 'bottom';
   for (const end of ['first', 'last'] as const) {
@@ -69,7 +82,7 @@ export function drawBedEnds(
     const width = context.measureText(said).width;
     const x = (way[0]?.x ?? 0) + (isAtLeft ? 5 : -5 - width);
     context.fillStyle = look.paper;
-    context.fillRect(x - 2, head - 8, width + 4, 16);
+    context.fillRect(x - 2, head - LABEL / 2, width + 4, LABEL);
     context.fillStyle = look.warn;
     context.textAlign = 'left';
     context.fillText(said, x, head + 7);

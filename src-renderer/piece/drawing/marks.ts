@@ -82,7 +82,7 @@ export function drawOverStillGroups(context: CanvasRenderingContext2D, marked: M
   for (const row of rowsMeasured(marked, restingGroups(marked))) {
     drawEdges(context, laid, plan.outline, row, look, rulerY);
   }
-  if (plan.beyondBed) drawBedEnds(context, laid, plan.outline, plan.beyondBed, look, font, rulerY);
+  if (plan.beyondBed) drawBedEnds(context, laid, plan.outline, plan.beyondBed, look, font, rulerY, scene.stripTop);
   // Under the numbers of floats, which it would cut.
   if (scene.chosen && !marked.dragged) drawChosen(context, laid, scene.chosen, look);
   const strands: Strand[] = [];

@@ -7,6 +7,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { projectAt, sampleProject } from '@shared/project/index.ts';
 import { readingsIn } from '../../../src-renderer/piece/drawing/counter.ts';
 import { sagOf, TAG_HEIGHT, tagsOf, thicknessOf, type Strand } from '../../../src-renderer/canvas/strands.ts';
+import { namedAt } from '../../../src-renderer/piece/drawing/bed-ends.ts';
 import { strandsIn, warnedInOpen } from '../../../src-renderer/piece/drawing/floats.ts';
 import { fittingLabels, spreadOut, type Label } from '../../../src-renderer/piece/drawing/labels.ts';
 import { stepsOf } from '../../../src-renderer/piece/drawing/outline.ts';
@@ -48,6 +49,16 @@ describe('the needle ruler', () => {
         expect(Math.abs(one.x - other.x)).toBeGreaterThanOrEqual((one.width + other.width) / 2);
       }
     }
+  });
+});
+
+describe('the ends of the bed', () => {
+  it('are named over the piece, and below what covers its top', () => {
+    const [ruler, card] = [700, 180];
+    expect(namedAt(260, ruler, card)).toBe(248);
+    // A label is 16 pixels tall.
+    expect(namedAt(40, ruler, card) - 8).toBe(card);
+    expect(namedAt(-900, ruler, card) - 8).toBe(card);
   });
 });
 
