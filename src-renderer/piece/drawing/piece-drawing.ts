@@ -85,7 +85,9 @@ export function pieceLayers(): readonly PieceLayer[] {
     },
     {
       draw(context, laid, shown, size) {
-        const { scene, spot, found } = shown;
+        const { scene, spot, dragged } = shown;
+        // What was found is of the groups where they stood: in the hand they leave its frames behind.
+        const found = dragged ? { ...shown.found, places: [] } : shown.found;
         const { plan, look } = scene;
         const foot = rulerY(laid, size.height);
         if (spot && scene.showsFloats && sideOf(scene) === 'purl')

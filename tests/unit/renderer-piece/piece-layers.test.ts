@@ -104,6 +104,14 @@ describe('a layer that says it is blank', () => {
     for (const layer of layers) expect(paintsOf(layer, laid, scene) === 0).toBe(layer.isBlank?.(scene) ?? false);
   });
 
+  it('keeps no frame of a finding where a group was, while it is in the hand', () => {
+    const found = { ...NOTHING_SHOWN, places: place ? [place] : [] };
+    const [layer] = pieceLayers().slice(-1);
+    const paints = (shown: ShownPiece): number => (layer ? paintsOf(layer, laid, shown) : 0);
+    expect(paints({ ...BEFORE, found })).toBeGreaterThan(0);
+    expect(paints({ ...dragged(1), found })).toBe(0);
+  });
+
   it('is not, once a group is chosen whose strands may be drawn', () => {
     const chosen = sceneOf(twoGroups(), { plan: SCENE.plan, chosen: SCENE.plan.groups[0] ?? null });
     expect(
