@@ -7,6 +7,7 @@ import type { Look } from './look.ts';
 import {
   barsOf,
   COLUMN_HEAD,
+  columnRoom,
   columnsByYarn,
   headOfProfile,
   lengthOf,
@@ -63,14 +64,15 @@ export function drawProfile(
   // The longest of all has room in its column, and so has twice the limit.
   const least = Math.min(2 * Math.max(...limits), 30);
   const most = columns.map(({ longest }) => Math.max(1, least, ...longest.map(lengthOf)));
-  const room = wide - BEFORE - columns.length * NUMBER - (columns.length - 1) * BETWEEN;
-  const scale = room / most.reduce((sum, one) => sum + one, 0);
+  const names = columns.map(({ yarn }) => (yarn === null ? '' : (project.yarns[yarn]?.name ?? '')));
+  const heads = names.map((name) => (name === '' ? 0 : SWATCH + 4 + Math.ceil(context.measureText(name).width)));
+  const { scale, widths } = columnRoom(most, heads, NUMBER, wide - BEFORE - (columns.length - 1) * BETWEEN);
   let x = width - wide + BEFORE;
   columns.forEach(({ yarn, longest }, index) => {
-    const across = (most[index] as number) * scale + NUMBER;
+    const across = widths[index] as number;
     if (yarn !== null) {
-      const { colour = look.ink, name = '' } = project.yarns[yarn] ?? {};
-      drawColumnHead(context, colour, name, x, heading + COLUMN_HEAD, across, look);
+      const { colour = look.ink } = project.yarns[yarn] ?? {};
+      drawColumnHead(context, colour, names[index] as string, x, heading + COLUMN_HEAD, across, look);
     }
     const bars = barsOf(longest, laid, height);
     drawBars(context, bars, plan, x, scale, look);

@@ -50,6 +50,47 @@ export function profileColumns(rows: readonly PlanRow[], width: number): readonl
   return isApart ? byYarn : [{ yarn: null, longest: longestOf(rows) }];
 }
 
+/** The columns of a profile as they are drawn. */
+export interface ColumnRoom {
+  /** Pixels of a stitch, in all of them alike. */
+  readonly scale: number;
+  /** Of each column, in pixels. */
+  readonly widths: readonly number[];
+}
+
+/**
+ * Shares `room` pixels among columns whose longest bars have `most` stitches
+ * and beside each bar `beside` pixels. A column is as wide as its heading in
+ * `heads` at least, up to an even share of the room, and what is left goes to
+ * the bars.
+ */
+export function columnRoom(
+  most: readonly number[],
+  heads: readonly number[],
+  beside: number,
+  room: number,
+): ColumnRoom {
+  const columns = most.map((longest, index) => ({
+    longest,
+    least: Math.min(heads[index] as number, room / most.length),
+    isByHead: false,
+  }));
+  // The last one has an even share at least, so they are never all as wide as their headings.
+  for (;;) {
+    const [byHead, byBars] = [columns.filter(({ isByHead }) => isByHead), columns.filter(({ isByHead }) => !isByHead)];
+    const free = room - sum(byHead.map(({ least }) => least)) - byBars.length * beside;
+    const scale = free / sum(byBars.map(({ longest }) => longest));
+    const narrow = byBars.find(({ longest, least }) => longest * scale + beside < least - 1e-6);
+    if (!narrow) {
+      const widths = columns.map(({ longest, least, isByHead }) => (isByHead ? least : longest * scale + beside));
+      return { scale, widths };
+    }
+    narrow.isByHead = true;
+  }
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
+
 /** By the rows of a plan. */
 const knownByYarn = new WeakMap<readonly PlanRow[], readonly ProfileColumn[]>();
 

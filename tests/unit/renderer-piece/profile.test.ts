@@ -14,6 +14,7 @@ import {
   lengthOf,
   longestOf,
   numberedBars,
+  columnRoom,
   profileColumns,
   profileWidth,
   type ProfileBar,
@@ -106,6 +107,31 @@ describe('the profile by yarn', () => {
     );
     expect(profileColumns(plan.rows, 700).map(({ yarn }) => yarn)).toEqual([null]);
     expect(profileWidth(plan, 900)).toBeGreaterThan(profileWidth(plan, 700));
+  });
+});
+
+describe('the room of the columns', () => {
+  const ROOM = 130;
+  it('goes by their longest bars where their headings are narrower', () => {
+    const { scale, widths } = columnRoom([10, 20], [30, 30], 24, ROOM);
+    expect(scale).toBeCloseTo((ROOM - 48) / 30);
+    expect(widths).toEqual([10 * scale + 24, 20 * scale + 24]);
+  });
+
+  it('is that of its heading for a column of short bars, and all is shared out', () => {
+    const { scale, widths } = columnRoom([13, 82], [45, 45], 24, ROOM);
+    expect(widths[0]).toBe(45);
+    expect(widths[1]).toBeCloseTo(ROOM - 45);
+    expect(82 * scale + 24).toBeCloseTo(widths[1] as number);
+    // Twice the limit has room in it too.
+    expect(13 * scale + 24).toBeLessThan(45);
+  });
+
+  it('gives a long heading no more than an even share', () => {
+    const { widths } = columnRoom([5, 80], [400, 400], 24, ROOM);
+    expect(widths[0]).toBeCloseTo(ROOM / 2);
+    expect(widths[1]).toBeCloseTo(ROOM / 2);
+    expect(columnRoom([7], [400], 24, ROOM).widths[0]).toBeCloseTo(ROOM);
   });
 });
 
