@@ -20,6 +20,13 @@ test('lays a picture behind the chart, moves and hides it, draws over it and kee
   writeFileSync(join(home, 'moon.png'), pngOf(rows));
   await start('empty');
   const chart = new Chart(page);
+  // The tool offers the picture that it would move.
+  await page.getByRole('button', { name: 'Move the picture to trace' }).click();
+  const strip = page.getByRole('region', { name: 'Yarns and drawing options' });
+  const toAdd = strip.getByRole('button', { name: 'Add a picture to trace' });
+  await expect(toAdd).toBeInViewport();
+  await page.getByRole('button', { name: 'Draw', exact: true }).click();
+  await expect(toAdd).toHaveCount(0);
   await chart.grid.focus();
   await page.keyboard.press('Shift+Q');
   await new FilePanel(page).open('moon.png');

@@ -208,7 +208,7 @@ export const motif = {
       pick: 'Press a cell to draw with its yarn.',
       select: 'Drag over cells, or press two corners.',
       stamp: 'Press where a copy goes.',
-      trace: 'Drag the picture, its corners or the ring above it; arrow keys nudge it. It is added in the panel.',
+      trace: 'Drag the picture, its corners or the ring above it; arrow keys nudge it.',
     },
     filledShapes: 'Filled',
     fillEverywhere: 'Everywhere of its colour',
