@@ -36,6 +36,23 @@ describe('a command is found by the name that people know it by', () => {
     ['all', ['select-all', 'commands']],
     ['delete', ['select-clear', 'delete-column', 'delete-row', 'motif-delete', 'piece-remove']],
     ['text', ['lettering']],
+    ['grid', ['square-cells', 'neighbours', 'insert-column', 'bench-motif']],
+    ['hem', ['bench-piece', 'add-section']],
+    ['gauge', ['bench-piece', 'square-cells']],
+    ['width', ['bench-piece', 'insert-column', 'delete-column']],
+    ['cast on', ['bench-piece']],
+    ['swatch', ['bench-piece']],
+    ['machine', ['bench-piece']],
+    ['needles', ['bench-piece', 'keep-needles']],
+    ['hat', ['bench-piece']],
+    ['margin', ['group-left', 'group-right', 'bench-piece']],
+    ['half drop', ['copies-follow']],
+    ['settings', ['length-unit', 'single-keys', 'theme-dark']],
+    ['history', ['undo', 'redo']],
+    ['instructions', ['bench-sheet']],
+    ['warnings', ['finding-next', 'finding-before']],
+    ['autosave', ['kept-work']],
+    ['recent', ['open']],
   ])('%s', (typed, wanted) => {
     expect(found(typed)).toEqual(expect.arrayContaining([...wanted]));
   });
