@@ -107,21 +107,44 @@ export class SealedConnection implements Connection {
     return (await this.#ask(method, params)) as Outcome<Result<M>>;
   }
 
-  async #ask(method: string, params: unknown, patience?: AbortSignal): Promise<Outcome<unknown>> {
+  async #ask(method: string, params: unknown): Promise<Outcome<unknown>> {
     if (!this.#isJoined) return UNREACHABLE;
     const { run } = this.keys;
     const gone = this.#gone.signal;
-    const answered = await this.line.ask(run, method, params, patience ? AbortSignal.any([gone, patience]) : gone);
+    const answered = await this.line.ask(run, method, params, gone);
     if (answered.by === 'host') return answered.outcome;
-    // Another call may have found the next host in the meantime.
-    if (run === this.keys.run) this.#stand(false);
+    if (gone.aborted) return UNREACHABLE;
+    if (answered.by === 'stranger' || !(await this.#isHere())) this.#lose(run);
     return UNREACHABLE;
   }
 
   async #look(): Promise<boolean> {
-    if (this.#isJoined) await this.#ask(HERE, {}, this.surroundings.patience());
-    else await this.#rejoin();
+    if (!this.#isJoined) await this.#rejoin();
+    else {
+      const { run } = this.keys;
+      if (!(await this.#isHere())) this.#lose(run);
+    }
     return this.#isJoined;
+  }
+
+  /**
+   * Whether our host answers. Where nobody does it is asked once more: on a
+   * computer with all its cores busy, or one that has slept, an answer may come
+   * too late or its way be cut, and the host is there all the same.
+   */
+  async #isHere(): Promise<boolean> {
+    const { run } = this.keys;
+    const gone = this.#gone.signal;
+    const ask = (): Promise<Answered> =>
+      this.line.ask(run, HERE, {}, AbortSignal.any([gone, this.surroundings.patience()]));
+    let answered = await ask();
+    if (answered.by === 'nobody' && !gone.aborted) answered = await ask();
+    return answered.by === 'host';
+  }
+
+  /** Another call may have found the next host in the meantime. */
+  #lose(run: SealingKeys): void {
+    if (run === this.keys.run) this.#stand(false);
   }
 
   async #rejoin(): Promise<void> {

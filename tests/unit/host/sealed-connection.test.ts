@@ -184,8 +184,39 @@ describe('a stranger in the place of the host', () => {
     const outcomes = Promise.all([connection.host.call('documents.recent', {}), connection.look()]);
     await expect.poll(() => asked).toHaveLength(2);
     loseSight();
+    await expect.poll(() => asked).toHaveLength(3);
+    expect(standings).toEqual([]);
+    loseSight();
     expect(await outcomes).toEqual([unreachable, false]);
     expect(standings).toEqual(['lost']);
+  });
+});
+
+describe('a host that is busy', () => {
+  it.each([
+    ['answered too late', (loseSight: () => void) => loseSight()],
+    ['had its way cut', () => undefined],
+  ])('is not said to be gone when one question %s', async (_case, happens) => {
+    const { connection, standings, putInPlace, toHost, loseSight } = await window();
+    let asked = 0;
+    putInPlace((path, request) => {
+      if (asked++ > 0) return toHost(path, request);
+      happens(loseSight);
+      return Promise.reject(new TypeError('Failed to fetch'));
+    });
+    expect(await connection.look()).toBe(true);
+    expect([asked, standings]).toEqual([2, []]);
+  });
+
+  it('is asked whether it is there when a call did not come through, which is not sent again', async () => {
+    const { connection, standings, sent, putInPlace, toHost } = await window();
+    sent.length = 0;
+    putInPlace((path, request) =>
+      path.endsWith('recent') ? Promise.reject(new TypeError('Failed to fetch')) : toHost(path, request),
+    );
+    expect(await connection.host.call('documents.recent', {})).toEqual(unreachable);
+    expect(sent.map(({ path }) => path)).toEqual(['/call/documents.recent', '/call/here']);
+    expect([connection.isJoined, standings]).toEqual([true, []]);
   });
 });
 
