@@ -11,7 +11,7 @@ test('asks once what the machine can do, and takes the answers', async ({ page, 
   const machine = page.getByRole('region', { name: 'The machine' });
   await expect(page.getByText('What can your machine do?')).toBeVisible();
   await expect(machine).toContainText('It chooses the needles of a pattern row a row ahead, and they stand forward');
-  await page.getByRole('button', { name: 'Look at it' }).press('Enter');
+  await page.getByRole('button', { name: 'Describe it' }).press('Enter');
   await expect(page.getByText('What can your machine do?')).toHaveCount(0);
   await expect(machine.getByRole('button', { name: 'Say what it can do' })).toBeFocused();
   await machine.getByLabel('Needles of a pattern row').selectOption('chosen by hand');
@@ -40,7 +40,7 @@ test('keeps what the machine can do for new projects, and asks no more', async (
   await page.keyboard.press('2');
   const machine = page.getByRole('region', { name: 'The machine' });
   const asked = page.getByText('What can your machine do?');
-  await page.getByRole('button', { name: 'Look at it' }).click();
+  await page.getByRole('button', { name: 'Describe it' }).click();
   await machine.getByLabel('Needles of a pattern row').selectOption('chosen by hand');
   await machine.getByLabel('A pattern can stand').selectOption('in repeats from a needle');
   // Taken back while the answers are open, it is not what new projects have.
@@ -74,7 +74,7 @@ test('leaves what the machine can do as it was said when another project is open
   await start();
   await page.keyboard.press('2');
   const machine = page.getByRole('region', { name: 'The machine' });
-  await page.getByRole('button', { name: 'Look at it' }).click();
+  await page.getByRole('button', { name: 'Describe it' }).click();
   await machine.getByLabel('Needles of a pattern row').selectOption('chosen by hand');
   await page.keyboard.press('Control+O');
   await new FilePanel(page).open('twelve.walewright');

@@ -26,7 +26,7 @@ export const making = {
     more: 'Say what it can do',
     /** At the top of the panel until somebody has looked. */
     ask: 'What can your machine do?',
-    look: 'Look at it',
+    look: 'Describe it',
     /** What it can do, as sentences. */
     told({ bed, chooses, places, endNeedles, increases, weights }: Machine): string {
       const where =
