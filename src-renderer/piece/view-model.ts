@@ -36,6 +36,8 @@ interface Shown {
   readonly band: number;
   /** Number of the all-over in the form; it may be gone. */
   readonly allOver: number;
+  /** It has just come, and the panel has not yet brought it into view. */
+  readonly isAllOverNew: boolean;
   /** The group that the commands move; choosing it brings its band into the form. */
   readonly group: GroupSpot | null;
   /** A group that is in the hand, as it would stand. */
@@ -54,6 +56,7 @@ const START: Shown = {
   spot: null,
   band: 0,
   allOver: 0,
+  isAllOverNew: false,
   group: null,
   dragged: null,
   seenAs: 'flat',
@@ -113,6 +116,14 @@ export class PieceViewModel implements PieceView {
 
   set allOver(allOver: number) {
     this.#shown.set({ allOver });
+  }
+
+  get isAllOverNew(): boolean {
+    return this.#shown.now.isAllOverNew;
+  }
+
+  set isAllOverNew(isAllOverNew: boolean) {
+    this.#shown.set({ isAllOverNew });
   }
 
   get group(): GroupSpot | null {

@@ -73,11 +73,20 @@ test('puts an all-over in place of what stands in its rows, and undo brings that
   await panel.getByRole('button', { name: 'all over, in place of what is there' }).click();
   await expect(panel).toContainText('All-over 1, rows 2–140');
   await expect(announced(page)).toHaveText('The all-over takes rows 2–140; pattern band 1 is gone.');
+  // The panel is shorter by the groups; its head is in view all the same, with the keyboard.
+  await expect(panel.getByRole('heading')).toBeInViewport();
+  await expect(panel.getByRole('button', { name: 'Rows, edges, how it lies' })).toBeFocused();
   const groups = page.getByRole('region', { name: 'Groups', exact: true });
   await expect(groups).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo put an all-over in place of others' }).click();
   await expect(groups.getByLabel('Copies in each group')).toHaveValue('2, 2');
   await expect(panel).toContainText('No pattern runs over the whole width.');
+  // Asked for on the drawing, it leaves the keyboard there.
+  await page.getByRole('grid').focus();
+  await page.keyboard.press('Shift+F');
+  await expect(panel).toContainText('All-over 1, rows 43–140');
+  await expect(panel.getByRole('heading')).toBeInViewport();
+  await expect(page.getByRole('grid')).toBeFocused();
 });
 
 test('takes a pattern band away that an all-over was made to meet', async ({ page, start }) => {

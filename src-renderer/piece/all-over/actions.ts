@@ -15,10 +15,15 @@ import { newAllOver, wholeAllOver } from './all-overs.ts';
 /** What the commands need of the bench: the all-over in the form. */
 export interface ChosenAllOver {
   allOver: number;
+  /** It has just come: the panel brings it into view. */
+  isAllOverNew: boolean;
 }
 
 /** Number of the chosen all-over, or null if there is none. */
-export function chosenAllOverOf(project: Pick<ProjectAt, 'patterns'>, { allOver }: ChosenAllOver): number | null {
+export function chosenAllOverOf(
+  project: Pick<ProjectAt, 'patterns'>,
+  { allOver }: Pick<ChosenAllOver, 'allOver'>,
+): number | null {
   const many = allOversOf(project).length;
   return many === 0 ? null : Math.min(allOver, many - 1);
 }
@@ -28,9 +33,15 @@ function addAllOver(session: Session, chosen: ChosenAllOver): void {
   const before = session.current;
   const allOver = newAllOver(session.motif.id, plannedOf(before).plan);
   session.change(changeOf('add-all-over', insertPattern(before, newId(), allOver)));
-  chosen.allOver = allOversOf(session.current).length - 1;
+  chooseNew(session, chosen);
   const placed = allOversOf(plannedOf(session.current).plan)[chosen.allOver];
   if (placed) session.announce(words.allOver.added(placed.firstRow, placed.lastRow));
+}
+
+/** Takes the last one, which has just come, into the form. */
+function chooseNew(session: Session, chosen: ChosenAllOver): void {
+  chosen.allOver = allOversOf(session.current).length - 1;
+  chosen.isAllOverNew = true;
 }
 
 /** Puts an all-over on the whole piece, in place of what stands in its rows, as one step. */
@@ -44,7 +55,7 @@ function replaceByAllOver(session: Session, chosen: ChosenAllOver): void {
       ...whole.standing.map(({ kind, number }) => removePattern(before, kind, number)),
     ),
   );
-  chosen.allOver = allOversOf(session.current).length - 1;
+  chooseNew(session, chosen);
   session.announce(words.allOver.replaced(whole.standing, whole.firstRow, whole.lastRow));
 }
 

@@ -109,7 +109,7 @@ describe('a group on its way', () => {
 });
 
 describe('the commands of a fill', () => {
-  function run(session: Session, id: CommandOf<'all-overs'>, chosen = { allOver: 0 }): void {
+  function run(session: Session, id: CommandOf<'all-overs'>, chosen = { allOver: 0, isAllOverNew: false }): void {
     const command = commandsOf(allOverActions(session, chosen))[id];
     if (command.whyNot() !== null) throw new Error(`${id} cannot be run`);
     void command.run();
@@ -129,7 +129,7 @@ describe('the commands of a fill', () => {
 
   it('are a step of undo with every press, and one as long as the key is held', () => {
     const session = open(filled({ position: onRows(5) }));
-    const { 'all-over-right': right } = allOverActions(session, { allOver: 0 });
+    const { 'all-over-right': right } = allOverActions(session, { allOver: 0, isAllOverNew: false });
     const shifts = (): number[] => {
       const found: number[] = [];
       for (; session.undoName; session.undo()) found.push(allOversOf(session.current)[0]?.shift ?? 0);
@@ -144,10 +144,11 @@ describe('the commands of a fill', () => {
   it('put a fill in place of what stands in its rows, as one step', () => {
     const session = open(filled({ position: onRows(5) }));
     const before = session.current;
-    const chosen = { allOver: 0 };
+    const chosen = { allOver: 0, isAllOverNew: false };
     run(session, 'all-over-replace', chosen);
     expect(session.current.patterns).toMatchObject([{ kind: 'all-over', motif: 'm', position: onRows(2) }]);
-    expect([session.undoName, chosen.allOver]).toEqual(['replace-by-all-over', 0]);
+    // The panel is told to bring it into view.
+    expect([session.undoName, chosen]).toEqual(['replace-by-all-over', { allOver: 0, isAllOverNew: true }]);
     session.undo();
     expect(session.current.patterns).toEqual(before.patterns);
     const empty = open({ ...filled(), patterns: [] });
@@ -158,7 +159,7 @@ describe('the commands of a fill', () => {
 
   it('add a fill with the motif at hand and choose it, and remove the chosen one', () => {
     const session = open({ ...filled(), patterns: [] });
-    const chosen = { allOver: 0 };
+    const chosen = { allOver: 0, isAllOverNew: false };
     run(session, 'all-over-add', chosen);
     expect(allOversOf(session.current)).toMatchObject([{ motif: 'm', position: onRows(2) }]);
     run(session, 'all-over-add', chosen);
