@@ -75,7 +75,7 @@ function showingActions(session: Session, viewModel: PieceView): ActionsOf<'piec
       run: () => {
         const pieceShows = session.view.pieceShows === 'worn' ? 'needles' : 'worn';
         session.look({ pieceShows });
-        session.announce(words.piece.stage.facing(session.current.piece.finishedFace, pieceShows));
+        session.announce(words.piece.stage.turned(session.current.piece.finishedFace, pieceShows));
       },
     },
     'add-section': {

@@ -44,6 +44,9 @@ test('turns the piece to be seen as worn, and keeps the names of the needles', a
   await forgetLabels(page);
   await page.getByRole('button', { name: 'Show the piece as worn' }).click();
   await expect(page.getByRole('main').getByText('L stands at the right here')).toBeVisible();
+  // What is said in passing has room at the foot of the window.
+  await expect(announced(page)).toHaveText('As worn: the knit side, with L at the right.');
+  expect(await announced(page).evaluate((said) => said.scrollWidth - said.clientWidth)).toBe(0);
   // The first needle, L48, has gone from the left half to the right one, as far from the centre as before.
   await expect(cell).toHaveAccessibleName(/needle L48/);
   const worn = await restingBox(cell);

@@ -69,6 +69,18 @@ const FACING: { readonly [What in Shows]: { readonly [Face in FinishedFace]: str
   },
 };
 
+/** The same in passing, as short as the place at the foot of the window. */
+const TURNED: typeof FACING = {
+  needles: {
+    knit: 'As on the needles: the purl side faces you.',
+    purl: 'As on the needles: the purl side faces you.',
+  },
+  worn: {
+    knit: 'As worn: the knit side, with L at the right.',
+    purl: 'As worn: the purl side, as it faces you.',
+  },
+};
+
 export const piece = {
   /** Above the drawing. */
   stage: {
@@ -76,6 +88,7 @@ export const piece = {
       `${capitalised(name)}, ${shows === 'needles' ? 'on the needles' : 'as worn'}`,
     /** Which side is seen, and whose left and right the labels are. */
     facing: (face: FinishedFace, shows: Shows): string => FACING[shows][face],
+    turned: (face: FinishedFace, shows: Shows): string => TURNED[shows][face],
     wholeInView: 'The whole piece is in view.',
     findingOf: (at: number, of: number): string => `Thing to watch ${at} of ${of}, in the panel.`,
     /** The drawing, to assistive technology. */
