@@ -152,7 +152,9 @@ function switches(was: Settings, then: Settings, is: Settings): PutBack[] {
   if (isOther('carriage')) back.push({ kind: 'carriage', set: was.carriage });
   if (isOther('isSelecting')) back.push({ kind: 'selecting', isOn: was.isSelecting });
   if (isOther('endNeedles') && was.endNeedles !== null) back.push({ kind: 'end-needles', isOn: was.endNeedles });
-  if (isOther('tension')) {
+  // Where the acts at the reading set it, it is told there.
+  const isSetThere = JSON.stringify(was.tension) !== JSON.stringify(then.tension);
+  if (isOther('tension') && !isSetThere) {
     // Before any is told the piece is knitted as its swatch.
     const { part, text } = was.tension ?? { part: 'main' as const, text: '' };
     back.push({ kind: 'tension', part, text });

@@ -20,9 +20,11 @@ function patternsOf({ patterns: set }: ActOf<'first-needles'>): string {
 
 function stitches({ row, needles, back, out }: Of<'stitches'>): string {
   const loops = row === 0 ? 'the loops of the cast-on' : `the loops of row ${row}`;
+  // The acts at 0 are told again after this, and casting on is one of them.
+  const isCastOn = row === 0 ? ' Do not cast on again.' : '';
   const into = back.length === 0 ? '' : ` ${runs(back)} ${isOne(back) ? 'comes' : 'come'} into work again.`;
   const away = out.length === 0 ? '' : ` Put ${runs(out)} out of work.`;
-  return `Hang ${loops} on ${n.run(needles)}, each on its own needle.${into}${away}`;
+  return `Hang ${loops} on ${n.run(needles)}, each on its own needle.${into}${away}${isCastOn}`;
 }
 
 function isOne(all: readonly Run[]): boolean {

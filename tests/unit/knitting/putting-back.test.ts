@@ -184,6 +184,10 @@ describe('ripping out a hem', () => {
   it('sets the tension of the hem again', () => {
     expect(lines(hemmed, 14, 3)).toContain('tension facing');
   });
+
+  it.each([0, 5, 10])('leaves the tension to the acts at %i, which set it', (to) => {
+    expect(lines(hemmed, 14, to).filter((line) => line.startsWith('tension'))).toEqual([]);
+  });
 });
 
 it('says where each strand waits', () => {

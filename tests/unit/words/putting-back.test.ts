@@ -42,7 +42,7 @@ describe('what is put back', () => {
   it.each<[PutBack, string]>([
     [
       { kind: 'stitches', row: 0, needles: { first: -2, last: 1 }, back: [{ first: 1, last: 1 }], out: [] } as never,
-      'Hang the loops of the cast-on on L2–R2, each on its own needle. R2 comes into work again.',
+      'Hang the loops of the cast-on on L2–R2, each on its own needle. R2 comes into work again. Do not cast on again.',
     ],
     [{ kind: 'hem-off', hasWaste: true }, 'Take the loops of the hem off the needles: they hang on their waste yarn.'],
     [
