@@ -1,6 +1,13 @@
 /** What is said beside the machine, row by row: short, and read from two metres. */
 import { label, opposite, type Side } from '../../bed/index.ts';
-import type { DifferingRows, KnittingOrder, KnittingStop, Pace, RowDifference } from '../../knitting/index.ts';
+import {
+  weightsDue,
+  type DifferingRows,
+  type KnittingOrder,
+  type KnittingStop,
+  type Pace,
+  type RowDifference,
+} from '../../knitting/index.ts';
 import { capitalised } from '../marked.ts';
 import { numbers as n } from './numbers.ts';
 import { runningOrder, type ActNames } from './running-order.ts';
@@ -39,6 +46,16 @@ function timeOf(ms: number): string {
   return minutes < 120 ? `${minutes} min` : `${n.plain(minutes / 60, 1)} hours`;
 }
 
+function weights(rows: number): string {
+  return `${n.rows(rows)} since the weights were hung or moved: move them up.`;
+}
+
+/** The same where it is time to, else nothing. */
+function weightsAt({ counter }: KnittingStop, knitting: KnittingOrder): string {
+  const rows = weightsDue(knitting, counter);
+  return rows === null ? '' : weights(rows);
+}
+
 /** A voice passes over the dash of `L48–R48`. */
 function aloud(text: string): string {
   return text.replaceAll(/(?<=\w)–(?=\w)/gu, ' to ');
@@ -71,7 +88,7 @@ export const knitBench = {
   /** The row in which it would have run out is knitted. */
   hasRunOut: (yarn: string, row: number): string =>
     `${capitalised(yarn)} on hand was to run out in row ${row}: look how much is left.`,
-  weights: (rows: number): string => `${n.rows(rows)} since the weights were hung or moved: move them up.`,
+  weights,
   rest: (ms: number): string => `${timeOf(ms)} at one go: let the row wait, and rest hands, shoulders and eyes.`,
   following: 'Another window counts this piece, and this one follows it.',
   before: 'Before the row',
@@ -182,7 +199,9 @@ export const knitBench = {
     const needles =
       row && row.selectedCount > 0 ? `${n.needles(row.selectedCount)} ${CHOSEN[knitting.chooses]}.` : row && 'Plain.';
     return aloud(
-      [row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`, todo, needles].filter(Boolean).join(' '),
+      [row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`, todo, weightsAt(stop, knitting), needles]
+        .filter(Boolean)
+        .join(' '),
     );
   },
   /** Said aloud and in the live region, once a row. */
@@ -193,6 +212,7 @@ export const knitBench = {
       row ? `Row ${row.row}.` : `The counter reads ${stop.counter}.`,
       `Carriage at the ${stop.carriageAt}.`,
       acts,
+      weightsAt(stop, knitting),
       row && row.selectedCount > 0
         ? `${n.needles(row.selectedCount)} ${CHOSEN[knitting.chooses]}: ${row.selected.map((run) => (run.first === run.last ? label(run.first) : `${label(run.first)} to ${label(run.last)}`)).join(', ')}.`
         : row

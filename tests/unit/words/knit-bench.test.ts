@@ -1,6 +1,6 @@
 /** What is said aloud beside the machine. */
 import { expect, it } from 'vitest';
-import { lastReading, stopsOf } from '@shared/knitting/index.ts';
+import { lastReading, stopsOf, weightsDue } from '@shared/knitting/index.ts';
 import { knitBenchWords } from '@shared/words/knit-bench.ts';
 import { namesIn } from '../../../src-renderer/knit/names.ts';
 import { knittingOf, sample } from '../knitting/knitting.ts';
@@ -14,4 +14,15 @@ it('says no dash, which a voice passes over, in short and in full', () => {
   expect(said.length).toBe(2 * (lastReading(knitting) + 1));
   expect(said.filter((text) => text.includes('–'))).toEqual([]);
   expect(said[0]).toContain('L48 to R48');
+});
+
+it('says that the weights are to be moved where it is time to, and nowhere else', () => {
+  const knitting = knittingOf(sample());
+  const names = namesIn(knitting, 'cm');
+  const due = stopsOf(knitting).filter(({ counter }) => weightsDue(knitting, counter) !== null);
+  expect(due.length).toBeGreaterThan(0);
+  for (const say of [knitBenchWords.said, knitBenchWords.saidShort]) {
+    const saying = stopsOf(knitting).filter((stop) => /weights were hung/.test(say(stop, knitting, names)));
+    expect(saying).toEqual(due);
+  }
 });
