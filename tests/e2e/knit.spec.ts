@@ -71,6 +71,10 @@ test('the row is ended by the same keys whatever was pressed before it, and once
   // Nothing comes behind it.
   await page.keyboard.press('PageUp');
   await expect(reading(page)).toHaveText('26');
+  // Nor does Space go back a row because a finger did.
+  await page.getByRole('button', { name: 'Back a row' }).click();
+  await expect(reading(page)).toHaveText('25');
+  await expect(done(page)).toBeFocused();
 });
 
 test('a pedal is heard while a list has the keyboard', async ({ page, start }) => {
