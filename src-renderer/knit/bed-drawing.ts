@@ -18,6 +18,7 @@ export interface BedShapes {
   readonly labels: readonly { readonly x: number; readonly text: string; readonly isWrap: boolean }[];
   readonly groups: readonly { readonly first: number; readonly last: number; readonly index: number }[];
   readonly forwardCount: number;
+  readonly inWorkCount: number;
   readonly width: number;
 }
 
@@ -26,13 +27,15 @@ export function bedShapes({ needles, groups }: BedAt, pitch: number, letter = 14
   const [start] = needles;
   const x = (needle: number): number => (needle - (start?.needle ?? 0) + 0.5) * pitch;
   let [working, out, forward, heads, loops] = ['', '', '', '', ''];
-  let forwardCount = 0;
+  let [forwardCount, inWorkCount] = [0, 0];
   const labels: BedShapes['labels'][number][] = [];
   for (const { needle, state, isWrapped } of needles) {
     const at = round(x(needle));
     // Those that are forward cover it: the line of a stretch of rows stays the same.
-    if (state !== 'out-of-work') working += `M${at} 0V${-WORKING}`;
-    else out += `M${at} 0V${-OUT_OF_WORK}`;
+    if (state !== 'out-of-work') {
+      inWorkCount++;
+      working += `M${at} 0V${-WORKING}`;
+    } else out += `M${at} 0V${-OUT_OF_WORK}`;
     if (state === 'forward') {
       forwardCount++;
       forward += `M${at} 0V${-FORWARD}`;
@@ -45,7 +48,7 @@ export function bedShapes({ needles, groups }: BedAt, pitch: number, letter = 14
     if (isWrapped || isTenth(needle)) labels.push({ x: at, text: label(needle), isWrap: isWrapped });
   }
   return {
-    ...{ working, out, forward, heads, loops, forwardCount },
+    ...{ working, out, forward, heads, loops, forwardCount, inWorkCount },
     labels: readable(labels, letter),
     groups: groups.map((group, index) => ({
       first: x(group.needles.first) - pitch / 2,

@@ -1,6 +1,7 @@
 /** The bed as it has to look at a stop, once all that is done before the row is done. */
 import type { Run, Slot } from '../bed/index.ts';
 import type { BedNeedle, KnittingOrder, StandingGroup, YarnRun } from './model.ts';
+import type { KnittingPlace } from './place.ts';
 import { lastReading, stopsOf } from './stops.ts';
 
 export interface BedAt {
@@ -42,6 +43,17 @@ export function bedAt(knitting: KnittingOrder, reading: number): BedAt {
     });
   }
   return { needles, groups: row?.groups ?? [], showsForward };
+}
+
+/** The bed of a knitter who is at a place: of one whose piece came off the needles it is empty. */
+export function bedOf(knitting: KnittingOrder, { phase, reading }: KnittingPlace): BedAt {
+  const bed = bedAt(knitting, reading);
+  if (phase !== 'finished') return bed;
+  return { ...bed, needles: bed.needles.map(({ needle }) => emptied(needle)) };
+}
+
+function emptied(needle: Slot): BedNeedle {
+  return { needle, state: 'out-of-work', isWrapped: false, yarn: null };
 }
 
 /** The needles that the piece takes, from the outermost left to the outermost right on any row. */

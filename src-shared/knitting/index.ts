@@ -3,7 +3,7 @@ export { knittingOrderOf } from './order-of.ts';
 export * from './stops.ts';
 export { atOneGo, paceOf, PAUSE_MS, REST_AFTER_MS, type Pace } from './pace.ts';
 export { weightsDue } from './weights.ts';
-export { bedAt, type BedAt } from './bed-at.ts';
+export { bedAt, bedOf, type BedAt } from './bed-at.ts';
 export { needlesOfAct } from './act-needles.ts';
 export type { Supply } from './settings.ts';
 export { paritySide, puttingBack, type PutBack } from './putting-back.ts';

@@ -104,6 +104,26 @@ test('leads whoever comes back to the piece that was counted last', async ({ pag
   await knitTo(page, 4);
 });
 
+test('says at the end where the carriage is, and shows an empty bed once the piece is off', async ({ page, start }) => {
+  await start();
+  await toKnit(page);
+  await knitTo(page, 1);
+  await say(page, 140, 'The counter reads this');
+  await page.getByRole('button', { name: 'At the right' }).click();
+  const count = page.getByRole('region', { name: 'The counter reads' });
+  await expect(count).toContainText(/at the right\s*All 140 rows are knitted/);
+  await expect(page.getByText('before the carriage moves')).toHaveCount(0);
+  await expect(page.getByRole('img', { name: 'The bed: 124 needles in work' })).toBeVisible();
+  await page.getByRole('button', { name: 'It is off the needles' }).click();
+  await expect(page.getByRole('main').getByRole('status')).toHaveText('This piece is off the needles.');
+  await expect(page.getByRole('img', { name: 'The bed: no needle in work' })).toBeVisible();
+  await expect(page.getByText('As it hangs')).toHaveCount(0);
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'It is not: go back' }).click();
+  await expect(count).toContainText('at the right');
+  await expect(page.getByRole('button', { name: 'It is off the needles' })).toBeFocused();
+});
+
 test('a project that was never saved has none of the rows of another of the same name', async ({ page, start }) => {
   await start();
   const anew = async (): Promise<void> => {

@@ -22,7 +22,7 @@ test('a piece of 200 × 1000 is knitted from any of its rows', async ({ page, ho
   await start('empty');
   await open();
   await expect(page.getByText('Row 1 of 1000')).toBeVisible();
-  await expect(page.getByRole('img', { name: 'The bed: 200 needles' })).toBeVisible();
+  await expect(page.getByRole('img', { name: 'The bed: 200 needles in work' })).toBeVisible();
   await knitTo(page, 12);
   await expect(page.getByRole('region', { name: 'Row 13, in pattern' })).toBeVisible();
 

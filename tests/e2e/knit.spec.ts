@@ -33,7 +33,7 @@ test('carries the knitter from row to row, by Space, Enter, a pedal and the larg
 
   await knitTo(page, 24);
   await expect(row(page, 'Row 25, in pattern')).toContainText('slate in the first feeder, chalk in the second');
-  await expect(page.getByRole('img', { name: /^The bed: \d+ needles, \d+ forward$/ })).toBeVisible();
+  await expect(page.getByRole('img', { name: /^The bed: \d+ needles in work, \d+ forward$/ })).toBeVisible();
   const act = page.getByRole('checkbox').first();
   await act.check();
   await expect(act).toBeChecked();

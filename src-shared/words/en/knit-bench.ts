@@ -79,6 +79,7 @@ export const knitBench = {
   /** What the arrow is, to assistive technology. */
   way: (side: Side): string => `The carriage goes from the ${side} to the ${opposite(side)}.`,
   rowOf: (row: number, rows: number): string => `Row ${row} of ${rows}`,
+  allRows: (rows: number): string => `All ${n.rows(rows)} are knitted`,
   /** `About 42 min more at this pace, 120 rows an hour`. */
   pace: ({ rowsAnHour, leftMs, pauses }: Pace): string =>
     `About ${timeOf(leftMs)} more at this pace, ${n.rows(Math.round(rowsAnHour))} an hour${pauses > 0 ? `, ${n.count(pauses, 'pause')} left out` : ''}`,
@@ -224,13 +225,16 @@ export const knitBench = {
   bed: {
     title: 'The bed',
     label: (needles: number, forward: number): string =>
-      `The bed: ${n.needles(needles)}${forward > 0 ? `, ${forward} forward` : ''}`,
+      needles === 0
+        ? 'The bed: no needle in work'
+        : `The bed: ${n.needles(needles)} in work${forward > 0 ? `, ${forward} forward` : ''}`,
     wrap: 'wrap',
     group: (index: number): string => `group ${index + 1}`,
   },
   fabric: {
-    label: (rows: number, of: number, side: 'purl' | 'knit'): string =>
-      `The fabric as it hangs, ${SEEN_FROM[side]}: ${rows} of ${n.rows(of)}`,
-    note: (side: 'purl' | 'knit'): string => `As it hangs, ${SEEN_FROM[side]}`,
+    label: (rows: number, of: number, side: 'purl' | 'knit', isOff = false): string =>
+      `The fabric${isOff ? '' : ' as it hangs'}, ${SEEN_FROM[side]}: ${rows} of ${n.rows(of)}`,
+    note: (side: 'purl' | 'knit', isOff = false): string =>
+      isOff ? capitalised(SEEN_FROM[side]) : `As it hangs, ${SEEN_FROM[side]}`,
   },
 };

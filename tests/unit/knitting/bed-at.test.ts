@@ -1,6 +1,6 @@
 /** The bed at a stop, needle by needle. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { bedAt, type KnittingOrder } from '@shared/knitting/index.ts';
+import { bedAt, bedOf, type KnittingOrder } from '@shared/knitting/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
 import { knittingOf, sample, trial } from './knitting.ts';
 
@@ -64,4 +64,12 @@ describe('the bed', () => {
   it.each([-1, 13, 0.5, NaN])('is none at %s', (reading) => {
     expect(() => bedAt(knitting, reading)).toThrow(RangeError);
   });
+});
+
+it('is empty once the piece is off the needles, and not before', () => {
+  const knitting = knittingOf(trial());
+  const inWork = (phase: 'knitting' | 'finished'): number =>
+    bedOf(knitting, { phase, reading: 12, ticks: [] }).needles.filter(({ state }) => state !== 'out-of-work').length;
+  expect(inWork('knitting')).toBe(11);
+  expect(inWork('finished')).toBe(0);
 });
