@@ -90,13 +90,13 @@ for (const { about, project, helped } of PROJECTS) {
       const remedy = card.locator('.remedy').filter({ has: button });
       await expect(card.locator('.remedy').first()).toBeVisible();
       // Of more than three the others are folded away.
-      const more = card.getByText(/^\d+ more remed/);
-      await expect(remedy.or(more).first()).toBeVisible();
+      const more = page.getByText(/^\d+ more remed/);
+      const others = card.locator('details details').filter({ has: more });
+      await expect(remedy.or(others).first()).toBeVisible();
       // It stays unfolded, and what is in it comes one after the other.
-      const others = card.locator('details').filter({ has: more }).last();
       const isFolded = async (): Promise<boolean> =>
         !(await remedy.isVisible()) && (await others.getAttribute('open')) === null;
-      if (await isFolded()) await more.click();
+      if (await isFolded()) await others.locator('summary').click();
       await expect(remedy).toBeVisible();
       const effect = (await remedy.locator('p').first().textContent()) ?? '';
       expect(effect).toMatch(/^(Leaves|The lining covers) /);
