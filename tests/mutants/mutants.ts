@@ -227,6 +227,20 @@ const PIECES_AND_SIZES: readonly Mutant[] = [
   { in: 'copies', text: "'above' ? more : fewer", becomes: "'above' ? fewer : more" },
 ];
 
+/** In the order of reading: how lines bend, how light falls, what signs are, and why nothing was found. */
+const READING: readonly Mutant[] = [
+  { in: 'bulges', text: '-up(at, 0) > MOST_OUT', becomes: 'up(at, 0) > MOST_OUT' },
+  { in: 'shadowOn', text: '!fallsInside(best.edge, slopes, field)', becomes: 'false' },
+  { in: 'LEAST_EXPLAINED', text: '2.5', becomes: '0.5' },
+  { in: 'areParted', text: 'Math.min(these.length', becomes: 'Math.max(these.length' },
+  { in: 'areParted', text: '> (PARTED_TIMES', becomes: '> (0.5 * PARTED_TIMES' },
+  { in: 'whyNoChart', text: '< LEAST_PAPER', becomes: '< 2 * LEAST_PAPER' },
+  { in: 'whyNoChart', text: '(1 - ENDS) * seen.length', becomes: 'seen.length - 1' },
+  { in: 'whyNoChart', text: 'range >= LEAST_EDGE', becomes: 'range >= 1' },
+  { in: 'whyNoChart', text: 'Math.abs(there - here) / 2', becomes: 'Math.abs(there - here)' },
+  { in: 'STEEPEST', text: '0.1', becomes: '0.3' },
+];
+
 export const MUTANTS: readonly Mutant[] = [
   ...REPEAT,
   ...BED,
@@ -242,6 +256,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...RUNNING_ORDER,
   ...KNITTING,
   ...PIECES_AND_SIZES,
+  ...READING,
 ];
 
 /** How a mutant is called in the record and on the terminal: what becomes what, and where. */

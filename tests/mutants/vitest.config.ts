@@ -20,7 +20,9 @@ export default mergeConfig(
         '**/node_modules/**',
         'tests/{faults,fuzz}/**',
         // These look at windows, hosts, processes and pictures.
-        'tests/unit/{cli,digests,host,launcher,mutants,picture,reading,reading-in,runner,services,soak}/**',
+        'tests/unit/{cli,digests,host,launcher,mutants,picture,reading-in,runner,services,soak}/**',
+        // Most tests of reading look at whole photographs.
+        'tests/unit/reading/!(flatten|no-chart|parted|shadow|symbols).test.ts',
         'tests/unit/renderer-{files,pictures,reading-in,recovery,session}/**',
         'tests/unit/*.test.ts',
         'tests/reference/{reading,pdf,svg,png}-*',
