@@ -210,9 +210,10 @@ class Line {
   async ask(keys: SealingKeys, method: string, params: unknown, signal: AbortSignal): Promise<Answered> {
     const { authority, sealing, fetch } = this.surroundings;
     const head: CallHead = { authority, window: this.#window, count: ++this.#count, method };
-    const body = await sealing.seal(keys.toHost, about.call(head), params);
+    const body = await sealing.sealToSend(keys.toHost, about.call(head), params);
     const proof = await proofOf(globalThis.crypto, keys.toHost, about.head(head));
-    if (body.length > MOST_CALL_BYTES) return { by: 'host', outcome: tooLarge(body.length) };
+    const length = body instanceof Blob ? body.size : body.length;
+    if (length > MOST_CALL_BYTES) return { by: 'host', outcome: tooLarge(length) };
     try {
       const response = await fetch(CALL_PATH + method, {
         method: 'POST',

@@ -5,6 +5,8 @@ import { open, seal, type Bytes, type SealingKey } from '@shared/host/sealed/sea
 export interface Sealing {
   /** The value as JSON, sealed. */
   seal(key: SealingKey, about: string, value: unknown): Promise<Bytes>;
+  /** The same, to be sent: what is large as a blob, which the page can send without taking hold of the bytes. */
+  sealToSend(key: SealingKey, about: string, value: unknown): Promise<Bytes | Blob>;
   /**
    * The value that was sealed as a body, or null if this was not sealed with that
    * key about that. `sealed` is handed over: it is not to be used again.
@@ -14,6 +16,7 @@ export interface Sealing {
 
 export const sealingHere: Sealing = {
   seal: (key, about, value) => seal(globalThis.crypto, key, about, new TextEncoder().encode(JSON.stringify(value))),
+  sealToSend: (key, about, value) => sealingHere.seal(key, about, value),
   async open(key, about, sealed) {
     const opening = open(globalThis.crypto, key, about, sealed);
     // WebCrypto has taken a copy by now.
@@ -41,7 +44,8 @@ export type SealingQuestion =
   | { readonly id: number; readonly do: 'answer' }
   | {
       readonly id: number;
-      readonly do: 'seal';
+      /** With `send` as a blob. */
+      readonly do: 'seal' | 'send';
       readonly key: SealingKey;
       readonly about: string;
       readonly value: unknown;
@@ -109,6 +113,10 @@ export function sealingInWorker(start: () => SealingHelper): Sealing {
     async seal(key, about, value) {
       const done = isLarge(value) ? await ask({ do: 'seal', key, about, value }) : null;
       return done === null ? sealingHere.seal(key, about, value) : (done as Bytes);
+    },
+    async sealToSend(key, about, value) {
+      const done = isLarge(value) ? await ask({ do: 'send', key, about, value }) : null;
+      return done === null ? sealingHere.seal(key, about, value) : (done as Blob);
     },
     async open(key, about, sealed) {
       // The bytes go over and are not copied, so only to a helper that is there: from another they would not come back.

@@ -18,10 +18,12 @@ describe('what is large', () => {
         const { id } = question;
         if (question.do === 'answer') return void helper.onmessage?.({ data: { id, done: true } } as MessageEvent);
         const { key, about } = question;
-        const done =
-          question.do === 'seal'
-            ? sealingHere.seal(key, about, question.value)
-            : sealingHere.open(key, about, question.sealed);
+        const sealed = async (): Promise<unknown> => {
+          if (question.do === 'open') return sealingHere.open(key, about, question.sealed);
+          const bytes = await sealingHere.seal(key, about, question.value);
+          return question.do === 'send' ? new Blob([bytes]) : bytes;
+        };
+        const done = sealed();
         void done.then((found) => helper.onmessage?.({ data: { id, done: found } } as MessageEvent));
       },
     };
@@ -47,6 +49,18 @@ describe('what is large', () => {
     expect(sealed.length).toBeLessThan(100);
   });
 
+  it('is sent as a blob, of which the page never has the bytes; what is small as it is', async () => {
+    const { helper, asked } = helperThat(true);
+    const sealing = sealingInWorker(() => helper);
+    const k = await key();
+    expect(await sealing.sealToSend(k, 'x', { text: 'small' })).toBeInstanceOf(Uint8Array);
+    const large = await sealing.sealToSend(k, 'x', { text });
+    expect(asked).toEqual(['send']);
+    if (!(large instanceof Blob)) throw new Error('No blob');
+    const sent = new Uint8Array(await large.arrayBuffer());
+    expect(await sealingHere.open(k, 'x', sent)).toMatchObject({ value: { text } });
+  });
+
   it.each([
     ['cannot be had', () => Promise.reject(new Error('no workers here'))],
     ['fails', async () => helperThat(false).helper],
@@ -59,6 +73,8 @@ describe('what is large', () => {
     const k = await key();
     for (let times = 0; times < 2; times++) {
       expect(await sealing.open(k, 'x', await sealing.seal(k, 'x', text))).toMatchObject({ value: text });
+      const sent = (await sealing.sealToSend(k, 'x', text)) as Uint8Array<ArrayBuffer>;
+      expect(await sealing.open(k, 'x', sent)).toMatchObject({ value: text });
     }
   });
 });
