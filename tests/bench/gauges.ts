@@ -61,7 +61,10 @@ export async function gaugesBars(): Promise<Bar[]> {
   return withWindows(async (open) => {
     const pages = {
       several: await open(pieceOf((own) => own)),
-      one: await open(pieceOf(() => null)),
+      one: await open(
+        pieceOf(() => null),
+        true,
+      ),
     };
     for (const page of Object.values(pages)) {
       await page.bringToFront();

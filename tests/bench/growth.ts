@@ -16,6 +16,7 @@ import { longBody } from '../long-body.ts';
 import { settled } from '../written-projects.ts';
 import type { Bar } from './bar.ts';
 import { processorTime } from './best.ts';
+import { isSlowed, spin } from './slowed.ts';
 import { gridOf, numbers } from './timing.ts';
 
 /** Of a power of the amount: a little more than straight. */
@@ -43,10 +44,14 @@ export function exponentOf(amounts: readonly number[], times: readonly number[])
   return above / below;
 }
 
-function bestTime(work: () => number): number {
+/** Held up by `heldUpMs` each time, when the bench itself is tested. */
+function bestTime(work: () => number, heldUpMs: number): number {
   const timed = (times: number): number => {
     const start = processorTime();
-    for (let time = 0; time < times; time++) if (Number.isNaN(work())) throw new Error('Nothing was made');
+    for (let time = 0; time < times; time++) {
+      if (Number.isNaN(work())) throw new Error('Nothing was made');
+      if (heldUpMs > 0) spin(heldUpMs);
+    }
     return (processorTime() - start) / times;
   };
   const times = Math.max(1, Math.ceil(LEAST_MS / Math.max(0.01, timed(1))));
@@ -57,7 +62,10 @@ function growthBar({ name, amounts, work }: Growth): Bar {
   const works = amounts.map(work);
   // The compiler learns of all sizes before any is timed.
   for (const one of works) one();
-  const times = works.map(bestTime);
+  // As if the work were done once for each amount, for each amount.
+  const [least] = amounts;
+  const firstMs = isSlowed() ? Math.max(1, bestTime(works[0] as () => number, 0)) : 0;
+  const times = works.map((one, at) => bestTime(one, firstMs * ((amounts[at] as number) / (least as number)) ** 1.5));
   const first = times[0] as number;
   const last = times.at(-1) as number;
   return {

@@ -11,6 +11,7 @@ import { bareChart } from './bare-chart.ts';
 import { quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
 import { drawingBox, sweep, type Sweep } from './moves.ts';
+import { roundsOf } from './slowed.ts';
 import { workByMove } from './tasks.ts';
 import { gridOf, numbers } from './timing.ts';
 
@@ -28,7 +29,8 @@ interface Move {
   readonly draws: boolean;
 }
 
-function drawingOf(width: number, height: number): Project {
+/** A project of one motif of so many stitches and rows. */
+export function drawingOf(width: number, height: number): Project {
   const random = numbers();
   const grid = gridOf(width, height, () => (random() < 0.4 ? 1 : 0));
   return projectAround(`Of ${width} × ${height}`, 'drawn', grid, 0, 'worn', START_YARNS);
@@ -63,7 +65,7 @@ async function moveBar(page: Page, { name, limit, isOnPiece, draws }: Move): Pro
   const bare = await bareChart(page, { box, cell, paints: draws });
   const how: Sweep = { box, step: cell, lines: LINES, draws };
   const best = { ours: Infinity, bare: Infinity };
-  for (let round = -1; round < ROUNDS; round++) {
+  for (let round = -1; round < roundsOf(ROUNDS); round++) {
     for (const [of, where] of Object.entries({ ours: page, bare }) as ['ours' | 'bare', Page][]) {
       await where.bringToFront();
       let made = 0;

@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { chromium, type Page } from 'playwright';
 import { build, preview, type InlineConfig } from 'vite';
 import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { isSlowed, SLOW_FRAME_MS } from './slowed.ts';
 
 /** Builds the page, serves it to a Chromium, and cleans up whatever happens. */
 export async function withPage<T>(use: (page: Page) => Promise<T>): Promise<T> {
@@ -31,6 +32,7 @@ export async function withPage<T>(use: (page: Page) => Promise<T>): Promise<T> {
     });
     try {
       const page = await browser.newPage({ viewport: { width: 1280, height: 1500 } });
+      if (isSlowed()) await page.addInitScript(`globalThis.slowFrameMs = ${SLOW_FRAME_MS}`);
       page.on('pageerror', (error) => console.error(error));
       await page.goto(server.resolvedUrls?.local[0] ?? '');
       await page.waitForFunction(() => 'bench' in globalThis);

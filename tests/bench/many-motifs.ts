@@ -8,6 +8,7 @@ import { projectAround, START_YARNS, type Project } from '@shared/project/index.
 import { Chart } from '../e2e/chart.ts';
 import { quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
+import { roundsOf } from './slowed.ts';
 import { workByMove } from './tasks.ts';
 import { gridOf, numbers } from './timing.ts';
 
@@ -62,9 +63,9 @@ async function draw(page: Page, chart: Chart, from: number): Promise<void> {
 
 export async function manyMotifsBars(): Promise<Bar[]> {
   return withWindows(async (open) => {
-    const [many, one] = [await open(projectOf(MOTIFS)), await open(projectOf(1))];
+    const [many, one] = [await open(projectOf(MOTIFS)), await open(projectOf(1), true)];
     const times: { many: number[]; one: number[] } = { many: [], one: [] };
-    for (let round = -1; round < ROUNDS; round++) {
+    for (let round = -1; round < roundsOf(ROUNDS); round++) {
       // Who goes first finds the caches cold; so they take turns at that.
       const both = [
         ['many', many],

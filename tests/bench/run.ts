@@ -2,7 +2,8 @@
  * `npm run bench`: how fast the program is, as ratios that hold on any machine,
  * each beside its bar. `npm run bench -- dragging` measures that subject alone;
  * `--into FILE` says where the results are written, `--against FILE` tells what
- * moved since those in that file.
+ * moved since those in that file. `--slowed` tests the bench itself: what is
+ * measured is held up on purpose, and a bar that is met all the same is told.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -22,15 +23,21 @@ import { sheetBars } from './sheet.ts';
 import { startingBars } from './starting.ts';
 import { memoryBars } from './memory.ts';
 import { loadingBars } from './loading.ts';
+import { slowDown } from './slowed.ts';
 import { movedLines, resultsFromText, resultsToText } from './results.ts';
 
 const { values, positionals: asked } = parseArgs({
-  options: { into: { type: 'string', default: 'out/bench.json' }, against: { type: 'string' } },
+  options: {
+    into: { type: 'string', default: 'out/bench.json' },
+    against: { type: 'string' },
+    slowed: { type: 'boolean', default: false },
+  },
   allowPositionals: true,
 });
 const { into } = values;
 // Read at once: it may be the file that is written at the end.
 const before = values.against === undefined ? null : resultsFromText(readFileSync(values.against, 'utf8'));
+if (values.slowed) slowDown();
 const started = new Date();
 const processors = cpus();
 console.log(`Node ${process.version}, ${processors.length} × ${processors[0]?.model ?? 'unknown processor'}`);
@@ -64,6 +71,9 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   visiting: async () => (await import('./visiting.ts')).visitingBars(),
   hand: async () => (await import('./hand.ts')).handBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
+  beginning: async () => (await import('./beginning.ts')).beginningBars(),
+  keeping: async () => (await import('./keeping.ts')).keepingBars(),
+  photo: async () => (await import('./photo.ts')).photoBars(),
   knitting: async () => (await import('./knitting.ts')).knittingBars(),
   loading: loadingBars,
 };
@@ -80,6 +90,15 @@ for (const [subject, barsOf] of Object.entries(subjects)) {
   }
 }
 const told = bars.map(isMet).filter((met) => met !== null);
+if (values.slowed) {
+  // Sizes are no slower.
+  const timed = bars.filter((bar) => isMet(bar) !== null && bar.unit === undefined);
+  const missed = timed.filter((bar) => isMet(bar) === true);
+  console.log(`\n${timed.length - missed.length} of ${timed.length} bars notice that what they measure is slower`);
+  for (const { name } of missed) console.log(`not noticed: ${name}`);
+  // What was slowed on purpose is no result to keep.
+  process.exit(missed.length === 0 ? 0 : 1);
+}
 console.log(`\n${told.filter((met) => met).length} of ${told.length} bars met`);
 
 const git = (...given: readonly string[]): string => execFileSync('git', given, { encoding: 'utf8' }).trim();

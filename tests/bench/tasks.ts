@@ -33,6 +33,18 @@ export async function tasksOf(page: Page, act: () => Promise<unknown>): Promise<
   return (await traced(page, act)).tasks;
 }
 
+/** What a page marks the beginning of what counts with. */
+const COUNTS = 'from here on it counts';
+
+/** The tasks behind the first call of what `act` is given; what went on before is left out. */
+export async function tasksSince(page: Page, act: (fromNow: () => Promise<void>) => Promise<unknown>): Promise<Task[]> {
+  const fromNow = (): Promise<void> => page.evaluate((mark) => void performance.mark(mark), COUNTS);
+  const { tasks, marked } = await traced(page, () => act(fromNow), [COUNTS]);
+  const [first] = marked[COUNTS];
+  if (!first) throw new Error('Nothing was to be counted');
+  return tasks.filter(({ at }) => at > first.at);
+}
+
 /** What a page marks its moves of the pointer with. */
 const MOVE = 'pointer moves';
 

@@ -6,6 +6,7 @@
  */
 import type { Grid } from '@shared/grid/index.ts';
 import { median, type Bar } from './bar.ts';
+import { holdUp } from './slowed.ts';
 
 /** Numbers from 0 to 1 that look random and are the same in every run (Numerical Recipes' generator). */
 export function numbers(): () => number {
@@ -28,10 +29,11 @@ export function readEveryCell(cells: Uint8Array): number {
   return sum;
 }
 
-/** How long `work` takes, ms. Its result is looked at, so that nothing timed is optimised away. */
-export function timed(work: () => number): number {
+/** How long `work` takes, ms, with what it is held up by when the bench itself is tested. Its result is looked at, so that nothing timed is optimised away. */
+export function timed(work: () => number, heldUp: () => void = () => undefined): number {
   const start = performance.now();
   const result = work();
+  heldUp();
   const ms = performance.now() - start;
   if (Number.isNaN(result)) throw new Error('Nothing was computed');
   return ms;
@@ -55,7 +57,7 @@ export function ratioBar({ name, limit, rounds, work, against }: Against): Bar {
   for (let i = 0; i < rounds; i++) {
     // The other before and after: a slow moment at either is averaged out.
     const before = timed(against);
-    const own = timed(work);
+    const own = timed(work, () => holdUp(limit, before));
     const one = (before + timed(against)) / 2;
     ours.push(own);
     others.push(one);

@@ -31,6 +31,7 @@ import { takeGroup, type Table } from '../../../src-renderer/piece/moving/drag.t
 import { sayReading } from '../../../src-renderer/piece/moving/say.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
 import { ChartStage, Viewport, type Held, type Point } from '../../../src-renderer/canvas/index.ts';
+import { holdUpFrame } from './held-up.ts';
 import { hostElement, readPixel, VIEW } from './painter.ts';
 import { recordCalls, type Call } from './record-calls.ts';
 import { settled } from '../../written-projects.ts';
@@ -213,6 +214,7 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
     for (const name of order) {
       const start = performance.now();
       draw[name](place);
+      if (name === 'program') holdUpFrame();
       const ms = performance.now() - start;
       if (frame >= 0) times[name].push(ms);
     }

@@ -37,6 +37,7 @@ import {
   VIEWPORT,
   WARM_UP,
 } from './painter.ts';
+import { holdUpFrame } from './held-up.ts';
 
 const TILE = straightCopies({ width: 20, height: 25 });
 const FOLLOWING: Following = { symmetry: 'both', tile: TILE };
@@ -115,6 +116,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
   };
   return {
     frame(x, y) {
+      holdUpFrame();
       const { motif } = session;
       const cell = VIEWPORT.cellAt(x, y);
       const colour = 1 - (motif.grid.cells[cell.row * motif.grid.width + cell.column] as number);

@@ -21,6 +21,7 @@ import {
   type Viewport,
 } from '../../../src-renderer/canvas/index.ts';
 import { dragInTurn } from './dragging.ts';
+import { holdUpFrame } from './held-up.ts';
 import { panInTurn } from './panning.ts';
 import { paintFollowing, showFollowing } from './following.ts';
 import {
@@ -71,6 +72,7 @@ function programPainter(host: HTMLDivElement): Painter {
     draw(x, y) {
       stage.show(picture());
       stage.drawNow();
+      holdUpFrame();
       readPixel(context, x, y);
     },
     destroy: () => stage.destroy(),

@@ -23,6 +23,7 @@ import { LEAST_ROW, pensOf } from '../../../src-renderer/piece/purl/purl-strands
 import { veiledPicture } from '../../../src-renderer/piece/purl/veiled-cells.ts';
 import { settled } from '../../written-projects.ts';
 import { contextOf, LOOK_TOKENS } from './dragging.ts';
+import { holdUpFrame } from './held-up.ts';
 import { hostElement, readPixel, VIEW } from './painter.ts';
 import { recordCalls, type Call } from './record-calls.ts';
 
@@ -146,6 +147,7 @@ export function panInTurn(side: Side, from: From, frames: number): PanTimes {
     for (const name of order) {
       const start = performance.now();
       draw[name](place);
+      if (name === 'program') holdUpFrame();
       const ms = performance.now() - start;
       if (frame >= 0) times[name].push(ms);
     }
