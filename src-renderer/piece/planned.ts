@@ -25,8 +25,12 @@ export function plannedOf(project: ProjectAt): Planned {
   return planned;
 }
 
+/** By its shape, which stays the same value while its motifs are painted: the last plan of a piece. */
+const lastOf = new WeakMap<KnitPiece['shape'], Plan>();
+
 function plan(piece: KnitPiece): Planned {
-  const whole = planFor(piece);
+  const whole = planFor(piece, lastOf.get(piece.shape));
+  if (whole.ok) lastOf.set(piece.shape, whole.value);
   if (whole.ok) return { plan: whole.value, problem: null };
   for (const plain of plainer(piece)) {
     const planned = outcome(() => makePlan(plain));

@@ -2,31 +2,59 @@
 import type { Slot } from '../bed/index.ts';
 import type { PlacedGroup } from '../fabric/index.ts';
 import { sectionAt } from '../piece/index.ts';
+import type { Float } from '../strands/index.ts';
 import { isFromEdgeToEdge } from './end-needles.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
+import { longOfRow, type BetweenGroups, type StacksOfYarn, type Stretch } from './float-stacks.ts';
 import { Stacks, type Stack, type Strand, type StrandRows } from './stack.ts';
 
 /** `long-floats` and `lined-floats`. Floats across blank rows in the open are told as `contrast-loose-across`. */
 export function longFloats({ piece, sections, rows, groups }: Inspected): Finding[] {
-  const items = new Piles();
-  for (const { row, floats, endNeedles, isOver: isAnyOver } of rows) {
-    if (!isAnyOver) continue;
-    const { isLined } = sectionAt(sections, row);
-    const where = { row, next: row + 1, lastRow: row };
-    for (const float of floats) {
-      const { isOver, strand, first, last } = float;
-      if (!isOver || (!isLined && isFromEdgeToEdge(float, endNeedles))) continue;
-      const isBetweenGroups =
-        strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
-      items.add(strand.yarn, isLined, where, float, isBetweenGroups);
+  const main = piece.mainYarn;
+  const isBetweenGroups: BetweenGroups = ({ strand, first, last }, row) =>
+    strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
+  /** By yarn and whether they are covered, in the order in which these first come. */
+  const found = new Map<number, Finding[]>();
+  let [stretch, first, isLined]: [Stretch | null, number, boolean] = [null, 0, false];
+  const end = (): void => {
+    if (!stretch) return;
+    const [of, from, lined] = [stretch, first, isLined];
+    const tell = (stacks: readonly StacksOfYarn[]): Finding[] =>
+      stacks.flatMap(({ yarn, stacks: ofYarn }) => ofYarn.map((stack) => longFinding(stack, yarn, main, lined, from)));
+    const key = (from * 2 + Number(lined)) * 256 + main;
+    const told = groups.length > 1 ? tell(of.gathered(from, isBetweenGroups)) : of.tell(key, tell);
+    for (const finding of told) {
+      const key = (finding as { readonly yarn: number }).yarn * 2 + Number(lined);
+      const pile = found.get(key);
+      if (pile) pile.push(finding);
+      else found.set(key, [finding]);
     }
+    stretch = null;
+  };
+  for (const row of rows) {
+    const { endNeedles } = row;
+    const isCovered = row.isOver && sectionAt(sections, row.row).isLined;
+    const isLeft = endNeedles?.isBlank && !isCovered ? (float: Float) => isFromEdgeToEdge(float, endNeedles) : null;
+    const long = longOfRow(row, isLeft);
+    const longer: Stretch | null = long && stretch && isCovered === isLined ? (stretch as Stretch).with(long) : null;
+    if (longer) {
+      stretch = longer;
+      continue;
+    }
+    end();
+    if (long) [stretch, first, isLined] = [long.stretch, row.row, isCovered];
   }
-  return items.map((yarn, isLined, { rows, needles, longest, longestMm, count, isBetweenGroups }) => {
-    const role = yarn === piece.mainYarn ? 'main' : 'contrast';
-    const found = { role, yarn, rows, needles, longest, longestMm, count } as const;
-    return isLined ? { code: 'lined-floats', ...found } : { code: 'long-floats', ...found, isBetweenGroups };
-  });
+  end();
+  return [...found.values()].flat();
+}
+
+/** What is told of a stack whose rows count from `from` on. */
+function longFinding(stack: Stack, yarn: number, main: number, isLined: boolean, from: number): Finding {
+  const { needles, longest, longestMm, count, isBetweenGroups } = stack;
+  const rows = [stack.rows[0] + from, stack.rows[1] + from] as const;
+  const found = { role: yarn === main ? 'main' : 'contrast', yarn, rows, needles, longest, longestMm, count } as const;
+  return isLined ? { code: 'lined-floats', ...found } : { code: 'long-floats', ...found, isBetweenGroups };
 }
 
 /** Whether the stitches at both ends of a float belong to two groups that stand on the row. */
@@ -49,7 +77,7 @@ export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
       const { isOver, strand, toRow } = carry;
       if (!isOver) continue;
       const isLined = sectionAt(sections, row).isLined && sectionAt(sections, toRow).isLined;
-      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow }, carry, false);
+      items.add(strand.yarn, isLined, { row, next: toRow, lastRow: toRow }, carry);
     }
   }
   return items.map((yarn, isLined, { rows, needles, longest, count }) => ({
@@ -127,11 +155,11 @@ export function infantFloats({ piece, rows }: Inspected): Finding[] {
 class Piles {
   private readonly piles = new Map<number, Stacks>();
 
-  add(yarn: number, isLined: boolean, where: StrandRows, strand: Strand, isBetweenGroups: boolean): void {
+  add(yarn: number, isLined: boolean, where: StrandRows, strand: Strand): void {
     const key = yarn * 2 + Number(isLined);
     let pile = this.piles.get(key);
     if (!pile) this.piles.set(key, (pile = new Stacks()));
-    pile.add(where, strand, isBetweenGroups);
+    pile.add(where, strand, false);
   }
 
   map(make: (yarn: number, isLined: boolean, gathered: Stack) => Finding): Finding[] {

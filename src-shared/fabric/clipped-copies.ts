@@ -112,9 +112,10 @@ function lossesIn(
 /** Figure stitches in each row of a copy. */
 function figureInRows({ copy: { width, height, cells }, ground }: CopiesPlace): Int32Array {
   const counts = new Int32Array(height);
-  for (let index = 0; index < cells.length; index++) {
-    const row = Math.floor(index / width);
-    if (cells[index] !== ground) counts[row] = (counts[row] as number) + 1;
+  for (let row = 0; row < height; row++) {
+    let count = 0;
+    for (let index = row * width, end = index + width; index < end; index++) if (cells[index] !== ground) count++;
+    counts[row] = count;
   }
   return counts;
 }

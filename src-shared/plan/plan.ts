@@ -16,10 +16,7 @@ import { beyondBed, gaugesOf, needlesTaken, sectionAt, type Outline, type Sectio
 import { allOversOf, bandsOf, copiesIn } from '../pattern/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import {
-  carriesOf,
-  layStrands,
   mendFloats,
-  wrapsOf,
   type Carry,
   type LaidStrands,
   type Mended,
@@ -27,9 +24,11 @@ import {
   type OwnBall,
   type StrandId,
   type Ways,
+  type Wrap,
 } from '../strands/index.ts';
 import { finishingOf, loopsOf, texOf, wrapStrandsOf, yarnNeed, type StrandTotal } from '../yarn/index.ts';
 import { mendingByRow } from './mending.ts';
+import { onwardAgain, strandsAgain, type StrandsOfPiece } from './strands-again.ts';
 import type { Plan, PlanRow } from './types.ts';
 
 const NONE: readonly never[] = [];
@@ -48,9 +47,16 @@ const NONE: readonly never[] = [];
  * throws.
  *
  * `placed` is where the patterns of the piece lie, if that is known: half of the
- * work is finding it.
+ * work is finding it. `before` is a plan that was made, best of the piece before
+ * it was painted: rows that are still the same are taken from it, and the plan
+ * is the one that would be made without it.
  */
-export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePatterns(piece)): Plan {
+export function makePlan(
+  piece: KnitPiece,
+  placed: PlacedPatterns = placePatterns(piece),
+  before: Plan | null = null,
+): Plan {
+  const strandsBefore = before && isOnSameRows(placed, before) ? (strandsOfPlan.get(before) ?? null) : null;
   const gauges = gaugesOf(piece);
   const { outline, sections, extents, patterns } = placed;
   const groups = bandsOf(placed).flatMap((band) => band.groups);
@@ -73,14 +79,26 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
 
   const settings = { gauges, floatLimit: piece.floatLimit };
   const mending = mendingByRow(piece, placed);
-  const lying = layStrands(fabric, { main, outline, ownBalls, startSide: piece.startSide, ...settings });
+  const laying = { main, outline, ownBalls, startSide: piece.startSide, ...settings };
+  const { laid: lying, painted } = strandsAgain(piece, fabric, laying, strandsBefore);
   const mended = mendFloats(lying.rows, fabric, { ...settings, mendingOf: mending.ofFloats });
+  const isMended = mended.rows !== lying.rows;
   const laid = { ...lying, rows: mended.rows };
-  const ways = carriesOf(laid, settings, mending.isCutAside);
-  const wraps = wrapsOf(fabric, laid, { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance });
-  const rows = planRows(mended, sections, endNeedles, anchors.rows, ways, wraps);
+  const rules = { main, isAllOver: isAllOverIn(placed), seamAllowance: piece.seamAllowance };
+  const onward = onwardAgain(
+    fabric,
+    laid,
+    settings,
+    mending.isCutAside,
+    rules,
+    isMended ? null : painted,
+    strandsBefore,
+  );
+  const { ways, wraps } = onward;
+  const kept = painted && before && !isMended && strandsBefore?.onward ? before.rows : null;
+  const rows = planRows(mended, sections, endNeedles, anchors.rows, ways, wraps, kept);
   const loops = loopsOf(piece, texOf(piece.yarns[main]));
-  return {
+  const plan = {
     outline,
     sections,
     extents,
@@ -101,7 +119,19 @@ export function makePlan(piece: KnitPiece, placed: PlacedPatterns = placePattern
       margin: piece.yarnMargin / 100,
     }),
   };
+  strandsOfPlan.set(plan, { piece, fabric, laid: lying, onward: isMended ? null : onward });
+  return plan;
 }
+
+function isOnSameRows({ patterns }: PlacedPatterns, before: PlacedPatterns): boolean {
+  return patterns.every(({ firstRow, lastRow }, index) => {
+    const other = before.patterns[index];
+    return other?.firstRow === firstRow && other.lastRow === lastRow;
+  });
+}
+
+/** What a later plan can go on from. */
+const strandsOfPlan = new WeakMap<Plan, StrandsOfPiece>();
 
 /**
  * The groups with a ball of their own. On rows where no other group lies
@@ -150,31 +180,52 @@ function isAllOverIn(placed: PlacedPatterns): (row: number, needle: Slot) => boo
     });
 }
 
+/** `before`: rows that a plan has already; those that say the same are taken. */
 function planRows(
   { rows, lifts, chains }: Mended<LaidRow>,
   sections: readonly SectionSpan[],
   endNeedles: readonly (EndNeedles | undefined)[],
   anchors: readonly (PlanRow['anchors'] | undefined)[],
   { carries, cuts }: Ways,
-  wraps: readonly (PlanRow['wraps'] | undefined)[],
+  wraps: readonly (readonly Wrap[] | undefined)[],
+  before: readonly PlanRow[] | null,
 ): PlanRow[] {
-  return rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => ({
-    row: index + 1,
-    section: sectionAt(sections, index + 1).name,
-    from,
-    edges,
-    contrast,
-    isMainKnitted,
-    endNeedles: endNeedles[index] ?? null,
-    anchors: anchors[index] ?? NONE,
-    wraps: wraps[index] ?? NONE,
-    floats,
-    isOver,
-    carries: carries[index] ?? NONE,
-    cuts: cuts[index] ?? NONE,
-    lifts: lifts[index] ?? NONE,
-    chains: chains[index] ?? NONE,
-  }));
+  return rows.map(({ from, edges, contrast, isMainKnitted, floats, isOver }, index) => {
+    const known = before?.[index];
+    if (
+      known?.floats === floats &&
+      known.contrast === contrast &&
+      known.wraps === (wraps[index] ?? NONE) &&
+      known.carries === (carries[index] ?? NONE) &&
+      known.cuts === (cuts[index] ?? NONE) &&
+      isSameList(known.anchors, anchors[index] ?? NONE) &&
+      known.endNeedles?.isBlank === endNeedles[index]?.isBlank &&
+      isSameList(known.endNeedles?.needles ?? NONE, endNeedles[index]?.needles ?? NONE)
+    ) {
+      return known;
+    }
+    return {
+      row: index + 1,
+      section: sectionAt(sections, index + 1).name,
+      from,
+      edges,
+      contrast,
+      isMainKnitted,
+      endNeedles: endNeedles[index] ?? null,
+      anchors: anchors[index] ?? NONE,
+      wraps: wraps[index] ?? NONE,
+      floats,
+      isOver,
+      carries: carries[index] ?? NONE,
+      cuts: cuts[index] ?? NONE,
+      lifts: lifts[index] ?? NONE,
+      chains: chains[index] ?? NONE,
+    };
+  });
+}
+
+function isSameList(one: readonly number[], other: readonly number[]): boolean {
+  return one === other || (one.length === other.length && one.every((item, index) => item === other[index]));
 }
 
 function totalsOf(laid: LaidStrands, { carries, cuts }: Ways): StrandTotal[] {

@@ -29,53 +29,125 @@ export function carriesOf(
   settings: Pick<Laying, 'gauges' | 'floatLimit'>,
   isCutAside: (from: number, to: number) => boolean = () => false,
 ): Ways {
-  const { gauges, floatLimit } = settings;
-  const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
+  const wayOf = waysOn(laid, settings, isCutAside);
   const carries = new Array<Carry[] | undefined>(laid.rows.length);
   const cuts = new Array<Cut[] | undefined>(laid.rows.length);
-  /** By strand: the row it knitted last, and the needle it stopped at. */
+  /** By strand: the row it knitted last. */
   const lastRow: number[] = [];
-  const stoppedAt: Slot[] = [];
-  const use = (strand: number, row: LaidRow, index: number, span: Run): void => {
-    const near = nearEnd(row, span);
+  const use = (strand: number, row: number): void => {
     const before = lastRow[strand];
-    const goes = before !== undefined && (strand !== MAIN_STRAND || before < index);
-    const rows = goes ? index + 1 - before : 0;
-    if (goes) {
-      const from = stoppedAt[strand] as Slot;
-      const stitches = Math.abs(near - from);
-      const isFarUp = !isCarriedUp(gauges, before, index + 1);
-      const isOver = !isFarUp && stitches > (even ?? longestBetween(floatLimit, gauges, before, index + 1));
-      if (isFarUp || (isOver && isCutAside(before, index + 1))) {
-        (cuts[before - 1] ??= []).push({
-          strand: laid.strands[strand] as Cut['strand'],
-          because: isFarUp ? 'far-up' : 'far-aside',
-          toRow: index + 1,
-          stitches,
-          rows,
-          mm: wayMm(gauges, 0, before, index + 1),
-        });
-      } else {
-        (carries[before - 1] ??= []).push({
-          strand: laid.strands[strand] as Carry['strand'],
-          toRow: index + 1,
-          first: Math.min(from, near) as Slot,
-          last: Math.max(from, near) as Slot,
-          stitches,
-          rows,
-          mm: wayMm(gauges, stitches, before, index + 1),
-          isOver,
-        });
-      }
-    }
-    lastRow[strand] = index + 1;
-    stoppedAt[strand] = near === span.first ? span.last : span.first;
+    lastRow[strand] = row;
+    if (before === undefined) return;
+    const way = wayOf(strand, before, row);
+    if (way && 'because' in way) (cuts[before - 1] ??= []).push(way);
+    else if (way) (carries[before - 1] ??= []).push(way);
   };
-  laid.rows.forEach((row, index) => {
-    if (row.isMainKnitted) use(MAIN_STRAND, row, index, row.edges);
-    for (const run of row.strands) use(run.strand, row, index, run);
+  laid.rows.forEach(({ isMainKnitted, strands }, index) => {
+    if (isMainKnitted) use(MAIN_STRAND, index + 1);
+    for (const { strand } of strands) use(strand, index + 1);
   });
   return { carries, cuts };
+}
+
+/** The ways of a piece before some of its rows were laid again. */
+export interface WaysBefore {
+  readonly laid: LaidStrands;
+  readonly ways: Ways;
+  /** The rows (1-based) that are not as they were, ascending. */
+  readonly painted: readonly number[];
+}
+
+/**
+ * What `carriesOf` gives, from what it gave before (`layAgain`): only ways that
+ * leave a painted row or enter one are worked out. All others stay the values
+ * that they were.
+ */
+export function carriesAgain(
+  laid: LaidStrands,
+  settings: Pick<Laying, 'gauges' | 'floatLimit'>,
+  isCutAside: (from: number, to: number) => boolean,
+  before: WaysBefore,
+): Ways {
+  const wayOf = waysOn(laid, settings, isCutAside);
+  const carries = [...before.ways.carries];
+  const cuts = [...before.ways.cuts];
+  const left = new Set<number>();
+  for (const row of before.painted) {
+    left.add(row);
+    for (const strand of new Set([...strandsOf(before.laid, row), ...strandsOf(laid, row)])) {
+      for (const { rows } of [before.laid, laid]) left.add(nextWith(rows, strand, row, -1));
+    }
+  }
+  left.delete(0);
+  for (const row of left) {
+    const ways = strandsOf(laid, row).flatMap((strand) => {
+      const to = row === laid.lastRow[strand] ? 0 : nextWith(laid.rows, strand, row, 1);
+      const way = to === 0 ? null : wayOf(strand, row, to);
+      return way ? [{ way, place: strandsOf(laid, to).indexOf(strand) }] : [];
+    });
+    ways.sort((a, b) => a.way.toRow - b.way.toRow || a.place - b.place);
+    const [carried, cut]: [Carry[], Cut[]] = [[], []];
+    for (const { way } of ways) {
+      if ('because' in way) cut.push(way);
+      else carried.push(way);
+    }
+    carries[row - 1] = carried.length > 0 ? carried : undefined;
+    cuts[row - 1] = cut.length > 0 ? cut : undefined;
+  }
+  return { carries, cuts };
+}
+
+/** The next row (1-based) up or down that a strand knits in; 0 where there is none. */
+function nextWith(rows: readonly LaidRow[], strand: number, from: number, step: 1 | -1): number {
+  for (let row = from + step; row > 0 && row <= rows.length; row += step) {
+    if (knits(rows[row - 1] as LaidRow, strand)) return row;
+  }
+  return 0;
+}
+
+function knits({ isMainKnitted, strands }: LaidRow, strand: number): boolean {
+  return strand === MAIN_STRAND ? isMainKnitted : strands.some((run) => run.strand === strand);
+}
+
+/** The strands of a row, main first. */
+function strandsOf({ rows }: LaidStrands, row: number): number[] {
+  const { isMainKnitted, strands } = rows[row - 1] as LaidRow;
+  const contrast = strands.map(({ strand }) => strand);
+  return isMainKnitted ? [MAIN_STRAND, ...contrast] : contrast;
+}
+
+/** The way of a strand from a row to the next that it knits in (both 1-based); null where it only turns. */
+function waysOn(
+  laid: LaidStrands,
+  { gauges, floatLimit }: Pick<Laying, 'gauges' | 'floatLimit'>,
+  isCutAside: (from: number, to: number) => boolean,
+): (strand: number, before: number, toRow: number) => Carry | Cut | null {
+  const even = gauges.length === 1 ? longestBetween(floatLimit, gauges, 1, 1) : null;
+  const spanOf = (strand: number, row: LaidRow): Run =>
+    strand === MAIN_STRAND ? row.edges : (row.strands.find((run) => run.strand === strand) as Run);
+  return (index, before, toRow) => {
+    if (index === MAIN_STRAND && before === toRow - 1) return null;
+    const [left, entered] = [laid.rows[before - 1] as LaidRow, laid.rows[toRow - 1] as LaidRow];
+    const from = farEnd(left, spanOf(index, left));
+    const near = nearEnd(entered, spanOf(index, entered));
+    const strand = laid.strands[index] as Carry['strand'];
+    const rows = toRow - before;
+    const stitches = Math.abs(near - from);
+    const isFarUp = !isCarriedUp(gauges, before, toRow);
+    const isOver = !isFarUp && stitches > (even ?? longestBetween(floatLimit, gauges, before, toRow));
+    if (isFarUp || (isOver && isCutAside(before, toRow))) {
+      const because = isFarUp ? 'far-up' : 'far-aside';
+      return { strand, because, toRow, stitches, rows, mm: wayMm(gauges, 0, before, toRow) };
+    }
+    const first = Math.min(from, near) as Slot;
+    const last = Math.max(from, near) as Slot;
+    return { strand, toRow, first, last, stitches, rows, mm: wayMm(gauges, stitches, before, toRow), isOver };
+  };
+}
+
+/** The end of a span at which the carriage leaves it. */
+function farEnd(row: LaidRow, span: Run): Slot {
+  return row.from === 'left' ? span.last : span.first;
 }
 
 /** The end of a span that the carriage comes to first. */

@@ -6,9 +6,17 @@
  * inside the span that it does not knit are floats. A strand that does not knit in a row waits: main
  * does on a row all in contrast, and floats nowhere on it.
  */
-import { carriageSide, type Run, type Side, type Slot } from '../bed/index.ts';
+import { carriageSide, widthOf, type Run, type Side, type Slot } from '../bed/index.ts';
 import { alikeRows, type Fabric } from '../fabric/index.ts';
-import { isSameGauge, stitchWidthMm, type FloatLimit, type Gauge, type Gauges, type Outline } from '../piece/index.ts';
+import {
+  edgesAt,
+  isSameGauge,
+  stitchWidthMm,
+  type FloatLimit,
+  type Gauge,
+  type Gauges,
+  type Outline,
+} from '../piece/index.ts';
 import { internSpans } from './interned.ts';
 import { longestWithin } from './limit.ts';
 import {
@@ -81,41 +89,57 @@ export interface LaidStrands {
  * laid once, and share their runs and floats.
  */
 export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
-  const { outline, main } = laying;
-  const { cells, width } = fabric;
+  const { outline } = laying;
   const scales = scalesOf(laying);
   const [lowest] = scales as [ScaleRun];
-  const layer = new StrandLayer({ main, firstSlot: fabric.first }, lowest.scale);
+  const layer = new StrandLayer({ main: laying.main, firstSlot: fabric.first }, lowest.scale);
   let run = 0;
-  const slotAt = (column: number): Slot => (fabric.first + column) as Slot;
-  const edgesOf = internSpans((first, last): Run => ({ first: slotAt(first), last: slotAt(last) }));
-  const contrastOf: ((first: number, last: number) => ContrastRun)[] = [];
   const ballsByRow = ownBallsByRow(laying.ownBalls, outline.rows);
+  const layRow = rowLayer(fabric, laying, layer);
   const rows: LaidRow[] = [];
-  /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
-  const contrast: ContrastRun[] = [];
   const alike = alikeRows(fabric);
   /** By the lowest of the rows that are alike: what was laid on this gauge. */
   let known: (Known | undefined)[] = [];
 
   for (let row = 1; row <= outline.rows; row++) {
-    const firstColumn = (outline.first[row - 1] as number) - fabric.first;
-    const lastColumn = (outline.last[row - 1] as number) - fabric.first;
-    const start = (row - 1) * width;
     const balls = ballsByRow[row];
-    let runs = 0;
     if (row > (scales[run] as ScaleRun).last) {
       layer.changeScale((scales[++run] as ScaleRun).scale);
       known = [];
     }
-    const from = carriageSide(row, laying.startSide);
     const like = balls ? undefined : known[alike[row - 1] as number];
     if (like) {
-      like.shares ??= layer.sharesOf(like.row, lastColumn - firstColumn + 1);
+      like.shares ??= layer.sharesOf(like.row, widthOf(edgesAt(outline, row)));
       layer.repeatRow(like.shares);
-      rows.push({ ...like.row, from });
+      rows.push({ ...like.row, from: carriageSide(row, laying.startSide) });
       continue;
     }
+    const laid = layRow(row, balls);
+    rows.push(laid);
+    if (!balls) known[alike[row - 1] as number] = { row: laid, shares: null };
+  }
+  const { strands, firstRow, lastRow } = layer;
+  const found = new Map(scales.slice(0, run + 1).map(({ scale, gauge }) => [scale, gauge]));
+  const totals = [...found].map(([scale, gauge]) => ({ gauge, ...layer.totalsOn(scale) }));
+  return { strands, totals, firstRow, lastRow, rows };
+}
+
+/** Lays one row (1-based) of a fabric after the other, with the balls of groups that are in use on it. */
+export function rowLayer(
+  { cells, width, first: firstSlot }: Fabric,
+  { outline, main, startSide }: Pick<Laying, 'outline' | 'main' | 'startSide'>,
+  layer: StrandLayer,
+): (row: number, balls?: readonly OwnBall[]) => LaidRow {
+  const slotAt = (column: number): Slot => (firstSlot + column) as Slot;
+  const edgesOf = internSpans((first, last): Run => ({ first: slotAt(first), last: slotAt(last) }));
+  const contrastOf: ((first: number, last: number) => ContrastRun)[] = [];
+  /** Contrast runs of the row at hand; kept from row to row to spare its growing. */
+  const contrast: ContrastRun[] = [];
+  return (row, balls) => {
+    const firstColumn = (outline.first[row - 1] as number) - firstSlot;
+    const lastColumn = (outline.last[row - 1] as number) - firstSlot;
+    const start = (row - 1) * width;
+    let runs = 0;
     layer.startRow(firstColumn);
     let column = firstColumn;
     while (column <= lastColumn) {
@@ -127,21 +151,18 @@ export function layStrands(fabric: Fabric, laying: Laying): LaidStrands {
       } else {
         contrastOf[yarn] ??= internSpans((first, last) => ({ first: slotAt(first), last: slotAt(last), yarn }));
         contrast[runs++] = contrastOf[yarn](column, end);
-        if (balls) knitByBall(layer, yarn, column, end, balls, fabric.first);
+        if (balls) knitByBall(layer, yarn, column, end, balls, firstSlot);
         else layer.knit(layer.strandOf(yarn, null), column, end);
       }
       column = end + 1;
     }
-    const { floats, isOver, strands, isMainKnitted } = layer.endRow(lastColumn);
-    const edges = edgesOf(firstColumn, lastColumn);
-    const laid = { from, edges, contrast: contrast.slice(0, runs), floats, isOver, strands, isMainKnitted };
-    rows.push(laid);
-    if (!balls) known[alike[row - 1] as number] = { row: laid, shares: null };
-  }
-  const { strands, firstRow, lastRow } = layer;
-  const found = new Map(scales.slice(0, run + 1).map(({ scale, gauge }) => [scale, gauge]));
-  const totals = [...found].map(([scale, gauge]) => ({ gauge, ...layer.totalsOn(scale) }));
-  return { strands, totals, firstRow, lastRow, rows };
+    return {
+      from: carriageSide(row, startSide),
+      edges: edgesOf(firstColumn, lastColumn),
+      contrast: contrast.slice(0, runs),
+      ...layer.endRow(lastColumn),
+    };
+  };
 }
 
 /** A row that was laid, and what each strand has of it, once that is asked for. */
@@ -151,14 +172,14 @@ interface Known {
 }
 
 /** Rows up to `last` of one gauge, and what it makes of their floats. */
-interface ScaleRun {
+export interface ScaleRun {
   readonly gauge: Gauge;
   readonly scale: FloatScale;
   readonly last: number;
 }
 
 /** Runs of one gauge share one scale, however far apart they lie. */
-function scalesOf({ gauges, floatLimit }: Laying): ScaleRun[] {
+export function scalesOf({ gauges, floatLimit }: Pick<Laying, 'gauges' | 'floatLimit'>): ScaleRun[] {
   const runs: ScaleRun[] = [];
   for (const { gauge, last } of gauges) {
     const known = runs.find((run) => isSameGauge(run.gauge, gauge));

@@ -89,16 +89,19 @@ export class StrandLayer {
   private floatCount = 0;
   private isOver = false;
 
-  constructor(settings: LayerSettings, scale: FloatScale) {
+  /** `strands`: those that are known already, main first; more are added as they come. */
+  constructor(settings: LayerSettings, scale: FloatScale, strands?: readonly StrandId[]) {
     this.settings = settings;
     this.counted = this.countedOn(scale);
-    this.add({ yarn: settings.main, role: 'main', group: null });
+    for (const strand of strands ?? [{ yarn: settings.main, role: 'main', group: null } as const]) {
+      const index = this.add(strand);
+      if (index !== MAIN_STRAND) this.indices.set(keyOf(strand.yarn, strand.group), index);
+    }
   }
 
   /** The strand of `yarn` from the ball of `group`, or from the shared ball for null. */
   strandOf(yarn: number, group: number | null): number {
-    // Palette indices are below 256, so yarn and group make one number.
-    const key = (group === null ? 0 : group + 1) * 256 + yarn;
+    const key = keyOf(yarn, group);
     let index = this.indices.get(key);
     if (index === undefined) {
       index = this.add({ yarn, role: 'contrast', group });
@@ -248,6 +251,11 @@ export class StrandLayer {
     );
     return index;
   }
+}
+
+/** Palette indices are below 256, so yarn and group make one number. */
+function keyOf(yarn: number, group: number | null): number {
+  return (group === null ? 0 : group + 1) * 256 + yarn;
 }
 
 function stitchesIn(runs: readonly Run[]): number {

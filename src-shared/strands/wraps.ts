@@ -1,7 +1,7 @@
 /** Needles to wrap before each row so that no gap opens beside the figure. */
 import type { Slot } from '../bed/index.ts';
 import { OUTSIDE, type Fabric } from '../fabric/index.ts';
-import type { LaidStrands } from './floats.ts';
+import type { LaidRow, LaidStrands } from './floats.ts';
 import { internSpans } from './interned.ts';
 import type { Wrap } from './types.ts';
 
@@ -23,16 +23,37 @@ export interface WrapRules {
  * pattern. Nor on a needle that came to work before the very row, whose loop is
  * not knitted yet, or that the seam takes, where no gap is seen.
  */
-export function wrapsOf(
+export function wrapsOf(fabric: Fabric, laid: LaidStrands, rules: WrapRules): (Wrap[] | undefined)[] {
+  const onRow = wrapsOn(fabric, laid, rules);
+  return laid.rows.map((_, index) => onRow(index));
+}
+
+/** What `wrapsOf` gives, from what it gave before the rows of `painted` (1-based) were laid again. */
+export function wrapsAgain(
+  fabric: Fabric,
+  laid: LaidStrands,
+  rules: WrapRules,
+  before: readonly (Wrap[] | undefined)[],
+  painted: readonly number[],
+): (Wrap[] | undefined)[] {
+  const onRow = wrapsOn(fabric, laid, rules);
+  const wraps = [...before];
+  for (const row of painted) wraps[row - 1] = onRow(row - 1);
+  return wraps;
+}
+
+/** The wraps before a row (from 0). */
+function wrapsOn(
   fabric: Fabric,
   laid: LaidStrands,
   { main, isAllOver, seamAllowance }: WrapRules,
-): (Wrap[] | undefined)[] {
+): (index: number) => Wrap[] | undefined {
   const make = laid.strands.map((strand) => ({
     left: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'left', strand })),
     right: internSpans((needle): Wrap => ({ needle: (fabric.first + needle) as Slot, edge: 'right', strand })),
   }));
-  return laid.rows.map(({ from, edges, strands }, index) => {
+  return (index) => {
+    const { from, edges, strands } = laid.rows[index] as LaidRow;
     const before = laid.rows[index - 1]?.edges ?? edges;
     let wraps: Wrap[] | undefined;
     for (const { strand, first, last } of strands) {
@@ -46,5 +67,5 @@ export function wrapsOf(
       (wraps ??= []).push((make[strand] as (typeof make)[number])[from](column, column));
     }
     return wraps;
-  });
+  };
 }

@@ -86,7 +86,7 @@ const FABRIC: readonly Mutant[] = [
 ];
 
 const STRANDS: readonly Mutant[] = [
-  { in: 'carriesOf', text: 'isOver && isCutAside(before, index + 1)', becomes: 'isCutAside(before, index + 1)' },
+  { in: 'waysOn', text: 'isOver && isCutAside(before, toRow)', becomes: 'isCutAside(before, toRow)' },
   { in: 'heldAt', text: 'place - longest - 1', becomes: 'place - longest' },
   { in: 'heldAt', text: '(place - before - 1) ** 2', becomes: '(place - before - 1)' },
   { in: 'longestLoose', text: 'let before = first - 1', becomes: 'let before = first' },
@@ -100,9 +100,9 @@ const STRANDS: readonly Mutant[] = [
   { in: 'longestWithin', text: 'Math.floor', becomes: 'Math.ceil' },
   { in: 'count', text: 'isOver: length > scale.longest', becomes: 'isOver: length >= scale.longest' },
   { in: 'floatBefore', text: 'column - first > scale.longest', becomes: 'column - first > scale.longest + 1' },
-  { in: 'carriesOf', text: 'index + 1 - before : 0', becomes: 'index - before : 0' },
+  { in: 'waysOn', text: 'rows = toRow - before', becomes: 'rows = toRow - before - 1' },
   { in: 'nearEnd', text: "row.from === 'left'", becomes: "row.from === 'right'" },
-  { in: 'wrapsOf', text: 'first - 1 : last + 1', becomes: 'last + 1 : first - 1' },
+  { in: 'wrapsOn', text: 'first - 1 : last + 1', becomes: 'last + 1 : first - 1' },
   { in: 'coursesByStrand', text: '<= longest(', becomes: '< longest(' },
   { in: 'floatsInOrder', text: 'height(one) - height(other)', becomes: 'height(other) - height(one)' },
   {
@@ -185,7 +185,7 @@ const RUNNING_ORDER: readonly Mutant[] = [
   { in: 'tensionOf', text: 'row === join.at + 1', becomes: 'row === join.at' },
   { in: 'isCarriedUp', text: '<= MOST_CARRIED_UP.rows', becomes: '< MOST_CARRIED_UP.rows' },
   { in: 'LONGEST_STRAND_MM', text: '1500', becomes: '1700' },
-  { in: 'wrapsOf', text: 'edges.first + seamAllowance.left', becomes: 'edges.first' },
+  { in: 'wrapsOn', text: 'edges.first + seamAllowance.left', becomes: 'edges.first' },
   {
     in: 'outermostOn',
     text: "chooses === 'ahead-unseen' && row > 1",

@@ -5,16 +5,19 @@ import { planFor, runningOrderOf, type Plan } from '@shared/plan/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import type { FoundAhead, Job } from './table.ts';
 
+/** The plan that was made last: after a cell is painted most of the next is in it. */
+let last: Plan | null = null;
+
 /** Planned once, however often it is asked of the same piece. */
 export const lookaheadJob: Job<'lookahead'> = (piece) => {
   let plan: Plan | null = null;
   let found: FoundAhead | null = null;
   return function* (ask, tell) {
     if (!plan) {
-      const planned = planFor(piece);
+      const planned = planFor(piece, last);
       yield null;
       if (!planned.ok) return null;
-      plan = planned.value;
+      plan = last = planned.value;
     }
     found ??= yield* foundInSteps(piece, plan);
     if (ask === 'all') {

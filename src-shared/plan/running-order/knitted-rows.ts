@@ -45,16 +45,33 @@ export interface KnittedRow {
 
 /** All rows of a plan, from the bottom up (index 0 is row 1), the main yarn being `main`. */
 export function knittedRowsOf(plan: Plan, main: YarnIndex): KnittedRow[] {
-  const supplies = new Supplies(main);
   const balls = plan.ownBalls;
+  if (balls.length === 0) return plan.rows.map((row) => knittedAlone(row, main));
+  const supplies = new Supplies(main);
   const contrasts = plan.rows.map((row) => contrastOf(row, balls, supplies));
   const laidAlways = new Set<Supply>();
-  if (balls.length > 0) {
-    for (const { parts } of contrasts) {
-      for (const { supply } of parts ?? []) if (supply.group !== null) laidAlways.add(supply);
-    }
+  for (const { parts } of contrasts) {
+    for (const { supply } of parts ?? []) if (supply.group !== null) laidAlways.add(supply);
   }
   return plan.rows.map((row, index) => knittedRow(row, contrasts[index] as Contrast, supplies.main, laidAlways));
+}
+
+/** Without balls of groups nothing but a row says how it is knitted, and plans share their rows. */
+const alone = new WeakMap<PlanRow, { readonly main: YarnIndex; readonly knitted: KnittedRow }>();
+
+/** The supplies without balls of groups, by the main yarn. */
+const shared = new Map<YarnIndex, Supplies>();
+
+const NO_BALLS: ReadonlySet<Supply> = new Set();
+
+function knittedAlone(row: PlanRow, main: YarnIndex): KnittedRow {
+  const known = alone.get(row);
+  if (known?.main === main) return known.knitted;
+  const supplies = shared.get(main) ?? new Supplies(main);
+  shared.set(main, supplies);
+  const knitted = knittedRow(row, contrastOf(row, [], supplies), supplies.main, NO_BALLS);
+  alone.set(row, { main, knitted });
+  return knitted;
 }
 
 /** The yarns of a row, main included. */
