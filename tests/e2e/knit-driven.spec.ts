@@ -102,7 +102,7 @@ for (const [about, project] of PIECES) {
     if (project.sizes.length > 1) await page.getByLabel('Size').selectOption(project.at.size);
     await expect(page.getByText(`Row 1 of ${project.piece.shape.rows}`, { exact: true })).toBeVisible();
     const seen = await knitFromThePage(page);
-    await expect(page.getByText('This piece is off the needles.')).toBeVisible();
+    await expect(page.getByRole('main').getByRole('status')).toHaveText('This piece is off the needles.');
 
     const planned = planFor(pieceIn(project));
     if (!planned.ok) throw new Error(planned.problem.code);

@@ -35,7 +35,7 @@ test('a piece of 200 × 1000 is knitted from any of its rows', async ({ page, ho
     await page.getByRole('button', { name: 'At the left' }).click();
     await knitTo(page, 1000);
     await page.getByRole('button', { name: 'It is off the needles' }).click();
-    await expect(page.getByText('This piece is off the needles.')).toBeVisible();
+    await expect(page.getByRole('main').getByRole('status')).toHaveText('This piece is off the needles.');
   });
 
   await test.step('after a rip over nearly all of it, kept over an end of everything', async () => {

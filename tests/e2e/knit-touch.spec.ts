@@ -62,7 +62,7 @@ test('a piece is knitted by touch alone', async ({ page, start }) => {
   await say(page, 140, 'The counter reads this');
   await tapLarge(page.getByRole('button', { name: 'At the right' }));
   await tapLarge(page.getByRole('button', { name: 'It is off the needles' }));
-  await expect(page.getByText('This piece is off the needles.')).toBeVisible();
+  await expect(page.getByRole('main').getByRole('status')).toHaveText('This piece is off the needles.');
   await tapLarge(page.getByRole('button', { name: 'It is not: go back' }));
   await expect(reading(page)).toHaveText('140');
 });
