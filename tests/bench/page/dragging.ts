@@ -185,7 +185,10 @@ export function dragInTurn(distance: Distance, frames: number): DragTimes {
   const pictures = Array.from({ length: PLACES }, (_, place) => {
     hand.dragTo(placeAt(place));
     return recordCalls(
-      () => hand.stage.resize(VIEW),
+      () => {
+        hand.stage.refresh();
+        hand.stage.drawNow();
+      },
       (canvas) => all.has(canvas),
     );
   });
@@ -233,7 +236,8 @@ function assertAlike(layers: readonly HTMLCanvasElement[], bare: HTMLCanvasEleme
   whole.width = bare.width;
   whole.height = bare.height;
   const context = contextOf(whole);
-  for (const layer of layers) context.drawImage(layer, 0, 0);
+  // A layer that shows nothing has no picture.
+  for (const layer of layers) if (layer.width > 0) context.drawImage(layer, 0, 0);
   const [ours, theirs] = [context, contextOf(bare)].map((one) => one.getImageData(0, 0, bare.width, bare.height).data);
   let unlike = 0;
   ours?.forEach((value, at) => (unlike += Number(Math.abs(value - (theirs?.[at] ?? 0)) > 48)));

@@ -76,11 +76,14 @@ function pan(host: HTMLDivElement, side: Side, from: From): Panned {
   const container = document.createElement('div');
   host.append(container);
   const canvasesIn = (): HTMLCanvasElement[] => [...container.querySelectorAll('canvas')];
-  const panned = (stage: Pick<ChartStage<LaidView, never>, 'look' | 'drawNow' | 'resize' | 'destroy'>): Panned => ({
+  const panned = (stage: Pick<ChartStage<LaidView, never>, 'look' | 'drawNow' | 'refresh' | 'destroy'>): Panned => ({
     canvases: canvasesIn(),
     look: (place) => stage.look(viewAt(place)),
     drawNow: () => stage.drawNow(),
-    redraw: () => stage.resize(VIEW),
+    redraw: () => {
+      stage.refresh();
+      stage.drawNow();
+    },
     destroy: () => stage.destroy(),
   });
   if (side === 'flat') {
