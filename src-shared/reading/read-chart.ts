@@ -118,7 +118,9 @@ export function* sortCells(
   const seen: Seen[] = [{ picture: straight, drift }];
   if (bulges(drift)) {
     const picture = yield* flatten(photo, corners, size, columns, rows, drift);
-    seen.unshift({ picture, drift: leftOf(picture, columns, rows) });
+    const left = driftOf(picture, columns, rows);
+    // A bend that was laid flat leaves less; what leaves more was none, as in a page of writing.
+    if (mostOf(left) < mostOf(drift)) seen.unshift({ picture, drift: mostOf(left) > MOST_LEFT ? NO_DRIFT : left });
   }
   const { across, up } = sideLengths(corners);
   const cellPixels = Math.min(across / columns, up / rows);
@@ -195,12 +197,6 @@ interface Seen {
 
 /** Once it is laid flat cells lie off by no more than this, in cells; where they seem to, something else is seen. */
 const MOST_LEFT = 0.3;
-
-/** How far the cells of a chart that was laid flat lie off still. */
-function leftOf(flat: Picture, columns: number, rows: number): Drift {
-  const drift = driftOf(flat, columns, rows);
-  return mostOf(drift) > MOST_LEFT ? NO_DRIFT : drift;
-}
 
 /**
  * {@link readCells} with the counts that are not given proposed first. Throws
