@@ -6,7 +6,7 @@
  */
 import { readdir, readFile } from 'node:fs/promises';
 import { extname, join, relative, sep } from 'node:path';
-import { headersOfPage } from './policy.ts';
+import { GUARD_HEADERS, headersOfPage } from './policy.ts';
 
 export interface PageAnswer {
   readonly status: 200 | 404;
@@ -52,11 +52,12 @@ export async function builtPage(folder: string): Promise<Page> {
     fileAt.set(`/${relative(folder, file).split(sep).join('/')}`, file);
   }
   const index = fileAt.get('/index.html');
-  const guards = headersOfPage(index === undefined ? '' : await readFile(index, 'utf8'));
+  const ofPage = headersOfPage(index === undefined ? '' : await readFile(index, 'utf8'));
   return {
     async answer(path, accepted = '') {
       const asked = path === '/' ? '/index.html' : path;
       const file = ENCODINGS.some(({ ending }) => asked.endsWith(ending)) ? undefined : fileAt.get(asked);
+      const guards = asked === '/index.html' ? ofPage : GUARD_HEADERS;
       if (file === undefined) return { status: 404, headers: { ...guards, ...caching(asked) }, body: new Uint8Array() };
       const type = TYPES[extname(file)] ?? 'application/octet-stream';
       const headers = { ...guards, ...caching(asked), 'content-type': type, vary: 'accept-encoding' };

@@ -22,20 +22,19 @@ function policyWith(inlineScripts: readonly string[]): string {
 
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('base64');
 
-/** For every answer, whatever it is. */
+/** For every answer, whatever it is; what is no page may load nothing, should it be shown as one. */
 export const GUARD_HEADERS: Readonly<Record<string, string>> = {
-  'content-security-policy': CONTENT_SECURITY_POLICY,
+  'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
   'x-content-type-options': 'nosniff',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
   'referrer-policy': 'no-referrer',
-  'permissions-policy': 'camera=(), display-capture=(), geolocation=(), microphone=(), payment=(), usb=()',
 };
 
 /**
  * For the page that the build made, by its `index.html`: the import map in it
  * says what each script is that may be loaded, and what it does not name is
- * not run.
+ * not run. Browsers heed these for a page, and for nothing that it loads.
  */
 export function headersOfPage(html: string): Readonly<Record<string, string>> {
   const inline = [...html.matchAll(/<script type="importmap">(.*?)<\/script>/gs)].map(([, text = '']) => text);
@@ -43,5 +42,7 @@ export function headersOfPage(html: string): Readonly<Record<string, string>> {
     ...GUARD_HEADERS,
     'content-security-policy': policyWith(inline),
     'integrity-policy': 'blocked-destinations=(script)',
+    // Of the page alone: with every answer it would be a hundredth of what is sent at the start.
+    'permissions-policy': 'camera=(), display-capture=(), geolocation=(), microphone=(), payment=(), usb=()',
   };
 }

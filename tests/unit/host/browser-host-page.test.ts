@@ -111,6 +111,7 @@ describe('the page', () => {
     expect(headers['content-security-policy']).toContain(`script-src 'self' 'sha256-${digest}';`);
     expect(headers['content-security-policy']).toContain('worker-src blob:;');
     expect(headers['integrity-policy']).toBe('blocked-destinations=(script)');
+    expect(headers['permissions-policy']).toContain('camera=()');
   });
 
   it('that was never built stops the start', async () => {
