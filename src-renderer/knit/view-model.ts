@@ -35,6 +35,8 @@ export class KnitViewModel {
   #looked: { readonly opened: number; readonly of: PieceKey; readonly counter: PieceCounter } | null = null;
   /** The piece that was counted last, until one is counted here; null: none, or not known yet. */
   #last: CountedLast | null = null;
+  /** It is still looked for, and wanted. */
+  #isLastWanted = false;
   /** Journals on their way to another file or name of the project, one after the other. */
   #moved: Promise<unknown> = Promise.resolve();
 
@@ -148,9 +150,9 @@ export class KnitViewModel {
   }
 
   #findLast(opened: number, project: PieceKey['project']): void {
-    this.#last = null;
+    [this.#last, this.#isLastWanted] = [null, true];
     void countedLast(this.host, this.session.project, project).then((last) => {
-      if (this.#looked?.opened !== opened) return;
+      if (this.#looked?.opened !== opened || !this.#isLastWanted) return;
       this.#last = last;
       this.#tellElsewhere();
     });
@@ -171,7 +173,7 @@ export class KnitViewModel {
 
   /** Writes down what happened, and shows it then. */
   happened(event: Happened): Promise<void> {
-    this.#last = null;
+    [this.#last, this.#isLastWanted] = [null, false];
     this.#tellElsewhere();
     return this.#looked?.counter.happened(event) ?? Promise.resolve();
   }

@@ -200,6 +200,26 @@ describe('the bench beside the machine', () => {
     expect(viewModel.countedElsewhere).toBeNull();
   });
 
+  it('leads nowhere by an answer that comes once a row was counted here', async () => {
+    const { disks, session, viewModel, of, look, reads } = bench();
+    const [piece, size] = [session.project.pieces[0]?.id ?? '', session.project.sizes[0]?.id ?? ''];
+    const key = { ...of(), piece: { id: piece, name: 'sleeve' }, size: { id: size, name: '' } };
+    const countedAt = '2026-11-27T10:00:00.000Z';
+    disks.listed = [
+      { kind: 'piece', of: key, reading: 61, last: 140, isFinished: false, carriageAt: 'left', countedAt },
+    ];
+    let answer = (): void => undefined;
+    const held = new Promise<void>((resolve) => (answer = resolve));
+    disks.held.set('knitting.list', held);
+    look('another');
+    await viewModel.happened({ kind: 'row-done' });
+    await reads(1);
+    answer();
+    await held;
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(viewModel.countedElsewhere).toBeNull();
+  });
+
   it('leads nowhere where the piece that was counted last is off the needles', async () => {
     const { disks, session, viewModel, of, look } = bench();
     const [piece, size] = [session.project.pieces[0]?.id ?? '', session.project.sizes[0]?.id ?? ''];
