@@ -1,5 +1,5 @@
 /** Cells that a photo leaves in doubt: settled as the chart is read, and afterwards on the Motif bench. */
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import jpeg from 'jpeg-js';
 import { announced, expect, expectAccessible, test } from './app.ts';
 import { appearAs, restingBox } from './at-rest.ts';
@@ -67,6 +67,22 @@ async function readScan(page: Page): Promise<void> {
   await expect(dialog.getByRole('status').filter({ hasText: 'Row 1, column 1:' })).toBeAttached();
   await page.keyboard.press('Enter');
   await expect(dialog.getByRole('status').filter({ hasText: 'Row 3, column 9:' })).toBeAttached();
+}
+
+/** Answers within a step that are not wholly in view once they have the focus, or lie under something else. */
+async function cut(step: Locator): Promise<string[]> {
+  return step.locator('.below').evaluate((below) => {
+    const wrong: string[] = [];
+    for (const control of below.querySelectorAll<HTMLElement>('button, select, input, summary')) {
+      if (!control.checkVisibility() || control.matches(':disabled')) continue;
+      control.focus();
+      const { left, right, top, bottom } = control.getBoundingClientRect();
+      const middle = (left + right) / 2;
+      const isWhole = [top + 2, bottom - 2].every((y) => control.contains(document.elementFromPoint(middle, y)));
+      if (!isWhole) wrong.push(control.getAttribute('aria-label') ?? control.textContent.trim());
+    }
+    return wrong;
+  });
 }
 
 async function takeIt(page: Page): Promise<void> {
@@ -139,4 +155,31 @@ test('cells in doubt are settled by keys: in the dialog, then on the bench; undo
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('heading', { name: /to settle$/ })).toHaveCount(0);
+});
+
+test('at 640 × 400 no answer of any step is cut', async ({ page, start }) => {
+  await page.setViewportSize({ width: 640, height: 400 });
+  await start('empty');
+  await drop(page, 'scan.jpg', scan());
+  const dialog = page.getByRole('dialog');
+  const step = (name: string): Locator => dialog.getByRole('region', { name });
+  const corners = step('1. Set the corners');
+  await dialog.getByRole('button', { name: 'The chart fills the picture' }).waitFor();
+  await expect(dialog.getByText(/Looking for the chart/)).toHaveCount(0);
+  // What the corners are set by is seen as the dialog opens.
+  for (const button of await corners.locator('.below').getByRole('button').all())
+    await expect(button).toBeInViewport({ ratio: 1 });
+  await dialog.getByRole('button', { name: 'The chart fills the picture' }).press('Enter');
+  await expect(dialog.getByText(/^4 of 120 cells are doubtful/)).toBeVisible();
+  await dialog.getByRole('grid').focus();
+  await page.keyboard.press('d');
+  await expect(dialog.getByRole('group', { name: 'This cell is' })).toBeVisible();
+  await corners.getByText('Corners in numbers').press('Enter');
+  await expect(corners.getByRole('textbox')).toHaveCount(8);
+  for (const name of ['1. Set the corners', '2. Check columns and rows', '3. Check the cells'])
+    expect(await cut(step(name)), name).toEqual([]);
+  await dialog.evaluate((element) => element.scrollTo(0, 0));
+  const first = corners.getByRole('button', { name: /^(Click the four corners|The chart fills|Turn it)/ });
+  await expect(first).toHaveCount(3);
+  for (const button of await first.all()) await expect(button).toBeInViewport({ ratio: 1 });
 });
