@@ -49,7 +49,7 @@ export function holesIn(picture: Picture, model: LatticeModel, { left, top, righ
       bright[y * width + x] = brightAt(picture, model.at(left + (x + 0.5) / LOOKS, top + (y + 0.5) / LOOKS));
     }
   }
-  const card = closed(bright, width, height);
+  const card = closed(bright, width);
   const lit = LEAST_LIT * (card.slice().sort()[Math.floor(BRIGHT * card.length)] as number);
   const dark = Uint8Array.from(bright, (value, i) => {
     const around = card[i] as number;
@@ -88,28 +88,30 @@ function brightAt({ width, height, rgba }: Picture, { x, y }: { readonly x: numb
  * reach is filled, while the edge of a shadow stays where it is (a closing, as
  * mathematical morphology has it: Serra 1982).
  */
-function closed(bright: Float32Array, width: number, height: number): Float32Array {
-  return most(most(bright, width, height, Math.max), width, height, Math.min);
+function closed(bright: Float32Array, width: number): Float32Array {
+  return extreme(extreme(bright, width, true), width, false);
 }
 
 /** The highest or the lowest value within {@link REACH} either way, along rows and then along columns. */
-function most(
-  values: Float32Array,
-  width: number,
-  height: number,
-  of: (one: number, other: number) => number,
-): Float32Array {
-  const along = (from: Float32Array, step: number, length: number, placeOf: (i: number) => number): Float32Array =>
-    from.map((value, i) => {
-      const place = placeOf(i);
-      let found = value;
-      for (let k = Math.max(-REACH, -place); k <= Math.min(REACH, length - 1 - place); k++) {
-        found = of(found, from[i + k * step] as number);
+function extreme(values: Float32Array, width: number, isHighest: boolean): Float32Array {
+  const rows = extremeAlong(values, width, 1, isHighest);
+  return extremeAlong(rows, values.length, width, isHighest);
+}
+
+/** Along lines of so many values that follow one another, or lie `step` apart side by side; a call for each of millions would take seconds. */
+function extremeAlong(from: Float32Array, length: number, step: number, isHighest: boolean): Float32Array {
+  const found = from.slice();
+  for (let off = -REACH; off <= REACH; off++) {
+    const shift = off * step;
+    for (let start = 0; start < from.length; start += length) {
+      const end = start + length - Math.max(0, shift);
+      for (let i = start + Math.max(0, -shift); i < end; i++) {
+        const there = from[i + shift] as number;
+        if (isHighest ? there > (found[i] as number) : there < (found[i] as number)) found[i] = there;
       }
-      return found;
-    });
-  const rows = along(values, 1, width, (i) => i % width);
-  return along(rows, width, height, (i) => Math.floor(i / width));
+    }
+  }
+  return found;
 }
 
 /** What hangs together, in looks: its middle and how much it is. */

@@ -17,19 +17,8 @@ export interface LatticeModel {
 const ROUNDS = 5;
 const MISFIT = 0.15;
 
-/** Powers of the place that a lens and curled paper add. */
-const POWERS = [
-  [0, 0],
-  [1, 0],
-  [0, 1],
-  [2, 0],
-  [1, 1],
-  [0, 2],
-  [3, 0],
-  [2, 1],
-  [1, 2],
-  [0, 3],
-] as const;
+/** Powers of the place that a lens and curled paper add, up to the third of both together: so many. */
+const POWERS = 10;
 
 /** Crossings pull with their clarity; this pulls each power towards nothing. */
 const STIFFNESS = 0.01;
@@ -119,31 +108,50 @@ function homographyThrough(anchors: readonly Anchor[], trust: readonly number[],
 }
 
 function bendOf(anchors: readonly Anchor[], trust: readonly number[], frame: Frame, flat: Plane): Plane {
-  const size = POWERS.length;
-  const left = Matrix.zeros(size, size);
-  const right = Matrix.zeros(size, 2);
+  const left = Matrix.zeros(POWERS, POWERS);
+  const right = Matrix.zeros(POWERS, 2);
   const total = trust.reduce((sum, weight) => sum + weight, 0);
+  const terms = new Float64Array(POWERS);
   anchors.forEach(({ column, row, at }, i) => {
     const [u, v] = frame(column, row);
     const seen = flat(u, v);
-    const terms = POWERS.map(([p, q]) => u ** p * v ** q);
-    for (let k = 0; k < size; k++) {
+    writePowers(terms, u, v);
+    for (let k = 0; k < POWERS; k++) {
       const term = (trust[i] as number) * (terms[k] as number);
       right.set(k, 0, right.get(k, 0) + term * (at.x - seen.x));
       right.set(k, 1, right.get(k, 1) + term * (at.y - seen.y));
-      for (let l = 0; l < size; l++) left.set(k, l, left.get(k, l) + term * (terms[l] as number));
+      for (let l = 0; l < POWERS; l++) left.set(k, l, left.get(k, l) + term * (terms[l] as number));
     }
   });
   const stiffness = STIFFNESS * Math.max(1, (FREELY / anchors.length) ** 2);
-  for (let k = 0; k < size; k++) left.set(k, k, left.get(k, k) + (stiffness * total) / 10);
-  const weights = solve(left, right);
+  for (let k = 0; k < POWERS; k++) left.set(k, k, left.get(k, k) + (stiffness * total) / 10);
+  const solved = solve(left, right);
+  const [across, down] = [0, 1].map((axis) => Float64Array.from(solved.getColumn(axis))) as [
+    Float64Array,
+    Float64Array,
+  ];
+  // Asked for millions of places, so that nothing is made anew for each.
+  const powers = new Float64Array(POWERS);
   return (u, v) => {
+    writePowers(powers, u, v);
     let [x, y] = [0, 0];
-    POWERS.forEach(([p, q], k) => {
-      const term = u ** p * v ** q;
-      x += term * weights.get(k, 0);
-      y += term * weights.get(k, 1);
-    });
+    for (let k = 0; k < POWERS; k++) {
+      x += (powers[k] as number) * (across[k] as number);
+      y += (powers[k] as number) * (down[k] as number);
+    }
     return { x, y };
   };
+}
+
+function writePowers(to: Float64Array, u: number, v: number): void {
+  to[0] = 1;
+  to[1] = u;
+  to[2] = v;
+  to[3] = u * u;
+  to[4] = u * v;
+  to[5] = v * v;
+  to[6] = u * u * u;
+  to[7] = u * u * v;
+  to[8] = u * v * v;
+  to[9] = v * v * v;
 }
